@@ -1,0 +1,175 @@
+"""What can go wrong, as one tree.
+
+::
+
+    LedgerError
+    +-- InputError (ValueError)          what was typed cannot be written down: field, found, wanted
+    |   +-- UnknownUnit                  a unit nobody taught the program
+    |   +-- WeightNeeded                 an amount in another measure, and no weight to cross by
+    |   +-- NotFound (LookupError)       an id, item, recipe or figure that is not in the book
+    +-- NeedsAnswer (ValueError)         something doubtful: ask, or pass the answer along
+    +-- BookError (RuntimeError)         the book as a file or database
+    |   +-- BookLocked                   somebody else is writing, and for long
+    |   +-- BookDamaged                  the chain or a row does not hold
+    |   +-- BookReadOnly                 it cannot be written to
+    |   +-- NotABook                     the file is something else
+    |   +-- NewerBook                    written by a newer program
+    +-- UnknownKind (LookupError)        a stored event of a kind this program does not know
+    +-- NewerEvent (ValueError)          a stored body of a version this program does not know
+    +-- TooLarge (OverflowError)         totals beyond what whole-number amounts can hold
+
+Every error keeps its parts as attributes and says what to do next. The command ends with
+status 2 for an InputError or NeedsAnswer and with 1 for the others.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+__all__ = [
+    "BookDamaged",
+    "BookError",
+    "BookLocked",
+    "BookReadOnly",
+    "InputError",
+    "LedgerError",
+    "NeedsAnswer",
+    "NewerBook",
+    "NewerEvent",
+    "NotABook",
+    "NotFound",
+    "TooLarge",
+    "UnknownKind",
+    "UnknownUnit",
+    "WeightNeeded",
+]
+
+
+class LedgerError(Exception):
+    """Anything this package refuses."""
+
+
+class InputError(LedgerError, ValueError):
+    """What was typed cannot be written down.
+
+    Parameters
+    ----------
+    field : str
+        The field in the user's words, ``"made[0].jars"`` or ``"amount"``.
+    problem : str
+        What was wrong with it, with what was found.
+    wanted : str
+        What would be right.
+    """
+
+    def __init__(self, field: str, problem: str, wanted: str = "") -> None:
+        super().__init__(field, problem, wanted)
+        self.field = field
+        self.problem = problem
+        self.wanted = wanted
+
+    def __str__(self) -> str:
+        text = f"{self.field}: {self.problem}" if self.field else self.problem
+        return f"{text}. {self.wanted}" if self.wanted else text
+
+
+class UnknownUnit(InputError):
+    """A unit that is not in the list of accepted spellings."""
+
+
+class WeightNeeded(InputError):
+    """An amount typed in another measure than the item is kept in, with no weight known."""
+
+
+class NotFound(InputError, LookupError):
+    """An id, item, recipe or figure that the book does not hold."""
+
+
+class NeedsAnswer(LedgerError, ValueError):
+    """Something doubtful that a person has to answer before it is written.
+
+    Parameters
+    ----------
+    code : str
+        Which doubt: ``near-miss``, ``jar-fraction``, ``absurd``, ``future``, ``lot``,
+        ``mass-balance``, ``count-contradicted``.
+    field : str
+        The field in the user's words.
+    question : str
+        The question, ending with a question mark.
+    offered : str
+        The answer that ``--yes`` takes, as a short phrase.
+    """
+
+    def __init__(self, code: str, field: str, question: str, offered: str = "") -> None:
+        super().__init__(code, field, question, offered)
+        self.code = code
+        self.field = field
+        self.question = question
+        self.offered = offered
+
+    def __str__(self) -> str:
+        text = f"{self.field}: {self.question}" if self.field else self.question
+        return f"{text} (--yes takes: {self.offered})" if self.offered else text
+
+
+class BookError(LedgerError, RuntimeError):
+    """The book as a file or a database."""
+
+
+class BookLocked(BookError):
+    """Somebody else has been writing for longer than this program waits."""
+
+
+class BookDamaged(BookError):
+    """The chain, a row or a head does not hold."""
+
+
+class BookReadOnly(BookError):
+    """The book cannot be written to: permissions, or a full disk."""
+
+
+class NotABook(BookError):
+    """The file or database holds something else."""
+
+
+class NewerBook(BookError):
+    """The book was laid out by a newer version of the program."""
+
+
+class UnknownKind(LedgerError, LookupError):
+    """A stored event of a kind this program does not know."""
+
+    def __init__(self, kind: str, seq: int | None = None, known: tuple[str, ...] = ()) -> None:
+        super().__init__(kind, seq, known)
+        self.kind, self.seq, self.known = kind, seq, known
+
+    def __str__(self) -> str:
+        where = f"event {self.seq}: " if self.seq is not None else ""
+        return f"{where}unknown kind {self.kind!r}. Update Croftbook, or check the spelling"
+
+
+class NewerEvent(LedgerError, ValueError):
+    """A stored body of a version that this program does not know yet."""
+
+    def __init__(self, kind: str, v: int, newest: int, seq: int | None = None) -> None:
+        super().__init__(kind, v, newest, seq)
+        self.kind, self.v, self.newest, self.seq = kind, v, newest, seq
+
+    def __str__(self) -> str:
+        where = f"event {self.seq}: " if self.seq is not None else ""
+        return (
+            f"{where}{self.kind} has body version {self.v}, and this program reads up to "
+            f"{self.newest}. Update Croftbook to read this book"
+        )
+
+
+class TooLarge(LedgerError, OverflowError):
+    """The total of one item is beyond 2**62 whole units."""
+
+    def __init__(self, item: str, total: Any = None) -> None:
+        super().__init__(item, total)
+        self.item, self.total = item, total
+
+    def __str__(self) -> str:
+        return f"the amounts of {self.item!r} add up beyond what the book can hold. Correct the entry"
