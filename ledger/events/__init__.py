@@ -1,0 +1,77 @@
+"""The vocabulary: what can happen in a household, each kind described once in a file of its own.
+
+- ``_fields``, ``_lines``: the types that bodies are made of.
+- ``_kind``: what a description holds. ``_read``: typed input and stored text to bodies and back.
+- one file a kind; adding a kind is that file and one line in `KINDS`.
+
+Imports nothing of the rooms to its right: no store, no replay.
+"""
+
+from ledger.events import (
+    bought,
+    counted,
+    discarded,
+    eaten,
+    given_away,
+    harvested,
+    item_described,
+    planted,
+    practised,
+    price_seen,
+    put_up,
+    received,
+    recipe_written,
+    setting_changed,
+    struck,
+    target_set,
+)
+from ledger.events._kind import Kind, Phase
+from ledger.events._methods import CANNING, METHODS, kept_by
+from ledger.events._read import (
+    check_typed,
+    decode_stored,
+    kind_of,
+    lean,
+    tell,
+    to_stored,
+    upcast,
+)
+
+__all__ = [
+    "CANNING",
+    "KINDS",
+    "METHODS",
+    "Kind",
+    "Phase",
+    "check_typed",
+    "decode_stored",
+    "kept_by",
+    "kind_of",
+    "lean",
+    "tell",
+    "to_stored",
+    "upcast",
+]
+
+KINDS: dict[str, Kind] = {
+    module.KIND.name: module.KIND
+    for module in (
+        item_described,
+        planted,
+        harvested,
+        bought,
+        received,
+        recipe_written,
+        put_up,
+        eaten,
+        given_away,
+        discarded,
+        counted,
+        price_seen,
+        practised,
+        target_set,
+        setting_changed,
+        struck,
+    )
+}
+"""Every kind by its stored name, in the order in which help and forms list them."""

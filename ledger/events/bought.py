@@ -1,0 +1,40 @@
+"""Something bought."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+from ledger.events import _tell
+from ledger.events._fields import Text, about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import BoughtLine, Struct
+
+
+class Bought(Struct, kw_only=True):
+    """A purchase, one line an item, each with what was paid for it."""
+
+    shop: Annotated[Text | None, about("Shop", "Where it was bought", "corner shop")] = None
+    lines: Annotated[
+        list[BoughtLine],
+        about("Lines", "What was bought", [{"item": "sugar", "amount": "10 lb", "paid": "7.90"}]),
+    ]
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    shop = f" at {body['shop']}" if body.get("shop") else ""
+    paid = ", ".join(str(line.get("paid", "")) for line in body["lines"][:4])
+    return f"bought {_tell.lines(body['lines'])}{shop} for {paid}"
+
+
+KIND = Kind(
+    name="bought",
+    command="buy",
+    title="Bought",
+    summary="write down a purchase and what was paid",
+    body=Bought,
+    phase=Phase.SUPPLY,
+    supplies=("lines",),
+    tell=tell,
+    example={"item": "store plum spread", "amount": "18 oz", "paid": "3.40", "shop": "corner shop"},
+)

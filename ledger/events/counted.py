@@ -1,0 +1,42 @@
+"""A count of what is really there."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from ledger.events import _tell
+from ledger.events._fields import about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import Line, Struct
+
+
+class Counted(Struct, kw_only=True):
+    """What was really there, of the whole item, wherever it is kept. Zero is a count too."""
+
+    lines: Annotated[
+        list[Line], about("Lines", "What was there", [{"item": "sugar", "amount": "4 lb"}])
+    ]
+    when: Annotated[
+        Literal["start", "end"] | None, about("When", "At the start or the end of the day", "end")
+    ] = None
+    missing: Annotated[
+        Literal["eaten", "lost"] | None, about("Missing", "What became of what is missing", "lost")
+    ] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    return f"counted {_tell.lines(body['lines'])}"
+
+
+KIND = Kind(
+    name="counted",
+    command="count",
+    title="Counted",
+    summary="write down what is really there",
+    body=Counted,
+    phase=Phase.COUNT_END,
+    start_phase=Phase.COUNT_START,
+    tell=tell,
+    example={"item": "sugar", "amount": "4 lb"},
+)

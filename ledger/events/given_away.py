@@ -1,0 +1,46 @@
+"""Something given away, bartered or sold."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from ledger.events import _tell
+from ledger.events._fields import Money, Text, about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import Line, Struct
+
+
+class GivenAway(Struct, kw_only=True):
+    """What went out of the house to others."""
+
+    how: Annotated[Literal["gift", "barter", "sold"], about("How", "Gift, barter or sold", "gift")]
+    to: Annotated[Text | None, about("To", "To whom", "the neighbours")] = None
+    lines: Annotated[
+        list[Line],
+        about("Lines", "What went out", [{"item": "plum butter", "amount": "2 half-pint jars"}]),
+    ]
+    got: Annotated[Money | None, about("Got", "Money that came for it", "12.00")] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    to = f" to {body['to']}" if body.get("to") else ""
+    return f"gave away {_tell.lines(body['lines'])} ({body['how']}){to}"
+
+
+KIND = Kind(
+    name="given_away",
+    command="give",
+    title="Gave away",
+    summary="write down what was given, bartered or sold",
+    body=GivenAway,
+    phase=Phase.MEAL,
+    draws=("lines",),
+    tell=tell,
+    example={
+        "how": "gift",
+        "item": "plum butter",
+        "amount": "2 half-pint jars",
+        "to": "the neighbours",
+    },
+)

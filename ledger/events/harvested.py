@@ -1,0 +1,41 @@
+"""Something picked, dug, gathered from the household's own ground or animals."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+from ledger.events import _tell
+from ledger.events._fields import about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import HarvestLine, Struct, Work
+
+
+class Harvested(Struct, kw_only=True):
+    """A harvest: amounts as picked; what was trimmed off at once is said apart."""
+
+    lines: Annotated[
+        list[HarvestLine],
+        about("Lines", "What was picked", [{"item": "plum", "amount": "31 lb 8 oz"}]),
+    ]
+    work: Annotated[
+        list[Work] | None,
+        about("Work", "Who worked and how long", [{"person": "Ada", "minutes": "40"}]),
+    ] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    return f"picked {_tell.lines(body['lines'])}"
+
+
+KIND = Kind(
+    name="harvested",
+    command="harvest",
+    title="Picked",
+    summary="write down what was picked, dug or collected",
+    body=Harvested,
+    phase=Phase.SUPPLY,
+    supplies=("lines",),
+    tell=tell,
+    example={"item": "plum", "amount": "31 lb 8 oz", "bed": "orchard"},
+)

@@ -1,0 +1,68 @@
+"""An item described: what sort of thing it is, how it is measured, what it weighs and holds."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from ledger.events._fields import Amount, Decimal, ItemName, Text, about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import Keeps, Struct
+
+Sort = Literal["food", "jar", "lid", "equipment", "garden input", "fuel", "supply"]
+
+
+class ItemDescribed(Struct, kw_only=True):
+    """What the household says of an item: for all days, the newest word winning field by field."""
+
+    item: Annotated[ItemName, about("Item", "Its name", "garlic")]
+    sort: Annotated[Sort, about("Sort", "What sort of thing it is", "food")]
+    measure: Annotated[
+        Literal["mass", "volume", "count", "energy"] | None,
+        about("Measure", "What it is kept by; fixed once a line of it is stored", "mass"),
+    ] = None
+    food: Annotated[
+        Text | None, about("Food-table row", "Id of its row in the food table", "11215")
+    ] = None
+    kcal_per_100g: Annotated[
+        Decimal | None, about("kcal per 100 g", "Energy of the edible part", "149")
+    ] = None
+    g_per: Annotated[
+        dict[str, Decimal] | None,
+        about("Grams per", "Weight in grams of one of a unit", {"clove": "5"}),
+    ] = None
+    g_per_ml: Annotated[
+        Decimal | None, about("Grams per ml", "Weight of one millilitre in grams", "1.03")
+    ] = None
+    holds: Annotated[Amount | None, about("Holds", "What one of this jar holds", "1 qt")] = None
+    shop_equivalent: Annotated[
+        ItemName | None, about("Shop equivalent", "What you would buy instead", "store plum spread")
+    ] = None
+    keeps: Annotated[
+        Keeps | None, about("Keeps", "How long it keeps, by place", {"fridge": "4 days"})
+    ] = None
+    also: Annotated[
+        list[ItemName] | None, about("Also", "Other names of the same thing", ["knoblauch"])
+    ] = None
+    uses: Annotated[Decimal | None, about("Uses", "How many uses one of it gives", "20")] = None
+    years: Annotated[Decimal | None, about("Years", "How many years a durable lasts", "10")] = None
+    feeds: Annotated[
+        ItemName | None, about("Feeds", "What this feed or bedding goes into", "egg")
+    ] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    more = [f"{k} {v}" for k, v in body.items() if k not in ("item", "sort")]
+    return f"{body['item']} is a {body['sort']}" + (f" ({', '.join(more)})" if more else "")
+
+
+KIND = Kind(
+    name="item_described",
+    command="item",
+    title="Describe an item",
+    summary="say what an item is, weighs, holds or is called",
+    body=ItemDescribed,
+    phase=Phase.FACTS,
+    tell=tell,
+    example={"item": "garlic", "sort": "food", "measure": "mass", "g_per": {"clove": "5"}},
+)

@@ -1,0 +1,52 @@
+"""Something sown or set out."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from ledger.events._fields import ItemName, Text, Whole, about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import Line, Struct, Work
+
+
+class Planted(Struct, kw_only=True):
+    """A crop put into the ground or a pot."""
+
+    crop: Annotated[ItemName, about("Crop", "What grows", "tomato")]
+    variety: Annotated[Text | None, about("Variety", "Which variety", "Brenna Red")] = None
+    bed: Annotated[Text | None, about("Bed", "Where", "south bed")] = None
+    plants: Annotated[Whole | None, about("Plants", "How many plants", 24)] = None
+    area: Annotated[Text | None, about("Area", "How much ground", "40 sq ft")] = None
+    row: Annotated[Text | None, about("Row", "How long a row", "25 ft")] = None
+    how: Annotated[
+        Literal["sown", "set out"] | None, about("How", "Sown or set out", "set out")
+    ] = None
+    seed: Annotated[
+        Line | None,
+        about("Seed", "Seed or plants from stock", {"item": "tomato seed", "amount": "1"}),
+    ] = None
+    work: Annotated[
+        list[Work] | None,
+        about("Work", "Who worked and how long", [{"person": "Ada", "minutes": "90"}]),
+    ] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    plants = f"{body['plants']} plants of " if body.get("plants") else ""
+    variety = f" {body['variety']}" if body.get("variety") else ""
+    bed = f" in {body['bed']}" if body.get("bed") else ""
+    return f"{body.get('how', 'planted')} {plants}{body['crop']}{variety}{bed}"
+
+
+KIND = Kind(
+    name="planted",
+    command="plant",
+    title="Planted",
+    summary="write down what was sown or set out",
+    body=Planted,
+    phase=Phase.SUPPLY,
+    draws=("seed",),
+    tell=tell,
+    example={"crop": "tomato", "bed": "south bed", "plants": 24, "how": "set out"},
+)

@@ -1,0 +1,41 @@
+"""A price seen in a shop, bought or not."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+from ledger.events._fields import Amount, ItemName, Money, Text, about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import Measured
+
+
+class PriceSeen(Measured, kw_only=True):
+    """What a package of an item costs."""
+
+    item: Annotated[ItemName, about("Item", "What it is", "store plum spread")]
+    amount: Annotated[Amount, about("Amount", "How much is in the package", "18 oz")]
+    price: Annotated[Money, about("Price", "What the package costs", "3.40")]
+    shop: Annotated[Text | None, about("Shop", "Where it was seen", "corner shop")] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    shop = f" at {body['shop']}" if body.get("shop") else ""
+    return f"saw {body['amount']} {body['item']} for {body['price']}{shop}"
+
+
+KIND = Kind(
+    name="price_seen",
+    command="price",
+    title="Price seen",
+    summary="write down a price without buying",
+    body=PriceSeen,
+    phase=Phase.FACTS,
+    tell=tell,
+    example={
+        "item": "store plum spread",
+        "amount": "18 oz",
+        "price": "3.40",
+        "shop": "corner shop",
+    },
+)

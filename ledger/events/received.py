@@ -1,0 +1,52 @@
+"""Something that came without money: a gift, by barter, or foraged."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+import msgspec
+
+from ledger.events import _tell
+from ledger.events._fields import Text, about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import ReceivedLine, Struct
+
+
+class Received(Struct, kw_only=True):
+    """What came in, how, and from whom."""
+
+    how: Annotated[
+        Literal["gift", "barter", "forage"], about("How", "Gift, barter or forage", "gift")
+    ]
+    source: Annotated[Text | None, about("From", "From whom or where", "the neighbours")] = (
+        msgspec.field(default=None, name="from")
+    )
+    lines: Annotated[
+        list[ReceivedLine],
+        about("Lines", "What came", [{"item": "honey", "amount": "2 lb", "value": "14"}]),
+    ]
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    source = f" from {body['from']}" if body.get("from") else ""
+    return f"received {_tell.lines(body['lines'])} ({body['how']}){source}"
+
+
+KIND = Kind(
+    name="received",
+    command="receive",
+    title="Received",
+    summary="write down a gift, a barter or something foraged",
+    body=Received,
+    phase=Phase.SUPPLY,
+    supplies=("lines",),
+    tell=tell,
+    example={
+        "how": "gift",
+        "from": "the neighbours",
+        "item": "honey",
+        "amount": "2 lb",
+        "value": "14",
+    },
+)

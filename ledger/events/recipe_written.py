@@ -1,0 +1,58 @@
+"""A recipe written down once, to be used many times."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+import msgspec
+
+from ledger.events import _tell
+from ledger.events._fields import Amount, ItemName, Text, about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import Line, Struct
+from ledger.events._methods import Method
+
+
+class RecipeWritten(Struct, kw_only=True):
+    """What a recipe makes, from what, and which published schedule it follows."""
+
+    recipe: Annotated[Text, about("Recipe", "Its name", "plum butter")]
+    makes: Annotated[ItemName, about("Makes", "The item it makes", "plum butter")]
+    uses: Annotated[
+        list[Line],
+        about("Uses", "What one measure of it takes", [{"item": "plum", "amount": "16 lb"}]),
+    ]
+    yields: Annotated[Amount, about("Yields", "What one measure of it gives", "11 half-pint jars")]
+    method: Annotated[Method | None, about("Method", "How it is kept", "boiling water")] = None
+    source: Annotated[Text | None, about("From", "Where the recipe comes from", "grandmother")] = (
+        msgspec.field(default=None, name="from")
+    )
+    schedule: Annotated[Text | None, about("Schedule", "A published schedule it follows", "")] = (
+        None
+    )
+    steps: Annotated[
+        list[Text] | None, about("Steps", "What to do, in order", ["stone the plums"])
+    ] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    return f"recipe {body['recipe']}: {_tell.lines(body['uses'])} gives {body['yields']}"
+
+
+KIND = Kind(
+    name="recipe_written",
+    command="recipe",
+    title="Recipe",
+    summary="write a recipe once, to be used with putup",
+    body=RecipeWritten,
+    phase=Phase.FACTS,
+    tell=tell,
+    example={
+        "recipe": "plum butter",
+        "makes": "plum butter",
+        "uses": [{"item": "plum", "amount": "16 lb"}, {"item": "sugar", "amount": "3 lb"}],
+        "yields": "11 half-pint jars",
+        "method": "boiling water",
+    },
+)

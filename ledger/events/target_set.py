@@ -1,0 +1,45 @@
+"""A target: so much of an item, or a skill so many times."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from ledger.events._fields import Amount, Day, ItemName, Stored, Text, Whole, about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import Basis, Struct
+
+
+class TargetSet(Struct, kw_only=True):
+    """What the household wants: an item with an amount, or a skill with a number of times."""
+
+    item: Annotated[ItemName | None, about("Item", "What is wanted", "plum butter")] = None
+    amount: Annotated[Amount | None, about("Amount", "How much of it", "24 half-pint jars")] = None
+    per: Annotated[
+        Literal["year", "week", "person year"] | None,
+        about("Per", "Per year, week or person year", "year"),
+    ] = None
+    by: Annotated[Day | None, about("By", "The day by which it is wanted", "2026-11-01")] = None
+    skill: Annotated[Text | None, about("Skill", "The skill that is wanted", "grafting")] = None
+    times: Annotated[Whole | None, about("Times", "How many times", 3)] = None
+    whole: Annotated[int | None, Stored] = None
+    basis: Annotated[Basis | None, Stored] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    per = f" per {body['per']}" if body.get("per") else ""
+    if body.get("skill"):
+        return f"target: {body['skill']} {body.get('times', '')} times{per}"
+    return f"target: {body.get('amount')} {body.get('item')}{per}"
+
+
+KIND = Kind(
+    name="target_set",
+    command="target",
+    title="Target",
+    summary="say how much of something, or of a skill, is wanted",
+    body=TargetSet,
+    phase=Phase.FACTS,
+    tell=tell,
+    example={"item": "plum butter", "amount": "24 half-pint jars", "per": "year"},
+)
