@@ -1,0 +1,90 @@
+"""The few statements that the log runs, compiled once for its database. None changes a row."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+import msgspec
+from sqlalchemy import ColumnElement, bindparam, column, func, insert, select
+from sqlalchemy.dialects.postgresql import ARRAY
+from sqlalchemy.engine import Connection, CursorResult, Engine
+from sqlalchemy.sql.expression import Executable
+from sqlalchemy.types import Text
+
+from ledger.log._chain import COLUMNS
+from ledger.log._schema import events
+
+__all__ = ["Statement", "Statements"]
+
+_e = events.c
+_read_columns = [_e[name] for name in COLUMNS]
+
+
+class Statement:
+    """One compiled statement with positional parameters."""
+
+    def __init__(self, statement: Executable, engine: Engine) -> None:
+        compiled = statement.compile(dialect=engine.dialect)  # type: ignore[attr-defined]
+        self.text: str = compiled.string
+        # Names and, for what SQLAlchemy adds of its own accord (an OFFSET of 0), fixed values.
+        self._parts = [(name, compiled.params[name]) for name in compiled.positiontup or ()]
+
+    def run(self, connection: Connection, **values: Any) -> CursorResult[Any]:
+        """Run it with its parameters by name."""
+        found = tuple([values.get(name, fixed) for name, fixed in self._parts])
+        return connection.exec_driver_sql(self.text, found)
+
+    def run_many(self, connection: Connection, rows: Sequence[tuple[Any, ...]]) -> None:
+        """Run it for rows in the order of its parameters."""
+        connection.exec_driver_sql(self.text, list(rows))
+
+
+class Statements:
+    """Every statement of the log, for one engine."""
+
+    def __init__(self, engine: Engine) -> None:
+        household = _e.household == bindparam("household", type_=Text())
+        span = (
+            household
+            & (_e.seq > bindparam("after", type_=_e.seq.type))
+            & (_e.seq <= bindparam("upto", type_=_e.seq.type))
+        )
+        page = select(*_read_columns).where(span).order_by(_e.seq)
+        rows = bindparam("rows", type_=_e.seq.type)
+        self.sqlite = engine.dialect.name == "sqlite"
+        self.insert = Statement(insert(events), engine)
+        self.head = Statement(
+            select(_e.seq, _e.hash, _e.recorded_at)
+            .where(household)
+            .order_by(_e.seq.desc())
+            .limit(1),
+            engine,
+        )
+        self.last = Statement(select(func.max(_e.seq)).where(household), engine)
+        self.page = Statement(page.limit(rows), engine)
+        self.page_of = Statement(page.where(self._among(_e.kind, "kinds")).limit(rows), engine)
+        one = select(*_read_columns).where(household)
+        self.one = Statement(one.where(_e.id == bindparam("id", type_=Text())), engine)
+        self.known = Statement(select(_e.id).where(household, self._among(_e.id, "ids")), engine)
+        self.households = Statement(
+            select(func.min(_e.household)).where(
+                _e.household > bindparam("household", type_=Text())
+            ),
+            engine,
+        )
+        names = ", ".join(f'"{c.name}"' for c in events.columns)
+        self.copy = f"COPY events ({names}) FROM STDIN"
+
+    def _among(self, of: ColumnElement[Any], name: str) -> ColumnElement[bool]:
+        """Say that a column is in a list passed as one parameter, see :meth:`listed`."""
+        if self.sqlite:
+            each = func.json_each(bindparam(name, type_=Text())).table_valued(column("value"))
+            return of.in_(select(each.c.value))
+        return of == func.any(bindparam(name, type_=ARRAY(Text())))
+
+    def listed(self, values: Sequence[str]) -> Any:
+        """Return a list as the parameter that :meth:`_among` reads."""
+        if not self.sqlite:
+            return list(values)
+        return msgspec.json.encode(list(values)).decode()

@@ -1,0 +1,292 @@
+"""The log of one household: reading, and the way to a writing transaction."""
+
+from __future__ import annotations
+
+import contextlib
+import hashlib
+import threading
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy.engine import Connection, Engine
+
+from ledger.errors import BookLocked, BookReadOnly
+from ledger.log._chain import Head, StoredEvent
+from ledger.log._engine import Place
+from ledger.log._holder import note_holder, present, read_holder
+from ledger.log._statements import Statements
+from ledger.log._translate import translated
+from ledger.log._writing import Writing
+
+__all__ = ["Log"]
+
+_NO_END = 2**62
+
+
+class Log:
+    """The events of one household, in the order in which they were written down.
+
+    Made by :func:`ledger.log.open_log`; safe to use from several threads. Use it as a context
+    manager, or call :meth:`close`.
+
+    Attributes
+    ----------
+    household : str
+    name : str
+        The book's file or address, without a password.
+    path : Path or None
+        The file, where it is one.
+    read_only : bool
+        The file or its folder cannot be written to.
+    """
+
+    def __init__(
+        self, engine: Engine, place: Place, household: str, *, wait: float, read_only: bool
+    ) -> None:
+        self.household = household
+        self.name = str(place)
+        self.path: Path | None = place.path
+        self.read_only = read_only
+        self.wait = wait
+        self.is_sqlite = place.path is not None
+        self._place = place
+        # Reads begin nothing: each is one statement, and so one moment of the book.
+        self._engine = engine
+        self._reading = (
+            engine if self.is_sqlite else engine.execution_options(isolation_level="AUTOCOMMIT")
+        )
+        self._sql = Statements(engine)
+        self._turn = threading.Lock()
+        self._writer: int | None = None
+        self._write_ahead = not self.is_sqlite
+        self._lock_key: int | None = None
+
+    def __enter__(self) -> Log:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    def close(self) -> None:
+        """Close the connections; the log can still be used, and opens them anew."""
+        self._engine.dispose()
+
+    def for_household(self, household: str) -> Log:
+        """Return the log of another household of the same book, on the same connections."""
+        return Log(self._engine, self._place, household, wait=self.wait, read_only=self.read_only)
+
+    @contextlib.contextmanager
+    def _connected(self) -> Iterator[Connection]:
+        with translated(self.name, self._held_by), self._reading.connect() as connection:
+            yield connection
+
+    # Reading
+
+    def head(self) -> Head:
+        """Return the number and hash of the last event, ``Head(0, "")`` when there is none."""
+        with self._connected() as connection:
+            row = self._sql.head.run(connection, household=self.household).first()
+        return Head(row[0], row[1]) if row else Head(0, "")
+
+    def position(self) -> int:
+        """Return the last event's number: while it stays the same, nothing has changed."""
+        with self._connected() as connection:
+            return self._sql.last.run(connection, household=self.household).scalar() or 0
+
+    def count(self) -> int:
+        """Return how many events there are; numbers have no gaps, so the last one says it."""
+        return self.position()
+
+    def households(self) -> list[str]:
+        """Return the names of all households with events in this book, sorted."""
+        found: list[str] = []
+        with self._connected() as connection:
+            while True:
+                last = found[-1] if found else ""
+                name = self._sql.households.run(connection, household=last).scalar()
+                if name is None:
+                    return sorted(found)
+                found.append(name)
+
+    def get(self, id: str) -> StoredEvent | None:
+        """Return the event with this id, or None."""
+        with self._connected() as connection:
+            row = self._sql.one.run(connection, household=self.household, id=id).first()
+        return StoredEvent(*row) if row else None
+
+    def read(
+        self,
+        after: int = 0,
+        upto: int | None = None,
+        kinds: Sequence[str] | None = None,
+        chunk: int = 20_000,
+    ) -> Iterator[list[tuple[Any, ...]]]:
+        """Yield events in their order as lists of plain rows.
+
+        Parameters
+        ----------
+        after : int
+            Only events with a higher number.
+        upto : int, optional
+            Only events up to this number; by default all that are there when the last chunk
+            is read.
+        kinds : sequence of str, optional
+            Only events of these kinds.
+        chunk : int
+            Most rows in one list.
+
+        Yields
+        ------
+        list of tuple
+            Rows in the order of :data:`ledger.log.COLUMNS`. No transaction stays open between
+            two lists; as nothing is ever changed, what was yielded is still as it was.
+        """
+        while True:
+            with self._connected() as connection:
+                rows = self._page(connection, after, upto, kinds, chunk)
+            if rows:
+                yield rows
+            if len(rows) < chunk:
+                return
+            after = rows[-1][0]
+
+    def _page(
+        self,
+        connection: Connection,
+        after: int,
+        upto: int | None,
+        kinds: Sequence[str] | None,
+        rows: int,
+    ) -> list[tuple[Any, ...]]:
+        values = {
+            "household": self.household,
+            "after": after,
+            "upto": _NO_END if upto is None else upto,
+            "rows": rows,
+        }
+        if kinds is None:
+            result = self._sql.page.run(connection, **values)
+        else:
+            values["kinds"] = self._sql.listed(kinds)
+            result = self._sql.page_of.run(connection, **values)
+        # The driver's own tuples: building SQLAlchemy's row objects would double the time.
+        found: list[tuple[Any, ...]] = result.cursor.fetchall()
+        result.close()
+        return found
+
+    # Writing
+
+    @contextlib.contextmanager
+    def writing(self, what: str = "write") -> Iterator[Writing]:
+        """Run one writing transaction: all of it is kept, or nothing.
+
+        Parameters
+        ----------
+        what : str
+            What is being done, for others who wait: ``"import"``.
+
+        Yields
+        ------
+        Writing
+            Appends, and reads that see what was appended.
+
+        Raises
+        ------
+        BookLocked
+            Another writer held the book for longer than `wait`; the message says who.
+        BookReadOnly
+            The book cannot be written to, or the disk is full.
+        """
+        if self.read_only:
+            raise BookReadOnly(
+                f"{self.name} cannot be written to. Look at the permissions of the file and "
+                "its folder"
+            )
+        with self._my_turn(), translated(self.name, self._held_by):
+            if not self._write_ahead:
+                self._set_write_ahead()
+            how = {"croft_begin": "BEGIN IMMEDIATE"}
+            with (
+                self._engine.connect().execution_options(**how) as connection,
+                connection.begin(),
+                self._held(connection, what),
+            ):
+                writing = Writing(connection, self)
+                yield writing
+                writing.flush()
+
+    @contextlib.contextmanager
+    def _my_turn(self) -> Iterator[None]:
+        """Let the threads of this process write one after another, in fair turns."""
+        me = threading.get_ident()
+        if self._writer == me:
+            raise BookLocked(f"{self.name}: this program is writing already, in the same thread")
+        if not self._turn.acquire(timeout=self.wait):
+            raise BookLocked(
+                f"{self.name} is being written to by this same program, and it took too long. "
+                "Try again later"
+            )
+        self._writer = me
+        try:
+            yield
+        finally:
+            self._writer = None
+            self._turn.release()
+
+    def _set_write_ahead(self) -> None:
+        with self._engine.connect() as connection:
+            # Refused while another connection is busy; the book works all the same until then.
+            mode = connection.exec_driver_sql("PRAGMA journal_mode").scalar()
+            if mode != "wal":
+                mode = connection.exec_driver_sql("PRAGMA journal_mode = WAL").scalar()
+            self._write_ahead = mode == "wal"
+
+    @contextlib.contextmanager
+    def _held(self, connection: Connection, what: str) -> Iterator[None]:
+        """Hold the household's lock, with this process noted as the holder."""
+        if self.path is not None:
+            # BEGIN IMMEDIATE holds it already. The note goes away just before the lock does.
+            with note_holder(self.path, what):
+                yield
+            return
+        me = present(what)
+        label = f"croftbook {what}, {me['user']} on {me['host']}, {me['pid']}"
+        connection.exec_driver_sql(
+            "SELECT set_config('application_name', %s, true), set_config('lock_timeout', %s, true)",
+            (label.encode("ascii", "replace").decode()[:63], f"{max(1, int(self.wait * 1000))}ms"),
+        )
+        connection.exec_driver_sql("SELECT pg_advisory_xact_lock(%s)", (self._key(connection),))
+        yield
+
+    def _key(self, connection: Connection) -> int:
+        if self._lock_key is None:
+            schema = connection.exec_driver_sql("SELECT current_schema()").scalar()
+            digest = hashlib.sha256(f"croftbook\0{schema}\0{self.household}".encode()).digest()
+            self._lock_key = int.from_bytes(digest[:8], "big", signed=True)
+        return self._lock_key
+
+    def _held_by(self) -> str:
+        if self.path is not None:
+            noted = read_holder(self.path)
+            if noted is None:
+                return ""
+            return (
+                f"{noted.get('user')} on {noted.get('host')} (process {noted.get('pid')}, "
+                f"{noted.get('what')}, since {noted.get('since')})"
+            )
+        return self._held_on_server()
+
+    def _held_on_server(self) -> str:
+        if self._lock_key is None:
+            return ""
+        with contextlib.suppress(Exception), self._reading.connect() as connection:
+            row = connection.exec_driver_sql(
+                "SELECT a.application_name, a.usename, a.pid, a.xact_start FROM pg_locks l "
+                "JOIN pg_stat_activity a ON a.pid = l.pid WHERE l.locktype = 'advisory' "
+                "AND l.granted AND l.classid::bigint = %s AND l.objid::bigint = %s",
+                ((self._lock_key >> 32) & 0xFFFFFFFF, self._lock_key & 0xFFFFFFFF),
+            ).first()
+            if row:
+                return f"{row[0]} (database user {row[1]}, backend {row[2]}, since {row[3]})"
+        return ""

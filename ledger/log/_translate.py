@@ -1,0 +1,100 @@
+"""Turn what the databases say into what a person can act on."""
+
+from __future__ import annotations
+
+import contextlib
+import sqlite3
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from sqlalchemy.exc import DBAPIError, SQLAlchemyError
+
+from ledger.errors import BookDamaged, BookError, BookLocked, BookReadOnly, NotABook
+
+__all__ = ["translated"]
+
+
+@contextlib.contextmanager
+def translated(name: str, held_by: Callable[[], str] = str) -> Iterator[None]:
+    """Raise the package's own errors for those of the databases.
+
+    Parameters
+    ----------
+    name : str
+        The book's file or address, without a password.
+    held_by : callable, optional
+        Says who holds the lock, asked only when somebody does.
+    """
+    try:
+        yield
+    except DBAPIError as error:
+        raise _ours(name, error.orig, held_by) from error
+    except SQLAlchemyError as error:
+        raise BookError(f"{name}: {error}") from error
+    except sqlite3.Error as error:
+        raise _ours(name, error, held_by) from error
+    except Exception as error:
+        if type(error).__module__.partition(".")[0] != "psycopg":
+            raise
+        raise _ours(name, error, held_by) from error
+
+
+# The start of an error's code, the error that it becomes, and what is said.
+_Rule = tuple[tuple[str, ...], type[BookError], str]
+
+_FULL = "{name}: the disk is full. Nothing was written; make room and try again"
+_DAMAGED = "{name} is damaged ({text}). Restore it from a backup"
+_REFUSED = "{name} refused an event: {text}. Run croftbook check"
+
+_SQLITE: tuple[_Rule, ...] = (
+    (("SQLITE_BUSY", "SQLITE_LOCKED"), BookLocked, ""),
+    (("SQLITE_FULL",), BookReadOnly, _FULL),
+    (
+        ("SQLITE_READONLY", "SQLITE_PERM", "SQLITE_AUTH"),
+        BookReadOnly,
+        "{name} cannot be written to. Look at the permissions of the file and its folder",
+    ),
+    (
+        ("SQLITE_CANTOPEN",),
+        BookError,
+        "{name} cannot be opened. Look at the file, its folder and who owns them",
+    ),
+    (("SQLITE_NOTADB",), NotABook, "{name} is not a Croftbook file. Name another"),
+    (("SQLITE_CORRUPT",), BookDamaged, _DAMAGED),
+    (("SQLITE_IOERR",), BookError, "{name}: the disk failed to read or write ({text})"),
+    (("SQLITE_CONSTRAINT",), BookDamaged, _REFUSED),
+)
+_POSTGRES: tuple[_Rule, ...] = (
+    (("55P03", "40P01"), BookLocked, ""),
+    (("53100",), BookReadOnly, _FULL),
+    (("25006",), BookReadOnly, "{name} cannot be written to: the database is read-only"),
+    (("42501",), BookReadOnly, "{name} cannot be written to: this database user may not"),
+    (("XX", "22021"), BookDamaged, _DAMAGED),
+    (("23", "P0001"), BookDamaged, _REFUSED),
+    (
+        ("none", "08", "28", "57", "3D"),
+        BookError,
+        "{name} cannot be reached ({text}). Is the address right, and is the server running?",
+    ),
+)
+
+
+def _ours(name: str, error: Any, held_by: Callable[[], str]) -> BookError:
+    text = str(error).strip().partition("\n")[0]
+    if isinstance(error, sqlite3.Error):
+        code = str(getattr(error, "sqlite_errorname", ""))
+        if "Could not decode to UTF-8" in text:  # the driver's own error, without a code
+            code = "SQLITE_CORRUPT"
+        rules = _SQLITE
+    else:
+        code = getattr(error, "sqlstate", None) or "none"
+        rules = _POSTGRES
+    for starts, kind, said in rules:
+        if code.startswith(starts):
+            return kind(said.format(name=name, text=text)) if said else _locked(name, held_by())
+    return BookError(f"{name}: {text}")
+
+
+def _locked(name: str, who: str) -> BookLocked:
+    by = f" by {who}" if who else ""
+    return BookLocked(f"{name} is being written to{by}, and it took too long. Try again later")

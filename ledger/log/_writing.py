@@ -1,0 +1,266 @@
+"""One writing transaction: numbering, chaining, and saying the same thing twice only once."""
+
+from __future__ import annotations
+
+import datetime as dt
+import itertools
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from typing import TYPE_CHECKING, Any
+
+from sqlalchemy.engine import Connection
+
+from ledger import clock
+from ledger.errors import InputError
+from ledger.log._chain import Head, NewEvent, StoredEvent, canonical_bodies, chained
+
+if TYPE_CHECKING:
+    from ledger.log._store import Log
+
+__all__ = ["Writing"]
+
+_BUFFERED = 5_000
+"""Events held before they go to the database: enough for its speed, few enough for memory."""
+
+_FEW = 20
+"""Rows below which COPY costs more than it saves."""
+
+_FIXED_WIDTH = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{6}Z", re.ASCII)
+
+
+class Writing:
+    """What :meth:`ledger.log.Log.writing` yields.
+
+    Attributes
+    ----------
+    head : Head
+        The log's end, with everything appended so far.
+    was_empty : bool
+        The book held no event of this household when the transaction began.
+    written, repeated : int
+        Events appended anew, and those that were there already.
+    """
+
+    def __init__(self, connection: Connection, log: Log) -> None:
+        self._connection = connection
+        self._log = log
+        self._sql = log._sql
+        self._household = log.household
+        row = self._sql.head.run(connection, household=self._household).first()
+        self._seq, self._hash, self._last_at = row if row else (0, "", "")
+        self.was_empty = row is None
+        # One moment for the whole transaction: what was known at a moment holds all or none.
+        self._now = max(clock.stamp(), self._last_at)
+        self._pending: dict[str, tuple[Any, ...]] = {}
+        self._in_database = not self.was_empty
+        self.written = 0
+        self.repeated = 0
+
+    @property
+    def head(self) -> Head:
+        """The log's end, with everything appended so far."""
+        return Head(self._seq, self._hash)
+
+    # Appending
+
+    def append(self, event: NewEvent) -> StoredEvent:
+        """Append one event, or return the one that is there with the same id and content.
+
+        Raises
+        ------
+        InputError
+            The id is there with other content, the body is not canonical, or `recorded_at`
+            goes back.
+        """
+        canonical_bodies((event,))
+        there = self.get(event.id)
+        if there is not None:
+            return self._repeat(event, there)
+        row = self._seal(event)
+        if len(self._pending) >= _BUFFERED:
+            self.flush()
+        return StoredEvent(*row[1:])
+
+    def append_many(self, events: Iterable[NewEvent]) -> int:
+        """Append events as they come, in memory that does not grow with their number.
+
+        Returns
+        -------
+        int
+            How many were new; the rest were there already with the same content.
+
+        Raises
+        ------
+        InputError
+            As :meth:`append`, naming the id.
+        """
+        before = self.written
+        source = iter(events)
+        while chunk := list(itertools.islice(source, _BUFFERED)):
+            self.flush()
+            canonical_bodies(chunk)
+            ids = [event.id for event in chunk]
+            if len(set(ids)) < len(ids) or self._any_known(ids):
+                for event in chunk:
+                    there = self.get(event.id)
+                    if there is None:
+                        self._seal(event)
+                    else:
+                        self._repeat(event, there)
+            else:
+                for event in chunk:
+                    self._seal(event)
+        return self.written - before
+
+    def append_verbatim(self, event: StoredEvent) -> StoredEvent:
+        """Append an exported event as it was, number, times and hash, into an empty book.
+
+        Raises
+        ------
+        InputError
+            The book was not empty, the number is not the next, `recorded_at` goes back, or the
+            hash does not follow from the content.
+        """
+        row = (
+            event.seq,
+            event.id,
+            event.kind,
+            event.v,
+            event.on,
+            event.at,
+            event.recorded_at,
+            event.typed_at,
+            event.by,
+            event.replaces,
+            event.body,
+        )
+        field = f"event {event.seq}"
+        if not self.was_empty:
+            raise InputError(field, "only an empty book can take an export as it was")
+        if event.seq != self._seq + 1:
+            raise InputError(field, f"the next event is number {self._seq + 1}")
+        if event.recorded_at < self._last_at or not _FIXED_WIDTH.fullmatch(event.recorded_at):
+            raise InputError(field, f"recorded_at {event.recorded_at!r} does not follow")
+        if event.id in self._pending:
+            raise InputError(field, f"the id {event.id} is there twice")
+        if chained(self._hash, row) != event.hash:
+            raise InputError(field, "its hash does not follow from its content and the one before")
+        self._seq, self._hash, self._last_at = event.seq, event.hash, event.recorded_at
+        self._pending[event.id] = (self._household, *row, event.hash)
+        self.written += 1
+        if len(self._pending) >= _BUFFERED:
+            self.flush()
+        return event
+
+    def _seal(self, event: NewEvent) -> tuple[Any, ...]:
+        """Give one new event its number, moment and hash, and buffer it."""
+        if event.recorded_at is not None and self.was_empty:
+            recorded_at = self._given_moment(event)
+        else:
+            recorded_at = max(self._now, self._last_at)
+        if not event.id or not event.kind or type(event.v) is not int:
+            raise InputError(f"event {event.id!r}", "an id, a kind and a whole version are needed")
+        row = (
+            self._seq + 1,
+            event.id,
+            event.kind,
+            event.v,
+            event.on,
+            event.at,
+            recorded_at,
+            event.typed_at,
+            event.by,
+            event.replaces,
+            event.body,
+        )
+        self._hash = chained(self._hash, row)
+        self._seq += 1
+        self._last_at = recorded_at
+        full = (self._household, *row, self._hash)
+        self._pending[event.id] = full
+        self.written += 1
+        return full
+
+    def _given_moment(self, event: NewEvent) -> str:
+        moment = str(event.recorded_at)
+        field = f"event {event.id!r}, recorded_at"
+        if not _FIXED_WIDTH.fullmatch(moment):
+            try:
+                read = dt.datetime.fromisoformat(moment)
+            except ValueError as error:
+                raise InputError(
+                    field, f"{moment!r} is no moment", "Write 2026-09-02T08:30:00Z"
+                ) from error
+            if read.tzinfo is None:
+                raise InputError(field, f"{moment!r} has no time zone", "Write it in UTC, with a Z")
+            moment = clock.stamp(read)
+        if moment < self._last_at:
+            raise InputError(
+                field, f"{moment} is before the event above it ({self._last_at})", "Sort the file"
+            )
+        return moment
+
+    def _repeat(self, event: NewEvent, there: StoredEvent) -> StoredEvent:
+        for name in ("kind", "v", "on", "at", "by", "replaces", "body"):
+            if getattr(event, name) != getattr(there, name):
+                raise InputError(
+                    f"event {event.id}",
+                    f"this id is written already (event {there.seq}) with another {name}",
+                    "Give new events an id of their own; to correct one, write it with replaces",
+                )
+        self.repeated += 1
+        return there
+
+    # Reading
+
+    def get(self, id: str) -> StoredEvent | None:
+        """Return the event with this id, appended in this transaction or before, or None."""
+        row = self._pending.get(id)
+        if row is not None:
+            return StoredEvent(*row[1:])
+        if not self._in_database:
+            return None
+        found = self._sql.one.run(self._connection, household=self._household, id=id).first()
+        return StoredEvent(*found) if found else None
+
+    def read(
+        self,
+        after: int = 0,
+        upto: int | None = None,
+        kinds: Sequence[str] | None = None,
+        chunk: int = 20_000,
+    ) -> Iterator[list[tuple[Any, ...]]]:
+        """Yield events as :meth:`ledger.log.Log.read` does, with those appended here."""
+        self.flush()
+        while True:
+            rows = self._log._page(self._connection, after, upto, kinds, chunk)
+            if rows:
+                yield rows
+            if len(rows) < chunk:
+                return
+            after = rows[-1][0]
+
+    def _any_known(self, ids: list[str]) -> bool:
+        if not self._in_database:
+            return False
+        found = self._sql.known.run(
+            self._connection, household=self._household, ids=self._sql.listed(ids)
+        )
+        return found.first() is not None
+
+    # To the database
+
+    def flush(self) -> None:
+        """Send what is buffered to the database, inside the transaction."""
+        if not self._pending:
+            return
+        rows = list(self._pending.values())
+        if self._log.is_sqlite or len(rows) < _FEW:
+            self._sql.insert.run_many(self._connection, rows)
+        else:
+            raw: Any = self._connection.connection.driver_connection
+            with raw.cursor() as cursor, cursor.copy(self._sql.copy) as copy:
+                for row in rows:
+                    copy.write_row(row)
+        self._pending.clear()
+        self._in_database = True
