@@ -30,7 +30,7 @@ class Statement:
         # Names and, for what SQLAlchemy adds of its own accord (an OFFSET of 0), fixed values.
         self._parts = [(name, compiled.params[name]) for name in compiled.positiontup or ()]
 
-    def run(self, connection: Connection, **values: Any) -> CursorResult[Any]:
+    def run(self, connection: Connection, **values: Any) -> CursorResult[*tuple[Any, ...]]:
         """Run it with its parameters by name."""
         found = tuple([values.get(name, fixed) for name, fixed in self._parts])
         return connection.exec_driver_sql(self.text, found)

@@ -171,7 +171,7 @@ class Log:
             values["kinds"] = self._sql.listed(kinds)
             result = self._sql.page_of.run(connection, **values)
         # The driver's own tuples: building SQLAlchemy's row objects would double the time.
-        found: list[tuple[Any, ...]] = result.cursor.fetchall()
+        found: list[tuple[Any, ...]] = list(result.cursor.fetchall())
         result.close()
         return found
 

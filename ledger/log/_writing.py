@@ -47,7 +47,9 @@ class Writing:
         self._sql = log._sql
         self._household = log.household
         row = self._sql.head.run(connection, household=self._household).first()
-        self._seq, self._hash, self._last_at = row if row else (0, "", "")
+        self._seq: int = row[0] if row else 0
+        self._hash: str = row[1] if row else ""
+        self._last_at: str = row[2] if row else ""
         self.was_empty = row is None
         # One moment for the whole transaction: what was known at a moment holds all or none.
         self._now = max(clock.stamp(), self._last_at)

@@ -1,0 +1,175 @@
+"""Copy a book while it is in use, and read the copy back before calling it one."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import sqlite3
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any
+
+from ledger.errors import BookDamaged, BookReadOnly, InputError
+from ledger.log._chain import Head, StoredEvent
+from ledger.log._heads import keep_heads
+from ledger.log._open import open_log
+from ledger.log._store import Log
+from ledger.log._translate import translated
+from ledger.log._verify import verify
+
+__all__ = ["backup"]
+
+Progress = Callable[[int, int], None]
+_PAGES = 2_000
+
+
+def backup(
+    log: Log,
+    target: str | os.PathLike[str],
+    progress: Progress | None = None,
+    *,
+    force: bool = False,
+) -> dict[str, Head]:
+    """Write the whole book, every household, to a new file, with its heads beside it.
+
+    The copy is made under another name, read back and checked event by event, and only then
+    given its name. Others may go on writing meanwhile; the copy of a file is of one moment, that
+    of a database is of one moment for each household.
+
+    Parameters
+    ----------
+    log : Log
+        Any household's log of the book.
+    target : str or path
+        The new file, a SQLite book even where this one is on PostgreSQL.
+    progress : callable, optional
+        Called with a part done and its whole, first for the copy, then for the check.
+    force : bool
+        Replace a file that is there.
+
+    Returns
+    -------
+    dict of str to Head
+        Where each household's log ends in the copy; also written to ``<target>.head``.
+
+    Raises
+    ------
+    InputError
+        The target is there already, or is the book itself.
+    BookReadOnly
+        The target cannot be written, or its disk is full.
+    BookDamaged
+        The book does not hold; nothing is left at the target.
+    """
+    target = Path(target).expanduser()
+    _check_target(log, target, force)
+    temporary = target.with_name(f".{target.name}.{os.getpid()}.partial")
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        with _removed(temporary):
+            if log.is_sqlite:
+                _copy_file(log, temporary, progress)
+            else:
+                _copy_rows(log, temporary, progress)
+            heads = _read_back(temporary, progress)
+            _name(temporary, target, force)
+    except OSError as error:
+        raise BookReadOnly(f"{target} cannot be written: {error.strerror}") from error
+    keep_heads(target, heads)
+    if log.path is not None and not log.read_only:
+        # Beside the book too: a later check can tell that nothing up to here is missing.
+        with contextlib.suppress(BookReadOnly):
+            keep_heads(log.path, heads)
+    return heads
+
+
+def _check_target(log: Log, target: Path, force: bool) -> None:
+    if target.is_dir():
+        raise InputError("target", f"{target} is a folder", "Name a file in it")
+    if not target.exists():
+        return
+    if log.path is not None and log.path.exists() and target.samefile(log.path):
+        raise InputError("target", f"{target} is the book itself", "Name another file")
+    if not force:
+        raise InputError("target", f"{target} is there already", "Name a new file, or use --force")
+    if Path(f"{target}-wal").exists():
+        # Its unfinished pages would be read into the new file.
+        raise InputError("target", f"{target} is a book in use", "Close it, or name another file")
+
+
+@contextlib.contextmanager
+def _removed(path: Path) -> Iterator[None]:
+    """Leave nothing of the temporary file behind, whatever happens."""
+    try:
+        yield
+    finally:
+        for end in ("", "-journal", "-wal", "-shm", ".writer"):
+            with contextlib.suppress(OSError):
+                os.unlink(f"{path}{end}")
+
+
+def _copy_file(log: Log, target: Path, progress: Progress | None) -> None:
+    def report(_status: int, remaining: int, total: int) -> None:
+        if progress is not None:
+            progress(total - remaining, total)
+
+    with translated(f"{target} (a copy of {log.name})"), log._reading.connect() as connection:
+        # A read transaction holds one moment of the book while others write on.
+        connection.exec_driver_sql("BEGIN")
+        connection.exec_driver_sql("SELECT count(*) FROM book_layout").scalar()
+        source: Any = connection.connection.driver_connection
+        with contextlib.closing(sqlite3.connect(target, isolation_level=None)) as copy:
+            source.backup(copy, pages=_PAGES, progress=report)
+            # One file that needs none beside it, and can be read from where nothing is written.
+            copy.execute("PRAGMA journal_mode = DELETE")
+
+
+def _copy_rows(log: Log, target: Path, progress: Progress | None) -> None:
+    households = log.households()
+    with open_log(target, log.household) as copy:
+        for household in households:
+            source, goal = log.for_household(household), copy.for_household(household)
+            total = source.position()
+            with goal.writing("backup") as writing:
+                for rows in source.read(upto=total):
+                    for row in rows:
+                        writing.append_verbatim(StoredEvent(*row))
+                    if progress is not None:
+                        progress(rows[-1][0], total)
+    with contextlib.closing(sqlite3.connect(target, isolation_level=None)) as file:
+        file.execute("PRAGMA journal_mode = DELETE")
+
+
+def _read_back(path: Path, progress: Progress | None) -> dict[str, Head]:
+    heads: dict[str, Head] = {}
+    with open_log(path, create=False) as copy:
+        for household in copy.households():
+            report = verify(copy.for_household(household), progress=progress)
+            if report.first_bad is not None:
+                seq, reason = report.first_bad
+                raise BookDamaged(
+                    f"The copy was not kept: event {seq} of {household} does not hold ({reason}). "
+                    "Run croftbook check on the book"
+                )
+            heads[household] = report.head
+    return heads
+
+
+def _name(temporary: Path, target: Path, force: bool) -> None:
+    with open(temporary, "rb") as file:
+        os.fsync(file.fileno())
+    if force:
+        os.replace(temporary, target)
+    else:
+        try:
+            os.link(temporary, target)  # unlike a rename, never over a file made meanwhile
+        except FileExistsError as error:
+            raise InputError("target", f"{target} is there already", "Name a new file") from error
+        except OSError:  # a file system without hard links
+            os.replace(temporary, target)
+    with contextlib.suppress(OSError):
+        folder = os.open(target.parent, os.O_RDONLY)
+        try:
+            os.fsync(folder)
+        finally:
+            os.close(folder)
