@@ -1,0 +1,63 @@
+"""Rules 7 and 10: jars that came back, that are out and empty, and good jars."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from fractions import Fraction as F
+from math import floor
+
+from oracle.model import Jars
+
+BAD = ("seal failed", "spoiled", "broken")
+EMPTIED = ("eaten", "used", "seed", "discarded")
+
+
+def whole_jars(one, amount):
+    """Return floor(jars x amount / whole + 0.001)."""
+    return floor(F(one.jars * amount, one.whole) + F(1, 1000)) if one.whole else 0
+
+
+def count_jars(entries, items, lots, draws, made):
+    """Return `Jars` by jar item; write each made entry's good jars."""
+    taken = defaultdict(list)
+    for draw in draws:
+        for one in draw.allocations:
+            taken[one.lot].append((draw, one.amount))
+    found = {}
+    for jar, pieces in _got(entries, items).items():
+        found[jar] = Jars(jar, got=pieces, filled=0, back=0, gone=0)
+    for one in made:
+        if not one.jars:
+            continue
+        drawn = [pair for lot in one.lots for pair in taken[lot]]
+        bad = sum(amount for draw, amount in drawn if draw.why in BAD)
+        one.good_jars = one.jars - whole_jars(one, bad)
+        if one.jar is None:
+            continue
+        jars = found.setdefault(one.jar, Jars(one.jar, got=0, filled=0, back=0, gone=0))
+        gone = sum(amount for draw, amount in drawn if _keeps_jar(draw))
+        back = sum(amount for draw, amount in drawn if _gives_back(draw))
+        jars.filled += one.jars
+        jars.back += whole_jars(one, back)
+        jars.gone += whole_jars(one, gone)
+    return found
+
+
+def _keeps_jar(draw):
+    return draw.cause == "given" or draw.why == "broken"
+
+
+def _gives_back(draw):
+    return (draw.cause in EMPTIED or draw.as_eaten) and draw.why != "broken"
+
+
+def _got(entries, items):
+    """Return the pieces of each jar item that came in, less empty ones given away or discarded."""
+    got = defaultdict(int)
+    for entry in entries:
+        sign = {"bought": 1, "received": 1, "given_away": -1, "discarded": -1}.get(entry.kind)
+        for line in entry.body["lines"] if sign else []:
+            item = items.name(line["item"])
+            if items.sort(item) == "jar":
+                got[item] += sign * items.whole(item, line)
+    return {item: floor(F(whole, 1000)) for item, whole in got.items()}
