@@ -67,6 +67,7 @@ def backup(
     try:
         target.parent.mkdir(parents=True, exist_ok=True)
         with _removed(temporary):
+            temporary.write_bytes(b"")  # says best why a file cannot be made here
             if log.is_sqlite:
                 _copy_file(log, temporary, progress)
             else:
@@ -151,6 +152,8 @@ def _read_back(path: Path, progress: Progress | None) -> dict[str, Head]:
                     f"The copy was not kept: event {seq} of {household} does not hold ({reason}). "
                     "Run croftbook check on the book"
                 )
+            if report.file is not None:
+                raise BookDamaged(f"The copy was not kept: {report.file}. Try again")
             heads[household] = report.head
     return heads
 

@@ -61,10 +61,7 @@ def open_log(
     place = find_place(url_or_path)
     if place.path is not None:
         return _open_file(place, place.path, household, create, wait)
-    engine = make_engine(place, mode="", wait=wait)
-    with translated(str(place)), _or_dispose(engine):
-        _lay_out(engine, place, create=create)
-        return Log(engine, place, household, wait=wait, read_only=False)
+    return _opened(place, household, "rw", create=create, wait=wait)
 
 
 def _is_text(text: str) -> bool:
@@ -86,20 +83,29 @@ def _open_file(place: Place, path: Path, household: str, create: bool, wait: flo
         raise BookError(f"{path} cannot be opened: it is not yours to read") from error
     except OSError as error:
         raise BookReadOnly(f"{path} cannot be made there: {error.strerror}") from error
-    modes = ["rw"] if may_write(path) else ["ro", "immutable"]
-    for mode in modes if there else ["rwc"]:
-        engine = make_engine(place, mode=mode, wait=wait)
-        try:
-            with translated(str(place)), _or_dispose(engine):
-                _lay_out(engine, place, create=create and mode in ("rw", "rwc"))
-                return Log(engine, place, household, wait=wait, read_only=mode not in ("rw", "rwc"))
-        except BookError:
-            # A book in write-ahead mode wants two files beside it even for reading. Where they
-            # cannot be made, and no finished work waits in one, the file alone is the book.
-            wal = path.with_name(path.name + "-wal")
-            if mode != "ro" or (wal.exists() and wal.stat().st_size):
-                raise
-    raise BookReadOnly(f"{path} cannot be opened")  # unreachable: the last mode returns or raises
+    if not there:
+        engine = make_engine(place, mode="rwc", wait=wait)
+        with translated(str(place)), _or_dispose(engine):
+            _lay_out(engine, place, create=True)
+        engine.dispose()  # the log's own engine makes no file: a book taken away stays away
+    if may_write(path):
+        return _opened(place, household, "rw", create=create, wait=wait)
+    try:
+        return _opened(place, household, "ro", create=False, wait=wait)
+    except BookError:
+        # A book in write-ahead mode wants two files beside it even for reading. Where they
+        # cannot be made, and no finished work waits in one, the file alone is the book.
+        wal = path.with_name(path.name + "-wal")
+        if wal.exists() and wal.stat().st_size:
+            raise
+    return _opened(place, household, "immutable", create=False, wait=wait)
+
+
+def _opened(place: Place, household: str, mode: str, *, create: bool, wait: float) -> Log:
+    engine = make_engine(place, mode=mode, wait=wait)
+    with translated(str(place)), _or_dispose(engine):
+        _lay_out(engine, place, create=create)
+        return Log(engine, place, household, wait=wait, read_only=mode in ("ro", "immutable"))
 
 
 @contextlib.contextmanager

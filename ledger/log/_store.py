@@ -251,7 +251,7 @@ class Log:
                 yield
             return
         me = present(what)
-        label = f"croftbook {what}, {me['user']} on {me['host']}, {me['pid']}"
+        label = f"croftbook {what}, process {me['pid']}, {me['user']} on {me['host']}"
         connection.exec_driver_sql(
             "SELECT set_config('application_name', %s, true), set_config('lock_timeout', %s, true)",
             (label.encode("ascii", "replace").decode()[:63], f"{max(1, int(self.wait * 1000))}ms"),

@@ -39,6 +39,9 @@ class ChainReport:
         before it does not hold).
     kept : Head or None
         The kept head that `tail` rests on.
+    file : str or None
+        What the database's own check of its file found wrong: a page of an index may be damaged
+        while every event still reads well.
     """
 
     events: int
@@ -46,11 +49,12 @@ class ChainReport:
     head: Head
     tail: str
     kept: Head | None = None
+    file: str | None = None
 
     @property
     def whole(self) -> bool:
         """Whether nothing was found wrong."""
-        return self.first_bad is None and self.tail in (NO_HEAD, WHOLE)
+        return self.first_bad is None and self.file is None and self.tail in (NO_HEAD, WHOLE)
 
 
 def verify(
@@ -91,7 +95,20 @@ def verify(
         if chain.seq in hashes:
             hashes[chain.seq] = chain.hash
     tail, which = _tail(kept, hashes, total)
-    return ChainReport(chain.seq, bad, Head(chain.seq, chain.hash), tail, which)
+    end = Head(chain.seq, chain.hash)
+    return ChainReport(chain.seq, bad, end, tail, which, _file_fault(log))
+
+
+def _file_fault(log: Log) -> str | None:
+    """Return what SQLite finds wrong with its own pages, or None."""
+    if not log.is_sqlite:
+        return None
+    try:
+        with log._connected() as connection:
+            found = connection.exec_driver_sql("PRAGMA quick_check(1)").scalar()
+    except BookDamaged as error:
+        return str(error)
+    return None if found == "ok" else f"the file is damaged: {found}"
 
 
 class _Chain:
