@@ -1,0 +1,16 @@
+"""What an answer is made of that replay already knows: the assumptions it rests on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+__all__ = ["Assumption"]
+
+
+@dataclass(frozen=True)
+class Assumption:
+    """Something a figure rests on, in words, with the events that it comes from."""
+
+    id: str
+    text: str
+    events: tuple[str, ...] = ()

@@ -1,0 +1,37 @@
+"""Projections: one file a question. Pure functions from a replayed state to a DataFrame.
+
+A new question is a file with a `PROJECTION` and one line in `_MODULES`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from importlib import import_module
+
+from ledger.projections.base import Answer, Assumption, Column, Node, Option, Projection
+
+__all__ = ["PROJECTIONS", "Answer", "Assumption", "Column", "Node", "Option", "Projection"]
+
+_MODULES = {
+    "jar-cost": "jar_cost",
+    "shelf": "shelf",
+}
+
+
+class _Lazy(Mapping[str, Projection]):
+    """Projections by name; a file is read when its question is asked."""
+
+    def __getitem__(self, name: str) -> Projection:
+        module = import_module(f"ledger.projections.{_MODULES[name]}")
+        projection: Projection = module.PROJECTION
+        return projection
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(_MODULES)
+
+    def __len__(self) -> int:
+        return len(_MODULES)
+
+
+PROJECTIONS: Mapping[str, Projection] = _Lazy()
+"""Every question by the name it has on the command line."""

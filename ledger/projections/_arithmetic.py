@@ -1,0 +1,52 @@
+"""The four ways in which parts give a figure, as nodes; a test recomputes every one."""
+
+from __future__ import annotations
+
+from ledger.projections.base import Node
+
+__all__ = ["difference", "product", "quotient", "recompute", "total"]
+
+
+def _value(node: Node) -> float:
+    return float(node.value or 0.0)
+
+
+def total(label: str, unit: str, *parts: Node) -> Node:
+    """Return the sum of `parts`."""
+    return Node(label, sum(_value(part) for part in parts), unit, "sum", list(parts))
+
+
+def product(label: str, unit: str, *parts: Node) -> Node:
+    """Return the product of `parts`."""
+    value = 1.0
+    for part in parts:
+        value *= _value(part)
+    return Node(label, value, unit, "product", list(parts))
+
+
+def quotient(label: str, unit: str, above: Node, below: Node) -> Node:
+    """Return `above` / `below`; None where `below` is 0."""
+    value = _value(above) / _value(below) if _value(below) else None
+    return Node(label, value, unit, "quotient", [above, below])
+
+
+def difference(label: str, unit: str, first: Node, second: Node) -> Node:
+    """Return `first` - `second`."""
+    return Node(label, _value(first) - _value(second), unit, "difference", [first, second])
+
+
+def recompute(node: Node) -> float | None:
+    """Return what the parts of a node give by its `how`; None for a leaf or a missing value."""
+    if not node.parts or node.value is None:
+        return None
+    values = [_value(part) for part in node.parts]
+    if node.how == "sum":
+        return sum(values)
+    if node.how == "difference":
+        return values[0] - values[1]
+    if node.how == "quotient":
+        return values[0] / values[1]
+    result = 1.0
+    for value in values:
+        result *= value
+    return result

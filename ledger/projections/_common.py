@@ -1,0 +1,106 @@
+"""What several questions share: the answer's frame, assumptions, jars of an entry, weights."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.events import tell
+from ledger.projections.base import Answer, Assumption, Column, Node, frame_of
+from ledger.replay import _tables
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = [
+    "LISTED_FROM",
+    "QUART_UL",
+    "answer",
+    "assumptions_of",
+    "event_node",
+    "goes",
+    "grams_of",
+    "jars_gone",
+]
+
+QUART_UL = 946_352.946
+"""Microlitres in a US liquid quart (231 cubic inches / 4; UCUM 2.2)."""
+
+LISTED_FROM = {"mass": 1000, "volume": 1000, "count": 10, "energy": 1}
+"""Whole units below which a rest is reckoned but not listed (formats: less than 1 g, 1 ml, 0.01)."""
+
+_ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
+_CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
+
+
+def answer(
+    state: State, name: str, columns: tuple[Column, ...], records: list[dict[str, Any]], **more: Any
+) -> Answer:
+    """Return an `Answer` of a state from flat records."""
+    return Answer(
+        name=name,
+        as_of=day_text(state.as_of_day),
+        known_at=state.known_at,
+        currency=state.settings.newest("currency") or "USD",
+        columns=columns,
+        frame=frame_of(columns, records),
+        **more,
+    )
+
+
+def goes(state: State) -> np.ndarray[Any, Any]:
+    """Return what became of each draw: an array of words, shape (draws,).
+
+    ``seed used fuel lids eaten given discarded lost``; what a count found missing is eaten or lost.
+    """
+    kinds = {name: i for i, name in enumerate(_kinds())}
+    events = state.journal.tables["events"]
+    ev = state.draws["ev"]
+    kind, cause = events["kind"][ev], events["cause"][ev]
+    words = np.array(["seed", "used", "fuel", "lids", "eaten", "given", "lost"], dtype=object)[
+        state.draws["role"]
+    ]
+    words[kind == kinds["discarded"]] = "discarded"
+    words[(state.draws["role"] == len(_tables.ROLES)) & (cause == _CAUSE["eaten"])] = "eaten"
+    return words  # type: ignore[no-any-return]
+
+
+def _kinds() -> list[str]:
+    from ledger.events import KINDS
+
+    return list(KINDS)
+
+
+def jars_gone(jars: int, whole: int, amount: int) -> int:
+    """Return floor(jars x amount / whole + 0.001), exactly (the reckoning, rule 7)."""
+    return (jars * amount * 1000 + whole) // (whole * 1000) if whole else 0
+
+
+def grams_of(state: State, item: int, whole: int) -> float | None:
+    """Return the weight of an amount in grams, or None where none is known."""
+    per = state.facts.grams_per_whole(item)
+    return None if per is None else whole * per
+
+
+def assumptions_of(state: State, marks: list[int]) -> tuple[list[list[str]], list[Assumption]]:
+    """Return the ids of what each record rests on, and the assumptions in words."""
+    costs = state.costs
+    ids = [costs.assumed(mark) for mark in marks]
+    wanted = sorted({one for several in ids for one in several})
+    return ids, [costs.assumption(one) for one in wanted]
+
+
+def event_node(state: State, ev: int, label: str, value: float | str | None, unit: str) -> Node:
+    """Return a leaf that names an event in one readable line."""
+    body = state.body(ev)
+    kind = _kinds()[int(state.journal.tables["events"]["kind"][ev])]
+    line = f"{day_text(int(state.moment.on[ev]))} {tell(kind, body)}"
+    return Node(label or line, value, unit, "as written", event=f"{state.event_id(ev)} {line}")
+
+
+def number(value: float) -> float | None:
+    """Return a float for an answer; NaN becomes None."""
+    return None if math.isnan(value) else float(value)

@@ -1,0 +1,95 @@
+"""Jars out and empty (the reckoning, rule 7): lent to batches, not used up."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.events import KINDS
+from ledger.projections._common import goes, jars_gone
+from ledger.replay import _tables
+from ledger.replay.facts import SORTS
+from ledger.replay.journal import Journal
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["jar_totals"]
+
+_CAME = {"bought": 1, "received": 1}
+_WENT = {"given_away": -1, "discarded": -1}
+
+
+def jar_totals(state: State) -> dict[str, dict[str, int]]:
+    """Return, by kind of jar: had, filled (now), given_away, broken, empty, never_written_down."""
+    out: dict[str, dict[str, int]] = {}
+    for name, pieces in _pieces(state).items():
+        out[name] = _row(pieces)
+    for (name, jars), (back, away, broken) in _entries(state):
+        row = out.setdefault(name, _row(0))
+        row["full"] += jars - back - away - broken
+        row["given_away"] += away
+        row["broken"] += broken
+    for row in out.values():
+        empty = row["had"] - row["full"] - row["given_away"] - row["broken"]
+        row["empty"], row["never_written_down"] = max(empty, 0), max(-empty, 0)
+    return out
+
+
+def _row(had: int) -> dict[str, int]:
+    return {
+        "had": had,
+        "full": 0,
+        "given_away": 0,
+        "broken": 0,
+        "empty": 0,
+        "never_written_down": 0,
+    }
+
+
+def _pieces(state: State) -> dict[str, int]:
+    """Return the empty jars that came in, less those that went out as such, by kind."""
+    totals: dict[int, int] = {}
+    tables, kinds = state.journal.tables, list(KINDS)
+    for table, signs in (("supplies", _CAME), ("draws", _WENT)):
+        rows = state.moment.of(tables[table]["ev"])
+        item = state.facts.canon[tables[table]["item"][rows]]
+        whole = tables[table]["whole"][rows]
+        kind = tables["events"]["kind"][tables[table]["ev"][rows]]
+        is_jar = state.facts.sort[item] == SORTS.index("jar") if rows.size else np.zeros(0, bool)
+        for i in np.flatnonzero(is_jar).tolist():
+            sign = signs.get(kinds[int(kind[i])], 0)
+            totals[int(item[i])] = totals.get(int(item[i]), 0) + sign * int(whole[i])
+    return {state.facts.names[item]: whole // 1000 for item, whole in totals.items()}
+
+
+def _entries(state: State) -> list[tuple[tuple[str, int], tuple[int, int, int]]]:
+    """Return each made entry's jars: (kind, jars), (came back, given away, broken)."""
+    journal: Journal = state.journal
+    supplies = journal.tables["supplies"]
+    lots = state.lots
+    draw, _, amount = state.allocations
+    words = goes(state)
+    cause = journal.tables["events"]["cause"][state.draws["ev"]]
+    broken = (words == "discarded") & (cause == _tables.CAUSES.index("broken"))
+    away = words == "given"
+    back = np.isin(words, ["eaten", "used", "seed", "discarded"]) & ~broken
+    by_entry: dict[tuple[int, int], list[int]] = {}
+    for lot in np.flatnonzero(lots["jars"] > 0).tolist():
+        by_entry.setdefault((int(lots["ev"][lot]), int(lots["n"][lot])), []).append(lot)
+    out = []
+    for several in by_entry.values():
+        code = int(supplies["jar"][int(lots["row"][several[0]])])
+        if code < 0:
+            continue
+        whole = int(lots["whole"][several].sum())
+        jars = int(lots["jars"][several].sum())
+        at = np.concatenate([state.allocations_of_lot(lot) for lot in several])
+        parts = [
+            jars_gone(jars, whole, int(amount[at][mask[draw[at]]].sum()))
+            for mask in (back, away, broken)
+        ]
+        name = state.facts.names[int(state.facts.canon[code])]
+        out.append(((name, jars), (parts[0], parts[1], parts[2])))
+    return out

@@ -1,0 +1,140 @@
+"""Why a figure of the shelf says so: what came in, what went out, and what it cost."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from ledger.errors import NotFound
+from ledger.projections._arithmetic import difference, product, quotient, total
+from ledger.projections._common import event_node
+from ledger.projections._cost_tree import CostTree
+from ledger.projections.base import Node
+from ledger.replay import COMPONENTS, ORIGINS, day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["why"]
+
+
+def why(state: State, key: str, field: str | None = None) -> Node:
+    """Return a figure of a lot as a tree.
+
+    Parameters
+    ----------
+    key : str
+        The lot's id.
+    field : str, optional
+        A column of the answer; default: what is left. ``cost`` is that of the whole lot.
+
+    Raises
+    ------
+    NotFound
+        When there is no such lot, or no such figure of it.
+    """
+    lot = state.lot_ids.get(key)
+    if lot is None:
+        raise NotFound(
+            "address",
+            f"there is no lot {key!r}",
+            "Take an address from `croftbook show shelf --json`",
+        )
+    figures = _figures(state, lot)
+    name = {None: "left.whole", "left": "left.whole"}.get(field, field)
+    if name not in figures:
+        raise NotFound(
+            "figure", f"{name!r} is not a figure of shelf", f"It has: {', '.join(figures)}"
+        )
+    return figures[name]()
+
+
+def _figures(state: State, lot: int) -> dict[str, Callable[[], Node]]:
+    whole, jars = float(state.lots["whole"][lot]), float(state.lots["jars"][lot])
+    came = event_node(state, int(state.lots["ev"][lot]), "", whole, "whole units")
+
+    def left() -> Node:
+        return difference("left", "whole units", came, _went(state, lot))
+
+    def share() -> Node:
+        return quotient("share left", "0 to 1", left(), came)
+
+    def cost() -> Node:
+        return CostTree(state).lot(lot, tuple(range(len(COMPONENTS))), 0)
+
+    out: dict[str, Callable[[], Node]] = {
+        "left.whole": left,
+        "share_left": share,
+        "cost": cost,
+        "cost_left": lambda: product("cost of what is left", "money", share(), cost()),
+        "use_by": lambda: _use_by(state, lot),
+        "days_left": lambda: _days_left(state, lot),
+    }
+    if jars:
+        out["jars_left"] = lambda: product(
+            "jars left",
+            "jars",
+            event_node(state, int(state.lots["ev"][lot]), "jars", jars, "jars"),
+            share(),
+        )
+    for i, name in enumerate(ORIGINS[:6]):
+        out[f"origin.{name}"] = lambda i=i, name=name: _origin(state, lot, i, name)  # type: ignore[misc]
+    return out
+
+
+def _went(state: State, lot: int) -> Node:
+    draw, _, amount = state.allocations
+    parts = [
+        event_node(state, int(state.draws["ev"][draw[at]]), "", float(amount[at]), "whole units")
+        for at in state.allocations_of_lot(lot).tolist()
+    ]
+    return total("taken out", "whole units", *parts)
+
+
+def _use_by(state: State, lot: int) -> Node:
+    from ledger.projections.shelf import use_by_of
+
+    day, said = use_by_of(state, lot)
+    label = (
+        f"keeps {said}" if said else "nobody said how long it keeps: `croftbook item NAME --keeps`"
+    )
+    return Node(label, None if day is None else day_text(day), "day")
+
+
+def _days_left(state: State, lot: int) -> Node:
+    from ledger.projections.shelf import use_by_of
+
+    day, said = use_by_of(state, lot)
+    if day is None:
+        return Node("nobody said how long it keeps", None, "days")
+    until = Node(f"use by {day_text(day)} (keeps {said})", float(day), "day since 1970")
+    return difference(
+        "days left",
+        "days",
+        until,
+        Node(
+            f"the answer's day, {day_text(state.as_of_day)}",
+            float(state.as_of_day),
+            "day since 1970",
+        ),
+    )
+
+
+def _origin(state: State, lot: int, i: int, name: str) -> Node:
+    grams = state.costs.lot[lot, 8:14]
+    parts = [
+        Node(f"{other} raw food in it", float(g), "g")
+        for other, g in zip(ORIGINS[:6], grams, strict=True)
+    ]
+    if not grams.sum():
+        only = ORIGINS[int(state.lots["origin"][lot])]
+        return event_node(
+            state,
+            int(state.lots["ev"][lot]),
+            f"{only}; no weight known",
+            float(only == name),
+            "0 to 1",
+        )
+    return quotient(
+        f"share that is {name}", "0 to 1", parts[i], total("all raw food in it", "g", *parts)
+    )

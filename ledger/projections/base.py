@@ -1,0 +1,174 @@
+"""What a projection is: one question, its columns described beside the code that makes them.
+
+From the description follow ``show``, ``--json``, ``--csv``, the docs and the table on a page.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from ledger.answers import Assumption
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+    from ledger.replay import State
+
+__all__ = ["Answer", "Assumption", "Column", "Node", "Option", "Projection", "frame_of"]
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column of an answer.
+
+    Parameters
+    ----------
+    name : str
+        Its name in the DataFrame, in JSON and in CSV; a dot stands for a nested object.
+    label : str
+        Its heading for people.
+    unit : str
+        ``money``, ``g``, ``ml``, ``day``, ``jars``, ... ; '' for words.
+    meaning : str
+        One sentence; says what null stands for.
+    main : bool
+        Whether a narrow table shows it.
+    """
+
+    name: str
+    label: str
+    unit: str
+    meaning: str
+    main: bool = False
+
+
+@dataclass(frozen=True)
+class Option:
+    """An option of a question beyond as_of and known_at."""
+
+    name: str
+    help: str
+    example: str
+    kind: str = "text"
+    choices: tuple[str, ...] = ()
+
+
+@dataclass
+class Node:
+    """A figure with its arithmetic.
+
+    `how` says how the parts give the value: ``sum``, ``product``, ``quotient`` (first / second),
+    ``difference`` (first - second), ``lowest``, ``same``, or ``as written`` for a leaf.
+    """
+
+    label: str
+    value: float | str | None
+    unit: str = ""
+    how: str = "as written"
+    parts: list[Node] = field(default_factory=list)
+    event: str | None = None
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the tree as plain values."""
+        out: dict[str, Any] = {
+            "label": self.label,
+            "value": self.value,
+            "unit": self.unit,
+            "how": self.how,
+            "parts": [part.to_dict() for part in self.parts],
+        }
+        if self.event is not None:
+            out["event"] = self.event
+        return out
+
+
+@dataclass
+class Answer:
+    """An answer: a DataFrame with its description, totals and assumptions."""
+
+    name: str
+    as_of: str
+    known_at: str | None
+    currency: str
+    columns: tuple[Column, ...]
+    frame: pd.DataFrame
+    totals: dict[str, Any] = field(default_factory=dict)
+    assumptions: list[Assumption] = field(default_factory=list)
+
+    def records(self) -> list[dict[str, Any]]:
+        """Return the records with nested objects; what is not known is None."""
+        names = list(self.frame.columns)
+        columns = [[_plain(value) for value in self.frame[name].tolist()] for name in names]
+        return [_nest(zip(names, row, strict=True)) for row in zip(*columns, strict=True)]
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the whole answer as in ``--json``."""
+        return {
+            "name": self.name,
+            "as_of": self.as_of,
+            "known_at": self.known_at,
+            "currency": self.currency,
+            "units": {c.name: c.unit for c in self.columns if c.unit},
+            "records": self.records(),
+            "totals": self.totals,
+            "assumptions": [
+                {"id": a.id, "text": a.text, "events": list(a.events)} for a in self.assumptions
+            ],
+        }
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, float) and math.isnan(value):
+        return None
+    if hasattr(value, "item"):
+        return value.item()
+    return value
+
+
+def _nest(pairs: Iterable[tuple[str, Any]]) -> dict[str, Any]:
+    out: dict[str, Any] = {}
+    for name, value in pairs:
+        at, *path = name.split(".")
+        if not path:
+            out[at] = value
+            continue
+        out.setdefault(at, {})[".".join(path)] = value
+    return out
+
+
+def frame_of(columns: tuple[Column, ...], records: list[dict[str, Any]]) -> pd.DataFrame:
+    """Return records (flat, by column name) as a DataFrame; absent values are None."""
+    import pandas as pd
+
+    data = {c.name: pd.Series([r.get(c.name) for r in records], dtype=object) for c in columns}
+    return pd.DataFrame(data)
+
+
+@dataclass(frozen=True)
+class Projection:
+    """One question.
+
+    Parameters
+    ----------
+    name : str
+        Its name on the command line.
+    title, question : str
+        For people.
+    columns : tuple of Column
+    build : callable
+        ``build(state, **options) -> Answer``.
+    why : callable
+        ``why(state, key, field, **options) -> Node``; `key` is what follows ``name/`` in an address.
+    options : tuple of Option
+    """
+
+    name: str
+    title: str
+    question: str
+    columns: tuple[Column, ...]
+    build: Callable[..., Answer]
+    why: Callable[..., Node] | None = None
+    options: tuple[Option, ...] = ()

@@ -1,0 +1,200 @@
+"""What is on the shelf, how old is it, what to eat first, and which jars are out and empty?"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.projections import _shelf_why
+from ledger.projections._common import LISTED_FROM, answer, assumptions_of
+from ledger.projections._jars import jar_totals
+from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.replay import COMPONENTS, KEPT, ORIGINS
+from ledger.replay.flows import split_label
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["PROJECTION", "build", "days_of", "use_by_of"]
+
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("lot", "Lot", "", "Id of the lot."),
+    Column("eat_first", "Eat", "", "1 is to be eaten first: by use-by day, then by age.", main=True),
+    Column("item", "Item", "", "What it is.", main=True),
+    Column("on", "From", "day", "When it came in or was put up.", main=True),
+    Column("kept", "Kept", "", "Where it is kept.", main=True),
+    Column("jar", "Jar", "", "Which jar; null when not in jars."),
+    Column("jars_left", "Jars", "jars", "Jars left, an open one as a part; null when not in jars.", main=True),
+    Column("labels_left", "Labels", "", "Labels of the jars left; null where none were written."),
+    Column("left.whole", "Left (whole units)", "mg, ul, 1/1000 piece or J", "What is left, exactly."),
+    Column("left.measure", "Measure", "", "mass, volume, count or energy."),
+    Column("left.text", "Left", "", "What is left, in words.", main=True),
+    Column("share_left", "Share left", "0 to 1", "Part of the lot that is left."),
+    Column("use_by", "Use by", "day", "Day by which to use it, as the household says it keeps; null where it does not say.", main=True),
+    Column("days_left", "Days left", "days", "Days from the answer's day to that; below 0: past it."),
+    *(
+        Column(f"origin.{name}", name.capitalize(), "share of weight", f"Part that is {name}; null where no weight is known.")
+        for name in ORIGINS[:6]
+    ),
+    Column("cost_left", "Cost of what is left", "money", "All-in cost of what is left."),
+    Column("provisional", "Provisional", "yes or no", "Rests on a garden season that still runs."),
+    Column("at_least", "At least", "yes or no", "Something that went in has no known price."),
+    Column("unpriced", "Unpriced", "", "What no price is known of."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+_SPAN = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(day|week|month|year)s?\s*", re.IGNORECASE)
+
+
+def days_of(day: int, text: str) -> int | None:
+    """Return the day that lies a span like ``12 months`` or ``4 days`` after a day.
+
+    Months and years go by the calendar; the 31st becomes the last day of a shorter month.
+    """
+    match = _SPAN.fullmatch(text)
+    if not match:
+        return None
+    number, unit = float(match[1]), match[2].lower()
+    if unit in ("day", "week"):
+        return day + round(number * (7 if unit == "week" else 1))
+    months = round(number * (12 if unit == "year" else 1))
+    start = np.datetime64(day, "D")
+    month = start.astype("datetime64[M]")
+    in_month = (start - month.astype("datetime64[D]")).astype(int)
+    last = (
+        (month + months + 1).astype("datetime64[D]") - (month + months).astype("datetime64[D]")
+    ).astype(int)
+    return int(((month + months).astype("datetime64[D]") + min(in_month, last - 1)).astype(int))
+
+
+def build(state: State, *, item: str | None = None) -> Answer:
+    """Return one record a lot with something left, what to eat first coming first.
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`; ``totals["jars"]`` has, for each kind of jar, how many the
+        household has, how many are full, given away or empty, and how many were never written down.
+    """
+    measures = [LISTED_FROM[m] for m in state.facts.measure]
+    least = np.array(measures)[state.lots["item"]] if measures else np.zeros(0)
+    rows = np.flatnonzero(state.left >= np.maximum(least, 1))
+    if item is not None:
+        rows = rows[state.lots["item"][rows] == (state.facts.find(item) if item else -1)]
+    records = [_record(state, int(lot)) for lot in rows]
+    records.sort(key=lambda r: (r["use_by"] is None, r["use_by"] or "", r["on"], r["lot"]))
+    for rank, record in enumerate(records, 1):
+        record["eat_first"] = rank
+    marks = [state.costs.mark(record.pop("_lot")) for record in records]
+    ids, assumptions = assumptions_of(state, marks)
+    for record, several in zip(records, ids, strict=True):
+        record["assumptions"] = several
+    totals = {"cost_left": sum(r["cost_left"] for r in records), "jars": jar_totals(state)}
+    return answer(state, "shelf", COLUMNS, records, totals=totals, assumptions=assumptions)
+
+
+def _record(state: State, lot: int) -> dict[str, Any]:
+    from ledger.amounts import format_whole
+
+    lots, facts = state.lots, state.facts
+    item, whole, left = int(lots["item"][lot]), int(lots["whole"][lot]), int(state.left[lot])
+    jars = int(lots["jars"][lot]) or None
+    share = left / whole
+    jars_left = jars * share if jars else None
+    row = int(lots["row"][lot])
+    code = int(state.journal.tables["supplies"]["jar"][row]) if row >= 0 else -1
+    jar = None if code < 0 else facts.names[int(facts.canon[code])]
+    kept = KEPT[int(lots["kept"][lot])]
+    use_by, _ = use_by_of(state, lot)
+    figures = state.costs.lot[lot]
+    mark = state.costs.mark(lot)
+    return {
+        "_lot": lot,
+        "why": f"shelf/{state.lot_id(lot)}",
+        "lot": state.lot_id(lot),
+        "item": facts.names[item],
+        "on": day_text(int(lots["day"][lot])),
+        "kept": kept,
+        "jar": jar,
+        "jars_left": jars_left,
+        "labels_left": _labels_left(state, lot, jars, jars_left),
+        "left.whole": left,
+        "left.measure": facts.measure[item],
+        "left.text": format_whole(
+            left, facts.measure[item], measures=state.settings.newest("measures", "us") or "us"
+        ),
+        "share_left": share,
+        "use_by": None if use_by is None else day_text(use_by),
+        "days_left": None if use_by is None else use_by - state.as_of_day,
+        **_origin(state, lot),
+        "cost_left": float(figures[: len(COMPONENTS)].sum()) * share,
+        "provisional": bool(mark & 1),
+        "at_least": bool(state.costs.names_of(mark)),
+        "unpriced": state.costs.names_of(mark),
+    }
+
+
+def use_by_of(state: State, lot: int) -> tuple[int | None, str | None]:
+    """Return the day by which to use a lot, and the household's word that it comes from.
+
+    A part jar is open: it lives its fridge life from the last time something was taken.
+    """
+    keeps = state.facts.facts[int(state.lots["item"][lot])].keeps or {}
+    jars, whole, left = (
+        int(state.lots[n][lot]) if n != "left" else int(state.left[lot])
+        for n in ("jars", "whole", "left")
+    )
+    jars_left = jars * left / whole if jars else 0.0
+    rows = state.allocations_of_lot(lot)
+    start, place = int(state.lots["day"][lot]), KEPT[int(state.lots["kept"][lot])]
+    if abs(jars_left - round(jars_left)) > 0.001 and rows.size:
+        start, place = int(state.draws["day"][state.allocations[0][rows]].max()), "fridge"
+    span = keeps.get(place or "shelf")
+    return (None, None) if span is None else (days_of(start, span), span)
+
+
+def _origin(state: State, lot: int) -> dict[str, float | None]:
+    grams = state.costs.lot[lot, 8:14]
+    total = float(grams.sum())
+    origin = int(state.lots["origin"][lot])
+    if total > 0:
+        return {
+            f"origin.{name}": float(g) / total for name, g in zip(ORIGINS[:6], grams, strict=True)
+        }
+    if ORIGINS[origin] == "batch":
+        return {f"origin.{name}": None for name in ORIGINS[:6]}
+    return {f"origin.{name}": float(name == ORIGINS[origin]) for name in ORIGINS[:6]}
+
+
+def _labels_left(
+    state: State, lot: int, jars: int | None, jars_left: float | None
+) -> list[str] | None:
+    """Return the labels of the jars left: named ones are gone, else the lowest went first."""
+    if jars is None or jars_left is None or state.lots["suffix"][lot]:
+        return None
+    written = state.journal.labels_of(int(state.lots["ev"][lot]), int(state.lots["n"][lot]))
+    if written is None:
+        return None
+    prefix, low = split_label(written[0])
+    _, high = split_label(written[1])
+    if low is None or high is None:
+        return None
+    named = state.labels_drawn(lot)
+    left = [f"{prefix}{n}" for n in range(low, high + 1) if n not in named]
+    keep = int(np.ceil(jars_left - 0.001))
+    return left[max(len(left) - keep, 0) :]
+
+
+PROJECTION = Projection(
+    name="shelf",
+    title="Shelf",
+    question="What is on the shelf, how old is it, and what should be eaten first?",
+    columns=COLUMNS,
+    build=build,
+    why=_shelf_why.why,
+    options=(Option("item", "only this item", "plum butter"),),
+)

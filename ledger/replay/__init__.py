@@ -1,0 +1,73 @@
+"""Replay: stored events to columns, lots, draws, allocations and traced figures.
+
+In the order of the road: `journal` decodes and settles, `facts` folds what is said of items,
+`flows` makes lots and draws, `matching` allots first in first out, `prices`, `garden`,
+`durables` and `costing` work out costs, `rows` and `tracing` carry them through batches.
+`state` is one moment of all that, and `Replay` keeps it growing with the log.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, Protocol
+
+from ledger.replay.flows import ORIGINS
+from ledger.replay.journal import KEPT, Journal
+from ledger.replay.state import State, build_state, day_number, day_text
+from ledger.replay.tracing import COMPONENTS
+
+__all__ = ["COMPONENTS", "KEPT", "ORIGINS", "Replay", "State", "day_number", "day_text"]
+
+
+class _Log(Protocol):
+    def read(self, after: int = 0, upto: int | None = None) -> Any: ...
+
+
+class Replay:
+    """A book's replay, growing with its log.
+
+    Parameters
+    ----------
+    log : Log
+        Anything whose ``read(after=seq)`` gives chunks of stored rows in sequence.
+    """
+
+    def __init__(self, log: _Log) -> None:
+        self._log = log
+        self.journal = Journal()
+        self.journal.fetch = self._fetch
+        self._states: dict[tuple[int, int], State] = {}
+
+    def _fetch(self, seq: int) -> tuple[Any, ...]:
+        for chunk in self._log.read(after=seq - 1, upto=seq):
+            for row in chunk:
+                return tuple(row)
+        raise LookupError(seq)
+
+    def refresh(self, progress: Callable[[int], None] | None = None) -> int:
+        """Take in what was appended since; return how many events that were."""
+        before = len(self.journal)
+        for chunk in self._log.read(after=before):
+            self.journal.take(chunk)
+            if progress is not None:
+                progress(len(chunk))
+        return len(self.journal) - before
+
+    def state(self, *, as_of: str, known_at: str | None = None) -> State:
+        """Return the book at a moment.
+
+        Parameters
+        ----------
+        as_of : str
+            ISO date: what happened by the end of that day.
+        known_at : str, optional
+            RFC 3339 in UTC: what was written down by then; default: all.
+        """
+        key = (day_number(as_of), self.journal.known(known_at))
+        if key not in self._states:
+            if len(self._states) >= 4:
+                self._states.pop(next(iter(self._states)))
+            state = build_state(self.journal, as_of=key[0], known=key[1])
+            state.known_at = known_at
+            self._states[key] = state
+        return self._states[key]

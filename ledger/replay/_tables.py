@@ -1,0 +1,99 @@
+"""What the journal keeps of each event and of each of its lines, column by column."""
+
+from __future__ import annotations
+
+from typing import Any, NamedTuple
+
+import numpy as np
+
+__all__ = ["CAUSES", "FIELDS", "ROLES", "TABLES", "KindSpec", "specs"]
+
+ROLES = ("seed", "used", "fuel", "lids", "ate", "lines")
+"""What a draw is for, in the order in which the draws of one entry are reckoned (rule 4)."""
+
+FIELDS = ("lines", "made", "left")
+"""Which list a supply stands in."""
+
+CAUSES = (
+    "",
+    "gift",
+    "barter",
+    "forage",
+    "sold",
+    "spoiled",
+    "seal failed",
+    "broken",
+    "too old",
+    "pests",
+    "fed to animals",
+    "composted",
+    "lost",
+    "other",
+    "eaten",
+)
+"""How something was received or given, why it was discarded, what became of what was missing."""
+
+_I4, _I8, _F8, _I1, _I2 = np.int32, np.int64, np.float64, np.int8, np.int16
+
+_AMOUNT: dict[str, Any] = {"ev": _I4, "n": _I4, "item": _I4, "whole": _I8, "per": _I4, "times": _I8}
+
+TABLES: dict[str, dict[str, Any]] = {
+    "events": {
+        "kind": _I1,
+        "on": _I4,
+        "phase": _I1,
+        "at": _I2,
+        "root": _I4,
+        "cause": _I1,
+        "people": _F8,
+        "guests": _F8,
+    },
+    "supplies": {
+        **_AMOUNT,
+        "field": _I1,
+        "kept": _I1,
+        "money": _F8,
+        "trimmed": _I8,
+        "jars": _I4,
+        "jar": _I4,
+        "lids": _I4,
+        "unsealed": _I4,
+        "share": _F8,
+        "uses": _F8,
+        "years": _F8,
+        "for_crop": _I4,
+    },
+    "draws": {**_AMOUNT, "role": _I1, "lot": _I4},
+    "counts": _AMOUNT,
+    "prices": {**_AMOUNT, "money": _F8},
+    "batches": {
+        "ev": _I4,
+        "makes": _I4,
+        "method": _I1,
+        "loads": _I4,
+    },
+    "planted": {"ev": _I4, "crop": _I4},
+    "metered": {"ev": _I4, "gas": _I1, "joules": _I8},
+    "equipment": {"ev": _I4, "item": _I4},
+    "work": {"ev": _I4, "person": _I4, "minutes": _F8},
+}
+
+
+class KindSpec(NamedTuple):
+    """How one kind's lists go into the tables."""
+
+    supplies: tuple[str, ...]
+    draws: tuple[str, ...]
+    field: int
+
+
+def specs() -> dict[str, KindSpec]:
+    """Return, for each kind, which lists supply and which draw, from its description."""
+    from ledger.events import KINDS
+
+    return {
+        name: KindSpec(
+            kind.supplies, kind.draws, FIELDS.index(kind.supplies[0]) if kind.supplies else 0
+        )
+        for name, kind in KINDS.items()
+    }

@@ -1,0 +1,271 @@
+"""Flows: each counted event's lines as lots that come in and draws that go out, in order."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.events import KINDS
+from ledger.replay import _tables
+from ledger.replay._columns import Array
+from ledger.replay.facts import MATCHED, Facts
+
+if TYPE_CHECKING:
+    from ledger.replay.journal import Journal
+
+__all__ = ["ORIGINS", "Flows", "Moment", "build_flows"]
+
+ORIGINS = ("grown", "foraged", "given", "bought", "found", "unrecorded", "batch")
+"""Where a lot came from; `batch` lots take theirs from what went into them."""
+
+_KIND = {name: code for code, name in enumerate(KINDS)}
+_LINE_BITS = 20
+_OWN = 1 << (_LINE_BITS - 1)
+"""Within an entry, draws come before supplies: a batch cannot use what it makes."""
+
+
+@dataclass
+class Moment:
+    """Which events count at a moment, and in which order.
+
+    Attributes
+    ----------
+    rank : ndarray of int64, shape (events,)
+        Place of each counted event in the order of rule 2; -1 for those that do not count.
+    root : ndarray of int64, shape (events,)
+        Place of the first event of its entry.
+    on : ndarray of int32, shape (events,)
+        Days since 1970.
+    """
+
+    rank: Array
+    root: Array
+    on: Array
+
+    def of(self, ev: Array) -> Array:
+        """Return which rows belong to events that count."""
+        return np.flatnonzero(self.rank[ev] >= 0)
+
+
+@dataclass
+class Flows:
+    """Lots, draws and counts of matched items, rows in the order of their position.
+
+    `lots` has: ev, n, item, whole, pos, origin, kept, money, jars, row (in the journal's supplies),
+    suffix ('' or 'f'), share. `draws` has: ev, n, item, whole, pos, role, named, row (of the supply
+    for lids, else -1).
+    """
+
+    lots: dict[str, Array]
+    draws: dict[str, Array]
+    counts: dict[str, Array]
+    made_jars: dict[int, int] = field(default_factory=dict)
+    bad_names: list[int] = field(default_factory=list)
+
+
+def build_flows(journal: Journal, facts: Facts, moment: Moment) -> Flows:
+    """Return the flows of all matched items at a moment."""
+    matched = MATCHED[facts.sort] if len(facts) else np.zeros(0, bool)
+    lots = _lots(journal, facts, moment, matched)
+    draws = _draws(journal, facts, moment, matched)
+    counts = _counts(journal, facts, moment, matched)
+    flows = Flows(lots, draws, counts)
+    _name_lots(journal, flows, moment)
+    return flows
+
+
+def _rows(table: Any, rows: Array, facts: Facts, moment: Moment) -> dict[str, Array]:
+    """Return the columns that every line has, at the weights known now."""
+    item = facts.canon[table["item"][rows]]
+    whole = facts.wholes(item, table["whole"][rows], table["per"][rows], table["times"][rows])
+    ev = table["ev"][rows]
+    return {
+        "ev": ev.astype(np.int64),
+        "n": table["n"][rows].astype(np.int64),
+        "item": item.astype(np.int64),
+        "whole": whole,
+        "base": moment.rank[ev] << _LINE_BITS,
+        "row": rows,
+    }
+
+
+def _lots(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> dict[str, Array]:
+    table = journal.tables["supplies"]
+    rows = moment.of(table["ev"])
+    rows = rows[matched[facts.canon[table["item"][rows]]]]
+    out = _rows(table, rows, facts, moment)
+    out["whole"] = out["whole"] - table["trimmed"][rows]
+    out["jars"] = table["jars"][rows].astype(np.int64)
+    out["kept"] = table["kept"][rows]
+    out["suffix"] = np.zeros(rows.size, np.int8)
+    out = _split_unsealed(out, table["unsealed"][rows])
+    rows = out["row"]
+    out["money"] = table["money"][rows]
+    out["share"] = table["share"][rows]
+    out["origin"] = _origin(journal, out["ev"], table["field"][rows])
+    out["pos"] = out["base"] + _OWN + out["n"] * 2 + out["suffix"]
+    keep = np.flatnonzero(out["whole"] > 0)
+    keep = keep[np.argsort(out["pos"][keep], kind="stable")]
+    return {name: column[keep] for name, column in out.items()}
+
+
+def _split_unsealed(out: dict[str, Array], unsealed: Array) -> dict[str, Array]:
+    """Make unsealed jars a lot of their own in the fridge (rule 3)."""
+    some = np.flatnonzero((unsealed > 0) & (out["jars"] > 0))
+    if not some.size:
+        return out
+    whole, jars, loose = out["whole"][some], out["jars"][some], unsealed[some]
+    part = np.array(
+        [_share(int(w), int(u), int(j)) for w, u, j in zip(whole, loose, jars, strict=True)],
+        np.int64,
+    )
+    more = {name: column[some].copy() for name, column in out.items()}
+    more["whole"], more["jars"] = part, np.minimum(loose, jars).astype(np.int64)
+    more["kept"][:] = 1
+    more["suffix"][:] = 1
+    out["whole"][some] -= part
+    out["jars"][some] -= more["jars"]
+    return {name: np.concatenate([column, more[name]]) for name, column in out.items()}
+
+
+def _share(whole: int, part: int, of: int) -> int:
+    """Return round-half-even(whole x part / of), exactly."""
+    quotient, rest = divmod(whole * min(part, of), of)
+    return quotient + int(2 * rest > of or (2 * rest == of and quotient % 2))
+
+
+def _origin(journal: Journal, ev: Array, field_code: Array) -> Array:
+    kind = journal.tables["events"]["kind"][ev]
+    cause = journal.tables["events"]["cause"][ev]
+    origin = np.full(ev.size, ORIGINS.index("batch"), np.int8)
+    origin[kind == _KIND["harvested"]] = ORIGINS.index("grown")
+    origin[kind == _KIND["bought"]] = ORIGINS.index("bought")
+    received = kind == _KIND["received"]
+    origin[received] = ORIGINS.index("given")
+    origin[received & (cause == _tables.CAUSES.index("forage"))] = ORIGINS.index("foraged")
+    return origin
+
+
+def _draws(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> dict[str, Array]:
+    table = journal.tables["draws"]
+    rows = moment.of(table["ev"])
+    rows = rows[matched[facts.canon[table["item"][rows]]]]
+    out = _rows(table, rows, facts, moment)
+    out["role"] = table["role"][rows].astype(np.int64)
+    out["lot_text"] = table["lot"][rows].astype(np.int64)
+    out = {name: np.concatenate([column, more]) for (name, column), more in zip(
+        out.items(), _lids(journal, facts, moment, matched, list(out)), strict=True
+    )}  # fmt: skip
+    order = np.lexsort((out["n"], out["role"], out["base"]))
+    out = {name: column[order] for name, column in out.items()}
+    base = out["base"]
+    first = (
+        np.flatnonzero(np.r_[True, base[1:] != base[:-1]]) if base.size else np.zeros(0, np.int64)
+    )
+    number = np.arange(base.size) - np.repeat(first, np.diff(np.r_[first, base.size])) + 1
+    out["line"], out["n"] = out["n"], number
+    out["pos"] = base + number
+    return out
+
+
+def _lids(
+    journal: Journal, facts: Facts, moment: Moment, matched: Array, names: list[str]
+) -> list[Array]:
+    """Return one draw of lids, one a jar, for each made entry with jars."""
+    table = journal.tables["supplies"]
+    rows = moment.of(table["ev"])
+    rows = rows[(table["jars"][rows] > 0) & (table["lids"][rows] >= 0)]
+    item = facts.canon[table["lids"][rows]].astype(np.int64)
+    keep = matched[item]
+    rows, item = rows[keep], item[keep]
+    ev = table["ev"][rows].astype(np.int64)
+    columns = {
+        "ev": ev,
+        "n": table["n"][rows].astype(np.int64),
+        "item": item,
+        "whole": table["jars"][rows].astype(np.int64) * 1000,
+        "base": moment.rank[ev] << _LINE_BITS,
+        "row": -1 - rows,
+        "role": np.full(rows.size, _tables.ROLES.index("lids"), np.int64),
+        "lot_text": np.full(rows.size, -1, np.int64),
+    }
+    return [columns[name] for name in names]
+
+
+def _counts(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> dict[str, Array]:
+    table = journal.tables["counts"]
+    rows = moment.of(table["ev"])
+    rows = rows[matched[facts.canon[table["item"][rows]]]]
+    out = _rows(table, rows, facts, moment)
+    out["pos"] = out["base"] + out["n"]
+    order = np.argsort(out["pos"], kind="stable")
+    return {name: column[order] for name, column in out.items()}
+
+
+def _name_lots(journal: Journal, flows: Flows, moment: Moment) -> None:
+    """Find the lot that each naming draw means: by lot id, else by a jar's label."""
+    draws, lots = flows.draws, flows.lots
+    draws["named"] = np.full(draws["ev"].size, -1, np.int64)
+    rows = np.flatnonzero(draws["lot_text"] >= 0)
+    if not rows.size:
+        return
+    index: dict[tuple[int, int, int], int] = {}
+    root = moment.root[lots["ev"]]
+    for i, key in enumerate(
+        zip(root.tolist(), lots["n"].tolist(), lots["suffix"].tolist(), strict=True)
+    ):
+        index[key] = i
+    labels = _label_index(journal, moment, index)
+    for row in rows.tolist():
+        text = journal.lots.texts[int(draws["lot_text"][row])]
+        at, item = draws["pos"][row], draws["item"][row]
+        for lot in _meant(text, journal, moment, index, labels):
+            if lots["item"][lot] == item and lots["pos"][lot] < at:
+                draws["named"][row] = lot
+                break
+        else:
+            flows.bad_names.append(row)
+
+
+def _meant(
+    text: str, journal: Journal, moment: Moment, index: dict[Any, int], labels: list[Any]
+) -> list[int]:
+    entry, _, tail = text.rpartition(":")
+    suffix = 1 if tail.endswith("f") else 0
+    place = journal.place.get(entry)
+    number = tail.removesuffix("f")
+    if place is not None and place < moment.root.size and number.isdigit():
+        lot = index.get((int(moment.root[place]), int(number), suffix))
+        return [] if lot is None else [lot]
+    head, digits = split_label(text)
+    if digits is None:
+        return []
+    return [
+        lot
+        for (prefix, low, high, lot) in reversed(labels)
+        if low <= digits <= high and (not prefix or prefix == head)
+    ]
+
+
+def split_label(label: int | str) -> tuple[str, int | None]:
+    """Return the prefix and the number of a jar's label: ``S26-041`` is ``("S26-", 41)``."""
+    text = str(label).strip()
+    head = text.rstrip("0123456789")
+    return head, int(text[len(head) :]) if len(head) < len(text) else None
+
+
+def _label_index(
+    journal: Journal, moment: Moment, index: dict[tuple[int, int, int], int]
+) -> list[tuple[str, int, int, int]]:
+    out = []
+    for ev, n, first, last in journal.labels:
+        if ev >= moment.rank.size or moment.rank[ev] < 0:
+            continue
+        prefix, low = split_label(first)
+        _, high = split_label(last)
+        lot = index.get((int(moment.root[ev]), n, 0))
+        if lot is not None and low is not None and high is not None:
+            out.append((prefix, low, high, lot))
+    return out

@@ -1,0 +1,398 @@
+"""The journal: stored events decoded once, straight into columns.
+
+Bodies are parsed in chunks, kind by kind, into lean structs and from there into the columns of
+`_tables`; nothing but the columns is kept, and the few bodies that state facts. What is counted
+at a moment (`settle`) is decided on the columns.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from operator import attrgetter
+from typing import Any
+
+import msgspec
+import numpy as np
+
+from ledger import errors
+from ledger.events import KINDS, decode_stored, kind_of, lean, upcast
+from ledger.events._methods import METHODS
+from ledger.replay import _tables
+from ledger.replay._columns import Array, Names, Table
+
+__all__ = ["KEPT", "Journal"]
+
+KEPT = ("shelf", "fridge", "freezer", "cellar", None)
+"""Where a lot is kept, by code; the last stands for code -1: nobody said."""
+
+_KINDS = tuple(KINDS)
+_KEPT = {name: code for code, name in enumerate(KEPT[:-1])}
+_CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
+_METHOD = {name: code for code, name in enumerate(METHODS)}
+_FACTS = ("item_described", "setting_changed", "recipe_written", "practised", "target_set")
+_NAN = float("nan")
+
+
+def _number(text: str | None) -> float:
+    return _NAN if text is None else float(text)
+
+
+def _split(lines: Sequence[Any], name: str, default: Any = None) -> list[Any]:
+    """Return the attribute `name` of every line, or `default` where lines have no such field."""
+    if not lines or not hasattr(lines[0], name):
+        return [default] * len(lines)
+    get = attrgetter(name)
+    return [get(line) for line in lines]
+
+
+class Journal:
+    """Every event so far, as columns.
+
+    Attributes
+    ----------
+    tables : dict of str to Table
+        See `ledger.replay._tables.TABLES`; `ev` is an event's place in the log, ``seq - 1``.
+    items, units, people, lots : Names
+        The texts behind the coded columns.
+    ids, recorded : list of str
+        Id and recorded_at of each event, shape (events,).
+    bodies : dict of int to dict
+        Bodies of the kinds that state facts, by place.
+    """
+
+    def __init__(self) -> None:
+        self.tables = {name: Table(dtypes) for name, dtypes in _tables.TABLES.items()}
+        self.items, self.units, self.people, self.lots = Names(), Names(), Names(), Names()
+        self.ids: list[str] = []
+        self.recorded: list[str] = []
+        self.place: dict[str, int] = {}
+        self.bodies: dict[int, dict[str, Any]] = {}
+        self.labels: list[tuple[int, int, Any, Any]] = []
+        self.fetch: Callable[[int], tuple[Any, ...]] | None = None
+        self.first_amount: dict[int, str] = {}
+        self._decoders = {
+            name: msgspec.json.Decoder(list[lean(kind.body)])  # type: ignore[misc]
+            for name, kind in KINDS.items()
+            if name not in _FACTS
+        }
+
+    def __len__(self) -> int:
+        return len(self.ids)
+
+    # -- taking events in ---------------------------------------------------------------
+
+    def take(self, rows: Sequence[tuple[Any, ...]]) -> None:
+        """Take stored events in, in sequence.
+
+        Parameters
+        ----------
+        rows : sequence of tuple
+            ``(seq, id, kind, v, on, at, recorded_at, typed_at, by, replaces, body, hash)``.
+
+        Raises
+        ------
+        UnknownKind, NewerEvent, BookDamaged
+        """
+        if not rows:
+            return
+        start = len(self.ids)
+        if rows[0][0] != start + 1:
+            raise errors.BookDamaged(
+                f"event {start + 1} is missing. Restore the book from a backup"
+            )
+        seqs, ids, kinds, versions, ons, ats, recorded, _, _, replaces, bodies, *_ = zip(
+            *rows, strict=True
+        )
+        count = len(ids)
+        self.ids.extend(ids)
+        self.recorded.extend(recorded)
+        self.place.update(zip(ids, range(start, start + count), strict=True))
+        events = self._envelope(seqs, kinds, ons, ats, start)
+        self._roots(events["root"], replaces, start)
+        by_kind: dict[str, list[int]] = {}
+        for i, kind in enumerate(kinds):
+            by_kind.setdefault(kind, []).append(i)
+        for kind, places in by_kind.items():
+            texts = [bodies[i] for i in places]
+            old = [i for i in places if versions[i] != KINDS[kind].v]
+            if old:
+                texts = [self._raised(kind, versions[i], bodies[i], seqs[i]) for i in places]
+            self._take_kind(kind, [start + i for i in places], texts, events, start)
+        self.tables["events"].extend(count, events)
+
+    def _envelope(
+        self,
+        seqs: Sequence[int],
+        kinds: Sequence[str],
+        ons: Sequence[str],
+        ats: Sequence[str | None],
+        start: int,
+    ) -> dict[str, Array]:
+        count = len(kinds)
+        codes = {name: code for code, name in enumerate(_KINDS)}
+        for seq, kind in zip(seqs, kinds, strict=True):
+            if kind not in codes:
+                raise errors.UnknownKind(kind, seq, _KINDS)
+        code = np.fromiter((codes[k] for k in kinds), np.int8, count)
+        phase = np.array([KINDS[k].phase for k in _KINDS], np.int8)
+        return {
+            "kind": code,
+            "on": np.array(ons, "datetime64[D]").astype(np.int32),
+            "phase": phase[code],
+            "at": np.fromiter(
+                (720 if a is None else int(a[:2]) * 60 + int(a[3:5]) for a in ats), np.int16, count
+            ),
+            "root": np.arange(start, start + count, dtype=np.int32),
+            "cause": np.zeros(count, np.int8),
+            "people": np.full(count, _NAN),
+            "guests": np.zeros(count),
+        }
+
+    def _roots(self, root: Array, replaces: Sequence[str | None], start: int) -> None:
+        """Lead each replacement to the first event of its entry."""
+        before = self.tables["events"]["root"]
+        for i, target in enumerate(replaces):
+            if target is None:
+                continue
+            place = self.place.get(target)
+            if place is not None and place < start + i:
+                root[i] = root[place - start] if place >= start else before[place]
+
+    def _raised(self, kind: str, v: int, text: str, seq: int) -> str:
+        body = upcast(kind_of(kind, seq=seq), v, msgspec.json.decode(text), seq=seq)
+        return msgspec.json.encode(body, order="sorted").decode()
+
+    # -- one kind at a time -------------------------------------------------------------
+
+    def _take_kind(
+        self, kind: str, places: list[int], texts: list[str], events: dict[str, Array], start: int
+    ) -> None:
+        joined = f"[{','.join(texts)}]"
+        if kind in _FACTS:
+            self.bodies.update(zip(places, msgspec.json.decode(joined), strict=True))
+            if kind == "item_described":
+                self.items.codes([self.bodies[p]["item"] for p in places])
+            return
+        bodies = self._decoders[kind].decode(joined)
+        if kind == "struck":
+            self._strikes(bodies, places, events["root"], start)
+            return
+        if kind == "price_seen":
+            self._add("prices", places, bodies, money=[float(b.price) for b in bodies])
+            return
+        take: Callable[..., None] | None = getattr(self, f"_take_{kind}", None)
+        if take is not None:
+            take(bodies, places, events, start)
+        spec = _tables.specs()[kind]
+        for name in spec.supplies:
+            self._supplies(places, [getattr(b, name) for b in bodies], spec.field, bodies)
+        for name in spec.draws:
+            if name != "lids":
+                self._draws(places, [getattr(b, name) for b in bodies], name)
+        works = [getattr(b, "work", None) for b in bodies]
+        if any(works):
+            self._work(places, works)
+
+    def _strikes(self, bodies: Sequence[Any], places: list[int], root: Array, start: int) -> None:
+        before = self.tables["events"]["root"]
+        for body, ev in zip(bodies, places, strict=True):
+            place = self.place.get(body.id)
+            if place is not None and place < ev:
+                root[ev - start] = root[place - start] if place >= start else before[place]
+
+    def _take_planted(
+        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
+    ) -> None:
+        crops = self.items.codes([b.crop for b in bodies])
+        self.tables["planted"].extend(len(places), {"ev": places, "crop": crops})
+
+    def _take_eaten(
+        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
+    ) -> None:
+        at = np.array(places) - start
+        events["people"][at] = [_NAN if b.people is None else b.people for b in bodies]
+        events["guests"][at] = [b.guests or 0 for b in bodies]
+
+    def _take_given_away(
+        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
+    ) -> None:
+        events["cause"][np.array(places) - start] = [_CAUSE[b.how] for b in bodies]
+
+    _take_received = _take_given_away
+
+    def _take_discarded(
+        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
+    ) -> None:
+        events["cause"][np.array(places) - start] = [_CAUSE[b.why] for b in bodies]
+
+    def _take_counted(
+        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
+    ) -> None:
+        at = np.array(places) - start
+        events["cause"][at] = [_CAUSE[b.missing or "lost"] for b in bodies]
+        early = KINDS["counted"].start_phase
+        events["phase"][at] = [
+            early if b.when == "start" else KINDS["counted"].phase for b in bodies
+        ]
+        lists = [b.lines for b in bodies]
+        self._add("counts", _repeat(places, lists), [line for lines in lists for line in lines])
+
+    def _take_put_up(
+        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
+    ) -> None:
+        self.tables["batches"].extend(
+            len(places),
+            {
+                "ev": places,
+                "makes": self.items.codes([b.makes for b in bodies]),
+                "method": [_METHOD[b.method] for b in bodies],
+                "loads": [1 if b.loads is None else b.loads for b in bodies],
+            },
+        )
+        for body, ev in zip(bodies, places, strict=True):
+            lids = body.lids or "lid"
+            for made in body.made:
+                if made.jars:
+                    made.lids = made.lids or lids
+                if made.labels is not None:
+                    self.labels.append((ev, made.n, made.labels.first, made.labels.last))
+            if body.equipment:
+                codes = self.items.codes(body.equipment)
+                self.tables["equipment"].extend(len(codes), {"ev": ev, "item": codes})
+            for fuel in body.fuel or ():
+                if fuel.metered is not None:
+                    self.tables["metered"].extend(
+                        1, {"ev": ev, "gas": int(fuel.metered == "gas"), "joules": fuel.whole}
+                    )
+            if body.fuel:
+                body.fuel = [fuel for fuel in body.fuel if fuel.metered is None]
+
+    # -- lines --------------------------------------------------------------------------
+
+    def _add(
+        self,
+        table: str,
+        evs: Sequence[int] | Array,
+        lines: Sequence[Any],
+        names: list[str] | None = None,
+        **more: Any,
+    ) -> None:
+        """Append lines with the columns that every amount has, and `more`."""
+        if not lines:
+            return
+        items = self.items.codes(names or _split(lines, "item"))
+        for code, line in zip(items, lines, strict=True):
+            if code not in self.first_amount:
+                self.first_amount[code] = getattr(line, "amount", None) or "1 pt"
+        self.tables[table].extend(
+            len(lines),
+            {
+                "ev": evs,
+                "n": [line.n or 1 for line in lines],
+                "item": items,
+                "whole": [line.whole for line in lines],
+                "per": self.units.codes([line.per for line in lines]),
+                "times": [line.times or 0 for line in lines],
+                **more,
+            },
+        )
+
+    def _supplies(
+        self, places: list[int], lists: list[list[Any] | None], field: int, bodies: Sequence[Any]
+    ) -> None:
+        lines = [line for several in lists if several for line in several]
+        if not lines:
+            return
+        names = _split(lines, "item")
+        if names[0] is None:  # what a batch makes is said once, in its body
+            names = [b.makes for b, several in zip(bodies, lists, strict=True) for _ in several or ()]
+        money = _split(lines, "paid")
+        if money[0] is None:
+            money = _split(lines, "value")
+        self._add(
+            "supplies",
+            _repeat(places, lists),
+            lines,
+            names,
+            field=field,
+            kept=[_KEPT.get(k, 1 if field == 2 else -1) for k in _split(lines, "kept")],
+            money=[_number(m) for m in money],
+            trimmed=[t or 0 for t in _split(lines, "trimmed_whole")],
+            jars=[j or 0 for j in _split(lines, "jars")],
+            jar=self.items.codes(_split(lines, "jar")),
+            lids=self.items.codes(_split(lines, "lids")),
+            unsealed=[u or 0 for u in _split(lines, "unsealed")],
+            share=[_number(s) for s in _split(lines, "share")],
+            uses=[_number(u) for u in _split(lines, "uses")],
+            years=[_number(y) for y in _split(lines, "years")],
+            for_crop=self.items.codes(_split(lines, "for_crop")),
+        )
+
+    def _draws(self, places: list[int], lists: list[Any], role: str) -> None:
+        lists = [[one] if one is not None and not isinstance(one, list) else one for one in lists]
+        lines = [line for several in lists if several for line in several]
+        self._add(
+            "draws",
+            _repeat(places, lists),
+            lines,
+            role=_tables.ROLES.index(role),
+            lot=self.lots.codes([line.lot for line in lines]),
+        )
+
+    def _work(self, places: list[int], works: list[Any]) -> None:
+        several = [one for work in works if work for one in work]
+        self.tables["work"].extend(
+            len(several),
+            {
+                "ev": _repeat(places, works),
+                "person": self.people.codes([one.person for one in several]),
+                "minutes": [float(one.minutes) for one in several],
+            },
+        )
+
+    def labels_of(self, ev: int, n: int) -> tuple[Any, Any] | None:
+        """Return the first and last label of a made entry, or None."""
+        for place, number, first, last in self.labels:
+            if place == ev and number == n:
+                return first, last
+        return None
+
+    def body(self, ev: int) -> dict[str, Any]:
+        """Return the body of an event; read anew from the log where only columns were kept."""
+        if ev in self.bodies:
+            return self.bodies[ev]
+        assert self.fetch is not None
+        row = self.fetch(ev + 1)
+        return decode_stored(row[2], row[3], row[10], seq=row[0])
+
+    # -- settling -----------------------------------------------------------------------
+
+    def known(self, known_at: str | None) -> int:
+        """Return how many events were written down by `known_at` (a prefix of the log)."""
+        if known_at is None:
+            return len(self.ids)
+        from bisect import bisect_right
+
+        return bisect_right(self.recorded, known_at)
+
+    def settle(self, known: int) -> tuple[Array, Array]:
+        """Return the state of every entry by the moment when `known` events were written down.
+
+        Returns
+        -------
+        entries : ndarray of int, shape (entries,)
+            Place of each entry's first event, rising.
+        newest : ndarray of int, shape (entries,)
+            Place of the event that holds for it.
+        """
+        root = self.tables["events"]["root"][:known]
+        newest = np.full(known, -1, np.int32)
+        newest[root] = np.arange(known, dtype=np.int32)
+        entries = np.flatnonzero(newest >= 0)
+        return entries, newest[entries]
+
+
+def _repeat(places: Sequence[int], lists: Iterable[list[Any] | None]) -> Array:
+    return np.repeat(
+        np.asarray(places, np.int32), [len(several) if several else 0 for several in lists]
+    )

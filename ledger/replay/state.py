@@ -1,0 +1,316 @@
+"""One moment of a book: everything that counted by then, matched and traced.
+
+A `State` is what projections read. Lots and draws are dicts of columns; rows are in the order of
+the book. Costs are worked out when first asked for.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+
+from ledger.errors import TooLarge
+from ledger.events import KINDS
+from ledger.replay import _tables
+from ledger.replay._columns import Array
+from ledger.replay.costing import Costs
+from ledger.replay.facts import Facts, Settings
+from ledger.replay.flows import ORIGINS, Flows, Moment, build_flows
+from ledger.replay.journal import Journal
+from ledger.replay.matching import Flow, Matched, match
+
+__all__ = ["State", "build_state", "day_number", "day_text"]
+
+_KIND = {name: code for code, name in enumerate(KINDS)}
+_TIMELESS = [_KIND["item_described"], _KIND["setting_changed"]]
+_MISSING = len(_tables.ROLES)
+
+
+def day_number(day: dt.date | str) -> int:
+    """Return days since 1970."""
+    if isinstance(day, str):
+        day = dt.date.fromisoformat(day)
+    return (day - dt.date(1970, 1, 1)).days
+
+
+def day_text(day: int) -> str:
+    """Return the ISO date of a day (days since 1970)."""
+    return (dt.date(1970, 1, 1) + dt.timedelta(days=int(day))).isoformat()
+
+
+@dataclass
+class State:
+    """A book at one moment.
+
+    Attributes
+    ----------
+    as_of_day : int
+        Happened by that day (days since 1970).
+    known : int
+        How many events were written down by then.
+    known_at : str or None
+        The moment by which they were, when it was asked for.
+    moment : Moment
+        Which events count, and in which order.
+    facts : Facts
+    settings : Settings
+    lots : dict of ndarray
+        ``ev, n, suffix (0 '', 1 f, 2 u, 3 c), item, whole, origin (ORIGINS), kept, money, jars,
+        share, day, pos``.
+    draws : dict of ndarray
+        ``ev, n, item, whole, role (ROLES; 6: missing at a count), day, line, pos``.
+    allocations : draw, lot, amount
+        Which draw took how much of which lot, in whole units.
+    """
+
+    journal: Journal
+    as_of_day: int
+    known: int
+    moment: Moment
+    facts: Facts
+    settings: Settings
+    flows: Flows
+    matched: Matched
+    lots: dict[str, Array]
+    draws: dict[str, Array]
+    allocations: tuple[Array, Array, Array]
+    known_at: str | None = None
+
+    @cached_property
+    def taken(self) -> Array:
+        """What was drawn from each lot, in whole units, shape (lots,)."""
+        _, lot, amount = self.allocations
+        out = np.zeros(self.lots["whole"].size, np.int64)
+        np.add.at(out, lot, amount)
+        return out
+
+    @cached_property
+    def left(self) -> Array:
+        """What is left of each lot, in whole units, shape (lots,)."""
+        return np.asarray(self.lots["whole"] - self.taken)
+
+    @cached_property
+    def costs(self) -> Costs:
+        """Costs and figures of every lot."""
+        return Costs(self)
+
+    def event_id(self, ev: int) -> str:
+        """Return the id of an event by its place."""
+        return self.journal.ids[int(ev)]
+
+    def entry_id(self, ev: int) -> str:
+        """Return the id of the entry that an event belongs to."""
+        return self.journal.ids[int(self.moment.root[int(ev)])]
+
+    def lot_id(self, lot: int) -> str:
+        """Return a lot's id: ``<entry id>:<n>`` with f, u or c behind it."""
+        suffix = ("", "f", "u", "c")[int(self.lots["suffix"][lot])]
+        return f"{self.entry_id(self.lots['ev'][lot])}:{int(self.lots['n'][lot])}{suffix}"
+
+    @cached_property
+    def lot_ids(self) -> dict[str, int]:
+        """Every lot by its id."""
+        return {self.lot_id(i): i for i in range(self.lots["ev"].size)}
+
+    def events(self, kind: str) -> Array:
+        """Return the counted events of a kind, in the order of the book."""
+        table = self.journal.tables["events"]
+        rows = np.flatnonzero(
+            (self.moment.rank >= 0) & (table["kind"] == _KIND[kind])
+        )
+        return rows[np.argsort(self.moment.rank[rows])]
+
+    def body(self, ev: int) -> dict[str, Any]:
+        """Return the body of an event, read from the log where the journal kept only columns."""
+        return self.journal.body(int(ev))
+
+    def discarded_as(self, lots: list[int], whys: tuple[str, ...]) -> int:
+        """Return how much of some lots was discarded for one of these reasons, in whole units."""
+        draw, lot, amount = self.allocations
+        rows = self._by_lot
+        total = 0
+        causes = [_tables.CAUSES.index(why) for why in whys]
+        events = self.journal.tables["events"]
+        for one in lots:
+            at = rows[1][rows[0][one] : rows[0][one + 1]]
+            ev = self.draws["ev"][draw[at]]
+            hit = (events["kind"][ev] == _KIND["discarded"]) & np.isin(events["cause"][ev], causes)
+            total += int(amount[at][hit].sum())
+        return total
+
+    def labels_drawn(self, lot: int) -> set[int]:
+        """Return the label numbers by which jars of a lot were drawn."""
+        named = self.flows.draws["named"]
+        out = set()
+        for row in np.flatnonzero(named == lot).tolist():
+            text = self.journal.lots.texts[int(self.flows.draws["lot_text"][row])]
+            number = split_label(text)[1] if ":" not in text else None
+            if number is not None:
+                out.add(number)
+        return out
+
+    def allocations_of_lot(self, lot: int) -> Array:
+        """Return the rows of `allocations` that take from a lot."""
+        return np.asarray(self._by_lot[1][self._by_lot[0][lot] : self._by_lot[0][lot + 1]])
+
+    def allocations_of_draw(self, draw: int) -> Array:
+        """Return the rows of `allocations` of a draw."""
+        return np.asarray(self._by_draw[1][self._by_draw[0][draw] : self._by_draw[0][draw + 1]])
+
+    @cached_property
+    def _by_lot(self) -> tuple[Array, Array]:
+        return _index(self.allocations[1], self.lots["ev"].size)
+
+    @cached_property
+    def _by_draw(self) -> tuple[Array, Array]:
+        return _index(self.allocations[0], self.draws["ev"].size)
+
+    def bodies(self, kind: str) -> list[tuple[int, dict[str, Any]]]:
+        """Return (place, body) of the counted events of a kind that states facts."""
+        return [(int(ev), self.journal.bodies[int(ev)]) for ev in self.events(kind)]
+
+    def conservation(self) -> list[str]:
+        """Return every item for which what came in is not what went out plus what is there."""
+        count = len(self.facts)
+        supplied = _sum(self.lots["item"], self.lots["whole"], count)
+        there = _sum(self.lots["item"], self.left, count)
+        drawn = _sum(self.draws["item"], self.draws["whole"], count)
+        wrong = (supplied != drawn + there) | (
+            _sum(self.lots["item"], np.minimum(self.left, 0), count) < 0
+        )
+        return [self.facts.names[i] for i in np.flatnonzero(wrong)]
+
+
+def _index(numbers: Array, count: int) -> tuple[Array, Array]:
+    """Return bounds, shape (count + 1,), and the rows of each number, one behind the other."""
+    order = np.argsort(numbers, kind="stable")
+    return np.searchsorted(numbers[order], np.arange(count + 1)), order
+
+
+def _sum(item: Array, whole: Array, count: int) -> Array:
+    out = np.zeros(count, np.int64)
+    np.add.at(out, item, whole)
+    return out
+
+
+def build_state(journal: Journal, *, as_of: int, known: int, reuse: State | None = None) -> State:
+    """Settle entries, build flows and match them for one moment.
+
+    Parameters
+    ----------
+    as_of : int
+        Day by which it happened (days since 1970).
+    known : int
+        How many events of the log were known.
+    reuse : State, optional
+        An earlier state of the same `as_of`; items that no new event touches keep their matches.
+
+    Raises
+    ------
+    TooLarge
+        Naming the item whose amounts are beyond what can be held.
+    """
+    moment, entries, newest = _moment(journal, as_of, known)
+    facts, settings = _facts(journal, moment, entries, newest)
+    flows = build_flows(journal, facts, moment)
+    flow = Flow(
+        flows.lots["item"], flows.lots["pos"], flows.lots["whole"],
+        flows.draws["item"], flows.draws["pos"], flows.draws["whole"], flows.draws["named"],
+        flows.counts["item"], flows.counts["pos"], flows.counts["whole"],
+    )  # fmt: skip
+    try:
+        matched = match(flow)
+    except TooLarge as error:
+        raise TooLarge(facts.names[int(error.item)], error.total) from None
+    lots = _all_lots(flows, matched, moment)
+    draws = _all_draws(flows, matched, moment)
+    return State(
+        journal, as_of, known, moment, facts, settings, flows, matched, lots, draws,
+        (matched.draw, matched.lot, matched.amount),
+    )  # fmt: skip
+
+
+def _moment(journal: Journal, as_of: int, known: int) -> tuple[Moment, Array, Array]:
+    """Decide which events count and in which order (rules 1 and 2)."""
+    entries, newest = journal.settle(known)
+    events = journal.tables["events"]
+    kind, on = events["kind"][newest], events["on"][newest]
+    counts = (kind != _KIND["struck"]) & ((on <= as_of) | np.isin(kind, _TIMELESS))
+    entries, newest = entries[counts], newest[counts]
+    key = (events["on"][newest].astype(np.int64) * 8 + events["phase"][newest]) * 2048 + events[
+        "at"
+    ][newest]
+    order = np.argsort(key, kind="stable")
+    rank = np.full(len(journal), -1, np.int64)
+    rank[newest[order]] = np.arange(order.size)
+    root = events["root"].astype(np.int64)
+    return Moment(rank, root, events["on"].astype(np.int64)), entries, newest
+
+
+def _facts(
+    journal: Journal, moment: Moment, entries: Array, newest: Array
+) -> tuple[Facts, Settings]:
+    kind = journal.tables["events"]["kind"][newest]
+    described = [
+        (int(root), journal.bodies[int(ev)])
+        for root, ev in zip(
+            entries[kind == _KIND["item_described"]],
+            newest[kind == _KIND["item_described"]],
+            strict=True,
+        )
+    ]
+    changed = newest[kind == _KIND["setting_changed"]]
+    changed = changed[np.argsort(moment.rank[changed])]
+    bodies = [(int(moment.on[ev]), journal.bodies[int(ev)]) for ev in changed]
+    return Facts(journal, described), Settings([(day, b["name"], b["value"]) for day, b in bodies])
+
+
+def _all_lots(flows: Flows, matched: Matched, moment: Moment) -> dict[str, Array]:
+    """Return the lots of the flows, then the unrecorded, then the found."""
+    lots, draws, counts = flows.lots, flows.draws, flows.counts
+    of, at = matched.missing_of, matched.found_of
+    extra = of.size + at.size
+    out = {
+        "ev": np.concatenate([lots["ev"], draws["ev"][of], counts["ev"][at]]),
+        "n": np.concatenate([lots["n"], draws["n"][of], counts["n"][at]]),
+        "suffix": np.concatenate(
+            [lots["suffix"], np.full(of.size, 2, np.int8), np.full(at.size, 3, np.int8)]
+        ),
+        "item": np.concatenate([lots["item"], draws["item"][of], counts["item"][at]]),
+        "whole": np.concatenate([lots["whole"], matched.missing_whole, matched.found_whole]),
+        "origin": np.concatenate(
+            [
+                lots["origin"],
+                np.full(of.size, ORIGINS.index("unrecorded"), np.int8),
+                np.full(at.size, ORIGINS.index("found"), np.int8),
+            ]
+        ),
+        "kept": np.concatenate([lots["kept"], np.full(extra, -1, np.int8)]),
+        "money": np.concatenate([lots["money"], np.full(extra, np.nan)]),
+        "jars": np.concatenate([lots["jars"], np.zeros(extra, np.int64)]),
+        "share": np.concatenate([lots["share"], np.full(extra, np.nan)]),
+        "row": np.concatenate([lots["row"], np.full(extra, -1, np.int64)]),
+        "pos": np.concatenate([lots["pos"] * 2, draws["pos"][of] * 2 - 1, counts["pos"][at] * 2]),
+    }
+    out["day"] = moment.on[out["ev"]]
+    return out
+
+
+def _all_draws(flows: Flows, matched: Matched, moment: Moment) -> dict[str, Array]:
+    """Return the draws of the flows, then what counts found missing."""
+    draws, counts, of = flows.draws, flows.counts, matched.loss_of
+    out = {
+        "ev": np.concatenate([draws["ev"], counts["ev"][of]]),
+        "n": np.concatenate([draws["n"], counts["n"][of]]),
+        "line": np.concatenate([draws["line"], counts["n"][of]]),
+        "item": np.concatenate([draws["item"], counts["item"][of]]),
+        "whole": np.concatenate([draws["whole"], matched.loss_whole]),
+        "role": np.concatenate([draws["role"], np.full(of.size, _MISSING, np.int64)]),
+        "pos": np.concatenate([draws["pos"], counts["pos"][of]]),
+    }
+    out["day"] = moment.on[out["ev"]]
+    return out
