@@ -137,7 +137,8 @@ def _sqlite_engine(path: Path, mode: str, wait: float) -> Engine:
     def begin(connection: Connection) -> None:
         how = connection.get_execution_options().get("croft_begin")
         if how:
-            connection.exec_driver_sql(how)
+            raw: Any = connection.connection.driver_connection
+            raw.execute(how)
 
     def same_file() -> tuple[int, int] | None:
         with contextlib.suppress(OSError):

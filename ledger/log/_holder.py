@@ -7,6 +7,9 @@ import getpass
 import json
 import os
 import socket
+import threading
+import time
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
@@ -44,27 +47,81 @@ def present(what: str) -> dict[str, Any]:
     }
 
 
-@contextlib.contextmanager
-def note_holder(book: Path, what: str) -> Any:
-    """Note this process beside `book` while the body runs.
+class _Noter:
+    """Notes writers that take their time.
 
-    Called while the write lock is held, so no two writers note themselves at once. Failing to
-    note is no reason not to write: a full disk speaks for itself later.
+    Making and removing a file costs more than writing an entry does, as the disk has to keep
+    that too; so one thread, alive while there is writing, notes only writers that hold on.
     """
+
+    def __init__(self) -> None:
+        self._lock = threading.Lock()
+        self._writers: dict[Path, tuple[float, str, str]] = {}
+        self._noted: set[Path] = set()
+        self._thread: threading.Thread | None = None
+
+    def begin(self, book: Path, what: str) -> None:
+        with self._lock:
+            self._writers[book] = (time.monotonic(), what, clock.stamp())
+            if self._thread is None or not self._thread.is_alive():
+                self._thread = threading.Thread(target=self._watch, daemon=True, name="noter")
+                self._thread.start()
+
+    def end(self, book: Path) -> None:
+        with self._lock:
+            self._writers.pop(book, None)
+            if book in self._noted:
+                self._noted.discard(book)
+                with contextlib.suppress(OSError):
+                    os.unlink(holder_file(book))
+
+    def _watch(self) -> None:
+        last = time.monotonic()
+        while True:
+            time.sleep(_NOTED_AFTER_S)
+            with self._lock:
+                now = time.monotonic()
+                for book, (began, what, since) in self._writers.items():
+                    last = now
+                    if book not in self._noted and now - began >= _NOTED_AFTER_S:
+                        self._noted.add(book)
+                        _write(book, {**present(what), "since": since})
+                if now - last > _IDLE_S:
+                    self._thread = None
+                    return
+
+
+_NOTED_AFTER_S = 0.1
+_IDLE_S = 2.0
+_noter = _Noter()
+if hasattr(os, "register_at_fork"):
+    # The thread and whoever held its lock stay behind in the parent.
+    os.register_at_fork(after_in_child=_noter.__init__)  # type: ignore[misc]
+
+
+def _write(book: Path, noted: dict[str, Any]) -> None:
+    """Write the note whole or not at all; a full disk speaks for itself later."""
     target = holder_file(book)
     temporary = f"{target}.{os.getpid()}"
     try:
-        with open(temporary, "wb", buffering=0) as file:
-            file.write(json.dumps(present(what)).encode())
+        Path(temporary).write_text(json.dumps(noted), "utf-8")
         os.replace(temporary, target)
     except OSError:
         with contextlib.suppress(OSError):
             os.unlink(temporary)
+
+
+@contextlib.contextmanager
+def note_holder(book: Path, what: str) -> Iterator[None]:
+    """Note this process beside `book` while the body runs, where that takes a moment or more.
+
+    Entered and left while the write lock is held, so no two writers note themselves at once.
+    """
+    _noter.begin(book, what)
     try:
         yield
     finally:
-        with contextlib.suppress(OSError):
-            os.unlink(target)
+        _noter.end(book)
 
 
 def read_holder(book: Path) -> dict[str, Any] | None:

@@ -56,6 +56,7 @@ class Log:
         self._reading = (
             engine if self.is_sqlite else engine.execution_options(isolation_level="AUTOCOMMIT")
         )
+        self._writing = engine.execution_options(croft_begin="BEGIN IMMEDIATE")
         self._sql = Statements(engine)
         self._turn = threading.Lock()
         self._writer: int | None = None
@@ -77,22 +78,22 @@ class Log:
         return Log(self._engine, self._place, household, wait=self.wait, read_only=self.read_only)
 
     @contextlib.contextmanager
-    def _connected(self) -> Iterator[Connection]:
+    def _connected(self) -> Iterator[Any]:
         with translated(self.name, self._held_by), self._reading.connect() as connection:
-            yield connection
+            yield connection.connection.driver_connection
 
     # Reading
 
     def head(self) -> Head:
         """Return the number and hash of the last event, ``Head(0, "")`` when there is none."""
-        with self._connected() as connection:
-            row = self._sql.head.run(connection, household=self.household).first()
+        with self._connected() as raw:
+            row = self._sql.head.run(raw, household=self.household).fetchone()
         return Head(row[0], row[1]) if row else Head(0, "")
 
     def position(self) -> int:
         """Return the last event's number: while it stays the same, nothing has changed."""
-        with self._connected() as connection:
-            return self._sql.last.run(connection, household=self.household).scalar() or 0
+        with self._connected() as raw:
+            return self._sql.last.run(raw, household=self.household).fetchone()[0] or 0
 
     def count(self) -> int:
         """Return how many events there are; numbers have no gaps, so the last one says it."""
@@ -101,18 +102,18 @@ class Log:
     def households(self) -> list[str]:
         """Return the names of all households with events in this book, sorted."""
         found: list[str] = []
-        with self._connected() as connection:
+        with self._connected() as raw:
             while True:
                 last = found[-1] if found else ""
-                name = self._sql.households.run(connection, household=last).scalar()
+                name = self._sql.households.run(raw, household=last).fetchone()[0]
                 if name is None:
                     return sorted(found)
                 found.append(name)
 
     def get(self, id: str) -> StoredEvent | None:
         """Return the event with this id, or None."""
-        with self._connected() as connection:
-            row = self._sql.one.run(connection, household=self.household, id=id).first()
+        with self._connected() as raw:
+            row = self._sql.one.run(raw, household=self.household, id=id).fetchone()
         return StoredEvent(*row) if row else None
 
     def read(
@@ -143,8 +144,8 @@ class Log:
             two lists; as nothing is ever changed, what was yielded is still as it was.
         """
         while True:
-            with self._connected() as connection:
-                rows = self._page(connection, after, upto, kinds, chunk)
+            with self._connected() as raw:
+                rows = self._page(raw, after, upto, kinds, chunk)
             if rows:
                 yield rows
             if len(rows) < chunk:
@@ -153,7 +154,7 @@ class Log:
 
     def _page(
         self,
-        connection: Connection,
+        raw: Any,
         after: int,
         upto: int | None,
         kinds: Sequence[str] | None,
@@ -166,13 +167,10 @@ class Log:
             "rows": rows,
         }
         if kinds is None:
-            result = self._sql.page.run(connection, **values)
+            cursor = self._sql.page.run(raw, **values)
         else:
-            values["kinds"] = self._sql.listed(kinds)
-            result = self._sql.page_of.run(connection, **values)
-        # The driver's own tuples: building SQLAlchemy's row objects would double the time.
-        found: list[tuple[Any, ...]] = list(result.cursor.fetchall())
-        result.close()
+            cursor = self._sql.page_of.run(raw, **values, kinds=self._sql.listed(kinds))
+        found: list[tuple[Any, ...]] = cursor.fetchall()
         return found
 
     # Writing
@@ -206,13 +204,11 @@ class Log:
         with self._my_turn(), translated(self.name, self._held_by):
             if not self._write_ahead:
                 self._set_write_ahead()
-            how = {"croft_begin": "BEGIN IMMEDIATE"}
             with (
-                self._engine.connect().execution_options(**how) as connection,
-                connection.begin(),
+                self._writing.begin() as connection,
                 self._held(connection, what),
             ):
-                writing = Writing(connection, self)
+                writing = Writing(connection.connection.driver_connection, self)
                 yield writing
                 writing.flush()
 

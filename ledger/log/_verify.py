@@ -104,8 +104,8 @@ def _file_fault(log: Log) -> str | None:
     if not log.is_sqlite:
         return None
     try:
-        with log._connected() as connection:
-            found = connection.exec_driver_sql("PRAGMA quick_check(1)").scalar()
+        with log._connected() as raw:
+            (found,) = raw.execute("PRAGMA quick_check(1)").fetchone()
     except BookDamaged as error:
         return str(error)
     return None if found == "ok" else f"the file is damaged: {found}"

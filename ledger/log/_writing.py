@@ -8,8 +8,6 @@ import re
 from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy.engine import Connection
-
 from ledger import clock
 from ledger.errors import InputError
 from ledger.log._chain import Head, NewEvent, StoredEvent, canonical_bodies, chained
@@ -21,6 +19,8 @@ __all__ = ["Writing"]
 
 _BUFFERED = 5_000
 """Events held before they go to the database: enough for its speed, few enough for memory."""
+
+Row = tuple[Any, ...]
 
 _FEW = 20
 """Rows below which COPY costs more than it saves."""
@@ -41,19 +41,19 @@ class Writing:
         Events appended anew, and those that were there already.
     """
 
-    def __init__(self, connection: Connection, log: Log) -> None:
-        self._connection = connection
+    def __init__(self, raw: Any, log: Log) -> None:
+        self._raw = raw
         self._log = log
         self._sql = log._sql
         self._household = log.household
-        row = self._sql.head.run(connection, household=self._household).first()
+        row = self._sql.head.run(raw, household=self._household).fetchone()
         self._seq: int = row[0] if row else 0
         self._hash: str = row[1] if row else ""
         self._last_at: str = row[2] if row else ""
         self.was_empty = row is None
         # One moment for the whole transaction: what was known at a moment holds all or none.
         self._now = max(clock.stamp(), self._last_at)
-        self._pending: dict[str, tuple[Any, ...]] = {}
+        self._pending: dict[str, Row] = {}
         self._in_database = not self.was_empty
         self.written = 0
         self.repeated = 0
@@ -110,8 +110,7 @@ class Writing:
                     else:
                         self._repeat(event, there)
             else:
-                for event in chunk:
-                    self._seal(event)
+                self._seal_all(chunk)
         return self.written - before
 
     def append_verbatim(self, event: StoredEvent) -> StoredEvent:
@@ -154,37 +153,46 @@ class Writing:
             self.flush()
         return event
 
-    def _seal(self, event: NewEvent) -> tuple[Any, ...]:
+    def _seal(self, event: NewEvent) -> Row:
         """Give one new event its number, moment and hash, and buffer it."""
-        if event.recorded_at is not None and self.was_empty:
-            recorded_at = self._given_moment(event)
-        else:
-            recorded_at = max(self._now, self._last_at)
-        if not event.id or not event.kind or type(event.v) is not int:
-            raise InputError(f"event {event.id!r}", "an id, a kind and a whole version are needed")
-        row = (
-            self._seq + 1,
-            event.id,
-            event.kind,
-            event.v,
-            event.on,
-            event.at,
-            recorded_at,
-            event.typed_at,
-            event.by,
-            event.replaces,
-            event.body,
-        )
-        self._hash = chained(self._hash, row)
-        self._seq += 1
-        self._last_at = recorded_at
-        full = (self._household, *row, self._hash)
-        self._pending[event.id] = full
-        self.written += 1
-        return full
+        self._seal_all((event,))
+        return self._pending[event.id]
+
+    def _seal_all(self, events: Sequence[NewEvent]) -> None:
+        """Do the same for many, none of which is known: the inmost loop of an import."""
+        household, seq, before = self._household, self._seq, self._hash
+        keep_moments = self.was_empty
+        recorded_at = max(self._now, self._last_at)
+        pending = self._pending
+        for event in events:
+            if keep_moments:
+                recorded_at = self._last_at = self._given_moment(event)
+            if not event.id or not event.kind or type(event.v) is not int:
+                raise InputError(f"event {event.id!r}", "it needs an id, a kind and a version")
+            seq += 1
+            fields = (
+                seq,
+                event.id,
+                event.kind,
+                event.v,
+                event.on,
+                event.at,
+                recorded_at,
+                event.typed_at,
+                event.by,
+                event.replaces,
+                event.body,
+            )
+            before = chained(before, fields)
+            pending[event.id] = (household, *fields, before)
+        self._seq, self._hash, self._last_at = seq, before, recorded_at
+        self.written += len(events)
 
     def _given_moment(self, event: NewEvent) -> str:
-        moment = str(event.recorded_at)
+        """Return the moment that an event brings along, or the present one."""
+        if event.recorded_at is None:
+            return max(self._now, self._last_at)
+        moment = event.recorded_at
         field = f"event {event.id!r}, recorded_at"
         if not _FIXED_WIDTH.fullmatch(moment):
             try:
@@ -222,7 +230,7 @@ class Writing:
             return StoredEvent(*row[1:])
         if not self._in_database:
             return None
-        found = self._sql.one.run(self._connection, household=self._household, id=id).first()
+        found = self._sql.one.run(self._raw, household=self._household, id=id).fetchone()
         return StoredEvent(*found) if found else None
 
     def read(
@@ -235,7 +243,7 @@ class Writing:
         """Yield events as :meth:`ledger.log.Log.read` does, with those appended here."""
         self.flush()
         while True:
-            rows = self._log._page(self._connection, after, upto, kinds, chunk)
+            rows = self._log._page(self._raw, after, upto, kinds, chunk)
             if rows:
                 yield rows
             if len(rows) < chunk:
@@ -245,10 +253,8 @@ class Writing:
     def _any_known(self, ids: list[str]) -> bool:
         if not self._in_database:
             return False
-        found = self._sql.known.run(
-            self._connection, household=self._household, ids=self._sql.listed(ids)
-        )
-        return found.first() is not None
+        found = self._sql.known.run(self._raw, household=self._household, ids=self._sql.listed(ids))
+        return found.fetchone() is not None
 
     # To the database
 
@@ -258,10 +264,9 @@ class Writing:
             return
         rows = list(self._pending.values())
         if self._log.is_sqlite or len(rows) < _FEW:
-            self._sql.insert.run_many(self._connection, rows)
+            self._sql.insert.run_many(self._raw, rows)
         else:
-            raw: Any = self._connection.connection.driver_connection
-            with raw.cursor() as cursor, cursor.copy(self._sql.copy) as copy:
+            with self._raw.cursor() as cursor, cursor.copy(self._sql.copy) as copy:
                 for row in rows:
                     copy.write_row(row)
         self._pending.clear()
