@@ -1,0 +1,233 @@
+"""Learning by doing: minutes a unit against repetition.
+
+Two models share the name and must not be mixed. In the unit model the time of unit n is
+first x n^b; in Wright's the mean of the first n units is. At 80 per cent the second unit takes
+0.80 of the first in the one and 0.60 in the other. `fit_curve` fits the unit model.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ledger.errors import InputError
+
+__all__ = [
+    "LEAST_REPETITIONS",
+    "LearningCurve",
+    "cumulative_average_time",
+    "cumulative_average_unit_time",
+    "exponent",
+    "fit_curve",
+    "lately_against_before",
+    "total_time",
+    "unit_time",
+]
+
+#: No curve from fewer repetitions than this (the household's rule: a line through four points
+#: says little).
+LEAST_REPETITIONS = 5
+
+
+def exponent(rate: float) -> float:
+    """Return b = log(rate) / log 2 of a learning rate.
+
+    Parameters
+    ----------
+    rate : float
+        What a doubling of repetitions leaves of the time, above 0 (0.8 is "80 per cent").
+
+    Raises
+    ------
+    InputError
+        When the rate is not above zero.
+
+    References
+    ----------
+    business-analysis-made-easy, learning curve example (80 % gives b = -0.3219).
+    """
+    if not rate > 0:
+        raise InputError("rate", f"a learning rate of {rate:g}", "Give a rate above 0, as 0.8")
+    return math.log(rate) / math.log(2)
+
+
+def unit_time(first: float, rate: float, n: int) -> float:
+    """Return the time of the n-th unit in the unit model, first x n^b.
+
+    Parameters
+    ----------
+    first : float
+        Time of the first unit; the answer is in the same unit.
+    rate : float
+        Learning rate, as for `exponent`.
+    n : int
+        Which unit, from 1.
+
+    References
+    ----------
+    Learning-curve coefficient table (70 to 85 per cent), as listed in
+    tests/published/test_skill.py, every entry of which this reproduces.
+    """
+    _check_n(n)
+    return first * math.pow(n, exponent(rate))
+
+
+def total_time(first: float, rate: float, n: int) -> float:
+    """Return the time of the first n units together in the unit model: their running sum.
+
+    Parameters
+    ----------
+    first, rate, n
+        As for `unit_time`.
+
+    References
+    ----------
+    As for `unit_time`.
+    """
+    _check_n(n)
+    b = exponent(rate)
+    return first * math.fsum(i**b for i in range(1, n + 1))
+
+
+def cumulative_average_time(first: float, rate: float, n: int) -> float:
+    """Return the mean time of the first n units in Wright's model, first x n^b.
+
+    Parameters
+    ----------
+    first, rate, n
+        As for `unit_time`; the rate is on the mean.
+
+    References
+    ----------
+    T. P. Wright, Journal of the Aeronautical Sciences (1936), as quoted; M. Wideman,
+    learning curve mathematics, appendix 2.
+    """
+    return unit_time(first, rate, n)
+
+
+def cumulative_average_unit_time(first: float, rate: float, n: int) -> float:
+    """Return the time of the n-th unit in Wright's model: n mean(n) - (n - 1) mean(n - 1).
+
+    Parameters
+    ----------
+    first, rate, n
+        As for `cumulative_average_time`.
+
+    References
+    ----------
+    M. Wideman, learning curve mathematics, appendix 2.
+
+    Examples
+    --------
+    >>> round(cumulative_average_unit_time(1.0, 0.8, 2), 2)
+    0.6
+    """
+    before = (n - 1) * cumulative_average_time(first, rate, n - 1) if n > 1 else 0.0
+    return n * cumulative_average_time(first, rate, n) - before
+
+
+@dataclass(frozen=True)
+class LearningCurve:
+    """The household's own curve: minutes a unit = first x n^b.
+
+    Attributes
+    ----------
+    first : float
+        Fitted minutes a unit at the first repetition.
+    exponent : float
+        b.
+    rate, rate_low, rate_high : float
+        What a doubling of repetitions leaves of the time: 2^b, and its 95 per cent range. Above
+        1 it takes longer each time.
+    repetitions : int
+        How many the fit rests on.
+    """
+
+    first: float
+    exponent: float
+    rate: float
+    rate_low: float
+    rate_high: float
+    repetitions: int
+
+    def minutes(self, n: int) -> float:
+        """Return the fitted minutes a unit at the n-th repetition."""
+        _check_n(n)
+        return float(self.first * n**self.exponent)
+
+
+def fit_curve(minutes_per_unit: Sequence[float | None]) -> LearningCurve | None:
+    """Fit the unit model to the household's own batches, in the order they were made.
+
+    A straight line through log(minutes) against log(repetition) by least squares, with the
+    range of its slope from Student's t.
+
+    Parameters
+    ----------
+    minutes_per_unit : sequence of float or None
+        Minutes a jar (or a pound) of each repetition, oldest first. A repetition without a
+        record (None, NaN or not above 0) counts as practice and is left out of the fit.
+
+    Returns
+    -------
+    LearningCurve or None
+        None from fewer than five recorded repetitions.
+
+    References
+    ----------
+    The model: `unit_time`. The line: scipy.stats.linregress.
+    """
+    known = [
+        (math.log(n), math.log(value))
+        for n, value in enumerate(minutes_per_unit, start=1)
+        if value is not None and math.isfinite(value) and value > 0
+    ]
+    if len(known) < LEAST_REPETITIONS:
+        return None
+    from scipy import special, stats
+
+    line = stats.linregress([x for x, _ in known], [y for _, y in known])
+    reach = float(special.stdtrit(len(known) - 2, 0.975)) * float(line.stderr)
+    slope = float(line.slope)
+    # a range too wide to say anything is cut where the numbers would overflow
+    low, high = max(slope - reach, -50.0), min(slope + reach, 50.0)
+    return LearningCurve(
+        first=math.exp(min(float(line.intercept), 700.0)),
+        exponent=slope,
+        rate=2.0**slope,
+        rate_low=2.0**low,
+        rate_high=2.0**high,
+        repetitions=len(known),
+    )
+
+
+def lately_against_before(
+    values: Sequence[float | None], latest: int = 3
+) -> tuple[float | None, float | None]:
+    """Return the mean of the latest values and the mean of those before them.
+
+    Parameters
+    ----------
+    values : sequence of float or None
+        Oldest first: how it went (1 to 5), or minutes a unit. None is not recorded, and does
+        not count as one of the latest.
+    latest : int
+        How many count as lately.
+
+    Returns
+    -------
+    tuple of float or None
+        (lately, before); None where there is none.
+    """
+    known = [value for value in values if value is not None and math.isfinite(value)]
+    late, early = known[-latest:], known[:-latest]
+    return (
+        math.fsum(late) / len(late) if late else None,
+        math.fsum(early) / len(early) if early else None,
+    )
+
+
+def _check_n(n: int) -> None:
+    if n < 1:
+        raise InputError("repetition", f"number {n}", "Count repetitions from 1")

@@ -1,0 +1,227 @@
+"""When a stock runs out, by drawing the household's own weeks again.
+
+Use comes in runs (a week of soup, a month of jam), so blocks of neighbouring weeks are drawn,
+not single ones (the moving-block bootstrap: Kunsch, Annals of Statistics 17, 1989, from memory;
+wrapped round the ends: Politis and Romano, 1992, from memory). With seasons, the block for a
+week to come is drawn from about the same time of the year.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from ledger.errors import InputError
+
+__all__ = ["LEAST_WEEKS", "RunOut", "UseRange", "run_out", "use_range"]
+
+Array = NDArray[np.float64]
+
+#: Weeks in a block: about a month, so that a run of use stays together. Our choice.
+BLOCK = 4
+#: Fewer whole weeks than this tell nothing about the weeks to come. Our choice.
+LEAST_WEEKS = 4
+#: With seasons, a block may start this many weeks before or after the same time of the year.
+JITTER = 2
+
+
+@dataclass(frozen=True)
+class RunOut:
+    """When the stocks run out; one value an item.
+
+    Attributes
+    ----------
+    low, likely, high : ndarray, shape (items,)
+        Weeks until nothing is left: the tenth, fiftieth and ninetieth of a hundred paths. inf:
+        not within the horizon. NaN: too few weeks of history to say.
+    reaches : ndarray, shape (items,)
+        Chance (0 to 1) that the stock lasts until the next supply; NaN where no supply is
+        known, or too few weeks.
+    horizon : int
+        How many weeks ahead were looked at.
+    """
+
+    low: Array
+    likely: Array
+    high: Array
+    reaches: Array
+    horizon: int
+
+
+@dataclass(frozen=True)
+class UseRange:
+    """Use a week over a stretch to come: tenth, fiftieth and ninetieth of a hundred paths."""
+
+    low: Array
+    likely: Array
+    high: Array
+
+
+def run_out(
+    stock: ArrayLike,
+    history_weeks: ArrayLike,
+    *,
+    season: int | None = None,
+    next_supply_week: ArrayLike | None = None,
+    paths: int = 2000,
+    seed: int = 0,
+    horizon: int = 156,
+) -> RunOut:
+    """Return a range for the weeks until each stock is gone, and the chance to reach supply.
+
+    Every item meets the same random numbers, so that its answer does not depend on which
+    others are asked about with it.
+
+    Parameters
+    ----------
+    stock : array of float, shape (items,) or a number
+        What is there, in each item's own unit.
+    history_weeks : array of float, shape (items, weeks) or (weeks,)
+        Use in each past week, oldest first and ending with the present; NaN before the item
+        was there.
+    season : int, optional
+        Weeks in a cycle (52). Items with more than one cycle of history draw from about the
+        same time of it; the others, and all when None, from any week.
+    next_supply_week : array of float, shape (items,) or a number, optional
+        Weeks from now until new supply is there; NaN where none is expected.
+    paths : int
+        How many futures to draw.
+    seed : int
+        The same seed gives the same answer.
+    horizon : int
+        How many weeks ahead to look.
+
+    Returns
+    -------
+    RunOut
+
+    Raises
+    ------
+    InputError
+        When the shapes do not fit, a stock is negative, or there are no paths.
+    """
+    held = np.atleast_1d(np.asarray(stock, dtype=np.float64))
+    past = np.atleast_2d(np.asarray(history_weeks, dtype=np.float64))
+    supply = np.broadcast_to(
+        np.asarray(np.nan if next_supply_week is None else next_supply_week, np.float64), held.shape
+    )
+    _check(held, past, paths, horizon)
+    furthest = int(np.ceil(np.nanmax(supply, initial=0.0)))
+    draws = _draws(paths, max(horizon, furthest), seed)
+    answer = np.full((4, len(held)), np.nan)
+    for i in range(len(held)):
+        use = past[i][~np.isnan(past[i])]
+        if len(use) < LEAST_WEEKS:
+            continue
+        weeks = _weeks_until_empty(held[i], use, draws, season)
+        if not np.isnan(supply[i]):
+            answer[3, i] = (weeks >= supply[i]).mean()
+        weeks[weeks > horizon] = np.inf
+        answer[:3, i] = np.quantile(weeks, (0.1, 0.5, 0.9), method="inverted_cdf")
+    return RunOut(answer[0], answer[1], answer[2], answer[3], horizon)
+
+
+def use_range(
+    history_weeks: ArrayLike, *, weeks: int = 52, paths: int = 2000, seed: int = 0
+) -> UseRange:
+    """Return use a week, as a range over the coming `weeks`, from the same drawing of blocks.
+
+    Parameters
+    ----------
+    history_weeks : array of float, shape (items, past weeks) or (past weeks,)
+        As for `run_out`.
+    weeks : int
+        The stretch to come that the mean is taken over.
+    paths, seed : int
+        As for `run_out`.
+
+    Returns
+    -------
+    UseRange
+        Arrays of shape (items,); NaN where fewer than four weeks are known.
+    """
+    past = np.atleast_2d(np.asarray(history_weeks, dtype=np.float64))
+    _check(np.zeros(len(past)), past, paths, weeks)
+    draws = _draws(paths, weeks, seed)
+    answer = np.full((3, len(past)), np.nan)
+    for i, row in enumerate(past):
+        use = row[~np.isnan(row)]
+        if len(use) >= LEAST_WEEKS:
+            starts = _starts(draws, len(use), None)
+            mean = np.take(_blocks(use).sum(axis=1), starts).mean(axis=0) / BLOCK
+            answer[:, i] = np.quantile(mean, (0.1, 0.5, 0.9), method="inverted_cdf")
+    return UseRange(answer[0], answer[1], answer[2])
+
+
+def _draws(paths: int, weeks: int, seed: int) -> Array:
+    """Return one number per block and path; looking further ahead only adds rows."""
+    return np.random.default_rng(seed).random((-(-weeks // BLOCK), paths))
+
+
+def _starts(draws: Array, weeks: int, season: int | None) -> NDArray[np.int64]:
+    """Turn the draws into the week at which each block of each path starts."""
+    if season is None or weeks <= season:
+        return (draws * weeks).astype(np.int64)
+    # the block for k weeks ahead starts whole cycles before that, give or take the jitter;
+    # week `weeks` of the history would be the first week to come
+    cycles = weeks // season
+    spread = 2 * JITTER + 1
+    pick = (draws * (cycles * spread)).astype(np.int64)
+    ahead = (np.arange(len(draws)) * BLOCK) % season
+    start = weeks + ahead[:, None] - season * (1 + pick // spread) + pick % spread - JITTER
+    # a block that would run over the end is taken a cycle earlier, so as to stay in its season
+    start = np.where(start > weeks - BLOCK, start - season, start)
+    return np.where(start < 0, start + season, start) % weeks
+
+
+def _blocks(use: Array) -> Array:
+    """Return the block that starts at each week, wrapped round the end: (weeks, BLOCK)."""
+    at = (np.arange(len(use))[:, None] + np.arange(BLOCK)) % len(use)
+    return np.asarray(use[at], dtype=np.float64)
+
+
+def _weeks_until_empty(stock: float, use: Array, draws: Array, season: int | None) -> Array:
+    """Return the week, with its fraction, at which the stock is used up on each path."""
+    if stock <= 0:
+        return np.zeros(draws.shape[1])
+    blocks = _blocks(use)
+    totals = blocks.sum(axis=1)
+    mean = use.mean()
+    if mean <= 0:
+        return np.full(draws.shape[1], np.inf)
+    # most paths end near stock / mean: look that far first, and all the way only if need be
+    far = len(draws)
+    near = min(far, int(min(2 * stock / mean / BLOCK, far)) + 4)
+    for reach in (near, far):
+        starts = _starts(draws[:reach], len(use), season)
+        run = np.cumsum(np.take(totals, starts), axis=0)
+        if reach == far or (run[-1] >= stock).all():
+            break
+    full = (run < stock).sum(axis=0)
+    weeks = np.full(draws.shape[1], np.inf)
+    path = np.flatnonzero(full < len(starts))
+    at = full[path]
+    before = np.where(at > 0, run[at - 1, path], 0.0)
+    inside = before[:, None] + np.cumsum(blocks[starts[at, path]], axis=1)
+    inside[:, -1] = np.maximum(inside[:, -1], stock)  # the two sums may differ in the last bit
+    week = (inside < stock).sum(axis=1)
+    rows = np.arange(len(path))
+    level = np.where(week > 0, inside[rows, week - 1], before)
+    taken = inside[rows, week] - level
+    weeks[path] = at * BLOCK + week + (stock - level) / np.where(taken > 0, taken, 1.0)
+    return weeks
+
+
+def _check(stock: Array, past: Array, paths: int, horizon: int) -> None:
+    if len(stock) != len(past):
+        raise InputError(
+            "history", f"{len(past)} items of history for {len(stock)} of stock", "Give one each"
+        )
+    if (stock < 0).any() or np.isnan(stock).any():
+        raise InputError("stock", "a negative or unknown stock", "Give what is there, 0 or more")
+    if np.nanmin(past, initial=0.0) < 0:
+        raise InputError("history", "a week with negative use", "Give 0 or more for each week")
+    if paths < 1 or horizon < 1:
+        raise InputError("paths", f"{paths} paths over {horizon} weeks", "Give 1 or more of both")
