@@ -65,7 +65,8 @@ class Garden:
                     crop = line.get("for_crop") or self.items.of(item, "feeds")
                     crop = self.items.name(crop) if crop else None
                     one = Input(entry.id, n, entry.on, crop, F(line["paid"]), set())
-                    found.append((one, self.items.durable(item, entry.on, entries)[1]))
+                    known = self.items.durable(item, entry.on, entries)[1]
+                    found.append((one, F(line["years"]) if "years" in line else known))
         return found
 
     def _seed(self, entries, lots, draws):

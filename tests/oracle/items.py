@@ -65,6 +65,14 @@ class Items:
                     if isinstance(line, dict) and line.get("item") and "amount" in line:
                         facts = self.facts.setdefault(self._root(_key(line["item"])), {"g_per": {}})
                         facts.setdefault("measure", measure_of_text(line["amount"]))
+            if entry.kind == "price_seen":
+                self._measure_of(entry.body["item"], entry.body["amount"])
+            for line in entry.body.get("made") or []:
+                self._measure_of(entry.body["makes"], line.get("amount") or "1 pint jar")
+
+    def _measure_of(self, item, amount):
+        facts = self.facts.setdefault(self._root(_key(item)), {"g_per": {}})
+        facts.setdefault("measure", measure_of_text(amount))
 
     def name(self, text):
         """Return the one name of an item, whatever it was called."""

@@ -6,7 +6,7 @@ from collections import Counter
 
 from oracle import COMPONENTS, reckon
 
-from strategies import random_book
+from strategies import random_book, smallest
 
 KINDS = (
     "item_described",
@@ -85,3 +85,16 @@ def test_random_books_hold_every_kind_of_mess():
 def test_the_same_seed_gives_the_same_book():
     assert random_book(7, 50) == random_book(7, 50)
     assert random_book(7, 50) != random_book(8, 50)
+
+
+def test_a_failing_book_is_made_as_small_as_can_be():
+    def fails(events):
+        """Something was eaten from an unsealed jar."""
+        draws = [d for d in reckon(events).draws if d.cause == "eaten"]
+        return any(one.lot.endswith("f") for draw in draws for one in draw.allocations)
+
+    book = next(book for book in (random_book(seed, 60) for seed in range(100)) if fails(book))
+    small = smallest(book, fails)
+    assert fails(small)
+    assert [e["seq"] for e in small] == list(range(1, len(small) + 1))
+    assert [e["kind"] for e in small if e["kind"] != "item_described"] == ["put_up", "eaten"]
