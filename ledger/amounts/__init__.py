@@ -1,0 +1,28 @@
+"""Amounts: what people write, as exact whole numbers.
+
+`parse_amount` and `split_line` read text, `format_whole` prints it, `weight_factor` crosses from
+one measure to another. The units are in ``definitions.txt``, read by Pint when first needed.
+"""
+
+from ledger.amounts._format import format_whole
+from ledger.amounts._jars import canonical_jar, jar_volume_ul
+from ledger.amounts._parse import Amount, parse_amount, parse_measure, split_line
+from ledger.amounts._units import NAMED_PIECES, canonical, known_units
+from ledger.amounts._units import factor as unit_factor
+from ledger.amounts._weights import weight_factor, whole_by_weight
+
+__all__ = [
+    "NAMED_PIECES",
+    "Amount",
+    "canonical",
+    "canonical_jar",
+    "format_whole",
+    "jar_volume_ul",
+    "known_units",
+    "parse_amount",
+    "parse_measure",
+    "split_line",
+    "unit_factor",
+    "weight_factor",
+    "whole_by_weight",
+]

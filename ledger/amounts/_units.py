@@ -1,0 +1,149 @@
+"""Units: spellings to canonical names, and their exact factors, read out of Pint once.
+
+A canonical name is how a stored line calls its unit: ``lb``, ``cup``, ``fl oz``, ``uk qt``. Named
+pieces (``clove``, ``head``, ``can``) are units without a factor of their own.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+__all__ = ["NAMED_PIECES", "WHOLES", "canonical", "factor", "known_units"]
+
+WHOLES = {"mass": 1000, "volume": 1000, "count": 1000, "energy": 1}
+"""Whole units in one g, ml, piece and J."""
+
+_DIMENSIONS = {
+    "[mass]": "mass",
+    "[volume]": "volume",
+    "[count]": "count",
+    "[energy]": "energy",
+    "[length]": "length",
+    "[length] ** 2": "area",
+}
+
+NAMED_PIECES = {
+    name: one
+    for one, names in {
+        "bag": "bags",
+        "basket": "baskets",
+        "bottle": "bottles",
+        "box": "boxes",
+        "bulb": "bulbs",
+        "bunch": "bunches",
+        "can": "cans",
+        "carton": "cartons",
+        "case": "cases",
+        "clove": "cloves",
+        "crate": "crates",
+        "ear": "ears",
+        "flat": "flats",
+        "head": "heads",
+        "leaf": "leaves",
+        "link": "links",
+        "loaf": "loaves",
+        "lug": "lugs",
+        "pack": "packs",
+        "package": "packages",
+        "packet": "packets",
+        "punnet": "punnets",
+        "sack": "sacks",
+        "slice": "slices",
+        "sprig": "sprigs",
+        "stalk": "stalks",
+        "stick": "sticks",
+        "tin": "tins",
+        "tray": "trays",
+        "tub": "tubs",
+        "wedge": "wedges",
+    }.items()
+    for name in (one, names)
+}
+"""Spellings of the pieces that an item may come in, to their canonical names."""
+
+_KITCHEN = {
+    "us": {},
+    "uk": {
+        "gal": "uk gal", "qt": "uk qt", "pt": "uk pt", "cup": "uk cup", "gill": "uk gill",
+        "fl oz": "uk fl oz", "peck": "uk peck", "bushel": "uk bushel", "cwt": "uk cwt",
+        "ton": "uk ton", "tbsp": "metric tbsp", "tsp": "metric tsp",
+    },
+    "metric": {"cup": "metric cup", "tbsp": "metric tbsp", "tsp": "metric tsp"},
+}  # fmt: skip
+"""What the bare words mean under each setting of `measures`."""
+
+
+@cache
+def _registry() -> Any:
+    from pint import UnitRegistry
+
+    lines = files("ledger.amounts").joinpath("definitions.txt").read_text("utf-8").splitlines()
+    registry = UnitRegistry(None, non_int_type=Fraction, cache_folder=None)
+    registry.load_definitions(lines)
+    return registry
+
+
+@cache
+def _spellings() -> dict[str, str]:
+    """Return every accepted spelling, in lower case with spaces, to its canonical name."""
+    out = dict(NAMED_PIECES)
+    for line in files("ledger.amounts").joinpath("definitions.txt").read_text("utf-8").splitlines():
+        text = line.split("#")[0].strip()
+        if not text:
+            continue
+        name, _, *aliases = (part.strip().replace("_", " ") for part in text.split("="))
+        for spelling in (name, *aliases[1:]):
+            out[spelling.lower()] = name
+    return out
+
+
+def known_units() -> list[str]:
+    """Return every accepted spelling."""
+    return sorted(_spellings())
+
+
+@cache
+def canonical(spelling: str, measures: str = "us") -> str | None:
+    """Return the canonical name of a unit as spelled, or None where it is not one.
+
+    Case does not matter, except that a lone ``T`` or ``C`` is not read as a unit: cooks mean
+    tablespoon and cup by them, and others mean something else.
+    """
+    text = " ".join(spelling.split()).rstrip(".")
+    if text in ("T", "C", "M", "G", "L") and text != "L":
+        return None
+    text = text.lower().replace("fl. oz", "fl oz").replace("fl.oz", "fl oz").replace("sq. ", "sq ")
+    name = _spellings().get(text)
+    if name is None or text.startswith("us "):
+        return name
+    return _KITCHEN.get(measures, {}).get(name, name)
+
+
+@cache
+def factor(unit: str) -> tuple[str, Fraction] | None:
+    """Return the measure of a canonical unit and its whole units, exactly.
+
+    Parameters
+    ----------
+    unit : str
+        A canonical name; a jar's name (``quart jar``) counts as a volume.
+
+    Returns
+    -------
+    tuple of (str, Fraction) or None
+        ``("mass", 453592.37)`` for lb, in mg; ul for volume, thousandths for count, J for
+        energy; for length and area the factor is to m and m2. None: a named piece, or no unit.
+    """
+    from ledger.amounts._jars import jar_volume_ul
+
+    volume = jar_volume_ul(unit) if unit.endswith("jar") else None
+    if volume is not None:
+        return "volume", Fraction(volume)
+    if unit in NAMED_PIECES or _spellings().get(unit.lower()) is None:
+        return None
+    base = _registry().Quantity(Fraction(1), unit.replace(" ", "_")).to_base_units()
+    measure = _DIMENSIONS[str(base.dimensionality)]
+    return measure, Fraction(base.magnitude) * WHOLES.get(measure, 1)

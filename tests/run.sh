@@ -1,0 +1,58 @@
+#!/usr/bin/env bash
+# Everything that must hold: installs what the tests need, then lint, format, types and tests.
+#
+#   bash tests/run.sh            all of it
+#   bash tests/run.sh -k shelf   arguments go to pytest (lint and types still run)
+#
+# On Debian it installs PostgreSQL, Chromium and its driver where they are missing (as root or with
+# sudo); elsewhere the tests that need them are skipped and say so.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+
+root() { if [ "$(id -u)" = 0 ]; then "$@"; elif command -v sudo >/dev/null; then sudo "$@"; else return 1; fi; }
+
+debian_packages() {
+    command -v apt-get >/dev/null || return 0
+    local wanted=()
+    ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1 || wanted+=(postgresql)
+    command -v chromium >/dev/null || wanted+=(chromium chromium-driver)
+    python3 -c 'import ensurepip' 2>/dev/null || wanted+=(python3-venv)
+    [ ${#wanted[@]} = 0 ] && return 0
+    echo "installing ${wanted[*]}"
+    # A server that the package would start by itself is not wanted: the tests start their own.
+    root env DEBIAN_FRONTEND=noninteractive apt-get update -qq >/dev/null || true
+    root env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${wanted[@]}" >/dev/null ||
+        echo "could not install ${wanted[*]}; what needs them is skipped"
+}
+
+python=python3
+command -v python3.11 >/dev/null && python=python3.11
+
+debian_packages
+[ -x .venv/bin/python ] || "$python" -m venv .venv
+.venv/bin/python -m pip install --quiet --disable-pip-version-check --editable '.[test]'
+
+echo "== ruff"
+.venv/bin/ruff check .
+.venv/bin/ruff format --check .
+echo "== mypy"
+.venv/bin/mypy
+
+folder=$(mktemp -d /tmp/croftbook-tests.XXXXXX)
+chmod 755 "$folder"
+cleanup() {
+    [ -d "$folder/postgres/data" ] && sh tests/postgres.sh stop "$folder/postgres"
+    rm -rf "$folder"
+}
+trap cleanup EXIT
+if CROFTBOOK_TEST_POSTGRES=$(sh tests/postgres.sh start "$folder/postgres"); then
+    export CROFTBOOK_TEST_POSTGRES
+fi
+export HYPOTHESIS_STORAGE_DIRECTORY="$folder/hypothesis"
+
+echo "== pytest"
+.venv/bin/python -m pytest -n 2 --dist loadfile "$@"
+if [ -d tests/browser ]; then
+    echo "== browser"
+    .venv/bin/python -m pytest -m browser tests/browser
+fi
