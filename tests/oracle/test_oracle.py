@@ -248,6 +248,16 @@ def test_a_count_leaves_what_later_lines_name(tape):
     assert not book.counts[0].contradicted
 
 
+def test_a_count_leaves_only_what_was_there_and_is_named_later(tape):
+    tape("bought", "2026-01-01", lines(("salt", 10), paid="1"))
+    tape("eaten", "2026-01-02", {"ate": [line("salt", 3, lot="e1:1")]})  # before the count
+    tape("counted", "2026-01-05", lines(("salt", 5)))
+    tape("bought", "2026-01-06", lines(("salt", 10), paid="1"))  # after the count
+    tape("eaten", "2026-01-07", {"ate": [line("salt", 4, lot="e4:1")]})
+    # r = 0: of the 7 that are there 2 are missing
+    assert taken(reckon(tape.events), "missing") == [[("e1:1", 2)]]
+
+
 def test_a_count_below_what_is_named_is_contradicted(tape):
     tape("bought", "2026-01-01", lines(("salt", 10), paid="1"))
     tape("counted", "2026-01-05", lines(("salt", 3)))

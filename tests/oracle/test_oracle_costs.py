@@ -242,12 +242,24 @@ def test_fuel_goes_by_whole_or_by_jars(kitchen, method, made, fuel):
     assert [one.figures.cost["fuel"] for one in reckon(kitchen.events).made] == fuel
 
 
+def test_an_unsealed_jar_bears_the_pot_by_whole_and_the_rest_by_number(kitchen):
+    kitchen("bought", "2026-01-01", lines(("plum", 100), paid="10"))
+    made = jars(1, 10, 3, unsealed=1)
+    kitchen("put_up", "2026-01-02", batch(made, [line("plum", 100)], lids="lid"))
+    # 10 x 1 / 3 rounds to 3 units of 10: 3.00 of the pot, but one lid and one use of three
+    book = reckon(kitchen.events)
+    each = {"lids": F("0.2"), "jar_wear": F("0.2")}
+    assert cost(book, "e7:1f") == {"bought_ingredients": 3, **each}
+    assert cost(book, "e7:1") == {"bought_ingredients": 7, "lids": F("0.4"), "jar_wear": F("0.4")}
+
+
 def test_jar_wear_by_years_goes_by_jars_filled_that_year(tape):
     tape.item("jam", measure="volume")
     tape.item("jar", sort="jar", measure="count")
     tape("bought", "2026-01-01", lines(("jar", 10_000), paid="18"))
     tape("bought", "2026-06-01", lines(("jar", 2_000), paid="6", years="4"))
     tape("put_up", "2026-02-01", batch(jars(1, 50, 5)))
+    tape("put_up", "2025-12-31", batch(jars(1, 50, 5)))  # of another year, before any was bought
     tape("put_up", "2026-07-01", batch(jars(1, 160, 16)))
     tape("put_up", "2026-08-01", batch(jars(1, 90, 9)))
 
@@ -255,10 +267,10 @@ def test_jar_wear_by_years_goes_by_jars_filled_that_year(tape):
         return [one.figures.cost["jar_wear"] for one in reckon(tape.events, as_of=as_of).made]
 
     # February: 18 / 10 = 1.80 a jar, 10 years; 5 filled of 10: 1.80 / 10 = 0.18, x 5
-    assert wear("2026-03-01") == [F("0.9")]
+    assert wear("2026-03-01") == [0, F("0.9")]
     # by the end 30 filled: 1.80 / (10 x 30 / 10) = 0.06 x 5 for February; for July and August
     # 24 / 12 = 2.00, 4 years, 30 / 12 fills a jar: 2.00 / 10 = 0.20, x 16 and x 9
-    assert wear("2026-12-31") == [F("0.3"), F("3.2"), F("1.8")]
+    assert wear("2026-12-31") == [0, F("0.3"), F("3.2"), F("1.8")]
 
 
 def test_equipment_is_charged_by_load_until_it_is_used_up(tape):

@@ -53,6 +53,15 @@ def test_a_meal_takes_its_part_and_guests_theirs(sauce):
     assert meal.eaten_by_household == F(2, 3)
 
 
+def test_what_is_eaten_raw_has_the_value_of_that_day(sauce):
+    sauce("eaten", "2026-08-02", {"ate": [line("tomato", KG)]})
+    sauce("eaten", "2026-08-04", {"ate": [line("tomato", KG)]})
+    assert [known(meal.figures.value) for meal in reckon(sauce.events).meals] == [
+        {"grown": 3},
+        {"grown": 9},
+    ]
+
+
 def test_leftovers_take_their_share_along(sauce):
     left = [
         {"item": "stew", "amount": "1 mg", "whole": 8, "n": 1, "kept": "fridge", "share": "0.25"}
