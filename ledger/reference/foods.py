@@ -1,0 +1,172 @@
+"""The food table: energy, refuse and household measures.
+
+USDA National Nutrient Database for Standard Reference, Release 28 (2015): 906 foods and their
+household measures. Figures are per 100 g of the edible portion; a household measure's grams
+leave the refuse out (SR28 documentation, section on weights), so that the weight of what was
+brought home is grams / (1 - refuse / 100).
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+
+from ledger.items import item_key
+from ledger.reference._read import rows
+
+__all__ = [
+    "SOURCE",
+    "Food",
+    "HouseholdMeasure",
+    "Proposal",
+    "by_id",
+    "household_measure",
+    "kcal_per_100g",
+    "propose",
+    "refuse_pct",
+]
+
+SOURCE = "USDA SR28 (2015)"
+
+
+@dataclass(frozen=True)
+class Food:
+    """A row of the food table."""
+
+    id: str
+    description: str
+    group: str
+    kcal_per_100g: Fraction | None
+    refuse_pct: Fraction
+
+
+@dataclass(frozen=True)
+class HouseholdMeasure:
+    """What one of a unit of a food weighs, in grams of the edible portion."""
+
+    grams: Fraction
+    label: str
+    source: str
+
+
+@dataclass(frozen=True)
+class Proposal:
+    """A row that may be meant by a name; `score` runs from 0 to 100."""
+
+    food_id: str
+    description: str
+    score: float
+
+
+@cache
+def _table() -> dict[str, Food]:
+    return {
+        row["ndb_id"]: Food(
+            row["ndb_id"],
+            row["description"],
+            row["food_group"],
+            Fraction(row["kcal_per_100g"]) if row["kcal_per_100g"] else None,
+            Fraction(row["refuse_pct"] or 0),
+        )
+        for row in rows("foods")
+    }
+
+
+@cache
+def _portions() -> dict[str, list[tuple[str, Fraction]]]:
+    out: dict[str, list[tuple[str, Fraction]]] = {}
+    for row in rows("portions"):
+        grams = Fraction(row["grams"]) / Fraction(row["amount"] or 1)
+        out.setdefault(row["ndb_id"], []).append((row["measure"], grams))
+    return out
+
+
+def by_id(food_id: str) -> Food | None:
+    """Return a row by its id (a five-digit number), or None."""
+    return _table().get(food_id.zfill(5))
+
+
+def kcal_per_100g(food_id: str) -> Fraction | None:
+    """Return kcal in 100 g of the edible portion, or None."""
+    food = by_id(food_id)
+    return None if food is None else food.kcal_per_100g
+
+
+def refuse_pct(food_id: str) -> Fraction | None:
+    """Return the inedible part in per cent of the weight as bought, or None for no such food."""
+    food = by_id(food_id)
+    return None if food is None else food.refuse_pct
+
+
+@cache
+def household_measure(food_id: str, unit: str) -> HouseholdMeasure | None:
+    """Return what one of a unit of a food weighs, or None where the table does not say.
+
+    Parameters
+    ----------
+    food_id : str
+    unit : str
+        A canonical unit: ``cup``, ``tbsp``, ``head``, ``clove``, ``piece``. A plain measure
+        (``cup``) is taken before a described one (``cup, chopped``); for ``piece`` the medium or
+        the plain whole one is taken.
+    """
+    portions = _portions().get(food_id.zfill(5), [])
+    best = None
+    for label, grams in portions:
+        rank = _fits(label, unit, by_id(food_id))
+        if rank is not None and (best is None or rank < best[0]):
+            best = (rank, label, grams)
+    return None if best is None else HouseholdMeasure(best[2], best[1], SOURCE)
+
+
+def _fits(label: str, unit: str, food: Food | None) -> int | None:
+    """Return how well a measure's label fits a unit: 0 best, None not at all."""
+    words = re.split(r"[,(]", label.lower())
+    first = words[0].strip()
+    described = len(words) > 1
+    if unit == "piece":
+        if first.startswith("medium"):
+            return 0
+        if first in ("whole", "fruit", "piece"):
+            return 1
+        noun = item_key(food.description.split(",")[0]) if food else ""
+        if first and item_key(first) == noun:
+            return 2
+        return 3 if first in ("large", "small") and not described else None
+    heads = {"tablespoon": "tbsp", "teaspoon": "tsp", "quart": "qt", "pint": "pt"}
+    head = first.split()[0] if first else ""
+    if item_key(heads.get(first, first)) == unit:
+        return 1 if described else 0
+    if item_key(heads.get(head, head)) == unit:
+        return 2
+    return None
+
+
+@cache
+def propose(name: str, limit: int = 5) -> tuple[Proposal, ...]:
+    """Return the rows that may be meant by a name, the likeliest first. Nothing is taken silently.
+
+    Words of the name that stand at the beginning of a description count most; raw food comes
+    before the same food canned, cooked or sweetened, unless the name says so.
+    """
+    from rapidfuzz import fuzz
+
+    key = item_key(name)
+    words = set(key.split())
+    scored = []
+    for food in _table().values():
+        parts = [item_key(part) for part in food.description.split(",")]
+        described = set(" ".join(parts).replace("(", "").replace(")", "").split())
+        if not words & described:
+            continue
+        covered = len(words & described) / len(words)
+        head = fuzz.ratio(key, parts[0])
+        raw = 8 if "raw" in described or len(parts) == 1 else 0
+        extra = len(described - words)
+        scored.append(
+            Proposal(food.id, food.description, 60 * covered + 0.3 * head + raw - min(extra, 12))
+        )
+    scored.sort(key=lambda one: (-one.score, one.food_id))
+    return tuple(one for one in scored[:limit] if one.score > 30)
