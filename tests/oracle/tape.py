@@ -46,3 +46,8 @@ def line(item, whole, n=1, **more):
 def lines(*pairs, **more):
     """Return a body of lines, numbered, with the same extra fields on each."""
     return {"lines": [line(item, whole, n, **more) for n, (item, whole) in enumerate(pairs, 1)]}
+
+
+def cost(book, lot):
+    """Return a lot's components that are not zero."""
+    return {name: value for name, value in book.lots[lot].figures.cost.items() if value}
