@@ -9,9 +9,6 @@ import pytest
 from oracle import reckon
 from oracle.tape import Tape, cost, line, lines
 
-KG = 1_000_000  # mg
-LITER = 1_000_000  # ul
-
 
 @pytest.fixture
 def tape():
