@@ -235,13 +235,15 @@ def _solve(
     # ground that brings nothing wanted is better left free: it costs a trifle
     trifle = 1e-6 * (gain / space).max()
     cost = np.concatenate([trifle * space[crop_of], -gain])
+    whole = np.array([crops[c].whole for c in crop_of], dtype=np.bool_)
+    # HiGHS's presolve was seen to end at nothing when a whole number's bound was a fraction
+    room = area[bed_of] / space[crop_of]
+    room = np.where(whole, np.floor(room + 1e-9), room)
     result: Any = milp(
         cost,
         constraints=LinearConstraint(matrix, ub=np.concatenate([area, np.zeros(k)])),
-        bounds=Bounds(0, np.concatenate([area[bed_of] / space[crop_of], _most(crops, area)])),
-        integrality=np.concatenate(
-            [np.array([crops[c].whole for c in crop_of], dtype=np.int64), np.zeros(k, np.int64)]
-        ),
+        bounds=Bounds(0, np.concatenate([room, _most(crops, area)])),
+        integrality=np.concatenate([whole, np.zeros(k, np.bool_)]).astype(np.int64),
         options={"mip_rel_gap": 1e-4, "time_limit": seconds},
     )
     if result.x is None:

@@ -71,7 +71,7 @@ class YieldSpread:
         if amount <= 0:
             return 0.0
         if self.scale == 0:
-            above = 1.0 if amount > self.likely else self.failed
+            above = 1.0 if amount > self.likely * (1 + 1e-9) else self.failed
             return above if self.freedom else None
         if self.freedom == 0:
             within = (amount - self.likely + self.scale) / (2 * self.scale)

@@ -1,0 +1,106 @@
+"""Standing in words, and seasons."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ledger.errors import InputError
+from ledger.methods.lapse import gain_kept, rhythm, savings, season_of_practice, standing
+
+D = dt.date
+JAM = [D(2023, 7, 10), D(2023, 8, 20), D(2024, 7, 5), D(2024, 9, 1), D(2025, 7, 20), D(2025, 8, 30)]
+days = st.lists(st.dates(D(2015, 1, 1), D(2026, 12, 31)), max_size=25)
+ORDER = ["in hand", "going rusty", "out of practice"]
+
+
+def test_never_practised_was_never_tried():
+    found = standing([], D(2026, 1, 1))
+    assert (found.word, found.days_since, found.rhythm_days) == ("never tried", None, None)
+
+
+def test_nobody_makes_jam_in_february():
+    found = standing(JAM, D(2026, 2, 15))
+    assert (found.word, found.seasonal, found.missed) == ("in hand", True, 0)
+
+
+@pytest.mark.parametrize(
+    ("today", "word", "missed"),
+    [
+        (D(2026, 7, 1), "in hand", 0),  # the season is on
+        (D(2026, 9, 20), "in hand", 0),  # late, and it may still come
+        (D(2026, 10, 15), "going rusty", 1),
+        (D(2027, 6, 1), "going rusty", 1),
+        (D(2027, 10, 15), "out of practice", 2),
+        (D(2031, 1, 1), "out of practice", 5),
+    ],
+)
+def test_jam_left_off(today, word, missed):
+    found = standing(JAM, today)
+    assert (found.word, found.missed) == (word, missed)
+
+
+def test_season_over_new_year():
+    pruning = [D(2023, 12, 20), D(2024, 1, 15), D(2024, 12, 28), D(2025, 2, 1)]
+    begins, length = season_of_practice(pruning)
+    assert D(2023, 1, 1) + dt.timedelta(begins - 1) == D(2023, 12, 20)
+    assert 40 < length < 50
+    assert standing(pruning, D(2025, 11, 30)).word == "in hand"
+    assert standing(pruning, D(2026, 4, 1)).word == "going rusty"
+
+
+def test_one_summer_is_not_yet_a_season():
+    once = [D(2025, 7, 1), D(2025, 7, 20), D(2025, 8, 10)]
+    assert standing(once, D(2026, 3, 1)).word == "going rusty"
+    # unless the caller knows that it belongs to the summer
+    assert standing(once, D(2026, 3, 1), True).word == "in hand"
+
+
+def test_bread_every_week():
+    bread = [D(2026, 1, 1) + dt.timedelta(7 * i) for i in range(20)]
+    last = bread[-1]
+    assert rhythm(bread) == 7
+    for since, word in [(30, ORDER[0]), (31, ORDER[1]), (365, ORDER[1]), (366, ORDER[2])]:
+        assert standing(bread, last + dt.timedelta(since), False).word == word
+
+
+def test_days_to_come_do_not_count():
+    assert standing([D(2027, 1, 1)], D(2026, 1, 1)).word == "never tried"
+
+
+@given(days, st.dates(D(2015, 1, 1), D(2030, 1, 1)), st.integers(1, 700))
+def test_standing_only_falls_without_practice(practice, today, later):
+    practice = [day for day in practice if day <= today]
+    now = standing(practice, today)
+    then = standing(practice, today + dt.timedelta(later))
+    if practice:
+        assert ORDER.index(then.word) >= ORDER.index(now.word)
+        assert then.rhythm_days == now.rhythm_days
+
+
+@given(days)
+def test_practice_today_is_in_hand(practice):
+    today = D(2027, 1, 1)
+    assert standing([*practice, today], today).word == "in hand"
+
+
+@given(days)
+def test_season_holds_every_day(practice):
+    part = season_of_practice(practice)
+    if part is not None:
+        begins, length = part
+        for day in practice:
+            assert (day.timetuple().tm_yday - begins) % 365 < length
+
+
+def test_gain_kept_ends_at_nothing():
+    assert gain_kept(0) == 1
+    assert gain_kept(22, "mixed") == 0
+    assert gain_kept(100) == 0
+    with pytest.raises(InputError, match="months"):
+        gain_kept(-1)
+    with pytest.raises(InputError, match="minutes"):
+        savings(0.5)

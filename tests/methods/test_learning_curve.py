@@ -1,0 +1,73 @@
+"""The household's own curve."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ledger.errors import InputError
+from ledger.methods.learning import (
+    cumulative_average_time,
+    cumulative_average_unit_time,
+    exponent,
+    fit_curve,
+    lately_against_before,
+    total_time,
+    unit_time,
+)
+
+
+@given(st.floats(0.5, 200), st.floats(0.5, 1.2), st.integers(5, 40))
+def test_fit_finds_the_curve_it_came_from(first, rate, n):
+    curve = fit_curve([unit_time(first, rate, i) for i in range(1, n + 1)])
+    assert curve.rate == pytest.approx(rate, rel=1e-6)
+    assert curve.first == pytest.approx(first, rel=1e-6)
+    assert curve.rate_low <= curve.rate * 1.000001
+    assert curve.rate_high >= curve.rate * 0.999999
+
+
+@pytest.mark.parametrize("minutes", [[], [9.0] * 4, [9.0] * 4 + [None, 0.0, float("nan")]])
+def test_fewer_than_five_repetitions_give_no_curve(minutes):
+    assert fit_curve(minutes) is None
+
+
+def test_repetition_without_a_record_still_counts_as_practice():
+    whole = [unit_time(30, 0.8, n) for n in range(1, 9)]
+    gappy = [*whole[:2], None, *whole[3:]]
+    assert fit_curve(gappy).rate == pytest.approx(0.8)
+    assert fit_curve(gappy).repetitions == 7
+
+
+def test_scatter_widens_the_range():
+    calm = fit_curve([10, 9.1, 8.4, 8.1, 7.9, 7.6])
+    wild = fit_curve([10, 6.0, 12, 5.0, 11, 6.0])
+    assert wild.rate_high - wild.rate_low > 3 * (calm.rate_high - calm.rate_low)
+    assert calm.rate_low < calm.rate < calm.rate_high < 1
+
+
+def test_slower_each_time_is_above_one():
+    assert fit_curve([5, 6, 7, 8, 9, 10]).rate > 1
+
+
+@given(st.floats(0.3, 1.0), st.integers(1, 60))
+def test_wright_units_add_up_to_his_mean(rate, n):
+    total = sum(cumulative_average_unit_time(1, rate, i) for i in range(1, n + 1))
+    assert total == pytest.approx(n * cumulative_average_time(1, rate, n))
+
+
+def test_total_is_the_running_sum():
+    assert total_time(10, 0.8, 3) == pytest.approx(sum(unit_time(10, 0.8, n) for n in (1, 2, 3)))
+
+
+def test_lately_against_before():
+    assert lately_against_before([1, 2, None, 3, 4, 5]) == (4.0, 1.5)
+    assert lately_against_before([4.0]) == (4.0, None)
+    assert lately_against_before([]) == (None, None)
+
+
+def test_bad_input_is_refused():
+    with pytest.raises(InputError, match="rate"):
+        exponent(0)
+    with pytest.raises(InputError, match="repetition"):
+        unit_time(1, 0.8, 0)
