@@ -172,4 +172,6 @@ class TooLarge(LedgerError, OverflowError):
         self.item, self.total = item, total
 
     def __str__(self) -> str:
-        return f"the amounts of {self.item!r} add up beyond what the book can hold. Correct the entry"
+        return (
+            f"the amounts of {self.item!r} add up beyond what the book can hold. Correct the entry"
+        )

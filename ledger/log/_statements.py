@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 import msgspec
-from sqlalchemy import ColumnElement, bindparam, column, func, insert, select
+from sqlalchemy import ColumnElement, bindparam, column, func, insert, select, true
 from sqlalchemy.dialects.postgresql import ARRAY
 from sqlalchemy.engine import Engine
 from sqlalchemy.sql.expression import Executable
@@ -68,7 +68,7 @@ class Statements:
         self.page_of = Statement(page.where(self._among(_e.kind, "kinds")).limit(rows), engine)
         one = select(*_read_columns).where(household)
         self.one = Statement(one.where(_e.id == bindparam("id", type_=Text())), engine)
-        self.known = Statement(select(_e.id).where(household, self._among(_e.id, "ids")), engine)
+        self.known = Statement(self._known(), engine)
         self.households = Statement(
             select(func.min(_e.household)).where(
                 _e.household > bindparam("household", type_=Text())
@@ -77,6 +77,19 @@ class Statements:
         )
         names = ", ".join(f'"{c.name}"' for c in events.columns)
         self.copy = f"COPY events ({names}) FROM STDIN"
+
+    def _known(self) -> Executable:
+        """Select the events with any of many ids, one look into the unique key for each."""
+        household = _e.household == bindparam("household", type_=Text())
+        if self.sqlite:
+            return select(*_read_columns).where(household, self._among(_e.id, "ids"))
+        # Left to itself the planner may read the whole household for each list of ids; it cannot
+        # see through the OFFSET.
+        wanted = func.unnest(bindparam("ids", type_=ARRAY(Text()))).table_valued(
+            "id", name="wanted"
+        )
+        each = select(*_read_columns).where(household, _e.id == wanted.c.id).offset(0).lateral()
+        return select(each).select_from(wanted.join(each, true()))
 
     def _among(self, of: ColumnElement[Any], name: str) -> ColumnElement[bool]:
         """Say that a column is in a list passed as one parameter, see :meth:`listed`."""

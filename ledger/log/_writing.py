@@ -20,6 +20,9 @@ __all__ = ["Writing"]
 _BUFFERED = 5_000
 """Events held before they go to the database: enough for its speed, few enough for memory."""
 
+_AT_ONCE = 500
+"""Rows chained before they go to a server that takes them in meanwhile."""
+
 Row = tuple[Any, ...]
 
 _FEW = 20
@@ -101,17 +104,51 @@ class Writing:
         while chunk := list(itertools.islice(source, _BUFFERED)):
             self.flush()
             canonical_bodies(chunk)
-            ids = [event.id for event in chunk]
-            if len(set(ids)) < len(ids) or self._any_known(ids):
-                for event in chunk:
-                    there = self.get(event.id)
-                    if there is None:
-                        self._seal(event)
-                    else:
-                        self._repeat(event, there)
-            else:
-                self._seal_all(chunk)
+            if not self._copied(chunk):
+                self._sort_out(chunk)
         return self.written - before
+
+    def _copied(self, chunk: Sequence[NewEvent]) -> bool:
+        """Send a chunk straight on, and return True; or undo that and return False.
+
+        PostgreSQL only, and only while every event was new: looking for each id beforehand
+        costs as much as writing it, and the unique key looks anyway. The server takes rows in
+        while the next ones are chained here.
+        """
+        if self._log.is_sqlite or self.repeated or len(chunk) < _FEW:
+            return False
+        from psycopg.errors import UniqueViolation
+
+        state = self._seq, self._hash, self._last_at, self.written
+        try:
+            with self._raw.transaction(), self._raw.cursor().copy(self._sql.copy) as copy:
+                for start in range(0, len(chunk), _AT_ONCE):
+                    part = chunk[start : start + _AT_ONCE]
+                    self._seal_all(part)
+                    if len(self._pending) < len(part):
+                        raise UniqueViolation("twice in one chunk")
+                    self._send(copy)
+        except UniqueViolation:
+            self._pending.clear()
+            self._seq, self._hash, self._last_at, self.written = state
+            return False
+        self._in_database = True
+        return True
+
+    def _sort_out(self, chunk: Sequence[NewEvent]) -> None:
+        """Append what is new in a chunk, and compare the rest with what is there."""
+        ids = [event.id for event in chunk]
+        there = self._stored(ids) if self._in_database else {}
+        if not there and len(set(ids)) == len(ids):
+            self._seal_all(chunk)
+            return
+        for event in chunk:
+            row = self._pending.get(event.id)
+            known = StoredEvent(*row[1:]) if row else there.get(event.id)
+            if known is None:
+                self._seal(event)
+            else:
+                self._repeat(event, known)
 
     def append_verbatim(self, event: StoredEvent) -> StoredEvent:
         """Append an exported event as it was, number, times and hash, into an empty book.
@@ -250,11 +287,9 @@ class Writing:
                 return
             after = rows[-1][0]
 
-    def _any_known(self, ids: list[str]) -> bool:
-        if not self._in_database:
-            return False
+    def _stored(self, ids: list[str]) -> dict[str, StoredEvent]:
         found = self._sql.known.run(self._raw, household=self._household, ids=self._sql.listed(ids))
-        return found.fetchone() is not None
+        return {row[1]: StoredEvent(*row) for row in found}
 
     # To the database
 
@@ -267,7 +302,11 @@ class Writing:
             self._sql.insert.run_many(self._raw, rows)
         else:
             with self._raw.cursor() as cursor, cursor.copy(self._sql.copy) as copy:
-                for row in rows:
-                    copy.write_row(row)
+                self._send(copy)
         self._pending.clear()
         self._in_database = True
+
+    def _send(self, copy: Any) -> None:
+        for row in self._pending.values():
+            copy.write_row(row)
+        self._pending.clear()

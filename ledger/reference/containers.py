@@ -56,14 +56,6 @@ def _table() -> dict[tuple[str, str], list[ContainerWeight]]:
         keys = {item_key(row["commodity"])}
         if row["form"] and "," not in row["form"]:
             keys.add(item_key(f"{row['form']} {row['commodity']}"))
-            if (
-                row["form"] not in ("", "fresh", "smooth", "Irish", "green (fresh)")
-                and row["checked"] == "read"
-            ):
-                keys.discard(item_key(row["commodity"])) if row["form"] in (
-                    "seed",
-                    "dried",
-                ) else None
         for key in keys:
             out.setdefault((key, row["container"]), []).append(one)
     for several in out.values():

@@ -188,7 +188,9 @@ class Costs:
         self.harvest_lots = rows
         self.lot[rows, _COMPONENT["garden"]] = self.garden.per_lot()
         provisional = self.garden.provisional(state.as_of_day)
-        for lot, running, key in zip(rows.tolist(), provisional.tolist(), self.garden.keys(), strict=True):
+        for lot, running, key in zip(
+            rows.tolist(), provisional.tolist(), self.garden.keys(), strict=True
+        ):
             mark = self.garden.marks.get(key, 0) | (PROVISIONAL if running else 0)
             if mark:
                 self._lot_marks[lot] = mark
@@ -242,10 +244,15 @@ class Costs:
             / lots["whole"][lot[sown]]
         )
         by_draw: dict[int, tuple[float, int]] = {}
-        for number, source, money in zip(draw[sown].tolist(), lot[sown].tolist(), cost.tolist(), strict=True):
+        for number, source, money in zip(
+            draw[sown].tolist(), lot[sown].tolist(), cost.tolist(), strict=True
+        ):
             before, mark = by_draw.get(number, (0.0, 0))
             raw = lots["origin"][source] < _ORIGIN["batch"]
-            by_draw[number] = before + (money if raw else 0.0), mark | (self._lot_marks.get(source, 0) if raw else 0)
+            by_draw[number] = (
+                before + (money if raw else 0.0),
+                mark | (self._lot_marks.get(source, 0) if raw else 0),
+            )
         out = []
         for number, (money, mark) in by_draw.items():
             ev = int(draws["ev"][number])
@@ -271,7 +278,9 @@ class Costs:
         made = lots["origin"][lot] == _ORIGIN["batch"]
         raw = np.flatnonzero((into >= 0) & ~made)
         is_food = (draws["role"] != _ROLE["lids"]) & (draws["role"] != _ROLE["fuel"])
-        self._add_raw(own, into[raw], lot[raw], amount[raw], (draws["day"][draw[raw]], is_food[draw[raw]]))
+        self._add_raw(
+            own, into[raw], lot[raw], amount[raw], (draws["day"][draw[raw]], is_food[draw[raw]])
+        )
         for row, source in zip(into[raw].tolist(), lot[raw].tolist(), strict=True):
             mark = self._lot_marks.get(source)
             if mark:
@@ -286,12 +295,16 @@ class Costs:
             traced.rows[:, 8:], traced.lots[:, 8:] = food.rows[:, 8:], food.lots[:, 8:]
         self.row_figures = traced.rows
         self.lot[rows.made_lots] = traced.lots
-        _, made_marks = carry_marks(rows.count, marks, takes[:2], rows.gives[:2], rows.made_lots.size)
+        _, made_marks = carry_marks(
+            rows.count, marks, takes[:2], rows.gives[:2], rows.made_lots.size
+        )
         for lot_row, mark in zip(rows.made_lots.tolist(), made_marks, strict=True):
             if mark:
                 self._lot_marks[lot_row] = mark
 
-    def _add_raw(self, own: Array, row: Array, lot: Array, amount: Array, use: tuple[Array, Array]) -> None:
+    def _add_raw(
+        self, own: Array, row: Array, lot: Array, amount: Array, use: tuple[Array, Array]
+    ) -> None:
         """Add to each row its shares of raw lots; shop value is that of the day of use."""
         lots = self.state.lots
         day, is_food = use

@@ -75,7 +75,7 @@ class Durables:
             best = self._facts.said[item].get(name, (-1, math.nan))
             values = (self._uses if name == "uses" else self._years)[rows]
             for root, value in zip(self._root[rows].tolist(), values.tolist(), strict=True):
-                if not math.isnan(value) and root > best[0]:
+                if not math.isnan(value) and root >= best[0]:
                     best = (root, value)
             known = not math.isnan(best[1]) and best[1] > 0
             self._facts_by_rows[key] = best[1] if known else None

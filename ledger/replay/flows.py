@@ -65,14 +65,16 @@ class Flows:
     bad_names: list[int] = field(default_factory=list)
 
 
-def build_flows(journal: Journal, facts: Facts, moment: Moment) -> Flows:
+def build_flows(
+    journal: Journal, facts: Facts, moment: Moment, label_prefix: str | None = None
+) -> Flows:
     """Return the flows of all matched items at a moment."""
     matched = MATCHED[facts.sort] if len(facts) else np.zeros(0, bool)
     lots = _lots(journal, facts, moment, matched)
     draws = _draws(journal, facts, moment, matched)
     counts = _counts(journal, facts, moment, matched)
     flows = Flows(lots, draws, counts)
-    _name_lots(journal, flows, moment)
+    _name_lots(journal, flows, moment, label_prefix)
     return flows
 
 
@@ -204,7 +206,7 @@ def _counts(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> d
     return {name: column[order] for name, column in out.items()}
 
 
-def _name_lots(journal: Journal, flows: Flows, moment: Moment) -> None:
+def _name_lots(journal: Journal, flows: Flows, moment: Moment, label_prefix: str | None) -> None:
     """Find the lot that each naming draw means: by lot id, else by a jar's label."""
     draws, lots = flows.draws, flows.lots
     draws["named"] = np.full(draws["ev"].size, -1, np.int64)
@@ -218,6 +220,8 @@ def _name_lots(journal: Journal, flows: Flows, moment: Moment) -> None:
     ):
         index[key] = i
     labels = _label_index(journal, moment, index)
+    if label_prefix:  # written on the jar, and often left out when it is put up
+        labels += [(label_prefix, *label[1:]) for label in labels if not label[0]]
     for row in rows.tolist():
         text = journal.lots.texts[int(draws["lot_text"][row])]
         at, item = draws["pos"][row], draws["item"][row]
@@ -240,12 +244,12 @@ def _meant(
         lot = index.get((int(moment.root[place]), int(number), suffix))
         return [] if lot is None else [lot]
     head, digits = split_label(text)
-    if digits is None:
+    if digits is None or ":" in text:
         return []
     return [
         lot
         for (prefix, low, high, lot) in reversed(labels)
-        if low <= digits <= high and (not prefix or prefix == head)
+        if low <= digits <= high and prefix == head
     ]
 
 
@@ -265,7 +269,8 @@ def _label_index(
             continue
         prefix, low = split_label(first)
         _, high = split_label(last)
-        lot = index.get((int(moment.root[ev]), n, 0))
+        entry = int(moment.root[ev])
+        lot = index.get((entry, n, 0), index.get((entry, n, 1)))
         if lot is not None and low is not None and high is not None:
             out.append((prefix, low, high, lot))
-    return out
+    return sorted(out, key=lambda label: label[3])

@@ -305,7 +305,9 @@ class Journal:
             return
         names = _split(lines, "item")
         if names[0] is None:  # what a batch makes is said once, in its body
-            names = [b.makes for b, several in zip(bodies, lists, strict=True) for _ in several or ()]
+            names = [
+                b.makes for b, several in zip(bodies, lists, strict=True) for _ in several or ()
+            ]
         money = _split(lines, "paid")
         if money[0] is None:
             money = _split(lines, "value")

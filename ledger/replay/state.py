@@ -19,7 +19,7 @@ from ledger.replay import _tables
 from ledger.replay._columns import Array
 from ledger.replay.costing import Costs
 from ledger.replay.facts import Facts, Settings
-from ledger.replay.flows import ORIGINS, Flows, Moment, build_flows
+from ledger.replay.flows import ORIGINS, Flows, Moment, build_flows, split_label
 from ledger.replay.journal import Journal
 from ledger.replay.matching import Flow, Matched, match
 
@@ -119,9 +119,7 @@ class State:
     def events(self, kind: str) -> Array:
         """Return the counted events of a kind, in the order of the book."""
         table = self.journal.tables["events"]
-        rows = np.flatnonzero(
-            (self.moment.rank >= 0) & (table["kind"] == _KIND[kind])
-        )
+        rows = np.flatnonzero((self.moment.rank >= 0) & (table["kind"] == _KIND[kind]))
         return rows[np.argsort(self.moment.rank[rows])]
 
     def body(self, ev: int) -> dict[str, Any]:
@@ -216,7 +214,7 @@ def build_state(journal: Journal, *, as_of: int, known: int, reuse: State | None
     """
     moment, entries, newest = _moment(journal, as_of, known)
     facts, settings = _facts(journal, moment, entries, newest)
-    flows = build_flows(journal, facts, moment)
+    flows = build_flows(journal, facts, moment, settings.newest("jar_label_prefix"))
     flow = Flow(
         flows.lots["item"], flows.lots["pos"], flows.lots["whole"],
         flows.draws["item"], flows.draws["pos"], flows.draws["whole"], flows.draws["named"],
