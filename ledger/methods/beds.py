@@ -100,7 +100,7 @@ class BedPlan:
     reached : float
         The sum that was maximised: money, kcal, or targets met (each counts up to 1).
     proven : bool
-        Whether no better plan exists (to one part in ten thousand); else time ran out and this
+        Whether no better plan exists (to one part in a thousand); else time ran out and this
         is the best one found.
     kept_out : dict of str to list of str
         Beds that the rotation closed to a crop.
@@ -236,7 +236,8 @@ def _solve(
     trifle = 1e-6 * (gain / space).max()
     cost = np.concatenate([trifle * space[crop_of], -gain])
     whole = np.array([crops[c].whole for c in crop_of], dtype=np.bool_)
-    # HiGHS's presolve was seen to end at nothing when a whole number's bound was a fraction
+    # a whole number's bound must be whole, and presolve stays off: with either left as it was,
+    # HiGHS was seen to end at nothing, and to write on standard output
     room = area[bed_of] / space[crop_of]
     room = np.where(whole, np.floor(room + 1e-9), room)
     result: Any = milp(
@@ -244,7 +245,7 @@ def _solve(
         constraints=LinearConstraint(matrix, ub=np.concatenate([area, np.zeros(k)])),
         bounds=Bounds(0, np.concatenate([room, _most(crops, area)])),
         integrality=np.concatenate([whole, np.zeros(k, np.bool_)]).astype(np.int64),
-        options={"mip_rel_gap": 1e-4, "time_limit": seconds},
+        options={"mip_rel_gap": 1e-3, "time_limit": seconds, "presolve": False},
     )
     if result.x is None:
         return [0.0] * n, False

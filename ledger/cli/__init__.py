@@ -1,0 +1,64 @@
+"""The command `croftbook`: a thin reader of words around `ledger.Book`.
+
+Nothing heavy is imported until a command needs it. The sixteen writing commands are made from the
+descriptions of the kinds, `show` from those of the projections.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+
+__all__ = ["main"]
+
+
+def main(args: list[str] | None = None) -> int:
+    """Run the command; return (and exit with) 0 done, 1 refused or failed, 2 wrong usage or input."""
+    import click
+
+    from ledger.cli._root import root
+
+    status = 0
+    try:
+        status = root.main(args=args, prog_name="croftbook", standalone_mode=False) or 0
+    except click.exceptions.Abort:
+        click.echo("Stopped; nothing was half written.", err=True)
+        status = 130
+    except click.ClickException as error:
+        error.show()
+        status = error.exit_code
+    except KeyboardInterrupt:
+        click.echo("Stopped; nothing was half written.", err=True)
+        status = 130
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        status = 1
+    except Exception as error:
+        status = _failed(error)
+    if args is None:
+        sys.exit(status)
+    return status
+
+
+def _failed(error: Exception) -> int:
+    """Say in one sentence what went wrong; a traceback only when CROFTBOOK_DEBUG is set."""
+    import click
+
+    from ledger.errors import InputError, LedgerError, NeedsAnswer
+
+    if os.environ.get("CROFTBOOK_DEBUG"):
+        raise error
+    if isinstance(error, LedgerError):
+        click.echo(f"croftbook: {error}", err=True)
+        return 2 if isinstance(error, (InputError, NeedsAnswer)) else 1
+    if isinstance(error, OSError):
+        click.echo(
+            f"croftbook: {error.strerror or error}: {error.filename or ''}".rstrip(": "), err=True
+        )
+        return 1
+    click.echo(
+        f"croftbook: something went wrong that should not ({type(error).__name__}: {error}). "
+        "Nothing was half written. Set CROFTBOOK_DEBUG=1 to see where.",
+        err=True,
+    )
+    return 1

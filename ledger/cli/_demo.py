@@ -1,0 +1,119 @@
+"""The sample household, and the dashboard."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import click
+
+from ledger.cli import _common
+from ledger.cli._common import book_options, open_book
+
+__all__ = ["COMMANDS"]
+
+HOME_SAUCE = "tomato sauce"
+
+
+@click.command(
+    "demo",
+    help="Build the sample household, print what its sauce costs and what is on its shelf, and open it.\n\n\b\nExamples:\n  croftbook demo --no-serve\n  croftbook demo --until 2026-11-01 --seed 3",
+)
+@click.option(
+    "--until", metavar="DAY", help="The sample's three years end the day before; default today."
+)
+@click.option(
+    "--seed", default=7, show_default=True, help="Another seed gives another household's luck."
+)
+@click.option("--no-serve", is_flag=True, help="Build and print only.")
+@click.option("--port", default=8050, show_default=True, help="Port of the dashboard.")
+@click.option(
+    "--lan", is_flag=True, help="Listen on the network, behind the household's passphrase."
+)
+@click.option("--no-browser", is_flag=True, help="Do not open a browser.")
+@click.option(
+    "--book", help="Where to build it; default: a file of its own in your data folder, built anew."
+)
+def demo(
+    until: str | None,
+    seed: int,
+    no_serve: bool,
+    port: int,
+    lan: bool,
+    no_browser: bool,
+    book: str | None,
+) -> None:  # noqa: PLR0913, PLR0917 - one a option
+    """Build the sample household."""
+    import datetime as dt
+
+    import seed_demo
+    from ledger import clock
+    from ledger.book import default_path
+    from ledger.cli._when import day_of
+
+    end = dt.date.fromisoformat(day_of(until, clock.today()) or clock.today().isoformat())
+    where = book or str(_fresh(default_path().with_name("demo.sqlite")))
+    with open_book(where, "home") as opened:
+        if opened.log.count() == 0:
+            with _common.progress("building the sample household", None):
+                seed_demo.build(opened, until=end, seed=seed)
+        _print(opened, end - dt.timedelta(days=1))
+    click.echo(
+        f"\nThe sample book is {where}. Ask it more: croftbook show shelf --book {where}", err=True
+    )
+    if not no_serve:
+        _serve(where, port=port, lan=lan, no_browser=no_browser)
+
+
+def _fresh(path: Path) -> Path:
+    """Return a path for the sample, without an earlier one: it is always built anew."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    for suffix in ("", "-wal", "-shm", ".writer", ".head"):
+        path.with_name(path.name + suffix).unlink(missing_ok=True)
+    return path
+
+
+def _print(book: Any, day: Any) -> None:
+    from ledger.cli._tables import print_answer
+
+    sauce = book.show("jar-cost", as_of=day, item=HOME_SAUCE)
+    click.echo(
+        f"What home-made {HOME_SAUCE} cost, batch by batch, and what the shop asked for the same\n"
+    )
+    print_answer(sauce)
+    click.echo("\nWhat is on the shelf\n")
+    print_answer(book.show("shelf", as_of=day))
+
+
+@click.command(
+    "serve",
+    help="Open the dashboard on a book.\n\n\b\nExamples:\n  croftbook serve\n  croftbook serve --port 9000 --no-browser\n  croftbook serve --check",
+)
+@click.option("--port", default=8050, show_default=True, help="Port of the dashboard.")
+@click.option(
+    "--lan", is_flag=True, help="Listen on the network, behind the household's passphrase."
+)
+@click.option("--no-browser", is_flag=True, help="Do not open a browser.")
+@click.option(
+    "--check", "check_only", is_flag=True, help="Ask a running dashboard whether it is well."
+)
+@book_options
+def serve(
+    port: int, lan: bool, no_browser: bool, check_only: bool, book: str | None, household: str
+) -> None:  # noqa: PLR0913, PLR0917 - one a option
+    """Open the dashboard."""
+    del household
+    _serve(book, port=port, lan=lan, no_browser=no_browser, check_only=check_only)
+
+
+def _serve(where: str | None, **options: Any) -> None:
+    try:
+        from dashboard.app import serve as run
+    except ImportError:
+        raise click.ClickException(
+            "the dashboard is not part of this version yet; `croftbook show` answers the same questions here"
+        ) from None
+    run(where, **options)
+
+
+COMMANDS: dict[str, click.Command] = {"demo": demo, "serve": serve}

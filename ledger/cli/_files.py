@@ -1,0 +1,198 @@
+"""Files: import, export, check, backup, and shell completion."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from ledger.cli import _common
+from ledger.cli._common import book_options, open_book
+
+__all__ = ["COMMANDS"]
+
+
+@click.command(
+    "import",
+    help="Read a file of events: JSON Lines, or CSV with a header row. All or nothing.\n\n\b\nExamples:\n  croftbook import season.jsonl --dry-run\n  croftbook import pantry.csv --dates dmy\n  croftbook import other.csv --map headings.toml --keep-good",
+)
+@click.argument("file")
+@click.option("--map", "mapping", help="A TOML file that maps foreign headings to fields.")
+@click.option("--encoding", default="utf-8", show_default=True, help="The file's encoding.")
+@click.option(
+    "--dates", type=click.Choice(["dmy", "mdy"]), help="How days are written that are not ISO 8601."
+)
+@click.option("--dry-run", is_flag=True, help="Show what would be written, and write nothing.")
+@click.option("--keep-good", is_flag=True, help="Write the good lines even if there are bad ones.")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
+@click.option("--yes", "-y", is_flag=True, help="Take the answer offered to every question.")
+@book_options
+def import_(
+    file: str,
+    mapping: str | None,
+    encoding: str,
+    dates: str | None,
+    dry_run: bool,
+    keep_good: bool,
+    as_json: bool,
+    yes: bool,
+    book: str | None,
+    household: str,
+) -> int:  # noqa: PLR0913, PLR0917 - one a option
+    """Read a file."""
+    import dataclasses
+
+    from ledger.door import Answers
+
+    size = Path(file).stat().st_size if Path(file).is_file() else 0
+    with open_book(book, household) as opened, _common.progress("importing", size) as step:
+        seen = [0]
+
+        def moved(so_far: int) -> None:
+            if step is not None:
+                step(so_far - seen[0])
+            seen[0] = so_far
+
+        done = opened.import_file(
+            file, answers=Answers(yes=yes, importing=True), mapping=mapping, encoding=encoding, dates=dates,
+            keep_good=keep_good, dry_run=dry_run, progress=moved if step else None,
+        )  # fmt: skip
+    if as_json:
+        _common.print_json(dataclasses.asdict(done))
+    else:
+        _say_imported(done, file, dry_run)
+    return 2 if done.bad_count and not keep_good else 0
+
+
+def _say_imported(done: object, file: str, dry_run: bool) -> None:
+    from ledger.door.importing import Imported
+
+    assert isinstance(done, Imported)
+    for bad in done.bad:
+        click.echo(f"{file}, line {bad.number}: {bad.problem}", err=True)
+    if done.bad_count > len(done.bad):
+        click.echo(f"and {done.bad_count - len(done.bad)} more bad lines", err=True)
+    for note in done.notes[:20]:
+        click.echo(f"note: {note}", err=True)
+    if len(done.notes) > 20:
+        click.echo(f"and {len(done.notes) - 20} more notes", err=True)
+    if dry_run:
+        for line in done.preview:
+            click.echo(f"  {line}")
+    verb = (
+        "would be written"
+        if dry_run
+        else "written"
+        if done.is_kept
+        else "were good, but nothing was written"
+    )
+    click.echo(
+        f"{done.written} events {verb}, {done.described} new items described, {done.known} known already, {done.bad_count} bad lines."
+    )
+    if done.bad_count and not done.is_kept and not dry_run:
+        click.echo("Mend the lines named above and import again, or use --keep-good.", err=True)
+
+
+@click.command(
+    "export",
+    help="Write every event to a file as JSON Lines; its head is kept beside it.\n\n\b\nExample:\n  croftbook export our-book.jsonl",
+)
+@click.argument("file")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
+@book_options
+def export(file: str, as_json: bool, book: str | None, household: str) -> None:
+    """Write every event to a file."""
+    with (
+        open_book(book, household, create=False) as opened,
+        _common.progress("exporting", opened.log.position()) as step,
+    ):
+        written = opened.export_file(file, progress=step)
+    if as_json:
+        _common.print_json({"written": written, "file": file})
+    else:
+        click.echo(f"{written} events written to {file}; its head is in {file}.head")
+
+
+@click.command(
+    "check",
+    help="Verify the chain of events and that every amount is accounted for.\n\n\b\nExamples:\n  croftbook check\n  croftbook check --head backup.sqlite",
+)
+@click.option("--head", help="A backup or export whose kept head this book is held against.")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
+@book_options
+def check(head: str | None, as_json: bool, book: str | None, household: str) -> int:
+    """Verify the book."""
+    with (
+        open_book(book, household, create=False) as opened,
+        _common.progress("checking", opened.log.position()) as step,
+    ):
+        done = opened.check(head=head, progress=step)
+    chain = done.chain
+    if as_json:
+        _common.print_json(
+            {
+                "events": chain.events,
+                "first_bad": chain.first_bad,
+                "tail": chain.tail,
+                "head": [chain.head.seq, chain.head.hash],
+                "unbalanced": done.unbalanced,
+                "whole": done.is_whole,
+            }
+        )
+    elif chain.first_bad is not None:
+        click.echo(
+            f"Event {chain.first_bad[0]} is the first that does not hold: {chain.first_bad[1]}. Restore the book from a backup.",
+            err=True,
+        )
+    else:
+        click.echo(f"{chain.events} events hold together. Tail: {chain.tail}.")
+        balance = (
+            f"Not accounted for: {', '.join(done.unbalanced)}"
+            if done.unbalanced
+            else "Every amount that came in is there or went out."
+        )
+        click.echo(balance)
+    return 0 if done.is_whole else 1
+
+
+@click.command(
+    "backup",
+    help="Copy the book while it is in use, and read the copy back.\n\n\b\nExample:\n  croftbook backup ~/backups/book-2026-11.sqlite",
+)
+@click.argument("file")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
+@book_options
+def backup(file: str, as_json: bool, book: str | None, household: str) -> None:
+    """Copy the book."""
+    with open_book(book, household, create=False) as opened:
+        opened.backup(file)
+        events = opened.log.position()
+    if as_json:
+        _common.print_json({"file": file, "events": events})
+    else:
+        click.echo(f"{events} events copied to {file} and read back; its head is in {file}.head")
+
+
+@click.command(
+    "completion",
+    help="Print shell completion.\n\n\b\nExample:\n  croftbook completion bash >> ~/.bashrc",
+)
+@click.argument("shell", type=click.Choice(["bash", "zsh", "fish"]))
+def completion(shell: str) -> None:
+    """Print shell completion."""
+    from click.shell_completion import get_completion_class
+
+    from ledger.cli._root import root
+
+    found = get_completion_class(shell)
+    assert found is not None
+    click.echo(found(root, {}, "croftbook", "_CROFTBOOK_COMPLETE").source())
+
+
+COMMANDS: dict[str, click.Command] = {
+    "import": import_,
+    "export": export,
+    "check": check,
+    "backup": backup,
+    "completion": completion,
+}

@@ -1,0 +1,119 @@
+"""Options of the writing commands, made from the fields of a kind's body."""
+
+from __future__ import annotations
+
+import typing
+from dataclasses import dataclass
+from typing import Annotated, Any, get_args, get_origin
+
+import click
+import msgspec
+
+from ledger.events import Kind
+
+__all__ = ["Field", "click_options", "fields_of"]
+
+SHORT = {
+    "paid": "-p",
+    "shop": "-s",
+    "bed": "-b",
+    "used": "-u",
+    "made": "-m",
+    "ate": "-a",
+    "method": "-M",
+}
+
+
+@dataclass(frozen=True)
+class Field:
+    """A field as an option: how often it may come, and what it may be."""
+
+    name: str
+    help: str
+    kind: str
+    is_list: bool
+    choices: tuple[str, ...]
+    of_line: bool
+
+
+def fields_of(kind: Kind) -> list[Field]:
+    """Return the options of a kind: its body's fields, then those of one line."""
+    out = [_field(kind.body, one, of_line=False) for one in kind.fields if one.name != "lines"]
+    if kind.line is not None:
+        names = {f.encode_name for f in kind.fields}
+        for one in msgspec.structs.fields(kind.line):
+            if one.encode_name not in names | {"item", "amount"}:
+                out.append(_field(kind.line, one, of_line=True))
+    return [field for field in out if field.kind != "stored"]
+
+
+def _field(struct: type, one: Any, *, of_line: bool) -> Field:
+    hint = typing.get_type_hints(struct, include_extras=True)[one.name]
+    help_text, kind, example = "", "", None
+    for meta in _metas(hint):
+        help_text = help_text or (meta.description or "")
+        example = example if example is not None else (meta.examples or [None])[0]
+        kind = (meta.extra or {}).get("as", kind) if not kind else kind
+    choices, is_list = _shape(hint)
+    if isinstance(example, str) and example:
+        help_text += f", e.g. {example}"
+    return Field(one.encode_name, help_text, kind, is_list, choices, of_line)
+
+
+def _metas(hint: Any) -> list[msgspec.Meta]:
+    if get_origin(hint) is Annotated:
+        inner, *metas = get_args(hint)
+        return [m for m in metas if isinstance(m, msgspec.Meta)] + _metas(inner)
+    return [m for arg in get_args(hint) if arg is not type(None) for m in _metas(arg)]
+
+
+def _shape(hint: Any) -> tuple[tuple[str, ...], bool]:
+    origin = get_origin(hint)
+    if origin is Annotated:
+        return _shape(get_args(hint)[0])
+    if origin is list:
+        return _shape(get_args(hint)[0])[0], True
+    if str(origin) == "typing.Literal":
+        return tuple(str(a) for a in get_args(hint)), False
+    if origin is dict or (isinstance(hint, type) and hint.__name__ == "Keeps"):
+        return (), True
+    for arg in get_args(hint):
+        if arg is not type(None):
+            choices, is_list = _shape(arg)
+            if choices or is_list:
+                return choices, is_list
+    return (), False
+
+
+def click_options(kind: Kind, fields: list[Field]) -> list[click.Parameter]:
+    """Return click options for the fields; underscores and dashes are alike."""
+    out: list[click.Parameter] = []
+    for field in fields:
+        names = [f"--{field.name.replace('_', '-')}", f"f_{field.name.replace('-', '_')}"]
+        if "_" in field.name:
+            names.insert(1, f"--{field.name}")
+        if field.name in SHORT:
+            names.insert(0, SHORT[field.name])
+        if kind.name == "target_set" and field.name == "by":
+            names[0] = "--by-day"
+        if kind.name == "practised" and field.name == "people":
+            names.insert(1, "--person")
+        help_text = field.help + (
+            " (one of: " + ", ".join(field.choices) + ")" if field.choices else ""
+        )
+        if field.is_list:
+            help_text += "; may be repeated"
+        multiple = field.is_list or field.of_line or field.name in ("labels", "unsealed")
+        out.append(click.Option(names, multiple=multiple, help=help_text, metavar=_metavar(field)))
+    return out
+
+
+def _metavar(field: Field) -> str:
+    return {
+        "amount": "AMOUNT",
+        "money": "MONEY",
+        "day": "DAY",
+        "item": "ITEM",
+        "person": "NAME",
+        "decimal": "NUMBER",
+    }.get(field.kind, "TEXT")

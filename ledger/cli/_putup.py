@@ -1,0 +1,176 @@
+"""A batch at the command line: from a recipe, scaled; and the cost per jar it just made."""
+
+from __future__ import annotations
+
+import math
+from fractions import Fraction
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from ledger.amounts import format_whole, jar_volume_ul, parse_amount, unit_factor
+from ledger.cli import _common
+from ledger.door import jars_per_load
+from ledger.errors import InputError, NotFound
+from ledger.items import item_key, near_misses
+
+if TYPE_CHECKING:
+    from ledger.book import Book
+    from ledger.door import Answers, Written
+    from ledger.projections import Answer
+
+__all__ = ["cost_of", "from_recipe", "print_cost", "scaled"]
+
+
+def from_recipe(
+    book: Book, body: dict[str, Any], given: dict[str, Any], doubts: Answers
+) -> dict[str, Any]:
+    """Return a batch's body, filled in from the recipe it names; what it takes is shown first."""
+    if body.get("used") or not (
+        body.get("recipe") or body.get("times") or _recipe(book, body.get("makes"))
+    ):
+        return body
+    name = body.get("recipe") or body.get("makes") or ""
+    recipe = _recipe(book, name)
+    if recipe is None:
+        near = near_misses(name, [r["recipe"] for r in book.catalogue().recipes.values()])
+        hint = (
+            f"Did you mean {near[0]!r}?"
+            if near
+            else "Write it once with `croftbook recipe`, or give --used"
+        )
+        raise NotFound("recipe", f"there is no recipe {name!r}", hint)
+    times = _times(body.get("times"))
+    out = {**body, "recipe": recipe["recipe"], "makes": recipe["makes"]}
+    out.setdefault("method", recipe.get("method"))
+    if out["method"] is None:
+        del out["method"]
+    if recipe.get("schedule"):
+        out.setdefault("schedule", recipe["schedule"])
+    out["used"] = [
+        {"item": line["item"], "amount": scaled(line["amount"], times)} for line in recipe["uses"]
+    ]
+    if not body.get("made"):
+        out["made"] = _yield(recipe["yields"], times)
+    _show_plan(book, out, times, quiet=given["as_json"])
+    if (
+        _common.at_terminal()
+        and not given["yes"]
+        and not click.confirm("Write this batch down?", default=True, err=True)
+    ):
+        raise click.Abort
+    del doubts
+    return out
+
+
+def _recipe(book: Book, name: str | None) -> dict[str, Any] | None:
+    return book.catalogue().recipes.get(item_key(name)) if name else None
+
+
+def _times(text: str | None) -> Fraction:
+    try:
+        times = Fraction(text or 1)
+    except (ValueError, ZeroDivisionError):
+        times = Fraction(0)
+    if times <= 0:
+        raise InputError("times", f"{text!r} is not a number above zero", "Write it like 1.5")
+    return times
+
+
+def scaled(amount: str, times: Fraction) -> str:
+    """Return an amount so many times, in the unit it was written in.
+
+    Examples
+    --------
+    >>> scaled("16 lb", Fraction(3, 2))
+    '24 lb'
+    """
+    if times == 1:
+        return amount
+    parsed = parse_amount(amount)
+    known = unit_factor(parsed.unit)
+    many = parsed.exact * times / (known[1] if known else 1000)
+    number = f"{float(many):.3f}".rstrip("0").rstrip(".")
+    return f"{number} {parsed.unit}"
+
+
+def _yield(yields: str, times: Fraction) -> list[dict[str, Any]]:
+    """Return the made entries that a scaled recipe gives: whole jars, and the rest for the fridge."""
+    amount = parse_amount(yields)
+    if amount.jars is None:
+        return [{"amount": scaled(yields, times)}]
+    many = amount.jars * times
+    whole, rest = divmod(many, 1)
+    made: list[dict[str, Any]] = [{"jars": int(whole), "jar": amount.jar}] if whole else []
+    if rest and amount.jar is not None:
+        volume = (jar_volume_ul(amount.jar) or 0) * rest
+        made.append({"amount": f"{float(volume / 1000):.0f} ml", "kept": "fridge"})
+    return made
+
+
+def _show_plan(book: Book, body: dict[str, Any], times: Fraction, *, quiet: bool) -> None:
+    """Show what the batch takes against what is there, jars, lids and canner loads."""
+    if quiet:
+        return
+    state = book.state()
+    catalogue = book.catalogue()
+    click.echo(f"{body['makes']}, {float(times):g} times the recipe takes:", err=True)
+    for line in body["used"]:
+        number = state.facts.find(line["item"])
+        there = "none written down"
+        if number is not None:
+            whole = int(state.left[state.lots["item"] == number].sum())
+            there = f"{format_whole(whole, state.facts.measure[number], measures=catalogue.setting('measures', default='us') or 'us')} there"
+        click.echo(f"  {line['amount']} {line['item']}  ({there})", err=True)
+    from ledger.projections._jars import jar_totals
+
+    empties = jar_totals(state)
+    loads = jars_per_load(catalogue.setting("jars_per_load"))
+    for made in body["made"]:
+        if not made.get("jars"):
+            continue
+        lids = catalogue.lids_of.get(item_key(made["jar"]), "lid")
+        number = state.facts.find(lids)
+        have_lids = (
+            0 if number is None else int(state.left[state.lots["item"] == number].sum()) // 1000
+        )
+        empty = empties.get(made["jar"], {}).get("empty", 0)
+        click.echo(
+            f"  {made['jars']} {made['jar']}s ({empty} empty), {made['jars']} {lids}s ({have_lids} there)",
+            err=True,
+        )
+        if body.get("method") in ("boiling water", "pressure") and made["jar"] in loads:
+            many = math.ceil(made["jars"] / loads[made["jar"]])
+            click.echo(
+                f"  {many} canner load{'s' if many > 1 else ''} at {loads[made['jar']]} a load",
+                err=True,
+            )
+
+
+def cost_of(book: Book, written: Written) -> Answer:
+    """Return the jar-cost answer of a batch just written."""
+    entry = book.state(as_of=max(written.event.on, book.today().isoformat()))
+    batch = entry.entry_id(written.event.seq - 1)
+    return book.show("jar-cost", as_of=max(written.event.on, book.today().isoformat()), batch=batch)
+
+
+def print_cost(cost: Answer) -> None:
+    """Say in a line or two what each jar cost, against the shop."""
+    for record in cost.records():
+        what = (
+            f"{record['jars']} {record['jar']}{'s' if record['jars'] != 1 else ''}"
+            if record["jars"]
+            else "not in jars"
+        )
+        least = "at least " if record["at_least"] else ""
+        each = (
+            f"{record['cost_per_jar']:.2f} a jar"
+            if record["jars"]
+            else f"{record['cost']['all_in']:.2f} in all"
+        )
+        text = f"  {what}: {least}{each} {cost.currency}, {record['cost']['out_of_pocket']:.2f} of it out of pocket"
+        if record["shop_price_per_quart"] is not None and record["cost_per_quart"] is not None:
+            text += f"; a quart {record['cost_per_quart']:.2f}, the shop's {record['shop_price_per_quart']:.2f}"
+        click.echo(text)
+        if record["unpriced"]:
+            click.echo(f"  no price is known of {', '.join(record['unpriced'])}", err=True)

@@ -1,0 +1,104 @@
+"""The root command: what there is, in a line each, and how to begin."""
+
+from __future__ import annotations
+
+import difflib
+from importlib import import_module
+
+import click
+
+__all__ = ["WRITES", "root"]
+
+WRITES = {
+    "item": ("item_described", "say what an item is, weighs, holds or is called"),
+    "plant": ("planted", "write down what was sown or set out"),
+    "harvest": ("harvested", "write down what was picked, dug or collected"),
+    "buy": ("bought", "write down a purchase and what was paid"),
+    "receive": ("received", "write down a gift, a barter or something foraged"),
+    "recipe": ("recipe_written", "write a recipe once, to be used with putup"),
+    "putup": ("put_up", "write down a batch: what went in and what came out"),
+    "meal": ("eaten", "write down a meal"),
+    "give": ("given_away", "write down what was given, bartered or sold"),
+    "discard": ("discarded", "write down what was thrown away and why"),
+    "count": ("counted", "write down what is really there"),
+    "price": ("price_seen", "write down a price without buying"),
+    "practise": ("practised", "write down that a skill was practised"),
+    "target": ("target_set", "say how much of something, or of a skill, is wanted"),
+    "setting": ("setting_changed", "change a setting of the household"),
+    "strike": ("struck", "take an entry back; it stays readable in the history"),
+}
+"""Writing commands: the kind each writes, and its line of help (a test holds them to the kinds)."""
+
+OTHERS = {
+    "show": ("_show", "ask a question: jar-cost, shelf, ..."),
+    "why": ("_show", "open a figure to its arithmetic and events"),
+    "history": ("_show", "read every entry, newest first"),
+    "import": ("_files", "read a file of events, JSON Lines or CSV"),
+    "export": ("_files", "write every event to a file"),
+    "check": ("_files", "verify the book, from the first event to the last"),
+    "backup": ("_files", "copy the book while it is in use"),
+    "demo": ("_demo", "build the sample household and open it"),
+    "serve": ("_demo", "open the dashboard on a book"),
+    "completion": ("_files", "print shell completion for bash, zsh or fish"),
+}
+
+HELP = """Croftbook: what a household grows, puts up, stocks and eats, and what that costs.
+
+\b
+Write down what happens:
+  croftbook harvest "31 lb 8 oz plum" --bed orchard --on yesterday
+  croftbook buy "10 lb sugar" --paid 7.90 --shop "corner shop"
+  croftbook putup "plum butter" --used "16 lb plum" --used "3 lb sugar" \\
+      --made "11 half-pint jars" --method "boiling water" --minutes 10
+  croftbook meal --ate "1 half-pint plum butter" --people 6
+
+\b
+Ask what it means:
+  croftbook show jar-cost          croftbook show shelf
+  croftbook why jar-cost/ID:1      croftbook history
+
+The book is a file in your data folder, or --book, or the variable CROFTBOOK.
+`croftbook COMMAND --help` shows each command with examples."""
+
+
+class Root(click.Group):
+    """Commands by name; a file is read when its command is used."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """Return every command, those that write first."""
+        return [*WRITES, *OTHERS]
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """Return a command by its name, or None."""
+        if cmd_name in WRITES:
+            from ledger.cli._write import make_command
+
+            return make_command(cmd_name, WRITES[cmd_name][0])
+        if cmd_name in OTHERS:
+            module = import_module(f"ledger.cli.{OTHERS[cmd_name][0]}")
+            command: click.Command = module.COMMANDS[cmd_name]
+            return command
+        return None
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """Offer the nearest command for one that does not exist."""
+        name = args[0] if args else ""
+        if name and not name.startswith("-") and name not in WRITES and name not in OTHERS:
+            near = difflib.get_close_matches(name, [*WRITES, *OTHERS], 1, 0.5)
+            hint = f" Did you mean {near[0]!r}?" if near else " See `croftbook --help`."
+            raise click.UsageError(f"There is no command {name!r}.{hint}", ctx)
+        return super().resolve_command(ctx, args)
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """List the commands without importing them."""
+        for title, several in (("Write down", WRITES), ("Ask and keep", OTHERS)):
+            with formatter.section(title):
+                formatter.write_dl([(name, text) for name, (_, text) in several.items()])
+
+
+@click.group(cls=Root, help=HELP, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="croftbook", prog_name="croftbook")
+def root() -> None:
+    """Do nothing by itself: every command has a file of its own."""

@@ -1,0 +1,191 @@
+"""Asking: show, why and history."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import click
+
+from ledger.cli import _common
+from ledger.cli._common import book_options, open_book
+from ledger.cli._tables import print_answer, print_history, print_tree
+
+__all__ = ["COMMANDS"]
+
+_NAMES = "jar-cost, shelf"
+
+
+class _Show(click.Group):
+    """One subcommand a question, with the options of its projection."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        from ledger.projections import PROJECTIONS
+
+        return list(PROJECTIONS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        from ledger.projections import PROJECTIONS
+
+        if cmd_name not in list(PROJECTIONS):
+            return None
+        projection = PROJECTIONS[cmd_name]
+        params: list[click.Parameter] = [
+            click.Option(
+                [f"--{option.name.replace('_', '-')}", f"o_{option.name}"],
+                help=f"{option.help[0].upper()}{option.help[1:]}, e.g. {option.example}.",
+                is_flag=option.kind == "flag",
+                type=click.Choice(option.choices) if option.choices else None,
+                default=None,
+            )
+            for option in projection.options
+        ]
+        params += [
+            click.Option(
+                ["--as-of"], metavar="DAY", help="What had happened by that day; default today."
+            ),
+            click.Option(
+                ["--known-at"], metavar="MOMENT", help="What had been written down by then."
+            ),
+            click.Option(
+                ["--json", "as_json"],
+                is_flag=True,
+                help="Print the whole answer as JSON, unrounded.",
+            ),
+            click.Option(
+                ["--csv", "as_csv"], is_flag=True, help="Print the records as CSV, unrounded."
+            ),
+            click.Option(["--wide"], is_flag=True, help="Every column, however wide."),
+            click.Option(
+                ["--book"], envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL."
+            ),
+            click.Option(["--household"], default="home", help="Which household in that book."),
+        ]
+
+        def callback(**given: Any) -> None:
+            _show(cmd_name, given)
+
+        example = f"croftbook show {cmd_name} --as-of 2026-10-01"
+        return click.Command(
+            cmd_name,
+            params=params,
+            callback=callback,
+            help=f"{projection.question}\n\n\b\nExamples:\n  croftbook show {cmd_name}\n  {example}\n  croftbook show {cmd_name} --json",
+            short_help=projection.question,
+        )
+
+    def resolve_command(self, ctx: click.Context, args: list[str]) -> Any:
+        import difflib
+
+        if args and not args[0].startswith("-") and args[0] not in self.list_commands(ctx):
+            near = difflib.get_close_matches(args[0], self.list_commands(ctx), 1, 0.5)
+            hint = (
+                f"Did you mean {near[0]!r}?"
+                if near
+                else f"Ask one of: {', '.join(self.list_commands(ctx))}."
+            )
+            raise click.UsageError(f"There is no question {args[0]!r}. {hint}", ctx)
+        return super().resolve_command(ctx, args)
+
+
+def _show(name: str, given: dict[str, Any]) -> None:
+    options = {key[2:]: value for key, value in given.items() if key.startswith("o_") and value}
+    from ledger.cli._when import day_of
+
+    with open_book(given["book"], given["household"]) as book:
+        _warm(book)
+        answer = book.show(
+            name, as_of=day_of(given["as_of"], book.today()), known_at=given["known_at"], **options
+        )
+    if given["as_json"]:
+        _common.print_json(answer.to_dict())
+    elif given["as_csv"]:
+        click.echo(answer.frame.to_csv(index=False), nl=False)
+    else:
+        print_answer(answer, wide=given["wide"])
+
+
+def _warm(book: Any) -> None:
+    """Replay with a bar where the book is large and a person waits."""
+    with _common.progress(
+        "reading the book", book.log.position() if _common.at_terminal() else 0
+    ) as step:
+        book.replay(step)
+
+
+@click.command(
+    "why",
+    help="Open a figure to its arithmetic and the events it comes from.\n\n\b\nExamples:\n  croftbook why jar-cost/ID:1\n  croftbook why jar-cost/ID:1 cost_per_quart\n  croftbook why shelf/ID:1 cost_left --json",
+)
+@click.argument("address")
+@click.argument("field", required=False)
+@click.option("--as-of", metavar="DAY", help="What had happened by that day; default today.")
+@click.option("--known-at", metavar="MOMENT", help="What had been written down by then.")
+@click.option("--json", "as_json", is_flag=True, help="Print the tree as JSON.")
+@book_options
+def why(
+    address: str,
+    field: str | None,
+    as_of: str | None,
+    known_at: str | None,
+    as_json: bool,
+    book: str | None,
+    household: str,
+) -> None:  # noqa: PLR0913, PLR0917 - one a option
+    """Open a figure."""
+    with open_book(book, household) as opened:
+        node = opened.why(address, field, as_of=as_of, known_at=known_at)
+        currency = opened.catalogue().setting("currency") or "USD"
+    if as_json:
+        _common.print_json(node.to_dict())
+    else:
+        print_tree(node, currency)
+
+
+@click.command(
+    "history",
+    help="Read every entry, newest first, with what was corrected or struck.\n\n\b\nExamples:\n  croftbook history --limit 10\n  croftbook history --item plum --from 2026-08-01\n  croftbook history --kind put_up --json",
+)
+@click.option("--kind", help="Only this kind, e.g. put_up.")
+@click.option("--item", help="Only what names this item.")
+@click.option("--from", "start", metavar="DAY", help="Happened on or after this day.")
+@click.option("--to", "end", metavar="DAY", help="Happened on or before this day.")
+@click.option("--limit", default=30, show_default=True, help="At most so many; 0: all.")
+@click.option("--json", "as_json", is_flag=True, help="Print them as JSON.")
+@book_options
+def history(
+    kind: str | None,
+    item: str | None,
+    start: str | None,
+    end: str | None,
+    limit: int,
+    as_json: bool,
+    book: str | None,
+    household: str,
+) -> None:  # noqa: PLR0913, PLR0917 - one a option
+    """Read the history."""
+    import dataclasses
+
+    from ledger.cli._when import day_of
+
+    with open_book(book, household) as opened:
+        start, end = day_of(start, opened.today()), day_of(end, opened.today())
+        rows = [
+            r
+            for r in opened.history(kind=kind, item=item)
+            if (not start or r.on >= start) and (not end or r.on <= end)
+        ]
+    shown = rows[:limit] if limit else rows
+    if as_json:
+        _common.print_json([dataclasses.asdict(row) for row in shown])
+    else:
+        print_history(shown, len(rows))
+
+
+COMMANDS: dict[str, click.Command] = {
+    "show": _Show(
+        "show",
+        help="Ask a question. Each answers as a table, with --json or --csv.\n\n\b\nExamples:\n  croftbook show jar-cost\n  croftbook show shelf --json",
+    ),
+    "why": why,
+    "history": history,
+}

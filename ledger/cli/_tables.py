@@ -1,0 +1,175 @@
+"""Answers as tables and trees that a person likes to read."""
+
+from __future__ import annotations
+
+import sys
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from rich.console import Console
+    from rich.tree import Tree
+
+    from ledger.book import HistoryRow
+    from ledger.projections import Answer, Column, Node
+
+__all__ = ["print_answer", "print_history", "print_tree"]
+
+_SHOWN = 12
+
+
+def _console() -> Console:
+    from rich.console import Console
+
+    return Console(
+        file=sys.stdout, highlight=False, soft_wrap=False, width=None if sys.stdout.isatty() else 80
+    )
+
+
+def print_answer(answer: Answer, *, wide: bool = False) -> None:
+    """Print an answer as a table, with its day, its unit of money and what it rests on."""
+    from rich.table import Table
+
+    console = _console()
+    columns = [
+        c for c in answer.columns if c.main or (wide and c.name not in ("why", "assumptions"))
+    ]
+    if wide:
+        console.width = 30 * len(columns)
+    table = Table(
+        box=None, pad_edge=False, padding=(0, 1, 0, 0), header_style="bold", collapse_padding=True
+    )
+    for column in columns:
+        numeric = column.unit not in ("", "day")
+        table.add_column(
+            _head(column, answer.currency),
+            justify="right" if numeric else "left",
+            overflow="fold",
+            no_wrap=column.unit == "day",
+        )
+    for row in answer.frame[[c.name for c in columns]].itertuples(index=False):
+        table.add_row(*(_cell(value, column) for value, column in zip(row, columns, strict=True)))
+    if answer.frame.empty:
+        console.print(f"Nothing to show yet for {answer.name}.")
+    else:
+        console.print(table)
+    known = f", as known at {answer.known_at}" if answer.known_at else ""
+    console.print(f"\nAs of {answer.as_of}{known}. Money in {answer.currency}.", style="dim")
+    _totals(console, answer)
+    for assumption in answer.assumptions[:_SHOWN]:
+        console.print(f"- {assumption.text}", style="dim")
+    if len(answer.assumptions) > _SHOWN:
+        console.print(
+            f"- and {len(answer.assumptions) - _SHOWN} more: --json names them all", style="dim"
+        )
+
+
+def _head(column: Column, currency: str) -> str:
+    if column.unit.startswith("money"):
+        return f"{column.label}\n{currency}"
+    if column.unit in ("", "day", "yes or no", "jars", "0 to 1") or "or" in column.unit:
+        return column.label
+    return f"{column.label}\n{column.unit}"
+
+
+def _cell(value: Any, column: Column) -> str:
+    if value is None or value != value:
+        return "-"
+    if isinstance(value, bool):
+        return "yes" if value else ""
+    if isinstance(value, list):
+        return ", ".join(map(str, value))
+    if isinstance(value, float):
+        if column.unit.startswith("money"):
+            return f"{value:,.2f}"
+        return f"{value:,.3g}" if abs(value) < 1000 else f"{value:,.0f}"
+    return str(value)
+
+
+def _totals(console: Console, answer: Answer) -> None:
+    for name, value in answer.totals.items():
+        if isinstance(value, dict):
+            for item, row in value.items():
+                text = (
+                    ", ".join(
+                        f"{count} {word.replace('_', ' ')}" for word, count in row.items() if count
+                    )
+                    if isinstance(row, dict)
+                    else row
+                )
+                console.print(f"{item}: {text}")
+        elif isinstance(value, float):
+            console.print(f"Total {name.replace('_', ' ')}: {value:,.2f}")
+        else:
+            console.print(f"Total {name.replace('_', ' ')}: {value}")
+
+
+def print_tree(node: Node, currency: str) -> None:
+    """Print a figure's arithmetic as a tree."""
+    from rich.tree import Tree
+
+    tree = Tree(_node(node, currency))
+    _grow(tree, node, currency)
+    _console().print(tree)
+
+
+def _grow(tree: Tree, node: Node, currency: str) -> None:
+    for part in node.parts:
+        _grow(tree.add(_node(part, currency)), part, currency)
+
+
+_HOW = {
+    "sum": "the sum of",
+    "product": "the product of",
+    "quotient": "the first by the second",
+    "difference": "the first less the second",
+}
+
+
+def _node(node: Node, currency: str) -> str:
+    from rich.markup import escape
+
+    if node.value is None:
+        value = "not known"
+    elif isinstance(node.value, str):
+        value = node.value
+    else:
+        value = (
+            f"{node.value:,.4f}".rstrip("0").rstrip(".")
+            if abs(node.value) < 1e6
+            else f"{node.value:,.0f}"
+        )
+        if node.value and abs(node.value) < 0.001:
+            value = f"{node.value:.3g}"
+    unit = node.unit.replace("money", currency).replace("0 to 1", "")
+    how = f"  = {_HOW[node.how]}" if node.how in _HOW and node.parts else ""
+    event = (
+        f"  [{node.event}]"
+        if node.event and node.event.split(" ", 1)[-1] != node.label
+        else f"  [{node.event[:8]}]"
+        if node.event
+        else ""
+    )
+    return escape(f"{node.label}: {value} {unit}".rstrip() + how + event)
+
+
+def print_history(rows: list[HistoryRow], count: int) -> None:
+    """Print entries, one a line."""
+    from rich.table import Table
+
+    console = _console()
+    table = Table(box=None, pad_edge=False, padding=(0, 1, 0, 0), header_style="bold")
+    for name in ("Id", "Day", "By", "State", "What happened"):
+        table.add_column(name, no_wrap=name in ("Id", "Day"), overflow="fold")
+    from rich.markup import escape
+
+    for row in rows:
+        table.add_row(
+            row.id[:8],
+            row.on,
+            escape(row.by or ""),
+            "" if row.state == "holds" else row.state,
+            escape(row.line),
+        )
+    console.print(table)
+    if len(rows) < count:
+        console.print(f"{len(rows)} of {count}; --limit 0 shows all.", style="dim")

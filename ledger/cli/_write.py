@@ -1,0 +1,301 @@
+"""The sixteen writing commands, made from the descriptions of the kinds."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import click
+
+from ledger.cli import _common
+from ledger.cli._options import Field, click_options, fields_of
+from ledger.cli._when import day_of
+from ledger.door import Entry, Written
+from ledger.door.texts import PARTS, Texts
+from ledger.errors import InputError
+from ledger.events import KINDS, Kind, tell
+
+__all__ = ["make_command"]
+
+POSITIONAL = {
+    "item": ("item", 1),
+    "plant": ("crop", 1),
+    "harvest": ("lines", -1),
+    "buy": ("lines", -1),
+    "receive": ("lines", -1),
+    "recipe": ("recipe", 1),
+    "putup": ("makes", 1),
+    "meal": ("ate", -1),
+    "give": ("lines", -1),
+    "discard": ("lines", -1),
+    "count": ("lines", -1),
+    "price": ("line", 2),
+    "practise": ("skill", 1),
+    "target": ("line", 1),
+    "setting": ("pair", 2),
+    "strike": ("id", 1),
+}
+"""What stands without an option's name, by command."""
+
+EXAMPLES = {
+    "item": ['item garlic --sort food --g-per "clove 5"', 'item "quart jar" --sort jar --years 10', 'item "plum butter" --sort food --keeps "shelf 12 months" --shop-equivalent "store plum spread"'],
+    "plant": ['plant tomato --variety "Brenna Red" --bed "south bed" --plants 24 --how "set out" --work "Ada 90"'],
+    "harvest": ['harvest "31 lb 8 oz plum" --bed orchard --on 2026-09-02', 'harvest "6 lb tomato" "2 lb pepper" --on yesterday --work "Ada 40"'],
+    "buy": ['buy "18 oz store plum spread" --paid 3.40 --shop "corner shop"', 'buy "10 lb sugar" "24 lids" --paid 7.90 --paid 6.00', 'buy "20 lb compost" --paid 8 --for-crop tomato'],
+    "receive": ['receive "2 lb honey" --how gift --from "the neighbours" --value 14'],
+    "recipe": ['recipe "plum butter" --makes "plum butter" --uses "16 lb plum" --uses "3 lb sugar" --yields "11 half-pint jars" --method "boiling water"'],
+    "putup": ['putup "plum butter" --used "16 lb plum" --used "3 lb sugar" --made "11 half-pint jars" --made "1 cup fridge" --method "boiling water" --minutes 10', 'putup "plum butter" --times 1.5      (from the recipe of that name)'],
+    "meal": ['meal --ate "1 half-pint plum butter" --ate "2 lb bread" --people 6', 'meal --ate "2 qt stew" --people 6 --left "1 pt stew fridge 0.25"'],
+    "give": ['give "2 half-pint jars plum butter" --how gift --to "the neighbours"', 'give "3 dozen egg" --how sold --got 12'],
+    "discard": ['discard "1 half-pint jar plum butter" --why "seal failed"'],
+    "count": ['count "4 lb sugar" "9 pint jars stock" --when end'],
+    "price": ['price "18 oz store plum spread" 3.40 --shop "corner shop"'],
+    "practise": ['practise grafting --person Ada --minutes 45 --went 4'],
+    "target": ['target "24 half-pint jars plum butter" --per year', "target --skill grafting --times 3 --per year"],
+    "setting": ['setting altitude "2600 ft"', 'setting price_of_electricity "0.17 per kWh"'],
+    "strike": ['strike 5f0c0a0e --why "written twice"'],
+}  # fmt: skip
+
+
+def make_command(command: str, kind_name: str) -> click.Command:
+    """Return the command that writes a kind."""
+    kind = KINDS[kind_name]
+    fields = fields_of(kind)
+    name, many = POSITIONAL[command]
+    required = False
+    params: list[click.Parameter] = [
+        click.Argument(["words"], nargs=-1, required=required, metavar=_metavar(name, many))
+    ]
+    skip = (
+        {name}
+        if many == 1 or name == "ate"
+        else {"item", "amount", "price"}
+        if name == "line"
+        else {"name", "value"}
+        if name == "pair"
+        else set()
+    )
+    keep = [f for f in fields if f.name not in (skip - {"ate"})]
+    params += click_options(kind, keep)
+    params += _envelope()
+    help_text = f"{kind.summary[0].upper()}{kind.summary[1:]}.\n\n\b\nExamples:\n" + "\n".join(
+        f"  croftbook {line}" for line in EXAMPLES[command]
+    )
+
+    def callback(**given: Any) -> None:
+        _run(command, kind, keep, given)
+
+    return click.Command(
+        command,
+        params=params,
+        callback=callback,
+        help=help_text,
+        short_help=kind.summary,
+        no_args_is_help=not _asks(),
+    )
+
+
+def _asks() -> bool:
+    return _common.at_terminal()
+
+
+def _metavar(name: str, many: int) -> str:
+    words = {
+        "lines": '"AMOUNT ITEM"...',
+        "line": '"AMOUNT ITEM" [PRICE]' if many == 2 else '"AMOUNT ITEM"',
+        "ate": '["AMOUNT ITEM"]...',
+        "pair": "NAME VALUE",
+    }
+    return words.get(name, name.upper())
+
+
+def _envelope() -> list[click.Parameter]:
+    return [
+        click.Option(
+            ["--on"],
+            metavar="DAY",
+            help="When it happened: 2026-09-02, yesterday, friday, 3 days ago; default today.",
+        ),
+        click.Option(["--at"], metavar="HH:MM", help="Time of day, for the order within a day."),
+        click.Option(["--by"], metavar="NAME", help="Who writes this down."),
+        click.Option(["--replaces"], metavar="ID", help="The entry that this corrects."),
+        click.Option(
+            ["--book"], envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL."
+        ),
+        click.Option(["--household"], default="home", help="Which household in that book."),
+        click.Option(["--json", "as_json"], is_flag=True, help="Print what was written as JSON."),
+        click.Option(
+            ["--yes", "-y"], is_flag=True, help="Take the answer offered to every question."
+        ),
+    ]
+
+
+def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
+    with _common.open_book(given["book"], given["household"]) as book:
+        texts = Texts(book.catalogue())
+        doubts = _common.answers(yes=given["yes"])
+        body = _body(command, kind, fields, given, texts)
+        if kind.name == "put_up":
+            from ledger.cli import _putup
+
+            body = _putup.from_recipe(book, body, given, doubts)
+        body = _ask_missing(kind, body, texts)
+        entry = Entry(
+            kind.name,
+            body,
+            on=day_of(given["on"], book.today()),
+            at=given["at"],
+            by=given["by"],
+            replaces=given["replaces"],
+        )
+        written = book.enter(entry, doubts)
+        _report(book, written, given["as_json"])
+
+
+def _body(
+    command: str, kind: Kind, fields: list[Field], given: dict[str, Any], texts: Texts
+) -> dict[str, Any]:
+    body: dict[str, Any] = {}
+    _words(command, list(given["words"]), body, texts)
+    for field in fields:
+        value = given[f"f_{field.name}"]
+        if value is None or value == () or field.of_line:
+            continue
+        if field.name == "ate":
+            value = [*value]
+        _put(body, field, value, texts)
+    _onto_lines(body, [f for f in fields if f.of_line and given[f"f_{f.name}"]], given)
+    return body
+
+
+def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -> None:
+    """Put what stands without an option's name where it belongs."""
+    name, many = POSITIONAL[command]
+    if not words:
+        return
+    if many > 0 and len(words) > many:
+        raise InputError(
+            "words",
+            f"{' '.join(words[many:])!r} is more than {command} takes",
+            "Put names of several words into quotes",
+        )
+    if many == -1:
+        body[name] = [texts.line(word, name) for word in words]
+    elif name == "line":
+        body.update(texts.line(words[0], command))
+        if len(words) > 1:
+            body["price"] = words[1]
+    elif name == "pair":
+        body.update(zip(("name", "value"), words, strict=False))
+    else:
+        body[name] = words[0]
+
+
+def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
+    name = field.name
+    if name in ("labels", "unsealed"):
+        _onto_jars(body, name, value, texts)
+    elif name in PARTS and isinstance(value, tuple | list):
+        body[name] = [*body.get(name, []), *(PARTS[name](texts, text, name) for text in value)]
+    elif name in PARTS:
+        body[name] = PARTS[name](texts, value, name)
+    elif name == "g_per":
+        body[name] = dict(texts.pair(text) for text in value)
+    elif name == "keeps":
+        body[name] = dict(texts.keeps(text) for text in value)
+    elif field.is_list:
+        body[name] = list(value)
+    elif field.kind == "" and isinstance(value, str) and value.isdigit() and not field.choices:
+        body[name] = int(value)
+    else:
+        body[name] = value
+
+
+def _onto_lines(body: dict[str, Any], fields: list[Field], given: dict[str, Any]) -> None:
+    """Give options of a line to the lines in their order; one value serves a single line."""
+    lines = body.get("lines", [])
+    for field in fields:
+        values = given[f"f_{field.name}"]
+        if len(values) != len(lines) and not (
+            len(values) == 1 and field.name in ("for_crop", "bed", "kept", "variety")
+        ):
+            raise InputError(
+                field.name,
+                f"is given {len(values)} times for {len(lines)} lines",
+                "Repeat it once for each line, in their order",
+            )
+        for i, line in enumerate(lines):
+            value = values[i] if len(values) == len(lines) else values[0]
+            line[field.name] = int(value) if field.name == "plants" and value.isdigit() else value
+
+
+def _onto_jars(body: dict[str, Any], name: str, values: Any, texts: Texts) -> None:
+    jars = [made for made in body.get("made", []) if "jars" in made]
+    for i, value in enumerate(values):
+        if i >= len(jars):
+            raise InputError(
+                name, "is given more often than there are entries with jars", "Give --made first"
+            )
+        jars[i][name] = (
+            texts.labels(value) if name == "labels" else int(value) if value.isdigit() else value
+        )
+
+
+def _ask_missing(kind: Kind, body: dict[str, Any], texts: Texts) -> dict[str, Any]:
+    """At a terminal, ask for what is missing instead of refusing it."""
+    from ledger.events import check_typed
+
+    for _ in range(12):
+        try:
+            check_typed(kind, body)
+            return body
+        except InputError as error:
+            if not error.problem.startswith("is missing") or not _common.at_terminal():
+                raise
+            name = error.field.rsplit(".", 1)[-1]
+            click.echo(f"{error.wanted}", err=True)
+            text = click.prompt(name, err=True)
+            if name in PARTS:
+                part = PARTS[name](texts, text, name)
+                body[name] = part if name == "seed" else [part]
+            elif "lines" in body and error.field.startswith("lines[0]"):
+                body["lines"][0][name] = text
+            else:
+                body[name] = [text] if name == "people" and kind.name == "practised" else text
+    return body
+
+
+def _report(book: Any, written: Written, as_json: bool) -> None:
+    cost = None
+    if written.event.kind == "put_up":
+        from ledger.cli import _putup
+
+        cost = _putup.cost_of(book, written)
+    if as_json:
+        _common.print_json(
+            {
+                "id": written.event.id,
+                "seq": written.event.seq,
+                "kind": written.event.kind,
+                "on": written.event.on,
+                "body": written.body,
+                "described": [event.id for event in written.described],
+                "notes": written.notes,
+                "proposals": written.proposals,
+                "cost": cost and [record for record in cost.records()],
+            }
+        )
+        return
+    click.echo(
+        f"{written.event.on}  {tell(written.event.kind, written.body)}   [{written.event.id[:8]}]"
+    )
+    for note in written.notes:
+        click.echo(f"  note: {note}", err=True)
+    for name, row in written.proposals.items():
+        click.echo(
+            f'  {name} is new. Its food-table row may be {row}: croftbook item "{name}" --sort food --food {row[:5]}',
+            err=True,
+        )
+    if cost is not None:
+        from ledger.cli import _putup
+
+        _putup.print_cost(cost)

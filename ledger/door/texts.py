@@ -1,0 +1,171 @@
+"""Short texts to parts of a body: what the command line and the forms let people type."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any
+
+from ledger.amounts import canonical_jar, split_line
+from ledger.door.catalogue import Catalogue
+from ledger.errors import InputError
+
+__all__ = ["PARTS", "Texts"]
+
+_KEPT = ("shelf", "fridge", "freezer", "cellar")
+_FROM = re.compile(r"\s+from\s+(?:lot|jar)\s+(?P<lot>\S+)$", re.IGNORECASE)
+_ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
+
+
+class Texts:
+    """Reads texts in the measures of a book; known items settle what is a unit and what a name."""
+
+    def __init__(self, catalogue: Catalogue) -> None:
+        self.catalogue = catalogue
+        self.measures = catalogue.setting("measures", default="us") or "us"
+
+    def line(self, text: str, field: str = "line") -> dict[str, Any]:
+        """Return ``31 lb 8 oz plum`` or ``1 pint jar stock from jar S26-041`` as a line.
+
+        Raises
+        ------
+        InputError, NeedsAnswer
+        """
+        text = " ".join(text.split())
+        match = _FROM.search(text)
+        line: dict[str, Any] = {"lot": match["lot"]} if match else {}
+        text = text[: match.start()] if match else text
+        try:
+            amount, item = split_line(text, measures=self.measures, is_item=self.catalogue.is_item)
+        except InputError as error:
+            raise type(error)(field, error.problem, error.wanted) from None
+        if not item and amount.jar is not None and amount.jars is not None:
+            number = amount.jars
+            return {"item": amount.jar, "amount": f"{float(number):g}", **line}
+        if not item:
+            raise InputError(field, f"{text!r} names no item", 'Write it like "31 lb 8 oz plum"')
+        said = re.sub(r"\s+of$", "", text[: len(text) - len(item)].strip(), flags=re.IGNORECASE)
+        return {"item": item, "amount": said, **line}
+
+    def made(self, text: str, field: str = "made") -> dict[str, Any]:
+        """Return ``11 half-pint jars`` or ``1 cup fridge`` as a made entry; where kept comes last."""
+        text = " ".join(text.split())
+        out: dict[str, Any] = {}
+        last = text.rsplit(" ", 1)
+        if len(last) == 2 and last[1].lower() in _KEPT:
+            text, out["kept"] = last[0], last[1].lower()
+        try:
+            amount, words = split_line(text, measures=self.measures)
+        except InputError as error:
+            raise type(error)(field, error.problem, error.wanted) from None
+        own_jar = self.catalogue.facts(words) if words else None
+        if amount.jars is not None and not words:
+            if amount.jars.denominator != 1:
+                raise InputError(
+                    field,
+                    f"{text!r} is not a whole number of jars",
+                    'Write the rest apart: "1 cup fridge"',
+                )
+            return {"jars": int(amount.jars), "jar": amount.jar, **out}
+        if own_jar is not None and own_jar.sort == "jar" and amount.unit == "piece":
+            return {"jars": amount.whole // 1000, "jar": words, **out}
+        if words:
+            raise InputError(
+                field,
+                f"{words!r} is neither a jar nor a place",
+                f'Write it like "11 half-pint jars" or "1 cup fridge" ({", ".join(_KEPT)})',
+            )
+        return {"amount": text, **out}
+
+    def left(self, text: str, field: str = "left") -> dict[str, Any]:
+        """Return ``1 qt stew fridge 0.25`` (amount, name, place, share of the dish) as a leftover."""
+        match = re.fullmatch(
+            rf"(?P<line>.*?)(?:\s+(?P<kept>{'|'.join(_KEPT)}))?\s+(?P<share>\d*\.?\d+)(?P<percent>%?)",
+            " ".join(text.split()),
+        )
+        if not match:
+            raise InputError(
+                field,
+                f"{text!r} does not say which share of the dish is left",
+                'Write it like "1 qt stew fridge 0.25"',
+            )
+        share = float(match["share"]) / (100 if match["percent"] else 1)
+        kept = {"kept": match["kept"]} if match["kept"] else {}
+        return {**self.line(match["line"], field), "share": f"{share:g}", **kept}
+
+    def work(self, text: str, field: str = "work") -> dict[str, Any]:
+        """Return ``Ada 90`` or ``Ada 1.5 h`` as work."""
+        match = re.fullmatch(
+            r"(?P<person>.*\S)\s+(?P<many>\d+(?:\.\d+)?)\s*(?P<unit>h|hours?|min|minutes?)?",
+            text.strip(),
+        )
+        if not match:
+            raise InputError(
+                field,
+                f"{text!r} does not say who and for how long",
+                'Write it like "Ada 90" (minutes)',
+            )
+        minutes = float(match["many"]) * (60 if (match["unit"] or "").startswith("h") else 1)
+        return {"person": match["person"], "minutes": f"{minutes:g}"}
+
+    def acid(self, text: str, field: str = "acid") -> dict[str, Any]:
+        """Return ``lemon juice 1 tbsp per jar`` as acid."""
+        for acid in _ACIDS:
+            if text.lower().startswith(acid):
+                rest = text[len(acid) :].strip()
+                match = re.fullmatch(r"(?P<amount>.*?)(?:\s+per\s+(?P<per>jar|batch))?", rest)
+                if match and match["amount"]:
+                    return {"acid": acid, "amount": match["amount"], "per": match["per"] or "jar"}
+        raise InputError(
+            field,
+            f"{text!r} is not an acid and its amount",
+            f'Write one of {", ".join(_ACIDS)} and an amount: "lemon juice 1 tbsp"',
+        )
+
+    def fuel(self, text: str, field: str = "fuel") -> dict[str, Any]:
+        """Return ``electricity 2.4 kWh`` or ``1 lb propane`` as fuel."""
+        head, _, rest = text.strip().partition(" ")
+        if head.lower() in ("electricity", "gas") and rest:
+            return {"metered": head.lower(), "amount": rest}
+        return self.line(text, field)
+
+    def labels(self, text: str, field: str = "labels") -> dict[str, Any]:
+        """Return ``41-51`` or ``S26-041..S26-051`` as labels."""
+        first, _, last = text.partition("..") if ".." in text else text.rpartition("-")
+        if not first or not last:
+            raise InputError(
+                field, f"{text!r} is not a first and a last label", 'Write it like "41-51"'
+            )
+        return {
+            "from": int(first) if first.isdigit() else first,
+            "to": int(last) if last.isdigit() else last,
+        }
+
+    def pair(self, text: str, field: str = "g_per") -> tuple[str, str]:
+        """Return ``clove 5`` as a unit and a number."""
+        unit, _, number = text.strip().rpartition(" ")
+        if not unit:
+            raise InputError(
+                field, f"{text!r} is not a unit and a weight", 'Write it like "clove 5" (in grams)'
+            )
+        return unit, number
+
+    def keeps(self, text: str, field: str = "keeps") -> tuple[str, str]:
+        """Return ``fridge 4 days`` as a place and a length of time."""
+        place, _, span = text.strip().partition(" ")
+        if place.lower() not in _KEPT or not span:
+            raise InputError(
+                field, f"{text!r} is not a place and a time", 'Write it like "fridge 4 days"'
+            )
+        return place.lower(), span
+
+    def is_jar(self, text: str) -> bool:
+        """Return whether a text names a jar."""
+        return canonical_jar(text) is not None
+
+
+PARTS: dict[str, Callable[[Texts, str, str], Any]] = {
+    "lines": Texts.line, "used": Texts.line, "ate": Texts.line, "uses": Texts.line, "seed": Texts.line,
+    "made": Texts.made, "left": Texts.left, "work": Texts.work, "acid": Texts.acid, "fuel": Texts.fuel,
+}  # fmt: skip
+"""How each field that is made of parts is read from a text."""
