@@ -18,7 +18,7 @@ from ledger.events import KINDS, decode_stored, tell
 from ledger.log import ChainReport, Head, Log, backup, keep_heads, open_log, read_heads, verify
 
 if TYPE_CHECKING:
-    from ledger.projections import Answer, Node
+    from ledger.projections import Answer, Node, Projection
     from ledger.replay import Replay, State
 
 __all__ = ["Book", "Checked", "HistoryRow", "default_path"]
@@ -140,7 +140,7 @@ class Book:
         InputError, NeedsAnswer
             Nothing is written then.
         """
-        envelope = {
+        envelope: dict[str, Any] = {
             name: fields.pop(name)
             for name in ("at", "replaces", "id", "typed_at")
             if name in fields
@@ -484,7 +484,7 @@ def _exported(row: tuple[Any, ...]) -> dict[str, Any]:
     return {name: value for name, value in event.items() if value is not None}
 
 
-def _projection(name: str) -> Any:
+def _projection(name: str) -> Projection:
     from ledger.projections import PROJECTIONS
 
     if name not in list(PROJECTIONS):

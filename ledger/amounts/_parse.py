@@ -244,7 +244,7 @@ def _doubt_fraction(text: str, jar: re.Match[str]) -> None:
 
 
 def _fraction_doubt(text: str, number: re.Match[str], jar: str) -> NeedsAnswer:
-    size = jar.split()[0].split("-")[-1]
+    size = jar.split(maxsplit=1)[0].rsplit("-", maxsplit=1)[-1]
     count = number["whole"] or "1"
     fraction = number["mixed"] or number["fraction"]
     halves = f"{count} half-{size} jars" if fraction == "1/2" else f"{count} {jar}"

@@ -81,7 +81,7 @@ def _registry() -> Any:
     from pint import UnitRegistry
 
     lines = files("ledger.amounts").joinpath("definitions.txt").read_text("utf-8").splitlines()
-    registry = UnitRegistry(None, non_int_type=Fraction, cache_folder=None)
+    registry: Any = UnitRegistry(None, non_int_type=Fraction, cache_folder=None)
     registry.load_definitions(lines)
     return registry
 

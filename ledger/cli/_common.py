@@ -64,5 +64,6 @@ def progress(label: str, length: int | None) -> Iterator[Callable[[int], None] |
     if not sys.stderr.isatty() or (length is not None and length < 2000):
         yield None
         return
-    with click.progressbar(length=length, label=label, file=sys.stderr) as bar:
+    bar: Any = click.progressbar(length=length, label=label, file=sys.stderr)
+    with bar:
         yield bar.update

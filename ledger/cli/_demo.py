@@ -42,7 +42,7 @@ def demo(
     lan: bool,
     no_browser: bool,
     book: str | None,
-) -> None:  # noqa: PLR0913, PLR0917 - one a option
+) -> None:
     """Build the sample household."""
     import datetime as dt
 
@@ -100,7 +100,7 @@ def _print(book: Any, day: Any) -> None:
 @book_options
 def serve(
     port: int, lan: bool, no_browser: bool, check_only: bool, book: str | None, household: str
-) -> None:  # noqa: PLR0913, PLR0917 - one a option
+) -> None:
     """Open the dashboard."""
     del household
     _serve(book, port=port, lan=lan, no_browser=no_browser, check_only=check_only)

@@ -38,7 +38,7 @@ def import_(
     yes: bool,
     book: str | None,
     household: str,
-) -> int:  # noqa: PLR0913, PLR0917 - one a option
+) -> int:
     """Read a file."""
     import dataclasses
 

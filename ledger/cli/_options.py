@@ -53,7 +53,7 @@ def _field(struct: type, one: Any, *, of_line: bool) -> Field:
     for meta in _metas(hint):
         help_text = help_text or (meta.description or "")
         example = example if example is not None else (meta.examples or [None])[0]
-        kind = (meta.extra or {}).get("as", kind) if not kind else kind
+        kind = kind or (meta.extra or {}).get("as", "")
     choices, is_list = _shape(hint)
     if isinstance(example, str) and example:
         help_text += f", e.g. {example}"

@@ -130,7 +130,7 @@ def why(
     as_json: bool,
     book: str | None,
     household: str,
-) -> None:  # noqa: PLR0913, PLR0917 - one a option
+) -> None:
     """Open a figure."""
     with open_book(book, household) as opened:
         node = opened.why(address, field, as_of=as_of, known_at=known_at)
@@ -161,7 +161,7 @@ def history(
     as_json: bool,
     book: str | None,
     household: str,
-) -> None:  # noqa: PLR0913, PLR0917 - one a option
+) -> None:
     """Read the history."""
     import dataclasses
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import sys
 from typing import TYPE_CHECKING, Any
 
@@ -72,7 +73,7 @@ def _head(column: Column, currency: str) -> str:
 
 
 def _cell(value: Any, column: Column) -> str:
-    if value is None or value != value:
+    if value is None or (isinstance(value, float) and math.isnan(value)):
         return "-"
     if isinstance(value, bool):
         return "yes" if value else ""

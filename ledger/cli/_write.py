@@ -281,7 +281,7 @@ def _report(book: Any, written: Written, as_json: bool) -> None:
                 "described": [event.id for event in written.described],
                 "notes": written.notes,
                 "proposals": written.proposals,
-                "cost": cost and [record for record in cost.records()],
+                "cost": cost and list(cost.records()),
             }
         )
         return

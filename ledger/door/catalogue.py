@@ -64,12 +64,13 @@ class Catalogue:
 
     def take(self, row: Row) -> None:
         """Take in one stored row."""
-        seq, id_, kind, v, on, _, _, _, _, replaces, text = row[:11]
+        seq, id_, kind, v, on = row[:5]
+        replaces, text = row[9], row[10]
         body = decode_stored(kind, v, text, seq=seq)
         if kind == "struck":
             self._strike(body["id"])
             return
-        root = self._root.get(replaces, replaces) if replaces else id_
+        root = str(self._root.get(replaces, replaces)) if replaces else str(id_)
         self._root[id_] = root
         self.struck.discard(root)
         if kind == "item_described":
@@ -158,7 +159,7 @@ class Catalogue:
         if not known:
             return default
         held = [value for day, _, value in known if on is None or day <= on]
-        return held[-1] if held else known[0][2]
+        return str(held[-1] if held else known[0][2])
 
     @property
     def recipes(self) -> dict[str, dict[str, Any]]:

@@ -109,7 +109,7 @@ def _value(value: Any) -> ValueText:
     return ValueText(str(value).strip())
 
 
-_READERS = {DecText: _decimal, DayText: _day, ValueText: _value}
+_READERS: dict[type, Any] = {DecText: _decimal, DayText: _day, ValueText: _value}
 
 
 def read_typed(kind: type, value: Any) -> Any:

@@ -65,7 +65,7 @@ def goes(state: State) -> np.ndarray[Any, Any]:
     ]
     words[kind == kinds["discarded"]] = "discarded"
     words[(state.draws["role"] == len(_tables.ROLES)) & (cause == _CAUSE["eaten"])] = "eaten"
-    return words  # type: ignore[no-any-return]
+    return words
 
 
 def _kinds() -> list[str]:

@@ -9,7 +9,6 @@ import numpy as np
 from ledger.projections._common import event_node
 from ledger.projections.base import Node
 from ledger.replay import COMPONENTS, ORIGINS
-from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
     from ledger.replay import State

@@ -15,7 +15,6 @@ from ledger.answers import Assumption
 if TYPE_CHECKING:
     import pandas as pd
 
-    from ledger.replay import State
 
 __all__ = ["Answer", "Assumption", "Column", "Node", "Option", "Projection", "frame_of"]
 

@@ -81,7 +81,8 @@ def _published(amount: Amount, item: str, facts: ItemFacts) -> list[tuple[str, F
             out.append(("food table", measure.grams, note))
     container = containers.weight(item, amount.unit)
     if container is not None:
-        note = f"a {amount.unit} weighs {float(container.grams) / 453.59237:g} lb ({container.basis}, {container.source})"
+        pounds = float(container.grams) / 453.59237
+        note = f"a {amount.unit} weighs {pounds:g} lb ({container.basis}, {container.source})"
         out.append(("container table", container.grams, note))
     return out
 
@@ -107,4 +108,4 @@ def _ask(amount: Amount, item: str, target: str) -> str:
         return f'How much does one piece of {item} weigh? Say it with: croftbook item "{item}" --g-per "piece 120"'
     if amount.measure == "mass":
         return f'How much does one ml of {item} weigh? Say it with: croftbook item "{item}" --g-per-ml 1.0'
-    return f'How much does one {unit} of {item} weigh? Say it with: croftbook item "{item}" --g-per "{unit} 5" (in grams)'
+    return f'How much does one {unit} of {item} weigh, in grams? Say: croftbook item "{item}" --g-per "{unit} 5"'

@@ -282,7 +282,7 @@ class Costs:
             own, into[raw], lot[raw], amount[raw], (draws["day"][draw[raw]], is_food[draw[raw]])
         )
         for row, source in zip(into[raw].tolist(), lot[raw].tolist(), strict=True):
-            mark = self._lot_marks.get(source)
+            mark = self._lot_marks.get(source, 0)
             if mark:
                 marks[row] = marks.get(row, 0) | mark
         take = np.flatnonzero((into >= 0) & made)

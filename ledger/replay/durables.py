@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 from bisect import bisect_right
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -52,7 +53,7 @@ class Durables:
         )
         self._days: list[int] = self.day.tolist()
         self._facts_by_rows: dict[tuple[int, str, int], float | None] = {}
-        self._of = [slice(int(a), int(b)) for a, b in zip(bounds[:-1], bounds[1:], strict=True)]
+        self._of = [slice(int(a), int(b)) for a, b in pairwise(bounds)]
 
     def rows(self, item: int, day: int) -> slice:
         """Return the purchases of an item up to a day."""

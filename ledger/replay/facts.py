@@ -203,7 +203,7 @@ def _measure_of(amount: str | None) -> str:
         return "mass"
     from ledger.amounts import parse_amount
 
-    return parse_amount(amount).measure
+    return parse_amount(amount, zero=True).measure
 
 
 def _times(times: Array, factor: Fraction) -> Array:

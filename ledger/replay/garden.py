@@ -16,7 +16,20 @@ __all__ = ["Garden", "Input", "Part", "Season"]
 _MONTHS = {
     name: i + 1
     for i, name in enumerate(
-        "january february march april may june july august september october november december".split()
+        [
+            "january",
+            "february",
+            "march",
+            "april",
+            "may",
+            "june",
+            "july",
+            "august",
+            "september",
+            "october",
+            "november",
+            "december",
+        ]
     )
 }
 

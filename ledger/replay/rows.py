@@ -70,7 +70,7 @@ class Rows:
         self._gives()
 
     def _number(self, batches: Array, entry_ev: Array, entry_n: Array, meals: Array) -> None:
-        """Number the rows by the order of their events: pot, shared, then made entries."""
+        """Give the rows numbers in the order of their events: pot, shared, then made entries."""
         rank = self.state.moment.rank
         ev = np.concatenate([batches, batches, entry_ev, meals])
         sub = np.concatenate(
@@ -90,12 +90,9 @@ class Rows:
             "n": entry_n.astype(np.int64),
             "row": entry,
         }
-        self._entry_row = {
-            key: r
-            for key, r in zip(
-                zip(entry_ev.tolist(), entry_n.tolist(), strict=True), entry.tolist(), strict=True
-            )
-        }
+        self._entry_row = dict(
+            zip(zip(entry_ev.tolist(), entry_n.tolist(), strict=True), entry.tolist(), strict=True)
+        )
         size = rank.size
         self._pot_of, self._shared_of, self._meal_of = (
             np.full(size, -1, np.int64) for _ in range(3)
@@ -121,7 +118,7 @@ class Rows:
         used = role == _ROLE["used"]
         into[used] = self._pot_of[ev[used]]
         fuel = np.flatnonzero(role == _ROLE["fuel"])
-        into[fuel] = [self.for_load(e) for e in ev[fuel].tolist()]
+        into[fuel] = np.array([self.for_load(e) for e in ev[fuel].tolist()], np.int64)
         lids = np.flatnonzero(role == _ROLE["lids"])
         keys = zip(ev[lids].tolist(), draws["line"][lids].tolist(), strict=True)
         into[lids] = [self._entry_row[key] for key in keys]

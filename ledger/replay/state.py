@@ -128,7 +128,7 @@ class State:
 
     def discarded_as(self, lots: list[int], whys: tuple[str, ...]) -> int:
         """Return how much of some lots was discarded for one of these reasons, in whole units."""
-        draw, lot, amount = self.allocations
+        draw, _, amount = self.allocations
         rows = self._by_lot
         total = 0
         causes = [_tables.CAUSES.index(why) for why in whys]
