@@ -17,12 +17,12 @@ WHOLES = {"mass": 1000, "volume": 1000, "count": 1000, "energy": 1}
 """Whole units in one g, ml, piece and J."""
 
 _DIMENSIONS = {
-    "[mass]": "mass",
-    "[volume]": "volume",
-    "[count]": "count",
-    "[energy]": "energy",
-    "[length]": "length",
-    "[length] ** 2": "area",
+    ("[mass]", 1): "mass",
+    ("[volume]", 1): "volume",
+    ("[count]", 1): "count",
+    ("[energy]", 1): "energy",
+    ("[length]", 1): "length",
+    ("[length]", 2): "area",
 }
 
 NAMED_PIECES = {
@@ -145,5 +145,6 @@ def factor(unit: str) -> tuple[str, Fraction] | None:
     if unit in NAMED_PIECES or _spellings().get(unit.lower()) is None:
         return None
     base = _registry().Quantity(Fraction(1), unit.replace(" ", "_")).to_base_units()
-    measure = _DIMENSIONS[str(base.dimensionality)]
+    ((dimension, power),) = base.dimensionality.items()
+    measure = _DIMENSIONS[dimension, int(power)]
     return measure, Fraction(base.magnitude) * WHOLES.get(measure, 1)

@@ -1,0 +1,30 @@
+"""Fixtures that several rooms share: a book of one's own, and a clock that stands still."""
+
+from __future__ import annotations
+
+import pytest
+from freezegun import freeze_time
+
+from ledger import Answers, Book
+
+TODAY = "2026-11-01"
+
+
+@pytest.fixture
+def book(tmp_path):
+    """An empty book in a folder of its own."""
+    with Book.open(tmp_path / "book.sqlite") as opened:
+        yield opened
+
+
+@pytest.fixture
+def fixed_day():
+    """The day stands still: 1 November 2026, noon UTC."""
+    with freeze_time(f"{TODAY} 12:00:00", tz_offset=0) as clock:
+        yield clock
+
+
+@pytest.fixture
+def yes():
+    """Answers that take what is offered."""
+    return Answers(yes=True)
