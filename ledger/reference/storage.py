@@ -1,0 +1,156 @@
+"""Published figures of keeping food: periods, temperatures, salt, vinegar, headspace, power cuts.
+
+``data/storage.csv.gz`` holds them as printed, one figure a row, each with its source.
+`storage_power_cut.csv` and `storage_headspace.csv` are two charts that it does not hold.
+"""
+
+from __future__ import annotations
+
+import csv
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from importlib.resources import files
+
+from ledger.reference._read import rows
+from ledger.reference.planting import Source
+from ledger.reference.schedules_sources import source
+
+__all__ = ["Figure", "PowerCut", "figures", "freezing_headspace", "power_cut"]
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One published figure.
+
+    Attributes
+    ----------
+    topic, food, item, condition : str
+        As in the table: ``shelf_life``, ``home_canned_food``, ``best_quality_period``, ...
+    low, high : Fraction
+        In `unit`; equal where one figure is printed.
+    unit : str
+        ``month``, ``week``, ``day``, ``hour``, ``degF``, ``inch``, ``cup``, ``percent``, ...
+    source : Source
+    confirmed : bool
+        Whether it was read in its document, and not recalled.
+    note : str
+    """
+
+    topic: str
+    food: str
+    item: str
+    condition: str
+    low: Fraction
+    high: Fraction
+    unit: str
+    source: Source
+    confirmed: bool
+    note: str
+
+
+@dataclass(frozen=True)
+class PowerCut:
+    """What the chart for a stopped freezer says of one kind of thing.
+
+    Attributes
+    ----------
+    kind : str
+    names : tuple of str
+        What belongs to it (our own words).
+    cold : str
+        ``refreeze`` or ``discard`` while it holds ice crystals and feels as cold as refrigerated.
+    warm : str
+        The same once thawed and above 40 degrees F for more than `warm_hours`.
+    warm_hours : int or None
+    remark : str
+    source : Source
+    """
+
+    kind: str
+    names: tuple[str, ...]
+    cold: str
+    warm: str
+    warm_hours: int | None
+    remark: str
+    source: Source
+
+
+@cache
+def _figures() -> tuple[Figure, ...]:
+    return tuple(
+        Figure(
+            row["topic"],
+            row["food"],
+            row["item"],
+            row["condition"],
+            Fraction(row["value_low"]),
+            Fraction(row["value_high"]),
+            row["unit"],
+            source(row["source_id"]),
+            row["checked"] == "read",
+            row["note"],
+        )
+        for row in rows("storage")
+    )
+
+
+def figures(
+    topic: str | None = None, food: str | None = None, item: str | None = None
+) -> tuple[Figure, ...]:
+    """Return the figures of a topic, a food and an item, in the order of the table."""
+    return tuple(
+        one
+        for one in _figures()
+        if (topic is None or one.topic == topic)
+        and (food is None or one.food == food)
+        and (item is None or one.item == item)
+    )
+
+
+@cache
+def _table(name: str) -> tuple[dict[str, str], ...]:
+    text = files("ledger.reference").joinpath(name).read_text("utf-8")
+    return tuple(csv.DictReader(text.splitlines()))
+
+
+@cache
+def power_cut() -> tuple[PowerCut, ...]:
+    """Return the chart for frozen food after a power cut, one a kind of thing.
+
+    References
+    ----------
+    FoodSafety.gov, Frozen food and power outages, reviewed 28 January 2021.
+    """
+    return tuple(
+        PowerCut(
+            row["kind"],
+            tuple(row["names"].split("|")),
+            row["cold"],
+            row["warm"],
+            int(row["warm_hours"]) if row["warm_hours"] else None,
+            row["remark"],
+            source("FOODSAFETY_FROZEN"),
+        )
+        for row in _table("storage_power_cut.csv")
+    )
+
+
+def freezing_headspace(pack: str, top: str, container: str) -> tuple[Fraction, Source] | None:
+    """Return the room to leave at the top of a container for freezing, in inches.
+
+    Parameters
+    ----------
+    pack : {'liquid', 'dry', 'juice'}
+    top : {'wide', 'narrow'}
+        Of the container's opening.
+    container : {'pint', 'quart'}
+
+    References
+    ----------
+    National Center for Home Food Preservation, Headspace to allow between packed food and closure.
+    """
+    for row in _table("storage_headspace.csv"):
+        if (row["pack"], row["top"], row["container"]) == (pack, top, container):
+            return Fraction(row["headspace_in"]), source("NCHFP_HEADSPACE")
+    return None
