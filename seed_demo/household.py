@@ -1,0 +1,86 @@
+"""The household at Hollow End: who they are, what is set, what they aim at, what they cook by.
+
+Everything here is invented: no person, place, shop or product of these names is meant.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+__all__ = [
+    "CHILDREN", "ELDERS", "NEIGHBOURS", "PARENTS", "PEOPLE", "PRACTISED", "RECIPES", "SETTINGS",
+    "SHOPS", "TARGETS",
+]  # fmt: skip
+
+ELDERS, PARENTS, CHILDREN = ("Oda", "Tam"), ("Ilse", "Marek"), ("Juno", "Pip")
+PEOPLE = ELDERS + PARENTS + CHILDREN
+SHOPS = ("mill lane store", "saturday market", "feed barn")
+NEIGHBOURS = ("the neighbours up the lane", "the beekeeper", "Marek's sister", "the school fair")
+
+SETTINGS = {
+    "altitude": "2600 ft",
+    "gauge": "dial",
+    "currency": "USD",
+    "measures": "us",
+    "time_zone": "America/Denver",
+    "people": "6",
+    "kcal_per_person_day": "2100",
+    "season_starts": "1 January",
+    "price_of_electricity": "0.164 per kWh",  # national average of July 2022 (APU000072610)
+    "price_of_gas": "1.395 per therm",  # national average of July 2023 (APU000072620)
+    "jars_per_load": "quart jar: 7, pint jar: 9, half-pint jar: 12",
+    "labour_rate": "3.50 per hour",  # what this household reckons an evening at the stove is worth
+}
+
+RECIPES: list[dict[str, Any]] = [
+    {"recipe": "house tomato sauce", "makes": "tomato sauce", "method": "pressure", "yields": "8 qt",
+     "uses": [{"item": "tomato puree", "amount": "9 qt"}, {"item": "pepper", "amount": "2 lb 8 oz"},
+              {"item": "onion", "amount": "2 lb"}, {"item": "salt", "amount": "2 oz"}],
+     "from": "Oda's notebook", "schedule": "spaghetti_sauce_without_meat-hot-quart-dial-1",
+     "steps": ["soften peppers and onions", "simmer until a quarter is gone", "fill, leaving an inch"]},
+    {"recipe": "plum butter", "makes": "plum butter", "method": "boiling water", "yields": "11 half-pint jars",
+     "uses": [{"item": "plum", "amount": "16 lb"}, {"item": "sugar", "amount": "3 lb"}], "from": "Tam's mother"},
+    {"recipe": "strawberry jam", "makes": "strawberry jam", "method": "boiling water", "yields": "9 half-pint jars",
+     "uses": [{"item": "strawberry", "amount": "3 lb 8 oz"}, {"item": "sugar", "amount": "3 lb 2 oz"},
+              {"item": "pectin", "amount": "1"}], "from": "Oda's notebook",
+     "schedule": "jam_strawberry_powdered_pectin-hot-half_pint-bw-1"},
+    {"recipe": "quick dill pickles", "makes": "dill pickle", "method": "boiling water", "yields": "8 pint jars",
+     "uses": [{"item": "cucumber", "amount": "8 lb"}, {"item": "vinegar", "amount": "6 cup"},
+              {"item": "salt", "amount": "8 oz"}], "schedule": "pickles_dill_quick-raw-pint-bw-1"},
+    {"recipe": "apple sauce", "makes": "apple sauce", "method": "boiling water", "yields": "9 pint jars",
+     "uses": [{"item": "apple", "amount": "13 lb 8 oz"}], "schedule": "applesauce-hot-pint-bw-1"},
+    {"recipe": "winter soup", "makes": "winter soup", "method": "cook", "yields": "7 qt",
+     "uses": [{"item": "chicken stock", "amount": "4 qt"}, {"item": "potato", "amount": "2 lb"},
+              {"item": "carrot", "amount": "2 lb"}, {"item": "onion", "amount": "1 lb"},
+              {"item": "cabbage", "amount": "3 lb"}], "from": "Ilse"},
+    {"recipe": "sauerkraut", "makes": "sauerkraut", "method": "ferment", "yields": "9 qt",
+     "uses": [{"item": "cabbage", "amount": "25 lb"}, {"item": "salt", "amount": "10 oz"}], "from": "Tam's mother"},
+    {"recipe": "lane bread", "makes": "bread", "method": "cook", "yields": "4 lb 8 oz",
+     "uses": [{"item": "flour", "amount": "3 lb"}, {"item": "sourdough starter", "amount": "8 oz"},
+              {"item": "salt", "amount": "1 oz"}], "from": "Marek"},
+]  # fmt: skip
+
+TARGETS: list[dict[str, Any]] = [
+    {"item": "tomato sauce", "amount": "45 quart jars", "per": "year"},
+    {"item": "plum butter", "amount": "24 half-pint jars", "per": "year"},
+    {"item": "canned green bean", "amount": "40 pint jars", "per": "year"},
+    {"item": "apple sauce", "amount": "27 pint jars", "per": "year"},
+    {"item": "dill pickle", "amount": "20 pint jars", "per": "year"},
+    {"item": "egg", "amount": "3 dozen", "per": "week"},
+    {"skill": "grafting", "times": 2, "per": "year"},
+    {"skill": "seed saving", "times": 3, "per": "year"},
+    {"skill": "scythe mowing", "times": 4, "per": "year"},
+    {"skill": "cheese making", "times": 1, "per": "year"},  # wanted, and never tried
+]
+
+PRACTISED: list[tuple[str, tuple[str, ...], tuple[int, ...], int, float]] = [
+    # skill, people, months, minutes, chance a week in those months
+    ("grafting", ("Tam", "Juno"), (3, 4), 60, 0.25),
+    ("seed saving", ("Oda", "Pip"), (8, 9, 10), 45, 0.3),
+    ("scythe mowing", ("Marek", "Tam"), (5, 6, 7, 8), 50, 0.3),
+    ("knife sharpening", ("Tam", "Marek"), tuple(range(1, 13)), 30, 0.07),
+    ("knitting", ("Oda", "Ilse", "Juno"), (11, 12, 1, 2), 90, 0.5),
+    ("pruning fruit trees", ("Tam", "Ilse"), (2, 3), 120, 0.4),
+    ("mending clothes", ("Ilse", "Oda"), tuple(range(1, 13)), 45, 0.12),
+    ("identifying mushrooms", ("Marek", "Pip"), (9, 10), 90, 0.35),
+]

@@ -1,0 +1,95 @@
+"""What is bought: the first big shop, what is topped up each Saturday, prices seen in passing."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from seed_demo.home import Home
+from seed_demo.household import SHOPS
+from seed_demo.items import ITEMS
+from seed_demo.pantry import CUP, GALLON, QUART, say
+from seed_demo.prices import INVENTED, PUBLISHED
+
+__all__ = ["Shopping"]
+
+LB = 16
+STAPLES: list[tuple[str, int, int, str | None]] = [
+    # item, bought when less than this is there, package in the pantry's units, as it is typed
+    ("flour", 14 * LB, 25 * LB, None), ("sugar", 7 * LB, 10 * LB, None), ("salt", LB, 3 * LB, None),
+    ("vinegar", 2 * QUART, GALLON, "1 gal"), ("rice", 5 * LB, 10 * LB, None),
+    ("dry pasta", 4 * LB, 6 * LB, None), ("oats", 3 * LB, 5 * LB, None),
+    ("kidney bean", 2 * LB, 4 * LB, None), ("butter", LB, 2 * LB, None),
+    ("cheddar cheese", LB + 8, 2 * LB, None), ("milk", 3 * QUART, GALLON + 2 * QUART, "1 gal 2 qt"),
+    ("chicken", 6 * LB, 5 * LB, None), ("ground beef", 3 * LB, 3 * LB, None),
+    ("potato", 8 * LB, 10 * LB, None), ("onion", 3 * LB, 5 * LB, None), ("carrot", 3 * LB, 3 * LB, None),
+    ("cabbage", 3 * LB, 4 * LB, None), ("olive oil", CUP, 67, "1 l"), ("honey", 8, 2 * LB, None),
+    ("pectin", 2, 3, None),
+]  # fmt: skip
+_SEEN = [
+    "store tomato sauce", "store plum spread", "store pickles", "store apple sauce",
+    "store strawberry jam", "store canned beans", "store stock", "store sauerkraut",
+    "store dried apple", "store soup", "store bread", "egg", "tomato", "plum", "apple", "strawberry",
+    "green bean", "cucumber", "cabbage", "pepper", "garlic", "summer squash", "chard",
+]  # fmt: skip
+
+
+class Shopping:
+    """Buys what runs low."""
+
+    def __init__(self, home: Home) -> None:
+        self.home = home
+        self._next = 0
+
+    def first_day(self) -> None:
+        """Buy the canner, the jars and the first stores; look at what the shop asks for the rest."""
+        home = self.home
+        kit = [
+            ("pressure canner", "1", "138.00", {"years": "20"}), ("water-bath kettle", "1", "42.50", {"years": "20"}),
+            ("drier", "1", "89.00", {"years": "10"}), ("quart jar", "60", "72.00", {"years": "10"}),
+            ("pint jar", "84", "90.50", {"years": "10"}), ("half-pint jar", "60", "58.20", {"years": "10"}),
+            ("lid", "144", "37.40", {}),
+        ]  # fmt: skip
+        lines = [
+            {"item": item, "amount": amount, "paid": paid, **more}
+            for item, amount, paid, more in kit
+        ]
+        home.write("bought", {"shop": SHOPS[0], "lines": lines}, by="Oda", at="10:00", hour=18)
+        home.jars_free = {"quart jar": 60, "pint jar": 84, "half-pint jar": 60}
+        home.lids = 144
+        stores = [home.buy(item, package, words) for item, _, package, words in STAPLES]
+        home.write("bought", {"shop": SHOPS[0], "lines": stores}, by="Ilse", at="10:30", hour=19)
+        for item in _SEEN:
+            self._look(item)
+
+    def today(self) -> None:
+        """Shop on Saturdays; look at a price or two on the way."""
+        home = self.home
+        if home.day.weekday() != 5:
+            return
+        lines: list[dict[str, Any]] = []
+        for item, least, package, words in STAPLES:
+            if home.pantry.has(item) < least:
+                lines.append(home.buy(item, package, words))
+        if home.pantry.has("bread") < 40:
+            lines.append(
+                {"item": "bread", "amount": "2 lb 8 oz", "paid": home.paid("store bread", 40)}
+            )
+            home.pantry.put("bread", 40, home.day)
+        if home.pantry.has("tomato sauce") < QUART and home.pantry.has("store tomato sauce") < 24:
+            lines.append(home.buy("store tomato sauce", 48))
+        if lines:
+            shop = SHOPS[0] if home.rng.random() < 0.85 else SHOPS[1]
+            home.write("bought", {"shop": shop, "lines": lines}, by=home.someone(("Ilse", "Marek", "Oda")),
+                       late=home.late(0.15))  # fmt: skip
+        if home.day.isocalendar().week % 2 == 0:
+            for _ in range(2):
+                self._look(_SEEN[self._next % len(_SEEN)])
+                self._next += 1
+
+    def _look(self, item: str) -> None:
+        home = self.home
+        unit = PUBLISHED[item][1] if item in PUBLISHED else INVENTED[item][2]
+        volume = ITEMS[item]["measure"] == "volume"
+        amount = say(item, int(unit)) if volume or unit == int(unit) else f"{unit:g} oz"
+        body = {"item": item, "amount": amount, "price": home.paid(item, unit), "shop": SHOPS[0]}
+        home.write("price_seen", body, by="Oda")
