@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 from seed_demo.home import Home
 from seed_demo.household import CHILDREN, ELDERS, PARENTS, SHOPS
+from seed_demo.items import place_of
 from seed_demo.pantry import say
 
 __all__ = ["CROPS", "Crop", "Garden"]
@@ -44,21 +45,21 @@ class Crop:
 CROPS = (
     Crop("tomato", "Ember Plum", 190, 100, 95, 3, "set out", (5, 24), (7, 28), 10, 150),
     Crop("green bean", "Long Meadow", 80, 120, 240, 2, "sown", (5, 22), (7, 14), 8),
-    Crop("cucumber", "Crisp Lane", 50, 120, 50, 3, "sown", (5, 28), (7, 18), 7),
+    Crop("cucumber", "Crisp Lane", 40, 120, 40, 3, "sown", (5, 28), (7, 18), 7),
     Crop("cabbage", "Winter Drum", 50, 150, 33, 2, "set out", (5, 2), (9, 20), 3),
     Crop("pepper", "Lantern", 45, 60, 30, 2, "set out", (6, 2), (8, 4), 9),
     Crop("onion", "Brown Keeper", 70, 100, 210, 1, "set out", (4, 12), (8, 10), 2),
-    Crop("potato", "Blue Hill", 200, 100, 200, 2, "sown", (4, 20), (8, 26), 4, 120),
-    Crop("garlic", "Hollow Red", 20, 40, 60, 1, "sown", (10, 12), (7, 8), 1),
+    Crop("potato", "Blue Hill", 160, 100, 160, 2, "sown", (4, 20), (8, 26), 4, 120),
+    Crop("garlic", "Hollow Red", 15, 40, 45, 1, "sown", (10, 12), (7, 8), 1),
     Crop("carrot", "Short Sweet", 60, 100, 700, 1, "sown", (4, 24), (8, 20), 6),
     Crop("summer squash", "Yellow Bell", 20, 150, 7, 4, "sown", (5, 26), (7, 10), 8),
     Crop("chard", "Red Rib", 20, 75, 20, 1.5, "sown", (4, 18), (6, 8), 9),
 )
 _TREES = (
     # item, variety, bed, pounds, first day, weeks
-    ("strawberry", "June Gift", "strawberry bed", 38, (6, 8), 4),
-    ("plum", "Opal Lane", "orchard", 105, (8, 18), 4),
-    ("apple", "Keeping Russet", "orchard", 230, (9, 8), 6),
+    ("strawberry", "June Gift", "strawberry bed", 26, (6, 8), 4),
+    ("plum", "Opal Lane", "orchard", 72, (8, 18), 4),
+    ("apple", "Keeping Russet", "orchard", 130, (9, 8), 6),
 )
 _BEDS = ("south bed", "long bed", "fence bed", "well bed")
 _TRIM = {"cabbage": 0.08, "carrot": 0.1, "tomato": 0.03, "apple": 0.04}
@@ -70,6 +71,7 @@ class Garden:
     def __init__(self, home: Home) -> None:
         self.home = home
         self._luck: dict[tuple[str, int], float] = {}
+        self._is_fenced = False
 
     def luck(self, item: str, year: int) -> float:
         """Return a season's yield against a middling one; one crop has one bad season."""
@@ -92,8 +94,9 @@ class Garden:
             self._pick(crop.item, crop.variety, crop.pounds, crop.first, crop.weeks, number)
         for item, variety, bed, pounds, first, weeks in _TREES:
             self._pick(item, variety, pounds, first, weeks, bed)
-        if (home.day.month, home.day.day) == (4, 6):
-            self._spring_shopping()
+        starts_late = home.day == home.start and home.season((4, 7), (9, 30))
+        if (home.day.month, home.day.day) == (4, 6) or starts_late:
+            self._spring_shopping()  # a book begun in summer takes in what that garden cost
         if home.day.weekday() == 6:
             self._eggs()
 
@@ -133,7 +136,13 @@ class Garden:
             part *= 0.5  # the blight takes the late ones
         amount = max(8, round(part * home.rng.uniform(0.9, 1.1) * 16))
         bed = where if isinstance(where, str) else self.bed(where, home.day.year)
-        line = {"item": item, "amount": say(item, amount), "variety": variety, "bed": bed}
+        line = {
+            "item": item,
+            "amount": say(item, amount),
+            "variety": variety,
+            "bed": bed,
+            "kept": place_of(item),
+        }
         trimmed = round(amount * _TRIM.get(item, 0) * home.rng.uniform(0.3, 1.4))
         if trimmed >= 4:
             line["trimmed"] = say(item, trimmed)
@@ -151,7 +160,11 @@ class Garden:
             home.pantry.put("egg", eggs, home.day)
             home.write(
                 "harvested",
-                {"lines": [{"item": "egg", "amount": str(eggs), "bed": "hen house"}]},
+                {
+                    "lines": [
+                        {"item": "egg", "amount": str(eggs), "bed": "hen house", "kept": "fridge"}
+                    ]
+                },
                 by=home.someone(CHILDREN),
                 late=home.late(0.12),
             )
@@ -166,7 +179,7 @@ class Garden:
             home.write("bought", {"shop": SHOPS[2], "lines": lines}, by="Tam", late=home.late())
 
     def _spring_shopping(self) -> None:
-        home, year = self.home, self.home.day.year
+        home = self.home
         lines = [
             {
                 "item": "tomato food",
@@ -192,7 +205,8 @@ class Garden:
             }
             for crop in seeds
         ]
-        if not any((item, year - 1) in self._luck for item in ("onion",)):
+        if not self._is_fenced:
+            self._is_fenced = True
             lines += [
                 {"item": "tomato stakes", "amount": "40", "paid": home.paid("tomato stakes", 40),
                  "for_crop": "tomato", "years": "5"},

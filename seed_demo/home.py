@@ -8,6 +8,7 @@ from collections.abc import Callable
 from typing import Any
 
 from seed_demo.household import ELDERS, PARENTS, PEOPLE
+from seed_demo.items import place_of
 from seed_demo.pantry import Pantry, say
 from seed_demo.prices import price_of
 from seed_demo.writer import Writer
@@ -82,6 +83,7 @@ class Home:
             "item": item,
             "amount": words or say(item, amount),
             "paid": self.paid(item, amount),
+            "kept": place_of(item),
             **more,
         }
 

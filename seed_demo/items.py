@@ -6,7 +6,7 @@ the table of storage times where it has the food, else common practice, no sourc
 
 from __future__ import annotations
 
-__all__ = ["ITEMS", "measure_of"]
+__all__ = ["ITEMS", "measure_of", "place_of"]
 
 
 def _food(measure: str, food: str | None, kcal: str, **more: object) -> dict[str, object]:
@@ -104,3 +104,18 @@ ITEMS: dict[str, dict[str, object]] = {
 def measure_of(item: str) -> str:
     """Return what an item is kept by: mass, volume or count."""
     return str(ITEMS[item]["measure"])
+
+
+_PLACES = {
+    "freezer": ("chicken", "ground beef"),
+    "fridge": (
+        "butter", "cheddar cheese", "milk", "egg", "strawberry", "plum", "green bean", "cucumber",
+        "pepper", "summer squash", "chard", "blackberry", "mushroom",
+    ),
+    "cellar": ("potato", "onion", "carrot", "cabbage", "apple"),
+}  # fmt: skip
+
+
+def place_of(item: str) -> str:
+    """Return where the household puts an item that it brings in."""
+    return next((place for place, items in _PLACES.items() if item in items), "shelf")

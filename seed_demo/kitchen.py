@@ -17,6 +17,14 @@ __all__ = ["Kitchen"]
 
 Body = dict[str, Any]
 LB = 16
+_FIRST = frozenset({"tomato puree", "chicken stock"})
+"""What goes into another batch of the same day."""
+
+_MOST = {
+    "tomato sauce": 8, "plum butter": 3, "dill pickle": 3, "strawberry jam": 3, "canned green bean": 5,
+    "frozen green bean": 2, "apple sauce": 3, "dried apple": 2, "sauerkraut": 1,
+}  # fmt: skip
+"""Batches a year after which the rest is eaten fresh or given away."""
 
 
 class Kitchen:
@@ -25,13 +33,15 @@ class Kitchen:
     def __init__(self, home: Home) -> None:
         self.home = home
         self.made: dict[str, int] = {}
+        self._this_year: dict[tuple[str, int], int] = {}
+        self._is_short = False
 
     def today(self) -> None:
         """Put up what is ripe, bake on Fridays, make soup in the cold months."""
         day, has = self.home.day, self.home.pantry.has
         if day.weekday() == 2:
             self._starter()
-        if day.weekday() in (1, 4):
+        if day.weekday() == 4:
             self._bread()
         if (
             day.month in (10, 11, 12, 1, 2, 3)
@@ -41,14 +51,14 @@ class Kitchen:
             self._soup()
         if day.weekday() not in (1, 3, 5, 6):
             return
-        for item, pounds, batch in (
-            ("tomato", 21, self._sauce),
-            ("plum", 17, self._plum_butter),
-            ("cucumber", 9, self._pickles),
-            ("strawberry", 4, self._jam),
-            ("green bean", 10, self._beans),
+        for item, pounds, makes, batch in (
+            ("tomato", 21, "tomato sauce", self._sauce),
+            ("plum", 17, "plum butter", self._plum_butter),
+            ("cucumber", 9, "dill pickle", self._pickles),
+            ("strawberry", 4, "strawberry jam", self._jam),
+            ("green bean", 10, "canned green bean", self._beans),
         ):
-            if has(item) >= pounds * LB:
+            if has(item) >= pounds * LB and not self._enough(makes):
                 batch()
                 return
         self._autumn()
@@ -66,20 +76,32 @@ class Kitchen:
         body |= {name: value for name, value in more.items() if value is not None}
         if home.rng.random() < 0.6 and "went" not in body:
             body["went"] = home.rng.choice((3, 4, 4, 5, 5))
-        return home.write("put_up", body, by=people[0])
+        year = (makes, home.day.year)
+        self._this_year[year] = self._this_year.get(year, 0) + 1
+        at, hour = ("10:00", 11) if makes in _FIRST else ("16:00", 21)
+        return home.write("put_up", body, by=people[0], at=at, hour=hour)
+
+    def _enough(self, makes: str) -> bool:
+        """Return whether as much has been put up this year as anybody wants."""
+        return self._this_year.get((makes, self.home.day.year), 0) >= _MOST[makes]
+
+    def _eat_soon(self, item: str, amount: int, batch: Body) -> None:
+        rest = {"item": item, "amount": amount, "lot": f"{batch['id']}:2"}
+        self.home.in_days(1, lambda: self.home.fresh.append(rest))
 
     def _jars(
         self, makes: str, jar: str, count: int, *, labelled: bool = True, **more: Any
     ) -> Body:
         home = self.home
-        if home.jars_free.get(jar, 0) < count or home.lids < count:
-            lines = [
-                {"item": jar, "amount": "12", "paid": home.paid(jar, 12)},
-                {"item": "lid", "amount": "36", "paid": home.paid("lid", 36)},
-            ]
-            home.write("bought", {"shop": SHOPS[0], "lines": lines}, by="Oda", at="09:30")
+        lines = []
+        if home.jars_free.get(jar, 0) < count:
+            lines.append({"item": jar, "amount": "12", "paid": home.paid(jar, 12)})
             home.jars_free[jar] = home.jars_free.get(jar, 0) + 12
+        if home.lids < count:
+            lines.append({"item": "lid", "amount": "36", "paid": home.paid("lid", 36)})
             home.lids += 36
+        if lines:
+            home.write("bought", {"shop": SHOPS[0], "lines": lines}, by="Oda", at="09:30")
         home.jars_free[jar] -= count
         home.lids -= count
         home.pantry.put(makes, count * JARS[jar], home.day)
@@ -146,9 +168,7 @@ class Kitchen:
             times="1", schedule="spaghetti_sauce_without_meat-hot-quart-dial-1",
             **self._pressure("0.35 therm", psi=None if number % 5 == 3 else "12"),
         )  # fmt: skip
-        home.fresh.append(
-            {"item": "tomato sauce", "amount": out - 7 * QUART, "lot": f"{event['id']}:2"}
-        )
+        self._eat_soon("tomato sauce", out - 7 * QUART, event)
         if unsealed:
             home.in_days(2, lambda: self._seal_failed(event["id"]))
 
@@ -170,8 +190,9 @@ class Kitchen:
         used = [line("plum", 16 * LB), self._fetched("sugar", 3 * LB)]
         made = [self._jars("plum butter", "half-pint jar", 11), self._rest("plum butter", CUP)]
         more = self._kettle("0.3 therm", "1/4 in")
-        self._put_up("plum butter", "boiling water", used, made, 190, minutes="10", recipe="plum butter",
+        event = self._put_up("plum butter", "boiling water", used, made, 190, minutes="10", recipe="plum butter",
                      times="1", pack="hot", **more)  # fmt: skip
+        self._eat_soon("plum butter", CUP, event)
 
     def _pickles(self) -> None:
         line, count = self.home.line, self.home.rng.choice((7, 8, 8))
@@ -195,14 +216,15 @@ class Kitchen:
 
     def _beans(self) -> None:
         line, number = self.home.line, self.made.get("canned green bean", 0)
-        if number % 3 == 2 and self.made.get("frozen green bean", 0) < number:
+        if number % 2 and not self._enough("frozen green bean"):
             used, made = (
                 [line("green bean", 6 * LB)],
                 [self._rest("frozen green bean", 84, "freezer")],
             )
             self._put_up("frozen green bean", "freeze", used, made, 60)
-        elif number == 4 and self.home.pantry.has("green bean") >= 10 * LB:
+        elif number >= 4 and not self._is_short and self.home.pantry.has("green bean") >= 10 * LB:
             # the minutes published for the smaller jar: the demo's under-processed batch
+            self._is_short = True
             used = [line("green bean", 10 * LB)]
             made = [self._jars("canned green bean", "quart jar", 5, labelled=False)]
             self._put_up("canned green bean", "pressure", used, made, 110, minutes="20", pack="raw",
@@ -215,41 +237,33 @@ class Kitchen:
 
     def _autumn(self) -> None:
         home, has, line = self.home, self.home.pantry.has, self.home.line
-        done = (home.day.year, self.made.get("sauerkraut", 0))
-        if (
-            home.day.month in (9, 10)
-            and has("cabbage") >= 45 * LB
-            and done[1] < done[0] - home.start.year + 1
-        ):
+        month = home.day.month
+        if month in (9, 10) and has("cabbage") >= 40 * LB and not self._enough("sauerkraut"):
             used = [line("cabbage", 25 * LB), self._fetched("salt", 10)]
-            self._put_up("sauerkraut", "ferment", used, [self._rest("sauerkraut", 9 * QUART, "cellar")], 90,
-                         recipe="sauerkraut", times="1")  # fmt: skip
-        elif home.day.month in (9, 10, 11) and has("apple") >= 60 * LB:
-            if self.made.get("apple sauce", 0) % 4 == 3 and home.rng.random() < 0.5:
-                self.made["apple sauce"] += 1
-            elif self.made.get("dried apple", 0) * 2 < self.made.get("apple sauce", 0):
-                used, made = [line("apple", 12 * LB)], [self._rest("dried apple", 26, "shelf")]
-                fuel = [{"metered": "electricity", "amount": "4.5 kWh"}]
-                self._put_up("dried apple", "dry", used, made, 75, fuel=fuel, equipment=["drier"])
-            else:
-                made = [self._jars("apple sauce", "pint jar", 9)]
-                more = self._kettle("0.25 therm", "1/2 in")
-                self._put_up("apple sauce", "boiling water", [line("apple", 216)], made, 120, minutes="20",
-                             pack="hot", recipe="apple sauce", times="1", **more)  # fmt: skip
+            made = [self._rest("sauerkraut", 9 * QUART, "cellar")]
+            self._put_up("sauerkraut", "ferment", used, made, 90, recipe="sauerkraut", times="1")
+        elif month in (9, 10, 11) and has("apple") >= 30 * LB and not self._enough("apple sauce"):
+            made = [self._jars("apple sauce", "pint jar", 9)]
+            more = self._kettle("0.25 therm", "1/2 in")
+            self._put_up("apple sauce", "boiling water", [line("apple", 216)], made, 120, minutes="20",
+                         pack="hot", recipe="apple sauce", times="1", **more)  # fmt: skip
+        elif month in (9, 10, 11) and has("apple") >= 26 * LB and not self._enough("dried apple"):
+            used, made = [line("apple", 12 * LB)], [self._rest("dried apple", 26, "shelf")]
+            fuel = [{"metered": "electricity", "amount": "4.5 kWh"}]
+            self._put_up("dried apple", "dry", used, made, 75, fuel=fuel, equipment=["drier"])
 
     def _starter(self) -> None:
-        home = self.home
-        used = [self._fetched("flour", 8)]
-        used += (
-            [home.line("sourdough starter", 4)] if home.pantry.has("sourdough starter") >= 4 else []
-        )
-        self._put_up("sourdough starter", "ferment", used, [self._rest("sourdough starter", 20)], 5)
+        old = self.home.pantry.has("sourdough starter")
+        used = [self._fetched("flour", 6)]
+        used += [self.home.line("sourdough starter", old)] if old else []
+        made = [self._rest("sourdough starter", 12)]
+        self._put_up("sourdough starter", "ferment", used, made, 5)
 
     def _bread(self) -> None:
         home = self.home
         if home.pantry.has("sourdough starter") < 12 or home.pantry.has("flour") < 56:
             return
-        used = [home.line("flour", 48), home.line("sourdough starter", 8), home.line("salt", 1)]
+        used = [home.line("flour", 48), home.line("sourdough starter", 8), self._fetched("salt", 1)]
         fuel = [{"metered": "electricity", "amount": "2.2 kWh"}]
         made = [self._rest("bread", 72, "shelf")]
         self._put_up("bread", "cook", used, made, 40, fuel=fuel, recipe="lane bread", times="1")

@@ -21,25 +21,28 @@ DISHES: list[tuple[str, int, tuple[Line, ...]]] = [
         9,
         (("dry pasta", 24), ("tomato sauce", QUART), ("cheddar cheese", 4)),
     ),
-    ("egg fried rice", 5, (("rice", 24), ("egg", 9), ("onion", 8), ("carrot", 8))),
+    ("egg fried rice", 4, (("rice", 24), ("egg", 9), ("onion", 8), ("olive oil", 3))),
     ("roast chicken", 5, (("chicken", 80), ("potato", 64), ("frozen green bean", 24))),
     (
         "roast chicken with beans",
         4,
         (("chicken", 80), ("potato", 64), ("canned green bean", 2 * PINT)),
     ),
-    ("bean stew", 4, (("kidney bean", 24), ("tomato sauce", QUART), ("onion", 12), ("bread", 16))),
-    ("beans and rice", 3, (("kidney bean", 20), ("rice", 16), ("onion", 8), ("pepper", 8))),
+    ("bean stew", 4, (("kidney bean", 24), ("tomato sauce", QUART), ("onion", 12), ("garlic", 2))),
+    ("beans and rice", 3, (("kidney bean", 20), ("rice", 16), ("onion", 8), ("garlic", 2))),
     ("soup and bread", 9, (("winter soup", 3 * QUART), ("bread", 24), ("butter", 3))),
     ("potatoes and kraut", 6, (("potato", 72), ("sauerkraut", QUART), ("butter", 4))),
     ("potato pan", 3, (("potato", 72), ("egg", 6), ("onion", 8))),
     ("omelette", 4, (("egg", 12), ("cheddar cheese", 6), ("bread", 20))),
-    ("cabbage and beef", 5, (("ground beef", 32), ("cabbage", 40), ("rice", 18))),
-    ("summer plate", 12, (("tomato", 40), ("cucumber", 24), ("bread", 24), ("cheddar cheese", 8))),
+    ("cabbage and beef", 3, (("ground beef", 32), ("cabbage", 40), ("rice", 18))),
+    ("summer plate", 25, (("tomato", 40), ("cucumber", 24), ("bread", 24), ("cheddar cheese", 8))),
     ("beans and potatoes", 12, (("green bean", 36), ("potato", 56), ("butter", 4))),
-    ("squash gratin", 14, (("summer squash", 56), ("cheddar cheese", 8), ("egg", 4))),
-    ("chard and eggs", 14, (("chard", 28), ("egg", 8), ("rice", 18))),
-    ("stuffed peppers", 4, (("pepper", 36), ("ground beef", 24), ("rice", 14))),
+    ("squash gratin", 14, (("summer squash", 56), ("cheddar cheese", 8), ("olive oil", 2))),
+    ("chard and eggs", 14, (("chard", 28), ("egg", 8), ("garlic", 1), ("olive oil", 2))),
+    ("tomatoes and eggs", 14, (("tomato", 36), ("egg", 9), ("bread", 20))),
+    ("cheese on bread", 6, (("bread", 28), ("cheddar cheese", 10), ("apple", 24))),
+    ("egg bread", 7, (("bread", 26), ("egg", 10), ("milk", 32))),
+    ("stuffed peppers", 9, (("pepper", 36), ("ground beef", 24), ("rice", 14))),
     (
         "pancakes and apple sauce",
         6,
@@ -52,7 +55,7 @@ DISHES: list[tuple[str, int, tuple[Line, ...]]] = [
     ),
     ("beef patties", 4, (("ground beef", 32), ("potato", 56), ("dill pickle", PINT))),
     ("mushroom pasta", 30, (("dry pasta", 22), ("mushroom", 14), ("butter", 4))),
-    ("carrot and potato mash", 3, (("carrot", 36), ("potato", 48), ("butter", 4))),
+    ("carrot and potato mash", 2, (("carrot", 36), ("potato", 48), ("butter", 4))),
     (
         "shop sauce on pasta",
         1,
@@ -70,14 +73,20 @@ BREAKFASTS: list[tuple[str, int, tuple[Line, ...]]] = [
     ("berries and oats", 12, (("strawberry", 32), ("oats", 12), ("milk", 32))),
     ("blackberry porridge", 8, (("frozen blackberry", 12), ("oats", 14), ("milk", 32))),
 ]
-_SCARCE = {"tomato": 20, "plum": 20, "cucumber": 12, "green bean": 22, "strawberry": 8, "apple": 40}
-"""Pounds that mean there is plenty: below it, in the season, what is there waits for a batch."""
+_AWAITED = frozenset({"tomato", "plum", "cucumber", "green bean", "strawberry", "apple"})
+"""What is often left alone in its season, to make up a batch."""
 
 _LEFT = {
     "bean stew": ("bean stew", QUART),
     "roast chicken": ("cold roast chicken", 20),
     "pasta with house sauce": ("sauced pasta", 24),
 }
+_WITH = {
+    "tomato sauce": ("dry pasta", 24, "pasta with new sauce"),
+    "plum butter": ("bread", 24, "new plum butter on bread"),
+}
+"""What the rest of a batch, in the fridge, is eaten with."""
+
 _JARRED = {
     "tomato sauce": "quart jar", "canned green bean": "pint jar", "dill pickle": "pint jar",
     "apple sauce": "pint jar", "plum butter": "half-pint jar", "strawberry jam": "half-pint jar",
@@ -94,7 +103,7 @@ class Meals:
     def today(self) -> None:
         """Write down today's meals."""
         home = self.home
-        if home.rng.random() < 0.36:
+        if home.rng.random() < 0.3:
             self._cook(BREAKFASTS, "07:30", guests=0)
         if self._leftovers() and home.rng.random() < 0.4:
             return
@@ -110,7 +119,7 @@ class Meals:
             spare = home.pantry.has(item) - round(amount * heads / 6)
             if spare < 0:
                 return False
-            if item in _SCARCE and home.season((6, 1), (10, 15)) and home.rng.random() < 0.45:
+            if item in _AWAITED and home.season((6, 1), (10, 15)) and home.rng.random() < 0.25:
                 return False
         return True
 
@@ -150,14 +159,11 @@ class Meals:
 
     def _fresh(self, rest: dict[str, Any]) -> None:
         home = self.home
-        if home.pantry.has("dry pasta") < 24 or home.pantry.has(rest["item"]) < rest["amount"]:
+        other, amount, dish = _WITH[rest["item"]]
+        if home.pantry.has(other) < amount or home.pantry.has(rest["item"]) < rest["amount"]:
             return
-        sauce = home.line(rest["item"], rest["amount"]) | {"lot": rest["lot"]}
-        body = {
-            "ate": [home.line("dry pasta", 24), sauce],
-            "dish": "pasta with new sauce",
-            "people": 6,
-        }
+        line = home.line(rest["item"], rest["amount"]) | {"lot": rest["lot"]}
+        body = {"ate": [home.line(other, amount), line], "dish": dish, "people": 6}
         home.write("eaten", body, by=home.someone(), at="18:30")
 
     def _leftovers(self) -> bool:

@@ -10,6 +10,7 @@ from typing import Any
 
 from seed_demo.home import Home
 from seed_demo.household import CHILDREN, NEIGHBOURS, PRACTISED, SHOPS, TARGETS
+from seed_demo.items import place_of
 from seed_demo.pantry import CUP, PINT, jars_of, say
 
 __all__ = ["Mess"]
@@ -18,7 +19,7 @@ Body = dict[str, Any]
 LB = 16
 _KEEP_DAYS = {
     "tomato": 14, "cucumber": 12, "green bean": 12, "strawberry": 6, "plum": 16, "summer squash": 12, "chard": 8,
-    "pepper": 20, "bread": 9, "milk": 14, "egg": 40, "tomato puree": 5, "winter soup": 90, "cold roast chicken": 5,
+    "pepper": 20, "bread": 12, "milk": 14, "egg": 40, "tomato puree": 5, "winter soup": 90, "cold roast chicken": 5,
     "bean stew": 5, "sauced pasta": 5, "sourdough starter": 30, "cabbage": 110, "apple": 130, "carrot": 130,
     "potato": 190, "onion": 200, "mushroom": 7, "garlic": 260, "chicken stock": 6, "sauerkraut": 200,
 }  # fmt: skip
@@ -50,8 +51,8 @@ class Mess:
             self._give()
         if rng.random() < 0.022:
             self._receive()
-        if home.day.weekday() == 5 and home.pantry.has("egg") >= 48 and rng.random() < 0.5:
-            eggs = home.line("egg", 12 * rng.choice((1, 1, 2)))
+        if home.day.weekday() == 5 and home.pantry.has("egg") >= 40 and rng.random() < 0.65:
+            eggs = home.line("egg", 12 * rng.choice((1, 2, 2, 3)))
             body = {"how": "sold", "to": "the stand by the gate", "lines": [eggs]}
             home.write(
                 "given_away", body | {"got": f"{int(eggs['amount']) // 12 * 4:.2f}"}, by="Juno"
@@ -130,7 +131,11 @@ class Mess:
                 5 * LB if self._counts == 8 and item == items[0] else 0
             )
             off = min(off, there - LB)
-            home.pantry.take(item, off)
+            if self._counts == 14 and item == items[0]:
+                off = -3 * LB  # a bag that nobody remembers
+                home.pantry.put(item, -off, home.day)
+            else:
+                home.pantry.take(item, off)
             lines.append({"item": item, "amount": say(item, there - off)})
         if lines:
             missing = {"missing": "eaten"} if self._counts == 8 else {}
@@ -192,7 +197,7 @@ class Mess:
     def _got(self, how: str, source: str | None, what: tuple[str, int]) -> None:
         home, (item, amount) = self.home, what
         home.pantry.put(item, amount, home.day)
-        line = {"item": item, "amount": say(item, amount)}
+        line = {"item": item, "amount": say(item, amount), "kept": place_of(item)}
         if how != "forage":
             line["value"] = home.paid(item, amount)
         body: Body = {"how": how, "lines": [line]} | ({"from": source} if source else {})
@@ -222,7 +227,7 @@ class Mess:
     def _special(self) -> None:
         """Do the few things that are there to be found."""
         home, passed = self.home, (self.home.day - self.home.start).days
-        if passed in (40, 200, 390):  # coffee that nobody ever wrote down as bought
+        if passed in (40, 200, 310, 325, 390):  # coffee that nobody ever wrote down as bought
             body = {
                 "ate": [{"item": "coffee", "amount": "6 oz"}],
                 "dish": "a week's coffee",
@@ -230,7 +235,7 @@ class Mess:
             }
             home.write("eaten", body, by="Tam", at="08:00")
         if passed == 300:
-            line = {"item": "coffee", "amount": "1 lb", "paid": home.paid("coffee", 16)}
+            line = {"item": "coffee", "amount": "12 oz", "paid": home.paid("coffee", 12)}
             home.write("bought", {"shop": SHOPS[0], "lines": [line]}, by="Tam")
         if passed in (320, 700) and home.pantry.has("apple") >= 48:
             # cinnamon was always just there

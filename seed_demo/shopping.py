@@ -19,7 +19,7 @@ STAPLES: list[tuple[str, int, int, str | None]] = [
     ("vinegar", 2 * QUART, GALLON, "1 gal"), ("rice", 5 * LB, 10 * LB, None),
     ("dry pasta", 4 * LB, 6 * LB, None), ("oats", 3 * LB, 5 * LB, None),
     ("kidney bean", 2 * LB, 4 * LB, None), ("butter", LB, 2 * LB, None),
-    ("cheddar cheese", LB + 8, 2 * LB, None), ("milk", 3 * QUART, GALLON + 2 * QUART, "1 gal 2 qt"),
+    ("cheddar cheese", LB + 8, 2 * LB, None), ("milk", 2 * QUART, GALLON, "1 gal"),
     ("chicken", 6 * LB, 5 * LB, None), ("ground beef", 3 * LB, 3 * LB, None),
     ("potato", 8 * LB, 10 * LB, None), ("onion", 3 * LB, 5 * LB, None), ("carrot", 3 * LB, 3 * LB, None),
     ("cabbage", 3 * LB, 4 * LB, None), ("olive oil", CUP, 67, "1 l"), ("honey", 8, 2 * LB, None),
@@ -70,9 +70,14 @@ class Shopping:
         for item, least, package, words in STAPLES:
             if home.pantry.has(item) < least:
                 lines.append(home.buy(item, package, words))
-        if home.pantry.has("bread") < 40:
+        if home.pantry.has("bread") < 48:
             lines.append(
-                {"item": "bread", "amount": "2 lb 8 oz", "paid": home.paid("store bread", 40)}
+                {
+                    "item": "bread",
+                    "amount": "2 lb 8 oz",
+                    "paid": home.paid("store bread", 40),
+                    "kept": "shelf",
+                }
             )
             home.pantry.put("bread", 40, home.day)
         if home.pantry.has("tomato sauce") < QUART and home.pantry.has("store tomato sauce") < 24:
@@ -82,9 +87,8 @@ class Shopping:
             home.write("bought", {"shop": shop, "lines": lines}, by=home.someone(("Ilse", "Marek", "Oda")),
                        late=home.late(0.15))  # fmt: skip
         if home.day.isocalendar().week % 2 == 0:
-            for _ in range(2):
-                self._look(_SEEN[self._next % len(_SEEN)])
-                self._next += 1
+            self._look(_SEEN[self._next % len(_SEEN)])
+            self._next += 1
 
     def _look(self, item: str) -> None:
         home = self.home

@@ -86,12 +86,14 @@ class Writer:
         copied = self._event(**fixed)
         second = self._after(at)
         self._all.append((second, len(self._all), copied))
+        third = self._after(second)
         struck = self._event(
             kind="struck",
-            on=self._after(second).date().isoformat(),
+            on=third.date().isoformat(),
             body={"id": copied["id"], "why": why},
+            by="Ilse",
         )
-        self._all.append((self._after(second), len(self._all), struck))
+        self._all.append((third, len(self._all), struck))
 
     def _event(self, **fields: Any) -> dict[str, Any]:
         number = len(self._all)
