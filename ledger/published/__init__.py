@@ -1,0 +1,77 @@
+"""Published, tested processes: finding them, and setting a batch beside them.
+
+Pure functions over the packaged tables. `find` reads the household's words, `published_for` gives
+whole printed processes, `judge` and `judge_other` compare a batch, `before_batch` and `after_batch`
+say what the documents say before and after, `keeps_for` and `freezer_off` are about storage, and
+`doubts_of` asks about slips. Nothing here calls food safe, and nothing makes up a process.
+"""
+
+from ledger.published.after import Advice, after_batch, unsealed_jars
+from ledger.published.batch import (
+    KINDS,
+    AcidDone,
+    BatchDone,
+    Finding,
+    JarsDone,
+    Used,
+    altitude_ft,
+    batch_of,
+    headspace_in,
+)
+from ledger.published.before import Before, Need, Step, before_batch
+from ledger.published.cautions import CAUTIONS, FIRST, SHORT
+from ledger.published.finding import Match, find, lines_of
+from ledger.published.freezer import FreezerOff, freezer_off, holds_for, hours_of
+from ledger.published.jars import jar_size
+from ledger.published.judging import CANNING, Judgement, judge
+from ledger.published.keeping import Keeping, keeps_for
+from ledger.published.other import OTHER_METHODS, judge_other
+from ledger.published.plausible import Doubt, doubts_of, expected_jars
+from ledger.published.processes import Process, boiling_point_f, published_for
+from ledger.published.words import label
+from ledger.reference.schedules import load_schedules
+
+__all__ = [
+    "CANNING",
+    "CAUTIONS",
+    "FIRST",
+    "KINDS",
+    "OTHER_METHODS",
+    "SHORT",
+    "AcidDone",
+    "Advice",
+    "BatchDone",
+    "Before",
+    "Doubt",
+    "Finding",
+    "FreezerOff",
+    "JarsDone",
+    "Judgement",
+    "Keeping",
+    "Match",
+    "Need",
+    "Process",
+    "Step",
+    "Used",
+    "after_batch",
+    "altitude_ft",
+    "batch_of",
+    "before_batch",
+    "boiling_point_f",
+    "doubts_of",
+    "expected_jars",
+    "find",
+    "freezer_off",
+    "headspace_in",
+    "holds_for",
+    "hours_of",
+    "jar_size",
+    "judge",
+    "judge_other",
+    "keeps_for",
+    "label",
+    "lines_of",
+    "load_schedules",
+    "published_for",
+    "unsealed_jars",
+]

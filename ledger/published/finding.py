@@ -1,0 +1,159 @@
+"""Which published products the household's words may mean; none is guessed."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+
+from ledger.items import item_key
+from ledger.published.jars import jar_size
+from ledger.published.words import label, labels
+from ledger.reference.schedules import Schedule, load_schedules, products
+
+__all__ = ["Match", "find", "lines_of"]
+
+_FILLERS = frozenset(
+    {
+        "a", "an", "and", "of", "the", "in", "our", "my", "home", "house", "homemade", "canned",
+        "bottled", "jarred", "fresh", "ripe", "garden", "grown", "own", "frozen", "put", "up",
+        "batch", "jar",
+    }
+)  # fmt: skip
+_NEAREST = 3
+
+
+@dataclass(frozen=True)
+class Match:
+    """Which published products fit some words.
+
+    Attributes
+    ----------
+    candidates : tuple of str
+        Keys of products that the words name; several when the words leave it open.
+    near : tuple of str
+        Where none fits: the nearest ones, for comparison only.
+    text : str
+        What was found, in words.
+    by : {'schedule', 'words', 'nothing'}
+    """
+
+    candidates: tuple[str, ...]
+    near: tuple[str, ...]
+    text: str
+    by: str
+
+
+def find(
+    product_words: str,
+    method: str | None = None,
+    jar: str | None = None,
+    pack: str | None = None,
+    recipe_schedule: str | None = None,
+) -> Match:
+    """Return the published products that the household's words may mean.
+
+    Parameters
+    ----------
+    product_words : str
+        As the household calls it: ``green beans``, ``crushed tomatoes``.
+    method, jar, pack : str, optional
+        Used to say what is printed for it; they rule nothing out that the words name, except
+        that of several products those with this method are kept.
+    recipe_schedule : str, optional
+        The schedule that the recipe names; it goes before the words.
+    """
+    if recipe_schedule:
+        named = _by_schedule(recipe_schedule)
+        if named:
+            return Match(named, (), _found(named), "schedule")
+    fit = _by_words(product_words)
+    if method and len(fit) > 1:
+        fit = tuple(p for p in fit if lines_of(p, method)) or fit
+    if jar and len(fit) > 1:
+        size = jar_size(jar)
+        fit = tuple(p for p in fit if any(s.jar == size for s in lines_of(p, method))) or fit
+    if pack and len(fit) > 1:
+        fit = tuple(p for p in fit if any(s.pack == pack for s in lines_of(p, method))) or fit
+    unknown = (
+        f"The schedule {recipe_schedule!r} is not among the tables held here: "
+        "compare with the document it comes from. "
+        if recipe_schedule
+        else ""
+    )
+    if fit:
+        return Match(fit, (), unknown + _found(fit), "words")
+    near = nearest(product_words)
+    how = f" with {method}" if method else ""
+    text = f"{unknown}The tables held here print no process for {product_words!r}{how}."
+    if near:
+        text += f" Nearest, for comparison only: {labels(near)}."
+    return Match((), near, text, "nothing")
+
+
+def lines_of(product: str, method: str | None = None) -> tuple[Schedule, ...]:
+    """Return the printed lines of a product, for one method or for all."""
+    return tuple(s for s in load_schedules() if s.product == product and method in (None, s.method))
+
+
+def _found(fit: tuple[str, ...]) -> str:
+    if len(fit) == 1:
+        return f"Published as: {label(fit[0])}."
+    return f"Several published products bear that name: {labels(fit)}. Say which."
+
+
+def _by_schedule(text: str) -> tuple[str, ...]:
+    key = re.sub(r"[^a-z0-9]+", "_", text.casefold()).strip("_")
+    for line in load_schedules():
+        if re.sub(r"[^a-z0-9]+", "_", line.id) == key:
+            return (line.product,)
+    if key in products():
+        return (key,)
+    by_label = tuple(p.key for p in products().values() if _key(p.label) == _key(text))
+    return by_label or _by_words(
+        re.sub(r"\b(usda|nchfp|aib ?539|guide \d)\b", " ", text.casefold())
+    )
+
+
+def _key(text: str) -> frozenset[str]:
+    words = item_key(re.sub(r"[^\w\s]", " ", text)).split()
+    return frozenset(w for w in words if w not in _FILLERS)
+
+
+@cache
+def _named() -> dict[frozenset[str], tuple[str, ...]]:
+    out: dict[frozenset[str], tuple[str, ...]] = {}
+    for product in products().values():
+        for name in (*product.names, product.label):
+            keys = out.get(_key(name), ())
+            if product.key not in keys:
+                out[_key(name)] = (*keys, product.key)
+    return out
+
+
+def _by_words(text: str) -> tuple[str, ...]:
+    return _named().get(_key(text), ())
+
+
+def nearest(text: str) -> tuple[str, ...]:
+    """Return up to three products whose names come nearest to some words, the nearest first.
+
+    Names are compared by the words they share; the last word (jam, butter, soup) says what kind
+    of thing it is and counts more.
+    """
+    words = _key(text)
+    last = _last(text)
+    scores: dict[str, float] = {}
+    for product in products().values():
+        for name in product.names:
+            shared = len(words & _key(name))
+            if shared:
+                score = shared / len(words | _key(name)) + 0.2 * (_last(name) == last)
+                scores[product.key] = max(scores.get(product.key, 0.0), score)
+    ranked = sorted(scores, key=lambda key: -scores[key])
+    best = scores[ranked[0]] if ranked else 0.0
+    return tuple(key for key in ranked[:_NEAREST] if scores[key] >= 0.6 * best)
+
+
+def _last(text: str) -> str:
+    return (item_key(re.sub(r"[^\w\s]", " ", text)).split() or [""])[-1]

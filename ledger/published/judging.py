@@ -1,0 +1,268 @@
+"""Was a batch processed as a published table says? Field by field, by whole processes only.
+
+What was not written down is never assumed: the batch is set beside every printed process that it
+may have been, and a figure counts as reached, or as short, only where that holds for all of them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from ledger.published.batch import BatchDone, Finding, JarsDone
+from ledger.published.comparing import compare
+from ledger.published.finding import Match, find, lines_of
+from ledger.published.hints import hint_for
+from ledger.published.merging import merge
+from ledger.published.outline import (
+    altitude_finding,
+    gauge_finding,
+    jar_finding,
+    load_finding,
+    pack_finding,
+)
+from ledger.published.processes import Process, published_for
+from ledger.published.product import product_findings
+from ledger.published.words import acid_text, cite, label, plain
+from ledger.reference.schedules import BANDS, Schedule
+
+__all__ = ["Judgement", "judge"]
+
+CANNING = ("boiling water", "pressure")
+_NONE = "no published process"
+
+
+@dataclass(frozen=True)
+class Judgement:
+    """What a comparison found.
+
+    Attributes
+    ----------
+    products : tuple of str
+        Keys of the published products it was compared with; several when the words leave it open.
+    schedule : str or None
+        The one printed line it was compared with; None where several are possible, or none.
+    published, done : dict
+        ``minutes``, ``psi``, ``headspace_in``, ``acid``; None is not known.
+    findings : tuple of Finding
+    sources : tuple of str
+        Documents in words, those of the figures shown.
+    near : tuple of str
+        For comparison only, where nothing is published.
+    notes : tuple of str
+    """
+
+    products: tuple[str, ...]
+    schedule: str | None
+    published: dict[str, float | str | None]
+    done: dict[str, float | str | None]
+    findings: tuple[Finding, ...]
+    sources: tuple[str, ...]
+    near: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    @property
+    def product(self) -> str | None:
+        """The readable name of the product; None where none, or several, are possible."""
+        return label(self.products[0]) if len(self.products) == 1 else None
+
+    def of_kind(self, *kinds: str) -> list[Finding]:
+        """Return the findings of some kinds."""
+        return [one for one in self.findings if one.kind in kinds]
+
+    @property
+    def standing(self) -> str:
+        """The kind that the batch as a whole has: the gravest of its findings."""
+        for kind in (_NONE, "short of it", "not recorded"):
+            if self.of_kind(kind):
+                return kind
+        return "as published"
+
+    @property
+    def summary(self) -> str:
+        """One sentence for the whole batch."""
+        return {
+            _NONE: "No published process covers this batch as it was written down.",
+            "short of it": "This batch fell short of the published process.",
+            "not recorded": "Whether it was done as published cannot be said: something was not "
+            "written down or not confirmed.",
+            "as published": "Every figure written down reaches the published one. That compares "
+            "figures; it does not vouch for the food.",
+        }[self.standing]
+
+
+@dataclass
+class _Work:
+    """What is gathered on the way."""
+
+    findings: list[Finding] = field(default_factory=list)
+    shown: list[Process] = field(default_factory=list)
+
+
+def judge(batch: BatchDone) -> Judgement:
+    """Return a canning batch beside the published processes.
+
+    Parameters
+    ----------
+    batch : BatchDone
+        Of method ``boiling water`` or ``pressure``; for others see `ledger.published.other`.
+
+    Returns
+    -------
+    Judgement
+        With two sizes of jar in one batch, findings of both; the figures shown are those of the
+        size that falls shortest.
+    """
+    jars = batch.jars or ()
+    match = find(
+        batch.makes,
+        batch.method,
+        jars[0].jar if len(jars) == 1 else None,
+        batch.pack,
+        batch.schedule,
+    )
+    fit, findings, near, notes = product_findings(match, batch)
+    fit = tuple(p for p in fit if lines_of(p, batch.method))
+    if not fit:
+        return _nothing(batch, match, findings, near, notes)
+    work = _Work(findings)
+    for one in jars or (JarsDone("", 0),):
+        _judge_jar(fit, batch, one, work)
+    return _judged(batch, fit, work, notes)
+
+
+def _nothing(
+    batch: BatchDone,
+    match: Match,
+    findings: list[Finding],
+    near: tuple[str, ...],
+    notes: tuple[str, ...],
+) -> Judgement:
+    empty: dict[str, float | str | None] = dict.fromkeys(("minutes", "psi", "headspace_in", "acid"))
+    sources = tuple(dict.fromkeys(cite(s.source, s.part) for p in near[:2] for s in lines_of(p)))
+    return Judgement(
+        match.candidates, None, empty, _done(batch), tuple(findings), sources, near, notes
+    )
+
+
+def _judge_jar(fit: tuple[str, ...], batch: BatchDone, jar: JarsDone, work: _Work) -> None:
+    """Add what is found of one size of jar."""
+    lines = [line for product in fit for line in lines_of(product, batch.method)]
+    lines, found = jar_finding(lines, jar)
+    work.findings.append(found)
+    if found.kind == _NONE:
+        return
+    lines, found_pack = pack_finding(lines, batch.pack)
+    work.findings.append(found_pack)
+    if found_pack.kind == _NONE:
+        return
+    if batch.method == "pressure":
+        work.findings.append(gauge_finding(batch.gauge))
+        lines = [line for line in lines if batch.gauge in (None, line.gauge)]
+    place = altitude_finding(lines, batch)
+    work.findings.append(place)
+    if place.kind == _NONE:
+        return
+    _figures(lines, batch, jar, work)
+    load = load_finding(fit, batch, jar)
+    if load is not None:
+        work.findings.append(load)
+
+
+def _figures(lines: Sequence[Schedule], batch: BatchDone, jar: JarsDone, work: _Work) -> None:
+    """Compare with the best whole option of everything that the batch may have been."""
+    best = []
+    for group in _possibilities(lines, batch):
+        scored = [(p, compare(p, batch, jar.jar)) for p in group]
+        best.append(min(scored, key=lambda pair: _score(pair[1], pair[0])))
+    if not best:
+        return
+    merged = merge([found for _, found in best], _open_points(lines, batch))
+    if len(best) == 1:
+        merged = [hint_for(one, best[0][0], batch) for one in merged]
+    work.findings += merged
+    work.shown += [process for process, _ in best]
+
+
+def _possibilities(lines: Sequence[Schedule], batch: BatchDone) -> list[list[Process]]:
+    """Return, for each thing the batch may have been, the options printed for it."""
+    groups: dict[tuple[object, ...], list[Process]] = {}
+    for line in lines:
+        for altitude in _altitudes(line, batch.altitude_ft):
+            key = (line.product, line.pack, line.gauge, line.jar, altitude)
+            groups.setdefault(key, []).extend(published_for([line], altitude))
+    return [group for group in groups.values() if group]
+
+
+def _altitudes(line: Schedule, altitude: Fraction | None) -> list[Fraction]:
+    if altitude is not None:
+        return [altitude]
+    return [Fraction(low) for low, _ in BANDS[line.gauge or "boiling water"]]
+
+
+def _score(findings: list[Finding], process: Process) -> tuple[float, ...]:
+    """Order options: fewest short, confirmed first, nearest, fewest open, then as printed."""
+    short = sum(one.kind == "short of it" for one in findings)
+    unknown = sum(one.kind == "not recorded" for one in findings)
+    return short, not process.confirmed, sum(map(_lacking, findings)), unknown, process.option
+
+
+def _lacking(found: Finding) -> float:
+    """Return which part of a published figure is lacking, 0 to 1."""
+    if found.kind != "short of it" or not isinstance(found.published, int | float):
+        return 0.0
+    return 1 - float(found.done or 0) / found.published
+
+
+def _open_points(lines: Sequence[Schedule], batch: BatchDone) -> list[str]:
+    """Return what was not written down and makes a difference, in words."""
+    out = []
+    if len({line.product for line in lines}) > 1:
+        out.append("which product it was")
+    if len({line.pack for line in lines}) > 1:
+        out.append("hot or raw pack")
+    if len({line.gauge for line in lines}) > 1:
+        out.append("which gauge")
+    if len({line.jar for line in lines}) > 1:
+        out.append("which jar")
+    return [*out, "the altitude"] if batch.altitude_ft is None else out
+
+
+def _judged(
+    batch: BatchDone, fit: tuple[str, ...], work: _Work, notes: tuple[str, ...]
+) -> Judgement:
+    shown = work.shown
+    lines = {p.schedule.id for p in shown}
+    remarks = dict.fromkeys(p.schedule.note for p in shown if p.schedule.note)
+    return Judgement(
+        tuple(dict.fromkeys(p.schedule.product for p in shown)) or fit,
+        lines.pop() if len(lines) == 1 else None,
+        {
+            "minutes": _same([p.minutes for p in shown]),
+            "psi": _same([p.psi for p in shown]),
+            "headspace_in": _same([plain(p.headspace_in) for p in shown]),
+            "acid": _same([acid_text(p.schedule) for p in shown]),
+        },
+        _done(batch),
+        tuple(dict.fromkeys(work.findings)),
+        tuple(dict.fromkeys(cite(p.source, p.schedule.part) for p in shown)),
+        (),
+        (*notes, *remarks),
+    )
+
+
+def _same(values: Sequence[float | str | None]) -> float | str | None:
+    return values[0] if len(set(values)) == 1 else None
+
+
+def _done(batch: BatchDone) -> dict[str, float | str | None]:
+    acid = None
+    if batch.acid is not None:
+        acid = ", ".join(f"{a.amount} {a.acid} per {a.per}" for a in batch.acid) or "none"
+    return {
+        "minutes": plain(batch.minutes),
+        "psi": plain(batch.psi),
+        "headspace_in": plain(batch.headspace_in),
+        "acid": acid,
+    }

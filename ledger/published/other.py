@@ -1,0 +1,241 @@
+"""Freezing, drying, fermenting, pickling cold and jam: what the tables print, beside a batch.
+
+Only figures that the tables hold are compared, in the same kinds as for canning. What a batch has
+no field for (temperature, strength of the vinegar, days of conditioning) is asked for.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from ledger.amounts import parse_amount
+from ledger.errors import LedgerError
+from ledger.items import item_key
+from ledger.published.batch import BatchDone, Finding
+from ledger.published.comparing import kind_of
+from ledger.published.finding import find
+from ledger.published.jars import jar_size
+from ledger.published.judging import Judgement
+from ledger.published.words import cite, inches, number, plain
+from ledger.reference.storage import Figure, figures, freezing_headspace
+
+__all__ = ["OTHER_METHODS", "judge_other"]
+
+OTHER_METHODS = ("freeze", "dry", "ferment", "pickle cold", "jam uncooked")
+_LB_G = Fraction("453.59237")
+_SLACK = Fraction(3, 100)
+"""Salt is measured in spoons and cabbage on a kitchen scale: three parts in a hundred."""
+
+
+def judge_other(batch: BatchDone) -> Judgement:
+    """Return a batch of another method beside the figures that the tables print for it."""
+    found: list[tuple[Finding, str]] = {
+        "freeze": _freeze,
+        "dry": _dry,
+        "ferment": _ferment,
+        "pickle cold": _pickle,
+        "jam uncooked": _jam,
+    }[batch.method](batch)
+    headspace = next((f.published for f, _ in found if f.field == "headspace"), None)
+    return Judgement(
+        find(batch.makes).candidates if batch.method == "ferment" else (),
+        None,
+        {"minutes": None, "psi": None, "headspace_in": headspace, "acid": None},
+        {
+            "minutes": plain(batch.minutes),
+            "psi": plain(batch.psi),
+            "headspace_in": plain(batch.headspace_in),
+            "acid": None,
+        },
+        tuple(finding for finding, _ in found),
+        tuple(dict.fromkeys(where for _, where in found)),
+    )
+
+
+def _asked(field: str, published: str, question: str, figure: Figure) -> tuple[Finding, str]:
+    text = f"Published: {published}. {question}"
+    return Finding(field, published, None, "not recorded", text), cite(figure.source)
+
+
+def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
+    out = []
+    for one in batch.jars:
+        size = jar_size(one.jar)
+        wide, narrow = (freezing_headspace("liquid", top, size or "") for top in ("wide", "narrow"))
+        if wide is None or narrow is None:
+            continue
+        low, high = wide[0], narrow[0]
+        published = (
+            f"{inches(low)} (wide mouth) or {inches(high)} (narrow), packed in liquid, {size}s"
+        )
+        text = f"Published: {published}."
+        done = batch.headspace_in
+        if done is None:
+            kind, text = (
+                "not recorded",
+                f"{text} How much room was left? Food grows as it freezes, and glass breaks.",
+            )
+        elif done < low:
+            kind, text = "short of it", f"{text} Done: {inches(done)}: glass may break."
+        elif done < high:
+            kind, text = (
+                "not recorded",
+                f"{text} Done: {inches(done)}. Was the mouth wide or narrow?",
+            )
+        else:
+            kind = "as published" if done == high else "beyond it"
+            text = f"{text} Done: {inches(done)}."
+        shown = Finding("headspace", published, plain(done), kind, text)
+        out.append((shown, cite(wide[1])))
+    load = figures("freezer", "any", "max_load_in_24_hours")[0]
+    published = (
+        f"{number(load.low)} to {number(load.high)} lb at a time for each cubic foot of freezer"
+    )
+    out.append(
+        _asked(
+            "load",
+            published,
+            "How large is the freezer, and how much went in within 24 hours?",
+            load,
+        )
+    )
+    return out
+
+
+def _dry(batch: BatchDone) -> list[tuple[Finding, str]]:
+    heat = figures("dried", "any", "drying_temperature")[0]
+    out = [
+        _asked(
+            "temperature",
+            f"{number(heat.low)} to {number(heat.high)} degrees F in a drier or oven",
+            "At what temperature did it dry?",
+            heat,
+        )
+    ]
+    key = item_key(batch.makes)
+    if "jerky" in key:
+        for kind in ("red_meat", "poultry"):
+            warm = figures("dried", f"jerky_{kind}", "preheat_internal_temperature")[0]
+            published = (
+                f"{number(warm.low)} degrees F inside, before drying ({kind.replace('_', ' ')})"
+            )
+            out.append(
+                _asked(
+                    "temperature", published, "Was it heated first, and how hot did it get?", warm
+                )
+            )
+        return out
+    rest = figures("dried", "dried_fruit", "conditioning_time")[0]
+    published = (
+        f"fruit: about {number(rest.low)} days loosely packed and stirred daily before storing"
+    )
+    return [*out, _asked("conditioning", published, "For how many days was it conditioned?", rest)]
+
+
+def _ferment(batch: BatchDone) -> list[tuple[Finding, str]]:
+    fit = find(batch.makes).candidates
+    if "sauerkraut" in fit:
+        return [_kraut_salt(batch), *_ferment_time("sauerkraut")]
+    if "pickles_dill_fermented" in fit:
+        salt = figures("ferment", "pickles_dill_fermented", "salt_per_4_lb")[0]
+        published = "1/2 cup salt with 8 cups water and 1/4 cup vinegar for 4 lb of cucumbers"
+        return [
+            _asked("salt", published, "Compare with what was used.", salt),
+            *_ferment_time("pickles_dill_fermented"),
+        ]
+    text = f"The tables hold no figures for fermenting {batch.makes!r}. Ask an extension adviser for a tested recipe."
+    return [(Finding("product", None, batch.makes, "no published process", text), "our own advice")]
+
+
+def _ferment_time(food: str) -> list[tuple[Finding, str]]:
+    warm, *cool = figures("ferment", food, "time")
+    published = (
+        f"{number(warm.low)} to {number(warm.high)} weeks at {warm.condition} degrees".replace(
+            " F degrees", " degrees F"
+        )
+    )
+    for one in cool:
+        published += f", {number(one.low)} to {number(one.high)} at {one.condition}".removesuffix(
+            " F"
+        )
+    return [_asked("time", published, "How long did it stand, and how warm?", warm)]
+
+
+def _kraut_salt(batch: BatchDone) -> tuple[Finding, str]:
+    """3 tbsp of canning salt for 5 lb of cabbage; 3/4 cup for 25 lb: the printed two differ."""
+    low, high = (
+        figures("ferment", "sauerkraut", "salt_per_25_lb_cabbage")[0],
+        figures("ferment", "sauerkraut", "salt_per_5_lb_cabbage")[0],
+    )
+    where = cite(high.source)
+    published = "3 tbsp canning salt for 5 lb of cabbage (3/4 cup for 25 lb)"
+    pounds = _pounds(batch, "cabbage")
+    spoons = _spoons(batch)
+    if pounds is None or spoons is None:
+        by_weight = figures("ferment", "sauerkraut", "salt_by_weight")[0]
+        share = _by_weight(batch)
+        text = f"Published: {published}."
+        if share is not None:
+            text += (
+                f" Done: {float(share) * 100:.2f} percent by weight; {number(by_weight.low)} to "
+                f"{number(by_weight.high)} percent is commonly stated, not confirmed here: look it up."
+            )
+            return Finding(
+                "salt", published, f"{float(share) * 100:.2f} %", "not recorded", text
+            ), where
+        text += " How much salt, in spoons or by weight, to how much cabbage by weight?"
+        return Finding("salt", published, None, "not recorded", text), where
+    least, most = low.low * 16 / 25 * pounds, high.high / 5 * pounds
+    done = f"{number(spoons)} tbsp for {number(pounds)} lb"
+    text = f"Published: {published}. Done: {done}."
+    if spoons < least * (1 - _SLACK):
+        kind, text = "short of it", f"{text} Too little salt lets it spoil."
+    else:
+        kind = "beyond it" if spoons > most * (1 + _SLACK) else "as published"
+    return Finding("salt", published, done, kind, text), where
+
+
+def _pounds(batch: BatchDone, word: str) -> Fraction | None:
+    grams = [u.grams for u in batch.used if word in item_key(u.item).split()]
+    if not grams or any(g is None for g in grams):
+        return None
+    return Fraction(sum(g for g in grams if g is not None)).limit_denominator(1000) / _LB_G
+
+
+def _spoons(batch: BatchDone) -> Fraction | None:
+    total, known = Fraction(0), False
+    for one in batch.used:
+        if "salt" not in item_key(one.item).split():
+            continue
+        try:
+            amount = parse_amount(one.amount)
+        except LedgerError:
+            return None
+        if amount.measure != "volume":
+            return None
+        total, known = total + amount.exact / parse_amount("1 tbsp").exact, True
+    return total if known else None
+
+
+def _by_weight(batch: BatchDone) -> Fraction | None:
+    cabbage, salt = _pounds(batch, "cabbage"), _pounds(batch, "salt")
+    return None if not cabbage or salt is None else salt / cabbage
+
+
+def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
+    strength = figures("pickle", "quick_pickles", "vinegar_strength")[0]
+    vinegars = [u for u in batch.used if "vinegar" in item_key(u.item)]
+    named = [u for u in vinegars if "5" in u.item]
+    published = f"vinegar of {number(strength.low)} percent"
+    if named:
+        kind = kind_of(strength.low, Fraction(5))
+        text = f"Published: {published}. Done: {named[0].item}. Kept cold, it is eaten from the refrigerator."
+        return [(Finding("acid", published, named[0].item, kind, text), cite(strength.source))]
+    return [_asked("acid", published, "What strength was the vinegar?", strength)]
+
+
+def _jam(batch: BatchDone) -> list[tuple[Finding, str]]:
+    cold = figures("shelf_life", "jam_uncooked_freezer")[0]
+    published = f"{number(cold.high)} weeks in the refrigerator, else the freezer"
+    text = f"Published: {published}. Uncooked jam is not for the shelf."
+    return [(Finding("storage", published, None, "as published", text), cite(cold.source))]
