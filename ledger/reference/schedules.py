@@ -218,12 +218,12 @@ def _wrong(row: dict[str, str]) -> list[str]:
         return [*out, "unknown canner or jar"]
     if product is not None and product.low_acid and row["method"] == "boiling_water":
         out.append("a low-acid product with a boiling-water process")
-    for what, columns in (("minutes", _BOILING), ("pressure", _DIAL), ("pressure", _WEIGHTED)):
-        figures = [int(row[c]) for c in columns if row[c]]
+    for what, names in (("minutes", _BOILING), ("pressure", _DIAL), ("pressure", _WEIGHTED)):
+        figures = [int(row[c]) for c in names if row[c]]
         if any(later < earlier for earlier, later in pairwise(figures)):
             out.append(f"{what} falls with altitude")
     wanted = {"boiling_water": _BOILING, "dial_gauge": _DIAL, "weighted_gauge": _WEIGHTED}
-    columns = wanted[row["method"]]
+    columns: tuple[str, ...] = wanted[row["method"]]
     closed = row["method"] == "weighted_gauge" and row["allowed_above_1000ft"] == "no"
     if not all(row[c] for c in columns[: 1 if closed else None]):
         out.append("a printed band is empty")
@@ -263,7 +263,7 @@ def _cells(row: dict[str, str], gauge: str | None) -> tuple[Cell, ...]:
             Cell(low, high, int(row[column]))
             for (low, high), column in zip(BANDS["boiling water"], _BOILING, strict=True)
         )
-    columns = _DIAL if gauge == "dial" else _WEIGHTED
+    columns: tuple[str, ...] = _DIAL if gauge == "dial" else _WEIGHTED
     minutes = int(row["minutes"])
     return tuple(
         Cell(low, high, minutes, int(row[column])) if row[column] else Cell(low, high, None)

@@ -1,0 +1,178 @@
+"""Was that batch processed as a published, tested table says; and how is it published?"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from ledger.projections import _published_ask, _published_why
+from ledger.projections._common import answer
+from ledger.projections._published import batch_done, batches, judged, schedules_of
+from ledger.projections.base import Answer, Assumption, Column, Option, Projection
+from ledger.published import SHORT, Finding, Judgement, after_batch
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["COLUMNS", "PROJECTION", "build"]
+
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`; null for a question."),
+    Column("batch", "Batch", "", "Id of the batch's entry; null for a question."),
+    Column("on", "Day", "day", "When it was put up; null for a question.", main=True),
+    Column("item", "Item", "", "What was made, as the household calls it.", main=True),
+    Column("product", "Published product", "", "What it was compared with; null where none or several fit."),
+    Column("schedule", "Schedule", "", "The printed line compared with; null where none or several fit."),
+    Column("standing", "Standing", "", "The gravest kind among the findings.", main=True),
+    Column("published.minutes", "Published minutes", "minutes", "As printed; null where nothing is, or it depends."),
+    Column("published.psi", "Published pressure", "psi", "As printed; null for boiling water."),
+    Column("published.headspace_in", "Published headspace", "in", "As printed, in inches."),
+    Column("published.acid", "Published acid", "", "For each jar, any one of them; null where none is asked for."),
+    Column("done.minutes", "Minutes", "minutes", "As written down; null is not recorded."),
+    Column("done.psi", "Pressure", "psi", "As written down."),
+    Column("done.headspace_in", "Headspace", "in", "As written down, in inches."),
+    Column("done.acid", "Acid", "", "As written down."),
+    Column("findings", "Findings", "", "Field by field: published, done, kind and text."),
+    Column("text", "What was found", "", "What is not as published, in words.", main=True),
+    Column("advice", "What to do", "", "As the documents say it, each with its document."),
+    Column("source", "Source", "", "Documents of the published figures."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+_QUESTION = ("product", "jar", "pack", "method", "gauge", "altitude")
+
+
+def build(
+    state: State,
+    *,
+    batch: str | None = None,
+    item: str | None = None,
+    freezer_off: str | None = None,
+    **question: str | None,
+) -> Answer:
+    """Return one record a batch; or, with a question, one record a whole printed process.
+
+    Parameters
+    ----------
+    state : State
+    batch : str, optional
+        Only the batch whose entry id begins so.
+    item : str, optional
+        Only what makes this item.
+    freezer_off : str, optional
+        ``30 h``: what the chart for a power cut says of each lot in the freezer.
+    **question
+        ``product, jar, pack, method, gauge, altitude``: how is it published?
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`.
+
+    Raises
+    ------
+    InputError
+        When an altitude or a time cannot be read, or a question names no product.
+    """
+    assumptions = [Assumption("caution", SHORT)]
+    if freezer_off:
+        records, totals = _published_ask.power_cut(state, freezer_off)
+    elif any(question.get(name) for name in _QUESTION):
+        records, totals, more = _published_ask.question(state, question)
+        assumptions += more
+    else:
+        records, more = _batches(state, batch, item)
+        assumptions += more
+        totals = {"standing": _count(records)}
+    ids = [one.id for one in assumptions]
+    for record in records:
+        record.setdefault("assumptions", ids)
+    return answer(state, "as-published", COLUMNS, records, totals=totals, assumptions=assumptions)
+
+
+def _count(records: list[dict[str, Any]]) -> str:
+    kinds: dict[str, int] = {}
+    for record in records:
+        kinds[record["standing"]] = kinds.get(record["standing"], 0) + 1
+    return ", ".join(f"{count} {kind}" for kind, count in kinds.items()) or "no batches"
+
+
+def _batches(
+    state: State, batch: str | None, item: str | None
+) -> tuple[list[dict[str, Any]], list[Assumption]]:
+    wanted = None if item is None else state.facts.find(item)
+    schedules, records, set_by = schedules_of(state), [], False
+    for ev, body in batches(state):
+        entry = state.entry_id(ev)
+        if batch is not None and not entry.startswith(batch):
+            continue
+        if item is not None and (wanted is None or state.facts.find(body["makes"]) != wanted):
+            continue
+        records.append(_record(state, ev, body, schedules))
+        set_by = set_by or not body.get("altitude")
+    return records, _published_ask.settings_used(state) if set_by else []
+
+
+def _record(
+    state: State, ev: int, body: dict[str, Any], schedules: dict[str, str]
+) -> dict[str, Any]:
+    found = judged(batch_done(state, ev, body, schedules))
+    entry, day = state.entry_id(ev), int(state.moment.on[ev])
+    days = state.as_of_day - day
+    advice = after_batch(found, days * 24.0 if days > 0 else None) if _canned(body) else []
+    return {
+        "why": f"as-published/{entry}",
+        "batch": entry,
+        "on": day_text(day),
+        "item": body["makes"],
+        "product": found.product,
+        "schedule": found.schedule,
+        "standing": found.standing,
+        **{f"published.{name}": value for name, value in found.published.items()},
+        **{f"done.{name}": value for name, value in found.done.items()},
+        "findings": [finding(one) for one in found.findings],
+        "text": _text(found),
+        "advice": [f"{one.text} ({one.source})" for one in advice],
+        "source": "; ".join(found.sources) or None,
+    }
+
+
+def _canned(body: dict[str, Any]) -> bool:
+    return body["method"] in ("boiling water", "pressure")
+
+
+def _text(found: Judgement) -> str:
+    telling = [one.text for one in found.findings if one.kind != "as published"]
+    return " ".join([found.summary, *telling])
+
+
+def finding(one: Finding) -> dict[str, Any]:
+    """Return a finding as in ``--json``."""
+    return {
+        "field": one.field,
+        "published": one.published,
+        "done": one.done,
+        "kind": one.kind,
+        "text": one.text,
+    }
+
+
+PROJECTION = Projection(
+    name="as-published",
+    title="As published",
+    question="Was that batch processed as a published, tested table says; and how is it published?",
+    columns=COLUMNS,
+    build=build,
+    why=_published_why.why,
+    options=(
+        Option("product", "how is this published", '"green beans"'),
+        Option("jar", "in which jar", '"quart jar"'),
+        Option("pack", "hot or raw pack", "hot", choices=("hot", "raw")),
+        Option("method", "by which method", "pressure", choices=("boiling water", "pressure")),
+        Option("gauge", "with which gauge; else the setting", "dial", choices=("dial", "weighted")),
+        Option("altitude", "at which altitude; else the setting", '"2600 ft"'),
+        Option("item", "only batches that make this item", '"plum butter"'),
+        Option("batch", "only this batch (the beginning of its id)", "5f0c0a0e"),
+        Option("freezer_off", "the freezer was off: for how long", '"30 h"'),
+    ),
+)
