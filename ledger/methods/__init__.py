@@ -2,6 +2,5 @@
 
 Nothing here knows of events, lots or items: plain numbers and numpy arrays go in and come out,
 so that every method can be held to published figures (tests/published). The projections call
-the modules by name: `ratios`, `use`, `supply`, `runout`, `learning`, `money`, `variance`,
-`beds` and `yields`.
+the modules by name.
 """

@@ -188,7 +188,9 @@ def fit_curve(minutes_per_unit: Sequence[float | None]) -> LearningCurve | None:
     from scipy import special, stats
 
     line = stats.linregress([x for x, _ in known], [y for _, y in known])
-    reach = float(special.stdtrit(len(known) - 2, 0.975)) * float(line.stderr)
+    # minutes that never change fit exactly; the library has no error for them
+    error = 0.0 if math.isnan(line.stderr) else float(line.stderr)
+    reach = float(special.stdtrit(len(known) - 2, 0.975)) * error
     slope = float(line.slope)
     # a range too wide to say anything is cut where the numbers would overflow
     low, high = max(slope - reach, -50.0), min(slope + reach, 50.0)

@@ -1,4 +1,4 @@
-"""Worth it or not: break-even, pay-back, wear of durables, present value, make or buy.
+"""Worth it or not: break-even, pay-back, present value, make or buy.
 
 Money is in the book's currency throughout, as plain numbers; periods are whatever the caller
 counts in (years, seasons) and the answers are in the same.
@@ -19,7 +19,6 @@ __all__ = [
     "annuity_factor",
     "break_even",
     "composite_margin",
-    "double_declining",
     "energy_cost",
     "further_gain",
     "internal_rate",
@@ -28,8 +27,6 @@ __all__ = [
     "net_present_value",
     "payback",
     "present_value",
-    "straight_line",
-    "units_of_production",
 ]
 
 
@@ -153,109 +150,6 @@ def accounting_return(gain: float, cost: float) -> float | None:
     OpenStax, Principles of Accounting vol. 2 (2019), 11.2.
     """
     return ratio(gain, cost)
-
-
-def straight_line(
-    cost: float, salvage: float, years: int, *, months_in_first: int = 12
-) -> list[float]:
-    """Return the wear of each year when a durable loses the same every year.
-
-    Parameters
-    ----------
-    cost : float
-        All that it took to have it ready for use: price, tax, delivery, setting up.
-    salvage : float
-        What it will still be worth at the end.
-    years : int
-        Its life, 1 or more.
-    months_in_first : int
-        Months owned in the first year, 1 to 12; with fewer than 12 there is one more entry.
-
-    Returns
-    -------
-    list of float
-        Money a year; they add up to cost - salvage.
-
-    Raises
-    ------
-    InputError
-        When the years or months are out of range.
-
-    References
-    ----------
-    OpenStax, Principles of Accounting vol. 1 (2019), 11.3.
-    """
-    _check_years(years)
-    if not 1 <= months_in_first <= 12:
-        raise InputError("months", f"{months_in_first} months", "Give 1 to 12")
-    yearly = (cost - salvage) / years
-    if months_in_first == 12:
-        return [yearly] * years
-    first = yearly * months_in_first / 12
-    return [first, *[yearly] * (years - 1), yearly - first]
-
-
-def units_of_production(
-    cost: float, salvage: float, life_units: float, used: Sequence[float]
-) -> list[float]:
-    """Return the wear of each period when a durable wears by use (a canner by its loads).
-
-    Parameters
-    ----------
-    cost, salvage : float
-        As for `straight_line`.
-    life_units : float
-        Uses that it is good for, above 0.
-    used : sequence of float
-        Uses in each period; beyond its life they cost nothing more.
-
-    Returns
-    -------
-    list of float
-        Money a period.
-
-    Raises
-    ------
-    InputError
-        When the life is not above zero.
-
-    References
-    ----------
-    OpenStax, Principles of Accounting vol. 1 (2019), 11.3.
-    """
-    if not life_units > 0:
-        raise InputError("uses", f"a life of {life_units:g} uses", "Give more than 0")
-    wear, left = [], life_units
-    for uses in used:
-        counted = min(uses, left)
-        wear.append((cost - salvage) * counted / life_units)
-        left -= counted
-    return wear
-
-
-def double_declining(cost: float, salvage: float, years: int) -> list[float]:
-    """Return the wear of each year at twice the even rate on what is left, down to salvage.
-
-    Parameters
-    ----------
-    cost, salvage, years
-        As for `straight_line`.
-
-    Returns
-    -------
-    list of float
-        Money a year.
-
-    References
-    ----------
-    OpenStax, Principles of Accounting vol. 1 (2019), 11.3.
-    """
-    _check_years(years)
-    wear, book = [], cost
-    for _ in range(years):
-        wear.append(max(0.0, min(book * 2 / years, book - salvage)))
-        book -= wear[-1]
-    return wear
 
 
 def present_value(rate: float, flows: Sequence[float]) -> float:
@@ -410,8 +304,3 @@ def energy_cost(watts: float, hours: float, price_per_kwh: float) -> tuple[float
     """
     kwh = watts * hours / 1000
     return kwh, kwh * price_per_kwh
-
-
-def _check_years(years: int) -> None:
-    if years < 1:
-        raise InputError("years", f"a life of {years} years", "Give 1 or more")

@@ -32,6 +32,11 @@ def test_fewer_than_five_repetitions_give_no_curve(minutes):
     assert fit_curve(minutes) is None
 
 
+def test_minutes_that_never_change():
+    curve = fit_curve([1.0] * 5)
+    assert (curve.rate_low, curve.rate, curve.rate_high) == (1, 1, 1)
+
+
 def test_repetition_without_a_record_still_counts_as_practice():
     whole = [unit_time(30, 0.8, n) for n in range(1, 9)]
     gappy = [*whole[:2], None, *whole[3:]]

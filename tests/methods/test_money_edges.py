@@ -12,16 +12,14 @@ from ledger.errors import InputError
 from ledger.methods.money import (
     accounting_return,
     break_even,
-    double_declining,
     internal_rate,
     make_or_buy,
     margin_of_safety,
     net_present_value,
     payback,
     present_value,
-    straight_line,
-    units_of_production,
 )
+from ledger.methods.wear import double_declining, straight_line, units_of_production
 
 money = st.floats(0, 1e6)
 

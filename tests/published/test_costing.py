@@ -16,7 +16,6 @@ from ledger.methods.money import (
     annuity_factor,
     break_even,
     composite_margin,
-    double_declining,
     energy_cost,
     further_gain,
     internal_rate,
@@ -25,10 +24,9 @@ from ledger.methods.money import (
     net_present_value,
     payback,
     present_value,
-    straight_line,
-    units_of_production,
 )
 from ledger.methods.variance import causes_of_change, price_variance, quantity_variance
+from ledger.methods.wear import double_declining, straight_line, units_of_production
 
 # D2, 3.2 and 3.3: name, fixed, price, variable, target, tax, units
 BREAK_EVEN = [

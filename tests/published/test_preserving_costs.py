@@ -18,8 +18,9 @@ from statistics import mean, median
 
 import pytest
 
-from ledger.methods.money import break_even, make_or_buy, payback, straight_line
+from ledger.methods.money import break_even, make_or_buy, payback
 from ledger.methods.ratios import ratio
+from ledger.methods.wear import straight_line
 
 
 @pytest.mark.parametrize(
