@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from ledger.items import item_key
 from ledger.published import BatchDone, Judgement, Keeping, batch_of, judge, judge_other, keeps_for
 from ledger.published.judging import CANNING
-from ledger.published.other import OTHER_METHODS
+from ledger.published.other import has_figures
 from ledger.replay import KEPT
 
 if TYPE_CHECKING:
@@ -29,7 +29,11 @@ def schedules_of(state: State) -> dict[str, str]:
 def batches(state: State) -> list[tuple[int, dict[str, Any]]]:
     """Return (event, body) of every batch that tables may hold figures for, in order."""
     out = [(int(ev), state.body(int(ev))) for ev in state.events("put_up")]
-    return [(ev, body) for ev, body in out if body["method"] in (*CANNING, *OTHER_METHODS)]
+    return [
+        (ev, body)
+        for ev, body in out
+        if body["method"] in CANNING or has_figures(body["makes"], body["method"])
+    ]
 
 
 def batch_done(

@@ -67,8 +67,8 @@ def question(
     if not records:
         records = [_none(product, found.questions, found.match.candidates)]
     totals: dict[str, Any] = {
-        "needs": {one.what: f"{one.amount} [{one.source}]" for one in found.needs},
-        "steps": {str(n): f"{s.text} [{s.source}]" for n, s in enumerate(found.steps, 1)},
+        "needs": {one.what: f"{one.amount} ({one.source})" for one in found.needs},
+        "steps": {str(n): f"{s.text} ({s.source})" for n, s in enumerate(found.steps, 1)},
         "questions": {f"? {n}": text for n, text in enumerate(found.questions, 1)},
     }
     notes = [Assumption(f"note-{n}", text) for n, text in enumerate(found.notes, 1)]
@@ -146,4 +146,4 @@ def power_cut(state: State, text: str) -> tuple[list[dict[str, Any]], dict[str, 
             }
         )
     held = holds_for(hours)
-    return records, {"freezer off": f"{held.text} [{held.source}]"}
+    return records, {"freezer off": f"{held.text} ({held.source})"}

@@ -75,6 +75,13 @@ def after_batch(judgement: Judgement, hours: float | None = None) -> list[Advice
             ),
             *_short(hours),
         ]
+    if judgement.standing == "no published process":
+        ask = Advice(
+            "Nothing published covers this batch, so nothing says how it stands. Ask an extension adviser, "
+            "with the recipe and these figures, before anybody eats of it.",
+            "our own advice",
+        )
+        return [ask, *_short(hours)[:-1]]
     return _short(hours)
 
 

@@ -33,24 +33,20 @@ def _kin(process: Process) -> list[Schedule]:
 
 
 def _minutes(process: Process, batch: BatchDone) -> str | None:
+    """Return every other printed line that the time would be: jar, altitude, pack."""
     s, done = process.schedule, batch.minutes
-    assert done is not None
+    out = []
     for line in _kin(process):
-        if line.pack == s.pack and SIZES.index(line.jar) < SIZES.index(s.jar):
-            for cell in line.cells:
-                if cell.low_ft == process.low_ft and cell.minutes == done:
-                    return (
-                        f"{done} minutes is the published time for the smaller jar ({line.jar}s)."
-                    )
+        here = any(c.low_ft == process.low_ft and c.minutes == done for c in line.cells)
+        if here and line.pack == s.pack and SIZES.index(line.jar) < SIZES.index(s.jar):
+            out.append(f"{done} minutes is the published time for the smaller jar ({line.jar}s).")
+        elif here and line.pack != s.pack and line.jar == s.jar:
+            out.append(f"{done} minutes is the published time for {line.pack} pack.")
     for cell in s.cells:
         if cell.high_ft is not None and cell.high_ft < process.low_ft and cell.minutes == done:
-            return f"{done} minutes is printed for a lower altitude ({band(cell.low_ft, cell.high_ft)})."
-    for line in _kin(process):
-        if line.jar == s.jar and line.pack != s.pack:
-            for cell in line.cells:
-                if cell.low_ft == process.low_ft and cell.minutes == done:
-                    return f"{done} minutes is the published time for {line.pack} pack."
-    return _closed_option(process, batch)
+            where = band(cell.low_ft, cell.high_ft)
+            out.append(f"{done} minutes is printed for a lower altitude ({where}).")
+    return " ".join(out) or _closed_option(process, batch)
 
 
 def _closed_option(process: Process, batch: BatchDone) -> str | None:

@@ -19,12 +19,19 @@ from ledger.published.judging import Judgement
 from ledger.published.words import cite, inches, number, plain
 from ledger.reference.storage import Figure, figures, freezing_headspace
 
-__all__ = ["OTHER_METHODS", "judge_other"]
+__all__ = ["OTHER_METHODS", "has_figures", "judge_other"]
 
 OTHER_METHODS = ("freeze", "dry", "ferment", "pickle cold", "jam uncooked")
 _LB_G = Fraction("453.59237")
 _SLACK = Fraction(3, 100)
 """Salt is measured in spoons and cabbage on a kitchen scale: three parts in a hundred."""
+
+
+def has_figures(makes: str, method: str) -> bool:
+    """Return whether the tables hold anything for what was made so: not for bread starters."""
+    if method != "ferment":
+        return method in OTHER_METHODS
+    return bool({"sauerkraut", "pickles_dill_fermented"} & set(find(makes).candidates))
 
 
 def judge_other(batch: BatchDone) -> Judgement:

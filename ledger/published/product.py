@@ -93,7 +93,7 @@ def _proportions(fit: tuple[str, ...], batch: BatchDone) -> list[Finding]:
         return []
     out = []
     for part in parts_of_batch(fit[0], batch.used):
-        text = f"Published recipe: {part.published} ({cite(part.source)})."
+        text = f"Published recipe, {part.name}: {part.published} ({cite(part.source)})."
         if part.holds is None:
             kind = "not recorded"
             text += f" How much {part.name} was it, by weight or in cups, to how much of the main thing?"

@@ -32,17 +32,15 @@ _SLACK = Fraction(2, 100)
 #: printed). A cup weighs, chopped: onion 160 g, celery 101 g, sweet pepper 149 g (USDA SR28,
 #: household measures of 11282, 11143, 11333); a clove of garlic 3 g (11215). Where a line allows
 #: two things, the heavier cup is taken for the limit of both.
+_SAUCE = (
+    ("onion", ("onion",), 160.0, "1 cup"),
+    ("celery or pepper", ("celery", "pepper"), 149.0, "1 cup"),
+    ("mushroom", ("mushroom",), 453.6, "1 lb"),
+    ("garlic", ("garlic",), 15.0, "5 cloves"),
+)
 _LIMITS = {
-    "spaghetti_sauce_without_meat": (
-        Fraction(30),
-        (
-            ("onion", ("onion",), 160.0, "1 cup"),
-            ("celery or pepper", ("celery", "pepper"), 149.0, "1 cup"),
-            ("mushroom", ("mushroom",), 453.6, "1 lb"),
-            ("garlic", ("garlic",), 15.0, "5 cloves"),
-        ),
-        "NCHFP_SPAGHETTI",
-    ),
+    "spaghetti_sauce_without_meat": (Fraction(30), _SAUCE, "NCHFP_SPAGHETTI"),
+    "spaghetti_sauce_with_meat": (Fraction(30), _SAUCE, "MSU_PFS_01600878"),
     "tomato_vegetable_juice": (
         Fraction(22),
         (("other vegetables", ("onion", "celery", "pepper", "carrot"), 3 * 160.0, "3 cups"),),

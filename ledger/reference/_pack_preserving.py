@@ -27,6 +27,7 @@ SOURCE_COLUMNS = ("source_id", "title", "publisher", "year", "address", "read")
 _REWORDED = (
     ("quality only; safe indefinitely at 0 F", "a limit of quality, at a steady 0 F"),
     ("mashed or pureed squash has no safe process", "no process is published for mashed or pureed squash"),
+    ("You Asked It: drying meat safely", "You Asked It: drying meat"),
     ("guide 1, ensuring safe canned foods", "guide 1, on why foods are processed"),
     ("guide 3/4, for safety sake (boiling before eating)", "guide 3/4, boiling before eating"),
 )  # fmt: skip

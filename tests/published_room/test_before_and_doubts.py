@@ -1,0 +1,180 @@
+"""Before a batch: process, needs, reminders; as it is written: slips asked about; other methods."""
+
+from __future__ import annotations
+
+from fractions import Fraction as F
+
+import pytest
+
+from ledger.published import (
+    BatchDone,
+    JarsDone,
+    Used,
+    before_batch,
+    boiling_point_f,
+    doubts_of,
+    expected_jars,
+    judge_other,
+    unsealed_jars,
+)
+
+
+def test_one_process_with_needs_and_steps():
+    found = before_batch(
+        "green beans",
+        jar="quart jar",
+        pack="raw",
+        method="pressure",
+        gauge="dial",
+        altitude_ft=F(2600),
+    )
+    (one,) = found.processes
+    assert (one.minutes, one.psi, one.headspace_in) == (25, 12, 1)
+    needs = {need.what: need.amount for need in found.needs}
+    assert needs["quart jars"] == "7"
+    assert needs["new lids"] == "7"
+    assert any("14 lb" in amount for amount in needs.values())
+    assert all(step.source for step in found.steps)
+    assert [s.text for s in found.steps if "25 minutes" in s.text and "12 psi" in s.text]
+    assert not found.questions
+
+
+def test_options_are_shown_side_by_side():
+    found = before_batch(
+        "crushed tomatoes", jar="pint", gauge="weighted", method="pressure", altitude_ft=F(900)
+    )
+    assert [(p.minutes, p.psi) for p in found.processes] == [(20, 5), (15, 10), (10, 15)]
+
+
+def test_unknown_altitude_is_asked_for():
+    found = before_batch("green beans", jar="quart jar")
+    assert found.processes == ()
+    assert any("altitude" in q for q in found.questions)
+
+
+def test_method_that_is_not_printed_is_said():
+    found = before_batch("green beans", jar="quart jar", method="boiling water", altitude_ft=F(100))
+    assert found.processes == ()
+    assert any("published for pressure only" in q for q in found.questions)
+
+
+@pytest.mark.parametrize("jar", ["1.5-pint jar", "1 l jar"])
+def test_jar_that_is_not_printed_is_said(jar):
+    found = before_batch(
+        "green beans", jar=jar, method="pressure", gauge="dial", altitude_ft=F(100)
+    )
+    assert found.processes == ()
+    assert any("not for a" in q for q in found.questions)
+
+
+def test_short_process_takes_sterile_jars():
+    """Bulletin 539: sterile jars where the boiling-water process is under 10 minutes."""
+    jam = before_batch("strawberry jam", jar="half-pint jar", altitude_ft=F(500))
+    assert any("sterile" in step.text for step in jam.steps)
+    higher = before_batch("strawberry jam", jar="half-pint jar", altitude_ft=F(2600))
+    assert not any("sterile" in step.text for step in higher.steps)
+
+
+# Published quantities, typed from the "Quantity" lines of the same documents: pounds for 7 quarts and 9 pints
+@pytest.mark.parametrize(
+    ("words", "jar", "pounds"),
+    [
+        ("green beans", "quart jar", "14"), ("green beans", "pint jar", "9"), ("carrots", "quart jar", "17.5"),
+        ("beets", "pint jar", "13.5"), ("whole kernel corn", "quart jar", "31.5"),
+        ("crushed tomatoes", "quart jar", "22"),
+        ("tomato juice", "quart jar", "23"), ("asparagus", "pint jar", "16"), ("spinach", "quart jar", "28"),
+        ("kidney beans", "quart jar", "5"), ("applesauce", "quart jar", "21"), ("grape juice", "quart jar", "24.5"),
+        ("grapes", "pint jar", "9"), ("apples", "pint jar", "12.25"),
+    ],
+)  # fmt: skip
+def test_fresh_produce_for_a_load_as_printed(words, jar, pounds):
+    found = before_batch(words, jar=jar)
+    assert any(need.amount.startswith(f"about {pounds} lb") for need in found.needs)
+
+
+@pytest.mark.parametrize(
+    ("feet", "degrees"), [(0, 212.0), (2000, 208.4), (5000, 202.9), (8000, 197.4)]
+)
+def test_boiling_point_is_information(feet, degrees):
+    """Water at 5,000 ft boils at about 203 degrees F: common extension tables (from memory)."""
+    assert boiling_point_f(feet) == pytest.approx(degrees, abs=0.2)
+
+
+def sauce(jars, pounds=31.0, loads=None):
+    used = (Used("tomato", f"{pounds} lb", pounds * 453.59237),)
+    return BatchDone(
+        "tomato sauce", "boiling water", (JarsDone("pint jar", jars),), used, loads=loads
+    )
+
+
+def test_slip_of_a_digit_is_asked_about():
+    """31 lb: by the bushel of 53 lb and 7 to 12 quarts of sauce, 8 to 15 pints."""
+    (doubt,) = doubts_of(sauce(70))
+    assert "31 lb gave 70 pints: published range 8 to 15" in doubt.question
+    assert doubt.question.endswith("?")
+    assert doubts_of(sauce(12)) == []
+    assert [d.code for d in doubts_of(sauce(1))] == ["yield"]
+
+
+def test_published_range_of_plums():
+    """A bushel of 56 lb gives 22 to 36 quarts: 31 lb give 12.2 to 19.9, or 24 to 40 pints."""
+    low, high, _ = expected_jars("plums", F(31), "pint")
+    assert (low, high) == (24, 40)
+    assert expected_jars("plums", F(31), "quart")[:2] == (12, 20)
+
+
+def test_jars_a_load_are_asked_about():
+    assert [d.code for d in doubts_of(sauce(12, loads=1))] == ["load"]
+    assert doubts_of(sauce(12, loads=2)) == []
+    assert doubts_of(sauce(12, loads=1), loads={"pint jar": 14}) == []
+
+
+def test_energy_beyond_fat_is_asked_about():
+    assert [d.code for d in doubts_of(sauce(12), kcal=100_000, grams_made=5000)] == ["energy"]
+    assert doubts_of(sauce(12), kcal=2500, grams_made=5000) == []
+
+
+@pytest.mark.parametrize(
+    ("salt", "pounds", "kind"),
+    [
+        ("3 tbsp", 5, "as published"), ("15 tbsp", 25, "as published"), ("3/4 cup", 25, "as published"),
+        ("1/2 cup", 25, "short of it"), ("2 cup", 25, "beyond it"), ("10 oz", 25, "not recorded"),
+    ],
+)  # fmt: skip
+def test_salt_in_kraut(salt, pounds, kind):
+    """Michigan State University 01600078: 3 tbsp for 5 lb; 3/4 cup for 25 lb; both as printed."""
+    grams = 283.5 if "oz" in salt else None
+    used = (Used("cabbage", f"{pounds} lb", pounds * 453.59237), Used("salt", salt, grams))
+    found = {f.field: f for f in judge_other(BatchDone("sauerkraut", "ferment", (), used)).findings}
+    assert found["salt"].kind == kind
+
+
+@pytest.mark.parametrize(
+    ("inches", "kind"),
+    [
+        (None, "not recorded"),
+        (F(1, 2), "short of it"),
+        (F(1), "not recorded"),
+        (F(3, 2), "as published"),
+    ],
+)
+def test_headspace_in_the_freezer(inches, kind):
+    batch = BatchDone("winter soup", "freeze", (JarsDone("quart jar", 7),), headspace_in=inches)
+    found = {f.field: f for f in judge_other(batch).findings}
+    assert found["headspace"].kind == kind
+
+
+def test_conditioning_and_vinegar_are_asked_about():
+    dried = {f.field: f for f in judge_other(BatchDone("dried apple", "dry")).findings}
+    assert "about 7 days" in dried["conditioning"].published
+    assert "135 to 140" in dried["temperature"].published
+    pickles = BatchDone("onions", "pickle cold", (), (Used("vinegar", "1 qt"),))
+    (acid,) = judge_other(pickles).findings
+    assert (acid.field, acid.kind) == ("acid", "not recorded")
+
+
+def test_jars_that_did_not_seal_by_citation():
+    texts = [one.text for one in unsealed_jars()]
+    assert any("Within 24 hours" in text for text in texts)
+    assert any("refrigerator" in text for text in texts)
+    assert any("1 1/2 in of room" in text for text in texts)
