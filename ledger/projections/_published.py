@@ -5,8 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from ledger.events import KINDS
 from ledger.items import item_key
-from ledger.published import BatchDone, Judgement, Keeping, batch_of, judge, judge_other, keeps_for
+from ledger.published import (
+    FIRST,
+    BatchDone,
+    Doubt,
+    Judgement,
+    Keeping,
+    batch_of,
+    doubts_of,
+    judge,
+    judge_other,
+    keeps_for,
+)
 from ledger.published.judging import CANNING
 from ledger.published.other import has_figures
 from ledger.replay import KEPT
@@ -14,7 +26,15 @@ from ledger.replay import KEPT
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["batch_done", "batches", "judged", "keeping_of", "schedules_of"]
+__all__ = [
+    "batch_done",
+    "batches",
+    "doubts_before",
+    "first_caution",
+    "judged",
+    "keeping_of",
+    "schedules_of",
+]
 
 
 def schedules_of(state: State) -> dict[str, str]:
@@ -43,19 +63,20 @@ def batch_done(
     day = int(state.moment.on[ev])
     recipe = body.get("recipe") or body["makes"]
 
-    def grams(line: Mapping[str, Any]) -> float | None:
-        item = state.facts.find(line["item"])
-        per = None if item is None else state.facts.grams_per_whole(item)
-        whole = line.get("whole")
-        return None if per is None or whole is None else float(whole) * per
-
     return batch_of(
         body,
         altitude=state.settings.on("altitude", day),
         gauge=state.settings.on("gauge", day),
         schedule=schedules.get(item_key(str(recipe))),
-        grams=grams,
+        grams=lambda line: _grams(state, line),
     )
+
+
+def _grams(state: State, line: Mapping[str, Any]) -> float | None:
+    item = state.facts.find(line["item"])
+    per = None if item is None else state.facts.grams_per_whole(item)
+    whole = line.get("whole")
+    return None if per is None or whole is None else float(whole) * per
 
 
 def judged(batch: BatchDone) -> Judgement:
@@ -68,8 +89,8 @@ def keeping_of(state: State, lot: int) -> Keeping | None:
     item = int(state.lots["item"][lot])
     ev = int(state.lots["ev"][lot])
     code = int(state.lots["kept"][lot])
-    made = state.journal.tables["events"]["kind"][ev]
-    method = state.body(ev)["method"] if made == _put_up(state) else None
+    is_batch = state.journal.tables["events"]["kind"][ev] == list(KINDS).index("put_up")
+    method = state.body(ev)["method"] if is_batch else None
     kept = KEPT[code] if code >= 0 else None
     jars, whole, left = (
         int(state.lots["jars"][lot]),
@@ -82,8 +103,37 @@ def keeping_of(state: State, lot: int) -> Keeping | None:
     return keeps_for(facts.sort, method, state.facts.names[item], kept, opened=opened)
 
 
-def _put_up(state: State) -> int:
-    from ledger.events import KINDS
+def first_caution(state: State) -> str | None:
+    """Return the cautions to show once: before the book holds a canning batch; else None."""
+    canned = any(state.body(int(ev))["method"] in CANNING for ev in state.events("put_up"))
+    return None if canned else FIRST
 
-    del state
-    return list(KINDS).index("put_up")
+
+def doubts_before(state: State, body: Mapping[str, Any], day: int) -> list[Doubt]:
+    """Return what to ask before a batch is written down: slips of a digit by published figures.
+
+    Parameters
+    ----------
+    state : State
+        The book as it is.
+    body : mapping
+        Of the ``put_up``, its lines with `whole` where they are known.
+    day : int
+        When it was put up (days since 1970).
+    """
+    from ledger.door import jars_per_load
+
+    loads = jars_per_load(state.settings.on("jars_per_load", day))
+    weights = [_grams(state, line) for line in body.get("used", ())]
+    kcal = 0.0
+    for line, grams in zip(body.get("used", ()), weights, strict=True):
+        item = state.facts.find(line["item"])
+        per = None if item is None else state.facts.kcal_per_gram(item)
+        kcal += (grams or 0.0) * (per or 0.0)
+    made = state.facts.find(body["makes"])
+    per_whole = None if made is None else state.facts.grams_per_whole(made)
+    wholes = [one.get("whole") for one in body.get("made", ())]
+    known = per_whole is not None and wholes and all(w is not None for w in wholes)
+    grams_made = sum(wholes) * per_whole if known and per_whole is not None else None
+    batch = batch_of(body, grams=lambda line: _grams(state, line))
+    return doubts_of(batch, loads=loads, kcal=kcal, grams_made=grams_made)

@@ -9,6 +9,7 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.projections._common import LISTED_FROM
+from ledger.projections._published import keeping_of
 from ledger.projections.base import Assumption
 from ledger.published import (
     Process,
@@ -21,11 +22,12 @@ from ledger.published import (
 )
 from ledger.published.words import acid_text, cite, plain
 from ledger.replay import KEPT
+from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["power_cut", "question", "settings_used"]
+__all__ = ["keeping", "power_cut", "question", "settings_used"]
 
 
 def settings_used(state: State) -> list[Assumption]:
@@ -115,15 +117,56 @@ def _none(product: str, questions: tuple[str, ...], fit: tuple[str, ...]) -> dic
     }
 
 
+def keeping(state: State) -> tuple[list[dict[str, Any]], dict[str, Any]]:
+    """Return one record a lot with something left: the published period for it, with its source."""
+    records = []
+    for lot in _with_something_left(state):
+        found = keeping_of(state, lot)
+        kept = KEPT[int(state.lots["kept"][lot])] if state.lots["kept"][lot] >= 0 else None
+        span = None if found is None else found.span
+        text = (
+            "Nothing published is held for it." if found is None else f"{found.span}: {found.text}."
+        )
+        records.append(
+            {
+                "why": f"shelf/{state.lot_id(lot)}",
+                "on": day_text(int(state.lots["day"][lot])),
+                "item": state.facts.names[int(state.lots["item"][lot])],
+                "standing": span or "nothing published",
+                "findings": [
+                    {
+                        "field": "storage",
+                        "published": span,
+                        "done": kept,
+                        "kind": "not recorded" if span else "no published process",
+                        "text": text,
+                    }
+                ],
+                "text": text,
+                "advice": [],
+                "source": None if found is None else found.source,
+            }
+        )
+    return records, {}
+
+
+def _with_something_left(state: State) -> list[int]:
+    """Return lots of food that are listed on the shelf."""
+    least = np.array([LISTED_FROM[m] for m in state.facts.measure])
+    rows = np.flatnonzero(state.left > 0).tolist()
+    return [
+        lot
+        for lot in rows
+        if state.left[lot] >= max(int(least[state.lots["item"][lot]]), 1)
+        and state.facts.facts[int(state.lots["item"][lot])].sort in (None, "food")
+    ]
+
+
 def power_cut(state: State, text: str) -> tuple[list[dict[str, Any]], dict[str, Any]]:
     """Return one record for each lot in the freezer, by the published chart."""
     hours = hours_of(text)
-    least = np.array([LISTED_FROM[m] for m in state.facts.measure])
-    rows = [
-        lot
-        for lot in np.flatnonzero(state.lots["kept"] == KEPT.index("freezer")).tolist()
-        if state.left[lot] >= max(int(least[state.lots["item"][lot]]), 1)
-    ]
+    freezer = KEPT.index("freezer")
+    rows = [lot for lot in _with_something_left(state) if state.lots["kept"][lot] == freezer]
     names = [state.facts.names[int(state.lots["item"][lot])] for lot in rows]
     records = []
     for lot, one in zip(rows, freezer_off(hours, names) if names else [], strict=True):

@@ -8,7 +8,7 @@ from ledger.projections import _published_ask, _published_why
 from ledger.projections._common import answer
 from ledger.projections._published import batch_done, batches, judged, schedules_of
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
-from ledger.published import SHORT, Finding, Judgement, after_batch
+from ledger.published import SHORT, Finding, Judgement, after_batch, unsealed_jars
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -48,6 +48,7 @@ def build(
     batch: str | None = None,
     item: str | None = None,
     freezer_off: str | None = None,
+    keeping: bool = False,
     **question: str | None,
 ) -> Answer:
     """Return one record a batch; or, with a question, one record a whole printed process.
@@ -61,6 +62,8 @@ def build(
         Only what makes this item.
     freezer_off : str, optional
         ``30 h``: what the chart for a power cut says of each lot in the freezer.
+    keeping : bool
+        What the charts say of keeping each lot that is left.
     **question
         ``product, jar, pack, method, gauge, altitude``: how is it published?
 
@@ -77,6 +80,8 @@ def build(
     assumptions = [Assumption("caution", SHORT)]
     if freezer_off:
         records, totals = _published_ask.power_cut(state, freezer_off)
+    elif keeping:
+        records, totals = _published_ask.keeping(state)
     elif any(question.get(name) for name in _QUESTION):
         records, totals, more = _published_ask.question(state, question)
         assumptions += more
@@ -120,6 +125,8 @@ def _record(
     entry, day = state.entry_id(ev), int(state.moment.on[ev])
     days = state.as_of_day - day
     advice = after_batch(found, days * 24.0 if days > 0 else None) if _canned(body) else []
+    if not advice and _canned(body) and any(one.get("unsealed") for one in body["made"]):
+        advice = unsealed_jars()
     return {
         "why": f"as-published/{entry}",
         "batch": entry,
@@ -174,5 +181,11 @@ PROJECTION = Projection(
         Option("item", "only batches that make this item", '"plum butter"'),
         Option("batch", "only this batch (the beginning of its id)", "5f0c0a0e"),
         Option("freezer_off", "the freezer was off: for how long", '"30 h"'),
+        Option(
+            "keeping",
+            "how long what is left keeps by the published charts",
+            "--keeping",
+            kind="flag",
+        ),
     ),
 )

@@ -64,7 +64,7 @@ def after_batch(judgement: Judgement, hours: float | None = None) -> list[Advice
     list of Advice
         Empty where every figure written down reaches the published one.
     """
-    if judgement.standing == "as published":
+    if judgement.standing in ("as published", "beyond it"):
         return []
     if judgement.standing == "not recorded":
         return [

@@ -171,7 +171,7 @@ def batch_of(
         jars=tuple(
             JarsDone(str(one["jar"]), int(one["jars"]))
             for one in body.get("made", ())
-            if one.get("jars") and one.get("jar")
+            if one.get("jars") and one.get("jar") and _processed(one, method)
         ),
         used=tuple(
             Used(str(line["item"]), str(line["amount"]), grams(line))
@@ -188,6 +188,15 @@ def batch_of(
         altitude_ft=altitude_ft(body.get("altitude") or altitude),
         schedule=body.get("schedule") or schedule,
         loads=None if loads is None else int(loads),
+    )
+
+
+def _processed(made: Mapping[str, Any], method: str) -> bool:
+    """Return whether an entry went through the canner: not a jar kept back for the fridge."""
+    return method not in ("boiling water", "pressure") or made.get("kept") in (
+        None,
+        "shelf",
+        "cellar",
     )
 
 

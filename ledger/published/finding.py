@@ -91,6 +91,7 @@ def find(
     return Match((), near, text, "nothing")
 
 
+@cache
 def lines_of(product: str, method: str | None = None) -> tuple[Schedule, ...]:
     """Return the printed lines of a product, for one method or for all."""
     return tuple(s for s in load_schedules() if s.product == product and method in (None, s.method))

@@ -74,7 +74,7 @@ class Judgement:
     @property
     def standing(self) -> str:
         """The kind that the batch as a whole has: the gravest of its findings."""
-        for kind in (_NONE, "short of it", "not recorded"):
+        for kind in (_NONE, "short of it", "not recorded", "beyond it"):
             if self.of_kind(kind):
                 return kind
         return "as published"
@@ -87,6 +87,8 @@ class Judgement:
             "short of it": "This batch fell short of the published process.",
             "not recorded": "Whether it was done as published cannot be said: something was not "
             "written down or not confirmed.",
+            "beyond it": "Every figure written down reaches the published one, and some go beyond it. "
+            "That compares figures; it does not vouch for the food.",
             "as published": "Every figure written down reaches the published one. That compares "
             "figures; it does not vouch for the food.",
         }[self.standing]
@@ -111,8 +113,8 @@ def judge(batch: BatchDone) -> Judgement:
     Returns
     -------
     Judgement
-        With two sizes of jar in one batch, findings of both; the figures shown are those of the
-        size that falls shortest.
+        With two sizes of jar in one batch, findings of both; a figure on which their lines
+        differ is shown as None.
     """
     jars = batch.jars or ()
     match = find(

@@ -29,7 +29,8 @@ _KINDS = {
     "a low-acid vegetable": "onion|garlic|shallot|leek|pepper|chili|chilli|jalapeno|celery|carrot|bean|"
     "pea|corn|sweetcorn|mushroom|squash|pumpkin|zucchini|courgette|potato|beet|beetroot|cabbage|"
     "aubergine|eggplant|okra|spinach|kale|chard|parsnip|turnip|lentil|chickpea|asparagus|cucumber|"
-    "broccoli|cauliflower|artichoke|fennel|basil|parsley|herb",
+    "broccoli|cauliflower|artichoke|fennel",
+    "a fresh herb": "basil|parsley|dill|cilantro|mint|chive|sage|herb",
     "a food of little acid": "banana|melon|watermelon|fig|papaya|mango|coconut|avocado|pumpkin|date|nut|"
     "almond|walnut|chocolate|persimmon",
 }  # fmt: skip

@@ -165,3 +165,37 @@ def test_every_random_book_is_answered():
         state = state_of(random_book(random.Random(seed), 60), FAR)
         answer = PROJECTIONS["as-published"].build(state).to_dict()
         assert all(r["standing"] in KINDS for r in answer["records"])
+
+
+def test_keeping_of_each_lot_with_its_source(kitchen):
+    by_item = {r["item"]: r for r in records(kitchen, keeping=True)}
+    assert by_item["canned green bean"]["standing"] == "12 months"
+    assert by_item["frozen green bean"]["standing"] == "12 to 18 months"
+    assert by_item["canned green bean"]["source"]
+    assert by_item["green bean"]["findings"][0]["kind"] == "no published process"
+
+
+def test_unsealed_jars_have_their_advice(kitchen, yes):
+    body = beans("25", made=[{"jars": 5, "jar": "quart jar", "kept": "shelf", "unsealed": 1}])
+    kitchen.write("put_up", body, on="2026-08-05", answers=yes)
+    last = records(kitchen, item="canned green bean")[-1]
+    assert last["standing"] == "as published"
+    assert any("Within 24 hours" in text for text in last["advice"])
+
+
+def test_cautions_are_shown_before_the_first_batch_only(book, kitchen):
+    from ledger.projections._published import first_caution
+
+    assert first_caution(kitchen.state(as_of="2026-08-01"))
+    assert first_caution(kitchen.state(as_of="2026-08-10")) is None
+
+
+def test_slips_are_asked_about_as_a_batch_is_written(kitchen):
+    from ledger.projections._published import doubts_before
+
+    state = kitchen.state(as_of="2026-08-10")
+    lines = [{"item": "green bean", "amount": "10 lb", "whole": 4535924}]
+    body = beans("25", used=lines, made=[{"jars": 50, "jar": "quart jar"}])
+    codes = {d.code for d in doubts_before(state, body, state.as_of_day)}
+    assert codes == {"yield", "load"}
+    assert doubts_before(state, beans("25", used=lines), state.as_of_day) == []

@@ -266,6 +266,21 @@ def test_every_kind_is_one_of_the_five():
         assert {f.kind for f in judge(batch).findings} <= set(KINDS)
 
 
+def test_more_than_printed_is_said():
+    found = judge(replace(BEANS, headspace_in=F(3, 2), minutes=F(30)))
+    assert found.standing == "beyond it"
+    assert {f.field for f in found.of_kind("beyond it")} == {"headspace", "minutes"}
+    assert after_batch(found) == []
+
+
+def test_jar_kept_back_for_the_fridge_is_not_judged():
+    body = {
+        "makes": "green beans", "method": "pressure", "used": [], "minutes": "25",
+        "made": [{"jars": 7, "jar": "quart jar", "kept": "shelf"}, {"jars": 1, "jar": "500 ml jar", "kept": "fridge"}],
+    }  # fmt: skip
+    assert batch_of(body).jars == (JarsDone("quart jar", 7),)
+
+
 def test_body_of_a_batch_is_read_with_the_settings():
     body = {
         "makes": "green beans", "method": "pressure", "used": [{"item": "green bean", "amount": "14 lb"}],

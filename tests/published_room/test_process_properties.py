@@ -82,16 +82,17 @@ def test_shown_figures_are_of_one_line(batch):
 def test_more_time_or_pressure_never_makes_it_short(batch, more, harder):
     from dataclasses import replace
 
-    if judge(batch).standing != "as published" or batch.minutes is None:
+    reached = ("as published", "beyond it")
+    if judge(batch).standing not in reached or batch.minutes is None:
         return
     psi = None if batch.psi is None else batch.psi + harder
-    assert judge(replace(batch, minutes=batch.minutes + more, psi=psi)).standing == "as published"
+    assert judge(replace(batch, minutes=batch.minutes + more, psi=psi)).standing in reached
 
 
 @given(batches())
 def test_as_published_reaches_a_whole_printed_option(batch):
     found = judge(batch)
-    if found.standing != "as published":
+    if found.standing not in ("as published", "beyond it"):
         return
     lines = [s for s in lines_of(found.products[0], batch.method) if s.pack == batch.pack]
     lines = [s for s in lines if f"{s.jar} jar" == batch.jars[0].jar]
