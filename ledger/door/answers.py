@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import dataclass, field
 
 from ledger.errors import NeedsAnswer
@@ -11,6 +11,9 @@ __all__ = ["Answers"]
 
 _TAKEN_BY_IMPORTS = frozenset({"lot", "mass-balance", "count-contradicted"})
 """Doubts about what happened: a file has nobody to ask, and its word stands, with a report."""
+
+MOST_NOTES = 1000
+"""Notes kept: a file of a million lines must not fill the memory with them."""
 
 
 @dataclass
@@ -21,30 +24,42 @@ class Answers:
     ----------
     ask : callable, optional
         ``ask(doubt) -> bool``: whether a person takes the answer offered.
-    yes : bool
-        Take the answer offered, always.
+    yes : bool or collection of str
+        Take the answer offered: always, or to the doubts of these codes.
     importing : bool
         A file is being read: what it says of lots, balances and counts is taken and noted.
+
+    Attributes
+    ----------
+    notes : list of str
+        What was taken or assumed; at most a thousand are kept, `more_notes` counts the others.
     """
 
     ask: Callable[[NeedsAnswer], bool] | None = None
-    yes: bool = False
+    yes: bool | Collection[str] = False
     importing: bool = False
     notes: list[str] = field(default_factory=list)
+    more_notes: int = 0
+    line: int | None = None
+
+    def note(self, text: str) -> None:
+        """Note what was assumed, with the line of the file where there is one."""
+        if len(self.notes) < MOST_NOTES:
+            self.notes.append(text if self.line is None else f"line {self.line}: {text}")
+        else:
+            self.more_notes += 1
 
     def settle(self, doubt: NeedsAnswer) -> None:
         """Return when the doubt may pass; raise it otherwise."""
         if self.importing and doubt.code in _TAKEN_BY_IMPORTS:
-            self.notes.append(f"{doubt.field}: {doubt.question}")
-        elif self.yes:
-            self.notes.append(f"{doubt.field}: {doubt.question} Taken: {doubt.offered}")
-        elif self.ask is None or not self.ask(doubt):
+            self.note(f"{doubt.field}: {doubt.question}")
+        elif not self.choose(doubt):
             raise doubt
 
     def choose(self, doubt: NeedsAnswer) -> bool:
         """Return whether the answer offered is taken; with nobody to ask, raise the doubt."""
-        if self.yes:
-            self.notes.append(f"{doubt.field}: {doubt.question} Taken: {doubt.offered}")
+        if self.yes is True or (self.yes and doubt.code in self.yes):
+            self.note(f"{doubt.field}: {doubt.question} Taken: {doubt.offered}")
             return True
         if self.ask is None:
             raise doubt

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from decimal import Decimal
 from typing import Any
 
-from ledger.amounts import canonical, canonical_jar, parse_measure
+from ledger.amounts import canonical, parse_measure
 from ledger.door._money import check_money
-from ledger.door.lines import Lines
+from ledger.door.batches import put_up
+from ledger.door.lines import Lines, join, line_fields, several_lines
 from ledger.door.settings import check_setting
-from ledger.errors import InputError, NeedsAnswer
-from ledger.events import kept_by
-from ledger.items import item_key
+from ledger.errors import InputError
+from ledger.items import ItemFacts
 from ledger.reference import foods
 
 __all__ = ["resolve"]
@@ -37,15 +38,6 @@ def _currency(lines: Lines) -> str:
     return lines.catalogue.setting("currency", lines.on, "USD") or "USD"
 
 
-def _several(
-    several: list[Body], name: str, lines: Lines, use: str = "food", *, zero: bool = False
-) -> list[Body]:
-    return [
-        lines.line(line, i, f"{name}[{i - 1}]" if len(several) > 1 else name, use=use, zero=zero)
-        for i, line in enumerate(several, 1)
-    ]
-
-
 def _needs(several: list[Any], name: str, what: str) -> None:
     if not several:
         raise InputError(name, "is empty", f"Write down {what}")
@@ -53,44 +45,55 @@ def _needs(several: list[Any], name: str, what: str) -> None:
 
 def _harvested(body: Body, lines: Lines) -> Body:
     _needs(body["lines"], "lines", "what was picked")
-    out = []
-    for line in _several(body["lines"], "lines", lines):
-        if "trimmed" in line and "trimmed_whole" not in line:
-            amount = lines.amount(line["trimmed"], "trimmed")
-            facts = lines.facts(line["item"])
-            assert facts is not None
-            trimmed = lines.measured(amount, line["item"], facts, "trimmed")["whole"]
-            if trimmed > line["whole"]:
-                raise InputError(
-                    "trimmed",
-                    f"{line['trimmed']} is more than the {line['amount']} picked",
-                    "Write the part thrown away",
-                )
-            line["trimmed_whole"] = trimmed
-        out.append(line)
+    out = several_lines(body["lines"], "lines", lines)
+    for line, field in zip(out, line_fields(out, "lines"), strict=True):
+        if "trimmed" in line:
+            _trim(line, join(field, "trimmed"), lines)
+        elif "trimmed_whole" in line:
+            raise InputError(join(field, "trimmed"), "is missing", "Leave `trimmed_whole` out")
     return {**body, "lines": out}
+
+
+def _trim(line: Body, field: str, lines: Lines) -> None:
+    if line.get("trimmed_whole") is None:
+        amount, facts = lines.amount(line["trimmed"], field), lines.facts(line["item"])
+        assert facts is not None
+        line["trimmed"] = amount.text
+        line["trimmed_whole"] = lines.measured(amount, line["item"], facts, field)["whole"]
+    if not 0 <= line["trimmed_whole"] <= line["whole"]:
+        raise InputError(
+            field,
+            f"{line['trimmed']} is more than the {line['amount']} picked",
+            "Write the part of it that was thrown away",
+        )
 
 
 def _bought(body: Body, lines: Lines) -> Body:
     _needs(body["lines"], "lines", "what was bought")
     out = []
-    for i, line in enumerate(body["lines"], 1):
-        field = f"lines[{i - 1}]" if len(body["lines"]) > 1 else "lines"
-        check_money(line["paid"], "paid", _currency(lines))
+    for line, field in zip(body["lines"], line_fields(body["lines"], "lines"), strict=True):
+        check_money(line["paid"], join(field, "paid"), _currency(lines))
         use = "garden" if "for_crop" in line else "durable" if "years" in line else "food"
-        stored = lines.line(line, i, field, use=use)
+        stored = lines.line(line, field, use=use)
         if "for_crop" in line:
-            stored["for_crop"], _ = lines.item(line["for_crop"], "food", f"{field}.for_crop")
+            stored["for_crop"], _ = lines.item(line["for_crop"], "food", join(field, "for_crop"))
+        for name in ("uses", "years"):
+            _above_zero(line, name, join(field, name))
         out.append(stored)
     return {**body, "lines": out}
 
 
+def _above_zero(line: Body, name: str, field: str) -> None:
+    if name in line and float(line[name]) <= 0:
+        raise InputError(field, "is 0", f"Write how many {name} one of it gives, or leave it out")
+
+
 def _received(body: Body, lines: Lines) -> Body:
     _needs(body["lines"], "lines", "what came")
-    for line in body["lines"]:
+    for line, field in zip(body["lines"], line_fields(body["lines"], "lines"), strict=True):
         if "value" in line:
-            check_money(line["value"], "value", _currency(lines))
-    return {**body, "lines": _several(body["lines"], "lines", lines)}
+            check_money(line["value"], join(field, "value"), _currency(lines))
+    return {**body, "lines": several_lines(body["lines"], "lines", lines)}
 
 
 def _planted(body: Body, lines: Lines) -> Body:
@@ -101,153 +104,17 @@ def _planted(body: Body, lines: Lines) -> Body:
     if "row" in body:
         parse_measure(body["row"], "length", "row")
     if "seed" in body:
-        out["seed"] = lines.line(body["seed"], 1, "seed", use="seed")
+        out["seed"] = {**lines.line(body["seed"], "seed", use="seed"), "n": 1}
     return out
 
 
 def _recipe(body: Body, lines: Lines) -> Body:
     _needs(body["uses"], "uses", "what the recipe takes")
-    makes, _ = lines.item(
-        body["makes"], "food", "makes", lines.amount(body["yields"], "yields").measure
-    )
-    return {**body, "makes": makes, "uses": _several(body["uses"], "uses", lines)}
-
-
-def _put_up(body: Body, lines: Lines) -> Body:
-    if not body["made"]:
-        raise InputError(
-            "made",
-            "this batch makes nothing",
-            'Write what came out, for example "11 half-pint jars"',
-        )
-    out = {**body, "used": _several(body["used"], "used", lines)}
-    first = body["made"][0]
-    measure = (
-        "volume"
-        if first.get("jars")
-        else lines.amount(first["amount"], "made.amount").measure
-        if first.get("amount")
-        else None
-    )
-    out["makes"], facts = lines.item(body["makes"], "food", "makes", measure)
-    if "lids" in body:
-        out["lids"], _ = lines.item(body["lids"], "lids", "lids")
-    out["made"] = [
-        _made(made, i, out, lines, facts, f"made[{i - 1}]" if len(body["made"]) > 1 else "made")
-        for i, made in enumerate(body["made"], 1)
-    ]
-    if "fuel" in body:
-        out["fuel"] = [_fuel(fuel, i, lines) for i, fuel in enumerate(body["fuel"], 1)]
-    if "equipment" in body:
-        out["equipment"] = [
-            lines.item(one, "equipment", "equipment")[0] for one in body["equipment"]
-        ]
-    if "altitude" in body:
-        parse_measure(body["altitude"], "length", "altitude")
-    if "headspace" in body:
-        parse_measure(body["headspace"], "length", "headspace")
-    for acid in body.get("acid") or ():
-        lines.amount(acid["amount"], "acid.amount")
-    _balance(out, lines)
-    return out
-
-
-def _made(made: Body, n: int, body: Body, lines: Lines, facts: Any, field: str) -> Body:
-    out = {**made, "kept": made.get("kept") or kept_by(body["method"])}
-    given = "whole" in made
-    if made.get("jars") is not None:
-        if not made["jars"]:
-            raise InputError(f"{field}.jars", "is 0", "Write how many jars came out")
-        if made.get("amount"):
-            raise InputError(
-                f"{field}.amount", "stands beside jars", "Write jars or an amount, not both"
-            )
-        jar = made.get("jar") or _only_jar(body["makes"], lines, field)
-        out["jar"], _ = lines.item(canonical_jar(jar) or jar, "jar", f"{field}.jar")
-        if made.get("unsealed", 0) > made["jars"]:
-            raise InputError(
-                f"{field}.unsealed",
-                f"{made['unsealed']} is more than the {made['jars']} jars",
-                "Write how many of them did not seal",
-            )
-        lids = (
-            made.get("lids")
-            or body.get("lids")
-            or lines.catalogue.lids_of.get(item_key(out["jar"]), "lid")
-        )
-        out["lids"], _ = lines.item(lids, "lids", f"{field}.lids")
-        if not given:
-            out |= lines.jars(out, body["makes"], facts, field)
-    elif made.get("amount"):
-        if not given:
-            amount = lines.amount(made["amount"], f"{field}.amount")
-            out |= lines.measured(amount, body["makes"], facts, f"{field}.amount")
-    else:
-        raise InputError(
-            field,
-            "says neither jars nor an amount",
-            'Write it like "11 half-pint jars" or "1 cup fridge"',
-        )
-    out["n"] = made.get("n") or n
-    return out
-
-
-def _only_jar(makes: str, lines: Lines, field: str) -> str:
-    known = lines.catalogue.jars_of.get(lines.catalogue.key(makes), set())
-    if len(known) == 1:
-        return next(iter(known))
-    raise InputError(f"{field}.jar", "is missing", "Write which jar, for example quart jar")
-
-
-def _fuel(fuel: Body, n: int, lines: Lines) -> Body:
-    field = f"fuel[{n - 1}]"
-    if (fuel.get("item") is None) == (fuel.get("metered") is None):
-        raise InputError(
-            field,
-            "needs a fuel from stock or a meter",
-            'Write "1 lb propane" or "electricity 2.4 kWh"',
-        )
-    if fuel.get("item") is not None:
-        return lines.line(fuel, n, field, use="fuel")
-    amount = lines.amount(fuel["amount"], f"{field}.amount")
-    if amount.measure != "energy":
-        raise InputError(
-            f"{field}.amount",
-            f"{fuel['amount']} is not an amount of energy",
-            "Write it in kWh, MJ, BTU or therms",
-        )
-    return {**fuel, "n": n, "whole": amount.whole, "basis": "exact"}
-
-
-def _balance(body: Body, lines: Lines) -> None:
-    """Ask when a batch weighs more than what went in plus a tenth: water may have been added."""
-    went_in = [_grams(line["item"], line["whole"], lines) for line in body["used"]]
-    came_out = [_grams(body["makes"], made["whole"], lines) for made in body["made"]]
-    if not body["used"] or None in went_in or None in came_out:
-        return
-    into, out = sum(g for g in went_in if g is not None), sum(g for g in came_out if g is not None)
-    if out > into * 1.1:
-        lines.answers.settle(
-            NeedsAnswer(
-                "mass-balance",
-                "made",
-                f"{out / 1000:.2f} kg came out of {into / 1000:.2f} kg; was water added?",
-                "yes, it is right",
-            )
-        )
-
-
-def _grams(item: str, whole: int, lines: Lines) -> float | None:
-    facts = lines.facts(item)
-    if facts is None:
-        return None
-    if facts.measure == "mass":
-        return whole / 1000
-    if facts.measure == "volume" and facts.g_per_ml is not None:
-        return whole / 1000 * float(facts.g_per_ml)
-    if facts.measure == "count" and facts.g_per and "piece" in facts.g_per:
-        return whole / 1000 * float(facts.g_per["piece"])
-    return None
+    amount = lines.amount(body["yields"], "yields")
+    makes, facts = lines.item(body["makes"], "food", "makes", amount.measure)
+    lines.measured(amount, makes, facts, "yields")
+    uses = several_lines(body["uses"], "uses", lines)
+    return {**body, "makes": makes, "yields": amount.text, "uses": uses}
 
 
 def _eaten(body: Body, lines: Lines) -> Body:
@@ -261,16 +128,18 @@ def _eaten(body: Body, lines: Lines) -> Body:
                 f"{body['guests']} is more than the {body['people']} people",
                 "Write how many of them were guests",
             )
-    out = {**body, "ate": _several(body["ate"], "ate", lines)}
+    out = {**body, "ate": several_lines(body["ate"], "ate", lines)}
     if body.get("left"):
-        shares = [float(one["share"]) for one in body["left"]]
-        if sum(shares) > 1 + 1e-12:
+        shares = sum(Decimal(one["share"]) for one in body["left"])
+        if shares > 1:
             raise InputError(
-                "left",
-                f"the shares add up to {sum(shares):g}",
+                "left.share",
+                f"the shares add up to {shares}",
                 "They are parts of one dish: at most 1 together",
             )
-        out["left"] = _several(body["left"], "left", lines)
+        out["left"] = several_lines(
+            [{"kept": "fridge", **one} for one in body["left"]], "left", lines
+        )
     return out
 
 
@@ -278,19 +147,17 @@ def _lines_only(body: Body, lines: Lines) -> Body:
     _needs(body["lines"], "lines", "what it was")
     if "got" in body:
         check_money(body["got"], "got", _currency(lines))
-    return {**body, "lines": _several(body["lines"], "lines", lines)}
+    return {**body, "lines": several_lines(body["lines"], "lines", lines)}
 
 
 def _counted(body: Body, lines: Lines) -> Body:
     _needs(body["lines"], "lines", "what was there")
-    return {**body, "lines": _several(body["lines"], "lines", lines, zero=True)}
+    return {**body, "lines": several_lines(body["lines"], "lines", lines, zero=True)}
 
 
 def _price(body: Body, lines: Lines) -> Body:
     check_money(body["price"], "price", _currency(lines))
-    stored = lines.line(body, 1, "price")
-    stored.pop("n")
-    return stored
+    return lines.line(body, "")
 
 
 def _target(body: Body, lines: Lines) -> Body:
@@ -306,8 +173,11 @@ def _target(body: Body, lines: Lines) -> Body:
         return body
     if "amount" not in body:
         raise InputError("amount", "is missing", "Write how much of it is wanted")
-    line = lines.line({"item": body["item"], "amount": body["amount"]}, 1, "target")
-    return {**body, "item": line["item"], "whole": line["whole"], "basis": line["basis"]}
+    line = lines.line({"item": body["item"], "amount": body["amount"]}, "")
+    if body.get("whole") is not None:  # an export's word stays
+        lines.carried({"whole": body["whole"]}, None, ItemFacts(), "")
+        line |= {"whole": body["whole"], "basis": body.get("basis", "exact")}
+    return {**body, **{name: line[name] for name in ("item", "amount", "whole", "basis")}}
 
 
 def _described(body: Body, lines: Lines) -> Body:
@@ -337,8 +207,12 @@ def _described(body: Body, lines: Lines) -> Body:
                 'Write it like "12 months" or "4 days"',
             )
     for key in ("shop_equivalent", "feeds"):
-        if key in body and not lines.catalogue.is_item(body[key]):
-            out[key] = " ".join(body[key].split())
+        if key in body:
+            out[key] = lines.catalogue.name(body[key])
+    for key in ("uses", "years"):
+        _above_zero(body, key, key)
+    if "also" in body:
+        out["also"] = [" ".join(other.split()) for other in body["also"]]
     out["item"] = lines.catalogue.name(name)
     return out
 
@@ -355,7 +229,7 @@ _RESOLVERS: dict[str, Callable[[Body, Lines], Body]] = {
     "bought": _bought,
     "received": _received,
     "recipe_written": _recipe,
-    "put_up": _put_up,
+    "put_up": put_up,
     "eaten": _eaten,
     "given_away": _lines_only,
     "discarded": _lines_only,

@@ -1,125 +1,128 @@
-"""What the book knows that writing needs: items, settings, recipes, jars and what was struck."""
+"""What the book knows that writing needs: items, settings, recipes, jars, labels and entries."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import Any, Protocol
+from bisect import bisect_right
+from typing import Any
 
+from ledger.door.entries import Entries, Reader, Row
+from ledger.door.jars import Batches, Label
+from ledger.errors import InputError
 from ledger.events import decode_stored
 from ledger.items import ItemFacts, item_key, merge
 
-__all__ = ["Catalogue"]
+__all__ = ["KINDS_READ", "Catalogue"]
 
-_KINDS = ("item_described", "setting_changed", "recipe_written", "put_up", "struck")
+KINDS_READ = ("item_described", "setting_changed", "recipe_written", "put_up", "struck")
+"""The few kinds that writing has to know of."""
 
-Row = tuple[Any, ...]
-
-
-class Reader(Protocol):
-    """A log, or a writing transaction of one."""
-
-    def read(
-        self, after: int = 0, upto: int | None = None, kinds: Any = None, chunk: int = 20_000
-    ) -> Iterator[list[Row]]:
-        """Give stored rows in chunks."""
+Body = dict[str, Any]
 
 
 class Catalogue:
     """Folded from the few kinds that matter; `refresh` takes in what came since.
 
+    Items are folded as replay folds them: in the order of their entries, the newest word winning
+    field by field, names merged by `also`.
+
     Attributes
     ----------
     seq : int
         How far the log has been read.
-    recipes : dict of str to dict
-        Recipe bodies by key.
-    jars_of : dict of str to set of str
-        Which jars an item has been put up in, by the item's key.
-    lids_of : dict of str to str
-        The lids last used with a jar.
+    batches : Batches
+        What was put up in which jars, with which lids and labels.
     """
 
     def __init__(self) -> None:
         self.seq = 0
-        self._described: dict[str, tuple[int, dict[str, Any] | None]] = {}
-        self._settings: dict[str, tuple[int, str, dict[str, Any] | None]] = {}
+        self.batches = Batches()
+        self._entries: Entries | None = None
         self._root: dict[str, str] = {}
-        self._recipe_ids: dict[str, dict[str, Any] | None] = {}
-        self.struck: set[str] = set()
-        self.jars_of: dict[str, set[str]] = {}
-        self.lids_of: dict[str, str] = {}
-        self.labels: list[tuple[str, Any, Any]] = []
+        self._described: dict[str, Body | None] = {}
+        self._settings: dict[str, tuple[str, Body] | None] = {}
+        self._recipes: dict[str, Body | None] = {}
         self._facts: dict[str, ItemFacts] = {}
         self._names: dict[str, str] = {}
         self._alias: dict[str, str] = {}
+        self._held: dict[str, tuple[list[str], list[str]]] = {}
 
     def refresh(self, reader: Reader, upto: int) -> None:
         """Take in the events after `seq`, up to `upto`."""
         if upto <= self.seq:
             return
-        for chunk in reader.read(after=self.seq, kinds=_KINDS):
+        if self._entries is not None:
+            self._entries.read(reader, self.seq)
+        for chunk in reader.read(after=self.seq, kinds=KINDS_READ):
             for row in chunk:
-                self.take(row)
+                self._take(row)
         self.seq = upto
 
-    def take(self, row: Row) -> None:
-        """Take in one stored row."""
-        seq, id_, kind, v, on = row[:5]
-        replaces, text = row[9], row[10]
-        body = decode_stored(kind, v, text, seq=seq)
+    def learn(self, row: Row) -> None:
+        """Take in one event that was just appended."""
+        if self._entries is not None:
+            self._entries.take(row)
+        if row[2] in KINDS_READ:
+            self._take(row)
+        self.seq = row[0]
+
+    def entries(self, reader: Reader) -> Entries:
+        """Return which events belong together; read from the log when first asked for."""
+        if self._entries is None:
+            self._entries = Entries()
+            self._entries.read(reader)
+        return self._entries
+
+    def _take(self, row: Row) -> None:
+        kind: str = row[2]
+        body = decode_stored(kind, row[3], row[10], seq=row[0])
         if kind == "struck":
-            self._strike(body["id"])
+            self._strike(self._root.get(body["id"], body["id"]))
             return
-        root = str(self._root.get(replaces, replaces)) if replaces else str(id_)
-        self._root[id_] = root
-        self.struck.discard(root)
+        id_: str = row[1]
+        replaces: str | None = row[9]
+        root = self._root.get(replaces, replaces) if replaces else id_
+        if root != id_:
+            self._root[id_] = root
         if kind == "item_described":
-            first = self._described.get(root, (seq, None))[0]
-            self._described[root] = (first, body)
-            self._learn(body) if root == id_ else self._learn_all()
+            is_new = root not in self._described
+            self._described[root] = body
+            self._fold(body) if is_new and "also" not in body else self._fold_all()
         elif kind == "setting_changed":
-            first = self._settings.get(root, (seq, "", None))[0]
-            self._settings[root] = (first, on, body)
+            self._settings[root] = (row[4], body)
+            self._held.pop(body["name"], None) if root == id_ else self._held.clear()
         elif kind == "recipe_written":
-            self._recipe_ids[root] = body
+            self._recipes[root] = body
         elif kind == "put_up":
-            self._put_up(body)
+            self.batches.take(root, row[4], body)
 
-    def _strike(self, id_: str) -> None:
-        root = self._root.get(id_, id_)
-        self.struck.add(root)
+    def _strike(self, root: str) -> None:
         if root in self._described:
-            self._described[root] = (self._described[root][0], None)
-            self._learn_all()
+            self._described[root] = None
+            self._fold_all()
         if root in self._settings:
-            self._settings[root] = (self._settings[root][0], "", None)
-        if root in self._recipe_ids:
-            self._recipe_ids[root] = None
+            self._settings[root] = None
+            self._held.clear()
+        if root in self._recipes:
+            self._recipes[root] = None
+        self.batches.strike(root)
 
-    def _learn(self, body: dict[str, Any]) -> None:
-        key = item_key(body["item"])
-        for other in body.get("also") or ():
-            self._alias[item_key(other)] = key
-        end = self.canonical(key)
-        self._names.setdefault(end, body["item"])
-        self._facts[end] = merge(self._facts.get(end, ItemFacts()), body)
+    def _fold(self, body: Body) -> None:
+        own = item_key(body["item"])
+        key = self.canonical(own)
+        if key == own:
+            self._names.setdefault(key, body["item"])
+        self._facts[key] = merge(self._facts.get(key, ItemFacts()), body)
 
-    def _learn_all(self) -> None:
-        self._facts, self._alias = {}, {}
-        for _, body in sorted(self._described.values(), key=lambda one: one[0]):
-            if body is not None:
-                self._learn(body)
+    def _fold_all(self) -> None:
+        self._facts, self._alias, self._names = {}, {}, {}
+        bodies = [body for body in self._described.values() if body is not None]
+        for body in bodies:
+            for other in body.get("also") or ():
+                self._alias[item_key(other)] = item_key(body["item"])
+        for body in bodies:
+            self._fold(body)
 
-    def _put_up(self, body: dict[str, Any]) -> None:
-        for made in body["made"]:
-            if made.get("jars") and made.get("jar"):
-                self.jars_of.setdefault(self.key(body["makes"]), set()).add(made["jar"])
-                self.lids_of[item_key(made["jar"])] = made.get("lids") or "lid"
-                if made.get("labels"):
-                    labels = made["labels"]
-                    self.labels.append((self.key(body["makes"]), labels["from"], labels["to"]))
-
-    # -- questions ----------------------------------------------------------------------
+    # -- items --------------------------------------------------------------------------
 
     def canonical(self, key: str) -> str:
         """Return the key under which a key is kept, following `also`."""
@@ -143,29 +146,83 @@ class Catalogue:
 
     def names(self) -> list[str]:
         """Return every item's name."""
-        return [self._names[key] for key in self._facts]
+        return [self._names.get(key, key) for key in self._facts]
 
     def is_item(self, words: str) -> bool:
         """Return whether words name a known item."""
         return self.key(words) in self._facts
 
-    def setting(self, name: str, on: str | None = None, default: str | None = None) -> str | None:
-        """Return a setting as it holds on a day (default: the newest)."""
-        known = sorted(
-            (day, first, body["value"])
-            for first, day, body in self._settings.values()
-            if body is not None and body["name"] == name
-        )
-        if not known:
-            return default
-        held = [value for day, _, value in known if on is None or day <= on]
-        return str(held[-1] if held else known[0][2])
+    def measures_if(self, root: str, body: Body | None) -> dict[str, tuple[str, str | None]]:
+        """Return which items' measures would change if a description said `body` (None: struck).
 
-    @property
-    def recipes(self) -> dict[str, dict[str, Any]]:
-        """Recipes by key, the newest word on each."""
-        return {item_key(b["recipe"]): b for b in self._recipe_ids.values() if b is not None}
+        Returns
+        -------
+        dict of str to (str, str or None)
+            By raw key: the measure now, and the one then.
+        """
+        then = Catalogue()
+        then._described = {**self._described, root: body}
+        then._fold_all()
+        changed: dict[str, tuple[str, str | None]] = {}
+        for said in self._described.values():
+            for name in (said["item"], *(said.get("also") or ())) if said else ():
+                now, later = self.facts(name), then.facts(name)
+                was, will = now.measure if now else None, later.measure if later else None
+                if was and was != will:
+                    changed[item_key(name)] = (was, will)
+        return changed
 
     def root(self, id_: str) -> str:
         """Return the entry that an event of the kinds read here belongs to."""
         return self._root.get(id_, id_)
+
+    # -- settings, recipes and jars -----------------------------------------------------
+
+    def setting(self, name: str, on: str | None = None, default: str | None = None) -> str | None:
+        """Return a setting as it holds on a day (default: the newest)."""
+        held = self._held.get(name)
+        if held is None:
+            said = [one for one in self._settings.values() if one and one[1]["name"] == name]
+            said.sort(key=lambda one: one[0])  # stable: of one day, the later entry holds
+            held = self._held[name] = ([d for d, _ in said], [b["value"] for _, b in said])
+        days, values = held
+        if not days:
+            return default
+        return values[-1 if on is None else max(bisect_right(days, on) - 1, 0)]
+
+    @property
+    def recipes(self) -> dict[str, Body]:
+        """Recipes by key, the newest word on each."""
+        return {item_key(b["recipe"]): b for b in self._recipes.values() if b is not None}
+
+    @property
+    def lids_of(self) -> dict[str, str]:
+        """The lids last used with a jar, by the jar's key."""
+        return self.batches.lids_of
+
+    def jars_of(self, name: str) -> set[str]:
+        """Return which jars an item has been put up in, under any of its names."""
+        wanted, batches = self.key(name), self.batches.jars_of.items()
+        return {jar for key, jars in batches if self.canonical(key) == wanted for jar in jars}
+
+    def labels(self, name: str) -> list[Label]:
+        """Return the labels on the jars of an item."""
+        wanted, batches = self.key(name), self.batches.labels_of.items()
+        return [one for key, labels in batches if self.canonical(key) == wanted for one in labels]
+
+    def next_labels(self, jars: int) -> dict[str, int | str]:
+        """Return the labels of the next jars: what is last on a jar, plus one.
+
+        Raises
+        ------
+        InputError
+            When `jars` is not above zero.
+        """
+        if jars < 1:
+            raise InputError("jars", f"is {jars}", "Write how many jars are labelled")
+        prefix = self.setting("jar_label_prefix") or ""
+        last, width = self.batches.last_label(prefix)
+        first, final = str(last + 1).zfill(width), str(last + jars).zfill(width)
+        if prefix:
+            return {"from": prefix + first, "to": prefix + final}
+        return {"from": last + 1, "to": last + jars}

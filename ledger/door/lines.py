@@ -12,7 +12,7 @@ from ledger.errors import InputError, LedgerError, NeedsAnswer, WeightNeeded
 from ledger.items import ItemFacts, item_key, near_misses
 from ledger.reference.crossing import cross
 
-__all__ = ["Lines"]
+__all__ = ["MOST", "Lines", "has_decimal_comma", "join", "line_fields", "several_lines"]
 
 _ABSURD = {"mass": 10_000_000_000, "volume": 10_000_000_000, "count": 100_000_000, "energy": 10**14}
 """More than 10 tonnes, 10,000 litres, 100,000 pieces or 28,000 kWh of an item is asked about."""
@@ -26,7 +26,27 @@ _SORT_OF_USE = {
     "garden": "garden input",
     "durable": "equipment",
 }
+MOST = 1 << 60
+"""Whole units beyond which a line is refused; totals may reach 2^62."""
+
+Body = dict[str, Any]
 _COUNTED = frozenset({"jar", "lid", "equipment"})
+
+
+_WITH_COMMA = frozenset(
+    "bg cs da de el es fi fr hr hu it nb nl pl pt ro ru sk sl sv tr uk".split()  # noqa: SIM905
+)
+"""Languages whose countries mostly write 12,5 (Unicode CLDR, number symbols)."""
+
+
+def join(field: str, name: str) -> str:
+    """Return the field `name` of a line in the user's words: alone where the line stands alone."""
+    return f"{field}.{name}" if field else name
+
+
+def has_decimal_comma(language: str | None) -> bool:
+    """Return whether ``12,5`` is twelve and a half in a language (``de``, ``pt-BR``)."""
+    return (language or "en")[:2].lower() in _WITH_COMMA
 
 
 class Lines:
@@ -44,15 +64,9 @@ class Lines:
         self.catalogue, self.answers, self.on = catalogue, answers, on
         self.described: list[dict[str, Any]] = []
         self._new: dict[str, ItemFacts] = {}
+        self._spelled: dict[str, str] = {}
         self.measures = catalogue.setting("measures", on, "us") or "us"
-        self.comma = (catalogue.setting("language", on) or "en")[:2] in (
-            "de",
-            "fr",
-            "es",
-            "it",
-            "nl",
-            "pt",
-        )
+        self.comma = has_decimal_comma(catalogue.setting("language", on))
         self.proposals: dict[str, str] = {}
 
     # -- items --------------------------------------------------------------------------
@@ -68,9 +82,11 @@ class Lines:
 
         A name that was never seen is described, after a near miss has been asked about.
         """
+        name = canonical_jar(name) or name
         facts = self.facts(name)
         if facts is None:
-            for near in near_misses(name, self.catalogue.names())[:1]:
+            known = () if canonical_jar(name) else self._names()
+            for near in near_misses(name, known)[:1]:
                 doubt = NeedsAnswer(
                     "near-miss",
                     field,
@@ -85,7 +101,14 @@ class Lines:
             )
         elif facts.measure is None and measure is not None:
             facts = self._describe(self.catalogue.name(name), facts, measure)
-        return self.catalogue.name(name), facts
+        return self.name(name), facts
+
+    def name(self, name: str) -> str:
+        """Return an item's name as the book, or this event, first spelled it."""
+        return self._spelled.get(self.catalogue.key(name)) or self.catalogue.name(name)
+
+    def _names(self) -> list[str]:
+        return [*self.catalogue.names(), *self._spelled.values()]
 
     def _sort(self, name: str, use: str, measure: str | None) -> str:
         key = item_key(name)
@@ -110,6 +133,7 @@ class Lines:
 
         new = msgspec.structs.replace(facts, measure=measure or facts.measure)
         self._new[self.catalogue.key(name)] = new
+        self._spelled.setdefault(self.catalogue.key(name), name)
         self.described.append(body)
         return new
 
@@ -125,7 +149,10 @@ class Lines:
     # -- amounts ------------------------------------------------------------------------
 
     def amount(self, text: str, field: str, *, zero: bool = False) -> Amount:
-        """Return an amount as understood; the error names `field`."""
+        """Return an amount as understood; the error names `field`.
+
+        Where an answer was taken, the amount's `text` is that answer.
+        """
         try:
             return parse_amount(text, measures=self.measures, comma=self.comma, zero=zero)
         except NeedsAnswer as doubt:
@@ -137,23 +164,56 @@ class Lines:
             raise type(error)(field, error.problem, error.wanted) from None
 
     def line(
-        self, line: dict[str, Any], n: int, field: str, *, use: str = "food", zero: bool = False
+        self, line: Body, field: str, *, use: str = "food", zero: bool = False
     ) -> dict[str, Any]:
-        """Return a line as stored: with its number, whole amount and basis.
+        """Return a line as stored, but for its number: the item's name, whole amount and basis.
+
+        A line of an export carries its whole amount already, and keeps it.
 
         Raises
         ------
         InputError, WeightNeeded, NeedsAnswer
         """
-        amount = self.amount(line["amount"], f"{field}.amount", zero=zero)
-        measure = "count" if line["item"] and canonical_jar(line["item"]) else amount.measure
-        name, facts = self.item(line["item"], use, f"{field}.item", measure)
-        out = {**line, "item": name}
-        if line.get("whole") is not None and line.get("basis"):
-            return {**out, "n": line.get("n") or n}
-        out.update(self.measured(amount, name, facts, f"{field}.amount"))
-        out["n"] = n
+        amount = self.amount(line["amount"], join(field, "amount"), zero=zero)
+        measure = "count" if canonical_jar(line["item"]) else amount.measure
+        name, facts = self.item(line["item"], use, join(field, "item"), measure)
+        out = {**line, "item": name, "amount": amount.text}
+        if line.get("whole") is not None:
+            return self.carried(out, amount, facts, field, zero=zero)
+        out.update(self.measured(amount, name, facts, join(field, "amount")))
         return out
+
+    def carried(
+        self, line: Body, amount: Amount | None, facts: ItemFacts, field: str, *, zero: bool = False
+    ) -> Body:
+        """Return a line that brings its whole amount, after looking whether it can be so.
+
+        Raises
+        ------
+        InputError
+        """
+        whole, basis = line["whole"], line.get("basis", "exact")
+        at = join(field, "whole")
+        if not (0 if zero else 1) <= whole <= MOST:
+            raise InputError(at, f"{whole} is no amount", "Leave it out: it follows from `amount`")
+        crossed = line.get("per") is not None and (line.get("times") or 0) > 0
+        if (basis != "exact") != crossed:
+            raise InputError(
+                join(field, "basis"),
+                f"{basis!r} does not go with `per` and `times`",
+                "Leave all of `whole`, `basis`, `per` and `times` out",
+            )
+        if line.get("times", 0) > MOST:
+            raise InputError(join(field, "times"), "is no amount", "Leave it out")
+        if amount is not None and basis == "exact" and amount.jars is None:
+            kept_by = facts.measure or amount.measure
+            if amount.measure != kept_by:
+                raise InputError(
+                    at,
+                    f"{amount.text} is no exact amount of what is kept by {kept_by}",
+                    "Leave `whole` and `basis` out",
+                )
+        return {**line, "basis": basis}
 
     def measured(self, amount: Amount, name: str, facts: ItemFacts, field: str) -> dict[str, Any]:
         """Return ``whole``, ``basis`` and, where not exact, ``per`` and ``times``."""
@@ -171,23 +231,26 @@ class Lines:
             whole, out = crossed.whole, {"whole": crossed.whole, "basis": crossed.basis}
             if crossed.basis != "exact":
                 out |= {"per": crossed.per, "times": crossed.times}
-                if crossed.basis != "item":
-                    self.answers.notes.append(f"{amount.text} {name}: {crossed.note}")
-        if whole > _ABSURD[target]:
-            self.answers.settle(
-                NeedsAnswer(
-                    "absurd",
-                    field,
-                    f"{amount.text} of {name} is a great deal; is it right?",
-                    "it is right",
-                )
-            )
+                if crossed.basis != "item" and not self.answers.importing:
+                    self.answers.note(f"{amount.text} {name}: {crossed.note}")
+        self._check_size(whole, target, amount, name, field)
         return out
+
+    def _check_size(self, whole: int, target: str, amount: Amount, name: str, field: str) -> None:
+        if whole > MOST:
+            raise InputError(
+                field, f"{amount.text} is more than a book can hold", "Check the number and unit"
+            )
+        if whole == 0 and amount.exact > 0:
+            raise InputError(field, f"{amount.text} is too little to be written", "Write more")
+        if whole > _ABSURD[target]:
+            question = f"{amount.text} of {name} is a great deal; is it right?"
+            self.answers.settle(NeedsAnswer("absurd", field, question, "it is right"))
 
     def _in_jars(self, amount: Amount, name: str) -> int | None:
         """Return the whole volume where the word jar was left out of an item kept in such jars."""
         jar = amount.maybe_jar
-        if jar is None or jar not in self.catalogue.jars_of.get(self.catalogue.key(name), ()):
+        if jar is None or jar not in self.catalogue.jars_of(name):
             return None
         known = unit_factor("pt" if "pint" in jar else "qt" if "quart" in jar else "gal")
         assert known is not None
@@ -233,3 +296,20 @@ class Lines:
             if isinstance(error, WeightNeeded):
                 raise WeightNeeded(f"{field}.jars", error.problem, error.wanted) from None
             raise
+
+
+def several_lines(
+    several: list[Body], name: str, lines: Lines, use: str = "food", *, zero: bool = False
+) -> list[Body]:
+    """Return the lines of one list of a body as they are stored."""
+    return [
+        lines.line(line, field, use=use, zero=zero)
+        for line, field in zip(several, line_fields(several, name), strict=True)
+    ]
+
+
+def line_fields(several: list[Body], name: str) -> list[str]:
+    """Return what each line is called in a refusal: one that stands alone goes without a name."""
+    if name == "lines" and len(several) == 1:
+        return [""]
+    return [f"{name}[{i}]" for i in range(len(several))]

@@ -3,92 +3,113 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from typing import Any
 
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
+from ledger.door.jars import split_label
 from ledger.errors import NeedsAnswer
 from ledger.events import Kind, decode_stored, kind_of
-from ledger.log import Writing
+from ledger.log import StoredEvent, Writing
 
-__all__ = ["check_lots"]
+__all__ = ["Place", "check_lots"]
 
-_LOT = re.compile(r"(?P<entry>[0-9a-f-]{36}):(?P<n>\d+)(?P<mark>[fuc]?)")
+_LOT = re.compile(r"(?P<entry>[0-9a-f-]{36}):(?P<n>\d{1,9})(?P<mark>[fuc]?)")
+_NOON = "12:00"
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where an entry stands in the order of things: its day, time and number.
+
+    `seq` is the number of the entry's first event; None for one that is only being written.
+    """
+
+    on: str
+    at: str | None = None
+    seq: int | None = None
 
 
 def check_lots(
     tx: Writing,
     catalogue: Catalogue,
-    event: tuple[Kind, dict[str, Any], str, str | None],
+    event: tuple[Kind, dict[str, Any]],
+    place: Place,
     answers: Answers,
 ) -> None:
     """Ask about every line that names a lot which it cannot draw on.
 
     Such a line is drawn oldest first like any other.
     """
-    kind, body, on, _ = event
+    kind, body = event
     for name in kind.draws:
         several = body.get(name) or []
-        for i, line in enumerate([several] if isinstance(several, dict) else several):
+        is_single = isinstance(several, dict)
+        for i, line in enumerate([several] if is_single else several):
             if not isinstance(line, dict) or not line.get("lot"):
                 continue
-            problem = _problem(tx, catalogue, line, on)
+            problem = _problem(tx, catalogue, line, (place, kind.phase))
             if problem:
-                field = f"{name}[{i}].lot" if not isinstance(several, dict) else f"{name}.lot"
-                answers.settle(
-                    NeedsAnswer(
-                        "lot",
-                        field,
-                        f"{line['lot']}: {problem}; take the oldest {line['item']} instead?",
-                        "take the oldest",
-                    )
-                )
+                field = f"{name}.lot" if is_single else f"{name}[{i}].lot"
+                question = f"{line['lot']}: {problem}; take the oldest {line['item']} instead?"
+                answers.settle(NeedsAnswer("lot", field, question, "take the oldest"))
 
 
-def _problem(tx: Writing, catalogue: Catalogue, line: dict[str, Any], on: str) -> str | None:
+def _problem(
+    tx: Writing, catalogue: Catalogue, line: dict[str, Any], draw: tuple[Place, int]
+) -> str | None:
     match = _LOT.fullmatch(line["lot"])
     if not match:
-        return None if _has_label(catalogue, line) else f"no jar of {line['item']} has that label"
+        return _label_problem(catalogue, line, draw[0])
     if match["mark"] in ("u", "c"):
-        return "an unrecorded or found lot cannot be named"
-    stored = tx.get(match["entry"])
-    if stored is None:
+        return "a lot that was found or never written down cannot be named"
+    entries = catalogue.entries(tx)
+    root = entries.root(match["entry"])
+    first, newest = tx.get(root), tx.get(entries.newest(root))
+    if first is None or newest is None:
         return "there is no such lot"
-    if catalogue.root(match["entry"]) in catalogue.struck:
+    if entries.is_struck(root):
         return "that entry was taken back"
-    body = decode_stored(stored.kind, stored.v, stored.body)
-    item = _item_of(kind_of(stored.kind), body, int(match["n"]))
-    if item is None:
+    kind, body = kind_of(newest.kind), decode_stored(newest.kind, newest.v, newest.body)
+    supplied = _supplied(kind, body, int(match["n"]), match["mark"])
+    if supplied is None:
         return "there is no such lot"
-    if catalogue.key(item) != catalogue.key(line["item"]):
-        return f"that lot is {item}"
-    return "that lot came later" if stored.on > on else None
+    if catalogue.key(supplied) != catalogue.key(line["item"]):
+        return f"that lot is {supplied}"
+    return _late(first, newest, kind.phase, draw)
 
 
-def _item_of(kind: Kind, body: dict[str, Any], n: int) -> str | None:
+def _supplied(kind: Kind, body: dict[str, Any], n: int, mark: str) -> str | None:
+    """Return which item the lot number `n` of a body is, or None."""
     for name in kind.supplies:
         for line in body.get(name) or ():
-            if line.get("n") == n:
+            if line.get("n") == n and (not mark or line.get("unsealed")):
                 return str(line.get("item") or body.get("makes"))
     return None
 
 
-def _has_label(catalogue: Catalogue, line: dict[str, Any]) -> bool:
-    key = catalogue.key(line["item"])
-    wanted = _split(line["lot"])
-    prefix = catalogue.setting("jar_label_prefix") or ""
-    for item, first, last in catalogue.labels:
-        low, high = _split(first), _split(last)
-        if (
-            item == key
-            and wanted[0] in (low[0], prefix if not low[0] else low[0])
-            and low[1] <= wanted[1] <= high[1]
-        ):
-            return True
-    return False
+def _late(
+    first: StoredEvent, newest: StoredEvent, phase: int, draw: tuple[Place, int]
+) -> str | None:
+    """Say so where a lot comes in only after the line that names it (the reckoning, rule 2)."""
+    place, draw_phase = draw
+    comes = (newest.on, phase, newest.at or _NOON, first.seq)
+    seq = place.seq if place.seq is not None else first.seq + 1
+    goes = (place.on, draw_phase, place.at or _NOON, seq)
+    return None if comes < goes else "that lot came later"
 
 
-def _split(label: Any) -> tuple[str, int]:
-    text = str(label).strip()
-    head = text.rstrip("0123456789")
-    return head, int(text[len(head) :] or -1)
+def _label_problem(catalogue: Catalogue, line: dict[str, Any], place: Place) -> str | None:
+    prefix, number = split_label(line["lot"])
+    usual = catalogue.setting("jar_label_prefix") or ""
+    if number is None:
+        return "it is neither a lot nor a jar's label"
+    found = [
+        label
+        for label in catalogue.labels(line["item"])
+        if prefix in (label.prefix, label.prefix or usual) and label.low <= number <= label.high
+    ]
+    if not found:
+        return f"no jar of {line['item']} has that label"
+    return None if any(label.on <= place.on for label in found) else "that jar came later"

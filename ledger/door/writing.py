@@ -5,8 +5,10 @@ from __future__ import annotations
 import datetime as dt
 import re
 import uuid
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
+
+from msgspec.structs import astuple
 
 from ledger import clock
 from ledger.door._same import same_content
@@ -14,8 +16,9 @@ from ledger.door.answers import Answers
 from ledger.door.bodies import resolve
 from ledger.door.catalogue import Catalogue
 from ledger.door.lines import Lines
-from ledger.door.lots import check_lots
-from ledger.door.replacing import check_measure, check_replaces, check_strike, keep_numbers
+from ledger.door.lots import Place, check_lots
+from ledger.door.measures import check_description, check_undescribed
+from ledger.door.replacing import LISTS, check_replaces, check_strike, keep_numbers, numbered
 from ledger.errors import InputError, NeedsAnswer
 from ledger.events import check_typed, decode_stored, kind_of, to_stored
 from ledger.items import item_key
@@ -69,71 +72,85 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
         Nothing of the entry is written then.
     UnknownKind, NewerEvent
     """
-    kind = kind_of(entry.kind)
+    kind = kind_of(_text("kind", entry.kind))
     if entry.v != kind.v:
         entry = _raised(entry)
     body = check_typed(kind, entry.body)
     _check_envelope(entry)
-    id_ = entry.id or str(uuid.uuid4())
     if entry.id is not None:
-        there = tx.get(id_)
+        there = tx.get(entry.id)
         if there is not None:
-            return _again(there, entry, body, catalogue)
-    on = entry.on or clock.today(catalogue.setting("time_zone")).isoformat()
-    check_day(on, catalogue, answers)
-    before = len(answers.notes)
+            return _again(there, entry, body, catalogue, answers)
     old = check_replaces(tx, entry) if entry.replaces else None
+    place = _place(tx, catalogue, entry, old)
+    check_day(place.on, catalogue, answers)
     if kind.name == "struck":
         body = {**body, "id": check_strike(tx, catalogue, body["id"])}
-    lines = Lines(catalogue, answers, on)
-    if kind.name == "item_described":
-        check_measure(tx, catalogue, body)
-        _check_near(catalogue, body, answers)
+        check_undescribed(tx, catalogue, catalogue.root(body["id"]))
+    elif kind.name == "item_described":
+        check_description(tx, catalogue, body, catalogue.root(old.id) if old else None)
+        if old is None:
+            _check_near(catalogue, body, answers)
+    before = len(answers.notes)
+    lines = Lines(catalogue, answers, place.on)
     stored = resolve(kind.name, body, lines)
-    if old is not None:
-        stored = keep_numbers(stored, old)
-    check_lots(tx, catalogue, (kind, stored, on, entry.id), answers)
-    described = [_described(tx, catalogue, entry, on, id_, one) for one in lines.described]
-    event = tx.append(
-        NewEvent(
-            id=id_, kind=kind.name, v=kind.v, on=on, body=to_stored(stored), at=entry.at, by=entry.by,
-            replaces=entry.replaces, typed_at=entry.typed_at, recorded_at=entry.recorded_at,
-        )
+    stored = keep_numbers(tx, catalogue, stored, old) if old else _with_numbers(stored)
+    check_lots(tx, catalogue, (kind, stored), place, answers)
+    new = NewEvent(
+        id=entry.id or str(uuid.uuid4()), kind=kind.name, v=kind.v, on=place.on,
+        body=to_stored(stored), at=place.at, by=entry.by, replaces=entry.replaces,
+        typed_at=entry.typed_at, recorded_at=entry.recorded_at,
     )  # fmt: skip
+    described = [_describe(tx, catalogue, new, one) for one in lines.described]
+    event = tx.append(new)
     _learn(catalogue, event)
     return Written(event, stored, described, answers.notes[before:], lines.proposals)
 
 
 def _raised(entry: Entry) -> Entry:
+    if not isinstance(entry.body, dict):
+        raise InputError("body", "is not a group of named fields", 'Write it like {"item": "plum"}')
     body = decode_stored(entry.kind, entry.v, to_stored(entry.body))
-    return Entry(**{**entry.__dict__, "body": body, "v": kind_of(entry.kind).v})
+    return replace(entry, body=body, v=kind_of(entry.kind).v)
+
+
+def _text(name: str, value: Any) -> str:
+    if not isinstance(value, str) or not value.strip() or len(value) > 200:
+        raise InputError(name, "is not a short text", "Write a text")
+    return value
+
+
+def _place(tx: Writing, catalogue: Catalogue, entry: Entry, old: StoredEvent | None) -> Place:
+    """Return when an entry happened: as it says, else as what it corrects, else today."""
+    if old is None:
+        on = entry.on or clock.today(catalogue.setting("time_zone")).isoformat()
+        return Place(on, entry.at)
+    first = tx.get(catalogue.entries(tx).root(old.id)) or old
+    return Place(entry.on or old.on, entry.at or (None if entry.on else old.at), first.seq)
+
+
+def _with_numbers(stored: dict[str, Any]) -> dict[str, Any]:
+    lists = {name: numbered(stored[name], name) for name in LISTS if stored.get(name)}
+    return {**stored, **lists}
 
 
 def _learn(catalogue: Catalogue, event: StoredEvent) -> None:
-    if event.kind in ("item_described", "setting_changed", "recipe_written", "put_up", "struck"):
-        catalogue.take(
-            (event.seq, event.id, event.kind, event.v, event.on, event.at, event.recorded_at,
-             event.typed_at, event.by, event.replaces, event.body)
-        )  # fmt: skip
-    catalogue.seq = event.seq
+    catalogue.learn(astuple(event))
 
 
-def _described(
-    tx: Writing, catalogue: Catalogue, entry: Entry, on: str, id_: str, body: dict[str, Any]
+def _describe(
+    tx: Writing, catalogue: Catalogue, user: NewEvent, body: dict[str, Any]
 ) -> StoredEvent:
     """Describe a new item just before its first use, under an id that follows from both."""
-    own = str(uuid.uuid5(uuid.UUID(id_), item_key(body["item"]) + body.get("measure", "")))
+    own = uuid.uuid5(uuid.UUID(user.id), item_key(body["item"]))
+    if tx.get(str(own)) is not None:  # the same entry described it once, and that was struck
+        own = uuid.uuid4()
     event = tx.append(
         NewEvent(
-            id=own,
-            kind="item_described",
-            v=1,
-            on=on,
-            body=to_stored(body),
-            by=entry.by,
-            recorded_at=entry.recorded_at,
+            id=str(own), kind="item_described", v=1, on=user.on, body=to_stored(body), by=user.by,
+            recorded_at=user.recorded_at,
         )
-    )
+    )  # fmt: skip
     _learn(catalogue, event)
     return event
 
@@ -198,14 +215,17 @@ def _check_near(catalogue: Catalogue, body: dict[str, Any], answers: Answers) ->
         )
 
 
-def _again(there: StoredEvent, entry: Entry, body: dict[str, Any], catalogue: Catalogue) -> Written:
+def _again(
+    there: StoredEvent, entry: Entry, body: dict[str, Any], catalogue: Catalogue, answers: Answers
+) -> Written:
     """Return what is stored when the same event arrives again; refuse another one of its id."""
     stored = decode_stored(there.kind, there.v, there.body, seq=there.seq)
     same = (
         there.kind == entry.kind
         and (entry.on is None or entry.on == there.on)
         and (entry.at, entry.by, entry.replaces) == (there.at, there.by, there.replaces)
-        and same_content(body, stored, catalogue)
+        and (kind_of(entry.kind).name != "target_set" or body.get("per") == stored.get("per"))
+        and (body == stored or _means(body, stored, there, catalogue, answers))
     )
     if not same:
         raise InputError(
@@ -214,3 +234,21 @@ def _again(there: StoredEvent, entry: Entry, body: dict[str, Any], catalogue: Ca
             "Leave the id out, or correct the entry with `replaces`",
         )
     return Written(there, stored, is_new=False)
+
+
+def _means(
+    body: dict[str, Any],
+    stored: dict[str, Any],
+    there: StoredEvent,
+    catalogue: Catalogue,
+    answers: Answers,
+) -> bool:
+    """Return whether a typed body comes to the same as the stored one through this same door."""
+    if same_content(body, stored, catalogue):
+        return True
+    quiet = replace(answers, notes=[], more_notes=0)
+    try:
+        resolved = resolve(there.kind, body, Lines(catalogue, quiet, there.on))
+    except (InputError, NeedsAnswer):
+        return False
+    return same_content(resolved, stored, catalogue)

@@ -66,6 +66,8 @@ class Statements:
         self.last = Statement(select(func.max(_e.seq)).where(household), engine)
         self.page = Statement(page.limit(rows), engine)
         self.page_of = Statement(page.where(self._among(_e.kind, "kinds")).limit(rows), engine)
+        later = _e.replaces.is_not(None) | (_e.kind == "struck")
+        self.page_later = Statement(page.where(later).limit(rows), engine)
         one = select(*_read_columns).where(household)
         self.one = Statement(one.where(_e.id == bindparam("id", type_=Text())), engine)
         self.known = Statement(self._known(), engine)
@@ -85,9 +87,8 @@ class Statements:
             return select(*_read_columns).where(household, self._among(_e.id, "ids"))
         # Left to itself the planner may read the whole household for each list of ids; it cannot
         # see through the OFFSET.
-        wanted = func.unnest(bindparam("ids", type_=ARRAY(Text()))).table_valued(
-            "id", name="wanted"
-        )
+        ids = func.unnest(bindparam("ids", type_=ARRAY(Text())))
+        wanted = ids.table_valued("id", name="wanted").render_derived()
         each = select(*_read_columns).where(household, _e.id == wanted.c.id).offset(0).lateral()
         return select(each).select_from(wanted.join(each, true()))
 

@@ -122,6 +122,8 @@ class Log:
         upto: int | None = None,
         kinds: Sequence[str] | None = None,
         chunk: int = 20_000,
+        *,
+        later_words: bool = False,
     ) -> Iterator[list[tuple[Any, ...]]]:
         """Yield events in their order as lists of plain rows.
 
@@ -136,6 +138,9 @@ class Log:
             Only events of these kinds.
         chunk : int
             Most rows in one list.
+        later_words : bool
+            Only what says something of an earlier event: corrections and strikes (then `kinds`
+            is not looked at).
 
         Yields
         ------
@@ -145,7 +150,7 @@ class Log:
         """
         while True:
             with self._connected() as raw:
-                rows = self._page(raw, after, upto, kinds, chunk)
+                rows = self._page(raw, after, upto, kinds, chunk, later_words=later_words)
             if rows:
                 yield rows
             if len(rows) < chunk:
@@ -159,6 +164,8 @@ class Log:
         upto: int | None,
         kinds: Sequence[str] | None,
         rows: int,
+        *,
+        later_words: bool = False,
     ) -> list[tuple[Any, ...]]:
         values = {
             "household": self.household,
@@ -166,7 +173,9 @@ class Log:
             "upto": _NO_END if upto is None else upto,
             "rows": rows,
         }
-        if kinds is None:
+        if later_words:
+            cursor = self._sql.page_later.run(raw, **values)
+        elif kinds is None:
             cursor = self._sql.page.run(raw, **values)
         else:
             cursor = self._sql.page_of.run(raw, **values, kinds=self._sql.listed(kinds))

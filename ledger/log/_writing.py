@@ -276,11 +276,13 @@ class Writing:
         upto: int | None = None,
         kinds: Sequence[str] | None = None,
         chunk: int = 20_000,
+        *,
+        later_words: bool = False,
     ) -> Iterator[list[tuple[Any, ...]]]:
         """Yield events as :meth:`ledger.log.Log.read` does, with those appended here."""
         self.flush()
         while True:
-            rows = self._log._page(self._raw, after, upto, kinds, chunk)
+            rows = self._log._page(self._raw, after, upto, kinds, chunk, later_words=later_words)
             if rows:
                 yield rows
             if len(rows) < chunk:

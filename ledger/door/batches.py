@@ -1,0 +1,183 @@
+"""Batches: what went in, what came out in which jars, and whether the two can be."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from ledger.amounts import format_whole, parse_measure, weight_factor
+from ledger.door.jars import split_label
+from ledger.door.lines import Lines, several_lines
+from ledger.errors import InputError, NeedsAnswer
+from ledger.events import kept_by
+from ledger.items import item_key
+
+__all__ = ["put_up"]
+
+Body = dict[str, Any]
+
+
+def put_up(body: Body, lines: Lines) -> Body:
+    """Return a checked batch as it is stored: amounts, jars, lids and places filled in.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+        Naming the field.
+    """
+    if not body["made"]:
+        raise InputError(
+            "made",
+            "this batch makes nothing",
+            'Write what came out, for example "11 half-pint jars"',
+        )
+    out = {**body, "used": several_lines(body["used"], "used", lines)}
+    first = body["made"][0]
+    measure = (
+        "volume"
+        if first.get("jars")
+        else lines.amount(first["amount"], "made.amount").measure
+        if first.get("amount")
+        else None
+    )
+    out["makes"], facts = lines.item(body["makes"], "food", "makes", measure)
+    if "lids" in body:
+        out["lids"], _ = lines.item(body["lids"], "lids", "lids")
+    out["made"] = [
+        _made(made, out, lines, facts, f"made[{i}]") for i, made in enumerate(body["made"])
+    ]
+    if "fuel" in body:
+        out["fuel"] = [_fuel(fuel, f"fuel[{i}]", lines) for i, fuel in enumerate(body["fuel"])]
+    if "equipment" in body:
+        out["equipment"] = [
+            lines.item(one, "equipment", "equipment")[0] for one in body["equipment"]
+        ]
+    if "altitude" in body:
+        parse_measure(body["altitude"], "length", "altitude")
+    if "headspace" in body:
+        parse_measure(body["headspace"], "length", "headspace")
+    if "acid" in body:
+        out["acid"] = [{"per": "jar", **acid} for acid in body["acid"]]
+        for i, acid in enumerate(body["acid"]):
+            lines.amount(acid["amount"], f"acid[{i}].amount")
+    _balance(out, lines)
+    return out
+
+
+def _made(made: Body, body: Body, lines: Lines, facts: Any, field: str) -> Body:
+    out = {**made, "kept": made.get("kept") or kept_by(body["method"])}
+    if made.get("jars") is None and not made.get("amount"):
+        raise InputError(
+            field,
+            "says neither jars nor an amount",
+            'Write it like "11 half-pint jars" or "1 cup fridge"',
+        )
+    if made.get("jars") is not None:
+        _jarred(out, body, lines, field)
+        if made.get("whole") is None:
+            return {**out, **lines.jars(out, body["makes"], facts, field)}
+        return lines.carried(out, None, facts, field)
+    for name in ("jar", "unsealed", "labels", "lids"):
+        if name in made:
+            raise InputError(f"{field}.{name}", "needs jars", "Write how many: 11 half-pint jars")
+    amount = lines.amount(made["amount"], f"{field}.amount")
+    out["amount"] = amount.text
+    if made.get("whole") is not None:
+        return lines.carried(out, amount, facts, field)
+    return {**out, **lines.measured(amount, body["makes"], facts, f"{field}.amount")}
+
+
+def _jarred(out: Body, body: Body, lines: Lines, field: str) -> None:
+    """Fill in the jar and its lids; look whether jars, unsealed ones and labels go together."""
+    jars, unsealed = out["jars"], out.get("unsealed", 0)
+    if not jars:
+        raise InputError(f"{field}.jars", "is 0", "Write how many jars came out")
+    if out.get("amount"):
+        raise InputError(
+            f"{field}.amount", "stands beside jars", "Write jars or an amount, not both"
+        )
+    out["jar"], _ = lines.item(
+        out.get("jar") or _only_jar(body["makes"], lines, field), "jar", f"{field}.jar"
+    )
+    if unsealed > jars:
+        raise InputError(
+            f"{field}.unsealed",
+            f"{unsealed} is more than the {jars} jars",
+            "Write how many of them did not seal",
+        )
+    last = lines.catalogue.lids_of.get(item_key(out["jar"]), "lid")
+    out["lids"], _ = lines.item(
+        out.get("lids") or body.get("lids") or last, "lids", f"{field}.lids"
+    )
+    if "labels" in out:
+        _check_labels(out["labels"], jars, unsealed, f"{field}.labels")
+
+
+def _check_labels(labels: Body, jars: int, unsealed: int, field: str) -> None:
+    """Refuse labels that are no run of numbers, or more than there are jars."""
+    prefix, low = split_label(labels["from"])
+    other, high = split_label(labels["to"])
+    if low is None or high is None or prefix != other or not low <= high:
+        raise InputError(
+            field,
+            f"{labels['from']} to {labels['to']} is no run of labels",
+            'Write the first and the last: "41-51" or "S26-041..S26-051"',
+        )
+    if not jars - unsealed <= high - low + 1 <= jars:
+        raise InputError(
+            field,
+            f"{labels['from']} to {labels['to']} are {high - low + 1} labels on {jars} jars",
+            "Give each jar that sealed one label",
+        )
+
+
+def _only_jar(makes: str, lines: Lines, field: str) -> str:
+    known = lines.catalogue.jars_of(makes)
+    if len(known) == 1:
+        return next(iter(known))
+    raise InputError(f"{field}.jar", "is missing", "Write which jar, for example quart jar")
+
+
+def _fuel(fuel: Body, field: str, lines: Lines) -> Body:
+    if (fuel.get("item") is None) == (fuel.get("metered") is None):
+        raise InputError(
+            field,
+            "needs a fuel from stock or a meter",
+            'Write "1 lb propane" or "electricity 2.4 kWh"',
+        )
+    if fuel.get("item") is not None:
+        return lines.line(fuel, field, use="fuel")
+    amount = lines.amount(fuel["amount"], f"{field}.amount")
+    if amount.measure != "energy":
+        raise InputError(
+            f"{field}.amount",
+            f"{fuel['amount']} is not an amount of energy",
+            "Write it in kWh, MJ, BTU or therms",
+        )
+    return {**fuel, "whole": amount.whole, "basis": "exact"}
+
+
+def _balance(body: Body, lines: Lines) -> None:
+    """Ask when a batch weighs more than what went in plus a tenth: water may have been added."""
+    went_in = [_grams(line["item"], line["whole"], lines) for line in body["used"]]
+    came_out = [_grams(body["makes"], made["whole"], lines) for made in body["made"]]
+    into, out = [g for g in went_in if g is not None], [g for g in came_out if g is not None]
+    if len(into) < len(went_in) or len(out) < len(came_out):
+        return
+    if sum(out) > sum(into) * 1.1:
+        question = (
+            f"{_mass(sum(out), lines)} came out of {_mass(sum(into), lines)}; was water added?"
+        )
+        lines.answers.settle(NeedsAnswer("mass-balance", "made", question, "yes, it is right"))
+
+
+def _mass(grams: float, lines: Lines) -> str:
+    return format_whole(round(grams * 1000), "mass", measures=lines.measures)
+
+
+def _grams(item: str, whole: int, lines: Lines) -> float | None:
+    """Return what a whole amount of an item weighs by the household's own weights, or None."""
+    facts = lines.facts(item)
+    if facts is None or facts.measure is None:
+        return None
+    wholes_of_1000_g = weight_factor("kg", facts.measure, facts.g_per or {}, facts.g_per_ml)
+    return None if not wholes_of_1000_g else whole / float(wholes_of_1000_g)
