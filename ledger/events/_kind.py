@@ -5,6 +5,7 @@ from __future__ import annotations
 import typing
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
 import msgspec
@@ -72,13 +73,21 @@ class Kind:
     v: int = 1
     upcasters: Mapping[int, Callable[[Body], Body]] = field(default_factory=dict)
 
-    @property
+    @cached_property
     def fields(self) -> tuple[msgspec.structs.FieldInfo, ...]:
         """The body's fields in order."""
         return msgspec.structs.fields(self.body)
 
-    @property
+    @cached_property
     def line(self) -> type[Struct] | None:
         """The struct of the body's `lines`, or None."""
         hint: Any = typing.get_type_hints(self.body).get("lines")
         return typing.get_args(hint)[0] if hint else None
+
+    @cached_property
+    def line_names(self) -> frozenset[str]:
+        """Names of the fields of one line that may stand directly in the body."""
+        if self.line is None:
+            return frozenset()
+        own = {f.encode_name for f in self.fields}
+        return frozenset(f.encode_name for f in msgspec.structs.fields(self.line)) - own

@@ -73,8 +73,7 @@ def _gather(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
     """Move one line's fields into `lines`; make lists of single things that lists hold."""
     line = kind.line
     if line is not None:
-        own = {f.encode_name for f in kind.fields}
-        names = {f.encode_name for f in msgspec.structs.fields(line)} - own
+        names = kind.line_names
         direct = {key: value for key, value in body.items() if key in names}
         if direct and "lines" in body:
             raise InputError(
