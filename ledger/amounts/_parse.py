@@ -247,14 +247,13 @@ def _fraction_doubt(text: str, number: re.Match[str], jar: str) -> NeedsAnswer:
     size = jar.split(maxsplit=1)[0].rsplit("-", maxsplit=1)[-1]
     count = number["whole"] or "1"
     fraction = number["mixed"] or number["fraction"]
-    halves = f"{count} half-{size} jars" if fraction == "1/2" else f"{count} {jar}"
     decimal = float(Fraction(fraction)) + (int(count) if number["whole"] else 0)
-    return NeedsAnswer(
-        "jar-fraction",
-        "amount",
-        f"does {text!r} mean {halves}, or {decimal:g} {size} jars?",
-        halves,
-    )
+    if fraction == "1/2" and size in ("pint", "pt", "gallon", "gal"):
+        halves = f"{count} half-{size} jars"
+        question = f"does {text!r} mean {halves}, or {decimal:g} {size} jars?"
+        return NeedsAnswer("jar-fraction", "amount", question, halves)
+    offered = f"{decimal:g} {jar}"
+    return NeedsAnswer("jar-fraction", "amount", f"does {text!r} mean {offered}?", offered)
 
 
 def _near(rest: str) -> str:

@@ -131,8 +131,8 @@ def _envelope() -> list[click.Parameter]:
 
 def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
     with _common.open_book(given["book"], given["household"]) as book:
-        texts = Texts(book.catalogue())
         doubts = _common.answers(yes=given["yes"])
+        texts = Texts(book.catalogue(), doubts)
         body = _body(command, kind, fields, given, texts)
         if kind.name == "put_up":
             from ledger.cli import _putup

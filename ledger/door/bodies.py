@@ -133,7 +133,7 @@ def _eaten(body: Body, lines: Lines) -> Body:
         shares = sum(Decimal(one["share"]) for one in body["left"])
         if shares > 1:
             raise InputError(
-                "left.share",
+                "left",
                 f"the shares add up to {shares}",
                 "They are parts of one dish: at most 1 together",
             )

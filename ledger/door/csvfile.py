@@ -5,80 +5,64 @@ from __future__ import annotations
 import csv
 import datetime as dt
 import re
-import tomllib
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
-from ledger.errors import InputError
-from ledger.events import KINDS, kind_of
+from ledger.door.csvmap import Map
+from ledger.door.lines import has_decimal_comma
+from ledger.door.texts import PARTS, Texts
+from ledger.errors import InputError, LedgerError
+from ledger.events import KINDS, Kind, kind_of
 
-__all__ = ["csv_lines", "read_map"]
+__all__ = ["csv_lines"]
 
-_ENVELOPE = ("kind", "on", "at", "by", "id", "replaces")
+_ENVELOPE = ("kind", "on", "at", "by", "id", "replaces", "typed_at")
 _ORDERS = {"dmy": (0, 1, 2), "mdy": (1, 0, 2)}
-_LISTS = frozenset({"people", "equipment", "also", "steps"})
+_DATE = re.compile(r"(\d{1,2})\s*[./-]\s*(\d{1,2})\s*[./-]\s*(\d{4}|\d{2})\.?")
+_TEXTS = frozenset({"people", "equipment", "also", "steps"})
 _WHOLE = frozenset(
     {"people", "guests", "jars", "unsealed", "loads", "went", "liked", "plants", "times"}
 )
+_ONE_LINE = {"eaten": "ate", "put_up": "used", "recipe_written": "uses", "planted": "seed"}
+"""Kinds whose line is called otherwise: ``item`` and ``amount`` of a row go there."""
 
-
-def read_map(path: Path) -> dict[str, Any]:
-    """Return a mapping file: ``[columns]`` heading = field, ``[constants]`` field = value.
-
-    Raises
-    ------
-    InputError
-    """
-    try:
-        with path.open("rb") as file:
-            data = tomllib.load(file)
-    except OSError as error:
-        raise InputError(
-            "map", f"{path} cannot be read ({error.strerror})", "Name a TOML file"
-        ) from None
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise InputError(
-            "map", f"{path} is not TOML ({error})", 'Write [columns] and lines like "Date" = "on"'
-        ) from None
-    unknown = set(data) - {"columns", "constants"}
-    if unknown:
-        raise InputError(
-            "map",
-            f"{sorted(unknown)[0]!r} is not a part of a mapping",
-            "It has [columns] and [constants]",
-        )
-    return data
+_MADE = ("jars", "jar", "unsealed", "kept", "labels")
+_COMMA = re.compile(r"(?<=\d),(?=\d)")
 
 
 def csv_lines(
     path: Path,
+    texts: Callable[[], Texts],
     *,
     encoding: str = "utf-8",
     dates: str | None = None,
-    mapping: dict[str, Any] | None = None,
-) -> Iterator[tuple[int, int, dict[str, Any] | InputError]]:
+    mapping: Map | None = None,
+) -> Iterator[tuple[int, int, dict[str, Any] | LedgerError]]:
     """Yield (row number, bytes so far, event) of a CSV file.
 
     Parameters
     ----------
+    texts : callable
+        Gives what reads short texts, as the book stands at that row: a heading that names a list
+        (``used``, ``made``, ``ate``) holds texts as on the command line, with ``;`` or ``|`` between.
     encoding : str
         UTF-8 with or without a mark, unless another is named.
     dates : {'dmy', 'mdy'}, optional
         How days are written that are not ISO 8601.
-    mapping : dict, optional
-        As `read_map` gives it.
+    mapping : Map, optional
+        Other headings, see `Map.read`.
 
     Raises
     ------
     InputError
         When there is no header that can be used.
     """
-    mapping = mapping or {}
-    columns, constants = mapping.get("columns", {}), mapping.get("constants", {})
+    mapping = mapping or Map()
     encoding = "utf-8-sig" if encoding.lower().replace("_", "-") in ("utf-8", "utf8") else encoding
     try:
-        file = path.open(encoding=encoding, newline="")
+        # A byte that is no character becomes half of one, which its own row is refused for.
+        file = path.open(encoding=encoding, errors="surrogateescape", newline="")
     except LookupError:
         raise InputError(
             "encoding", f"{encoding!r} is not an encoding", "Write utf-8 or latin-1"
@@ -86,34 +70,22 @@ def csv_lines(
     with file:
         try:
             sample = file.read(20_000)
-        except UnicodeDecodeError as error:
-            raise InputError(
-                "file",
-                f"is not {encoding} (byte {error.start + 1})",
-                "Name its encoding with --encoding",
-            ) from None
-        file.seek(0)
-        reader = csv.reader(file, delimiter=_delimiter(sample), strict=False)
-        try:
-            header = next(reader, None)
-            names = _header(header, columns, constants)
+            file.seek(0)
+            reader = csv.reader(file, delimiter=_delimiter(sample))
+            names = mapping.names(next(reader, None))
             size = 0
             for row in reader:
                 size += sum(map(len, row)) + len(row)
-                if not any(cell.strip() for cell in row):
-                    continue
-                try:
-                    yield reader.line_num, size, _event(names, row, constants, dates)
-                except InputError as error:
-                    yield reader.line_num, size, error
-        except (csv.Error, UnicodeDecodeError) as error:
-            yield (
-                reader.line_num,
-                0,
-                InputError(
-                    "row", f"cannot be read ({error})", "Check the file's encoding and quotes"
-                ),
-            )
+                if any(cell.strip() for cell in row):
+                    yield reader.line_num, size, _row(names, row, mapping, dates, texts)
+        except UnicodeError as error:
+            raise InputError(
+                "file", f"is not {encoding} ({error})", "Name its encoding with --encoding"
+            ) from None
+        except csv.Error as error:
+            raise InputError(
+                f"row {reader.line_num}", f"cannot be read ({error})", "Look at its quotes"
+            ) from None
 
 
 def _delimiter(sample: str) -> str:
@@ -121,38 +93,43 @@ def _delimiter(sample: str) -> str:
     return max(",;\t", key=first.count)
 
 
-def _header(
-    header: list[str] | None, columns: dict[str, str], constants: dict[str, Any]
-) -> list[str]:
-    if not header:
+def _row(
+    names: list[str], row: list[str], mapping: Map, dates: str | None, texts: Callable[[], Texts]
+) -> dict[str, Any] | LedgerError:
+    try:
+        return _event(_cells(names, row, mapping), dates, texts())
+    except LedgerError as error:
+        return error
+
+
+def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
+    if any(cell.strip() for cell in row[len(names) :]):
         raise InputError(
-            "header", "is missing", "The first row names the columns: on,kind,item,amount,..."
+            "row",
+            f"has {len(row)} cells under {len(names)} headings",
+            "Put quotes around a text that holds the delimiter",
         )
-    names = [columns.get(cell.strip(), "" if columns else cell.strip()) for cell in header]
-    for wanted in ("on", "kind"):
-        if wanted not in names and wanted not in constants:
+    cells = {name: cell.strip() for name, cell in zip(names, row, strict=False) if name}
+    for name, cell in cells.items():
+        if any("\ud800" <= character <= "\udfff" for character in cell):
             raise InputError(
-                "header",
-                f"has no column {wanted!r}",
-                "Write on,kind,item,amount,... or map the headings with --map",
+                name, "holds a byte that is no character here", "Name the file's --encoding"
             )
-    return names
+    return {**mapping.constants, **{name: cell for name, cell in cells.items() if cell}}
 
 
-def _event(
-    names: list[str], row: list[str], constants: dict[str, Any], dates: str | None
-) -> dict[str, Any]:
-    cells = {
-        name: cell.strip() for name, cell in zip(names, row, strict=False) if name and cell.strip()
-    }
-    cells = {**{name: str(value) for name, value in constants.items()}, **cells}
-    if "kind" not in cells or "on" not in cells:
-        raise InputError("kind" if "kind" not in cells else "on", "is empty", "Each row needs both")
+def _event(cells: dict[str, str], dates: str | None, texts: Texts) -> dict[str, Any]:
+    for name in ("kind", "on"):
+        if name not in cells:
+            raise InputError(name, "is empty", "Each row needs a kind and a day")
     kind = kind_of(_kind_name(cells["kind"]))
-    event: dict[str, Any] = {name: cells.pop(name) for name in _ENVELOPE if name in cells}
+    named = _ENVELOPE if kind.name != "target_set" else tuple(n for n in _ENVELOPE if n != "by")
+    event: dict[str, Any] = {name: cells.pop(name) for name in named if name in cells}
     event["kind"] = kind.name
     event["on"] = _day(event["on"], dates)
-    event["body"] = {name: _typed(name, value) for name, value in cells.items()}
+    if "at" in event and re.fullmatch(r"\d:\d\d", event["at"]):
+        event["at"] = "0" + event["at"]
+    event["body"] = _body(kind, cells, texts)
     return event
 
 
@@ -161,12 +138,39 @@ def _kind_name(text: str) -> str:
     return next((kind.name for kind in KINDS.values() if kind.command == text.lower()), text)
 
 
-def _typed(name: str, value: str) -> Any:
-    if name in _LISTS and not (name == "people" and value.isdigit()):
-        return [part.strip() for part in re.split(r"[;|]", value) if part.strip()]
-    if name in _WHOLE and value.isdigit():
+def _body(kind: Kind, cells: dict[str, str], texts: Texts) -> dict[str, Any]:
+    comma = has_decimal_comma(texts.catalogue.setting("language"))
+    body = {name: _typed(name, value, texts, comma=comma) for name, value in cells.items()}
+    several = _ONE_LINE.get(kind.name)
+    if several and several not in body and "item" in body and "amount" in body:
+        line = {name: body.pop(name) for name in ("item", "amount", "lot") if name in body}
+        body[several] = line if several == "seed" else [line]
+    if kind.name == "put_up" and "made" not in body and "jars" in body:
+        body["made"] = [{name: body.pop(name) for name in _MADE if name in body}]
+    return body
+
+
+def _typed(name: str, value: str, texts: Texts, *, comma: bool) -> Any:
+    if name == "labels":
+        return texts.labels(value)
+    if name in PARTS and name != "lines":
+        parts = [PARTS[name](texts, part, name) for part in _split(value)]
+        return parts[0] if name == "seed" else parts
+    if name == "g_per":
+        return dict(texts.pair(part) for part in _split(value))
+    if name == "keeps":
+        return dict(texts.keeps(part) for part in _split(value))
+    if name in _TEXTS and not (name == "people" and value.isdecimal()):
+        return _split(value)
+    if name in _WHOLE and value.isdecimal():
         return int(value)
+    if comma and re.fullmatch(r"\d+,\d+", value):
+        return _COMMA.sub(".", value)
     return value
+
+
+def _split(value: str) -> list[str]:
+    return [part.strip() for part in re.split(r"[;|\n]", value) if part.strip()]
 
 
 def _day(text: str, dates: str | None) -> str:
@@ -174,15 +178,16 @@ def _day(text: str, dates: str | None) -> str:
         return dt.date.fromisoformat(text).isoformat()
     except ValueError:
         pass
-    parts = re.findall(r"\d+", text)
-    if dates not in _ORDERS or len(parts) != 3:
+    parts = _DATE.fullmatch(text)
+    if dates not in _ORDERS or parts is None:
         raise InputError(
             "on",
-            f"{text!r} is not a day",
+            f"{text[:40]!r} is not a day",
             "Write it like 2026-09-02, or say how days are written with --dates dmy or mdy",
         )
-    day, month, year = (int(parts[i]) for i in _ORDERS[dates])
-    year += 2000 if year < 70 else 1900 if year < 100 else 0
+    day, month, year = (int(parts[i + 1]) for i in _ORDERS[dates])
+    if year < 100:
+        year += 2000 if year < 70 else 1900
     try:
         return dt.date(year, month, day).isoformat()
     except ValueError:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -9,10 +10,13 @@ from typing import Any
 
 import msgspec
 
+from ledger import clock
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
-from ledger.door.writing import Entry, write
-from ledger.errors import InputError, LedgerError, NeedsAnswer, UnknownKind
+from ledger.door.replacing import LISTS
+from ledger.door.writing import Entry, check_envelope, read_day, write
+from ledger.errors import BookError, InputError, LedgerError
+from ledger.events import check_typed, decode_stored, kind_of, tell, to_stored
 from ledger.log import Log, StoredEvent, Writing
 
 __all__ = ["BadLine", "Imported", "import_lines", "json_lines"]
@@ -20,7 +24,10 @@ __all__ = ["BadLine", "Imported", "import_lines", "json_lines"]
 LONGEST = 1_000_000
 """Bytes of one line beyond which it is refused: no household's event is that long."""
 
-MOST_REPORTED = 100
+MOST_REPORTED = 300
+AHEAD = dt.timedelta(days=1)
+"""How far a file's `recorded_at` may be ahead of this machine's clock."""
+
 _ENVELOPE = {
     "kind",
     "on",
@@ -47,7 +54,11 @@ class BadLine:
 
 @dataclass
 class Imported:
-    """What an import did, or would do (`dry_run`)."""
+    """What an import did, or would do (`dry_run`).
+
+    At most 300 bad lines and a thousand notes are kept; `bad_count` and `more_notes` count.
+    `has_counts` says that a count of the shelf was among what was written.
+    """
 
     written: int = 0
     described: int = 0
@@ -57,6 +68,8 @@ class Imported:
     notes: list[str] = field(default_factory=list)
     preview: list[str] = field(default_factory=list)
     is_kept: bool = True
+    more_notes: int = 0
+    has_counts: bool = False
 
 
 class _Undo(Exception):
@@ -108,7 +121,7 @@ def parse_json(line: bytes) -> dict[str, Any]:
         raise InputError("line", "holds a NUL character", "Take it out")
     try:
         event = _DECODER.decode(text)
-    except msgspec.DecodeError as error:
+    except (msgspec.DecodeError, RecursionError) as error:
         raise InputError(
             "line", f"is not whole JSON ({error})", "Check where it was cut off"
         ) from None
@@ -152,72 +165,121 @@ def import_lines(
         Called with the bytes read so far, now and then.
     """
     out = Imported()
-    before = Catalogue()
     try:
         with log.writing("import") as tx:
             catalogue.refresh(tx, tx.head.seq)
-            verbatim = None
             for number, size, raw in lines:
-                if not isinstance(raw, Exception) and isinstance(raw, bytes) and not raw.strip():
-                    continue
+                answers.line = number
                 try:
-                    if isinstance(raw, Exception):
-                        raise raw
-                    event = raw if isinstance(raw, dict) else parse_json(raw)
-                    if verbatim is None:
-                        verbatim = tx.was_empty and "hash" in event and "seq" in event
-                    if verbatim and "hash" in event:
-                        _verbatim(tx, event)
-                        out.written += 1
-                    else:
-                        _typed(tx, catalogue, event, answers, out)
-                except (InputError, NeedsAnswer, UnknownKind, LedgerError) as error:
-                    _refuse(out, number, error)
-                if number % 500 == 0 and progress is not None:
+                    _take(tx, catalogue, raw, answers, out)
+                except BookError:
+                    raise
+                except LedgerError as error:
+                    out.bad_count += 1
+                    if len(out.bad) < MOST_REPORTED:
+                        out.bad.append(BadLine(number, str(error)))
+                if progress is not None and number % 500 == 0:
                     progress(size)
-            out.notes = answers.notes
             if dry_run or (out.bad_count and not keep_good):
                 raise _Undo
     except _Undo:
         out.is_kept = False
-        catalogue.__dict__.update(before.__dict__)
+    finally:
+        answers.line = None
+    out.notes, out.more_notes = answers.notes, answers.more_notes
     return out
 
 
-def _refuse(out: Imported, number: int, error: Exception) -> None:
-    out.bad_count += 1
-    if len(out.bad) < MOST_REPORTED:
-        out.bad.append(BadLine(number, str(error)))
+def _take(tx: Writing, catalogue: Catalogue, raw: Any, answers: Answers, out: Imported) -> None:
+    """Write one line's event; nothing of it stays when it is refused."""
+    if isinstance(raw, Exception):
+        raise raw
+    if isinstance(raw, bytes) and not raw.strip():
+        return
+    event = raw if isinstance(raw, dict) else parse_json(raw)
+    if tx.was_empty and "hash" in event and "seq" in event:
+        _verbatim(tx, catalogue, event)
+        out.written += 1
+    else:
+        _typed(tx, catalogue, event, answers, out)
+    out.has_counts = out.has_counts or event["kind"] == "counted"
 
 
-def _verbatim(tx: Writing, event: dict[str, Any]) -> None:
-    from ledger.events import kind_of, to_stored
+class _Exported(msgspec.Struct, forbid_unknown_fields=True):
+    """A line of an export, with everything that its hash was made from."""
 
-    kind_of(event["kind"])
-    tx.append_verbatim(
+    seq: int
+    id: str
+    kind: str
+    on: str
+    recorded_at: str
+    body: dict[str, Any]
+    hash: str
+    v: int = 1
+    at: str | None = None
+    typed_at: str | None = None
+    by: str | None = None
+    replaces: str | None = None
+
+
+def _verbatim(tx: Writing, catalogue: Catalogue, event: dict[str, Any]) -> None:
+    """Append an exported event as it was; it is checked all the same, as anybody can write one."""
+    try:
+        one = msgspec.convert(event, _Exported)
+    except msgspec.ValidationError as error:
+        raise InputError(
+            "line", f"is no line of an export ({error})", "Leave `seq` and `hash` out"
+        ) from None
+    kind = kind_of(one.kind)
+    text = to_stored(one.body)
+    check_typed(kind, decode_stored(one.kind, one.v, text))
+    check_envelope(Entry(one.kind, one.body, one.on, one.at, one.by, one.replaces, one.id))
+    read_day(one.on)
+    _not_ahead(one.recorded_at)
+    _check_stored(one.body)
+    stored = tx.append_verbatim(
         StoredEvent(
-            seq=event["seq"], id=event["id"], kind=event["kind"], v=event.get("v", 1), on=event["on"],
-            at=event.get("at"), recorded_at=event["recorded_at"], typed_at=event.get("typed_at"),
-            by=event.get("by"), replaces=event.get("replaces"), body=to_stored(event["body"]), hash=event["hash"],
+            seq=one.seq, id=one.id, kind=one.kind, v=one.v, on=one.on, at=one.at,
+            recorded_at=one.recorded_at, typed_at=one.typed_at, by=one.by, replaces=one.replaces,
+            body=text, hash=one.hash,
         )
     )  # fmt: skip
+    catalogue.learn(msgspec.structs.astuple(stored))
+
+
+def _check_stored(body: dict[str, Any]) -> None:
+    """Refuse lines without what every stored line has."""
+    for name in LISTS:
+        for i, line in enumerate(body.get(name) or ()):
+            if type(line.get("n")) is not int or type(line.get("whole")) is not int:
+                raise InputError(
+                    f"{name}[{i}]", "lacks its number or whole amount", "Leave `seq` and `hash` out"
+                )
+
+
+def _not_ahead(recorded_at: str | None) -> None:
+    """Refuse a moment to come: no later event could be written down before it."""
+    if recorded_at is not None and recorded_at[:19] > clock.stamp(clock.now() + AHEAD)[:19]:
+        raise InputError(
+            "recorded_at", f"{recorded_at} is still to come", "Look at the clock that wrote it"
+        )
 
 
 def _typed(
     tx: Writing, catalogue: Catalogue, event: dict[str, Any], answers: Answers, out: Imported
 ) -> None:
     entry = Entry(**{name: value for name, value in event.items() if name not in ("seq", "hash")})
-    if not tx.was_empty:
-        entry.recorded_at = None
     if not isinstance(entry.v, int) or isinstance(entry.v, bool):
         raise InputError("v", "is not a whole number", "Leave it out, or write 1")
+    if not tx.was_empty:
+        entry.recorded_at = None
+    elif isinstance(entry.recorded_at, str):
+        _not_ahead(entry.recorded_at)
     done = write(tx, catalogue, entry, answers)
-    if done.is_new:
-        out.written += 1
-        out.described += len(done.described)
-        if len(out.preview) < 20:
-            from ledger.events import tell
-
-            out.preview.append(f"{done.event.on} {tell(done.event.kind, done.body)}")
-    else:
+    if not done.is_new:
         out.known += 1
+        return
+    out.written += 1
+    out.described += len(done.described)
+    if len(out.preview) < 20:
+        out.preview.append(f"{done.event.on} {tell(done.event.kind, done.body)}")

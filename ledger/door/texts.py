@@ -6,9 +6,11 @@ import re
 from collections.abc import Callable
 from typing import Any
 
-from ledger.amounts import canonical_jar, split_line
+from ledger.amounts import JAR, Amount, canonical_jar, split_line
+from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
-from ledger.errors import InputError
+from ledger.door.lines import has_decimal_comma
+from ledger.errors import InputError, NeedsAnswer
 
 __all__ = ["PARTS", "Texts"]
 
@@ -20,9 +22,25 @@ _ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
 class Texts:
     """Reads texts in the measures of a book; known items settle what is a unit and what a name."""
 
-    def __init__(self, catalogue: Catalogue) -> None:
+    def __init__(self, catalogue: Catalogue, answers: Answers | None = None) -> None:
         self.catalogue = catalogue
+        self.answers = answers or Answers()
         self.measures = catalogue.setting("measures", default="us") or "us"
+        self.comma = has_decimal_comma(catalogue.setting("language"))
+
+    def _read(self, text: str, field: str, **more: Any) -> tuple[str, Amount, str]:
+        """Return a text, its amount and the words after it; a doubtful amount is asked about."""
+        try:
+            return text, *split_line(text, measures=self.measures, comma=self.comma, **more)
+        except NeedsAnswer as doubt:
+            jar, offered = JAR.search(text), JAR.search(doubt.offered)
+            doubt = NeedsAnswer(doubt.code, field, doubt.question, doubt.offered)
+            if jar is None or offered is None or not self.answers.choose(doubt):
+                raise doubt from None
+            text = doubt.offered[: offered.end()] + text[jar.end() :]
+            return text, *split_line(text, measures=self.measures, comma=self.comma, **more)
+        except InputError as error:
+            raise type(error)(field, error.problem, error.wanted) from None
 
     def line(self, text: str, field: str = "line") -> dict[str, Any]:
         """Return ``31 lb 8 oz plum`` or ``1 pint jar stock from jar S26-041`` as a line.
@@ -35,10 +53,7 @@ class Texts:
         match = _FROM.search(text)
         line: dict[str, Any] = {"lot": match["lot"]} if match else {}
         text = text[: match.start()] if match else text
-        try:
-            amount, item = split_line(text, measures=self.measures, is_item=self.catalogue.is_item)
-        except InputError as error:
-            raise type(error)(field, error.problem, error.wanted) from None
+        text, amount, item = self._read(text, field, is_item=self.catalogue.is_item)
         if not item and amount.jar is not None and amount.jars is not None:
             number = amount.jars
             return {"item": amount.jar, "amount": f"{float(number):g}", **line}
@@ -54,10 +69,7 @@ class Texts:
         last = text.rsplit(" ", 1)
         if len(last) == 2 and last[1].lower() in _KEPT:
             text, out["kept"] = last[0], last[1].lower()
-        try:
-            amount, words = split_line(text, measures=self.measures)
-        except InputError as error:
-            raise type(error)(field, error.problem, error.wanted) from None
+        text, amount, words = self._read(text, field)
         own_jar = self.catalogue.facts(words) if words else None
         if amount.jars is not None and not words:
             if amount.jars.denominator != 1:

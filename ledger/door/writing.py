@@ -24,7 +24,7 @@ from ledger.events import check_typed, decode_stored, kind_of, to_stored
 from ledger.items import item_key
 from ledger.log import NewEvent, StoredEvent, Writing
 
-__all__ = ["Entry", "Written", "write"]
+__all__ = ["Entry", "Written", "check_envelope", "read_day", "write"]
 
 _UUID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")
 _TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
@@ -76,7 +76,7 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
     if entry.v != kind.v:
         entry = _raised(entry)
     body = check_typed(kind, entry.body)
-    _check_envelope(entry)
+    check_envelope(entry)
     if entry.id is not None:
         there = tx.get(entry.id)
         if there is not None:
@@ -155,7 +155,13 @@ def _describe(
     return event
 
 
-def _check_envelope(entry: Entry) -> None:
+def check_envelope(entry: Entry) -> None:
+    """Refuse an id that is no UUID, a time that is none, and texts that are too long.
+
+    Raises
+    ------
+    InputError
+    """
     if entry.id is not None and not _UUID.fullmatch(str(entry.id)):
         raise InputError(
             "id",
@@ -174,12 +180,12 @@ def _check_envelope(entry: Entry) -> None:
             raise InputError(name, "is not a short text", "Leave it out, or write a text")
 
 
-def check_day(on: str, catalogue: Catalogue, answers: Answers) -> None:
-    """Refuse a day that is none or before 1900; ask about one beyond tomorrow.
+def read_day(on: str) -> dt.date:
+    """Return a day written as ISO 8601, from 1900 on.
 
     Raises
     ------
-    InputError, NeedsAnswer
+    InputError
     """
     try:
         day = dt.date.fromisoformat(on)
@@ -192,6 +198,17 @@ def check_day(on: str, catalogue: Catalogue, answers: Answers) -> None:
         )
     if day < _FIRST:
         raise InputError("on", f"{on} is before 1900", "Check the year")
+    return day
+
+
+def check_day(on: str, catalogue: Catalogue, answers: Answers) -> None:
+    """Refuse a day that is none or before 1900; ask about one beyond tomorrow.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    day = read_day(on)
     if day > clock.today(catalogue.setting("time_zone")) + dt.timedelta(days=1):
         answers.settle(
             NeedsAnswer("future", "on", f"{on} is still to come; is the day right?", "it is right")
@@ -223,7 +240,8 @@ def _again(
     same = (
         there.kind == entry.kind
         and (entry.on is None or entry.on == there.on)
-        and (entry.at, entry.by, entry.replaces) == (there.at, there.by, there.replaces)
+        and (entry.by, entry.replaces) == (there.by, there.replaces)
+        and (entry.at == there.at or (entry.at is None and entry.on is None))
         and (kind_of(entry.kind).name != "target_set" or body.get("per") == stored.get("per"))
         and (body == stored or _means(body, stored, there, catalogue, answers))
     )

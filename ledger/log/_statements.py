@@ -70,6 +70,10 @@ class Statements:
         self.page_later = Statement(page.where(later).limit(rows), engine)
         one = select(*_read_columns).where(household)
         self.one = Statement(one.where(_e.id == bindparam("id", type_=Text())), engine)
+        span_of_ids = (_e.id >= bindparam("low", type_=Text())) & (
+            _e.id < bindparam("high", type_=Text())
+        )
+        self.ids = Statement(select(_e.id).where(household, span_of_ids).order_by(_e.id), engine)
         self.known = Statement(self._known(), engine)
         self.households = Statement(
             select(func.min(_e.household)).where(
@@ -83,10 +87,17 @@ class Statements:
     def _known(self) -> Executable:
         """Select the events with any of many ids, one look into the unique key for each."""
         household = _e.household == bindparam("household", type_=Text())
+        # Left to themselves the planners may read the whole household for each list of ids. One
+        # cannot but look up a number that it needs for each row, the other not see through OFFSET.
         if self.sqlite:
-            return select(*_read_columns).where(household, self._among(_e.id, "ids"))
-        # Left to itself the planner may read the whole household for each list of ids; it cannot
-        # see through the OFFSET.
+            each_id = func.json_each(bindparam("ids", type_=Text())).table_valued(column("value"))
+            other = events.alias()
+            number = select(other.c.seq).where(
+                other.c.household == bindparam("household", type_=Text()),
+                other.c.id == each_id.c.value,
+            )
+            numbers = select(number.scalar_subquery()).select_from(each_id)
+            return select(*_read_columns).where(household, _e.seq.in_(numbers))
         ids = func.unnest(bindparam("ids", type_=ARRAY(Text())))
         wanted = ids.table_valued("id", name="wanted").render_derived()
         each = select(*_read_columns).where(household, _e.id == wanted.c.id).offset(0).lateral()

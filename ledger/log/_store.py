@@ -116,6 +116,15 @@ class Log:
             row = self._sql.one.run(raw, household=self.household, id=id).fetchone()
         return StoredEvent(*row) if row else None
 
+    def ids(self, *, beginning: str) -> list[str]:
+        """Return the ids that begin with some hexadecimal digits and hyphens, sorted."""
+        # "g" follows every character of an id, in plain order and in that of every language.
+        with self._connected() as raw:
+            found = self._sql.ids.run(
+                raw, household=self.household, low=beginning, high=beginning + "g"
+            )
+            return [row[0] for row in found.fetchall() if row[0].startswith(beginning)]
+
     def read(
         self,
         after: int = 0,

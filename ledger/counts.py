@@ -1,0 +1,53 @@
+"""Counts that contradict named lots (the reckoning, rule 6): asked when typed, told by an import."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from ledger.door import Answers, Entry
+from ledger.door.writing import read_day
+from ledger.errors import NeedsAnswer
+from ledger.events import KINDS, check_typed
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["check_count", "contradicted"]
+
+
+def check_count(state: State, entry: Entry, answers: Answers, today: dt.date) -> None:
+    """Ask about a count below what later lines that name a lot prove to have been there.
+
+    Raises
+    ------
+    NeedsAnswer, InputError
+    """
+    from ledger.replay.counting import proven
+
+    body = check_typed(KINDS["counted"], entry.body)
+    on = entry.on or today.isoformat()
+    read_day(on)
+    found = proven(state, body, on)
+    for i, (name, text, said, least) in enumerate(found):
+        if said < least:
+            question = (
+                f"{text} of {name} is less than later entries that name a lot took; "
+                "is the count right?"
+            )
+            answers.settle(
+                NeedsAnswer("count-contradicted", f"lines[{i}].amount", question, "it is right")
+            )
+
+
+def contradicted(state: State, after: int) -> Iterator[str]:
+    """Say which counts written down after an event (its number) are below what named lots prove."""
+    counts = state.flows.counts
+    for row in state.matched.contradicted.tolist():
+        place, item = int(counts["ev"][row]), int(counts["item"][row])
+        if place >= after:
+            yield (
+                f"event {place + 1}: the count of {state.facts.names[item]} is less than later "
+                "entries that name a lot took"
+            )

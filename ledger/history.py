@@ -1,0 +1,73 @@
+"""The history: every event with its entry, what became of it, and one readable line."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from ledger.door import Catalogue
+from ledger.door.entries import Entries
+from ledger.events import decode_stored, tell
+from ledger.log import Log
+
+__all__ = ["HistoryRow", "rows"]
+
+
+@dataclass(frozen=True)
+class HistoryRow:
+    """An event in the history: `state` is ``holds``, ``corrected`` or ``struck``.
+
+    A strike ``holds`` until what it took back is written again.
+    """
+
+    seq: int
+    id: str
+    entry: str
+    kind: str
+    on: str
+    recorded_at: str
+    by: str | None
+    state: str
+    line: str
+
+
+def rows(
+    log: Log, catalogue: Catalogue, *, kind: str | None = None, item: str | None = None
+) -> Iterator[HistoryRow]:
+    """Yield the events in their order, of one kind or about one item where that is said."""
+    entries = Entries()
+    entries.read(log)
+    wanted = catalogue.key(item) if item else None
+    for chunk in log.read(kinds=[kind] if kind else None):
+        for row in chunk:
+            body = decode_stored(row[2], row[3], row[10], seq=row[0])
+            if wanted is None or _names(body, wanted, catalogue):
+                named = body["id"] if row[2] == "struck" else row[1]
+                yield HistoryRow(
+                    row[0], row[1], entries.root(named), row[2], row[4], row[6], row[8],
+                    _state(entries, row, named), tell(row[2], body),
+                )  # fmt: skip
+
+
+def _state(entries: Entries, row: tuple[Any, ...], named: str) -> str:
+    if row[2] == "struck":
+        return "holds" if entries.is_struck(named) else "corrected"
+    if entries.is_struck(named):
+        return "struck"
+    return "holds" if entries.newest(named) == row[1] else "corrected"
+
+
+def _names(value: Any, key: str, catalogue: Catalogue) -> bool:
+    """Return whether a body names an item, under any of its names."""
+    if isinstance(value, dict):
+        return any(
+            (
+                name in ("item", "makes", "crop", "jar", "lids", "for_crop")
+                and isinstance(part, str)
+                and catalogue.key(part) == key
+            )
+            or _names(part, key, catalogue)
+            for name, part in value.items()
+        )
+    return isinstance(value, list) and any(_names(part, key, catalogue) for part in value)
