@@ -11,7 +11,7 @@ import msgspec
 
 from ledger.events import Kind
 
-__all__ = ["Field", "click_options", "fields_of"]
+__all__ = ["Field", "click_options", "describe", "fields_of"]
 
 SHORT = {
     "paid": "-p",
@@ -83,6 +83,14 @@ def _shape(hint: Any) -> tuple[tuple[str, ...], bool]:
             if choices or is_list:
                 return choices, is_list
     return (), False
+
+
+def describe(struct: type) -> list[tuple[Field, bool]]:
+    """Return the fields of a body or a line that people type, and whether each is needed."""
+    found = [
+        (_field(struct, one, of_line=False), one.required) for one in msgspec.structs.fields(struct)
+    ]
+    return [(field, needed) for field, needed in found if field.kind != "stored"]
 
 
 def click_options(kind: Kind, fields: list[Field]) -> list[click.Parameter]:

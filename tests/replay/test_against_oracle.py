@@ -7,7 +7,6 @@ import random
 import pytest
 from books import FAR, ListLog, allocations_of, answer_of, differences, lots_of, row_of, state_of
 from hypothesis import HealthCheck, given, settings
-from hypothesis import strategies as st
 from oracle import reckon
 from strategies import questions, random_book
 

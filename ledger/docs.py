@@ -1,0 +1,104 @@
+"""Docs made from the code: the schemas of the kinds, docs/formats.md and docs/answers.md.
+
+python -m ledger.docs docs
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+from typing import Any
+
+import msgspec
+
+from ledger.events import KINDS, Kind
+from ledger.projections import PROJECTIONS
+
+__all__ = ["answers_page", "formats_page", "schema_of", "write"]
+
+_INTRO = """# Formats
+
+One event a line, UTF-8, JSON Lines: `{"kind": "harvested", "on": "2026-09-02", "body": {...}}`; besides, as wanted: `id` (UUID; the same
+event arriving again changes nothing), `by`, `at` (HH:MM), `replaces` (an id), `typed_at`, `v`. An export adds `seq`, `hash` and `recorded_at`; imported into an empty
+book it exports to the same bytes. CSV has a header row of `on,kind` and the fields of a body, one line an event; foreign headings are mapped once in a TOML file
+with `[columns]` (heading = field) and `[constants]`.
+
+Amounts: `12 lb 6 oz`, `1 1/2 cups`, `½ lb`, `2 dozen`, `7 quart jars`. Mass mg g kg oz lb stone cwt ton t; volume ml cl l tsp tbsp cup pt qt gal fl oz peck bushel;
+energy kWh MJ BTU therm. `uk qt`, `metric cup` name another system than the setting `measures`. `oz` is always mass. Money is text or a number in the
+book's currency. Fields marked * are needed; where a body has `lines`, one line's fields may stand directly in it.
+
+The JSON Schema of each kind is in `schema/`. This page is made by `python -m ledger.docs docs`.
+"""
+
+
+def schema_of(kind: Kind) -> dict[str, Any]:
+    """Return the JSON Schema of a kind's body as typed."""
+    schema = msgspec.json.schema(
+        kind.body, schema_hook=lambda _type: {"type": ["string", "number"]}
+    )
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": kind.name, **schema}
+
+
+def formats_page() -> str:
+    """Return docs/formats.md."""
+    out = [_INTRO]
+    for kind in KINDS.values():
+        out.append(
+            f"\n## `{kind.name}`\n\n{kind.title}: {kind.summary}. Command: `croftbook {kind.command}`.\n"
+        )
+        out.append(_table(kind.body))
+        if kind.line is not None:
+            out.append("\nA line:\n")
+            out.append(_table(kind.line))
+        example = json.dumps(
+            {"kind": kind.name, "on": "2026-09-02", "body": kind.example}, ensure_ascii=False
+        )
+        out.append(f"\n    {example}\n")
+    return "\n".join(out)
+
+
+def _table(struct: type) -> str:
+    from ledger.cli._options import describe
+
+    rows = ["| field | what it is | may be |", "|---|---|---|"]
+    for field, needed in describe(struct):
+        star = "*" if needed else ""
+        rows.append(f"| `{field.name}`{star} | {field.help} | {', '.join(field.choices)} |")
+    return "\n".join(rows)
+
+
+def answers_page() -> str:
+    """Return docs/answers.md: every question, its columns and units."""
+    out = [
+        "# Answers\n",
+        "`croftbook show NAME` prints a table; `--json` and `--csv` give every column, unrounded. A thing not known is null. `Book.show(NAME).frame` is the same",
+        "as a pandas DataFrame. Made by `python -m ledger.docs docs`.",
+    ]
+    for name in PROJECTIONS:
+        projection = PROJECTIONS[name]
+        out.append(f"\n## {name}\n\n{projection.question}\n")
+        for option in projection.options:
+            out.append(
+                f"- `--{option.name.replace('_', '-')}`: {option.help} (e.g. {option.example})"
+            )
+        out.append("\n| column | unit | meaning |\n|---|---|---|")
+        out += [f"| `{c.name}` | {c.unit} | {c.meaning} |" for c in projection.columns]
+    return "\n".join(out) + "\n"
+
+
+def write(folder: Path) -> list[Path]:
+    """Write every page made from the code; return what was written."""
+    schemas = folder / "schema"
+    schemas.mkdir(parents=True, exist_ok=True)
+    pages = {folder / "formats.md": formats_page(), folder / "answers.md": answers_page()}
+    for kind in KINDS.values():
+        text = json.dumps(schema_of(kind), indent=1, ensure_ascii=False, sort_keys=True)
+        pages[schemas / f"{kind.name}.json"] = text + "\n"
+    for path, text in pages.items():
+        path.write_text(text, "utf-8")
+    return list(pages)
+
+
+if __name__ == "__main__":
+    write(Path(sys.argv[1]))
