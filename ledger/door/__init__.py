@@ -8,6 +8,7 @@ appends it. `Catalogue` is what the door knows of the book. `importing` and `csv
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
 from ledger.door.settings import jars_per_load
+from ledger.door.texts import Texts
 from ledger.door.writing import Entry, Written, write
 
-__all__ = ["Answers", "Catalogue", "Entry", "Written", "jars_per_load", "write"]
+__all__ = ["Answers", "Catalogue", "Entry", "Texts", "Written", "jars_per_load", "write"]
