@@ -111,6 +111,8 @@ def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
         )
     cells = {name: cell.strip() for name, cell in zip(names, row, strict=False) if name}
     for name, cell in cells.items():
+        if "\x00" in cell:
+            raise InputError(name, "holds a NUL character", "Take it out")
         if any("\ud800" <= character <= "\udfff" for character in cell):
             raise InputError(
                 name, "holds a byte that is no character here", "Name the file's --encoding"

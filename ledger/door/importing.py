@@ -13,7 +13,7 @@ import msgspec
 from ledger import clock
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
-from ledger.door.replacing import LISTS
+from ledger.door.replacing import lists_of
 from ledger.door.writing import Entry, check_envelope, read_day, write
 from ledger.errors import BookError, InputError, LedgerError
 from ledger.events import check_typed, decode_stored, kind_of, tell, to_stored
@@ -249,8 +249,8 @@ def _verbatim(tx: Writing, catalogue: Catalogue, event: dict[str, Any]) -> None:
 
 def _check_stored(body: dict[str, Any]) -> None:
     """Refuse lines without what every stored line has."""
-    for name in LISTS:
-        for i, line in enumerate(body.get(name) or ()):
+    for name, lines in lists_of(body).items():
+        for i, line in enumerate(lines):
             if type(line.get("n")) is not int or type(line.get("whole")) is not int:
                 raise InputError(
                     f"{name}[{i}]", "lacks its number or whole amount", "Leave `seq` and `hash` out"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from ledger.door.catalogue import Catalogue
-from ledger.door.replacing import LISTS
+from ledger.door.replacing import lists_of
 from ledger.errors import InputError
 from ledger.events import KINDS, decode_stored
 from ledger.items import item_key
@@ -103,7 +103,7 @@ def _keys_in_lines(tx: Writing) -> set[str]:
 
 
 def _names(body: Body) -> list[str]:
-    lines = [line for name in LISTS for line in body.get(name) or ()]
+    lines = [line for several in lists_of(body).values() for line in several]
     seed = body.get("seed")
     names = [line.get("item") for line in (*lines, *([seed] if seed else ()), body)]
     return [name for name in (*names, body.get("makes")) if name]

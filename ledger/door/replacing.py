@@ -13,12 +13,19 @@ from ledger.log import StoredEvent, Writing
 if TYPE_CHECKING:
     from ledger.door.writing import Entry
 
-__all__ = ["check_replaces", "check_strike", "keep_numbers", "numbered"]
+__all__ = ["check_replaces", "check_strike", "keep_numbers", "lists_of", "numbered"]
 
-LISTS = ("lines", "used", "made", "ate", "left", "fuel", "uses")
-"""The lists of bodies whose lines carry numbers."""
+_LISTS = ("lines", "used", "made", "ate", "left", "fuel", "uses")
 
 Body = dict[str, Any]
+
+
+def lists_of(body: Body) -> dict[str, list[Body]]:
+    """Return the lists of a body whose lines carry numbers, by name.
+
+    A recipe's ``uses`` is such a list; an item's ``uses`` is a number.
+    """
+    return {name: body[name] for name in _LISTS if isinstance(body.get(name), list)}
 
 
 def check_replaces(tx: Writing, entry: Entry) -> StoredEvent:
@@ -82,18 +89,17 @@ def keep_numbers(tx: Writing, catalogue: Catalogue, body: Body, old: StoredEvent
     mean another thing.
     """
     before = decode_stored(old.kind, old.v, old.body, seq=old.seq)
-    highest = dict.fromkeys(LISTS, 0)
+    highest: dict[str, int] = {}
     for id_ in catalogue.entries(tx).words(old.id):
         event = tx.get(id_)
         said = decode_stored(event.kind, event.v, event.body) if event is not None else {}
-        for name in LISTS:
-            numbers = [line.get("n") or 0 for line in said.get(name) or ()]
-            highest[name] = max(highest[name], *numbers, 0)
-    out = dict(body)
-    for name in LISTS:
-        if isinstance(body.get(name), list):
-            out[name] = _matched(body[name], before.get(name) or [], highest[name])
-    return out
+        for name, lines in lists_of(said).items():
+            highest[name] = max(highest.get(name, 0), *(line.get("n") or 0 for line in lines), 0)
+    known = lists_of(before)
+    return body | {
+        name: _matched(lines, known.get(name, []), highest.get(name, 0))
+        for name, lines in lists_of(body).items()
+    }
 
 
 def numbered(lines: list[Body], field: str) -> list[Body]:

@@ -18,7 +18,7 @@ from ledger.door.catalogue import Catalogue
 from ledger.door.lines import Lines
 from ledger.door.lots import Place, check_lots
 from ledger.door.measures import check_description, check_undescribed
-from ledger.door.replacing import LISTS, check_replaces, check_strike, keep_numbers, numbered
+from ledger.door.replacing import check_replaces, check_strike, keep_numbers, lists_of, numbered
 from ledger.errors import InputError, NeedsAnswer
 from ledger.events import check_typed, decode_stored, kind_of, to_stored
 from ledger.items import item_key
@@ -130,8 +130,7 @@ def _place(tx: Writing, catalogue: Catalogue, entry: Entry, old: StoredEvent | N
 
 
 def _with_numbers(stored: dict[str, Any]) -> dict[str, Any]:
-    lists = {name: numbered(stored[name], name) for name in LISTS if stored.get(name)}
-    return {**stored, **lists}
+    return stored | {name: numbered(lines, name) for name, lines in lists_of(stored).items()}
 
 
 def _learn(catalogue: Catalogue, event: StoredEvent) -> None:
