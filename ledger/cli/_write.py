@@ -148,6 +148,7 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             replaces=given["replaces"],
         )
         written = book.enter(entry, doubts)
+        written.notes = list(doubts.notes)  # what was taken while the words were read, too
         _report(book, written, given["as_json"])
 
 
