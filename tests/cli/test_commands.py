@@ -1,0 +1,228 @@
+"""The command line: what is typed, what comes out, and what a refusal says."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from ledger.cli import main
+from ledger.cli._root import OTHERS, WRITES
+from ledger.cli._write import EXAMPLES
+from ledger.events import KINDS
+
+
+@pytest.fixture
+def run(tmp_path, monkeypatch, capsys, fixed_day):
+    """Run a command on a book of its own; return status, standard output and standard error."""
+    monkeypatch.setenv("CROFTBOOK", str(tmp_path / "book.sqlite"))
+
+    def go(*words):
+        status = main([*words])
+        out, err = capsys.readouterr()
+        return status, out, err
+
+    return go
+
+
+@pytest.fixture
+def batch(run):
+    run(
+        "buy",
+        "10 lb sugar",
+        "24 lid",
+        "12 half-pint jar",
+        "--paid",
+        "8",
+        "--paid",
+        "6",
+        "--paid",
+        "12",
+        "--on",
+        "2026-09-01",
+    )
+    run("harvest", "31 lb plum", "--on", "2026-09-02")
+    words = [
+        "--used",
+        "16 lb plum",
+        "--used",
+        "3 lb sugar",
+        "--made",
+        "11 half-pint jars",
+        "--method",
+        "boiling water",
+        "--minutes",
+        "10",
+    ]
+    return run("putup", "plum butter", *words, "--on", "2026-09-03")
+
+
+def test_summaries_are_those_of_the_kinds():
+    assert {name: text for name, (_, text) in WRITES.items()} == {
+        k.command: k.summary for k in KINDS.values()
+    }
+    assert {name: kind for name, (kind, _) in WRITES.items()} == {
+        k.command: k.name for k in KINDS.values()
+    }
+
+
+@pytest.mark.parametrize("command", [*WRITES, *OTHERS])
+def test_every_command_teaches_by_example(run, command):
+    status, out, _ = run(command, "--help")
+    assert status == 0
+    assert f"croftbook {command}" in out
+    assert "Example" in out
+
+
+@pytest.mark.parametrize(
+    "command", [name for name in WRITES if name not in ("strike", "discard", "give")]
+)
+def test_each_writing_command_takes_its_own_example(run, command):
+    import shlex
+
+    example = shlex.split(EXAMPLES[command][0].replace("\\\n", " "))
+    status, out, err = run(*example, "--yes", "--json")
+    assert status == 0, err
+    assert json.loads(out)["kind"] == WRITES[command][0]
+
+
+def test_batch_ends_with_its_cost_per_jar(batch):
+    status, out, _ = batch
+    assert status == 0
+    # 2.40 sugar + 11 x 0.25 lids + 11 x 1.00 / 10 years wear = 6.25, 0.5682 a jar
+    assert "11 half-pint jars: 0.57 a jar USD" in out
+
+
+def test_near_command_is_offered(run):
+    status, out, err = run("harvst", "1 lb plum")
+    assert (status, out) == (2, "")
+    assert "Did you mean 'harvest'?" in err
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("harvest", "3 T sugar"),
+        ("harvest", "-3 lb plum"),
+        ("harvest", "31 lb plum", "--on", "someday"),
+        ("buy", "10 lb sugar"),
+        ("buy", "10 lb sugar", "--paid", "lots"),
+        ("strike", "ffffffff", "--why", "x"),
+        ("show", "weather"),
+        ("why", "jar-cost/nothing:1"),
+        ("import", "nowhere.jsonl"),
+        ("meal", "--ate", "1 lb plum", "--people", "six"),
+        ("setting", "altitude", "high"),
+    ],
+)
+def test_bad_input_is_status_two_and_one_message(run, batch, words):
+    before = run("history", "--json", "--limit", "0")[1]
+    status, out, err = run(*words)
+    assert (status, out) == (2, "")
+    assert err.strip()
+    assert "Traceback" not in err
+    assert run("history", "--json", "--limit", "0")[1] == before
+
+
+def test_doubt_off_a_terminal_is_refused_and_taken_with_yes(run, batch):
+    assert run("harvest", "1 lb plumm")[0] == 2
+    status, out, _ = run("harvest", "1 lb plumm", "--yes", "--json")
+    assert status == 0
+    assert json.loads(out)["body"]["lines"][0]["item"] == "plum"
+
+
+@pytest.mark.parametrize(
+    ("word", "day"),
+    [
+        ("today", "2026-11-01"),
+        ("yesterday", "2026-10-31"),
+        ("friday", "2026-10-30"),
+        ("3 days ago", "2026-10-29"),
+        ("sunday", "2026-10-25"),
+    ],
+)
+def test_days_in_words(run, word, day):
+    assert json.loads(run("harvest", "1 lb plum", "--on", word, "--json")[1])["on"] == day
+
+
+def test_answers_as_json_csv_and_a_table_of_eighty_columns(run, batch):
+    answer = json.loads(run("show", "jar-cost", "--json")[1])
+    assert answer["records"][0]["jars"] == 11
+    assert run("show", "shelf", "--csv")[1].startswith("why,lot,eat_first,")
+    for name in ("jar-cost", "shelf"):
+        out = run("show", name)[1]
+        assert "\x1b" not in out
+        assert max(map(len, out.splitlines())) <= 80
+    tree = json.loads(run("why", answer["records"][0]["why"], "--json")[1])
+    assert tree["how"] == "quotient"
+    assert "a jar" not in run("why", answer["records"][0]["why"])[2]
+
+
+def test_correction_and_strike_change_the_answer_and_stay_in_the_history(run, batch):
+    bought = json.loads(run("history", "--kind", "bought", "--json")[1])[0]["id"]
+    words = [
+        "10 lb sugar",
+        "24 lid",
+        "12 half-pint jar",
+        "--paid",
+        "18",
+        "--paid",
+        "6",
+        "--paid",
+        "12",
+        "--on",
+        "2026-09-01",
+    ]
+    assert run("buy", *words, "--replaces", bought[:8])[0] == 0
+    cost = json.loads(run("show", "jar-cost", "--json")[1])["records"][0]["cost"]
+    assert cost["bought_ingredients"] == pytest.approx(18 * 3 / 10)
+    assert run("strike", bought[:8], "--why", "another household's")[0] == 0
+    states = [row["state"] for row in json.loads(run("history", "--limit", "0", "--json")[1])]
+    assert "struck" in states
+
+
+def test_recipe_is_scaled_and_shows_what_it_takes(run, batch):
+    words = [
+        "--makes",
+        "plum butter",
+        "--uses",
+        "4 lb plum",
+        "--uses",
+        "1 lb sugar",
+        "--yields",
+        "4 half-pint jars",
+        "--method",
+        "boiling water",
+    ]
+    assert run("recipe", "plum butter", *words)[0] == 0
+    status, out, err = run("putup", "plum butter", "--times", "1.5", "--yes", "--on", "2026-09-04")
+    assert status == 0
+    assert "6 half-pint jars" in out
+    assert "6 lb plum" in err
+    assert "canner load" in err
+
+
+def test_files_go_round(run, batch, tmp_path, monkeypatch):
+    first, second = tmp_path / "a.jsonl", tmp_path / "b.jsonl"
+    assert run("export", str(first))[0] == 0
+    monkeypatch.setenv("CROFTBOOK", str(tmp_path / "other.sqlite"))
+    assert run("import", str(first), "--dry-run")[0] == 0
+    assert run("import", str(first))[0] == 0
+    assert run("export", str(second))[0] == 0
+    assert first.read_bytes() == second.read_bytes()
+    assert run("check", "--head", str(first))[0] == 0
+    assert run("backup", str(tmp_path / "copy.sqlite"))[0] == 0
+
+
+def test_bad_import_says_the_line(run, tmp_path):
+    path = tmp_path / "bad.jsonl"
+    path.write_text('{"kind": "harvested", "on": "2026-09-03", "body": {"item": "plum"}}\n')
+    status, _, err = run("import", str(path))
+    assert status == 2
+    assert "line 1" in err
+    assert "amount" in err
+
+
+@pytest.mark.parametrize("shell", ["bash", "zsh", "fish"])
+def test_completion_is_printed(run, shell):
+    assert "_CROFTBOOK_COMPLETE" in run("completion", shell)[1]
