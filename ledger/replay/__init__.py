@@ -8,7 +8,9 @@ In the order of the road: `journal` decodes and settles, `facts` folds what is s
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import gc
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from typing import Any, Protocol
 
 from ledger.replay.flows import ORIGINS
@@ -21,6 +23,18 @@ __all__ = ["COMPONENTS", "KEPT", "ORIGINS", "Replay", "State", "day_number", "da
 
 class _Log(Protocol):
     def read(self, after: int = 0, upto: int | None = None) -> Any: ...
+
+
+@contextmanager
+def _uncollected() -> Iterator[None]:
+    """Keep the garbage collector from walking rows that hold no cycles while many are read."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
 
 
 class Replay:
@@ -47,10 +61,11 @@ class Replay:
     def refresh(self, progress: Callable[[int], None] | None = None) -> int:
         """Take in what was appended since; return how many events that were."""
         before = len(self.journal)
-        for chunk in self._log.read(after=before):
-            self.journal.take(chunk)
-            if progress is not None:
-                progress(len(chunk))
+        with _uncollected():
+            for chunk in self._log.read(after=before):
+                self.journal.take(chunk)
+                if progress is not None:
+                    progress(len(chunk))
         return len(self.journal) - before
 
     def state(self, *, as_of: str, known_at: str | None = None) -> State:

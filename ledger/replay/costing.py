@@ -188,6 +188,8 @@ class Costs:
         self.harvest_lots = rows
         self.lot[rows, _COMPONENT["garden"]] = self.garden.per_lot()
         provisional = self.garden.provisional(state.as_of_day)
+        if not (provisional.any() or any(self.garden.marks.values())):
+            return
         for lot, running, key in zip(
             rows.tolist(), provisional.tolist(), self.garden.keys(), strict=True
         ):

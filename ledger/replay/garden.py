@@ -204,21 +204,17 @@ class Garden:
 
     def per_lot(self) -> Array:
         """Return the garden cost of each harvest lot, shape (harvest lots,)."""
-        totals: dict[tuple[int, int], int] = {}
-        keys = self.keys()
-        for key, whole in zip(keys, self.whole.tolist(), strict=True):
-            totals[key] = totals.get(key, 0) + whole
-        cost = self.by_crop
-        return np.array(
-            [
-                cost.get(key, 0.0) * whole / totals[key]
-                for key, whole in zip(keys, self.whole.tolist(), strict=True)
-            ]
-        )
+        if not self.item.size:
+            return np.zeros(0)
+        key, lot_key = np.unique(self.season_of << 24 | self.item, return_inverse=True)
+        total = np.zeros(key.size, np.int64)
+        np.add.at(total, lot_key, self.whole)
+        cost = np.array([self.by_crop.get((k >> 24, k & 0xFFFFFF), 0.0) for k in key.tolist()])
+        return np.asarray(cost[lot_key] * self.whole / total[lot_key])
 
     def provisional(self, as_of: int) -> Array:
         """Return which harvest lots stand in a season that is not over by `as_of`."""
         running = {
-            year for year in set(self.season_of.tolist()) if as_of < self.season.last_day(year)
+            year for year in set(self.season_of.tolist()) if as_of <= self.season.last_day(year)
         }
         return np.isin(self.season_of, list(running))

@@ -113,6 +113,13 @@ def _refuse_overflow(flow: Flow) -> None:
         raise TooLarge(str(worst), int(totals[worst]))
 
 
+def _order(item: Array, pos: Array) -> Array:
+    """Return the order by item, then position: one sort of one key wherever both fit into it."""
+    if item.size and int(item.max()) < 1 << 19 and int(pos.min()) >= 0 and int(pos.max()) < 1 << 43:
+        return np.argsort((item.astype(np.int64) << 43) | pos.astype(np.int64))
+    return np.lexsort((pos, item))
+
+
 def _set_aside(flow: Flow) -> Array:
     """Return what each draw has set aside from the lot it names, earlier lines first."""
     aside = np.zeros(flow.draw_whole.size, np.int64)
@@ -140,7 +147,7 @@ def _balance(
     delta = np.concatenate([rest_lot, -rest_draw, np.zeros(flow.count_item.size, np.int64)])
     proven = _proven(flow, aside, named)
     target = np.maximum(flow.count_whole - proven, 0)
-    order = np.lexsort((pos, item))
+    order = _order(item, pos)
     missing = np.zeros(n_draws, np.int64)
     found = np.zeros(flow.count_item.size, np.int64)
     loss = np.zeros(flow.count_item.size, np.int64)
@@ -234,8 +241,8 @@ def _overlap(
     item_out = np.concatenate([flow.draw_item, flow.count_item[loss_of]])
     pos_out = np.concatenate([flow.draw_pos, flow.count_pos[loss_of]])
     size_out = np.concatenate([rest_draw, loss[loss_of]])
-    order_in = np.lexsort((pos_in, item_in))
-    order_out = np.lexsort((pos_out, item_out))
+    order_in = _order(item_in, pos_in)
+    order_out = _order(item_out, pos_out)
     parts = [
         _one_axis(a, b, item_in, size_in, item_out, size_out)
         for a, b in _slices(order_in, item_in, order_out, item_out)

@@ -71,7 +71,7 @@ def timed(work):
 def told(name, bare, ours):
     """Print the speed of ours as a share of the bare one, by the medians of the rounds."""
     share = statistics.median(bare) / statistics.median(ours)
-    print(f"\n{name}: {share:.2f} of the bare speed ({min(bare):.3f} s to {min(ours):.3f} s)")  # noqa: T201  the ratio is the result
+    print(f"\n{name}: {share:.2f} of the bare speed ({min(bare):.3f} s to {min(ours):.3f} s)")
     assert share > 0
 
 

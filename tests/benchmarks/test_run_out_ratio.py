@@ -39,7 +39,7 @@ def test_run_out_against_a_plain_loop(capsys):
     half = _seconds(lambda: run_out(stock[:150], past[:150], season=52)) / 150
     plain = _seconds(lambda: [_plain(stock[i], list(past[i]), 200, 156) for i in range(5)]) / 5 * 10
     with capsys.disabled():
-        print(  # noqa: T201
+        print(
             f"\nrun-out: an item costs 1/{plain / fast:.0f} of a plain loop; "
             f"one of 300 costs {fast / half:.2f} of one of 150; 300 take {fast * 300:.2f} s"
         )
