@@ -92,7 +92,7 @@ class NeedsAnswer(LedgerError, ValueError):
     ----------
     code : str
         Which doubt: ``near-miss``, ``jar-fraction``, ``absurd``, ``future``, ``lot``,
-        ``mass-balance``, ``count-contradicted``.
+        ``mass-balance``, ``count-contradicted``, ``slip``.
     field : str
         The field in the user's words.
     question : str

@@ -11,7 +11,7 @@ import click
 from ledger.amounts import format_whole, jar_volume_ul, parse_amount, unit_factor
 from ledger.cli import _common
 from ledger.door import jars_per_load
-from ledger.errors import InputError, NotFound
+from ledger.errors import InputError, NeedsAnswer, NotFound
 from ledger.items import item_key, near_misses
 
 if TYPE_CHECKING:
@@ -19,7 +19,15 @@ if TYPE_CHECKING:
     from ledger.door import Answers, Written
     from ledger.projections import Answer
 
-__all__ = ["cost_of", "from_recipe", "print_cost", "scaled"]
+__all__ = [
+    "ask_before",
+    "cost_of",
+    "from_recipe",
+    "print_cost",
+    "print_verdicts",
+    "scaled",
+    "verdicts",
+]
 
 
 def from_recipe(
@@ -61,6 +69,60 @@ def from_recipe(
         raise click.Abort
     del doubts
     return out
+
+
+def ask_before(book: Book, body: dict[str, Any], on: str | None, doubts: Answers) -> None:
+    """Show the cautions before the first canning batch, and ask about slips of a digit."""
+    from ledger.events import CANNING
+    from ledger.projections._published import doubts_before, first_caution
+    from ledger.replay import day_number
+
+    if not {"makes", "method", "made"} <= set(body):
+        return
+    state = book.state()
+    caution = first_caution(state) if body["method"] in CANNING else None
+    if caution:
+        click.echo(caution, err=True)
+    measured = {**body, "used": [_measured(book, line) for line in body.get("used", [])]}
+    for doubt in doubts_before(state, measured, day_number(on or book.today())):
+        doubts.settle(
+            NeedsAnswer("slip", "made", f"{doubt.question} ({doubt.source})", "it is right")
+        )
+
+
+def _measured(book: Book, line: dict[str, Any]) -> dict[str, Any]:
+    """Return a line with its whole amount where it is in the item's own measure."""
+    facts = book.catalogue().facts(line["item"])
+    try:
+        amount = parse_amount(line["amount"])
+    except (InputError, NeedsAnswer):
+        return line  # the door says what is wrong with it
+    return {**line, "whole": amount.whole} if facts and facts.measure == amount.measure else line
+
+
+def verdicts(book: Book, written: Written) -> list[dict[str, Any]]:
+    """Return what the published schedules say of a batch just written."""
+    from ledger.projections import PROJECTIONS
+
+    day = max(written.event.on, book.today().isoformat())
+    state = book.state(as_of=day)
+    answer = PROJECTIONS["as-published"].build(state, batch=state.entry_id(written.event.seq - 1))
+    return answer.records()
+
+
+def print_verdicts(records: list[dict[str, Any]]) -> None:
+    """Say where a batch falls short of what is published, and what was not recorded."""
+    from ledger.published import SHORT
+
+    for record in records:
+        click.echo(f"  published schedule: {record['standing']}")
+        for finding in record["findings"]:
+            if finding["kind"] in ("short of it", "not recorded"):
+                click.echo(f"    {finding['field']}: {finding['text']}")
+        if record["source"]:
+            click.echo(f"    source: {record['source']}")
+    if records:
+        click.echo(f"  {SHORT}", err=True)
 
 
 def _recipe(book: Book, name: str | None) -> dict[str, Any] | None:

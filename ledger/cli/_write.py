@@ -147,6 +147,8 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             by=given["by"],
             replaces=given["replaces"],
         )
+        if kind.name == "put_up":
+            _putup.ask_before(book, body, entry.on, doubts)
         written = book.enter(entry, doubts)
         written.notes = list(doubts.notes)  # what was taken while the words were read, too
         _report(book, written, given["as_json"])
@@ -266,11 +268,11 @@ def _ask_missing(kind: Kind, body: dict[str, Any], texts: Texts) -> dict[str, An
 
 
 def _report(book: Any, written: Written, as_json: bool) -> None:
-    cost = None
+    cost, published = None, []
     if written.event.kind == "put_up":
         from ledger.cli import _putup
 
-        cost = _putup.cost_of(book, written)
+        cost, published = _putup.cost_of(book, written), _putup.verdicts(book, written)
     if as_json:
         _common.print_json(
             {
@@ -283,6 +285,7 @@ def _report(book: Any, written: Written, as_json: bool) -> None:
                 "notes": written.notes,
                 "proposals": written.proposals,
                 "cost": cost and list(cost.records()),
+                "as_published": published,
             }
         )
         return
@@ -300,3 +303,4 @@ def _report(book: Any, written: Written, as_json: bool) -> None:
         from ledger.cli import _putup
 
         _putup.print_cost(cost)
+        _putup.print_verdicts(published)
