@@ -10,6 +10,7 @@ import numpy as np
 from ledger.projections import _shelf_why
 from ledger.projections._common import LISTED_FROM, answer, assumptions_of
 from ledger.projections._jars import jar_totals
+from ledger.projections._published import keeping_of
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.replay import COMPONENTS, KEPT, ORIGINS
 from ledger.replay.flows import split_label
@@ -36,6 +37,8 @@ COLUMNS = (
     Column("share_left", "Share left", "0 to 1", "Part of the lot that is left."),
     Column("use_by", "Use by", "day", "Day by which to use it, as the household says it keeps; null where it does not say.", main=True),
     Column("days_left", "Days left", "days", "Days from the answer's day to that; below 0: past it."),
+    Column("best_quality", "Best quality", "", "Published period of best quality for food kept so; null where none is published."),
+    Column("best_quality_from", "Best quality from", "", "The document that the period comes from."),
     *(
         Column(f"origin.{name}", name.capitalize(), "share of weight", f"Part that is {name}; null where no weight is known.")
         for name in ORIGINS[:6]
@@ -112,6 +115,7 @@ def _record(state: State, lot: int) -> dict[str, Any]:
     use_by, _ = use_by_of(state, lot)
     figures = state.costs.lot[lot]
     mark = state.costs.mark(lot)
+    keeping = keeping_of(state, lot)
     return {
         "_lot": lot,
         "why": f"shelf/{state.lot_id(lot)}",
@@ -130,6 +134,8 @@ def _record(state: State, lot: int) -> dict[str, Any]:
         "share_left": share,
         "use_by": None if use_by is None else day_text(use_by),
         "days_left": None if use_by is None else use_by - state.as_of_day,
+        "best_quality": keeping.span if keeping else None,
+        "best_quality_from": keeping.source if keeping else None,
         **_origin(state, lot),
         "cost_left": float(figures[: len(COMPONENTS)].sum()) * share,
         "provisional": bool(mark & 1),
