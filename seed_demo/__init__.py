@@ -62,9 +62,20 @@ def build(
     from ledger.door import Answers
 
     answers = Answers(importing=True, yes={"future"})
-    lines = ((number, number, event) for number, event in enumerate(events(until, seed), 1))
+    # East of Greenwich the day before `until` may not be over at the demo's place: nothing is
+    # written in the time to come, so the last entries are written now.
+    now = clock.now()
+    told = (
+        event | {"recorded_at": _by(now, event["recorded_at"])} for event in events(until, seed)
+    )
+    lines = ((number, number, event) for number, event in enumerate(told, 1))
     done = book.import_events(lines, answers=answers, progress=progress)
     if done.bad_count:
         first = done.bad[0]
         raise RuntimeError(f"the demo's event {first.number} was refused: {first.problem}")
     return done
+
+
+def _by(now: dt.datetime, moment: str) -> str:
+    """Return a moment of writing, or the present one where it is still to come."""
+    return moment if dt.datetime.fromisoformat(moment) <= now else clock.stamp(now)

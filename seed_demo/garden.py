@@ -62,6 +62,8 @@ _TREES = (
     ("apple", "Keeping Russet", "orchard", 130, (9, 8), 6),
 )
 _BEDS = ("south bed", "long bed", "fence bed", "well bed")
+_PECK_OZ = 160
+"""A peck of apples, a quarter of a bushel of 40 lb (Georgia's marketing weight, B6)."""
 _TRIM = {"cabbage": 0.08, "carrot": 0.1, "tomato": 0.03, "apple": 0.04}
 
 
@@ -114,6 +116,8 @@ class Garden:
                 crop.minutes, (home.someone(PARENTS), home.someone(ELDERS + CHILDREN))
             ),
         }
+        if crop.item == "garlic" and home.pantry.has("garlic") >= 24:
+            body["seed"] = home.line("garlic", 8)
         home.write("planted", body, by=home.someone(PARENTS), late=home.late())
 
     def _pick(
@@ -135,10 +139,12 @@ class Garden:
         if item == "tomato" and home.day.year == home.bad_year and week >= 5:
             part *= 0.5  # the blight takes the late ones
         amount = max(8, round(part * home.rng.uniform(0.9, 1.1) * 16))
+        pecks = round(amount / _PECK_OZ) if item == "apple" and amount > 1.5 * _PECK_OZ else 0
+        amount = pecks * _PECK_OZ or amount
         bed = where if isinstance(where, str) else self.bed(where, home.day.year)
         line = {
             "item": item,
-            "amount": say(item, amount),
+            "amount": f"{pecks} peck" if pecks else say(item, amount),
             "variety": variety,
             "bed": bed,
             "kept": place_of(item),

@@ -8,8 +8,8 @@ from __future__ import annotations
 from typing import Any
 
 __all__ = [
-    "CHILDREN", "ELDERS", "NEIGHBOURS", "PARENTS", "PEOPLE", "PRACTISED", "RECIPES", "SETTINGS",
-    "SHOPS", "TARGETS",
+    "CHILDREN", "ELDERS", "NEIGHBOURS", "NOTES", "PARENTS", "PEOPLE", "PLAIN_SAUCE", "PRACTISED", "RECIPES",
+    "SETTINGS", "SHOPS", "TARGETS",
 ]  # fmt: skip
 
 ELDERS, PARENTS, CHILDREN = ("Oda", "Tam"), ("Ilse", "Marek"), ("Juno", "Pip")
@@ -60,6 +60,15 @@ RECIPES: list[dict[str, Any]] = [
               {"item": "salt", "amount": "1 oz"}], "from": "Marek"},
 ]  # fmt: skip
 
+PLAIN_SAUCE: dict[str, Any] = {
+    # 35 lb a load of seven quarts, a third cooked away; 2 tbsp lemon juice a quart: NCHFP_TOMSAUCE, UF_FCS8186
+    "recipe": "plain tomato sauce", "makes": "tomato sauce", "method": "pressure", "yields": "7 qt",
+    "uses": [{"item": "tomato puree", "amount": "10.5 qt"}, {"item": "lemon juice", "amount": "14 tbsp"}],
+    "from": "the extension office's bulletin: the old one has more onion and pepper than was tested",
+    "schedule": "tomato_sauce-hot-quart-dial-2",
+    "steps": ["simmer until a third is gone", "lemon juice into each jar", "fill to a quarter inch"],
+}  # fmt: skip
+
 TARGETS: list[dict[str, Any]] = [
     {"item": "tomato sauce", "amount": "45 quart jars", "per": "year"},
     {"item": "plum butter", "amount": "24 half-pint jars", "per": "year"},
@@ -84,3 +93,17 @@ PRACTISED: list[tuple[str, tuple[str, ...], tuple[int, ...], int, float]] = [
     ("mending clothes", ("Ilse", "Oda"), tuple(range(1, 13)), 45, 0.12),
     ("identifying mushrooms", ("Marek", "Pip"), (9, 10), 90, 0.35),
 ]
+
+NOTES = {  # what was noted of a skill when it went so: 1 badly, 5 well
+    ("grafting", 2): "the scions had dried out; cut them later next year",
+    ("grafting", 5): "five of six took",
+    ("seed saving", 2): "the beans were not dry, some moulded",
+    ("scythe mowing", 5): "Marek peened the blade the evening before, and it went by itself",
+    ("knitting", 2): "Juno unravelled the heel twice",
+    ("pruning fruit trees", 3): "Tam says too many water shoots were left on the russet",
+    (
+        "identifying mushrooms",
+        4,
+    ): "Pip tells the two yellow ones apart; nothing was eaten that Oda did not see",
+    ("mending clothes", 3): "the knees hold, the seam is crooked",
+}

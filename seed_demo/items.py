@@ -16,9 +16,9 @@ def _food(measure: str, food: str | None, kcal: str, **more: object) -> dict[str
 
 _JAR = {"shelf": "12 months", "fridge": "7 days"}
 ITEMS: dict[str, dict[str, object]] = {
-    "tomato": _food("mass", "11529", "18", keeps={"shelf": "8 days"}),
+    "tomato": _food("mass", "11529", "18", also=["love apple"], keeps={"shelf": "8 days"}),
     "plum": _food("mass", "09279", "46", keeps={"fridge": "10 days"}),
-    "green bean": _food("mass", "11052", "31", keeps={"fridge": "7 days"}),
+    "green bean": _food("mass", "11052", "31", also=["snap bean"], keeps={"fridge": "7 days"}),
     "cucumber": _food("mass", "11205", "15", keeps={"fridge": "7 days"}),
     "apple": _food("mass", "09003", "52", keeps={"cellar": "4 months"}),
     "strawberry": _food("mass", "09316", "32", keeps={"fridge": "3 days"}),
@@ -32,6 +32,7 @@ ITEMS: dict[str, dict[str, object]] = {
     "sugar": _food("mass", "19335", "387", keeps={"shelf": "24 months"}),
     "salt": _food("mass", "02047", "0"),
     "vinegar": _food("volume", "02053", "18", g_per_ml="1.01"),
+    "lemon juice": _food("volume", "09153", "17", g_per_ml="1.03", keeps={"fridge": "12 months"}),
     "rice": _food("mass", "20044", "365", keeps={"shelf": "24 months"}),
     "oats": _food("mass", "20038", "389", keeps={"shelf": "12 months"}),
     "dry pasta": _food("mass", "20120", "371", keeps={"shelf": "24 months"}),
@@ -57,6 +58,7 @@ ITEMS: dict[str, dict[str, object]] = {
                         shop_equivalent="store sauerkraut", keeps={"fridge": "3 months"}),
     "dried apple": _food("mass", None, "243", shop_equivalent="store dried apple", keeps={"shelf": "6 months"}),
     "frozen green bean": _food("mass", None, "33", shop_equivalent="green bean", keeps={"freezer": "8 months"}),
+    "frozen pepper": _food("mass", None, "29", shop_equivalent="pepper", keeps={"freezer": "8 months"}),
     "sourdough starter": _food("mass", None, "180", keeps={"fridge": "2 weeks"}),
     "bread": _food("mass", None, "250", shop_equivalent="store bread", keeps={"shelf": "5 days"}),
     "carrot": _food("mass", "11124", "41", keeps={"cellar": "4 months", "fridge": "1 month"}),
@@ -90,6 +92,8 @@ ITEMS: dict[str, dict[str, object]] = {
     "pressure canner": {"sort": "equipment", "measure": "count", "years": "20"},
     "water-bath kettle": {"sort": "equipment", "measure": "count", "years": "20"},
     "drier": {"sort": "equipment", "measure": "count", "years": "10"},
+    "bottled gas": {"sort": "fuel", "measure": "energy"},
+    "freezer bag": {"sort": "supply", "measure": "count"},
     "layer feed": {"sort": "garden input", "measure": "mass", "feeds": "egg"},
     "straw bale": {"sort": "garden input", "measure": "count", "feeds": "egg"},
     "compost": {"sort": "garden input", "measure": "mass"},
@@ -109,7 +113,7 @@ def measure_of(item: str) -> str:
 _PLACES = {
     "freezer": ("chicken", "ground beef"),
     "fridge": (
-        "butter", "cheddar cheese", "milk", "egg", "strawberry", "plum", "green bean", "cucumber",
+        "butter", "cheddar cheese", "milk", "lemon juice", "egg", "strawberry", "plum", "green bean", "cucumber",
         "pepper", "summer squash", "chard", "blackberry", "mushroom",
     ),
     "cellar": ("potato", "onion", "carrot", "cabbage", "apple"),

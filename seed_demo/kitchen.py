@@ -10,31 +10,22 @@ from __future__ import annotations
 from typing import Any
 
 from seed_demo.home import Home
-from seed_demo.household import SHOPS
-from seed_demo.pantry import CUP, JARS, PINT, QUART, say
+from seed_demo.household import PLAIN_SAUCE
+from seed_demo.pantry import CUP, PINT, QUART
+from seed_demo.stove import LB, Stove
 
 __all__ = ["Kitchen"]
 
 Body = dict[str, Any]
-LB = 16
-_FIRST = frozenset({"tomato puree", "chicken stock"})
-"""What goes into another batch of the same day."""
-
-_MOST = {
-    "tomato sauce": 8, "plum butter": 3, "dill pickle": 3, "strawberry jam": 3, "canned green bean": 5,
-    "frozen green bean": 2, "apple sauce": 3, "dried apple": 2, "sauerkraut": 1,
-}  # fmt: skip
-"""Batches a year after which the rest is eaten fresh or given away."""
 
 
-class Kitchen:
+class Kitchen(Stove):
     """Puts up what the garden gives."""
 
     def __init__(self, home: Home) -> None:
-        self.home = home
-        self.made: dict[str, int] = {}
-        self._this_year: dict[tuple[str, int], int] = {}
+        super().__init__(home)
         self._is_short = False
+        self._is_warned = False
 
     def today(self) -> None:
         """Put up what is ripe, bake on Fridays, make soup in the cold months."""
@@ -52,221 +43,170 @@ class Kitchen:
         if day.weekday() not in (1, 3, 5, 6):
             return
         for item, pounds, makes, batch in (
-            ("tomato", 21, "tomato sauce", self._sauce),
+            ("tomato", self._tomatoes(), "tomato sauce", self._sauce),
             ("plum", 17, "plum butter", self._plum_butter),
             ("cucumber", 9, "dill pickle", self._pickles),
             ("strawberry", 4, "strawberry jam", self._jam),
             ("green bean", 10, "canned green bean", self._beans),
         ):
-            if has(item) >= pounds * LB and not self._enough(makes):
+            if has(item) >= pounds * LB and not self.enough(makes):
                 batch()
                 return
         self._autumn()
 
-    # -- one event a batch ----------------------------------------------------------------
+    def _tomatoes(self) -> int:
+        """Return the pounds that a batch of sauce waits for, and one to eat."""
+        return 36 if self.home.day.year > self.home.bad_year else 21
 
-    def _put_up(
-        self, makes: str, method: str, used: list[Body], made: list[Body], effort: int, **more: Any
-    ) -> Body:
-        home = self.home
-        self.made[makes] = self.made.get(makes, 0) + 1
-        people = home.pair()
-        body = {"makes": makes, "method": method, "used": used, "made": made}
-        body |= {"work": home.work(round(effort * home.rng.uniform(0.85, 1.2)), people)}
-        body |= {name: value for name, value in more.items() if value is not None}
-        if home.rng.random() < 0.6 and "went" not in body:
-            body["went"] = home.rng.choice((3, 4, 4, 5, 5))
-        year = (makes, home.day.year)
-        self._this_year[year] = self._this_year.get(year, 0) + 1
-        at, hour = ("10:00", 11) if makes in _FIRST else ("16:00", 21)
-        return home.write("put_up", body, by=people[0], at=at, hour=hour)
-
-    def _enough(self, makes: str) -> bool:
-        """Return whether as much has been put up this year as anybody wants."""
-        return self._this_year.get((makes, self.home.day.year), 0) >= _MOST[makes]
-
-    def _eat_soon(self, item: str, amount: int, batch: Body) -> None:
-        rest = {"item": item, "amount": amount, "lot": f"{batch['id']}:2"}
-        self.home.in_days(1, lambda: self.home.fresh.append(rest))
-
-    def _jars(
-        self, makes: str, jar: str, count: int, *, labelled: bool = True, **more: Any
-    ) -> Body:
-        home = self.home
-        lines = []
-        if home.jars_free.get(jar, 0) < count:
-            lines.append({"item": jar, "amount": "12", "paid": home.paid(jar, 12)})
-            home.jars_free[jar] = home.jars_free.get(jar, 0) + 12
-        if home.lids < count:
-            lines.append({"item": "lid", "amount": "36", "paid": home.paid("lid", 36)})
-            home.lids += 36
-        if lines:
-            home.write("bought", {"shop": SHOPS[0], "lines": lines}, by="Oda", at="09:30")
-        home.jars_free[jar] -= count
-        home.lids -= count
-        home.pantry.put(makes, count * JARS[jar], home.day)
-        made: Body = {"jars": count, "jar": jar, "kept": "shelf", **more}
-        if labelled:
-            made["labels"] = {"from": home.label + 1, "to": home.label + count}
-            home.label += count
-        return made
-
-    def _fetched(self, item: str, amount: int) -> Body:
-        """Return a line of a bought thing; somebody runs to the store where it is short."""
-        home = self.home
-        if home.pantry.has(item) < amount:
-            more = {"sugar": 160, "vinegar": 256, "salt": 48, "pectin": 3, "flour": 400}[item]
-            body = {"shop": SHOPS[0], "lines": [home.buy(item, more)]}
-            home.write("bought", body, by=home.someone(), at="09:40")
-        return home.line(item, amount)
-
-    def _rest(self, makes: str, amount: int, kept: str = "fridge") -> Body:
-        self.home.pantry.put(makes, amount, self.home.day)
-        return {"amount": say(makes, amount), "kept": kept}
-
-    def _pressure(self, gas: str, loads: int = 1, psi: str | None = "12") -> Body:
-        more: Body = {"psi": psi, "gauge": "dial"} if psi else {}
-        fuel = [{"metered": "gas", "amount": gas}]
-        return more | {
-            "headspace": "1 in",
-            "fuel": fuel,
-            "equipment": ["pressure canner"],
-            "loads": loads,
-        }
-
-    def _kettle(self, gas: str, headspace: str, loads: int = 1) -> Body:
-        fuel = [{"metered": "gas", "amount": gas}]
-        return {
-            "headspace": headspace,
-            "fuel": fuel,
-            "equipment": ["water-bath kettle"],
-            "loads": loads,
-        }
+    # -- tomatoes ---------------------------------------------------------------------------
 
     def _sauce(self) -> None:
-        home, line = self.home, self.home.line
-        self._put_up(
-            "tomato puree",
-            "cook",
-            [line("tomato", 20 * LB)],
-            [self._rest("tomato puree", 9 * QUART)],
-            50,
-        )
-        used = [line("tomato puree", 9 * QUART)]
+        """Make the house's sauce until somebody reads the bulletin, then the bulletin's."""
+        if self.home.day.year > self.home.bad_year:
+            self._plain_sauce()
+        else:
+            self._house_sauce()
+
+    def _puree(self, pounds: int, made: int) -> Body:
+        used = [self.home.line("tomato", pounds * LB)]
+        self.put_up("tomato puree", "cook", used, [self.rest("tomato puree", made)], 50)
+        return self.home.line("tomato puree", made)
+
+    def _house_sauce(self) -> None:
+        home = self.home
+        used = [self._puree(20, 9 * QUART)]
         for item, wanted in (("pepper", 40), ("onion", 32), ("salt", 2)):
             amount = min(wanted, home.pantry.has(item))
-            used += [line(item, amount)] if amount else []
+            used += [home.line(item, amount)] if amount else []
         number = self.made.get("tomato sauce", 0)
         out = home.rng.choice((8, 8, 9)) * QUART
         unsealed = {"unsealed": 1} if number == 2 else {}
         made = [
-            self._jars("tomato sauce", "quart jar", 7, **unsealed),
-            self._rest("tomato sauce", out - 7 * QUART),
+            self.jars("tomato sauce", "quart jar", 7, **unsealed),
+            self.rest("tomato sauce", out - 7 * QUART),
         ]
-        event = self._put_up(
+        event = self.put_up(
             "tomato sauce", "pressure", used, made, 150, minutes="25", pack="hot", recipe="house tomato sauce",
             times="1", schedule="spaghetti_sauce_without_meat-hot-quart-dial-1",
-            **self._pressure("0.35 therm", psi=None if number % 5 == 3 else "12"),
+            **self.pressure("0.35 therm", psi=None if number % 5 == 3 else "12"),
         )  # fmt: skip
-        self._eat_soon("tomato sauce", out - 7 * QUART, event)
+        self.eat_soon("tomato sauce", out - 7 * QUART, event)
         if unsealed:
             home.in_days(2, lambda: self._seal_failed(event["id"]))
 
+    def _plain_sauce(self) -> None:
+        home = self.home
+        if not self._is_warned:
+            self._is_warned = True
+            home.write("recipe_written", PLAIN_SAUCE, by="Ilse", at="09:00", hour=9)
+        lemon = self.fetched("lemon juice", 14)
+        used, made = [self._puree(35, 672), lemon], [self.jars("tomato sauce", "quart jar", 7)]
+        self.put_up(
+            "tomato sauce", "pressure", used, made, 160, minutes="15", pack="hot", recipe="plain tomato sauce",
+            times="1", schedule="tomato_sauce-hot-quart-dial-2",
+            acid=[{"acid": "lemon juice", "amount": "2 tbsp", "per": "jar"}],
+            **self.pressure("0.4 therm", headspace="1/4 in"),
+        )  # fmt: skip
+
     def _seal_failed(self, batch: str) -> None:
-        line = self.home.line("tomato sauce", QUART) | {
-            "amount": "1 quart jar",
-            "lot": f"{batch}:1f",
-        }
-        body = {
-            "lines": [line],
-            "why": "seal failed",
-            "note": "lid lifted off by hand the next morning",
-        }
+        line = self.home.line("tomato sauce", QUART)
+        line |= {"amount": "1 quart jar", "lot": f"{batch}:1f"}
+        note = "lid lifted off by hand the next morning"
+        body = {"lines": [line], "why": "seal failed", "note": note}
         self.home.write("discarded", body, by="Oda")
         self.home.jars_free["quart jar"] += 1
 
+    # -- fruit and vegetables ---------------------------------------------------------------
+
     def _plum_butter(self) -> None:
-        line = self.home.line
-        used = [line("plum", 16 * LB), self._fetched("sugar", 3 * LB)]
-        made = [self._jars("plum butter", "half-pint jar", 11), self._rest("plum butter", CUP)]
-        more = self._kettle("0.3 therm", "1/4 in")
-        event = self._put_up("plum butter", "boiling water", used, made, 190, minutes="10", recipe="plum butter",
-                     times="1", pack="hot", **more)  # fmt: skip
-        self._eat_soon("plum butter", CUP, event)
+        line, much = self.home.line, self.home.pantry.has("plum") >= 27 * LB
+        used = [line("plum", (24 if much else 16) * LB), self.fetched("sugar", 72 if much else 48)]
+        jars, rest, times = (16, 8, "1.5") if much else (11, CUP, "1")
+        made = [self.jars("plum butter", "half-pint jar", jars), self.rest("plum butter", rest)]
+        ring = self.bottled(45_000 if much else 30_000)  # outdoors, where the wasps are
+        event = self.put_up("plum butter", "boiling water", used, made, 190, minutes="10", recipe="plum butter",
+                     times=times, pack="hot", **self.kettle(ring, "1/4 in", 2 if much else 1))  # fmt: skip
+        self.eat_soon("plum butter", rest, event)
 
     def _pickles(self) -> None:
         line, count = self.home.line, self.home.rng.choice((7, 8, 8))
         used = [
             line("cucumber", 8 * LB),
-            self._fetched("vinegar", 6 * CUP),
-            self._fetched("salt", 8),
+            self.fetched("vinegar", 6 * CUP),
+            self.fetched("salt", 8),
         ]
         used += [line("garlic", 2)] if self.home.pantry.has("garlic") >= 2 else []
-        self._put_up("dill pickle", "boiling water", used, [self._jars("dill pickle", "pint jar", count)], 110,
+        self.put_up("dill pickle", "boiling water", used, [self.jars("dill pickle", "pint jar", count)], 110,
                      minutes="15", pack="raw", recipe="quick dill pickles", times="1",
                      acid=[{"acid": "vinegar 5%", "amount": "6 cup", "per": "batch"}],
-                     **self._kettle("0.2 therm", "1/2 in"))  # fmt: skip
+                     **self.kettle(self.gas("0.2 therm"), "1/2 in"))  # fmt: skip
 
     def _jam(self) -> None:
         line = self.home.line
-        used = [line("strawberry", 56), self._fetched("sugar", 50), self._fetched("pectin", 1)]
-        self._put_up("strawberry jam", "boiling water", used,
-                     [self._jars("strawberry jam", "half-pint jar", 9)], 80, minutes="10", pack="hot",
-                     recipe="strawberry jam", times="1", **self._kettle("0.15 therm", "1/4 in"))  # fmt: skip
+        used = [line("strawberry", 56), self.fetched("sugar", 50), self.fetched("pectin", 1)]
+        self.put_up("strawberry jam", "boiling water", used,
+                     [self.jars("strawberry jam", "half-pint jar", 9)], 80, minutes="10", pack="hot",
+                     recipe="strawberry jam", times="1", **self.kettle(self.gas("0.15 therm"), "1/4 in"))  # fmt: skip
 
     def _beans(self) -> None:
         line, number = self.home.line, self.made.get("canned green bean", 0)
-        if number % 2 and not self._enough("frozen green bean"):
+        if number % 2 and not self.enough("frozen green bean"):
             used, made = (
-                [line("green bean", 6 * LB)],
-                [self._rest("frozen green bean", 84, "freezer")],
+                [line("green bean", 6 * LB), self.fetched("freezer bag", 6)],
+                [self.rest("frozen green bean", 84, "freezer")],
             )
-            self._put_up("frozen green bean", "freeze", used, made, 60)
+            self.put_up("frozen green bean", "freeze", used, made, 60)
         elif number >= 4 and not self._is_short and self.home.pantry.has("green bean") >= 10 * LB:
             # the minutes published for the smaller jar: the demo's under-processed batch
             self._is_short = True
             used = [line("green bean", 10 * LB)]
-            made = [self._jars("canned green bean", "quart jar", 5, labelled=False)]
-            self._put_up("canned green bean", "pressure", used, made, 110, minutes="20", pack="raw",
-                         **self._pressure("0.3 therm"))  # fmt: skip
+            made = [self.jars("canned green bean", "quart jar", 5, labelled=False)]
+            self.put_up("canned green bean", "pressure", used, made, 110, minutes="20", pack="raw",
+                         **self.pressure("0.3 therm"))  # fmt: skip
         else:
-            made = [self._jars("canned green bean", "pint jar", 9)]
-            self._put_up("canned green bean", "pressure", [line("green bean", 9 * LB)], made, 105, minutes="20",
+            made = [self.jars("canned green bean", "pint jar", 9)]
+            self.put_up("canned green bean", "pressure", [line("green bean", 9 * LB)], made, 105, minutes="20",
                          pack="raw", schedule="snap_beans-raw-pint-dial-1",
-                         **self._pressure("0.3 therm", psi=None if number == 1 else "12"))  # fmt: skip
+                         **self.pressure("0.3 therm", psi=None if number == 1 else "12"))  # fmt: skip
 
     def _autumn(self) -> None:
         home, has, line = self.home, self.home.pantry.has, self.home.line
         month = home.day.month
-        if month in (9, 10) and has("cabbage") >= 40 * LB and not self._enough("sauerkraut"):
-            used = [line("cabbage", 25 * LB), self._fetched("salt", 10)]
-            made = [self._rest("sauerkraut", 9 * QUART, "cellar")]
-            self._put_up("sauerkraut", "ferment", used, made, 90, recipe="sauerkraut", times="1")
-        elif month in (9, 10, 11) and has("apple") >= 30 * LB and not self._enough("apple sauce"):
-            made = [self._jars("apple sauce", "pint jar", 9)]
-            more = self._kettle("0.25 therm", "1/2 in")
-            self._put_up("apple sauce", "boiling water", [line("apple", 216)], made, 120, minutes="20",
+        if has("pepper") >= 7 * LB and not self.enough("frozen pepper") and self._tomatoes() > 21:
+            used = [line("pepper", 6 * LB), self.fetched("freezer bag", 5)]
+            self.put_up(
+                "frozen pepper", "freeze", used, [self.rest("frozen pepper", 76, "freezer")], 45
+            )
+            return
+        if month in (9, 10) and has("cabbage") >= 40 * LB and not self.enough("sauerkraut"):
+            used = [line("cabbage", 25 * LB), self.fetched("salt", 10)]
+            made = [self.rest("sauerkraut", 9 * QUART, "cellar")]
+            self.put_up("sauerkraut", "ferment", used, made, 90, recipe="sauerkraut", times="1")
+        elif month in (9, 10, 11) and has("apple") >= 30 * LB and not self.enough("apple sauce"):
+            made = [self.jars("apple sauce", "pint jar", 9)]
+            more = self.kettle(self.gas("0.25 therm"), "1/2 in")
+            self.put_up("apple sauce", "boiling water", [line("apple", 216)], made, 120, minutes="20",
                          pack="hot", recipe="apple sauce", times="1", **more)  # fmt: skip
-        elif month in (9, 10, 11) and has("apple") >= 26 * LB and not self._enough("dried apple"):
-            used, made = [line("apple", 12 * LB)], [self._rest("dried apple", 26, "shelf")]
+        elif month in (9, 10, 11) and has("apple") >= 26 * LB and not self.enough("dried apple"):
+            used, made = [line("apple", 12 * LB)], [self.rest("dried apple", 26, "shelf")]
             fuel = [{"metered": "electricity", "amount": "4.5 kWh"}]
-            self._put_up("dried apple", "dry", used, made, 75, fuel=fuel, equipment=["drier"])
+            self.put_up("dried apple", "dry", used, made, 75, fuel=fuel, equipment=["drier"])
 
     def _starter(self) -> None:
         old = self.home.pantry.has("sourdough starter")
-        used = [self._fetched("flour", 6)]
+        used = [self.fetched("flour", 6)]
         used += [self.home.line("sourdough starter", old)] if old else []
-        made = [self._rest("sourdough starter", 12)]
-        self._put_up("sourdough starter", "ferment", used, made, 5)
+        made = [self.rest("sourdough starter", 12)]
+        self.put_up("sourdough starter", "ferment", used, made, 5)
 
     def _bread(self) -> None:
         home = self.home
         if home.pantry.has("sourdough starter") < 12 or home.pantry.has("flour") < 56:
             return
-        used = [home.line("flour", 48), home.line("sourdough starter", 8), self._fetched("salt", 1)]
+        used = [home.line("flour", 48), home.line("sourdough starter", 8), self.fetched("salt", 1)]
         fuel = [{"metered": "electricity", "amount": "2.2 kWh"}]
-        made = [self._rest("bread", 72, "shelf")]
-        self._put_up("bread", "cook", used, made, 40, fuel=fuel, recipe="lane bread", times="1")
+        made = [self.rest("bread", 72, "shelf")]
+        self.put_up("bread", "cook", used, made, 40, fuel=fuel, recipe="lane bread", times="1")
 
     def _soup(self) -> None:
         has, line = self.home.pantry.has, self.home.line
@@ -274,7 +214,7 @@ class Kitchen:
         if any(has(item) < amount for item, amount in wanted.items()):
             return
         used = [line("chicken", 56), line("onion", 8), line("carrot", 8)]
-        self._put_up("chicken stock", "cook", used, [self._rest("chicken stock", 4 * QUART)], 25)
+        self.put_up("chicken stock", "cook", used, [self.rest("chicken stock", 4 * QUART)], 25)
         used = [
             line("chicken stock", 4 * QUART),
             line("potato", 32),
@@ -283,10 +223,10 @@ class Kitchen:
         ]
         used.append(line("cabbage", 48))
         made = [
-            self._rest("winter soup", 3 * QUART),
-            self._rest("winter soup", 4 * QUART, "freezer"),
+            self.rest("winter soup", 3 * QUART),
+            self.rest("winter soup", 4 * QUART, "freezer"),
         ]
-        self._put_up("winter soup", "cook", used, made, 60, recipe="winter soup", times="1")
+        self.put_up("winter soup", "cook", used, made, 60, recipe="winter soup", times="1")
 
     # -- what goes wrong later --------------------------------------------------------------
 

@@ -62,6 +62,7 @@ DISHES: list[tuple[str, int, tuple[Line, ...]]] = [
         (("dry pasta", 24), ("store tomato sauce", 24), ("cheddar cheese", 4)),
     ),
     ("apple crumble supper", 6, (("apple", 48), ("oats", 12), ("butter", 6), ("milk", 32))),
+    ("rice and peppers", 8, (("rice", 22), ("frozen pepper", 32), ("egg", 6))),
     ("plum dumplings", 10, (("plum", 40), ("flour", 18), ("butter", 4))),
 ]
 BREAKFASTS: list[tuple[str, int, tuple[Line, ...]]] = [
@@ -105,8 +106,8 @@ class Meals:
         home = self.home
         if home.rng.random() < 0.3:
             self._cook(BREAKFASTS, "07:30", guests=0)
-        if self._leftovers() and home.rng.random() < 0.4:
-            return
+        if home.day == home.end or (self._leftovers() and home.rng.random() < 0.4):
+            return  # the last day's supper is not written down yet
         if home.fresh and home.rng.random() < 0.6:
             self._fresh(home.fresh.pop())
         elif home.rng.random() < 0.87:
@@ -155,7 +156,12 @@ class Meals:
             return home.line(item, max(1, round(amount * heads / 6)))
         count = amount // JARS[jar]
         home.jars_free[jar] = home.jars_free.get(jar, 0) + count
-        return home.line(item, amount) | {"amount": jars_of(jar, count)}
+        line = home.line(item, amount) | {"amount": jars_of(jar, count)}
+        label, filled = home.marked.get(item, (0, home.day))
+        if heads > 6 and filled < home.day and item == "tomato sauce":
+            del home.marked[item]  # for guests the newest jar is opened, and its label noted
+            line["lot"] = str(label)
+        return line
 
     def _fresh(self, rest: dict[str, Any]) -> None:
         home = self.home

@@ -9,7 +9,7 @@ import datetime as dt
 from typing import Any
 
 from seed_demo.home import Home
-from seed_demo.household import CHILDREN, NEIGHBOURS, PRACTISED, SHOPS, TARGETS
+from seed_demo.household import CHILDREN, NEIGHBOURS, NOTES, PRACTISED, SHOPS, TARGETS
 from seed_demo.items import place_of
 from seed_demo.pantry import CUP, PINT, jars_of, say
 
@@ -52,11 +52,10 @@ class Mess:
         if rng.random() < 0.022:
             self._receive()
         if home.day.weekday() == 5 and home.pantry.has("egg") >= 40 and rng.random() < 0.65:
-            eggs = home.line("egg", 12 * rng.choice((1, 2, 2, 3)))
+            dozens = rng.choice((1, 2, 2, 3))
+            eggs = home.line("egg", 12 * dozens) | {"amount": f"{dozens} dozen"}
             body = {"how": "sold", "to": "the stand by the gate", "lines": [eggs]}
-            home.write(
-                "given_away", body | {"got": f"{int(eggs['amount']) // 12 * 4:.2f}"}, by="Juno"
-            )
+            home.write("given_away", body | {"got": f"{dozens * 4:.2f}"}, by="Juno")
         if home.day.day == 3:
             self._count()
         self._special()
@@ -175,13 +174,15 @@ class Mess:
         home, month = self.home, self.home.day.month
         if month in (7, 8):
             self._got("forage", None, ("blackberry", 3 * LB))
-            berries = home.line("blackberry", 3 * LB)
+            berries = [home.line("blackberry", 3 * LB)]
+            if home.pantry.has("freezer bag") >= 3:
+                berries.append(home.line("freezer bag", 3))
             made = [{"amount": "2 lb 14 oz", "kept": "freezer"}]
             home.pantry.put("frozen blackberry", 46, home.day)
             body = {
                 "makes": "frozen blackberry",
                 "method": "freeze",
-                "used": [berries],
+                "used": berries,
                 "made": made,
             }
             home.write("put_up", body | {"work": home.work(20, CHILDREN)}, by="Juno")
@@ -205,6 +206,14 @@ class Mess:
 
     # -- skills and targets -------------------------------------------------------------------------
 
+    def opening(self) -> None:
+        """Count what was in the house before the first day; nobody knows what it cost."""
+        lines = []
+        for item, amount in (("potato", 22 * LB), ("onion", 7 * LB), ("honey", 24)):
+            self.home.pantry.put(item, amount, self.home.start)
+            lines.append({"item": item, "amount": say(item, amount)})
+        self.home.write("counted", {"lines": lines, "when": "start"}, by="Oda", at="06:30", hour=8)
+
     def targets(self) -> None:
         """Write down what the household aims at."""
         for body in TARGETS:
@@ -222,6 +231,8 @@ class Mess:
                     "minutes": spent,
                     "went": rng.choice((2, 3, 3, 4, 4, 5)),
                 }
+                if note := NOTES.get((skill, body["went"])):
+                    body["note"] = note
                 home.write("practised", body, by=who[0], late=home.late())
 
     def _special(self) -> None:

@@ -36,6 +36,7 @@ def live(until: dt.date, seed: int) -> Iterator[dict[str, Any]]:
     _begin(home)
     garden, kitchen, meals = Garden(home), Kitchen(home), Meals(home)
     shopping, mess = Shopping(home), Mess(home)
+    mess.opening()
     mess.targets()
     shopping.first_day()
     home.in_days(430, kitchen.broken)

@@ -8,10 +8,16 @@ import random
 import uuid
 from collections.abc import Callable
 from typing import Any
+from zoneinfo import ZoneInfo
+
+from seed_demo.household import SETTINGS
 
 __all__ = ["Writer"]
 
 _SPACE = uuid.UUID("c0ffee00-5eed-4a11-8b0c-2600f7000001")
+_ZONE = ZoneInfo(SETTINGS["time_zone"])
+_LAST = dt.time(23, 40, tzinfo=dt.UTC)
+"""By when the last day's entries are written; what happened later is not written down yet."""
 
 
 class Writer:
@@ -47,13 +53,12 @@ class Writer:
         )
         day = min(on + dt.timedelta(days=late), self.end)
         hour = envelope.get("hour", self.rng.randint(8, 21))
-        moment = dt.datetime(
-            day.year, day.month, day.day, hour, self.rng.randint(0, 59), tzinfo=dt.UTC
-        )
-        if "replaces" in event or kind == "struck":
-            target = event.get("replaces") or body["id"]
-            before = next(at for at, _, one in self._all if one["id"] == target)
-            moment = max(moment, before + dt.timedelta(minutes=5))
+        minute = self.rng.randint(0, 59)
+        moment = dt.datetime.combine(day, dt.time(hour, minute), tzinfo=_ZONE)
+        happened = dt.time.fromisoformat(event.get("at", "00:00"))
+        earliest = dt.datetime.combine(on, happened, tzinfo=_ZONE) + dt.timedelta(minutes=minute)
+        moment = max(moment, earliest).astimezone(dt.UTC)
+        moment = min(moment, dt.datetime.combine(self.end, _LAST))
         self._all.append((moment, number, event))
         return event
 
@@ -89,7 +94,7 @@ class Writer:
         third = self._after(second)
         struck = self._event(
             kind="struck",
-            on=third.date().isoformat(),
+            on=third.astimezone(_ZONE).date().isoformat(),
             body={"id": copied["id"], "why": why},
             by="Ilse",
         )

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from ledger.book import Book
     from ledger.door import Answers, Written
     from ledger.projections import Answer
+    from ledger.published import Before
 
 __all__ = [
     "ask_before",
@@ -26,6 +27,7 @@ __all__ = [
     "print_cost",
     "print_verdicts",
     "scaled",
+    "show_before",
     "verdicts",
 ]
 
@@ -34,6 +36,22 @@ def from_recipe(
     book: Book, body: dict[str, Any], given: dict[str, Any], doubts: Answers
 ) -> dict[str, Any]:
     """Return a batch's body, filled in from the recipe it names; what it takes is shown first."""
+    out = _filled(book, body)
+    if out is body:
+        return body
+    _show_plan(book, out, _times(body.get("times")), quiet=given["as_json"])
+    if (
+        _common.at_terminal()
+        and not given["yes"]
+        and not click.confirm("Write this batch down?", default=True, err=True)
+    ):
+        raise click.Abort
+    del doubts
+    return out
+
+
+def _filled(book: Book, body: dict[str, Any]) -> dict[str, Any]:
+    """Return a batch's body with what its recipe says; the same body where none is meant."""
     if body.get("used") or not (
         body.get("recipe") or body.get("times") or _recipe(book, body.get("makes"))
     ):
@@ -60,14 +78,6 @@ def from_recipe(
     ]
     if not body.get("made"):
         out["made"] = _yield(recipe["yields"], times)
-    _show_plan(book, out, times, quiet=given["as_json"])
-    if (
-        _common.at_terminal()
-        and not given["yes"]
-        and not click.confirm("Write this batch down?", default=True, err=True)
-    ):
-        raise click.Abort
-    del doubts
     return out
 
 
@@ -236,3 +246,88 @@ def print_cost(cost: Answer) -> None:
         click.echo(text)
         if record["unpriced"]:
             click.echo(f"  no price is known of {', '.join(record['unpriced'])}", err=True)
+
+
+def show_before(book: Book, body: dict[str, Any], on: str | None, *, as_json: bool) -> None:
+    """Print how a batch is published, for its jars and pack and the kitchen's altitude and gauge.
+
+    Raises
+    ------
+    InputError
+        When no product is named, or the altitude cannot be read.
+    """
+    body = _filled(book, body)
+    if not body.get("makes"):
+        raise InputError("makes", "is missing", "Name what you will put up, e.g. 'green beans'")
+    recipe = _recipe(book, body.get("recipe") or body["makes"]) or {}
+    jars = [made for made in body.get("made", ()) if made.get("jars")] or [{}]
+    catalogue = book.catalogue()
+    from ledger.published import altitude_ft, before_batch
+
+    method = body.get("method")
+    height = body.get("altitude") or catalogue.setting("altitude", on)
+    gauge = body.get("gauge") or catalogue.setting("gauge", on)
+    found = [
+        before_batch(
+            body["makes"],
+            jar=made.get("jar"),
+            pack=body.get("pack"),
+            method=method,
+            gauge=gauge,
+            altitude_ft=altitude_ft(height),
+            jars=int(made["jars"]) if made else None,
+            schedule=body.get("schedule") or recipe.get("schedule"),
+        )
+        for made in jars
+    ]
+    if as_json:
+        _common.print_json([_before_json(one) for one in found])
+        return
+    at = f"altitude {height}" if height else "altitude not set"
+    click.echo(
+        f"{body['makes']}, as published ({at}, {f'{gauge} gauge' if gauge else 'gauge not set'}):"
+    )
+    for one in found:
+        _print_before(one)
+    click.echo(found[0].caution)
+    click.echo("Nothing was written down.", err=True)
+
+
+def _before_json(found: Before) -> dict[str, Any]:
+    return {
+        "found": found.match.text,
+        "processes": [
+            {
+                "schedule": one.schedule.id,
+                "minutes": one.minutes,
+                "psi": one.psi,
+                "headspace_in": float(one.headspace_in),
+                "acid": one.acid,
+                "confirmed": one.confirmed,
+                "text": one.text,
+            }
+            for one in found.processes
+        ],
+        "questions": list(found.questions),
+        "needs": [{"what": n.what, "amount": n.amount, "source": n.source} for n in found.needs],
+        "steps": [{"text": s.text, "source": s.source} for s in found.steps],
+        "notes": list(found.notes),
+        "caution": found.caution,
+    }
+
+
+def _print_before(found: Before) -> None:
+    for process in found.processes:
+        click.echo(f"  {process.text}")
+    if len(found.processes) > 1:
+        click.echo("  Each line is one whole process: take one, and mix no two of them.")
+    for text in found.questions:
+        click.echo(f"  ? {text}")
+    if not found.processes:
+        click.echo("  No process can be shown for what was said.")
+    for need in found.needs:
+        click.echo(f"  have ready: {need.amount} {need.what} ({need.source})")
+    for number, step in enumerate(found.steps, 1):
+        click.echo(f"  {number}. {step.text} ({step.source})")
+    for text in found.notes:
+        click.echo(f"  {text}")

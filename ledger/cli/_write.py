@@ -77,6 +77,12 @@ def make_command(command: str, kind_name: str) -> click.Command:
     keep = [f for f in fields if f.name not in (skip - {"ate"})]
     params += click_options(kind, keep)
     params += _envelope()
+    if command == "putup":
+        about = (
+            "Show the published process for it and write nothing, e.g. "
+            '"green beans" --made "7 quart jars" --pack raw --before'
+        )
+        params.append(click.Option(["--before"], is_flag=True, help=about))
     help_text = f"{kind.summary[0].upper()}{kind.summary[1:]}.\n\n\b\nExamples:\n" + "\n".join(
         f"  croftbook {line}" for line in EXAMPLES[command]
     )
@@ -130,13 +136,18 @@ def _envelope() -> list[click.Parameter]:
 
 
 def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
-    with _common.open_book(given["book"], given["household"]) as book:
+    before = given.get("before", False)
+    with _common.open_book(given["book"], given["household"], create=not before) as book:
         doubts = _common.answers(yes=given["yes"])
         texts = Texts(book.catalogue(), doubts)
         body = _body(command, kind, fields, given, texts)
         if kind.name == "put_up":
             from ledger.cli import _putup
 
+            if before:
+                on = day_of(given["on"], book.today())
+                _putup.show_before(book, body, on, as_json=given["as_json"])
+                return
             body = _putup.from_recipe(book, body, given, doubts)
         body = _ask_missing(kind, body, texts)
         entry = Entry(

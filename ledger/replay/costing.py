@@ -1,6 +1,7 @@
 """Costs: what raw lots cost, what batches add of their own, and what each row takes and gives.
 
 `cost_everything` works out rules 8 to 11 of the reckoning on the matched flows of one moment.
+Longer than its neighbours because the four kinds of a batch's own costs stand side by side here.
 """
 
 from __future__ import annotations

@@ -1,209 +1,289 @@
-"""Replay measured as ratios of one run: `pytest -m benchmark -s tests/benchmarks`."""
+"""Replay, matching and start-up against the least that could do the same: printed ratios.
+
+Run with ``python -m pytest -m benchmark -s tests/benchmarks/test_replay_ratios.py``. The number of
+events is CROFTBOOK_BENCH_EVENTS (100000); nothing is asserted of times, only of results. Books are
+drawn at random from a fixed seed: they have the shape of a household's book, not its content.
+"""
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
+import json
 import os
 import random
 import resource
+import sqlite3
+import statistics
 import subprocess
 import sys
 import time
 import uuid
-from collections import deque
+from pathlib import Path
 
 import numpy as np
 import orjson
 import pytest
+from oracle import match as deque_match
+from oracle.model import Draw, Lot
 
 from ledger.log import NewEvent, open_log
 from ledger.replay import Replay
 from ledger.replay.matching import Flow, match
 
-pytestmark = pytest.mark.benchmark
+pytestmark = [pytest.mark.benchmark, pytest.mark.timeout(1800)]
+
 EVENTS = int(os.environ.get("CROFTBOOK_BENCH_EVENTS", "100000"))
-FAR = "2100-01-01"
+DRAWS = 1_000_000
+TOP = Path(__file__).parents[2]
+ITEMS = [f"food {n}" for n in range(200)]
+FIRST, DAYS = dt.date(1986, 1, 1), 14_600
+AS_OF = "2100-01-01"
 
 
-def new_events(count, seed=1):
-    """Yield stored-form events of a busy household: meals, purchases, harvests, batches, counts."""
-    rng = random.Random(seed)
-    items = [f"food {i}" for i in range(200)]
-    start = dt.date(1986, 1, 1)
+def line(rng, most, n=1, item=None, **more):
+    chosen = item or rng.choice(ITEMS)
+    whole = rng.randint(1, most)
+    return {"item": chosen, "amount": "1 lb", "n": n, "whole": whole, "basis": "exact", **more}
 
-    def line(n, most, **more):
-        return {
-            "item": rng.choice(items),
-            "amount": "1 lb",
-            "n": n,
-            "whole": rng.randint(1, most),
-            "basis": "exact",
-            **more,
+
+def body_of(rng):
+    """Return a kind and a body, in the shares of a kitchen that eats more often than it shops."""
+    k = rng.random()
+    if k < 0.55:
+        ate = [line(rng, 500_000, n + 1) for n in range(rng.randint(1, 4))]
+        return "eaten", {"ate": ate, "people": 6}
+    if k < 0.75:
+        return "bought", {"lines": [line(rng, 3_000_000, paid="3.40")], "shop": "corner shop"}
+    if k < 0.9:
+        return "harvested", {"lines": [line(rng, 3_000_000, bed="south")]}
+    if k < 0.95:
+        made = {"n": 1, "jars": 7, "jar": "quart jar", "lids": "lid", "kept": "shelf"}
+        return "put_up", {
+            "makes": rng.choice(ITEMS),
+            "method": "pressure",
+            "used": [line(rng, 900_000, n + 1) for n in range(3)],
+            "made": [{**made, "whole": 6_624_471, "basis": "exact"}],
+            "work": [{"person": "Ada", "minutes": "90"}],
         }
+    if k < 0.97:
+        seen = line(rng, 453_592, price="2.10")
+        del seen["n"]
+        return "price_seen", seen
+    if k < 0.98:
+        return "counted", {"lines": [line(rng, 900_000)]}
+    return "given_away", {"how": "gift", "lines": [line(rng, 90_000)]}
+
+
+def drawn_events(number, seed=1):
+    rng = random.Random(seed)
 
     def event(kind, on, body):
-        return NewEvent(
-            id=str(uuid.UUID(int=rng.getrandbits(128), version=4)),
-            kind=kind,
-            v=1,
-            on=on,
-            body=orjson.dumps(body, option=orjson.OPT_SORT_KEYS).decode(),
-        )
+        text = orjson.dumps(body, option=orjson.OPT_SORT_KEYS).decode()
+        id = str(uuid.UUID(int=rng.getrandbits(128), version=4))
+        return NewEvent(id=id, kind=kind, v=1, on=on.isoformat(), body=text)
 
-    for item in items:
-        yield event(
-            "item_described",
-            "1986-01-01",
-            {"item": item, "sort": "food", "measure": "mass", "kcal_per_100g": "50"},
-        )
-    for number in range(len(items), count):
-        on = (start + dt.timedelta(days=number * 14600 // count)).isoformat()
-        kind = rng.choices(
-            ["eaten", "bought", "harvested", "put_up", "price_seen", "counted", "given_away"],
-            [55, 20, 15, 5, 2, 1, 2],
-        )[0]
-        if kind == "eaten":
-            body = {"ate": [line(n + 1, 500_000) for n in range(rng.randint(1, 4))], "people": 6}
-        elif kind == "bought":
-            body = {"lines": [line(1, 3_000_000, paid="3.40")], "shop": "corner shop"}
-        elif kind == "harvested":
-            body = {"lines": [line(1, 3_000_000, bed="south bed")]}
-        elif kind == "put_up":
-            made = [
-                {"n": 1, "amount": "2 lb", "whole": 900_000, "basis": "exact", "kept": "freezer"}
-            ]
-            body = {
-                "makes": rng.choice(items),
-                "method": "freeze",
-                "used": [line(n + 1, 900_000) for n in range(3)],
-                "made": made,
-            }
-        elif kind == "price_seen":
-            body = {
-                "item": rng.choice(items),
-                "amount": "1 lb",
-                "whole": 453592,
-                "basis": "exact",
-                "price": "2.10",
-            }
-        elif kind == "counted":
-            body = {"lines": [line(1, 900_000)]}
-        else:
-            body = {"how": "gift", "lines": [line(1, 90_000)]}
-        yield event(kind, on, body)
+    for item in ITEMS:
+        told = {"item": item, "sort": "food", "measure": "mass", "kcal_per_100g": "50"}
+        yield event("item_described", FIRST, told)
+    for n in range(len(ITEMS), number):
+        kind, body = body_of(rng)
+        yield event(kind, FIRST + dt.timedelta(days=n * DAYS // number), body)
 
 
-def filled(path, count):
-    log = open_log(path)
-    with log.writing("benchmark") as tx:
-        tx.append_many(new_events(count))
-    return log
+def write_book(path, number):
+    with open_log(path) as log, log.writing() as tx:
+        some = []
+        for one in drawn_events(number):
+            some.append(one)
+            if len(some) == 20_000:
+                tx.append_many(some)
+                some = []
+        tx.append_many(some)
+    return path
 
 
-def cold(log):
-    begin = time.perf_counter()
+def seconds(work):
+    began = time.perf_counter()
+    out = work()
+    return time.perf_counter() - began, out
+
+
+def read_and_parse(path):
+    """Read every row from a bare connection and parse its body: the least a replay must do."""
+    count = 0
+    with contextlib.closing(sqlite3.connect(path)) as raw:
+        cursor = raw.execute("SELECT * FROM events ORDER BY household, seq")
+        at = [c[0] for c in cursor.description].index("body")
+        while rows := cursor.fetchmany(20_000):
+            for row in rows:
+                orjson.loads(row[at])
+            count += len(rows)
+    return count
+
+
+def replayed(log):
+    """Return the seconds of decoding, matching and costing, and the state they end in."""
     replay = Replay(log)
-    replay.refresh()
-    state = replay.state(as_of=FAR)
-    assert state.costs.lot.shape[0] == state.lots["ev"].size
-    return replay, time.perf_counter() - begin
+    took, _ = seconds(replay.refresh)
+    matching, state = seconds(lambda: replay.state(as_of=AS_OF))
+    costing, _ = seconds(lambda: state.costs)
+    return replay, state, (took, matching, costing)
+
+
+def told(name, ratio, reach, more=""):
+    print(f"\n{name}: {ratio:.2f} (reach for {reach}) {more}")
 
 
 def test_cold_replay_against_reading_and_parsing(tmp_path):
-    log = filled(tmp_path / "book.sqlite", EVENTS)
-    begin = time.perf_counter()
-    parsed = sum(1 for chunk in log.read() for row in chunk if orjson.loads(row[10]))
-    base = time.perf_counter() - begin
-    replay, took = cold(log)
-    assert len(replay.journal) == parsed == EVENTS
-    print(
-        f"\ncold replay of {EVENTS:,} events / reading and parsing the same rows: {took / base:.2f}"
-    )
-    print(f"peak memory: {resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1e6:.2f} GB")
+    path = write_book(tmp_path / "book.sqlite", EVENTS)
+    rounds = 3 if EVENTS <= 200_000 else 1
+    with open_log(path) as log:
+        bare, parts = [], []
+        for _ in range(rounds):
+            took, count = seconds(lambda: read_and_parse(path))
+            assert count == EVENTS
+            bare.append(took)
+            replay, state, took = replayed(log)
+            parts.append(took)
+            assert len(replay.journal) == EVENTS
+            assert not state.conservation()
+    base = statistics.median(bare)
+    mid = [statistics.median(p) / base for p in zip(*parts, strict=True)]
+    name = f"cold replay of {EVENTS:,} events / reading and parsing"
+    told(f"{name}, decoded and matched", sum(mid[:2]), "2.5 or less")
+    parted = f"decoding {mid[0]:.2f}, matching {mid[1]:.2f}, costs {mid[2]:.2f}; base {base:.2f} s"
+    told(f"{name}, with costs", sum(mid), "2.5 or less", parted)
 
 
-def test_one_more_event_against_cold_replay(tmp_path):
-    log = filled(tmp_path / "book.sqlite", 20_000)
-    replay, whole = cold(log)
-    rounds = []
-    for extra in list(new_events(260, seed=2))[-7:]:
-        with log.writing("benchmark") as tx:
-            tx.append(extra)
-        begin = time.perf_counter()
-        replay.refresh()
-        assert replay.state(as_of=FAR).costs.lot.size
-        rounds.append(time.perf_counter() - begin)
-    print(
-        f"\none more event on a book of 20,000 / its cold replay: {sorted(rounds)[3] / whole:.2f}"
-    )
-
-
-def test_matching_against_a_plain_deque():
-    rng = np.random.default_rng(3)
-    lots, draws, items = 300_000, EVENTS * 3, 300
-    item_in, item_out = rng.integers(0, items, lots), rng.integers(0, items, draws)
-    pos = rng.permutation(lots + draws)
-    size_in, size_out = rng.integers(1, 3_000_000, lots), rng.integers(1, 500_000, draws)
+def test_matching_against_the_deque_engine():
+    rng = np.random.default_rng(1)
+    n_lots = DRAWS // 3
+    size = n_lots + DRAWS
+    is_lot = np.zeros(size, bool)
+    is_lot[rng.choice(size, n_lots, replace=False)] = True
+    item = rng.integers(0, len(ITEMS), size)
+    whole = np.where(is_lot, rng.integers(1, 3_000_000, size), rng.integers(1, 1_000_000, size))
+    pos = np.arange(size)
     none = np.empty(0, np.int64)
+    lots, draws = np.flatnonzero(is_lot), np.flatnonzero(~is_lot)
     flow = Flow(
-        item_in,
-        pos[:lots],
-        size_in,
-        item_out,
-        pos[lots:],
-        size_out,
-        np.full(draws, -1),
-        none,
-        none,
-        none,
+        item[lots], pos[lots], whole[lots],
+        item[draws], pos[draws], whole[draws], np.full(DRAWS, -1),
+        none, none, none,
+    )  # fmt: skip
+    day, names, steps = FIRST, [f"e{i}" for i in range(size)], []
+    for i, (lot, what, amount) in enumerate(
+        zip(is_lot.tolist(), item.tolist(), whole.tolist(), strict=True)
+    ):
+        if lot:
+            steps.append(Lot(f"{names[i]}:1", what, amount, day, None, "bought", names[i], i))
+        else:
+            steps.append(Draw(names[i], 1, what, amount, "eaten", day, i))
+    fast = [seconds(lambda: match(flow)) for _ in range(3)]
+    slow, (plain_lots, plain_draws) = seconds(lambda: deque_match(steps))
+    matched = fast[0][1]
+    assert matched.draw.size == sum(len(d.allocations) for d in plain_draws)
+    assert matched.missing_of.size == len(plain_lots) - n_lots
+    order = np.lexsort((matched.lot, matched.draw))
+    assert matched.amount[order].sum() == sum(d.whole for d in plain_draws)
+    took = statistics.median(t for t, _ in fast)
+    told(f"matching {DRAWS:,} draws, times as fast as the deque engine", slow / took, "5 or more")
+
+
+def test_one_more_event_against_its_cold_replay(tmp_path):
+    number = 20_000
+    path = write_book(tmp_path / "book.sqlite", number)
+    one = list(drawn_events(number + 7, seed=2))[-7:]
+    with open_log(path) as log:
+        cold = [sum(replayed(log)[2]) for _ in range(3)]
+        replay = replayed(log)[0]
+        decoding, whole = [], []
+        for event in one:
+            with log.writing() as tx:
+                tx.append(event)
+            took, count = seconds(replay.refresh)
+            assert count == 1
+            # The day moves on, so that no state kept from before can answer.
+            more, state = seconds(lambda: replay.state(as_of=AS_OF))
+            costing, _ = seconds(lambda state=state: state.costs)
+            decoding.append(took)
+            whole.append(took + more + costing)
+        assert len(replay.journal) == number + 7
+    base = statistics.median(cold)
+    told(
+        "one more event on 20,000 / its cold replay",
+        statistics.median(whole) / base,
+        "0.1 or less",
+        f"taking it in alone {statistics.median(decoding) / base:.3f}",
     )
-    begin = time.perf_counter()
-    matched = match(flow)
-    fast = time.perf_counter() - begin
-    begin = time.perf_counter()
-    order = np.argsort(pos)
-    queues = [deque() for _ in range(items)]
-    whole, of = (
-        np.concatenate([size_in, -size_out]).tolist(),
-        np.concatenate([item_in, item_out]).tolist(),
+
+
+GROWN = """
+import json, resource, sys, time
+from ledger.log import open_log
+from ledger.replay import Replay
+with open_log(sys.argv[1]) as log:
+    began = time.perf_counter()
+    replay = Replay(log)
+    replay.refresh()
+    state = replay.state(as_of=sys.argv[2])
+    state.costs
+    took = time.perf_counter() - began
+peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * (1 if sys.platform == "darwin" else 1024)
+print(json.dumps([len(replay.journal), took, peak]))
+"""
+
+
+def test_growth_of_time_and_memory(tmp_path):
+    small, large = max(EVENTS // 10, 1_000), EVENTS
+    found = []
+    for number in (small, large):
+        path = write_book(tmp_path / f"book{number}.sqlite", number)
+        out = run_python("-c", GROWN, str(path), AS_OF)
+        count, took, peak = json.loads(out)
+        assert count == number
+        found.append((took, peak))
+    (t1, m1), (t2, m2) = found
+    by = large / small
+    name = f"growth {small:,} to {large:,} events, per event"
+    told(f"{name}, time", t2 / t1 / by, "0.8 to 1.2", f"{t1:.2f} s to {t2:.2f} s")
+    memory = f"peak {m1 / 1e9:.2f} GB to {m2 / 1e9:.2f} GB"
+    told(f"{name}, memory", m2 / m1 / by, "1.2 or less, under 2 GB at a million", memory)
+    assert resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss > 0
+
+
+def run_python(*args, **env):
+    done = subprocess.run(
+        [sys.executable, *args],
+        cwd=TOP,
+        env={**os.environ, **env},
+        capture_output=True,
+        text=True,
+        check=True,
     )
-    taken = []
-    for row in order.tolist():
-        amount, queue = whole[row], queues[of[row]]
-        if amount > 0:
-            queue.append([row, amount])
-            continue
-        need = -amount
-        while need and queue:
-            part = min(need, queue[0][1])
-            taken.append((row - lots, queue[0][0], part))
-            queue[0][1] -= part
-            need -= part
-            if not queue[0][1]:
-                queue.popleft()
-    plain = time.perf_counter() - begin
-    assert int(matched.amount.sum()) == int(size_out.sum())
-    recorded = matched.lot < lots
-    assert int(matched.amount[recorded].sum()) == sum(part for _, _, part in taken)
-    print(f"\nplain deque engine / matching, {draws:,} draws: {plain / fast:.1f} times faster")
+    return done.stdout
 
 
-def median(command, env=None):
-    times = []
-    for _ in range(5):
-        begin = time.perf_counter()
-        subprocess.run(command, check=True, capture_output=True, env=env)
-        times.append(time.perf_counter() - begin)
-    return sorted(times)[2]
+COMMAND = ("-c", "from ledger.cli import main; raise SystemExit(main())")
+HEAVY = "import numpy, pandas, scipy.sparse.linalg, sqlalchemy"
 
 
-def test_start_of_the_command(tmp_path):
-    python, book = sys.executable, str(tmp_path / "demo.sqlite")
-    run = [python, "-c", "import sys; from ledger.cli import main; sys.exit(main(sys.argv[1:]))"]
-    subprocess.run([*run, "demo", "--no-serve", "--book", book], check=True, capture_output=True)
-    nothing = median([python, "-c", "pass"])
-    libraries = median([python, "-c", "import numpy, pandas, scipy.sparse.linalg, sqlalchemy"])
-    print(f"\ncroftbook --help / python -c pass: {median([*run, '--help']) / nothing:.1f}")
-    print(
-        f"show shelf on the demo / importing its libraries: {median([*run, 'show', 'shelf', '--book', book]) / libraries:.2f}"
-    )
+def median_of_five(*args):
+    run_python(*args)  # the first fills the caches of the disk and of compiled files
+    return statistics.median(seconds(lambda: run_python(*args))[0] for _ in range(5))
+
+
+def test_starting_the_command(tmp_path):
+    lines = tmp_path / "demo.jsonl"
+    lines.write_text(run_python("-m", "seed_demo", "--until", "2026-10-31"), encoding="utf-8")
+    book = str(tmp_path / "demo.sqlite")
+    run_python(*COMMAND, "import", str(lines), "--book", book)
+    shelf = (*COMMAND, "show", "shelf", "--as-of", "2026-10-31", "--book", book)
+    assert len(run_python(*shelf).splitlines()) > 5
+    assert "croftbook" in run_python(*COMMAND, "--help")
+    nothing = median_of_five("-c", "pass")
+    help_ = median_of_five(*COMMAND, "--help")
+    told("croftbook --help / python -c pass", help_ / nothing, "10 or less")
+    heavy, shown = median_of_five("-c", HEAVY), median_of_five(*shelf)
+    told("show shelf on the demo / importing its libraries", shown / heavy, "1.5 or less")

@@ -6,8 +6,11 @@ to 4,000 ft (USDA AIB 539, as in entry 01600883 of Michigan State University Ext
 
 from __future__ import annotations
 
+import json
+
 import pytest
 
+from ledger import Book
 from ledger.cli import main
 
 BEANS = [
@@ -81,3 +84,70 @@ def test_slip_of_a_digit_is_asked_about(run):
     status, out, err = run("putup", "crushed tomatoes", *words, "--made", "170 pint jars")
     assert (status, out) == (2, "")
     assert "170" in err
+
+
+def test_slip_is_taken_and_noted_with_yes(run):
+    words = ["--method", "pressure", "--minutes", "20", "--on", "2026-08-02", "--yes"]
+    made = ["--used", "31 lb green bean", "--made", "70 pint jars"]
+    status, out, err = run("putup", "canned green bean", *made, *words)
+    assert status == 0
+    assert "31 lb gave 70 pints" in err
+    assert "put up 70" in out
+
+
+def test_json_holds_the_findings(run):
+    words = [*BEANS, "--made", "7 quart jars", "--minutes", "20", "--psi", "12", "--yes"]
+    _, out, _ = run("putup", "canned green bean", *words, "--on", "2026-08-02", "--json")
+    (record,) = json.loads(out)["as_published"]
+    (short,) = [f for f in record["findings"] if f["kind"] == "short of it"]
+    assert (short["field"], short["published"], short["done"]) == ("minutes", 25, 20)
+
+
+def events(tmp_path):
+    with Book.open(tmp_path / "book.sqlite") as book:
+        return book.log.position()
+
+
+@pytest.mark.parametrize(("jar", "minutes"), [("pint", 20), ("quart", 25)])
+def test_before_shows_the_process_and_writes_nothing(run, tmp_path, jar, minutes):
+    held = events(tmp_path)
+    words = ["--made", f"7 {jar} jars", "--pack", "raw", "--gauge", "dial"]
+    status, out, _ = run("putup", "green beans", *words, "--before")
+    assert status == 0
+    assert f"{minutes} minutes at 12 psi on a dial gauge" in out
+    assert "guide 4 p 9" in out
+    assert "vouches for no food" in out
+    assert events(tmp_path) == held
+
+
+def test_before_takes_altitude_as_given_before_the_setting(run):
+    words = ["--made", "7 quart jars", "--pack", "raw", "--gauge", "dial", "--altitude", "1000 ft"]
+    _, out, _ = run("putup", "green beans", *words, "--before", "--json")
+    (found,) = json.loads(out)
+    assert [(p["minutes"], p["psi"]) for p in found["processes"]] == [(25, 11)]
+
+
+def test_before_reads_a_recipe_and_writes_nothing(run, tmp_path):
+    made = [
+        "--makes",
+        "canned green bean",
+        "--uses",
+        "14 lb green bean",
+        "--yields",
+        "7 quart jars",
+    ]
+    wrote, _, refused = run("recipe", "our beans", *made, "--method", "pressure", "--yes")
+    assert wrote == 0, refused
+    held = events(tmp_path)
+    words = ["--recipe", "our beans", "--gauge", "dial", "--pack", "hot", "--before"]
+    status, out, err = run("putup", *words)
+    assert status == 0, err
+    assert "hot pack, quarts, 25 minutes at 12 psi" in out
+    assert events(tmp_path) == held
+
+
+def test_before_of_a_name_without_process_gives_no_figures(run):
+    status, out, _ = run("putup", "cream of leek soup", "--made", "7 quart jars", "--before")
+    assert status == 0
+    assert "No process can be shown" in out
+    assert " psi" not in out

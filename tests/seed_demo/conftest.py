@@ -4,6 +4,7 @@ import datetime as dt
 from typing import Any
 
 import pytest
+from freezegun import freeze_time
 
 import seed_demo
 
@@ -25,5 +26,6 @@ def demo_book(tmp_path_factory: pytest.TempPathFactory) -> Any:
     from ledger import Book
 
     with Book.open(tmp_path_factory.mktemp("demo") / "book.sqlite") as book:
-        seed_demo.build(book, UNTIL)
+        with freeze_time("2026-11-01 12:00"):
+            seed_demo.build(book, UNTIL)
         yield book

@@ -75,9 +75,85 @@ def test_sauce_comes_out_of_puree(told: Events) -> None:
 
 
 def test_sauce_leaves_a_rest_for_the_fridge(told: Events) -> None:
-    for event in batches(told, "tomato sauce"):
+    # 20 lb of tomatoes, eight or nine quarts, seven to the canner: common practice, no source
+    house = [
+        e for e in batches(told, "tomato sauce") if e["body"]["recipe"] == "house tomato sauce"
+    ]
+    assert len(house) >= 5
+    for event in house:
         jars, rest = event["body"]["made"]
         assert (jars["jars"], jars["jar"], rest["kept"]) == (7, "quart jar", "fridge")
+        assert rest["amount"] in ("1 qt", "2 qt")
+
+
+def test_a_bulletin_changes_the_sauce(told: Events) -> None:
+    recipes = [e["body"]["recipe"] for e in batches(told, "tomato sauce")]
+    assert recipes == sorted(recipes)  # the house's, then the plain one
+    assert recipes.count("plain tomato sauce") >= 2
+    [read] = [e for e in of(told, "recipe_written") if e["body"]["recipe"] == "plain tomato sauce"]
+    first = recipes.index("plain tomato sauce")
+    assert read["on"] == batches(told, "tomato sauce")[first]["on"]
+
+
+def test_a_recipe_is_scaled(told: Events) -> None:
+    scaled = [e["body"] for e in of(told, "put_up") if e["body"].get("times", "1") != "1"]
+    assert scaled
+    for body in scaled:
+        [recipe] = [
+            e["body"] for e in of(told, "recipe_written") if e["body"]["recipe"] == body["recipe"]
+        ]
+        pounds = {line["item"]: line["amount"] for line in recipe["uses"]}["plum"]
+        assert (
+            body["used"][0]["amount"] == f"{float(body['times']) * float(pounds.split()[0]):g} lb"
+        )
+
+
+def test_every_way_of_keeping_is_used(told: Events) -> None:
+    methods = {e["body"]["method"] for e in of(told, "put_up")}
+    assert methods == {"boiling water", "pressure", "freeze", "dry", "ferment", "cook"}
+
+
+def test_batches_come_out_of_batches(told: Events) -> None:
+    for makes, item in (
+        ("winter soup", "chicken stock"), ("bread", "sourdough starter"),
+        ("sourdough starter", "sourdough starter"),
+    ):  # fmt: skip
+        used = [{line["item"] for line in e["body"]["used"]} for e in batches(told, makes)]
+        assert sum(item in items for items in used) > 10
+
+
+def test_counts_disagree(told: Events) -> None:
+    counts = of(told, "counted")
+    assert len(counts) > 30
+    assert [e["body"]["when"] for e in counts if "when" in e["body"]] == ["start"]
+    assert [e["body"]["missing"] for e in counts if "missing" in e["body"]] == ["eaten"]
+
+
+def test_jars_go_away_with_gifts(told: Events) -> None:
+    given = [line["amount"] for e in of(told, "given_away") for line in e["body"]["lines"]]
+    assert sum(" jar" in amount for amount in given) > 5
+
+
+def test_some_coffee_was_never_bought(told: Events) -> None:
+    first = next(e for e in told if any(i["item"] == "coffee" for i in e["body"].get("ate", ())))
+    bought = [
+        e["on"]
+        for e in of(told, "bought")
+        if any(i["item"] == "coffee" for i in e["body"]["lines"])
+    ]
+    assert first["on"] < min(bought)
+
+
+def test_a_bottle_of_gas_heats_several_batches(told: Events) -> None:
+    used = [f for e in of(told, "put_up") for f in e["body"].get("fuel", ()) if "item" in f]
+    assert {line["item"] for line in used} == {"bottled gas"}
+    bought = [
+        line
+        for e in of(told, "bought")
+        for line in e["body"]["lines"]
+        if line["item"] == "bottled gas"
+    ]
+    assert 0 < len(bought) < len(used)
 
 
 def test_tomatoes_have_one_bad_season(told: Events) -> None:
