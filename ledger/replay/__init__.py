@@ -9,6 +9,7 @@ In the order of the road: `journal` decodes and settles, `facts` folds what is s
 from __future__ import annotations
 
 import gc
+import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import Any, Protocol
@@ -51,6 +52,7 @@ class Replay:
         self.journal = Journal()
         self.journal.fetch = self._fetch
         self._states: dict[tuple[int, int], State] = {}
+        self._lock = threading.RLock()
 
     def _fetch(self, seq: int) -> tuple[Any, ...]:
         for chunk in self._log.read(after=seq - 1, upto=seq):
@@ -60,13 +62,13 @@ class Replay:
 
     def refresh(self, progress: Callable[[int], None] | None = None) -> int:
         """Take in what was appended since; return how many events that were."""
-        before = len(self.journal)
-        with _uncollected():
+        with self._lock, _uncollected():
+            before = len(self.journal)
             for chunk in self._log.read(after=before):
                 self.journal.take(chunk)
                 if progress is not None:
                     progress(len(chunk))
-        return len(self.journal) - before
+            return len(self.journal) - before
 
     def state(self, *, as_of: str, known_at: str | None = None) -> State:
         """Return the book at a moment.
@@ -78,11 +80,12 @@ class Replay:
         known_at : str, optional
             RFC 3339 in UTC: what was written down by then; default: all.
         """
-        key = (day_number(as_of), self.journal.known(known_at))
-        if key not in self._states:
-            if len(self._states) >= 4:
-                self._states.pop(next(iter(self._states)))
-            state = build_state(self.journal, as_of=key[0], known=key[1])
-            state.known_at = known_at
-            self._states[key] = state
-        return self._states[key]
+        with self._lock:
+            key = (day_number(as_of), self.journal.known(known_at))
+            if key not in self._states:
+                if len(self._states) >= 4:
+                    self._states.pop(next(iter(self._states)))
+                state = build_state(self.journal, as_of=key[0], known=key[1])
+                state.known_at = known_at
+                self._states[key] = state
+            return self._states[key]

@@ -46,7 +46,9 @@ class Moment:
 
     def of(self, ev: Array) -> Array:
         """Return which rows belong to events that count."""
-        return np.flatnonzero(self.rank[ev] >= 0)
+        # Rows that came in after this moment was settled are not of it.
+        known = np.flatnonzero(ev < self.rank.size)
+        return known[self.rank[ev[known]] >= 0]
 
 
 @dataclass

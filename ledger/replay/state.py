@@ -119,7 +119,9 @@ class State:
     def events(self, kind: str) -> Array:
         """Return the counted events of a kind, in the order of the book."""
         table = self.journal.tables["events"]
-        rows = np.flatnonzero((self.moment.rank >= 0) & (table["kind"] == _KIND[kind]))
+        rows = np.flatnonzero(
+            (self.moment.rank >= 0) & (table["kind"][: self.moment.rank.size] == _KIND[kind])
+        )
         return rows[np.argsort(self.moment.rank[rows])]
 
     def body(self, ev: int) -> dict[str, Any]:
