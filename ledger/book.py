@@ -358,8 +358,10 @@ class Book:
         Raises
         ------
         InputError
-            When the file cannot be written.
+            When the file cannot be written, or is the book itself.
         """
+        if self.log.path and Path(path).resolve() == Path(self.log.path).resolve():
+            raise InputError("file", f"{path} is the book itself", "Name another file")
         return export_lines(self.log, Path(path), progress)
 
     def check(

@@ -61,7 +61,7 @@ def print_json(value: Any) -> None:
 @contextmanager
 def progress(label: str, length: int | None) -> Iterator[Callable[[int], None] | None]:
     """Give a function that moves a bar along; off a terminal, and for little work, None."""
-    if not sys.stderr.isatty() or (length is not None and length < 2000):
+    if not sys.stderr.isatty() or length is None or length < 2000:
         yield None
         return
     bar: Any = click.progressbar(length=length, label=label, file=sys.stderr)
