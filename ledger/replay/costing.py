@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.events import CANNING, KINDS, METHODS
+from ledger.events import KINDS
 from ledger.replay import _tables
 from ledger.replay._columns import Array
 from ledger.replay.durables import Durables, by_year, year_of
@@ -34,7 +34,7 @@ PROVISIONAL = 1
 _ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
 _ORIGIN = {name: code for code, name in enumerate(ORIGINS)}
 _COMPONENT = {name: code for code, name in enumerate(COMPONENTS)}
-_FOOD, _LID, _FUEL, _GARDEN = (SORTS.index(s) for s in ("food", "lid", "fuel", "garden input"))
+_LID, _FUEL, _GARDEN = (SORTS.index(s) for s in ("lid", "fuel", "garden input"))
 _ASSUMED = {
     "unpriced": "No price of {name} is known, so it counts 0 and the cost is at least this much.",
     "unrecorded": "{name} was used that nobody wrote down as coming in; it counts at the shop's price of that day.",
@@ -88,7 +88,6 @@ class Costs:
         self._raw()
         self._garden()
         self.rows = Rows(state)
-        self._own: dict[str, list[tuple[int, int, float, int]]] = {}
         self._trace()
 
     def bit(self, kind: str, name: str, ev: int | None = None) -> int:
@@ -132,17 +131,15 @@ class Costs:
     # -- raw lots -----------------------------------------------------------------------
 
     def _weigh(self) -> None:
-        """Grams and kcal in one whole unit of each item, and which food has no figure (rule 11)."""
+        """Grams and kcal in one whole unit of each item (rule 11)."""
         facts = self.state.facts
         count = len(facts)
         self.grams, self.kcal = np.zeros(count), np.zeros(count)
-        self.no_kcal = np.zeros(count, bool)
         for number in np.unique(self.state.lots["item"]).tolist():
             grams = facts.grams_per_whole(number)
             kcal = facts.kcal_per_gram(number)
             self.grams[number] = grams or 0.0
             self.kcal[number] = (grams or 0.0) * (kcal or 0.0)
-            self.no_kcal[number] = facts.sort[number] == _FOOD and (grams is None or kcal is None)
 
     def _raw(self) -> None:
         lots, facts = self.state.lots, self.state.facts
@@ -155,10 +152,7 @@ class Costs:
         given = np.flatnonzero(origin == _ORIGIN["given"])
         self.lot[given, _COMPONENT["given"]] = np.nan_to_num(lots["money"][given])
         guessed = np.flatnonzero((origin == _ORIGIN["found"]) | (origin == _ORIGIN["unrecorded"]))
-        self.guessed = guessed
-        price, self.guessed_from, self.guessed_later = self.prices.of(
-            lots["item"][guessed], lots["day"][guessed]
-        )
+        price, _, _ = self.prices.of(lots["item"][guessed], lots["day"][guessed])
         self.lot[guessed, component[lots["item"][guessed]]] = (
             np.nan_to_num(price) * lots["whole"][guessed]
         )
@@ -296,7 +290,6 @@ class Costs:
             eaten = tuple(part[is_food[draw[take]]] for part in takes)
             food = solve(own, (eaten[0], eaten[1], eaten[2]), rows.gives, rows.made_lots.size)
             traced.rows[:, 8:], traced.lots[:, 8:] = food.rows[:, 8:], food.lots[:, 8:]
-        self.row_figures = traced.rows
         self.lot[rows.made_lots] = traced.lots
         _, made_marks = carry_marks(
             rows.count, marks, takes[:2], rows.gives[:2], rows.made_lots.size
@@ -445,8 +438,3 @@ class Costs:
     def mark(self, lot: int) -> int:
         """Return the marks of a lot."""
         return self._lot_marks.get(lot, 0)
-
-
-def is_canning(method: int) -> bool:
-    """Return whether a method (its place in METHODS) processes jars in a canner."""
-    return METHODS[method] in CANNING

@@ -197,7 +197,7 @@ def _sum(item: Array, whole: Array, count: int) -> Array:
     return out
 
 
-def build_state(journal: Journal, *, as_of: int, known: int, reuse: State | None = None) -> State:
+def build_state(journal: Journal, *, as_of: int, known: int) -> State:
     """Settle entries, build flows and match them for one moment.
 
     Parameters
@@ -206,8 +206,6 @@ def build_state(journal: Journal, *, as_of: int, known: int, reuse: State | None
         Day by which it happened (days since 1970).
     known : int
         How many events of the log were known.
-    reuse : State, optional
-        An earlier state of the same `as_of`; items that no new event touches keep their matches.
 
     Raises
     ------
