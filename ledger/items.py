@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from collections.abc import Iterable
 from functools import lru_cache
 from typing import Any
@@ -14,7 +15,7 @@ __all__ = ["ItemFacts", "item_key", "merge", "near_misses"]
 _SAME = frozenset(
     {
         "asparagus", "molasses", "hummus", "couscous", "citrus", "swiss", "bass", "lens", "gas",
-        "grass", "glass", "cress", "watercress", "haggis", "octopus", "hibiscus", "series",
+        "grass", "glass", "cress", "watercress", "haggis", "octopus", "hibiscus", "series", "species",
     }
 )  # fmt: skip
 _IRREGULAR = {
@@ -22,19 +23,29 @@ _IRREGULAR = {
     "geese": "goose", "mice": "mouse", "teeth": "tooth", "feet": "foot",
     "tomatoes": "tomato", "potatoes": "potato", "mangoes": "mango", "cookies": "cookie",
     "brownies": "brownie", "pies": "pie", "chives": "chive", "olives": "olive",
+    "smoothies": "smoothie", "veggies": "veggie", "sheaves": "sheaf", "shelves": "shelf",
+    "chilies": "chili", "chillies": "chilli", "quiches": "quiche", "brioches": "brioche",
+    "citruses": "citrus", "gases": "gas", "lenses": "lens", "shoes": "shoe", "sloes": "sloe",
+    "canoes": "canoe", "aloes": "aloe",
 }  # fmt: skip
+
+_APOSTROPHES = re.compile("['’‘`]")
 
 
 @lru_cache(maxsize=65536)
 def item_key(name: str) -> str:
     """Return the key under which a name is kept: case, plural and spacing do not matter.
 
+    Nor do hyphens, apostrophes and the way an accent is encoded. A key is for comparing only,
+    never shown: ``molasses`` keeps its s, but a made-up singular does no harm.
+
     Examples
     --------
     >>> item_key("  Green  Tomatoes ") == item_key("green tomato")
     True
     """
-    words = name.casefold().replace("-", " ").split()
+    name = unicodedata.normalize("NFKC", name).casefold()
+    words = _APOSTROPHES.sub("", name).replace("-", " ").split()
     return " ".join(_singular(word) for word in words)
 
 
@@ -50,6 +61,8 @@ def _singular(word: str) -> str:
         return word
     if word.endswith("ies") and len(word) > 4:
         return word[:-3] + "y"
+    if word.endswith("oes") and len(word) > 5:
+        return word[:-2]
     if re.search(r"(ch|sh|x|ss|zz)es$", word):
         return word[:-2]
     return word[:-1]

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from ledger.amounts._jars import canonical_jar, jar_volume_ul
 from ledger.amounts._units import factor
 
 __all__ = ["format_whole"]
 
 
-def format_whole(whole: int, measure: str, *, measures: str = "us") -> str:
+def format_whole(whole: int, measure: str, *, measures: str = "us", jar: str | None = None) -> str:
     """Return an amount as people say it, rounded to about three figures.
 
     Parameters
@@ -19,6 +20,8 @@ def format_whole(whole: int, measure: str, *, measures: str = "us") -> str:
     measure : str
         ``mass``, ``volume``, ``count`` or ``energy``.
     measures : {'us', 'uk', 'metric'}
+    jar : str, optional
+        Count a volume in these jars; a jar of no known size is passed over.
 
     Examples
     --------
@@ -26,7 +29,12 @@ def format_whole(whole: int, measure: str, *, measures: str = "us") -> str:
     '31 lb 8 oz'
     >>> format_whole(1500000, "volume", measures="metric")
     '1.5 l'
+    >>> format_whole(7 * 946353, "volume", jar="quart jar")
+    '7 quart jars'
     """
+    if measure == "volume" and jar is not None and (each := jar_volume_ul(jar)):
+        many = _trim(whole / each)
+        return f"{many} {canonical_jar(jar)}" + ("" if many == "1" else "s")
     if measure == "count":
         return _trim(whole / 1000)
     if measure == "energy":
@@ -34,14 +42,17 @@ def format_whole(whole: int, measure: str, *, measures: str = "us") -> str:
     if measures == "metric":
         small, large = ("g", "kg") if measure == "mass" else ("ml", "l")
         base = whole / 1000
-        return f"{_trim(base / 1000)} {large}" if abs(base) >= 1000 else f"{_trim(base)} {small}"
+        return f"{_trim(base)} {small}" if abs(base) < 999.5 else f"{_trim(base / 1000)} {large}"
     return _pounds(whole) if measure == "mass" else _quarts(whole, measures)
 
 
 def _trim(value: float) -> str:
-    if abs(value) >= 100:
+    """Return three figures of a number, never with an exponent."""
+    if abs(value) >= 99.95:
         return f"{value:.0f}"
-    return f"{value:.3g}"
+    if abs(value) >= 0.001 or value == 0:
+        return f"{value:.3g}"
+    return f"{value:.6f}".rstrip("0").rstrip(".")
 
 
 def _whole(unit: str) -> Fraction:
@@ -52,17 +63,19 @@ def _whole(unit: str) -> Fraction:
 
 def _pounds(whole: int) -> str:
     ounces = Fraction(whole) / _whole("oz")
-    if ounces < 16:
+    if ounces < Fraction("15.95"):
         return f"{_trim(float(ounces))} oz"
-    rounded = round(ounces)
-    pounds, rest = divmod(rounded, 16)
-    return f"{pounds} lb" + (f" {rest} oz" if rest and pounds < 100 else "")
+    if ounces >= 100 * 16:
+        return f"{_trim(float(ounces / 16))} lb"
+    pounds, rest = divmod(round(ounces), 16)
+    return f"{pounds} lb" + (f" {rest} oz" if rest else "")
 
 
 def _quarts(whole: int, measures: str) -> str:
     prefix = "uk " if measures == "uk" else ""
-    for unit in ("qt", "cup", "fl oz", "tsp"):
-        many = float(Fraction(whole) / _whole(prefix + unit if unit != "tsp" else unit))
-        if many >= 0.995 or unit == "tsp":
+    for unit in ("qt", "cup", "fl oz"):
+        many = float(Fraction(whole) / _whole(prefix + unit))
+        if many >= 0.995:
             return f"{_trim(many)} {unit}"
-    raise AssertionError(measures)
+    teaspoon = "metric tsp" if measures == "uk" else "tsp"
+    return f"{_trim(float(Fraction(whole) / _whole(teaspoon)))} tsp"

@@ -8,21 +8,26 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
-from ledger.amounts._jars import JAR, MAYBE_JAR, canonical_jar
-from ledger.amounts._units import NAMED_PIECES, canonical, factor, known_units
-from ledger.errors import InputError, NeedsAnswer, UnknownUnit
+from ledger.amounts._jars import JAR, MAYBE_JAR, canonical_jar, doubt_jar
+from ledger.amounts._numbers import NUMBER, SIGNS, begins_again, is_fraction, number, refuse_sign
+from ledger.amounts._units import NAMED_PIECES, WHOLES, canonical, factor, known_units
+from ledger.errors import InputError, UnknownUnit
 
 __all__ = ["Amount", "parse_amount", "parse_measure", "split_line"]
 
-_VULGAR = {
-    "¼": "1/4", "½": "1/2", "¾": "3/4", "⅓": "1/3", "⅔": "2/3", "⅕": "1/5", "⅖": "2/5",
-    "⅗": "3/5", "⅘": "4/5", "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
-}  # fmt: skip
-_NUMBER = re.compile(
-    r"(?P<whole>\d+)\s+(?P<mixed>\d+/\d+)|(?P<fraction>\d+/\d+)|(?P<decimal>\d*[.,]?\d+)"
-)
 _MOST = 1 << 60
 _LONGEST = 3
+_LONGEST_TEXT = 400
+_AND = re.compile(rf"(?:and|&|\+)\s+(?=\d|[{SIGNS}])", re.IGNORECASE)
+_HALF_A = re.compile(
+    r"(?:an?\s+half|half\s+an?|half(?=[-\s]+doz))[-\s]+(?=(?P<unit>[a-z.]+))", re.I
+)
+_ONE = re.compile(r"(?:an?|one)\s+(?=(?P<unit>[a-z.]+))", re.IGNORECASE)
+_DOUBTFUL = {
+    "T": "Write tbsp or t (tonnes)", "C": "Write cup", "c": "Write cup", "Tb": "Write tbsp",
+    "pk": "Write peck or packet",
+}  # fmt: skip
+"""Short forms that mean different things to different people."""
 
 
 @dataclass(frozen=True)
@@ -108,28 +113,34 @@ def split_line(
 def _read(
     text: str, measures: str, comma: bool, is_item: Callable[[str], bool] | None, zero: bool
 ) -> tuple[Amount, str]:
-    rest = _plain(text)
+    rest = _begin(text, measures)
     exact, first, jars, jar, maybe = Fraction(0), None, None, None, None
     measure = ""
     while first is None or is_item is None or not is_item(rest):
         found = _pair(rest, measures, comma, is_item, start=first is None)
         if found is None:
             break
-        number, unit, after, this_jar, this_maybe = found
+        many, unit, after, this_jar, this_maybe = found
         known = factor(unit)
         this_measure = known[0] if known else "count"
         if first is None:
             first, measure, jar, maybe = unit, this_measure, this_jar, this_maybe
-            jars = number if this_jar else None
+            jars = many if this_jar else None
         elif this_measure != measure or (known is None) != (factor(first) is None):
             break
         else:
             jars = maybe = None
-        exact += number * (known[1] if known else 1000)
-        rest = after
+        exact += many * (known[1] if known else 1000)
+        rest = _AND.sub("", after, count=1) if _AND.match(after) else after
     if first is None:
         raise InputError(
             "amount", f"{text!r} does not begin with a number", "Write it like 12 lb 6 oz"
+        )
+    if begins_again(rest) and not (is_item is not None and is_item(rest)):
+        raise InputError(
+            "amount",
+            f"after the first amount, {rest!r} begins with another number",
+            "Write one amount (12 lb 6 oz); hyphenate a name that begins with a number (7-grain bread)",
         )
     if exact == 0 and not zero:
         raise InputError("amount", f"{text!r} is nothing", "Write an amount above zero")
@@ -146,14 +157,19 @@ def _read(
     ), words
 
 
-def _plain(text: str) -> str:
+def _begin(text: str, measures: str) -> str:
+    """Return a text with its first number in digits: ``half a bushel`` is 1/2 bushel."""
     if not isinstance(text, str) or not text.strip():
         raise InputError("amount", "is empty", "Write it like 12 lb 6 oz")
-    if re.match(r"\s*[-−–]\s*[\d.]", text):
-        raise InputError("amount", f"{text.strip()!r} is below zero", "Write an amount above zero")
-    for sign, digits in _VULGAR.items():
-        text = re.sub(rf"(?<=\d)\s*{sign}", f" {digits}", text).replace(sign, digits)
-    return text.strip()
+    if len(text) > _LONGEST_TEXT:
+        raise InputError("amount", f"{text[:12]}... is too long", "Write it like 12 lb 6 oz")
+    refuse_sign(text)
+    text = text.strip()
+    for pattern, digits in ((_HALF_A, "1/2 "), (_ONE, "1 ")):
+        match = pattern.match(text)
+        if match and (canonical(match["unit"], measures) or JAR.match(text[match.end() :])):
+            return digits + text[match.end() :]
+    return text
 
 
 def _pair(
@@ -162,33 +178,45 @@ def _pair(
     """Read one number with its unit; None where `text` does not begin with one."""
     bare = JAR.match(text)
     if bare and start:  # "500 ml jar" or "1/2 pint jar": the number belongs to the jar
-        _doubt_fraction(text, bare)
-        jar = canonical_jar(bare[0])
-        assert jar is not None
-        return Fraction(1), jar, text[bare.end() :].strip(), jar, None
-    match = _NUMBER.match(text)
+        return _bare_jar(text, bare)
+    match = NUMBER.match(text)
     if not match:
         return None
-    number = _number(match, comma)
+    many = number(match, comma=comma)
     rest = text[match.end() :].lstrip(" -" if JAR.match(text[match.end() :].lstrip(" -")) else " ")
     named = JAR.match(rest)
     if named:
-        if match["mixed"] or match["fraction"]:
-            raise _fraction_doubt(text, match, named[0])
         jar = canonical_jar(named[0])
-        assert jar is not None
-        return number, jar, rest[named.end() :].strip(), jar, None
+        if jar is None:
+            raise InputError("amount", f"{named[0]!r} holds nothing", "Write it like 500 ml jar")
+        if is_fraction(match):
+            whole = Fraction(match["whole"]) if match["whole"] else None
+            raise doubt_jar(text, whole, many - (whole or 0), jar)
+        return many, jar, rest[named.end() :].strip(), jar, None
     half = MAYBE_JAR.match(rest)
     if half:
         is_pint = half["what"].lower().startswith("p")
         unit = canonical("pt" if is_pint else "gal", measures) or "pt"
         jar = "half-pint jar" if is_pint else "half-gallon jar"
-        return number / 2, unit, rest[half.end() :].strip(), None, jar
-    return _with_unit(number, rest, measures, is_item, start=start)
+        return many / 2, unit, rest[half.end() :].strip(), None, jar
+    return _with_unit(many, rest, measures, is_item, start=start)
+
+
+def _bare_jar(text: str, bare: re.Match[str]) -> tuple[Fraction, str, str, str | None, None]:
+    """Read a jar whose size begins with a number, with no number of jars before it."""
+    jar, size = canonical_jar(bare[0]), bare["size"]
+    if jar is None:
+        raise InputError("amount", f"{bare[0]!r} holds nothing", "Write it like 500 ml jar")
+    what = "gallon jar" if "gal" in size.lower() else "pint jar"
+    if size[0] in "½1" and jar.startswith("half-"):
+        raise doubt_jar(text, None, Fraction(1, 2), what)
+    if jar.startswith("1.5-") and (bare["jar"].lower() == "jars" or "/" in size or "½" in size):
+        raise doubt_jar(text, Fraction(1), Fraction(1, 2), what)
+    return Fraction(1), jar, text[bare.end() :].strip(), jar, None
 
 
 def _with_unit(
-    number: Fraction,
+    many: Fraction,
     rest: str,
     measures: str,
     is_item: Callable[[str], bool] | None,
@@ -196,12 +224,11 @@ def _with_unit(
     start: bool,
 ) -> tuple[Fraction, str, str, str | None, str | None] | None:
     if is_item is not None and rest and is_item(rest):
-        return (number, "piece", rest, None, None) if start else None
+        return (many, "piece", rest, None, None) if start else None
     words = rest.split()
-    if words and words[0] in ("T", "C"):
-        raise UnknownUnit(
-            "amount", f"{words[0]!r} is not a unit that is known", "Write tbsp or cup"
-        )
+    short = words[0].rstrip(".,") if words else ""
+    if short in _DOUBTFUL:
+        raise UnknownUnit("amount", f"{short!r} is not a unit that is known", _DOUBTFUL[short])
     for length in range(min(_LONGEST, len(words)), 0, -1):
         spelled = " ".join(words[:length]).rstrip(",")
         unit = canonical(spelled, measures)
@@ -210,57 +237,20 @@ def _with_unit(
         after = " ".join(words[length:])
         if unit in NAMED_PIECES and is_item is not None and not after:
             break
+        if (factor(unit) or ("count", 1))[0] not in WHOLES:
+            raise UnknownUnit(
+                "amount",
+                f"{spelled!r} is a unit of length or area",
+                "Write a weight, a volume or a number: 12 lb, 3 qt, 6",
+            )
         maybe = f"{ {'pt': 'pint', 'qt': 'quart'}[unit] } jar" if unit in ("pt", "qt") else None
-        return number, unit, after, None, maybe
-    return (number, "piece", rest, None, None) if start else None
-
-
-def _number(match: re.Match[str], comma: bool) -> Fraction:
-    try:
-        if match["mixed"]:
-            return Fraction(match["whole"]) + Fraction(match["mixed"])
-        if match["fraction"]:
-            return Fraction(match["fraction"])
-    except ZeroDivisionError:
-        raise InputError("amount", f"{match[0]!r} divides by zero", "Write it like 1 1/2") from None
-    text = match["decimal"]
-    if "," in text and not comma:
-        raise InputError(
-            "amount",
-            f"{text!r} has a comma",
-            f"Write {text.replace(',', '.')} or {text.replace(',', '')}",
-        )
-    return Fraction(text.replace(",", "."))
-
-
-def _doubt_fraction(text: str, jar: re.Match[str]) -> None:
-    if jar["size"].startswith("1/2"):
-        raise NeedsAnswer(
-            "jar-fraction",
-            "amount",
-            f"does {text!r} mean one half-pint jar, or half of a pint jar?",
-            text.replace("1/2 ", "1 half-").replace("1/2-", "1 half-"),
-        )
-
-
-def _fraction_doubt(text: str, number: re.Match[str], jar: str) -> NeedsAnswer:
-    size = jar.split(maxsplit=1)[0].rsplit("-", maxsplit=1)[-1]
-    count = number["whole"] or "1"
-    fraction = number["mixed"] or number["fraction"]
-    decimal = float(Fraction(fraction)) + (int(count) if number["whole"] else 0)
-    if fraction == "1/2" and size in ("pint", "pt", "gallon", "gal"):
-        halves = f"{count} half-{size} jars"
-        question = f"does {text!r} mean {halves}, or {decimal:g} {size} jars?"
-        return NeedsAnswer("jar-fraction", "amount", question, halves)
-    offered = f"{decimal:g} {jar}"
-    return NeedsAnswer("jar-fraction", "amount", f"does {text!r} mean {offered}?", offered)
+        return many, unit, after, None, maybe
+    return (many, "piece", rest, None, None) if start else None
 
 
 def _near(rest: str) -> str:
     from rapidfuzz import process
 
-    if rest.strip() in ("T", "C"):
-        return "Write tbsp or cup"
     near = process.extractOne(rest.lower(), known_units(), score_cutoff=70)
     return (
         f"Did you mean {near[0]!r}?"
@@ -271,11 +261,14 @@ def _near(rest: str) -> str:
 
 @lru_cache(maxsize=4096)
 def parse_measure(text: str, wanted: str, field: str = "amount") -> Fraction:
-    """Return a length in m or an area in m2: ``25 ft``, ``40 sq ft``, ``2600 ft``, ``1/4 in``.
+    """Return a length in m or an area in m2: ``25 ft``, ``4 ft 6 in``, ``40 sq ft``, ``1/4 in``.
 
     Parameters
     ----------
+    text : str
     wanted : {'length', 'area'}
+    field : str
+        What an error names.
 
     Raises
     ------
@@ -283,13 +276,25 @@ def parse_measure(text: str, wanted: str, field: str = "amount") -> Fraction:
         Naming `field`.
     """
     example = "25 ft or 7.5 m" if wanted == "length" else "40 sq ft or 4 m2"
-    match = _NUMBER.match(_plain(text))
-    unit = canonical(_plain(text)[match.end() :].strip()) if match else None
-    known = factor(unit) if unit else None
-    if match is None or known is None or known[0] != wanted:
-        raise InputError(
-            field,
-            f"{text!r} is not {'a length' if wanted == 'length' else 'an area'}",
-            f"Write it like {example}",
+    wrong = InputError(
+        field,
+        f"{text!r} is not {'a length' if wanted == 'length' else 'an area'}",
+        f"Write it like {example}",
+    )
+    refuse_sign(text, field)
+    rest, total = text.replace('"', " in ").replace("′", " ft ").replace("″", " in ").strip(), None
+    while rest or total is None:
+        match = NUMBER.match(rest)
+        if match is None:
+            raise wrong
+        words = re.match(
+            r"\s*(?P<unit>(?:(?:sq|square)\.?\s+)?[a-z]+[2²]?)\.?\s*", rest[match.end() :], re.I
         )
-    return _number(match, comma=False) * known[1]
+        unit = canonical(words["unit"].replace("²", "2")) if words else None
+        known = factor(unit) if unit else None
+        many = number(match, comma=False, field=field)
+        if words is None or known is None or known[0] != wanted:
+            raise wrong
+        total = (total or Fraction(0)) + many * known[1]
+        rest = rest[match.end() + words.end() :]
+    return total

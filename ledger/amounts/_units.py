@@ -29,6 +29,7 @@ NAMED_PIECES = {
     name: one
     for one, names in {
         "bag": "bags",
+        "barrel": "barrels",
         "basket": "baskets",
         "bottle": "bottles",
         "box": "boxes",

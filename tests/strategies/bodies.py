@@ -63,7 +63,7 @@ class Bodies(Lines):
             "recipe": makes,
             "makes": makes,
             "uses": self.lines(c.INGREDIENTS[makes], named=False),
-            "yields": "1 l",
+            "yields": {"mass": "1 kg", "volume": "1 l"}.get(c.ITEMS[makes]["measure"], "5"),
         }
 
     def put_up(self):
