@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
 
@@ -14,7 +14,16 @@ if TYPE_CHECKING:
     from ledger.book import Book
     from ledger.door import Answers
 
-__all__ = ["answers", "at_terminal", "book_options", "open_book", "print_json", "progress"]
+__all__ = [
+    "answers",
+    "at_terminal",
+    "book_options",
+    "nearest",
+    "open_book",
+    "print_json",
+    "progress",
+    "working",
+]
 
 
 def at_terminal() -> bool:
@@ -53,17 +62,37 @@ def answers(*, yes: bool) -> Answers:
     return Answers(ask=ask if at_terminal() else None, yes=yes)
 
 
+def nearest(word: str, known: Iterable[str], otherwise: str) -> str:
+    """Return ``Did you mean 'harvest'?``, or `otherwise` where nothing is near."""
+    import difflib
+
+    near = difflib.get_close_matches(word, list(known), 1, 0.5)
+    return f"Did you mean {near[0]!r}?" if near else otherwise
+
+
 def print_json(value: Any) -> None:
     """Print a value as JSON on standard output."""
     click.echo(json.dumps(value, ensure_ascii=False, indent=2, default=str))
 
 
 @contextmanager
-def progress(label: str, length: int | None) -> Iterator[Callable[[int], None] | None]:
+def progress(label: str, length: int) -> Iterator[Callable[[int], None] | None]:
     """Give a function that moves a bar along; off a terminal, and for little work, None."""
-    if not sys.stderr.isatty() or length is None or length < 2000:
+    if not sys.stderr.isatty() or length < 2000:
         yield None
         return
     bar: Any = click.progressbar(length=length, label=label, file=sys.stderr)
     with bar:
         yield bar.update
+
+
+@contextmanager
+def working(label: str) -> Iterator[Callable[[int], None] | None]:
+    """Give a function that says how many entries are done, where nobody knows how many there are."""
+    if not sys.stderr.isatty():
+        yield None
+        return
+    from rich.console import Console
+
+    with Console(stderr=True).status(f"{label} ...") as status:
+        yield lambda done: status.update(f"{label}: {done:,} entries")

@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, open_book
+
+if TYPE_CHECKING:
+    import datetime as dt
+
+    from ledger.book import Book
 
 __all__ = ["COMMANDS"]
 
@@ -31,6 +36,7 @@ HOME_SAUCE = "tomato sauce"
     "--lan", is_flag=True, help="Listen on the network, behind the household's passphrase."
 )
 @click.option("--no-browser", is_flag=True, help="Do not open a browser.")
+@click.option("--json", "as_json", is_flag=True, help="Print both answers as JSON.")
 @click.option(
     "--book", help="Where to build it; default: a file of its own in your data folder, built anew."
 )
@@ -41,6 +47,7 @@ def demo(
     port: int,
     lan: bool,
     no_browser: bool,
+    as_json: bool,
     book: str | None,
 ) -> None:
     """Build the sample household."""
@@ -51,13 +58,16 @@ def demo(
     from ledger.book import default_path
     from ledger.cli._when import day_of
 
-    end = dt.date.fromisoformat(day_of(until, clock.today()) or clock.today().isoformat())
+    today = clock.today()
+    end = dt.date.fromisoformat(day_of(until, today, "until") or today.isoformat())
     where = book or str(_fresh(default_path().with_name("demo.sqlite")))
     with open_book(where, "home") as opened:
         if opened.log.count() == 0:
-            with _common.progress("building the sample household", None):
-                seed_demo.build(opened, until=end, seed=seed)
-        _print(opened, end - dt.timedelta(days=1))
+            with _common.working("building the sample household") as step:
+                seed_demo.build(opened, until=end, seed=seed, progress=step)
+        else:
+            click.echo(f"{where} holds a book already; it is shown as it is.", err=True)
+        _print(opened, end - dt.timedelta(days=1), as_json=as_json)
     click.echo(
         f"\nThe sample book is {where}. Ask it more: croftbook show shelf --book {where}", err=True
     )
@@ -73,16 +83,20 @@ def _fresh(path: Path) -> Path:
     return path
 
 
-def _print(book: Any, day: Any) -> None:
+def _print(book: Book, day: dt.date, *, as_json: bool) -> None:
     from ledger.cli._tables import print_answer
 
     sauce = book.show("jar-cost", as_of=day, item=HOME_SAUCE)
+    shelf = book.show("shelf", as_of=day)
+    if as_json:
+        _common.print_json({answer.name: answer.to_dict() for answer in (sauce, shelf)})
+        return
     click.echo(
         f"What home-made {HOME_SAUCE} cost, batch by batch, and what the shop asked for the same\n"
     )
     print_answer(sauce)
     click.echo("\nWhat is on the shelf\n")
-    print_answer(book.show("shelf", as_of=day))
+    print_answer(shelf)
 
 
 @click.command(
@@ -109,7 +123,9 @@ def serve(
 def _serve(where: str | None, **options: Any) -> None:
     try:
         from dashboard.app import serve as run
-    except ImportError:
+    except ModuleNotFoundError as error:
+        if error.name not in ("dashboard", "dashboard.app"):
+            raise
         raise click.ClickException(
             "the dashboard is not part of this version yet; `croftbook show` answers the same questions here"
         ) from None

@@ -18,7 +18,12 @@ __all__ = ["COMMANDS"]
 )
 @click.argument("file")
 @click.option("--map", "mapping", help="A TOML file that maps foreign headings to fields.")
-@click.option("--encoding", default="utf-8", show_default=True, help="The file's encoding.")
+@click.option(
+    "--encoding",
+    default="utf-8",
+    show_default=True,
+    help="Encoding of a CSV sheet; JSON Lines are UTF-8.",
+)
 @click.option(
     "--dates", type=click.Choice(["dmy", "mdy"]), help="How days are written that are not ISO 8601."
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import typing
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Annotated, Any, get_args, get_origin
 
@@ -11,7 +12,9 @@ import msgspec
 
 from ledger.events import Kind
 
-__all__ = ["Field", "click_options", "describe", "fields_of"]
+__all__ = ["OF_JARS", "Field", "click_options", "describe", "fields_of"]
+
+Completing = Callable[[click.Context, click.Parameter, str], list[Any]]
 
 SHORT = {
     "paid": "-p",
@@ -22,6 +25,10 @@ SHORT = {
     "ate": "-a",
     "method": "-M",
 }
+
+
+OF_JARS = ("labels", "unsealed")
+"""Options that go to the entries of `made` that have jars, in their order."""
 
 
 @dataclass(frozen=True)
@@ -44,6 +51,10 @@ def fields_of(kind: Kind) -> list[Field]:
         for one in msgspec.structs.fields(kind.line):
             if one.encode_name not in names | {"item", "amount"}:
                 out.append(_field(kind.line, one, of_line=True))
+    made = typing.get_type_hints(kind.body).get("made")
+    if made is not None:
+        jars = {one.encode_name: one for one in msgspec.structs.fields(get_args(made)[0])}
+        out += [_field(get_args(made)[0], jars[name], of_line=False) for name in OF_JARS]
     return [field for field in out if field.kind != "stored"]
 
 
@@ -111,9 +122,32 @@ def click_options(kind: Kind, fields: list[Field]) -> list[click.Parameter]:
         )
         if field.is_list:
             help_text += "; may be repeated"
-        multiple = field.is_list or field.of_line or field.name in ("labels", "unsealed")
-        out.append(click.Option(names, multiple=multiple, help=help_text, metavar=_metavar(field)))
+        multiple = field.is_list or field.of_line or field.name in OF_JARS
+        out.append(
+            click.Option(
+                names,
+                multiple=multiple,
+                help=help_text,
+                metavar=_metavar(field),
+                shell_complete=_completing(field),
+            )
+        )
     return out
+
+
+def _completing(field: Field) -> Completing | None:
+    """Return what the shell may offer: the words a field knows, or the items of the book."""
+    if field.choices:
+        return lambda _ctx, _param, begun: [c for c in field.choices if c.startswith(begun)]
+    return _items if field.kind == "item" else None
+
+
+def _items(ctx: click.Context, _param: click.Parameter, begun: str) -> list[str]:
+    from ledger.cli._common import open_book
+
+    where = ctx.params.get("book")
+    with open_book(where, ctx.params.get("household") or "home", create=False) as book:
+        return sorted(name for name in book.catalogue().names() if name.startswith(begun))
 
 
 def _metavar(field: Field) -> str:

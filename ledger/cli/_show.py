@@ -89,12 +89,15 @@ class _Show(click.Group):
 
 def _show(name: str, given: dict[str, Any]) -> None:
     options = {key[2:]: value for key, value in given.items() if key.startswith("o_") and value}
-    from ledger.cli._when import day_of
+    from ledger.cli._when import day_of, moment_of
 
     with open_book(given["book"], given["household"]) as book:
         _warm(book)
         answer = book.show(
-            name, as_of=day_of(given["as_of"], book.today()), known_at=given["known_at"], **options
+            name,
+            as_of=day_of(given["as_of"], book.today(), "as_of"),
+            known_at=moment_of(given["known_at"], book.today()),
+            **options,
         )
     if given["as_json"]:
         _common.print_json(answer.to_dict())
@@ -132,8 +135,17 @@ def why(
     household: str,
 ) -> None:
     """Open a figure."""
+    from ledger.cli._when import day_of, moment_of
+
     with open_book(book, household) as opened:
-        node = opened.why(address, field, as_of=as_of, known_at=known_at)
+        _warm(opened)
+        today = opened.today()
+        node = opened.why(
+            address,
+            field,
+            as_of=day_of(as_of, today, "as_of"),
+            known_at=moment_of(known_at, today),
+        )
         currency = opened.catalogue().setting("currency") or "USD"
     if as_json:
         _common.print_json(node.to_dict())
@@ -143,13 +155,14 @@ def why(
 
 @click.command(
     "history",
-    help="Read every entry, newest first, with what was corrected or struck.\n\n\b\nExamples:\n  croftbook history --limit 10\n  croftbook history --item plum --from 2026-08-01\n  croftbook history --kind put_up --json",
+    help="Read every entry, newest first, with what was corrected or struck.\n\n\b\nExamples:\n  croftbook history --limit 10\n  croftbook history --item plum --from 2026-08-01\n  croftbook history --kind put_up --json\n  croftbook history --all",
 )
-@click.option("--kind", help="Only this kind, e.g. put_up.")
+@click.option("--kind", help="Only this kind, by its name or its command: put_up or putup.")
 @click.option("--item", help="Only what names this item.")
 @click.option("--from", "start", metavar="DAY", help="Happened on or after this day.")
 @click.option("--to", "end", metavar="DAY", help="Happened on or before this day.")
 @click.option("--limit", default=30, show_default=True, help="At most so many; 0: all.")
+@click.option("--all", "everything", is_flag=True, help="All of them, however many.")
 @click.option("--json", "as_json", is_flag=True, help="Print them as JSON.")
 @book_options
 def history(
@@ -158,6 +171,7 @@ def history(
     start: str | None,
     end: str | None,
     limit: int,
+    everything: bool,
     as_json: bool,
     book: str | None,
     household: str,
@@ -168,17 +182,45 @@ def history(
     from ledger.cli._when import day_of
 
     with open_book(book, household) as opened:
-        start, end = day_of(start, opened.today()), day_of(end, opened.today())
+        kind = _as_stored(kind)
+        _must_be_there(opened, kind, item)
+        today = opened.today()
+        start, end = day_of(start, today, "from"), day_of(end, today, "to")
         rows = [
             r
             for r in opened.history(kind=kind, item=item)
             if (not start or r.on >= start) and (not end or r.on <= end)
         ]
-    shown = rows[:limit] if limit else rows
+    shown = rows[:limit] if limit > 0 and not everything else rows
     if as_json:
         _common.print_json([dataclasses.asdict(row) for row in shown])
     else:
         print_history(shown, len(rows))
+
+
+def _as_stored(kind: str | None) -> str | None:
+    """Return a kind's name, which may be said by the command that writes it."""
+    from ledger.events import KINDS
+
+    return next((one.name for one in KINDS.values() if one.command == kind), kind)
+
+
+def _must_be_there(book: Any, kind: str | None, item: str | None) -> None:
+    """Refuse a kind or an item that there is not, as an empty history would hide the slip."""
+    import difflib
+
+    from ledger.errors import NotFound
+    from ledger.events import KINDS
+    from ledger.items import near_misses
+
+    if kind is not None and kind not in KINDS:
+        near = difflib.get_close_matches(kind, KINDS, 1, 0.5)
+        wanted = f"Did you mean {near[0]!r}?" if near else f"Write one of: {', '.join(KINDS)}"
+        raise NotFound("kind", f"there is no kind {kind!r}", wanted)
+    if item is not None and not book.catalogue().is_item(item):
+        near = near_misses(item, book.catalogue().names())
+        wanted = f"Did you mean {near[0]!r}?" if near else "Read the whole history for its name"
+        raise NotFound("item", f"there is no item {item!r} in this book", wanted)
 
 
 COMMANDS: dict[str, click.Command] = {

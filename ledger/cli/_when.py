@@ -7,14 +7,26 @@ import re
 
 from ledger.errors import InputError
 
-__all__ = ["day_of"]
+__all__ = ["day_of", "moment_of"]
 
 _WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+_MONTHS = (
+    "january", "february", "march", "april", "may", "june", "july", "august", "september",
+    "october", "november", "december",
+)  # fmt: skip
 _NEAR = {"today": 0, "yesterday": -1, "tomorrow": 1}
 
 
-def day_of(text: str | None, today: dt.date) -> str | None:
-    """Return a day as ISO 8601; a weekday is the last one before today.
+def day_of(text: str | None, today: dt.date, field: str = "on") -> str | None:
+    """Return a day as ISO 8601; a weekday, or a day without its year, is the last one before today.
+
+    Parameters
+    ----------
+    text : str or None
+        ``2026-09-02``, ``yesterday``, ``friday``, ``3 days ago``, ``2 Sep`` or ``2 Sep 2026``.
+    today : date
+    field : str
+        What a refusal calls it.
 
     Raises
     ------
@@ -31,19 +43,54 @@ def day_of(text: str | None, today: dt.date) -> str | None:
     word = text.strip().lower()
     if word in _NEAR:
         return (today + dt.timedelta(days=_NEAR[word])).isoformat()
-    match = re.fullmatch(r"(\d{1,4}) days? ago", word)
+    match = re.fullmatch(r"(\d{1,4}|an?) (day|week)s? ago", word)
     if match:
-        return (today - dt.timedelta(days=int(match[1]))).isoformat()
+        many = 1 if match[1].startswith("a") else int(match[1])
+        return (today - dt.timedelta(days=many * (7 if match[2] == "week" else 1))).isoformat()
     match = re.fullmatch(r"(?:last )?([a-z]{3,9})", word)
     if match:
         days = [i for i, name in enumerate(_WEEKDAYS) if name.startswith(match[1])]
         if len(days) == 1:
             return (today - dt.timedelta(days=(today.weekday() - days[0] - 1) % 7 + 1)).isoformat()
     try:
-        return dt.date.fromisoformat(word).isoformat()
+        return (_named(word, today) or dt.date.fromisoformat(word)).isoformat()
     except ValueError:
         raise InputError(
-            "on",
+            field,
             f"{text!r} is not a day",
             "Write it like 2026-09-02, yesterday, friday or 3 days ago",
         ) from None
+
+
+def moment_of(text: str | None, today: dt.date) -> str | None:
+    """Return a moment as typed, where it is a day in words as that day.
+
+    Raises
+    ------
+    InputError
+        When the words are neither.
+    """
+    if text is None or re.match(r"\d{4}-\d\d-\d\dT", text.strip(), re.IGNORECASE):
+        return text
+    return day_of(text, today, "known_at")
+
+
+def _named(word: str, today: dt.date) -> dt.date | None:
+    """Return the day that ``2 Sep 2026``, ``Sep 2`` or ``2 September`` names, or None."""
+    match = re.fullmatch(
+        r"(?:(?P<d>\d{1,2}) )?(?P<m>[a-z]{3,9})\.?(?: (?P<d2>\d{1,2}))?,?(?: (?P<y>\d{4}))?", word
+    )
+    months = [i for i, name in enumerate(_MONTHS, 1) if match and name.startswith(match["m"])]
+    if not match or not months or (match["d"] is None) == (match["d2"] is None):
+        return None
+    month, day = months[0], int(match["d"] or match["d2"])
+    if match["y"]:
+        return dt.date(int(match["y"]), month, day)
+    for year in range(today.year, today.year - 8, -1):  # eight years hold a 29 February
+        try:
+            found = dt.date(year, month, day)
+        except ValueError:
+            continue
+        if found <= today:
+            return found
+    return None
