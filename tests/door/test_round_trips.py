@@ -14,7 +14,7 @@ from strategies.catalog import NICKNAMES
 from ledger import Answers, Book
 from ledger.log import read_heads
 
-MERGED = {("item", name) for name in NICKNAMES.values()}
+MERGED = set(NICKNAMES.values())
 """A second name of an item, which is stored as the first one once the two are merged."""
 
 LINE = {"kind": "harvested", "on": "2026-09-02", "body": {"item": "plum", "amount": "2 lb"}}
@@ -49,7 +49,7 @@ def test_random_book_survives_every_way_through_a_file(random):
             assert plain.items() <= kept.items()
             for name in ("lines", "used", "made", "ate", "left"):
                 for line, own in zip(event["body"].get(name, ()), kept.get(name, ()), strict=True):
-                    plain_line = {k: v for k, v in line.items() if (k, v) not in MERGED}
+                    plain_line = {k: v for k, v in line.items() if k != "item" or v not in MERGED}
                     assert plain_line.items() <= own.items()
         path = export(first, "first.jsonl")
         second = Book.open(Path(folder) / "second.sqlite")
