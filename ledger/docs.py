@@ -13,7 +13,7 @@ from typing import Any
 import msgspec
 
 from ledger.events import KINDS, Kind
-from ledger.projections import PROJECTIONS
+from ledger.projections import PROJECTIONS, Column
 
 __all__ = ["answers_page", "formats_page", "schema_of", "write"]
 
@@ -82,9 +82,15 @@ def answers_page() -> str:
             out.append(
                 f"- `--{option.name.replace('_', '-')}`: {option.help} (e.g. {option.example})"
             )
-        out.append("\n| column | unit | meaning |\n|---|---|---|")
-        out += [f"| `{c.name}` | {c.unit} | {c.meaning} |" for c in projection.columns]
+        out.append(_columns(projection.columns))
+        for flag, columns in projection.variants.items():
+            out.append(f"\nWith `--{flag.replace('_', '-')}`:\n" + _columns(columns))
     return "\n".join(out) + "\n"
+
+
+def _columns(columns: tuple[Column, ...]) -> str:
+    rows = [f"| `{c.name}` | {c.unit} | {c.meaning} |" for c in columns]
+    return "\n".join(["\n| column | unit | meaning |\n|---|---|---|", *rows])
 
 
 def write(folder: Path) -> list[Path]:

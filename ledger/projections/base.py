@@ -6,7 +6,7 @@ From the description follow ``show``, ``--json``, ``--csv``, the docs and the ta
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
@@ -162,6 +162,8 @@ class Projection:
     why : callable
         ``why(state, key, field, **options) -> Node``; `key` is what follows ``name/`` in an address.
     options : tuple of Option
+    variants : mapping of str to tuple of Column
+        Columns of the answer under a flag, by the flag's option name (``--paths``: ``paths``).
     """
 
     name: str
@@ -171,3 +173,4 @@ class Projection:
     build: Callable[..., Answer]
     why: Callable[..., Node] | None = None
     options: tuple[Option, ...] = ()
+    variants: Mapping[str, tuple[Column, ...]] = field(default_factory=dict)
