@@ -59,7 +59,7 @@ def formats_page() -> str:
 
 
 def _table(struct: type) -> str:
-    from ledger.cli._options import describe
+    from ledger.events.describing import describe
 
     rows = ["| field | what it is | may be |", "|---|---|---|"]
     for field, needed in describe(struct):

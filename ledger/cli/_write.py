@@ -7,12 +7,14 @@ from typing import Any
 import click
 
 from ledger.cli import _common
-from ledger.cli._options import Field, click_options, fields_of
+from ledger.cli._options import click_options
 from ledger.cli._when import day_of
 from ledger.door import Entry, Written
+from ledger.door.filling import fill
 from ledger.door.texts import PARTS, Texts
 from ledger.errors import InputError
 from ledger.events import KINDS, Kind, tell
+from ledger.events.describing import Field, fields_of
 
 __all__ = ["make_command"]
 
@@ -170,14 +172,7 @@ def _body(
 ) -> dict[str, Any]:
     body: dict[str, Any] = {}
     _words(command, list(given["words"]), body, texts)
-    for field in fields:
-        value = given[f"f_{field.name}"]
-        if value is None or value == () or field.of_line:
-            continue
-        if field.name == "ate":
-            value = [*value]
-        _put(body, field, value, texts)
-    _onto_lines(body, [f for f in fields if f.of_line and given[f"f_{f.name}"]], given)
+    fill(body, fields, {field.name: given[f"f_{field.name}"] for field in fields}, texts)
     return body
 
 
@@ -202,56 +197,6 @@ def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -
         body.update(zip(("name", "value"), words, strict=False))
     else:
         body[name] = words[0]
-
-
-def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
-    name = field.name
-    if name in ("labels", "unsealed"):
-        _onto_jars(body, name, value, texts)
-    elif name in PARTS and isinstance(value, tuple | list):
-        body[name] = [*body.get(name, []), *(PARTS[name](texts, text, name) for text in value)]
-    elif name in PARTS:
-        body[name] = PARTS[name](texts, value, name)
-    elif name == "g_per":
-        body[name] = dict(texts.pair(text) for text in value)
-    elif name == "keeps":
-        body[name] = dict(texts.keeps(text) for text in value)
-    elif field.is_list:
-        body[name] = list(value)
-    elif field.kind == "" and isinstance(value, str) and value.isdigit() and not field.choices:
-        body[name] = int(value)
-    else:
-        body[name] = value
-
-
-def _onto_lines(body: dict[str, Any], fields: list[Field], given: dict[str, Any]) -> None:
-    """Give options of a line to the lines in their order; one value serves a single line."""
-    lines = body.get("lines", [])
-    for field in fields:
-        values = given[f"f_{field.name}"]
-        if len(values) != len(lines) and not (
-            len(values) == 1 and field.name in ("for_crop", "bed", "kept", "variety")
-        ):
-            raise InputError(
-                field.name,
-                f"is given {len(values)} times for {len(lines)} lines",
-                "Repeat it once for each line, in their order",
-            )
-        for i, line in enumerate(lines):
-            value = values[i] if len(values) == len(lines) else values[0]
-            line[field.name] = int(value) if field.name == "plants" and value.isdigit() else value
-
-
-def _onto_jars(body: dict[str, Any], name: str, values: Any, texts: Texts) -> None:
-    jars = [made for made in body.get("made", []) if "jars" in made]
-    for i, value in enumerate(values):
-        if i >= len(jars):
-            raise InputError(
-                name, "is given more often than there are entries with jars", "Give --made first"
-            )
-        jars[i][name] = (
-            texts.labels(value) if name == "labels" else int(value) if value.isdigit() else value
-        )
 
 
 def _ask_missing(kind: Kind, body: dict[str, Any], texts: Texts) -> dict[str, Any]:

@@ -1,0 +1,89 @@
+"""Short texts by field name to a body: what a command and a form do with what was typed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from ledger.door.texts import PARTS, Texts
+from ledger.errors import InputError
+from ledger.events.describing import OF_JARS, Field
+
+__all__ = ["fill"]
+
+_FOR_ALL = ("for_crop", "bed", "kept", "variety")
+"""Fields of a line that, said once, hold for every line."""
+
+
+def fill(
+    body: dict[str, Any], fields: Sequence[Field], given: Mapping[str, Any], texts: Texts
+) -> None:
+    """Put what was typed into a body that may hold its lines already.
+
+    Parameters
+    ----------
+    body : dict
+        Changed in place.
+    fields : sequence of Field
+        What may be typed, `ledger.events.describing.fields_of`.
+    given : mapping
+        By field name, a text, or texts where it may come more than once; absent, None, ``''`` and
+        ``()`` are not said.
+    texts : Texts
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    said = {name: value for name, value in given.items() if value not in (None, "", (), [])}
+    for field in fields:
+        if field.name in said and not field.of_line:
+            _put(body, field, said[field.name], texts)
+    for field in fields:
+        if field.name in said and field.of_line:
+            _onto_lines(body.get("lines", []), field.name, said[field.name])
+
+
+def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
+    name = field.name
+    if name in OF_JARS:
+        _onto_jars(body, name, value, texts)
+    elif name in PARTS and isinstance(value, tuple | list):
+        body[name] = [*body.get(name, []), *(PARTS[name](texts, text, name) for text in value)]
+    elif name in PARTS:
+        body[name] = PARTS[name](texts, value, name)
+    elif name == "g_per":
+        body[name] = dict(texts.pair(text) for text in value)
+    elif name == "keeps":
+        body[name] = dict(texts.keeps(text) for text in value)
+    elif field.is_list:
+        body[name] = list(value)
+    elif field.kind == "" and isinstance(value, str) and value.isdigit() and not field.choices:
+        body[name] = int(value)
+    else:
+        body[name] = value
+
+
+def _onto_lines(lines: list[dict[str, Any]], name: str, values: Sequence[str]) -> None:
+    """Give a field to the lines in their order; one value serves a single line."""
+    if len(values) != len(lines) and not (len(values) == 1 and name in _FOR_ALL):
+        raise InputError(
+            name,
+            f"is given {len(values)} times for {len(lines)} lines",
+            "Repeat it once for each line, in their order",
+        )
+    for i, line in enumerate(lines):
+        value = values[i] if len(values) == len(lines) else values[0]
+        line[name] = int(value) if name == "plants" and value.isdigit() else value
+
+
+def _onto_jars(body: dict[str, Any], name: str, values: Sequence[str], texts: Texts) -> None:
+    jars = [made for made in body.get("made", []) if "jars" in made]
+    for i, value in enumerate(values):
+        if i >= len(jars):
+            raise InputError(
+                name, "is given more often than there are entries with jars", "Give --made first"
+            )
+        jars[i][name] = (
+            texts.labels(value) if name == "labels" else int(value) if value.isdigit() else value
+        )
