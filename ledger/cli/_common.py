@@ -1,4 +1,4 @@
-"""What commands share: the book, doubts at a terminal, output and progress."""
+"""What commands share: the book, output and progress."""
 
 from __future__ import annotations
 
@@ -12,10 +12,8 @@ import click
 
 if TYPE_CHECKING:
     from ledger.book import Book
-    from ledger.door import Answers
 
 __all__ = [
-    "answers",
     "at_terminal",
     "book_options",
     "nearest",
@@ -48,18 +46,6 @@ def open_book(where: str | None, household: str, *, create: bool = True) -> Iter
 
     with Book.open(where, household, create=create) as book:
         yield book
-
-
-def answers(*, yes: bool) -> Answers:
-    """Return how doubts are settled: asked at a terminal, taken with --yes, else refused."""
-    from ledger.door import Answers
-    from ledger.errors import NeedsAnswer
-
-    def ask(doubt: NeedsAnswer) -> bool:
-        offered = f" [{doubt.offered}]" if doubt.offered else ""
-        return click.confirm(f"{doubt.field}: {doubt.question}{offered}", err=True)
-
-    return Answers(ask=ask if at_terminal() else None, yes=yes)
 
 
 def nearest(word: str, known: Iterable[str], otherwise: str) -> str:

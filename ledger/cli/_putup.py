@@ -32,9 +32,7 @@ __all__ = [
 ]
 
 
-def from_recipe(
-    book: Book, body: dict[str, Any], given: dict[str, Any], doubts: Answers
-) -> dict[str, Any]:
+def from_recipe(book: Book, body: dict[str, Any], given: dict[str, Any]) -> dict[str, Any]:
     """Return a batch's body, filled in from the recipe it names; what it takes is shown first."""
     out = _filled(book, body)
     if out is body:
@@ -46,7 +44,6 @@ def from_recipe(
         and not click.confirm("Write this batch down?", default=True, err=True)
     ):
         raise click.Abort
-    del doubts
     return out
 
 

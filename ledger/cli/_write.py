@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 import click
 
 from ledger.cli import _common
+from ledger.cli._asking import Doubts, ask_missing, in_words
 from ledger.cli._options import click_options
 from ledger.cli._when import day_of
 from ledger.door import Entry, Written
@@ -140,30 +142,33 @@ def _envelope() -> list[click.Parameter]:
 def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
     before = given.get("before", False)
     with _common.open_book(given["book"], given["household"], create=not before) as book:
-        doubts = _common.answers(yes=given["yes"])
-        texts = Texts(book.catalogue(), doubts)
-        body = _body(command, kind, fields, given, texts)
+        doubts = Doubts(yes=given["yes"])
+
+        def read(make: Callable[[Texts], Any]) -> Any:
+            return doubts.settle(lambda: make(Texts(book.catalogue(), doubts.answers)), book)
+
+        body = read(lambda texts: _body(command, kind, fields, given, texts))
+        on = day_of(given["on"], book.today())
         if kind.name == "put_up":
             from ledger.cli import _putup
 
             if before:
-                on = day_of(given["on"], book.today())
                 _putup.show_before(book, body, on, as_json=given["as_json"])
                 return
-            body = _putup.from_recipe(book, body, given, doubts)
-        body = _ask_missing(kind, body, texts)
+            body = _putup.from_recipe(book, body, given)
+        try:
+            body = ask_missing(
+                kind, body, fields, lambda name, text: read(lambda t: PARTS[name](t, text, name))
+            )
+        except InputError as error:
+            raise in_words(error, body) from None
         entry = Entry(
-            kind.name,
-            body,
-            on=day_of(given["on"], book.today()),
-            at=given["at"],
-            by=given["by"],
-            replaces=given["replaces"],
+            kind.name, body, on=on, at=given["at"], by=given["by"], replaces=given["replaces"]
         )
         if kind.name == "put_up":
-            _putup.ask_before(book, body, entry.on, doubts)
-        written = book.enter(entry, doubts)
-        written.notes = list(doubts.notes)  # what was taken while the words were read, too
+            doubts.settle(lambda: _putup.ask_before(book, body, on, doubts.answers), book)
+        written = doubts.settle(lambda: book.enter(entry, doubts.answers), book)
+        written.notes = list(doubts.answers.notes)  # what was taken while words were read, too
         _report(book, written, given["as_json"])
 
 
@@ -197,30 +202,6 @@ def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -
         body.update(zip(("name", "value"), words, strict=False))
     else:
         body[name] = words[0]
-
-
-def _ask_missing(kind: Kind, body: dict[str, Any], texts: Texts) -> dict[str, Any]:
-    """At a terminal, ask for what is missing instead of refusing it."""
-    from ledger.events import check_typed
-
-    for _ in range(12):
-        try:
-            check_typed(kind, body)
-            return body
-        except InputError as error:
-            if not error.problem.startswith("is missing") or not _common.at_terminal():
-                raise
-            name = error.field.rsplit(".", 1)[-1]
-            click.echo(f"{error.wanted}", err=True)
-            text = click.prompt(name, err=True)
-            if name in PARTS:
-                part = PARTS[name](texts, text, name)
-                body[name] = part if name == "seed" else [part]
-            elif "lines" in body and error.field.startswith("lines[0]"):
-                body["lines"][0][name] = text
-            else:
-                body[name] = [text] if name == "people" and kind.name == "practised" else text
-    return body
 
 
 def _report(book: Any, written: Written, as_json: bool) -> None:

@@ -1,0 +1,198 @@
+"""Questions at a terminal: doubts, what is missing, and weights nobody has told the book yet.
+
+Off a terminal nothing is asked: the refusal says what to give.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, TypeVar
+
+import click
+
+from ledger.cli import _common
+from ledger.door import Answers
+from ledger.door.texts import PARTS
+from ledger.errors import InputError, NeedsAnswer, WeightNeeded
+from ledger.events import Kind, check_typed
+from ledger.events.describing import Field
+
+if TYPE_CHECKING:
+    from ledger.book import Book
+
+__all__ = ["Doubts", "ask_missing", "in_words"]
+
+_Out = TypeVar("_Out")
+_WEIGHT = re.compile(
+    r'croftbook item "(?P<item>.+)" (?:--g-per "(?P<unit>.+) [\d.]+"|--g-per-ml [\d.]+)$'
+)
+_LINE = re.compile(r"(?P<list>\w+)\[(?P<n>\d+)\]\.(?P<name>\w+)$")
+
+
+class Doubts:
+    """Settles doubts between attempts, so that no book stays locked while a person thinks.
+
+    Parameters
+    ----------
+    yes : bool
+        Take the answer offered to every question.
+
+    Attributes
+    ----------
+    answers : Answers
+        What the door is given: it knows what was answered so far, and raises every other doubt.
+    """
+
+    def __init__(self, *, yes: bool) -> None:
+        self._said: dict[tuple[str, str, str], bool] = {}
+        self.answers = Answers(ask=self._lookup if _common.at_terminal() else None, yes=yes)
+
+    def _lookup(self, doubt: NeedsAnswer) -> bool:
+        if _key(doubt) not in self._said:
+            raise doubt
+        return self._said[_key(doubt)]
+
+    def settle(self, attempt: Callable[[], _Out], book: Book) -> _Out:
+        """Return what an attempt gives once its doubts are answered, attempting it anew each time.
+
+        Raises
+        ------
+        InputError, NeedsAnswer
+            Off a terminal, or where the answer is no.
+        """
+        notes = len(self.answers.notes)
+        while True:
+            try:
+                return attempt()
+            except NeedsAnswer as doubt:
+                if not _common.at_terminal() or _key(doubt) in self._said:
+                    raise
+                self._said[_key(doubt)] = _ask(doubt)
+            except WeightNeeded as error:
+                if not _common.at_terminal() or not _weigh(error, book):
+                    raise
+            del self.answers.notes[notes:]
+
+
+def _key(doubt: NeedsAnswer) -> tuple[str, str, str]:
+    return doubt.code, doubt.field, doubt.question
+
+
+def _ask(doubt: NeedsAnswer) -> bool:
+    offered = f" [{doubt.offered}]" if doubt.offered else ""
+    return click.confirm(f"{doubt.field}: {doubt.question}{offered}", err=True)
+
+
+def _weigh(error: WeightNeeded, book: Book) -> bool:
+    """Ask for the weight that is needed and write it down; False where that is not how it is told."""
+    match = _WEIGHT.search(error.wanted)
+    facts = book.catalogue().facts(match["item"]) if match else None
+    if match is None or facts is None:
+        return False
+    click.echo(f"{error.problem}.", err=True)
+    unit = match["unit"] or "ml"
+    text = click.prompt(f"How many grams does one {unit} of {match['item']} weigh?", err=True)
+    weight = {"g_per": {match["unit"]: text}} if match["unit"] else {"g_per_ml": text}
+    book.write("item_described", {"item": match["item"], "sort": facts.sort or "food", **weight})
+    return True
+
+
+def ask_missing(
+    kind: Kind, body: dict[str, Any], fields: list[Field], read: Callable[[str, str], Any]
+) -> dict[str, Any]:
+    """Return a body that holds what is needed: asked for at a terminal, else refused.
+
+    Parameters
+    ----------
+    kind, body, fields
+        What is written, what was typed of it, and its options.
+    read : callable
+        ``read(name, text)`` gives a part of a body from a text.
+
+    Raises
+    ------
+    InputError
+        Naming what is wrong or missing.
+    """
+    choices = {field.name: field.choices for field in fields}
+    asked = set()
+    while True:
+        try:
+            check_typed(kind, body)
+            return body
+        except InputError as error:
+            is_missing = error.problem == "is missing"
+            if not _common.at_terminal() or not (is_missing or error.field in asked):
+                raise
+            if not is_missing:
+                click.echo(str(error), err=True)
+            asked.add(error.field)
+            try:
+                _fill(kind, body, error, choices, read)
+            except InputError as bad:
+                click.echo(str(bad), err=True)
+
+
+def _fill(
+    kind: Kind,
+    body: dict[str, Any],
+    error: InputError,
+    choices: dict[str, tuple[str, ...]],
+    read: Callable[[str, str], Any],
+) -> None:
+    """Ask for one missing field, and put it where it belongs."""
+    match = _LINE.search(error.field)
+    name = match["name"] if match else error.field.rsplit(".", 1)[-1]
+    line = body[match["list"]][int(match["n"])] if match else _only_line(kind, body, name)
+    if line is not None and "item" in line:
+        click.echo(f"{line.get('amount', '')} {line['item']}".strip(), err=True)
+    text = _prompt(name, error, choices.get(name, ()))
+    if line is not None:
+        line[name] = text
+    elif name in PARTS:
+        part = read(name, text)
+        body[name] = part if name == "seed" else [part]
+    elif name == "people" and kind.name == "practised":
+        body[name] = [one.strip() for one in text.split(",")]
+    else:
+        body[name] = text
+
+
+def _only_line(kind: Kind, body: dict[str, Any], name: str) -> dict[str, Any] | None:
+    """Return the line that stands alone in a body, where a field is one of lines."""
+    lines = body.get("lines", ())
+    return lines[0] if len(lines) == 1 and name in kind.line_names else None
+
+
+def in_words(error: InputError, body: dict[str, Any]) -> InputError:
+    """Return a refusal that names a line as it was typed: ``paid: is missing for 24 lids``."""
+    match = _LINE.fullmatch(error.field)
+    several = body.get(match["list"]) if match else None
+    if match is None or not isinstance(several, list) or int(match["n"]) >= len(several):
+        return error
+    line = several[int(match["n"])]
+    said = f"{line.get('amount', '')} {line.get('item', '')}".strip()
+    if not said or match["name"] in ("item", "amount"):
+        said = f"line {int(match['n']) + 1}, {said}" if said else f"line {int(match['n']) + 1}"
+    return type(error)(match["name"], f"{error.problem} ({said})", error.wanted)
+
+
+def _prompt(name: str, error: InputError, choices: tuple[str, ...]) -> str:
+    label = name.replace("_", " ").capitalize()
+    if choices:
+        return str(click.prompt(label, type=click.Choice(choices), err=True))
+    example = EXAMPLES.get(name) or re.sub(r".*, for example ('?)([^\[{]+)\1$", r"\2", error.wanted)
+    hint = f" (e.g. {example})" if example and example != error.wanted else ""
+    return str(click.prompt(f"{label}{hint}", err=True)).strip()
+
+
+EXAMPLES = {
+    "lines": "31 lb 8 oz plum",
+    "used": "16 lb plum",
+    "made": "11 half-pint jars",
+    "uses": "16 lb plum",
+    "ate": "2 lb bread",
+    "people": "Ada, Ben",
+}
+"""How a field that is made of parts is typed."""
