@@ -160,14 +160,14 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             body = ask_missing(
                 kind, body, fields, lambda name, text: read(lambda t: PARTS[name](t, text, name))
             )
+            entry = Entry(
+                kind.name, body, on=on, at=given["at"], by=given["by"], replaces=given["replaces"]
+            )
+            if kind.name == "put_up":
+                doubts.settle(lambda: _putup.ask_before(book, body, on, doubts.answers), book)
+            written = doubts.settle(lambda: book.enter(entry, doubts.answers), book)
         except InputError as error:
             raise in_words(error, body) from None
-        entry = Entry(
-            kind.name, body, on=on, at=given["at"], by=given["by"], replaces=given["replaces"]
-        )
-        if kind.name == "put_up":
-            doubts.settle(lambda: _putup.ask_before(book, body, on, doubts.answers), book)
-        written = doubts.settle(lambda: book.enter(entry, doubts.answers), book)
         written.notes = list(doubts.answers.notes)  # what was taken while words were read, too
         _report(book, written, given["as_json"])
 

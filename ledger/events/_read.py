@@ -59,8 +59,12 @@ def check_typed(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
     try:
         struct = msgspec.convert(body, kind.body, dec_hook=_hook, strict=True)
     except msgspec.ValidationError as error:
-        raise _explain(error, kind) from None
+        raise _explain(error, kind, alone=_is_alone(body)) from None
     return msgspec.to_builtins(struct, builtin_types=(), enc_hook=str)  # type: ignore[no-any-return]
+
+
+def _is_alone(body: dict[str, Any]) -> bool:
+    return isinstance(body.get("lines"), list) and len(body["lines"]) == 1
 
 
 def _hook(kind: type, value: Any) -> Any:
@@ -89,11 +93,14 @@ def _gather(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
     return body
 
 
-def _explain(error: msgspec.ValidationError, kind: Kind) -> InputError:
-    """Turn the library's message into one in the user's words."""
+def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False) -> InputError:
+    """Turn the library's message into one in the user's words; a line `alone` goes without a name."""
     match = _AT.match(str(error))
     what, path = (match["what"], match["path"] or "") if match else (str(error), "")
-    field = path.removeprefix("$").lstrip(".") or kind.name
+    field = path.removeprefix("$").lstrip(".")
+    if alone:
+        field = field.removeprefix("lines[0]").lstrip(".")
+    field = field or kind.name
     missing = re.match(r"Object missing required field `(.*)`", what)
     if missing:
         return InputError(_join(field, missing[1], kind), "is missing", _example(kind, missing[1]))

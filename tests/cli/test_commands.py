@@ -226,3 +226,16 @@ def test_bad_import_says_the_line(run, tmp_path):
 @pytest.mark.parametrize("shell", ["bash", "zsh", "fish"])
 def test_completion_is_printed(run, shell):
     assert "_CROFTBOOK_COMPLETE" in run("completion", shell)[1]
+
+
+def test_refusal_names_the_line_as_it_was_typed(run):
+    assert run("buy", "10 lb sugar")[2].startswith("croftbook: paid: is missing. What was paid")
+    status, out, err = run("buy", "10 lb sugar", "24 lid", "--paid", "7.90", "--paid", "lots")
+    assert (status, out) == (2, "")
+    assert err.startswith("croftbook: paid: 'lots' is not a number of zero or more")
+    assert "(24 lid)" in err
+    run("harvest", "1 lb plum")
+    err = run("harvest", "10 lb plum", "3 plum")[2]
+    assert err.startswith("croftbook: amount: ")
+    assert "line 2" in err
+    assert "lines[" not in err

@@ -43,14 +43,14 @@ def refused(book, kind, body, **more):
         ("harvested", {"item": "plum", "amount": "-3 lb"}, "amount"),
         ("harvested", {"item": "plum", "amount": "0 lb"}, "amount"),
         ("harvested", {"item": "plum", "amount": "3 cups"}, "amount"),
-        ("harvested", {"item": "plum", "amount": 3}, "lines[0].amount"),
-        ("harvested", {"item": "plum"}, "lines[0].amount"),
+        ("harvested", {"item": "plum", "amount": 3}, "amount"),
+        ("harvested", {"item": "plum"}, "amount"),
         ("harvested", {"item": "plum", "amount": "3 lb", "colour": "blue"}, "colour"),
         ("harvested", {"item": "plum", "amount": "3 lb", "lines": [PLUM]}, "item"),
         ("harvested", {"item": "plum", "amount": "3 lb", "trimmed": "4 lb"}, "trimmed"),
         ("harvested", {"lines": []}, "lines"),
-        ("bought", {"item": "sugar", "amount": "3 lb", "paid": "cheap"}, "lines[0].paid"),
-        ("bought", {"item": "sugar", "amount": "3 lb", "paid": "-1"}, "lines[0].paid"),
+        ("bought", {"item": "sugar", "amount": "3 lb", "paid": "cheap"}, "paid"),
+        ("bought", {"item": "sugar", "amount": "3 lb", "paid": "-1"}, "paid"),
         ("bought", {"item": "sugar", "amount": "3 lb", "paid": "1.234567"}, "paid"),
         ("put_up", {"makes": "jam", "method": "boiling water", "used": [PLUM], "made": []}, "made"),
         ("put_up", {"makes": "jam", "method": "boiling water", "used": [PLUM], "made": [{"kept": "shelf"}]}, "made[0]"),
@@ -79,7 +79,7 @@ def refused(book, kind, body, **more):
 def test_field_is_named(stocked, kind, body, field):
     error = refused(stocked, kind, body)
     assert isinstance(error, InputError)
-    assert error.field.replace("[0]", "") == field.replace("[0]", "")
+    assert error.field == field
     assert error.wanted or error.problem
 
 
