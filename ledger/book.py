@@ -127,7 +127,8 @@ class Book:
         answers : Answers, optional
             How doubts are settled; default: they are raised.
         **fields
-            ``on``, ``at``, ``by``, ``replaces``, ``id`` and fields of the body.
+            ``on``, ``at``, ``by`` (``person`` for a target, whose ``by`` is a day), ``replaces``,
+            ``id`` and fields of the body.
 
         Raises
         ------
@@ -139,8 +140,9 @@ class Book:
             for name in ("at", "replaces", "id", "typed_at")
             if name in fields
         }
-        if kind != "target_set" and "by" in fields:
-            envelope["by"] = fields.pop("by")
+        writer = "person" if kind == "target_set" else "by"  # a target's `by` is its day
+        if writer in fields:
+            envelope["by"] = fields.pop(writer)
         on = fields.pop("on", None)
         on = on.isoformat() if isinstance(on, dt.date) else on
         entry = Entry(kind, as_typed({**(body or {}), **fields}), on=on, **envelope)

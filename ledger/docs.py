@@ -23,6 +23,8 @@ One event a line, UTF-8, JSON Lines: `{"kind": "harvested", "on": "2026-09-02", 
 event arriving again changes nothing), `by`, `at` (HH:MM), `replaces` (an id), `typed_at`, `v`. An export adds `seq`, `hash` and `recorded_at`; imported into an empty
 book it exports to the same bytes. CSV has a header row of `on,kind` and the fields of a body, one line an event; foreign headings are mapped once in a TOML file
 with `[columns]` (heading = field) and `[constants]`.
+`by` is who wrote an event down; the `by` inside a target's body is the day by which it is wanted, so on the command line and in a sheet's columns the writer
+of a target is `person`.
 
 Amounts: `12 lb 6 oz`, `1 1/2 cups`, `½ lb`, `2 dozen`, `7 quart jars`. Mass mg g kg oz lb stone cwt ton t; volume ml cl l tsp tbsp cup pt qt gal fl oz peck bushel;
 energy kWh MJ BTU therm. `uk qt`, `metric cup` name another system than the setting `measures`. `oz` is always mass. Money is text or a number in the

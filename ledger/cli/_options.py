@@ -34,13 +34,11 @@ def click_options(kind: Kind, fields: list[Field]) -> list[click.Parameter]:
             names.insert(1, f"--{field.name}")
         if field.name in SHORT:
             names.insert(0, SHORT[field.name])
-        if kind.name == "target_set" and field.name == "by":
-            names[0] = "--by-day"
         if kind.name == "practised" and field.name == "people":
             names.insert(1, "--person")
-        help_text = field.help + (
-            " (one of: " + ", ".join(field.choices) + ")" if field.choices else ""
-        )
+        help_text = (
+            field.help if field.kind != "day" else f"{field.help}, next friday or in 3 weeks"
+        ) + (" (one of: " + ", ".join(field.choices) + ")" if field.choices else "")
         if field.is_list:
             help_text += "; may be repeated"
         multiple = field.is_list or field.of_line or field.name in OF_JARS

@@ -17,7 +17,9 @@ _MONTHS = (
 _NEAR = {"today": 0, "yesterday": -1, "tomorrow": 1}
 
 
-def day_of(text: str | None, today: dt.date, field: str = "on") -> str | None:
+def day_of(
+    text: str | None, today: dt.date, field: str = "on", *, ahead: bool = False
+) -> str | None:
     """Return a day as ISO 8601; a weekday, or a day without its year, is the last one before today.
 
     Parameters
@@ -27,6 +29,8 @@ def day_of(text: str | None, today: dt.date, field: str = "on") -> str | None:
     today : date
     field : str
         What a refusal calls it.
+    ahead : bool
+        A weekday, or a day without its year, is the next one; ``in 3 weeks`` is a day too.
 
     Raises
     ------
@@ -43,22 +47,28 @@ def day_of(text: str | None, today: dt.date, field: str = "on") -> str | None:
     word = text.strip().lower()
     if word in _NEAR:
         return (today + dt.timedelta(days=_NEAR[word])).isoformat()
-    match = re.fullmatch(r"(\d{1,4}|an?) (day|week)s? ago", word)
+    match = re.fullmatch(
+        r"in (\d{1,4}|an?) (day|week)s?" if ahead else r"(\d{1,4}|an?) (day|week)s? ago", word
+    )
     if match:
         many = 1 if match[1].startswith("a") else int(match[1])
-        return (today - dt.timedelta(days=many * (7 if match[2] == "week" else 1))).isoformat()
-    match = re.fullmatch(r"(?:last )?([a-z]{3,9})", word)
-    if match:
-        days = [i for i, name in enumerate(_WEEKDAYS) if name.startswith(match[1])]
-        if len(days) == 1:
-            return (today - dt.timedelta(days=(today.weekday() - days[0] - 1) % 7 + 1)).isoformat()
+        days = many * (7 if match[2] == "week" else 1)
+        return (today + dt.timedelta(days=days if ahead else -days)).isoformat()
+    match = re.fullmatch(r"(?:next )?([a-z]{3,9})" if ahead else r"(?:last )?([a-z]{3,9})", word)
+    named = [i for i, name in enumerate(_WEEKDAYS) if match and name.startswith(match[1])]
+    if len(named) == 1:
+        on = (named[0] - today.weekday() - 1) % 7 + 1  # one to seven days from now
+        back = (today.weekday() - named[0] - 1) % 7 + 1
+        return (today + dt.timedelta(days=on if ahead else -back)).isoformat()
     try:
-        return (_named(word, today) or dt.date.fromisoformat(word)).isoformat()
+        return (_named(word, today, ahead=ahead) or dt.date.fromisoformat(word)).isoformat()
     except ValueError:
         raise InputError(
             field,
             f"{text!r} is not a day",
-            "Write it like 2026-09-02, yesterday, friday or 3 days ago",
+            "Write it like 2026-11-01, 1 Nov, next friday or in 3 weeks"
+            if ahead
+            else "Write it like 2026-09-02, yesterday, friday or 3 days ago",
         ) from None
 
 
@@ -75,7 +85,7 @@ def moment_of(text: str | None, today: dt.date) -> str | None:
     return day_of(text, today, "known_at")
 
 
-def _named(word: str, today: dt.date) -> dt.date | None:
+def _named(word: str, today: dt.date, *, ahead: bool) -> dt.date | None:
     """Return the day that ``2 Sep 2026``, ``Sep 2`` or ``2 September`` names, or None."""
     match = re.fullmatch(
         r"(?:(?P<d>\d{1,2}) )?(?P<m>[a-z]{3,9})\.?(?: (?P<d2>\d{1,2}))?,?(?: (?P<y>\d{4}))?", word
@@ -86,11 +96,12 @@ def _named(word: str, today: dt.date) -> dt.date | None:
     month, day = months[0], int(match["d"] or match["d2"])
     if match["y"]:
         return dt.date(int(match["y"]), month, day)
-    for year in range(today.year, today.year - 8, -1):  # eight years hold a 29 February
+    step = 1 if ahead else -1
+    for year in range(today.year, today.year + 8 * step, step):  # eight years hold a 29 February
         try:
             found = dt.date(year, month, day)
         except ValueError:
             continue
-        if found <= today:
+        if found >= today if ahead else found <= today:
             return found
     return None

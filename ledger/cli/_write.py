@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable
 from typing import Any
 
@@ -54,7 +55,7 @@ EXAMPLES = {
     "count": ['count "4 lb sugar" "9 pint jars stock" --when end'],
     "price": ['price "18 oz store plum spread" 3.40 --shop "corner shop"'],
     "practise": ['practise grafting --person Ada --minutes 45 --went 4'],
-    "target": ['target "24 half-pint jars plum butter" --per year', "target --skill grafting --times 3 --per year"],
+    "target": ['target "24 half-pint jars plum butter" --per year', "target --skill grafting --times 3 --per year", 'target "20 lb plum" --by "1 Nov" --person Ada'],
     "setting": ['setting altitude "2600 ft"', 'setting price_of_electricity "0.17 per kWh"'],
     "strike": ['strike 5f0c0a0e --why "written twice"'],
 }  # fmt: skip
@@ -80,7 +81,7 @@ def make_command(command: str, kind_name: str) -> click.Command:
     )
     keep = [f for f in fields if f.name not in (skip - {"ate"})]
     params += click_options(kind, keep)
-    params += _envelope()
+    params += _envelope(kind)
     if command == "putup":
         about = (
             "Show the published process for it and write nothing, e.g. "
@@ -118,7 +119,9 @@ def _metavar(name: str, many: int) -> str:
     return words.get(name, name.upper())
 
 
-def _envelope() -> list[click.Parameter]:
+def _envelope(kind: Kind) -> list[click.Parameter]:
+    # The `by` of a target's body is a day, so whoever writes it goes by another name.
+    writer = "--person" if kind.name == "target_set" else "--by"
     return [
         click.Option(
             ["--on"],
@@ -126,7 +129,7 @@ def _envelope() -> list[click.Parameter]:
             help="When it happened: 2026-09-02, yesterday, friday, 3 days ago; default today.",
         ),
         click.Option(["--at"], metavar="HH:MM", help="Time of day, for the order within a day."),
-        click.Option(["--by"], metavar="NAME", help="Who writes this down."),
+        click.Option([writer, "by"], metavar="NAME", help="Who writes this down."),
         click.Option(["--replaces"], metavar="ID", help="The entry that this corrects."),
         click.Option(
             ["--book"], envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL."
@@ -148,6 +151,7 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             return doubts.settle(lambda: make(Texts(book.catalogue(), doubts.answers)), book)
 
         body = read(lambda texts: _body(command, kind, fields, given, texts))
+        _days(body, fields, book.today())
         on = day_of(given["on"], book.today())
         if kind.name == "put_up":
             from ledger.cli import _putup
@@ -179,6 +183,13 @@ def _body(
     _words(command, list(given["words"]), body, texts)
     fill(body, fields, {field.name: given[f"f_{field.name}"] for field in fields}, texts)
     return body
+
+
+def _days(body: dict[str, Any], fields: list[Field], today: dt.date) -> None:
+    """Read the days of a body, which are still to come, from words."""
+    for field in fields:
+        if field.kind == "day" and isinstance(body.get(field.name), str):
+            body[field.name] = day_of(body[field.name], today, field.name, ahead=True)
 
 
 def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -> None:

@@ -125,13 +125,18 @@ def _event(cells: dict[str, str], dates: str | None, texts: Texts) -> dict[str, 
         if name not in cells:
             raise InputError(name, "is empty", "Each row needs a kind and a day")
     kind = kind_of(_kind_name(cells["kind"]))
-    named = _ENVELOPE if kind.name != "target_set" else tuple(n for n in _ENVELOPE if n != "by")
-    event: dict[str, Any] = {name: cells.pop(name) for name in named if name in cells}
+    is_target = kind.name == "target_set"
+    if is_target:  # its `by` is the day by which something is wanted
+        by, day = cells.pop("person", None), cells.pop("by", None)
+        cells = {**cells, **({"by": by} if by else {})}
+    event: dict[str, Any] = {name: cells.pop(name) for name in _ENVELOPE if name in cells}
     event["kind"] = kind.name
     event["on"] = _day(event["on"], dates)
     if "at" in event and re.fullmatch(r"\d:\d\d", event["at"]):
         event["at"] = "0" + event["at"]
     event["body"] = _body(kind, cells, texts)
+    if is_target and day:
+        event["body"]["by"] = _day(day, dates, "by")
     return event
 
 
@@ -175,7 +180,7 @@ def _split(value: str) -> list[str]:
     return [part.strip() for part in re.split(r"[;|\n]", value) if part.strip()]
 
 
-def _day(text: str, dates: str | None) -> str:
+def _day(text: str, dates: str | None, field: str = "on") -> str:
     try:
         return dt.date.fromisoformat(text).isoformat()
     except ValueError:
@@ -183,7 +188,7 @@ def _day(text: str, dates: str | None) -> str:
     parts = _DATE.fullmatch(text)
     if dates not in _ORDERS or parts is None:
         raise InputError(
-            "on",
+            field,
             f"{text[:40]!r} is not a day",
             "Write it like 2026-09-02, or say how days are written with --dates dmy or mdy",
         )
@@ -194,5 +199,5 @@ def _day(text: str, dates: str | None) -> str:
         return dt.date(year, month, day).isoformat()
     except ValueError:
         raise InputError(
-            "on", f"{text!r} is not a day ({dates})", "Check the order of day and month"
+            field, f"{text!r} is not a day ({dates})", "Check the order of day and month"
         ) from None

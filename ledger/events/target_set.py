@@ -28,6 +28,7 @@ class TargetSet(Struct, kw_only=True):
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     per = f" per {body['per']}" if body.get("per") else ""
+    per += f" by {body['by']}" if body.get("by") else ""
     if body.get("skill"):
         return f"target: {body['skill']} {body.get('times', '')} times{per}"
     return f"target: {body.get('amount')} {body.get('item')}{per}"

@@ -239,3 +239,45 @@ def test_refusal_names_the_line_as_it_was_typed(run):
     assert err.startswith("croftbook: amount: ")
     assert "line 2" in err
     assert "lines[" not in err
+
+
+@pytest.mark.parametrize(
+    ("word", "day"),
+    [
+        ("2026-12-24", "2026-12-24"),
+        ("1 Nov", "2026-11-01"),
+        ("31 Oct", "2027-10-31"),
+        ("next friday", "2026-11-06"),
+        ("sunday", "2026-11-08"),
+        ("monday", "2026-11-02"),
+        ("in 3 weeks", "2026-11-22"),
+        ("tomorrow", "2026-11-02"),
+    ],
+)
+def test_by_of_a_target_is_a_day_to_come_and_its_writer_a_person(run, word, day):
+    status, out, err = run("target", "24 lb plum", "--by", word, "--person", "Ada", "--json")
+    assert status == 0, err
+    assert json.loads(out)["body"]["by"] == day
+    (row,) = json.loads(run("history", "--kind", "target", "--json")[1])
+    assert (row["by"], row["line"]) == ("Ada", f"target: 24 lb plum by {day}")
+
+
+def test_by_of_a_target_that_is_no_day_is_refused(run):
+    status, out, err = run("target", "24 lb plum", "--by", "Ada")
+    assert (status, out) == (2, "")
+    assert err.startswith("croftbook: by: 'Ada' is not a day")
+    assert "1 Nov" in err
+
+
+def test_by_of_a_target_in_a_sheet_is_its_day(run, tmp_path):
+    path = tmp_path / "wanted.csv"
+    path.write_text(
+        "on,kind,item,amount,by,person\n"
+        "2026-09-02,target,plum,24 lb,1.12.2026,Ada\n2026-09-02,harvested,pear,2 lb,Ben,\n"
+    )
+    status, _, err = run("import", str(path), "--dates", "dmy")
+    assert status == 0, err
+    rows = json.loads(run("history", "--json")[1])
+    by = {row["kind"]: (row["by"], row["line"]) for row in rows}
+    assert by["target_set"] == ("Ada", "target: 24 lb plum by 2026-12-01")
+    assert by["harvested"][0] == "Ben"
