@@ -47,6 +47,7 @@ TABLES: dict[str, dict[str, Any]] = {
         "cause": _I1,
         "people": _F8,
         "guests": _F8,
+        "by": _I4,
     },
     "supplies": {
         **_AMOUNT,
@@ -71,6 +72,7 @@ TABLES: dict[str, dict[str, Any]] = {
         "makes": _I4,
         "method": _I1,
         "loads": _I4,
+        "went": _I1,
     },
     "planted": {"ev": _I4, "crop": _I4},
     "metered": {"ev": _I4, "gas": _I1, "joules": _I8},

@@ -7,6 +7,7 @@ at a moment (`settle`) is decided on the columns.
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Callable, Iterable, Sequence
 from operator import attrgetter
 from typing import Any
@@ -100,7 +101,7 @@ class Journal:
             raise errors.BookDamaged(
                 f"event {start + 1} is missing. Restore the book from a backup"
             )
-        seqs, ids, kinds, versions, ons, ats, recorded, _, _, replaces, bodies, *_ = zip(
+        seqs, ids, kinds, versions, ons, ats, recorded, _, bys, replaces, bodies, *_ = zip(
             *rows, strict=True
         )
         count = len(ids)
@@ -118,7 +119,7 @@ class Journal:
             if old:
                 texts = [self._raised(kind, versions[i], bodies[i], seqs[i]) for i in places]
             self._take_kind(kind, [start + i for i in places], texts, events, start)
-        self.tables["events"].extend(count, events)
+        self.tables["events"].extend(count, {**events, "by": self.people.codes(bys)})
 
     def _envelope(
         self,
@@ -247,6 +248,7 @@ class Journal:
                 "makes": self.items.codes([b.makes for b in bodies]),
                 "method": [_METHOD[b.method] for b in bodies],
                 "loads": [1 if b.loads is None else b.loads for b in bodies],
+                "went": [b.went or 0 for b in bodies],
             },
         )
         for body, ev in zip(bodies, places, strict=True):
@@ -373,8 +375,6 @@ class Journal:
         """Return how many events were written down by `known_at` (a prefix of the log)."""
         if known_at is None:
             return len(self.ids)
-        from bisect import bisect_right
-
         return bisect_right(self.recorded, known_at)
 
     def settle(self, known: int) -> tuple[Array, Array]:
