@@ -316,7 +316,7 @@ class Book:
                 mapping=Map.read(Path(mapping)) if mapping else None,
             )  # fmt: skip
         else:
-            lines = json_lines(file)
+            lines = json_lines(file, encoding=encoding, dates=dates)
         return self._import(
             lines, answers, catalogue, keep_good=keep_good, dry_run=dry_run, progress=progress
         )
@@ -382,9 +382,11 @@ class Book:
         )
         return Checked(chain, unbalanced)
 
-    def backup(self, target: str | os.PathLike[str], *, progress: Any = None) -> Any:
-        """Copy the book while it is in use, and read the copy back."""
-        return backup(self.log, Path(target), progress=progress)
+    def backup(
+        self, target: str | os.PathLike[str], *, force: bool = False, progress: Any = None
+    ) -> Any:
+        """Copy the book while it is in use, and read the copy back; `force` replaces a file."""
+        return backup(self.log, Path(target), progress=progress, force=force)
 
 
 def _projection(name: str) -> Projection:

@@ -162,15 +162,16 @@ def check(head: str | None, as_json: bool, book: str | None, household: str) -> 
 
 @click.command(
     "backup",
-    help="Copy the book while it is in use, and read the copy back.\n\n\b\nExample:\n  croftbook backup ~/backups/book-2026-11.sqlite",
+    help="Copy the book while it is in use, and read the copy back.\n\n\b\nExamples:\n  croftbook backup ~/backups/book-2026-11.sqlite\n  croftbook backup ~/backups/newest.sqlite --force",
 )
 @click.argument("file")
+@click.option("--force", is_flag=True, help="Replace a file that is there.")
 @click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
 @book_options
-def backup(file: str, as_json: bool, book: str | None, household: str) -> None:
+def backup(file: str, force: bool, as_json: bool, book: str | None, household: str) -> None:
     """Copy the book."""
     with open_book(book, household, create=False) as opened:
-        opened.backup(file)
+        opened.backup(file, force=force)
         events = opened.log.position()
     if as_json:
         _common.print_json({"file": file, "events": events})

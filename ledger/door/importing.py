@@ -77,9 +77,27 @@ class _Undo(Exception):
 
 
 def json_lines(
-    path: Path, encoding: str = "utf-8"
+    path: Path, *, encoding: str = "utf-8", dates: str | None = None
 ) -> Iterator[tuple[int, int, bytes | InputError]]:
-    """Yield (line number, bytes read so far, line) of a file; an endless line is an InputError."""
+    """Return (line number, bytes read so far, line) of a file; an endless line is an InputError.
+
+    Raises
+    ------
+    InputError
+        When another encoding than UTF-8, or an order of dates, is named: JSON Lines know neither.
+    """
+    if encoding.lower().replace("_", "-") not in ("utf-8", "utf8", "utf-8-sig"):
+        raise InputError(
+            "encoding",
+            f"{encoding!r} is for sheets, and JSON Lines are UTF-8",
+            "Save the file as UTF-8, or name it .csv where it is a sheet",
+        )
+    if dates is not None:
+        raise InputError("dates", "is for sheets", "Days in JSON Lines are written 2026-09-02")
+    return _json_lines(path)
+
+
+def _json_lines(path: Path) -> Iterator[tuple[int, int, bytes | InputError]]:
     size = 0
     with path.open("rb") as file:
         for number in range(1, 1 << 62):

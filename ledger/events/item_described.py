@@ -50,10 +50,38 @@ class ItemDescribed(Struct, kw_only=True):
     ] = None
 
 
+_SAID = {
+    "measure": "kept by {}",
+    "food": "food table {}",
+    "kcal_per_100g": "{} kcal per 100 g",
+    "g_per_ml": "one ml {} g",
+    "holds": "holds {}",
+    "shop_equivalent": "in the shop {}",
+    "uses": "{} uses",
+    "years": "{} years",
+    "feeds": "goes into {}",
+}
+
+
+_WHERE = {
+    "shelf": "on the shelf",
+    "fridge": "in the fridge",
+    "freezer": "in the freezer",
+    "cellar": "in the cellar",
+}
+
+
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
-    more = [f"{k} {v}" for k, v in body.items() if k not in ("item", "sort")]
-    return f"{body['item']} is a {body['sort']}" + (f" ({', '.join(more)})" if more else "")
+    more = [text.format(body[name]) for name, text in _SAID.items() if name in body]
+    more += [f"one {unit} {grams} g" for unit, grams in body.get("g_per", {}).items()]
+    keeps = body.get("keeps", {})
+    spans = [f"{keeps[place]} {where}" for place, where in _WHERE.items() if place in keeps]
+    more += [f"keeps {', '.join(spans)}"] if spans else []
+    if body.get("also"):
+        more.append(f"also {', '.join(body['also'])}")
+    a = "" if body["sort"] in ("food", "equipment", "fuel") else "a "
+    return f"{body['item']} is {a}{body['sort']}" + (f" ({', '.join(more)})" if more else "")
 
 
 KIND = Kind(

@@ -281,3 +281,41 @@ def test_by_of_a_target_in_a_sheet_is_its_day(run, tmp_path):
     by = {row["kind"]: (row["by"], row["line"]) for row in rows}
     assert by["target_set"] == ("Ada", "target: 24 lb plum by 2026-12-01")
     assert by["harvested"][0] == "Ben"
+
+
+def test_backup_replaces_a_file_only_when_told(run, batch, tmp_path):
+    copy = tmp_path / "copy.sqlite"
+    assert run("backup", str(copy))[0] == 0
+    first = copy.read_bytes()
+    run("harvest", "1 lb pear")
+    status, out, err = run("backup", str(copy))
+    assert (status, out) == (2, "")
+    assert "is there already" in err
+    assert "--force" in err
+    assert copy.read_bytes() == first
+    assert run("backup", str(copy), "--force")[0] == 0
+    assert copy.read_bytes() != first
+
+
+@pytest.mark.parametrize(
+    "option", [("--encoding", "latin-1"), ("--encoding", "utf-16"), ("--dates", "dmy")]
+)
+def test_options_of_sheets_are_refused_for_json_lines(run, batch, tmp_path, option):
+    path = tmp_path / "in.jsonl"
+    path.write_text(
+        '{"kind": "harvested", "on": "2026-09-03", "body": {"item": "plum", "amount": "1 lb"}}\n'
+    )
+    status, out, err = run("import", str(path), *option)
+    assert (status, out) == (2, "")
+    assert option[0].removeprefix("--") in err
+    assert run("import", str(path), "--encoding", "UTF-8")[0] == 0
+
+
+def test_history_says_what_an_item_is_in_words(run):
+    words = ["--keeps", "shelf 12 months", "--keeps", "fridge 4 days", "--g-per", "cup 250"]
+    run("item", "plum butter", "--sort", "food", *words, "--also", "plum spread")
+    (row,) = json.loads(run("history", "--json")[1])
+    assert row["line"] == (
+        "plum butter is food (one cup 250 g, keeps 12 months on the shelf, 4 days in the fridge, "
+        "also plum spread)"
+    )
