@@ -56,7 +56,7 @@ def demo(
     import seed_demo
     from ledger import clock
     from ledger.book import default_path
-    from ledger.cli._when import day_of
+    from ledger.door.when import day_of
 
     today = clock.today()
     end = dt.date.fromisoformat(day_of(until, today, "until") or today.isoformat())

@@ -89,7 +89,7 @@ class _Show(click.Group):
 
 def _show(name: str, given: dict[str, Any]) -> None:
     options = {key[2:]: value for key, value in given.items() if key.startswith("o_") and value}
-    from ledger.cli._when import day_of, moment_of
+    from ledger.door.when import day_of, moment_of
 
     with open_book(given["book"], given["household"]) as book:
         _warm(book)
@@ -135,7 +135,7 @@ def why(
     household: str,
 ) -> None:
     """Open a figure."""
-    from ledger.cli._when import day_of, moment_of
+    from ledger.door.when import day_of, moment_of
 
     with open_book(book, household) as opened:
         _warm(opened)
@@ -179,7 +179,7 @@ def history(
     """Read the history."""
     import dataclasses
 
-    from ledger.cli._when import day_of
+    from ledger.door.when import day_of
 
     with open_book(book, household) as opened:
         kind = _as_stored(kind)

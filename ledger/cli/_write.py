@@ -11,10 +11,10 @@ import click
 from ledger.cli import _common
 from ledger.cli._asking import Doubts, ask_missing, in_words
 from ledger.cli._options import click_options
-from ledger.cli._when import day_of
 from ledger.door import Entry, Written
 from ledger.door.filling import fill
 from ledger.door.texts import PARTS, Texts
+from ledger.door.when import day_of
 from ledger.errors import InputError
 from ledger.events import KINDS, Kind, tell
 from ledger.events.describing import Field, fields_of
