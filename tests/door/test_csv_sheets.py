@@ -18,8 +18,8 @@ def take(book, fixed_day, tmp_path):
         path = tmp_path / "sheet.csv"
         path.write_bytes(content if isinstance(content, bytes) else content.encode())
         done = book.import_file(path, **more)
-        lines = [row.line for row in book.history(newest_first=False)]
-        return done, [line for line in lines if " is food" not in line]
+        rows = book.history(newest_first=False)
+        return done, [row.line for row in rows if row.kind != "item_described"]
 
     return run
 
