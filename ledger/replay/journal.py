@@ -20,6 +20,7 @@ from ledger.events import KINDS, decode_stored, kind_of, lean, upcast
 from ledger.events._methods import METHODS
 from ledger.replay import _tables
 from ledger.replay._columns import Array, Names, Table
+from ledger.replay._garden_columns import take_harvested, take_planted
 
 __all__ = ["KEPT", "Journal"]
 
@@ -53,8 +54,8 @@ class Journal:
     ----------
     tables : dict of str to Table
         See `ledger.replay._tables.TABLES`; `ev` is an event's place in the log, ``seq - 1``.
-    items, units, people, lots : Names
-        The texts behind the coded columns.
+    items, units, people, lots, garden : Names
+        The texts behind the coded columns; `garden` has varieties, beds and sizes as typed.
     ids, recorded : list of str
         Id and recorded_at of each event, shape (events,).
     bodies : dict of int to dict
@@ -64,6 +65,7 @@ class Journal:
     def __init__(self) -> None:
         self.tables = {name: Table(dtypes) for name, dtypes in _tables.TABLES.items()}
         self.items, self.units, self.people, self.lots = Names(), Names(), Names(), Names()
+        self.garden = Names()
         self.ids: list[str] = []
         self.recorded: list[str] = []
         self.place: dict[str, int] = {}
@@ -201,11 +203,7 @@ class Journal:
             if place is not None and place < ev:
                 root[ev - start] = root[place - start] if place >= start else before[place]
 
-    def _take_planted(
-        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
-    ) -> None:
-        crops = self.items.codes([b.crop for b in bodies])
-        self.tables["planted"].extend(len(places), {"ev": places, "crop": crops})
+    _take_planted, _take_harvested = take_planted, take_harvested
 
     def _take_eaten(
         self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
