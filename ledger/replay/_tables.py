@@ -47,6 +47,7 @@ TABLES: dict[str, dict[str, Any]] = {
         "cause": _I1,
         "people": _F8,
         "guests": _F8,
+        "got": _F8,
         "by": _I4,
     },
     "supplies": {

@@ -147,7 +147,7 @@ class Journal:
             ),
             "root": np.arange(start, start + count, dtype=np.int32),
             "cause": np.zeros(count, np.int8),
-            "people": np.full(count, _NAN),
+            **{name: np.full(count, _NAN) for name in ("people", "got")},
             "guests": np.zeros(count),
         }
 
@@ -215,7 +215,9 @@ class Journal:
     def _take_given_away(
         self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
     ) -> None:
-        events["cause"][np.array(places) - start] = [_CAUSE[b.how] for b in bodies]
+        at = np.array(places) - start
+        events["cause"][at] = [_CAUSE[b.how] for b in bodies]
+        events["got"][at] = [_number(getattr(b, "got", None)) for b in bodies]
 
     _take_received = _take_given_away
 
