@@ -7,7 +7,7 @@ from typing import Any
 import click
 
 from ledger.cli import _common
-from ledger.cli._common import book_options, open_book
+from ledger.cli._common import book_options, read_book
 from ledger.cli._tables import print_answer, print_history, print_tree
 
 __all__ = ["COMMANDS"]
@@ -90,9 +90,13 @@ class _Show(click.Group):
 def _show(name: str, given: dict[str, Any]) -> None:
     options = {key[2:]: value for key, value in given.items() if key.startswith("o_") and value}
     from ledger.door.when import day_of, moment_of
+    from ledger.projections import PROJECTIONS
 
-    with open_book(given["book"], given["household"]) as book:
+    days = {one.name for one in PROJECTIONS[name].options if one.kind == "day"}
+    with read_book(given["book"], given["household"]) as book:
         _warm(book)
+        for day in days & set(options):
+            options[day] = day_of(options[day], book.today(), day)
         answer = book.show(
             name,
             as_of=day_of(given["as_of"], book.today(), "as_of"),
@@ -137,7 +141,7 @@ def why(
     """Open a figure."""
     from ledger.door.when import day_of, moment_of
 
-    with open_book(book, household) as opened:
+    with read_book(book, household) as opened:
         _warm(opened)
         today = opened.today()
         node = opened.why(
@@ -181,7 +185,7 @@ def history(
 
     from ledger.door.when import day_of
 
-    with open_book(book, household) as opened:
+    with read_book(book, household) as opened:
         kind = _as_stored(kind)
         _must_be_there(opened, kind, item)
         today = opened.today()

@@ -87,7 +87,14 @@ def _cell(value: Any, column: Column) -> str:
 
 
 def _totals(console: Console, answer: Answer) -> None:
-    for name, value in answer.totals.items():
+    totals = dict(answer.totals)
+    missing = totals.pop("missing", [])
+    in_words = totals.pop("in_words", None)
+    if in_words is not None:  # what a person wants of the totals; --json has the numbers
+        totals = {}
+    for sentence in in_words or []:
+        console.print(sentence)
+    for name, value in totals.items():
         if isinstance(value, dict):
             for item, row in value.items():
                 text = (
@@ -102,6 +109,8 @@ def _totals(console: Console, answer: Answer) -> None:
             console.print(f"Total {name.replace('_', ' ')}: {value:,.2f}")
         else:
             console.print(f"Total {name.replace('_', ' ')}: {value}")
+    for sentence in missing:
+        console.print(f"- {sentence}")
 
 
 def print_tree(node: Node, currency: str) -> None:
@@ -123,6 +132,8 @@ _HOW = {
     "product": "the product of",
     "quotient": "the first by the second",
     "difference": "the first less the second",
+    "power": "the first to the power of the second",
+    "logarithm": "the natural logarithm of",
 }
 
 

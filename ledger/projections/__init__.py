@@ -15,6 +15,7 @@ __all__ = ["PROJECTIONS", "Answer", "Assumption", "Column", "Node", "Option", "P
 _MODULES = {
     "jar-cost": "jar_cost",
     "shelf": "shelf",
+    "our-table": "our_table",
     "as-published": "as_published",
 }
 

@@ -235,6 +235,10 @@ class Settings:
             return default
         return known[1][max(bisect_right(known[0], day) - 1, 0)]
 
+    def days(self, name: str) -> list[int]:
+        """Return the days from which each value of a setting holds (days since 1970), in order."""
+        return list(self._by_name.get(name, ([], []))[0])
+
     def newest(self, name: str, default: str | None = None) -> str | None:
         """Return the newest value of a setting."""
         return self.on(name, _NEVER, default)

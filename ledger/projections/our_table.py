@@ -1,0 +1,290 @@
+"""What share of what we ate was our own, by energy, by weight and by shop value?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.answers import Assumption
+from ledger.errors import InputError
+from ledger.methods.ratios import ratio
+from ledger.projections import _table_why
+from ledger.projections._common import answer
+from ledger.projections._table_balance import balance_of
+from ledger.projections._table_eaten import BASES, SIX, Eaten, Mark
+from ledger.projections._table_periods import Period, day_of, need_of, periods_of
+from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.replay._columns import Array
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["PROJECTION", "build"]
+
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("period", "Period", "", "Days (first/last, both included), month or year.", main=True),
+    Column("basis", "By", "", "energy, weight (of the raw things as they came in) or value (at the shop's price of the day of use).", main=True),
+    Column("origin", "Origin", "", "grown, foraged, given, bought, found by a count, or unrecorded: eaten but never written down as coming in.", main=True),
+    Column("amount", "Amount", "kcal, g or money", "What the household ate of it, guests and leftovers taken off; null where no figure of it is known.", main=True),
+    Column("unit", "Unit", "", "kcal, g, or the book's currency.", main=True),
+    Column("share_of_eaten", "Of eaten", "0 to 1", "Part of all that was eaten in the period, by that basis; null where nothing is known to have been eaten.", main=True),
+    Column("share_of_need", "Of need", "0 to 1, or more", "Part of what the people at the table need in those days (energy only); null where people or kcal_per_person_day is not set.", main=True),
+    Column("feed_adjusted_share", "Feed adj.", "0 to 1", "Grown: with each animal product times the grown share, by weight, of what the animals were given that season; the others: as eaten. Null where a season's feed is not known.", main=True),
+    Column("at_least", "At least", "yes or no", "Something in it has no known price, weight or energy, so it is more."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+_FULL = 0.9
+"""Part of the days with something eaten written down below which the answer says so."""
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """What is asked: periods, and what stands in their way."""
+
+    periods: list[Period]
+    whole: Period | None
+    says: str | None = None
+
+
+def build(
+    state: State,
+    *,
+    from_: str | None = None,
+    to: str | None = None,
+    by: str | None = None,
+    basis: str | None = None,
+    **more: Any,
+) -> Answer:
+    """Return one record a period, basis and origin.
+
+    Parameters
+    ----------
+    state : State
+    from_, to : date or ISO text, optional
+        First and last day, both included; default: the first day on which something was eaten,
+        and the answer's own day. ``from`` is taken as well.
+    by : {'month', 'year'}, optional
+        One set of records for each; those in which nothing eaten is written down are left out.
+    basis : {'energy', 'weight', 'value'}, optional
+        Only that one.
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`. Of the whole time asked for, by basis, `totals` has:
+        ``eaten_based`` (grown / eaten, the share of the Japanese calorie ratio), ``feed_adjusted``
+        (the same with animal products adjusted), ``production_based`` (grown / (grown + came in -
+        given away - stock change), FAO's self-sufficiency ratio with stocks), ``eaten``,
+        ``need_kcal``, the accounts behind the second ratio, and ``missing``: sentences.
+
+    Raises
+    ------
+    InputError
+        When a day is no day, or the period ends before it begins.
+    """
+    first = more.pop("from", from_)
+    if more:
+        raise TypeError(f"our-table has no option {next(iter(more))!r}")
+    if basis is not None and basis not in BASES:
+        raise InputError("basis", f"{basis!r} is no basis", f"Write one of: {', '.join(BASES)}")
+    eaten = Eaten(state)
+    asked = _asked(state, eaten, first, to, by)
+    table = _Table(state, eaten, asked)
+    records, marks = table.records(BASES if basis is None else (basis,))
+    return answer(
+        state, "our-table", COLUMNS, records,
+        totals=table.totals(), assumptions=table.assumptions(marks),
+    )  # fmt: skip
+
+
+def _asked(state: State, eaten: Eaten, first: Any, last: Any, by: str | None) -> _Asked:
+    """Return the periods asked for; days still to come are left out."""
+    start, end = day_of(first, "from"), day_of(last, "to")
+    if start is not None and end is not None and end < start:
+        raise InputError(
+            "to", f"{day_text(end)} is before {day_text(start)}", "Give the earlier day as from"
+        )
+    today = state.as_of_day
+    days = eaten.days()
+    if start is None:
+        start = min(days[0] if days else today, end if end is not None else today)
+    if start > today:
+        says = f"{day_text(start)} is after {day_text(today)}, the day of this answer: nothing has happened yet."
+        return _Asked([], None, says)
+    end = today if end is None else min(end, today)
+    periods = periods_of(start, end, by)
+    place = eaten.places(periods)
+    held = set(place[place >= 0].tolist())
+    kept = [one for number, one in enumerate(periods) if number in held]
+    whole = periods_of(start, end, None)[0]
+    if not kept:
+        says = f"Nothing eaten is written down between {day_text(start)} and {day_text(end)}: `croftbook meal` takes what was on the table."
+        return _Asked([], whole, says)
+    return _Asked(kept, whole)
+
+
+class _Table:
+    """Records and totals of one question."""
+
+    def __init__(self, state: State, eaten: Eaten, asked: _Asked) -> None:
+        self.state, self.eaten, self.asked = state, eaten, asked
+        self.currency = state.settings.newest("currency") or "USD"
+        periods = asked.periods
+        self.amounts = eaten.amounts(periods)
+        self.off = eaten.taken_off(periods)
+        self.marks = eaten.marks(periods)
+        self.used: set[str] = set()
+
+    def records(self, bases: tuple[str, ...]) -> tuple[list[dict[str, Any]], set[Mark]]:
+        """Return the records, flat, and all marks that they rest on."""
+        shown = self._origins()
+        out = []
+        for number, period in enumerate(self.asked.periods):
+            need = need_of(self.state, period)
+            for basis in bases:
+                out += [self._record(number, period, basis, i, need) for i in shown]
+        return out, set().union(*self.marks)
+
+    def _origins(self) -> list[int]:
+        """Return the origins to show: grown and bought, and those of which anything was eaten."""
+        some = [bool(self.amounts[:, :, i].any()) for i in range(len(SIX))]
+        marked = {mark[2] for marks in self.marks for mark in marks}
+        return [i for i, n in enumerate(SIX) if n in ("grown", "bought") or some[i] or i in marked]
+
+    def _record(
+        self, number: int, period: Period, basis: str, i: int, need: float | None
+    ) -> dict[str, Any]:
+        b = BASES.index(basis)
+        row = self.amounts[number, b]
+        rests = self.eaten.rests_on(self.marks[number], basis, i)
+        lacking = self.eaten.is_lacking(rests)
+        amount = None if lacking and not row[i] else float(row[i])
+        feedless = any(mark[0] == "feed" for mark in rests)
+        adjusted = (
+            None
+            if feedless or amount is None
+            else amount - (float(self.off[number, b]) if SIX[i] == "grown" else 0.0)
+        )
+        total = float(row.sum())
+        ids = sorted(f"{kind}:{name}" for kind, name, _ in rests)
+        self.used.update(ids)
+        return {
+            "why": f"our-table/{period.address}/{basis}/{SIX[i]}",
+            "period": period.label,
+            "basis": basis,
+            "origin": SIX[i],
+            "amount": amount,
+            "unit": {"energy": "kcal", "weight": "g"}.get(basis, self.currency),
+            "share_of_eaten": ratio(amount, total),
+            "share_of_need": ratio(amount, need) if basis == "energy" else None,
+            "feed_adjusted_share": ratio(adjusted, total),
+            "at_least": lacking,
+            "assumptions": ids,
+        }
+
+    def totals(self) -> dict[str, Any]:
+        """Return the two ratios of the whole time, what they are made of, and what is missing."""
+        whole = self.asked.whole
+        missing = [] if self.asked.says is None else [self.asked.says]
+        out: dict[str, Any] = {}
+        if whole is not None and self.asked.periods:
+            one = [whole]
+            amounts, off = self.eaten.amounts(one)[0], self.eaten.taken_off(one)[0]
+            (marks,) = self.eaten.marks(one)
+            need = need_of(self.state, whole)
+            out = self._ratios(amounts, off, marks)
+            out["of_need"] = {"grown": ratio(float(amounts[0, 0]), need), "all eaten": ratio(float(amounts[0].sum()), need)}  # fmt: skip
+            out["need_kcal"] = need
+            missing += self._missing(whole, need)
+        if whole is not None:
+            accounts = balance_of(self.eaten, whole)
+            out["production_based"] = {basis: one.ratio for basis, one in accounts.items()}
+            out["accounts"] = {basis: vars(one) | {"used_at_home": one.used_at_home} for basis, one in accounts.items()}  # fmt: skip
+        out["in_words"] = _in_words(out)
+        out["missing"] = missing
+        return out
+
+    def _ratios(self, amounts: Array, off: Array, marks: set[Mark]) -> dict[str, Any]:
+        grown, total = amounts[:, 0], amounts.sum(axis=1)
+        feedless = any(mark[0] == "feed" for mark in marks)
+        adjusted = None if feedless else grown - off
+        return {
+            "eaten_based": {
+                basis: ratio(float(grown[i]), float(total[i])) for i, basis in enumerate(BASES)
+            },
+            "feed_adjusted": {
+                basis: None if adjusted is None else ratio(float(adjusted[i]), float(total[i]))
+                for i, basis in enumerate(BASES)
+            },
+            "eaten": {basis: float(total[i]) for i, basis in enumerate(BASES)},
+        }
+
+    def _missing(self, whole: Period, need: float | None) -> list[str]:
+        out = []
+        if need is None:
+            out.append(
+                "What the household needs is not known: `croftbook setting people 4` and `croftbook setting kcal_per_person_day 2300` say it."
+            )
+        inside = (self.eaten.day >= whole.start) & (self.eaten.day <= whole.end)
+        days = int(np.unique(self.eaten.day[inside]).size)
+        if days < _FULL * whole.days:
+            out.append(
+                f"Something eaten is written down on {days} of {whole.days} days; what was eaten on the others is in no figure here."
+            )
+        if self.eaten.feed.unweighed:
+            names = ", ".join(self.eaten.feed.unweighed)
+            out.append(f"No weight of {names} is known, so it does not count as feed.")
+        return out
+
+    def assumptions(self, marks: set[Mark]) -> list[Assumption]:
+        """Return what the records rest on, in words."""
+        return [self.eaten.assumption(one, marks) for one in sorted(self.used)]
+
+
+def _in_words(totals: dict[str, Any]) -> list[str]:
+    """Return the ratios as sentences."""
+    out = []
+    for name, start in (
+        ("eaten_based", "Of what we ate, we grew"),
+        ("feed_adjusted", "Counting eggs, milk and meat only as far as we grew the feed:"),
+        (
+            "production_based",
+            "Grown, of all used at home (grown + came in - given away - stock change)",
+        ),
+    ):
+        shares = totals.get(name, {})
+        words = {"energy": "by energy", "weight": "by weight", "value": "by shop value"}
+        known = [f"{_percent(shares[b])} {word}" for b, word in words.items() if shares.get(b) is not None]  # fmt: skip
+        if known and not (name == "feed_adjusted" and shares == totals["eaten_based"]):
+            out.append(f"{start} {', '.join(known)}.")
+    need = totals.get("of_need", {})
+    if need.get("grown") is not None:
+        out.append(
+            f"Of the energy needed at the table, {_percent(need['grown'])} was grown and {_percent(need['all eaten'])} is written down as eaten."
+        )
+    return out
+
+
+def _percent(share: float) -> str:
+    return f"{share * 100:.1f} %" if 0 < abs(share) < 0.1 else f"{share * 100:.0f} %"
+
+
+PROJECTION = Projection(
+    name="our-table",
+    title="Our table",
+    question="What share of what we ate was our own, by energy, by weight and by shop value?",
+    columns=COLUMNS,
+    build=build,
+    why=_table_why.why,
+    options=(
+        Option("from", "first day, that day included", "2026-01-01", kind="day"),
+        Option("to", "last day, that day included", "2026-12-31", kind="day"),
+        Option("by", "one answer for each month or year", "month", choices=("month", "year")),
+        Option("basis", "only this one", "energy", choices=BASES),
+    ),
+)
