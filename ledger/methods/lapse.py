@@ -23,6 +23,7 @@ __all__ = [
     "HALF_LOST_MONTHS",
     "LOSS_AFTER_A_YEAR",
     "LOSS_PER_MONTH",
+    "SEASON_DAYS",
     "Standing",
     "gain_kept",
     "rhythm",
@@ -48,6 +49,9 @@ RHYTHMS = 3
 FLOOR_DAYS = 30
 #: A season may come so much later than ever before. Our choice.
 LATE_DAYS = 30
+#: Longest season of a skill that is known to have one: from sowing to the last picking it may
+#: take more than half of the year. Our choice; longer, and a late season would never end.
+SEASON_DAYS = 300
 
 
 def gain_kept(months: float, task: Task = "mixed") -> float:
@@ -131,19 +135,21 @@ def rhythm(days: Iterable[dt.date]) -> float | None:
     return float(median(gaps)) if gaps else None
 
 
-def season_of_practice(days: Iterable[dt.date]) -> tuple[int, int] | None:
-    """Return the part of the year that holds all practice, if that is at most half of it.
+def season_of_practice(days: Iterable[dt.date], at_most: int = YEAR // 2) -> tuple[int, int] | None:
+    """Return the part of the year that holds all practice, if it is short enough for a season.
 
     Parameters
     ----------
     days : iterable of date
         The days of practice.
+    at_most : int
+        Longest part, in days, that still is a season; half of the year when not given.
 
     Returns
     -------
     tuple of int or None
         First day of the year (1 to 366) and length in days; the part may run over New Year.
-        None without any day, or when practice is spread over more than half of the year.
+        None without any day, or when practice is spread over more than `at_most` days of it.
     """
     of_year = sorted({day.timetuple().tm_yday for day in days})
     if not of_year:
@@ -151,7 +157,7 @@ def season_of_practice(days: Iterable[dt.date]) -> tuple[int, int] | None:
     turns = [*of_year[1:], of_year[0] + YEAR]
     gap, begins = max((b - a, b) for a, b in zip(of_year, turns, strict=True))
     length = YEAR - gap + 1
-    return ((begins - 1) % YEAR + 1, length) if length <= YEAR // 2 else None
+    return ((begins - 1) % YEAR + 1, length) if length <= at_most else None
 
 
 @dataclass(frozen=True)
@@ -197,8 +203,8 @@ def standing(days: Sequence[dt.date], today: dt.date, season: bool | None = None
     today : date
         The day to judge on.
     season : bool, optional
-        Whether the skill belongs to a part of the year. When not given it does if it was
-        practised in two years or more, always within one half of the year.
+        Whether the skill belongs to a part of the year (at most `SEASON_DAYS` long). When not
+        given it does if it was practised in two years or more, always within one half of the year.
 
     Returns
     -------
@@ -214,7 +220,8 @@ def standing(days: Sequence[dt.date], today: dt.date, season: bool | None = None
     if not dates:
         return Standing("never tried", None, None, bool(season), None, "no practice written down")
     since = (today - dates[-1]).days
-    part = None if season is False else season_of_practice(dates)
+    longest = SEASON_DAYS if season else YEAR // 2
+    part = None if season is False else season_of_practice(dates, longest)
     spans_years = (dates[-1] - dates[0]).days > YEAR // 2
     if part is not None and (season or spans_years):
         missed = _seasons_missed(dates[-1], today, part)

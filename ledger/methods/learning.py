@@ -142,6 +142,13 @@ class LearningCurve:
         1 it takes longer each time.
     repetitions : int
         How many the fit rests on.
+    error : float
+        Standard error of the exponent.
+    reach : float
+        Student's t for 95 per cent at repetitions - 2 degrees of freedom.
+    middle, width : float
+        Mean of the logarithms of the repetitions fitted, and the sum of their squared distances
+        from it.
     """
 
     first: float
@@ -150,11 +157,37 @@ class LearningCurve:
     rate_low: float
     rate_high: float
     repetitions: int
+    error: float = 0.0
+    reach: float = 0.0
+    middle: float = 0.0
+    width: float = 1.0
 
     def minutes(self, n: int) -> float:
         """Return the fitted minutes a unit at the n-th repetition."""
         _check_n(n)
         return float(self.first * n**self.exponent)
+
+    def range_factor(self, n: int, one_batch: bool = False) -> float:
+        """Return by what to divide and to multiply `minutes(n)` for its 95 per cent range.
+
+        Parameters
+        ----------
+        n : int
+            Which repetition, from 1.
+        one_batch : bool
+            The range of a single batch at that repetition, instead of that of the curve itself.
+
+        References
+        ----------
+        The range of a fitted line, and of one more observation, from Student's t, taken on the
+        logarithms: NIST/SEMATECH e-Handbook of Statistical Methods, 4.5.1.1 and 4.5.1.2 (from
+        memory), and any textbook of regression.
+        """
+        _check_n(n)
+        distance = (math.log(n) - self.middle) ** 2 / self.width
+        within = 1 / self.repetitions + distance + (1.0 if one_batch else 0.0)
+        scatter = self.error * math.sqrt(self.width)
+        return math.exp(min(self.reach * scatter * math.sqrt(within), 700.0))
 
 
 def fit_curve(minutes_per_unit: Sequence[float | None]) -> LearningCurve | None:
@@ -190,8 +223,10 @@ def fit_curve(minutes_per_unit: Sequence[float | None]) -> LearningCurve | None:
     line = stats.linregress([x for x, _ in known], [y for _, y in known])
     # minutes that never change fit exactly; the library has no error for them
     error = 0.0 if math.isnan(line.stderr) else float(line.stderr)
-    reach = float(special.stdtrit(len(known) - 2, 0.975)) * error
+    student = float(special.stdtrit(len(known) - 2, 0.975))
+    reach = student * error
     slope = float(line.slope)
+    middle = math.fsum(x for x, _ in known) / len(known)
     # a range too wide to say anything is cut where the numbers would overflow
     low, high = max(slope - reach, -50.0), min(slope + reach, 50.0)
     return LearningCurve(
@@ -201,6 +236,10 @@ def fit_curve(minutes_per_unit: Sequence[float | None]) -> LearningCurve | None:
         rate_low=2.0**low,
         rate_high=2.0**high,
         repetitions=len(known),
+        error=error,
+        reach=student,
+        middle=middle,
+        width=math.fsum((x - middle) ** 2 for x, _ in known),
     )
 
 

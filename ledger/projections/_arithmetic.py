@@ -1,10 +1,12 @@
-"""The four ways in which parts give a figure, as nodes; a test recomputes every one."""
+"""The ways in which parts give a figure, as nodes; a test recomputes every one."""
 
 from __future__ import annotations
 
+import math
+
 from ledger.projections.base import Node
 
-__all__ = ["difference", "product", "quotient", "recompute", "total"]
+__all__ = ["difference", "logarithm", "power", "product", "quotient", "recompute", "total"]
 
 
 def _value(node: Node) -> float:
@@ -35,6 +37,16 @@ def difference(label: str, unit: str, first: Node, second: Node) -> Node:
     return Node(label, _value(first) - _value(second), unit, "difference", [first, second])
 
 
+def power(label: str, unit: str, base: Node, exponent: Node) -> Node:
+    """Return `base` to the power of `exponent`."""
+    return Node(label, _value(base) ** _value(exponent), unit, "power", [base, exponent])
+
+
+def logarithm(label: str, of: Node) -> Node:
+    """Return the natural logarithm of `of`, a figure above zero."""
+    return Node(label, math.log(_value(of)), "", "logarithm", [of])
+
+
 def recompute(node: Node) -> float | None:
     """Return what the parts of a node give by its `how`; None for a leaf or a missing value."""
     if not node.parts or node.value is None:
@@ -46,6 +58,10 @@ def recompute(node: Node) -> float | None:
         return values[0] - values[1]
     if node.how == "quotient":
         return values[0] / values[1]
+    if node.how == "power":
+        return float(values[0] ** values[1])
+    if node.how == "logarithm":
+        return math.log(values[0])
     result = 1.0
     for value in values:
         result *= value

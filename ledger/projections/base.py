@@ -60,7 +60,8 @@ class Node:
     """A figure with its arithmetic.
 
     `how` says how the parts give the value: ``sum``, ``product``, ``quotient`` (first / second),
-    ``difference`` (first - second), ``lowest``, ``same``, or ``as written`` for a leaf.
+    ``difference`` (first - second), ``power`` (first to the second), ``logarithm`` (natural),
+    ``lowest``, ``same``, or ``as written`` for a leaf.
     """
 
     label: str

@@ -104,3 +104,28 @@ def test_gain_kept_ends_at_nothing():
         gain_kept(-1)
     with pytest.raises(InputError, match="minutes"):
         savings(0.5)
+
+
+def test_known_season_may_be_longer_than_half_a_year():
+    tomato = [
+        D(2025, 3, 1),
+        D(2025, 5, 20),
+        D(2025, 7, 20),
+        D(2025, 10, 20),
+        D(2026, 3, 5),
+        D(2026, 10, 10),
+    ]
+    assert season_of_practice(tomato) is None
+    assert season_of_practice(tomato, 300) == (60, 234)
+    assert standing(tomato, D(2027, 1, 20), True).word == "in hand"
+    assert standing(tomato, D(2027, 12, 20), True).word == "going rusty"
+
+
+@given(days, st.dates(D(2015, 1, 1), D(2030, 1, 1)), st.integers(1, 700))
+def test_known_season_only_falls_without_practice(practice, today, later):
+    practice = [day for day in practice if day <= today]
+    now = standing(practice, today, True)
+    then = standing(practice, today + dt.timedelta(later), True)
+    if practice:
+        assert ORDER.index(then.word) >= ORDER.index(now.word)
+    assert standing([*practice, today], today, True).word == "in hand"

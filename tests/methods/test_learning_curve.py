@@ -76,3 +76,23 @@ def test_bad_input_is_refused():
         exponent(0)
     with pytest.raises(InputError, match="repetition"):
         unit_time(1, 0.8, 0)
+
+
+def test_range_is_that_of_the_library():
+    # scipy.stats.linregress gives the error of the intercept: the range of the curve at n = 1
+    import math
+
+    from scipy import stats
+
+    minutes = [10, 6.0, 12, 5.0, 11, 6.0]
+    line = stats.linregress([math.log(n) for n in range(1, 7)], [math.log(m) for m in minutes])
+    reach = stats.t.ppf(0.975, 4) * line.intercept_stderr
+    assert fit_curve(minutes).range_factor(1) == pytest.approx(math.exp(reach))
+
+
+def test_one_batch_ranges_wider_than_the_curve():
+    curve = fit_curve([10, 6.0, 12, 5.0, 11, 6.0])
+    middle = curve.range_factor(3)
+    assert 1 < middle < curve.range_factor(40)
+    assert middle < curve.range_factor(3, one_batch=True)
+    assert fit_curve([1.0] * 5).range_factor(9, one_batch=True) == 1
