@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import sys
+import tempfile
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any
@@ -20,6 +21,7 @@ __all__ = [
     "open_book",
     "print_json",
     "progress",
+    "read_book",
     "working",
 ]
 
@@ -46,6 +48,41 @@ def open_book(where: str | None, household: str, *, create: bool = True) -> Iter
 
     with Book.open(where, household, create=create) as book:
         yield book
+
+
+@contextmanager
+def read_book(where: str | None, household: str, *, blank: bool = False) -> Iterator[Book]:
+    """Open a book that is only read; where there is none, nothing is made.
+
+    Parameters
+    ----------
+    blank : bool
+        Where there is none, give an empty one that is gone afterwards.
+
+    Raises
+    ------
+    InputError
+        When there is no book at the place named.
+    """
+    from ledger.book import default_path
+    from ledger.errors import InputError
+    from ledger.log import has_book
+
+    if has_book(where or default_path()):
+        with open_book(where, household, create=False) as book:
+            yield book
+    elif blank:
+        with tempfile.TemporaryDirectory() as folder, open_book(f"{folder}/b", household) as book:
+            yield book
+    elif where:
+        raise InputError(
+            "book", f"there is no book at {where}", "Check the path; a first entry begins one there"
+        )
+    else:
+        raise click.ClickException(
+            "your book is empty. Write something down first, for example: "
+            'croftbook harvest "31 lb plum"'
+        )
 
 
 def nearest(word: str, known: Iterable[str], otherwise: str) -> str:

@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from ledger.cli import _common
-from ledger.cli._common import book_options, open_book
+from ledger.cli._common import book_options, open_book, read_book
 
 __all__ = ["COMMANDS"]
 
@@ -50,7 +50,9 @@ def import_(
     from ledger.door import Answers
 
     size = Path(file).stat().st_size if Path(file).is_file() else 0
-    with open_book(book, household) as opened, _common.progress("importing", size) as step:
+    # What is only shown is not worth beginning a book for.
+    into = read_book(book, household, blank=True) if dry_run else open_book(book, household)
+    with into as opened, _common.progress("importing", size) as step:
         seen = [0]
 
         def moved(so_far: int) -> None:
@@ -108,7 +110,7 @@ def _say_imported(done: object, file: str, dry_run: bool) -> None:
 def export(file: str, as_json: bool, book: str | None, household: str) -> None:
     """Write every event to a file."""
     with (
-        open_book(book, household, create=False) as opened,
+        read_book(book, household) as opened,
         _common.progress("exporting", opened.log.position()) as step,
     ):
         written = opened.export_file(file, progress=step)
@@ -128,7 +130,7 @@ def export(file: str, as_json: bool, book: str | None, household: str) -> None:
 def check(head: str | None, as_json: bool, book: str | None, household: str) -> int:
     """Verify the book."""
     with (
-        open_book(book, household, create=False) as opened,
+        read_book(book, household) as opened,
         _common.progress("checking", opened.log.position()) as step,
     ):
         done = opened.check(head=head, progress=step)
@@ -170,7 +172,7 @@ def check(head: str | None, as_json: bool, book: str | None, household: str) -> 
 @book_options
 def backup(file: str, force: bool, as_json: bool, book: str | None, household: str) -> None:
     """Copy the book."""
-    with open_book(book, household, create=False) as opened:
+    with read_book(book, household) as opened:
         opened.backup(file, force=force)
         events = opened.log.position()
     if as_json:

@@ -62,10 +62,10 @@ def _completing(field: Field) -> Completing | None:
 
 
 def _items(ctx: click.Context, _param: click.Parameter, begun: str) -> list[str]:
-    from ledger.cli._common import open_book
+    from ledger.cli._common import read_book
 
     where = ctx.params.get("book")
-    with open_book(where, ctx.params.get("household") or "home", create=False) as book:
+    with read_book(where, ctx.params.get("household") or "home", blank=True) as book:
         return sorted(name for name in book.catalogue().names() if name.startswith(begun))
 
 

@@ -144,7 +144,8 @@ def _envelope(kind: Kind) -> list[click.Parameter]:
 
 def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
     before = given.get("before", False)
-    with _common.open_book(given["book"], given["household"], create=not before) as book:
+    where = given["book"], given["household"]
+    with _common.read_book(*where, blank=True) if before else _common.open_book(*where) as book:
         doubts = Doubts(yes=given["yes"])
 
         def read(make: Callable[[Texts], Any]) -> Any:
@@ -159,7 +160,7 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             if before:
                 _putup.show_before(book, body, on, as_json=given["as_json"])
                 return
-            body = _putup.from_recipe(book, body, given)
+            body = _putup.batch_from_recipe(book, body, given)
         try:
             body = ask_missing(
                 kind, body, fields, lambda name, text: read(lambda t: PARTS[name](t, text, name))

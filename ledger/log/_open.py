@@ -17,7 +17,7 @@ from ledger.log._schema import NEWEST, STEPS, layout
 from ledger.log._store import Log
 from ledger.log._translate import translated
 
-__all__ = ["open_log"]
+__all__ = ["has_book", "open_log"]
 
 # One number for all books: laying out happens once in a book's life.
 _LAYOUT_LOCK = 0x43424F4B00000000
@@ -62,6 +62,27 @@ def open_log(
     if place.path is not None:
         return _open_file(place, place.path, household, create, wait)
     return _opened(place, household, "rw", create=create, wait=wait)
+
+
+def has_book(url_or_path: str | os.PathLike[str]) -> bool:
+    """Return whether there is something at a place, a book or not; nothing is made there.
+
+    Raises
+    ------
+    InputError
+        The address cannot be used.
+    BookError
+        The database cannot be reached.
+    """
+    place = find_place(url_or_path)
+    if place.path is not None:
+        return place.path.exists() and (place.path.is_dir() or place.path.stat().st_size > 0)
+    engine = make_engine(place, mode="rw", wait=30.0)
+    try:
+        with translated(str(place)), engine.connect() as connection:
+            return _done(connection, place) > 0
+    finally:
+        engine.dispose()
 
 
 def _is_text(text: str) -> bool:
