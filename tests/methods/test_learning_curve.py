@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy import stats  # imported here: hypothesis would count it as the first example's time
 
 from ledger.errors import InputError
 from ledger.methods.learning import (
@@ -80,10 +83,6 @@ def test_bad_input_is_refused():
 
 def test_range_is_that_of_the_library():
     # scipy.stats.linregress gives the error of the intercept: the range of the curve at n = 1
-    import math
-
-    from scipy import stats
-
     minutes = [10, 6.0, 12, 5.0, 11, 6.0]
     line = stats.linregress([math.log(n) for n in range(1, 7)], [math.log(m) for m in minutes])
     reach = stats.t.ppf(0.975, 4) * line.intercept_stderr
