@@ -48,6 +48,7 @@ TABLES: dict[str, dict[str, Any]] = {
         "people": _F8,
         "guests": _F8,
         "got": _F8,
+        "whom": _I4,
         "by": _I4,
     },
     "supplies": {

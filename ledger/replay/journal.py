@@ -21,6 +21,7 @@ from ledger.events._methods import METHODS
 from ledger.replay import _tables
 from ledger.replay._columns import Array, Names, Table
 from ledger.replay._garden_columns import take_harvested, take_planted
+from ledger.replay._trade_columns import take_bought, take_given_away, take_received
 
 __all__ = ["KEPT", "Journal"]
 
@@ -55,7 +56,7 @@ class Journal:
     tables : dict of str to Table
         See `ledger.replay._tables.TABLES`; `ev` is an event's place in the log, ``seq - 1``.
     items, units, people, lots, garden : Names
-        The texts behind the coded columns; `garden` has varieties, beds and sizes as typed.
+        The texts behind the coded columns; `garden` has varieties, beds and sizes as typed, `whom` shops.
     ids, recorded : list of str
         Id and recorded_at of each event, shape (events,).
     bodies : dict of int to dict
@@ -65,7 +66,7 @@ class Journal:
     def __init__(self) -> None:
         self.tables = {name: Table(dtypes) for name, dtypes in _tables.TABLES.items()}
         self.items, self.units, self.people, self.lots = Names(), Names(), Names(), Names()
-        self.garden = Names()
+        self.garden, self.whom = Names(), Names()
         self.ids: list[str] = []
         self.recorded: list[str] = []
         self.place: dict[str, int] = {}
@@ -149,6 +150,7 @@ class Journal:
             "cause": np.zeros(count, np.int8),
             **{name: np.full(count, _NAN) for name in ("people", "got")},
             "guests": np.zeros(count),
+            "whom": np.full(count, -1, np.int32),
         }
 
     def _roots(self, root: Array, replaces: Sequence[str | None], start: int) -> None:
@@ -204,6 +206,7 @@ class Journal:
                 root[ev - start] = root[place - start] if place >= start else before[place]
 
     _take_planted, _take_harvested = take_planted, take_harvested
+    _take_bought, _take_received, _take_given_away = take_bought, take_received, take_given_away
 
     def _take_eaten(
         self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
@@ -211,15 +214,6 @@ class Journal:
         at = np.array(places) - start
         events["people"][at] = [_NAN if b.people is None else b.people for b in bodies]
         events["guests"][at] = [b.guests or 0 for b in bodies]
-
-    def _take_given_away(
-        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
-    ) -> None:
-        at = np.array(places) - start
-        events["cause"][at] = [_CAUSE[b.how] for b in bodies]
-        events["got"][at] = [_number(getattr(b, "got", None)) for b in bodies]
-
-    _take_received = _take_given_away
 
     def _take_discarded(
         self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
