@@ -15,7 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from ledger.errors import InputError
 
-__all__ = ["LEAST_WEEKS", "RunOut", "UseRange", "run_out", "use_range"]
+__all__ = ["LEAST_WEEKS", "RunOut", "UseRange", "run_out", "stock_ahead", "use_range"]
 
 Array = NDArray[np.float64]
 
@@ -124,7 +124,12 @@ def run_out(
 
 
 def use_range(
-    history_weeks: ArrayLike, *, weeks: int = 52, paths: int = 2000, seed: int = 0
+    history_weeks: ArrayLike,
+    *,
+    season: int | None = None,
+    weeks: int = 52,
+    paths: int = 2000,
+    seed: int = 0,
 ) -> UseRange:
     """Return use a week, as a range over the coming `weeks`, from the same drawing of blocks.
 
@@ -132,8 +137,10 @@ def use_range(
     ----------
     history_weeks : array of float, shape (items, past weeks) or (past weeks,)
         As for `run_out`.
+    season : int, optional
+        As for `run_out`.
     weeks : int
-        The stretch to come that the mean is taken over.
+        The stretch to come that the mean is taken over, in whole blocks of four.
     paths, seed : int
         As for `run_out`.
 
@@ -149,10 +156,53 @@ def use_range(
     for i, row in enumerate(past):
         use = row[~np.isnan(row)]
         if len(use) >= LEAST_WEEKS:
-            starts = _starts(draws, len(use), None)
+            starts = _starts(draws, len(use), season)
             mean = np.take(_blocks(use).sum(axis=1), starts).mean(axis=0) / BLOCK
             answer[:, i] = np.quantile(mean, (0.1, 0.5, 0.9), method="inverted_cdf")
     return UseRange(answer[0], answer[1], answer[2])
+
+
+def stock_ahead(
+    stock: float,
+    history_weeks: ArrayLike,
+    *,
+    season: int | None = None,
+    weeks: int = 52,
+    paths: int = 2000,
+    seed: int = 0,
+) -> UseRange:
+    """Return what is left at the end of each week to come when nothing new comes in.
+
+    The paths are those of `run_out` for the same seed.
+
+    Parameters
+    ----------
+    stock : float
+        What is there, in the item's own unit.
+    history_weeks : array of float, shape (weeks,)
+        As for `run_out`.
+    season, paths, seed
+        As for `run_out`.
+    weeks : int
+        How many weeks ahead to look.
+
+    Returns
+    -------
+    UseRange
+        Arrays of shape (weeks + 1,), the first element being now; NaN where fewer than four weeks
+        are known.
+    """
+    past = np.atleast_2d(np.asarray(history_weeks, dtype=np.float64))
+    _check(np.atleast_1d(np.float64(stock)), past, paths, max(weeks, 1))
+    use = past[0][~np.isnan(past[0])]
+    if len(use) < LEAST_WEEKS:
+        return UseRange(*np.full((3, weeks + 1), np.nan))
+    starts = _starts(_draws(paths, weeks, seed), len(use), season)
+    taken = _blocks(use)[starts].transpose(0, 2, 1).reshape(-1, paths)[:weeks]
+    left = np.full((weeks + 1, paths), float(stock))
+    left[1:] -= np.cumsum(taken, axis=0)
+    ranges = np.quantile(np.maximum(left, 0), (0.1, 0.5, 0.9), axis=1, method="inverted_cdf")
+    return UseRange(*ranges)
 
 
 def _draws(paths: int, weeks: int, seed: int) -> Array:

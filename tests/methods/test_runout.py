@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from ledger.errors import InputError
 from ledger.methods import runout
-from ledger.methods.runout import BLOCK, run_out, use_range
+from ledger.methods.runout import BLOCK, run_out, stock_ahead, use_range
 
 
 def plain_weeks(stock, use, draws, season):
@@ -139,3 +139,37 @@ def test_use_range_holds_the_mean():
 def test_bad_input_is_refused(stock, past, more):
     with pytest.raises(InputError):
         run_out(stock, past, **more)
+
+
+def test_stock_ahead_falls_at_an_even_pace():
+    found = stock_ahead(10.0, np.full(30, 2.0), weeks=7, paths=50)
+    assert found.likely.tolist() == [10, 8, 6, 4, 2, 0, 0, 0]
+    assert found.low.tolist() == found.high.tolist() == found.likely.tolist()
+
+
+@settings(max_examples=25)
+@given(
+    st.lists(st.integers(0, 4), min_size=4, max_size=130),
+    st.integers(1, 40),
+    st.sampled_from([None, 52]),
+)
+def test_stock_ahead_is_gone_when_run_out_says(use, stock, season):
+    weeks = run_out(stock, use, season=season, paths=99, horizon=156)
+    left = stock_ahead(stock, use, season=season, paths=99, weeks=156)
+    for name in ("low", "likely", "high"):
+        week = getattr(weeks, name)[0]
+        gone = np.flatnonzero(getattr(left, name) == 0)
+        assert gone[:1].tolist() == ([] if np.isinf(week) else [np.ceil(week)])
+
+
+def test_use_range_follows_the_season():
+    year = np.r_[np.zeros(40), np.full(12, 3.0)]
+    past = np.tile(year, 3)[: 3 * 52 - 6]  # six weeks of use are still to come this season
+    season = use_range(past, season=52, weeks=4)
+    assert season.likely[0] == 3.0
+    assert use_range(past, weeks=4).likely[0] < 3.0
+    assert use_range(np.r_[past, np.full(6, 3.0)], season=52, weeks=8).high[0] < 1.0
+
+
+def test_stock_ahead_says_too_little_history():
+    assert np.isnan(stock_ahead(5.0, [1.0, 1.0], weeks=3).likely).tolist() == [True] * 4
