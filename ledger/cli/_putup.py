@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from ledger.amounts import format_whole, jar_volume_ul, parse_amount, unit_factor
+from ledger.amounts import parse_amount
 from ledger.cli import _common
-from ledger.door import jars_per_load
-from ledger.errors import InputError, NeedsAnswer, NotFound
-from ledger.items import item_key, near_misses
+from ledger.door.recipes import from_recipe, recipe_of, times_of
+from ledger.errors import InputError, NeedsAnswer
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -22,59 +20,27 @@ if TYPE_CHECKING:
 
 __all__ = [
     "ask_before",
+    "batch_from_recipe",
     "cost_of",
-    "from_recipe",
     "print_cost",
     "print_verdicts",
-    "scaled",
     "show_before",
     "verdicts",
 ]
 
 
-def from_recipe(book: Book, body: dict[str, Any], given: dict[str, Any]) -> dict[str, Any]:
+def batch_from_recipe(book: Book, body: dict[str, Any], given: dict[str, Any]) -> dict[str, Any]:
     """Return a batch's body, filled in from the recipe it names; what it takes is shown first."""
-    out = _filled(book, body)
+    out = from_recipe(book.catalogue(), body)
     if out is body:
         return body
-    _show_plan(book, out, _times(body.get("times")), quiet=given["as_json"])
+    _show_plan(book, out, times_of(body.get("times")), quiet=given["as_json"])
     if (
         _common.at_terminal()
         and not given["yes"]
         and not click.confirm("Write this batch down?", default=True, err=True)
     ):
         raise click.Abort
-    return out
-
-
-def _filled(book: Book, body: dict[str, Any]) -> dict[str, Any]:
-    """Return a batch's body with what its recipe says; the same body where none is meant."""
-    if body.get("used") or not (
-        body.get("recipe") or body.get("times") or _recipe(book, body.get("makes"))
-    ):
-        return body
-    name = body.get("recipe") or body.get("makes") or ""
-    recipe = _recipe(book, name)
-    if recipe is None:
-        near = near_misses(name, [r["recipe"] for r in book.catalogue().recipes.values()])
-        hint = (
-            f"Did you mean {near[0]!r}?"
-            if near
-            else "Write it once with `croftbook recipe`, or give --used"
-        )
-        raise NotFound("recipe", f"there is no recipe {name!r}", hint)
-    times = _times(body.get("times"))
-    out = {**body, "recipe": recipe["recipe"], "makes": recipe["makes"]}
-    out.setdefault("method", recipe.get("method"))
-    if out["method"] is None:
-        del out["method"]
-    if recipe.get("schedule"):
-        out.setdefault("schedule", recipe["schedule"])
-    out["used"] = [
-        {"item": line["item"], "amount": scaled(line["amount"], times)} for line in recipe["uses"]
-    ]
-    if not body.get("made"):
-        out["made"] = _yield(recipe["yields"], times)
     return out
 
 
@@ -132,88 +98,25 @@ def print_verdicts(records: list[dict[str, Any]]) -> None:
         click.echo(f"  {SHORT}", err=True)
 
 
-def _recipe(book: Book, name: str | None) -> dict[str, Any] | None:
-    return book.catalogue().recipes.get(item_key(name)) if name else None
-
-
-def _times(text: str | None) -> Fraction:
-    try:
-        times = Fraction(text or 1)
-    except (ValueError, ZeroDivisionError):
-        times = Fraction(0)
-    if times <= 0:
-        raise InputError("times", f"{text!r} is not a number above zero", "Write it like 1.5")
-    return times
-
-
-def scaled(amount: str, times: Fraction) -> str:
-    """Return an amount so many times, in the unit it was written in.
-
-    Examples
-    --------
-    >>> scaled("16 lb", Fraction(3, 2))
-    '24 lb'
-    """
-    if times == 1:
-        return amount
-    parsed = parse_amount(amount)
-    known = unit_factor(parsed.unit)
-    many = parsed.exact * times / (known[1] if known else 1000)
-    number = f"{float(many):.3f}".rstrip("0").rstrip(".")
-    return f"{number} {parsed.unit}"
-
-
-def _yield(yields: str, times: Fraction) -> list[dict[str, Any]]:
-    """Return the made entries that a scaled recipe gives: whole jars, and the rest for the fridge."""
-    amount = parse_amount(yields)
-    if amount.jars is None:
-        return [{"amount": scaled(yields, times)}]
-    many = amount.jars * times
-    whole, rest = divmod(many, 1)
-    made: list[dict[str, Any]] = [{"jars": int(whole), "jar": amount.jar}] if whole else []
-    if rest and amount.jar is not None:
-        volume = (jar_volume_ul(amount.jar) or 0) * rest
-        made.append({"amount": f"{float(volume / 1000):.0f} ml", "kept": "fridge"})
-    return made
-
-
 def _show_plan(book: Book, body: dict[str, Any], times: Fraction, *, quiet: bool) -> None:
     """Show what the batch takes against what is there, jars, lids and canner loads."""
     if quiet:
         return
-    state = book.state()
-    catalogue = book.catalogue()
-    click.echo(f"{body['makes']}, {float(times):g} times the recipe takes:", err=True)
-    for line in body["used"]:
-        number = state.facts.find(line["item"])
-        there = "none written down"
-        if number is not None:
-            whole = int(state.left[state.lots["item"] == number].sum())
-            there = f"{format_whole(whole, state.facts.measure[number], measures=catalogue.setting('measures', default='us') or 'us')} there"
-        click.echo(f"  {line['amount']} {line['item']}  ({there})", err=True)
-    from ledger.projections._jars import jar_totals
+    from ledger.projections._plan import plan_of
 
-    empties = jar_totals(state)
-    loads = jars_per_load(catalogue.setting("jars_per_load"))
-    for made in body["made"]:
-        if not made.get("jars"):
-            continue
-        lids = catalogue.lids_of.get(item_key(made["jar"]), "lid")
-        number = state.facts.find(lids)
-        have_lids = (
-            0 if number is None else int(state.left[state.lots["item"] == number].sum()) // 1000
-        )
-        empty = empties.get(made["jar"], {}).get("empty", 0)
+    plan = plan_of(book.state(), book.catalogue(), body)
+    click.echo(f"{body['makes']}, {float(times):g} times the recipe takes:", err=True)
+    for need in plan.needs:
+        there = "none written down" if need.there is None else f"{need.there} there"
+        click.echo(f"  {need.wanted} {need.item}  ({there})", err=True)
+    for jar in plan.jars:
         click.echo(
-            f"  {made['jars']} {made['jar']}s ({empty} empty), {made['jars']} {lids}s ({have_lids} there)",
+            f"  {jar.jars} {jar.jar}s ({jar.empty} empty), {jar.jars} {jar.lid}s ({jar.lids} there)",
             err=True,
         )
-        if body.get("method") in ("boiling water", "pressure") and made["jar"] in loads:
-            many = math.ceil(made["jars"] / loads[made["jar"]])
-            click.echo(
-                f"  {many} canner load{'s' if many > 1 else ''} at {loads[made['jar']]} a load",
-                err=True,
-            )
+        if jar.loads:
+            many = f"{jar.loads} canner load{'s' if jar.loads > 1 else ''}"
+            click.echo(f"  {many} at {jar.per_load} a load", err=True)
 
 
 def cost_of(book: Book, written: Written) -> Answer:
@@ -253,10 +156,10 @@ def show_before(book: Book, body: dict[str, Any], on: str | None, *, as_json: bo
     InputError
         When no product is named, or the altitude cannot be read.
     """
-    body = _filled(book, body)
+    body = from_recipe(book.catalogue(), body)
     if not body.get("makes"):
         raise InputError("makes", "is missing", "Name what you will put up, e.g. 'green beans'")
-    recipe = _recipe(book, body.get("recipe") or body["makes"]) or {}
+    recipe = recipe_of(book.catalogue(), body.get("recipe") or body["makes"]) or {}
     jars = [made for made in body.get("made", ()) if made.get("jars")] or [{}]
     catalogue = book.catalogue()
     from ledger.published import altitude_ft, before_batch
