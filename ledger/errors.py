@@ -92,7 +92,7 @@ class NeedsAnswer(LedgerError, ValueError):
     ----------
     code : str
         Which doubt: ``near-miss``, ``jar-fraction``, ``absurd``, ``future``, ``lot``,
-        ``mass-balance``, ``count-contradicted``, ``slip``.
+        ``mass-balance``, ``count-contradicted``, ``slip``, ``unit``.
     field : str
         The field in the user's words.
     question : str

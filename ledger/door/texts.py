@@ -6,11 +6,13 @@ import re
 from collections.abc import Callable
 from typing import Any
 
-from ledger.amounts import JAR, Amount, canonical_jar, split_line
+from ledger.amounts import JAR, Amount, canonical_jar, known_units, split_line
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
 from ledger.door.lines import has_decimal_comma
 from ledger.errors import InputError, NeedsAnswer
+from ledger.items import item_key
+from ledger.reference import foods
 
 __all__ = ["PARTS", "Texts"]
 
@@ -59,8 +61,31 @@ class Texts:
             return {"item": amount.jar, "amount": f"{float(number):g}", **line}
         if not item:
             raise InputError(field, f"{text!r} names no item", 'Write it like "31 lb 8 oz plum"')
+        if amount.unit == "piece" and amount.jars is None:
+            self._doubt_unit(item, field)
         said = re.sub(r"\s+of$", "", text[: len(text) - len(item)].strip(), flags=re.IGNORECASE)
         return {"item": item, "amount": said, **line}
+
+    def _doubt_unit(self, item: str, field: str) -> None:
+        """Ask whether ``smidgen plum`` after a bare number is an item, or a unit nobody knows.
+
+        Words that stand in a known item's name or in the food table are no slip of a unit.
+        """
+        word, _, rest = item.partition(" ")
+        if not rest or self.catalogue.is_item(item):
+            return
+        named = {key for name in self.catalogue.names() for key in item_key(name).split()}
+        if item_key(word) in named or foods.propose(word, 1):
+            return
+        if not self.catalogue.is_item(rest) and not foods.is_named(rest):
+            return
+        from rapidfuzz import fuzz, process
+
+        near = process.extractOne(word.lower(), known_units(), scorer=fuzz.ratio, score_cutoff=70)
+        hint = f" (did you mean {near[0]!r}?)" if near else ""
+        question = f"{word!r} is not a unit that is known{hint}; is {item!r} an item of that name?"
+        doubt = NeedsAnswer("unit", field, question, f"{item}, counted in pieces")
+        self.answers.settle(doubt)
 
     def made(self, text: str, field: str = "made") -> dict[str, Any]:
         """Return ``11 half-pint jars`` or ``1 cup fridge`` as a made entry; where kept comes last."""

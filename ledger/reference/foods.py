@@ -23,6 +23,7 @@ __all__ = [
     "Proposal",
     "by_id",
     "household_measure",
+    "is_named",
     "kcal_per_100g",
     "propose",
     "refuse_pct",
@@ -145,6 +146,16 @@ def _fits(label: str, unit: str, food: Food | None) -> int | None:
 
 
 @cache
+def is_named(name: str) -> bool:
+    """Return whether one row has every word of a name, and begins with one of them."""
+    words = set(item_key(name).split())
+    return any(
+        words <= set(item_key(food.description.replace(",", " ")).split())
+        and item_key(food.description.split(",")[0]).split()[0] in words
+        for food in _table().values()
+    )
+
+
 def propose(name: str, limit: int = 5) -> tuple[Proposal, ...]:
     """Return the rows that may be meant by a name, the likeliest first. Nothing is taken silently.
 

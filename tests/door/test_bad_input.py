@@ -8,6 +8,7 @@ import json
 import pytest
 
 from ledger import Answers, Book
+from ledger.door import Texts
 from ledger.errors import InputError, LedgerError, NeedsAnswer, NewerEvent, UnknownKind
 
 PLUM = {"item": "plum", "amount": "31 lb"}
@@ -261,3 +262,26 @@ def test_empty_book_answers_every_question(tmp_path):
         assert book.show("jar-cost").frame.empty
         assert book.show("shelf").frame.empty
         assert book.check().is_whole
+
+
+@pytest.mark.parametrize(
+    ("text", "word"),
+    [("3 furlong plum", "furlong"), ("3 smidgen plums", "smidgen"), ("2 lbz tomato", "lbz")],
+)
+def test_word_after_a_number_that_is_no_unit_is_asked_about(stocked, yes, text, word):
+    with pytest.raises(NeedsAnswer, match=f"{word}.* is not a unit that is known") as caught:
+        Texts(stocked.catalogue()).line(text)
+    assert (caught.value.code, caught.value.field) == ("unit", "line")
+    assert Texts(stocked.catalogue(), yes).line(text)["item"].startswith(word)
+
+
+def test_nearest_unit_is_offered(stocked):
+    with pytest.raises(NeedsAnswer, match="did you mean 'lb'"):
+        Texts(stocked.catalogue()).line("2 lbz tomato")
+
+
+@pytest.mark.parametrize(
+    "text", ["3 green tomato", "2 large egg", "12 quart jar", "24 lids", "3 dozen egg", "6 gizmo"]
+)
+def test_plain_names_after_a_number_are_items(stocked, text):
+    assert Texts(stocked.catalogue()).line(text)["item"]
