@@ -12,7 +12,7 @@ from ledger.cli import _common
 from ledger.cli._asking import Doubts, ask_missing, in_words
 from ledger.cli._options import click_options
 from ledger.door import Entry, Written
-from ledger.door.filling import fill
+from ledger.door.filling import fill, fill_sort
 from ledger.door.texts import PARTS, Texts
 from ledger.door.when import day_of
 from ledger.errors import InputError
@@ -153,6 +153,8 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
 
         body = read(lambda texts: _body(command, kind, fields, given, texts))
         _days(body, fields, book.today())
+        if kind.name == "item_described":
+            fill_sort(body, book.catalogue(), needed=not _common.at_terminal())
         on = day_of(given["on"], book.today())
         if kind.name == "put_up":
             from ledger.cli import _putup

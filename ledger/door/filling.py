@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import Any
+from typing import Any, get_args
 
+from ledger.door.catalogue import Catalogue
 from ledger.door.texts import PARTS, Texts
 from ledger.errors import InputError
 from ledger.events.describing import OF_JARS, Field
+from ledger.events.item_described import Sort
+from ledger.items import near_misses
 
-__all__ = ["fill"]
+__all__ = ["fill", "fill_sort"]
 
 _FOR_ALL = ("for_crop", "bed", "kept", "variety")
 """Fields of a line that, said once, hold for every line."""
@@ -42,6 +45,34 @@ def fill(
     for field in fields:
         if field.name in said and field.of_line:
             _onto_lines(body.get("lines", []), field.name, said[field.name])
+
+
+def fill_sort(body: dict[str, Any], catalogue: Catalogue, *, needed: bool) -> None:
+    """Put the sort of an item that the book knows into its description, where it is not said.
+
+    Parameters
+    ----------
+    needed : bool
+        Refuse a new item without its sort.
+
+    Raises
+    ------
+    InputError
+    """
+    name = body.get("item")
+    if not isinstance(name, str) or not name.strip() or "sort" in body:
+        return
+    facts = catalogue.facts(name)
+    if facts is not None:
+        body["sort"] = facts.sort or "food"
+    elif needed:
+        near = near_misses(name, catalogue.names())
+        raise InputError(
+            "sort",
+            f"is missing, and {name!r} is not in the book yet",
+            (f"Did you mean {near[0]!r}? Else say" if near else "Say")
+            + f" what sort of thing it is with --sort: {', '.join(get_args(Sort))}",
+        )
 
 
 def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:

@@ -319,3 +319,22 @@ def test_history_says_what_an_item_is_in_words(run):
         "plum butter is food (one cup 250 g, keeps 12 months on the shelf, 4 days in the fridge, "
         "also plum spread)"
     )
+
+
+def test_sort_of_an_item_in_the_book_need_not_be_said_again(run, batch):
+    assert run("harvest", "3 plum")[0] == 2
+    status, _, err = run("item", "Plums", "--g-per", "piece 60")
+    assert status == 0, err
+    assert run("harvest", "3 plum")[0] == 0
+    status, _, err = run("item", "half-pint jar", "--years", "10", "--json")
+    assert status == 0, err
+    (row,) = json.loads(run("history", "--kind", "item", "--json", "--limit", "1")[1])
+    assert row["line"].startswith("half-pint jar is a jar")
+
+
+def test_sort_of_a_new_item_is_asked_for_by_name(run, batch):
+    status, out, err = run("item", "garlic", "--g-per", "clove 5")
+    assert (status, out) == (2, "")
+    assert "sort: is missing, and 'garlic' is not in the book yet" in err
+    assert "--sort: food, jar, lid" in err
+    assert "Did you mean 'plum'?" in run("item", "plumm", "--g-per", "piece 60")[2]
