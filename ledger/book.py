@@ -40,6 +40,10 @@ def default_path() -> Path:
     return user_data_path("croftbook", appauthor=False) / "book.sqlite"
 
 
+class _Undone(Exception):
+    """Rolls a trial back."""
+
+
 @dataclass(frozen=True)
 class Checked:
     """What a check found: the chain's report, and items whose amounts do not add up."""
@@ -164,6 +168,30 @@ class Book:
             except BaseException:
                 self._catalogue = Catalogue()  # it may have learnt what was then undone
                 raise
+
+    def trial(self, entry: Entry, answers: Answers) -> tuple[Written, State]:
+        """Return what writing an entry would give, and the book as it would be then; nothing stays.
+
+        Raises
+        ------
+        InputError, NeedsAnswer
+            As `enter` would.
+        """
+        replay = self.replay()
+        with self._turn:
+            try:
+                with self.log.writing("trial") as tx:
+                    self._catalogue.refresh(tx, tx.head.seq)
+                    before = tx.head.seq
+                    written = write(tx, self._catalogue, entry, answers)
+                    rows = [row for chunk in tx.read(after=before) for row in chunk]
+                    raise _Undone
+            except _Undone:
+                pass
+            finally:
+                self._catalogue = Catalogue()
+            day = max(written.event.on, self.today().isoformat())
+            return written, replay.trial(rows, as_of=day)
 
     def strike(self, id: str, why: str, **more: Any) -> Written:
         """Take an entry back; it stays readable in the history."""

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import gc
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Protocol
 
@@ -89,3 +89,18 @@ class Replay:
                 state.known_at = known_at
                 self._states[key] = state
             return self._states[key]
+
+    def trial(self, rows: Sequence[tuple[Any, ...]], *, as_of: str) -> State:
+        """Return the book as it would be with more events, which are then forgotten.
+
+        Parameters
+        ----------
+        rows : sequence of tuple
+            Stored rows that would follow the last one taken in.
+        as_of : str
+            ISO date.
+        """
+        with self._lock:
+            journal = self.journal.branch()
+        journal.take(rows)
+        return build_state(journal, as_of=day_number(as_of), known=len(journal))

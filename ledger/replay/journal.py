@@ -7,6 +7,7 @@ at a moment (`settle`) is decided on the columns.
 
 from __future__ import annotations
 
+import copy
 from bisect import bisect_right
 from collections.abc import Callable, Iterable, Sequence
 from operator import attrgetter
@@ -82,6 +83,11 @@ class Journal:
 
     def __len__(self) -> int:
         return len(self.ids)
+
+    def branch(self) -> Journal:
+        """Return a copy that takes more events in while this one stays as it is."""
+        shared = (self.fetch, self._decoders)
+        return copy.deepcopy(self, {id(one): one for one in shared})
 
     # -- taking events in ---------------------------------------------------------------
 
