@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from ledger.projections._table_eaten import Eaten
     from ledger.replay import State
 
-__all__ = ["BASES", "Balance", "balance_of", "food_lots"]
+__all__ = ["BASES", "Balance", "balance_of", "food_lots", "there_before"]
 
 BASES = ("energy", "weight", "value")
 
@@ -88,6 +88,12 @@ def balance_of(eaten: Eaten, period: Period) -> dict[str, Balance]:
         basis: Balance(float(grown[i]), float(others[i]), float(away[i]), float(change[i]))
         for i, basis in enumerate(BASES)
     }
+
+
+def there_before(eaten: Eaten, period: Period) -> dict[str, float]:
+    """Return what was on hand before the first day of a period, in the units of a balance."""
+    there = _there(eaten.web, _figures(eaten.state, eaten.web), period.start - 1)
+    return {basis: float(there[i]) for i, basis in enumerate(BASES)}
 
 
 def _figures(state: State, web: Web) -> Array:

@@ -69,7 +69,8 @@ class Eaten:
         people, guests = events["people"][self.ev], events["guests"][self.ev]
         some = people > 0
         at_table = np.divide(people - guests, people, out=np.ones(people.size), where=some)
-        self.kept = self._kept()[self.ev]
+        self.kept_by_event = self._kept()
+        self.kept = self.kept_by_event[self.ev]
         self.household = np.clip(at_table, 0.0, 1.0)
         self.factor = self.household * (1.0 - self.kept)
         """The household's part of each draw: guests and leftovers taken off."""
@@ -88,6 +89,19 @@ class Eaten:
     def days(self) -> tuple[int, int] | None:
         """Return the first and the last day on which something was eaten, or None."""
         return (int(self.day.min()), int(self.day.max())) if self.day.size else None
+
+    @cached_property
+    def has_weight(self) -> Array:
+        """Whether a weight is known of each item, shape (items,)."""
+        facts = self.state.facts
+        return np.array([facts.grams_per_whole(i) is not None for i in range(len(facts))], bool)
+
+    @cached_property
+    def has_energy(self) -> Array:
+        """Whether weight and energy are known of each item, shape (items,)."""
+        facts = self.state.facts
+        known = [facts.kcal_per_gram(i) is not None for i in range(len(facts))]
+        return np.asarray(self.has_weight & np.array(known, bool))
 
     # -- amounts ------------------------------------------------------------------------
 
@@ -226,19 +240,14 @@ class Eaten:
         """Return what each allocation of a raw lot rests on, where that is anything."""
         state, web = self.state, self.web
         facts, lots = state.facts, state.lots
-        count = len(facts)
         price_ev, later = self.price[1], self.price[2]
-        no_gram, no_kcal = np.zeros(count, bool), np.zeros(count, bool)
-        for number in np.unique(lots["item"]).tolist():
-            no_gram[number] = facts.grams_per_whole(number) is None
-            no_kcal[number] = facts.kcal_per_gram(number) is None
         food = facts.sort == _FOOD
         lot, item, origin = web.lot[at], lots["item"][web.lot[at]], web.origin[at]
         feedless = self._feedless()
         out: dict[int, int] = {}
         for kind, hit in (
-            ("no weight", food[item] & no_gram[item]),
-            ("no energy", food[item] & no_kcal[item] & ~no_gram[item]),
+            ("no weight", food[item] & ~self.has_weight[item]),
+            ("no energy", food[item] & self.has_weight[item] & ~self.has_energy[item]),
             ("no price", food[item] & (price_ev[at] < 0)),
             ("later", later[at]),
             ("found", origin == SIX.index("found")),

@@ -66,18 +66,25 @@ class Web:
         lots : ndarray of float, shape (lots, figures)
             Raw lots carry 0 here.
         """
-        traced = solve(own, self._takes, self.rows.gives, self.rows.made_lots.size)
+        rows, made = self.forward_made(own)
         lots = np.zeros((self.state.lots["ev"].size, own.shape[1]))
-        lots[self.rows.made_lots] = traced.lots
-        return traced.rows, lots
+        lots[self.rows.made_lots] = made
+        return rows, lots
 
-    def back(self, wanted: Array) -> Array:
+    def forward_made(self, own: Array) -> tuple[Array, Array]:
+        """Return the same for made lots alone, in the order of `rows.made_lots`."""
+        traced = solve(own, self._takes, self.rows.gives, self.rows.made_lots.size)
+        return traced.rows, traced.lots
+
+    def back(self, wanted: Array, of_rows: Array | None = None) -> Array:
         """Return which part of each row ended in what is wanted of the lots it made.
 
         Parameters
         ----------
         wanted : ndarray of float, shape (lots, ends)
             The part of each made lot that went to each end (raw lots are passed over).
+        of_rows : ndarray of float, shape (rows, ends), optional
+            The part of each row that went to each end without a lot between.
 
         Returns
         -------
@@ -92,6 +99,8 @@ class Web:
         lot, row, part = self.rows.gives
         carry = csr_array((part, (lot, row)), shape=(made, self.count))
         ends = np.asarray(carry.T @ wanted[self.rows.made_lots])
+        if of_rows is not None:
+            ends = ends + of_rows
         row, number, share = self._takes
         if not row.size:
             return ends

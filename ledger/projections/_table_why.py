@@ -11,6 +11,8 @@ from ledger.errors import InputError, NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node
 from ledger.projections._table_eaten import BASES, SIX, Eaten
+from ledger.projections._table_flow import why_path
+from ledger.projections._table_leaves import leaves
 from ledger.projections._table_periods import Period, day_of, segments_of
 from ledger.projections.base import Node
 from ledger.replay.state import day_text
@@ -27,7 +29,8 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     Parameters
     ----------
     key : str
-        ``<first day>/<last day>/<basis>/<origin>``, as in the answer's `why`.
+        ``<first day>/<last day>/<basis>/<origin>``, as in the answer's `why`; a path's begins
+        with ``paths/``.
     field : str, optional
         A column of the answer; default: the share of what was eaten.
 
@@ -36,6 +39,8 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     NotFound
         When there is no such record, or no such figure of it.
     """
+    if key.startswith("paths/"):
+        return why_path(state, key.removeprefix("paths/"), field)
     figures = _Record(state, key).figures()
     name = field or "share_of_eaten"
     if name not in figures:
@@ -135,41 +140,12 @@ class _Record:
 
     def _leaves(self, sources: list[tuple[int, float]]) -> list[Node]:
         """Return one node a raw lot (and price): how much of it, times what one holds."""
-        web = self.eaten.web
-        amounts: dict[tuple[int, int], float] = {}
-        for at, part in sources:
-            price = int(self.eaten.price[1][at]) if self.basis == "value" else -1
-            key = (int(web.lot[at]), price)
-            amounts[key] = amounts.get(key, 0.0) + float(web.amount[at]) * part
-        each = {
-            (int(web.lot[at]), int(self.eaten.price[1][at])): float(self.eaten.price[0][at])
-            for at, _ in sources
-        }
-        out = []
-        for (lot, price), whole in sorted(amounts.items()):
-            node = self._leaf(lot, price, whole, each.get((lot, price), 0.0))
-            if node.value:
-                out.append(node)
-        return out
-
-    def _leaf(self, lot: int, price: int, whole: float, each: float) -> Node:
-        state = self.state
-        item, ev = int(state.lots["item"][lot]), int(state.lots["ev"][lot])
-        grams = float(state.costs.grams[item])
-        scale = grams or 1.0
-        amount = event_node(state, ev, "", whole * scale, "g" if grams else "whole units")
-        if self.basis == "weight":
-            return amount if grams else Node("no weight known", 0.0, "g")
-        name = state.facts.names[item]
-        if self.basis == "energy":
-            kcal = float(state.costs.kcal[item]) / scale
-            return product(
-                name, "kcal", amount, Node("energy of the edible part", kcal, "kcal per g")
-            )
-        if price < 0:
-            return Node("no price known", 0.0, self.unit)
-        unit = f"{self.unit} per {'g' if grams else 'whole unit'}"
-        return product(name, self.unit, amount, event_node(state, price, "", each / scale, unit))
+        web, (price, ev, _) = self.eaten.web, self.eaten.price
+        several = [
+            (int(web.lot[at]), float(web.amount[at]) * part, float(price[at]), int(ev[at]))
+            for at, part in sources
+        ]
+        return leaves(self.state, self.basis, self.unit, several)
 
     # -- need and feed ------------------------------------------------------------------
 

@@ -14,6 +14,8 @@ from ledger.projections import _table_why
 from ledger.projections._common import answer
 from ledger.projections._table_balance import balance_of
 from ledger.projections._table_eaten import BASES, SIX, Eaten, Mark
+from ledger.projections._table_flow import PATH_COLUMNS, path_records, path_totals
+from ledger.projections._table_paths import Paths
 from ledger.projections._table_periods import Period, day_of, need_of, periods_of
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.replay._columns import Array
@@ -42,6 +44,10 @@ _FULL = 0.9
 """Part of the days with something eaten written down below which the answer says so."""
 
 
+_NOTHING = 1e-12
+"""Share of a period's total below which an origin is what rounding leaves, and not listed."""
+
+
 @dataclass(frozen=True)
 class _Asked:
     """What is asked: periods, and what stands in their way."""
@@ -58,6 +64,7 @@ def build(
     to: str | None = None,
     by: str | None = None,
     basis: str | None = None,
+    paths: bool = False,
     **more: Any,
 ) -> Answer:
     """Return one record a period, basis and origin.
@@ -72,6 +79,9 @@ def build(
         One set of records for each; those in which nothing eaten is written down are left out.
     basis : {'energy', 'weight', 'value'}, optional
         Only that one.
+    paths : bool
+        Instead, one record a path of the food through the whole time asked for: columns as in
+        `PATH_COLUMNS`. Their weights and energies are what was there before and what came in.
 
     Returns
     -------
@@ -94,12 +104,25 @@ def build(
         raise InputError("basis", f"{basis!r} is no basis", f"Write one of: {', '.join(BASES)}")
     eaten = Eaten(state)
     asked = _asked(state, eaten, first, to, by)
+    if paths:
+        return _paths(state, eaten, asked)
     table = _Table(state, eaten, asked)
     records, marks = table.records(BASES if basis is None else (basis,))
     return answer(
         state, "our-table", COLUMNS, records,
         totals=table.totals(), assumptions=table.assumptions(marks),
     )  # fmt: skip
+
+
+def _paths(state: State, eaten: Eaten, asked: _Asked) -> Answer:
+    records: list[dict[str, Any]] = []
+    totals: dict[str, Any] = {}
+    if asked.whole is not None:
+        records = path_records(Paths(eaten, asked.whole))
+        totals = path_totals(eaten, asked.whole, records)
+    if not records and asked.says:
+        totals["missing"] = [asked.says]
+    return answer(state, "our-table", PATH_COLUMNS, records, totals=totals)
 
 
 def _asked(state: State, eaten: Eaten, first: Any, last: Any, by: str | None) -> _Asked:
@@ -142,19 +165,24 @@ class _Table:
 
     def records(self, bases: tuple[str, ...]) -> tuple[list[dict[str, Any]], set[Mark]]:
         """Return the records, flat, and all marks that they rest on."""
-        shown = self._origins()
         out = []
         for number, period in enumerate(self.asked.periods):
             need = need_of(self.state, period)
+            shown = self._origins(number)
             for basis in bases:
                 out += [self._record(number, period, basis, i, need) for i in shown]
         return out, set().union(*self.marks)
 
-    def _origins(self) -> list[int]:
-        """Return the origins to show: grown and bought, and those of which anything was eaten."""
-        some = [bool(self.amounts[:, :, i].any()) for i in range(len(SIX))]
-        marked = {mark[2] for marks in self.marks for mark in marks}
-        return [i for i, n in enumerate(SIX) if n in ("grown", "bought") or some[i] or i in marked]
+    def _origins(self, number: int) -> list[int]:
+        """Return the origins to list: grown, bought, and those of which anything was eaten."""
+        row = self.amounts[number]
+        some = (row > row.sum(axis=1, keepdims=True) * _NOTHING).any(axis=0).tolist()
+        marked = {mark[2] for mark in self.marks[number] if mark[0].startswith("no ")}
+        return [
+            i
+            for i, name in enumerate(SIX)
+            if name in ("grown", "bought") or some[i] or (i in marked and not row[:, i].any())
+        ]
 
     def _record(
         self, number: int, period: Period, basis: str, i: int, need: float | None
@@ -285,6 +313,8 @@ PROJECTION = Projection(
         Option("from", "first day, that day included", "2026-01-01", kind="day"),
         Option("to", "last day, that day included", "2026-12-31", kind="day"),
         Option("by", "one answer for each month or year", "month", choices=("month", "year")),
+        Option("paths", "where all food came from, what it was made into and where it ended", "--paths", kind="flag"),
         Option("basis", "only this one", "energy", choices=BASES),
     ),
-)
+    variants={"paths": PATH_COLUMNS},
+)  # fmt: skip
