@@ -17,6 +17,7 @@ _MODULES = {
     "shelf": "shelf",
     "our-table": "our_table",
     "as-published": "as_published",
+    "worth-it": "worth_it",
 }
 
 

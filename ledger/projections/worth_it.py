@@ -1,0 +1,136 @@
+"""Was the season worth it: money in and out, hours, and what came of it?"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.errors import InputError
+from ledger.methods.ratios import ratio
+from ledger.projections import _worth_durables, _worth_prices, _worth_why
+from ledger.projections._common import answer
+from ledger.projections._worth_notes import notes_of
+from ledger.projections._worth_postings import LINES, Lots, Postings, postings
+from ledger.projections._worth_season import Span, span_of
+from ledger.projections.base import Answer, Column, Option, Projection
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["COLUMNS", "PROJECTION", "build"]
+
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("season", "Season", "", "The season, by the year in which it starts."),
+    Column("line", "Line", "", "garden: all that was picked; animals: what feed or bedding is bought for (eggs); foraged; received: gifts and barter; preserving: every method but cook; cooking: method cook (bread, stock, soup); sold; given away; lost: thrown away, composted, fed to animals, or missing at a count; total: their sum.", main=True),
+    Column("money_in", "Money in", "money", "Money that came in.", main=True),
+    Column("money_out", "Paid", "money", "Money paid in the season: garden inputs, jars, lids, equipment and bottled fuel when they were bought; ingredients and metered fuel when they were used. Food bought and eaten as it is does not count.", main=True),
+    Column("worth", "Worth", "money", "At shop prices of the day it came in, each thing once: what went on into jars or dishes counts there and not here; what was sold, given away or lost is taken off in its own line.", main=True),
+    Column("cost", "Cost", "money", "What the season bore, labour left out: garden inputs of the season, a year's part of those with `years`, and the components of jar-cost; what went on into jars or dishes bears its cost there.", main=True),
+    Column("net", "Net", "money", "Money in and worth, less cost.", main=True),
+    Column("hours", "Hours", "hours", "Work written down with planting, picking and putting up; null where none was.", main=True),
+    Column("net_per_hour", "Net an hour", "money per hour", "Net / hours; null without hours.", main=True),
+    Column("labour", "Own time", "money", "The hours at the labour rate of their day; null where no rate is set or no hours are known."),
+    Column("after_labour", "After own time", "money", "Net less own time."),
+    Column("for_other_seasons", "For other seasons", "money", "Paid less cost: what this season bought for others (jars, equipment, lids and fuel in stock, inputs carried forward); below 0 it lived on what others bought."),
+    Column("provisional", "Provisional", "yes or no", "The season still runs, or rests on a garden season that does."),
+    Column("at_least", "At least", "yes or no", "Something that counts here has no known price."),
+    Column("unpriced", "Unpriced", "", "What no price is known of; it counts 0."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+
+def build(
+    state: State, *, season: str | None = None, durables: bool = False, prices: bool = False
+) -> Answer:
+    """Return one record a line of the season, and their total; or a variant.
+
+    Parameters
+    ----------
+    state : State
+    season : str, optional
+        The year in which it starts; default: the season that holds the answer's day.
+    durables : bool
+        One record a jar, equipment or garden input that lasts, instead.
+    prices : bool
+        One record an item and season, home price against shop, instead.
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`, or the variant's.
+
+    Raises
+    ------
+    InputError
+        When the season is not a year, or both variants are asked for.
+    """
+    if durables and prices:
+        raise InputError("prices", "--durables and --prices answer apart", "Ask one of them")
+    if durables:
+        return _worth_durables.build(state)
+    if prices:
+        return _worth_prices.build(state, None if season is None else span_of(state, season))
+    span = span_of(state, season)
+    lots = Lots(state)
+    posted = postings(state, lots, span.first, span.last, span.season)
+    records = _records(state, span, lots, posted)
+    assumptions = notes_of(state, span, lots, posted, records)
+    totals: dict[str, Any] = {"season": {str(span.season): span.text}}
+    if not records:
+        totals["missing"] = [f"Nothing was written down in season {span.season} that counts here."]
+    elif records[-1]["hours"] is None:
+        totals["missing"] = [
+            "No hours are written down, so there is no net an hour: give `--work` when you pick, plant or put up."
+        ]
+    return answer(state, "worth-it", COLUMNS, records, totals=totals, assumptions=assumptions)
+
+
+def _records(state: State, span: Span, lots: Lots, posted: Postings) -> list[dict[str, Any]]:
+    if not posted.line.size:
+        return []
+    sums, some = posted.sums(), posted.some()
+    rated = np.zeros(len(LINES), bool)
+    rated[posted.line[posted.of(None, "labour")]] = True
+    records = [
+        _record(span, name, sums[i], bool(rated[i])) for i, name in enumerate(LINES) if some[i]
+    ]
+    records.append(_record(span, "total", sums.sum(axis=0), bool(rated.any())))
+    return records
+
+
+def _record(span: Span, line: str, sums: Any, rated: bool) -> dict[str, Any]:
+    came, paid, worth, cost, minutes, labour = (float(value) for value in sums)
+    net, hours = came + worth - cost, minutes / 60 or None
+    return {
+        "why": f"worth-it/{span.season}/{line}",
+        "season": str(span.season),
+        "line": line,
+        "money_in": came,
+        "money_out": paid,
+        "worth": worth,
+        "cost": cost,
+        "net": net,
+        "hours": hours,
+        "net_per_hour": ratio(net, hours),
+        "labour": labour if rated else None,
+        "after_labour": net - labour if rated else None,
+        "for_other_seasons": paid - cost,
+    }
+
+
+PROJECTION = Projection(
+    name="worth-it",
+    title="Worth it",
+    question="Was the season worth it: money in and out, hours, and what came of it?",
+    columns=COLUMNS,
+    build=build,
+    why=_worth_why.why,
+    options=(
+        Option("season", "the season that starts in this year", "2026"),
+        Option("durables", "pay-back of each jar, canner and other thing that lasts", "--durables", "flag"),
+        Option("prices", "home price against shop, by item and season", "--prices", "flag"),
+    ),
+    variants={"durables": _worth_durables.COLUMNS, "prices": _worth_prices.COLUMNS},
+)  # fmt: skip
