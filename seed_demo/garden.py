@@ -107,7 +107,7 @@ class Garden:
         body = {
             "crop": crop.item,
             "variety": crop.variety,
-            "bed": self.bed(number, home.day.year),
+            "bed": self.bed(number, home.day.year + (crop.put_out > crop.first)),
             "plants": crop.plants + home.rng.randint(-2, 2),
             "area": f"{crop.row_ft * crop.width_ft:g} sq ft",
             "row": f"{crop.row_ft} ft",

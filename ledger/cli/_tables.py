@@ -136,6 +136,9 @@ _HOW = {
     "difference": "the first less the second",
     "power": "the first to the power of the second",
     "logarithm": "the natural logarithm of",
+    "lowest": "the least of",
+    "middle": "the middle of",
+    "highest": "the most of",
 }
 
 

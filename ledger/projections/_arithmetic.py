@@ -3,10 +3,21 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
+from statistics import median
 
 from ledger.projections.base import Node
 
-__all__ = ["difference", "logarithm", "power", "product", "quotient", "recompute", "total"]
+__all__ = [
+    "among",
+    "difference",
+    "logarithm",
+    "power",
+    "product",
+    "quotient",
+    "recompute",
+    "total",
+]
 
 
 def _value(node: Node) -> float:
@@ -47,6 +58,18 @@ def logarithm(label: str, of: Node) -> Node:
     return Node(label, math.log(_value(of)), "", "logarithm", [of])
 
 
+def among(how: str, label: str, unit: str, *parts: Node) -> Node:
+    """Return the ``lowest``, the ``middle`` or the ``highest`` of `parts`."""
+    return Node(label, _AMONG[how]([_value(part) for part in parts]), unit, how, list(parts))
+
+
+_AMONG: dict[str, Callable[[list[float]], float]] = {
+    "lowest": min,
+    "middle": median,
+    "highest": max,
+}
+
+
 def recompute(node: Node) -> float | None:
     """Return what the parts of a node give by its `how`; None for a leaf or a missing value."""
     if not node.parts or node.value is None:
@@ -58,6 +81,8 @@ def recompute(node: Node) -> float | None:
         return values[0] - values[1]
     if node.how == "quotient":
         return values[0] / values[1]
+    if node.how in _AMONG:
+        return _AMONG[node.how](values)
     if node.how == "power":
         return float(values[0] ** values[1])
     if node.how == "logarithm":

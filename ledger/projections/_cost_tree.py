@@ -123,6 +123,24 @@ class CostTree:
             return event_node(self.state, int(self.state.lots["ev"][lot]), "", value, "money")
         at = int(np.flatnonzero(self.costs.harvest_lots == lot)[0])
         year, crop = int(garden.season_of[at]), int(garden.item[at])
+        total = int(garden.whole[(garden.season_of == year) & (garden.item == crop)].sum())
+        whole = int(garden.whole[at])
+        share = Node(
+            "this picking", whole / total, "0 to 1", "quotient",
+            [
+                event_node(self.state, int(self.state.lots["ev"][lot]), "", float(whole), "whole units"),
+                Node(f"all {name} of season {year}", float(total), "whole units"),
+            ],
+        )  # fmt: skip
+        return _product(
+            f"{name} picked {self._day(lot)}",
+            share,
+            self.garden_inputs(year, crop),
+        )
+
+    def garden_inputs(self, year: int, crop: int) -> Node:
+        """Return what a crop took of garden inputs in a season."""
+        garden, name = self.costs.garden, self.state.facts.names[crop]
         parts = []
         for part in garden.parts:
             if part.season != year or part.crop not in (crop, -1):
@@ -140,20 +158,7 @@ class CostTree:
                 )
                 leaf = _product(leaf.label, share, leaf)
             parts.append(leaf)
-        total = int(garden.whole[(garden.season_of == year) & (garden.item == crop)].sum())
-        whole = int(garden.whole[at])
-        share = Node(
-            "this picking", whole / total, "0 to 1", "quotient",
-            [
-                event_node(self.state, int(self.state.lots["ev"][lot]), "", float(whole), "whole units"),
-                Node(f"all {name} of season {year}", float(total), "whole units"),
-            ],
-        )  # fmt: skip
-        return _product(
-            f"{name} picked {self._day(lot)}",
-            share,
-            _sum(f"garden inputs of {name}, season {year}", parts),
-        )
+        return _sum(f"garden inputs of {name}, season {year}", parts)
 
     def _day(self, lot: int) -> str:
         from ledger.replay import day_text

@@ -61,7 +61,7 @@ class Node:
 
     `how` says how the parts give the value: ``sum``, ``product``, ``quotient`` (first / second),
     ``difference`` (first - second), ``power`` (first to the second), ``logarithm`` (natural),
-    ``lowest``, ``same``, or ``as written`` for a leaf.
+    ``lowest``, ``middle``, ``highest``, ``same``, or ``as written`` for a leaf.
     """
 
     label: str

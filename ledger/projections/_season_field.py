@@ -1,0 +1,290 @@
+"""The garden at one moment: every planting and picking, gathered into plots by season."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.errors import InputError
+from ledger.projections._season_plots import Pair, Planting, Plot, fit, measured, settle
+from ledger.replay._columns import Array
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["Field"]
+
+
+class Field:
+    """Everything that the garden saw at one moment of a book.
+
+    Parameters
+    ----------
+    state : State
+    crop, bed : str, optional
+        Only this crop, only this bed; names of the book.
+    whole_crops : bool
+        One plot a crop, varieties and beds together.
+
+    Attributes
+    ----------
+    picked : dict of ndarray, shape (harvest lines,)
+        ``ev, lot (-1: none), item, whole (as picked), trimmed, kept, day, season, grams (of one
+        whole unit; NaN), minutes (NaN: none written), share (of its event)``.
+
+    Raises
+    ------
+    InputError
+        When no crop or bed of the book is called so.
+    """
+
+    def __init__(
+        self,
+        state: State,
+        *,
+        crop: str | None = None,
+        bed: str | None = None,
+        whole_crops: bool = False,
+    ) -> None:
+        self.state = state
+        self.calendar = state.costs.garden.season
+        self._texts = state.journal.garden.texts
+        self.whole_crops = whole_crops
+        first: dict[str, int] = {}
+        self._same = [
+            first.setdefault(" ".join(t.casefold().split()), i) for i, t in enumerate(self._texts)
+        ]
+        self.picked = self._pick_lines()
+        self._plantings = self._planted()
+        self._crop = self._find(state.facts.find(crop), "crop", crop, self._crops())
+        self._bed = None if bed is None else self._bed_called(bed)
+        self._of: dict[int, list[Plot]] = {}
+
+    # -- what was picked and planted ----------------------------------------------------
+
+    def _canon(self, codes: Array) -> Array:
+        return np.array([*self._same, -1], np.int64)[codes]
+
+    def _pick_lines(self) -> dict[str, Array]:
+        state, facts = self.state, self.state.facts
+        tables = state.journal.tables
+        table, more = tables["supplies"], tables["picked"]
+        at = np.flatnonzero(np.isin(more["row"], state.moment.of(table["ev"])))
+        at = at[np.argsort(state.moment.rank[table["ev"][more["row"][at]]], kind="stable")]
+        row = more["row"][at]
+        ev = table["ev"][row].astype(np.int64)
+        item = facts.canon[table["item"][row]].astype(np.int64)
+        whole = facts.wholes(item, table["whole"][row], table["per"][row], table["times"][row])
+        trimmed = np.minimum(table["trimmed"][row], whole)
+        lot_of = np.full(len(table), -1, np.int64)
+        lot_rows = state.lots["row"]
+        lot_of[lot_rows[lot_rows >= 0]] = np.flatnonzero(lot_rows >= 0)
+        grams = np.full(len(facts), np.nan)
+        for number in np.unique(item).tolist():
+            known = facts.grams_per_whole(number)
+            grams[number] = np.nan if known is None else known
+        day = state.moment.on[ev]
+        minutes, share = self._work(ev, grams[item] * whole)
+        return {
+            "ev": ev, "lot": lot_of[row], "item": item, "whole": whole, "trimmed": trimmed,
+            "kept": whole - trimmed, "day": day, "grams": grams[item], "minutes": minutes,
+            "share": share, "plants": more["plants"][at],
+            "season": self.calendar.of(day) if day.size else np.zeros(0, np.int64),
+            "variety": self._canon(more["variety"][at]), "bed": self._canon(more["bed"][at]),
+        }  # fmt: skip
+
+    @cached_property
+    def minutes(self) -> Array:
+        """Minutes of work of each event, shape (events,); NaN where none were written down."""
+        table, count = self.state.journal.tables["work"], len(self.state.journal)
+        minutes = np.bincount(table["ev"], table["minutes"], count)
+        written = np.bincount(table["ev"], minlength=count) > 0
+        return np.where(written, minutes, np.nan)
+
+    def _work(self, ev: Array, grams: Array) -> tuple[Array, Array]:
+        """Share each event's minutes over its lines by weight; evenly where one has none."""
+        count = len(self.state.journal)
+        if not ev.size:
+            return np.zeros(0), np.zeros(0)
+        lines = np.bincount(ev, minlength=count)
+        total = np.bincount(ev, grams, count)  # NaN where one weight is not known
+        even = np.isnan(total) | (total <= 0)
+        share = np.where(even[ev], 1 / lines[ev], grams / np.where(even, 1.0, total)[ev])
+        return self.minutes[ev] * share, share
+
+    def _planted(self) -> list[Planting]:
+        table, state = self.state.journal.tables["planted"], self.state
+        rows = state.moment.of(table["ev"])
+        rows = rows[np.argsort(state.moment.rank[table["ev"][rows]])]
+        out = []
+        for row in rows.tolist():
+            ev, plants = int(table["ev"][row]), int(table["plants"][row])
+            variety, bed = self._canon(np.array([table["variety"][row], table["bed"][row]]))
+            out.append(
+                Planting(
+                    ev,
+                    int(state.facts.canon[table["crop"][row]]),
+                    (int(variety), int(bed)),
+                    int(state.moment.on[ev]),
+                    plants if plants >= 0 else None,
+                    self._size(int(table["area"][row]), "area"),
+                    self._size(int(table["length"][row]), "length"),
+                )
+            )
+        return out
+
+    def _size(self, code: int, wanted: str) -> float | None:
+        return None if code < 0 else measured(self._texts[code], wanted)
+
+    # -- plots --------------------------------------------------------------------------
+
+    def seasons(self) -> list[int]:
+        """Return the seasons in which something was planted or picked, rising."""
+        return sorted({*np.unique(self.picked["season"]).tolist(), *self._planted_in})
+
+    def of(self, season: int) -> list[Plot]:
+        """Return the plots of a season, by crop, variety and bed."""
+        if season not in self._of:
+            self._of[season] = self._plots(season)
+        return self._of[season]
+
+    def shown(self, season: int) -> list[Plot]:
+        """Return those of the bed asked for."""
+        return [p for p in self.of(season) if self._bed in (None, p.bed)]
+
+    def _plots(self, season: int) -> list[Plot]:
+        by_crop: dict[int, dict[Pair, list[Array]]] = {}
+        for crop, pair, rows in self._groups.get(season, []):
+            by_crop.setdefault(crop, {}).setdefault(pair, []).append(rows)
+        planted: dict[int, list[Planting]] = {}
+        for one in self._planted_in.get(season, []):
+            planted.setdefault(one.crop, []).append(one)
+        out = []
+        for crop in {*by_crop, *planted}:
+            if self._crop in (None, crop):
+                out += self._plots_of(season, crop, by_crop.get(crop, {}), planted.get(crop, []))
+        names = self.state.facts.names
+        return sorted(out, key=lambda p: (names[p.crop], p.variety or "", p.bed or ""))
+
+    def _plots_of(
+        self, season: int, crop: int, picked: dict[Pair, list[Array]], planted: list[Planting]
+    ) -> list[Plot]:
+        standing = [] if planted else self._standing(season, crop)
+        goal = settle({*picked, *(p.pair for p in planted)})
+        if self.whole_crops:
+            goal = dict.fromkeys(goal, (-1, -1))
+        plots: dict[Pair, Plot] = {}
+        for pair in dict.fromkeys(goal.values()):
+            rows = [r for own, several in picked.items() if goal[own] == pair for r in several]
+            at = np.sort(np.concatenate(rows)) if rows else np.zeros(0, np.int64)
+            plots[pair] = Plot(
+                season, crop, self._text(pair[0]), self._text(pair[1]), at,
+                [p for p in planted if goal[p.pair] == pair],
+                plants_picked=self._most_plants(at),
+            )  # fmt: skip
+        for one in standing:
+            fits = [pair for pair in plots if self.whole_crops or fit(pair, one.pair)]
+            if len(fits) == 1:
+                plots[fits[0]].plantings.append(one)
+                plots[fits[0]].standing = True
+        return list(plots.values())
+
+    def _text(self, code: int) -> str | None:
+        return None if code < 0 else self._texts[code]
+
+    def _most_plants(self, rows: Array) -> int | None:
+        most = int(self.picked["plants"][rows].max()) if rows.size else -1
+        return most if most >= 0 else None
+
+    @cached_property
+    def _groups(self) -> dict[int, list[tuple[int, Pair, Array]]]:
+        """Rows of the pickings by season: (crop, pair, rows)."""
+        p, texts = self.picked, len(self._texts) + 1
+        key = p["season"] * (len(self.state.facts) + 1) + p["item"]
+        key = (key * texts + p["variety"] + 1) * texts + p["bed"] + 1
+        order = np.argsort(key, kind="stable")
+        starts = np.flatnonzero(np.r_[True, np.diff(key[order]) != 0])[: key.size]
+        out: dict[int, list[tuple[int, Pair, Array]]] = {}
+        for rows in np.split(order, starts[1:]) if key.size else []:
+            at = int(rows[0])
+            pair = (int(p["variety"][at]), int(p["bed"][at]))
+            out.setdefault(int(p["season"][at]), []).append((int(p["item"][at]), pair, rows))
+        return out
+
+    @cached_property
+    def _last_pick(self) -> dict[int, dict[int, int]]:
+        """Last day of picking of each crop in each season."""
+        out: dict[int, dict[int, int]] = {}
+        for season, groups in self._groups.items():
+            for crop, _, rows in groups:
+                days = out.setdefault(crop, {})
+                last = int(self.picked["day"][rows].max())
+                days[season] = max(days.get(season, last), last)
+        return out
+
+    @cached_property
+    def _planted_in(self) -> dict[int, list[Planting]]:
+        """Plantings by the season that they are of: the next one where they wait for it."""
+        by_crop: dict[int, list[tuple[int, Planting]]] = {}
+        for one in self._plantings:
+            season = int(self.calendar.of(np.array([one.day]))[0])
+            by_crop.setdefault(one.crop, []).append((season, one))
+        out: dict[int, list[Planting]] = {}
+        for crop, several in by_crop.items():
+            for season, one in several:
+                out.setdefault(self._season_of(crop, season, one.day, several), []).append(one)
+        return out
+
+    def _season_of(
+        self, crop: int, season: int, day: int, several: list[tuple[int, Planting]]
+    ) -> int:
+        """Return the season of a planting: garlic of October is of the next one's picking.
+
+        It waits for the next season where it came after this one's last picking, and stays where
+        the crop was planted anew before it was picked.
+        """
+        picked = self._last_pick.get(crop, {})
+        if picked.get(season, day - 1) >= day:
+            return season
+        later = min((s for s in picked if s > season), default=None)
+        if later is None:
+            return season + 1 if season in picked else season
+        anew = any(s > season and day < p.day <= picked[later] for s, p in several)
+        return season if anew or later > season + 1 else later
+
+    def _standing(self, season: int, crop: int) -> list[Planting]:
+        """Return earlier plantings that may still bear: of a crop planted in one season only."""
+        own = [(s, p) for s, several in self._planted_in.items() for p in several if p.crop == crop]
+        if len({s for s, _ in own}) != 1 or own[0][0] > season:
+            return []
+        return [p for _, p in own]
+
+    # -- names --------------------------------------------------------------------------
+
+    def _crops(self) -> set[int]:
+        return {*np.unique(self.picked["item"]).tolist(), *(p.crop for p in self._plantings)}
+
+    def _find(self, number: int | None, what: str, name: str | None, known: set[int]) -> int | None:
+        if name is None or number in known:
+            return number
+        raise _unknown(what, name, [self.state.facts.names[n] for n in known])
+
+    def _bed_called(self, bed: str) -> str:
+        codes = {*self.picked["bed"].tolist(), *(p.pair[1] for p in self._plantings)} - {-1}
+        wanted = " ".join(bed.casefold().split())
+        beds: dict[str, str] = {
+            " ".join(self._texts[c].casefold().split()): self._texts[c] for c in codes
+        }
+        if wanted not in beds:
+            raise _unknown("bed", bed, list(beds.values()))
+        return beds[wanted]
+
+
+def _unknown(what: str, name: str, known: list[str]) -> InputError:
+    from ledger.items import near_misses
+
+    near = near_misses(name, known)
+    hint = f"Did you mean {near[0]!r}?" if near else f"Known: {', '.join(sorted(known)) or 'none'}"
+    return InputError(what, f"no {what} of this book is called {name!r}", hint)

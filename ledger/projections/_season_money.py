@@ -1,0 +1,172 @@
+"""What a plot cost and was worth, the hours it took, where it went, and what was wanted of it."""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.projections._common import goes
+from ledger.projections._season_plots import Plot
+from ledger.replay import COMPONENTS
+from ledger.replay._columns import Array
+
+if TYPE_CHECKING:
+    from ledger.projections._season_field import Field
+
+__all__ = ["FATES", "FATE_OF", "Money", "Target"]
+
+FATES = ("eaten fresh", "put up", "given", "lost", "sown", "on hand")
+FATE_OF = {
+    "eaten": "eaten fresh", "used": "put up", "fuel": "put up", "lids": "put up",
+    "given": "given", "discarded": "lost", "lost": "lost", "seed": "sown",
+}  # fmt: skip
+"""What became of a draw, in the words of this answer."""
+
+_GARDEN = COMPONENTS.index("garden")
+
+
+@dataclass(frozen=True)
+class Target:
+    """What the household wants of a crop in a season: a target's event, its amount, and how often.
+
+    `grams` is None where the amount has no known weight, or nobody said for how many people.
+    """
+
+    ev: int
+    whole: int
+    times: float | None
+    grams: float | None
+
+
+class Money:
+    """Figures of plots that come from the reckoning.
+
+    Parameters
+    ----------
+    field : Field
+    """
+
+    def __init__(self, field: Field) -> None:
+        self.field, self.state = field, field.state
+
+    def lots(self, plot: Plot) -> Array:
+        """Return the lots that a plot's pickings came in as."""
+        lots = self.field.picked["lot"][plot.rows]
+        return np.asarray(lots[lots >= 0])
+
+    def inputs(self, plot: Plot) -> float:
+        """Return what the plot took of its crop's garden inputs (rule 8)."""
+        return float(self.state.costs.lot[self.lots(plot), _GARDEN].sum())
+
+    def shop_value(self, plot: Plot) -> tuple[float | None, int]:
+        """Return the worth at the shop's price of each day, and the mark of what it rests on."""
+        picked = self.field.picked
+        rows = plot.rows
+        price, ev, later = self.state.costs.prices.of(picked["item"][rows], picked["day"][rows])
+        mark = 0
+        for at in np.flatnonzero(later)[:1]:
+            mark = self.state.costs.price_seen_later(plot.crop, int(ev[at]))
+        if rows.size and not (ev >= 0).all():
+            return None, mark
+        return float((price * picked["kept"][rows]).sum()), mark
+
+    def hours(self, plot: Plot) -> float | None:
+        """Return the hours written down with its plantings and pickings; None where none were."""
+        minutes = self.field.picked["minutes"][plot.rows]
+        planted = [] if plot.standing else [self.field.minutes[p.ev] for p in plot.plantings]
+        every = np.concatenate([minutes, np.array(planted, float)])
+        return None if np.isnan(every).all() else float(np.nansum(every)) / 60
+
+    @cached_property
+    def _fates(self) -> Array:
+        """Whole units of each lot by fate, shape (lots, fates)."""
+        state = self.state
+        out = np.zeros((state.lots["ev"].size, len(FATES)), np.int64)
+        draw, lot, amount = state.allocations
+        words = goes(state)
+        code = np.zeros(words.size, np.int64)
+        for word, fate in FATE_OF.items():
+            code[words == word] = FATES.index(fate)
+        np.add.at(out, (lot, code[draw]), amount)
+        out[:, FATES.index("on hand")] = state.left
+        return out
+
+    def where_it_went(self, plot: Plot) -> dict[str, float | None]:
+        """Return grams by fate; together what was picked less what was trimmed."""
+        per = self.state.facts.grams_per_whole(plot.crop)
+        wholes = self._fates[self.lots(plot)].sum(axis=0).tolist()
+        return {
+            fate: None if per is None else whole * per
+            for fate, whole in zip(FATES, wholes, strict=True)
+        }
+
+    def share(self, plot: Plot) -> tuple[int, int]:
+        """Return the plot's part of its crop in the season, as two whole numbers.
+
+        By amount after trimming; before anything was picked, evenly.
+        """
+        same = [p for p in self.field.of(plot.season) if p.crop == plot.crop]
+        kept = self.field.picked["kept"]
+        total = sum(int(kept[p.rows].sum()) for p in same)
+        return (int(kept[plot.rows].sum()), total) if total else (1, len(same))
+
+    def kept_grams(self, crop: int, season: int) -> float:
+        """Return what a crop brought in a season, after trimming; 0 where it has no weight."""
+        kept = self.field.picked["kept"]
+        wholes = sum(int(kept[p.rows].sum()) for p in self.field.of(season) if p.crop == crop)
+        return wholes * (self.state.facts.grams_per_whole(crop) or 0.0)
+
+    def target(self, crop: int, season: int) -> Target | None:
+        """Return the target for a crop that holds in a season: the newest set by its last day."""
+        calendar, facts = self.field.calendar, self.state.facts
+        last = calendar.last_day(season)
+        newest = None
+        for ev, body in self._targets.get(crop, []):
+            by = body.get("by")
+            in_season = by is None or calendar.of(np.array([_day(by)]))[0] == season
+            if self.state.moment.on[ev] <= last and (in_season or body.get("per")):
+                newest = (ev, body)
+        if newest is None:
+            return None
+        ev, body = newest
+        times = self._times(body.get("per"), season)
+        per = facts.grams_per_whole(crop)
+        grams = None if per is None or times is None else body["whole"] * times * per
+        return Target(ev, body["whole"], times, grams)
+
+    def _times(self, per: str | None, season: int) -> float | None:
+        calendar = self.field.calendar
+        first, last = calendar.first_day(season), calendar.last_day(season)
+        if per == "week":
+            return (last - first + 1) / 7
+        if per == "person year":
+            people = self.state.settings.on("people", last)
+            return None if people is None else float(people)
+        return 1.0
+
+    @cached_property
+    def _targets(self) -> dict[int, list[tuple[int, dict[str, Any]]]]:
+        out: dict[int, list[tuple[int, dict[str, Any]]]] = {}
+        for ev, body in self.state.bodies("target_set"):
+            crop = self.state.facts.find(body.get("item"))
+            if crop is not None and body.get("whole") is not None:
+                out.setdefault(crop, []).append((ev, body))
+        return out
+
+    def carried_forward(self) -> dict[str, float]:
+        """Return, by crop, the money whose next harvest is still to come (rule 8)."""
+        out: dict[str, float] = {}
+        for part in self.state.costs.garden.parts:
+            if part.season is None and part.money and not math.isnan(part.money):
+                name = self.state.facts.names[part.crop] if part.crop >= 0 else "no crop"
+                out[name] = out.get(name, 0.0) + part.money
+        return out
+
+
+def _day(text: object) -> int:
+    return (dt.date.fromisoformat(str(text)) - dt.date(1970, 1, 1)).days

@@ -1,0 +1,123 @@
+"""Plots: one crop, variety and bed in one season, with its plantings and pickings.
+
+A picking or planting that leaves out variety or bed belongs to the one plot of its crop and season
+that it fits; where it fits several it stays apart.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import cache
+
+from ledger.amounts import parse_measure
+from ledger.errors import InputError
+from ledger.replay._columns import Array
+
+__all__ = ["Pair", "Planting", "Plot", "fit", "measured", "settle"]
+
+Pair = tuple[int, int]
+"""Variety and bed as text numbers; -1: not written."""
+
+
+@dataclass(frozen=True)
+class Planting:
+    """One planting: its event, its day, and its size where that was written down."""
+
+    ev: int
+    crop: int
+    pair: Pair
+    day: int
+    plants: int | None
+    area_m2: float | None
+    row_m: float | None
+
+
+@dataclass
+class Plot:
+    """One crop, variety and bed in one season.
+
+    Attributes
+    ----------
+    rows : ndarray of int
+        Its pickings, as rows of `Field.picked`.
+    standing : bool
+        Whether its plantings are of an earlier season and bear on (trees, perennials).
+    """
+
+    season: int
+    crop: int
+    variety: str | None
+    bed: str | None
+    rows: Array
+    plantings: list[Planting] = field(default_factory=list)
+    standing: bool = False
+    plants_picked: int | None = None
+
+    @property
+    def plants(self) -> int | None:
+        """How many plants were planted, else the most that a picking names."""
+        if not self.plantings:
+            return self.plants_picked
+        known = [p.plants for p in self.plantings if p.plants is not None]
+        return sum(known) if len(known) == len(self.plantings) else None
+
+    @property
+    def area_m2(self) -> float | None:
+        """Ground of its plantings; None where one of them does not say."""
+        return _all([p.area_m2 for p in self.plantings])
+
+    @property
+    def row_m(self) -> float | None:
+        """Length of row of its plantings; None where one of them does not say."""
+        return _all([p.row_m for p in self.plantings])
+
+    def size_against(self, other: Plot) -> float:
+        """Return this plot's size over another's, by what both say; 1 where nothing is known."""
+        for name in ("plants", "area_m2", "row_m"):
+            mine, its = getattr(self, name), getattr(other, name)
+            if mine and its:
+                return float(mine) / float(its)
+        return 1.0
+
+
+def _all(sizes: list[float | None]) -> float | None:
+    known = [size for size in sizes if size is not None]
+    return sum(known) if known and len(known) == len(sizes) else None
+
+
+def settle(pairs: set[Pair]) -> dict[Pair, Pair]:
+    """Return for each pair the fullest pair that it stands for.
+
+    Examples
+    --------
+    >>> settle({(1, 2), (-1, -1)})[(-1, -1)]
+    (1, 2)
+    >>> settle({(1, 2), (1, 3), (1, -1)})[(1, -1)]
+    (1, -1)
+    """
+    goal = {pair: pair for pair in pairs}
+    now = set(pairs)
+    while True:
+        for one in sorted(now):
+            fits = [two for two in now if two != one and fit(one, two)]
+            if -1 in one and len(fits) == 1:
+                both = (max(one[0], fits[0][0]), max(one[1], fits[0][1]))
+                goal = {a: both if b in (one, fits[0]) else b for a, b in goal.items()}
+                now = (now - {one, fits[0]}) | {both}
+                break
+        else:
+            return goal
+
+
+def fit(one: Pair, two: Pair) -> bool:
+    """Return whether two pairs agree where both say something."""
+    return all(a == b or -1 in (a, b) for a, b in zip(one, two, strict=True))
+
+
+@cache
+def measured(text: str, wanted: str) -> float | None:
+    """Return metres or square metres of a size as typed; None where it cannot be read."""
+    try:
+        return float(parse_measure(text, wanted))
+    except InputError:  # what an older version wrote down
+        return None
