@@ -15,7 +15,15 @@ from numpy.typing import ArrayLike, NDArray
 
 from ledger.errors import InputError
 
-__all__ = ["LEAST_WEEKS", "RunOut", "UseRange", "run_out", "stock_ahead", "use_range"]
+__all__ = [
+    "LEAST_WEEKS",
+    "RunOut",
+    "UseRange",
+    "expected_use",
+    "run_out",
+    "stock_ahead",
+    "use_range",
+]
 
 Array = NDArray[np.float64]
 
@@ -111,11 +119,14 @@ def run_out(
     furthest = int(np.ceil(np.nanmax(supply, initial=0.0)))
     draws = _draws(paths, max(horizon, furthest), seed)
     answer = np.full((4, len(held)), np.nan)
+    starts: dict[int, NDArray[np.int64]] = {}  # items of one length of history share them
     for i in range(len(held)):
         use = past[i][~np.isnan(past[i])]
         if len(use) < LEAST_WEEKS:
             continue
-        weeks = _weeks_until_empty(held[i], use, draws, season)
+        if len(use) not in starts:
+            starts[len(use)] = _starts(draws, len(use), season)
+        weeks = _weeks_until_empty(held[i], use, starts[len(use)])
         if not np.isnan(supply[i]):
             answer[3, i] = (weeks >= supply[i]).mean()
         weeks[weeks > horizon] = np.inf
@@ -205,6 +216,35 @@ def stock_ahead(
     return UseRange(*ranges)
 
 
+def expected_use(history_weeks: ArrayLike, *, season: int | None = None, weeks: int = 52) -> Array:
+    """Return the use to expect in each week to come: the mean of all blocks that can be drawn.
+
+    Parameters
+    ----------
+    history_weeks : array of float, shape (weeks,)
+        As for `run_out`.
+    season : int, optional
+        As for `run_out`.
+    weeks : int
+        How many weeks ahead to look.
+
+    Returns
+    -------
+    ndarray, shape (weeks,)
+        NaN where fewer than four weeks are known.
+    """
+    past = np.asarray(history_weeks, dtype=np.float64)
+    use = past[~np.isnan(past)]
+    if len(use) < LEAST_WEEKS:
+        return np.full(weeks, np.nan)
+    if season is None or len(use) <= season:
+        return np.full(weeks, use.mean())
+    ways = len(use) // season * (2 * JITTER + 1)
+    every = np.broadcast_to((np.arange(ways) + 0.5) / ways, (-(-weeks // BLOCK), ways))
+    starts = _starts(np.asarray(every), len(use), season)
+    return np.asarray(_blocks(use)[starts].mean(axis=1).ravel()[:weeks])
+
+
 def _draws(paths: int, weeks: int, seed: int) -> Array:
     """Return one number per block and path; looking further ahead only adds rows."""
     return np.random.default_rng(seed).random((-(-weeks // BLOCK), paths))
@@ -232,26 +272,25 @@ def _blocks(use: Array) -> Array:
     return np.asarray(use[at], dtype=np.float64)
 
 
-def _weeks_until_empty(stock: float, use: Array, draws: Array, season: int | None) -> Array:
+def _weeks_until_empty(stock: float, use: Array, starts: NDArray[np.int64]) -> Array:
     """Return the week, with its fraction, at which the stock is used up on each path."""
     if stock <= 0:
-        return np.zeros(draws.shape[1])
+        return np.zeros(starts.shape[1])
     blocks = _blocks(use)
     totals = blocks.sum(axis=1)
     mean = use.mean()
     if mean <= 0:
-        return np.full(draws.shape[1], np.inf)
+        return np.full(starts.shape[1], np.inf)
     # most paths end near stock / mean: look that far first, and all the way only if need be
-    far = len(draws)
+    far = len(starts)
     near = min(far, int(min(2 * stock / mean / BLOCK, far)) + 4)
     for reach in (near, far):
-        starts = _starts(draws[:reach], len(use), season)
-        run = np.cumsum(np.take(totals, starts), axis=0)
+        run = np.cumsum(np.take(totals, starts[:reach]), axis=0)
         if reach == far or (run[-1] >= stock).all():
             break
     full = (run < stock).sum(axis=0)
-    weeks = np.full(draws.shape[1], np.inf)
-    path = np.flatnonzero(full < len(starts))
+    weeks = np.full(starts.shape[1], np.inf)
+    path = np.flatnonzero(full < len(run))
     at = full[path]
     before = np.where(at > 0, run[at - 1, path], 0.0)
     inside = before[:, None] + np.cumsum(blocks[starts[at, path]], axis=1)

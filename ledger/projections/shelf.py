@@ -7,10 +7,14 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.errors import InputError
 from ledger.projections import _shelf_why
-from ledger.projections._common import LISTED_FROM, answer, assumptions_of
+from ledger.projections._common import answer, assumptions_of
 from ledger.projections._jars import jar_totals
 from ledger.projections._published import keeping_of
+from ledger.projections._shelf_ahead import listed_lots
+from ledger.projections._shelf_items import ITEM_COLUMNS, build_items
+from ledger.projections._shelf_time import TIME_COLUMNS, build_over_time, item_number
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.replay import COMPONENTS, KEPT, ORIGINS
 from ledger.replay.flows import split_label
@@ -19,7 +23,7 @@ from ledger.replay.state import day_text
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["PROJECTION", "build", "days_of", "use_by_of"]
+__all__ = ["PROJECTION", "build", "days_of", "opened_on", "use_by_of"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -74,20 +78,43 @@ def days_of(day: int, text: str) -> int | None:
     return int(((month + months).astype("datetime64[D]") + min(in_month, last - 1)).astype(int))
 
 
-def build(state: State, *, item: str | None = None) -> Answer:
+def build(
+    state: State, *, item: str | None = None, items: bool = False, over_time: str | None = None
+) -> Answer:
     """Return one record a lot with something left, what to eat first coming first.
+
+    Parameters
+    ----------
+    item : str, optional
+        Only this item.
+    items : bool
+        One record an item instead, and how long it lasts (`ITEM_COLUMNS`).
+    over_time : str, optional
+        The stock of this item day by day, and as a range ahead, instead (`TIME_COLUMNS`).
 
     Returns
     -------
     Answer
         Columns as in `COLUMNS`; ``totals["jars"]`` has, for each kind of jar, how many the
         household has, how many are full, given away or empty, and how many were never written down.
+
+    Raises
+    ------
+    NotFound
+        When the book has no such item.
+    InputError
+        When both other shapes are asked for at once.
     """
-    measures = [LISTED_FROM[m] for m in state.facts.measure]
-    least = np.array(measures)[state.lots["item"]] if measures else np.zeros(0)
-    rows = np.flatnonzero(state.left >= np.maximum(least, 1))
-    if item is not None:
-        rows = rows[state.lots["item"][rows] == (state.facts.find(item) if item else -1)]
+    if over_time is not None:
+        if items or item is not None:
+            raise InputError("over-time", "tells of one item by itself", "Leave the others out")
+        return build_over_time(state, item_number(state, over_time, "over-time"))
+    only = None if item is None else item_number(state, item, "item")
+    if items:
+        return build_items(state, only)
+    rows = listed_lots(state)
+    if only is not None:
+        rows = rows[state.lots["item"][rows] == only]
     records = [_record(state, int(lot)) for lot in rows]
     records.sort(key=lambda r: (r["use_by"] is None, r["use_by"] or "", r["on"], r["lot"]))
     for rank, record in enumerate(records, 1):
@@ -150,17 +177,26 @@ def use_by_of(state: State, lot: int) -> tuple[int | None, str | None]:
     A part jar is open: it lives its fridge life from the last time something was taken.
     """
     keeps = state.facts.facts[int(state.lots["item"][lot])].keeps or {}
-    jars, whole, left = (
-        int(state.lots[n][lot]) if n != "left" else int(state.left[lot])
-        for n in ("jars", "whole", "left")
-    )
-    jars_left = jars * left / whole if jars else 0.0
-    rows = state.allocations_of_lot(lot)
     start, place = int(state.lots["day"][lot]), KEPT[int(state.lots["kept"][lot])]
-    if abs(jars_left - round(jars_left)) > 0.001 and rows.size:
-        start, place = int(state.draws["day"][state.allocations[0][rows]].max()), "fridge"
+    opened = opened_on(state, lot)
+    if opened is not None:
+        start, place = opened, "fridge"
     span = keeps.get(place or "shelf")
     return (None, None) if span is None else (days_of(start, span), span)
+
+
+def opened_on(state: State, lot: int) -> int | None:
+    """Return the day on which something was last taken from a jar that is open, else None."""
+    jars, whole, left = (
+        int(state.lots["jars"][lot]),
+        int(state.lots["whole"][lot]),
+        int(state.left[lot]),
+    )
+    part = jars * left / whole if jars else 0.0
+    rows = state.allocations_of_lot(lot)
+    if abs(part - round(part)) <= 0.001 or not rows.size:
+        return None
+    return int(state.draws["day"][state.allocations[0][rows]].max())
 
 
 def _origin(state: State, lot: int) -> dict[str, float | None]:
@@ -202,5 +238,10 @@ PROJECTION = Projection(
     columns=COLUMNS,
     build=build,
     why=_shelf_why.why,
-    options=(Option("item", "only this item", "plum butter"),),
+    options=(
+        Option("item", "only this item", "plum butter"),
+        Option("items", "one line an item: how long it lasts", "--items", kind="flag"),
+        Option("over_time", "the stock of this item over time and ahead", "plum butter"),
+    ),
+    variants={"items": ITEM_COLUMNS, "over_time": TIME_COLUMNS},
 )

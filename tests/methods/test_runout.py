@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from ledger.errors import InputError
 from ledger.methods import runout
-from ledger.methods.runout import BLOCK, run_out, stock_ahead, use_range
+from ledger.methods.runout import BLOCK, expected_use, run_out, stock_ahead, use_range
 
 
 def plain_weeks(stock, use, draws, season):
@@ -37,7 +37,7 @@ def plain_weeks(stock, use, draws, season):
 def test_fast_equals_plain_loop(use, stock, season):
     use = np.array(use, dtype=float)
     draws = runout._draws(20, 60, 7)
-    fast = runout._weeks_until_empty(float(stock), use, draws, season)
+    fast = runout._weeks_until_empty(float(stock), use, runout._starts(draws, len(use), season))
     assert fast == pytest.approx(plain_weeks(float(stock), use, draws, season))
 
 
@@ -173,3 +173,15 @@ def test_use_range_follows_the_season():
 
 def test_stock_ahead_says_too_little_history():
     assert np.isnan(stock_ahead(5.0, [1.0, 1.0], weeks=3).likely).tolist() == [True] * 4
+
+
+@pytest.mark.parametrize("season", [None, 52])
+def test_expected_use_is_the_mean_of_many_paths(season):
+    past = np.random.default_rng(5).poisson(2.0, 130).astype(float)
+    left = stock_ahead(1e6, past, season=season, weeks=30, paths=4000)
+    expected = 1e6 - np.cumsum(expected_use(past, season=season, weeks=30))
+    assert left.likely[1:] == pytest.approx(expected, abs=3)
+
+
+def test_expected_use_is_unknown_of_three_weeks():
+    assert np.isnan(expected_use([1.0, np.nan, 2.0, 3.0], weeks=2)).all()

@@ -1,0 +1,98 @@
+"""Until when a lot is at its best: the household's word, else the early end of the published period."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.methods.runout import expected_use
+from ledger.methods.supply import past_best
+from ledger.projections._published import keeping_of
+from ledger.projections._use_weeks import UseWeeks
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["BestUntil", "Late", "best_until", "late_lots"]
+
+
+@dataclass(frozen=True)
+class BestUntil:
+    """The day until which a lot is at its best.
+
+    Attributes
+    ----------
+    day : int
+        Days since 1970.
+    said : str
+        Where it comes from, in words.
+    published : bool
+        Whether it is the published period, as the household says nothing.
+    """
+
+    day: int
+    said: str
+    published: bool
+
+
+def best_until(state: State, lot: int) -> BestUntil | None:
+    """Return until when a lot is at its best; None where neither says.
+
+    An open jar and leftovers have their short lives: from the day on which something was last
+    taken, or on which they were put away.
+    """
+    from ledger.projections.shelf import days_of, opened_on, use_by_of
+
+    day, said = use_by_of(state, lot)
+    if day is not None:
+        return BestUntil(day, f"the household says it keeps {said}", False)
+    keeping = keeping_of(state, lot)
+    if keeping is None:
+        return None
+    opened = opened_on(state, lot)
+    start = int(state.lots["day"][lot]) if opened is None else opened
+    end = days_of(start, keeping.low)
+    if end is None:
+        return None
+    return BestUntil(end, f"{keeping.text}: {keeping.span} ({keeping.source})", True)
+
+
+@dataclass(frozen=True)
+class Late:
+    """How much of a lot would be eaten after its best; whole units / 1000."""
+
+    lot: int
+    until: BestUntil
+    amount: float
+
+
+def late_lots(state: State, lots: list[int], weeks: UseWeeks, row: int) -> list[Late] | None:
+    """Return the lots of an item of which some passes its best, the earliest first.
+
+    What has the nearest day is eaten first, at the use expected for those weeks.
+
+    Returns
+    -------
+    list of Late or None
+        None where too little is known of its use to say.
+    """
+    known = [(lot, best_until(state, lot)) for lot in lots]
+    dated = [(lot, until) for lot, until in known if until is not None]
+    if not dated:
+        return []
+    ahead = [max(until.day - state.as_of_day, 0) / 7 for _, until in dated]
+    far = int(np.ceil(max(ahead)))
+    used = expected_use(weeks.ready[row], season=weeks.season(row), weeks=max(far, 1))
+    if np.isnan(used[0]):
+        return None
+    eaten = np.interp(ahead, np.arange(len(used) + 1), np.r_[0.0, np.cumsum(used)])
+    amounts = [float(state.left[lot]) / 1000 for lot, _ in dated]
+    late = past_best(amounts, eaten.tolist(), 1.0)  # time is counted in amounts eaten by then
+    out = [
+        Late(lot, until, amount)
+        for (lot, until), amount in zip(dated, late, strict=True)
+        if amount > 1e-9 * max(amounts)
+    ]
+    return sorted(out, key=lambda one: (one.until.day, one.lot))

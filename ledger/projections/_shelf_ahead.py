@@ -1,0 +1,118 @@
+"""The shelf ahead: of each item what is there, what a week takes, and until when it lasts."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.projections._best_until import Late, best_until, late_lots
+from ledger.projections._common import LISTED_FROM
+from ledger.projections._next_supply import Supply, is_supply, next_supplies
+from ledger.projections._stock_targets import StockTarget, stock_targets
+from ledger.projections._use_weeks import UseWeeks, is_use, use_weeks
+from ledger.replay._columns import Array
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["UNITS", "Ahead", "ahead_of", "gone", "listed_lots"]
+
+UNITS = {"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}
+"""What a thousand whole units of each measure are."""
+
+
+def listed_lots(state: State) -> Array:
+    """Return the lots that the shelf lists: those of which enough is left to speak of."""
+    least = np.array([LISTED_FROM[m] for m in state.facts.measure] or [1])
+    return np.flatnonzero(state.left >= np.maximum(least[state.lots["item"]], 1))
+
+
+@dataclass(frozen=True)
+class Ahead:
+    """What lies ahead for some items; amounts are whole units / 1000.
+
+    Attributes
+    ----------
+    items : ndarray of int, shape (items,)
+    lots : list of list of int
+        The lots of each that have something left.
+    weeks : UseWeeks
+    supplies : list of Supply
+    targets : dict of int to StockTarget
+        By item number.
+    """
+
+    state: State
+    items: Array
+    lots: list[list[int]]
+    weeks: UseWeeks
+    supplies: list[Supply]
+    targets: dict[int, StockTarget]
+
+    @cached_property
+    def stock(self) -> Array:
+        """What is left of each, shape (items,)."""
+        return np.array([self.state.left[lots].sum() / 1000 if lots else 0.0 for lots in self.lots])
+
+    @cached_property
+    def per_week(self) -> Array:
+        """Use a week: low, likely, high; shape (3, items), NaN where too little is known."""
+        return np.array(self.weeks.per_week())
+
+    @cached_property
+    def weeks_left(self) -> Array:
+        """Weeks until nothing is left (low, likely, high), and the chance to reach; (4, items)."""
+        return np.array(self.weeks.run_out(self.stock, self.supply_weeks))
+
+    @cached_property
+    def supply_weeks(self) -> Array:
+        """Weeks until the next supply, shape (items,); NaN where nobody knows."""
+        today = self.state.as_of_day
+        return np.array(
+            [np.nan if one.day is None else (one.day - today) / 7 for one in self.supplies]
+        )
+
+    def late(self, row: int) -> list[Late] | None:
+        """Return the lots of which some passes its best; None where use is not known."""
+        return late_lots(self.state, self.lots[row], self.weeks, row)
+
+    def first_best(self, row: int) -> int | None:
+        """Return the first day on which a lot of an item passes its best."""
+        found = [best_until(self.state, lot) for lot in self.lots[row]]
+        return min((one.day for one in found if one is not None), default=None)
+
+    def target(self, row: int) -> StockTarget | None:
+        """Return the household's target of an item."""
+        return self.targets.get(int(self.items[row]))
+
+    def day_after(self, weeks: float) -> int | None:
+        """Return the day that lies some weeks ahead; None beyond the horizon."""
+        return self.state.as_of_day + int(weeks * 7) if math.isfinite(weeks) else None
+
+
+def ahead_of(state: State, only: int | None = None) -> Ahead:
+    """Return the shelf ahead of all items with something left or a target, or of one item."""
+    rows = listed_lots(state)
+    of = state.lots["item"][rows]
+    targets = stock_targets(state)
+    items = np.unique(np.concatenate([of, np.array(sorted(targets), np.int64)]).astype(np.int64))
+    if only is not None:
+        items = np.array([only], np.int64)
+    order = rows[np.argsort(of, kind="stable")]
+    bounds = np.searchsorted(np.sort(of), np.r_[items, items + 1]).reshape(2, -1)
+    lots = [order[a:b].tolist() for a, b in bounds.T.tolist()]
+    return Ahead(state, items, lots, use_weeks(state, items), next_supplies(state, items), targets)
+
+
+def gone(state: State, ahead: Ahead, days: int) -> list[str]:
+    """Return the items of which nothing is left and some was used within so many days."""
+    draws = state.draws
+    recent = np.flatnonzero(is_use(state) & (draws["day"] > state.as_of_day - days))
+    there = np.flatnonzero(ahead.stock > 0)
+    used = np.setdiff1d(np.unique(draws["item"][recent]), ahead.items[there])
+    used = np.intersect1d(used, state.lots["item"][is_supply(state)])  # no leftovers of a dish
+    return sorted(state.facts.names[int(item)] for item in used)

@@ -1,0 +1,295 @@
+"""`show shelf --items`: one record an item, how long it lasts and whether that is long enough."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Any
+
+from ledger.projections._common import answer
+from ledger.projections._shelf_ahead import UNITS, Ahead, ahead_of, gone
+from ledger.projections._use_weeks import AHEAD
+from ledger.projections.base import Answer, Assumption, Column
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["ITEM_COLUMNS", "address_of", "build_items"]
+
+_AMOUNT = "g, ml, pieces or kJ"
+_UNIT = "in the unit of `unit`"
+_ENDS = "the tenth, fiftieth and ninetieth of a hundred futures"
+
+ITEM_COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("eat_first", "Eat", "", "1 is to be eaten first: what passes its best before it is eaten, then by day, then by run-out."),
+    Column("item", "Item", "", "What it is.", main=True),
+    Column("left.whole", "Left (whole units)", "mg, ul, 1/1000 piece or J", "What is left of all its lots, exactly."),
+    Column("left.measure", "Measure", "", "mass, volume, count or energy."),
+    Column("left.text", "Left", "", "What is left, in words.", main=True),
+    Column("jars_left", "Jars", "jars", "Jars left, an open one as a part; null when not in jars."),
+    Column("lots", "Lots", "lots", "How many lots have something left."),
+    Column("unit", "Unit", "", "The unit of the amounts of this record: g, ml, pieces or kJ."),
+    Column("used_per_week.low", "Used a week, low", _AMOUNT, f"Use a week over the coming {AHEAD} weeks, low; {_UNIT}. Low, likely and high are {_ENDS}; null where fewer than four weeks are known."),
+    Column("used_per_week.likely", "Used a week", _AMOUNT, f"The same, likely; {_UNIT}."),
+    Column("used_per_week.high", "Used a week, high", _AMOUNT, f"The same, high; {_UNIT}."),
+    Column("used_text", "Used\na week", "", "Use a week, likely, in words; null where it is not known.", main=True),
+    Column("weeks_left.low", "Weeks left, low", "weeks", "Weeks until nothing is left, when no more comes, low; null where not known, and beyond five years."),
+    Column("weeks_left.likely", "Weeks left", "weeks", "The same, likely."),
+    Column("weeks_left.high", "Weeks left, high", "weeks", "The same, high."),
+    Column("weeks_text", "Weeks\nleft", "", "Low to high, in words.", main=True),
+    Column("runs_out_on.early", "Runs out, early", "day", "Day on which nothing is left: with the low weeks."),
+    Column("runs_out_on.likely", "Runs out", "day", "The same, with the likely weeks."),
+    Column("runs_out_on.late", "Runs out, late", "day", "The same, with the high weeks."),
+    Column("next_supply_on", "Next supply", "day", "When more is expected, by the household's own past; null where that does not tell.", main=True),
+    Column("next_supply_by", "Next supply by", "", "season: as in earlier years; rhythm: after the usual pause."),
+    Column("reaches_next_supply", "Lasts till then", "chance", "Chance that what is left lasts until then, 0 to 1; null where either is not known."),
+    Column("reaches_text", "Lasts\ntill then", "", "The same chance, in words.", main=True),
+    Column("target", "Target", _AMOUNT, f"How much should be there now by the household's target; {_UNIT}; null where none is set."),
+    Column("target_said", "Target as set", "", "The target in the household's words."),
+    Column("short_of_target", "Short of target", _AMOUNT, f"What is missing to it, 0 when there is enough; {_UNIT}."),
+    Column("short_text", "Short", "", "What is missing to it, in words."),
+    Column("past_best", "Past best", _AMOUNT, f"How much passes its best before it would be eaten; {_UNIT}; null where use is not known."),
+    Column("past_best_on", "Past best on", "day", "The day from which on."),
+    Column("past_best_text", "Past best\nuneaten", "", "How much passes its best before it would be eaten, in words.", main=True),
+    Column("best_until", "Best until", "day", "First day on which some of it passes its best: the household's word, else the early end of the published period."),
+    Column("seasonal", "Seasonal", "yes or no", "Whether use is drawn from the same time of earlier years (more than a year is known)."),
+    Column("sparse", "Now and then", "yes or no", "Whether use a week comes from the method for intermittent use."),
+    Column("weeks_known", "Weeks known", "weeks", "Past weeks, of the last five years, in which there was some."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+_SAID = {
+    "own-weeks": f"Use a week and run-out come from the household's own weeks: blocks of four are drawn 2,000 times; the ranges leave out a tenth at each end. Use a week is over the coming {AHEAD} weeks; what is eaten, used, sown or given away counts, what spoils comes on top.",
+    "own-seasons": "With more than a year of history, weeks are drawn from about the same time of earlier years.",
+    "none-there": "Weeks in which there was none count as an average week with some.",
+    "now-and-then": "What is used now and then has its level by Croston's method, with the correction of its bias.",
+    "next-by-season": "The next supply is expected as in earlier years.",
+    "next-by-rhythm": "The next supply is expected after the usual pause.",
+    "best-as-published": "Where the household does not say how long it keeps, best quality ends with the early end of the published period. That is quality, and no promise of safety.",
+    "target-until-supply": "Of a target for a year, as much should be there as lies before the next supply.",
+    "beyond-five-years": "What lasts for more than five years on a path has no day.",
+}  # fmt: skip
+
+
+def address_of(name: str) -> str:
+    """Return the address of an item's record."""
+    return f"shelf/items/{name.replace(' ', '-')}"
+
+
+def build_items(state: State, only: int | None = None) -> Answer:
+    """Return one record an item with something left or a target, what to eat first coming first.
+
+    Parameters
+    ----------
+    only : int, optional
+        The number of the one item to tell of.
+
+    Returns
+    -------
+    Answer
+        Columns as in `ITEM_COLUMNS`; ``totals["gone"]`` names what is all gone and was used of
+        late, ``totals["missing"]`` says what data would answer more.
+    """
+    ahead = ahead_of(state, only)
+    records = [_record(state, ahead, row) for row in range(ahead.items.size)]
+    records.sort(key=_first)
+    for rank, record in enumerate(records, 1):
+        record["eat_first"] = rank
+    used = {one for record in records for one in record["assumptions"]}
+    assumptions = [Assumption(one, text) for one, text in _SAID.items() if one in used]
+    out = gone(state, ahead, 7 * AHEAD) if only is None else []
+    totals = {"items": len(records), "gone": out}
+    totals |= {"in_words": _in_words(records, out), "missing": _missing(records)}
+    return answer(state, "shelf", ITEM_COLUMNS, records, totals=totals, assumptions=assumptions)
+
+
+def _first(record: dict[str, Any]) -> tuple[Any, ...]:
+    late, best, weeks = record["past_best_on"], record["best_until"], record["weeks_left.likely"]
+    return (
+        not record["lots"],
+        late is None, late or "",
+        best is None, best or "",
+        weeks is None, weeks or 0,
+        record["item"],
+    )  # fmt: skip
+
+
+def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
+    item, facts = int(ahead.items[row]), state.facts
+    measure = facts.measure[item]
+    supply, weeks = ahead.supplies[row], ahead.weeks
+    whole = sum(int(state.left[lot]) for lot in ahead.lots[row])
+    best = ahead.first_best(row)
+    out = {
+        "why": address_of(facts.names[item]),
+        "item": facts.names[item],
+        "left.whole": whole,
+        "left.measure": measure,
+        "left.text": _text(state, whole / 1000, measure),
+        "jars_left": _jars(state, ahead.lots[row]),
+        "lots": len(ahead.lots[row]),
+        "unit": UNITS[measure],
+        "next_supply_on": None if supply.day is None else day_text(supply.day),
+        "next_supply_by": supply.rule or None,
+        "reaches_next_supply": _known(ahead.weeks_left[3, row]),
+        "reaches_text": _chance(float(ahead.weeks_left[3, row])),
+        "best_until": None if best is None else day_text(best),
+        "seasonal": bool(weeks.seasonal[row]),
+        "sparse": bool(weeks.sparse[row]),
+        "weeks_known": int(weeks.known[row]),
+        **_use(state, ahead, row, measure),
+        **_run_out(ahead, row),
+        **_target(state, ahead, row, measure),
+        **_past_best(state, ahead, row, measure),
+    }
+    return out | {"assumptions": _rests_on(state, ahead, row, out)}
+
+
+def _use(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
+    low, likely, high = (_known(value) for value in ahead.per_week[:, row])
+    text = None if likely is None else _text(state, likely, measure)
+    if likely == 0:
+        text = f"up to {_text(state, high, measure)}" if high else "none"
+    return {
+        "used_per_week.low": low,
+        "used_per_week.likely": likely,
+        "used_per_week.high": high,
+        "used_text": text,
+    }
+
+
+def _run_out(ahead: Ahead, row: int) -> dict[str, Any]:
+    found = ahead.weeks_left[:3, row]
+    names = zip(("low", "likely", "high"), ("early", "likely", "late"), found, strict=True)
+    out: dict[str, Any] = {"weeks_text": None}
+    for weeks, day, value in names:
+        on = ahead.day_after(float(value))
+        out[f"weeks_left.{weeks}"] = _known(value)
+        out[f"runs_out_on.{day}"] = None if on is None else day_text(on)
+    if not math.isnan(found[0]):
+        low, high = _weeks(float(found[0])), _weeks(float(found[2]))
+        out["weeks_text"] = low if low == high else f"{low} to {high}"
+        if math.isinf(found[2]):
+            out["weeks_text"] = "years" if math.isinf(found[0]) else f"{low} and more"
+    return out
+
+
+def _chance(value: float) -> str | None:
+    """Return a chance in words; of 2,000 futures none is not never, and all is not surely."""
+    if math.isnan(value):
+        return None
+    return (
+        "under 1 %"
+        if value < 0.01
+        else "over 99 %"
+        if value > 0.99
+        else f"{value:.0%}".replace("%", " %")
+    )
+
+
+def _jars(state: State, lots: list[int]) -> float | None:
+    jars, whole = state.lots["jars"], state.lots["whole"]
+    parts = [float(jars[i] * state.left[i] / whole[i]) for i in lots if jars[i]]
+    return sum(parts) if parts else None
+
+
+def _weeks(value: float) -> str:
+    return f"{value:.1f}".removesuffix(".0") if value < 3 else f"{value:.0f}"
+
+
+def _target(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
+    target = ahead.target(row)
+    if target is None:
+        return dict.fromkeys(("target", "target_said", "short_of_target", "short_text"))
+    wanted = target.wanted(state.as_of_day, ahead.supplies[row].day)
+    short = None if wanted is None else max(wanted - float(ahead.stock[row]), 0.0)
+    text = _text(state, short, measure) if short else None
+    return {
+        "target": wanted,
+        "target_said": target.said,
+        "short_of_target": short,
+        "short_text": text,
+    }
+
+
+def _past_best(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
+    late = ahead.late(row)
+    if late is None:
+        return dict.fromkeys(("past_best", "past_best_on", "past_best_text"))
+    amount = sum(one.amount for one in late)
+    return {
+        "past_best": amount,
+        "past_best_on": day_text(late[0].until.day) if late else None,
+        "past_best_text": _text(state, amount, measure) if late else None,
+    }
+
+
+def _rests_on(state: State, ahead: Ahead, row: int, record: dict[str, Any]) -> list[str]:
+    from ledger.projections._best_until import best_until
+
+    weeks, target = ahead.weeks, ahead.target(row)
+    known = record["used_per_week.likely"] is not None
+    published = [best_until(state, lot) for lot in ahead.lots[row]]
+    per = target is not None and target.share(state.as_of_day, ahead.supplies[row].day) < 1
+    rests = {
+        "own-weeks": known,
+        "own-seasons": known and weeks.seasonal[row],
+        "none-there": known and weeks.gaps[row],
+        "now-and-then": weeks.sparse[row],
+        "next-by-season": ahead.supplies[row].rule == "season",
+        "next-by-rhythm": ahead.supplies[row].rule == "rhythm",
+        "best-as-published": any(one is not None and one.published for one in published),
+        "target-until-supply": per,
+        "beyond-five-years": bool(math.isinf(ahead.weeks_left[2, row])),
+    }
+    return [one for one in _SAID if rests[one]]
+
+
+def _in_words(records: list[dict[str, Any]], out: list[str]) -> list[str]:
+    """Return what a household wants of it all, as sentences."""
+    chances = [(r["item"], r["reaches_next_supply"]) for r in records if r["lots"]]
+    short = [item for item, chance in chances if chance is not None and chance < 0.5]
+    below = [f"{r['item']} {r['short_text']}" for r in records if r["short_text"]]
+    said = [
+        ("More likely than not gone before more comes", short),
+        ("Short of the target", below),
+        (f"Nothing left, and used within {AHEAD} weeks", out),
+    ]
+    return [f"{text}: {_names(names)}." for text, names in said if names]
+
+
+def _missing(records: list[dict[str, Any]]) -> list[str]:
+    few = [r["item"] for r in records if r["used_per_week.likely"] is None and r["lots"]]
+    never = [r["item"] for r in records if r["next_supply_on"] is None]
+    nobody = [r["item"] for r in records if r["target_said"] and r["target"] is None]
+    out = []
+    if few:
+        out.append(
+            f"Too little is known of the use of {_names(few)}: how long it lasts shows once four weeks of it are written down."
+        )
+    if never:
+        out.append(
+            f"When more comes is not known of {_names(never)}: a third time of buying, or a harvest or batch of another year, tells."
+        )
+    if nobody:
+        out.append(
+            f"The target of {_names(nobody)} is for each person: `croftbook setting people 4` says how many there are."
+        )
+    return out
+
+
+def _names(names: list[str], most: int = 8) -> str:
+    more = f" and {len(names) - most} more" if len(names) > most else ""
+    return ", ".join(names[:most]) + more
+
+
+def _text(state: State, amount: float, measure: str) -> str:
+    from ledger.amounts import format_whole
+
+    measures = state.settings.newest("measures", "us") or "us"
+    return format_whole(round(amount * 1000), measure, measures=measures)
+
+
+def _known(value: float) -> float | None:
+    return float(value) if math.isfinite(value) else None

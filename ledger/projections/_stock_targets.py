@@ -1,0 +1,89 @@
+"""How much of an item the household wants to have now, from the targets that it set."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from ledger.replay.facts import MATCHED
+from ledger.replay.state import day_number
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["YEAR_DAYS", "StockTarget", "stock_targets"]
+
+YEAR_DAYS = 365
+
+
+@dataclass(frozen=True)
+class StockTarget:
+    """The newest target of an item; amounts are whole units / 1000.
+
+    Attributes
+    ----------
+    ev : int
+        Place of the event.
+    amount : float
+        As written.
+    per : {'year', 'week', 'person year', None}
+    by : int or None
+        Day by which it is wanted.
+    people : int or None
+        At the table, by the setting; None where it is not set.
+    said : str
+        In the household's words.
+    """
+
+    ev: int
+    amount: float
+    per: str | None
+    by: int | None
+    people: int | None
+    said: str
+
+    @property
+    def times(self) -> float | None:
+        """How often the amount is wanted in a year; None where the people are not known."""
+        times = {None: 1.0, "year": 1.0, "week": YEAR_DAYS / 7, "person year": self.people}
+        found = times[self.per]
+        return None if found is None else float(found)
+
+    def share(self, today: int, next_on: int | None) -> float:
+        """Return which part of a year's amount should be there now.
+
+        All of it: of a target without a period, up to its `by`, and where nobody knows when new
+        supply comes. Else as much of the year as lies before the next supply.
+        """
+        ahead = self.by is not None and today <= self.by
+        if self.per is None or ahead or next_on is None:
+            return 1.0
+        return min(max(next_on - today, 0), YEAR_DAYS) / YEAR_DAYS
+
+    def wanted(self, today: int, next_on: int | None) -> float | None:
+        """Return how much should be there now, in whole units / 1000."""
+        times = self.times
+        return None if times is None else self.amount * times * self.share(today, next_on)
+
+
+def stock_targets(state: State) -> dict[int, StockTarget]:
+    """Return the newest target of each item that is kept lot by lot, by item number."""
+    people = state.settings.newest("people")
+    out = {}
+    for ev, body in state.bodies("target_set"):
+        item = state.facts.find(body.get("item"))
+        if item is None or body.get("whole") is None or not MATCHED[state.facts.sort[item]]:
+            continue
+        by = body.get("by")
+        said = str(body["amount"])
+        said += f" per {body['per']}" if body.get("per") else ""
+        said += f" by {by}" if by else ""
+        out[item] = StockTarget(
+            ev,
+            int(body["whole"]) / 1000,
+            body.get("per"),
+            day_number(by) if by else None,
+            int(people) if people else None,
+            said,
+        )
+    return out
