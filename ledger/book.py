@@ -17,6 +17,7 @@ from ledger.counts import check_count, contradicted
 from ledger.door import Answers, Catalogue, Entry, Written, write
 from ledger.door.exporting import export_lines
 from ledger.door.importing import Imported, import_lines, json_lines
+from ledger.door.lots import full_key, full_lots
 from ledger.door.texts import Texts
 from ledger.door.typed import as_typed
 from ledger.errors import InputError, NotFound
@@ -154,10 +155,7 @@ class Book:
 
     def enter(self, entry: Entry, answers: Answers) -> Written:
         """Write an `Entry`: what commands and forms call."""
-        if entry.replaces:
-            entry.replaces = self.find(entry.replaces)
-        if entry.kind == "struck" and isinstance(entry.body.get("id"), str):
-            entry.body = {**entry.body, "id": self.find(entry.body["id"])}
+        self._complete(entry)
         if entry.kind == "counted" and self.log.position():
             check_count(self.state(as_of=_END), entry, answers, self.today())
         with self._turn:
@@ -169,6 +167,15 @@ class Book:
                 self._catalogue = Catalogue()  # it may have learnt what was then undone
                 raise
 
+    def _complete(self, entry: Entry) -> None:
+        """Give an entry the whole of each id that it names by its beginning."""
+        if entry.replaces:
+            entry.replaces = self.find(entry.replaces)
+        if entry.kind == "struck" and isinstance(entry.body.get("id"), str):
+            entry.body = {**entry.body, "id": self.find(entry.body["id"])}
+        if isinstance(entry.body, dict):
+            entry.body = full_lots(entry.kind, entry.body, self.find)
+
     def trial(self, entry: Entry, answers: Answers) -> tuple[Written, State]:
         """Return what writing an entry would give, and the book as it would be then; nothing stays.
 
@@ -177,6 +184,7 @@ class Book:
         InputError, NeedsAnswer
             As `enter` would.
         """
+        self._complete(entry)
         replay = self.replay()
         with self._turn:
             try:
@@ -299,7 +307,7 @@ class Book:
                 f"{address!r} names no figure",
                 "Take an address from `croftbook show jar-cost --json`",
             )
-        return projection.why(self.state(as_of, known_at), key, field)
+        return projection.why(self.state(as_of, known_at), full_key(key, self.find), field)
 
     def history(
         self, *, kind: str | None = None, item: str | None = None, newest_first: bool = True

@@ -44,23 +44,19 @@ def batch_from_recipe(book: Book, body: dict[str, Any], given: dict[str, Any]) -
     return out
 
 
-def ask_before(book: Book, body: dict[str, Any], on: str | None, doubts: Answers) -> None:
-    """Show the cautions before the first canning batch, and ask about slips of a digit."""
+def ask_before(book: Book, body: dict[str, Any], on: str | None, doubts: Answers) -> str | None:
+    """Ask about slips of a digit; return the cautions that go with the first canning batch."""
     from ledger.events import CANNING
     from ledger.projections._published import doubts_before, first_caution
     from ledger.replay import day_number
 
-    if not {"makes", "method", "made"} <= set(body):
-        return
     state = book.state()
-    caution = first_caution(state) if body["method"] in CANNING else None
-    if caution:
-        click.echo(caution, err=True)
     measured = {**body, "used": [_measured(book, line) for line in body.get("used", [])]}
     for doubt in doubts_before(state, measured, day_number(on or book.today())):
         doubts.settle(
             NeedsAnswer("slip", "made", f"{doubt.question} ({doubt.source})", "it is right")
         )
+    return first_caution(state) if body["method"] in CANNING else None
 
 
 def _measured(book: Book, line: dict[str, Any]) -> dict[str, Any]:
@@ -83,19 +79,25 @@ def verdicts(book: Book, written: Written) -> list[dict[str, Any]]:
     return answer.records()
 
 
-def print_verdicts(records: list[dict[str, Any]]) -> None:
-    """Say where a batch falls short of what is published, and what was not recorded."""
+def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) -> None:
+    """Say where a batch falls short of what is published, and what was not recorded.
+
+    Parameters
+    ----------
+    caution : str, optional
+        Shown instead of the short one.
+    """
     from ledger.published import SHORT
 
     for record in records:
         click.echo(f"  published schedule: {record['standing']}")
         for finding in record["findings"]:
-            if finding["kind"] in ("short of it", "not recorded"):
+            if finding["kind"] in ("short of it", "not recorded", "no published process"):
                 click.echo(f"    {finding['field']}: {finding['text']}")
         if record["source"]:
             click.echo(f"    source: {record['source']}")
-    if records:
-        click.echo(f"  {SHORT}", err=True)
+    if records or caution:
+        click.echo(f"  {caution or SHORT}", err=True)
 
 
 def _show_plan(book: Book, body: dict[str, Any], times: Fraction, *, quiet: bool) -> None:

@@ -11,12 +11,13 @@ import click
 from ledger.cli import _common
 from ledger.cli._asking import Doubts, ask_missing, in_words
 from ledger.cli._options import click_options
-from ledger.door import Entry, Written
+from ledger.cli._written import report
+from ledger.door import Entry
 from ledger.door.filling import fill, fill_sort
 from ledger.door.texts import PARTS, Texts
 from ledger.door.when import day_of
 from ledger.errors import InputError
-from ledger.events import KINDS, Kind, tell
+from ledger.events import KINDS, Kind
 from ledger.events.describing import Field, fields_of
 
 __all__ = ["make_command"]
@@ -170,13 +171,16 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             entry = Entry(
                 kind.name, body, on=on, at=given["at"], by=given["by"], replaces=given["replaces"]
             )
+            caution = None
             if kind.name == "put_up":
-                doubts.settle(lambda: _putup.ask_before(book, body, on, doubts.answers), book)
+                caution = doubts.settle(
+                    lambda: _putup.ask_before(book, body, on, doubts.answers), book
+                )
             written = doubts.settle(lambda: book.enter(entry, doubts.answers), book)
         except InputError as error:
             raise in_words(error, body) from None
         written.notes = list(doubts.answers.notes)  # what was taken while words were read, too
-        _report(book, written, given["as_json"])
+        report(book, written, as_json=given["as_json"], caution=caution)
 
 
 def _body(
@@ -216,42 +220,3 @@ def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -
         body.update(zip(("name", "value"), words, strict=False))
     else:
         body[name] = words[0]
-
-
-def _report(book: Any, written: Written, as_json: bool) -> None:
-    cost, published = None, []
-    if written.event.kind == "put_up":
-        from ledger.cli import _putup
-
-        cost, published = _putup.cost_of(book, written), _putup.verdicts(book, written)
-    if as_json:
-        _common.print_json(
-            {
-                "id": written.event.id,
-                "seq": written.event.seq,
-                "kind": written.event.kind,
-                "on": written.event.on,
-                "body": written.body,
-                "described": [event.id for event in written.described],
-                "notes": written.notes,
-                "proposals": written.proposals,
-                "cost": cost and list(cost.records()),
-                "as_published": published,
-            }
-        )
-        return
-    click.echo(
-        f"{written.event.on}  {tell(written.event.kind, written.body)}   [{written.event.id[:8]}]"
-    )
-    for note in written.notes:
-        click.echo(f"  note: {note}", err=True)
-    for name, row in written.proposals.items():
-        click.echo(
-            f'  {name} is new. Its food-table row may be {row}: croftbook item "{name}" --sort food --food {row[:5]}',
-            err=True,
-        )
-    if cost is not None:
-        from ledger.cli import _putup
-
-        _putup.print_cost(cost)
-        _putup.print_verdicts(published)

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
 from ledger.door.jars import split_label
-from ledger.errors import NeedsAnswer
-from ledger.events import Kind, decode_stored, kind_of
+from ledger.errors import NeedsAnswer, NotFound
+from ledger.events import KINDS, Kind, decode_stored, kind_of
 from ledger.log import StoredEvent, Writing
 
-__all__ = ["Place", "check_lots"]
+__all__ = ["Place", "check_lots", "full_key", "full_lots"]
 
 _LOT = re.compile(r"(?P<entry>[0-9a-f-]{36}):(?P<n>\d{1,9})(?P<mark>[fuc]?)")
+_SHORT = re.compile(r"(?P<id>[0-9a-f-]{4,35})(?P<rest>:.+)|(?P<alone>[0-9a-f]{8}[0-9a-f-]{0,27})")
 _NOON = "12:00"
 
 
@@ -29,6 +31,40 @@ class Place:
     on: str
     at: str | None = None
     seq: int | None = None
+
+
+def full_key(text: str, find: Callable[[str], str]) -> str:
+    """Return ``5f0c0a0e:1`` with the whole of its id; as it stands where no single id begins so.
+
+    Parameters
+    ----------
+    find : callable
+        ``find(beginning)`` gives an event's id, or raises NotFound.
+    """
+    match = _SHORT.fullmatch(text.strip().lower())
+    if match is None:
+        return text
+    try:
+        return find(match["id"] or match["alone"]) + (match["rest"] or "")
+    except NotFound:
+        return text
+
+
+def full_lots(kind: str, body: dict[str, Any], find: Callable[[str], str]) -> dict[str, Any]:
+    """Return a typed body in which each lot that a line names has its whole id."""
+
+    def whole(line: Any) -> Any:
+        if isinstance(line, dict) and isinstance(line.get("lot"), str):
+            return {**line, "lot": full_key(line["lot"], find)}
+        return line
+
+    out = whole(body)
+    for name in KINDS[kind].draws if kind in KINDS else ():
+        several = out.get(name)
+        if several:
+            is_list = isinstance(several, list)
+            out = {**out, name: [whole(one) for one in several] if is_list else whole(several)}
+    return out  # type: ignore[no-any-return]
 
 
 def check_lots(
@@ -103,8 +139,12 @@ def _late(
 def _label_problem(catalogue: Catalogue, line: dict[str, Any], place: Place) -> str | None:
     prefix, number = split_label(line["lot"])
     usual = catalogue.setting("jar_label_prefix") or ""
-    if number is None:
-        return "it is neither a lot nor a jar's label"
+    if number is None or ":" in prefix:
+        return (
+            "there is no such lot"
+            if ":" in line["lot"]
+            else "it is neither a lot nor a jar's label"
+        )
     found = [
         label
         for label in catalogue.labels(line["item"])

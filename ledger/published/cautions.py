@@ -11,10 +11,9 @@ SHORT = (
 """One line, for every answer."""
 
 FIRST = (
-    "Home canning can cause botulism, burns and broken glass. Croftbook sets your figures beside published, "
-    "tested tables; it tests nothing itself. The tables here are a reference: use the current bulletin when you "
-    "can. Have dial gauges tested every year. Never taste to find out whether something has spoiled. The whole "
-    "list is in docs/cautions.md."
+    "Home canning can cause botulism, burns and broken glass. Croftbook tests nothing: it only compares figures with "
+    "published tables. Follow the current bulletin and your canner's manual, have dial gauges tested every year, and "
+    "never taste what may have spoiled. Whole: docs/cautions.md."
 )
 """Shown once, on the first use of a canning command."""
 

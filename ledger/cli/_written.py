@@ -1,0 +1,146 @@
+"""What a command says of what it has just written: the event, its lines as understood, its cost."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from ledger.amounts import format_whole
+from ledger.cli import _common
+from ledger.door.replacing import lists_of
+from ledger.events import KINDS, tell
+
+if TYPE_CHECKING:
+    from ledger.book import Book
+    from ledger.door import Catalogue, Written
+
+__all__ = ["report", "understood"]
+
+_MOST = 8
+_NO_LOTS = frozenset({"jar", "equipment", "garden input"})
+"""Sorts that are not matched (the reckoning, rules 7 and 8)."""
+
+
+def report(book: Book, written: Written, *, as_json: bool, caution: str | None = None) -> None:
+    """Print what was written; of a batch also its cost and what is published.
+
+    Parameters
+    ----------
+    caution : str, optional
+        Shown last, on the first use of a canning command.
+    """
+    cost, published = None, []
+    if written.event.kind == "put_up":
+        from ledger.cli import _putup
+
+        cost, published = _putup.cost_of(book, written), _putup.verdicts(book, written)
+    lots = _lots(book, written)
+    if as_json:
+        _common.print_json(
+            {
+                "id": written.event.id,
+                "seq": written.event.seq,
+                "kind": written.event.kind,
+                "on": written.event.on,
+                "body": written.body,
+                "lots": list(lots.values()),
+                "described": [event.id for event in written.described],
+                "notes": written.notes,
+                "proposals": written.proposals,
+                "cost": cost and list(cost.records()),
+                "as_published": published,
+            }
+        )
+    else:
+        _say(book, written, lots)
+        if cost is not None:
+            from ledger.cli import _putup
+
+            _putup.print_cost(cost)
+            _putup.print_verdicts(published, caution)
+            return
+    if caution:
+        click.echo(caution, err=True)
+
+
+def _say(book: Book, written: Written, lots: dict[tuple[str, int], str]) -> None:
+    event = written.event
+    click.echo(f"{event.on}  {tell(event.kind, written.body)}   [{event.id[:8]}]")
+    lines = list(understood(book.catalogue(), written.event.on, written.body, lots))
+    for line in lines[:_MOST]:
+        click.echo(f"  {line}")
+    if len(lines) > _MOST:
+        click.echo(f"  and {len(lines) - _MOST} more lines")
+    for note in written.notes:
+        click.echo(f"  note: {note}", err=True)
+    for name, row in written.proposals.items():
+        click.echo(
+            f'  {name} is new. Its food-table row may be {row}: croftbook item "{name}" --food {row[:5]}',
+            err=True,
+        )
+
+
+def understood(
+    catalogue: Catalogue, on: str, body: dict[str, Any], lots: dict[tuple[str, int], str]
+) -> list[str]:
+    """Return each line that was understood otherwise than it stands, or came in as a lot.
+
+    Parameters
+    ----------
+    on : str
+        The event's day: its measures hold.
+    body : dict
+        As stored.
+    lots : dict of (str, int) to str
+        The lot of each line that has one, by the name of its list and its number.
+    """
+    measures = catalogue.setting("measures", on, "us") or "us"
+    out = []
+    for name, lines in lists_of(body).items():
+        for line in lines:
+            item = line.get("item") or (body.get("makes") if name == "made" else None)
+            facts = catalogue.facts(item) if item else None
+            if facts is None or facts.measure is None or line.get("whole") is None:
+                continue
+            said = _said(line)
+            text = format_whole(line["whole"], facts.measure, measures=measures)
+            basis = line.get("basis")
+            plain = said.startswith(text) or (basis == "exact" and line.get("jars"))
+            parts = [] if plain else [text + (" by its own weight" if basis == "item" else "")]
+            lot = lots.get((name, line["n"]))
+            if lot:
+                parts.append(f"lot {_short(lot)}")
+                if line.get("unsealed"):
+                    parts.append(f"{line['unsealed']} unsealed {_short(lot)}f")
+            if parts:
+                out.append(f"{said} {item}: {', '.join(parts)}")
+    return out
+
+
+def _said(line: dict[str, Any]) -> str:
+    if line.get("jars"):
+        return f"{line['jars']} {line['jar']}{'s' if line['jars'] != 1 else ''}"
+    return str(line.get("amount", ""))
+
+
+def _short(lot: str) -> str:
+    entry, _, n = lot.partition(":")
+    return f"{entry[:8]}:{n}"
+
+
+def _lots(book: Book, written: Written) -> dict[tuple[str, int], str]:
+    """Return the lots that an event brought in, by its list and the line's number."""
+    supplies = KINDS[written.event.kind].supplies
+    if not supplies:
+        return {}
+    catalogue, entry = book.catalogue(), written.event.id
+    if written.event.replaces:
+        entry = catalogue.entries(book.log).root(entry)
+    found = {}
+    for name in supplies:
+        for line in written.body.get(name) or ():
+            facts = catalogue.facts(line.get("item") or written.body.get("makes", ""))
+            if facts is not None and facts.sort not in _NO_LOTS:
+                found[name, line["n"]] = f"{entry}:{line['n']}"
+    return found
