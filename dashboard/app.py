@@ -1,0 +1,122 @@
+"""The app factory: pages, files, the gate before them, and what the browser is told."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+import flask
+from dash import Dash, html
+
+from dashboard import static
+from dashboard.callbacks import wire
+from dashboard.data import Data
+from dashboard.files import add_files
+from dashboard.forms.callbacks import wire_forms
+from dashboard.gate import Gate
+from dashboard.pages import page_at
+from dashboard.shell import layout
+from ledger.book import Book
+
+__all__ = ["make_app", "serve"]
+
+
+class _App(Dash):
+    """Dash with a page of its own around the app: the language is said, and pictures are fetched ahead."""
+
+    def __init__(self, data: Data, **options: Any) -> None:
+        self.data = data
+        super().__init__(**options)
+
+    def interpolate_index(self, **parts: Any) -> str:
+        """Return the page that the browser loads first."""
+        from dashboard.ask import words_of
+
+        words = words_of(self.data)
+        page = page_at(flask.request.path)
+        ahead = static.charting_script(self) if page is not None and page.has_pictures else ""
+        preload = f'<link rel="preload" as="script" href="{ahead}">' if ahead else ""
+        return (
+            f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>{parts["metas"]}'
+            f'<meta name="viewport" content="width=device-width, initial-scale=1">'
+            f"<title>{words('shell.name')}</title>{parts['favicon']}{parts['css']}{preload}</head>\n"
+            f'<body class="{scheme_said()}">{parts["app_entry"]}<noscript>{words("shell.noscript")}'
+            f"</noscript><footer>{parts['config']}{parts['scripts']}{parts['renderer']}</footer></body>\n</html>"
+        )
+
+
+def scheme_said() -> str:
+    """Return light or dark, as this device keeps it in a cookie."""
+    said = flask.request.cookies.get("scheme", "light")
+    return said if said in ("light", "dark") else "light"
+
+
+def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
+    """Return the dashboard of a book.
+
+    Parameters
+    ----------
+    book : Book
+    gate : Gate, optional
+        Who is let in; default: whoever asks this machine by its own name.
+
+    Returns
+    -------
+    Dash
+        ``app.server`` is the WSGI application.
+    """
+    data = Data(book)
+    server = flask.Flask("dashboard")
+    (gate or Gate()).guard(server, data)
+    app = _App(
+        data,
+        name="dashboard",
+        server=server,
+        title="Croftbook",
+        update_title=None,
+        suppress_callback_exceptions=True,
+        compress=False,
+        assets_folder=str(static.ASSETS),
+    )
+    app.layout = lambda: _layout(data)
+    wire(app, data)
+    wire_forms(app, data)
+    add_files(server, data)
+    static.keep_compressed(server)
+    _say_policy(app)
+    return app
+
+
+def _layout(data: Data) -> Any:
+    from dashboard.ask import words_of
+
+    if not flask.has_request_context():
+        return html.Div()
+    return layout(data, words_of(data), scheme_said())
+
+
+def _say_policy(app: Dash) -> None:
+    """Tell the browser to load nothing from elsewhere and to run no script but the app's own."""
+    hashes: list[str] = []
+
+    @app.server.after_request
+    def policy(response: flask.Response) -> flask.Response:
+        if not hashes:
+            hashes.extend(app.csp_hashes())
+        response.headers["Content-Security-Policy"] = (
+            "default-src 'self'; script-src 'self' " + " ".join(hashes) + "; "
+            "style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; connect-src 'self'; "
+            "object-src 'none'; base-uri 'none'; frame-ancestors 'none'; form-action 'self'"
+        )
+        response.headers["X-Content-Type-Options"] = "nosniff"
+        response.headers["Referrer-Policy"] = "same-origin"
+        if re.match(r"text/html|application/json", response.content_type or ""):
+            response.headers["Cache-Control"] = "no-store"
+        return response
+
+
+def serve(*args: Any, **options: Any) -> Any:
+    """Open the dashboard on a book, see `dashboard.serving.serve`."""
+    from dashboard.serving import serve as run
+
+    return run(*args, **options)

@@ -1,0 +1,106 @@
+/* What the browser does by itself: opens a figure's arithmetic, saves pictures, asks every three
+   seconds whether somebody else wrote, shows the next line of a form. No data is made here. */
+(function () {
+  "use strict";
+  const set = (id, props) => window.dash_clientside.set_props(id, props);
+  const EVERY_MS = 3000;
+
+  window.dash_clientside = Object.assign({}, window.dash_clientside, {
+    croft: {
+      scheme: function (scheme) {
+        document.body.className = scheme;
+        return scheme;
+      },
+      otherDay: function (when) {
+        return when !== "other";
+      },
+      arrived: function (_children, path) {
+        document.querySelectorAll(".menu-link").forEach((link) => {
+          const here = new URL(link.href).pathname === path;
+          if (here) link.setAttribute("aria-current", "page");
+          else link.removeAttribute("aria-current");
+        });
+        return path;
+      },
+    },
+  });
+
+  function changeScheme() {
+    const scheme = document.body.classList.contains("dark") ? "light" : "dark";
+    document.cookie = "scheme=" + scheme + ";path=/;max-age=31536000;samesite=strict";
+    set("scheme", { data: scheme });
+  }
+
+  function savePicture(button) {
+    const box = document.getElementById(button.dataset.picture);
+    const drawing = box && box.querySelector(".js-plotly-plot");
+    if (!drawing || !window.Plotly) return;
+    const layout = Object.assign({}, drawing.layout, { paper_bgcolor: document.body.classList.contains("dark") ? "#17191c" : "#ffffff" });
+    window.Plotly.downloadImage(
+      { data: drawing.data, layout: layout },
+      { format: button.dataset.format, filename: button.dataset.picture, width: 1000, height: 600, scale: 2 }
+    );
+  }
+
+  function nextLine(button) {
+    const hidden = document.querySelectorAll("#" + button.dataset.next + " > .spare");
+    if (hidden.length) {
+      hidden[0].classList.remove("spare");
+      const box = hidden[0].querySelector("input");
+      if (box) box.focus();
+    }
+    if (hidden.length <= 1) button.hidden = true;
+  }
+
+  function complete(button) {
+    const id = JSON.parse(button.dataset.completes);
+    set(id, { value: button.dataset.text });
+    const at = document.getElementById(button.dataset.completes);
+    if (at) at.focus();
+  }
+
+  document.addEventListener("click", function (event) {
+    const at = (name) => event.target.closest("[data-" + name + "]");
+    let button;
+    if (event.target.closest("#change-scheme")) changeScheme();
+    else if ((button = at("why")))
+      set("why-asked", { data: { address: button.dataset.why, field: button.dataset.field || null, n: Date.now() } });
+    else if ((button = at("picture"))) savePicture(button);
+    else if ((button = at("next"))) nextLine(button);
+    else if ((button = at("completes"))) complete(button);
+  });
+
+  let rest = null, rests = 0;
+  function typing(event) {
+    if (!event.target.closest(".form") || !document.getElementById("batch-side")) return;
+    clearTimeout(rest);
+    rest = setTimeout(() => set("form-rested", { data: ++rests }), 700);
+  }
+  document.addEventListener("input", typing);
+  document.addEventListener("click", (event) => {
+    if (event.target.closest("[role=option], .chip")) typing({ target: document.querySelector(".form") || event.target });
+  });
+
+  let last = null;
+  async function askPosition() {
+    if (document.hidden || !window.dash_clientside || !window.dash_clientside.set_props) return;
+    try {
+      const answer = await fetch("/position", { credentials: "same-origin", headers: { Accept: "application/json" } });
+      if (answer.status === 401) { window.location.assign("/enter"); return; }
+      const now = (await answer.json()).position;
+      if (last !== null && now !== last) set("seen", { data: now });
+      last = now;
+    } catch (_error) { /* the network is away; the next round asks again */ }
+  }
+  setInterval(askPosition, EVERY_MS);
+
+  window.addEventListener("DOMContentLoaded", function () {
+    const dark = window.matchMedia && window.matchMedia("(prefers-color-scheme: dark)").matches;
+    if (!document.cookie.includes("scheme=") && dark) {
+      document.cookie = "scheme=dark;path=/;max-age=31536000;samesite=strict";
+      const wait = setInterval(function () {
+        if (document.getElementById("page")) { clearInterval(wait); set("scheme", { data: "dark" }); }
+      }, 100);
+    }
+  });
+})();

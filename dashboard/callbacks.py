@@ -1,0 +1,85 @@
+"""The wires of the shell: what the browser says, and what is drawn for it.
+
+Bodies are plain functions of `dashboard.drawing`; the forms have wires of their own in
+`dashboard.forms.callbacks`.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+from urllib.parse import urlencode
+
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash.exceptions import PreventUpdate
+
+from dashboard.ask import read_query
+from dashboard.data import Data
+from dashboard.drawing import ask_of, draw_page, draw_why, moment_note
+from dashboard.pages import page_at
+
+__all__ = ["changed_search", "wire"]
+
+
+def wire(app: Dash, data: Data) -> None:
+    """Connect the shell."""
+
+    @app.callback(
+        Output("page", "children"),
+        Output("moment-note", "children"),
+        Input("url", "pathname"),
+        Input("url", "search"),
+        Input("seen", "data"),
+        Input("moment", "data"),
+        Input("scheme", "data"),
+    )
+    def draw(path: str, search: str, _seen: int, moment: Any, scheme: str) -> Any:
+        page = page_at(path)
+        if page is not None and page.keeps_typing and set(ctx.triggered_prop_ids) == {"seen.data"}:
+            raise PreventUpdate
+        ask = ask_of(data, path, search, moment, scheme)
+        return draw_page(ask), moment_note(ask)
+
+    @app.callback(
+        Output("why-panel", "opened"),
+        Output("why-shown", "children"),
+        Input("why-asked", "data"),
+        State("url", "pathname"),
+        State("moment", "data"),
+        State("scheme", "data"),
+        prevent_initial_call=True,
+    )
+    def why(asked: Any, path: str, moment: Any, scheme: str) -> Any:
+        if not asked:
+            raise PreventUpdate
+        return True, draw_why(ask_of(data, path, "", moment, scheme), asked)
+
+    @app.callback(
+        Output("url", "search"),
+        Input({"choice": ALL}, "value"),
+        State("url", "search"),
+        prevent_initial_call=True,
+    )
+    def choose(_values: Any, search: str) -> Any:
+        said = {one["id"]["choice"]: one["value"] for one in ctx.inputs_list[0] if "value" in one}
+        return changed_search(search, said)
+
+    app.clientside_callback(
+        ClientsideFunction("croft", "scheme"),
+        Output("provider", "forceColorScheme"),
+        Input("scheme", "data"),
+    )
+    app.clientside_callback(
+        ClientsideFunction("croft", "arrived"), Output("main", "data-path"), Input("page", "children"),
+        State("url", "pathname"),
+    )  # fmt: skip
+
+
+def changed_search(search: str | None, said: dict[str, Any]) -> Any:
+    """Return an address's choices with those said; `no_update` where nothing changes.
+
+    A choice said as '' or None is taken away.
+    """
+    old = read_query(search)
+    new = {**old, **{key: str(value) for key, value in said.items() if value not in (None, "")}}
+    new = {k: v for k, v in new.items() if not (k in said and said[k] in (None, ""))}
+    return no_update if new == old else (f"?{urlencode(new)}" if new else "")

@@ -1,0 +1,92 @@
+"""The one data door: a book, and its answers kept until something new is written down."""
+
+from __future__ import annotations
+
+import datetime as dt
+import threading
+from collections import OrderedDict
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, TypeVar
+
+from ledger.book import Book, HistoryRow
+from ledger.projections import Answer, Node
+
+__all__ = ["NOW", "Data", "Moment"]
+
+_KEPT = 64
+_Out = TypeVar("_Out")
+
+
+@dataclass(frozen=True)
+class Moment:
+    """Which moment is looked at: what happened by a day, written down by a moment; None: now."""
+
+    as_of: str | None = None
+    known_at: str | None = None
+
+    @property
+    def is_now(self) -> bool:
+        """Whether nothing is held back."""
+        return self.as_of is None and self.known_at is None
+
+
+NOW = Moment()
+"""What holds now, nothing held back."""
+
+
+class Data:
+    """What pages ask. Safe to be asked from several threads.
+
+    Parameters
+    ----------
+    book : Book
+    """
+
+    def __init__(self, book: Book) -> None:
+        self.book = book
+        self._kept: OrderedDict[tuple[Any, ...], Any] = OrderedDict()
+        self._turn = threading.RLock()
+
+    def position(self) -> int:
+        """Return the number of the last event written down."""
+        return int(self.book.log.position())
+
+    def today(self) -> dt.date:
+        """Return the household's today."""
+        return self.book.today()
+
+    def setting(self, name: str, otherwise: str) -> str:
+        """Return a setting as it holds now."""
+        return self.book.catalogue().setting(name) or otherwise
+
+    def show(self, name: str, moment: Moment = NOW, **options: Any) -> Answer:
+        """Return the answer to a question, worked out once for each moment and end of the log."""
+        said = tuple(sorted((key, repr(value)) for key, value in options.items()))
+        return self.kept(
+            ("show", name, moment, said),
+            lambda: self.book.show(name, as_of=moment.as_of, known_at=moment.known_at, **options),
+        )
+
+    def why(self, address: str, field: str | None, moment: Moment = NOW) -> Node:
+        """Return a figure's arithmetic."""
+        return self.book.why(address, field, as_of=moment.as_of, known_at=moment.known_at)
+
+    def history(self) -> list[HistoryRow]:
+        """Return every event, newest first."""
+        return self.kept(("history",), self.book.history)
+
+    def kept(self, key: tuple[Any, ...], make: Callable[[], _Out]) -> _Out:
+        """Return something made once for the present end of the log and day.
+
+        One thread at a time makes it: what two phones ask at once is worked out once.
+        """
+        with self._turn:
+            whole = (self.position(), self.today(), *key)
+            if whole in self._kept:
+                self._kept.move_to_end(whole)
+                return self._kept[whole]
+            made = self._kept[whole] = make()
+            while len(self._kept) > _KEPT:
+                self._kept.popitem(last=False)
+            return made

@@ -1,0 +1,98 @@
+"""Drawing a page: which one, at which moment, and what is said when it cannot be drawn."""
+
+from __future__ import annotations
+
+import logging
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import dcc, html
+
+from dashboard.ask import Ask, read_query, words_of
+from dashboard.data import Data, Moment
+from dashboard.pages import page_at
+from dashboard.parts.why import tree
+from ledger.errors import LedgerError
+
+__all__ = ["ask_of", "draw_page", "draw_why", "moment_note"]
+
+_log = logging.getLogger("croftbook.dashboard")
+
+
+def ask_of(
+    data: Data,
+    path: str | None,
+    search: str | None = None,
+    moment: dict[str, str | None] | None = None,
+    scheme: str | None = None,
+) -> Ask:
+    """Return what a page is given, from what the browser said."""
+    moment = moment or {}
+    return Ask(
+        data,
+        words_of(data),
+        Moment(moment.get("as_of"), moment.get("known_at")),
+        read_query(search),
+        scheme if scheme in ("light", "dark") else "light",
+        path or "/",
+    )
+
+
+def draw_page(ask: Ask) -> list[Any]:
+    """Return what is on a page: its title and its parts, or a sentence on why it cannot be drawn."""
+    page = page_at(ask.path)
+    words = ask.words
+    if page is None:
+        return [
+            html.H1(words("shell.lost")),
+            html.P(words("shell.lost_text", path=ask.path)),
+            dcc.Link(words("nav.today"), href="/", className="button"),
+        ]
+    title = html.H1(words(f"nav.{page.name}"))
+    try:
+        return [title, *_flat(page.draw(ask))]
+    except LedgerError as error:
+        return [title, trouble(ask, str(error))]
+    except Exception:
+        _log.exception("page %s", ask.path)
+        return [title, trouble(ask, words("shell.failed"))]
+
+
+def _flat(drawn: Any) -> list[Any]:
+    """Return what a page gave as one list, with what is not there left out."""
+    if isinstance(drawn, (list, tuple)):
+        return [one for part in drawn for one in _flat(part)]
+    return [] if drawn is None else [drawn]
+
+
+def draw_why(ask: Ask, asked: dict[str, str | None]) -> Any:
+    """Return the arithmetic of a figure, or a sentence on why there is none."""
+    address, field = asked.get("address") or "", asked.get("field")
+    try:
+        return tree(ask, ask.data.why(address, field, ask.moment))
+    except LedgerError as error:
+        return trouble(ask, str(error))
+    except Exception:
+        _log.exception("why %s %s", address, field)
+        return trouble(ask, ask.words("shell.failed"))
+
+
+def moment_note(ask: Ask) -> Any:
+    """Return a line that says which moment is looked at; nothing when it is now."""
+    if ask.moment.is_now:
+        return None
+    words = ask.words
+    parts = []
+    if ask.moment.as_of:
+        parts.append(words("moment.as_of", day=words.day(ask.moment.as_of)))
+    if ask.moment.known_at:
+        parts.append(words("moment.known_at", day=words.day(ask.moment.known_at)))
+    return html.Div(
+        [html.Span(", ".join(parts)), dcc.Link(words("moment.back"), href="/history?moment=now")],
+        className="moment-note",
+    )
+
+
+def trouble(ask: Ask, text: str) -> Any:
+    """Return something that went wrong, in the place where it belongs."""
+    return dmc.Alert(text, title=ask.words("shell.trouble"), color="plum", variant="light")

@@ -1,0 +1,126 @@
+"""Beside a batch as it is typed: what it takes, jars and loads, its published process, its cost."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from dash import html
+
+from dashboard.ask import Ask
+from dashboard.forms.reading import FieldTrouble, Typed, read_form
+from ledger.door import Answers, Entry
+from ledger.door.recipes import from_recipe, recipe_of
+from ledger.door.texts import Texts
+from ledger.errors import LedgerError
+from ledger.events import CANNING
+from ledger.projections import PROJECTIONS
+from ledger.projections._plan import plan_of
+
+__all__ = ["beside_batch"]
+
+
+def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
+    """Return what stands beside a batch that is being typed; what cannot be said yet is left out."""
+    book, words = ask.data.book, ask.words
+    answers = Answers(yes=True)
+    try:
+        entry = read_form(typed, Texts(book.catalogue(), answers), ask.data.today())
+        body = from_recipe(book.catalogue(), entry.body)
+    except FieldTrouble as trouble:
+        return [html.P(str(trouble), className="quiet")]
+    except LedgerError as error:
+        return [html.P(str(error), className="quiet")]
+    out: list[Any] = []
+    if body.get("makes"):
+        out += _published(ask, body, entry.on)
+    if body.get("used") or body.get("made"):
+        out += _plan(ask, body)
+    if body.get("makes") and body.get("used") and body.get("made") and body.get("method"):
+        out += _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
+    return [html.H2(words("batch.title")), *out] if out else []
+
+
+def _plan(ask: Ask, body: dict[str, Any]) -> list[Any]:
+    words, book = ask.words, ask.data.book
+    try:
+        plan = plan_of(book.state(), book.catalogue(), body)
+    except (LedgerError, KeyError):
+        return []
+    lines = [
+        words(
+            "batch.need",
+            amount=need.wanted,
+            item=need.item,
+            there=need.there or words("batch.nothing"),
+        )
+        for need in plan.needs
+    ]
+    for jar in plan.jars:
+        lines.append(
+            words(
+                "batch.jars", n=jar.jars, jar=jar.jar, empty=jar.empty, lid=jar.lid, lids=jar.lids
+            )
+        )
+        if jar.loads:
+            lines.append(words("batch.loads", n=jar.loads, per=jar.per_load))
+    return (
+        [html.H3(words("batch.takes")), html.Ul([html.Li(line) for line in lines])] if lines else []
+    )
+
+
+def _cost(ask: Ask, entry: Entry, answers: Answers) -> list[Any]:
+    """Return the cost per jar as the reckoning gives it, with the entry tried and not written."""
+    words = ask.words
+    try:
+        written, state = ask.data.book.trial(entry, answers)
+        answer = PROJECTIONS["jar-cost"].build(state, batch=written.event.id)
+    except LedgerError as error:
+        return [html.P(str(error), className="quiet")]
+    lines = []
+    for record in answer.records():
+        least = words("batch.at_least") + " " if record["at_least"] else ""
+        if record["jars"]:
+            text = words(
+                "batch.per_jar",
+                money=least + words.money(record["cost_per_jar"]),
+                jar=record["jar"],
+            )
+        else:
+            text = words("batch.in_all", money=least + words.money(record["cost"]["all_in"]))
+        if record["shop_price_per_quart"] is not None and record["cost_per_quart"] is not None:
+            text += " " + words(
+                "batch.shop", home=words.money(record["cost_per_quart"]),
+                shop=words.money(record["shop_price_per_quart"]),
+            )  # fmt: skip
+        lines.append(text)
+        if record["unpriced"]:
+            lines.append(words("batch.unpriced", items=", ".join(record["unpriced"])))
+    return [html.H3(words("batch.cost")), html.Ul([html.Li(line) for line in lines])]
+
+
+def _published(ask: Ask, body: dict[str, Any], on: str | None) -> list[Any]:
+    """Return the published processes for what is typed so far; only for canning methods."""
+    from ledger.published import altitude_ft, before_batch
+
+    if body.get("method") not in (None, *CANNING):
+        return []
+    catalogue = ask.data.book.catalogue()
+    recipe = recipe_of(catalogue, body.get("recipe") or body["makes"]) or {}
+    jars = next((made for made in body.get("made", ()) if made.get("jars")), {})
+    try:
+        height = altitude_ft(body.get("altitude") or catalogue.setting("altitude", on))
+        found = before_batch(
+            body["makes"], jar=jars.get("jar"), pack=body.get("pack"), method=body.get("method"),
+            gauge=body.get("gauge") or catalogue.setting("gauge", on), altitude_ft=height,
+            jars=int(jars["jars"]) if jars else None,
+            schedule=body.get("schedule") or recipe.get("schedule"),
+        )  # fmt: skip
+    except LedgerError as error:
+        return [html.P(str(error), className="quiet")]
+    lines: list[Any] = [html.Li(process.text) for process in found.processes[:4]]
+    if not lines:
+        lines = [html.Li(found.match.text)]
+    lines += [html.Li(question) for question in found.questions[:3]]
+    return [
+        html.H3(ask.words("batch.published")), html.Ul(lines), html.P(found.caution, className="quiet")
+    ]  # fmt: skip

@@ -1,0 +1,134 @@
+"""The boxes of a form, made from the descriptions of a kind's fields."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import html
+from dash.development.base_component import Component
+
+from dashboard.ask import Ask
+from dashboard.forms.specs import Form
+from ledger.events.describing import Field
+
+__all__ = ["basket", "box", "box_id", "single"]
+
+_NUMBERS = ("money", "decimal")
+_WHOLE = ("people", "guests", "plants", "times", "loads", "jars", "unsealed", "went", "liked")
+
+
+def box_id(field: str, row: int) -> dict[str, Any]:
+    """Return the id of a box; keys in the order in which the browser spells them."""
+    return {"field": field, "part": "box", "row": row}
+
+
+def said_id(field: str, row: int) -> dict[str, Any]:
+    """Return the id of what stands below a box: how its text was understood."""
+    return {"field": field, "part": "said", "row": row}
+
+
+def box(ask: Ask, form: Form, name: str, row: int, value: str = "", **more: Any) -> Component:
+    """Return one box with its label, help and the keypad that it wants."""
+    words, described = ask.words, form.named(name)
+    label = _label(ask, form, name)
+    common: dict[str, Any] = {"id": box_id(name, row), "label": label, **more}
+    if described.choices:
+        choices = [{"value": one, "label": words.word("answers", one)} for one in described.choices]
+        return dmc.Select(
+            data=choices, value=value or None, clearable=True, checkIconPosition="right",
+            placeholder=words("forms.choose"), comboboxProps={"withinPortal": True}, **common,
+        )  # fmt: skip
+    if described.kind == "note":
+        return dmc.Textarea(value=value, autosize=True, minRows=2, **common)
+    keypad = {}
+    if described.kind in _NUMBERS:
+        keypad = {"inputMode": "decimal"}
+    elif name in _WHOLE:
+        keypad = {"inputMode": "numeric"}
+    return dmc.TextInput(
+        value=value, placeholder=_example(ask, name), inputProps=keypad or None,
+        autoComplete="off", **common,
+    )  # fmt: skip
+
+
+def _label(ask: Ask, form: Form, name: str) -> str:
+    for key in (f"fields.{form.kind}.{name}", f"fields.any.{name}"):
+        if ask.words.has(key):
+            return ask.words(key)
+    return name.replace("_", " ").capitalize()
+
+
+def _example(ask: Ask, name: str) -> str:
+    return ask.words(f"examples.{name}") if ask.words.has(f"examples.{name}") else ""
+
+
+def single(ask: Ask, form: Form, name: str, values: list[str]) -> Component:
+    """Return a field that is not a list of lines: one box, or a few where it may come more than once."""
+    rows = form.rows(name)
+    if rows == 1:
+        return box(ask, form, name, 0, values[0] if values else "")
+    return _several(ask, form, name, rows, values, [], ())
+
+
+def basket(
+    ask: Ask, form: Form, name: str, values: list[str], beside: list[dict[str, str]]
+) -> Component:
+    """Return a list of lines, each with what was understood and what stands beside it."""
+    in_row = form.in_row if name == "lines" else ("labels", "unsealed") if name == "made" else ()
+    return _several(ask, form, name, form.rows(name), values, beside, in_row)
+
+
+def _several(
+    ask: Ask, form: Form, name: str, rows: int, values: list[str], beside: list[dict[str, str]],
+    in_row: tuple[str, ...],
+) -> Component:  # fmt: skip
+    shown = max(1, len(values))
+    rows = max(rows, shown)
+    lines = [
+        _row(ask, form, name, i, values[i] if i < len(values) else "",
+             beside[i] if i < len(beside) else {}, in_row, hidden=i >= shown)
+        for i in range(rows)
+    ]  # fmt: skip
+    group = f"rows-{name}"
+    another = html.Button(
+        ask.words("forms.another", what=_label(ask, form, name)), type="button",
+        className="button quiet-button", disable_n_clicks=True, **{"data-next": group},
+    )  # fmt: skip
+    return html.Div(
+        [html.Div(lines, id=group, className="rows"), another if rows > shown else None],
+        className="row",
+    )
+
+
+def _row(
+    ask: Ask, form: Form, name: str, row: int, value: str, beside: dict[str, str],
+    in_row: tuple[str, ...], *, hidden: bool,
+) -> Component:  # fmt: skip
+    label = _label(ask, form, name)
+    numbered = label if row == 0 else f"{label} {row + 1}"
+    children: list[Any] = [
+        box(ask, form, name, row, value, **{"label": numbered}),
+        html.Div(id=said_id(name, row), className="said", **{"aria-live": "polite"}),
+    ]
+    here = [one for one in in_row if name == "lines" or one in ("labels", "unsealed")]
+    if name == "lines":
+        children += [box(ask, form, one, row, beside.get(one, "")) for one in here]
+        if form.beside:
+            inside = [box(ask, form, one, row, beside.get(one, "")) for one in form.beside]
+            is_open = any(beside.get(one) for one in form.beside)
+            children.append(
+                html.Details([html.Summary(ask.words("forms.more_line")), *inside], open=is_open)
+            )
+    elif here:
+        inside = [box(ask, form, one, row, beside.get(one, "")) for one in here]
+        is_open = any(beside.get(one) for one in here)
+        children.append(
+            html.Details([html.Summary(ask.words("forms.labels")), *inside], open=is_open)
+        )
+    return html.Div(children, className="row spare" if hidden else "row")
+
+
+def as_choice(described: Field) -> bool:
+    """Return whether a field is chosen from a list."""
+    return bool(described.choices)

@@ -1,0 +1,151 @@
+"""The wires of the forms: what is understood, what a batch would cost, and writing down."""
+
+from __future__ import annotations
+
+import json
+import uuid
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import (
+    ALL,
+    MATCH,
+    ClientsideFunction,
+    Dash,
+    Input,
+    Output,
+    State,
+    ctx,
+    dcc,
+    html,
+    no_update,
+)
+from dash.exceptions import PreventUpdate
+
+from dashboard.ask import Ask
+from dashboard.data import Data
+from dashboard.drawing import ask_of, trouble
+from dashboard.forms.batch import beside_batch
+from dashboard.forms.reading import Typed
+from dashboard.forms.understanding import understood
+from dashboard.forms.writing import Outcome, notes, told, write_form
+
+__all__ = ["boxes_of", "outcome_shown", "wire_forms"]
+
+_BOX = {"field": ALL, "part": "box", "row": ALL}
+
+
+def boxes_of(ids: list[dict[str, Any]], values: list[Any]) -> dict[tuple[str, int], str]:
+    """Return what stands in each box, by field and row."""
+    return {
+        (one["field"], one["row"]): "" if value is None else str(value)
+        for one, value in zip(ids, values, strict=True)
+    }
+
+
+def _typed(
+    kind: str, when: str, by: str | None, boxes: dict[tuple[str, int], str], **more: Any
+) -> Typed:
+    said = boxes.pop(("day", 0), "")
+    day = said if when == "other" else when
+    typed = Typed(kind, day=day or None, by=by, boxes={**boxes, ("day", 0): said}, **more)
+    return typed
+
+
+def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
+    """Return what is said below a form: what was written, what is asked, or what is wrong."""
+    words = ask.words
+    if outcome.written is not None:
+        event = outcome.written.event
+        said = [html.Li(text) for text in notes(outcome.written)]
+        title = words("forms.written" if outcome.written.is_new else "forms.again")
+        inside = [
+            html.P(told(outcome.written)),
+            html.Ul(said) if said else None,
+            dcc.Link(words("forms.change"), href=f"/write?kind={event.kind}&replaces={event.id}"),
+        ]
+        return dmc.Alert(inside, title=title, color="leaf", variant="light")
+    if outcome.doubt is not None:
+        doubt = outcome.doubt
+        button = dmc.Button(
+            words("forms.yes", answer=doubt.offered or words("word.yes")), id={"accept": doubt.code},
+        )  # fmt: skip
+        return dmc.Alert(
+            [html.P(doubt.question), button],
+            title=words("forms.sure"),
+            color="plum",
+            variant="light",
+        )
+    if outcome.trouble:
+        return trouble(ask, outcome.trouble)
+    return trouble(ask, words("forms.see_boxes"))
+
+
+def wire_forms(app: Dash, data: Data) -> None:
+    """Connect the forms."""
+
+    @app.callback(
+        Output({"field": MATCH, "part": "said", "row": MATCH}, "children"),
+        Input({"field": MATCH, "part": "box", "row": MATCH}, "value"),
+        State({"field": MATCH, "part": "box", "row": MATCH}, "id"),
+        State("form-kind", "data"),
+    )
+    def said(value: str | None, id: dict[str, Any], kind: str) -> Any:
+        ask = ask_of(data, "/write")
+        return understood(ask, kind, id["field"], value, json.dumps(id, separators=(",", ":")))
+
+    @app.callback(
+        Output("form-said", "children"),
+        Output(_BOX, "error"),
+        Output(_BOX, "value"),
+        Output("form-id", "data"),
+        Output("form-accepted", "data"),
+        Input("form-write", "n_clicks"),
+        Input({"accept": ALL}, "n_clicks"),
+        State(_BOX, "id"),
+        State(_BOX, "value"),
+        State("form-kind", "data"),
+        State("form-id", "data"),
+        State("form-replaces", "data"),
+        State("form-accepted", "data"),
+        State("form-when", "value"),
+        State("form-by", "value"),
+        prevent_initial_call=True,
+    )
+    def write(
+        _clicks: Any, _accepts: Any, ids: Any, values: Any, kind: str, id: str, replaces: str | None,
+        accepted: list[str], when: str, by: str | None,
+    ) -> Any:  # fmt: skip
+        if not any(one["value"] for one in ctx.triggered):
+            raise PreventUpdate
+        trigger = ctx.triggered_id
+        if isinstance(trigger, dict):
+            accepted = [*accepted, trigger["accept"]]
+        typed = _typed(kind, when, by, boxes_of(ids, values), id=id, replaces=replaces)
+        ask = ask_of(data, "/write")
+        outcome = write_form(data, ask.words, typed, accepted)
+        errors = [outcome.errors.get((one["field"], one["row"])) for one in ids]
+        shown = outcome_shown(ask, outcome)
+        if outcome.written is None:
+            return shown, errors, [no_update] * len(ids), no_update, accepted
+        return shown, errors, [""] * len(ids), str(uuid.uuid4()), []
+
+    @app.callback(
+        Output("batch-side", "children"),
+        Input("form-rested", "data"),
+        State(_BOX, "value"),
+        State(_BOX, "id"),
+        State("form-kind", "data"),
+        State("form-when", "value"),
+        State("form-by", "value"),
+    )
+    def beside(_rested: int, values: Any, ids: Any, kind: str, when: str, by: str | None) -> Any:
+        if kind != "put_up":
+            raise PreventUpdate
+        return beside_batch(ask_of(data, "/write"), _typed(kind, when, by, boxes_of(ids, values)))
+
+    app.clientside_callback(
+        ClientsideFunction("croft", "otherDay"),
+        Output("form-other", "hidden"),
+        Input("form-when", "value"),
+    )

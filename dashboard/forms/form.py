@@ -1,0 +1,101 @@
+"""A form as a whole: what is in sight, what waits behind `more`, when it was, and who writes."""
+
+from __future__ import annotations
+
+import uuid
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import dcc, html
+from dash.development.base_component import Component
+
+from dashboard.ask import Ask
+from dashboard.forms.boxes import basket, box_id, single
+from dashboard.forms.specs import FORMS, Form
+from ledger.door.retyped import retyped
+
+__all__ = ["form_of"]
+
+
+def form_of(
+    ask: Ask, kind: str, *, body: dict[str, Any] | None = None, on: str | None = None,
+    replaces: str | None = None,
+) -> Component:  # fmt: skip
+    """Return a kind's form.
+
+    Parameters
+    ----------
+    ask : Ask
+    kind : str
+    body : dict, optional
+        A stored body that its boxes are filled with.
+    on : str, optional
+        Day of the entry that is corrected.
+    replaces : str, optional
+        Id of the entry that this corrects.
+    """
+    form, words = FORMS[kind], ask.words
+    texts = retyped(body) if body else {"beside": {}}
+    texts = _as_line(form, texts)
+    more = [_field(ask, form, name, texts) for name in form.more]
+    is_open = any(texts.get(name) for name in form.more)
+    children: list[Any] = [
+        dcc.Store(id="form-kind", data=kind),
+        dcc.Store(id="form-id", data=str(uuid.uuid4())),
+        dcc.Store(id="form-replaces", data=replaces),
+        dcc.Store(id="form-accepted", data=[]),
+        dcc.Store(id="form-rested", data=0),
+        *(_field(ask, form, name, texts) for name in form.first),
+        _when(ask, on),
+        html.Details([html.Summary(words("forms.more")), html.Div(more, className="rows")], open=is_open)
+        if more
+        else None,
+        dmc.TextInput(
+            id="form-by", label=words("forms.by"), persistence="writer", persistence_type="local",
+            value="", autoComplete="off",
+        ),
+        html.Div(id="batch-side", className="batch-side") if kind == "put_up" else None,
+        html.Div(id="form-said", role="status"),
+        dmc.Button(
+            words("forms.correct" if replaces else "forms.write"), id="form-write", size="lg", fullWidth=True,
+        ),
+    ]  # fmt: skip
+    return html.Div(children, className="form")
+
+
+def _as_line(form: Form, texts: dict[str, Any]) -> dict[str, Any]:
+    """Put an item and its amount together where the form takes them as one text."""
+    if form.as_line and texts.get("item") and texts.get("amount"):
+        return {**texts, form.as_line: f"{texts['amount']} {texts['item']}"}
+    return texts
+
+
+def _field(ask: Ask, form: Form, name: str, texts: dict[str, Any]) -> Component:
+    said = texts.get(name) or []
+    values = [said] if isinstance(said, str) else list(said)
+    if form.is_parts(name) or name == form.as_line:
+        return basket(ask, form, name, values, texts["beside"].get(name, []))
+    return single(ask, form, name, values)
+
+
+def _when(ask: Ask, on: str | None) -> Component:
+    words = ask.words
+    other = on is not None
+    return html.Div(
+        [
+            html.Div(words("forms.when"), id="when-label", className="mantine-InputWrapper-label"),
+            dmc.SegmentedControl(
+                id="form-when", fullWidth=True, value="other" if other else "today",
+                data=[{"value": v, "label": words(f"forms.{v}")} for v in ("today", "yesterday", "other")],
+                **{"aria-labelledby": "when-label"},
+            ),
+            html.Div(
+                dmc.TextInput(
+                    id=box_id("day", 0), value=on or "", label=words("forms.day"),
+                    placeholder=words("forms.day_example"), autoComplete="off",
+                ),
+                id="form-other", hidden=not other,
+            ),
+        ],
+        className="row",
+    )  # fmt: skip

@@ -1,0 +1,105 @@
+"""What each form shows first, and what waits behind `more`; fields come from the kinds themselves."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from ledger.events import KINDS
+from ledger.events.describing import OF_JARS, Field, fields_of
+
+__all__ = ["COMMON", "FORMS", "Form"]
+
+COMMON = ("harvested", "bought", "put_up", "eaten", "practised", "counted")
+"""The six that are written most, in the order of their buttons."""
+
+_PARTS = ("lines", "ate", "used", "made", "uses", "left", "work", "acid", "fuel")
+_ROWS = {"lines": 12, "ate": 10, "used": 12, "uses": 12, "made": 5}
+_FEW = 4
+
+
+@dataclass(frozen=True)
+class Form:
+    """One kind's form.
+
+    Parameters
+    ----------
+    kind : str
+    first : tuple of str
+        Fields that are always in sight, in their order; lists of lines among them.
+    in_row : tuple of str
+        Fields of one line that stand beside it.
+    as_line : str or None
+        A pair of ``item`` and ``amount`` of the body that is typed as one line under this name.
+    """
+
+    kind: str
+    first: tuple[str, ...]
+    in_row: tuple[str, ...] = ()
+    as_line: str | None = None
+    fields: tuple[Field, ...] = field(init=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "fields", tuple(fields_of(KINDS[self.kind])))
+
+    def named(self, name: str) -> Field:
+        """Return a field's description; what is typed as a line has one of its own."""
+        for one in self.fields:
+            if one.name == name:
+                return one
+        return Field(name, "", "line", name in ("lines",), (), of_line=False)
+
+    @property
+    def more(self) -> tuple[str, ...]:
+        """Fields of the body behind `more`."""
+        hidden = {*self.first, *(("item", "amount") if self.as_line else ())}
+        return tuple(
+            one.name
+            for one in self.fields
+            if not one.of_line and one.name not in OF_JARS and one.name not in hidden
+        )
+
+    @property
+    def beside(self) -> tuple[str, ...]:
+        """Fields of one line that wait behind `more` of that line."""
+        return tuple(
+            one.name
+            for one in self.fields
+            if one.of_line and one.name not in self.in_row and one.name != "lot"
+        )
+
+    @staticmethod
+    def is_parts(name: str) -> bool:
+        """Return whether a field is a list of lines or other parts."""
+        return name in _PARTS
+
+    def rows(self, name: str) -> int:
+        """Return how many boxes a field has at most; all but the first wait until asked for."""
+        if name in _ROWS:
+            return _ROWS[name]
+        return _FEW if self.named(name).is_list or name in _PARTS else 1
+
+
+FORMS: dict[str, Form] = {
+    one.kind: one
+    for one in (
+        Form("harvested", ("lines", "work"), ("bed",)),
+        Form("bought", ("lines", "shop"), ("paid",)),
+        Form("put_up", (
+            "recipe", "times", "makes", "method", "used", "made", "minutes", "gauge", "psi",
+            "headspace", "pack", "acid", "work",
+        )),
+        Form("eaten", ("ate", "people", "guests")),
+        Form("practised", ("skill", "people", "minutes", "went")),
+        Form("counted", ("lines", "when", "missing")),
+        Form("planted", ("crop", "variety", "bed", "plants", "area", "how")),
+        Form("received", ("lines", "how", "from"), ("value",)),
+        Form("given_away", ("lines", "how", "to", "got")),
+        Form("discarded", ("lines", "why", "note")),
+        Form("price_seen", ("line", "price", "shop"), as_line="line"),
+        Form("recipe_written", ("recipe", "makes", "uses", "yields", "method", "schedule")),
+        Form("target_set", ("line", "per", "skill", "times", "by"), as_line="line"),
+        Form("item_described", ("item", "sort", "shop_equivalent", "keeps", "g_per")),
+        Form("setting_changed", ("name", "value")),
+    )
+}  # fmt: skip
+"""Every form by kind; what is taken back is struck in the history."""

@@ -1,0 +1,151 @@
+"""How a text was understood, at once: the amount in words, the item, and names that it could become."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from dash import html
+
+from dashboard.ask import Ask
+from dashboard.data import Data
+from ledger.amounts import format_whole
+from ledger.door import Answers
+from ledger.door.texts import PARTS, Texts
+from ledger.errors import InputError, LedgerError, NeedsAnswer
+from ledger.items import item_key
+
+__all__ = ["recent_items", "understood"]
+
+_CHIPS = 5
+
+
+def understood(ask: Ask, kind: str, field: str, text: str | None, box: str) -> list[Any]:
+    """Return what a line's text was understood as, and buttons that complete its item.
+
+    Parameters
+    ----------
+    ask : Ask
+    kind : str
+        Kind of the form: what was written in such entries before is offered first.
+    field : str
+        ``lines``, ``used``, ``made`` and so on.
+    text : str or None
+        What stands in the box so far.
+    box : str
+        The box's id as JSON: where a completing button puts the text.
+    """
+    text = " ".join((text or "").split())
+    if not text:
+        return [_chips(ask, "", recent_items(ask.data, kind), box)] if field != "made" else []
+    texts = Texts(ask.data.book.catalogue(), Answers())
+    try:
+        part = PARTS[field if field in PARTS else "lines"](texts, text, field)
+    except (InputError, NeedsAnswer) as error:
+        said = error.question if isinstance(error, NeedsAnswer) else error.problem
+        head = _head(text)
+        near = _beginning(ask.data, kind, text[len(head) :].strip()) if head else []
+        return [html.Span(said, className="said"), _chips(ask, head, near, box)]
+    item = part.get("item")
+    known = item is not None and texts.catalogue.is_item(item)
+    shown = html.Span(
+        _words(ask, part, texts), className="said-well" if known or item is None else "said"
+    )
+    if item is None or known:
+        return [shown]
+    near = _beginning(ask.data, kind, item)
+    return [shown, _chips(ask, part["amount"], near, box)]
+
+
+def _words(ask: Ask, part: dict[str, Any], texts: Texts) -> str:
+    """Return a part in words: ``31 lb 8 oz (14.3 kg) of plum``."""
+    words = ask.words
+    if "jars" in part:
+        return words("forms.jars", n=part["jars"], jar=part["jar"])
+    if "person" in part:
+        return words("forms.minutes", person=part["person"], minutes=part["minutes"])
+    if "amount" not in part:
+        return ""
+    try:
+        _, amount, _ = texts._read(f"{part['amount']}", "amount")
+    except LedgerError:
+        return str(part["amount"])
+    other = "metric" if words.measures != "metric" else "us"
+    said = str(part["amount"])
+    if amount.measure in ("mass", "volume"):
+        said = f"{said} ({format_whole(amount.whole, amount.measure, measures=other)})"
+    item = part.get("item")
+    if item is None:
+        return said
+    is_new = "" if texts.catalogue.is_item(item) else f" – {words('forms.new_item')}"
+    return words("forms.of", amount=said, item=item) + is_new
+
+
+def _head(text: str) -> str:
+    """Return the part of a text that is its amount: up to the last number and a unit after it."""
+    from ledger.amounts import split_line
+
+    try:
+        _, item = split_line(text, measures="us", comma=False)
+    except LedgerError:
+        return ""
+    return text[: len(text) - len(item)].strip() if item else text
+
+
+def recent_items(data: Data, kind: str) -> list[str]:
+    """Return the book's items: those last written in entries of a kind, then in any, then the rest."""
+
+    def make() -> list[str]:
+        catalogue = data.book.catalogue()
+        own: dict[str, None] = {}
+        other: dict[str, None] = {}
+        for one, body in _newest(data):
+            for name in _names(body):
+                (own if one == kind else other).setdefault(name)
+        return list(dict.fromkeys([*own, *other, *sorted(catalogue.names())]))
+
+    return data.kept(("recent", kind), make)
+
+
+def _newest(data: Data, many: int = 1000) -> list[tuple[str, dict[str, Any]]]:
+    """Return kinds and bodies of the newest events, newest first."""
+    rows = [
+        row for chunk in data.book.log.read(after=max(0, data.position() - many)) for row in chunk
+    ]
+    return [(row[2], json.loads(row[10])) for row in reversed(rows)]
+
+
+def _names(body: dict[str, Any]) -> list[str]:
+    found = [str(body[key]) for key in ("makes", "crop", "item") if body.get(key)]
+    for name in ("lines", "used", "ate"):
+        found += [str(line["item"]) for line in body.get(name, ()) if isinstance(line, dict)]
+    return found
+
+
+def _beginning(data: Data, kind: str, begun: str) -> list[str]:
+    """Return items whose name, or a word of it, begins as typed; last used first."""
+    key = item_key(begun)
+    if not key:
+        return recent_items(data, kind)[:_CHIPS]
+    return [
+        name
+        for name in recent_items(data, kind)
+        if item_key(name).startswith(key)
+        or any(word.startswith(key) for word in item_key(name).split())
+    ]
+
+
+def _chips(ask: Ask, head: str, names: list[str], box: str) -> Any:
+    shown = names[:_CHIPS] if head else []
+    if not shown:
+        return None
+    return html.Span(
+        [
+            html.Button(
+                name, type="button", className="chip", disable_n_clicks=True,
+                **{"data-completes": box, "data-text": f"{head} {name}".strip()},
+            )
+            for name in shown
+        ],
+        className="chips",
+    )  # fmt: skip

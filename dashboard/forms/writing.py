@@ -1,0 +1,131 @@
+"""Writing a form down: through the door, once, with every refusal beside the box it belongs to."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from dashboard.data import Data
+from dashboard.forms.reading import FieldTrouble, Typed, read_form
+from dashboard.words import Words
+from ledger.door import Answers, Entry, Written
+from ledger.door.texts import Texts
+from ledger.errors import InputError, LedgerError, NeedsAnswer
+
+__all__ = ["Outcome", "write_form"]
+
+_WHERE = re.compile(r"(?P<list>\w+)\[(?P<n>\d+)\](?:\.(?P<name>\w+))?$")
+_DIRECT = {"item": "lines", "amount": "lines", "line": "lines", "lines": "lines"}
+
+
+@dataclass
+class Outcome:
+    """What became of a form: written, refused beside boxes, or asked about."""
+
+    written: Written | None = None
+    errors: dict[tuple[str, int], str] = field(default_factory=dict)
+    trouble: str | None = None
+    doubt: NeedsAnswer | None = None
+
+
+def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str] = ()) -> Outcome:
+    """Write what a form says, or say what is wrong and where.
+
+    Parameters
+    ----------
+    data : Data
+    words : Words
+        What refusals are said in.
+    typed : Typed
+        Its `id` makes a second tap of the same form write nothing more.
+    accepted : collection of str
+        Codes of the doubts whose offered answer was taken.
+    """
+    answers = Answers(yes=set(accepted))
+    book = data.book
+    try:
+        texts = Texts(book.catalogue(), answers)
+        entry = read_form(typed, texts, data.today())
+        if typed.kind == "put_up":
+            entry = _from_recipe(data, entry)
+        return Outcome(written=book.enter(entry, answers))
+    except FieldTrouble as trouble:
+        if isinstance(trouble.error, NeedsAnswer):
+            return Outcome(doubt=trouble.error)
+        return Outcome(errors={trouble.box: _say(trouble.error, words, trouble.box[0])})
+    except NeedsAnswer as doubt:
+        return Outcome(doubt=doubt)
+    except InputError as error:
+        return _placed(error, typed, words)
+    except LedgerError as error:
+        return Outcome(trouble=str(error))
+
+
+def _from_recipe(data: Data, entry: Entry) -> Entry:
+    """Return a batch with what its recipe says and the form does not."""
+    from ledger.door.recipes import from_recipe
+
+    return replace(entry, body=from_recipe(data.book.catalogue(), entry.body))
+
+
+def _say(error: LedgerError, words: Words, name: str) -> str:
+    if isinstance(error, InputError) and error.problem == "is missing":
+        example = words(f"examples.{name}") if words.has(f"examples.{name}") else ""
+        return words("forms.missing_like", example=example) if example else words("forms.missing")
+    if isinstance(error, InputError):
+        text = error.problem[:1].upper() + error.problem[1:]
+        return f"{text}. {error.wanted}" if error.wanted else text
+    return str(error)
+
+
+def _placed(error: InputError, typed: Typed, words: Words) -> Outcome:
+    """Return a refusal with the box that it is about; above the form where there is none."""
+    box = _box_of(error.field, typed)
+    if box is None:
+        return Outcome(trouble=str(error))
+    return Outcome(errors={box: _say(error, words, box[0])})
+
+
+def _box_of(where: str, typed: Typed) -> tuple[str, int] | None:
+    names = {name for name, _ in typed.boxes} | {"day", "by"}
+    match = _WHERE.search(where)
+    if match:
+        row = _row_of(match["list"], int(match["n"]), typed)
+        name = match["name"] or match["list"]
+        if (name, row) in typed.boxes and name not in ("item", "amount"):
+            return name, row
+        return (match["list"], row) if match["list"] in names else None
+    name = {"on": "day"}.get(where.rsplit(".", 1)[-1], where.rsplit(".", 1)[-1])
+    if name in names:
+        return name, 0
+    for other in (_DIRECT.get(name), "line", "ate", "used"):
+        if name in _DIRECT and other in names:
+            return str(other), 0
+    return None
+
+
+def _row_of(name: str, n: int, typed: Typed) -> int:
+    """Return the row of the n-th line that was said: empty rows between them do not count."""
+    said = [
+        row
+        for (one, row), text in sorted(typed.boxes.items())
+        if one == name and (text or "").strip()
+    ]
+    return said[n] if n < len(said) else n
+
+
+def told(written: Written) -> str:
+    """Return what was written in one line."""
+    from ledger.events import tell
+
+    return tell(written.event.kind, written.body)
+
+
+def notes(written: Written) -> list[Any]:
+    """Return what was assumed or may be meant, in words."""
+    return [
+        *written.notes,
+        *(f"{name}: {row}?" for name, row in written.proposals.items()),
+    ]

@@ -1,0 +1,34 @@
+"""One file a page, each with a `PAGE`; a new page is that file and one line here."""
+
+from __future__ import annotations
+
+from dashboard.pages import (
+    history,
+    jar_cost,
+    more,
+    shelf,
+    today,
+    write_down,
+)
+from dashboard.pages._page import Page
+
+__all__ = ["PAGES", "Page", "page_at"]
+
+PAGES: tuple[Page, ...] = tuple(
+    module.PAGE
+    for module in (
+        today,
+        write_down,
+        shelf,
+        jar_cost,
+        history,
+        more,
+    )
+)
+"""Every page, in the order of the menu."""
+
+
+def page_at(path: str | None) -> Page | None:
+    """Return the page at an address, or None."""
+    wanted = (path or "/").rstrip("/") or "/"
+    return next((page for page in PAGES if page.path == wanted), None)

@@ -1,0 +1,35 @@
+"""What a page is: an address, a name, and a function that draws it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from dashboard.ask import Ask
+
+__all__ = ["Page"]
+
+
+@dataclass(frozen=True)
+class Page:
+    """One page.
+
+    Parameters
+    ----------
+    name : str
+        Key of its texts in the catalogue: ``nav.shelf``, ``empty.shelf``.
+    path : str
+    draw : callable
+        ``draw(ask)`` gives what is on it: components only, computed by projections.
+    has_pictures : bool
+        Whether the charting script is wanted: it is fetched ahead where it is.
+    keeps_typing : bool
+        Whether people type on it: it is not drawn again when another phone writes.
+    """
+
+    name: str
+    path: str
+    draw: Callable[[Ask], Any]
+    has_pictures: bool = False
+    keeps_typing: bool = False

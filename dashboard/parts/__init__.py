@@ -1,0 +1,21 @@
+"""What pages are built of: tables, pictures, figures that open, sentences for what is not there."""
+
+from dashboard.parts.choices import choice, choices
+from dashboard.parts.empty import nothing_yet
+from dashboard.parts.figures import figure, stat
+from dashboard.parts.pictures import picture
+from dashboard.parts.sections import notes_of, section
+from dashboard.parts.tables import answer_table, plain_table
+
+__all__ = [
+    "answer_table",
+    "choice",
+    "choices",
+    "figure",
+    "notes_of",
+    "nothing_yet",
+    "picture",
+    "plain_table",
+    "section",
+    "stat",
+]

@@ -1,0 +1,27 @@
+"""What a page says when there is nothing to show: what it would show, and the entry that starts it."""
+
+from __future__ import annotations
+
+from dash import dcc, html
+from dash.development.base_component import Component
+
+from dashboard.ask import Ask
+
+__all__ = ["nothing_yet"]
+
+
+def nothing_yet(ask: Ask, page: str, kind: str) -> Component:
+    """Return a sentence on what the page would show, with a button to the entry that starts it."""
+    words = ask.words
+    return html.Div(
+        [
+            html.P(words(f"empty.{page}")),
+            dcc.Link(
+                words("empty.start", kind=words(f"kinds.{kind}.title")),
+                href=f"/write?kind={kind}",
+                className="button",
+            ),
+            html.P(words("empty.demo"), className="quiet"),
+        ],
+        className="empty",
+    )

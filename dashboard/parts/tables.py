@@ -1,0 +1,136 @@
+"""Tables: an answer's records, each figure opening to its arithmetic; cards on a narrow screen."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+from urllib.parse import urlencode
+
+from dash import dcc, html
+from dash.development.base_component import Component
+
+from dashboard.ask import Ask
+from dashboard.parts.figures import figure
+from ledger.projections import Answer, Column
+
+__all__ = ["answer_table", "plain_table"]
+
+ROWS = 25
+"""Rows drawn at once; the rest come when asked for."""
+
+Cell = Callable[[Mapping[str, Any]], Any]
+
+
+def answer_table(
+    ask: Ask,
+    answer: Answer,
+    *,
+    columns: Sequence[str] = (),
+    cells: Mapping[str, Cell] | None = None,
+    keep: Callable[[Mapping[str, Any]], bool] | None = None,
+    caption: str | None = None,
+    options: Mapping[str, Any] | None = None,
+) -> Component:
+    """Return an answer as a table with a link to the whole of it as CSV.
+
+    Parameters
+    ----------
+    ask : Ask
+    answer : Answer
+    columns : sequence of str
+        Which columns, in their order; default: the answer's main ones.
+    cells : mapping of str to callable, optional
+        Another way to draw a column: ``cells["item"](row)`` gives a component.
+    keep : callable, optional
+        Which rows are drawn; the CSV holds all.
+    caption : str, optional
+        What the table is; default: the answer's name.
+    options : mapping, optional
+        What the answer was asked with: the CSV is asked the same.
+    """
+    by_name = {column.name: column for column in answer.columns}
+    shown = [by_name[n] for n in columns] if columns else [c for c in answer.columns if c.main]
+    rows = answer.frame.to_dict("records")
+    rows = [row for row in rows if keep is None or keep(row)]
+    limit = None if ask.query.get("rows") == "all" else ROWS
+    heads = [ask.words.label(answer.name, column) for column in shown]
+    body = [
+        [
+            _cell(ask, column, head, row, (cells or {}).get(column.name))
+            for column, head in zip(shown, heads, strict=True)
+        ]
+        for row in rows[:limit]
+    ]
+    numeric = [column.unit not in ("", "day") for column in shown]
+    more = None
+    if limit is not None and len(rows) > limit:
+        more = dcc.Link(
+            ask.words("table.all", n=len(rows)),
+            href=ask.link(rows="all"),
+            className="button quiet-button",
+        )
+    return html.Div(
+        [
+            plain_table(heads, body, numeric=numeric, caption=caption or answer.name),
+            html.Div([more, _csv(ask, answer.name, options or {})], className="tools"),
+        ],
+        className="answer",
+    )
+
+
+def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Cell | None) -> Any:
+    if drawn is not None:
+        return drawn(row)
+    value = row[column.name]
+    if isinstance(value, str) and column.unit == "":
+        return ask.words.word("answers", value)
+    text = ask.words.cell(column, value)
+    is_figure = (
+        value is not None and isinstance(value, (int, float)) and not isinstance(value, bool)
+    )
+    return figure(text, row.get("why"), column.name, what=head) if is_figure else text
+
+
+def plain_table(
+    heads: Sequence[str],
+    rows: Sequence[Sequence[Any]],
+    *,
+    numeric: Sequence[bool] = (),
+    caption: str = "",
+) -> Component:
+    """Return a table of components; the first column names the row."""
+    classes = ["number" if is_number else None for is_number in numeric] or [None] * len(heads)
+    head = [
+        html.Th(text, scope="col", className=cls) for text, cls in zip(heads, classes, strict=True)
+    ]
+    body = [
+        html.Tr(
+            [
+                (html.Th if i == 0 else html.Td)(
+                    cell,
+                    className=cls,
+                    **({"scope": "row"} if i == 0 else {}),
+                    **{"data-label": label},
+                )
+                for i, (cell, cls, label) in enumerate(zip(row, classes, heads, strict=True))
+            ]
+        )
+        for row in rows
+    ]
+    return html.Table(
+        [html.Caption(caption, className="heard"), html.Thead(html.Tr(head)), html.Tbody(body)],
+        className="records",
+    )
+
+
+def _csv(ask: Ask, name: str, options: Mapping[str, Any]) -> Component:
+    said = {f"o.{key}": value for key, value in options.items() if value not in (None, "", False)}
+    if ask.moment.as_of:
+        said["as_of"] = ask.moment.as_of
+    if ask.moment.known_at:
+        said["known_at"] = ask.moment.known_at
+    query = f"?{urlencode(said, doseq=True)}" if said else ""
+    return html.A(
+        ask.words("table.csv"), href=f"/files/{name}.csv{query}", download=f"{name}.csv",
+        className="button quiet-button",
+    )  # fmt: skip

@@ -1,0 +1,44 @@
+"""A figure's arithmetic as a list that folds, down to events."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from dash import dcc, html
+from dash.development.base_component import Component
+
+from dashboard.ask import Ask
+from ledger.projections import Node
+
+__all__ = ["tree"]
+
+_DEPTH_OPEN = 2
+
+
+def tree(ask: Ask, node: Node) -> Component:
+    """Return the tree of a figure: each part with its value and how its parts give it."""
+    return html.Ul(_branch(ask, node, 0), className="why-tree")
+
+
+def _branch(ask: Ask, node: Node, depth: int) -> Component:
+    own = _line(ask, node)
+    if not node.parts:
+        return html.Li(own)
+    how = ask.words.word("how", node.how)
+    parts = html.Ul([_branch(ask, part, depth + 1) for part in node.parts])
+    summary = html.Summary([own, html.Span(f" {how}", className="quiet")])
+    return html.Li(html.Details([summary, parts], open=depth < _DEPTH_OPEN))
+
+
+def _line(ask: Ask, node: Node) -> Any:
+    value = node.value
+    if isinstance(value, float | int) and not isinstance(value, bool):
+        text = ask.words.quantity(float(value), node.unit)
+        if not node.unit.startswith("money") and node.unit not in ("g", "ml", ""):
+            text = text if "share" in node.unit else f"{text} {node.unit}"
+    else:
+        text = "–" if value is None else str(value)
+    label: Any = node.label
+    if node.event:
+        label = dcc.Link(label, href=f"/history?find={node.event.split(' ')[0]}")
+    return html.Span([html.Span(label), ": ", html.B(text)])

@@ -1,0 +1,84 @@
+"""What stands around every page: menu, moment, the panel for arithmetic, and what the page keeps."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import dcc, html
+from dash.development.base_component import Component
+
+from dashboard.data import Data
+from dashboard.pages import PAGES
+from dashboard.theme import COMPONENT_THEME
+from dashboard.words import Words
+
+__all__ = ["IN_BAR", "layout"]
+
+IN_BAR = ("today", "write", "shelf", "jar_cost", "more")
+"""Pages in the phone's bar."""
+
+
+def layout(data: Data, words: Words, scheme: str) -> Component:
+    """Return the shell, into which pages are drawn.
+
+    Parameters
+    ----------
+    data : Data
+    words : Words
+    scheme : {'light', 'dark'}
+    """
+    return dmc.MantineProvider(
+        [
+            dcc.Location(id="url", refresh="callback-nav"),
+            dcc.Store(id="seen", data=data.position()),
+            dcc.Store(id="moment", storage_type="session"),
+            dcc.Store(id="scheme", data=scheme),
+            dcc.Store(id="why-asked"),
+            html.A(words("shell.skip"), href="#page", className="skip"),
+            html.Header(_head(words), className="head"),
+            html.Nav(_menu(words), className="menu", **{"aria-label": words("shell.menu")}),
+            html.Main(
+                [html.Div(id="moment-note", role="status"), html.Div(id="page", tabIndex="-1")],
+                id="main",
+            ),
+            dmc.Drawer(
+                html.Div(id="why-shown"),
+                id="why-panel",
+                title=words("why.title"),
+                position="right",
+                size="md",
+                closeButtonProps={"aria-label": words("why.close")},
+            ),
+        ],
+        id="provider",
+        theme=COMPONENT_THEME,
+        forceColorScheme=scheme,
+    )
+
+
+def _head(words: Words) -> list[Any]:
+    return [
+        dcc.Link(words("shell.name"), href="/", className="brand"),
+        html.Button(
+            words("shell.scheme"), type="button", id="change-scheme", className="button quiet-button",
+            disable_n_clicks=True,
+        ),
+    ]  # fmt: skip
+
+
+def _menu(words: Words) -> Component:
+    return html.Ul(
+        [
+            html.Li(
+                dcc.Link(
+                    words(f"nav.{page.name}"),
+                    href=page.path,
+                    id=f"menu-{page.name}",
+                    className="menu-link",
+                ),
+                className="in-bar" if page.name in IN_BAR else "off-bar",
+            )
+            for page in PAGES
+        ]
+    )

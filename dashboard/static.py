@@ -1,0 +1,90 @@
+"""Scripts and styles: compressed once, kept on disk, and kept by the browser under their version."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import tempfile
+from pathlib import Path
+
+import brotli
+import flask
+from dash import Dash
+from platformdirs import user_cache_path
+
+__all__ = ["ASSETS", "charting_script", "keep_compressed"]
+
+ASSETS = Path(__file__).with_name("assets")
+_YEAR = "public, max-age=31536000, immutable"
+_PREFIX = "/_dash-component-suites/"
+_TYPES = {".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8"}
+
+
+def charting_script(app: Dash) -> str:
+    """Return the address of the charting script under its version, as the app will ask for it."""
+    import re
+
+    scripts = app._generate_scripts_html()
+    found = re.search(r'src="([^"]*plotly[^"]*\.js[^"]*)"', scripts)
+    return found[1] if found else ""
+
+
+def keep_compressed(server: flask.Flask) -> None:
+    """Serve libraries' scripts from a copy that was compressed once.
+
+    The charting script is 4.8 MB; compressing it anew for each phone would take longer than sending
+    it. A copy that cannot be kept (no space, no right) is made in memory and sent all the same.
+    """
+    memory: dict[str, bytes] = {}
+
+    @server.after_request
+    def compress(response: flask.Response) -> flask.Response:
+        path = flask.request.path
+        is_script = path.startswith((_PREFIX, "/assets/")) and response.status_code == 200
+        if not is_script or "br" not in flask.request.headers.get("Accept-Encoding", ""):
+            return _small(response) if not is_script else _cached(response)
+        response.direct_passthrough = False
+        raw = response.get_data()
+        key = hashlib.sha256(raw).hexdigest()[:32]
+        if key not in memory:
+            memory[key] = _stored(key, raw)
+        response.set_data(memory[key])
+        response.headers["Content-Encoding"] = "br"
+        response.headers["Vary"] = "Accept-Encoding"
+        return _cached(response)
+
+
+def _cached(response: flask.Response) -> flask.Response:
+    response.headers["Cache-Control"] = _YEAR
+    return response
+
+
+def _small(response: flask.Response) -> flask.Response:
+    """Compress an answer lightly where that pays."""
+    if (
+        "br" in flask.request.headers.get("Accept-Encoding", "")
+        and not response.direct_passthrough
+        and response.content_type.startswith(("application/json", "text/"))
+        and (response.content_length or 0) > 1500
+    ):
+        response.set_data(brotli.compress(response.get_data(), quality=4))
+        response.headers["Content-Encoding"] = "br"
+        response.headers["Vary"] = "Accept-Encoding"
+    return response
+
+
+def _stored(key: str, raw: bytes) -> bytes:
+    folder = user_cache_path("croftbook", appauthor=False) / "scripts"
+    file = folder / f"{key}.br"
+    try:
+        return file.read_bytes()
+    except OSError:
+        packed = brotli.compress(raw, quality=9)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        with tempfile.NamedTemporaryFile(dir=folder, delete=False) as part:
+            part.write(packed)
+        os.replace(part.name, file)
+    except OSError:
+        pass  # it is kept in memory then
+    return packed
