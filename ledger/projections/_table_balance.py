@@ -59,14 +59,15 @@ class Balance:
         return self_sufficiency(self.grown, self.came_in, self.given_away, self.stock_change)
 
 
-def food_lots(web: Web) -> Array:
+def food_lots(eaten: Eaten) -> Array:
     """Return which raw lots are food, or went into food all the same: bool, shape (lots,)."""
-    state = web.state
+    state, web = eaten.state, eaten.web
     lots = state.lots
     raw = lots["origin"] != BATCH
     food = np.zeros(raw.size, bool)
     food[raw] = state.facts.sort[lots["item"][raw]] == SORTS.index("food") if raw.any() else False
-    inner = (web.role == ROLE["used"]) | (web.role == ROLE["ate"])
+    inner = web.role == ROLE["used"]
+    inner[eaten.at] = True
     food[web.lot[inner & ~web.made]] = True
     return food
 
@@ -75,7 +76,7 @@ def balance_of(eaten: Eaten, period: Period) -> dict[str, Balance]:
     """Return the three accounts of a period."""
     state, web = eaten.state, eaten.web
     lots = state.lots
-    figures = _figures(state, web)
+    figures = _figures(eaten)
     came = (lots["day"] >= period.start) & (lots["day"] <= period.end) & (lots["origin"] != BATCH)
     own = came & (lots["origin"] == ORIGINS.index("grown"))
     given = (web.role == ROLE["lines"]) & _kind_is(state, web, "given_away")
@@ -92,14 +93,15 @@ def balance_of(eaten: Eaten, period: Period) -> dict[str, Balance]:
 
 def there_before(eaten: Eaten, period: Period) -> dict[str, float]:
     """Return what was on hand before the first day of a period, in the units of a balance."""
-    there = _there(eaten.web, _figures(eaten.state, eaten.web), period.start - 1)
+    there = _there(eaten.web, _figures(eaten), period.start - 1)
     return {basis: float(there[i]) for i, basis in enumerate(BASES)}
 
 
-def _figures(state: State, web: Web) -> Array:
+def _figures(eaten: Eaten) -> Array:
     """Return energy, weight and value on the day it came in of every whole lot."""
+    state, web = eaten.state, eaten.web
     lots, costs = state.lots, state.costs
-    food = np.flatnonzero(food_lots(web))
+    food = np.flatnonzero(food_lots(eaten))
     item, whole = lots["item"][food], lots["whole"][food]
     price, _, _ = costs.prices.of(item, lots["day"][food])
     raw = np.zeros((lots["ev"].size, 3))

@@ -65,7 +65,9 @@ class Feed:
 
         facts = self.state.facts
         fed = {facts.find(one.feeds) for one in facts.facts if one.feeds}
-        planted = set(facts.canon[self.state.journal.tables["planted"]["crop"]].tolist())
+        table = self.state.journal.tables["planted"]
+        rows = self.state.moment.of(table["ev"])
+        planted = set(facts.canon[table["crop"][rows]].tolist())
         out = np.zeros(len(facts), bool)
         for number, one in enumerate(facts.facts):
             food = foods.by_id(one.food) if one.food is not None else None
@@ -103,7 +105,11 @@ class Feed:
         table = state.journal.tables["supplies"]
         rows = state.moment.of(table["ev"])
         item = facts.canon[table["item"][rows]]
-        rows, item = rows[feeds[item]], item[feeds[item]]
+        came_in = np.isin(
+            state.journal.tables["events"]["kind"][table["ev"][rows]],
+            [_kind(name) for name in ("bought", "received", "harvested")],
+        )
+        rows, item = rows[feeds[item] & came_in], item[feeds[item] & came_in]
         whole = facts.wholes(item, table["whole"][rows], table["per"][rows], table["times"][rows])
         whole = whole - table["trimmed"][rows]
         ev = table["ev"][rows].astype(np.int64)

@@ -70,7 +70,7 @@ class Paths:
 
     def __init__(self, eaten: Eaten, period: Period) -> None:
         self.state, self.web, self.eaten, self.period = eaten.state, eaten.web, eaten, period
-        self.food = food_lots(self.web)
+        self.food = food_lots(self.eaten)
         self.sources: list[Source] = []
         self.source_of = self._sources()
         self.exits = self._exits()
@@ -213,8 +213,8 @@ class Paths:
         for first in range(0, len(self.sources), _AT_ONCE):
             some = slice(first, min(first + _AT_ONCE, len(self.sources)))
             carried, filled = self._carried(some)
-            total[:, some] += _gather(groups.size, lots[made], made_of[exits.lot[made]], exits.part[made], filled).reshape(groups.size, -1, _WIDTH)  # fmt: skip
-            total[:, some] += _gather(groups.size, rows, exits.row, exits.row_part, carried).reshape(groups.size, -1, _WIDTH)  # fmt: skip
+            total[:, some] += _gather(groups.size, lots[made], made_of[exits.lot[made]], exits.part[made], filled).reshape(groups.size, some.stop - some.start, _WIDTH)  # fmt: skip
+            total[:, some] += _gather(groups.size, rows, exits.row, exits.row_part, carried).reshape(groups.size, some.stop - some.start, _WIDTH)  # fmt: skip
         out = {}
         for number, source in np.argwhere(total[:, :, 6] > 0).tolist():
             item, end = divmod(int(groups[number]), width)
@@ -229,7 +229,7 @@ class Paths:
         figures = self._figures(web.lot[at], web.amount[at], web.share[at], web.day[at])
         own = np.zeros((web.count, some.stop - some.start, _WIDTH))
         np.add.at(own, (web.row[at], self.source_of[web.lot[at]] - some.start), figures)
-        return web.forward_made(own.reshape(web.count, -1))
+        return web.forward_made(own.reshape(web.count, own.shape[1] * _WIDTH))
 
     def _figures(self, lot: Array, amount: Array, part: Array, day: Array) -> Array:
         """Return the figures of amounts of raw lots, shape (amounts, 7); value is that of the day."""
