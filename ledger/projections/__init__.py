@@ -19,6 +19,7 @@ _MODULES = {
     "season": "season",
     "as-published": "as_published",
     "worth-it": "worth_it",
+    "stocking-up": "stocking_up",
 }
 
 
