@@ -21,6 +21,7 @@ FIGURES = {
         "shop_price_per_quart", "saved_per_quart", "saved",
     ],
     "shelf": ["left.whole", "share_left", "cost_left", "days_left", "jars_left", "origin.grown", "origin.bought"],
+    "our-table": ["amount", "share_of_eaten", "share_of_need", "feed_adjusted_share"],
 }  # fmt: skip
 
 
@@ -42,7 +43,7 @@ def get(record, name):
     return record
 
 
-@pytest.mark.parametrize("name", ["jar-cost", "shelf"])
+@pytest.mark.parametrize("name", ["jar-cost", "shelf", "our-table"])
 @pytest.mark.parametrize("seed", range(12))
 def test_every_figure_is_what_its_tree_gives(name, seed):
     state = state_of(random_book(random.Random(seed), 60), FAR)
