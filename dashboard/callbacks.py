@@ -6,18 +6,20 @@ Bodies are plain functions of `dashboard.drawing`; the forms have wires of their
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any
 from urllib.parse import urlencode
 
-from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, no_update
+from dash import ALL, ClientsideFunction, Dash, Input, Output, State, ctx, html, no_update
 from dash.exceptions import PreventUpdate
 
-from dashboard.ask import read_query
+from dashboard.ask import Ask, read_query
 from dashboard.data import Data
-from dashboard.drawing import ask_of, draw_page, draw_why, moment_note
+from dashboard.drawing import ask_of, draw_page, draw_why, moment_note, trouble
 from dashboard.pages import page_at
+from ledger.errors import LedgerError
 
-__all__ = ["changed_search", "wire"]
+__all__ = ["changed_search", "moment_at", "strike_said", "wire"]
 
 
 def wire(app: Dash, data: Data) -> None:
@@ -63,6 +65,30 @@ def wire(app: Dash, data: Data) -> None:
         said = {one["id"]["choice"]: one["value"] for one in ctx.inputs_list[0] if "value" in one}
         return changed_search(search, said)
 
+    @app.callback(
+        Output("moment", "data"),
+        Input("as-of", "value"),
+        Input("known-at", "value"),
+        State("moment-days", "data"),
+        State("moment", "data"),
+        prevent_initial_call=True,
+    )
+    def look(as_of: int, known_at: int, days: list[str], now: Any) -> Any:
+        wanted = moment_at(as_of, known_at, days)
+        return no_update if wanted == (now or {"as_of": None, "known_at": None}) else wanted
+
+    @app.callback(
+        Output("strike-said", "children"),
+        Input("strike-do", "n_clicks"),
+        State("strike-id", "data"),
+        State("strike-why", "value"),
+        prevent_initial_call=True,
+    )
+    def strike(clicks: int | None, id: str, why: str | None) -> Any:
+        if not clicks:
+            raise PreventUpdate
+        return strike_said(ask_of(data, "/history"), id, why)
+
     app.clientside_callback(
         ClientsideFunction("croft", "scheme"),
         Output("provider", "forceColorScheme"),
@@ -72,6 +98,36 @@ def wire(app: Dash, data: Data) -> None:
         ClientsideFunction("croft", "arrived"), Output("main", "data-path"), Input("page", "children"),
         State("url", "pathname"),
     )  # fmt: skip
+
+
+def moment_at(as_of: int, known_at: int, days: list[str]) -> dict[str, str | None]:
+    """Return the moment that two sliders say; a slider at its end says now.
+
+    Parameters
+    ----------
+    as_of, known_at : int
+        Days after the first day of each slider.
+    days : list of str
+        The first day of each, and today.
+    """
+    out: dict[str, str | None] = {}
+    today = dt.date.fromisoformat(days[2])
+    for name, value, first in (("as_of", as_of, days[0]), ("known_at", known_at, days[1])):
+        day = dt.date.fromisoformat(first) + dt.timedelta(days=value)
+        out[name] = None if day >= today else day.isoformat()
+    return out
+
+
+def strike_said(ask: Ask, id: str, why: str | None) -> Any:
+    """Strike an entry and return what is said of it, or why it could not be."""
+    words = ask.words
+    if not (why or "").strip():
+        return trouble(ask, words("history.why_missing"))
+    try:
+        ask.data.book.strike(id, str(why))
+    except LedgerError as error:
+        return trouble(ask, str(error))
+    return html.P(words("history.struck"))
 
 
 def changed_search(search: str | None, said: dict[str, Any]) -> Any:

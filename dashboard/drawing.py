@@ -12,9 +12,10 @@ from dashboard.ask import Ask, read_query, words_of
 from dashboard.data import Data, Moment
 from dashboard.pages import page_at
 from dashboard.parts.why import tree
+from dashboard.words import Words
 from ledger.errors import LedgerError
 
-__all__ = ["ask_of", "draw_page", "draw_why", "moment_note"]
+__all__ = ["ask_of", "draw_page", "draw_why", "moment_note", "trouble"]
 
 _log = logging.getLogger("croftbook.dashboard")
 
@@ -88,9 +89,16 @@ def moment_note(ask: Ask) -> Any:
     if ask.moment.known_at:
         parts.append(words("moment.known_at", day=words.day(ask.moment.known_at)))
     return html.Div(
-        [html.Span(", ".join(parts)), dcc.Link(words("moment.back"), href="/history?moment=now")],
+        [html.Span(", ".join(parts)), _back(words)],
         className="moment-note",
     )
+
+
+def _back(words: Words) -> Any:
+    return html.Button(
+        words("moment.back"), type="button", id="back-to-now", className="button quiet-button",
+        disable_n_clicks=True,
+    )  # fmt: skip
 
 
 def trouble(ask: Ask, text: str) -> Any:

@@ -63,6 +63,7 @@
     const at = (name) => event.target.closest("[data-" + name + "]");
     let button;
     if (event.target.closest("#change-scheme")) changeScheme();
+    else if (event.target.closest("#back-to-now")) set("moment", { data: { as_of: null, known_at: null } });
     else if ((button = at("why")))
       set("why-asked", { data: { address: button.dataset.why, field: button.dataset.field || null, n: Date.now() } });
     else if ((button = at("picture"))) savePicture(button);

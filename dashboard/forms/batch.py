@@ -120,7 +120,7 @@ def _published(ask: Ask, body: dict[str, Any], on: str | None) -> list[Any]:
     lines: list[Any] = [html.Li(process.text) for process in found.processes[:4]]
     if not lines:
         lines = [html.Li(found.match.text)]
-    lines += [html.Li(question) for question in found.questions[:3]]
+    lines += [html.Li(text) for text in found.questions[:3] if text != found.match.text]
     return [
         html.H3(ask.words("batch.published")), html.Ul(lines), html.P(found.caution, className="quiet")
     ]  # fmt: skip

@@ -26,7 +26,7 @@ def _branch(ask: Ask, node: Node, depth: int) -> Component:
         return html.Li(own)
     how = ask.words.word("how", node.how)
     parts = html.Ul([_branch(ask, part, depth + 1) for part in node.parts])
-    summary = html.Summary([own, html.Span(f" {how}", className="quiet")])
+    summary = html.Summary(html.Span([own, html.Span(f" {how}", className="quiet")]))
     return html.Li(html.Details([summary, parts], open=depth < _DEPTH_OPEN))
 
 
