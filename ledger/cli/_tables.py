@@ -67,7 +67,7 @@ def print_answer(answer: Answer, *, wide: bool = False) -> None:
 def _head(column: Column, currency: str) -> str:
     if column.unit.startswith("money"):
         return f"{column.label}\n{currency}"
-    if column.unit in ("", "day", "yes or no", "jars", "0 to 1") or "or" in column.unit:
+    if column.unit in ("", "day", "yes or no", "jars", "times", "0 to 1") or "or" in column.unit:
         return column.label
     return f"{column.label}\n{column.unit}"
 

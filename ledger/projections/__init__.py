@@ -16,6 +16,7 @@ _MODULES = {
     "jar-cost": "jar_cost",
     "shelf": "shelf",
     "our-table": "our_table",
+    "know-how": "know_how",
     "season": "season",
     "as-published": "as_published",
     "worth-it": "worth_it",

@@ -95,3 +95,16 @@ def test_one_batch_ranges_wider_than_the_curve():
     assert 1 < middle < curve.range_factor(40)
     assert middle < curve.range_factor(3, one_batch=True)
     assert fit_curve([1.0] * 5).range_factor(9, one_batch=True) == 1
+
+
+@given(st.lists(st.one_of(st.none(), st.floats(0.1, 500)), min_size=5, max_size=60))
+def test_fit_is_that_of_the_statistics_library(minutes):
+    known = [(math.log(n), math.log(m)) for n, m in enumerate(minutes, 1) if m is not None]
+    curve = fit_curve(minutes)
+    if len(known) < 5:
+        assert curve is None
+        return
+    line = stats.linregress([x for x, _ in known], [y for _, y in known])
+    assert curve.exponent == pytest.approx(line.slope, abs=1e-9)
+    assert curve.first == pytest.approx(math.exp(line.intercept), rel=1e-9)
+    assert curve.error == pytest.approx(line.stderr, abs=1e-7)
