@@ -21,6 +21,10 @@ FIGURES = {
         "shop_price_per_quart", "saved_per_quart", "saved",
     ],
     "shelf": ["left.whole", "share_left", "cost_left", "days_left", "jars_left", "origin.grown", "origin.bought"],
+    "know-how": [
+        "times", "times_this_year", "days_since", "rhythm_days", "went_lately", "minutes_lately", "minutes_before",
+        "minutes_per_unit_lately", "minutes_per_unit_before", "learning_rate", "learning_rate_low", "learning_rate_high",
+    ],
     "our-table": ["amount", "share_of_eaten", "share_of_need", "feed_adjusted_share"],
 }  # fmt: skip
 
@@ -43,7 +47,7 @@ def get(record, name):
     return record
 
 
-@pytest.mark.parametrize("name", ["jar-cost", "shelf", "our-table"])
+@pytest.mark.parametrize("name", ["jar-cost", "shelf", "our-table", "know-how"])
 @pytest.mark.parametrize("seed", range(12))
 def test_every_figure_is_what_its_tree_gives(name, seed):
     state = state_of(random_book(random.Random(seed), 60), FAR)
