@@ -88,6 +88,8 @@ def _all(sizes: list[float | None]) -> float | None:
 def settle(pairs: set[Pair]) -> dict[Pair, Pair]:
     """Return for each pair the fullest pair that it stands for.
 
+    That is all that the pairs fitting it say, where they do not contradict each other.
+
     Examples
     --------
     >>> settle({(1, 2), (-1, -1)})[(-1, -1)]
@@ -95,18 +97,12 @@ def settle(pairs: set[Pair]) -> dict[Pair, Pair]:
     >>> settle({(1, 2), (1, 3), (1, -1)})[(1, -1)]
     (1, -1)
     """
-    goal = {pair: pair for pair in pairs}
-    now = set(pairs)
-    while True:
-        for one in sorted(now):
-            fits = [two for two in now if two != one and fit(one, two)]
-            if -1 in one and len(fits) == 1:
-                both = (max(one[0], fits[0][0]), max(one[1], fits[0][1]))
-                goal = {a: both if b in (one, fits[0]) else b for a, b in goal.items()}
-                now = (now - {one, fits[0]}) | {both}
-                break
-        else:
-            return goal
+    goal = {}
+    for one in pairs:
+        near = [two for two in pairs if fit(one, two)]
+        both = (max(p[0] for p in near), max(p[1] for p in near))
+        goal[one] = both if all(fit(both, two) for two in near) else one
+    return goal
 
 
 def fit(one: Pair, two: Pair) -> bool:

@@ -12,7 +12,7 @@ from ledger.answers import Assumption
 from ledger.projections._season_money import Money
 from ledger.projections._season_past import Earlier, Past
 from ledger.projections._season_plots import Plot
-from ledger.reference.planting import METRES_PER_FOOT, published_range, published_yields
+from ledger.reference.planting import METRES_PER_FOOT, published_range
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -227,71 +227,6 @@ class Recorder:
         )
         one, two = (f"{x / per:.0f}" if x >= 10 * per else f"{x / per:.2g}" for x in (low, high))
         return f"{one} {unit}" if one == two else f"{one} to {two} {unit}"
-
-    def in_words(self, totals: dict[str, Any], records: list[dict[str, Any]]) -> list[str]:
-        """Return the sentences below the table."""
-        begins, ends = totals["from"], totals["to"]
-        if not records:
-            return [f"Nothing was planted or picked in season {self.season} ({begins} to {ends})."]
-        short = [
-            f"{self.say(r['short_of_target_g'])} {r['crop']}"
-            + (f" ({r['bed']})" if r["bed"] else "")
-            for r in records
-            if (r["short_of_target_g"] or 0.0) >= 0.5
-        ]
-        fates = ", ".join(
-            f"{self.say(g)} {fate}" for fate, g in totals["where_it_went"].items() if g >= 0.5
-        )
-        out = [
-            f"Season {self.season}, {begins} to {ends}: {self.say(totals['picked_g'])} picked.",
-            f"Worth {totals['shop_value']:,.2f} in the shop, inputs {totals['inputs']:,.2f}, net {totals['net']:,.2f}; {totals['hours']:,.0f} hours written down.",
-        ]
-        if not self.past.is_over and self.past.day >= 0:
-            then = self.field.calendar.first_day(self.season - 1) + self.past.day
-            out.append(f"Last season: what had been picked by {day_text(then)}.")
-        if fates:
-            out.append(f"Where it went: {fates}.")
-        waiting = [f"{m:,.2f} for {c}" for c, m in totals["carried_forward"].items() if m >= 0.005]
-        if short:
-            out.append(f"Short of what is wanted: {', '.join(short)}.")
-        if waiting:
-            out.append(f"Spent, and waiting for the next harvest: {', '.join(waiting)}.")
-        return out
-
-    def missing(self, records: list[dict[str, Any]]) -> list[str]:
-        """Return, in sentences, what the book would have to say for the figures that are null."""
-        out: dict[str, None] = {}
-        loose = {r["crop"] for r in records if r["bed"] is None and r["picked_g"]}
-        for at, r in zip(self.places, records, strict=True):
-            plot, name = self.plots[at], r["crop"]
-            if r["picked_g"] is None:
-                out[
-                    f"No weight of {name} is known: `croftbook item {name!r} --g-per piece=...` gives one."
-                ] = None
-            if r["shop_value"] is None and plot.rows.size:
-                out[
-                    f"No shop price of {name} is known: `croftbook price` or a purchase gives one."
-                ] = None
-            if plot.plantings and (
-                plot.plants is None or (plot.row_m is None and plot.area_m2 is None)
-            ):
-                out[
-                    f"A planting of {name} says neither all plants nor all row or ground: yields and the published range need them."
-                ] = None
-            elif not plot.plantings and published_yields(name):
-                out[
-                    f"No planting of {name} was written down: `croftbook plant` with plants, row or area gives its yield."
-                ] = None
-            if name in loose and r["bed"] is not None and not plot.rows.size and plot.plantings:
-                out[
-                    f"Some {name} was picked without its bed: `--by crop` puts the beds together."
-                ] = None
-            target = self.money.target(plot.crop, self.season)
-            if target is not None and target.times is None:
-                out[
-                    f"The target for {name} is per person: `croftbook setting people` says how many."
-                ] = None
-        return list(out)  # fmt: skip
 
 
 def _ratio(above: float | None, below: float | None) -> float | None:

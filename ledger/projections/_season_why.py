@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
@@ -61,7 +62,15 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         raise NotFound(
             "figure", f"{name!r} is not a figure of season", f"It has: {', '.join(figures)}"
         )
-    return figures[name]()
+    return _known(figures[name]())
+
+
+def _known(node: Node) -> Node:
+    """Return the node without a value where one that it rests on has none."""
+    parts = [_known(part) for part in node.parts]
+    if any(part.value is None for part in parts):
+        return replace(node, value=None, parts=parts)
+    return node
 
 
 def _no(key: str) -> NotFound:

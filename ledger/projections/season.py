@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import InputError
-from ledger.projections import _season_weeks, _season_why
+from ledger.projections import _season_weeks, _season_why, _season_words
 from ledger.projections._common import answer, assumptions_of
 from ledger.projections._season_field import Field
 from ledger.projections._season_money import FATES
@@ -169,9 +169,9 @@ def _totals(recorder: Recorder, records: list[dict[str, Any]]) -> dict[str, Any]
         **{name: total(name) for name in ("picked_g", "inputs", "shop_value", "net", "hours")},
         "where_it_went": {fate: total(f"where_it_went.{fate}") for fate in FATES},
         "carried_forward": recorder.money.carried_forward(),
-        "missing": recorder.missing(records),
+        "missing": _season_words.missing(recorder, records),
     }
-    out["in_words"] = recorder.in_words(out, records)
+    out["in_words"] = _season_words.in_words(recorder, out, records)
     return out
 
 
