@@ -1,12 +1,11 @@
-"""Costs: what raw lots cost, what batches add of their own, and what each row takes and gives.
+"""Costs: what raw lots cost and weigh, and what each batch and meal carries of them.
 
-`cost_everything` works out rules 8 to 11 of the reckoning on the matched flows of one moment.
-Longer than its neighbours because the four kinds of a batch's own costs stand side by side here.
+`Costs` works out rules 8 to 11 of the reckoning on the matched flows of one moment.
 """
 
 from __future__ import annotations
 
-import re
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -15,52 +14,27 @@ from ledger.answers import Assumption
 from ledger.events import KINDS
 from ledger.replay import _tables
 from ledger.replay._columns import Array
-from ledger.replay.durables import Durables, by_year, year_of
+from ledger.replay.durables import Durables
 from ledger.replay.facts import SORTS
 from ledger.replay.flows import ORIGINS
 from ledger.replay.garden import Garden, Input, Season
+from ledger.replay.marks import PROVISIONAL, Marks
+from ledger.replay.own_costs import OwnCosts, labour_rate
 from ledger.replay.prices import Prices
 from ledger.replay.rows import Rows
-from ledger.replay.tracing import COMPONENTS, WIDTH, carry_marks, solve
+from ledger.replay.tracing import COMPONENTS, WIDTH, solve
 
 if TYPE_CHECKING:
     from ledger.replay.state import State
 
-__all__ = ["PROVISIONAL", "Costs"]
-
-PROVISIONAL = 1
-"""The first mark: rests on a season that is still running. The others name unpriced things."""
+__all__ = ["PROVISIONAL", "Costs", "labour_rate"]
 
 _ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
 _ORIGIN = {name: code for code, name in enumerate(ORIGINS)}
 _COMPONENT = {name: code for code, name in enumerate(COMPONENTS)}
 _LID, _FUEL, _GARDEN = (SORTS.index(s) for s in ("lid", "fuel", "garden input"))
-_ASSUMED = {
-    "unpriced": "No price of {name} is known, so it counts 0 and the cost is at least this much.",
-    "unrecorded": "{name} was used that nobody wrote down as coming in; it counts at the shop's price of that day.",
-    "found": "More {name} was counted than the book had; it counts at the shop's price of that day.",
-    "later": "The shop's price of {name} was first seen only after the day it is compared with.",
-    "provisional": "A garden season is still running: what the harvest cost can still change.",
-}
-_JOULES = {"kwh": 3_600_000.0, "mj": 1_000_000.0, "therm": 105_505_585.262, "btu": 1055.05585262}
-
-
-def energy_price(text: str | None) -> float | None:
-    """Return money per joule of a price as set: ``0.17 per kWh``."""
-    match = re.fullmatch(r"\s*([\d.]+)\s*(?:per|/)?\s*([a-z]*)\s*", (text or "").lower())
-    if not match or (match[2] and match[2] not in _JOULES):
-        return None
-    return float(match[1]) / _JOULES[match[2] or "kwh"]
-
-
-def labour_rate(text: str | None) -> float | None:
-    """Return money per minute of a rate as set: ``12 per hour`` (a bare number is per hour)."""
-    match = re.fullmatch(
-        r"\s*([\d.]+)\s*(?:(?:per|/)\s*(hour|h|minute|min))?\s*", (text or "").lower()
-    )
-    if not match:
-        return None
-    return float(match[1]) / (1 if match[2] in ("minute", "min") else 60)
+_GRAMS, _KCAL, _VALUE = 8, 14, 20
+"""The first columns of weight, energy and shop value; one for each origin."""
 
 
 class Costs:
@@ -70,102 +44,121 @@ class Costs:
     ----------
     lot : ndarray of float, shape (lots, WIDTH)
         Figures of each whole lot; the origin columns of raw lots hold grams and kcal.
-    prices, durables, garden, rows
+    grams, kcal : ndarray of float, shape (items,)
+        In one whole unit of each item; 0 where not known.
+    guessed : ndarray of int64
+        Found and unrecorded lots; `no_price`, shape (lots,), says which have no price either.
+    harvest_lots : ndarray of int64
+        The lots that `garden` knows, in its order.
+    prices, durables, garden, rows, own
         What the costs come from, for those who ask why.
     """
 
     def __init__(self, state: State) -> None:
         self.state = state
-        self._minutes: Array | None = None
         self.prices = Prices(state.journal, state.facts, state.moment)
         self.durables = Durables(state.journal, state.facts, state.moment)
-        self._bits: dict[tuple[str, str], int] = {}
-        self._events: dict[tuple[str, str], list[int]] = {}
-        lots = state.lots
-        self.lot = np.zeros((lots["ev"].size, WIDTH))
-        self._lot_marks: dict[int, int] = {}
+        self.marks = Marks(self)
+        count = state.lots["ev"].size
+        self.lot = np.zeros((count, WIDTH))
+        self._component = np.zeros(count, np.int64)
         self._weigh()
         self._raw()
         self._garden()
         self.rows = Rows(state)
+        self.own = OwnCosts(state, self.rows, self.durables)
         self._trace()
 
-    def bit(self, kind: str, name: str, ev: int | None = None) -> int:
-        """Return the mark of something a figure rests on: ``unpriced``, ``unrecorded``, ``later``."""
-        key = (kind, name)
-        if key not in self._bits:
-            self._bits[key] = 1 << (len(self._bits) + 1)
-        if ev is not None:
-            self._events.setdefault(key, []).append(ev)
-        return self._bits[key]
+    # -- what figures rest on -----------------------------------------------------------
+
+    def mark(self, lot: int) -> int:
+        """Return the marks of a lot: a bit set of what its figures rest on."""
+        return self.marks.of(int(lot))
+
+    def bit(self, kind: str, name: str) -> int:
+        """Return the mark of something a figure rests on: ``unpriced``, ``unrecorded``."""
+        return self.marks.bit(kind, name)
 
     def names_of(self, mark: int) -> list[str]:
         """Return the unpriced things named in a mark, sorted."""
-        return sorted(
-            name for (kind, name), bit in self._bits.items() if kind == "unpriced" and mark & bit
-        )
+        return self.marks.names_of(mark)
 
     def assumed(self, mark: int) -> list[str]:
         """Return the ids of the assumptions in a mark, sorted."""
-        ids = [f"{kind}:{name}" for (kind, name), bit in self._bits.items() if mark & bit]
-        return sorted([*ids, *(["provisional"] if mark & PROVISIONAL else [])])
+        return self.marks.assumed(mark)
 
     def assumption(self, one: str) -> Assumption:
         """Return an assumption by its id, in words."""
-        kind, _, name = one.partition(":")
-        text = _ASSUMED[kind].format(name=name)
-        events = self._events.get((kind, name), [])
-        return Assumption(one, text, tuple(self.state.event_id(ev) for ev in events))
+        return self.marks.assumption(one)
 
     def price_seen_later(self, item: int, ev: int) -> int:
         """Return the mark of a price that was first seen only later."""
-        return self.bit("later", self.state.facts.names[item], ev)
+        return self.marks.later(self.state.facts.names[item], ev)
+
+    # -- work ---------------------------------------------------------------------------
+
+    @cached_property
+    def _minutes(self) -> Array:
+        table = self.state.journal.tables["work"]
+        return np.bincount(table["ev"], table["minutes"], len(self.state.journal))
 
     def minutes_of(self, ev: int) -> float:
         """Return the minutes of work written down with an event."""
-        table = self.state.journal.tables["work"]
-        if self._minutes is None:
-            self._minutes = np.bincount(table["ev"], table["minutes"], len(self.state.journal))
         return float(self._minutes[ev]) if ev < self._minutes.size else 0.0
+
+    def own_costs(self) -> list[tuple[int, int, float, int, int, str]]:
+        """Return what batches add of their own: (row, component, money, mark, event, label)."""
+        return self._own_costs
+
+    @cached_property
+    def _own_costs(self) -> list[tuple[int, int, float, int, int, str]]:
+        return [
+            (
+                int(part.row[i]),
+                part.component,
+                float(part.money[i]),
+                self.bit("unpriced", part.name(i)) if part.unpriced[i] else 0,
+                int(part.ev[i]),
+                part.label(i),
+            )
+            for part in self.own.parts
+            for i in range(part.row.size)
+        ]
 
     # -- raw lots -----------------------------------------------------------------------
 
     def _weigh(self) -> None:
         """Grams and kcal in one whole unit of each item (rule 11)."""
         facts = self.state.facts
-        count = len(facts)
-        self.grams, self.kcal = np.zeros(count), np.zeros(count)
-        for number in np.unique(self.state.lots["item"]).tolist():
-            grams = facts.grams_per_whole(number)
-            kcal = facts.kcal_per_gram(number)
-            self.grams[number] = grams or 0.0
-            self.kcal[number] = (grams or 0.0) * (kcal or 0.0)
+        self.grams, self.kcal = np.zeros(len(facts)), np.zeros(len(facts))
+        there = np.flatnonzero(np.bincount(self.state.lots["item"], minlength=len(facts)))
+        self.grams[there] = np.nan_to_num(facts.grams[there])
+        kcal = [facts.kcal_per_gram(number) or 0.0 for number in there.tolist()]
+        self.kcal[there] = self.grams[there] * np.array(kcal)
 
     def _raw(self) -> None:
         lots, facts = self.state.lots, self.state.facts
-        origin = lots["origin"]
+        item, whole, origin = lots["item"], lots["whole"], lots["origin"]
         component = np.full(len(facts), _COMPONENT["bought_ingredients"])
         component[facts.sort == _LID] = _COMPONENT["lids"]
         component[facts.sort == _FUEL] = _COMPONENT["fuel"]
-        bought = np.flatnonzero(origin == _ORIGIN["bought"])
-        self.lot[bought, component[lots["item"][bought]]] = lots["money"][bought]
-        given = np.flatnonzero(origin == _ORIGIN["given"])
-        self.lot[given, _COMPONENT["given"]] = np.nan_to_num(lots["money"][given])
+        given, grown = origin == _ORIGIN["given"], origin == _ORIGIN["grown"]
+        self._component = component[item] if item.size else np.zeros(0, np.int64)
+        self._component[given] = _COMPONENT["given"]
+        self._component[grown] = _COMPONENT["garden"]
         guessed = np.flatnonzero((origin == _ORIGIN["found"]) | (origin == _ORIGIN["unrecorded"]))
-        price, _, _ = self.prices.of(lots["item"][guessed], lots["day"][guessed])
-        self.lot[guessed, component[lots["item"][guessed]]] = (
-            np.nan_to_num(price) * lots["whole"][guessed]
-        )
-        for lot, each in zip(guessed.tolist(), price.tolist(), strict=True):
-            name, ev = facts.names[int(lots["item"][lot])], int(lots["ev"][lot])
-            kind = "unrecorded" if origin[lot] == _ORIGIN["unrecorded"] else "found"
-            self._lot_marks[lot] = self.bit(kind, name, ev)
-            if np.isnan(each):
-                self._lot_marks[lot] |= self.bit("unpriced", name, ev)
+        price, _, _ = self.prices.of(item[guessed], lots["day"][guessed])
+        self.guessed, self.no_price = guessed, np.zeros(item.size, bool)
+        self.no_price[guessed] = np.isnan(price)
+        money = np.zeros(item.size)
+        paid = np.flatnonzero(given | (origin == _ORIGIN["bought"]))
+        money[paid] = lots["money"][paid]
+        money[given] = np.nan_to_num(money[given])
+        money[guessed] = np.nan_to_num(price) * whole[guessed]
         raw = np.flatnonzero(origin < _ORIGIN["batch"])
-        item, whole = lots["item"][raw], lots["whole"][raw]
-        self.lot[raw, 8 + origin[raw]] = whole * self.grams[item]
-        self.lot[raw, 14 + origin[raw]] = whole * self.kcal[item]
+        self.lot[raw, self._component[raw]] = money[raw]
+        self.lot[raw, _GRAMS + origin[raw]] = whole[raw] * self.grams[item[raw]]
+        self.lot[raw, _KCAL + origin[raw]] = whole[raw] * self.kcal[item[raw]]
 
     def _garden(self) -> None:
         state, lots = self.state, self.state.lots
@@ -173,68 +166,39 @@ class Costs:
         rows = np.flatnonzero(lots["origin"] == _ORIGIN["grown"])
         item, whole, day = lots["item"][rows], lots["whole"][rows], lots["day"][rows]
         price, _, _ = self.prices.of(item, day)
-        weights = [state.facts.grams_per_whole(i) for i in range(len(state.facts))]
-        grams = (
-            np.array([np.nan if w is None else w for w in weights])[item] * whole
-            if rows.size
-            else whole * 1.0
-        )
+        grams = state.facts.grams[item] * whole if rows.size else whole * 1.0
         self.garden = Garden(season, self._inputs(), (item, day, whole, price * whole, grams))
         self.harvest_lots = rows
         self.lot[rows, _COMPONENT["garden"]] = self.garden.per_lot()
-        provisional = self.garden.provisional(state.as_of_day)
-        if not (provisional.any() or any(self.garden.marks.values())):
-            return
-        for lot, running, key in zip(
-            rows.tolist(), provisional.tolist(), self.garden.keys(), strict=True
-        ):
-            mark = self.garden.marks.get(key, 0) | (PROVISIONAL if running else 0)
-            if mark:
-                self._lot_marks[lot] = mark
 
     def _inputs(self) -> list[Input]:
         """Return garden inputs bought, then what was sown from stock at the cost it was bought for."""
         state, facts, durables = self.state, self.state.facts, self.durables
         table = state.journal.tables["supplies"]
-        out = []
-        rows = state.moment.of(table["ev"])
+        rows = state.moment.rows(state.journal, "supplies")
+        if not rows.size:
+            return self._seed_inputs()
+        rows = rows[facts.sort[facts.canon[table["item"][rows]]] == _GARDEN]
         kind = state.journal.tables["events"]["kind"][table["ev"][rows]]
-        item = facts.canon[table["item"][rows]]
-        keep = (
-            (facts.sort[item] == _GARDEN) & (kind == list(KINDS).index("bought"))
-            if rows.size
-            else []
-        )
-        for row, number in zip(rows[keep].tolist(), item[keep].tolist(), strict=True):
-            ev = int(table["ev"][row])
-            day = int(state.moment.on[ev])
-            code = int(table["for_crop"][row])
+        out = []
+        for row in rows[kind == list(KINDS).index("bought")].tolist():
+            ev, number = int(table["ev"][row]), int(facts.canon[table["item"][row]])
+            day, code = int(state.moment.on[ev]), int(table["for_crop"][row])
             crop = int(facts.canon[code]) if code >= 0 else facts.find(facts.facts[number].feeds)
-            own = float(table["years"][row])
+            own, money = float(table["years"][row]), float(table["money"][row])
             years = durables.fact(number, "years", day) if np.isnan(own) else own
-            out.append(
-                Input(
-                    ev,
-                    -1 if crop is None else crop,
-                    day,
-                    float(table["money"][row]),
-                    years,
-                    facts.names[number],
-                )
-            )
+            crop = -1 if crop is None else crop
+            out.append(Input(ev, crop, day, money, years, facts.names[number]))
         return out + self._seed_inputs()
 
     def _seed_inputs(self) -> list[Input]:
         state = self.state
         draws, lots, (draw, lot, amount) = state.draws, state.lots, state.allocations
-        crop_of = dict(
-            zip(
-                state.journal.tables["planted"]["ev"].tolist(),
-                state.journal.tables["planted"]["crop"].tolist(),
-                strict=True,
-            )
-        )
-        sown = np.flatnonzero(draws["role"][draw] == _ROLE["seed"])
+        sown = np.flatnonzero((draws["role"] == _ROLE["seed"])[draw])
+        if not sown.size:
+            return []
+        planted = state.journal.tables["planted"]
+        crop_of = dict(zip(planted["ev"].tolist(), planted["crop"].tolist(), strict=True))
         cost = (
             self.lot[lot[sown], _COMPONENT["bought_ingredients"]]
             * amount[sown]
@@ -245,11 +209,7 @@ class Costs:
             draw[sown].tolist(), lot[sown].tolist(), cost.tolist(), strict=True
         ):
             before, mark = by_draw.get(number, (0.0, 0))
-            raw = lots["origin"][source] < _ORIGIN["batch"]
-            by_draw[number] = (
-                before + (money if raw else 0.0),
-                mark | (self._lot_marks.get(source, 0) if raw else 0),
-            )
+            by_draw[number] = (before + money, mark | self.marks.of_guessed(source))
         out = []
         for number, (money, mark) in by_draw.items():
             ev = int(draws["ev"][number])
@@ -265,176 +225,48 @@ class Costs:
         state, rows = self.state, self.rows
         lots, draws, (draw, lot, amount) = state.lots, state.draws, state.allocations
         own = np.zeros((rows.count, WIDTH))
-        marks: dict[int, int] = {}
-        for row, component, money, mark, _, _ in self.own_costs():
-            own[row, component] += money
-            if mark:
-                marks[row] = marks.get(row, 0) | mark
-        into = rows.of_draw[draw]
-        share = amount / lots["whole"][lot]
+        for part in self.own.parts:
+            if part.row.size:
+                own[:, part.component] += np.bincount(part.row, part.money, rows.count)
+        used = np.flatnonzero(rows.of_draw[draw] >= 0)
+        draw, lot, amount = draw[used], lot[used], amount[used]
+        into, share = rows.of_draw[draw], amount / lots["whole"][lot]
+        role = draws["role"][draw]
+        is_food = (role != _ROLE["lids"]) & (role != _ROLE["fuel"])
         made = lots["origin"][lot] == _ORIGIN["batch"]
-        raw = np.flatnonzero((into >= 0) & ~made)
-        is_food = (draws["role"] != _ROLE["lids"]) & (draws["role"] != _ROLE["fuel"])
-        self._add_raw(
-            own, into[raw], lot[raw], amount[raw], (draws["day"][draw[raw]], is_food[draw[raw]])
-        )
-        for row, source in zip(into[raw].tolist(), lot[raw].tolist(), strict=True):
-            mark = self._lot_marks.get(source, 0)
-            if mark:
-                marks[row] = marks.get(row, 0) | mark
-        take = np.flatnonzero((into >= 0) & made)
+        raw, take = np.flatnonzero(~made), np.flatnonzero(made)
+        self._add_raw(own, into[raw], lot[raw], amount[raw], draws["day"][draw[raw]], is_food[raw])
         takes = (into[take], rows.number_of_lot[lot[take]], share[take])
         traced = solve(own, takes, rows.gives, rows.made_lots.size)
-        if not is_food[draw[take]].all():
+        if not is_food[take].all():
             # Home-made fuel or lids bring their cost along, but nothing that is eaten.
-            eaten = tuple(part[is_food[draw[take]]] for part in takes)
+            eaten = tuple(part[is_food[take]] for part in takes)
             food = solve(own, (eaten[0], eaten[1], eaten[2]), rows.gives, rows.made_lots.size)
-            traced.rows[:, 8:], traced.lots[:, 8:] = food.rows[:, 8:], food.lots[:, 8:]
+            traced.rows[:, _GRAMS:], traced.lots[:, _GRAMS:] = (
+                food.rows[:, _GRAMS:],
+                food.lots[:, _GRAMS:],
+            )
         self.lot[rows.made_lots] = traced.lots
-        _, made_marks = carry_marks(
-            rows.count, marks, takes[:2], rows.gives[:2], rows.made_lots.size
-        )
-        for lot_row, mark in zip(rows.made_lots.tolist(), made_marks, strict=True):
-            if mark:
-                self._lot_marks[lot_row] = mark
 
     def _add_raw(
-        self, own: Array, row: Array, lot: Array, amount: Array, use: tuple[Array, Array]
+        self, own: Array, row: Array, lot: Array, amount: Array, day: Array, is_food: Array
     ) -> None:
         """Add to each row its shares of raw lots; shop value is that of the day of use."""
-        lots = self.state.lots
-        day, is_food = use
+        lots, component = self.state.lots, self._component
+        # A raw lot has one component of cost and one origin: four cells of its row are filled.
         share = amount / lots["whole"][lot]
-        for column in range(8 + 6 + 6):
-            values = self.lot[lot, column] * share
-            if column >= 8:
-                values = values * is_food
-            if values.any():
-                own[:, column] += np.bincount(row, values, own.shape[0])
-        at = np.flatnonzero(is_food)
-        price, _, _ = self.prices.of(lots["item"][lot[at]], day[at])
-        np.add.at(own, (row[at], 20 + lots["origin"][lot[at]]), np.nan_to_num(price) * amount[at])
-
-    def own_costs(self) -> list[tuple[int, int, float, int, int, str]]:
-        """Return what batches add of their own: (row, component, money, mark, event, label)."""
-        if not hasattr(self, "_own_costs"):
-            self._own_costs = [*self._labour(), *self._metered(), *self._equipment(), *self._wear()]
-        return self._own_costs
-
-    def _labour(self) -> list[tuple[int, int, float, int, int, str]]:
-        state = self.state
-        table = state.journal.tables["work"]
-        out = []
-        rates: dict[int, float | None] = {}
-        for ev, person, minutes in zip(
-            table["ev"].tolist(), table["person"].tolist(), table["minutes"].tolist(), strict=True
-        ):
-            pot = self.rows.pot.get(ev)
-            if pot is None:
-                continue
-            day = int(state.moment.on[ev])
-            if day not in rates:
-                rates[day] = labour_rate(state.settings.on("labour_rate", day))
-            rate = rates[day]
-            if rate is not None:
-                label = f"{minutes:g} minutes of {state.journal.people.texts[person]}"
-                out.append((pot, _COMPONENT["labour"], minutes * rate, 0, ev, label))
-        return out
-
-    def _metered(self) -> list[tuple[int, int, float, int, int, str]]:
-        state = self.state
-        table = state.journal.tables["metered"]
-        out = []
-        for ev, gas, joules in zip(
-            table["ev"].tolist(), table["gas"].tolist(), table["joules"].tolist(), strict=True
-        ):
-            row = self.rows.for_load(ev)
-            if row is None:
-                continue
-            name = "gas" if gas else "electricity"
-            price = energy_price(state.settings.on(f"price_of_{name}", int(state.moment.on[ev])))
-            mark = self.bit("unpriced", name, ev) if price is None else 0
-            out.append(
-                (
-                    row,
-                    _COMPONENT["fuel"],
-                    joules * (price or 0.0),
-                    mark,
-                    ev,
-                    f"{joules / 3.6e6:g} kWh of {name}",
-                )
-            )
-        return out
-
-    def _equipment(self) -> list[tuple[int, int, float, int, int, str]]:
-        """Charge each load, until the price of the equipment is used up."""
-        state = self.state
-        table = state.journal.tables["equipment"]
-        uses = [
-            (int(state.moment.rank[ev]), ev, int(state.facts.canon[item]))
-            for ev, item in zip(table["ev"].tolist(), table["item"].tolist(), strict=True)
-            if ev in self.rows.pot
-        ]
-        loads = self.rows.loads
-        items, evs = (
-            np.array([u[2] for u in uses], np.int64),
-            np.array([u[1] for u in uses], np.int64),
+        start = row * WIDTH
+        food = np.flatnonzero(is_food)
+        from_food, at = lot[food], start[food] + lots["origin"][lot[food]]
+        origin = lots["origin"][from_food]
+        price, _, _ = self.prices.of(lots["item"][from_food], day[food])
+        cell = np.concatenate([start + component[lot], at + _GRAMS, at + _KCAL, at + _VALUE])
+        value = np.concatenate(
+            [
+                self.lot[lot, component[lot]] * share,
+                self.lot[from_food, _GRAMS + origin] * share[food],
+                self.lot[from_food, _KCAL + origin] * share[food],
+                np.nan_to_num(price) * amount[food],
+            ]
         )
-        yearly = (
-            by_year(items, state.moment.on[evs], np.array([float(loads[u[1]]) for u in uses]))
-            if uses
-            else {}
-        )
-        charged: dict[int, float] = {}
-        out = []
-        for _, ev, item in sorted(uses, key=lambda use: use[0]):
-            day = int(state.moment.on[ev])
-            per_load = self.durables.per_use(item, day, yearly[item, year_of(day)])
-            name = state.facts.names[item]
-            row = self.rows.for_load(ev)
-            assert row is not None
-            if per_load is None:
-                out.append(
-                    (row, _COMPONENT["equipment"], 0.0, self.bit("unpriced", name, ev), ev, name)
-                )
-                continue
-            left = self.durables.bought(item, day)[0] - charged.get(item, 0.0)
-            money = min(per_load * loads[ev], max(left, 0.0))
-            charged[item] = charged.get(item, 0.0) + money
-            out.append((row, _COMPONENT["equipment"], money, 0, ev, f"{loads[ev]} loads of {name}"))
-        return out
-
-    def _wear(self) -> list[tuple[int, int, float, int, int, str]]:
-        state, rows = self.state, self.rows
-        entries = rows.entries
-        filled = (
-            by_year(entries["jar"], entries["day"], entries["jars"].astype(float))
-            if entries["jar"].size
-            else {}
-        )
-        cache: dict[tuple[int, int], float | None] = {}
-        out = []
-        for row, jar, day, jars, ev in zip(
-            *(entries[name].tolist() for name in ("row", "jar", "day", "jars", "ev")), strict=True
-        ):
-            if jar < 0:
-                continue
-            if (jar, day) not in cache:
-                cache[jar, day] = self.durables.per_use(jar, day, filled[jar, year_of(day)])
-            per_use, name = cache[jar, day], state.facts.names[jar]
-            mark = self.bit("unpriced", name, ev) if per_use is None else 0
-            out.append(
-                (
-                    row,
-                    _COMPONENT["jar_wear"],
-                    jars * (per_use or 0.0),
-                    mark,
-                    ev,
-                    f"{jars} uses of {name}",
-                )
-            )
-        return out
-
-    def mark(self, lot: int) -> int:
-        """Return the marks of a lot."""
-        return self._lot_marks.get(lot, 0)
+        own += np.bincount(cell, value, own.size).reshape(own.shape)

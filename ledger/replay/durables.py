@@ -35,17 +35,21 @@ class Durables:
     def __init__(self, journal: Journal, facts: Facts, moment: Moment) -> None:
         self._facts = facts
         table = journal.tables["supplies"]
-        rows = moment.of(table["ev"])
+        rows = moment.rows(journal, "supplies")
         rows = rows[journal.tables["events"]["kind"][table["ev"][rows]] == _bought()]
         item = facts.canon[table["item"][rows]]
         ev = table["ev"][rows]
-        order = np.lexsort((table["n"][rows], moment.rank[ev], item))
+        order = np.lexsort((table["n"][rows], item.astype(np.int64) << 32 | moment.rank[ev]))
         rows, item, ev = rows[order], item[order], ev[order]
         self.ev = ev
         whole = facts.wholes(item, table["whole"][rows], table["per"][rows], table["times"][rows])
         self.day = moment.on[ev]
         self.paid = table["money"][rows]
         self.pieces = whole / 1000.0
+        self._key = item * np.int64(1 << 24) + self.day
+        self._paid_by, self._pieces_by = (
+            np.r_[0.0, np.cumsum(column)] for column in (self.paid, self.pieces)
+        )
         self._root = moment.root[ev]
         self._uses, self._years = table["uses"][rows], table["years"][rows]
         bounds = (
@@ -53,6 +57,7 @@ class Durables:
         )
         self._days: list[int] = self.day.tolist()
         self._facts_by_rows: dict[tuple[int, str, int], float | None] = {}
+        self._bounds = bounds
         self._of = [slice(int(a), int(b)) for a, b in pairwise(bounds)]
 
     def rows(self, item: int, day: int) -> slice:
@@ -70,7 +75,9 @@ class Durables:
 
         A description holds for all days; what a purchase says holds from its day on.
         """
-        rows = self.rows(item, day)
+        return self._fact(item, name, self.rows(item, day))
+
+    def _fact(self, item: int, name: str, rows: slice) -> float | None:
         key = (item, name, rows.stop)
         if key not in self._facts_by_rows:
             best = self._facts.said[item].get(name, (-1, math.nan))
@@ -98,10 +105,51 @@ class Durables:
         years = self.fact(item, "years", day) or DEFAULT_YEARS
         return price / (years * max(1.0, used_that_year / pieces))
 
+    def per_uses(self, item: Array, day: Array, uses: Array) -> Array:
+        """Return the cost of one use for many uses at once, NaN where never bought by that day.
+
+        Parameters
+        ----------
+        item, day : ndarray of int64, shape (uses,)
+        uses : ndarray of float, shape (uses,)
+            How many uses each stands for; their sum by calendar year counts where only `years`
+            is known.
+
+        Returns
+        -------
+        ndarray of float, shape (uses,)
+        """
+        if not item.size:
+            return np.zeros(0)
+        stop = np.searchsorted(self._key, item * np.int64(1 << 24) + day, side="right")
+        start = self._bounds[item]
+        bought = np.flatnonzero(stop > start)
+        pieces = self._pieces_by[stop] - self._pieces_by[start]
+        price = np.full(item.size, np.nan)
+        bought = bought[pieces[bought] > 0]
+        price[bought] = (self._paid_by[stop] - self._paid_by[start])[bought] / pieces[bought]
+        known, which = np.unique(item << 32 | stop, return_inverse=True)
+        said = np.array([self._life(k >> 32, k & 0xFFFFFFFF) for k in known.tolist()])[which]
+        year, in_year = np.unique(item << 16 | year_numbers(day), return_inverse=True)
+        that_year = np.bincount(in_year, uses, year.size)[in_year]
+        yearly = np.maximum(1.0, np.divide(that_year, pieces, out=price.copy(), where=pieces > 0))
+        return np.asarray(price / np.where(np.isnan(said[:, 0]), said[:, 1] * yearly, said[:, 0]))
+
+    def _life(self, item: int, stop: int) -> tuple[float, float]:
+        """Return `uses` (NaN: not said) and `years` after the purchases up to a row."""
+        rows = slice(self._of[item].start, stop)
+        uses, years = (self._fact(item, name, rows) for name in ("uses", "years"))
+        return math.nan if uses is None else uses, years or DEFAULT_YEARS
+
+
+def year_numbers(days: Array) -> Array:
+    """Return the calendar year of each day (days since 1970)."""
+    return np.asarray(days).astype("datetime64[D]").astype("datetime64[Y]").astype(np.int64) + 1970
+
 
 def by_year(items: Array, days: Array, amounts: Array) -> dict[tuple[int, int], float]:
     """Return the sum of `amounts` by item and calendar year."""
-    years = days.astype("datetime64[D]").astype("datetime64[Y]").astype(np.int64) + 1970
+    years = year_numbers(days)
     out: dict[tuple[int, int], float] = {}
     for item, year, amount in zip(items.tolist(), years.tolist(), amounts.tolist(), strict=True):
         out[item, year] = out.get((item, year), 0.0) + amount

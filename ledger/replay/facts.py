@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from fractions import Fraction
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -84,6 +85,7 @@ class Facts:
         first = {int(canon[code]): text for code, text in reversed(journal.first_amount.items())}
         self.measure = [f.measure or _measure_of(first.get(i)) for i, f in enumerate(self.facts)]
         self._gpw: dict[int, float | None] = {}
+        self._kpg: dict[int, float | None] = {}
 
     def __len__(self) -> int:
         return len(self.names)
@@ -146,6 +148,31 @@ class Facts:
             self._gpw[number] = self._weigh(number)
         return self._gpw[number]
 
+    @cached_property
+    def grams(self) -> Array:
+        """Grams in one whole unit of each item, NaN where no weight is known; shape (items,)."""
+        weights = [self.grams_per_whole(number) for number in range(len(self))]
+        return np.array([np.nan if w is None else w for w in weights], np.float64)
+
+    @cached_property
+    def equivalent(self) -> tuple[Array, Array]:
+        """Each item's shop equivalent (-1: none) and what one whole unit is worth in it."""
+        other, factor = np.full(len(self), -1, np.int64), np.full(len(self), np.nan)
+        for number, facts in enumerate(self.facts):
+            equivalent = self.find(facts.shop_equivalent)
+            if equivalent is None or equivalent == number:
+                continue
+            scale = self._scale(number, equivalent)
+            if scale is not None:
+                other[number], factor[number] = equivalent, scale
+        return other, factor
+
+    def _scale(self, number: int, equivalent: int) -> float | None:
+        if self.measure[number] == self.measure[equivalent]:
+            return 1.0
+        own, its = self.grams_per_whole(number), self.grams_per_whole(equivalent)
+        return None if own is None or its is None else own / its
+
     def _weigh(self, number: int) -> float | None:
         facts, measure = self.facts[number], self.measure[number]
         if measure == "mass":
@@ -184,6 +211,11 @@ class Facts:
 
         The table's figures are per 100 g of edible portion, so the refuse is taken off.
         """
+        if number not in self._kpg:
+            self._kpg[number] = self._energy(number)
+        return self._kpg[number]
+
+    def _energy(self, number: int) -> float | None:
         facts = self.facts[number]
         edible = 1.0
         if facts.food is not None:

@@ -43,6 +43,14 @@ class Moment:
     rank: Array
     root: Array
     on: Array
+    _rows: dict[str, Array] = field(default_factory=dict)
+
+    def rows(self, journal: Journal, table: str) -> Array:
+        """Return which rows of a table belong to events that count; kept for the next to ask."""
+        rows = self._rows.get(table)
+        if rows is None:
+            rows = self._rows[table] = self.of(journal.tables[table]["ev"])
+        return rows
 
     def of(self, ev: Array) -> Array:
         """Return which rows belong to events that count."""
@@ -97,7 +105,7 @@ def _rows(table: Any, rows: Array, facts: Facts, moment: Moment) -> dict[str, Ar
 
 def _lots(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> dict[str, Array]:
     table = journal.tables["supplies"]
-    rows = moment.of(table["ev"])
+    rows = moment.rows(journal, "supplies")
     rows = rows[matched[facts.canon[table["item"][rows]]]]
     out = _rows(table, rows, facts, moment)
     out["whole"] = out["whole"] - table["trimmed"][rows]
@@ -154,7 +162,7 @@ def _origin(journal: Journal, ev: Array, field_code: Array) -> Array:
 
 def _draws(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> dict[str, Array]:
     table = journal.tables["draws"]
-    rows = moment.of(table["ev"])
+    rows = moment.rows(journal, "draws")
     rows = rows[matched[facts.canon[table["item"][rows]]]]
     out = _rows(table, rows, facts, moment)
     out["role"] = table["role"][rows].astype(np.int64)
@@ -179,7 +187,7 @@ def _lids(
 ) -> list[Array]:
     """Return one draw of lids, one a jar, for each made entry with jars."""
     table = journal.tables["supplies"]
-    rows = moment.of(table["ev"])
+    rows = moment.rows(journal, "supplies")
     rows = rows[(table["jars"][rows] > 0) & (table["lids"][rows] >= 0)]
     item = facts.canon[table["lids"][rows]].astype(np.int64)
     keep = matched[item]
@@ -200,7 +208,7 @@ def _lids(
 
 def _counts(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> dict[str, Array]:
     table = journal.tables["counts"]
-    rows = moment.of(table["ev"])
+    rows = moment.rows(journal, "counts")
     rows = rows[matched[facts.canon[table["item"][rows]]]]
     out = _rows(table, rows, facts, moment)
     out["pos"] = out["base"] + out["n"]

@@ -6,6 +6,7 @@ import datetime as dt
 import re
 from bisect import bisect_right
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -116,14 +117,9 @@ class Garden:
         self.item, self.day, self.whole, self.value, self.grams = harvest
         self.season = season
         self.season_of = season.of(self.day) if self.day.size else np.zeros(0, np.int64)
-        self._last: dict[int, dict[int, int]] = {}
-        for crop, year, day in zip(
-            self.item.tolist(), self.season_of.tolist(), self.day.tolist(), strict=True
-        ):
-            for key in (crop, -1):
-                seasons = self._last.setdefault(key, {})
-                seasons[year] = max(seasons.get(year, day), day)
-        self._seasons = {crop: sorted(seasons) for crop, seasons in self._last.items()}
+        self._key, self._which = np.unique(
+            self.season_of << 24 | np.asarray(self.item, np.int64), return_inverse=True
+        )
         self.parts: list[Part] = []
         for one in inputs:
             self._spread(one)
@@ -131,6 +127,22 @@ class Garden:
         self.by_crop: dict[tuple[int, int], float] = {}
         self.marks: dict[tuple[int, int], int] = {}
         self._pool()
+
+    @cached_property
+    def _last(self) -> dict[int, dict[int, int]]:
+        """Return the last day on which each crop (any: -1) was harvested, by season."""
+        last = np.full(self._key.size, np.iinfo(np.int64).min)
+        np.maximum.at(last, self._which, self.day)
+        out: dict[int, dict[int, int]] = {}
+        for key, day in zip(self._key.tolist(), last.tolist(), strict=True):
+            for crop in (key & 0xFFFFFF, -1):
+                seasons = out.setdefault(crop, {})
+                seasons[key >> 24] = max(seasons.get(key >> 24, day), day)
+        return out
+
+    @cached_property
+    def _seasons(self) -> dict[int, list[int]]:
+        return {crop: sorted(seasons) for crop, seasons in self._last.items()}
 
     def _spread(self, one: Input) -> None:
         bought_in = int(self.season.of(np.array([one.day]))[0])
@@ -198,15 +210,11 @@ class Garden:
             weight = kilos if kilos.sum() > 0 else np.ones(crops.size)
         return dict(zip(crops.tolist(), (weight / weight.sum()).tolist(), strict=True))
 
-    def keys(self) -> list[tuple[int, int]]:
-        """Return (season, crop) of each harvest lot."""
-        return list(zip(self.season_of.tolist(), self.item.tolist(), strict=True))
-
     def per_lot(self) -> Array:
         """Return the garden cost of each harvest lot, shape (harvest lots,)."""
-        if not self.item.size:
-            return np.zeros(0)
-        key, lot_key = np.unique(self.season_of << 24 | self.item, return_inverse=True)
+        if not self.by_crop:
+            return np.zeros(self.item.size)
+        key, lot_key = self._key, self._which
         total = np.zeros(key.size, np.int64)
         np.add.at(total, lot_key, self.whole)
         cost = np.array([self.by_crop.get((k >> 24, k & 0xFFFFFF), 0.0) for k in key.tolist()])

@@ -204,7 +204,8 @@ def _segments(
         rows = slice(starts[i], ends[i])
         balance = running[rows] - base[i]
         depth = np.maximum(-np.minimum.accumulate(balance), 0)
-        short = np.diff(depth, prepend=0)
+        short = depth.copy()
+        short[1:] -= depth[:-1]
         where = np.flatnonzero(short)
         missing[order[rows][where] - n_lots] = short[where]
         closing[i] += depth[-1]

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -32,7 +33,7 @@ class Prices:
             (journal.tables["supplies"], False),
             (journal.tables["prices"], True),
         ):
-            rows = moment.of(table["ev"])
+            rows = moment.rows(journal, "prices" if is_price else "supplies")
             if not is_price:
                 kind = journal.tables["events"]["kind"][table["ev"][rows]]
                 rows = rows[kind == _bought()]
@@ -48,11 +49,10 @@ class Prices:
             parts.append(np.stack([table["money"][rows], whole.astype(np.float64)])[:, keep])
         keys = np.concatenate([parts[0], parts[2]], axis=1)
         money = np.concatenate([parts[1], parts[3]], axis=1)
-        order = np.lexsort((keys[3], keys[2], keys[0]))
+        order = np.lexsort((keys[3], keys[0] << 32 | keys[2]))
         self.item, self.day, self.ev = keys[0][order], keys[1][order], keys[4][order]
         self.price = money[0][order] / money[1][order]
         self._key = self.item * _DAYS + self.day + _SHIFT
-        self._equivalent = [facts.find(f.shop_equivalent) for f in facts.facts]
 
     def of(self, item: Array, day: Array) -> tuple[Array, Array, Array]:
         """Return price, event and whether it was first seen later, for each item and day.
@@ -71,43 +71,26 @@ class Prices:
             True where the first price after that day had to serve.
         """
         item, day = np.asarray(item, np.int64), np.asarray(day, np.int64)
-        other, factor = self._others(item)
+        other, factor = (part[item] for part in self._facts.equivalent)
         price, ev = self._before(item, day)
-        self._fill(price, ev, self._before(other, day), factor)
-        seen = ev >= 0
-        self._fill(price, ev, self._after(item, day), np.ones(item.size))
-        self._fill(price, ev, self._after(other, day), factor)
-        return price, ev, ~seen & (ev >= 0)
-
-    def _others(self, item: Array) -> tuple[Array, Array]:
-        """Return each item's shop equivalent (-1: none) and what one whole unit of it is worth in it."""
-        other = np.full(item.size, -1, np.int64)
-        factor = np.full(item.size, np.nan)
-        for number in np.unique(item).tolist():
-            equivalent = self._equivalent[number]
-            if equivalent is None or equivalent == number:
-                continue
-            scale = self._scale(number, equivalent)
-            if scale is not None:
-                rows = item == number
-                other[rows], factor[rows] = equivalent, scale
-        return other, factor
-
-    def _scale(self, number: int, equivalent: int) -> float | None:
-        facts = self._facts
-        if facts.measure[number] == facts.measure[equivalent]:
-            return 1.0
-        own, its = facts.grams_per_whole(number), facts.grams_per_whole(equivalent)
-        if own is None or its is None:
-            return None
-        return own / its
+        self._fill(price, ev, other, factor, day, self._before)
+        later = np.flatnonzero(ev < 0)
+        if later.size:
+            price[later], ev[later] = self._after(item[later], day[later])
+            self._fill(price, ev, other, factor, day, self._after)
+        is_later = np.zeros(item.size, bool)
+        is_later[later[ev[later] >= 0]] = True
+        return price, ev, is_later
 
     @staticmethod
-    def _fill(price: Array, ev: Array, answer: tuple[Array, Array], factor: Array) -> None:
-        more, more_ev = answer
-        rows = (ev < 0) & (more_ev >= 0)
-        price[rows] = more[rows] * factor[rows]
-        ev[rows] = more_ev[rows]
+    def _fill(
+        price: Array, ev: Array, other: Array, factor: Array, day: Array, ask: Callable[..., Any]
+    ) -> None:
+        """Ask for the shop equivalent where the item itself gave no answer."""
+        rows = np.flatnonzero((ev < 0) & (other >= 0))
+        if rows.size:
+            price[rows], ev[rows] = ask(other[rows], day[rows])
+            price[rows] *= factor[rows]
 
     def _before(self, item: Array, day: Array) -> tuple[Array, Array]:
         at = np.searchsorted(self._key, item * _DAYS + day + _SHIFT, side="right") - 1

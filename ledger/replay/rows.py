@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
 __all__ = ["Rows"]
 
 _ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
+_N_BITS = 24
 _CANNING = np.array([method in CANNING for method in METHODS])
 
 
@@ -26,33 +28,33 @@ class Rows:
     Attributes
     ----------
     count : int
-    pot, shared : dict of int to int
-        Row of a batch's pot, and of what its jars share, by event.
+    pot, shared, meal : dict of int to int
+        Row of a batch's pot, of what its jars share, of a meal that left something, by event.
+    pot_of, shared_of, meal_of, load_of : ndarray of int64, shape (events,)
+        The same by place, -1 where there is none; `load_of` bears fuel and equipment.
     entries : dict of ndarray
         Made entries with jars: ``ev, n, jar, jars, day, row`` (their lids and jar wear).
-    meal : dict of int to int
-        Row of a meal that left something, by event.
     of_draw : ndarray of int64, shape (draws,)
         The row each draw goes into; -1: none.
     made_lots : ndarray of int64
         The lots that rows fill; `number_of_lot` gives their place here.
     gives : lot (number), row, share
         Which share of each row a made lot carries (rule 9).
-    loads, canning : dict by event
+    loads : dict of int to int
+        Loads of each batch, by event; `loads_of` by place.
     """
 
     def __init__(self, state: State) -> None:
         self.state = state
         journal, moment = state.journal, state.moment
         batches = journal.tables["batches"]
-        rows = moment.of(batches["ev"])
+        rows = moment.rows(journal, "batches")
         evs = batches["ev"][rows].astype(np.int64)
-        self.loads = dict(zip(evs.tolist(), batches["loads"][rows].tolist(), strict=True))
-        self.canning = dict(
-            zip(evs.tolist(), _CANNING[batches["method"][rows]].tolist(), strict=True)
-        )
+        self._batches = evs
+        self.loads_of = np.zeros(moment.rank.size, np.int64)
+        self.loads_of[evs] = batches["loads"][rows]
         supplies = journal.tables["supplies"]
-        made = moment.of(supplies["ev"])
+        made = moment.rows(journal, "supplies")
         jarred = made[supplies["jars"][made] > 0]
         lots = state.lots
         self.made_lots = np.flatnonzero(lots["origin"] == ORIGINS.index("batch"))
@@ -61,6 +63,9 @@ class Rows:
         shared_lots = self.made_lots[~np.isnan(lots["share"][self.made_lots])]
         meals = np.unique(lots["ev"][shared_lots])
         self._number(evs, supplies["ev"][jarred].astype(np.int64), supplies["n"][jarred], meals)
+        self.load_of = self.pot_of.copy()
+        canning = evs[_CANNING[batches["method"][rows]]]
+        self.load_of[canning] = self.shared_of[canning]
         jar = supplies["jar"][jarred]
         canon = state.facts.canon
         self.entries["jar"] = np.where(jar >= 0, canon[np.maximum(jar, 0)], -1) if jar.size else jar
@@ -82,30 +87,42 @@ class Rows:
         self.count = int(ev.size)
         ends = np.cumsum([batches.size, batches.size, entry_ev.size])
         pot, shared, entry, meal = np.split(row, ends)
-        self.pot = dict(zip(batches.tolist(), pot.tolist(), strict=True))
-        self.shared = dict(zip(batches.tolist(), shared.tolist(), strict=True))
-        self.meal = dict(zip(meals.tolist(), meal.tolist(), strict=True))
+        self._meals = meals
         self.entries: dict[str, Array] = {
             "ev": entry_ev,
             "n": entry_n.astype(np.int64),
             "row": entry,
         }
-        self._entry_row = dict(
-            zip(zip(entry_ev.tolist(), entry_n.tolist(), strict=True), entry.tolist(), strict=True)
-        )
+        key = entry_ev << _N_BITS | self.entries["n"]
+        order = np.argsort(key)
+        self._entry_key, self._row_of_key = key[order], entry[order]
         size = rank.size
-        self._pot_of, self._shared_of, self._meal_of = (
-            np.full(size, -1, np.int64) for _ in range(3)
-        )
-        self._pot_of[batches], self._shared_of[batches], self._meal_of[meals] = pot, shared, meal
+        self.pot_of, self.shared_of, self.meal_of = (np.full(size, -1, np.int64) for _ in range(3))
+        self.pot_of[batches], self.shared_of[batches], self.meal_of[meals] = pot, shared, meal
 
-    def for_load(self, ev: int) -> int | None:
-        """Return the row that bears a batch's fuel and equipment: the jars' when canning."""
-        return self.shared.get(ev) if self.canning.get(ev) else self.pot.get(ev)
+    @cached_property
+    def loads(self) -> dict[int, int]:
+        """Loads of each batch, by event."""
+        return _by_event(self._batches, self.loads_of)
 
-    def entry_row(self, ev: int, n: int) -> int | None:
-        """Return the row of a made entry's lids and jar wear, None where it has no jars."""
-        return self._entry_row.get((ev, n))
+    @cached_property
+    def pot(self) -> dict[int, int]:
+        """Row of each batch's pot, by event."""
+        return _by_event(self._batches, self.pot_of)
+
+    @cached_property
+    def shared(self) -> dict[int, int]:
+        """Row of what each batch's jars share, by event."""
+        return _by_event(self._batches, self.shared_of)
+
+    @cached_property
+    def meal(self) -> dict[int, int]:
+        """Row of each meal that left something, by event."""
+        return _by_event(self._meals, self.meal_of)
+
+    def _entry_rows(self, ev: Array, n: Array) -> Array:
+        """Return the rows of made entries with jars: their lids and jar wear."""
+        return self._row_of_key[np.searchsorted(self._entry_key, ev << _N_BITS | n)]
 
     def whole_made(self, ev: int) -> int:
         """Return all that a batch made, in whole units."""
@@ -116,14 +133,13 @@ class Rows:
         ev, role = draws["ev"], draws["role"]
         into = np.full(ev.size, -1, np.int64)
         used = role == _ROLE["used"]
-        into[used] = self._pot_of[ev[used]]
-        fuel = np.flatnonzero(role == _ROLE["fuel"])
-        into[fuel] = np.array([self.for_load(e) for e in ev[fuel].tolist()], np.int64)
+        into[used] = self.pot_of[ev[used]]
+        fuel = role == _ROLE["fuel"]
+        into[fuel] = self.load_of[ev[fuel]]
         lids = np.flatnonzero(role == _ROLE["lids"])
-        keys = zip(ev[lids].tolist(), draws["line"][lids].tolist(), strict=True)
-        into[lids] = [self._entry_row[key] for key in keys]
+        into[lids] = self._entry_rows(ev[lids], draws["line"][lids])
         ate = role == _ROLE["ate"]
-        into[ate] = self._meal_of[ev[ate]]
+        into[ate] = self.meal_of[ev[ate]]
         self.of_draw = into
 
     def _gives(self) -> None:
@@ -142,20 +158,18 @@ class Rows:
         all_jars = jarred[ev[batch]]
         by_jars = np.divide(jars[batch], all_jars, out=by_whole.copy(), where=all_jars > 0)
         parts = [
-            (number[left], self._meal_of[ev[left]], share[left]),
-            (number[batch], self._pot_of[ev[batch]], by_whole),
-            (number[batch], self._shared_of[ev[batch]], by_jars),
+            (number[left], self.meal_of[ev[left]], share[left]),
+            (number[batch], self.pot_of[ev[batch]], by_whole),
+            (number[batch], self.shared_of[ev[batch]], by_jars),
         ]
         in_jars = batch[jars[batch] > 0]
-        keys = list(zip(ev[in_jars].tolist(), n[in_jars].tolist(), strict=True))
-        of_entry: dict[tuple[int, int], int] = {}
-        for key, count in zip(keys, jars[in_jars].tolist(), strict=True):
-            of_entry[key] = of_entry.get(key, 0) + count
-        rows = np.array([self._entry_row[key] for key in keys], np.int64)
-        portions = np.array(
-            [count / of_entry[key] for key, count in zip(keys, jars[in_jars].tolist(), strict=True)]
-        )
-        parts.append((number[in_jars], rows, portions))
+        rows = self._entry_rows(ev[in_jars], n[in_jars])
+        of_entry = np.bincount(rows, jars[in_jars], self.count)
+        parts.append((number[in_jars], rows, jars[in_jars] / of_entry[rows]))
         lot, row, part = (np.concatenate([p[i] for p in parts]) for i in range(3))
         keep = part > 0
         self.gives = (lot[keep].astype(np.int64), row[keep].astype(np.int64), part[keep])
+
+
+def _by_event(ev: Array, of: Array) -> dict[int, int]:
+    return dict(zip(ev.tolist(), of[ev].tolist(), strict=True))

@@ -1,0 +1,169 @@
+"""What a figure rests on: bit sets carried from lots through batches, at any depth.
+
+A mark is an int whose bits stand for assumptions; it is followed up only from the lots that
+somebody asks about, which are a few of the many that a book has.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.answers import Assumption
+from ledger.replay._columns import Array
+from ledger.replay.flows import ORIGINS
+
+if TYPE_CHECKING:
+    from ledger.replay.costing import Costs
+
+__all__ = ["PROVISIONAL", "Marks"]
+
+PROVISIONAL = 1
+"""The first mark: rests on a season that is still running. The others name unpriced things."""
+
+_FOUND, _BATCH = ORIGINS.index("found"), ORIGINS.index("batch")
+_GROWN, _UNRECORDED = ORIGINS.index("grown"), ORIGINS.index("unrecorded")
+_ASSUMED = {
+    "unpriced": "No price of {name} is known, so it counts 0 and the cost is at least this much.",
+    "unrecorded": "{name} was used that nobody wrote down as coming in; it counts at the shop's price of that day.",
+    "found": "More {name} was counted than the book had; it counts at the shop's price of that day.",
+    "later": "The shop's price of {name} was first seen only after the day it is compared with.",
+    "provisional": "A garden season is still running: what the harvest cost can still change.",
+}
+
+
+class Marks:
+    """The marks of one state's lots."""
+
+    def __init__(self, costs: Costs) -> None:
+        self._costs, self._state = costs, costs.state
+        self._bits: dict[tuple[str, str], int] = {}
+        self._later: dict[str, list[int]] = {}
+        self._of_lot: dict[int, int] = {}
+        self._ways: tuple[Array, Array, Array, Array] | None = None
+        self._own: dict[int, int] = {}
+        self._provisional: Array | None = None
+
+    # -- bits ---------------------------------------------------------------------------
+
+    def bit(self, kind: str, name: str) -> int:
+        """Return the bit of something a figure rests on: ``unpriced``, ``unrecorded``, ``later``."""
+        bit = self._bits.get((kind, name))
+        if bit is None:
+            bit = self._bits[kind, name] = 1 << (len(self._bits) + 1)
+        return bit
+
+    def later(self, name: str, ev: int) -> int:
+        """Return the bit of a price first seen only after the day of an event."""
+        self._later.setdefault(name, []).append(ev)
+        return self.bit("later", name)
+
+    def names_of(self, mark: int) -> list[str]:
+        """Return the unpriced things named in a mark, sorted."""
+        return sorted(
+            name for (kind, name), bit in self._bits.items() if kind == "unpriced" and mark & bit
+        )
+
+    def assumed(self, mark: int) -> list[str]:
+        """Return the ids of the assumptions in a mark, sorted."""
+        ids = [f"{kind}:{name}" for (kind, name), bit in self._bits.items() if mark & bit]
+        return sorted([*ids, *(["provisional"] if mark & PROVISIONAL else [])])
+
+    def assumption(self, one: str) -> Assumption:
+        """Return an assumption by its id, in words, with the events it comes from."""
+        kind, _, name = one.partition(":")
+        events = self._events(kind, name)
+        ids = tuple(self._state.event_id(ev) for ev in events)
+        return Assumption(one, _ASSUMED[kind].format(name=name), ids)
+
+    def _events(self, kind: str, name: str) -> list[int]:
+        if kind == "later":
+            return self._later.get(name, [])
+        if kind == "provisional":
+            return []
+        lots, costs = self._state.lots, self._costs
+        item = [i for i, known in enumerate(self._state.facts.names) if known == name]
+        guessed = costs.guessed[np.isin(lots["item"][costs.guessed], item)]
+        if kind == "unpriced":
+            lines: list[int] = lots["ev"][guessed[costs.no_price[guessed]]].tolist()
+            return lines + [ev for _, what, ev in costs.own.unpriced() if what == name]
+        return list(lots["ev"][guessed[lots["origin"][guessed] == ORIGINS.index(kind)]].tolist())
+
+    # -- lots ---------------------------------------------------------------------------
+
+    def of_guessed(self, lot: int) -> int:
+        """Return the marks of a found or unrecorded lot; 0 for any other."""
+        origin = self._state.lots["origin"][lot]
+        if origin not in (_FOUND, _UNRECORDED):
+            return 0
+        name = self._state.facts.names[int(self._state.lots["item"][lot])]
+        mark = self.bit(ORIGINS[origin], name)
+        return mark | self.bit("unpriced", name) if self._costs.no_price[lot] else mark
+
+    def of(self, lot: int) -> int:
+        """Return the marks of a lot, its batches' and those of what went into them."""
+        known = self._of_lot.get(lot)
+        return self._follow(lot) if known is None else known
+
+    def _raw(self, lot: int) -> int:
+        if self._state.lots["origin"][lot] != _GROWN:
+            return self.of_guessed(lot)
+        garden = self._costs.garden
+        if self._provisional is None:
+            self._provisional = garden.provisional(self._state.as_of_day)
+        at = int(np.searchsorted(self._costs.harvest_lots, lot))
+        mark = garden.marks.get((int(garden.season_of[at]), int(garden.item[at])), 0)
+        return mark | PROVISIONAL if self._provisional[at] else mark
+
+    def _follow(self, lot: int) -> int:
+        """Walk down to what a lot was made of, without recursion: a starter's chain is long."""
+        stack, known = [lot], self._of_lot
+        while stack:
+            one = stack[-1]
+            if one in known:
+                stack.pop()
+                continue
+            if self._state.lots["origin"][one] != _BATCH:
+                known[one] = self._raw(one)
+                continue
+            rows, sources = self._made_of(one)
+            waiting = [source for source in sources if source not in known]
+            if waiting:
+                stack += waiting
+                continue
+            mark = 0
+            for row in rows:
+                mark |= self._own.get(row, 0)
+            for source in sources:
+                mark |= known[source]
+            known[one] = mark
+        return known[lot]
+
+    def _made_of(self, lot: int) -> tuple[list[int], list[int]]:
+        """Return the rows that a made lot carries a share of, and the lots that went into them."""
+        if self._ways is None:
+            self._ways = self._find_ways()
+            for row, name, _ in self._costs.own.unpriced():
+                self._own[row] = self._own.get(row, 0) | self.bit("unpriced", name)
+        row_ends, rows, lot_ends, lots = self._ways
+        number = self._costs.rows.number_of_lot[lot]
+        of = rows[row_ends[number] : row_ends[number + 1]].tolist()
+        taken = [lots[lot_ends[row] : lot_ends[row + 1]] for row in of]
+        return of, np.unique(np.concatenate(taken)).tolist() if taken else []
+
+    def _find_ways(self) -> tuple[Array, Array, Array, Array]:
+        """Return the rows of each made lot and the lots of each row, one behind the other."""
+        rows = self._costs.rows
+        draw, lot, _ = self._state.allocations
+        into = rows.of_draw[draw]
+        taken = np.flatnonzero(into >= 0)
+        taken = taken[np.argsort(into[taken], kind="stable")]
+        made, given, _ = rows.gives
+        order = np.argsort(made, kind="stable")
+        return (
+            np.searchsorted(made[order], np.arange(rows.made_lots.size + 1)),
+            given[order],
+            np.searchsorted(into[taken], np.arange(rows.count + 1)),
+            lot[taken],
+        )
