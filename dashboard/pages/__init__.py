@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dashboard.pages import (
+    as_published,
     history,
     jar_cost,
     more,
+    our_table,
     shelf,
     today,
     write_down,
@@ -21,6 +23,8 @@ PAGES: tuple[Page, ...] = tuple(
         write_down,
         shelf,
         jar_cost,
+        our_table,
+        as_published,
         history,
         more,
     )

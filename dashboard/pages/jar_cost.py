@@ -52,7 +52,7 @@ def draw(ask: Ask) -> Any:
         _picture(ask, answer, chosen),
         section(
             words("jar_cost.batches"),
-            answer_table(ask, answer, columns=columns, options=options, caption=words("nav.jar_cost")),
+            answer_table(ask, answer, columns=columns, options=options, newest_first=True),
         ),
         notes_of(ask, answer),
     ]  # fmt: skip

@@ -28,6 +28,7 @@ def answer_table(
     columns: Sequence[str] = (),
     cells: Mapping[str, Cell] | None = None,
     keep: Callable[[Mapping[str, Any]], bool] | None = None,
+    newest_first: bool = False,
     caption: str | None = None,
     options: Mapping[str, Any] | None = None,
 ) -> Component:
@@ -43,6 +44,8 @@ def answer_table(
         Another way to draw a column: ``cells["item"](row)`` gives a component.
     keep : callable, optional
         Which rows are drawn; the CSV holds all.
+    newest_first : bool
+        Turn the answer's order round.
     caption : str, optional
         What the table is; default: the answer's name.
     options : mapping, optional
@@ -52,6 +55,8 @@ def answer_table(
     shown = [by_name[n] for n in columns] if columns else [c for c in answer.columns if c.main]
     rows = answer.frame.to_dict("records")
     rows = [row for row in rows if keep is None or keep(row)]
+    if newest_first:
+        rows.reverse()
     limit = None if ask.query.get("rows") == "all" else ROWS
     heads = [ask.words.label(answer.name, column) for column in shown]
     body = [
@@ -85,6 +90,8 @@ def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Ce
     if isinstance(value, str) and column.unit == "":
         return ask.words.word("answers", value)
     text = ask.words.cell(column, value)
+    if column.unit == "day":
+        return html.Time(text)
     is_figure = (
         value is not None and isinstance(value, (int, float)) and not isinstance(value, bool)
     )
