@@ -10,7 +10,7 @@ import numpy as np
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import total
 from ledger.projections._table_balance import balance_of, there_before
-from ledger.projections._table_eaten import Eaten
+from ledger.projections._table_eaten import Eaten, eaten_of
 from ledger.projections._table_leaves import leaves
 from ledger.projections._table_paths import ENDS, FRESH, Paths, Source
 from ledger.projections._table_periods import Period, day_of
@@ -104,7 +104,7 @@ def why_path(state: State, key: str, field: str | None = None) -> Node:
         first, last, *rest = key.split("/")
         origin, name, through, to = (unquote(part) for part in rest)
         start, end = day_of(first, "from") or 0, day_of(last, "to") or 0
-        paths = Paths(Eaten(state), Period(f"{first}/{last}", start, end))
+        paths = Paths(eaten_of(state), Period(f"{first}/{last}", start, end))
         source = paths.sources.index(Source(name, origin))
         item = -1 if through == FRESH else state.facts.names.index(through)
         figures = paths.sums()[source, item, ENDS.index(to)]

@@ -10,9 +10,10 @@ import numpy as np
 from ledger.errors import InputError, NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node
-from ledger.projections._table_eaten import BASES, SIX, Eaten
+from ledger.projections._table_eaten import BASES, SIX, eaten_of
 from ledger.projections._table_flow import why_path
 from ledger.projections._table_leaves import leaves
+from ledger.projections._table_marks import is_lacking, rests_on
 from ledger.projections._table_periods import Period, day_of, segments_of
 from ledger.projections.base import Node
 from ledger.replay.state import day_text
@@ -59,9 +60,9 @@ class _Record:
         self.b, self.o = BASES.index(self.basis), SIX.index(self.origin)
         currency = state.settings.newest("currency") or "USD"
         self.unit = ("kcal", "g", currency)[self.b]
-        self.eaten = Eaten(state)
+        self.eaten = eaten_of(state)
         self.amounts = self.eaten.amounts([self.period])[0]
-        (self.marks,) = self.eaten.marks([self.period])
+        (self.marks,) = self.eaten.marks.of([self.period])
 
     def figures(self) -> dict[str, Callable[[], Node]]:
         """Return, by column, how each figure is worked out."""
@@ -95,8 +96,8 @@ class _Record:
 
     def amount(self) -> Node:
         """Return what was eaten, by what was on the table, then by where that came from."""
-        rests = self.eaten.rests_on(self.marks, self.basis, self.o)
-        if self.eaten.is_lacking(rests) and not self.amounts[self.b, self.o]:
+        rests = rests_on(self.marks, self.basis, self.o)
+        if is_lacking(rests) and not self.amounts[self.b, self.o]:
             names = ", ".join(sorted({mark[1] for mark in rests}))
             return Node(
                 f"{self._label(self.origin)}: no figure is known of {names}", None, self.unit

@@ -5,18 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-import numpy as np
-
 from ledger.answers import Assumption
 from ledger.errors import InputError
 from ledger.methods.ratios import ratio
 from ledger.projections import _table_why
 from ledger.projections._common import answer
 from ledger.projections._table_balance import balance_of
-from ledger.projections._table_eaten import BASES, SIX, Eaten, Mark
+from ledger.projections._table_eaten import BASES, SIX, Eaten, eaten_of
 from ledger.projections._table_flow import PATH_COLUMNS, path_records, path_totals
+from ledger.projections._table_marks import Mark, is_lacking, rests_on
 from ledger.projections._table_paths import Paths
 from ledger.projections._table_periods import Period, day_of, need_of, periods_of
+from ledger.projections._table_words import in_words, missing_of
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.replay._columns import Array
 from ledger.replay.state import day_text
@@ -39,10 +39,6 @@ COLUMNS = (
     Column("at_least", "At least", "yes or no", "Something in it has no known price, weight or energy, so it is more."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
-
-_FULL = 0.9
-"""Part of the days with something eaten written down below which the answer says so."""
-
 
 _NOTHING = 1e-12
 """Share of a period's total below which an origin is what rounding leaves, and not listed."""
@@ -102,15 +98,15 @@ def build(
         raise TypeError(f"our-table has no option {next(iter(more))!r}")
     if basis is not None and basis not in BASES:
         raise InputError("basis", f"{basis!r} is no basis", f"Write one of: {', '.join(BASES)}")
-    eaten = Eaten(state)
+    eaten = eaten_of(state)
     asked = _asked(state, eaten, first, to, by)
     if paths:
         return _paths(state, eaten, asked)
     table = _Table(state, eaten, asked)
-    records, marks = table.records(BASES if basis is None else (basis,))
+    records = table.records(BASES if basis is None else (basis,))
     return answer(
         state, "our-table", COLUMNS, records,
-        totals=table.totals(), assumptions=table.assumptions(marks),
+        totals=table.totals(), assumptions=table.assumptions(),
     )  # fmt: skip
 
 
@@ -160,18 +156,18 @@ class _Table:
         periods = asked.periods
         self.amounts = eaten.amounts(periods)
         self.off = eaten.taken_off(periods)
-        self.marks = eaten.marks(periods)
+        self.marks = eaten.marks.of(periods)
         self.used: set[str] = set()
 
-    def records(self, bases: tuple[str, ...]) -> tuple[list[dict[str, Any]], set[Mark]]:
-        """Return the records, flat, and all marks that they rest on."""
+    def records(self, bases: tuple[str, ...]) -> list[dict[str, Any]]:
+        """Return the records, flat."""
         out = []
         for number, period in enumerate(self.asked.periods):
             need = need_of(self.state, period)
             shown = self._origins(number)
             for basis in bases:
                 out += [self._record(number, period, basis, i, need) for i in shown]
-        return out, set().union(*self.marks)
+        return out
 
     def _origins(self, number: int) -> list[int]:
         """Return the origins to list: grown, bought, and those of which anything was eaten."""
@@ -189,8 +185,8 @@ class _Table:
     ) -> dict[str, Any]:
         b = BASES.index(basis)
         row = self.amounts[number, b]
-        rests = self.eaten.rests_on(self.marks[number], basis, i)
-        lacking = self.eaten.is_lacking(rests)
+        rests = rests_on(self.marks[number], basis, i)
+        lacking = is_lacking(rests)
         amount = None if lacking and not row[i] else float(row[i])
         feedless = any(mark[0] == "feed" for mark in rests)
         adjusted = (
@@ -221,19 +217,19 @@ class _Table:
         missing = [] if self.asked.says is None else [self.asked.says]
         out: dict[str, Any] = {}
         if whole is not None and self.asked.periods:
-            one = [whole]
-            amounts, off = self.eaten.amounts(one)[0], self.eaten.taken_off(one)[0]
-            (marks,) = self.eaten.marks(one)
+            # Periods in which nothing was eaten are left out: the others are the whole.
+            amounts, off = self.amounts.sum(axis=0), self.off.sum(axis=0)
+            marks = set().union(*self.marks)
             need = need_of(self.state, whole)
             out = self._ratios(amounts, off, marks)
             out["of_need"] = {"grown": ratio(float(amounts[0, 0]), need), "all eaten": ratio(float(amounts[0].sum()), need)}  # fmt: skip
             out["need_kcal"] = need
-            missing += self._missing(whole, need)
+            missing += missing_of(self.eaten, whole, need)
         if whole is not None:
             accounts = balance_of(self.eaten, whole)
             out["production_based"] = {basis: one.ratio for basis, one in accounts.items()}
             out["accounts"] = {basis: vars(one) | {"used_at_home": one.used_at_home} for basis, one in accounts.items()}  # fmt: skip
-        out["in_words"] = _in_words(out)
+        out["in_words"] = in_words(out)
         out["missing"] = missing
         return out
 
@@ -252,54 +248,9 @@ class _Table:
             "eaten": {basis: float(total[i]) for i, basis in enumerate(BASES)},
         }
 
-    def _missing(self, whole: Period, need: float | None) -> list[str]:
-        out = []
-        if need is None:
-            out.append(
-                "What the household needs is not known: `croftbook setting people 4` and `croftbook setting kcal_per_person_day 2300` say it."
-            )
-        inside = (self.eaten.day >= whole.start) & (self.eaten.day <= whole.end)
-        days = int(np.unique(self.eaten.day[inside]).size)
-        if days < _FULL * whole.days:
-            out.append(
-                f"Something eaten is written down on {days} of {whole.days} days; what was eaten on the others is in no figure here."
-            )
-        if self.eaten.feed.unweighed:
-            names = ", ".join(self.eaten.feed.unweighed)
-            out.append(f"No weight of {names} is known, so it does not count as feed.")
-        return out
-
-    def assumptions(self, marks: set[Mark]) -> list[Assumption]:
+    def assumptions(self) -> list[Assumption]:
         """Return what the records rest on, in words."""
-        return [self.eaten.assumption(one, marks) for one in sorted(self.used)]
-
-
-def _in_words(totals: dict[str, Any]) -> list[str]:
-    """Return the ratios as sentences."""
-    out = []
-    for name, start in (
-        ("eaten_based", "Of what we ate, we grew"),
-        ("feed_adjusted", "Counting eggs, milk and meat only as far as we grew the feed:"),
-        (
-            "production_based",
-            "Grown, of all used at home (grown + came in - given away - stock change)",
-        ),
-    ):
-        shares = totals.get(name, {})
-        words = {"energy": "by energy", "weight": "by weight", "value": "by shop value"}
-        known = [f"{_percent(shares[b])} {word}" for b, word in words.items() if shares.get(b) is not None]  # fmt: skip
-        if known and not (name == "feed_adjusted" and shares == totals["eaten_based"]):
-            out.append(f"{start} {', '.join(known)}.")
-    need = totals.get("of_need", {})
-    if need.get("grown") is not None:
-        out.append(
-            f"Of the energy needed at the table, {_percent(need['grown'])} was grown and {_percent(need['all eaten'])} is written down as eaten."
-        )
-    return out
-
-
-def _percent(share: float) -> str:
-    return f"{share * 100:.1f} %" if 0 < abs(share) < 0.1 else f"{share * 100:.0f} %"
+        return [self.eaten.marks.assumption(one) for one in sorted(self.used)]
 
 
 PROJECTION = Projection(

@@ -1,0 +1,156 @@
+"""What the figures of our-table rest on: prices, weights and energies not known, lots nobody wrote down.
+
+Each is carried like a figure, as a number above 0 where it enters, so that books of any size are
+marked without a loop over their events.
+"""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.answers import Assumption
+from ledger.replay import ORIGINS
+from ledger.replay._columns import Array
+from ledger.replay.facts import SORTS
+
+if TYPE_CHECKING:
+    from ledger.projections._table_eaten import Eaten
+    from ledger.projections._table_periods import Period
+
+__all__ = ["Mark", "Marks", "is_lacking", "rests_on"]
+
+Mark = tuple[str, str, int]
+"""Something a figure rests on: kind (``no price``, ``unrecorded`` ...), name, code of the origin."""
+
+_WORDS = {
+    "no weight": "No weight of {name} is known, so it counts 0: `croftbook item` takes what one weighs.",
+    "no energy": "No energy of {name} is known, so it counts 0 kcal: `croftbook item` takes kcal_per_100g or a food of the table.",
+    "no price": "No shop price of {name} is known, so it counts 0 in value: `croftbook price` takes one.",
+    "later": "The shop's price of {name} was first seen only after the day it was used.",
+    "found": "More {name} was counted than the book had; it counts as found.",
+    "unrecorded": "{name} was used that nobody wrote down as coming in; it counts as unrecorded.",
+    "feed": "Nothing says what the animals were given in season {name}, so what is adjusted for feed is not known.",
+}
+_KINDS = tuple(_WORDS)
+_BASES_OF = {
+    "no weight": ("energy", "weight"),
+    "no energy": ("energy",),
+    "no price": ("value",),
+    "later": ("value",),
+}
+_FOOD = SORTS.index("food")
+_AT_ONCE = 64
+"""Marks carried in one solve, so that many of them do not fill the memory."""
+
+
+def rests_on(marks: set[Mark], basis: str, origin: int) -> set[Mark]:
+    """Return those marks that concern one basis and origin."""
+    return {
+        mark for mark in marks if mark[2] == origin and basis in _BASES_OF.get(mark[0], (basis,))
+    }
+
+
+def is_lacking(marks: set[Mark]) -> bool:
+    """Return whether a price, weight or energy is not known of something."""
+    return any(mark[0].startswith("no ") for mark in marks)
+
+
+class Marks:
+    """Marks of what was eaten.
+
+    Attributes
+    ----------
+    names : list of Mark
+        Every mark that some use of a raw lot has.
+    at, number : ndarray of int64, shape (hits,)
+        Which allocation has which mark (place in `names`).
+    """
+
+    def __init__(self, eaten: Eaten) -> None:
+        self._eaten, self._state, self._web = eaten, eaten.state, eaten.web
+        web = self._web
+        at = np.union1d(web.raw_in, eaten.at[~web.made[eaten.at]])
+        self.at, key, self._ev = self._hits(at)
+        keys, self.number = np.unique(key, return_inverse=True)
+        self.names = [self._name(one) for one in keys.tolist()]
+
+    def _hits(self, at: Array) -> tuple[Array, Array, Array]:
+        """Return allocation, key of the mark, and event, of everything to say."""
+        eaten, web, lots = self._eaten, self._web, self._state.lots
+        _, price_ev, later = eaten.price
+        lot, origin = web.lot[at], web.origin[at]
+        item = lots["item"][lot]
+        food = self._state.facts.sort[item] == _FOOD if at.size else np.zeros(0, bool)
+        weighed, fed = eaten.has_weight[item], eaten.has_energy[item]
+        hits = {
+            "no weight": food & ~weighed,
+            "no energy": food & weighed & ~fed,
+            "no price": food & (price_ev[at] < 0),
+            "later": later[at],
+            "found": origin == ORIGINS.index("found"),
+            "unrecorded": origin == ORIGINS.index("unrecorded"),
+            "feed": np.isin(lot, eaten.feedless),
+        }
+        parts = []
+        for code, kind in enumerate(_KINDS):
+            some = np.flatnonzero(hits[kind])
+            name = eaten.feed.season.of(lots["day"][lot[some]]) if kind == "feed" else item[some]
+            key = (name.astype(np.int64) * 6 + origin[some]) * len(_KINDS) + code
+            ev = price_ev[at[some]] if kind == "later" else lots["ev"][lot[some]]
+            parts.append((at[some], key, ev))
+        where, key, ev = (np.concatenate(several) for several in zip(*parts, strict=True))
+        return where, key, ev
+
+    def _name(self, key: int) -> Mark:
+        rest, code = divmod(key, len(_KINDS))
+        name, origin = divmod(rest, 6)
+        kind = _KINDS[code]
+        return kind, str(name) if kind == "feed" else self._state.facts.names[name], origin
+
+    def of(self, periods: list[Period]) -> list[set[Mark]]:
+        """Return, for each period, what its figures rest on."""
+        if not self.names:
+            return [set() for _ in periods]
+        eaten, web, count = self._eaten, self._web, len(self.names)
+        place = eaten.places(periods)
+        found = np.zeros((len(periods), count), bool)
+        here = np.full(web.draw.size, -1, np.int64)
+        some = (place >= 0) & (eaten.factor > 0)
+        here[eaten.at[some]] = place[some]
+        direct = here[self.at] >= 0
+        found[here[self.at[direct]], self.number[direct]] = True
+        inner = web.row[self.at] >= 0
+        made = eaten.made_parts(place, len(periods))
+        for first in range(0, count, _AT_ONCE):
+            mine = inner & (self.number >= first) & (self.number < first + _AT_ONCE)
+            if mine.any():
+                own = np.zeros((web.count, min(_AT_ONCE, count - first)))
+                own[web.row[self.at[mine]], self.number[mine] - first] = 1.0
+                _, lots = web.forward_made(own)
+                found[:, first : first + own.shape[1]] |= (made @ lots) > 0
+        out: list[set[Mark]] = [set() for _ in periods]
+        for period, number in np.argwhere(found).tolist():
+            out[period].add(self.names[number])
+        return out
+
+    @cached_property
+    def _events(self) -> dict[tuple[str, str], list[int]]:
+        """The events behind each mark, whatever its origin, by kind and name."""
+        size = len(self._state.journal)
+        pairs = np.unique(self.number.astype(np.int64) * size + self._ev)
+        out: dict[tuple[str, str], list[int]] = {}
+        for pair in pairs.tolist():
+            number, ev = divmod(pair, size)
+            out.setdefault(self.names[number][:2], []).append(ev)
+        return out
+
+    def assumption(self, one: str) -> Assumption:
+        """Return an assumption by its id (``kind:name``), in words."""
+        kind, _, name = one.partition(":")
+        rank = self._state.moment.rank
+        events = sorted(set(self._events.get((kind, name), [])), key=lambda ev: int(rank[ev]))
+        text = _WORDS[kind].format(name=name)
+        return Assumption(one, text, tuple(self._state.event_id(ev) for ev in events))

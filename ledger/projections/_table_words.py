@@ -1,0 +1,63 @@
+"""The ratios of our-table as sentences, and what is missing for them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+if TYPE_CHECKING:
+    from ledger.projections._table_eaten import Eaten
+    from ledger.projections._table_periods import Period
+
+__all__ = ["in_words", "missing_of"]
+
+_FULL = 0.9
+"""Part of the days with something eaten written down below which the answer says so."""
+
+
+def missing_of(eaten: Eaten, whole: Period, need: float | None) -> list[str]:
+    """Return what is missing for some figure, and what would supply it."""
+    out = []
+    if need is None:
+        out.append(
+            "What the household needs is not known: `croftbook setting people 4` and `croftbook setting kcal_per_person_day 2300` say it."
+        )
+    inside = (eaten.day >= whole.start) & (eaten.day <= whole.end)
+    days = int(np.unique(eaten.day[inside]).size)
+    if days < _FULL * whole.days:
+        out.append(
+            f"Something eaten is written down on {days} of {whole.days} days; what was eaten on the others is in no figure here."
+        )
+    if eaten.feed.unweighed:
+        names = ", ".join(eaten.feed.unweighed)
+        out.append(f"No weight of {names} is known, so it does not count as feed.")
+    return out
+
+
+def in_words(totals: dict[str, Any]) -> list[str]:
+    """Return the ratios as sentences."""
+    out = []
+    for name, start in (
+        ("eaten_based", "Of what we ate, we grew"),
+        ("feed_adjusted", "Counting eggs, milk and meat only as far as we grew the feed:"),
+        (
+            "production_based",
+            "Grown, of all used at home (grown + came in - given away - stock change)",
+        ),
+    ):
+        shares = totals.get(name, {})
+        words = {"energy": "by energy", "weight": "by weight", "value": "by shop value"}
+        known = [f"{_percent(shares[b])} {word}" for b, word in words.items() if shares.get(b) is not None]  # fmt: skip
+        if known and not (name == "feed_adjusted" and shares == totals["eaten_based"]):
+            out.append(f"{start} {', '.join(known)}.")
+    need = totals.get("of_need", {})
+    if need.get("grown") is not None:
+        out.append(
+            f"Of the energy needed at the table, {_percent(need['grown'])} was grown and {_percent(need['all eaten'])} is written down as eaten."
+        )
+    return out
+
+
+def _percent(share: float) -> str:
+    return f"{share * 100:.1f} %" if 0 < abs(share) < 0.1 else f"{share * 100:.0f} %"
