@@ -220,10 +220,11 @@ def standing(days: Sequence[dt.date], today: dt.date, season: bool | None = None
     if not dates:
         return Standing("never tried", None, None, bool(season), None, "no practice written down")
     since = (today - dates[-1]).days
-    longest = SEASON_DAYS if season else YEAR // 2
-    part = None if season is False else season_of_practice(dates, longest)
     spans_years = (dates[-1] - dates[0]).days > YEAR // 2
-    if part is not None and (season or spans_years):
+    longest = SEASON_DAYS if season else YEAR // 2
+    may = season is not False and (season or spans_years)
+    part = season_of_practice(dates, longest) if may else None
+    if part is not None:
         missed = _seasons_missed(dates[-1], today, part)
         word = ("in hand", "going rusty", "out of practice")[min(missed, 2)]
         reason = {0: "its season has not passed without it", 1: "one season passed without it"}

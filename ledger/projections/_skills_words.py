@@ -90,6 +90,10 @@ def in_words(records: list[dict[str, Any]]) -> list[str]:
     for word in ("never tried", "out of practice", "going rusty"):
         if names := [r["skill"] for r in rows if r["standing"] == word]:
             out.append(f"{word.capitalize()}: {_list(names)}.")
+    if len(rows) == 1 and rows[0]["person"] is None:
+        for word in ("out of practice", "going rusty"):
+            if names := [r["person"] for r in records if r["person"] and r["standing"] == word]:
+                out.append(f"{word.capitalize()} in it: {_list(names)}.")
     alone = [r for r in records if r["only_one_can"] and r["person"]]
     if alone:
         words = _list(f"{r['person']} {r['skill']}" for r in alone)
@@ -103,7 +107,9 @@ def in_words(records: list[dict[str, Any]]) -> list[str]:
         if names:
             out.append(f"{label}: {_list(names)}.")
     out += _changes(rows)
-    return out or ["All in hand." if rows else "Nothing practised is written down yet."]
+    if rows and not out:
+        return ["In hand." if len(rows) == 1 else "All in hand."]
+    return out or ["Nothing practised is written down yet."]
 
 
 def _per(record: dict[str, Any]) -> str:
@@ -131,6 +137,8 @@ def _changes(rows: list[dict[str, Any]]) -> list[str]:
         out.append(f"Quicker with practice {doubling}: {_list(quicker)}.")
     if slower:
         out.append(f"Slower each time {doubling}: {_list(slower)}.")
+    if len(rows) == len(rated) == 1 and not quicker and not slower:
+        out.append(f"Neither quicker nor slower for sure {doubling}: {_rate(rated[0])}.")
     return out
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 import datetime as dt
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
+
 from ledger.methods.lapse import standing
 from ledger.methods.learning import fit_curve, lately_against_before
 from ledger.projections import _skills_sheet, _skills_why
@@ -14,7 +16,6 @@ from ledger.projections._skills_targets import misnamed, target_of
 from ledger.projections._skills_units import Units
 from ledger.projections._skills_words import address, assumptions, in_words
 from ledger.projections.base import Answer, Column, Option, Projection
-from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -118,7 +119,7 @@ def build(
     never = [i for i in range(len(skills.names)) if (i, HOUSEHOLD) not in skills.groups]
     missing = [text for i in never if only in (None, i) and (text := misnamed(skills, i))]
     totals["in_words"] = in_words(records)
-    if only is not None and all(r["learning_rate"] is None for r in records):
+    if only is not None and all(_may_be_timed(r) for r in records):
         missing.append(_skills_sheet.lacking(skills, units, only))
     totals["missing"] = missing
     return answer(
@@ -129,6 +130,11 @@ def build(
 def _place(record: dict[str, Any], together: dict[str, Any]) -> tuple[Any, ...]:
     standing_of = _ORDER[together["standing"]]
     return standing_of, record["skill"].casefold(), record["person"] or "", record["person"] is None
+
+
+def _may_be_timed(record: dict[str, Any]) -> bool:
+    """Return whether a record has no learning curve though its kind of skill could have one."""
+    return record["sort"] in ("method", "making") and record["learning_rate"] is None
 
 
 def _of_skill(skills: Skills, units: Units, skill: int) -> list[dict[str, Any]]:
@@ -153,25 +159,25 @@ def _of_skill(skills: Skills, units: Units, skill: int) -> list[dict[str, Any]]:
 
 def _record(skills: Skills, units: Units, skill: int, person: int) -> dict[str, Any]:
     span = skills.groups.get((skill, person), (0, 0))
-    days = skills.day[slice(*span)].tolist()
-    dates = [dt.date.fromordinal(_EPOCH + day) for day in dict.fromkeys(days)]
+    days = skills.day[slice(*span)]
+    dates = [dt.date.fromordinal(_EPOCH + day) for day in np.unique(days).tolist()]
     today = dt.date.fromordinal(_EPOCH + skills.state.as_of_day)
     stands = standing(dates, today, skills.has_season(skill))
     went, went_before = lately_against_before(skills.went[slice(*span)].tolist())
     spent, spent_before = lately_against_before(skills.minutes[slice(*span)].tolist())
-    each = units.minutes(skill, span)
+    unit = units.of(skill)
+    each = units.minutes(skill, span) if unit else []
     one, one_before = lately_against_before(each)
     curve = fit_curve(each)
-    unit = units.of(skill)
     return {
         "why": address(skills, skill, person),
         "skill": skills.names[skill],
         "sort": skills.sorts[skill],
         "person": None if person == HOUSEHOLD else skills.people[person],
         "times": len(days),
-        "times_this_year": sum(day >= skills.year_from for day in days),
-        "first_on": day_text(days[0]) if days else None,
-        "last_on": day_text(days[-1]) if days else None,
+        "times_this_year": int(np.count_nonzero(days >= skills.year_from)),
+        "first_on": dates[0].isoformat() if dates else None,
+        "last_on": dates[-1].isoformat() if dates else None,
         "days_since": stands.days_since,
         "rhythm_days": stands.rhythm_days,
         "standing": stands.word,
@@ -188,7 +194,7 @@ def _record(skills: Skills, units: Units, skill: int, person: int) -> dict[str, 
         "learning_rate_low": curve.rate_low if curve else None,
         "learning_rate_high": curve.rate_high if curve else None,
         "learning_repetitions": curve.repetitions if curve else None,
-        "_unnamed": person == HOUSEHOLD and bool(days) and not skills.people_of(skill),
+        "_unnamed": person == HOUSEHOLD and bool(dates) and not skills.people_of(skill),
     }
 
 

@@ -279,6 +279,16 @@ def test_method_of_several_things_has_no_curve(write, show):
     assert "ask for one of them" in show(skill="boiling water")["totals"]["missing"][0]
 
 
+def test_one_skill_says_who_fades_and_how_fast_it_goes(write, show):
+    for n in range(1, 7):
+        jam(write, f"2026-10-0{n}", str(60 + n % 2))
+    write("practised", "2024-10-01", skill="jam", people=["Ben"])
+    words = show(skill="jam")["totals"]["in_words"]
+    assert "Out of practice in it: Ben." in words
+    assert any(text.startswith("Neither quicker nor slower") for text in words)
+    assert show(skill="jam")["totals"]["missing"] == []
+
+
 # -- the year sheet, options, bad input ------------------------------------------------------
 
 
