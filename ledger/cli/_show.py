@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, read_book
 from ledger.cli._tables import print_answer, print_history, print_tree
+
+if TYPE_CHECKING:
+    from ledger.projections import Option
 
 __all__ = ["COMMANDS"]
 
@@ -32,8 +35,9 @@ class _Show(click.Group):
         params: list[click.Parameter] = [
             click.Option(
                 [f"--{option.name.replace('_', '-')}", f"o_{option.name}"],
-                help=f"{option.help[0].upper()}{option.help[1:]}, e.g. {option.example}.",
+                help=_help(option),
                 is_flag=option.kind == "flag",
+                metavar="DAY" if option.kind == "day" else None,
                 type=click.Choice(option.choices) if option.choices else None,
                 default=None,
             )
@@ -85,6 +89,11 @@ class _Show(click.Group):
             )
             raise click.UsageError(f"There is no question {args[0]!r}. {hint}", ctx)
         return super().resolve_command(ctx, args)
+
+
+def _help(option: Option) -> str:
+    example = "" if option.kind == "flag" else f", e.g. {option.example}"
+    return f"{option.help[0].upper()}{option.help[1:]}{example}."
 
 
 def _show(name: str, given: dict[str, Any]) -> None:
