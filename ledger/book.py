@@ -170,7 +170,7 @@ class Book:
     def _complete(self, entry: Entry) -> None:
         """Give an entry the whole of each id that it names by its beginning."""
         if entry.replaces:
-            entry.replaces = self.find(entry.replaces)
+            entry.replaces = self.find(entry.replaces, "replaces")
         if entry.kind == "struck" and isinstance(entry.body.get("id"), str):
             entry.body = {**entry.body, "id": self.find(entry.body["id"])}
         if isinstance(entry.body, dict):
@@ -211,8 +211,8 @@ class Book:
             self._catalogue.refresh(self.log, self.log.position())
             return self._catalogue
 
-    def find(self, id: str) -> str:
-        """Return the full id of an event from its beginning.
+    def find(self, id: str, field: str = "id") -> str:
+        """Return the full id of an event from its beginning; a refusal names `field`.
 
         Raises
         ------
@@ -221,14 +221,14 @@ class Book:
         """
         id = id.strip().lower()
         if not _PREFIX.fullmatch(id):
-            raise NotFound("id", f"{id[:60]!r} is not an id", "Take one from `croftbook history`")
+            raise NotFound(field, f"{id[:60]!r} is not an id", "Take one from `croftbook history`")
         if len(id) == 36:
             return id
         found = self.log.ids(beginning=id)
         if len(found) != 1:
             several = f"{len(found)} ids begin with {id!r}"
             problem = several if found else f"no entry's id begins with {id!r}"
-            raise NotFound("id", problem, "Take an id from `croftbook history`")
+            raise NotFound(field, problem, "Take an id from `croftbook history`")
         return found[0]
 
     # -- asking -------------------------------------------------------------------------

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from ledger.door import Answers, Entry
+from ledger.door.lines import join, line_fields
 from ledger.door.writing import read_day
 from ledger.errors import NeedsAnswer
 from ledger.events import KINDS, check_typed
@@ -30,14 +31,15 @@ def check_count(state: State, entry: Entry, answers: Answers, today: dt.date) ->
     on = entry.on or today.isoformat()
     read_day(on)
     found = proven(state, body, on)
-    for i, (name, text, said, least) in enumerate(found):
+    fields = line_fields(body["lines"], "lines")
+    for field, (name, text, said, least) in zip(fields, found, strict=True):
         if said < least:
             question = (
                 f"{text} of {name} is less than later entries that name a lot took; "
                 "is the count right?"
             )
             answers.settle(
-                NeedsAnswer("count-contradicted", f"lines[{i}].amount", question, "it is right")
+                NeedsAnswer("count-contradicted", join(field, "amount"), question, "it is right")
             )
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 import sys
+from typing import Any
 
 __all__ = ["main"]
 
@@ -24,8 +25,11 @@ def main(args: list[str] | None = None) -> int:
     except click.exceptions.Abort:
         click.echo("Stopped; nothing was half written.", err=True)
         status = 130
-    except click.ClickException as error:
+    except click.exceptions.NoArgsIsHelpError as error:
         error.show()
+        status = error.exit_code
+    except click.ClickException as error:
+        click.echo(f"croftbook: {_said(error)}", err=True)
         status = error.exit_code
     except KeyboardInterrupt:
         click.echo("Stopped; nothing was half written.", err=True)
@@ -38,6 +42,13 @@ def main(args: list[str] | None = None) -> int:
     if args is None:
         sys.exit(status)
     return status
+
+
+def _said(error: Any) -> str:
+    """Return what click refuses as one sentence, with where to read on."""
+    text = error.format_message().rstrip(".")
+    ctx = getattr(error, "ctx", None)
+    return f"{text}. See `{ctx.command_path} --help`" if ctx and "--help" not in text else text
 
 
 def _failed(error: Exception) -> int:

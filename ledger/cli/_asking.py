@@ -81,7 +81,9 @@ def _key(doubt: NeedsAnswer) -> tuple[str, str, str]:
 
 def _ask(doubt: NeedsAnswer) -> bool:
     offered = f" [{doubt.offered}]" if doubt.offered else ""
-    return click.confirm(f"{doubt.field}: {doubt.question}{offered}", err=True)
+    match = _LINE.fullmatch(doubt.field)
+    name = match["name"] if match else doubt.field
+    return click.confirm(f"{name}: {doubt.question}{offered}", err=True)
 
 
 def _weigh(error: WeightNeeded, book: Book) -> bool:
@@ -165,17 +167,23 @@ def _only_line(kind: Kind, body: dict[str, Any], name: str) -> dict[str, Any] | 
     return lines[0] if len(lines) == 1 and name in kind.line_names else None
 
 
-def in_words(error: InputError, body: dict[str, Any]) -> InputError:
-    """Return a refusal that names a line as it was typed: ``paid: is missing for 24 lids``."""
+def in_words(error: InputError | NeedsAnswer, body: dict[str, Any]) -> InputError | NeedsAnswer:
+    """Return a refusal in the words of the command: ``paid: is missing (24 lids)``."""
     match = _LINE.fullmatch(error.field)
+    name = match["name"] if match else error.field
+    if isinstance(error, NeedsAnswer):
+        return NeedsAnswer(error.code, name, error.question, error.offered)
+    wanted = error.wanted
+    if name in EXAMPLES:
+        wanted = re.sub(r"for example .*", lambda _: f'for example "{EXAMPLES[name]}"', wanted)
     several = body.get(match["list"]) if match else None
     if match is None or not isinstance(several, list) or int(match["n"]) >= len(several):
-        return error
+        return type(error)(error.field, error.problem, wanted)
     line = several[int(match["n"])]
     said = f"{line.get('amount', '')} {line.get('item', '')}".strip()
-    if not said or match["name"] in ("item", "amount"):
+    if not said or name in ("item", "amount"):
         said = f"line {int(match['n']) + 1}, {said}" if said else f"line {int(match['n']) + 1}"
-    return type(error)(match["name"], f"{error.problem} ({said})", error.wanted)
+    return type(error)(name, f"{error.problem} ({said})", wanted)
 
 
 def _prompt(name: str, error: InputError, choices: tuple[str, ...]) -> str:
@@ -194,5 +202,15 @@ EXAMPLES = {
     "uses": "16 lb plum",
     "ate": "2 lb bread",
     "people": "Ada, Ben",
+    "left": "1 qt stew fridge 0.25",
+    "work": "Ada 90",
+    "acid": "lemon juice 1 tbsp per jar",
+    "fuel": "electricity 2.4 kWh",
+    "labels": "41-51",
+    "g_per": "clove 5",
+    "keeps": "fridge 4 days",
+    "also": "knoblauch",
+    "equipment": "canner",
+    "seed": "2 oz tomato seed",
 }
 """How a field that is made of parts is typed."""

@@ -86,18 +86,17 @@ def _say_imported(done: object, file: str, dry_run: bool) -> None:
     if dry_run:
         for line in done.preview:
             click.echo(f"  {line}")
-    verb = (
-        "would be written"
-        if dry_run
-        else "written"
-        if done.is_kept
-        else "were good, but nothing was written"
-    )
+    if done.bad_count and not done.is_kept and not dry_run:
+        click.echo(
+            f"Nothing was written: {done.bad_count} bad lines, {done.written} good ones. "
+            "Mend the lines named above and import again, or use --keep-good.",
+            err=True,
+        )
+        return
+    verb = "would be written" if dry_run else "written"
     click.echo(
         f"{done.written} events {verb}, {done.described} new items described, {done.known} known already, {done.bad_count} bad lines."
     )
-    if done.bad_count and not done.is_kept and not dry_run:
-        click.echo("Mend the lines named above and import again, or use --keep-good.", err=True)
 
 
 @click.command(

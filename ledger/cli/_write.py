@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Callable
 from typing import Any
 
@@ -16,7 +17,7 @@ from ledger.door import Entry
 from ledger.door.filling import fill, fill_sort
 from ledger.door.texts import PARTS, Texts
 from ledger.door.when import day_of
-from ledger.errors import InputError
+from ledger.errors import InputError, NeedsAnswer
 from ledger.events import KINDS, Kind
 from ledger.events.describing import Field, fields_of
 
@@ -96,7 +97,7 @@ def make_command(command: str, kind_name: str) -> click.Command:
     def callback(**given: Any) -> None:
         _run(command, kind, keep, given)
 
-    return click.Command(
+    return _Writing(
         command,
         params=params,
         callback=callback,
@@ -104,6 +105,21 @@ def make_command(command: str, kind_name: str) -> click.Command:
         short_help=kind.summary,
         no_args_is_help=not _asks(),
     )
+
+
+class _Writing(click.Command):
+    """A command whose words may begin with a minus, so that the door can say what is wrong."""
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """Read ``-3 lb plum`` as words, not as an option."""
+        try:
+            return super().parse_args(ctx, [*args])
+        except click.NoSuchOption as error:
+            below = [word for word in args if re.match(r"-[\d.½¼¾]", word)]
+            if not below or not any(word.startswith(error.option_name) for word in below):
+                raise
+            plain = [word for word in args if word not in below]
+            return super().parse_args(ctx, [*plain, "--", *below])
 
 
 def _asks() -> bool:
@@ -177,7 +193,7 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
                     lambda: _putup.ask_before(book, body, on, doubts.answers), book
                 )
             written = doubts.settle(lambda: book.enter(entry, doubts.answers), book)
-        except InputError as error:
+        except (InputError, NeedsAnswer) as error:
             raise in_words(error, body) from None
         written.notes = list(doubts.answers.notes)  # what was taken while words were read, too
         report(book, written, as_json=given["as_json"], caution=caution)
@@ -211,9 +227,9 @@ def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -
             "Put names of several words into quotes",
         )
     if many == -1:
-        body[name] = [texts.line(word, name) for word in words]
+        body[name] = [texts.line(word, "amount") for word in words]
     elif name == "line":
-        body.update(texts.line(words[0], command))
+        body.update(texts.line(words[0], "amount"))
         if len(words) > 1:
             body["price"] = words[1]
     elif name == "pair":

@@ -89,7 +89,7 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
         body[name] = dict(texts.keeps(text) for text in value)
     elif field.is_list:
         body[name] = list(value)
-    elif field.kind == "" and isinstance(value, str) and value.isdigit() and not field.choices:
+    elif field.kind == "whole" and isinstance(value, str) and value.isdecimal():
         body[name] = int(value)
     else:
         body[name] = value

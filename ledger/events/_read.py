@@ -16,6 +16,8 @@ __all__ = ["check_typed", "decode_stored", "kind_of", "lean", "tell", "to_stored
 
 _AT = re.compile(r"^(?P<what>.*?)(?: - at `(?P<path>.*)`)?$", re.DOTALL)
 _EXPECTED = re.compile(r"Expected `(?P<wanted>[^`]*)`(?:, got `(?P<got>[^`]*)`)?(?P<rest>.*)")
+_BOUND = re.compile(r"Expected `\w+` (?P<length>of length )?(?P<sign>[<>]=) (?P<many>\d+)")
+_OUTSIDE = {"<=": "is too much", ">=": "is too little"}
 _PLAIN = {
     "str": "text",
     "int": "a whole number",
@@ -97,7 +99,7 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
     """Turn the library's message into one in the user's words; a line `alone` goes without a name."""
     match = _AT.match(str(error))
     what, path = (match["what"], match["path"] or "") if match else (str(error), "")
-    field = path.removeprefix("$").lstrip(".")
+    field = path.removeprefix("$").lstrip(".").removesuffix("[...]")
     if alone:
         field = field.removeprefix("lines[0]").lstrip(".")
     field = field or kind.name
@@ -121,6 +123,14 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
         )
         got = _PLAIN.get(expected["got"], expected["got"])
         return InputError(field, f"is {got}", f"It should be {wanted}{expected['rest']}")
+    bound = _BOUND.match(what)
+    if bound:
+        what_ = f"{bound['many']} characters" if bound["length"] else bound["many"]
+        return InputError(
+            field,
+            "is too long" if bound["length"] and bound["sign"] == "<=" else _OUTSIDE[bound["sign"]],
+            f"Write {what_} at {'most' if bound['sign'] == '<=' else 'least'}",
+        )
     enum = re.match(r"Invalid enum value (.*)", what)
     if enum:
         leaf = re.sub(r"\[.*?\]", "", field).rsplit(".", 1)[-1]

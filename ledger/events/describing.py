@@ -51,9 +51,17 @@ def _field(struct: type, one: Any, *, of_line: bool) -> Field:
         example = example if example is not None else (meta.examples or [None])[0]
         kind = kind or (meta.extra or {}).get("as", "")
     choices, is_list = _shape(hint)
+    kind = kind or ("whole" if _is_whole(hint) else "")
     if isinstance(example, str) and example:
         help_text += f", e.g. {example}"
     return Field(one.encode_name, help_text, kind, is_list, choices, of_line)
+
+
+def _is_whole(hint: Any) -> bool:
+    args = [arg for arg in get_args(hint) if arg is not type(None)]
+    return hint is int or (
+        len(args) > 0 and get_origin(hint) not in (list, dict) and _is_whole(args[0])
+    )
 
 
 def _metas(hint: Any) -> list[msgspec.Meta]:
