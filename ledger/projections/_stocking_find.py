@@ -231,9 +231,9 @@ def _packs(state: State, items: Array) -> dict[int, Pack]:
     """Return the pack with the lowest price by amount: of the last year, else the newest seen."""
     journal, facts, moment = state.journal, state.facts, state.moment
     parts = []
-    for table in (journal.tables["supplies"], journal.tables["prices"]):
-        rows = moment.of(table["ev"])
-        if table is journal.tables["supplies"]:
+    for name in ("supplies", "prices"):
+        table, rows = journal.tables[name], moment.rows(journal, name)
+        if name == "supplies":
             rows = rows[journal.tables["events"]["kind"][table["ev"][rows]] == _BOUGHT]
         item = facts.canon[table["item"][rows]].astype(np.int64)
         rows, item = rows[np.isin(item, items)], item[np.isin(item, items)]

@@ -41,7 +41,7 @@ class Purchases:
 def purchases(state: State) -> Purchases:
     """Return what was bought for garden, animals and kit, in the order written down."""
     table, facts = state.journal.tables["supplies"], state.facts
-    rows = state.moment.of(table["ev"])
+    rows = state.moment.rows(state.journal, "supplies")
     rows = rows[
         state.journal.tables["events"]["kind"][table["ev"][rows]] == list(KINDS).index("bought")
     ]
@@ -79,7 +79,7 @@ def lines_of_purchases(
 def _cooking_only(state: State) -> Array:
     """Return the equipment that nothing but cooking was done with."""
     table, batches = state.journal.tables["equipment"], state.journal.tables["batches"]
-    rows = state.moment.of(table["ev"])
+    rows = state.moment.rows(state.journal, "equipment")
     cooked = np.zeros(len(state.journal), bool)
     cooked[batches["ev"]] = batches["method"] == METHODS.index("cook")
     item, plain = state.facts.canon[table["item"][rows]], cooked[table["ev"][rows]]
@@ -88,14 +88,8 @@ def _cooking_only(state: State) -> Array:
 
 def metered(state: State) -> tuple[Array, Array]:
     """Return (event, money) of metered fuel at the price set for its day."""
-    table = state.journal.tables["metered"]
-    on_meter = set(table["ev"].tolist())
-    rows = [
-        (ev, money)
-        for _, component, money, _, ev, _ in state.costs.own_costs()
-        if component == _FUEL and ev in on_meter
-    ]
-    return np.array([ev for ev, _ in rows], np.int64), np.array([m for _, m in rows], np.float64)
+    part = next(part for part in state.costs.own.parts if part.component == _FUEL)
+    return part.ev, part.money
 
 
 def got(state: State) -> tuple[Array, Array]:

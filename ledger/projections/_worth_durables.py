@@ -23,7 +23,7 @@ from ledger.replay.facts import SORTS
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["COLUMNS", "Durable", "build", "durables_of"]
+__all__ = ["COLUMNS", "WEAR", "Durable", "build", "durables_of"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -48,10 +48,8 @@ COLUMNS = (
 
 _LASTING = [SORTS.index("jar"), SORTS.index("equipment")]
 _GARDEN = SORTS.index("garden input")
-_WEAR = {
-    SORTS.index("jar"): COMPONENTS.index("jar_wear"),
-    SORTS.index("equipment"): COMPONENTS.index("equipment"),
-}
+WEAR = (COMPONENTS.index("jar_wear"), COMPONENTS.index("equipment"))
+"""The components that wear of what lasts is charged as."""
 _FAR = day_number("9998-12-31")
 
 
@@ -195,9 +193,11 @@ def _charged(state: State) -> dict[int, float]:
     """Return what batches have borne of each jar and piece of equipment, as in jar-cost."""
     names = state.facts
     out: dict[int, float] = {}
-    for _, component, money, _, _, label in state.costs.own_costs():
-        if component in _WEAR.values() and money:
-            item = names.find(label.split(" of ", 1)[-1])  # "7 uses of quart jar"
+    for part in state.costs.own.parts:
+        if part.component not in WEAR:
+            continue
+        for i, money in enumerate(part.money.tolist()):
+            item = names.find(part.name(i))
             if item is not None:
                 out[item] = out.get(item, 0.0) + money
     return out

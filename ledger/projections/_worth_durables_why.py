@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node
-from ledger.projections._worth_durables import Durable, durables_of
+from ledger.projections._worth_durables import WEAR, Durable, durables_of
 from ledger.projections._worth_earned import Use
 from ledger.projections.base import Node
 from ledger.replay import day_text
@@ -135,9 +135,13 @@ class _Tree:
     def charged(self) -> Node:
         """Return the wear that batches and harvests have borne."""
         names, parts = self.state.facts, []
-        for _, _, money, _, ev, label in self.state.costs.own_costs():
-            if money and names.find(label.split(" of ", 1)[-1]) == self.one.item:
-                parts.append(event_node(self.state, ev, label, money, "money"))
+        for charges in self.state.costs.own.parts:
+            if charges.component not in WEAR:
+                continue
+            for i, (ev, money) in enumerate(zip(charges.ev, charges.money, strict=True)):
+                if money and names.find(charges.name(i)) == self.one.item:
+                    label = charges.label(i)
+                    parts.append(event_node(self.state, int(ev), label, float(money), "money"))
         for part in self.state.costs.garden.parts:
             if part.season is None or not part.source.years:
                 continue

@@ -13,9 +13,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.events import KINDS
-from ledger.projections._worth_postings import Lots, line_of_batches
+from ledger.projections._worth_postings import Lots
 from ledger.replay import COMPONENTS, ORIGINS, _tables
-from ledger.replay.durables import by_year, year_of
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -97,9 +96,9 @@ class Earned:
         moved = np.bincount(ev, self.lots.cost[made] * self.on[made], size)
         priced = np.bincount(ev, ~np.isnan(self.lots.worth[made]), size) > 0
         wear = np.zeros(size)
-        for _, component, money, _, at, _ in state.costs.own_costs():
-            if component in _WEAR:
-                wear[at] += money
+        for part in state.costs.own.parts:
+            if part.component in _WEAR:
+                wear += np.bincount(part.ev, part.money, size)
         stays = 1 - np.divide(moved, cost, out=np.zeros(size), where=cost > 0)
         total = np.where(priced, gain + wear * stays, 0.0)
         weights: dict[int, float] = {}
@@ -124,7 +123,8 @@ class Earned:
                     (part, part.money * share, share)
                 )
         names = state.facts
-        for lot, key in zip(state.costs.harvest_lots.tolist(), garden.keys(), strict=True):
+        keys = zip(garden.season_of.tolist(), garden.item.tolist(), strict=True)
+        for lot, key in zip(state.costs.harvest_lots.tolist(), keys, strict=True):
             parts = lasting.get(key)
             if not parts:
                 continue
@@ -145,28 +145,18 @@ class Earned:
 
 def uses_of(state: State) -> list[tuple[int, int, float, float]]:
     """Return (batch, item, times, wear as if never used up) of jars and equipment, in book order."""
-    costs, facts = state.costs, state.facts
-    table, loads = state.journal.tables["equipment"], costs.rows.loads
-    batch = line_of_batches(state) >= 0
-    rows = state.moment.of(table["ev"])
-    rows = rows[batch[table["ev"][rows]]]
-    entries = costs.rows.entries
+    costs, facts, moment = state.costs, state.facts, state.moment
+    table, entries = state.journal.tables["equipment"], costs.rows.entries
+    rows = moment.rows(state.journal, "equipment")
+    rows = rows[costs.rows.pot_of[table["ev"][rows]] >= 0]
     jarred = np.flatnonzero(entries["jar"] >= 0)
-    ev = np.concatenate([table["ev"][rows].astype(np.int64), entries["ev"][jarred]])
-    item = np.concatenate(
-        [facts.canon[table["item"][rows]].astype(np.int64), entries["jar"][jarred]]
-    )
-    times = np.array([float(loads[at]) for at in table["ev"][rows].tolist()])
-    times = np.concatenate([times, entries["jars"][jarred].astype(float)])
-    day = state.moment.on[ev]
-    yearly = by_year(item, day, times) if item.size else {}
-    each: dict[tuple[int, int], float | None] = {}
-    out = []
-    for at in np.argsort(state.moment.rank[ev], kind="stable").tolist():
-        key = (int(item[at]), int(day[at]))
-        if key not in each:
-            each[key] = costs.durables.per_use(*key, yearly[key[0], year_of(key[1])])
-        per_use = each[key]
-        if per_use is not None:
-            out.append((int(ev[at]), key[0], float(times[at]), per_use * float(times[at])))
-    return out
+    ev = np.concatenate([table["ev"][rows], entries["ev"][jarred]]).astype(np.int64)
+    named = facts.canon[table["item"][rows]]
+    item = np.concatenate([named, entries["jar"][jarred]]).astype(np.int64)
+    loads = costs.rows.loads_of[table["ev"][rows]]
+    times = np.concatenate([loads, entries["jars"][jarred]]).astype(float)
+    weight = costs.durables.per_uses(item, moment.on[ev], times) * times
+    order = np.argsort(moment.rank[ev], kind="stable")
+    order = order[~np.isnan(weight[order])]
+    columns = (ev[order], item[order], times[order], weight[order])
+    return list(zip(*(column.tolist() for column in columns), strict=True))

@@ -15,8 +15,8 @@ import numpy as np
 from ledger.events import KINDS, METHODS
 from ledger.projections import _worth_cash as cash
 from ledger.replay import COMPONENTS, ORIGINS, _tables
-from ledger.replay.costing import labour_rate
 from ledger.replay.facts import SORTS
+from ledger.replay.own_costs import labour_rate
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -340,7 +340,7 @@ def _cash(state: State, lots: Lots, sheet: _Sheet, period: tuple[int, int]) -> N
 def _work(state: State, lots: Lots, sheet: _Sheet, period: tuple[int, int]) -> None:
     """Post the hours of planting, picking and putting up, and what they come to at the rate set."""
     table = state.journal.tables["work"]
-    rows = state.moment.of(table["ev"])
+    rows = state.moment.rows(state.journal, "work")
     ev, minutes = table["ev"][rows].astype(np.int64), table["minutes"][rows]
     inside = _within(state.moment.on[ev], period)
     ev, minutes = ev[inside], minutes[inside]

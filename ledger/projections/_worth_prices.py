@@ -122,7 +122,7 @@ class Grouped:
 
 def _equipment_by_batch(state: State) -> dict[int, set[int]]:
     table = state.journal.tables["equipment"]
-    rows = state.moment.of(table["ev"])
+    rows = state.moment.rows(state.journal, "equipment")
     out: dict[int, set[int]] = {}
     batch = line_of_batches(state) >= 0
     for ev, item in zip(

@@ -364,7 +364,7 @@ def test_durables_share_out_all_that_was_gained(seed):
         assert total == pytest.approx(round(total), abs=1e-9)
     found = ask(state, durables=True)["records"]
     kit = sum(r["charged"] for r in found if r["sort"] != "garden input")
-    own = sum(m for _, c, m, *_ in state.costs.own_costs() if c in (4, 6))
+    own = sum(part.money.sum() for part in state.costs.own.parts if part.component in (4, 6))
     assert close(kit, own)
 
 
