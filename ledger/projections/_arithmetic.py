@@ -71,8 +71,8 @@ _AMONG: dict[str, Callable[[list[float]], float]] = {
 
 
 def recompute(node: Node) -> float | None:
-    """Return what the parts of a node give by its `how`; None for a leaf or a missing value."""
-    if not node.parts or node.value is None:
+    """Return what the parts of a node give by its `how`; None for a leaf, a day or a missing value."""
+    if not node.parts or node.value is None or isinstance(node.value, str):
         return None
     values = [_value(part) for part in node.parts]
     if node.how == "sum":

@@ -1,7 +1,7 @@
 """When something comes in again, from when it came in before.
 
 A household's own seasons tell it: what is picked or put up comes back as in earlier years, what
-is bought comes after as long as it usually takes. Leftovers, jars that did not seal, and what
+is bought or cooked comes after as long as it usually takes. Leftovers, jars that did not seal, and what
 a count found are no supply.
 """
 
@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.events import METHODS
 from ledger.replay import ORIGINS, day_text
 from ledger.replay._columns import Array
 
@@ -48,7 +49,7 @@ class Supply:
     like: tuple[int, ...] = ()
 
 
-def next_supply(days: Array, today: int, *, fetched: bool) -> Supply:
+def next_supply(days: Array, today: int, *, laid_in: bool) -> Supply:
     """Return when the next supply is expected.
 
     Parameters
@@ -56,9 +57,11 @@ def next_supply(days: Array, today: int, *, fetched: bool) -> Supply:
     days : ndarray of int, shape (supplies,)
         Days on which it came in, rising, each once, none after today.
     today : int
-    fetched : bool
-        Whether it last came from a shop or a neighbour: then its rhythm goes first. What was
-        picked or put up goes by the season first, once it has been so for more than a year.
+    laid_in : bool
+        Whether it was last picked, or put up to keep. Such a thing comes once a year or so: one
+        season tells of the next, and seasons go before the rhythm once the first is more than a
+        year ago. What is bought, received or cooked goes by its rhythm first, and has seasons
+        only when two years show them.
 
     Notes
     -----
@@ -68,16 +71,13 @@ def next_supply(days: Array, today: int, *, fetched: bool) -> Supply:
     """
     if not days.size:
         return Supply(None)
-    old = days[0] < today - _YEAR
-    rules = (_by_season, _by_rhythm) if old and not fetched else (_by_rhythm, _by_season)
-    for rule in rules:
-        found = rule(days, today)
-        if found.day is not None:
-            return found
-    return Supply(None)
+    by_season, by_rhythm = _by_season(days, today, 1 if laid_in else 2), _by_rhythm(days, today)
+    seasons_first = laid_in and days[0] < today - _YEAR
+    first, second = (by_season, by_rhythm) if seasons_first else (by_rhythm, by_season)
+    return second if first.day is None else first
 
 
-def _by_season(days: Array, today: int) -> Supply:
+def _by_season(days: Array, today: int, least: int) -> Supply:
     firsts = []
     for years in range(1, _SEASONS + 1):
         start = today - _YEAR * years
@@ -86,6 +86,8 @@ def _by_season(days: Array, today: int) -> Supply:
             firsts.append((int(inside[0]), int(inside[0]) + _YEAR * years))
         elif years == 1:  # nothing at all for a year: the household has stopped
             return Supply(None)
+    if len(firsts) < least:
+        return Supply(None)
     like = tuple(first for first, _ in firsts)
     text = f"as in earlier years, when it came on {', '.join(map(day_text, like))}"
     return Supply(int(median(day for _, day in firsts)), "season", text, like)
@@ -121,11 +123,21 @@ def next_supplies(state: State, items: Array) -> list[Supply]:
     rows = np.flatnonzero(is_supply(state) & (row[lots["item"]] >= 0))
     order = rows[np.lexsort((lots["day"][rows], row[lots["item"][rows]]))]
     bounds = np.searchsorted(row[lots["item"][order]], np.arange(items.size + 1))
-    shop = (ORIGINS.index("bought"), ORIGINS.index("given"))
+    kept = _laid_in(state)
     out = []
     for i in range(items.size):
         mine = order[bounds[i] : bounds[i + 1]]
-        fetched = bool(mine.size) and int(lots["origin"][mine[-1]]) in shop
         days = np.unique(lots["day"][mine]).astype(np.int64)
-        out.append(next_supply(days, state.as_of_day, fetched=fetched))
+        laid_in = bool(mine.size) and bool(kept[mine[-1]])
+        out.append(next_supply(days, state.as_of_day, laid_in=laid_in))
     return out
+
+
+def _laid_in(state: State) -> Array:
+    """Return which lots were picked, or put up to keep, shape (lots,)."""
+    lots, batches = state.lots, state.journal.tables["batches"]
+    cooked = np.zeros(len(state.journal), bool)
+    cooked[batches["ev"][batches["method"] == METHODS.index("cook")]] = True
+    put_up = (lots["origin"] == ORIGINS.index("batch")) & ~cooked[lots["ev"]]
+    picked = np.isin(lots["origin"], [ORIGINS.index("grown"), ORIGINS.index("foraged")])
+    return np.asarray(picked | put_up)

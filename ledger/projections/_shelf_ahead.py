@@ -91,7 +91,8 @@ class Ahead:
 
     def day_after(self, weeks: float) -> int | None:
         """Return the day that lies some weeks ahead; None beyond the horizon."""
-        return self.state.as_of_day + int(weeks * 7) if math.isfinite(weeks) else None
+        # a hundredth of a day, so that what rounding left of the last pound moves no day
+        return self.state.as_of_day + int(weeks * 7 + 0.01) if math.isfinite(weeks) else None
 
 
 def ahead_of(state: State, only: int | None = None) -> Ahead:

@@ -62,7 +62,7 @@ ITEM_COLUMNS = (
 _SAID = {
     "own-weeks": f"Use a week and run-out come from the household's own weeks: blocks of four are drawn 2,000 times; the ranges leave out a tenth at each end. Use a week is over the coming {AHEAD} weeks; what is eaten, used, sown or given away counts, what spoils comes on top.",
     "own-seasons": "With more than a year of history, weeks are drawn from about the same time of earlier years.",
-    "none-there": "Weeks in which there was none count as an average week with some.",
+    "none-there": "Weeks in which there was none are filled with weeks in which there was some.",
     "now-and-then": "What is used now and then has its level by Croston's method, with the correction of its bias.",
     "next-by-season": "The next supply is expected as in earlier years.",
     "next-by-rhythm": "The next supply is expected after the usual pause.",

@@ -9,7 +9,7 @@ import numpy as np
 from ledger.errors import NotFound
 from ledger.items import near_misses
 from ledger.methods.runout import LEAST_WEEKS, stock_ahead
-from ledger.projections._common import answer
+from ledger.projections._common import LISTED_FROM, answer
 from ledger.projections._shelf_ahead import UNITS
 from ledger.projections._use_weeks import CYCLE, PATHS, use_weeks
 from ledger.projections.base import Answer, Assumption, Column
@@ -123,7 +123,8 @@ def _ahead(
     state: State, item: int, shared: dict[str, Any]
 ) -> tuple[list[dict[str, Any]], list[str]]:
     stock = float(state.left[state.lots["item"] == item].sum()) / 1000
-    if stock <= 0:
+    least = LISTED_FROM[state.facts.measure[item]] / 1000
+    if stock < least:
         return [], []
     weeks = use_weeks(state, np.array([item], np.int64))
     if weeks.known[0] < LEAST_WEEKS:
@@ -131,7 +132,7 @@ def _ahead(
             f"How {shared['item']} goes on shows once four weeks of its use are written down."
         ]
     found = stock_ahead(stock, weeks.ready[0], season=weeks.season(0), weeks=CYCLE, paths=PATHS)
-    gone = np.flatnonzero(found.high <= 0)
+    gone = np.flatnonzero(found.high < least)
     last = int(gone[0]) if gone.size else CYCLE
     out = []
     for week in range(last + 1):

@@ -15,7 +15,7 @@ from ledger.replay import COMPONENTS, ORIGINS, day_text
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["why"]
+__all__ = ["jars_node", "left_node", "why"]
 
 
 def why(state: State, key: str, field: str | None = None) -> Node:
@@ -24,7 +24,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     Parameters
     ----------
     key : str
-        The lot's id.
+        The lot's id; ``items/NAME`` or ``over-time/NAME/DAY`` of the answer's other shapes.
     field : str, optional
         A column of the answer; default: what is left. ``cost`` is that of the whole lot.
 
@@ -33,6 +33,11 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     NotFound
         When there is no such lot, or no such figure of it.
     """
+    from ledger.projections import _shelf_items_why as ahead
+
+    shape, _, rest = key.partition("/")
+    if rest and shape in ("items", "over-time"):
+        return (ahead.why_item if shape == "items" else ahead.why_over_time)(state, rest, field)
     lot = state.lot_ids.get(key)
     if lot is None:
         raise NotFound(
@@ -50,36 +55,46 @@ def why(state: State, key: str, field: str | None = None) -> Node:
 
 
 def _figures(state: State, lot: int) -> dict[str, Callable[[], Node]]:
-    whole, jars = float(state.lots["whole"][lot]), float(state.lots["jars"][lot])
-    came = event_node(state, int(state.lots["ev"][lot]), "", whole, "whole units")
-
-    def left() -> Node:
-        return difference("left", "whole units", came, _went(state, lot))
-
     def share() -> Node:
-        return quotient("share left", "0 to 1", left(), came)
+        return _share(state, lot)
 
     def cost() -> Node:
         return CostTree(state).lot(lot, tuple(range(len(COMPONENTS))), 0)
 
     out: dict[str, Callable[[], Node]] = {
-        "left.whole": left,
+        "left.whole": lambda: left_node(state, lot),
         "share_left": share,
         "cost": cost,
         "cost_left": lambda: product("cost of what is left", "money", share(), cost()),
         "use_by": lambda: _use_by(state, lot),
         "days_left": lambda: _days_left(state, lot),
     }
-    if jars:
-        out["jars_left"] = lambda: product(
-            "jars left",
-            "jars",
-            event_node(state, int(state.lots["ev"][lot]), "jars", jars, "jars"),
-            share(),
-        )
+    if state.lots["jars"][lot]:
+        out["jars_left"] = lambda: jars_node(state, lot)
     for i, name in enumerate(ORIGINS[:6]):
         out[f"origin.{name}"] = lambda i=i, name=name: _origin(state, lot, i, name)  # type: ignore[misc]
     return out
+
+
+def left_node(state: State, lot: int) -> Node:
+    """Return what is left of a lot: what came in less what was taken out."""
+    return difference("left", "whole units", _came(state, lot), _went(state, lot))
+
+
+def jars_node(state: State, lot: int) -> Node:
+    """Return the jars left of a lot, an open one as a part."""
+    jars = float(state.lots["jars"][lot])
+    came = event_node(state, int(state.lots["ev"][lot]), "jars", jars, "jars")
+    return product("jars left", "jars", came, _share(state, lot))
+
+
+def _came(state: State, lot: int) -> Node:
+    whole = float(state.lots["whole"][lot])
+    return event_node(state, int(state.lots["ev"][lot]), "", whole, "whole units")
+
+
+def _share(state: State, lot: int) -> Node:
+    return quotient("share left", "0 to 1", left_node(state, lot), _came(state, lot))
 
 
 def _went(state: State, lot: int) -> Node:

@@ -3,13 +3,13 @@
 Used is what was eaten, cooked with, put up, burnt, sown or given away, and what a count says was
 eaten; what was thrown away or lost is no use. A week in which there was none of an item says
 nothing of how much of it was wanted: such weeks are left out, or, where use follows the season
-and the place of each week in the year matters, taken at the mean of the weeks with some.
+and the place of each week in the year matters, filled from weeks with some.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -33,6 +33,8 @@ AHEAD = 12
 """Weeks to come over which use a week is told: about a quarter of a year. Our choice."""
 HORIZON = 5 * CYCLE
 """Weeks ahead beyond which nobody says when something runs out. Our choice."""
+SEEN_GAP = 4
+"""Used less than once in so many weeks, an item shows no seasons unless its years agree. Ours."""
 PATHS = 2000
 
 _DISCARDED = list(KINDS).index("discarded")
@@ -77,8 +79,9 @@ class UseWeeks:
         Whether weeks are drawn from the same time of the year.
     sparse : ndarray of bool, shape (items,)
         Whether the level comes from the method for intermittent use.
-    level : ndarray, shape (items,)
-        Use a week by that method; NaN for the others.
+    size, gap, level : ndarray, shape (items,)
+        By that method: the amount of a use, the weeks from use to use, and the use a week that
+        they give; NaN for the others.
     ready : ndarray, shape (items, weeks)
         What is drawn from: `used` with its gaps filled or its level set.
     """
@@ -89,6 +92,8 @@ class UseWeeks:
     gaps: Array
     seasonal: Array
     sparse: Array
+    size: Array
+    gap: Array
     level: Array
     ready: Array
 
@@ -147,21 +152,22 @@ def use_weeks(state: State, items: Array) -> UseWeeks:
     known = (~np.isnan(used)).sum(axis=1)
     enough = known >= LEAST_WEEKS
     mean = np.nansum(used, axis=1) / np.maximum(known, 1)
-    filled = np.where(in_book & np.isnan(used), mean[:, None], used)
+    filled = _filled(used, in_book)
     now_and_then = np.asarray(is_sparse(used)) & enough
     long = (whole_weeks > CYCLE) & enough
-    seasonal = long & ~now_and_then
-    for row in np.flatnonzero(long & now_and_then).tolist():
+    seldom = now_and_then & (known > SEEN_GAP * (used > 0).sum(axis=1))
+    seasonal = long & ~seldom
+    for row in np.flatnonzero(long & seldom).tolist():
         seasonal[row] = _comes_back(filled[row][in_book[row]])
-    level = np.full(items.size, np.nan)
+    size, gap, level = np.full((3, items.size), np.nan)
     rows = np.flatnonzero(now_and_then & ~seasonal)
-    level[rows] = _levels(used[rows])
+    size[rows], gap[rows], level[rows] = _levels(used[rows])
     sparse = ~np.isnan(level)
     factor = np.where(sparse, level / np.where(mean > 0, mean, 1.0), 1.0)
     ready = np.where(seasonal[:, None], filled, used * factor[:, None])
     ready[~enough] = np.nan
     gaps = seasonal & (in_book & ~there).any(axis=1)
-    return UseWeeks(items, used, known, gaps, seasonal, sparse, level, ready)
+    return UseWeeks(items, used, known, gaps, seasonal, sparse, size, gap, level, ready)
 
 
 def _tabled(state: State, items: Array, weeks: int) -> tuple[Array, Array]:
@@ -190,23 +196,39 @@ def _tabled(state: State, items: Array, weeks: int) -> tuple[Array, Array]:
     return table(draws, is_use(state)), there
 
 
+def _filled(used: Array, in_book: Array) -> Array:
+    """Return the weeks with those without any filled from weeks with some.
+
+    Picks are spread evenly over the past, so that mean and scatter stay what they were.
+    """
+    out = used.copy()
+    for row, empty in zip(out, in_book & np.isnan(used), strict=True):
+        some, count = row[~np.isnan(row)], int(empty.sum())
+        if some.size and count:
+            row[empty] = some[((np.arange(count) + 0.5) * some.size / count).astype(np.int64)]
+    return out
+
+
 def _comes_back(weeks: Array) -> bool:
     """Say whether use now and then comes at the same time of each year.
 
     Sums of four weeks are compared with those a year before: their correlation lies above
     1.96 / sqrt(pairs), the usual bound for no relation (Hyndman and Athanasopoulos,
-    Forecasting: Principles and Practice, 2nd ed., 2.9).
+    Forecasting: Principles and Practice, 2nd ed., 2.9). Nothing in either agrees as well: the
+    season is still to come.
     """
     months = weeks[len(weeks) % 4 :].reshape(-1, 4).sum(axis=1)
     year = CYCLE // 4
     now, before = months[year:], months[:-year]
+    if not now.any() and not before.any():
+        return True
     if len(now) < 4 or not now.std() or not before.std():
         return False
     return bool(np.corrcoef(now, before)[0, 1] > 1.96 / np.sqrt(len(now)))
 
 
 def _levels(used: Array) -> Array:
-    """Return the level of intermittent use; NaN where it has been used too seldom to say.
+    """Return size, gap and level of intermittent use; NaN where it was used too seldom to say.
 
     The first gap is that from the first use to the second, so the weeks up to the first are
     dropped; and nothing is said after a pause of more than twice the longest gap, as the method
@@ -220,12 +242,8 @@ def _levels(used: Array) -> Array:
         if at.size > 2:
             can[i] = len(seen) - 1 - at[-1] <= 2 * np.diff(at).max()
             after[i, : np.flatnonzero(row > 0)[0] + 1] = np.nan
-    level = np.full(len(used), np.nan)
+    out = np.full((3, len(used)), np.nan)
     if can.any():
-        level[can] = croston(after[can]).corrected
-    return level
-
-
-def weeks_of(state: State, item: Any) -> UseWeeks:
-    """Return the past weeks of one item."""
-    return use_weeks(state, np.array([item], np.int64))
+        found = croston(after[can])
+        out[:, can] = found.size, found.gap, found.corrected
+    return out
