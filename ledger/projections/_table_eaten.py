@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.projections._table_balance import Accounts
 from ledger.projections._table_feed import Feed
 from ledger.projections._table_marks import Marks
 from ledger.projections._table_periods import Period
@@ -161,15 +162,9 @@ class Eaten:
         Where a season's feed is not known the marks say so; here it takes off nothing.
         """
         count, web = len(periods), self.web
-        off = self._not_own()
+        off, lots = self._not_own
         if not off.any():
             return np.zeros((count, 3))
-        own = np.zeros((web.count, 3))
-        at = web.raw_in[off[web.lot[web.raw_in]] > 0]
-        figures = self.raw_figures(at) * off[web.lot[at], None]
-        for i in range(3):
-            own[:, i] = np.bincount(web.row[at], figures[:, i], web.count)
-        _, lots = web.forward_made(own)
         place = self.places(periods)
         out = np.asarray(self.made_parts(place, count) @ lots)
         mine = np.flatnonzero((place >= 0) & (off[web.lot[self.at]] > 0))
@@ -186,14 +181,21 @@ class Eaten:
             return np.zeros(0, np.int64)
         return np.flatnonzero(self.feed.animal[lots["item"]] & (lots["origin"] == _GROWN))
 
-    def _not_own(self) -> Array:
-        """Return the part of each raw lot that feed from outside made, shape (lots,)."""
-        out = np.zeros(self.state.lots["ev"].size)
+    @cached_property
+    def _not_own(self) -> tuple[Array, Array]:
+        """What feed from outside made: the part of each raw lot, the figures of each made lot."""
+        web = self.web
+        off = np.zeros(self.state.lots["ev"].size)
         mine = self.own_animal()
         for season, lot in zip(self.seasons(mine), mine.tolist(), strict=True):
             share = self.feed.share(season)
-            out[lot] = 0.0 if share is None else 1.0 - min(share, 1.0)
-        return out
+            off[lot] = 0.0 if share is None else 1.0 - min(share, 1.0)
+        own = np.zeros((web.count, 3))
+        at = web.raw_in[off[web.lot[web.raw_in]] > 0]
+        figures = self.raw_figures(at) * off[web.lot[at], None]
+        for i in range(3):
+            own[:, i] = np.bincount(web.row[at], figures[:, i], web.count)
+        return off, web.forward_made(own)[1] if at.size else np.zeros((web.rows.made_lots.size, 3))
 
     def seasons(self, lots: Array) -> list[int]:
         """Return the season in which each lot came in."""
@@ -205,6 +207,11 @@ class Eaten:
         mine = self.own_animal()
         open_ = [self.feed.share(season) is None for season in self.seasons(mine)]
         return np.asarray(mine[np.array(open_, bool)])
+
+    @cached_property
+    def accounts(self) -> Accounts:
+        """The accounts of any period."""
+        return Accounts(self)
 
     @cached_property
     def marks(self) -> Marks:

@@ -9,7 +9,6 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import total
-from ledger.projections._table_balance import balance_of, there_before
 from ledger.projections._table_eaten import Eaten, eaten_of
 from ledger.projections._table_leaves import leaves
 from ledger.projections._table_paths import ENDS, FRESH, Paths, Source
@@ -63,14 +62,14 @@ def path_records(paths: Paths) -> list[dict[str, Any]]:
 
 def path_totals(eaten: Eaten, period: Period, records: list[dict[str, Any]]) -> dict[str, Any]:
     """Return what was there before, what came in and what the paths hold: they add up."""
-    accounts = balance_of(eaten, period)
-    before = there_before(eaten, period)
+    accounts = eaten.accounts.of(period)
+    before = eaten.accounts.there(period.start - 1)
     out: dict[str, Any] = {}
     for basis, name in (("weight", "grams"), ("energy", "kcal")):
         account = accounts[basis]
         out[name] = {
             "there_before": before[basis],
-            "came_in": account.grown + account.came_in,
+            "came_in": (account.grown or 0.0) + (account.came_in or 0.0),
             "paths": sum(one[name] or 0.0 for one in records),
         }
     grams = out["grams"]

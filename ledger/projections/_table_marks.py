@@ -122,18 +122,26 @@ class Marks:
         here[eaten.at[some]] = place[some]
         direct = here[self.at] >= 0
         found[here[self.at[direct]], self.number[direct]] = True
-        inner = web.row[self.at] >= 0
         made = eaten.made_parts(place, len(periods))
+        for first, lots in self._carried:
+            found[:, first : first + lots.shape[1]] |= (made @ lots) > 0
+        out: list[set[Mark]] = [set() for _ in periods]
+        for period, number in np.argwhere(found).tolist():
+            out[period].add(self.names[number])
+        return out
+
+    @cached_property
+    def _carried(self) -> list[tuple[int, Array]]:
+        """Which made lots carry which marks: (first mark, ndarray of bool (made lots, marks))."""
+        web, count = self._web, len(self.names)
+        inner = web.row[self.at] >= 0
+        out = []
         for first in range(0, count, _AT_ONCE):
             mine = inner & (self.number >= first) & (self.number < first + _AT_ONCE)
             if mine.any():
                 own = np.zeros((web.count, min(_AT_ONCE, count - first)))
                 own[web.row[self.at[mine]], self.number[mine] - first] = 1.0
-                _, lots = web.forward_made(own)
-                found[:, first : first + own.shape[1]] |= (made @ lots) > 0
-        out: list[set[Mark]] = [set() for _ in periods]
-        for period, number in np.argwhere(found).tolist():
-            out[period].add(self.names[number])
+                out.append((first, web.forward_made(own)[1] > 0))
         return out
 
     @cached_property

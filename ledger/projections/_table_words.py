@@ -29,9 +29,16 @@ def missing_of(eaten: Eaten, whole: Period, need: float | None) -> list[str]:
         out.append(
             f"Something eaten is written down on {days} of {whole.days} days; what was eaten on the others is in no figure here."
         )
+    lacks = {"energy": "energy", "weight": "weight", "value": "shop price"}
+    for basis, names in eaten.accounts.not_known(whole).items():
+        if names:
+            some = ", ".join(names[:5]) + (f" and {len(names) - 5} more" if len(names) > 5 else "")
+            out.append(
+                f"No {lacks[basis]} of {some} is known, which came in: what was used at home by {basis} leaves it out."
+            )
     if eaten.feed.unweighed:
-        names = ", ".join(eaten.feed.unweighed)
-        out.append(f"No weight of {names} is known, so it does not count as feed.")
+        feed = ", ".join(eaten.feed.unweighed)
+        out.append(f"No weight of {feed} is known, so it does not count as feed.")
     return out
 
 

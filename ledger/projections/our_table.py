@@ -10,14 +10,13 @@ from ledger.errors import InputError
 from ledger.methods.ratios import ratio
 from ledger.projections import _table_why
 from ledger.projections._common import answer
-from ledger.projections._table_balance import balance_of
 from ledger.projections._table_eaten import BASES, SIX, Eaten, eaten_of
 from ledger.projections._table_flow import PATH_COLUMNS, path_records, path_totals
 from ledger.projections._table_marks import Mark, is_lacking, rests_on
 from ledger.projections._table_paths import Paths
 from ledger.projections._table_periods import Period, day_of, need_of, periods_of
 from ledger.projections._table_words import in_words, missing_of
-from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.replay._columns import Array
 from ledger.replay.state import day_text
 
@@ -33,7 +32,7 @@ COLUMNS = (
     Column("origin", "Origin", "", "grown, foraged, given, bought, found by a count, or unrecorded: eaten but never written down as coming in.", main=True),
     Column("amount", "Amount", "kcal, g or money", "What the household ate of it, guests and leftovers taken off; null where no figure of it is known.", main=True),
     Column("unit", "Unit", "", "kcal, g, or the book's currency.", main=True),
-    Column("share_of_eaten", "Of eaten", "0 to 1", "Part of all that was eaten in the period, by that basis; null where nothing is known to have been eaten.", main=True),
+    Column("share_of_eaten", "Share", "0 to 1", "Part of all that was eaten in the period, by that basis; null where nothing is known to have been eaten.", main=True),
     Column("share_of_need", "Of need", "0 to 1, or more", "Part of what the people at the table need in those days (energy only); null where people or kcal_per_person_day is not set.", main=True),
     Column("feed_adjusted_share", "Feed adj.", "0 to 1", "Grown: with each animal product times the grown share, by weight, of what the animals were given that season; the others: as eaten. Null where a season's feed is not known.", main=True),
     Column("at_least", "At least", "yes or no", "Something in it has no known price, weight or energy, so it is more."),
@@ -86,7 +85,8 @@ def build(
         ``eaten_based`` (grown / eaten, the share of the Japanese calorie ratio), ``feed_adjusted``
         (the same with animal products adjusted), ``production_based`` (grown / (grown + came in -
         given away - stock change), FAO's self-sufficiency ratio with stocks), ``eaten``,
-        ``need_kcal``, the accounts behind the second ratio, and ``missing``: sentences.
+        ``need_kcal``, the accounts behind the second ratio, ``periods`` with the ratios of each
+        where there are several, ``in_words`` and ``missing``: sentences.
 
     Raises
     ------
@@ -213,44 +213,66 @@ class _Table:
 
     def totals(self) -> dict[str, Any]:
         """Return the two ratios of the whole time, what they are made of, and what is missing."""
-        whole = self.asked.whole
+        whole, periods = self.asked.whole, self.asked.periods
         missing = [] if self.asked.says is None else [self.asked.says]
         out: dict[str, Any] = {}
-        if whole is not None and self.asked.periods:
+        if whole is not None and periods:
             # Periods in which nothing was eaten are left out: the others are the whole.
             amounts, off = self.amounts.sum(axis=0), self.off.sum(axis=0)
-            marks = set().union(*self.marks)
             need = need_of(self.state, whole)
-            out = self._ratios(amounts, off, marks)
+            out = self._ratios(amounts, off, set().union(*self.marks))
+            out["eaten"] = dict(zip(BASES, amounts.sum(axis=1).tolist(), strict=True))
             out["of_need"] = {"grown": ratio(float(amounts[0, 0]), need), "all eaten": ratio(float(amounts[0].sum()), need)}  # fmt: skip
             out["need_kcal"] = need
             missing += missing_of(self.eaten, whole, need)
         if whole is not None:
-            accounts = balance_of(self.eaten, whole)
+            accounts = self.eaten.accounts.of(whole)
             out["production_based"] = {basis: one.ratio for basis, one in accounts.items()}
-            out["accounts"] = {basis: vars(one) | {"used_at_home": one.used_at_home} for basis, one in accounts.items()}  # fmt: skip
-        out["in_words"] = in_words(out)
-        out["missing"] = missing
-        return out
+            out["accounts"] = {basis: one.to_dict() for basis, one in accounts.items()}
+        if len(periods) > 1:
+            out["periods"] = [self._of_period(number) for number in range(len(periods))]
+        return {**out, "in_words": in_words(out), "missing": missing}
+
+    def _of_period(self, number: int) -> dict[str, Any]:
+        """Return the ratios of one period of several."""
+        period = self.asked.periods[number]
+        accounts = self.eaten.accounts.of(period)
+        return {
+            "period": period.label,
+            **self._ratios(self.amounts[number], self.off[number], self.marks[number]),
+            "production_based": {basis: one.ratio for basis, one in accounts.items()},
+            "need_kcal": need_of(self.state, period),
+        }
 
     def _ratios(self, amounts: Array, off: Array, marks: set[Mark]) -> dict[str, Any]:
-        grown, total = amounts[:, 0], amounts.sum(axis=1)
-        feedless = any(mark[0] == "feed" for mark in marks)
-        adjusted = None if feedless else grown - off
-        return {
-            "eaten_based": {
-                basis: ratio(float(grown[i]), float(total[i])) for i, basis in enumerate(BASES)
-            },
-            "feed_adjusted": {
-                basis: None if adjusted is None else ratio(float(adjusted[i]), float(total[i]))
-                for i, basis in enumerate(BASES)
-            },
-            "eaten": {basis: float(total[i]) for i, basis in enumerate(BASES)},
-        }
+        """Return the eaten-based shares by basis, and the same adjusted for feed."""
+        own, adjusted = {}, {}
+        is_open = any(mark[0] == "feed" for mark in marks)
+        for i, basis in enumerate(BASES):
+            grown, total = float(amounts[i, 0]), float(amounts[i].sum())
+            blind = not grown and is_lacking(rests_on(marks, basis, 0))
+            own[basis] = None if blind else ratio(grown, total)
+            adjusted[basis] = None if blind or is_open else ratio(grown - float(off[i]), total)
+        return {"eaten_based": own, "feed_adjusted": adjusted}
 
     def assumptions(self) -> list[Assumption]:
         """Return what the records rest on, in words."""
         return [self.eaten.marks.assumption(one) for one in sorted(self.used)]
+
+
+def _by_origin(found: Answer) -> list[dict[str, Any]]:
+    """Return weight and shop value side by side, one record a period and origin."""
+    rows: dict[tuple[str, str], dict[str, Any]] = {}
+    for r in found.records():
+        row = rows.setdefault(
+            (r["period"], r["origin"]), {"origin": r["origin"], "assumptions": []}
+        )
+        row["assumptions"] += r["assumptions"]
+        if r["basis"] == "value":
+            row |= {"value": r["amount"], "why": r["why"]}
+        elif r["basis"] == "weight":
+            row["g"] = r["amount"]
+    return list(rows.values())
 
 
 PROJECTION = Projection(
@@ -268,4 +290,5 @@ PROJECTION = Projection(
         Option("basis", "only this one", "energy", choices=BASES),
     ),
     variants={"paths": PATH_COLUMNS},
+    compared=Compared("origin", ("g",), "value", "Shop value of what we ate", rows=_by_origin),
 )  # fmt: skip

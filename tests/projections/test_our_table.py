@@ -299,6 +299,29 @@ def test_the_two_ratios_are_named_apart(garden):
     assert totals["accounts"]["weight"]["stock_change"] == pytest.approx(6000)
 
 
+def test_a_ratio_of_things_without_a_price_is_open_and_named(garden):
+    garden.item("melon")
+    garden("harvested", "2026-07-01", lines(("melon", KG)))
+    garden("eaten", "2026-07-05", {"ate": [line("melon", KG)]})
+    totals = ask(state_of(garden.events, "2026-07-31"), from_="2026-07-01", to="2026-07-31")["totals"]  # fmt: skip
+    assert totals["eaten_based"] == {"energy": None, "weight": 1.0, "value": None}
+    assert totals["production_based"] == {"energy": None, "weight": 1.0, "value": None}
+    assert totals["accounts"]["value"]["grown"] is None
+    assert any("No shop price of melon" in one for one in totals["missing"])
+
+
+def test_each_month_has_its_ratios(garden):
+    garden("eaten", "2026-08-05", {"ate": [line("tomato", 2 * KG), line("bread", KG, 2)]})
+    garden("eaten", "2026-09-05", {"ate": [line("tomato", KG), line("bread", 2 * KG, 2)]})
+    totals = ask(state_of(garden.events, "2026-09-30"), by="month")["totals"]
+    august, september = totals["periods"]
+    assert august["eaten_based"]["weight"] == pytest.approx(2 / 3)
+    assert september["eaten_based"]["weight"] == pytest.approx(1 / 3)
+    # nothing came in in September: 3 kg less is there, and 3 kg was used
+    assert september["production_based"]["weight"] == 0.0
+    assert totals["eaten_based"]["weight"] == pytest.approx(1 / 2)
+
+
 def test_nothing_used_at_home_leaves_the_ratio_open(garden):
     totals = ask(state_of(garden.events, "2026-08-31"), from_="2026-08-01", to="2026-08-31")["totals"]  # fmt: skip
     assert set(totals["production_based"].values()) == {None}
