@@ -27,32 +27,41 @@ class LotNotes:
     def __init__(self, state: State, lots: Lots) -> None:
         self.state, self.lots = state, lots
         self.found: dict[str, Assumption] = {}
+        own = lots.line >= 0
+        self._bare = own & np.isnan(lots.worth)
+        self._late = own & lots.later
+        self._no_value = (lots.line == LINES.index("received")) & (lots.price_ev >= 0)
+        self._of_mark: dict[int, tuple[list[str], list[str]]] = {}
 
     def of(self, rows: Any) -> tuple[list[str], list[str], bool]:
         """Return (ids, things without a price, provisional) of some lots."""
-        state, lots, costs = self.state, self.lots, self.state.costs
-        mark = 0
-        rows = np.unique(np.asarray(rows, np.int64))
+        costs, mark = self.state.costs, 0
         for lot in rows.tolist():
             mark |= costs.mark(lot)
-        ids = set(costs.assumed(mark))
-        for one in ids:
-            self.found.setdefault(one, costs.assumption(one))
-        unpriced = set(costs.names_of(mark))
-        bare = rows[(lots.line[rows] >= 0) & np.isnan(lots.worth[rows])]
-        for item in np.unique(state.lots["item"][bare]).tolist():
-            name = state.facts.names[item]
+        known = self._of_mark.get(mark)
+        if known is None:
+            known = self._of_mark[mark] = (costs.assumed(mark), costs.names_of(mark))
+            for one in known[0]:
+                if one not in self.found:
+                    self.found[one] = costs.assumption(one)
+        ids, unpriced = set(known[0]), set(known[1])
+        for name, _ in self._named(rows[self._bare[rows]]):
             unpriced.add(name)
             ids.add(self._add(f"no-price:{name}", _UNPRICED.format(name=name)))
-        late = rows[lots.later[rows] & (lots.line[rows] >= 0)]
-        for item, at in zip(*np.unique(state.lots["item"][late], return_index=True), strict=True):
-            name, ev = state.facts.names[int(item)], int(lots.price_ev[late[at]])
-            ids.add(self._add(f"later:{name}", _LATER.format(name=name), state.event_id(ev)))
-        given = rows[(lots.line[rows] == LINES.index("received")) & (lots.price_ev[rows] >= 0)]
-        for item in np.unique(state.lots["item"][given]).tolist():
-            name = state.facts.names[item]
+        for name, lot in self._named(rows[self._late[rows]]):
+            seen = self.state.event_id(int(self.lots.price_ev[lot]))
+            ids.add(self._add(f"later:{name}", _LATER.format(name=name), seen))
+        for name, _ in self._named(rows[self._no_value[rows]]):
             ids.add(self._add(f"no-value:{name}", _NO_VALUE.format(name=name)))
         return sorted(ids), sorted(unpriced), bool(mark & PROVISIONAL)
+
+    def _named(self, rows: Any) -> list[tuple[str, int]]:
+        """Return each item among some lots by its name, with the first of its lots."""
+        if not rows.size:
+            return []
+        items, first = np.unique(self.state.lots["item"][rows], return_index=True)
+        names = self.state.facts.names
+        return [(names[int(i)], int(rows[at])) for i, at in zip(items, first, strict=True)]
 
     def _add(self, one: str, text: str, *events: str) -> str:
         self.found.setdefault(one, Assumption(one, text, events))
@@ -73,6 +82,7 @@ def notes_of(
     running = False
     for record in records[:-1]:
         rows = posted.lot[(posted.line == LINES.index(record["line"])) & (posted.lot >= 0)]
+        rows = np.unique(rows)
         record["assumptions"], record["unpriced"], provisional = notes.of(rows)
         record["provisional"] = span.running or provisional
         record["at_least"] = bool(record["unpriced"])

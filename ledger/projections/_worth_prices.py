@@ -93,24 +93,32 @@ class Grouped:
         order = np.lexsort((season, item, line))
         key = np.stack([line, item, season])[:, order]
         rows = rows[order]
-        starts = np.flatnonzero(np.r_[True, (key[:, 1:] != key[:, :-1]).any(axis=0)][: rows.size])
         self._equipment = _equipment_by_batch(state)
-        self.groups: list[Group] = [
-            self._group(part, *(int(v) for v in key[:, at]))
-            for part, at in zip(np.split(rows, starts[1:]), starts.tolist(), strict=True)
-        ] if rows.size else []  # fmt: skip
+        self.groups = self._groups(rows, key) if rows.size else []
 
-    def _group(self, rows: Array, line: int, item: int, season: int) -> Group:
-        state, lots = self.state, self.lots
-        figures = state.costs.lot[rows, : len(COMPONENTS)].sum(axis=0)
-        worth = lots.worth[rows]
-        return Group(
-            season, item, line, rows,
-            float(state.lots["whole"][rows].sum()), float(state.lots["jars"][rows].sum()),
-            float(figures.sum()), float(figures[_LABOUR]), float(figures[_EQUIPMENT]),
-            None if np.isnan(worth).any() else float(worth.sum()),
-            sum(self.kit(rows).values()),
-        )  # fmt: skip
+    def _groups(self, rows: Array, key: Array) -> list[Group]:
+        """Add up the lots of each run of equal keys (line, item, season)."""
+        starts = np.flatnonzero(np.r_[True, (key[:, 1:] != key[:, :-1]).any(axis=0)])
+        costs, table = self.state.costs.lot[rows, : len(COMPONENTS)], self.state.lots
+        sums = np.add.reduceat(costs, starts, axis=0)
+        columns = (
+            np.add.reduceat(table["whole"][rows].astype(float), starts),
+            np.add.reduceat(table["jars"][rows].astype(float), starts),
+            sums.sum(axis=1),
+            sums[:, _LABOUR],
+            sums[:, _EQUIPMENT],
+            np.add.reduceat(self.lots.worth[rows], starts),
+        )
+        parts = np.split(rows, starts[1:])
+        out = []
+        for lots, (line, item, season), figures in zip(
+            parts, key[:, starts].T.tolist(), np.stack(columns, axis=1).tolist(), strict=True
+        ):
+            whole, jars, cost, labour, worn, worth = figures
+            known = None if np.isnan(worth) else worth
+            kit = sum(self.kit(lots).values()) if jars else 0.0
+            out.append(Group(season, item, line, lots, whole, jars, cost, labour, worn, known, kit))
+        return out
 
     def kit(self, rows: Array) -> dict[int, float]:
         """Return what each piece of equipment that the lots' batches named has cost so far."""

@@ -13,7 +13,7 @@ from ledger.projections._common import answer
 from ledger.projections._worth_notes import notes_of
 from ledger.projections._worth_postings import LINES, Lots, Postings, postings
 from ledger.projections._worth_season import Span, span_of
-from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.projections.base import Answer, Column, Compared, Option, Projection
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -120,6 +120,11 @@ def _record(span: Span, line: str, sums: Any, rated: bool) -> dict[str, Any]:
     }
 
 
+def _lines(found: Answer) -> list[dict[str, Any]]:
+    """Return the lines without their total."""
+    return [r for r in found.records() if r["line"] != "total"]
+
+
 PROJECTION = Projection(
     name="worth-it",
     title="Worth it",
@@ -133,4 +138,7 @@ PROJECTION = Projection(
         Option("prices", "home price against shop, by item and season", "--prices", "flag"),
     ),
     variants={"durables": _worth_durables.COLUMNS, "prices": _worth_prices.COLUMNS},
+    compared=Compared(
+        "line", ("hours",), "net", "Net of the season", price="net per hour", rows=_lines
+    ),
 )  # fmt: skip
