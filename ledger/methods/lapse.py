@@ -13,6 +13,7 @@ import datetime as dt
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from statistics import median
 from typing import Literal
@@ -130,9 +131,15 @@ def rhythm(days: Iterable[dt.date]) -> float | None:
     float or None
         None from fewer than two days.
     """
-    dates = sorted(set(days))
-    gaps = [(b - a).days for a, b in pairwise(dates)]
+    numbers = sorted({day.toordinal() for day in days})
+    gaps = [b - a for a, b in pairwise(numbers)]
     return float(median(gaps)) if gaps else None
+
+
+@lru_cache(maxsize=1024)
+def _before(year: int) -> int:
+    """Return the number of the last day before a year."""
+    return dt.date(year, 1, 1).toordinal() - 1
 
 
 def season_of_practice(days: Iterable[dt.date], at_most: int = YEAR // 2) -> tuple[int, int] | None:
@@ -151,7 +158,7 @@ def season_of_practice(days: Iterable[dt.date], at_most: int = YEAR // 2) -> tup
         First day of the year (1 to 366) and length in days; the part may run over New Year.
         None without any day, or when practice is spread over more than `at_most` days of it.
     """
-    of_year = sorted({day.timetuple().tm_yday for day in days})
+    of_year = sorted({day.toordinal() - _before(day.year) for day in days})
     if not of_year:
         return None
     turns = [*of_year[1:], of_year[0] + YEAR]

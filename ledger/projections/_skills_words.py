@@ -38,10 +38,11 @@ _MOST = 6
 _BETTER = 0.5
 
 
+_CODES = str.maketrans({"%": "%25", "+": "%2B", "/": "%2F", "@": "%40", " ": "+"})
+
+
 def _quoted(text: str) -> str:
-    for plain, code in (("%", "%25"), ("+", "%2B"), ("/", "%2F"), ("@", "%40"), (" ", "+")):
-        text = text.replace(plain, code)
-    return text
+    return text.translate(_CODES)
 
 
 def address(skills: Skills, skill: int, person: int, before: str = "", after: str = "") -> str:

@@ -5,8 +5,6 @@ from __future__ import annotations
 import datetime as dt
 from typing import TYPE_CHECKING, Any
 
-import numpy as np
-
 from ledger.methods.lapse import standing
 from ledger.methods.learning import fit_curve, lately_against_before
 from ledger.projections import _skills_sheet, _skills_why
@@ -159,12 +157,12 @@ def _of_skill(skills: Skills, units: Units, skill: int) -> list[dict[str, Any]]:
 
 def _record(skills: Skills, units: Units, skill: int, person: int) -> dict[str, Any]:
     span = skills.groups.get((skill, person), (0, 0))
-    days = skills.day[slice(*span)]
-    dates = [dt.date.fromordinal(_EPOCH + day) for day in np.unique(days).tolist()]
+    all_days, all_went, all_minutes = skills.told
+    dates = all_days[slice(*span)]
     today = dt.date.fromordinal(_EPOCH + skills.state.as_of_day)
     stands = standing(dates, today, skills.has_season(skill))
-    went, went_before = lately_against_before(skills.went[slice(*span)].tolist())
-    spent, spent_before = lately_against_before(skills.minutes[slice(*span)].tolist())
+    went, went_before = lately_against_before(all_went[slice(*span)])
+    spent, spent_before = lately_against_before(all_minutes[slice(*span)])
     unit = units.of(skill)
     each = units.minutes(skill, span) if unit else []
     one, one_before = lately_against_before(each)
@@ -174,8 +172,8 @@ def _record(skills: Skills, units: Units, skill: int, person: int) -> dict[str, 
         "skill": skills.names[skill],
         "sort": skills.sorts[skill],
         "person": None if person == HOUSEHOLD else skills.people[person],
-        "times": len(days),
-        "times_this_year": int(np.count_nonzero(days >= skills.year_from)),
+        "times": len(dates),
+        "times_this_year": sum(day.year == skills.year for day in dates),
         "first_on": dates[0].isoformat() if dates else None,
         "last_on": dates[-1].isoformat() if dates else None,
         "days_since": stands.days_since,
