@@ -141,10 +141,15 @@ def _nest(pairs: Iterable[tuple[str, Any]]) -> dict[str, Any]:
 
 def frame_of(columns: tuple[Column, ...], records: list[dict[str, Any]]) -> pd.DataFrame:
     """Return records (flat, by column name) as a DataFrame; absent values are None."""
+    import numpy as np
     import pandas as pd
 
-    data = {c.name: pd.Series([r.get(c.name) for r in records], dtype=object) for c in columns}
-    return pd.DataFrame(data)
+    names = [c.name for c in columns]
+    cells = np.empty((len(records), len(names)), object)
+    for row, record in zip(cells, records, strict=True):
+        for at, name in enumerate(names):  # one by one: a cell may hold a list
+            row[at] = record.get(name)
+    return pd.DataFrame(cells, columns=names)
 
 
 @dataclass(frozen=True)
