@@ -37,6 +37,7 @@ class _Show(click.Group):
                 [f"--{option.name.replace('_', '-')}", f"o_{option.name}"],
                 help=_help(option),
                 is_flag=option.kind == "flag",
+                multiple=option.kind == "list",
                 metavar="DAY" if option.kind == "day" else None,
                 type=click.Choice(option.choices) if option.choices else None,
                 default=None,

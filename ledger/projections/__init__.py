@@ -18,6 +18,7 @@ _MODULES = {
     "our-table": "our_table",
     "know-how": "know_how",
     "season": "season",
+    "next-season": "next_season",
     "as-published": "as_published",
     "worth-it": "worth_it",
     "stocking-up": "stocking_up",

@@ -1,0 +1,239 @@
+"""What one plant of a crop brings: the household's own seasons, else published ranges."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.methods.yields import YieldSpread, from_range, from_seasons
+from ledger.projections._season_plots import Planting, Plot
+from ledger.reference.planting import PublishedRange, published_range
+
+if TYPE_CHECKING:
+    from ledger.projections._season_field import Field
+
+__all__ = ["SIZES", "Garden", "Growth", "SeasonYield"]
+
+SIZES = {"plants": "plant", "row_m": "metre of row", "area_m2": "square metre"}
+"""What a planting is measured by, the first one known being taken, and one of it in words."""
+
+
+@dataclass(frozen=True)
+class SeasonYield:
+    """What one season brought: grams as picked, of a planting of this size."""
+
+    season: int
+    grams: float
+    size: float
+    plot: Plot
+
+    @property
+    def each(self) -> float:
+        """Grams of one plant (or metre, or square metre)."""
+        return self.grams / self.size
+
+
+@dataclass
+class Growth:
+    """What is known of a crop's growing.
+
+    Attributes
+    ----------
+    size : str or None
+        Which of `SIZES` it is measured by; None where no planting says any.
+    seasons : list of SeasonYield
+        The finished seasons of that size; of size 1 (the whole season) where `size` is None.
+    spread : YieldSpread or None
+        Of one plant; None where neither two own seasons nor a published range tell.
+    published : PublishedRange or None
+        Where that had to serve.
+    space_m2 : float or None
+        Ground of one plant; None where no planting gives both.
+    spaced : list of Planting
+        The plantings that this rests on.
+    standing : Plot or None
+        Plants of an earlier season that still bear (trees, perennials).
+    """
+
+    size: str | None = None
+    seasons: list[SeasonYield] = field(default_factory=list)
+    spread: YieldSpread | None = None
+    published: PublishedRange | None = None
+    space_m2: float | None = None
+    spaced: list[Planting] = field(default_factory=list)
+    standing: Plot | None = None
+
+    @property
+    def source(self) -> str | None:
+        """Where the yield comes from: ``own seasons``, ``published range``, or None."""
+        return None if self.spread is None else self.spread.basis
+
+
+class Garden:
+    """The seasons behind the plan.
+
+    Parameters
+    ----------
+    field : Field
+        With whole crops.
+
+    Attributes
+    ----------
+    next : int
+        The season to plan: the running one until something is planted in it, then the one after.
+    """
+
+    def __init__(self, field: Field) -> None:
+        self.field, self.state = field, field.state
+        self.calendar = field.calendar
+        self.now = int(self.calendar.of(np.array([self.state.as_of_day]))[0])
+        self.plots: dict[int, list[Plot]] = {}
+        for season in field.seasons():
+            for plot in field.of(season):
+                self.plots.setdefault(plot.crop, []).append(plot)
+        self.next = self.now + self._has_begun()
+        self._first = self._first_event()
+
+    def _has_begun(self) -> bool:
+        plantings = [p for plots in self.plots.values() for plot in plots for p in plot.plantings]
+        if not plantings:
+            return any(p.season == self.now for plots in self.plots.values() for p in plots)
+        return max(p.day for p in plantings) >= self.calendar.first_day(self.now)
+
+    def _first_event(self) -> int:
+        counted = np.flatnonzero(self.state.moment.rank >= 0)
+        return int(self.state.moment.on[counted].min()) if counted.size else self.state.as_of_day
+
+    # -- one crop ------------------------------------------------------------------------
+
+    def growth(self, crop: int) -> Growth:
+        """Return what one plant of a crop brings and how much ground it takes."""
+        plots = self.plots.get(crop, [])
+        sizes = [name for name in SIZES if any(getattr(p, name) for p in plots)]
+        out = Growth(sizes[0] if sizes else None)
+        if plots and plots[-1].standing and plots[-1].season >= self.next - 1:
+            out.standing = plots[-1]
+        for name in sizes or (None,):
+            seasons = self._seasons(plots, name)
+            spread = from_seasons([one.each for one in seasons])
+            if spread is not None:
+                out.size, out.seasons, out.spread = name, seasons, spread
+                break
+        else:
+            out.seasons = self._seasons(plots, out.size)
+            self._publish(out, crop, plots)
+        self._space(out, plots)
+        return out
+
+    def _seasons(self, plots: list[Plot], size: str | None) -> list[SeasonYield]:
+        out = []
+        for plot in plots:
+            many = 1.0 if size is None else float(getattr(plot, size) or 0)
+            if plot.season >= self.next or not many or not self._is_whole(plot, plots):
+                continue
+            picked = self.field.picked
+            grams = float((picked["whole"][plot.rows] * picked["grams"][plot.rows]).sum())
+            if not np.isnan(grams):
+                out.append(SeasonYield(plot.season, grams, many, plot))
+        return out
+
+    def _is_whole(self, plot: Plot, plots: list[Plot]) -> bool:
+        """Whether a season is over and was written down from its first picking on."""
+        first = self.calendar.first_day(plot.season)
+        others = [p for p in plots if p.season != plot.season and p.rows.size]
+        days = [self.field.picked["day"][p.rows] - self.calendar.first_day(p.season) for p in others]  # fmt: skip
+        if plot.season >= self.now:
+            over = self.state.as_of_day >= self.calendar.last_day(plot.season)
+            past = bool(days) and self.state.as_of_day - first > max(int(d.max()) for d in days)
+            if not over and not past:
+                return False
+        opened = min((int(d.min()) for d in days), default=0)
+        return self._first <= first + opened or bool(plot.plantings)
+
+    def _publish(self, out: Growth, crop: int, plots: list[Plot]) -> None:
+        """Take a published range for the row or the ground of one plant."""
+        if out.size is None:
+            return
+        many = self._all(plots, out.size)
+        row, area = (self._per(plots, out.size, name) for name in ("row_m", "area_m2"))
+        found = published_range(self.state.facts.names[crop], row_m=row, area_m2=area)
+        if found is not None and many and found.high_g > 0:
+            out.published = found
+            out.spread = from_range(found.low_g, found.high_g)
+
+    def _space(self, out: Growth, plots: list[Plot]) -> None:
+        if out.size is None:
+            return
+        out.spaced = self.both(plots, out.size, "area_m2")
+        out.space_m2 = self._per(plots, out.size, "area_m2")
+
+    @staticmethod
+    def _all(plots: list[Plot], size: str) -> list[Planting]:
+        return list(dict.fromkeys(p for plot in plots for p in plot.plantings if getattr(p, size)))
+
+    def both(self, plots: list[Plot], size: str, other: str) -> list[Planting]:
+        """Return the plantings that give both sizes."""
+        return [p for p in self._all(plots, size) if getattr(p, other)]
+
+    def _per(self, plots: list[Plot], size: str, other: str) -> float | None:
+        """Return how much of `other` one of `size` takes, over the plantings that give both."""
+        if size == other:
+            return 1.0 if self._all(plots, size) else None
+        known = self.both(plots, size, other)
+        total = sum(getattr(p, size) for p in known)
+        return sum(getattr(p, other) for p in known) / total if total else None
+
+    def per(self, crop: int, size: str, other: str) -> float | None:
+        """Return how much of `other` one of `size` of a crop takes; None where nothing gives both."""
+        return self._per(self.plots.get(crop, []), size, other)
+
+    def full_seasons(self, crop: int) -> list[Plot]:
+        """Return the finished seasons with a harvest; without any, those with some of one."""
+        picked = [p for p in self.plots.get(crop, []) if p.season < self.next and p.rows.size]
+        plots = self.plots.get(crop, [])
+        return [p for p in picked if self._is_whole(p, plots)] or picked
+
+    def trimmed(self, crop: int) -> tuple[int, int]:
+        """Return whole units picked and, of these, trimmed off, in all seasons."""
+        rows = np.flatnonzero(self.field.picked["item"] == crop)
+        picked = self.field.picked
+        return int(picked["whole"][rows].sum()), int(picked["trimmed"][rows].sum())
+
+    # -- beds ----------------------------------------------------------------------------
+
+    def beds(self) -> tuple[dict[str, float], dict[str, list[Planting]], list[str]]:
+        """Return the ground of each bed (m2), the plantings that show it, and beds without any.
+
+        A bed is as large as all that was planted in it in the season in which that was most.
+        """
+        texts = self.state.journal.garden.texts
+        by: dict[tuple[int, int], list[Planting]] = {}
+        named: set[int] = set()
+        for plots in self.plots.values():
+            for plot in plots:
+                for one in plot.plantings:
+                    if one.pair[1] < 0:
+                        continue
+                    named.add(one.pair[1])
+                    if one.area_m2:
+                        by.setdefault((one.pair[1], plot.season), []).append(one)
+        area: dict[str, float] = {}
+        shown: dict[str, list[Planting]] = {}
+        for (bed, _), several in sorted(by.items()):
+            ground = sum(p.area_m2 or 0.0 for p in several)
+            if ground > area.get(texts[bed], 0.0):
+                area[texts[bed]], shown[texts[bed]] = ground, several
+        return area, shown, sorted(texts[b] for b in named if texts[b] not in area)
+
+    def grew(self, bed: str) -> set[int]:
+        """Return the crops that stood in a bed in the season before the planned one."""
+        texts = self.state.journal.garden.texts
+        return {
+            plot.crop
+            for plots in self.plots.values()
+            for plot in plots
+            if plot.season == self.next - 1
+            and any(p.pair[1] >= 0 and texts[p.pair[1]] == bed for p in plot.plantings)
+        }

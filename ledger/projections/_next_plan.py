@@ -1,0 +1,291 @@
+"""The plan of a season: from wants through recipes to raw produce, plants and beds."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.events._methods import METHODS
+from ledger.methods.beds import Bed, Crop
+from ledger.methods.yields import chance_short, plants_for
+from ledger.projections._next_asked import AIMS, Asked
+from ledger.projections._next_beds import Fitted, fit
+from ledger.projections._next_growth import Garden, Growth
+from ledger.projections._next_recipes import Recipes
+from ledger.projections._next_wants import LEVELS, Want, Wants
+from ledger.projections._season_field import Field
+from ledger.reference.planting import plant_family
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["KEEPING", "CropPlan", "Plan"]
+
+KEEPING = frozenset(METHODS) - {"cook"}
+"""Ways of putting up that keep food; what is only cooked is made as it is eaten."""
+
+_LIKELY = LEVELS.index("likely")
+Three = tuple[float | None, float | None, float | None]
+
+
+@dataclass
+class CropPlan:
+    """One crop of the plan; weights in grams, a tuple of three being low, likely and high.
+
+    Attributes
+    ----------
+    item, name
+    fresh, made : tuple of three
+        Eaten or given away as it is (and kept for seed), and what goes into what is made; ready
+        for use, so without what is trimmed off. None where no weight of the crop is known.
+    kept : float
+        Share of what is picked that is left after trimming.
+    needed : tuple of three
+        As picked.
+    products : list of (Want, float)
+        What it goes into in the end, and how many whole units of the crop that takes.
+    jars : float or None
+        Jars of all those that are put up in jars.
+    target : Want or None
+        Where the household aims at an amount of the crop itself.
+    growth : Growth
+    likely, nine : int, float or None
+        Plants (or metres of row, or square metres) for an even chance, and nine years in ten.
+    fitted : dict of str to float or None
+        By bed; None where it could not be fitted.
+    """
+
+    item: int
+    name: str
+    fresh: Three
+    made: Three
+    kept: float
+    needed: Three
+    products: list[tuple[Want, float]]
+    jars: float | None
+    jars_g: float | None
+    target: Want | None
+    growth: Growth
+    likely: float | None = None
+    nine: float | None = None
+    fitted: dict[str, float] | None = None
+
+    @property
+    def wanted(self) -> float | None:
+        """Grams needed, as picked, likely."""
+        return self.needed[_LIKELY]
+
+    @property
+    def planned(self) -> float | None:
+        """Plants that the beds get, else that are wanted; None where not known."""
+        if self.growth.standing is not None and self.growth.size is not None:
+            return float(getattr(self.growth.standing, self.growth.size) or 0) or None
+        if self.fitted is not None:
+            return sum(self.fitted.values())
+        if self.growth.size is None and self.growth.spread is not None:
+            return 1.0
+        return self.likely
+
+    @property
+    def brings(self) -> float | None:
+        """Grams that these likely bring."""
+        if self.planned is None or self.growth.spread is None:
+            return None
+        return self.planned * self.growth.spread.likely
+
+    @property
+    def short(self) -> float | None:
+        """Grams by which that is less than needed."""
+        if self.wanted is None or self.brings is None:
+            return None
+        gap = self.wanted - self.brings
+        return gap if gap > 1e-9 * self.wanted else 0.0
+
+    @property
+    def chance_short(self) -> float | None:
+        """Chance of a season that brings less than needed from the plants planned."""
+        if self.wanted is None or self.planned is None or self.growth.spread is None:
+            return None
+        return chance_short(self.wanted, self.planned, self.growth.spread)
+
+
+@dataclass
+class Plan:
+    """Everything that next-season says, worked out once a question."""
+
+    state: State
+    asked: Asked
+    garden: Garden = field(init=False)
+    crops: list[CropPlan] = field(init=False)
+
+    def __post_init__(self) -> None:
+        state = self.state
+        self.garden = Garden(Field(state, whole_crops=True))
+        grown = self._grown()
+        self.wants = Wants(state, self.asked.wants)
+        self.recipes = Recipes(state, grown)
+        self.crops = [self._crop(item) for item in sorted(grown)]
+        self.crops = [c for c in self.crops if c.wanted is None or c.wanted > 0 or self._stands(c)]
+        self.crops.sort(key=lambda c: (c.wanted is None, -(c.wanted or 0.0), c.name))
+        self.beds = self._beds()
+        self.fitted = self._fit()
+
+    def _grown(self) -> set[int]:
+        """Return what grows: planted or picked, but not what animals give."""
+        from ledger.projections._table_feed import ANIMAL_GROUPS
+        from ledger.reference import foods
+
+        facts = self.state.facts
+        fed = {facts.find(one.feeds) for one in facts.facts if one.feeds}
+        planted = {p.crop for plots in self.garden.plots.values() for q in plots for p in q.plantings}  # fmt: skip
+        out = set()
+        for item in self.garden.plots:
+            food = facts.facts[item].food
+            row = foods.by_id(food) if food else None
+            animal = item in fed or (row is not None and row.group in ANIMAL_GROUPS)
+            if item in planted or not animal:
+                out.add(item)
+        return out
+
+    def _stands(self, crop: CropPlan) -> bool:
+        """Whether a crop that nobody wants was grown in the season before the planned one."""
+        plots = self.garden.plots[crop.item]
+        return plots[-1].season >= self.garden.next - 1
+
+    # -- from wants to raw produce -------------------------------------------------------
+
+    def _crop(self, item: int) -> CropPlan:
+        per = self.state.facts.grams_per_whole(item)
+        picked, trimmed = self.garden.trimmed(item)
+        kept = (picked - trimmed) / picked if picked and trimmed < picked else 1.0
+        target = self.wants.of.get(item)
+        target = target if target is not None and target.source != "use" else None
+        fresh, made = [], []
+        for level in range(len(LEVELS)):
+            into = sum(whole for _, whole in self.into(item, level))
+            made.append(into)
+            fresh.append(self._fresh(item, level, into))
+        products = self.into(item, _LIKELY)
+        jars = [self.jars_of(want) for want, _ in products]
+        in_jars = [whole for (_, whole), many in zip(products, jars, strict=True) if many is not None]  # fmt: skip
+        needed = [(f + m) / kept for f, m in zip(fresh, made, strict=True)]
+        out = CropPlan(
+            item, self.state.facts.names[item], _grams(fresh, per), _grams(made, per), kept,
+            _grams(needed, per), products, sum(m for m in jars if m is not None) if in_jars else None,
+            None if per is None else sum(in_jars) * per, target, self.garden.growth(item),
+        )  # fmt: skip
+        self._plants(out)
+        return out
+
+    def _fresh(self, item: int, level: int, into: float) -> float:
+        """Return what is wanted as it is; an aim for the crop itself counts what is put up in."""
+        want = self.wants.of.get(item)
+        if want is None:
+            return float(self.wants.seed[item])
+        if want.source == "use":
+            return want.whole[level] + float(self.wants.seed[item])
+        return max(0.0, want.whole[level] - into)
+
+    def into(self, item: int, level: int) -> list[tuple[Want, float]]:
+        """Return what a year's wants of made things take of a crop (whole units), largest first."""
+        if item not in self.recipes.place:
+            return []
+        takes = self.recipes.takes(level)[:, self.recipes.place[item]]
+        found = [
+            (want, want.whole[level] * float(takes[self.recipes.place[want.item]]))
+            for want in self.wants.of.values()
+            if want.item in self.recipes.place and want.item != item
+        ]
+        return sorted(
+            (pair for pair in found if pair[1] > 0), key=lambda pair: (-pair[1], pair[0].item)
+        )
+
+    def jars_of(self, want: Want) -> float | None:
+        """Return how many jars a want is; None where it is not put up in jars."""
+        made = self.recipes.made.get(want.item)
+        return None if made is None or not made.per_jar else want.whole[_LIKELY] / made.per_jar
+
+    # -- from raw produce to plants and beds ---------------------------------------------
+
+    def _plants(self, crop: CropPlan) -> None:
+        spread, wanted = crop.growth.spread, crop.wanted
+        if spread is None or wanted is None or crop.growth.size is None:
+            return
+        if crop.growth.size == "plants":
+            crop.likely, crop.nine = plants_for(wanted, spread), plants_for(wanted, spread, 0.9)
+            return
+        for name, chance in (("likely", 0.5), ("nine", 0.1)):
+            each = spread.quantile(chance)
+            setattr(crop, name, wanted / each if each else None)
+
+    def _beds(self) -> dict[str, float]:
+        area, _, _ = self.garden.beds()
+        out = dict(area)
+        spelled = {name.casefold(): name for name in [*area, *self.garden.beds()[2]]}
+        for name, ground in self.asked.beds.items():
+            out[spelled.get(name.casefold(), name)] = ground
+        for crop in self.crops:  # trees and perennials stay where they are
+            for planting in crop.growth.standing.plantings if crop.growth.standing else ():
+                bed = self.bed_name(planting.pair[1])
+                if bed in out and planting.area_m2:
+                    out[bed] = max(0.0, out[bed] - planting.area_m2)
+        return {bed: ground for bed, ground in out.items() if ground > 0}
+
+    def bed_name(self, code: int) -> str | None:
+        """Return the bed of a text's number; None for -1."""
+        return None if code < 0 else self.state.journal.garden.texts[code]
+
+    def _fit(self) -> Fitted | None:
+        if not self.beds:
+            return None
+        ready = [c for c in self.crops if self.can_fit(c)]
+        crops = [
+            Crop(
+                c.name, c.wanted, c.growth.spread.likely, c.growth.space_m2,  # type: ignore[union-attr, arg-type]
+                c.growth.size == "plants", self.value_of(c.item) or 0.0,
+                self.state.facts.kcal_per_gram(c.item) or 0.0, self.family(c.item),
+            )
+            for c in ready
+        ]  # fmt: skip
+        beds = [
+            Bed(name, ground, frozenset(self.family(c) for c in self.garden.grew(name)))
+            for name, ground in self.beds.items()
+        ]
+        most = {c.name: c.likely or 0.0 for c in ready}
+        out = fit(crops, beds, most, aim=AIMS[self.asked.aim], rotation=self.asked.rotate)
+        for crop in ready:
+            crop.fitted = out.of(crop.name)
+        return out
+
+    def can_fit(self, crop: CropPlan) -> bool:
+        """Whether all is known that a place in a bed needs."""
+        spread = crop.growth.spread
+        return bool(
+            crop.wanted and crop.likely and spread is not None and spread.likely > 0
+            and crop.growth.space_m2 and crop.growth.standing is None
+        )  # fmt: skip
+
+    def family(self, item: int) -> str:
+        """Return a crop's plant family; its own name where that is not known."""
+        name = self.state.facts.names[item]
+        return plant_family(name) or name
+
+    @cached_property
+    def _prices(self) -> dict[int, float]:
+        items = np.array([c.item for c in self.crops], np.int64)
+        days = np.full(items.size, self.state.as_of_day, np.int64)
+        price, _, _ = self.state.costs.prices.of(items, days)
+        return dict(zip(items.tolist(), price.tolist(), strict=True))
+
+    def value_of(self, item: int) -> float | None:
+        """Return the shop's price of one gram today, or None."""
+        price, per = self._prices[item], self.state.facts.grams_per_whole(item)
+        return None if np.isnan(price) or not per else price / per
+
+
+def _grams(whole: list[float], per: float | None) -> Three:
+    low, likely, high = (None if per is None else one * per for one in whole)
+    return low, likely, high
