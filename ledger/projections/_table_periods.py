@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -33,7 +34,7 @@ class Period:
         """How many days it has."""
         return self.end - self.start + 1
 
-    @property
+    @cached_property
     def address(self) -> str:
         """Its days as they stand in an address."""
         return f"{day_text(self.start)}/{day_text(self.end)}"
