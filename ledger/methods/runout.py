@@ -279,28 +279,44 @@ def _weeks_until_empty(stock: float, use: Array, starts: NDArray[np.int64]) -> A
     blocks = _blocks(use)
     totals = blocks.sum(axis=1)
     mean = use.mean()
-    if mean <= 0:
-        return np.full(starts.shape[1], np.inf)
-    # most paths end near stock / mean: look that far first, and all the way only if need be
-    far = len(starts)
-    near = min(far, int(min(2 * stock / mean / BLOCK, far)) + 4)
-    for reach in (near, far):
-        run = np.cumsum(np.take(totals, starts[:reach]), axis=0)
-        if reach == far or (run[-1] >= stock).all():
-            break
-    full = (run < stock).sum(axis=0)
     weeks = np.full(starts.shape[1], np.inf)
-    path = np.flatnonzero(full < len(run))
-    at = full[path]
-    before = np.where(at > 0, run[at - 1, path], 0.0)
-    inside = before[:, None] + np.cumsum(blocks[starts[at, path]], axis=1)
-    inside[:, -1] = np.maximum(inside[:, -1], stock)  # the two sums may differ in the last bit
-    week = (inside < stock).sum(axis=1)
-    rows = np.arange(len(path))
-    level = np.where(week > 0, inside[rows, week - 1], before)
-    taken = inside[rows, week] - level
-    weeks[path] = at * BLOCK + week + (stock - level) / np.where(taken > 0, taken, 1.0)
+    if mean <= 0:
+        return weeks
+    # half of the paths end by stock / mean: look that far first, then on with those left
+    far = len(starts)
+    reach, done = int(min(stock / mean / BLOCK, far)) + 2, 0
+    path, taken = np.arange(starts.shape[1]), np.zeros(starts.shape[1])
+    while path.size and done < far:
+        ahead = starts[done : done + reach, path] if done else starts[:reach]
+        run = taken + np.cumsum(totals[ahead], axis=0)
+        full = (run < stock).sum(axis=0)
+        ends = np.flatnonzero(full < len(run))
+        at = full[ends]
+        before = np.where(at > 0, run[at - 1, ends], taken[ends])
+        inside = _weeks_inside(stock, before, blocks[ahead[at, ends]])
+        weeks[path[ends]] = (done + at) * BLOCK + inside
+        goes_on = full == len(run)
+        path, taken = path[goes_on], run[-1, goes_on]
+        done, reach = done + len(run), max(reach // 4, 2)
     return weeks
+
+
+def _weeks_inside(stock: float, before: Array, blocks: Array) -> Array:
+    """Return the weeks into a block at which the stock is used up, shape (paths,).
+
+    Parameters
+    ----------
+    before : ndarray, shape (paths,)
+        Use up to the block.
+    blocks : ndarray, shape (paths, BLOCK)
+    """
+    run = before[:, None] + np.cumsum(blocks, axis=1)
+    run[:, -1] = np.maximum(run[:, -1], stock)  # the two sums may differ in the last bit
+    week = (run < stock).sum(axis=1)
+    rows = np.arange(len(run))
+    level = np.where(week > 0, run[rows, week - 1], before)
+    taken = run[rows, week] - level
+    return np.asarray(week + (stock - level) / np.where(taken > 0, taken, 1.0))
 
 
 def _check(stock: Array, past: Array, paths: int, horizon: int) -> None:

@@ -121,7 +121,7 @@ class _ItemTree:
         today, days = self.state.as_of_day, self.state.lots["day"]
         first = int(days[self.state.lots["item"] == self.item].min(initial=today))
         weeks = min((today + 1 - first) // 7, self.ahead.weeks.used.shape[1])
-        return today - 7 * weeks
+        return int(today - 7 * weeks)
 
     def _drawn(self, name: str, what: str) -> str:
         weeks = self.ahead.weeks
