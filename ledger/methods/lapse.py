@@ -15,7 +15,6 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
-from statistics import median
 from typing import Literal
 
 from ledger.errors import InputError
@@ -131,9 +130,15 @@ def rhythm(days: Iterable[dt.date]) -> float | None:
     float or None
         None from fewer than two days.
     """
-    numbers = sorted({day.toordinal() for day in days})
-    gaps = [b - a for a, b in pairwise(numbers)]
-    return float(median(gaps)) if gaps else None
+    return _median_gap(sorted({day.toordinal() for day in days}))
+
+
+def _median_gap(numbers: Sequence[int]) -> float | None:
+    gaps = sorted([b - a for a, b in pairwise(numbers)])
+    middle = len(gaps) // 2
+    if not gaps:
+        return None
+    return float(gaps[middle]) if len(gaps) % 2 else (gaps[middle - 1] + gaps[middle]) / 2
 
 
 @lru_cache(maxsize=1024)
@@ -222,17 +227,19 @@ def standing(days: Sequence[dt.date], today: dt.date, season: bool | None = None
     Tatel and Ackerman (doi 10.1037/bul0000481); Arthur and others (1998). The multiples of the
     rhythm and the counting of seasons are our own choice.
     """
-    dates = sorted({day for day in days if day <= today})
-    gap = rhythm(dates)
+    now = today.toordinal()
+    dates = {number: day for day in days if (number := day.toordinal()) <= now}
+    numbers = sorted(dates)
+    gap = _median_gap(numbers)
     if not dates:
         return Standing("never tried", None, None, bool(season), None, "no practice written down")
-    since = (today - dates[-1]).days
-    spans_years = (dates[-1] - dates[0]).days > YEAR // 2
+    since = now - numbers[-1]
+    spans_years = numbers[-1] - numbers[0] > YEAR // 2
     longest = SEASON_DAYS if season else YEAR // 2
     may = season is not False and (season or spans_years)
-    part = season_of_practice(dates, longest) if may else None
+    part = season_of_practice(dates.values(), longest) if may else None
     if part is not None:
-        missed = _seasons_missed(dates[-1], today, part)
+        missed = _seasons_missed(dates[numbers[-1]], today, part)
         word = ("in hand", "going rusty", "out of practice")[min(missed, 2)]
         reason = {0: "its season has not passed without it", 1: "one season passed without it"}
         text = reason.get(missed, f"{missed} seasons passed without it")
