@@ -19,6 +19,8 @@ __all__ = ["AIMS", "Asked", "asked_of", "from_address"]
 AIMS: Mapping[str, Aim] = {"targets": "targets", "value": "shop value", "energy": "energy"}
 """What may be made as large as possible, by its word on the command line."""
 
+_NONE = ("0", "none")
+
 
 @dataclass(frozen=True)
 class Asked:
@@ -119,6 +121,8 @@ def _wanted(state: State, name: str, text: str) -> tuple[int, tuple[float, str]]
         near = near_misses(name, facts.names)
         hint = f"Did you mean {near[0]!r}?" if near else "Name an item of the book"
         raise NotFound("want", f"there is no item {name!r} in this book", hint)
+    if text in _NONE:
+        return item, (0.0, "none (asked)")
     measures = state.settings.newest("measures", "us") or "us"
     amount = parse_amount(text, measures=measures, zero=True)
     if amount.measure != facts.measure[item]:
@@ -129,6 +133,6 @@ def _wanted(state: State, name: str, text: str) -> tuple[int, tuple[float, str]]
 
 
 def _ground(text: str) -> float:
-    if text.strip() in ("0", "none"):
+    if text in _NONE:
         return 0.0
     return float(parse_measure(text, "area", "beds"))

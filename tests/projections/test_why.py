@@ -26,6 +26,10 @@ FIGURES = {
         "minutes_per_unit_lately", "minutes_per_unit_before", "learning_rate", "learning_rate_low", "learning_rate_high",
     ],
     "our-table": ["amount", "share_of_eaten", "share_of_need", "feed_adjusted_share"],
+    "next-season": [
+        "jars_wanted", "fresh_wanted_g", "needed_g.low", "needed_g.likely", "needed_g.high", "yield_g.likely",
+        "plants.likely", "plants.nine_in_ten", "area_m2", "short_g", "chance_short",
+    ],
 }  # fmt: skip
 
 
@@ -47,7 +51,7 @@ def get(record, name):
     return record
 
 
-@pytest.mark.parametrize("name", ["jar-cost", "shelf", "our-table", "know-how"])
+@pytest.mark.parametrize("name", ["jar-cost", "shelf", "our-table", "know-how", "next-season"])
 @pytest.mark.parametrize("seed", range(12))
 def test_every_figure_is_what_its_tree_gives(name, seed):
     state = state_of(random_book(random.Random(seed), 60), FAR)

@@ -1,0 +1,522 @@
+"""What to grow: from targets and use through batches to plants, beds and weeks."""
+
+from __future__ import annotations
+
+import math
+import random
+
+import pytest
+from books import FAR, ListLog, row_of, state_of
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from strategies import books, random_book
+from test_why import check, get
+
+from ledger.errors import InputError, NotFound
+from ledger.methods.beds import Bed, Crop
+from ledger.projections import PROJECTIONS
+from ledger.projections._next_beds import fit
+from ledger.replay import Replay
+
+LB, FT2 = 453.59237, 0.3048**2
+QUART = 946_353
+NEXT = PROJECTIONS["next-season"]
+
+
+@pytest.fixture
+def garden(book, yes):
+    """Two seasons of tomatoes and beans in two beds; puree and sauce of the second; a target."""
+
+    def write(kind, on, **body):
+        return book.write(kind, body, on=on, answers=yes)
+
+    for year, pounds in ((2025, 40), (2026, 90)):
+        south, north = ("south bed", "north bed")[:: 1 if year == 2025 else -1]
+        write("planted", f"{year}-05-10", crop="tomato", plants=20, area="80 sq ft", bed=south)
+        write("planted", f"{year}-05-12", crop="green bean", plants=40, area="20 sq ft", bed=north)
+        write(
+            "harvested",
+            f"{year}-08-01",
+            item="tomato",
+            amount=f"{pounds} lb",
+            trimmed=f"{pounds // 10} lb",
+        )
+        write("harvested", f"{year}-08-03", item="green bean", amount="10 lb")
+    work = [{"person": "Ada", "minutes": "70"}]
+    for day in ("2026-08-04", "2026-08-11"):
+        write(
+            "put_up",
+            day,
+            makes="tomato puree",
+            method="cook",
+            work=[{"person": "Ada", "minutes": "50"}],
+            used=[{"item": "tomato", "amount": "20 lb"}],
+            made=[{"amount": "8 qt"}],
+        )
+        write(
+            "put_up",
+            day,
+            makes="tomato sauce",
+            method="pressure",
+            work=work,
+            used=[{"item": "tomato puree", "amount": "8 qt"}],
+            made=[{"jars": 4, "jar": "quart jar"}],
+        )
+    write("eaten", "2026-08-20", ate=[{"item": "tomato", "amount": "6 lb"}])
+    write("given_away", "2026-08-21", how="gift", item="tomato", amount="3 lb")
+    write("eaten", "2026-09-20", ate=[{"item": "green bean", "amount": "4 lb"}])
+    write("target_set", "2026-01-02", item="tomato sauce", amount="14 quart jars", per="year")
+    return book
+
+
+def records(book, as_of="2026-12-01", **options):
+    return book.show("next-season", as_of=as_of, **options).to_dict()["records"]
+
+
+def one(book, crop="tomato", **options):
+    (found,) = (r for r in records(book, **options) if r["crop"] == crop)
+    return found
+
+
+def totals(book, as_of="2026-12-01", **options):
+    return book.show("next-season", as_of=as_of, **options).totals
+
+
+# -- from wants to pounds ----------------------------------------------------------------------
+
+
+def test_target_goes_back_through_batches_of_batches(garden):
+    found = one(garden)
+    assert found["jars_wanted"] == pytest.approx(14)
+    # a quart of sauce takes two of puree, and a quart of puree 2.5 lb
+    assert found["into_jars_g"] == pytest.approx(14 * 2 * 2.5 * LB, rel=1e-5)
+    assert found["fresh_wanted_g"] == pytest.approx(9 * LB, rel=1e-5)
+    assert found["otherwise_g"] == pytest.approx(0, abs=1e-6)
+
+
+def test_trimming_is_added(garden):
+    found = one(garden)
+    assert found["trimmed_share"] == pytest.approx(0.1, rel=1e-5)
+    assert found["needed_g"]["likely"] == pytest.approx(79 / 0.9 * LB, rel=1e-5)
+
+
+def test_use_of_last_year_stands_in_for_a_target(garden):
+    found = one(garden, "green bean")
+    assert found["needed_g"]["likely"] == pytest.approx(4 * LB, rel=1e-5)
+    assert found["jars_wanted"] is None
+    assert "use-as-last-year" in found["assumptions"]
+
+
+def test_range_spans_years_of_use_and_batches(garden, yes):
+    garden.write("eaten", ate=[{"item": "tomato", "amount": "1 lb"}], on="2024-11-15", answers=yes)
+    garden.write("put_up", makes="tomato sauce", method="pressure", on="2026-09-01", answers=yes,
+                 used=[{"item": "tomato", "amount": "30 lb"}], made=[{"jars": 4, "jar": "quart jar"}])  # fmt: skip
+    needed = one(garden)["needed_g"]
+    assert 0 <= needed["low"] < needed["likely"] < needed["high"]
+
+
+def test_target_of_a_crop_counts_what_is_put_up(garden, yes):
+    garden.write(
+        "target_set", item="tomato", amount="100 lb", per="year", on="2026-02-01", answers=yes
+    )
+    found = one(garden)
+    assert found["needed_g"]["likely"] == pytest.approx(100 / 0.9 * LB, rel=1e-5)
+    assert found["fresh_wanted_g"] == pytest.approx(30 * LB, rel=1e-5)
+    garden.write(
+        "target_set", item="tomato", amount="50 lb", per="year", on="2026-03-01", answers=yes
+    )
+    assert one(garden)["fresh_wanted_g"] == 0
+
+
+@pytest.mark.parametrize(
+    ("per", "amount", "jars"),
+    [("week", "1 quart jar", 365 / 7), ("person year", "2 quart jars", 8)],
+)
+def test_targets_by_week_and_by_head(garden, yes, per, amount, jars):
+    garden.write("setting_changed", name="people", value="4", on="2026-01-01", answers=yes)
+    garden.write(
+        "target_set", item="tomato sauce", amount=amount, per=per, on="2026-02-01", answers=yes
+    )
+    assert one(garden)["jars_wanted"] == pytest.approx(jars, rel=1e-6)
+
+
+def test_heads_unknown_are_asked_for(garden, yes):
+    garden.write(
+        "target_set",
+        item="tomato sauce",
+        amount="2 quart jars",
+        per="person year",
+        on="2026-02-01",
+        answers=yes,
+    )
+    assert any("croftbook setting people" in text for text in totals(garden)["missing"])
+
+
+def test_what_if_replaces_the_target(garden):
+    found = one(garden, want="tomato sauce=28 quart jars; green bean=20 lb")
+    assert found["into_jars_g"] == pytest.approx(28 * 5 * LB, rel=1e-5)
+    assert one(garden, "green bean", want=["green bean=20 lb"])["needed_g"][
+        "likely"
+    ] == pytest.approx(20 * LB, rel=1e-5)
+    assert one(garden, want="tomato sauce=0")["jars_wanted"] in (None, 0)
+
+
+def test_recipe_serves_what_was_never_made(garden, yes):
+    garden.write("recipe_written", recipe="relish", makes="bean relish", yields="4 pint jars", method="boiling water",
+                 uses=[{"item": "green bean", "amount": "6 lb"}], on="2026-03-01", answers=yes)  # fmt: skip
+    found = one(garden, "green bean", want="bean relish=8 pint jars")
+    assert found["into_jars_g"] == pytest.approx(12 * LB, rel=1e-5)
+    assert found["jars_wanted"] == pytest.approx(8, rel=1e-5)
+    assert "by-recipe" in found["assumptions"]
+
+
+def test_unmade_target_asks_for_a_recipe(garden, yes):
+    garden.write(
+        "target_set",
+        item="tomato ketchup",
+        amount="9 pint jars",
+        per="year",
+        on="2026-02-01",
+        answers=yes,
+    )
+    assert any("how tomato ketchup is made" in text for text in totals(garden)["missing"])
+
+
+# -- from pounds to plants and ground -----------------------------------------------------------
+
+
+def test_two_own_seasons_give_the_yield(garden):
+    found = one(garden)
+    assert (found["yield_from"], found["own_seasons"]) == ("own seasons", 2)
+    assert found["yield_g"]["likely"] == pytest.approx(math.sqrt(2 * 4.5) * LB, rel=1e-5)
+    assert found["plants"]["likely"] == math.ceil(79 / 0.9 / 3)
+    assert found["plants"]["nine_in_ten"] > found["plants"]["likely"]
+    assert found["area_m2"] == pytest.approx(found["plants"]["likely"] * 4 * FT2, rel=1e-6)
+
+
+def test_one_season_falls_back_on_the_published(book, yes):
+    book.write(
+        "planted",
+        crop="carrot",
+        plants=100,
+        row="20 ft",
+        area="20 sq ft",
+        on="2026-04-01",
+        answers=yes,
+    )
+    book.write("harvested", item="carrot", amount="15 lb", on="2026-08-01")
+    found = one(book, "carrot", want="carrot=20 lb")
+    assert found["yield_from"] == "published range"
+    assert found["published_from"]
+    assert found["plants"]["likely"] == 100  # 1 lb a foot, five carrots on a foot
+    assert found["plants"]["nine_in_ten"] is None
+    assert any("nine years in ten" in text for text in totals(book, want="carrot=20 lb")["missing"])
+
+
+def test_running_season_counts_only_when_picking_is_past(garden):
+    assert one(garden, as_of="2026-07-01")["yield_from"] != "own seasons"
+    assert one(garden, as_of="2026-08-31")["yield_from"] == "own seasons"
+
+
+def test_failed_season_counts_as_a_failure(garden, yes):
+    garden.write(
+        "planted",
+        crop="tomato",
+        plants=20,
+        area="80 sq ft",
+        bed="south bed",
+        on="2024-05-10",
+        answers=yes,
+    )
+    found = one(garden)
+    assert found["own_seasons"] == 3
+    assert found["chance_short"] > 0.5
+    assert found["plants"]["nine_in_ten"] is None  # a third of the seasons brought nothing
+
+
+def test_trees_tell_how_often_a_season_falls_short(book, yes):
+    for year, pounds in ((2024, 50), (2025, 70), (2026, 60)):
+        book.write("harvested", item="plum", amount=f"{pounds} lb", on=f"{year}-08-20", answers=yes)
+    found = one(book, "plum", want="plum=70 lb")
+    assert found["plants"]["likely"] is None
+    assert found["yield_of"] == "whole season"
+    assert 0.5 < found["chance_short"] < 1
+    assert found["short_g"] > 0
+
+
+def test_standing_plants_keep_their_bed(book, yes):
+    book.write(
+        "planted",
+        crop="asparagus",
+        plants=20,
+        area="40 sq ft",
+        bed="old bed",
+        on="2023-04-01",
+        answers=yes,
+    )
+    for year in (2024, 2025, 2026):
+        book.write("harvested", item="asparagus", amount="10 lb", on=f"{year}-05-05", answers=yes)
+    found = one(book, "asparagus", want="asparagus=20 lb", rotate=True)
+    assert (found["bed"], found["plants"]["planned"]) == ("old bed", 20)
+    assert found["short_g"] == pytest.approx(10 * LB, rel=1e-4)
+
+
+# -- beds ---------------------------------------------------------------------------------------
+
+
+def test_beds_are_as_large_as_what_was_planted(garden):
+    beds = totals(garden)["beds"]
+    assert {bed: round(b["area_m2"] / FT2) for bed, b in beds.items()} == {
+        "south bed": 80,
+        "north bed": 80,
+    }
+
+
+def test_plan_keeps_within_the_ground(garden):
+    answer = garden.show("next-season", as_of="2026-12-01", want="tomato sauce=200 quart jars")
+    for bed in answer.totals["beds"].values():
+        assert 0 <= bed["free_m2"] <= bed["area_m2"]
+    found = next(r for r in answer.records() if r["crop"] == "tomato")
+    assert found["plants"]["planned"] < found["plants"]["likely"]
+    assert found["short_g"] == pytest.approx(
+        found["needed_g"]["likely"] - found["plants"]["planned"] * found["yield_g"]["likely"]
+    )
+    assert found["chance_short"] > 0.5
+    assert any("do not suffice" in text for text in answer.totals["in_words"])
+
+
+def test_rotation_keeps_a_family_out(garden):
+    assert one(garden, rotate=True)["bed"] == "south bed"  # 2026 had tomatoes in the north bed
+
+
+def test_other_ground_can_be_tried(garden):
+    assert one(garden, beds="south bed=0; north bed=0")["bed"] is None
+    found = one(garden, beds=["East Bed=900 sq ft", "south bed=0", "north bed=0"])
+    assert found["bed"] == "East Bed"
+
+
+def test_no_bed_says_what_is_missing(book, yes):
+    book.write("planted", crop="tomato", plants=10, on="2026-05-01", answers=yes)
+    found = one(book, want="tomato=10 lb")
+    assert (found["bed"], found["area_m2"]) == (None, None)
+    assert any(
+        "No bed's ground is known" in text for text in totals(book, want="tomato=10 lb")["missing"]
+    )
+
+
+@pytest.mark.parametrize("aim", ["targets", "value", "energy"])
+def test_every_aim_gives_a_plan(garden, yes, aim):
+    garden.write(
+        "price_seen", item="tomato", amount="1 lb", price="2.00", on="2026-08-01", answers=yes
+    )
+    assert one(garden, **{"for": aim})["plants"]["planned"] is not None
+
+
+@settings(max_examples=80, deadline=None)
+@given(
+    st.lists(
+        st.tuples(st.integers(1, 40), st.sampled_from([0.2, 0.5, 1.0]), st.booleans()),
+        min_size=1,
+        max_size=5,
+    ),
+    st.lists(st.sampled_from([1.0, 3.0, 7.5, 20.0]), min_size=1, max_size=4),
+)
+def test_simpler_plan_plants_as_much(wanted, grounds):
+    crops = [
+        Crop(str(i), float(n), 1.0, space, whole) for i, (n, space, whole) in enumerate(wanted)
+    ]
+    beds = [Bed(str(i), ground) for i, ground in enumerate(grounds)]
+    plan = fit(crops, beds, {c.name: c.wanted for c in crops}, aim="targets", rotation=False)
+    for bed in beds:
+        used = sum(n * crops[int(c)].space_m2 for (c, b), n in plan.units.items() if b == bed.name)
+        assert used <= bed.area_m2 + 1e-6
+        assert plan.free_m2[bed.name] == pytest.approx(bed.area_m2 - used, abs=1e-6)
+    for crop in crops:
+        assert sum(plan.of(crop.name).values()) <= crop.wanted + 1e-6
+    if sum(c.wanted * c.space_m2 for c in crops) <= max(grounds):
+        assert all(sum(plan.of(c.name).values()) == pytest.approx(c.wanted) for c in crops)
+
+
+# -- putting up ---------------------------------------------------------------------------------
+
+
+def test_preserving_adds_up_to_the_year(garden):
+    weeks = records(garden, preserving=True)
+    assert {w["item"] for w in weeks} == {"tomato sauce"}
+    assert sum(w["jars"] for w in weeks) == 14
+    assert sum(w["batches"] for w in weeks) == 4  # of four jars, the last of two
+    assert sum(w["loads"] for w in weeks) == 4
+    assert sum(w["raw_g"] for w in weeks) == pytest.approx(14 * 5 / 0.9 * LB, rel=1e-5)
+    assert sum(w["hours"] for w in weeks) == pytest.approx(
+        14 / 4 * 2, rel=1e-5
+    )  # 70 and 50 minutes
+    assert all(w["week"] == "2027-07-26" for w in weeks)  # the Monday before 1 August
+
+
+def test_jars_and_lids_run_down_week_by_week(garden, yes):
+    garden.write("bought", lines=[{"item": "quart jar", "amount": "10", "paid": "9"}, {"item": "lid", "amount": "12", "paid": "3"}],
+                 on="2026-08-01", answers=yes)  # fmt: skip
+    (week,) = records(garden, preserving=True)
+    assert (week["jars_there"], week["jars_to_get"]) == (10, 4)
+    assert (week["lids_there"], week["lids_to_get"]) == (4, 10)  # eight lids went on the sauce
+    found = totals(garden, preserving=True)
+    assert found["jars"]["quart jar"] == {"wanted": 14, "empty": 2, "full now": 8, "to get": 4}
+    assert any("tested process" in text for text in found["in_words"])
+
+
+def test_batches_wait_for_the_harvest(garden, yes):
+    for day in ("2026-08-08", "2026-08-15", "2026-08-22"):
+        garden.write("harvested", item="tomato", amount="30 lb", on=day, answers=yes)
+    weeks = [w["week"] for w in records(garden, preserving=True)]
+    assert weeks == sorted(weeks)
+    assert len(weeks) > 1
+
+
+def test_unpicked_crop_has_no_week(book, yes):
+    book.write("planted", crop="cucumber", plants=10, area="40 sq ft", on="2026-05-01", answers=yes)
+    book.write("recipe_written", recipe="pickle", makes="dill pickle", yields="8 pint jars", method="boiling water",
+               uses=[{"item": "cucumber", "amount": "8 lb"}], on="2026-05-01", answers=yes)  # fmt: skip
+    (week,) = records(book, preserving=True, want="dill pickle=8 pint jars")
+    assert (week["week"], week["hours"], week["jars"]) == (None, None, 8)
+    missing = totals(book, preserving=True, want="dill pickle=8 pint jars")["missing"]
+    assert any("When cucumber is picked" in text for text in missing)
+
+
+# -- opening figures ----------------------------------------------------------------------------
+
+
+def open_all(state, **options):
+    answer = NEXT.build(state, **options)
+    for record in answer.to_dict()["records"]:
+        key = record["why"].partition("/")[2]
+        for column in answer.columns:
+            shown = get(record, column.name) if column.unit not in ("", "day", "seasons") else None
+            if shown is None:
+                continue
+            node = NEXT.why(state, key, column.name)
+            assert math.isclose(node.value or 0.0, shown, rel_tol=1e-9, abs_tol=1e-6), column.name
+            check(node)
+
+
+ASKED = [
+    {},
+    {"preserving": True},
+    {
+        "rotate": True,
+        "for": "energy",
+        "want": "tomato sauce=90 quart jars",
+        "beds": "south bed=9 m2",
+    },
+    {"preserving": True, "want": ["tomato sauce=3 quart jars", "tomato=200 lb"]},
+]
+
+
+@pytest.mark.parametrize("options", ASKED)
+def test_every_figure_opens_with_what_was_asked(garden, options):
+    open_all(garden.state("2026-12-01"), **options)
+
+
+@pytest.mark.parametrize("seed", range(10))
+@pytest.mark.parametrize("preserving", [False, True])
+def test_every_figure_of_random_books_opens(seed, preserving):
+    open_all(state_of(random_book(random.Random(seed), 80), FAR), preserving=preserving)
+
+
+@pytest.mark.parametrize(
+    "address",
+    [
+        "next-season/unicorn",
+        "next-season/tomato/nonsense",
+        "next-season/week=2027-01-04/tomato sauce",
+        "next-season/week=",
+    ],
+)
+def test_unknown_address_is_refused(garden, address):
+    with pytest.raises(NotFound):
+        garden.why(address, as_of="2026-12-01")
+
+
+@pytest.mark.parametrize(
+    "address", ["next-season/tomato", "next-season/week=2027-07-26/tomato sauce"]
+)
+def test_unknown_figure_is_refused(garden, address):
+    with pytest.raises(NotFound, match="It has"):
+        garden.why(address, "colour", as_of="2026-12-01")
+
+
+# -- what any question must bear ----------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("options", "says"),
+    [
+        ({"want": "tomato"}, "no name and amount"),
+        ({"want": "tomatoo sauce=3 quart jars"}, "Did you mean 'tomato sauce'"),
+        ({"want": "tomato sauce=3 lb"}, "kept by volume"),
+        ({"want": "tomato sauce=-3 quart jars"}, "amount"),
+        ({"beds": "south bed=wide"}, "40 sq ft"),
+        ({"beds": "south bed=-4 sq ft"}, "beds"),
+        ({"for": "fun"}, "targets, value, energy"),
+    ],
+)
+def test_bad_options_are_refused(garden, options, says):
+    with pytest.raises(InputError, match=says):
+        records(garden, **options)
+
+
+@pytest.mark.parametrize("preserving", [False, True])
+def test_empty_book_says_what_is_missing(book, preserving):
+    answer = book.show("next-season", as_of="2026-12-01", preserving=preserving)
+    assert answer.records() == []
+    assert answer.totals["missing"]
+
+
+@pytest.mark.parametrize(
+    ("kind", "body"),
+    [
+        ("planted", {"crop": "tomato", "plants": 10}),
+        ("harvested", {"item": "tomato", "amount": "3 lb"}),
+        ("harvested", {"item": "cabbage head", "amount": "3"}),
+        ("eaten", {"ate": [{"item": "tomato", "amount": "1 lb"}]}),
+        ("target_set", {"item": "tomato sauce", "amount": "9 quart jars", "per": "year"}),
+    ],
+)
+def test_one_event_is_answered(book, yes, kind, body):
+    book.write(kind, body, on="2026-06-01", answers=yes)
+    for preserving in (False, True):
+        answer = book.show("next-season", as_of="2026-12-01", preserving=preserving)
+        assert answer.totals["missing"]
+
+
+def test_nothing_before_its_day_nor_before_it_was_known(garden):
+    assert records(garden, as_of="2025-01-01") == []
+    assert garden.show("next-season", as_of="2026-12-01", known_at="2020-01-01").records() == []
+
+
+def test_season_planned_is_the_one_to_plant(garden):
+    assert totals(garden, as_of="2026-12-01")["season"] == 2027
+    assert totals(garden, as_of="2027-02-01")["season"] == 2027
+    assert totals(garden, as_of="2026-06-01")["season"] == 2027
+
+
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(books())
+def test_growing_book_answers_as_a_fresh_one(events):
+    log = ListLog(events)
+    half, log.rows = log.rows, log.rows[: len(log.rows) // 2]
+    replay = Replay(log)
+    replay.refresh()
+    NEXT.build(replay.state(as_of=FAR, known_at=None))
+    log.rows = [row_of(event) for event in events] or half
+    replay.refresh()
+    for options in ({}, {"preserving": True}):
+        grown = NEXT.build(replay.state(as_of=FAR, known_at=None), **options).to_dict()
+        assert grown == NEXT.build(state_of(events), **options).to_dict()
+
+
+def test_twice_the_wants_is_twice_the_need(garden):
+    wants = [f"tomato sauce={n} quart jars;tomato=0;green bean={n} lb" for n in (10, 20)]
+    once, twice = (
+        {r["crop"]: r["needed_g"]["likely"] for r in records(garden, want=w)} for w in wants
+    )
+    assert twice == pytest.approx({crop: 2 * grams for crop, grams in once.items()})
