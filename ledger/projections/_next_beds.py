@@ -1,4 +1,8 @@
-"""Fitting what is wanted into the beds: HiGHS finds how much of each crop, then beds are kept simple."""
+"""Fitting what is wanted into the beds, each crop in as few of them as will do.
+
+Where all that is wanted finds room, it is planted. Where it does not, HiGHS finds how much of each
+crop brings most (`ledger.methods.beds`).
+"""
 
 from __future__ import annotations
 
@@ -55,24 +59,35 @@ def fit(
     most : mapping of str to float
         How many units of each crop are wanted at most.
     """
+    shut = {
+        crop.name: names
+        for crop in crops
+        if (names := [bed.name for bed in beds if rotation and crop.family in bed.grew])
+    }
+    all_in = _pack(most, crops, beds, shut)
+    if all_in is not None:  # nothing more is wanted, so no plan is better
+        return all_in
     plan = fit_beds(crops, beds, aim=aim, rotation=rotation, seconds=2.0)
     out = Fitted(
-        {(p.crop, p.bed): p.units for p in plan.plantings},
-        dict(plan.free_m2),
-        plan.kept_out,
-        plan.proven,
+        {(p.crop, p.bed): p.units for p in plan.plantings}, dict(plan.free_m2), shut, plan.proven
     )
     _fill(out, crops, beds, most)
-    return _simpler(out, crops, beds)
+    planted = {crop.name: sum(out.of(crop.name).values()) for crop in crops}
+    simpler = _pack(planted, crops, beds, shut)
+    if simpler is None:
+        return out
+    simpler.proven = plan.proven
+    return simpler
 
 
 def _fill(
     out: Fitted, crops: Sequence[Crop], beds: Sequence[Bed], most: Mapping[str, float]
 ) -> None:
-    """Plant the last few that a plan proven to one part in a thousand may leave out."""
+    """Plant what is still wanted in ground left over.
+
+    A plan is proven to one part in a thousand only, and leaves out what has no price or energy.
+    """
     for crop in crops:
-        if crop.per_unit * max(crop.value, crop.energy, crop.wanted or 0) <= 0:
-            continue
         lacking = most[crop.name] - sum(out.of(crop.name).values())
         shut = out.kept_out.get(crop.name, [])
         for bed in sorted(beds, key=lambda b: -out.units.get((crop.name, b.name), 0.0)):
@@ -87,30 +102,37 @@ def _fill(
                 lacking -= more
 
 
-def _simpler(out: Fitted, crops: Sequence[Crop], beds: Sequence[Bed]) -> Fitted:
-    """Return a plan of the same amounts with each crop in as few beds as will do, if one is found.
+def _pack(
+    wanted: Mapping[str, float],
+    crops: Sequence[Crop],
+    beds: Sequence[Bed],
+    shut: dict[str, list[str]],
+) -> Fitted | None:
+    """Return a plan of just these units with each crop in few beds, or None if none is found.
 
     The programme does not mind in which bed a plant stands; whoever waters them does. Largest
     crop first, into the bed that it fills best, else on from the roomiest one.
     """
-    wanted = {crop.name: sum(out.of(crop.name).values()) for crop in crops}
     free = {bed.name: bed.area_m2 for bed in beds}
     units: dict[tuple[str, str], float] = {}
     for crop in sorted(crops, key=lambda c: -wanted[c.name] * c.space_m2):
         lacking = wanted[crop.name]
-        shut = out.kept_out.get(crop.name, [])
         while lacking > _HAIR:
             rooms = {
                 bed: float(int(area / crop.space_m2 + 1e-9)) if crop.whole else area / crop.space_m2
                 for bed, area in free.items()
-                if bed not in shut and (crop.name, bed) not in units
+                if bed not in shut.get(crop.name, ()) and (crop.name, bed) not in units
             }
             rooms = {bed: room for bed, room in rooms.items() if room > _HAIR}
             if not rooms:
-                return out
+                return None
             holding = {bed: room for bed, room in rooms.items() if room >= lacking - 1e-9}
-            bed = min(holding, key=lambda b: holding[b]) if holding else max(rooms, key=lambda b: rooms[b])  # fmt: skip
+            bed = (
+                min(holding, key=lambda b: holding[b])
+                if holding
+                else max(rooms, key=lambda b: rooms[b])
+            )
             units[crop.name, bed] = min(lacking, rooms[bed])
             lacking -= units[crop.name, bed]
             free[bed] = max(0.0, free[bed] - units[crop.name, bed] * crop.space_m2)
-    return Fitted(units, free, out.kept_out, out.proven)
+    return Fitted(units, free, shut)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -203,6 +204,7 @@ class Garden:
 
     # -- beds ----------------------------------------------------------------------------
 
+    @cached_property
     def beds(self) -> tuple[dict[str, float], dict[str, list[Planting]], list[str]]:
         """Return the ground of each bed (m2), the plantings that show it, and beds without any.
 

@@ -222,9 +222,9 @@ class Plan:
             setattr(crop, name, wanted / each if each else None)
 
     def _beds(self) -> dict[str, float]:
-        area, _, _ = self.garden.beds()
+        area, _, _ = self.garden.beds
         out = dict(area)
-        spelled = {name.casefold(): name for name in [*area, *self.garden.beds()[2]]}
+        spelled = {name.casefold(): name for name in [*area, *self.garden.beds[2]]}
         for name, ground in self.asked.beds.items():
             out[spelled.get(name.casefold(), name)] = ground
         for crop in self.crops:  # trees and perennials stay where they are

@@ -160,7 +160,7 @@ def _missing(words: Words, records: list[dict[str, Any]]) -> list[str]:
     out += [f"When {name} is picked is not known yet: its pickings tell (`croftbook harvest`)." for name in late]  # fmt: skip
     idle = sorted({r["item"] for r in records if r["hours"] is None})
     out += [f"No hours of {', '.join(idle)} are written down: `croftbook putup --work` takes them."] if idle else []  # fmt: skip
-    return out + words.plan.wants.missing
+    return out + words.missing_of_use()
 
 
 # -- why ---------------------------------------------------------------------------------

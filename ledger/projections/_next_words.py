@@ -12,6 +12,7 @@ from ledger.projections._next_asked import AIMS
 from ledger.projections._next_growth import SIZES
 from ledger.projections._next_plan import CropPlan, Plan
 from ledger.projections._next_wants import Want
+from ledger.projections._stock_targets import YEAR_DAYS
 from ledger.reference.planting import M2_PER_FOOT2, METRES_PER_FOOT
 from ledger.replay.state import day_text
 
@@ -203,22 +204,27 @@ class Words:
 
     def missing(self) -> list[str]:
         """Return what is not known, and what would supply it."""
-        plan, wants = self.plan, self.plan.wants
-        out = list(wants.missing)
+        plan, out = self.plan, self.missing_of_use()
         if not plan.crops:
             out.append("Nothing that grows here is wanted yet: `croftbook harvest` and `croftbook plant` say what grows, `croftbook meal` and `croftbook target` what is wanted.")  # fmt: skip
             return out
-        if 0 < wants.days < 365:
-            out.append(f"Only {wants.days} days of use are written down, and stand for the whole year: a target says better.")  # fmt: skip
         out += self._never_made()
         for crop in plan.crops:
             out += self._missing_of(crop)
         if not plan.beds:
             out.append("No bed's ground is known: `croftbook plant tomato --bed 'south bed' --area '40 sq ft'` says it, or --beds 'south bed=40 sq ft' here.")  # fmt: skip
-        elif unknown := [b for b in plan.garden.beds()[2] if b not in plan.beds]:
+        elif unknown := [b for b in plan.garden.beds[2] if b not in plan.beds]:
             out.append(f"The ground of {', '.join(unknown)} is not known, so nothing was put there: give --area when planting.")  # fmt: skip
         if plan.fitted is not None and not plan.fitted.proven:
             out.append("The time ran out before a better plan could be ruled out.")
+        return out
+
+    def missing_of_use(self) -> list[str]:
+        """Return what is not known of a year's wants."""
+        wants = self.plan.wants
+        out = list(wants.missing)
+        if 0 < wants.days < YEAR_DAYS:
+            out.append(f"Only {wants.days} days of use are written down, and stand for the whole year: a target says better.")  # fmt: skip
         return out
 
     def _never_made(self) -> list[str]:
@@ -297,7 +303,7 @@ class Words:
     def _events(self, name: str) -> tuple[str, ...]:
         if name != "bed-as-planted":
             return ()
-        shown = self.plan.garden.beds()[1]
+        shown = self.plan.garden.beds[1]
         return tuple(self.state.event_id(p.ev) for several in shown.values() for p in several)
 
 

@@ -45,7 +45,7 @@ COLUMNS = (
     Column("bed", "Bed", "", "Where it goes, the bed with most of it first; null where it could not be fitted.", main=True),
     Column("in_beds", "In beds", "", "How many plants (else how much row or ground) in each bed."),
     Column("short_g", "Short", "g", "What is likely lacking of the needed; null where not known."),
-    Column("chance_short", "Short by chance", "0 to 1", "Chance of a season that brings less than is likely needed, from the plants planned; null where the spread is not known.", main=True),
+    Column("chance_short", "Chance short", "0 to 1", "Chance of a season that brings less than is likely needed, from the plants planned; null where the spread is not known.", main=True),
     Column("because", "Because", "", "What the row rests on, in words."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
