@@ -71,6 +71,7 @@ def fit(
     out = Fitted(
         {(p.crop, p.bed): p.units for p in plan.plantings}, dict(plan.free_m2), shut, plan.proven
     )
+    _clear(out, crops, most)
     _fill(out, crops, beds, most)
     planted = {crop.name: sum(out.of(crop.name).values()) for crop in crops}
     simpler = _pack(planted, crops, beds, shut)
@@ -78,6 +79,18 @@ def fit(
         return out
     simpler.proven = plan.proven
     return simpler
+
+
+def _clear(out: Fitted, crops: Sequence[Crop], most: Mapping[str, float]) -> None:
+    """Take out what is beyond the wanted, which the programme leaves where nothing else pays."""
+    for crop in crops:
+        beyond = sum(out.of(crop.name).values()) - most[crop.name]
+        for bed, units in reversed(out.of(crop.name).items()):
+            fewer = min(units, max(0.0, beyond))
+            fewer = float(int(fewer + 1e-9)) if crop.whole else fewer
+            out.units[crop.name, bed] = units - fewer
+            out.free_m2[bed] += fewer * crop.space_m2
+            beyond -= fewer
 
 
 def _fill(

@@ -230,7 +230,11 @@ class _Nodes:
             if one != item:
                 node = product(f"{self.name} for it", "whole units", node, self.trees.take(one, item, 1))  # fmt: skip
             parts.append(node)
-        year = total(f"{self.name} wanted in a year", "whole units", *parts)
+        year = (
+            parts[0]
+            if len(parts) == 1
+            else total(f"{self.name} wanted in a year", "whole units", *parts)
+        )
         share = Node(
             "part of it this week, as the harvest by weeks allows", self.week.share, "0 to 1"
         )
@@ -279,7 +283,11 @@ class _Nodes:
         for one in recipes.cooked_for(item):
             if recipes.minutes_each(one) is not None:
                 parts.append(product(f"{state.facts.names[one]} cooked for it", "minutes", self.trees.rate(item, one, 1), self._each(one)))  # fmt: skip
-        return total(f"minutes for one of {name}, all told", "minutes", *parts)
+        return (
+            parts[0]
+            if len(parts) == 1
+            else total(f"minutes for one of {name}, all told", "minutes", *parts)
+        )
 
     def _to_get(self, what: str, there: Node) -> Node:
         from ledger.projections._arithmetic import difference

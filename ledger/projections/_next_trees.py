@@ -98,7 +98,11 @@ class Trees:
             elif part in self.recipes.made and self.recipes.take(part, of, level) > 0:
                 rate = self.rate(made, part, level)
                 parts.append(product(f"through {names[part]}", "", rate, self.take(part, of, level)))  # fmt: skip
-        return total(f"{names[of]} in one of {names[made]}", "", *parts)
+        return (
+            parts[0]
+            if len(parts) == 1
+            else total(f"{names[of]} in one of {names[made]}", "", *parts)
+        )
 
     # -- a crop --------------------------------------------------------------------------
 

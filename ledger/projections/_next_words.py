@@ -121,7 +121,7 @@ class Words:
         if crop.target is not None:
             says.append(f"{crop.target.said} of it in all")
         elif crop.fresh[1]:
-            says.append(f"{self.weight(crop.fresh[1])} as it is")
+            says.append(f"{self.weight(crop.fresh[1])} fresh")
         return f"for {', '.join(says)}" if says else "nobody ate any, and there is no target"
 
     def want(self, want: Want) -> str:
@@ -136,13 +136,13 @@ class Words:
             )  # fmt: skip
             return f"{amount} of {name} (last year)"
         amount, _, how = want.said.rpartition(" (")
-        return f"{amount} of {name} ({how}"
+        return f"{amount.removesuffix(' per year')} of {name} ({how}"
 
     def _yields(self, crop: CropPlan) -> str:
         growth = crop.growth
         if growth.spread is None:
             return "yield not known"
-        unit = self.unit(crop)
+        unit = self.unit(crop).removeprefix("whole ")
         if growth.published is not None:
             low, high = (self.weight(g) for g in (growth.published.low_g, growth.published.high_g))
             span = low if low == high else f"{low} to {high}"
