@@ -13,7 +13,7 @@ from ledger.projections._next_growth import SIZES
 from ledger.projections._next_plan import CropPlan, Plan
 from ledger.projections._next_wants import Want
 from ledger.projections._stock_targets import YEAR_DAYS
-from ledger.reference.planting import M2_PER_FOOT2, METRES_PER_FOOT
+from ledger.reference.planting import M2_PER_FOOT2, METRES_PER_FOOT, published_yields
 from ledger.replay.state import day_text
 
 __all__ = ["Words"]
@@ -194,13 +194,22 @@ class Words:
         if any(c.short for c in plan.crops if c.fitted is not None):
             others = ", ".join(one for one in AIMS if one != plan.asked.aim)
             out.append(f"The beds do not suffice; this brings most by {plan.asked.aim} (--for {others} weighs otherwise).")  # fmt: skip
-        if plan.fitted is not None:
-            out += [f"{name} stays out of {', '.join(beds)}: its family stood there." for name, beds in plan.fitted.kept_out.items()]  # fmt: skip
+        out += self._kept_out()
         for crop in plan.crops:
             if crop.fitted is None and crop.short:
                 what = "what stands" if crop.growth.standing else "a middling season"
                 out.append(f"{crop.name}: {what} brings {self.weight(crop.brings)}, {self.weight(crop.short)} short.")  # fmt: skip
         return out
+
+    def _kept_out(self) -> list[str]:
+        """Return which crops the rotation keeps out of which beds, those of one lot together."""
+        lots: dict[tuple[str, ...], list[str]] = {}
+        for name, beds in (self.plan.fitted.kept_out if self.plan.fitted else {}).items():
+            lots.setdefault(tuple(sorted(beds)), []).append(name)
+        return [
+            f"Kept out of {', '.join(beds)}, where their family stood: {', '.join(names)}."
+            for beds, names in sorted(lots.items())
+        ]
 
     def missing(self) -> list[str]:
         """Return what is not known, and what would supply it."""
@@ -243,9 +252,11 @@ class Words:
         if crop.wanted is None:
             return [f"No weight of {name} is known: `croftbook item '{name}' --g-per '{{\"piece\": 120}}'` gives one."]  # fmt: skip
         if not crop.wanted:
-            return []
+            return [f"Nobody ate any {name}, and there is no target: `croftbook target '60 lb {name}' --per year` sets one."]  # fmt: skip
         if growth.spread is None:
-            return [f"What {self._one(crop)} of {name} brings is not known: two finished seasons of plantings and pickings tell."]  # fmt: skip
+            known = any(one.low_g is not None for one in published_yields(name))
+            other = ", or one planting with its --row and --area, for the published yield" if known else ""  # fmt: skip
+            return [f"What {self._one(crop)} of {name} brings is not known: two finished seasons of plantings and pickings tell{other}."]  # fmt: skip
         out = []
         if crop.growth.size == "plants" and crop.nine is None:
             why = "the published yield is a single figure" if growth.published else "it fails too often"  # fmt: skip
@@ -266,7 +277,9 @@ class Words:
     def rests_on(self, crop: CropPlan) -> list[str]:
         """Return the ids of what a row rests on."""
         out = ["shelf-eaten-up"]
-        if crop.fresh[1] or any(want.source == "use" for want, _ in crop.products):
+        if (crop.fresh[1] and crop.target is None) or any(
+            want.source == "use" for want, _ in crop.products
+        ):
             out.append("use-as-last-year")
         if any(self.plan.recipes.made[want.item].recipe is not None for want, _ in crop.products):
             out.append("by-recipe")

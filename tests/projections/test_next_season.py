@@ -289,6 +289,17 @@ def test_rotation_keeps_a_family_out(garden):
     assert one(garden, rotate=True)["bed"] == "south bed"  # 2026 had tomatoes in the north bed
 
 
+def test_rotation_says_what_it_keeps_out(garden):
+    said = totals(garden, rotate=True)["in_words"]
+    assert "Kept out of north bed, where their family stood: tomato." in said
+    assert "Kept out of south bed, where their family stood: green bean." in said
+
+
+def test_unwanted_crop_asks_for_a_target(book, yes):
+    book.write("planted", crop="tomato", plants=10, on="2026-05-01", answers=yes)
+    assert any("Nobody ate any tomato" in text for text in totals(book)["missing"])
+
+
 def test_other_ground_can_be_tried(garden):
     assert one(garden, beds="south bed=0; north bed=0")["bed"] is None
     found = one(garden, beds=["East Bed=900 sq ft", "south bed=0", "north bed=0"])
