@@ -273,15 +273,27 @@ class Book:
         *,
         as_of: str | dt.date | None = None,
         known_at: str | None = None,
+        against: str | int | dt.date | None = None,
         **options: Any,
     ) -> Answer:
         """Return the answer to a question: ``jar-cost``, ``shelf`` and so on.
+
+        Parameters
+        ----------
+        against : date, ISO text or year of a season, optional
+            Instead, what changed since that day or season, split into its causes.
 
         Raises
         ------
         NotFound
             When there is no such question.
         """
+        if against is not None:
+            from ledger.projections._against import Against
+
+            day = day_text(as_of or self.today())
+            at = lambda day: self.state(day, known_at)  # noqa: E731
+            return Against(_projection(name), at, day, str(against), options).answer()
         return _projection(name).build(self.state(as_of, known_at), **options)
 
     def why(
@@ -301,6 +313,11 @@ class Book:
         """
         name, _, key = address.partition("/")
         projection = _projection(name)
+        if key.startswith("against:"):
+            from ledger.projections._against import why_against
+
+            day = day_text(as_of or self.today())
+            return why_against(projection, lambda day: self.state(day, known_at), day, key, field)
         if projection.why is None or not key:
             raise NotFound(
                 "address",

@@ -13,7 +13,7 @@ from typing import Any
 import msgspec
 
 from ledger.events import KINDS, Kind
-from ledger.projections import PROJECTIONS, Column
+from ledger.projections import PROJECTIONS, Column, compare
 
 __all__ = ["answers_page", "formats_page", "schema_of", "write"]
 
@@ -32,6 +32,10 @@ book's currency. Fields marked * are needed; where a body has `lines`, one line'
 
 The JSON Schema of each kind is in `schema/`. This page is made by `python -m ledger.docs docs`.
 """
+
+
+_AGAINST = """The same question at two dates, one record a thing. A day asks the question as of that day (`our-table` with `--from`: for as long a period that
+ends on it); the year of a season asks for that season, while the one now runs to the same day of it. The causes add up to the difference exactly."""
 
 
 def schema_of(kind: Kind) -> dict[str, Any]:
@@ -84,9 +88,14 @@ def answers_page() -> str:
             out.append(
                 f"- `--{option.name.replace('_', '-')}`: {option.help} (e.g. {option.example})"
             )
+        if projection.compared is not None:
+            out.append(
+                "- `--against`: what changed since that day (or season), split into price, amount and mix (below)"
+            )
         out.append(_columns(projection.columns))
         for flag, columns in projection.variants.items():
             out.append(f"\nWith `--{flag.replace('_', '-')}`:\n" + _columns(columns))
+    out.append(f"\n## With --against\n\n{_AGAINST}\n{_columns(compare.COLUMNS)}")
     return "\n".join(out) + "\n"
 
 

@@ -44,6 +44,10 @@ class _Show(click.Group):
             )
             for option in projection.options
         ]
+        if projection.compared is not None:
+            when = "DAY or SEASON" if "season" in {o.name for o in projection.options} else "DAY"
+            what = "What changed since then, split into price, amount and mix."
+            params.append(click.Option(["--against", "o_against"], metavar=when, help=what))
         params += [
             click.Option(
                 ["--as-of"], metavar="DAY", help="What had happened by that day; default today."
@@ -105,6 +109,8 @@ def _show(name: str, given: dict[str, Any]) -> None:
     days = {one.name for one in PROJECTIONS[name].options if one.kind == "day"}
     with read_book(given["book"], given["household"]) as book:
         _warm(book)
+        if not options.get("against", "").isdigit():  # the year of a season stays as it is
+            days.add("against")
         for day in days & set(options):
             options[day] = day_of(options[day], book.today(), day)
         answer = book.show(

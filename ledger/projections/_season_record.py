@@ -104,6 +104,7 @@ class Recorder:
             "row_m": plot.row_m,
             "picked_g": grams,
             "trimmed_g": None if per is None else int(picked["trimmed"][rows].sum()) * per,
+            "kept_g": None if per is None else int(picked["kept"][rows].sum()) * per,
             "per_plant_g": _ratio(grams, plot.plants),
             "per_m2_g": _ratio(grams, plot.area_m2),
             "per_row_m_g": _ratio(grams, plot.row_m),

@@ -97,6 +97,7 @@ class _Why:
         out: dict[str, Callable[[], Node]] = {
             "picked_g": lambda: self.weight("picked", self.plot.rows, "whole"),
             "trimmed_g": lambda: self.weight("trimmed", self.plot.rows, "trimmed"),
+            "kept_g": lambda: self.weight("kept after trimming", self.plot.rows, "kept"),
             "inputs": self._inputs,
             "shop_value": self._value,
             "net": lambda: difference("net", "money", self._value(), self._inputs()),

@@ -16,7 +16,16 @@ if TYPE_CHECKING:
     import pandas as pd
 
 
-__all__ = ["Answer", "Assumption", "Column", "Node", "Option", "Projection", "frame_of"]
+__all__ = [
+    "Answer",
+    "Assumption",
+    "Column",
+    "Compared",
+    "Node",
+    "Option",
+    "Projection",
+    "frame_of",
+]
 
 
 @dataclass(frozen=True)
@@ -153,6 +162,37 @@ def frame_of(columns: tuple[Column, ...], records: list[dict[str, Any]]) -> pd.D
 
 
 @dataclass(frozen=True)
+class Compared:
+    """How two answers of one question are set beside each other (`ledger.projections.compare`).
+
+    Parameters
+    ----------
+    key : str
+        The column that names a thing; records of one name are added up.
+    amount : tuple of str
+        Columns of its amount, the first that both answers know being taken.
+    value : str
+        The column of its value, in money; price is value by amount.
+    what : str
+        What the values are, in words.
+    price : str
+        What value by amount is called.
+    unit : str, optional
+        The column that names the amount's unit, where the description of the column does not.
+    rows : callable, optional
+        ``rows(answer)`` gives the records to compare, where they are not the answer's own.
+    """
+
+    key: str
+    amount: tuple[str, ...]
+    value: str
+    what: str
+    price: str = "price"
+    unit: str | None = None
+    rows: Callable[[Answer], list[dict[str, Any]]] | None = None
+
+
+@dataclass(frozen=True)
 class Projection:
     """One question.
 
@@ -170,6 +210,8 @@ class Projection:
     options : tuple of Option
     variants : mapping of str to tuple of Column
         Columns of the answer under a flag, by the flag's option name (``--paths``: ``paths``).
+    compared : Compared, optional
+        What ``--against`` compares; without it the question cannot be set against another date.
     """
 
     name: str
@@ -180,3 +222,4 @@ class Projection:
     why: Callable[..., Node] | None = None
     options: tuple[Option, ...] = ()
     variants: Mapping[str, tuple[Column, ...]] = field(default_factory=dict)
+    compared: Compared | None = None

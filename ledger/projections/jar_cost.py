@@ -14,7 +14,7 @@ from ledger.projections._common import (
     grams_of,
     jars_gone,
 )
-from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.replay import COMPONENTS, KEPT, ORIGINS
 from ledger.replay.state import day_text
 
@@ -200,5 +200,8 @@ PROJECTION = Projection(
     options=(
         Option("item", "only what makes this item", "plum butter"),
         Option("batch", "only this batch (the beginning of its id)", "5f0c0a0e"),
+    ),
+    compared=Compared(
+        "item", ("volume_ml", "mass_g", "jars"), "cost.all_in", "Cost of all put up so far"
     ),
 )

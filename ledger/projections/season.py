@@ -11,7 +11,7 @@ from ledger.projections._common import answer, assumptions_of
 from ledger.projections._season_field import Field
 from ledger.projections._season_money import FATES
 from ledger.projections._season_record import Recorder
-from ledger.projections.base import Answer, Assumption, Column, Option, Projection
+from ledger.projections.base import Answer, Assumption, Column, Compared, Option, Projection
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -45,6 +45,7 @@ COLUMNS = (
     Column("row_m", "Row", "m", "Length of row planted; null where a planting does not say."),
     Column("picked_g", "Picked", "g", "Weight as picked, trimmings included; null where no weight is known."),
     Column("trimmed_g", "Trimmed", "g", "Part of it thrown away at once."),
+    Column("kept_g", "Kept", "g", "Picked less trimmed: what inputs, value and target go by."),
     Column("per_plant_g", "Per plant", "g per plant", "Picked, per plant."),
     Column("per_m2_g", "Per square metre", "g per m2", "Picked, per square metre of ground."),
     Column("per_row_m_g", "Per metre of row", "g per m", "Picked, per metre of row."),
@@ -190,4 +191,5 @@ PROJECTION = Projection(
         Option("weeks", "week by week, against the same week last season", "", kind="flag"),
     ),
     variants={"weeks": _season_weeks.COLUMNS},
+    compared=Compared("crop", ("kept_g",), "shop_value", "Worth of the harvest in the shop"),
 )

@@ -15,7 +15,7 @@ from ledger.projections._published import keeping_of
 from ledger.projections._shelf_ahead import listed_lots
 from ledger.projections._shelf_items import ITEM_COLUMNS, build_items
 from ledger.projections._shelf_time import TIME_COLUMNS, build_over_time, item_number
-from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.replay import COMPONENTS, KEPT, ORIGINS
 from ledger.replay.flows import split_label
 from ledger.replay.state import day_text
@@ -244,4 +244,7 @@ PROJECTION = Projection(
         Option("over_time", "the stock of this item over time and ahead", "plum butter"),
     ),
     variants={"items": ITEM_COLUMNS, "over_time": TIME_COLUMNS},
+    compared=Compared(
+        "item", ("left.whole",), "cost_left", "Cost of what is on the shelf", unit="left.measure"
+    ),
 )
