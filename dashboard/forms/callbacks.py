@@ -67,8 +67,10 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
         return dmc.Alert(inside, title=title, color="leaf", variant="light")
     if outcome.doubt is not None:
         doubt = outcome.doubt
-        button = dmc.Button(
-            words("forms.yes", answer=doubt.offered or words("word.yes")), id={"accept": doubt.code},
+        answer = doubt.offered or words("word.yes")
+        button = html.Button(
+            words("forms.yes", answer=answer), id={"accept": doubt.code}, type="button",
+            className="button", n_clicks=0,
         )  # fmt: skip
         return dmc.Alert(
             [html.P(doubt.question), button],

@@ -56,8 +56,9 @@ def form_of(
         ),
         html.Div(id="batch-side", className="batch-side") if kind == "put_up" else None,
         html.Div(id="form-said", role="status"),
-        dmc.Button(
-            words("forms.correct" if replaces else "forms.write"), id="form-write", size="lg", fullWidth=True,
+        html.Button(
+            words("forms.correct" if replaces else "forms.write"), id="form-write", type="button",
+            className="button wide", n_clicks=0,
         ),
     ]  # fmt: skip
     return html.Div(children, className="form")

@@ -14,8 +14,8 @@ from dashboard.parts import (
     answer_table,
     choice,
     choices,
-    nothing_yet,
     notes_of,
+    nothing_yet,
     plain_table,
     section,
 )

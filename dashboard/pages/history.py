@@ -123,7 +123,13 @@ def _strike_asked(ask: Ask, every: list[HistoryRow]) -> Any:
         dmc.TextInput(id="strike-why", label=words("history.why"), autoComplete="off"),
         html.Div(
             [
-                dmc.Button(words("history.strike"), id="strike-do", color="plum"),
+                html.Button(
+                    words("history.strike"),
+                    id="strike-do",
+                    type="button",
+                    className="button",
+                    n_clicks=0,
+                ),
                 dcc.Link(
                     words("history.leave"),
                     href=ask.link(strike=None),

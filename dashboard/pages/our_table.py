@@ -15,8 +15,8 @@ from dashboard.parts import (
     choice,
     choices,
     figure,
-    nothing_yet,
     notes_of,
+    nothing_yet,
     picture,
     section,
     stat,
@@ -42,10 +42,11 @@ def draw(ask: Ask) -> Any:
     basis = basis if basis in _BASES else "energy"
     span = {"from_": f"{year}-01-01", "to": f"{year}-12-31"} if year in years else {}
     whole = ask.show("our-table", **span)
+    blank = ("", words("our_table.all_years"))
     options = {"from": span["from_"], "to": span["to"]} if span else {}
     return [
         choices(
-            choice("year", words("our_table.year"), year, [("", words("our_table.all_years")), *((y, y) for y in years)]),
+            choice("year", words("our_table.year"), year, [blank, *((y, y) for y in years)]),
             choice("basis", words("our_table.basis"), basis, [(b, words.word("answers", b)) for b in _BASES]),
         ),
         _stats(ask, whole),

@@ -1,0 +1,188 @@
+"""Real pages in a real browser: a server a book, one chromium a run, and what went wrong on a page."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+import shutil
+import threading
+import uuid
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import pytest
+
+import seed_demo
+from ledger import Book
+from ledger.log import NewEvent
+
+pytestmark = pytest.mark.browser
+playwright = pytest.importorskip("playwright.sync_api")
+
+CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
+FLAGS = [
+    "--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking",
+    "--no-first-run", "--disable-component-update", "--disable-sync",
+]  # fmt: skip
+UNTIL = dt.date(2026, 10, 1)
+COPIES = 14
+"""Times the three years of the sample household, one after the other: a book of forty years."""
+_UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
+
+
+def pytest_collection_modifyitems(items):
+    for item in items:
+        if "tests/browser" in str(item.path):
+            item.add_marker(pytest.mark.browser)
+            if CHROMIUM is None:
+                item.add_marker(pytest.mark.skip(reason="no chromium on this machine"))
+
+
+@dataclass
+class Served:
+    """A book with its dashboard listening."""
+
+    book: Book
+    address: str
+    server: object
+
+
+@pytest.fixture(scope="session")
+def serve(tmp_path_factory):
+    """Return a function that serves a book in threads, as `croftbook serve` does."""
+    from waitress.server import create_server
+
+    from dashboard.app import make_app
+
+    running = []
+
+    def start(book, **options):
+        app = make_app(book, **options)
+        server = create_server(app.server, host="127.0.0.1", port=0, threads=8, ident=None)
+        threading.Thread(target=server.run, daemon=True).start()
+        running.append(server)
+        return Served(book, f"http://127.0.0.1:{server.effective_port}", server)
+
+    yield start
+    for server in running:
+        server.task_dispatcher.shutdown(cancel_pending=True, timeout=2)
+        server.close()
+
+
+@pytest.fixture(scope="session")
+def demo_file(tmp_path_factory):
+    path = tmp_path_factory.mktemp("demo") / "demo.sqlite"
+    with Book.open(path) as book:
+        seed_demo.build(book, until=UNTIL)
+    return path
+
+
+def copied(path, folder):
+    """Return an own copy of a closed book's file."""
+    target = Path(folder) / "book.sqlite"
+    shutil.copy(path, target)
+    return Book.open(target)
+
+
+@pytest.fixture(scope="session")
+def demo(serve, demo_file, tmp_path_factory):
+    """The sample household, only read by tests."""
+    return serve(copied(demo_file, tmp_path_factory.mktemp("read")))
+
+
+@pytest.fixture
+def own_demo(serve, demo_file, tmp_path):
+    """The sample household, to write into."""
+    return serve(copied(demo_file, tmp_path))
+
+
+@pytest.fixture(scope="session")
+def empty(serve, tmp_path_factory):
+    return serve(Book.open(tmp_path_factory.mktemp("empty") / "book.sqlite"))
+
+
+@pytest.fixture
+def own_empty(serve, tmp_path):
+    return serve(Book.open(tmp_path / "book.sqlite"))
+
+
+def shifted(row, copy):
+    """Return a stored row as an event so many times three years earlier, with ids of its own."""
+    days = dt.timedelta(days=1096 * (COPIES - 1 - copy))
+
+    def own(text):
+        return _UUID.sub(lambda m: str(uuid.uuid5(uuid.UUID(m[0]), str(copy))), text)
+
+    on = (dt.date.fromisoformat(row[4]) - days).isoformat()
+    moment = dt.datetime.fromisoformat(row[6].replace("Z", "+00:00")) - days
+    return NewEvent(
+        id=own(row[1]), kind=row[2], v=row[3], on=on, body=own(row[10]), at=row[5], by=row[8],
+        replaces=own(row[9]) if row[9] else None,
+        recorded_at=moment.strftime("%Y-%m-%dT%H:%M:%S.%fZ"),
+    )  # fmt: skip
+
+
+@pytest.fixture(scope="session")
+def forty_years(serve, demo_file, tmp_path_factory):
+    """A book of forty years: the sample household's three, again and again."""
+    with Book.open(demo_file) as demo_book:
+        rows = [row for chunk in demo_book.log.read() for row in chunk]
+    book = Book.open(tmp_path_factory.mktemp("forty") / "book.sqlite")
+    with book.log.writing("import") as tx:
+        for copy in range(COPIES):
+            tx.append_many(shifted(row, copy) for row in rows)
+    return serve(book)
+
+
+@pytest.fixture(scope="session")
+def chromium():
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as run:
+        browser = run.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        yield browser
+        browser.close()
+
+
+@dataclass
+class Wrong:
+    """What a browser complained of."""
+
+    said: list[str] = field(default_factory=list)
+
+    def watch(self, page, address):
+        page.on("console", lambda m: self.said.append(m.text) if m.type == "error" else None)
+        page.on("pageerror", lambda e: self.said.append(str(e)))
+        page.on(
+            "request",
+            lambda r: (
+                self.said.append(f"asked outside: {r.url}")
+                if not r.url.startswith((address, "data:", "blob:"))
+                else None
+            ),
+        )
+
+
+@pytest.fixture
+def open_page(chromium):
+    """Return a function that opens an address at a width, and what went wrong there."""
+    contexts = []
+
+    def start(served, path="/", *, width=390, scheme="light"):
+        context = chromium.new_context(
+            viewport={"width": width, "height": 844 if width < 800 else 900},
+            has_touch=width < 800, accept_downloads=True, reduced_motion="reduce",
+        )  # fmt: skip
+        context.add_cookies([{"name": "scheme", "value": scheme, "url": served.address}])
+        context.set_default_timeout(20_000)
+        contexts.append(context)
+        page, wrong = context.new_page(), Wrong()
+        wrong.watch(page, served.address)
+        page.goto(served.address + path)
+        page.wait_for_selector("#page h1")
+        page.wrong = wrong.said
+        return page
+
+    yield start
+    for context in contexts:
+        context.close()

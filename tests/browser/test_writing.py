@@ -1,0 +1,200 @@
+"""The common six written by form, corrected and taken back; every refusal beside its box."""
+
+from __future__ import annotations
+
+import pytest
+from browser_tools import settled
+
+BOX = "#rows-{} > .row:nth-child({}) input >> nth=0"
+
+
+def box(page, name, row=1):
+    return page.locator(BOX.format(name, row))
+
+
+def field(page, label):
+    return page.get_by_label(label, exact=True).first
+
+
+def choose(page, label, option):
+    field(page, label).click()
+    page.get_by_role("option", name=option, exact=True).click()
+
+
+def write(page):
+    page.click("#form-write")
+    page.wait_for_selector("#form-said .mantine-Alert-root, #form-said [role=alert], #form-said p")
+    return page.inner_text("#form-said")
+
+
+def test_first_entry_takes_four_taps_and_one_text(own_empty, open_page):
+    page = open_page(own_empty)
+    taps = []
+    for locator in (page.get_by_role("link", name="Picked", exact=True), box(page, "lines")):
+        locator.tap()
+        taps.append(locator)
+    page.keyboard.type("31 lb plums")
+    page.locator("#form-write").tap()
+    taps.append("write")
+    page.wait_for_selector("text=Written down")
+    assert len(taps) <= 4
+    shelf = own_empty.book.show("shelf").records()
+    assert [(r["item"], r["left"]["text"], r["on"]) for r in shelf] == [
+        ("plums", "31 lb", own_empty.book.today().isoformat())
+    ]
+    assert page.wrong == []
+
+
+def test_amount_is_understood_at_once_and_names_are_offered(own_demo, open_page):
+    page = open_page(own_demo, "/write?kind=harvested")
+    box(page, "lines").type("31 lb 8 oz plum")
+    page.wait_for_selector("text=31 lb 8 oz (14.3 kg) of plum")
+    box(page, "lines").fill("2 lb tom")
+    page.locator(".chip", has_text="tomato").first.click()
+    page.wait_for_selector("text=of tomato")
+    assert box(page, "lines").input_value() == "2 lb tomato"
+
+
+def test_basket_of_several_lines(own_empty, open_page):
+    page = open_page(own_empty, "/write?kind=bought")
+    box(page, "lines").fill("10 lb sugar")
+    page.locator("#rows-lines > .row:nth-child(1)").get_by_label("Paid").fill("7.90")
+    page.get_by_role("button", name="Another: What and how much").click()
+    box(page, "lines", 2).fill("24 lids")
+    page.locator("#rows-lines > .row:nth-child(2)").get_by_label("Paid").fill("6")
+    field(page, "Shop").fill("corner shop")
+    assert "Written down" in write(page)
+    (row,) = own_empty.book.history(kind="bought")
+    assert row.line == "bought 10 lb sugar, 24 lids at corner shop for 7.90, 6"
+
+
+def test_batch_shows_its_cost_before_it_is_written_and_changes_jar_cost(own_empty, open_page):
+    book = own_empty.book
+    book.write("bought", {"item": "sugar", "amount": "10 lb", "paid": "8.00"})
+    book.write("harvested", {"item": "plum", "amount": "16 lb"})
+    page = open_page(own_empty, "/write?kind=put_up")
+    field(page, "Makes").fill("plum butter")
+    choose(page, "Method", "boiling water")
+    box(page, "used").fill("16 lb plum")
+    page.get_by_role("button", name="Another: What went in").click()
+    box(page, "used", 2).fill("3 lb sugar")
+    box(page, "made").fill("12 half-pint jars")
+    page.wait_for_selector("text=at least $0.20 a half-pint jar")
+    assert book.history(kind="put_up") == []
+    assert "Written down" in write(page)
+    page.goto(own_empty.address + "/jar-cost")
+    page.wait_for_selector("text=$2.40")
+    assert page.wrong == []
+
+
+def test_meal_practice_and_count(own_demo, open_page):
+    book = own_demo.book
+    page = open_page(own_demo, "/write?kind=eaten")
+    box(page, "ate").fill("1 lb bread")
+    field(page, "People").fill("6")
+    assert "Written down" in write(page)
+    page.goto(own_demo.address + "/write?kind=practised")
+    page.wait_for_selector("#form-write")
+    field(page, "Skill").fill("grafting")
+    box(page, "people").fill("Ada")
+    assert "Written down" in write(page)
+    page.goto(own_demo.address + "/write?kind=counted")
+    page.wait_for_selector("#form-write")
+    box(page, "lines").fill("4 lb sugar")
+    assert "Written down" in write(page)
+    assert [book.history(kind=k)[0].on for k in ("eaten", "practised", "counted")] == [
+        book.today().isoformat()
+    ] * 3
+
+
+@pytest.mark.parametrize(
+    ("kind", "said", "where", "problem"),
+    [
+        ("harvested", {"lines": "2 c plum"}, "lines", "not a unit"),
+        ("harvested", {"lines": "-3 lb plum"}, "lines", "below zero"),
+        ("harvested", {"lines": "0 lb plum"}, "lines", "nothing"),
+        ("harvested", {"lines": "3 lb"}, "lines", "names no item"),
+        ("harvested", {}, "lines", "missing"),
+        ("bought", {"lines": "10 lb sugar", "paid": "a lot"}, "paid", "not a number"),
+        ("bought", {"lines": "10 lb sugar"}, "paid", "missing"),
+        ("eaten", {"ate": "1 lb bread", "people": "-2"}, "people", ""),
+    ],
+)
+def test_bad_input_is_said_beside_its_box(kind, said, where, problem, own_empty, open_page):
+    page = open_page(own_empty, f"/write?kind={kind}")
+    for name, text in said.items():
+        target = box(page, name) if name in ("lines", "ate") else field(page, name.capitalize())
+        target.fill(text)
+    page.click("#form-write")
+    error = page.locator(".mantine-InputWrapper-error").first
+    error.wait_for()
+    assert problem in error.inner_text()
+    marked = page.locator("[aria-invalid=true]").first.get_attribute("id")
+    assert f'"field":"{where}"' in marked
+    assert own_empty.book.log.position() == 0
+    assert page.wrong == []
+
+
+def test_doubt_is_asked_and_taken(own_empty, open_page):
+    page = open_page(own_empty, "/write?kind=harvested")
+    box(page, "lines").fill("12 ton plum")
+    page.click("#form-write")
+    page.get_by_role("button", name="Yes:").click()
+    page.wait_for_selector("text=Written down")
+    assert own_empty.book.log.position() == 2
+
+
+def test_double_tap_writes_once(own_empty, open_page):
+    page = open_page(own_empty, "/write?kind=harvested")
+    box(page, "lines").fill("3 lb plum")
+    page.evaluate(
+        "() => { const b = document.getElementById('form-write'); b.click(); b.click(); }"
+    )
+    page.wait_for_selector("#form-said p")
+    settled(page)
+    assert len(own_empty.book.history(kind="harvested")) == 1
+
+
+def test_correction_and_strike_change_the_figures(own_empty, open_page):
+    book = own_empty.book
+    first = book.write("harvested", {"item": "plum", "amount": "31 lb"})
+    page = open_page(own_empty, "/")
+    page.get_by_role("link", name="Correct").first.click()
+    page.wait_for_selector("#form-write")
+    assert box(page, "lines").input_value() == "31 lb plum"
+    box(page, "lines").fill("13 lb plum")
+    assert "Written down" in write(page)
+    assert book.show("shelf").records()[0]["left"]["text"] == "13 lb"
+    page.goto(own_empty.address + "/history")
+    page.get_by_role("link", name="Take back").first.click()
+    page.get_by_label("Why").fill("written twice")
+    page.click("#strike-do")
+    page.wait_for_selector("text=Taken back.")
+    assert book.show("shelf").records() == []
+    states = [row.state for row in book.history() if row.entry == first.event.id]
+    assert states == ["holds", "struck", "struck"]  # the strike itself, and both words it took back
+    assert page.wrong == []
+
+
+def test_two_phones_see_each_other_and_a_form_keeps_its_text(own_empty, open_page):
+    own_empty.book.write("harvested", {"item": "plum", "amount": "31 lb"})
+    reading, typing = open_page(own_empty, "/shelf"), open_page(own_empty, "/write?kind=harvested")
+    box(typing, "lines").fill("half typ")
+    writing = open_page(own_empty, "/write?kind=harvested")
+    box(writing, "lines").fill("9 lb pear")
+    assert "Written down" in write(writing)
+    reading.wait_for_selector("text=pear", timeout=5_000)
+    typing.wait_for_timeout(4_000)
+    assert box(typing, "lines").input_value() == "half typ"
+    assert reading.wrong + typing.wrong + writing.wrong == []
+
+
+def test_markup_in_names_is_text(own_empty, open_page):
+    book = own_empty.book
+    name = "<img src=x onerror=alert(1)>"
+    book.write("harvested", {"item": name, "amount": "3 lb"})
+    for path in ("/", "/shelf", "/history"):
+        page = open_page(own_empty, path)
+        page.wait_for_selector(f"text={name}")
+        assert page.locator("img[src=x]").count() == 0
+        assert page.wrong == []
