@@ -292,8 +292,10 @@ class Book:
             from ledger.projections._against import Against
 
             day = day_text(as_of or self.today())
-            at = lambda day: self.state(day, known_at)  # noqa: E731
-            return Against(_projection(name), at, day, str(against), options).answer()
+            asked = Against(
+                _projection(name), lambda day: self.state(day, known_at), day, str(against), options
+            )
+            return asked.answer()
         return _projection(name).build(self.state(as_of, known_at), **options)
 
     def why(

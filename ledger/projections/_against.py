@@ -60,7 +60,7 @@ class Against:
         self.how = self._how()
         self.has_seasons = any(one.name == "season" for one in self.projection.options)
         self.is_season = bool(re.fullmatch(r"\d{4}", self.against)) and self.has_seasons
-        if self.is_season:
+        if self.is_season and 1 < int(self.against) < 9998:
             return
         try:
             day_number(self.against)
@@ -160,6 +160,13 @@ def why_against(
     said, _, what = key.partition("/")
     given = dict(part.partition(":")[::2] for part in said.split(","))
     given = {name: unquote(value) for name, value in given.items()}
+    strange = set(given) - {"against", *(one.name for one in projection.options)}
+    if strange:
+        raise NotFound(
+            "address",
+            f"{projection.name} has no option {min(strange)!r}",
+            "Take the address as given",
+        )
     against = Against(projection, state_of, as_of, given.pop("against"), given)
     now, then, names = against.answers()
     entries = entries_of(now, then, against.how)

@@ -148,7 +148,8 @@ def season_of(field: Field, season: str | int | None) -> int:
     import numpy as np
 
     if season is None:
-        return int(field.calendar.of(np.array([field.state.as_of_day]))[0])
+        held = int(field.calendar.of(np.array([field.state.as_of_day]))[0])
+        return min(max(held, 2), 9997)  # the calendar has no others
     text = str(season).strip()
     if not (text.isascii() and text.isdigit() and 1 < int(text) < 9998):
         raise InputError(

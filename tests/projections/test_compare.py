@@ -234,7 +234,7 @@ def test_our_table_of_a_period_goes_back_as_long(garden):
 @pytest.mark.parametrize(
     ("name", "against", "options"),
     [
-        ("jar-cost", "2025", {}), ("season", "soon", {}), ("season", "2025-13-01", {}),
+        ("jar-cost", "2025", {}), ("season", "soon", {}), ("season", "0000", {}), ("season", "2025-13-01", {}),
         ("season", "2025", {"weeks": True}), ("as-published", "2025-12-31", {}),
     ],
 )  # fmt: skip
@@ -248,6 +248,8 @@ def test_bad_dates_and_questions_are_refused(garden, name, against, options):
 def test_unknown_figure_is_refused(garden, key, field):
     with pytest.raises(NotFound):
         garden.why(f"season/against:2024,season:2025/{key}", field, as_of="2026-12-01")
+    with pytest.raises(NotFound):
+        garden.why("season/against:2024,colour:red/plum", as_of="2026-12-01")
 
 
 def test_empty_book_has_nothing_to_compare(book):

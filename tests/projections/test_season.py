@@ -279,6 +279,7 @@ def test_book_of_one_event(book, yes):
     assert (found["picked_g"], found["plants"], found["hours"]) == (0, None, None)
     assert one(book, as_of="2026-05-01")["where_it_went"]["on hand"] == 0
     assert records(book, as_of="2026-04-30") == []
+    assert records(book, as_of="9999-12-31") == records(book, as_of="0001-01-01") == []
 
 
 def test_as_of_and_known_at(garden, fixed_day):
