@@ -19,7 +19,8 @@
     +-- TooLarge (OverflowError)         totals beyond what whole-number amounts can hold
 
 Every error keeps its parts as attributes and says what to do next. The command ends with
-status 2 for an InputError or NeedsAnswer and with 1 for the others.
+status 2 for an InputError or NeedsAnswer, and for a place that is no book this program can write
+in (NotABook, NewerBook, BookReadOnly); with 1 for the others.
 """
 
 from __future__ import annotations

@@ -55,13 +55,14 @@ def _failed(error: Exception) -> int:
     """Say in one sentence what went wrong; a traceback only when CROFTBOOK_DEBUG is set."""
     import click
 
-    from ledger.errors import InputError, LedgerError, NeedsAnswer
+    from ledger import errors
 
     if os.environ.get("CROFTBOOK_DEBUG"):
         raise error
-    if isinstance(error, LedgerError):
+    if isinstance(error, errors.LedgerError):
         click.echo(f"croftbook: {error}", err=True)
-        return 2 if isinstance(error, (InputError, NeedsAnswer)) else 1
+        given = (errors.InputError, errors.NeedsAnswer, errors.NotABook, errors.NewerBook)
+        return 2 if isinstance(error, (*given, errors.BookReadOnly)) else 1
     if isinstance(error, OSError):
         click.echo(
             f"croftbook: {error.strerror or error}: {error.filename or ''}".rstrip(": "), err=True

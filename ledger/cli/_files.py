@@ -88,7 +88,7 @@ def _say_imported(done: object, file: str, dry_run: bool) -> None:
             click.echo(f"  {line}")
     if done.bad_count and not done.is_kept and not dry_run:
         click.echo(
-            f"Nothing was written: {done.bad_count} bad lines, {done.written} good ones. "
+            f"Nothing was written: bad lines {done.bad_count}, good ones {done.written}. "
             "Mend the lines named above and import again, or use --keep-good.",
             err=True,
         )

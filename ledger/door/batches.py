@@ -8,12 +8,15 @@ from ledger.amounts import format_whole, parse_measure, weight_factor
 from ledger.door.jars import split_label
 from ledger.door.lines import Lines, several_lines
 from ledger.errors import InputError, NeedsAnswer
-from ledger.events import kept_by
+from ledger.events import CANNING, kept_by
 from ledger.items import item_key
 
 __all__ = ["put_up"]
 
 Body = dict[str, Any]
+_LEAST = 0.5
+"""Grams per ml that what was canned weighs at the least: it is food in its juice or in water, and the
+jars are full (common practice, no source). Only a slip of a digit comes to less in than that."""
 
 
 def put_up(body: Body, lines: Lines) -> Body:
@@ -159,7 +162,8 @@ def _fuel(fuel: Body, field: str, lines: Lines) -> Body:
 def _balance(body: Body, lines: Lines) -> None:
     """Ask when a batch weighs more than what went in plus a tenth: water may have been added."""
     went_in = [_grams(line["item"], line["whole"], lines) for line in body["used"]]
-    came_out = [_grams(body["makes"], made["whole"], lines) for made in body["made"]]
+    wet = _LEAST if body["method"] in CANNING else None
+    came_out = [_grams(body["makes"], made["whole"], lines, wet) for made in body["made"]]
     into, out = [g for g in went_in if g is not None], [g for g in came_out if g is not None]
     if len(into) < len(went_in) or len(out) < len(came_out):
         return
@@ -174,10 +178,15 @@ def _mass(grams: float, lines: Lines) -> str:
     return format_whole(round(grams * 1000), "mass", measures=lines.measures)
 
 
-def _grams(item: str, whole: int, lines: Lines) -> float | None:
-    """Return what a whole amount of an item weighs by the household's own weights, or None."""
+def _grams(item: str, whole: int, lines: Lines, wet: float | None = None) -> float | None:
+    """Return what a whole amount of an item weighs by the household's own weights, or None.
+
+    `wet` is grams per ml to take where the item is kept by volume and no weight is known.
+    """
     facts = lines.facts(item)
     if facts is None or facts.measure is None:
         return None
     wholes_of_1000_g = weight_factor("kg", facts.measure, facts.g_per or {}, facts.g_per_ml)
-    return None if not wholes_of_1000_g else whole / float(wholes_of_1000_g)
+    if not wholes_of_1000_g:
+        return whole / 1000 * wet if wet is not None and facts.measure == "volume" else None
+    return whole / float(wholes_of_1000_g)

@@ -54,6 +54,7 @@ REFUSED = [
     ("meal --ate '1 lb plum from lot ffffffff:1'", "lot: ffffffff:1: there is no such lot"),
     ("putup jam --used '1 lb plum' --method cook", 'for example "11 half-pint jars"'),
     ("putup jam --used '1 lb plum' --made '2 lb' --method cook", "was water added?"),
+    ("putup jam --used '1 lb plum' --made '5 quart jars' --method 'boiling water'", "water added?"),
     ("practise grafting", 'for example "Ada, Ben"'),
     ("practise grafting --people Ada --went 9", "went: is too much. Write 5 at most"),
     ("item plum --g-per 'cup x'", "g_per: 'x' is not a number"),
@@ -98,7 +99,7 @@ def test_broken_line_is_named_and_nothing_goes_to_the_output(run, tmp_path, name
     assert (status, out) == (2, "")
     first, last = err.splitlines()
     assert first.startswith(f"{path}, line 2: ")
-    assert last.startswith("Nothing was written: 1 bad lines, 1 good ones.")
+    assert last.startswith("Nothing was written: bad lines 1, good ones 1.")
     assert dump(tmp_path) == before
 
 
@@ -111,3 +112,33 @@ def test_texts_of_digits_stay_texts(run):
     status, out, err = run("plant tomato --plants 24 --bed 7 --json")
     assert status == 0, err
     assert json.loads(out)["body"] == {"bed": "7", "crop": "tomato", "plants": 24}
+
+
+def layout(path, step):
+    with contextlib.closing(sqlite3.connect(path)) as raw:
+        raw.execute("INSERT INTO book_layout VALUES (?, 'later', '2030-01-01')", (step,))
+        raw.commit()
+
+
+@pytest.mark.parametrize("words", [["show", "shelf"], ["harvest", "1 lb plum"], ["check"]])
+@pytest.mark.parametrize("what", ["text", "folder", "other", "newer"])
+def test_what_is_no_book_is_named_and_left_alone(run, tmp_path, capsys, what, words):
+    path = tmp_path / what
+    if what == "text":
+        path.write_text("a list of plums")
+    elif what == "folder":
+        path.mkdir()
+    elif what == "other":
+        with contextlib.closing(sqlite3.connect(path)) as raw:
+            raw.execute("CREATE TABLE plums (n)")
+    else:
+        main(["harvest", "1 lb plum", "--book", str(path)])
+        layout(path, 99)
+        capsys.readouterr()
+    before = path.read_bytes() if path.is_file() else list(path.iterdir())
+    status = main([*words, "--book", str(path)])
+    out, err = capsys.readouterr()
+    assert (status, out) == (2, "")
+    assert err.startswith(f"croftbook: {path} ")
+    assert len(err.splitlines()) == 1
+    assert (path.read_bytes() if path.is_file() else list(path.iterdir())) == before
