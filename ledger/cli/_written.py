@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from ledger.amounts import format_whole
+from ledger.amounts import format_whole, parse_amount
 from ledger.cli import _common
 from ledger.door.replacing import lists_of
+from ledger.errors import LedgerError
 from ledger.events import KINDS, tell
 
 if TYPE_CHECKING:
@@ -106,7 +107,7 @@ def understood(
             said = _said(line)
             text = format_whole(line["whole"], facts.measure, measures=measures)
             basis = line.get("basis")
-            plain = said.startswith(text) or (basis == "exact" and line.get("jars"))
+            plain = basis == "exact" and (line.get("jars") or _is_same(said, text, measures))
             parts = [] if plain else [text + (" by its own weight" if basis == "item" else "")]
             lot = lots.get((name, line["n"]))
             if lot:
@@ -116,6 +117,17 @@ def understood(
             if parts:
                 out.append(f"{said} {item}: {', '.join(parts)}")
     return out
+
+
+def _is_same(said: str, text: str, measures: str) -> bool:
+    """Return whether a text is the same amount in the same unit, so that it tells nothing new."""
+    if said.startswith(text):
+        return True
+    try:
+        one, other = (parse_amount(words, measures=measures) for words in (said, text))
+    except LedgerError:
+        return False  # in a spelling of an earlier setting
+    return one.unit == other.unit and one.jars is None
 
 
 def _said(line: dict[str, Any]) -> str:

@@ -52,6 +52,12 @@ def test_what_is_no_lot_and_needs_no_word_has_no_line(run):
     assert len(out.splitlines()) == 1
 
 
+def test_another_spelling_of_a_unit_is_nothing_new(run):
+    _, out, _ = run("harvest", "3 quarts stock", "2 pounds pear")
+    assert "  3 quarts stock: lot " in out
+    assert "  2 pounds pear: lot " in out
+
+
 def test_batch_names_its_lots_and_unsealed_jars(run):
     run("harvest", "31 lb plum")
     made = ["--used", "16 lb plum", "--made", "11 half-pint jars", "--unsealed", "1"]
