@@ -74,7 +74,8 @@ class HarvestLine(Line, kw_only=True):
     bed: Annotated[Text | None, about("Bed", "Where it grew", "orchard")] = None
     plants: Annotated[Whole | None, about("Plants", "How many plants it came from", 3)] = None
     trimmed: Annotated[
-        Amount | None, about("Trimmed", "Part of it thrown away at once", "2 lb")
+        Amount | None,
+        about("Trimmed", "Part of it thrown away at once, kept as weighed then", "2 lb"),
     ] = None
     trimmed_whole: Annotated[int | None, Stored] = None
     kept: Annotated[Kept | None, about("Kept", "Where it is kept", "cellar")] = None

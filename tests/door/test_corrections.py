@@ -120,3 +120,26 @@ def test_measure_may_change_while_nothing_is_stored(book, fixed_day):
     described(book, item="plum", measure="count")
     described(book, item="plum", measure="mass")
     assert book.write("harvested", line("plum", "3 lb")).body["lines"][0]["basis"] == "exact"
+
+
+def test_trimmed_part_stays_as_weighed_when_its_item_is_weighed_anew(book, fixed_day):
+    """A trimmed part is stored as a whole amount alone, without the unit it was typed in.
+
+    So a corrected weight reaches the line and not the part; writing the harvest again weighs both.
+    """
+    book.write("harvested", {"item": "plum", "amount": "1 lb"}, on="2026-08-01")
+    plum = {"item": "plum", "sort": "food"}
+    book.write("item_described", {**plum, "g_per": {"piece": "60"}}, on="2026-08-01")
+    body = {"item": "plum", "amount": "10", "trimmed": "2"}
+    first = book.write("harvested", body, on="2026-08-02").event.id
+
+    def left():
+        shelf = book.show("shelf", as_of="2026-08-02")
+        (row,) = [one for one in shelf.to_dict()["records"] if one["lot"] == f"{first}:1"]
+        return row["left"]["whole"]
+
+    assert left() == 480_000
+    book.write("item_described", {**plum, "g_per": {"piece": "100"}}, on="2026-08-03")
+    assert left() == 1_000_000 - 120_000
+    book.write("harvested", body, on="2026-08-02", replaces=first)
+    assert left() == 800_000
