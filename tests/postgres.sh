@@ -3,6 +3,7 @@
 #
 #   tests/postgres.sh start FOLDER    prints the URL (postgresql+psycopg://...)
 #   tests/postgres.sh stop FOLDER     stops the server and removes the folder
+#   tests/postgres.sh halt FOLDER     stops it in the middle of whatever it does; again starts it anew
 #
 # The server refuses to run as root; then it runs as the user postgres that Debian's package makes.
 set -eu
@@ -21,7 +22,7 @@ as_server() {
     fi
 }
 
-[ $# = 2 ] || fail "usage: postgres.sh start|stop FOLDER"
+[ $# = 2 ] || fail "usage: postgres.sh start|stop|halt|again FOLDER"
 folder=$2
 
 case $1 in
@@ -43,5 +44,12 @@ stop)
     as_server "$bin/pg_ctl" -D "$folder/data" -m immediate -w stop >/dev/null || true
     rm -rf "$folder"
     ;;
-*) fail "usage: postgres.sh start|stop FOLDER" ;;
+halt)
+    as_server "$bin/pg_ctl" -D "$folder/data" -m immediate -w stop >/dev/null
+    ;;
+again)  # with the port and options of its start
+    as_server "$bin/pg_ctl" -D "$folder/data" -l "$folder/data/server.log" -w -t 60 restart \
+        >/dev/null 2>&1 || { cat "$folder/data/server.log" >&2; fail "the server did not start"; }
+    ;;
+*) fail "usage: postgres.sh start|stop|halt|again FOLDER" ;;
 esac
