@@ -62,12 +62,14 @@ def _whole(unit: str) -> Fraction:
 
 
 def _pounds(whole: int) -> str:
-    ounces = Fraction(whole) / _whole("oz")
-    if ounces < Fraction("15.95"):
-        return f"{_trim(float(ounces))} oz"
-    if ounces >= 100 * 16:
-        return f"{_trim(float(ounces / 16))} lb"
-    pounds, rest = divmod(round(ounces), 16)
+    ounce = _whole("oz")  # in whole numbers: long tables say hundreds of weights
+    many, one = whole * ounce.denominator, ounce.numerator
+    if many * 100 < one * 1595:
+        return f"{_trim(many / one)} oz"
+    if many >= one * 1600:
+        return f"{_trim(many / (one * 16))} lb"
+    ounces, over = divmod(many, one)
+    pounds, rest = divmod(ounces + (2 * over > one or (2 * over == one and ounces % 2)), 16)
     return f"{pounds} lb" + (f" {rest} oz" if rest else "")
 
 

@@ -103,6 +103,11 @@ class Field:
         written = np.bincount(table["ev"], minlength=count) > 0
         return np.where(written, minutes, np.nan)
 
+    @cached_property
+    def prices(self) -> tuple[Array, Array, Array]:
+        """Shop price, its event and whether it was seen later, of every picking."""
+        return self.state.costs.prices.of(self.picked["item"], self.picked["day"])
+
     def _work(self, ev: Array, grams: Array) -> tuple[Array, Array]:
         """Share each event's minutes over its lines by weight; evenly where one has none."""
         count = len(self.state.journal)
@@ -118,30 +123,30 @@ class Field:
         table, state = self.state.journal.tables["planted"], self.state
         rows = state.moment.of(table["ev"])
         rows = rows[np.argsort(state.moment.rank[table["ev"][rows]])]
-        out = []
-        for row in rows.tolist():
-            ev, plants = int(table["ev"][row]), int(table["plants"][row])
-            variety, bed = self._canon(np.array([table["variety"][row], table["bed"][row]]))
-            out.append(
-                Planting(
-                    ev,
-                    int(state.facts.canon[table["crop"][row]]),
-                    (int(variety), int(bed)),
-                    int(state.moment.on[ev]),
-                    plants if plants >= 0 else None,
-                    self._size(int(table["area"][row]), "area"),
-                    self._size(int(table["length"][row]), "length"),
-                )
+        ev = table["ev"][rows]
+        columns = (
+            ev, state.facts.canon[table["crop"][rows]], self._canon(table["variety"][rows]),
+            self._canon(table["bed"][rows]), state.moment.on[ev],
+            table["plants"][rows], table["area"][rows], table["length"][rows],
+        )  # fmt: skip
+        return [
+            Planting(
+                at, crop, (variety, bed), day, plants if plants >= 0 else None,
+                self._size(area, "area"), self._size(length, "length"),
             )
-        return out
+            for at, crop, variety, bed, day, plants, area, length in zip(
+                *(column.tolist() for column in columns), strict=True
+            )
+        ]  # fmt: skip
 
     def _size(self, code: int, wanted: str) -> float | None:
         return None if code < 0 else measured(self._texts[code], wanted)
 
     # -- plots --------------------------------------------------------------------------
 
+    @cached_property
     def seasons(self) -> list[int]:
-        """Return the seasons in which something was planted or picked, rising."""
+        """The seasons in which something was planted or picked, rising."""
         return sorted({*np.unique(self.picked["season"]).tolist(), *self._planted_in})
 
     def of(self, season: int) -> list[Plot]:
@@ -228,8 +233,8 @@ class Field:
     def _planted_in(self) -> dict[int, list[Planting]]:
         """Plantings by the season that they are of: the next one where they wait for it."""
         by_crop: dict[int, list[tuple[int, Planting]]] = {}
-        for one in self._plantings:
-            season = int(self.calendar.of(np.array([one.day]))[0])
+        days = np.array([one.day for one in self._plantings], np.int64)
+        for one, season in zip(self._plantings, self.calendar.of(days).tolist(), strict=True):
             by_crop.setdefault(one.crop, []).append((season, one))
         out: dict[int, list[Planting]] = {}
         for crop, several in by_crop.items():

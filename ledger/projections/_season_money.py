@@ -65,15 +65,14 @@ class Money:
 
     def shop_value(self, plot: Plot) -> tuple[float | None, int]:
         """Return the worth at the shop's price of each day, and the mark of what it rests on."""
-        picked = self.field.picked
         rows = plot.rows
-        price, ev, later = self.state.costs.prices.of(picked["item"][rows], picked["day"][rows])
+        price, ev, later = (column[rows] for column in self.field.prices)
         mark = 0
         for at in np.flatnonzero(later)[:1]:
             mark = self.state.costs.price_seen_later(plot.crop, int(ev[at]))
         if rows.size and not (ev >= 0).all():
             return None, mark
-        return float((price * picked["kept"][rows]).sum()), mark
+        return float((price * self.field.picked["kept"][rows]).sum()), mark
 
     def hours(self, plot: Plot) -> float | None:
         """Return the hours written down with its plantings and pickings; None where none were."""

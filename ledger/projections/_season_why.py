@@ -174,7 +174,7 @@ class _Why:
 
     def _value(self) -> Node:
         rows, picked = self.plot.rows, self.picked
-        price, ev, later = self.state.costs.prices.of(picked["item"][rows], picked["day"][rows])
+        price, ev, later = (column[rows] for column in self.recorder.field.prices)
         if not (ev >= 0).all():
             return Node(f"no shop price of {self.name} is known", None, "money")
         parts = []

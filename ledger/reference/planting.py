@@ -160,6 +160,7 @@ def plant_family(crop: str) -> str | None:
     return (_names()[found][1] or None) if found else None
 
 
+@cache
 def published_yields(crop: str) -> tuple[PublishedYield, ...]:
     """Return every published yield of a crop, gardens first; empty where there is none.
 
