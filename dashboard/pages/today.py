@@ -1,4 +1,4 @@
-"""Today: big buttons to write down, what to eat first, and the last entries."""
+"""Today: buttons to write down, what to eat first, what runs out, what is asked, the last entries."""
 
 from __future__ import annotations
 
@@ -10,44 +10,113 @@ from dashboard.ask import Ask
 from dashboard.forms.specs import COMMON
 from dashboard.pages._page import Page
 from dashboard.pages.write_down import kind_tiles
-from dashboard.parts import answer_table, nothing_yet, section
+from dashboard.parts import answer_table, figure, nothing_yet, section
 from ledger.book import HistoryRow
 
 __all__ = ["PAGE", "draw"]
 
-_LAST = 8
+_LAST, _FIRST, _SOON = 8, 8, 6
+_SHORT_CHANCE = 0.5
+"""Chance of lasting until more comes below which an item is said to run out."""
 
 
 def draw(ask: Ask) -> Any:
-    """Return the buttons, what to eat first, and the last entries with one tap to correct them."""
+    """Return the buttons, and sections of what a household wants to know today."""
     tiles = kind_tiles(ask, COMMON, first=True)
     if ask.is_empty:
         return [tiles, nothing_yet(ask, "today", "harvested")]
-    words = ask.words
-    shelf = ask.show("shelf")
-    first = shelf.frame[shelf.frame["use_by"].notna()].head(8)["lot"].tolist()
     return [
         tiles,
         html.Div(
-            [
-                section(
-                    words("today.eat_first"),
-                    answer_table(
-                        ask, shelf, columns=("item", "left.text", "kept", "use_by", "days_left"),
-                        keep=lambda row: row["lot"] in first,
-                    ) if first else html.P(words("today.nothing_soon")),
-                ),
-                section(words("today.last"), _last(ask)),
-            ],
-            className="columns",
+            [_eat_first(ask), _running_out(ask), _season(ask), _asked(ask)], className="columns"
         ),
-    ]  # fmt: skip
+        section(ask.words("today.last"), _last(ask)),
+    ]
+
+
+def _eat_first(ask: Ask) -> Any:
+    words, shelf = ask.words, ask.show("shelf")
+    first = set(shelf.frame[shelf.frame["use_by"].notna()].head(_FIRST)["lot"])
+    if not first:
+        return section(words("today.eat_first"), html.P(words("today.nothing_soon")))
+    columns = ("item", "left.text", "kept", "use_by", "days_left")
+    table = answer_table(ask, shelf, columns=columns, keep=lambda row: row["lot"] in first)
+    return section(words("today.eat_first"), table)
+
+
+def _running_out(ask: Ask) -> Any:
+    """Return what is not likely to last until more comes, soonest first."""
+    words = ask.words
+    records = [
+        r
+        for r in ask.show("shelf", items=True).records()
+        if r["weeks_left"]["likely"] is not None
+        and (r["reaches_next_supply"] is None or r["reaches_next_supply"] < _SHORT_CHANCE)
+    ]
+    records.sort(key=lambda r: r["weeks_left"]["likely"])
+    if not records:
+        return section(words("today.running_out"), html.P(words("today.nothing_out")))
+    lines = []
+    for r in records[:_SOON]:
+        weeks = figure(
+            words("today.weeks", n=words.number(r["weeks_left"]["likely"], 2)),
+            r["why"],
+            "weeks_left.likely",
+        )
+        parts: list[Any] = [html.B(r["item"]), f": {r['left']['text']}, ", weeks]
+        if r["next_supply_on"]:
+            parts.append(", " + words("today.more_on", day=words.day(r["next_supply_on"])))
+        lines.append(html.Li(parts))
+    return section(words("today.running_out"), html.Ul(lines))
+
+
+def _season(ask: Ask) -> Any:
+    """Return what was picked in the last week of the running season."""
+    words = ask.words
+    weeks = ask.show("season", weeks=True).frame
+    if not weeks.empty:
+        weeks = weeks[(weeks["week_on"] <= ask.day.isoformat()) & (weeks["picked_g"].fillna(0) > 0)]
+    if weeks.empty:
+        return section(words("today.season"), html.P(words("today.nothing_picked")))
+    newest = weeks["week_on"].max()
+    lines = []
+    for row in weeks[weeks["week_on"] == newest].to_dict("records"):
+        picked = figure(words.grams(row["picked_g"]), row["why"], "picked_g")
+        before = words("today.last_season", amount=words.grams(row["last_season_g"]))
+        lines.append(
+            html.Li(
+                [html.B(row["crop"]), ": ", picked, html.Span(f" ({before})", className="quiet")]
+            )
+        )
+    return section(
+        words("today.season"),
+        html.P(words("today.week_of", day=words.day(newest)), className="quiet"),
+        html.Ul(lines),
+    )
+
+
+def _asked(ask: Ask) -> Any:
+    """Return what the household could write down to make the figures surer."""
+    words = ask.words
+    asked: list[Any] = []
+    for one in ask.show("shelf").assumptions:
+        asked.append(html.Li(one.text))
+    batches = ask.show("as-published").frame
+    if not batches.empty:
+        open_ones = batches[batches["standing"] == "not recorded"]
+        short = batches[batches["standing"] == "short of it"]
+        for frame, key in ((short, "short"), (open_ones, "not_recorded")):
+            if len(frame):
+                standing = frame["standing"].iloc[0].replace(" ", "+")
+                text = words(f"today.{key}", n=len(frame))
+                asked.insert(0, html.Li(dcc.Link(text, href=f"/as-published?standing={standing}")))
+    if not asked:
+        return section(words("today.asked"), html.P(words("today.nothing_asked")))
+    return section(words("today.asked"), html.Ul(asked[:8]))
 
 
 def _last(ask: Ask) -> Any:
-    rows = [
-        row for row in ask.data.history() if row.state == "holds" and row.kind != "item_described"
-    ][:_LAST]
+    rows = [r for r in ask.data.history() if r.state == "holds" and r.kind != "item_described"]
     return html.Ul(
         [
             html.Li(
@@ -58,10 +127,10 @@ def _last(ask: Ask) -> Any:
                 ],
                 className="entry",
             )
-            for row in rows
+            for row in rows[:_LAST]
         ],
         className="entries",
-    )  # fmt: skip
+    )
 
 
 def _correct(ask: Ask, row: HistoryRow) -> Any:
