@@ -144,9 +144,12 @@ class Field:
 
     # -- plots --------------------------------------------------------------------------
 
-    @cached_property
     def seasons(self) -> list[int]:
-        """The seasons in which something was planted or picked, rising."""
+        """Return the seasons in which something was planted or picked, rising."""
+        return self._seasons
+
+    @cached_property
+    def _seasons(self) -> list[int]:
         return sorted({*np.unique(self.picked["season"]).tolist(), *self._planted_in})
 
     def of(self, season: int) -> list[Plot]:

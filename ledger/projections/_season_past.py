@@ -101,7 +101,7 @@ class Past:
         Seasons in which the book began only later than that are left out.
         """
         out = []
-        for season in self.field.seasons:
+        for season in self.field.seasons():
             if season >= self.season:
                 break
             known_from = self.field.calendar.first_day(season) + max(self.day, -1) + 1

@@ -72,7 +72,7 @@ class CropWeeks:
         )
         self.earlier = [
             (season, weeks)
-            for season in recorder.field.seasons
+            for season in recorder.field.seasons()
             if season < recorder.season and (weeks := self._earlier(season)) is not None
         ]
 

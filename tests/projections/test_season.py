@@ -339,7 +339,7 @@ def garden_book(seed, size=70):
 def all_answers(state, **options):
     from ledger.projections._season_field import Field
 
-    for season in Field(state).seasons:
+    for season in Field(state).seasons():
         yield SEASON.build(state, season=season, **options).to_dict()
 
 
