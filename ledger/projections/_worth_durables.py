@@ -72,18 +72,18 @@ class Durable:
         """Return what it earned so far; None where nobody wrote down what it served."""
         return sum(use.earned for use in self.uses) if self.uses else None
 
-    def whole_years(self) -> tuple[int, float]:
-        """Return the whole years since it was bought, and all years with their part."""
-        end = _date(self.today + 1)
-        years = end.year - _date(self.first).year
-        if _anniversary(self.first, years) > self.today + 1:
+    def years_to(self, day: int) -> tuple[int, float]:
+        """Return the whole years from buying to the end of a day, and all years with their part."""
+        end = day + 1
+        years = _date(end).year - _date(self.first).year
+        if _anniversary(self.first, years) > end:
             years -= 1
         start, then = (_anniversary(self.first, years + n) for n in (0, 1))
-        return years, years + (self.today + 1 - start) / (then - start)
+        return years, years + (end - start) / (then - start)
 
     def flows(self) -> list[float]:
         """Return what it earned in each year since it was bought, the running one last."""
-        whole, _ = self.whole_years()
+        whole, _ = self.years_to(self.today)
         starts = [_anniversary(self.first, n) for n in range(whole + 1)]
         at = np.searchsorted(starts, [use.day for use in self.uses], side="right") - 1
         earned = [use.earned for use in self.uses]
@@ -94,7 +94,7 @@ class Durable:
         """Return what it earns a year."""
         if not self.uses:
             return None
-        flows, whole = self.flows(), self.whole_years()[0]
+        flows, whole = self.flows(), self.years_to(self.today)[0]
         return sum(flows[:whole]) / whole if whole else flows[0]
 
     def paid_back_on(self) -> int | None:
@@ -111,12 +111,11 @@ class Durable:
         earned = self.earned
         if earned is None:
             return None
-        if self.paid_back_on() is not None:
-            back = payback(self.paid, self.flows())
-            if back is not None:
-                return back
+        back = self.paid_back_on()
+        if back is not None:
+            return self.years_to(back)[1]
         more = payback(self.paid - earned, [], then=self.rate())
-        return None if more is None else self.whole_years()[1] + more
+        return None if more is None else self.years_to(self.today)[1] + more
 
     def expected_on(self) -> int | None:
         """Return the day by which it will have earned its price at this rate."""
@@ -241,7 +240,7 @@ def _record(state: State, one: Durable, assumed: dict[str, Assumption]) -> dict[
         ids.append(f"life:{name}")
         text = f"Nobody said how long {name} lasts; it counts as {DEFAULT_YEARS:g} years."
         assumed[ids[-1]] = Assumption(ids[-1], text, ())
-    if one.uses and not one.whole_years()[0]:
+    if one.uses and not one.years_to(one.today)[0]:
         ids.append("first-year")
         text = "What was bought less than a year ago counts as earning in a year what it earned so far."
         assumed["first-year"] = Assumption("first-year", text, ())

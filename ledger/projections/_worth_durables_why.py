@@ -106,7 +106,7 @@ class _Tree:
         rate = self.one.rate()
         if rate is None:
             return Node("nobody wrote down what it served", None, "money per year")
-        whole = self.one.whole_years()[0]
+        whole = self.one.years_to(self.one.today)[0]
         flows = self.one.flows()[: max(whole, 1)]
         parts = [Node(f"year {i}", flow, "money") for i, flow in enumerate(flows, start=1)]
         years = Node(
@@ -126,7 +126,7 @@ class _Tree:
                 f"earned its price on {day_text(one.paid_back_on() or 0)}; evenly within each year"
             )
             return total(label, "years", Node("years from buying to then", years, "years"))
-        gone = Node("years since it was bought", one.whole_years()[1], "years")
+        gone = Node("years since it was bought", one.years_to(one.today)[1], "years")
         left = difference("still to earn", "money", self.paid(), self.earned())
         return total(
             "pay-back", "years", gone, quotient("years to come", "years", left, self.rate())

@@ -32,7 +32,7 @@ LINES = (
 """The lines of the answer, in its order."""
 
 NOTES = (
-    "made", "into batches", "sown", "lost", "given away", "sold",
+    "came in or made", "into batches", "sown", "lost", "given away", "sold",
     "garden inputs", "leftovers used up", "bought and sold", "money that came", "paid", "ingredients used", "metered fuel", "work",
 )  # fmt: skip
 """What a posting is for."""
@@ -212,10 +212,10 @@ def _made(state: State, lots: Lots, sheet: _Sheet, period: tuple[int, int]) -> N
     table = state.lots
     at = np.flatnonzero(_within(table["day"], period) & (lots.line >= 0))
     about = {"ev": table["ev"][at], "lot": at, "item": table["item"][at]}
-    sheet.add("worth", "made", lots.line[at], value=lots.known[at], **about)
+    sheet.add("worth", "came in or made", lots.line[at], value=lots.known[at], **about)
     at = at[np.isin(lots.line[at], [_LINE["preserving"], _LINE["cooking"]])]
     about = {"ev": table["ev"][at], "lot": at, "item": table["item"][at]}
-    sheet.add("cost", "made", lots.line[at], value=lots.cost[at], **about)
+    sheet.add("cost", "came in or made", lots.line[at], value=lots.cost[at], **about)
 
 
 def _passed(state: State, lots: Lots, sheet: _Sheet, period: tuple[int, int]) -> None:

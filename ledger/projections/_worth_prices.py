@@ -34,8 +34,8 @@ _LABOUR, _EQUIPMENT = COMPONENTS.index("labour"), COMPONENTS.index("equipment")
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
-    Column("season", "Season", "", "The season, by the year in which it starts.", main=True),
     Column("item", "Item", "", "What was picked or put up.", main=True),
+    Column("season", "Season", "", "The season, by the year in which it starts.", main=True),
     Column("line", "Line", "", "garden, animals, preserving or cooking."),
     Column("volume_ml", "Volume", "ml", "How much, for items kept by volume; else null."),
     Column("mass_g", "Weight", "g", "How much, for items kept by mass; else null."),
@@ -171,7 +171,7 @@ def figures(state: State, group: Group) -> dict[str, float | None]:
 
 
 def build(state: State, span: Span | None = None) -> Answer:
-    """Return one record an item and season, the newest season first."""
+    """Return one record an item and season, by line and item, the newest season first."""
     grouped = Grouped(state)
     notes = LotNotes(state, grouped.lots)
     records: list[dict[str, Any]] = []
@@ -200,7 +200,7 @@ def build(state: State, span: Span | None = None) -> Answer:
                 "assumptions": ids,
             }
         )
-    records.sort(key=lambda r: (-int(r["season"]), LINES.index(r["line"]), r["item"]))
+    records.sort(key=lambda r: (LINES.index(r["line"]), r["item"], -int(r["season"])))
     # No sum of what was saved: what was picked and then put up stands here twice.
     missing = _missing(records, span)
     totals = {"missing": missing} if missing else {}
