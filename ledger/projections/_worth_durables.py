@@ -126,6 +126,12 @@ class Durable:
         day = None if more is None else self.today + round(more * 365.25)
         return None if day is None or day > _FAR else day
 
+    def lasts_until(self) -> int:
+        """Return the day on which its life ends, by the calendar."""
+        whole = int(min(self.years, 9998 - _date(self.first).year - 1))
+        rest = min(self.years - whole, 1.0)
+        return _anniversary(self.first, whole) + round(rest * 365.25)
+
     def worn_by_age(self) -> float:
         """Return what it has lost by age, in a straight line over whole years."""
         years = max(1, round(self.years))
@@ -244,7 +250,6 @@ def _record(state: State, one: Durable, assumed: dict[str, Assumption]) -> dict[
         ids.append("first-year")
         text = "What was bought less than a year ago counts as earning in a year what it earned so far."
         assumed["first-year"] = Assumption("first-year", text, ())
-    until = one.first + round(one.years * 365.25)
     back, expected = one.paid_back_on(), one.expected_on()
     counted = facts.measure[one.item] == "count"
     return {
@@ -255,7 +260,7 @@ def _record(state: State, one: Durable, assumed: dict[str, Assumption]) -> dict[
         "pieces": one.pieces if counted else None,
         "paid": one.paid,
         "life_years": one.years,
-        "lasts_until": day_text(min(until, _FAR)),
+        "lasts_until": day_text(one.lasts_until()),
         "uses": sum(use.times for use in one.uses),
         "charged": one.charged,
         "worn_by_age": one.worn_by_age(),

@@ -530,6 +530,7 @@ def test_a_book_of_forty_years(book, yes, fixed_day):
     kettle = book.show("worth-it", durables=True).to_dict()["records"][0]
     assert kettle["earned"] == pytest.approx(40 * 5)
     assert kettle["charged"] == pytest.approx(60)
+    assert kettle["lasts_until"] == "2026-01-01"
     # 5.00 a year: in its twelfth August
     assert kettle["paid_back_on"] == "1997-08-02"
     assert kettle["payback_years"] == near(11 + 214 / 365)
