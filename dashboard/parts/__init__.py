@@ -5,17 +5,20 @@ from dashboard.parts.empty import nothing_yet
 from dashboard.parts.figures import figure, stat
 from dashboard.parts.pictures import picture
 from dashboard.parts.sections import notes_of, section
-from dashboard.parts.tables import answer_table, plain_table
+from dashboard.parts.sheets import sheet
+from dashboard.parts.tables import answer_table, csv_link, plain_table
 
 __all__ = [
     "answer_table",
     "choice",
     "choices",
+    "csv_link",
     "figure",
     "notes_of",
     "nothing_yet",
     "picture",
     "plain_table",
     "section",
+    "sheet",
     "stat",
 ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 from urllib.parse import urlencode
@@ -13,7 +14,7 @@ from dashboard.ask import Ask
 from dashboard.parts.figures import figure
 from ledger.projections import Answer, Column
 
-__all__ = ["answer_table", "plain_table"]
+__all__ = ["answer_table", "csv_link", "plain_table"]
 
 ROWS = 25
 """Rows drawn at once; the rest come when asked for."""
@@ -77,7 +78,7 @@ def answer_table(
     return html.Div(
         [
             plain_table(heads, body, numeric=numeric, caption=caption or answer.name),
-            html.Div([more, _csv(ask, answer.name, options or {})], className="tools"),
+            html.Div([more, csv_link(ask, answer.name, options or {})], className="tools"),
         ],
         className="answer",
     )
@@ -87,6 +88,8 @@ def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Ce
     if drawn is not None:
         return drawn(row)
     value = row[column.name]
+    if isinstance(value, float) and math.isnan(value):
+        value = None  # a text that is not known
     if isinstance(value, str) and column.unit == "":
         return ask.words.word("answers", value)
     text = ask.words.cell(column, value)
@@ -130,7 +133,8 @@ def plain_table(
     )
 
 
-def _csv(ask: Ask, name: str, options: Mapping[str, Any]) -> Component:
+def csv_link(ask: Ask, name: str, options: Mapping[str, Any]) -> Component:
+    """Return the link to a whole answer as CSV, asked with these options at the page's moment."""
     said = {f"o.{key}": value for key, value in options.items() if value not in (None, "", False)}
     if ask.moment.as_of:
         said["as_of"] = ask.moment.as_of
