@@ -16,10 +16,13 @@ from typing import Any, Protocol
 
 from ledger.replay.flows import ORIGINS
 from ledger.replay.journal import KEPT, Journal
-from ledger.replay.state import State, build_state, day_number, day_text
+from ledger.replay.state import State, build_state, day_number, day_text, grow_state
 from ledger.replay.tracing import COMPONENTS
 
 __all__ = ["COMPONENTS", "KEPT", "ORIGINS", "Replay", "State", "day_number", "day_text"]
+
+_KEPT_STATES = 4
+"""States kept for the next to ask; a new one is grown from the nearest of them."""
 
 
 class _Log(Protocol):
@@ -82,13 +85,22 @@ class Replay:
         """
         with self._lock:
             key = (day_number(as_of), self.journal.known(known_at))
-            if key not in self._states:
-                if len(self._states) >= 4:
-                    self._states.pop(next(iter(self._states)))
-                state = build_state(self.journal, as_of=key[0], known=key[1])
+            state = self._states.pop(key, None)
+            if state is None:
+                state = self._made(self.journal, *key)
                 state.known_at = known_at
-                self._states[key] = state
-            return self._states[key]
+            while len(self._states) >= _KEPT_STATES:
+                self._states.pop(next(iter(self._states)))
+            self._states[key] = state
+            return state
+
+    def _made(self, journal: Journal, as_of: int, known: int) -> State:
+        """Return a state, grown from the nearest one kept where that is possible."""
+        near = sorted(self._states, key=lambda key: (abs(key[0] - as_of), abs(key[1] - known)))
+        state = None
+        if near:
+            state = grow_state(self._states[near[0]], journal, as_of=as_of, known=known)
+        return state or build_state(journal, as_of=as_of, known=known)
 
     def trial(self, rows: Sequence[tuple[Any, ...]], *, as_of: str) -> State:
         """Return the book as it would be with more events, which are then forgotten.
@@ -102,5 +114,5 @@ class Replay:
         """
         with self._lock:
             journal = self.journal.branch()
-        journal.take(rows)
-        return build_state(journal, as_of=day_number(as_of), known=len(journal))
+            journal.take(rows)
+            return self._made(journal, day_number(as_of), len(journal))

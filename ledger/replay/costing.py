@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import copy
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -58,7 +59,7 @@ class Costs:
         self.state = state
         self.prices = Prices(state.journal, state.facts, state.moment)
         self.durables = Durables(state.journal, state.facts, state.moment)
-        self.marks = Marks(self)
+        self.marks = Marks(self, state)
         count = state.lots["ev"].size
         self.lot = np.zeros((count, WIDTH))
         self._component = np.zeros(count, np.int64)
@@ -68,6 +69,16 @@ class Costs:
         self.rows = Rows(state)
         self.own = OwnCosts(state, self.rows, self.durables)
         self._trace()
+
+    def moved(self, state: State) -> Costs:
+        """Return these costs for another day on which the same events count.
+
+        Only whether a season is over depends on the day, and marks are followed from there.
+        """
+        other = copy.copy(self)
+        other.state, other.marks = state, Marks(other, state, self.marks)
+        vars(other).pop("_own_costs", None)
+        return other
 
     # -- what figures rest on -----------------------------------------------------------
 

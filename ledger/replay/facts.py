@@ -5,6 +5,7 @@ Item facts hold for all days, the newest by `seq` winning, field by field (the r
 
 from __future__ import annotations
 
+import copy
 from bisect import bisect_right
 from fractions import Fraction
 from functools import cached_property
@@ -42,6 +43,8 @@ class Facts:
     sort : ndarray of int8, shape (items,)
         Place in `SORTS`.
     measure : list of str
+    lines_known : int
+        How many raw names had a line by then: the first may have given an item its measure.
     said : dict
         ``said[item]["uses" | "years"]`` is ``(entry seq, value)`` of the newest description.
     """
@@ -82,6 +85,7 @@ class Facts:
         self.facts = [folded.get(key, ItemFacts()) for key in self.keys]
         self.said = [self._said.get(key, {}) for key in self.keys]
         self.sort = np.array([SORTS.index(f.sort or "food") for f in self.facts], np.int8)
+        self.lines_known = len(journal.first_amount)
         first = {int(canon[code]): text for code, text in reversed(journal.first_amount.items())}
         self.measure = [f.measure or _measure_of(first.get(i)) for i, f in enumerate(self.facts)]
         self._gpw: dict[int, float | None] = {}
@@ -89,6 +93,14 @@ class Facts:
 
     def __len__(self) -> int:
         return len(self.names)
+
+    def of_journal(self, journal: Journal) -> Facts:
+        """Return the same facts for a journal that has grown, or branched, from this one's."""
+        if journal is self._journal:
+            return self
+        other = copy.copy(self)
+        other._journal = journal
+        return other
 
     def canonical(self, key: str) -> str:
         """Return the key under which `key` is kept, following `also`."""

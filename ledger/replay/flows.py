@@ -11,18 +11,20 @@ from ledger.events import KINDS
 from ledger.replay import _tables
 from ledger.replay._columns import Array
 from ledger.replay.facts import MATCHED, Facts
+from ledger.replay.naming import find_named, split_label
 
 if TYPE_CHECKING:
     from ledger.replay.journal import Journal
 
-__all__ = ["ORIGINS", "Flows", "Moment", "build_flows"]
+__all__ = ["LINE_BITS", "ORIGINS", "Flows", "Moment", "build_flows", "flows_of", "split_label"]
 
 ORIGINS = ("grown", "foraged", "given", "bought", "found", "unrecorded", "batch")
 """Where a lot came from; `batch` lots take theirs from what went into them."""
 
 _KIND = {name: code for code, name in enumerate(KINDS)}
-_LINE_BITS = 20
-_OWN = 1 << (_LINE_BITS - 1)
+LINE_BITS = 20
+"""Positions are an event's rank, then so many bits for the line within it."""
+_OWN = 1 << (LINE_BITS - 1)
 """Within an entry, draws come before supplies: a batch cannot use what it makes."""
 
 
@@ -63,29 +65,48 @@ class Moment:
 class Flows:
     """Lots, draws and counts of matched items, rows in the order of their position.
 
-    `lots` has: ev, n, item, whole, pos, origin, kept, money, jars, row (in the journal's supplies),
-    suffix ('' or 'f'), share. `draws` has: ev, n, item, whole, pos, role, named, row (of the supply
-    for lids, else -1).
+    `lots` has: ev, n, item, whole, base, pos, origin, kept, money, jars, share, row (in the
+    journal's supplies), suffix ('' or 'f'). `draws` has: ev, n, line, item, whole, base, pos, role,
+    lot_text, named (the lot it names, or -1), row (-1 - row of the supply for lids). `counts` has:
+    ev, n, item, whole, base, pos, row.
     """
 
     lots: dict[str, Array]
     draws: dict[str, Array]
     counts: dict[str, Array]
-    made_jars: dict[int, int] = field(default_factory=dict)
-    bad_names: list[int] = field(default_factory=list)
 
 
 def build_flows(
     journal: Journal, facts: Facts, moment: Moment, label_prefix: str | None = None
 ) -> Flows:
     """Return the flows of all matched items at a moment."""
-    matched = MATCHED[facts.sort] if len(facts) else np.zeros(0, bool)
-    lots = _lots(journal, facts, moment, matched)
-    draws = _draws(journal, facts, moment, matched)
-    counts = _counts(journal, facts, moment, matched)
-    flows = Flows(lots, draws, counts)
-    _name_lots(journal, flows, moment, label_prefix)
+    flows = flows_of(journal, facts, moment)
+    draws = flows.draws
+    naming = np.flatnonzero(draws["lot_text"] >= 0)
+    draws["named"] = np.full(draws["ev"].size, -1, np.int64)
+    draws["named"][naming] = find_named(journal, moment, flows.lots, draws, naming, label_prefix)
     return flows
+
+
+def flows_of(journal: Journal, facts: Facts, moment: Moment, only: Array | None = None) -> Flows:
+    """Return the flows of events, of all that count or of some; whom draws name is left open.
+
+    Parameters
+    ----------
+    only : ndarray of bool, shape (events,), optional
+    """
+    matched = MATCHED[facts.sort] if len(facts) else np.zeros(0, bool)
+
+    def rows(table: str) -> Array:
+        found = moment.rows(journal, table)
+        return found if only is None else found[only[journal.tables[table]["ev"][found]]]
+
+    supplies = rows("supplies")
+    return Flows(
+        _lots(journal, facts, moment, supplies, matched),
+        _draws(journal, facts, moment, (rows("draws"), supplies), matched),
+        _counts(journal, facts, moment, rows("counts"), matched),
+    )
 
 
 def _rows(table: Any, rows: Array, facts: Facts, moment: Moment) -> dict[str, Array]:
@@ -98,14 +119,15 @@ def _rows(table: Any, rows: Array, facts: Facts, moment: Moment) -> dict[str, Ar
         "n": table["n"][rows].astype(np.int64),
         "item": item.astype(np.int64),
         "whole": whole,
-        "base": moment.rank[ev] << _LINE_BITS,
+        "base": moment.rank[ev] << LINE_BITS,
         "row": rows,
     }
 
 
-def _lots(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> dict[str, Array]:
+def _lots(
+    journal: Journal, facts: Facts, moment: Moment, rows: Array, matched: Array
+) -> dict[str, Array]:
     table = journal.tables["supplies"]
-    rows = moment.rows(journal, "supplies")
     rows = rows[matched[facts.canon[table["item"][rows]]]]
     out = _rows(table, rows, facts, moment)
     out["whole"] = out["whole"] - table["trimmed"][rows]
@@ -160,16 +182,17 @@ def _origin(journal: Journal, ev: Array, field_code: Array) -> Array:
     return origin
 
 
-def _draws(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> dict[str, Array]:
+def _draws(
+    journal: Journal, facts: Facts, moment: Moment, both: tuple[Array, Array], matched: Array
+) -> dict[str, Array]:
     table = journal.tables["draws"]
-    rows = moment.rows(journal, "draws")
+    rows, supplies = both
     rows = rows[matched[facts.canon[table["item"][rows]]]]
     out = _rows(table, rows, facts, moment)
     out["role"] = table["role"][rows].astype(np.int64)
     out["lot_text"] = table["lot"][rows].astype(np.int64)
-    out = {name: np.concatenate([column, more]) for (name, column), more in zip(
-        out.items(), _lids(journal, facts, moment, matched, list(out)), strict=True
-    )}  # fmt: skip
+    lids = _lids(journal, facts, moment, supplies, matched)
+    out = {name: np.concatenate([column, lids[name]]) for name, column in out.items()}
     order = np.lexsort((out["n"], out["role"], out["base"]))
     out = {name: column[order] for name, column in out.items()}
     base = out["base"]
@@ -183,104 +206,33 @@ def _draws(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> di
 
 
 def _lids(
-    journal: Journal, facts: Facts, moment: Moment, matched: Array, names: list[str]
-) -> list[Array]:
+    journal: Journal, facts: Facts, moment: Moment, rows: Array, matched: Array
+) -> dict[str, Array]:
     """Return one draw of lids, one a jar, for each made entry with jars."""
     table = journal.tables["supplies"]
-    rows = moment.rows(journal, "supplies")
     rows = rows[(table["jars"][rows] > 0) & (table["lids"][rows] >= 0)]
     item = facts.canon[table["lids"][rows]].astype(np.int64)
     keep = matched[item]
     rows, item = rows[keep], item[keep]
     ev = table["ev"][rows].astype(np.int64)
-    columns = {
+    return {
         "ev": ev,
         "n": table["n"][rows].astype(np.int64),
         "item": item,
         "whole": table["jars"][rows].astype(np.int64) * 1000,
-        "base": moment.rank[ev] << _LINE_BITS,
+        "base": moment.rank[ev] << LINE_BITS,
         "row": -1 - rows,
         "role": np.full(rows.size, _tables.ROLES.index("lids"), np.int64),
         "lot_text": np.full(rows.size, -1, np.int64),
     }
-    return [columns[name] for name in names]
 
 
-def _counts(journal: Journal, facts: Facts, moment: Moment, matched: Array) -> dict[str, Array]:
+def _counts(
+    journal: Journal, facts: Facts, moment: Moment, rows: Array, matched: Array
+) -> dict[str, Array]:
     table = journal.tables["counts"]
-    rows = moment.rows(journal, "counts")
     rows = rows[matched[facts.canon[table["item"][rows]]]]
     out = _rows(table, rows, facts, moment)
     out["pos"] = out["base"] + out["n"]
     order = np.argsort(out["pos"], kind="stable")
     return {name: column[order] for name, column in out.items()}
-
-
-def _name_lots(journal: Journal, flows: Flows, moment: Moment, label_prefix: str | None) -> None:
-    """Find the lot that each naming draw means: by lot id, else by a jar's label."""
-    draws, lots = flows.draws, flows.lots
-    draws["named"] = np.full(draws["ev"].size, -1, np.int64)
-    rows = np.flatnonzero(draws["lot_text"] >= 0)
-    if not rows.size:
-        return
-    index: dict[tuple[int, int, int], int] = {}
-    root = moment.root[lots["ev"]]
-    for i, key in enumerate(
-        zip(root.tolist(), lots["n"].tolist(), lots["suffix"].tolist(), strict=True)
-    ):
-        index[key] = i
-    labels = _label_index(journal, moment, index)
-    if label_prefix:  # written on the jar, and often left out when it is put up
-        labels += [(label_prefix, *label[1:]) for label in labels if not label[0]]
-    for row in rows.tolist():
-        text = journal.lots.texts[int(draws["lot_text"][row])]
-        at, item = draws["pos"][row], draws["item"][row]
-        for lot in _meant(text, journal, moment, index, labels):
-            if lots["item"][lot] == item and lots["pos"][lot] < at:
-                draws["named"][row] = lot
-                break
-        else:
-            flows.bad_names.append(row)
-
-
-def _meant(
-    text: str, journal: Journal, moment: Moment, index: dict[Any, int], labels: list[Any]
-) -> list[int]:
-    entry, _, tail = text.rpartition(":")
-    suffix = 1 if tail.endswith("f") else 0
-    place = journal.place.get(entry)
-    number = tail.removesuffix("f")
-    if place is not None and place < moment.root.size and number.isdigit():
-        lot = index.get((int(moment.root[place]), int(number), suffix))
-        return [] if lot is None else [lot]
-    head, digits = split_label(text)
-    if digits is None or ":" in text:
-        return []
-    return [
-        lot
-        for (prefix, low, high, lot) in reversed(labels)
-        if low <= digits <= high and prefix == head
-    ]
-
-
-def split_label(label: int | str) -> tuple[str, int | None]:
-    """Return the prefix and the number of a jar's label: ``S26-041`` is ``("S26-", 41)``."""
-    text = str(label).strip()
-    head = text.rstrip("0123456789")
-    return head, int(text[len(head) :]) if len(head) < len(text) else None
-
-
-def _label_index(
-    journal: Journal, moment: Moment, index: dict[tuple[int, int, int], int]
-) -> list[tuple[str, int, int, int]]:
-    out = []
-    for ev, n, first, last in journal.labels:
-        if ev >= moment.rank.size or moment.rank[ev] < 0:
-            continue
-        prefix, low = split_label(first)
-        _, high = split_label(last)
-        entry = int(moment.root[ev])
-        lot = index.get((entry, n, 0), index.get((entry, n, 1)))
-        if lot is not None and low is not None and high is not None:
-            out.append((prefix, low, high, lot))
-    return sorted(out, key=lambda label: label[3])

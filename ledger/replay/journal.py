@@ -23,6 +23,7 @@ from ledger.replay import _tables
 from ledger.replay._columns import Array, Names, Table
 from ledger.replay._garden_columns import take_harvested, take_planted
 from ledger.replay._trade_columns import take_bought, take_given_away, take_received
+from ledger.replay.naming import split_label
 
 __all__ = ["KEPT", "Journal"]
 
@@ -73,6 +74,7 @@ class Journal:
         self.place: dict[str, int] = {}
         self.bodies: dict[int, dict[str, Any]] = {}
         self.labels: list[tuple[int, int, Any, Any]] = []
+        self._ranges: tuple[int, dict[str, Any]] = (0, {})
         self.fetch: Callable[[int], tuple[Any, ...]] | None = None
         self.first_amount: dict[int, str] = {}
         self._decoders = {
@@ -360,6 +362,19 @@ class Journal:
             if place == ev and number == n:
                 return first, last
         return None
+
+    def label_ranges(self) -> dict[str, tuple[Array, Array, Array, Array]]:
+        """Return, by what stands before the number: first, last, event and line of all labels."""
+        count, ranges = self._ranges
+        if count != len(self.labels):
+            by_head: dict[str, list[tuple[int, int, int, int]]] = {}
+            for ev, n, first, last in self.labels:
+                (head, low), (_, high) = split_label(first), split_label(last)
+                if low is not None and high is not None:
+                    by_head.setdefault(head, []).append((low, high, ev, n))
+            ranges = {head: tuple(np.array(some).T) for head, some in by_head.items()}
+            self._ranges = len(self.labels), ranges
+        return ranges
 
     def body(self, ev: int) -> dict[str, Any]:
         """Return the body of an event; read anew from the log where only columns were kept."""

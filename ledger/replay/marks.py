@@ -16,6 +16,7 @@ from ledger.replay.flows import ORIGINS
 
 if TYPE_CHECKING:
     from ledger.replay.costing import Costs
+    from ledger.replay.state import State
 
 __all__ = ["PROVISIONAL", "Marks"]
 
@@ -36,9 +37,10 @@ _ASSUMED = {
 class Marks:
     """The marks of one state's lots."""
 
-    def __init__(self, costs: Costs) -> None:
-        self._costs, self._state = costs, costs.state
-        self._bits: dict[tuple[str, str], int] = {}
+    def __init__(self, costs: Costs, state: State, before: Marks | None = None) -> None:
+        self._costs, self._state = costs, state
+        # Seasons were marked by the bits of the marks they were worked out with.
+        self._bits: dict[tuple[str, str], int] = {} if before is None else dict(before._bits)
         self._later: dict[str, list[int]] = {}
         self._of_lot: dict[int, int] = {}
         self._ways: tuple[Array, Array, Array, Array] | None = None

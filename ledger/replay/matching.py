@@ -14,7 +14,7 @@ import numpy as np
 from ledger.errors import TooLarge
 from ledger.replay._columns import Array
 
-__all__ = ["Flow", "Matched", "match"]
+__all__ = ["Flow", "Matched", "match", "refuse_overflow"]
 
 _LIMIT = 1 << 62
 SLICE = 60_000
@@ -64,6 +64,9 @@ class Matched:
     loss_of, loss_whole : ndarray, shape (losses,)
     contradicted : ndarray of int64
         Counts below what named lines prove to have been there.
+    named : int
+        How many allocations, the first, were set aside by name, in the order of their draws; the
+        others stand item by item.
     """
 
     draw: Array
@@ -76,6 +79,7 @@ class Matched:
     loss_of: Array
     loss_whole: Array
     contradicted: Array
+    named: int
 
 
 def match(flow: Flow) -> Matched:
@@ -86,7 +90,7 @@ def match(flow: Flow) -> Matched:
     TooLarge
         When the amounts of one item add up beyond 2**62 whole units; `item` is its number.
     """
-    _refuse_overflow(flow)
+    refuse_overflow(flow)
     aside = _set_aside(flow)
     rest_draw = flow.draw_whole - aside
     rest_lot = flow.lot_whole.copy()
@@ -98,7 +102,8 @@ def match(flow: Flow) -> Matched:
     )
 
 
-def _refuse_overflow(flow: Flow) -> None:
+def refuse_overflow(flow: Flow) -> None:
+    """Raise TooLarge where the amounts of a flow add up beyond what can be held."""
     # A float sum is near enough: the limit itself leaves a factor of two to spare.
     several = (
         (flow.lot_item, flow.lot_whole),
@@ -257,7 +262,7 @@ def _overlap(
         missing_of, missing[missing_of],
         found_of, found[found_of],
         loss_of, loss[loss_of],
-        contradicted,
+        contradicted, named.size,
     )  # fmt: skip
 
 

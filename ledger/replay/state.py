@@ -6,7 +6,10 @@ the book. Costs are worked out when first asked for.
 
 from __future__ import annotations
 
+import copy
 import datetime as dt
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
@@ -20,10 +23,11 @@ from ledger.replay._columns import Array
 from ledger.replay.costing import Costs
 from ledger.replay.facts import Facts, Settings
 from ledger.replay.flows import ORIGINS, Flows, Moment, build_flows, split_label
+from ledger.replay.growing import Change, grow_flows, grow_matched
 from ledger.replay.journal import Journal
-from ledger.replay.matching import Flow, Matched, match
+from ledger.replay.matching import Flow, Matched, match, refuse_overflow
 
-__all__ = ["State", "build_state", "day_number", "day_text"]
+__all__ = ["State", "build_state", "day_number", "day_text", "grow_state"]
 
 _KIND = {name: code for code, name in enumerate(KINDS)}
 _TIMELESS = [_KIND["item_described"], _KIND["setting_changed"]]
@@ -97,6 +101,15 @@ class State:
     def costs(self) -> Costs:
         """Costs and figures of every lot."""
         return Costs(self)
+
+    def moved(self, journal: Journal, as_of: int, known: int, moment: Moment) -> State:
+        """Return this state at another day on which the same events count."""
+        other = copy.copy(self)
+        other.journal, other.as_of_day, other.known, other.moment = journal, as_of, known, moment
+        other.facts = self.facts.of_journal(journal)
+        if "costs" in vars(self):
+            other.costs = self.costs.moved(other)
+        return other
 
     def event_id(self, ev: int) -> str:
         """Return the id of an event by its place."""
@@ -215,19 +228,67 @@ def build_state(journal: Journal, *, as_of: int, known: int) -> State:
     moment, entries, newest = _moment(journal, as_of, known)
     facts, settings = _facts(journal, moment, entries, newest)
     flows = build_flows(journal, facts, moment, settings.newest("jar_label_prefix"))
-    flow = Flow(
-        flows.lots["item"], flows.lots["pos"], flows.lots["whole"],
-        flows.draws["item"], flows.draws["pos"], flows.draws["whole"], flows.draws["named"],
-        flows.counts["item"], flows.counts["pos"], flows.counts["whole"],
-    )  # fmt: skip
+    with _named(facts):
+        matched = match(_flow(flows))
+    return _state(journal, as_of, known, moment, (facts, settings), flows, matched)
+
+
+def grow_state(old: State, journal: Journal, *, as_of: int, known: int) -> State | None:
+    """Return the same as `build_state`, from a state of another moment; None where that is no gain.
+
+    Parameters
+    ----------
+    old : State
+        Of the same journal, or of the one that `journal` branched from.
+    """
+    known_names = (old.facts.canon.size, old.facts.lines_known)
+    if known_names != (len(journal.items), len(journal.first_amount)):
+        return None
+    moment, _, _ = _moment(journal, as_of, known)
+    change = Change(journal, old.moment, moment)
+    if change.is_none:
+        return old.moved(journal, as_of, known, moment)
+    if not change.is_small:
+        return None
+    facts = old.facts.of_journal(journal)
+    prefix = old.settings.newest("jar_label_prefix")
+    flows, places, touched = grow_flows(journal, facts, moment, old.flows, change, prefix)
+    with _named(facts):
+        refuse_overflow(_flow(flows))
+        matched = grow_matched(flows, old.matched, old.flows, places, touched)
+    return _state(journal, as_of, known, moment, (facts, old.settings), flows, matched)
+
+
+@contextmanager
+def _named(facts: Facts) -> Iterator[None]:
+    """Name the item whose amounts are too large."""
     try:
-        matched = match(flow)
+        yield
     except TooLarge as error:
         raise TooLarge(facts.names[int(error.item)], error.total) from None
-    lots = _all_lots(flows, matched, moment)
-    draws = _all_draws(flows, matched, moment)
+
+
+def _flow(flows: Flows) -> Flow:
+    lots, draws, counts = flows.lots, flows.draws, flows.counts
+    return Flow(
+        lots["item"], lots["pos"], lots["whole"],
+        draws["item"], draws["pos"], draws["whole"], draws["named"],
+        counts["item"], counts["pos"], counts["whole"],
+    )  # fmt: skip
+
+
+def _state(
+    journal: Journal,
+    as_of: int,
+    known: int,
+    moment: Moment,
+    said: tuple[Facts, Settings],
+    flows: Flows,
+    matched: Matched,
+) -> State:
     return State(
-        journal, as_of, known, moment, facts, settings, flows, matched, lots, draws,
+        journal, as_of, known, moment, *said, flows, matched,
+        _all_lots(flows, matched, moment), _all_draws(flows, matched, moment),
         (matched.draw, matched.lot, matched.amount),
     )  # fmt: skip
 
