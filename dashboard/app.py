@@ -18,7 +18,7 @@ from dashboard.pages import page_at
 from dashboard.shell import layout
 from ledger.book import Book
 
-__all__ = ["make_app", "serve"]
+__all__ = ["make_app"]
 
 
 class _App(Dash):
@@ -113,10 +113,3 @@ def _say_policy(app: Dash) -> None:
         if re.match(r"text/html|application/json", response.content_type or ""):
             response.headers["Cache-Control"] = "no-store"
         return response
-
-
-def serve(*args: Any, **options: Any) -> Any:
-    """Open the dashboard on a book, see `dashboard.serving.serve`."""
-    from dashboard.serving import serve as run
-
-    return run(*args, **options)

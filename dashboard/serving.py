@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+import signal
 import sys
 import threading
 import urllib.error
@@ -37,6 +38,7 @@ def serve(
     lan: bool = False,
     no_browser: bool = False,
     check_only: bool = False,
+    set_passphrase: bool = False,
     household: str = "home",
 ) -> None:
     """Open the dashboard on a book and listen until stopped.
@@ -52,6 +54,8 @@ def serve(
         Do not open a browser.
     check_only : bool
         Ask a running dashboard whether it is well, and exit.
+    set_passphrase : bool
+        Ask for a new passphrase of the household, and exit.
     household : str
 
     Raises
@@ -62,8 +66,12 @@ def serve(
     if check_only:
         _check(port)
         return
-    chosen = _named(where)
-    keeper = _ready(keeper_of(chosen)) if lan else None
+    kept = keeper_of(_named(where))
+    if set_passphrase:
+        ask_passphrase(kept)
+        click.echo("The passphrase is set; whoever was in has to say the new one.", err=True)
+        return
+    keeper = _ready(kept) if lan else None
     gate = Gate(keeper, Gate.names_here() if lan else ())
     try:
         book = Book.open(where, household)
@@ -115,6 +123,11 @@ def _check(port: int) -> None:
         raise click.ClickException(f"nothing is served on port {port}: {error}") from None
 
 
+def _stop(_signal: int, _frame: Any) -> None:
+    """Stop as Ctrl-C does: a service manager asks so."""
+    raise KeyboardInterrupt
+
+
 def _listen(app: Any, book: Book, host: str, port: int, *, opens: bool) -> None:
     from waitress.server import create_server
 
@@ -130,6 +143,7 @@ def _listen(app: Any, book: Book, host: str, port: int, *, opens: bool) -> None:
         err=True,
     )
     click.echo("Stop it with Ctrl-C.", err=True)
+    signal.signal(signal.SIGTERM, _stop)
     if opens:
         threading.Timer(0.5, webbrowser.open, [address]).start()
     try:

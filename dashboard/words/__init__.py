@@ -155,6 +155,6 @@ class Words:
             return self.grams(value)
         if unit == "ml":
             return self.ml(value)
-        if unit.startswith(("share", "0 to 1")):
+        if unit.startswith(("share", "0 to 1", "chance")):
             return self.percent(value)
         return self.number(value)

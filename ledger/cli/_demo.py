@@ -101,7 +101,7 @@ def _print(book: Book, day: dt.date, *, as_json: bool) -> None:
 
 @click.command(
     "serve",
-    help="Open the dashboard on a book.\n\n\b\nExamples:\n  croftbook serve\n  croftbook serve --port 9000 --no-browser\n  croftbook serve --check",
+    help="Open the dashboard on a book.\n\n\b\nExamples:\n  croftbook serve\n  croftbook serve --port 9000 --no-browser\n  croftbook serve --set-passphrase\n  croftbook serve --lan\n  croftbook serve --check",
 )
 @click.option("--port", default=8050, show_default=True, help="Port of the dashboard.")
 @click.option(
@@ -111,24 +111,18 @@ def _print(book: Book, day: dt.date, *, as_json: bool) -> None:
 @click.option(
     "--check", "check_only", is_flag=True, help="Ask a running dashboard whether it is well."
 )
+@click.option(
+    "--set-passphrase", is_flag=True, help="Ask for a new passphrase of the household, and exit."
+)
 @book_options
-def serve(
-    port: int, lan: bool, no_browser: bool, check_only: bool, book: str | None, household: str
-) -> None:
+def serve(book: str | None, **options: Any) -> None:
     """Open the dashboard."""
-    del household
-    _serve(book, port=port, lan=lan, no_browser=no_browser, check_only=check_only)
+    _serve(book, **options)
 
 
 def _serve(where: str | None, **options: Any) -> None:
-    try:
-        from dashboard.app import serve as run
-    except ModuleNotFoundError as error:
-        if error.name not in ("dashboard", "dashboard.app"):
-            raise
-        raise click.ClickException(
-            "the dashboard is not part of this version yet; `croftbook show` answers the same questions here"
-        ) from None
+    from dashboard.serving import serve as run  # the command starts without the pages' libraries
+
     run(where, **options)
 
 
