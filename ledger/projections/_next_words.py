@@ -10,6 +10,7 @@ from ledger.amounts import format_whole
 from ledger.answers import Assumption
 from ledger.projections._next_asked import AIMS
 from ledger.projections._next_growth import SIZES
+from ledger.projections._next_levers import levers
 from ledger.projections._next_plan import CropPlan, Plan
 from ledger.projections._next_wants import Want
 from ledger.projections._stock_targets import YEAR_DAYS
@@ -163,12 +164,17 @@ class Words:
                 "area_m2": ground,
                 "free_m2": plan.fitted.free_m2[bed] if plan.fitted else ground,
                 "crops": {c.name: c.fitted[bed] for c in plan.crops if c.fitted and bed in c.fitted},
+                "crops_m2": {
+                    c.name: c.fitted[bed] * (c.growth.space_m2 or 0.0)
+                    for c in plan.crops if c.fitted and bed in c.fitted
+                },
             }
             for bed, ground in plan.beds.items()
         }  # fmt: skip
         return {
             "season": plan.garden.next,
             "for": plan.asked.aim,
+            "wanted": levers(plan),
             "beds": beds,
             "ground_wanted_m2": sum(wanted) if wanted else None,
             "ground_m2": sum(plan.beds.values()) if plan.beds else None,

@@ -79,8 +79,9 @@ def build(
     Returns
     -------
     Answer
-        Columns as in `COLUMNS`. `totals` has ``season`` (the one planned), ``beds`` (by bed:
-        ``area_m2``, ``free_m2`` and the ``crops`` in it), ``ground_wanted_m2``, ``ground_m2``,
+        Columns as in `COLUMNS`. `totals` has ``season`` (the one planned), ``wanted`` (see
+        `ledger.projections._next_levers.levers`), ``beds`` (by bed: ``area_m2``, ``free_m2``, and the
+        ``crops`` in it with their ground, ``crops_m2``), ``ground_wanted_m2``, ``ground_m2``,
         ``reached`` and ``missing``: sentences.
 
     Raises

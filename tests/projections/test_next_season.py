@@ -531,3 +531,23 @@ def test_twice_the_wants_is_twice_the_need(garden):
         {r["crop"]: r["needed_g"]["likely"] for r in records(garden, want=w)} for w in wants
     )
     assert twice == pytest.approx({crop: 2 * grams for crop, grams in once.items()})
+
+
+def test_totals_say_what_is_wanted_so_that_it_can_be_asked_otherwise(garden):
+    wanted = totals(garden)["wanted"]
+    assert wanted["tomato sauce"] == {
+        "number": pytest.approx(14), "unit": "quart jar", "source": "target", "sort": "made",
+    }  # fmt: skip
+    assert wanted["green bean"]["number"] == pytest.approx(4)
+    likely = {r["crop"]: r["needed_g"]["likely"] for r in records(garden)}
+    for item, lever in wanted.items():
+        for row in records(garden, want=f"{item}={lever['number']!r} {lever['unit']}"):
+            assert row["needed_g"]["likely"] == pytest.approx(likely[row["crop"]], rel=1e-6)
+
+
+def test_ground_of_the_crops_in_a_bed_and_ground_left_make_the_bed(garden):
+    beds = totals(garden)["beds"]
+    assert set(beds) == {"south bed", "north bed"}
+    for bed in beds.values():
+        assert sum(bed["crops_m2"].values()) + bed["free_m2"] == pytest.approx(bed["area_m2"])
+        assert set(bed["crops_m2"]) == set(bed["crops"])
