@@ -19,7 +19,7 @@ from dashboard.drawing import ask_of, draw_page, draw_why, moment_note, trouble
 from dashboard.pages import page_at
 from ledger.errors import LedgerError
 
-__all__ = ["changed_search", "moment_at", "strike_said", "wire"]
+__all__ = ["changed_choices", "changed_search", "moment_at", "strike_said", "wire"]
 
 
 def wire(app: Dash, data: Data) -> None:
@@ -58,12 +58,12 @@ def wire(app: Dash, data: Data) -> None:
     @app.callback(
         Output("url", "search"),
         Input({"choice": ALL}, "value"),
+        State({"choice": ALL}, "data-drawn"),
         State("url", "search"),
         prevent_initial_call=True,
     )
-    def choose(_values: Any, search: str) -> Any:
-        said = {one["id"]["choice"]: one["value"] for one in ctx.inputs_list[0] if "value" in one}
-        return changed_search(search, said)
+    def choose(_values: Any, _drawn: Any, search: str) -> Any:
+        return changed_search(search, changed_choices(ctx.inputs_list[0], ctx.states_list[0]))
 
     @app.callback(
         Output("moment", "data"),
@@ -128,6 +128,19 @@ def strike_said(ask: Ask, id: str, why: str | None) -> Any:
     except LedgerError as error:
         return trouble(ask, str(error))
     return html.P(words("history.struck"))
+
+
+def changed_choices(values: list[Any], drawn: list[Any]) -> dict[str, Any]:
+    """Return the choices that somebody changed: a page just drawn says its own choices, too.
+
+    Parameters
+    ----------
+    values, drawn : list
+        What each choice says now, and what it was drawn with, as the browser lists them.
+    """
+    before = {one["id"]["choice"]: one.get("value") for one in drawn}
+    said = {one["id"]["choice"]: one["value"] for one in values if "value" in one}
+    return {k: v for k, v in said.items() if before.get(k) is None or before[k] != str(v)}
 
 
 def changed_search(search: str | None, said: dict[str, Any]) -> Any:

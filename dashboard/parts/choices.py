@@ -8,7 +8,7 @@ import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
-__all__ = ["choice", "choices"]
+__all__ = ["choice", "choices", "drawn_with", "written"]
 
 
 def choice(name: str, label: str, value: str, options: Iterable[tuple[str, str]]) -> Component:
@@ -27,7 +27,41 @@ def choice(name: str, label: str, value: str, options: Iterable[tuple[str, str]]
     return dmc.Select(
         id={"choice": name}, label=label, value=value, data=data, allowDeselect=False,
         searchable=len(data) > 12, checkIconPosition="right", comboboxProps={"withinPortal": True},
+        **drawn_with(value),
     )  # fmt: skip
+
+
+def written(
+    name: str,
+    label: str,
+    value: str,
+    example: str,
+    *,
+    error: str | None = None,
+    keypad: bool = False,
+) -> Component:
+    """Return a choice that is written: a number, a name.
+
+    Parameters
+    ----------
+    name, label, value : str
+        As for `choice`.
+    example : str
+    error : str, optional
+        What is wrong with it.
+    keypad : bool
+        Whether a number is wanted, so that a phone shows its keypad.
+    """
+    return dmc.TextInput(
+        id={"choice": name}, label=label, value=value, debounce=True, placeholder=example,
+        autoComplete="off", error=error, inputProps={"inputMode": "decimal"} if keypad else None,
+        **drawn_with(value),
+    )  # fmt: skip
+
+
+def drawn_with(value: object) -> dict[str, str]:
+    """Return the mark of a choice's value as drawn: only what differs from it was changed by hand."""
+    return {"data-drawn": str(value)}
 
 
 def choices(*some: Component) -> Component:

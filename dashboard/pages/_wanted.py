@@ -1,0 +1,98 @@
+"""What is wanted otherwise: sliders whose values stand in the address, and what they ask."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import html
+from dash.development.base_component import Component
+
+from dashboard.ask import Ask
+from dashboard.parts.choices import drawn_with
+
+__all__ = ["asked_otherwise", "sliders", "wants_of"]
+
+_PREFIX = "want:"
+_SHOWN = 6
+"""Sliders of each sort at once; the others are folded away."""
+
+
+def asked_otherwise(query: Mapping[str, str]) -> list[str]:
+    """Return the names of an address's choices that want something otherwise."""
+    return [key for key in query if key.startswith(_PREFIX)]
+
+
+def wants_of(query: Mapping[str, str], levers: Mapping[str, Mapping[str, Any]]) -> list[str]:
+    """Return what an address wants otherwise, as next-season's ``want`` takes it.
+
+    Parameters
+    ----------
+    query : mapping of str to str
+        ``want:tomato sauce`` to ``60``, or to an amount with its unit.
+    levers : mapping
+        Totals' ``wanted`` of the answer without any wish: number and unit by item.
+    """
+    out = []
+    for key in asked_otherwise(query):
+        item, said = key.removeprefix(_PREFIX), query[key].strip()
+        lever = levers.get(item)
+        if lever is not None and _number(said) is not None:
+            said = "0" if not _number(said) else f"{said} {_unit(lever['unit'], _number(said))}"
+        out.append(f"{item}={said}")
+    return out
+
+
+def _number(text: str) -> float | None:
+    try:
+        value = float(text)
+    except ValueError:
+        return None
+    return value if math.isfinite(value) else None
+
+
+def _unit(unit: str, number: float | None) -> str:
+    return f"{unit}s" if unit.endswith("jar") and number != 1 else unit
+
+
+def sliders(ask: Ask, levers: Mapping[str, Mapping[str, Any]]) -> Iterator[Component]:
+    """Yield a slider for each thing wanted: what is made of the crops, then the crops themselves."""
+    words = ask.words
+    for sort in ("made", "crop"):
+        several = [(i, lever) for i, lever in levers.items() if lever["sort"] == sort]
+        if not several:
+            continue
+        made = [_slider(ask, item, lever) for item, lever in several]
+        yield html.H3(words(f"next_season.sort_{sort}"))
+        yield html.Div(made[:_SHOWN], className="levers")
+        if made[_SHOWN:]:
+            summary = html.Summary(words("next_season.more", n=len(made) - _SHOWN))
+            yield html.Details([summary, html.Div(made[_SHOWN:], className="levers")])
+
+
+def _slider(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
+    words = ask.words
+    usual = lever["number"]
+    said = ask.query.get(f"{_PREFIX}{item}")
+    asked = None if said is None else _number(said)
+    value = round(usual) if asked is None else max(0, round(asked))
+    most = max(10, 2 * math.ceil(usual), math.ceil(value))
+    shown = words("next_season.amount", n=words.number(value), unit=_unit(lever["unit"], value))
+    source = "asked" if said is not None else lever["source"]
+    note = words(f"next_season.from_{source}")
+    if said is not None:
+        note = words("next_season.instead", n=words.number(usual))
+    return html.Div(
+        [
+            html.Div([html.Span(item), ": ", html.B(shown), html.Span(f" {note}", className="quiet")]),
+            dmc.Slider(
+                id={"choice": f"{_PREFIX}{item}"}, min=0, max=most, step=1 if most <= 200 else 5,
+                value=value, label=None, size="lg", thumbSize=28, updatemode="mouseup",
+                thumbLabel=words("next_season.slider", item=item, unit=_unit(lever["unit"], 2)),
+                **drawn_with(value),
+            ),
+        ],
+        className="slider",
+    )  # fmt: skip
