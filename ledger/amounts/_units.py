@@ -76,6 +76,24 @@ _KITCHEN = {
 }  # fmt: skip
 """What the bare words mean under each setting of `measures`."""
 
+_COMMON = {
+    "mg": ("mass", "1"), "g": ("mass", "1000"), "kg": ("mass", "1000000"),
+    "oz": ("mass", "28349.523125"), "lb": ("mass", "453592.37"),
+    "ml": ("volume", "1000"), "l": ("volume", "1000000"),
+    "tsp": ("volume", "4928.92159375"), "tbsp": ("volume", "14786.76478125"),
+    "fl oz": ("volume", "29573.5295625"), "cup": ("volume", "236588.2365"),
+    "pt": ("volume", "473176.473"), "qt": ("volume", "946352.946"),
+    "gal": ("volume", "3785411.784"), "metric tsp": ("volume", "5000"),
+    "uk fl oz": ("volume", "28413.0625"), "uk cup": ("volume", "284130.625"),
+    "uk pt": ("volume", "568261.25"), "uk qt": ("volume", "1136522.5"),
+    "piece": ("count", "1000"), "dozen": ("count", "12000"),
+}  # fmt: skip
+"""What everyday reading and printing needs, so that it need not wait for Pint to load.
+
+Source: NIST SP 811 (2008), appendix B, and the Units of Measurement Regulations 1995; tests hold
+each to what Pint makes of our definitions.
+"""
+
 
 @cache
 def _registry() -> Any:
@@ -145,6 +163,12 @@ def factor(unit: str) -> tuple[str, Fraction] | None:
         return "volume", Fraction(volume)
     if unit in NAMED_PIECES or _spellings().get(unit.lower()) is None:
         return None
+    if unit in _COMMON:
+        return _COMMON[unit][0], Fraction(_COMMON[unit][1])
+    return _by_pint(unit)
+
+
+def _by_pint(unit: str) -> tuple[str, Fraction]:
     base = _registry().Quantity(Fraction(1), unit.replace(" ", "_")).to_base_units()
     ((dimension, power),) = base.dimensionality.items()
     measure = _DIMENSIONS[dimension, int(power)]

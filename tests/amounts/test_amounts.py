@@ -1,12 +1,21 @@
 """Amounts as people write them."""
 
 import pickle
+import subprocess
+import sys
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.amounts import format_whole, jar_volume_ul, parse_amount, split_line, whole_by_weight
+from ledger.amounts import (
+    _units,
+    format_whole,
+    jar_volume_ul,
+    parse_amount,
+    split_line,
+    whole_by_weight,
+)
 from ledger.errors import InputError, NeedsAnswer, UnknownUnit
 
 
@@ -138,3 +147,23 @@ def test_printed_amount_reads_back_about_the_same(whole, measure, measures):
     again = parse_amount(text, measures=measures, zero=True)
     assert again.measure == measure
     assert abs(again.whole - whole) <= max(0.04 * whole, 5000)
+
+
+@pytest.mark.parametrize("unit", sorted(_units._COMMON))
+def test_common_factors_are_what_pint_makes_of_the_definitions(unit):
+    assert _units.factor(unit) == _units._by_pint(unit)
+
+
+def test_printing_and_reading_common_amounts_never_loads_pint():
+    code = """
+import sys
+from ledger.amounts import format_whole, parse_amount
+for measures in ("us", "uk", "metric"):
+    for whole in (1, 5_000, 90_000, 700_000, 5_000_000):
+        for measure in ("mass", "volume", "count", "energy"):
+            format_whole(whole, measure, measures=measures)
+parse_amount("31 lb 8 oz"), parse_amount("2 cups"), parse_amount("11 half-pint jars")
+print("pint" in sys.modules)
+"""
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "False"
