@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import logging
 import os
 import signal
 import sys
@@ -131,6 +132,8 @@ def _stop(_signal: int, _frame: Any) -> None:
 def _listen(app: Any, book: Book, host: str, port: int, *, opens: bool) -> None:
     from waitress.server import create_server
 
+    # A page asks for several things at once; that some wait a moment is nothing to tell a person.
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
     try:
         server = create_server(app.server, host=host, port=port, threads=_THREADS, ident=None)
     except OSError as error:
