@@ -27,6 +27,8 @@ def add_files(server: flask.Flask, data: Data) -> None:
             for key, value in said.items()
             if key.startswith("o.") and key[2:] in known
         }
+        if "o.against" in said:
+            options["against"] = said["o.against"]
         try:
             answer = data.show(name, Moment(said.get("as_of"), said.get("known_at")), **options)
         except LedgerError as error:

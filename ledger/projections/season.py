@@ -166,6 +166,7 @@ def _totals(recorder: Recorder, records: list[dict[str, Any]]) -> dict[str, Any]
     first, last = (day(recorder.season) for day in (calendar.first_day, calendar.last_day))
     out: dict[str, Any] = {
         "season": recorder.season,
+        "seasons": recorder.field.seasons(),
         "from": day_text(first),
         "to": day_text(last),
         **{name: total(name) for name in ("picked_g", "inputs", "shop_value", "net", "hours")},
