@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 import pandas as pd
-from dash import html
+from dash import dcc, html
 
 from dashboard.ask import Ask
 from dashboard.figures.know_how import learning_curve
@@ -46,18 +46,19 @@ def draw(ask: Ask) -> Any:
         return nothing_yet(ask, "know_how", "practised")
     words, rows = ask.words, answer.records()
     sorts = {row["skill"]: row["sort"] for row in rows}
+    learning, curve = _learning(ask, rows)
     return [
         _stats(ask, answer, rows),
+        html.Div([_rusty(ask, answer), _one_hand(ask, answer)], className="columns"),
+        _year_sheet(ask, rows, sorts),
+        _who_can(ask, rows),
+        _wanted(ask, answer),
+        learning,
         section(
             words("know_how.in_words"),
             html.Ul([html.Li(text) for text in answer.totals.get("in_words", ())]),
         ),
-        _year_sheet(ask, rows, sorts),
-        _who_can(ask, rows),
-        html.Div([_rusty(ask, answer), _one_hand(ask, answer)], className="columns"),
-        _wanted(ask, answer),
-        _learning(ask, rows),
-        notes_of(ask, answer),
+        notes_of(ask, answer, *([curve] if curve else [])),
     ]
 
 
@@ -136,8 +137,6 @@ def _months(ask: Ask, row: Mapping[str, Any], months: list[str]) -> list[Cell]:
 
 
 def _beside(ask: Ask, many: int, options: Mapping[str, Any]) -> Any:
-    from dash import dcc
-
     more = None
     if many > _ROWS and ask.query.get("rows") != "all":
         more = dcc.Link(
@@ -175,11 +174,11 @@ def _who_can(ask: Ask, rows: list[dict[str, Any]]) -> Any:
 def _held(ask: Ask, row: Mapping[str, Any] | None, person: str) -> Cell:
     if row is None:
         return Cell("–", "quiet")
-    text = ask.words("know_how.times", n=ask.words.number(row["times"]))
-    shown = [
-        html.Div(ask.words.word("answers", row["standing"])),
-        figure(text, row["why"], "times", what=person),
-    ]
+    text = ask.words(
+        "know_how.held",
+        standing=ask.words.word("answers", row["standing"]), n=ask.words.number(row["times"]),
+    )  # fmt: skip
+    shown = figure(text, row["why"], "times", what=person)
     return Cell(shown, f"stands-{row['standing'].replace(' ', '-')}")
 
 
@@ -189,11 +188,18 @@ def _rusty(ask: Ask, answer: Answer) -> Any:
     if not rows:
         return section(words("know_how.rusty"), html.P(words("know_how.none_rusty")))
     table = answer_table(
-        ask, answer, columns=("skill", "standing", "last_on", "days_since", "rhythm_days", "because"),
+        ask, answer, columns=("skill", "standing", "last_on", "days_since"),
+        cells={"standing": lambda row: _because(ask, row)},
         keep=lambda row: not isinstance(row["person"], str) and row["standing"] in _LAPSED,
         caption=words("know_how.rusty"),
     )  # fmt: skip
     return section(words("know_how.rusty"), table)
+
+
+def _because(ask: Ask, row: Mapping[str, Any]) -> Any:
+    word = ask.words.word("answers", row["standing"])
+    because = row["because"] if isinstance(row["because"], str) else None
+    return html.Div([word, html.Div(because, className="quiet") if because else None])
 
 
 def _one_hand(ask: Ask, answer: Answer) -> Any:
@@ -227,11 +233,11 @@ def _wanted(ask: Ask, answer: Answer) -> Any:
 # -- how practice pays ------------------------------------------------------------------
 
 
-def _learning(ask: Ask, rows: list[dict[str, Any]]) -> Any:
+def _learning(ask: Ask, rows: list[dict[str, Any]]) -> tuple[Any, Answer | None]:
     words = ask.words
     timed = {row["skill"]: row for row in rows if row["person"] is None and row["unit"]}
     if not timed:
-        return section(words("know_how.learning"), html.P(words("know_how.no_learning")))
+        return section(words("know_how.learning"), html.P(words("know_how.no_learning"))), None
     skills = sorted(timed, key=str.casefold)
     wanted = ask.query.get("skill")
     skill = wanted if wanted in timed else _clearest(timed)
@@ -239,12 +245,10 @@ def _learning(ask: Ask, rows: list[dict[str, Any]]) -> Any:
     table = answer_table(
         ask, answer, options={"curve": skill}, newest_first=True, caption=words("know_how.learning")
     )
-    return section(
-        words("know_how.learning"),
-        choices(choice("skill", words("know_how.skill"), skill, [(one, one) for one in skills])),
-        picture(ask, "learning", _drawn(ask, answer), _sentence(ask, answer, timed[skill]), table),
-        notes_of(ask, answer),
-    )
+    chosen = choice("skill", words("know_how.skill"), skill, [(one, one) for one in skills])
+    sentence = _sentence(ask, answer, timed[skill])
+    drawn = picture(ask, "learning", _drawn(ask, answer), sentence, table)
+    return section(words("know_how.learning"), choices(chosen), drawn), answer
 
 
 def _clearest(timed: Mapping[str, Mapping[str, Any]]) -> str:

@@ -36,7 +36,7 @@ def sheet(corner: str, heads: Sequence[str], groups: Sequence[Group], *, name: s
     corner : str
         What the rows are.
     heads : sequence of str
-        What the columns are; said again above every group, which may be a screen long.
+        What the columns are; said again above every later group, as one may be a screen long.
     groups : sequence of Group
         Those without rows are left out.
     name : str
@@ -45,12 +45,13 @@ def sheet(corner: str, heads: Sequence[str], groups: Sequence[Group], *, name: s
     top = html.Thead(
         html.Tr([html.Th(corner, scope="col"), *(html.Th(head, scope="col") for head in heads)])
     )
+    shown = [group for group in groups if group.rows]
     return html.Div(
         html.Table(
             [
                 html.Caption(name, className="heard"),
                 top,
-                *(_body(group, heads) for group in groups if group.rows),
+                *(_body(group, heads if i else [""] * len(heads)) for i, group in enumerate(shown)),
             ],
             className="sheet",
         ),
