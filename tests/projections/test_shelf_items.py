@@ -15,6 +15,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from strategies import random_book
 
+from ledger.cli import main
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
 from ledger.projections._arithmetic import recompute
@@ -537,3 +538,29 @@ def test_bad_addresses_are_refused_by_name(book, address, field, words):
     as_of = weekly(book)
     with pytest.raises(NotFound, match=words):
         book.why(address, field, as_of=as_of)
+
+
+# -- as a person reads it -----------------------------------------------------------------------
+
+
+def test_table_fits_80_columns_and_ends_in_sentences(book, capsys, monkeypatch):
+    monkeypatch.setenv("COLUMNS", "80")
+    as_of = weekly(book)
+    weekly(book, "sunflower seed bread flour", "30 kg", "1 kg", 12)
+    book.write("target_set", {"item": "flour", "amount": "50 kg"}, on=day(1))
+    status = main(["show", "shelf", "--items", "--as-of", as_of, "--book", str(book.log.path)])
+    out = capsys.readouterr().out
+    assert status == 0
+    assert max(map(len, out.splitlines())) <= 80
+    assert "Short of the target: flour 48 lb 8 oz." in out
+    assert "When more comes is not known of" in out
+
+
+def test_over_time_has_its_own_columns_in_csv(book, capsys):
+    as_of = weekly(book)
+    where = ["--as-of", as_of, "--book", str(book.log.path)]
+    assert main(["show", "shelf", "--over-time", "flour", "--csv", *where]) == 0
+    head, first, *_ = capsys.readouterr().out.splitlines()
+    assert head.split(",")[:5] == ["why", "day", "when", "item", "unit"]
+    assert first.split(",")[1:3] == [day(0), "past"]
+    assert main(["show", "shelf", "--over-time", "flour", "--items", *where]) == 2
