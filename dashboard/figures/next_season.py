@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pandas as pd
 import plotly.graph_objects as go
 
@@ -64,13 +66,13 @@ def chances(frame: pd.DataFrame, scheme: str, *, unit: str, even: str) -> go.Fig
         x=0.5, line={"color": INK[scheme], "width": 2, "dash": "dot"},
         annotation={"text": even, "yref": "paper", "y": 1.0, "yanchor": "bottom", "xanchor": "center"},
     )  # fmt: skip
-    figure.update_xaxes(title_text=unit, tickformat=".0%", range=[0, 1], nticks=5)
+    figure.update_xaxes(title_text=unit, tickformat=".0%", range=[0, 1], dtick=0.25)
     figure.update_yaxes(type="category", autorange="reversed", ticklabelstandoff=6)
     figure.update_layout(margin_t=26)
     return figure
 
 
-def weeks(frame: pd.DataFrame, scheme: str, *, unit: str) -> go.Figure:
+def weeks(frame: pd.DataFrame, scheme: str, *, items: Sequence[str], unit: str) -> go.Figure:
     """Return stacked bars of the hours of each week by what is put up.
 
     Parameters
@@ -78,12 +80,14 @@ def weeks(frame: pd.DataFrame, scheme: str, *, unit: str) -> go.Figure:
     frame : DataFrame
         ``label`` (the week, in its order), ``item``, ``hours``; at most eight items.
     scheme : {'light', 'dark'}
+    items : sequence of str
+        The items in the order of the legend.
     unit : str
         What the axis is called.
     """
     figure = blank(scheme, barmode="stack")
     order = list(dict.fromkeys(frame["label"]))
-    for i, item in enumerate(dict.fromkeys(frame["item"])):
+    for i, item in enumerate(items):
         rows = frame[frame["item"] == item]
         figure.add_bar(
             x=rows["label"], y=rows["hours"], name=item, marker_color=SERIES[scheme][i % 8],

@@ -12,6 +12,7 @@ from dashboard.pages import (
     our_table,
     season,
     shelf,
+    stocking_up,
     today,
     write_down,
 )
@@ -30,6 +31,7 @@ PAGES: tuple[Page, ...] = tuple(
         know_how,
         season,
         next_season,
+        stocking_up,
         as_published,
         history,
         more,

@@ -30,7 +30,7 @@ __all__ = ["PAGE", "draw"]
 _NAME = "next-season"
 _AIMS = ("targets", "value", "energy")
 _FOOT2_M2 = 0.09290304
-_ITEMS = 7
+_ITEMS = 5
 """Made things told apart in the picture of weeks; the others are drawn together."""
 _CROPS = 18
 """Crops drawn: those most is needed of."""
@@ -257,7 +257,9 @@ def _hours(ask: Ask, frame: pd.DataFrame, table: Any) -> Any:
         }
     )
     most = data.groupby("item")["hours"].sum().nlargest(_ITEMS).index
-    data["item"] = data["item"].where(data["item"].isin(most), words("next_season.others"))
+    others = words("next_season.others")
+    data["item"] = data["item"].where(data["item"].isin(most), others)
+    items = [*most, *([others] if (data["item"] == others).any() else [])]
     data = data.groupby(["week", "item"], sort=True)["hours"].sum().reset_index()
     data["label"] = [words.day(week, short=True) for week in data["week"]]
     by_week = data.groupby("week")["hours"].sum()
@@ -267,8 +269,8 @@ def _hours(ask: Ask, frame: pd.DataFrame, table: Any) -> Any:
         day=words.day(str(by_week.idxmax())),
         hours=words.number(float(by_week.max()), 2),
     )
-    drawing = drawn.weeks(data, ask.scheme, unit=words("next_season.axis_hours"))
-    return picture(ask, "weeks", drawing, says, table, height=400)
+    drawing = drawn.weeks(data, ask.scheme, items=items, unit=words("next_season.axis_hours"))
+    return picture(ask, "weeks", drawing, says, table, height=420)
 
 
 PAGE = Page("next_season", "/next-season", draw, has_pictures=True)
