@@ -9,6 +9,7 @@ week to come is drawn from about the same time of the year.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -117,16 +118,13 @@ def run_out(
     )
     _check(held, past, paths, horizon)
     furthest = int(np.ceil(np.nanmax(supply, initial=0.0)))
-    draws = _draws(paths, max(horizon, furthest), seed)
+    futures = _Futures(_draws(paths, max(horizon, furthest), seed), season)
     answer = np.full((4, len(held)), np.nan)
-    starts: dict[int, NDArray[np.int64]] = {}  # items of one length of history share them
     for i in range(len(held)):
         use = past[i][~np.isnan(past[i])]
         if len(use) < LEAST_WEEKS:
             continue
-        if len(use) not in starts:
-            starts[len(use)] = _starts(draws, len(use), season)
-        weeks = _weeks_until_empty(held[i], use, starts[len(use)])
+        weeks = _weeks_until_empty(held[i], use, futures)
         if not np.isnan(supply[i]):
             answer[3, i] = (weeks >= supply[i]).mean()
         weeks[weeks > horizon] = np.inf
@@ -162,12 +160,12 @@ def use_range(
     """
     past = np.atleast_2d(np.asarray(history_weeks, dtype=np.float64))
     _check(np.zeros(len(past)), past, paths, weeks)
-    draws = _draws(paths, weeks, seed)
+    futures = _Futures(_draws(paths, weeks, seed), season)
     answer = np.full((3, len(past)), np.nan)
     for i, row in enumerate(past):
         use = row[~np.isnan(row)]
         if len(use) >= LEAST_WEEKS:
-            starts = _starts(draws, len(use), season)
+            starts = futures.starts(len(use))
             mean = np.take(_blocks(use).sum(axis=1), starts).mean(axis=0) / BLOCK
             answer[:, i] = np.quantile(mean, (0.1, 0.5, 0.9), method="inverted_cdf")
     return UseRange(answer[0], answer[1], answer[2])
@@ -208,7 +206,7 @@ def stock_ahead(
     use = past[0][~np.isnan(past[0])]
     if len(use) < LEAST_WEEKS:
         return UseRange(*np.full((3, weeks + 1), np.nan))
-    starts = _starts(_draws(paths, weeks, seed), len(use), season)
+    starts = _Futures(_draws(paths, weeks, seed), season).starts(len(use))
     taken = _blocks(use)[starts].transpose(0, 2, 1).reshape(-1, paths)[:weeks]
     left = np.full((weeks + 1, paths), float(stock))
     left[1:] -= np.cumsum(taken, axis=0)
@@ -241,7 +239,7 @@ def expected_use(history_weeks: ArrayLike, *, season: int | None = None, weeks: 
         return np.full(weeks, use.mean())
     ways = len(use) // season * (2 * JITTER + 1)
     every = np.broadcast_to((np.arange(ways) + 0.5) / ways, (-(-weeks // BLOCK), ways))
-    starts = _starts(np.asarray(every), len(use), season)
+    starts = _Futures(np.asarray(every), season).starts(len(use))
     return np.asarray(_blocks(use)[starts].mean(axis=1).ravel()[:weeks])
 
 
@@ -250,20 +248,42 @@ def _draws(paths: int, weeks: int, seed: int) -> Array:
     return np.random.default_rng(seed).random((-(-weeks // BLOCK), paths))
 
 
-def _starts(draws: Array, weeks: int, season: int | None) -> NDArray[np.int64]:
-    """Turn the draws into the week at which each block of each path starts."""
-    if season is None or weeks <= season:
-        return (draws * weeks).astype(np.int64)
-    # the block for k weeks ahead starts whole cycles before that, give or take the jitter;
-    # week `weeks` of the history would be the first week to come
-    cycles = weeks // season
-    spread = 2 * JITTER + 1
-    pick = (draws * (cycles * spread)).astype(np.int64)
-    ahead = (np.arange(len(draws)) * BLOCK) % season
-    start = weeks + ahead[:, None] - season * (1 + pick // spread) + pick % spread - JITTER
-    # a block that would run over the end is taken a cycle earlier, so as to stay in its season
-    start = np.where(start > weeks - BLOCK, start - season, start)
-    return np.where(start < 0, start + season, start) % weeks
+class _Futures:
+    """The week of the past at which each block of each path starts, from one set of draws.
+
+    Worked out only as far ahead as somebody looks; what several items share is kept.
+    """
+
+    def __init__(self, draws: Array, season: int | None) -> None:
+        self.draws, self.season = draws, season
+        self.blocks, self.paths = draws.shape
+        self._before: dict[int, NDArray[np.int64]] = {}
+
+    def starts(
+        self, weeks: int, first: int = 0, count: int | None = None, paths: Any = None
+    ) -> NDArray[np.int64]:
+        """Return the starts in a history of so many weeks, shape (blocks, paths)."""
+        rows = slice(first, None if count is None else first + count)
+        columns = slice(None) if paths is None else paths
+        if self.season is None or weeks <= self.season:
+            return np.asarray((self.draws[rows][:, columns] * weeks).astype(np.int64))
+        start = weeks - self._weeks_before(weeks, self.season)[rows][:, columns]
+        return np.where(start < 0, start + self.season, start)
+
+    def _weeks_before(self, weeks: int, season: int) -> NDArray[np.int64]:
+        """Return how many weeks before the present each block starts.
+
+        The block for k weeks ahead starts whole cycles before that, give or take the jitter.
+        """
+        cycles = weeks // season
+        if cycles not in self._before:
+            spread = 2 * JITTER + 1
+            pick = (self.draws * (cycles * spread)).astype(np.int64)
+            ahead = (np.arange(self.blocks) * BLOCK) % season
+            before = season * (1 + pick // spread) - pick % spread + JITTER - ahead[:, None]
+            # one that would run over the end is taken a cycle earlier, to stay in its season
+            self._before[cycles] = np.where(before < BLOCK, before + season, before)
+        return self._before[cycles]
 
 
 def _blocks(use: Array) -> Array:
@@ -272,22 +292,22 @@ def _blocks(use: Array) -> Array:
     return np.asarray(use[at], dtype=np.float64)
 
 
-def _weeks_until_empty(stock: float, use: Array, starts: NDArray[np.int64]) -> Array:
+def _weeks_until_empty(stock: float, use: Array, futures: _Futures) -> Array:
     """Return the week, with its fraction, at which the stock is used up on each path."""
     if stock <= 0:
-        return np.zeros(starts.shape[1])
+        return np.zeros(futures.paths)
     blocks = _blocks(use)
     totals = blocks.sum(axis=1)
     mean = use.mean()
-    weeks = np.full(starts.shape[1], np.inf)
+    weeks = np.full(futures.paths, np.inf)
     if mean <= 0:
         return weeks
     # half of the paths end by stock / mean: look that far first, then on with those left
-    far = len(starts)
+    far = futures.blocks
     reach, done = int(min(stock / mean / BLOCK, far)) + 2, 0
-    path, taken = np.arange(starts.shape[1]), np.zeros(starts.shape[1])
+    path, taken = np.arange(futures.paths), np.zeros(futures.paths)
     while path.size and done < far:
-        ahead = starts[done : done + reach, path] if done else starts[:reach]
+        ahead = futures.starts(len(use), done, reach, path if done else None)
         run = taken + np.cumsum(totals[ahead], axis=0)
         full = (run < stock).sum(axis=0)
         ends = np.flatnonzero(full < len(run))

@@ -14,7 +14,7 @@ from ledger.methods.runout import BLOCK, expected_use, run_out, stock_ahead, use
 
 def plain_weeks(stock, use, draws, season):
     """Walk every path week by week."""
-    starts = runout._starts(draws, len(use), season)
+    starts = runout._Futures(draws, season).starts(len(use))
     answer = []
     for path in range(draws.shape[1]):
         left, week = stock, 0.0
@@ -37,7 +37,7 @@ def plain_weeks(stock, use, draws, season):
 def test_fast_equals_plain_loop(use, stock, season):
     use = np.array(use, dtype=float)
     draws = runout._draws(20, 60, 7)
-    fast = runout._weeks_until_empty(float(stock), use, runout._starts(draws, len(use), season))
+    fast = runout._weeks_until_empty(float(stock), use, runout._Futures(draws, season))
     assert fast == pytest.approx(plain_weeks(float(stock), use, draws, season))
 
 
