@@ -9,6 +9,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import Form
 from ledger.events.describing import Field
 
@@ -46,6 +47,12 @@ def box(ask: Ask, form: Form, name: str, row: int, value: str = "", **more: Any)
         keypad = {"inputMode": "decimal"}
     elif name in _WHOLE:
         keypad = {"inputMode": "numeric"}
+    offered = remembered(ask.data, form.kind, described)
+    if offered:
+        return dmc.Autocomplete(
+            value=value, data=offered, limit=8, placeholder=_example(ask, name),
+            comboboxProps={"withinPortal": True}, **common,
+        )  # fmt: skip
     return dmc.TextInput(
         value=value, placeholder=_example(ask, name), inputProps=keypad or None,
         autoComplete="off", **common,

@@ -15,7 +15,7 @@ from ledger.door.texts import PARTS, Texts
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 
-__all__ = ["recent_items", "understood"]
+__all__ = ["newest_bodies", "recent_items", "understood"]
 
 _CHIPS = 5
 
@@ -99,7 +99,7 @@ def recent_items(data: Data, kind: str) -> list[str]:
         catalogue = data.book.catalogue()
         own: dict[str, None] = {}
         other: dict[str, None] = {}
-        for one, body in _newest(data):
+        for one, body in newest_bodies(data):
             for name in _names(body):
                 (own if one == kind else other).setdefault(name)
         return list(dict.fromkeys([*own, *other, *sorted(catalogue.names())]))
@@ -107,7 +107,7 @@ def recent_items(data: Data, kind: str) -> list[str]:
     return data.kept(("recent", kind), make)
 
 
-def _newest(data: Data, many: int = 1000) -> list[tuple[str, dict[str, Any]]]:
+def newest_bodies(data: Data, many: int = 1000) -> list[tuple[str, dict[str, Any]]]:
     """Return kinds and bodies of the newest events, newest first."""
     rows = [
         row for chunk in data.book.log.read(after=max(0, data.position() - many)) for row in chunk

@@ -10,7 +10,7 @@ from dashboard.ask import Ask
 from dashboard.forms.specs import COMMON
 from dashboard.pages._page import Page
 from dashboard.pages.write_down import kind_tiles
-from dashboard.parts import answer_table, figure, nothing_yet, section
+from dashboard.parts import figure, nothing_yet, section
 from ledger.book import HistoryRow
 
 __all__ = ["PAGE", "draw"]
@@ -35,13 +35,20 @@ def draw(ask: Ask) -> Any:
 
 
 def _eat_first(ask: Ask) -> Any:
-    words, shelf = ask.words, ask.show("shelf")
-    first = set(shelf.frame[shelf.frame["use_by"].notna()].head(_FIRST)["lot"])
+    words = ask.words
+    first = [r for r in ask.show("shelf").records() if r["use_by"] is not None][:_FIRST]
     if not first:
         return section(words("today.eat_first"), html.P(words("today.nothing_soon")))
-    columns = ("item", "left.text", "kept", "use_by", "days_left")
-    table = answer_table(ask, shelf, columns=columns, keep=lambda row: row["lot"] in first)
-    return section(words("today.eat_first"), table)
+    lines = []
+    for r in first:
+        left = int(r["days_left"])
+        says = words("today.past" if left < 0 else "today.in_days", n=abs(left))
+        kept = words.word("answers", r["kept"]) if r["kept"] else ""
+        days = figure(says, r["why"], "days_left")
+        by = html.Span(words("today.use_by", day=words.day(r["use_by"])), className="quiet")
+        lines.append(html.Li([html.B(r["item"]), f", {r['left']['text']}, {kept}: ", days, " ", by]))
+    more = dcc.Link(words("today.whole_shelf"), href="/shelf", className="button quiet-button")
+    return section(words("today.eat_first"), html.Ul(lines), html.Div(more, className="tools"))
 
 
 def _running_out(ask: Ask) -> Any:
