@@ -6,6 +6,7 @@ descriptions of the kinds, `show` from those of the projections.
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from typing import Any
@@ -19,6 +20,8 @@ def main(args: list[str] | None = None) -> int:
 
     from ledger.cli._root import root
 
+    # Modules and answers hold few cycles: walking them again and again is a tenth of a short command.
+    gc.set_threshold(100_000, 20, 20)
     status = 0
     try:
         status = root.main(args=args, prog_name="croftbook", standalone_mode=False) or 0

@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.methods.runout import expected_use
 from ledger.methods.supply import past_best
-from ledger.projections._published import keeping_of
+from ledger.projections._keeping import keeping_of
 from ledger.projections._use_weeks import UseWeeks
 
 if TYPE_CHECKING:

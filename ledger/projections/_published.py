@@ -5,23 +5,19 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
-from ledger.events import KINDS
 from ledger.items import item_key
 from ledger.published import (
     FIRST,
     BatchDone,
     Doubt,
     Judgement,
-    Keeping,
     batch_of,
     doubts_of,
     judge,
     judge_other,
-    keeps_for,
 )
 from ledger.published.judging import CANNING
 from ledger.published.other import has_figures
-from ledger.replay import KEPT
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -32,7 +28,6 @@ __all__ = [
     "doubts_before",
     "first_caution",
     "judged",
-    "keeping_of",
     "schedules_of",
 ]
 
@@ -82,25 +77,6 @@ def _grams(state: State, line: Mapping[str, Any]) -> float | None:
 def judged(batch: BatchDone) -> Judgement:
     """Return a batch beside what is published for its method."""
     return judge(batch) if batch.method in CANNING else judge_other(batch)
-
-
-def keeping_of(state: State, lot: int) -> Keeping | None:
-    """Return the published period of a lot on the shelf, with its source; None: none is published."""
-    item = int(state.lots["item"][lot])
-    ev = int(state.lots["ev"][lot])
-    code = int(state.lots["kept"][lot])
-    is_batch = state.journal.tables["events"]["kind"][ev] == list(KINDS).index("put_up")
-    method = state.body(ev)["method"] if is_batch else None
-    kept = KEPT[code] if code >= 0 else None
-    jars, whole, left = (
-        int(state.lots["jars"][lot]),
-        int(state.lots["whole"][lot]),
-        int(state.left[lot]),
-    )
-    part = jars * left / whole if jars and whole else 0.0
-    opened = bool(jars) and abs(part - round(part)) > 0.001
-    facts = state.facts.facts[item]
-    return keeps_for(facts.sort, method, state.facts.names[item], kept, opened=opened)
 
 
 def first_caution(state: State) -> str | None:

@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.projections._common import LISTED_FROM
-from ledger.projections._published import keeping_of
+from ledger.projections._keeping import keeping_of
 from ledger.projections.base import Assumption
 from ledger.published import (
     Process,

@@ -11,7 +11,7 @@ import numpy as np
 from ledger.events import KINDS
 from ledger.methods.stocking import Staple
 from ledger.methods.supply import past_best
-from ledger.projections._published import keeping_of
+from ledger.projections._keeping import keeping_of
 from ledger.projections._stock_targets import StockTarget, stock_targets
 from ledger.projections._use_weeks import is_use
 from ledger.projections.shelf import days_of, use_by_of

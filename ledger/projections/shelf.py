@@ -8,14 +8,13 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.projections import _shelf_why
 from ledger.projections._common import answer, assumptions_of
 from ledger.projections._jars import jar_totals
-from ledger.projections._published import keeping_of
+from ledger.projections._keeping import keeping_of
 from ledger.projections._shelf_ahead import listed_lots
 from ledger.projections._shelf_items import ITEM_COLUMNS, build_items
 from ledger.projections._shelf_time import TIME_COLUMNS, build_over_time, item_number
-from ledger.projections.base import Answer, Column, Compared, Option, Projection
+from ledger.projections.base import Answer, Column, Compared, Node, Option, Projection
 from ledger.replay import COMPONENTS, KEPT, ORIGINS
 from ledger.replay.flows import split_label
 from ledger.replay.state import day_text
@@ -231,13 +230,19 @@ def _labels_left(
     return left[max(len(left) - keep, 0) :]
 
 
+def _why(state: State, key: str, field: str | None = None) -> Node:
+    from ledger.projections._shelf_why import why  # trees are for those who ask why
+
+    return why(state, key, field)
+
+
 PROJECTION = Projection(
     name="shelf",
     title="Shelf",
     question="What is on the shelf, how old is it, and what should be eaten first?",
     columns=COLUMNS,
     build=build,
-    why=_shelf_why.why,
+    why=_why,
     options=(
         Option("item", "only this item", "plum butter"),
         Option("items", "one line an item: how long it lasts", "--items", kind="flag"),
