@@ -167,6 +167,9 @@ def test_answers_of_a_copy_taken_by_export_are_the_same(book, fixed_day, tmp_pat
         "made": [{"jars": 11, "jar": "half-pint jar"}],
     }
     book.write("put_up", batch, on="2026-08-03", answers=yes)
+    for day in ("05", "12", "19", "26"):
+        ate = [{"item": "sugar", "amount": "4 oz"}, {"item": "plum butter", "amount": "1 cup"}]
+        book.write("eaten", {"ate": ate}, on=f"2026-08-{day}")
     book.export_file(tmp_path / "a.jsonl")
     with Book.open(tmp_path / "other.sqlite") as other:
         other.import_file(tmp_path / "a.jsonl")
