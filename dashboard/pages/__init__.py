@@ -14,6 +14,7 @@ from dashboard.pages import (
     shelf,
     stocking_up,
     today,
+    worth_it,
     write_down,
 )
 from dashboard.pages._page import Page
@@ -32,6 +33,7 @@ PAGES: tuple[Page, ...] = tuple(
         season,
         next_season,
         stocking_up,
+        worth_it,
         as_published,
         history,
         more,
