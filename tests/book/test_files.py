@@ -158,6 +158,7 @@ def test_memory_of_an_import_does_not_grow_with_the_file(tmp_path, ending):
 @pytest.mark.parametrize("name", list(PROJECTIONS))
 def test_answers_of_a_copy_taken_by_export_are_the_same(book, fixed_day, tmp_path, yes, name):
     book.write("bought", {"item": "sugar", "amount": "10 lb", "paid": "8"}, on="2026-08-01")
+    book.write("bought", {"item": "sugar", "amount": "10 lb", "paid": "8"}, on="2026-08-20")
     book.write("harvested", {"item": "plum", "amount": "20 lb"}, on="2026-08-02")
     batch = {
         "makes": "plum butter",
