@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 import msgspec
-from sqlalchemy import ColumnElement, bindparam, column, func, insert, select, true
-from sqlalchemy.dialects.postgresql import ARRAY
+from sqlalchemy import BindParameter, ColumnElement, bindparam, column, func, insert, select, true
 from sqlalchemy.engine import Engine
 from sqlalchemy.sql.expression import Executable
 from sqlalchemy.types import Text
@@ -98,7 +97,7 @@ class Statements:
             )
             numbers = select(number.scalar_subquery()).select_from(each_id)
             return select(*_read_columns).where(household, _e.seq.in_(numbers))
-        ids = func.unnest(bindparam("ids", type_=ARRAY(Text())))
+        ids = func.unnest(_array("ids"))
         wanted = ids.table_valued("id", name="wanted").render_derived()
         each = select(*_read_columns).where(household, _e.id == wanted.c.id).offset(0).lateral()
         return select(each).select_from(wanted.join(each, true()))
@@ -108,10 +107,17 @@ class Statements:
         if self.sqlite:
             each = func.json_each(bindparam(name, type_=Text())).table_valued(column("value"))
             return of.in_(select(each.c.value))
-        return of == func.any(bindparam(name, type_=ARRAY(Text())))
+        return of == func.any(_array(name))
 
     def listed(self, values: Sequence[str]) -> Any:
         """Return a list as the parameter that :meth:`_among` reads."""
         if not self.sqlite:
             return list(values)
         return msgspec.json.encode(list(values)).decode()
+
+
+def _array(name: str) -> BindParameter[Any]:
+    """Return a list of texts as one parameter of PostgreSQL, whose dialect is slow to load."""
+    from sqlalchemy.dialects.postgresql import ARRAY
+
+    return bindparam(name, type_=ARRAY(Text()))
