@@ -145,7 +145,7 @@ def _weeks(ask: Ask, answer: Answer) -> Any:
     drawing = weeks_drawn(data, ask.scheme, unit=words("stocking_up.axis"), **names)
     first = known.iloc[0]
     lasts = figure(
-        words("stocking_up.n_weeks", n=words.number(first["weeks"], 2)), first["why"], "weeks"
+        words("stocking_up.n_weeks", n=words.number(first["weeks"])), first["why"], "weeks"
     )
     says = [words("stocking_up.first", item=first["item"]), " ", lasts, "."]
     rest = len(frame[frame["weeks"].notna()]) - len(known)

@@ -218,7 +218,7 @@ def _telling(frame: pd.DataFrame) -> str:
 
 def _one_item(ask: Ask, prices: Answer, rows: pd.DataFrame, chosen: str) -> Any:
     words, last = ask.words, rows.iloc[-1]
-    if rows[list(_PRICES)].isna().all(axis=None):
+    if last["per"] is None or rows[list(_PRICES)].isna().all(axis=None):
         return html.P(words("worth_it.no_price", item=last["item"]))
     data = pd.DataFrame({"season": rows["season"].to_numpy()})
     for name in _PRICES:

@@ -1,0 +1,196 @@
+"""Worth it on a page: a season's money, what lasts, and prices over the years, as the projection has them."""
+
+from __future__ import annotations
+
+import io
+
+import pandas as pd
+import pytest
+from page_tools import draw, figures_open, text_of
+
+from dashboard.figures import worth_it as drawn_by
+
+PATH = "/worth-it"
+DAY = "2026-11-01"
+
+
+@pytest.fixture
+def years(book, yes):
+    """Plums picked, put up in bought jars and partly sold in 2025 and 2026; shop prices seen."""
+
+    def write(kind, on, **body):
+        return book.write(kind, body, on=on, answers=yes)
+
+    write("bought", "2025-05-01", item="half-pint jar", amount="24", paid="18.00")
+    write("item_described", "2025-05-01", item="kettle", sort="equipment")
+    write("bought", "2025-05-01", item="kettle", amount="1", paid="40.00")
+    for year, price in ((2025, "5.20"), (2026, "5.60")):
+        write(
+            "price_seen", f"{year}-07-01", item="plum", amount="2 lb", price="4.00", shop="market"
+        )
+        write(
+            "price_seen",
+            f"{year}-07-01",
+            item="plum butter",
+            amount="1 pt",
+            price=price,
+            shop="market",
+        )
+        write(
+            "harvested",
+            f"{year}-08-01",
+            item="plum",
+            amount="30 lb",
+            work=[{"person": "Ada", "minutes": "60"}],
+        )
+        write("bought", f"{year}-08-02", item="sugar", amount="4 lb", paid="3.20")
+        write("bought", f"{year}-08-02", item="lid", amount="12", paid="4.00")
+        write(
+            "put_up", f"{year}-08-03", makes="plum butter", method="boiling water",
+            work=[{"person": "Ada", "minutes": "150"}], equipment=["kettle"],
+            used=[{"item": "plum", "amount": "16 lb"}, {"item": "sugar", "amount": "2 lb"}],
+            made=[{"jars": 11, "jar": "half-pint jar"}],
+        )  # fmt: skip
+        write("given_away", f"{year}-08-20", how="sold", item="plum", amount="4 lb", got="6.00")
+    return book
+
+
+def page(book, as_of=DAY, **query):
+    return draw(book, PATH, query, as_of=as_of)
+
+
+def total(book, season):
+    return book.show("worth-it", as_of=DAY, season=season).records()[-1]
+
+
+def test_every_figure_opens_to_what_it_says(years):
+    assert figures_open(page(years)) > 20
+    assert figures_open(page(years, season="2025", item="garden/plum")) > 20
+
+
+@pytest.mark.parametrize("season", ["2025", "2026"])
+def test_stats_are_the_total_of_the_season(years, season):
+    drawn, row = page(years, season=season), total(years, season)
+    stats = text_of([one for one in drawn.all("Div") if getattr(one, "className", "") == "stats"])
+    for name in ("net", "net_per_hour", "money_in", "money_out"):
+        assert f"${row[name]:,.2f}" in stats
+    assert drawn.choice("season").value == season
+
+
+def test_running_season_is_chosen_first_and_said_to_run(years):
+    drawn = page(years)
+    assert drawn.choice("season").value == "2026"
+    assert [one["value"] for one in drawn.choice("season").data] == ["2026", "2025"]
+    assert "still runs" in drawn.text
+    assert "still runs" not in page(years, season="2025").text
+
+
+def test_season_that_is_none_falls_back_to_the_running_one(years):
+    for odd in ("1066", "soon", "<b>"):
+        assert page(years, season=odd).choice("season").value == "2026"
+
+
+def test_new_season_with_nothing_in_it_shows_the_last_one(years):
+    drawn = page(years, as_of="2027-02-01")
+    assert drawn.choice("season").value == "2026"
+    empty = page(years, as_of="2027-02-01", season="2027")
+    assert "Nothing was written down in season 2027" in empty.text
+
+
+def test_bars_are_the_lines_of_the_season(years):
+    rows = years.show("worth-it", as_of=DAY, season="2026").records()[:-1]
+    bars = {trace.name: trace for trace in page(years).picture("season").data}
+    assert list(bars["Net"].x) == pytest.approx([row["net"] for row in rows])
+    assert list(bars["cost"].x) == pytest.approx([-row["cost"] for row in rows])
+    assert list(bars["money in"].x) == pytest.approx([row["money_in"] for row in rows])
+
+
+def test_what_lasts_is_drawn_by_the_share_it_earned(years):
+    frame = years.show("worth-it", as_of=DAY, durables=True).frame
+    known = frame[frame["share_back"].notna()]
+    assert len(known)
+    drawn = page(years)
+    (bar,) = drawn.picture("lasting").data
+    assert list(bar.y) == known["item"].tolist()
+    assert list(bar.x) == pytest.approx(known["share_back"].astype(float).tolist())
+    back = int(frame["paid_back_on"].notna().sum())
+    assert f"{back} of {len(frame)} have earned their price" in drawn.text
+
+
+def test_home_and_shop_of_what_is_in_jars_first(years):
+    drawn = page(years)
+    assert drawn.choice("item").value == "preserving/plum butter"
+    frame = years.show("worth-it", as_of=DAY, prices=True).frame
+    rows = frame[frame["item"] == "plum butter"].sort_values("season")
+    lines = {trace.name: trace for trace in drawn.picture("prices").data}
+    assert list(lines["shop"].x) == ["2025", "2026"]
+    assert list(lines["shop"].y) == pytest.approx(rows["shop_per_unit"].astype(float).tolist())
+    assert list(lines["home"].y) == pytest.approx(rows["home_per_unit"].astype(float).tolist())
+    assert "home, own time left out" not in lines  # no rate is set, so it is the same line
+
+
+def test_own_time_is_a_line_of_its_own_where_it_has_a_rate(years, yes):
+    years.write("setting_changed", {"name": "labour_rate", "value": "12.00"}, on="2025-01-01", answers=yes)  # fmt: skip
+    names = [trace.name for trace in page(years).picture("prices").data]
+    assert names == ["home", "home, own time left out", "shop"]
+
+
+def test_another_item_is_chosen_by_the_address(years):
+    drawn = page(years, item="garden/plum")
+    assert drawn.choice("item").value == "garden/plum"
+    assert "A pound of plum of season 2026 cost" in drawn.text
+    assert page(years, item="garden/unknown").choice("item").value == "preserving/plum butter"
+
+
+def test_csvs_are_asked_as_the_page(years):
+    files = dict(page(years, season="2025").csv())
+    lines = years.show("worth-it", as_of=DAY, season="2025").frame
+    (text,) = (
+        text for href, text in files.items() if href.split("?")[1].startswith("o.season=2025&as_of")
+    )
+    read = pd.read_csv(io.StringIO(text))
+    assert read["line"].tolist() == lines["line"].tolist()
+    assert read["net"].tolist() == pytest.approx(lines["net"].astype(float).tolist())
+    assert any("o.durables=True" in href for href in files)
+    assert any("o.prices=True" in href and "o.season=2025" in href for href in files)
+
+
+def test_season_without_work_has_no_net_an_hour(book, yes):
+    book.write("harvested", {"item": "plum", "amount": "3 lb"}, on="2026-08-01", answers=yes)
+    drawn = page(book)
+    assert "no hours are written down" in drawn.text
+    assert "No price of plum is known" not in page(book).text or drawn.picture("prices") is None
+
+
+def test_empty_book_says_what_would_be_here(book):
+    drawn = draw(book, PATH)
+    assert "what a season cost and gave" in drawn.text
+    assert any(one.href == "/write?kind=bought" for one in drawn.all("Link"))
+
+
+def test_one_purchase_of_a_jar_is_shown_as_lasting(book, yes):
+    book.write("bought", {"item": "pint jar", "amount": "12", "paid": "14"}, on="2026-05-01", answers=yes)  # fmt: skip
+    drawn = page(book)
+    assert "not right" not in drawn.text
+    assert "pint jar" in drawn.text
+    assert "$14.00" in drawn.text
+
+
+def test_moment_before_anything_was_written_is_empty(years):
+    assert "what a season cost and gave" in page(years, as_of="2020-01-01").text
+
+
+def test_paid_back_is_told_by_more_than_colour():
+    frame = pd.DataFrame({"item": ["jar", "canner"], "share": [1.2, 0.4]})
+    (bar,) = drawn_by.paid_back(frame, "light", full="its price", unit="share").data
+    assert list(bar.marker.pattern.shape) == ["", "/"]
+
+
+def test_gap_in_the_years_stays_a_gap():
+    frame = pd.DataFrame({"season": ["2024", "2025"], "home": [1.0, None], "own": [None, None], "shop": [2.0, 2.1]})  # fmt: skip
+    labels = {"home": "home", "own": "own", "shop": "shop"}
+    figure = drawn_by.home_and_shop(
+        frame.astype({"home": float, "own": float}), labels, "dark", unit="USD"
+    )
+    assert [trace.name for trace in figure.data] == ["home", "shop"]
+    assert pd.isna(figure.data[0].y[1])
