@@ -8,7 +8,7 @@ import pandas as pd
 import plotly.graph_objects as go
 
 from dashboard.figures._base import blank
-from dashboard.theme import INK, SERIES, rgba
+from dashboard.theme import INK, PAPER, SERIES, rgba
 
 __all__ = ["beds", "by_week", "net", "overview", "so_far", "where_it_went"]
 
@@ -97,7 +97,8 @@ def by_week(
     if frame["last_season_g"].notna().any():
         figure.add_scatter(
             x=frame["day"], y=frame["last_season_g"], name=labels["last"], mode="lines+markers",
-            line={"color": plum, "dash": "dot"}, marker={"size": 8, "symbol": "diamond"},
+            line={"color": plum, "dash": "dot"},
+            marker={"size": 11, "symbol": "diamond", "line": {"width": 2, "color": PAPER[scheme]}},
             hovertemplate="%{y:.1f} " + unit + "<extra>" + labels["last"] + "</extra>",
         )  # fmt: skip
     figure.update_yaxes(title_text=unit, rangemode="tozero")

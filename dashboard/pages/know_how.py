@@ -31,7 +31,7 @@ __all__ = ["PAGE", "draw"]
 
 _SORTS = ("noted", "method", "making", "growing")
 _LAPSED = ("never tried", "out of practice", "going rusty")
-_STANDINGS = (*_LAPSED[::-1], "in hand")
+_STANDINGS = ("in hand", *_LAPSED[::-1])
 _MONTHS = tuple(f"m{n:02d}" for n in range(1, 13))
 _ROWS = 60
 """Skills in a sheet; the rest come when asked for."""
@@ -66,8 +66,8 @@ def _stats(ask: Ask, answer: Answer, rows: list[dict[str, Any]]) -> Any:
     words, totals = ask.words, answer.totals
     alone = sum(bool(row["only_one_can"]) for row in rows if row["person"] is None)
     out = [
-        stat(words.word("answers", word), words.number(totals[word.replace(" ", "_")]))
-        for word in _STANDINGS[::-1]
+        stat(words.word("answers", word).capitalize(), words.number(totals[word.replace(" ", "_")]))
+        for word in _STANDINGS
     ]
     return html.Div(
         [*out, stat(words("know_how.one_hand"), words.number(alone))], className="stats"
@@ -243,8 +243,9 @@ def _learning(ask: Ask, rows: list[dict[str, Any]]) -> tuple[Any, Answer | None]
     skill = wanted if wanted in timed else _clearest(timed)
     answer = ask.show("know-how", curve=skill)
     table = answer_table(
-        ask, answer, options={"curve": skill}, newest_first=True, caption=words("know_how.learning")
-    )
+        ask, answer, options={"curve": skill}, newest_first=True, caption=words("know_how.learning"),
+        cells={"repetition": lambda row: words.number(row["repetition"])},
+    )  # fmt: skip
     chosen = choice("skill", words("know_how.skill"), skill, [(one, one) for one in skills])
     sentence = _sentence(ask, answer, timed[skill])
     drawn = picture(ask, "learning", _drawn(ask, answer), sentence, table)

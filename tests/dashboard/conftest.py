@@ -1,0 +1,58 @@
+"""Fixtures of the pages' tests: a page of one's own book, in parts, and its figures opened."""
+
+from __future__ import annotations
+
+import copy
+
+import page_tools
+import pytest
+from page_tools import text_of
+
+from dashboard.data import Data
+from dashboard.drawing import ask_of
+
+
+class Drawn(page_tools.Drawn):
+    """A page as it was drawn, also in parts."""
+
+    def of(self, kind, **props):
+        """Return the components of a kind (``Table``) with these properties."""
+        return [
+            one
+            for one in self.all(kind)
+            if all(getattr(one, name, None) == value for name, value in props.items())
+        ]
+
+    def section(self, title):
+        """Return the part of the page under a title."""
+        for one in self.all("Section"):
+            if one.children[0].children == title:
+                part = copy.copy(self)
+                part.parts, part.text = [one], text_of(one)
+                return part
+        raise AssertionError(f"no section {title!r} in {self.text[:500]}")
+
+
+@pytest.fixture
+def page(book):
+    """Return a function that draws an address of the book's pages."""
+    data = Data(book)
+
+    def draw(path, search="", scheme="light", **moment):
+        return Drawn(ask_of(data, path, search, moment or None, scheme))
+
+    return draw
+
+
+@pytest.fixture
+def opens():
+    """Return a function that opens every figure of a page; it gives how many there are."""
+
+    def check(drawn):
+        ask, figures = drawn.ask, drawn.figures()
+        for text, address, field in figures:
+            node = ask.data.why(address, field, ask.moment)
+            assert node.value is not None, (text, address, field)
+        return len(figures)
+
+    return check

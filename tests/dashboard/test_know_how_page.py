@@ -1,0 +1,184 @@
+"""Know-how: the year sheet, who can do what, what lapses, and the learning curve, as projected."""
+
+from __future__ import annotations
+
+import json
+
+import pandas as pd
+import pytest
+from page_tools import text_of, walk
+
+from dashboard.figures.know_how import learning_curve
+
+MINUTES = (100, 80, 70, 66, 60, 58)
+
+
+@pytest.fixture
+def skilled(book, yes, fixed_day):
+    """Six batches that grow quicker, a skill that lapsed, one held by one person, one never tried."""
+
+    def write(kind, on, **body):
+        book.write(kind, body, on=on, answers=yes)
+
+    for i, minutes in enumerate(MINUTES):
+        write("bought", f"2026-0{i + 3}-01", item="sugar", amount="2 lb", paid="2")
+        write("put_up", f"2026-0{i + 3}-02", makes="plum butter", method="boiling water",
+              used=[{"item": "sugar", "amount": "2 lb"}], made=[{"jars": 10, "jar": "half-pint jar"}],
+              work=[{"person": "Ada", "minutes": str(minutes)}, {"person": "Ben", "minutes": "0"}])  # fmt: skip
+    write("practised", "2024-02-03", skill="grafting", people=["Ada", "Ben"])
+    write("practised", "2026-10-20", skill="<b>knitting</b>", people=["Ada"])
+    write("practised", "2026-10-21", skill="<b>knitting</b>", people=["Ada"])
+    write("target_set", "2026-01-01", skill="cheese making", times=1, per="year")
+    return book
+
+
+def cells(drawn):
+    """Return the year sheet as {skill: [texts of its cells]}."""
+    (table,) = drawn.section("The year sheet").of("Table")
+    out = {}
+    for body in table.children[2:]:
+        for row in body.children[1:]:
+            name, *rest = row.children
+            out[name.children] = [text(cell) for cell in rest]
+    return out
+
+
+def text(cell):
+    return (text_of(cell).split() or [""])[-1]
+
+
+def test_empty_book_says_what_would_be_here(page):
+    drawn = page("/know-how")
+    assert "Nothing has been practised yet" in drawn.text
+    assert [link.href for link in drawn.of("Link")] == ["/write?kind=practised"]
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_one_practice_fills_a_page(book, page, fixed_day, scheme):
+    book.write("harvested", {"item": "plum", "amount": "9 lb"}, on="2026-10-30")
+    drawn = page("/know-how", scheme=scheme)
+    assert cells(drawn) == {"growing plum": [*["0"] * 9, "1", "0", "", "1"]}
+    assert "No entry says who did the work yet" in drawn.text
+    assert "No batch yet says both" in drawn.text
+    assert "not right" not in drawn.text
+
+
+def test_year_sheet_is_the_projections(skilled, page):
+    shown = cells(page("/know-how"))
+    records = skilled.show("know-how", year_sheet="2026").records()
+    assert {r["skill"] for r in records} == set(shown)
+    for record in records:
+        counts = [record[f"m{n:02d}"] for n in range(1, 13)] + [record["times"]]
+        assert shown[record["skill"]] == ["" if n is None else str(n) for n in counts]
+    assert shown["plum butter"][2:8] == ["1"] * 6
+
+
+def test_sheet_stands_in_a_frame_that_the_keyboard_reaches(skilled, page):
+    frames = page("/know-how").of("Div", className="sheet-frame")
+    assert len(frames) == 2
+    for frame in frames:
+        assert (frame.tabIndex, frame.role) == ("0", "region")
+        assert frame.to_plotly_json()["props"]["aria-label"]
+
+
+def test_year_and_person_are_chosen_in_the_address(skilled, page):
+    assert set(cells(page("/know-how", "?year=2024"))) == {"grafting"}
+    shown = cells(page("/know-how", "?year=2024&person=Ben"))
+    assert shown == {"grafting": ["0", "1", *["0"] * 10, "1"]}
+    assert cells(page("/know-how", "?year=1066&person=Nobody")) == cells(page("/know-how"))
+
+
+def test_every_figure_opens_to_arithmetic(skilled, page, opens):
+    assert opens(page("/know-how")) > 25
+
+
+def test_who_can_do_what_says_standing_and_times(skilled, page):
+    part = page("/know-how").section("Who can do what")
+    for record in skilled.show("know-how").records():
+        if record["person"]:
+            assert f"{record['standing']} {record['times']}×" in part.text
+    held = {(address, shown) for shown, address, _ in part.figures()}
+    assert ("know-how/grafting/Ben", "Ben:  out of practice 1×") in held
+
+
+def test_what_lapsed_and_what_one_person_holds(skilled, page):
+    drawn = page("/know-how")
+    rusty = drawn.section("Going rusty")
+    assert "cheese making" in rusty.text
+    assert "grafting" in rusty.text
+    assert "plum butter" not in rusty.text
+    alone = drawn.section("One pair of hands only")
+    assert "<b>knitting</b>" in alone.text
+    assert "Ada" in alone.text
+    assert "grafting" not in alone.text
+
+
+def test_markup_in_a_skill_is_text(skilled, page):
+    drawn = page("/know-how")
+    assert not [one for one in walk(drawn.parts) if getattr(one, "dangerously_allow_html", False)]
+    assert "<b>knitting</b>" in cells(drawn)
+
+
+def test_wanted_practice_is_shown(skilled, page):
+    rows = page("/know-how").section("Wanted practice")
+    assert rows.text.count("cheese making") == 1
+    assert ("Wanted:  1", "know-how/cheese+making", "target_times") in rows.figures()
+
+
+def test_learning_curve_draws_each_batch_and_its_range(skilled, page):
+    drawn = page("/know-how", "?skill=plum+butter")
+    frame = skilled.show("know-how", curve="plum butter").frame
+    by_name = {trace.name: trace for trace in drawn.picture("learning").data}
+    assert list(by_name["a batch"].y) == [m / 10 for m in MINUTES]
+    assert list(by_name["fitted curve"].y) == frame["fitted_likely"].tolist()
+    low, high = (t for t in drawn.picture("learning").data if t.name == "range of the curve (95 %)")
+    assert list(low.y) == frame["fitted_low"].tolist()
+    assert list(high.y) == frame["fitted_high"].tolist()
+    fields = {f for _, _, f in drawn.section("How practice pays").figures()}
+    assert {"learning_rate", "learning_rate_low", "learning_rate_high"} <= fields
+
+
+def test_too_few_batches_have_points_and_no_curve(book, page, yes, fixed_day):
+    book.write(
+        "bought", {"item": "milk", "amount": "1 gal", "paid": "4"}, on="2026-10-01", answers=yes
+    )
+    body = {"makes": "soft cheese", "method": "cook", "made": [{"amount": "1 lb"}],
+            "used": [{"item": "milk", "amount": "1 gal"}], "work": [{"person": "Ada", "minutes": "40"}]}  # fmt: skip
+    book.write("put_up", body, on="2026-10-02", answers=yes)
+    drawn = page("/know-how")
+    assert "too few batches" in drawn.text
+    assert [trace.name for trace in drawn.picture("learning").data] == ["a batch"]
+    assert "1 of at least 5 batches" in drawn.text
+
+
+def test_moment_is_obeyed(skilled, page, opens):
+    drawn = page("/know-how", as_of="2024-12-31")
+    assert set(cells(drawn)) == {"grafting"}
+    assert "plum butter" not in drawn.text
+    assert opens(drawn) > 3
+
+
+def test_many_skills_come_when_asked_for(book, page, fixed_day):
+    for i in range(65):
+        book.write("practised", {"skill": f"skill {i:02d}", "people": ["Ada"]}, on="2026-10-01")
+    assert len(cells(page("/know-how"))) == 60
+    assert "Show all 65" in page("/know-how").text
+    assert len(cells(page("/know-how", "?rows=all"))) == 65
+
+
+def test_many_batches_are_thinned_in_the_drawing(skilled, page, monkeypatch):
+    monkeypatch.setattr("dashboard.pages.know_how._POINTS", 3)
+    points = page("/know-how", "?skill=plum+butter").picture("learning").data[-1]
+    assert list(points.x) == [1, 3, 5]
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_curve_figure_leaves_out_what_is_not_known(scheme):
+    frame = pd.DataFrame({"repetition": [1, 2], "day": ["a", "b"], "minutes": [3.0, None]})
+    for name in ("low", "likely", "high"):
+        frame[name] = float("nan")
+    labels = {"batch": "a batch", "range": "range", "curve": "curve"}
+    figure = learning_curve(frame, labels, scheme, across="n", unit="min")
+    assert len(figure.data) == 1
+    assert figure.layout.dragmode is False
+    json.loads(figure.to_json())
