@@ -7,10 +7,9 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from ledger.amounts import parse_amount
 from ledger.cli import _common
 from ledger.door.recipes import from_recipe, recipe_of, times_of
-from ledger.errors import InputError, NeedsAnswer
+from ledger.errors import InputError
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -47,26 +46,14 @@ def batch_from_recipe(book: Book, body: dict[str, Any], given: dict[str, Any]) -
 def ask_before(book: Book, body: dict[str, Any], on: str | None, doubts: Answers) -> str | None:
     """Ask about slips of a digit; return the cautions that go with the first canning batch."""
     from ledger.events import CANNING
-    from ledger.projections._published import doubts_before, first_caution
+    from ledger.projections._published import first_caution
+    from ledger.projections._slips import slips
     from ledger.replay import day_number
 
     state = book.state()
-    measured = {**body, "used": [_measured(book, line) for line in body.get("used", [])]}
-    for doubt in doubts_before(state, measured, day_number(on or book.today())):
-        doubts.settle(
-            NeedsAnswer("slip", "made", f"{doubt.question} ({doubt.source})", "it is right")
-        )
+    for slip in slips(state, book.catalogue(), body, day_number(on or book.today())):
+        doubts.settle(slip)
     return first_caution(state) if body["method"] in CANNING else None
-
-
-def _measured(book: Book, line: dict[str, Any]) -> dict[str, Any]:
-    """Return a line with its whole amount where it is in the item's own measure."""
-    facts = book.catalogue().facts(line["item"])
-    try:
-        amount = parse_amount(line["amount"])
-    except (InputError, NeedsAnswer):
-        return line  # the door says what is wrong with it
-    return {**line, "whole": amount.whole} if facts and facts.measure == amount.measure else line
 
 
 def verdicts(book: Book, written: Written) -> list[dict[str, Any]]:

@@ -71,6 +71,8 @@ def _grams(state: State, line: Mapping[str, Any]) -> float | None:
     item = state.facts.find(line["item"])
     per = None if item is None else state.facts.grams_per_whole(item)
     whole = line.get("whole")
+    if item is None and whole is not None and line.get("measure") == "mass":
+        return float(whole) / 1000  # new to the book, and typed by weight
     return None if per is None or whole is None else float(whole) * per
 
 

@@ -1,0 +1,50 @@
+"""Slips of a digit, asked about before a batch is written down: jars, loads and energy that do not fit."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from ledger.amounts import parse_amount
+from ledger.errors import InputError, NeedsAnswer
+from ledger.projections._published import doubts_before
+
+if TYPE_CHECKING:
+    from ledger.door import Catalogue
+    from ledger.replay import State
+
+__all__ = ["slips"]
+
+
+def slips(state: State, catalogue: Catalogue, body: dict[str, Any], day: int) -> list[NeedsAnswer]:
+    """Return the questions that a batch as typed raises by published figures.
+
+    Parameters
+    ----------
+    state : State
+        The book as it is.
+    catalogue : Catalogue
+    body : dict
+        Of the ``put_up``, as typed; one that is not whole yet raises no question.
+    day : int
+        When it was put up (days since 1970).
+    """
+    if not {"makes", "method", "made"} <= set(body):
+        return []
+    used = [_measured(catalogue, line) for line in body.get("used", ())]
+    return [
+        NeedsAnswer("slip", "made", f"{doubt.question} ({doubt.source})", "it is right")
+        for doubt in doubts_before(state, {**body, "used": used}, day)
+    ]
+
+
+def _measured(catalogue: Catalogue, line: dict[str, Any]) -> dict[str, Any]:
+    """Return a line with its whole amount where that is in the item's own measure, or it is new."""
+    facts = catalogue.facts(line["item"])
+    try:
+        measures = catalogue.setting("measures", default="us") or "us"
+        amount = parse_amount(line["amount"], measures=measures)
+    except (InputError, NeedsAnswer):
+        return line  # the door says what is wrong with it
+    if facts is None or facts.measure == amount.measure:
+        return {**line, "whole": amount.whole, "measure": amount.measure}
+    return line
