@@ -89,8 +89,7 @@ class Replay:
             if state is None:
                 state = self._made(self.journal, *key)
                 state.known_at = known_at
-            while len(self._states) >= _KEPT_STATES:
-                self._states.pop(next(iter(self._states)))
+            self._make_room(*key)
             self._states[key] = state
             return state
 
@@ -101,6 +100,14 @@ class Replay:
         if near:
             state = grow_state(self._states[near[0]], journal, as_of=as_of, known=known)
         return state or build_state(journal, as_of=as_of, known=known)
+
+    def _make_room(self, as_of: int, known: int) -> None:
+        """Let go of the oldest state, and of the same day's before the newest entries."""
+        for key, state in list(self._states.items()):
+            if key[0] == as_of and key[1] < known and state.known_at is None:
+                del self._states[key]
+        while len(self._states) >= _KEPT_STATES:
+            del self._states[next(iter(self._states))]
 
     def trial(self, rows: Sequence[tuple[Any, ...]], *, as_of: str) -> State:
         """Return the book as it would be with more events, which are then forgotten.

@@ -57,8 +57,8 @@ class Costs:
 
     def __init__(self, state: State) -> None:
         self.state = state
-        self.prices = Prices(state.journal, state.facts, state.moment)
-        self.durables = Durables(state.journal, state.facts, state.moment)
+        of = (state.journal, state.facts, state.moment)
+        self.prices, self.durables = state.priced or (Prices(*of), Durables(*of))
         self.marks = Marks(self, state)
         count = state.lots["ev"].size
         self.lot = np.zeros((count, WIDTH))
@@ -176,9 +176,12 @@ class Costs:
         season = Season(state.settings.newest("season_starts"))
         rows = np.flatnonzero(lots["origin"] == _ORIGIN["grown"])
         item, whole, day = lots["item"][rows], lots["whole"][rows], lots["day"][rows]
-        price, _, _ = self.prices.of(item, day)
-        grams = state.facts.grams[item] * whole if rows.size else whole * 1.0
-        self.garden = Garden(season, self._inputs(), (item, day, whole, price * whole, grams))
+
+        def worth(some: Array) -> tuple[Array, Array]:
+            price, _, _ = self.prices.of(item[some], day[some])
+            return price * whole[some], state.facts.grams[item[some]] * whole[some]
+
+        self.garden = Garden(season, self._inputs(), (item, day, whole), worth)
         self.harvest_lots = rows
         self.lot[rows, _COMPONENT["garden"]] = self.garden.per_lot()
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import copy
 from bisect import bisect_right
+from collections.abc import Callable
 from fractions import Fraction
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
@@ -278,6 +279,15 @@ class Settings:
         if known is None:
             return default
         return known[1][max(bisect_right(known[0], day) - 1, 0)]
+
+    def numbers(self, name: str, days: Array, read: Callable[[str | None], float | None]) -> Array:
+        """Return a setting as a number on each of many days, NaN where `read` makes none of it."""
+        known = self._by_name.get(name)
+        if known is None:
+            return np.full(np.size(days), np.nan)
+        values = [read(text) for text in known[1]]
+        at = np.maximum(np.searchsorted(known[0], days, side="right") - 1, 0)
+        return np.array([np.nan if v is None else v for v in values], np.float64)[at]
 
     def days(self, name: str) -> list[int]:
         """Return the days from which each value of a setting holds (days since 1970), in order."""

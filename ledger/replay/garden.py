@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 from bisect import bisect_right
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -105,16 +106,20 @@ class Garden:
     season : Season
     inputs : list of Input
     item, day, whole : ndarray, shape (harvest lots,)
-    value : ndarray of float, shape (harvest lots,)
-        Shop value of each lot on its day; NaN where no price is known.
-    grams : ndarray of float, shape (harvest lots,)
-        Weight; NaN where none is known.
+    worth : callable
+        Given places of harvest lots, their shop value on their day and their grams, as arrays of
+        float; NaN where not known. Asked only where crops share an input.
     """
 
     def __init__(
-        self, season: Season, inputs: list[Input], harvest: tuple[Array, Array, Array, Array, Array]
+        self,
+        season: Season,
+        inputs: list[Input],
+        harvest: tuple[Array, Array, Array],
+        worth: Callable[[Array], tuple[Array, Array]],
     ) -> None:
-        self.item, self.day, self.whole, self.value, self.grams = harvest
+        self.item, self.day, self.whole = harvest
+        self._worth = worth
         self.season = season
         self.season_of = season.of(self.day) if self.day.size else np.zeros(0, np.int64)
         self._key, self._which = np.unique(
@@ -196,8 +201,9 @@ class Garden:
         rows = np.flatnonzero(self.season_of == year)
         crops = np.unique(self.item[rows])
         at = np.searchsorted(crops, self.item[rows])
-        value = np.bincount(at, self.value[rows], crops.size)
-        kilos = np.bincount(at, np.nan_to_num(self.grams[rows]) / 1000, crops.size)
+        values, grams = self._worth(rows)
+        value = np.bincount(at, values, crops.size)
+        kilos = np.bincount(at, np.nan_to_num(grams) / 1000, crops.size)
         priced = ~np.isnan(value)
         if priced.any():
             weighed = priced & (kilos > 0)

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
 __all__ = ["Change", "grow_flows", "grow_matched"]
 
 _STATING = [list(KINDS).index(kind) for kind in ("item_described", "setting_changed")]
+_PRICED = [list(KINDS).index(kind) for kind in ("bought", "price_seen")]
 _FEW = 64
 _PART = 20
 Columns = dict[str, Array]
@@ -41,6 +42,8 @@ class Change:
         Whether the same events count.
     is_small : bool
         Whether growing is possible and worth it.
+    is_priced : bool
+        Whether a price or purchase is among it.
     """
 
     def __init__(self, journal: Journal, old: Moment, new: Moment) -> None:
@@ -51,6 +54,7 @@ class Change:
         self.came, self.gone = after & ~before, before & ~after
         changed = np.flatnonzero(self.came | self.gone)
         kinds = journal.tables["events"]["kind"][changed]
+        self.is_priced = bool(np.isin(kinds, _PRICED).any())
         self.is_none = not changed.size
         self.is_small = bool(
             changed.size <= max(_FEW, size // _PART) and not np.isin(kinds, _STATING).any()
@@ -73,7 +77,9 @@ class _Merge:
         ev = old["ev"][kept]
         base = moment.rank[ev] << LINE_BITS
         pos = base + (old["pos"][kept] & ((1 << LINE_BITS) - 1))
-        order = np.argsort(np.concatenate([pos, new["pos"]]), kind="stable")
+        later = not new["pos"].size or not pos.size or new["pos"][0] > pos[-1]
+        both = np.concatenate([pos, new["pos"]])
+        order = np.arange(both.size) if later else np.argsort(both, kind="stable")
         whole = kept.size == old["ev"].size
         again = {"pos": pos, "base": base}
 
@@ -83,7 +89,8 @@ class _Merge:
                 mine = old[name] if whole else old[name][kept]
             if not new["ev"].size:
                 return mine
-            return np.concatenate([mine, new[name]])[order]
+            joined = np.concatenate([mine, new[name]])
+            return joined if later else joined[order]
 
         self.columns = {name: column(name) for name in new}
         self.is_new = order >= kept.size
@@ -178,17 +185,17 @@ def grow_matched(
     kept = ~touched[old_item[old.draw]] if old.draw.size else np.zeros(0, bool)
     draw_item = np.concatenate([flows.draws["item"], flows.counts["item"][loss.of]])
 
-    def merged(part: slice, new_part: slice, *, by_item: bool) -> tuple[Array, Array, Array]:
+    def merged(part: slice, new_part: slice, key: Array) -> tuple[Array, ...]:
         """Return the allocations kept and new of one part, in the order of `match`."""
         keep = kept[part]
-        draw = np.concatenate([all_draws[old.draw[part][keep]], new_draws[some.draw[new_part]]])
-        lot = np.concatenate([all_lots[old.lot[part][keep]], new_lots[some.lot[new_part]]])
-        amount = np.concatenate([old.amount[part][keep], some.amount[new_part]])
-        order = np.argsort(draw_item[draw] if by_item else draw, kind="stable")
-        return draw[order], lot[order], amount[order]
+        mine = all_draws[old.draw[part][keep]], all_lots[old.lot[part][keep]]
+        new = new_draws[some.draw[new_part]], new_lots[some.lot[new_part]]
+        at = np.searchsorted(key[mine[0]], key[new[0]])
+        pairs = zip((*mine, old.amount[part][keep]), (*new, some.amount[new_part]), strict=True)
+        return tuple(np.insert(a, at, b) for a, b in pairs)
 
-    aside = merged(slice(old.named), slice(some.named), by_item=False)
-    rest = merged(slice(old.named, None), slice(some.named, None), by_item=True)
+    aside = merged(slice(old.named), slice(some.named), np.arange(draw_item.size))
+    rest = merged(slice(old.named, None), slice(some.named, None), draw_item)
     below = np.concatenate(
         [count_place[old.contradicted[stays[1][old.contradicted]]], counts[some.contradicted]]
     )

@@ -110,12 +110,13 @@ def refuse_overflow(flow: Flow) -> None:
         (flow.draw_item, flow.draw_whole),
         (flow.count_item, flow.count_whole),
     )
+    if sum(float(whole.sum(dtype=np.float64)) for _, whole in several) <= _LIMIT:
+        return
     totals = np.zeros(1 + max((int(item.max()) for item, _ in several if item.size), default=0))
     for item, whole in several:
         totals += np.bincount(item, whole.astype(np.float64), totals.size)
-    if totals.sum() > _LIMIT:
-        worst = int(totals.argmax())
-        raise TooLarge(str(worst), int(totals[worst]))
+    worst = int(totals.argmax())
+    raise TooLarge(str(worst), int(totals[worst]))
 
 
 def _order(item: Array, pos: Array) -> Array:

@@ -8,7 +8,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -26,7 +25,6 @@ __all__ = ["OwnCosts", "Part", "energy_price", "labour_rate"]
 _JOULES = {"kwh": 3_600_000.0, "mj": 1_000_000.0, "therm": 105_505_585.262, "btu": 1055.05585262}
 
 
-@lru_cache(256)
 def energy_price(text: str | None) -> float | None:
     """Return money per joule of a price as set: ``0.17 per kWh``."""
     match = re.fullmatch(r"\s*([\d.]+)\s*(?:per|/)?\s*([a-z]*)\s*", (text or "").lower())
@@ -35,7 +33,6 @@ def energy_price(text: str | None) -> float | None:
     return float(match[1]) / _JOULES[match[2] or "kwh"]
 
 
-@lru_cache(256)
 def labour_rate(text: str | None) -> float | None:
     """Return money per minute of a rate as set: ``12 per hour`` (a bare number is per hour)."""
     match = re.fullmatch(
@@ -103,9 +100,7 @@ class OwnCosts:
         state = self._state
         table, people = state.journal.tables["work"], state.journal.people.texts
         at, ev = self._known("work")
-        day, which = np.unique(state.moment.on[ev], return_inverse=True)
-        rates = [labour_rate(state.settings.on("labour_rate", d)) for d in day.tolist()]
-        rate = np.array([np.nan if r is None else r for r in rates])[which]
+        rate = state.settings.numbers("labour_rate", state.moment.on[ev], labour_rate)
         row = self._rows.pot_of[ev]
         keep = np.flatnonzero((row >= 0) & ~np.isnan(rate))
         minutes, person = table["minutes"][at[keep]], table["person"][at[keep]]
@@ -123,12 +118,12 @@ class OwnCosts:
         keep = np.flatnonzero(row >= 0)
         at, ev, row = at[keep], ev[keep], row[keep]
         gas, joules = table["gas"][at], table["joules"][at]
-        pair, which = np.unique(state.moment.on[ev] * 2 + gas, return_inverse=True)
-        prices = [
-            energy_price(state.settings.on(f"price_of_{_energy(p % 2)}", p // 2))
-            for p in pair.tolist()
-        ]
-        price = np.array([np.nan if p is None else p for p in prices])[which]
+        day = state.moment.on[ev]
+        price = np.where(
+            gas > 0,
+            state.settings.numbers("price_of_gas", day, energy_price),
+            state.settings.numbers("price_of_electricity", day, energy_price),
+        )
         return Part(
             COMPONENTS.index("fuel"), row, joules * np.nan_to_num(price), ev,
             np.isnan(price), lambda i: _energy(int(gas[i])),

@@ -21,11 +21,13 @@ from ledger.events import KINDS
 from ledger.replay import _tables
 from ledger.replay._columns import Array
 from ledger.replay.costing import Costs
+from ledger.replay.durables import Durables
 from ledger.replay.facts import Facts, Settings
 from ledger.replay.flows import ORIGINS, Flows, Moment, build_flows, split_label
 from ledger.replay.growing import Change, grow_flows, grow_matched
 from ledger.replay.journal import Journal
 from ledger.replay.matching import Flow, Matched, match, refuse_overflow
+from ledger.replay.prices import Prices
 
 __all__ = ["State", "build_state", "day_number", "day_text", "grow_state"]
 
@@ -83,6 +85,8 @@ class State:
     draws: dict[str, Array]
     allocations: tuple[Array, Array, Array]
     known_at: str | None = None
+    priced: tuple[Prices, Durables] | None = None
+    """Prices and purchases of the moment that this one grew from, where none came or went."""
 
     @cached_property
     def taken(self) -> Array:
@@ -256,7 +260,10 @@ def grow_state(old: State, journal: Journal, *, as_of: int, known: int) -> State
     with _named(facts):
         refuse_overflow(_flow(flows))
         matched = grow_matched(flows, old.matched, old.flows, places, touched)
-    return _state(journal, as_of, known, moment, (facts, old.settings), flows, matched)
+    state = _state(journal, as_of, known, moment, (facts, old.settings), flows, matched)
+    if "costs" in vars(old) and not change.is_priced:
+        state.priced = old.costs.prices, old.costs.durables
+    return state
 
 
 @contextmanager

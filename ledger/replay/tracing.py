@@ -66,12 +66,19 @@ def solve(
 
     rows = own.shape[0]
     carry = csr_array((gives[2], (gives[0], gives[1])), shape=(lots, rows))
-    if takes[0].size:
-        take = csr_array((takes[2], (takes[0], takes[1])), shape=(rows, lots))
-        system = (eye_array(rows, format="csr") - take @ carry).tocsr()
-        solved = spsolve_triangular(system, own, lower=True, unit_diagonal=True)
-    else:
-        solved = own
+    solved = own.copy()
+    # Most rows take raw lots only, and most columns of a small book are empty: neither is solved.
+    into, which = np.unique(takes[0], return_inverse=True)
+    some = np.flatnonzero(own.any(axis=0))
+    if into.size and some.size:
+        take = csr_array((takes[2], (which, takes[1])), shape=(into.size, lots))
+        shares = take @ carry
+        known = own[:, some]
+        known[into] = 0
+        system = (eye_array(into.size, format="csr") - shares[:, into]).tocsr()
+        solved[np.ix_(into, some)] = spsolve_triangular(
+            system, own[np.ix_(into, some)] + shares @ known, lower=True, unit_diagonal=True
+        )
     return Traced(solved, np.asarray(carry @ solved))
 
 
