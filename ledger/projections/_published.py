@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
+
+from ledger.events._methods import METHODS
 from ledger.items import item_key
 from ledger.published import (
     FIRST,
@@ -17,7 +20,7 @@ from ledger.published import (
     judge_other,
 )
 from ledger.published.judging import CANNING
-from ledger.published.other import has_figures
+from ledger.published.other import OTHER_METHODS, has_figures
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -43,7 +46,11 @@ def schedules_of(state: State) -> dict[str, str]:
 
 def batches(state: State) -> list[tuple[int, dict[str, Any]]]:
     """Return (event, body) of every batch that tables may hold figures for, in order."""
-    out = [(int(ev), state.body(int(ev))) for ev in state.events("put_up")]
+    table = state.journal.tables["batches"]
+    judged_methods = [METHODS.index(name) for name in (*CANNING, *OTHER_METHODS)]
+    wanted = set(table["ev"][np.isin(table["method"], judged_methods)].tolist())
+    # What was only cooked has no published process: its body need not be read.
+    out = [(int(ev), state.body(int(ev))) for ev in state.events("put_up") if int(ev) in wanted]
     return [
         (ev, body)
         for ev, body in out
@@ -83,7 +90,7 @@ def judged(batch: BatchDone) -> Judgement:
 
 def first_caution(state: State) -> str | None:
     """Return the cautions to show once: before the book holds a canning batch; else None."""
-    canned = any(state.body(int(ev))["method"] in CANNING for ev in state.events("put_up"))
+    canned = any(body["method"] in CANNING for _, body in batches(state))
     return None if canned else FIRST
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from ledger.items import item_key
 from ledger.published.jars import jar_size
@@ -44,6 +44,7 @@ class Match:
     by: str
 
 
+@lru_cache(4096)
 def find(
     product_words: str,
     method: str | None = None,
@@ -116,6 +117,7 @@ def _by_schedule(text: str) -> tuple[str, ...]:
     )
 
 
+@lru_cache(8192)
 def _key(text: str) -> frozenset[str]:
     words = item_key(re.sub(r"[^\w\s]", " ", text)).split()
     return frozenset(w for w in words if w not in _FILLERS)
@@ -136,6 +138,7 @@ def _by_words(text: str) -> tuple[str, ...]:
     return _named().get(_key(text), ())
 
 
+@lru_cache(2048)
 def nearest(text: str) -> tuple[str, ...]:
     """Return up to three products whose names come nearest to some words, the nearest first.
 

@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 
 from ledger.items import item_key
 from ledger.published.batch import Used
@@ -89,6 +89,7 @@ def departures(product: str, used: Sequence[Used]) -> list[Departure]:
     return out
 
 
+@lru_cache(8192)
 def _kind_of(item: str, allowed: tuple[str, ...]) -> str | None:
     """Return the kind of an ingredient that a product does not hold; None where it does."""
     key = item_key(re.sub(r"[^\w\s]", " ", item))
