@@ -15,7 +15,7 @@ debian_packages() {
     command -v apt-get >/dev/null || return 0
     local wanted=()
     ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1 || wanted+=(postgresql)
-    command -v chromium >/dev/null || wanted+=(chromium chromium-driver)
+    command -v chromium >/dev/null || wanted+=(chromium chromium-driver fonts-dejavu-core)
     python3 -c 'import ensurepip' 2>/dev/null || wanted+=(python3-venv)
     [ ${#wanted[@]} = 0 ] && return 0
     echo "installing ${wanted[*]}"
@@ -54,5 +54,5 @@ echo "== pytest"
 .venv/bin/python -m pytest -n 2 --dist loadfile "$@"
 if [ -d tests/browser ]; then
     echo "== browser"
-    .venv/bin/python -m pytest -m browser tests/browser
+    .venv/bin/python -m pytest -n 2 -m browser tests/browser
 fi
