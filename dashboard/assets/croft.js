@@ -20,10 +20,31 @@
           if (here) link.setAttribute("aria-current", "page");
           else link.removeAttribute("aria-current");
         });
+        holdOn();
         return path;
       },
     },
   });
+
+  /* A choice redraws its page, itself too: whoever moves it by keys keeps the focus. */
+  const CHOICE = `#page [id^='{"choice"']`;
+  const within = (box) => (box.matches("input") ? box : box.querySelector("[role=slider]"));
+  let held = null;
+  document.addEventListener("focusin", (event) => {
+    const box = event.target.closest(CHOICE);
+    held = box ? box.id : null;
+  });
+  document.addEventListener("pointerdown", (event) => {
+    if (!event.target.closest(CHOICE)) held = null;
+  });
+  function holdOn(tries = 20) {
+    if (held === null || tries === 0) return;
+    const lost = document.activeElement === null || document.activeElement === document.body;
+    const box = document.getElementById(held), at = box && within(box);
+    const opens = at && at.getAttribute("aria-haspopup") === "listbox" && !at.readOnly; // a list to search opens by focus
+    if (lost && at && !opens) at.focus({ preventScroll: true });
+    else setTimeout(() => holdOn(tries - 1), 25);
+  }
 
   function changeScheme() {
     const scheme = document.body.classList.contains("dark") ? "light" : "dark";

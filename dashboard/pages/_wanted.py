@@ -69,7 +69,8 @@ def sliders(ask: Ask, levers: Mapping[str, Mapping[str, Any]]) -> Iterator[Compo
         yield html.Div(made[:_SHOWN], className="levers")
         if made[_SHOWN:]:
             summary = html.Summary(words("next_season.more", n=len(made) - _SHOWN))
-            yield html.Details([summary, html.Div(made[_SHOWN:], className="levers")])
+            moved = any(f"{_PREFIX}{item}" in ask.query for item, _ in several[_SHOWN:])
+            yield html.Details([summary, html.Div(made[_SHOWN:], className="levers")], open=moved)
 
 
 def _slider(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:

@@ -1,0 +1,72 @@
+"""Next season's sliders in a browser: an address that is clean, a key that moves a want, beds that follow."""
+
+from __future__ import annotations
+
+import re
+from urllib.parse import parse_qs, urlsplit
+
+from browser_tools import settled
+
+SLIDER = '[role="slider"][aria-label^="tomato sauce"]'
+
+
+def asked(page):
+    return parse_qs(urlsplit(page.url).query)
+
+
+def drawn(page):
+    """Return how many pounds of tomato are needed, as the table says."""
+    row = page.locator("table.records tr", has=page.get_by_role("rowheader", name="tomato")).first
+    return row.locator("[data-field='needed_g.likely']").inner_text()
+
+
+def test_opening_writes_nothing_into_the_address(demo, open_page):
+    page = open_page(demo, "/next-season")
+    settled(page)
+    assert asked(page) == {}
+    assert page.wrong == []
+
+
+def test_key_moves_a_want_and_the_plan_follows(demo, open_page):
+    page = open_page(demo, "/next-season")
+    settled(page)
+    before, usual = drawn(page), int(page.get_attribute(SLIDER, "aria-valuenow"))
+    page.focus(SLIDER)
+    for step in (1, 2, 3):  # the focus stays where it was, though the page is drawn anew
+        page.wait_for_selector(f"{SLIDER}:focus")
+        page.keyboard.press("ArrowRight")
+        page.wait_for_url(re.compile(rf"want%3Atomato\+sauce={usual + step}\b"))
+        page.wait_for_selector(f"text={usual + step} quart jars")
+    assert asked(page) == {"want:tomato sauce": [str(usual + 3)]}
+    assert drawn(page) != before
+    page.get_by_role("link", name="Back to what is wanted").click()
+    page.wait_for_url(re.compile(r"/next-season$"))
+    page.wait_for_selector(f"text={usual} quart jars")
+    assert drawn(page) == before
+    assert page.wrong == []
+
+
+def test_address_that_was_kept_draws_the_same_plan(demo, open_page):
+    page = open_page(demo, "/next-season?want%3Atomato+sauce=90&rotate=yes", width=1280)
+    settled(page)
+    assert page.get_attribute(SLIDER, "aria-valuenow") == "90"
+    assert asked(page) == {"want:tomato sauce": ["90"], "rotate": ["yes"]}
+    page.locator("[data-field='chance_short']").first.click()
+    page.wait_for_selector("#why-shown .why-tree")
+    assert page.wrong == []
+
+
+def test_number_box_is_written_and_the_plan_follows(demo, open_page):
+    page = open_page(demo, "/stocking-up")
+    settled(page)
+    assert asked(page) == {}
+    box = page.get_by_label("Extra money a trip")
+    box.fill("twenty")
+    box.press("Enter")
+    page.wait_for_selector("text=is not a number")
+    box = page.get_by_label("Extra money a trip")
+    box.fill("20")
+    box.press("Enter")
+    page.wait_for_selector("text=The plan, trip by trip")
+    assert asked(page) == {"budget": ["20"]}
+    assert page.wrong == []
