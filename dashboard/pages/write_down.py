@@ -65,7 +65,7 @@ def _same_as_last(ask: Ask, kind: str) -> Any:
         return None
     return html.P(
         dcc.Link(
-            [ask.words("write.same"), " ", html.Span(last.line[:80], className="quiet")],
+            html.Span([ask.words("write.same"), " ", html.Span(last.line[:80], className="quiet")]),
             href=f"/write?kind={kind}&like={last.id}", className="button quiet-button",
         )
     )  # fmt: skip
