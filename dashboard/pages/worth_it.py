@@ -185,8 +185,9 @@ def _home_and_shop(ask: Ask, prices: Answer, season: str) -> Any:
     keys = sorted(set(frame["key"]), key=lambda key: (key.partition("/")[2], key))
     asked = ask.query.get("item", "")
     chosen = asked if asked in keys else _telling(frame)
+    several = frame.groupby("item")["line"].nunique()
     options = [
-        (key, f"{item} ({words.word('answers', line)})")
+        (key, item if several[item] == 1 else f"{item} ({words.word('answers', line)})")
         for key in keys
         for line, _, item in (key.partition("/"),)
     ]
