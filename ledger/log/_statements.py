@@ -6,7 +6,17 @@ from collections.abc import Sequence
 from typing import Any
 
 import msgspec
-from sqlalchemy import BindParameter, ColumnElement, bindparam, column, func, insert, select, true
+from sqlalchemy import (
+    BindParameter,
+    ColumnElement,
+    bindparam,
+    column,
+    func,
+    insert,
+    null,
+    select,
+    true,
+)
 from sqlalchemy.engine import Engine
 from sqlalchemy.sql.expression import Executable
 from sqlalchemy.types import Text
@@ -64,6 +74,9 @@ class Statements:
         )
         self.last = Statement(select(func.max(_e.seq)).where(household), engine)
         self.page = Statement(page.limit(rows), engine)
+        unread = ("typed_at", "hash")
+        bare = [null().label(name) if name in unread else _e[name] for name in COLUMNS]
+        self.page_bare = Statement(select(*bare).where(span).order_by(_e.seq).limit(rows), engine)
         self.page_of = Statement(page.where(self._among(_e.kind, "kinds")).limit(rows), engine)
         later = _e.replaces.is_not(None) | (_e.kind == "struck")
         self.page_later = Statement(page.where(later).limit(rows), engine)

@@ -133,6 +133,7 @@ class Log:
         chunk: int = 20_000,
         *,
         later_words: bool = False,
+        bare: bool = False,
     ) -> Iterator[list[tuple[Any, ...]]]:
         """Yield events in their order as lists of plain rows.
 
@@ -150,6 +151,9 @@ class Log:
         later_words : bool
             Only what says something of an earlier event: corrections and strikes (then `kinds`
             is not looked at).
+        bare : bool
+            All kinds, with None for `typed_at` and `hash`: a replay reads neither, and they are a
+            tenth of the reading.
 
         Yields
         ------
@@ -159,7 +163,9 @@ class Log:
         """
         while True:
             with self._connected() as raw:
-                rows = self._page(raw, after, upto, kinds, chunk, later_words=later_words)
+                rows = self._page(
+                    raw, after, upto, kinds, chunk, later_words=later_words, bare=bare
+                )
             if rows:
                 yield rows
             if len(rows) < chunk:
@@ -175,6 +181,7 @@ class Log:
         rows: int,
         *,
         later_words: bool = False,
+        bare: bool = False,
     ) -> list[tuple[Any, ...]]:
         values = {
             "household": self.household,
@@ -184,6 +191,8 @@ class Log:
         }
         if later_words:
             cursor = self._sql.page_later.run(raw, **values)
+        elif bare:
+            cursor = self._sql.page_bare.run(raw, **values)
         elif kinds is None:
             cursor = self._sql.page.run(raw, **values)
         else:

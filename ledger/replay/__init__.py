@@ -26,7 +26,7 @@ _KEPT_STATES = 4
 
 
 class _Log(Protocol):
-    def read(self, after: int = 0, upto: int | None = None) -> Any: ...
+    def read(self, after: int = 0, upto: int | None = None, *, bare: bool = False) -> Any: ...
 
 
 @contextmanager
@@ -47,7 +47,7 @@ class Replay:
     Parameters
     ----------
     log : Log
-        Anything whose ``read(after=seq)`` gives chunks of stored rows in sequence.
+        Anything whose ``read(after=seq, bare=True)`` gives chunks of stored rows in sequence.
     """
 
     def __init__(self, log: _Log) -> None:
@@ -67,7 +67,7 @@ class Replay:
         """Take in what was appended since; return how many events that were."""
         with self._lock, _uncollected():
             before = len(self.journal)
-            for chunk in self._log.read(after=before):
+            for chunk in self._log.read(after=before, bare=True):
                 self.journal.take(chunk)
                 if progress is not None:
                     progress(len(chunk))

@@ -9,8 +9,7 @@ from __future__ import annotations
 
 import copy
 from bisect import bisect_right
-from collections.abc import Callable, Iterable, Sequence
-from operator import attrgetter
+from collections.abc import Callable, Sequence
 from typing import Any
 
 import msgspec
@@ -22,32 +21,26 @@ from ledger.events._methods import METHODS
 from ledger.replay import _tables
 from ledger.replay._columns import Array, Names, Table
 from ledger.replay._garden_columns import take_harvested, take_planted
+from ledger.replay._line_columns import (
+    KEPT,
+    repeated,
+    take_draws,
+    take_lines,
+    take_supplies,
+    take_work,
+)
 from ledger.replay._trade_columns import take_bought, take_given_away, take_received
 from ledger.replay.naming import split_label
 
 __all__ = ["KEPT", "Journal"]
 
-KEPT = ("shelf", "fridge", "freezer", "cellar", None)
-"""Where a lot is kept, by code; the last stands for code -1: nobody said."""
-
 _KINDS = tuple(KINDS)
-_KEPT = {name: code for code, name in enumerate(KEPT[:-1])}
+_CODES = {name: code for code, name in enumerate(_KINDS)}
+_PHASES = np.array([KINDS[kind].phase for kind in _KINDS], np.int8)
 _CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
 _METHOD = {name: code for code, name in enumerate(METHODS)}
 _FACTS = ("item_described", "setting_changed", "recipe_written", "practised", "target_set")
 _NAN = float("nan")
-
-
-def _number(text: str | None) -> float:
-    return _NAN if text is None else float(text)
-
-
-def _split(lines: Sequence[Any], name: str, default: Any = None) -> list[Any]:
-    """Return the attribute `name` of every line, or `default` where lines have no such field."""
-    if not lines or not hasattr(lines[0], name):
-        return [default] * len(lines)
-    get = attrgetter(name)
-    return [get(line) for line in lines]
 
 
 class Journal:
@@ -121,13 +114,12 @@ class Journal:
         self.place.update(zip(ids, range(start, start + count), strict=True))
         events = self._envelope(seqs, kinds, ons, ats, start)
         self._roots(events["root"], replaces, start)
-        by_kind: dict[str, list[int]] = {}
-        for i, kind in enumerate(kinds):
-            by_kind.setdefault(kind, []).append(i)
-        for kind, places in by_kind.items():
+        found, first = np.unique(events["kind"], return_index=True)
+        written = set(versions)
+        for code in found[np.argsort(first)].tolist():
+            kind, places = _KINDS[code], np.flatnonzero(events["kind"] == code).tolist()
             texts = [bodies[i] for i in places]
-            old = [i for i in places if versions[i] != KINDS[kind].v]
-            if old:
+            if written != {KINDS[kind].v}:
                 texts = [self._raised(kind, versions[i], bodies[i], seqs[i]) for i in places]
             self._take_kind(kind, [start + i for i in places], texts, events, start)
         self.tables["events"].extend(count, {**events, "by": self.people.codes(bys)})
@@ -141,18 +133,16 @@ class Journal:
         start: int,
     ) -> dict[str, Array]:
         count = len(kinds)
-        codes = {name: code for code, name in enumerate(_KINDS)}
-        for seq, kind in zip(seqs, kinds, strict=True):
-            if kind not in codes:
-                raise errors.UnknownKind(kind, seq, _KINDS)
-        code = np.fromiter((codes[k] for k in kinds), np.int8, count)
-        phase = np.array([KINDS[k].phase for k in _KINDS], np.int8)
+        if not _CODES.keys() >= set(kinds):
+            i = next(i for i, kind in enumerate(kinds) if kind not in _CODES)
+            raise errors.UnknownKind(kinds[i], seqs[i], _KINDS)
+        code = np.array(list(map(_CODES.__getitem__, kinds)), np.int8)
         return {
             "kind": code,
             "on": np.array(ons, "datetime64[D]").astype(np.int32),
-            "phase": phase[code],
-            "at": np.fromiter(
-                (720 if a is None else int(a[:2]) * 60 + int(a[3:5]) for a in ats), np.int16, count
+            "phase": _PHASES[code],
+            "at": np.array(
+                [720 if a is None else int(a[:2]) * 60 + int(a[3:5]) for a in ats], np.int16
             ),
             "root": np.arange(start, start + count, dtype=np.int32),
             "cause": np.zeros(count, np.int8),
@@ -163,6 +153,8 @@ class Journal:
 
     def _roots(self, root: Array, replaces: Sequence[str | None], start: int) -> None:
         """Lead each replacement to the first event of its entry."""
+        if not any(replaces):
+            return
         before = self.tables["events"]["root"]
         for i, target in enumerate(replaces):
             if target is None:
@@ -172,6 +164,8 @@ class Journal:
                 root[i] = root[place - start] if place >= start else before[place]
 
     def _raised(self, kind: str, v: int, text: str, seq: int) -> str:
+        if v == KINDS[kind].v:
+            return text
         body = upcast(kind_of(kind, seq=seq), v, msgspec.json.decode(text), seq=seq)
         return msgspec.json.encode(body, order="sorted").decode()
 
@@ -238,7 +232,7 @@ class Journal:
             early if b.when == "start" else KINDS["counted"].phase for b in bodies
         ]
         lists = [b.lines for b in bodies]
-        self._add("counts", _repeat(places, lists), [line for lines in lists for line in lines])
+        self._add("counts", repeated(places, lists), [line for lines in lists for line in lines])
 
     def _take_put_up(
         self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
@@ -273,88 +267,7 @@ class Journal:
 
     # -- lines --------------------------------------------------------------------------
 
-    def _add(
-        self,
-        table: str,
-        evs: Sequence[int] | Array,
-        lines: Sequence[Any],
-        names: list[str] | None = None,
-        **more: Any,
-    ) -> None:
-        """Append lines with the columns that every amount has, and `more`."""
-        if not lines:
-            return
-        items = self.items.codes(names or _split(lines, "item"))
-        for code, line in zip(items, lines, strict=True):
-            if code not in self.first_amount:
-                self.first_amount[code] = getattr(line, "amount", None) or "1 pt"
-        self.tables[table].extend(
-            len(lines),
-            {
-                "ev": evs,
-                "n": [line.n or 1 for line in lines],
-                "item": items,
-                "whole": [line.whole for line in lines],
-                "per": self.units.codes([line.per for line in lines]),
-                "times": [line.times or 0 for line in lines],
-                **more,
-            },
-        )
-
-    def _supplies(
-        self, places: list[int], lists: list[list[Any] | None], field: int, bodies: Sequence[Any]
-    ) -> None:
-        lines = [line for several in lists if several for line in several]
-        if not lines:
-            return
-        names = _split(lines, "item")
-        if names[0] is None:  # what a batch makes is said once, in its body
-            names = [
-                b.makes for b, several in zip(bodies, lists, strict=True) for _ in several or ()
-            ]
-        money = _split(lines, "paid")
-        if money[0] is None:
-            money = _split(lines, "value")
-        self._add(
-            "supplies",
-            _repeat(places, lists),
-            lines,
-            names,
-            field=field,
-            kept=[_KEPT.get(k, 1 if field == 2 else -1) for k in _split(lines, "kept")],
-            money=[_number(m) for m in money],
-            trimmed=[t or 0 for t in _split(lines, "trimmed_whole")],
-            jars=[j or 0 for j in _split(lines, "jars")],
-            jar=self.items.codes(_split(lines, "jar")),
-            lids=self.items.codes(_split(lines, "lids")),
-            unsealed=[u or 0 for u in _split(lines, "unsealed")],
-            share=[_number(s) for s in _split(lines, "share")],
-            uses=[_number(u) for u in _split(lines, "uses")],
-            years=[_number(y) for y in _split(lines, "years")],
-            for_crop=self.items.codes(_split(lines, "for_crop")),
-        )
-
-    def _draws(self, places: list[int], lists: list[Any], role: str) -> None:
-        lists = [[one] if one is not None and not isinstance(one, list) else one for one in lists]
-        lines = [line for several in lists if several for line in several]
-        self._add(
-            "draws",
-            _repeat(places, lists),
-            lines,
-            role=_tables.ROLES.index(role),
-            lot=self.lots.codes([line.lot for line in lines]),
-        )
-
-    def _work(self, places: list[int], works: list[Any]) -> None:
-        several = [one for work in works if work for one in work]
-        self.tables["work"].extend(
-            len(several),
-            {
-                "ev": _repeat(places, works),
-                "person": self.people.codes([one.person for one in several]),
-                "minutes": [float(one.minutes) for one in several],
-            },
-        )
+    _add, _supplies, _draws, _work = take_lines, take_supplies, take_draws, take_work
 
     def labels_of(self, ev: int, n: int) -> tuple[Any, Any] | None:
         """Return the first and last label of a made entry, or None."""
@@ -407,9 +320,3 @@ class Journal:
         newest[root] = np.arange(known, dtype=np.int32)
         entries = np.flatnonzero(newest >= 0)
         return entries, newest[entries]
-
-
-def _repeat(places: Sequence[int], lists: Iterable[list[Any] | None]) -> Array:
-    return np.repeat(
-        np.asarray(places, np.int32), [len(several) if several else 0 for several in lists]
-    )

@@ -20,7 +20,7 @@ class ListLog:
         self.rows = [row_of(event) for event in events]
         self.chunk = chunk
 
-    def read(self, after=0, upto=None):
+    def read(self, after=0, upto=None, bare=False):
         rows = self.rows[after:upto]
         for start in range(0, len(rows), self.chunk):
             yield rows[start : start + self.chunk]
