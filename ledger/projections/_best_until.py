@@ -10,6 +10,7 @@ import numpy as np
 from ledger.methods.runout import expected_use
 from ledger.methods.supply import past_best
 from ledger.projections._keeping import keeping_of
+from ledger.projections._use_by import days_of, opened_on, use_by_of
 from ledger.projections._use_weeks import UseWeeks
 
 if TYPE_CHECKING:
@@ -43,8 +44,6 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     An open jar and leftovers have their short lives: from the day on which something was last
     taken, or on which they were put away.
     """
-    from ledger.projections.shelf import days_of, opened_on, use_by_of
-
     day, said = use_by_of(state, lot)
     if day is not None:
         return BestUntil(day, f"the household says it keeps {said}", False)

@@ -9,6 +9,7 @@ from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node
 from ledger.projections._cost_tree import CostTree
+from ledger.projections._use_by import use_by_of
 from ledger.projections.base import Node
 from ledger.replay import COMPONENTS, ORIGINS, day_text
 
@@ -107,8 +108,6 @@ def _went(state: State, lot: int) -> Node:
 
 
 def _use_by(state: State, lot: int) -> Node:
-    from ledger.projections.shelf import use_by_of
-
     day, said = use_by_of(state, lot)
     label = (
         f"keeps {said}" if said else "nobody said how long it keeps: `croftbook item NAME --keeps`"
@@ -117,8 +116,6 @@ def _use_by(state: State, lot: int) -> Node:
 
 
 def _days_left(state: State, lot: int) -> Node:
-    from ledger.projections.shelf import use_by_of
-
     day, said = use_by_of(state, lot)
     if day is None:
         return Node("nobody said how long it keeps", None, "days")

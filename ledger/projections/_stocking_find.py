@@ -13,8 +13,8 @@ from ledger.methods.stocking import Staple
 from ledger.methods.supply import past_best
 from ledger.projections._keeping import keeping_of
 from ledger.projections._stock_targets import StockTarget, stock_targets
+from ledger.projections._use_by import days_of, use_by_of
 from ledger.projections._use_weeks import is_use
-from ledger.projections.shelf import days_of, use_by_of
 from ledger.replay import KEPT, ORIGINS
 from ledger.replay.facts import SORTS
 
