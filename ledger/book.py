@@ -1,4 +1,8 @@
-"""One household's book: the public face of the ledger."""
+"""One household's book: the public face of the ledger.
+
+Longer than its kin, as it holds every public method with its docstring; what they do stands in
+the rooms that they call.
+"""
 
 from __future__ import annotations
 
