@@ -61,7 +61,8 @@ class Costs:
         self.prices, self.durables = state.priced or (Prices(*of), Durables(*of))
         self.marks = Marks(self, state)
         count = state.lots["ev"].size
-        self.lot = np.zeros((count, WIDTH))
+        # Column by column, as most columns of most lots stay empty and are never touched then.
+        self.lot = np.zeros((WIDTH, count)).T
         self._component = np.zeros(count, np.int64)
         self._weigh()
         self._raw()
@@ -238,7 +239,7 @@ class Costs:
     def _trace(self) -> None:
         state, rows = self.state, self.rows
         lots, draws, (draw, lot, amount) = state.lots, state.draws, state.allocations
-        own = np.zeros((rows.count, WIDTH))
+        own = np.zeros((WIDTH, rows.count)).T
         for part in self.own.parts:
             if part.row.size:
                 own[:, part.component] += np.bincount(part.row, part.money, rows.count)
@@ -269,12 +270,15 @@ class Costs:
         lots, component = self.state.lots, self._component
         # A raw lot has one component of cost and one origin: four cells of its row are filled.
         share = amount / lots["whole"][lot]
-        start = row * WIDTH
         food = np.flatnonzero(is_food)
-        from_food, at = lot[food], start[food] + lots["origin"][lot[food]]
-        origin = lots["origin"][from_food]
+        from_food, count = lot[food], own.shape[0]
+        origin = lots["origin"][from_food].astype(np.int64)
+        at = origin * count + row[food]
         price, _, _ = self.prices.of(lots["item"][from_food], day[food])
-        cell = np.concatenate([start + component[lot], at + _GRAMS, at + _KCAL, at + _VALUE])
+        cell = np.concatenate(
+            [component[lot] * count + row]
+            + [at + first * count for first in (_GRAMS, _KCAL, _VALUE)]
+        )
         value = np.concatenate(
             [
                 self.lot[lot, component[lot]] * share,
@@ -283,4 +287,4 @@ class Costs:
                 np.nan_to_num(price) * amount[food],
             ]
         )
-        own += np.bincount(cell, value, own.size).reshape(own.shape)
+        own += np.bincount(cell, value, own.size).reshape(WIDTH, count).T

@@ -193,7 +193,7 @@ def _draws(
     out["lot_text"] = table["lot"][rows].astype(np.int64)
     lids = _lids(journal, facts, moment, supplies, matched)
     out = {name: np.concatenate([column, lids[name]]) for name, column in out.items()}
-    order = np.lexsort((out["n"], out["role"], out["base"]))
+    order = _by_role(out["base"], out["role"], out["n"])
     out = {name: column[order] for name, column in out.items()}
     base = out["base"]
     first = (
@@ -203,6 +203,13 @@ def _draws(
     out["line"], out["n"] = out["n"], number
     out["pos"] = base + number
     return out
+
+
+def _by_role(base: Array, role: Array, n: Array) -> Array:
+    """Return the order by event, role and line: one sort of one key wherever all fit into it."""
+    if not n.size or 0 <= int(n.min()) <= int(n.max()) < 1 << (LINE_BITS - 4):
+        return np.argsort(base | role << (LINE_BITS - 4) | n, kind="stable")
+    return np.lexsort((n, role, base))
 
 
 def _lids(

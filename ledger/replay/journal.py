@@ -19,7 +19,7 @@ from ledger import errors
 from ledger.events import KINDS, decode_stored, kind_of, lean, upcast
 from ledger.events._methods import METHODS
 from ledger.replay import _tables
-from ledger.replay._columns import Array, Names, Table
+from ledger.replay._columns import Array, Names, Places, Table
 from ledger.replay._garden_columns import take_harvested, take_planted
 from ledger.replay._line_columns import (
     KEPT,
@@ -64,7 +64,7 @@ class Journal:
         self.garden, self.whom = Names(), Names()
         self.ids: list[str] = []
         self.recorded: list[str] = []
-        self.place: dict[str, int] = {}
+        self.place = Places()
         self.bodies: dict[int, dict[str, Any]] = {}
         self.labels: list[tuple[int, int, Any, Any]] = []
         self._ranges: tuple[int, dict[str, Any]] = (0, {})
@@ -81,8 +81,13 @@ class Journal:
 
     def branch(self) -> Journal:
         """Return a copy that takes more events in while this one stays as it is."""
-        shared = (self.fetch, self._decoders)
-        return copy.deepcopy(self, {id(one): one for one in shared})
+        other = copy.copy(self)
+        other.tables = {name: table.copy() for name, table in self.tables.items()}
+        for name in ("items", "units", "people", "lots", "garden", "whom", "place"):
+            setattr(other, name, getattr(self, name).copy())
+        for name in ("ids", "recorded", "labels", "bodies", "first_amount"):
+            setattr(other, name, copy.copy(getattr(self, name)))
+        return other
 
     # -- taking events in ---------------------------------------------------------------
 
@@ -111,7 +116,7 @@ class Journal:
         count = len(ids)
         self.ids.extend(ids)
         self.recorded.extend(recorded)
-        self.place.update(zip(ids, range(start, start + count), strict=True))
+        self.place.extend(ids, start)
         events = self._envelope(seqs, kinds, ons, ats, start)
         self._roots(events["root"], replaces, start)
         found, first = np.unique(events["kind"], return_index=True)

@@ -66,7 +66,7 @@ def solve(
 
     rows = own.shape[0]
     carry = csr_array((gives[2], (gives[0], gives[1])), shape=(lots, rows))
-    solved = own.copy()
+    solved = own.copy(order="K")
     # Most rows take raw lots only, and most columns of a small book are empty: neither is solved.
     into, which = np.unique(takes[0], return_inverse=True)
     some = np.flatnonzero(own.any(axis=0))
