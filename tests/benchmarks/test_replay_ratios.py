@@ -192,11 +192,11 @@ def test_matching_against_the_deque_engine():
 
 
 def test_one_more_event_against_its_cold_replay(tmp_path):
-    number = 20_000
+    number, more_events = 20_000, 21
     path = write_book(tmp_path / "book.sqlite", number)
-    one = list(drawn_events(number + 7, seed=2))[-7:]
+    one = list(drawn_events(number + more_events, seed=2))[-more_events:]
     with open_log(path) as log:
-        cold = [sum(replayed(log)[2]) for _ in range(3)]
+        cold = [sum(replayed(log)[2]) for _ in range(5)]
         replay = replayed(log)[0]
         decoding, whole = [], []
         for event in one:
@@ -204,12 +204,12 @@ def test_one_more_event_against_its_cold_replay(tmp_path):
                 tx.append(event)
             took, count = seconds(replay.refresh)
             assert count == 1
-            # The day moves on, so that no state kept from before can answer.
             more, state = seconds(lambda: replay.state(as_of=AS_OF))
             costing, _ = seconds(lambda state=state: state.costs)
             decoding.append(took)
             whole.append(took + more + costing)
-        assert len(replay.journal) == number + 7
+        assert len(replay.journal) == number + more_events
+        assert not state.conservation()
     base = statistics.median(cold)
     told(
         "one more event on 20,000 / its cold replay",
@@ -217,6 +217,28 @@ def test_one_more_event_against_its_cold_replay(tmp_path):
         "0.1 or less",
         f"taking it in alone {statistics.median(decoding) / base:.3f}",
     )
+
+
+def test_another_day_against_a_cold_replay(tmp_path):
+    """What a page asks every morning: nothing is new, and the day has moved."""
+    path = write_book(tmp_path / "book.sqlite", 20_000)
+    last = FIRST + dt.timedelta(days=DAYS + 30)
+    with open_log(path) as log:
+        cold = [sum(replayed(log)[2]) for _ in range(3)]
+        replay = replayed(log)[0]
+        replay.state(as_of=last.isoformat()).costs  # noqa: B018 - worked out when first asked for
+        idle = []
+        for n in range(1, 8):
+            day = (last + dt.timedelta(days=n)).isoformat()
+            idle.append(seconds(lambda day=day: replay.state(as_of=day).costs)[0])
+        replay.state(as_of=(FIRST + dt.timedelta(days=9_000)).isoformat()).costs  # noqa: B018
+        moved = []
+        for n in range(9_001, 9_008):
+            day = (FIRST + dt.timedelta(days=n)).isoformat()
+            moved.append(seconds(lambda day=day: replay.state(as_of=day).costs)[0])
+    base = statistics.median(cold)
+    told("a day on which nothing happened / cold replay", statistics.median(idle) / base, "0.1")
+    told("a day further in the past / cold replay", statistics.median(moved) / base, "0.1")
 
 
 GROWN = """
