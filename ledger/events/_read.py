@@ -227,13 +227,12 @@ def lean(struct: type) -> type:
 
     Constraints are left out and decimals stay text: what is stored was checked when it came in.
     """
-    hints = get_type_hints(struct, include_extras=True)
     fields = []
     renames = {}
     for one in msgspec.structs.fields(struct):
         if one.encode_name != one.name:
             renames[one.name] = one.encode_name
-        fields.append((one.name, _lean_type(hints[one.name]) | None, None))
+        fields.append((one.name, _lean_type(one.type) | None, None))
     return msgspec.defstruct(
         "Lean" + struct.__name__, fields, rename=renames or None, kw_only=True, gc=False
     )
