@@ -91,7 +91,7 @@ def weeks(frame: pd.DataFrame, scheme: str, *, items: Sequence[str], unit: str) 
         rows = frame[frame["item"] == item]
         figure.add_bar(
             x=rows["label"], y=rows["hours"], name=item, marker_color=SERIES[scheme][i % 8],
-            hovertemplate="%{x}<br>" + str(item) + ": %{y:.1f}<extra></extra>",
+            hovertemplate="%{x}<br>%{fullData.name}: %{y:.1f}<extra></extra>",
         )  # fmt: skip
     figure.update_xaxes(
         type="category", categoryorder="array", categoryarray=order, tickangle=-60, nticks=16

@@ -158,7 +158,7 @@ def beds(frame: pd.DataFrame, scheme: str) -> go.Figure:
         (under the crop's name), ``more`` (said on a tap).
     """
     names = list(dict.fromkeys(frame["bed"]))
-    most = frame["yield"].max()
+    most = frame["yield"].max() or 1.0  # nothing picked yet: all tiles are pale
     tiles = [_UNKNOWN[scheme]] * len(names)
     for value in frame["yield"]:
         tiles.append(_UNKNOWN[scheme] if pd.isna(value) else _green(value / most, scheme))

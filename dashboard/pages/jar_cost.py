@@ -90,7 +90,7 @@ def _picture(ask: Ask, answer: Answer, chosen: str) -> Any:
     quarts = (frame["cost.all_in"].astype(float) / frame["cost_per_quart"].astype(float)).where(
         frame["cost_per_quart"].astype(float) > 0
     )
-    data = pd.DataFrame({"label": [words.day(day) for day in frame["on"]]})
+    data = pd.DataFrame({"label": _apart([words.day(day) for day in frame["on"]])})
     for name in COMPONENTS:
         data[name] = (frame[f"cost.{name}"].astype(float) / quarts * scale).to_numpy()
     data["shop_price_per_quart"] = (frame["shop_price_per_quart"].astype(float) * scale).to_numpy()
@@ -99,9 +99,18 @@ def _picture(ask: Ask, answer: Answer, chosen: str) -> Any:
         "jar_cost.per_litre" if per_litre else "jar_cost.per_quart", currency=words.currency
     )
     drawing = per_quart(data, labels, ask.scheme, shop=words("jar_cost.shop"), unit=unit)
-    return section(
-        chosen, picture(ask, "jar-cost", drawing, _sentence(ask, frame, chosen), height=380)
-    )
+    says = _sentence(ask, frame, chosen)
+    if not drawing.data:  # no price is known of anything that went in, nor a shop's
+        return section(chosen, html.P(says))
+    return section(chosen, picture(ask, "jar-cost", drawing, says, height=380))
+
+
+def _apart(days: list[str]) -> list[str]:
+    """Return days with those of a second batch of a day told apart: each batch has its own bar."""
+    return [
+        day if day not in days[:i] else f"{day} ({days[:i].count(day) + 1})"
+        for i, day in enumerate(days)
+    ]
 
 
 def _sentence(ask: Ask, frame: pd.DataFrame, chosen: str) -> Any:

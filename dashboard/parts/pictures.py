@@ -9,6 +9,7 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.figures._base import plain_names
 
 __all__ = ["picture"]
 
@@ -32,7 +33,7 @@ def picture(
     height : int
         Pixels.
     """
-    drawing.update_layout(height=height)
+    drawing = plain_names(drawing.update_layout(height=height))
     words = ask.words
     save = [
         html.Button(

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import html
 from urllib.parse import urlencode
 
+import plotly.graph_objects as go
 from dash.development.base_component import Component
 
 from dashboard.app import make_app
@@ -11,7 +13,7 @@ from dashboard.data import Data
 from dashboard.drawing import ask_of, draw_page
 from ledger.projections import PROJECTIONS
 
-__all__ = ["Drawn", "draw", "figures_open", "text_of", "walk"]
+__all__ = ["Drawn", "as_seen", "draw", "figures_open", "text_of", "walk"]
 
 
 def walk(part):
@@ -35,6 +37,19 @@ def text_of(part):
     return text_of(getattr(part, "children", None)) if isinstance(part, Component) else str(part)
 
 
+def as_seen(figure):
+    """Return a copy of a figure with its names as the charting script shows them: entities read."""
+    figure = go.Figure(figure)
+    for trace in figure.data:
+        for name in ("x", "y", "name", "text", "labels"):
+            value = getattr(trace, name, None)
+            if isinstance(value, str):
+                trace[name] = html.unescape(value)
+            elif isinstance(value, tuple):
+                trace[name] = [html.unescape(v) if isinstance(v, str) else v for v in value]
+    return figure
+
+
 class Drawn:
     """A page as it was drawn."""
 
@@ -52,10 +67,10 @@ class Drawn:
         return self.by_id({"choice": name})
 
     def picture(self, key):
-        """Return the plotly figure of a picture; None where it is not drawn."""
+        """Return the plotly figure of a picture, its names as they are seen; None where there is none."""
         for graph in self.all("Graph"):
             if graph.id == f"picture-{key}":
-                return graph.figure
+                return as_seen(graph.figure)
         return None
 
     def figures(self):
