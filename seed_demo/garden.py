@@ -2,8 +2,9 @@
 
 Yields are those of the published table in pounds for 100 feet of row (University of Kentucky
 ID-128, planting table), with the luck of each season; the trees' and the strawberries' are common
-practice, no source. A hen lays five or six eggs a week in summer and eats a quarter of a pound of
-feed a day (common practice, no source).
+practice, no source. Potatoes: the same table's upper row, 100 ft a person; dry beans: its row of
+soybeans stands for them. A hen lays five or six eggs a week in summer and eats a quarter of a pound
+of feed a day (common practice, no source).
 """
 
 from __future__ import annotations
@@ -49,11 +50,12 @@ CROPS = (
     Crop("cabbage", "Winter Drum", 50, 150, 33, 2, "set out", (5, 2), (9, 20), 3),
     Crop("pepper", "Lantern", 45, 60, 30, 2, "set out", (6, 2), (8, 4), 9),
     Crop("onion", "Brown Keeper", 70, 100, 210, 1, "set out", (4, 12), (8, 10), 2),
-    Crop("potato", "Blue Hill", 160, 100, 160, 2, "sown", (4, 20), (8, 26), 4, 120),
+    Crop("potato", "Blue Hill", 600, 100, 600, 2, "sown", (4, 20), (8, 26), 4, 240),
     Crop("garlic", "Hollow Red", 15, 40, 45, 1, "sown", (10, 12), (7, 8), 1),
     Crop("carrot", "Short Sweet", 60, 100, 700, 1, "sown", (4, 24), (8, 20), 6),
     Crop("summer squash", "Yellow Bell", 20, 150, 7, 4, "sown", (5, 26), (7, 10), 8),
     Crop("chard", "Red Rib", 20, 75, 20, 1.5, "sown", (4, 18), (6, 8), 9),
+    Crop("dry bean", "Barn Red", 300, 20, 900, 1.5, "sown", (5, 28), (9, 14), 3),
 )
 _TREES = (
     # item, variety, bed, pounds, first day, weeks
@@ -62,6 +64,7 @@ _TREES = (
     ("apple", "Keeping Russet", "orchard", 130, (9, 8), 6),
 )
 _BEDS = ("south bed", "long bed", "fence bed", "well bed")
+_HENS = 18
 _PECK_OZ = 160
 """A peck of apples, a quarter of a bushel of 40 lb (Georgia's marketing weight, B6)."""
 _TRIM = {"cabbage": 0.08, "carrot": 0.1, "tomato": 0.03, "apple": 0.04}
@@ -153,7 +156,9 @@ class Garden:
         if trimmed >= 4:
             line["trimmed"] = say(item, trimmed)
             amount -= trimmed
-        home.pantry.put(item, amount, home.day)
+        else:
+            trimmed = 0
+        home.pantry.put(item, amount, home.day, trimmed)
         who = (home.someone(), home.someone(ELDERS + CHILDREN))
         body = {"lines": [line], "work": home.work(20 + round(part), tuple(dict.fromkeys(who)))}
         home.write("harvested", body, by=home.someone(), late=home.late(0.06))
@@ -161,7 +166,7 @@ class Garden:
     def _eggs(self) -> None:
         home = self.home
         light = 0.62 - 0.3 * math.cos(2 * math.pi * (home.day.timetuple().tm_yday + 10) / 365)
-        eggs = sum(home.rng.random() < light for _ in range(9 * 7))
+        eggs = sum(home.rng.random() < light for _ in range(_HENS * 7))
         if eggs:
             home.pantry.put("egg", eggs, home.day)
             home.write(
@@ -174,7 +179,7 @@ class Garden:
                 by=home.someone(CHILDREN),
                 late=home.late(0.12),
             )
-        if home.day.isocalendar().week % 3 == 0:
+        if home.day.isocalendar().week % 2 == 0:
             lines = [
                 {"item": "layer feed", "amount": "50 lb", "paid": home.paid("layer feed", 800)}
             ]
@@ -196,8 +201,8 @@ class Garden:
             {"item": "compost", "amount": "320 lb", "paid": home.paid("compost", 5120)},
             {
                 "item": "seed potato",
-                "amount": "20 lb",
-                "paid": home.paid("seed potato", 320),
+                "amount": "60 lb",
+                "paid": home.paid("seed potato", 960),
                 "for_crop": "potato",
             },
         ]

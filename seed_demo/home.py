@@ -69,9 +69,10 @@ class Home:
 
     def line(self, item: str, amount: int) -> Body:
         """Return a line of an item in stock, taken out of it; the amount must be there."""
-        if not self.pantry.take(item, amount):
+        words = self.pantry.take(item, amount)
+        if not words:
             raise LookupError(f"{item}: {amount} wanted, {self.pantry.has(item)} there, {self.day}")
-        return {"item": item, "amount": say(item, amount)}
+        return {"item": item, "amount": words}
 
     def paid(self, item: str, amount: float) -> str:
         """Return what an amount costs today."""

@@ -30,15 +30,16 @@ PUBLISHED = {
     "egg": ("APU0000708111", 12, (2.936, 2.094, 3.080, 3.599, 2.189)),
     "tomato": ("APU0000712311", 16, (1.842, 1.896, 1.945, 1.793, 2.003)),
     "strawberry": ("APU0000711415", 12, (2.208, 2.421, 2.166, 2.221, 2.404)),
-    "kidney bean": ("APU0000714233", 16, (1.673, 1.721, 1.713, 1.649, 1.689)),
+    "dry bean": ("APU0000714233", 16, (1.673, 1.721, 1.713, 1.649, 1.689)),
     "coffee": ("APU0000717311", 16, (6.112, 6.141, 6.307, 8.414, 9.317)),
+    "bread": ("APU0000702111", 16, (1.715, 1.980, 1.975, 1.851, 1.820)),
     "store bread": ("APU0000702111", 16, (1.715, 1.980, 1.975, 1.851, 1.820)),
 }
 
 INVENTED = {
     # item: (price in July 2023, rise a year, what it is for in the pantry's units)
     "store tomato sauce": (2.79, 0.05, 24), "store plum spread": (4.60, 0.04, 18),
-    "store pickles": (3.60, 0.05, 24), "store apple sauce": (3.20, 0.04, 46),
+    "store canned plums": (2.30, 0.04, 15), "store pickles": (3.60, 0.05, 24), "store apple sauce": (3.20, 0.04, 46),
     "store strawberry jam": (3.50, 0.05, 18), "store canned beans": (1.09, 0.06, 14.5),
     "store stock": (2.30, 0.04, 32), "store sauerkraut": (3.10, 0.03, 24),
     "blackberry": (4.40, 0.03, 6), "mushroom": (2.60, 0.03, 8), "lemon juice": (3.90, 0.04, 64),

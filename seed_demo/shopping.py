@@ -2,31 +2,32 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any
 
 from seed_demo.home import Home
 from seed_demo.household import SHOPS
 from seed_demo.items import ITEMS
-from seed_demo.pantry import CUP, GALLON, QUART, say
+from seed_demo.pantry import GALLON, QUART, say
 from seed_demo.prices import INVENTED, PUBLISHED
 
 __all__ = ["Shopping"]
 
 LB = 16
 STAPLES: list[tuple[str, int, int, str | None]] = [
-    # item, bought when less than this is there, package in the pantry's units, as it is typed
-    ("flour", 14 * LB, 25 * LB, None), ("sugar", 7 * LB, 10 * LB, None), ("salt", LB, 3 * LB, None),
-    ("vinegar", 2 * QUART, GALLON, "1 gal"), ("rice", 5 * LB, 10 * LB, None),
-    ("dry pasta", 4 * LB, 6 * LB, None), ("oats", 3 * LB, 5 * LB, None),
-    ("kidney bean", 2 * LB, 4 * LB, None), ("butter", LB, 2 * LB, None),
-    ("cheddar cheese", LB + 8, 2 * LB, None), ("milk", 2 * QUART, GALLON, "1 gal"),
-    ("chicken", 6 * LB, 5 * LB, None), ("ground beef", 3 * LB, 3 * LB, None),
-    ("potato", 8 * LB, 10 * LB, None), ("onion", 3 * LB, 5 * LB, None), ("carrot", 3 * LB, 3 * LB, None),
-    ("cabbage", 3 * LB, 4 * LB, None), ("olive oil", CUP, 67, "1 l"), ("honey", 8, 2 * LB, None),
-    ("pectin", 2, 3, None),
+    # item, bought until this is there (a week's eating and some), package in the pantry's units, as it is typed
+    ("flour", 22 * LB, 25 * LB, None), ("sugar", 8 * LB, 10 * LB, None), ("salt", LB, 3 * LB, None),
+    ("vinegar", 2 * QUART, GALLON, "1 gal"), ("rice", 9 * LB, 10 * LB, None),
+    ("dry pasta", 7 * LB, 6 * LB, None), ("oats", 8 * LB, 5 * LB, None),
+    ("dry bean", 3 * LB, 4 * LB, None), ("butter", 4 * LB, 2 * LB, None),
+    ("cheddar cheese", 5 * LB, 2 * LB, None), ("milk", 3 * GALLON, GALLON, "1 gal"),
+    ("chicken", 11 * LB, 5 * LB, None), ("ground beef", 5 * LB, 3 * LB, None),
+    ("potato", 12 * LB, 10 * LB, None), ("onion", 3 * LB, 5 * LB, None), ("carrot", 4 * LB, 3 * LB, None),
+    ("cabbage", 4 * LB, 4 * LB, None), ("olive oil", 84, 67, "1 l"), ("honey", LB, 2 * LB, None),
+    ("bread", 9 * LB, 40, None), ("coffee", LB, 24, None), ("pectin", 2, 3, None),
 ]  # fmt: skip
 _SEEN = [
-    "store tomato sauce", "store plum spread", "store pickles", "store apple sauce",
+    "store tomato sauce", "store plum spread", "store canned plums", "store pickles", "store apple sauce",
     "store strawberry jam", "store canned beans", "store stock", "store sauerkraut",
     "store dried apple", "store soup", "store bread", "egg", "tomato", "plum", "apple", "strawberry",
     "green bean", "cucumber", "cabbage", "pepper", "garlic", "summer squash", "chard",
@@ -40,6 +41,7 @@ class Shopping:
     def __init__(self, home: Home) -> None:
         self.home = home
         self._next = 0
+        self._noted = home.start + dt.timedelta(days=17)  # from when coffee is written down, too
 
     def first_day(self) -> None:
         """Buy the canner, the jars and the first stores; look at what the shop asks for the rest."""
@@ -57,7 +59,7 @@ class Shopping:
         home.write("bought", {"shop": SHOPS[0], "lines": lines}, by="Oda", at="10:00", hour=18)
         home.jars_free = {"quart jar": 60, "pint jar": 84, "half-pint jar": 60}
         home.lids = 144
-        stores = [home.buy(item, package, words) for item, _, package, words in STAPLES]
+        stores = self._staples()
         home.write("bought", {"shop": SHOPS[0], "lines": stores}, by="Ilse", at="10:30", hour=19)
         for item in _SEEN:
             self._look(item)
@@ -67,20 +69,7 @@ class Shopping:
         home = self.home
         if home.day.weekday() != 5:
             return
-        lines: list[dict[str, Any]] = []
-        for item, least, package, words in STAPLES:
-            if home.pantry.has(item) < least:
-                lines.append(home.buy(item, package, words))
-        if home.pantry.has("bread") < 48:
-            lines.append(
-                {
-                    "item": "bread",
-                    "amount": "2 lb 8 oz",
-                    "paid": home.paid("store bread", 40),
-                    "kept": "shelf",
-                }
-            )
-            home.pantry.put("bread", 40, home.day)
+        lines = self._staples()
         if home.pantry.has("tomato sauce") < QUART and home.pantry.has("store tomato sauce") < 24:
             lines.append(home.buy("store tomato sauce", 48))
         if lines:
@@ -92,6 +81,17 @@ class Shopping:
             self._next += 1
         if home.day.isocalendar().week % 13 == 5:
             self._look("store tomato sauce")
+
+    def _staples(self) -> list[dict[str, Any]]:
+        """Return a line of as many packages of each staple as the coming week may need."""
+        home, lines = self.home, []
+        for item, wanted, package, words in STAPLES:
+            short = wanted - home.pantry.has(item)
+            if short > 0 and (item != "coffee" or home.day >= self._noted):
+                packs = -(-short // package)
+                spoken = words and f"{packs} {words.split()[1]}"
+                lines.append(home.buy(item, packs * package, spoken))
+        return lines
 
     def _look(self, item: str) -> None:
         home = self.home

@@ -16,8 +16,9 @@ _FIRST = frozenset({"tomato puree", "chicken stock"})
 """What goes into another batch of the same day."""
 
 _MOST = {
-    "tomato sauce": 8, "plum butter": 3, "dill pickle": 3, "strawberry jam": 3, "canned green bean": 5,
-    "frozen green bean": 2, "apple sauce": 3, "dried apple": 2, "sauerkraut": 1, "frozen pepper": 2,
+    "tomato sauce": 8, "plum butter": 1, "canned plum": 4, "dill pickle": 3, "strawberry jam": 3,
+    "canned green bean": 5, "frozen green bean": 1, "apple sauce": 3, "dried apple": 1, "sauerkraut": 1,
+    "frozen pepper": 1,
 }  # fmt: skip
 """Batches a year after which the rest is eaten fresh or given away."""
 

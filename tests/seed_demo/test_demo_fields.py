@@ -59,7 +59,7 @@ PARTS = {  # (kind, list): fields of one of its members
     **{(kind, "work"): "person minutes" for kind in ("planted", "harvested", "put_up")},
 }
 UNITS = {
-    "lb", "oz", "qt", "pt", "cup", "tbsp", "gal", "l", "peck", "dozen", "head", "piece", "BTU", "kWh", "therm",
+    "lb", "oz", "qt", "pt", "cup", "tbsp", "gal", "l", "g", "ml", "peck", "dozen", "head", "piece", "BTU", "kWh", "therm",
     "quart jar", "pint jar", "half-pint jar",
 }  # fmt: skip
 AMOUNT = re.compile(r"(\d+(?:\.\d+)?)(?: ([A-Za-z][A-Za-z -]*[A-Za-z]|[a-z]))?")

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
+from fractions import Fraction
 from typing import Any
+
+from ledger.amounts import parse_amount
 
 Events = list[dict[str, Any]]
 
@@ -79,7 +82,7 @@ def test_sauce_leaves_a_rest_for_the_fridge(told: Events) -> None:
     house = [
         e for e in batches(told, "tomato sauce") if e["body"]["recipe"] == "house tomato sauce"
     ]
-    assert len(house) >= 5
+    assert len(house) >= 2
     for event in house:
         jars, rest = event["body"]["made"]
         assert (jars["jars"], jars["jar"], rest["kept"]) == (7, "quart jar", "fridge")
@@ -89,7 +92,7 @@ def test_sauce_leaves_a_rest_for_the_fridge(told: Events) -> None:
 def test_a_bulletin_changes_the_sauce(told: Events) -> None:
     recipes = [e["body"]["recipe"] for e in batches(told, "tomato sauce")]
     assert recipes == sorted(recipes)  # the house's, then the plain one
-    assert recipes.count("plain tomato sauce") >= 2
+    assert recipes.count("plain tomato sauce") > recipes.count("house tomato sauce")
     [read] = [e for e in of(told, "recipe_written") if e["body"]["recipe"] == "plain tomato sauce"]
     first = recipes.index("plain tomato sauce")
     assert read["on"] == batches(told, "tomato sauce")[first]["on"]
@@ -102,10 +105,10 @@ def test_a_recipe_is_scaled(told: Events) -> None:
         [recipe] = [
             e["body"] for e in of(told, "recipe_written") if e["body"]["recipe"] == body["recipe"]
         ]
-        pounds = {line["item"]: line["amount"] for line in recipe["uses"]}["plum"]
-        assert (
-            body["used"][0]["amount"] == f"{float(body['times']) * float(pounds.split()[0]):g} lb"
-        )
+        first = recipe["uses"][0]
+        [used] = [line for line in body["used"] if line["item"] == first["item"]]
+        scaled_up = Fraction(body["times"]) * parse_amount(first["amount"]).exact
+        assert parse_amount(used["amount"]).exact == scaled_up
 
 
 def test_every_way_of_keeping_is_used(told: Events) -> None:
@@ -135,13 +138,13 @@ def test_jars_go_away_with_gifts(told: Events) -> None:
 
 
 def test_some_coffee_was_never_bought(told: Events) -> None:
-    first = next(e for e in told if any(i["item"] == "coffee" for i in e["body"].get("ate", ())))
+    drunk = [e for e in told if any(i["item"] == "coffee" for i in e["body"].get("ate", ()))]
     bought = [
         e["on"]
         for e in of(told, "bought")
         if any(i["item"] == "coffee" for i in e["body"]["lines"])
     ]
-    assert first["on"] < min(bought)
+    assert sum(e["on"] < min(bought) for e in drunk) == 2
 
 
 def test_a_bottle_of_gas_heats_several_batches(told: Events) -> None:
