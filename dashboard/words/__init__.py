@@ -13,8 +13,8 @@ from importlib import resources
 from typing import Any
 
 from babel import Locale
-from babel.dates import format_date
-from babel.numbers import format_currency, format_decimal, format_percent
+from babel.dates import format_date, format_skeleton
+from babel.numbers import format_currency, format_decimal, format_percent, get_decimal_symbol
 
 from ledger.amounts import format_whole
 from ledger.projections import Column
@@ -23,6 +23,8 @@ __all__ = ["LANGUAGES", "Words", "catalogue"]
 
 LANGUAGES = ("en", "de")
 _DASH = "–"
+_PLACES = 6
+"""Most decimal places of a number."""
 
 
 @cache
@@ -90,34 +92,37 @@ class Words:
 
     def money(self, value: float | None) -> str:
         """Return an amount of money."""
-        if value is None or math.isnan(value):
+        if value is None or not math.isfinite(value):
             return _DASH
         return format_currency(value, self.currency, locale=self.locale)
 
     def number(self, value: float | None, digits: int = 3) -> str:
         """Return a number to about so many figures; never with an exponent."""
-        if value is None or math.isnan(value):
+        if value is None or not math.isfinite(value):
             return _DASH
-        whole = len(str(int(abs(value)))) if abs(value) >= 1 else 0
-        places = max(0, digits - whole)
+        whole = math.floor(math.log10(abs(value))) + 1 if value else 0
+        places = min(max(0, digits - whole), _PLACES)
         return format_decimal(
             round(value, places), format=f"#,##0.{'#' * places}", locale=self.locale
         )
 
     def percent(self, value: float | None) -> str:
         """Return a share as a percentage."""
-        if value is None or math.isnan(value):
+        if value is None or not math.isfinite(value):
             return _DASH
-        return format_percent(
-            value, format="#,##0%" if value >= 0.1 else "#,##0.#%", locale=self.locale
-        )
+        pattern = self.locale.percent_formats[None].pattern
+        if abs(value) < 0.1:
+            pattern = pattern.replace("##0", "##0.#")
+        return format_percent(value, format=pattern, locale=self.locale)
 
     def day(self, value: str | dt.date | None, *, short: bool = False) -> str:
-        """Return a day: ``2 Sep 2026``, or ``2 Sep`` when short."""
+        """Return a day: ``2 Sep 2026``, or ``2 Sep`` when short; in other languages as they write it."""
         if value is None:
             return _DASH
         day = dt.date.fromisoformat(value[:10]) if isinstance(value, str) else value
-        return format_date(day, "d MMM" if short else "d MMM y", locale=self.locale)
+        if self.language == "en":  # the day first in every country: 2 September is never 9 February
+            return format_date(day, "d MMM" if short else "d MMM y", locale=self.locale)
+        return format_skeleton("MMMd" if short else "yMMMd", day, locale=self.locale)
 
     def month(self, number: int) -> str:
         """Return a month's short name, 1 to 12."""
@@ -125,15 +130,17 @@ class Words:
 
     def grams(self, value: float | None) -> str:
         """Return a weight in the household's measures."""
-        if value is None or math.isnan(value):
-            return _DASH
-        return format_whole(round(value * 1000), "mass", measures=self.measures)
+        return self._amount(value, "mass")
 
     def ml(self, value: float | None) -> str:
         """Return a volume in the household's measures."""
-        if value is None or math.isnan(value):
+        return self._amount(value, "volume")
+
+    def _amount(self, value: float | None, measure: str) -> str:
+        if value is None or not math.isfinite(value):
             return _DASH
-        return format_whole(round(value * 1000), "volume", measures=self.measures)
+        text = format_whole(round(value * 1000), measure, measures=self.measures)
+        return text.replace(".", get_decimal_symbol(self.locale))
 
     def cell(self, column: Column, value: Any) -> str:
         """Return a value of an answer as its column's unit asks for."""

@@ -1,0 +1,301 @@
+"""The catalogue of texts, and numbers, money and days as each language writes them.
+
+How numbers, money, shares and days are written is checked against the Unicode Common Locale Data
+Repository (CLDR), https://cldr.unicode.org, read by hand for en-US, en-GB and de: decimal and grouping
+signs, the currency's place, the space before the per cent sign, the point after a day's number.
+"""
+
+from __future__ import annotations
+
+import ast
+import datetime as dt
+import math
+import re
+import string
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from page_tools import draw
+
+import dashboard
+from dashboard.forms.specs import FORMS
+from dashboard.pages import PAGES
+from dashboard.words import LANGUAGES, Words, catalogue
+from ledger.events import KINDS
+from ledger.projections import PROJECTIONS, Column, Node
+
+US, METRIC, DE = (
+    Words("en", "us", "USD"), Words("en", "metric", "GBP"), Words("de", "metric", "EUR"),
+)  # fmt: skip
+EVERY = pytest.mark.parametrize("words", [US, METRIC, DE], ids=["en/us", "en/metric", "de"])
+NBSP = "\N{NO-BREAK SPACE}"
+
+
+@pytest.mark.parametrize(
+    ("value", "en", "de"),
+    [
+        (0, "0", "0"), (1234.56, "1,235", "1.235"), (12.3456, "12.3", "12,3"), (0.12345, "0.123", "0,123"),
+        (0.0123456, "0.0123", "0,0123"), (-12.345, "-12.3", "-12,3"), (1e9, "1,000,000,000", "1.000.000.000"),
+        (999.6, "1,000", "1.000"), (2.0, "2", "2"), (0.0000001, "0", "0"),
+    ],
+)  # fmt: skip
+def test_numbers_have_about_three_figures(value, en, de):
+    assert US.number(value) == METRIC.number(value) == en
+    assert DE.number(value) == de
+
+
+def test_money_is_written_as_the_language_does():
+    assert US.money(1234.5) == "$1,234.50"
+    assert US.money(-0.5) == "-$0.50"
+    assert METRIC.money(1234.5) == "£1,234.50"
+    assert DE.money(1234.5) == f"1.234,50{NBSP}€"
+    assert Words("en", "us", "JPY").money(1234) == "¥1,234"  # ISO 4217: no minor unit
+
+
+def test_shares_are_per_cents():
+    assert [US.percent(v) for v in (0, 0.0456, 0.4567, 1, 1.5)] == [
+        "0%",
+        "4.6%",
+        "46%",
+        "100%",
+        "150%",
+    ]
+    assert [DE.percent(v) for v in (0.0456, 0.4567)] == [f"4,6{NBSP}%", f"46{NBSP}%"]
+
+
+def test_days_and_months():
+    assert US.day("2026-09-02") == "2 Sep 2026"
+    assert US.day("2026-09-02T10:00:00Z", short=True) == "2 Sep"
+    assert US.day(dt.date(2026, 5, 1)) == METRIC.day("2026-05-01") == "1 May 2026"
+    assert DE.day("2026-05-01") == "1. Mai 2026"
+    assert DE.day("2026-05-01", short=True) == "1. Mai"
+    assert [DE.month(m) for m in (3, 5, 12)] == ["Mär", "Mai", "Dez"]
+
+
+def test_weights_and_volumes_are_in_the_households_measures():
+    assert US.grams(14_288.16) == "31 lb 8 oz"
+    assert METRIC.grams(14_288.16) == "14.3 kg"
+    assert DE.grams(14_288.16) == "14,3 kg"
+    assert (US.ml(946.353), METRIC.ml(1500), DE.ml(1500)) == ("1 qt", "1.5 l", "1,5 l")
+
+
+@EVERY
+@pytest.mark.parametrize("name", ["money", "number", "percent", "grams", "ml"])
+@pytest.mark.parametrize("value", [None, math.nan, math.inf, -math.inf])
+def test_what_is_not_known_is_a_dash(words, name, value):
+    assert getattr(words, name)(value) == "–"
+    assert words.day(None) == "–"
+
+
+@EVERY
+@given(st.floats(-1e12, 1e12))
+def test_number_reads_back_and_has_no_exponent(words, value):
+    text = words.number(value)
+    assert re.fullmatch(r"-?[\d.,]+", text)
+    plain = text.replace("." if words.language == "de" else ",", "").replace(",", ".")
+    assert float(plain) == pytest.approx(value, rel=5.1e-3, abs=5.1e-7)
+
+
+@EVERY
+@pytest.mark.parametrize(
+    ("unit", "value"),
+    [
+        ("money per quart", 2.5), ("g", 500.0), ("ml", 250.0), ("share", 0.5), ("0 to 1", 0.5), ("chance", 0.5),
+        ("jars", 7.0),
+    ],
+)  # fmt: skip
+def test_cell_follows_its_columns_unit(words, unit, value):
+    own = {
+        "money per quart": words.money(2.5), "g": words.grams(500), "ml": words.ml(250), "share": words.percent(0.5),
+        "0 to 1": words.percent(0.5), "chance": words.percent(0.5), "jars": "7",
+    }  # fmt: skip
+    column = Column("x", "X", unit, "What it is.")
+    assert words.cell(column, value) == own[unit]
+    assert words.cell(column, None) == words.cell(column, math.nan) == "–"
+
+
+@EVERY
+def test_cells_of_words(words):
+    column = Column("x", "X", "", "What it is.")
+    assert words.cell(column, True) == words("word.yes")
+    assert words.cell(column, ["plum", "pear"]) == "plum, pear"
+    assert words.cell(column, []) == "–"
+    assert words.cell(Column("x", "X", "day", ""), "2026-05-01") == words.day("2026-05-01")
+
+
+def test_language_falls_back_and_a_countrys_is_the_languages():
+    assert Words("fr", "metric").language == "en"
+    assert Words("de-AT", "metric").language == Words("de_CH", "metric").language == "de"
+    assert str(Words("en", "uk").locale) == "en_GB"
+    with pytest.raises(KeyError):
+        US("no.such.key")
+
+
+def test_text_missing_in_a_language_is_said_in_english(monkeypatch):
+    words = Words("de", "metric", "EUR")
+    monkeypatch.setattr(words, "_texts", {})
+    assert words("word.yes") == "yes"
+
+
+def fields_of(text):
+    return {name for _, name, _, _ in string.Formatter().parse(text) if name is not None}
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_placeholders_are_those_of_english(language):
+    english, other = catalogue("en"), catalogue(language)
+    wrong = {
+        key: (fields_of(english[key]), fields_of(text))
+        for key, text in other.items()
+        if key in english and fields_of(english[key]) != fields_of(text)
+    }
+    assert wrong == {}
+    assert all(text.strip() == text and text for text in other.values())
+    assert not [key for key, text in other.items() if "" in fields_of(text)]
+
+
+# Every text is used: named in the source, met while pages are drawn, or of a kind that a field,
+# a column, a kind of entry or a word of an answer asks for by its name.
+
+SOURCES = [
+    path.read_text("utf-8")
+    for path in sorted(Path(dashboard.__file__).parent.rglob("*.py"))
+]  # fmt: skip
+LEDGER = "".join(
+    path.read_text("utf-8")
+    for path in sorted((Path(dashboard.__file__).parents[1] / "ledger").rglob("*.py"))
+)
+SOMETIMES = {
+    "season.not_drawn_weight": "a crop of a bed is not drawn at the scale of weight",
+    "season.not_drawn_value": "the same at the scale of value",
+    "as_published.total_questions": "the schedule asks more than was said",
+    "as_published.total_needs": "a batch's needs are known",
+    "next_season.from_asked": "totals name who wished so",
+    "stocking_up.still_wanted": "packs are wanted after the last trip",
+    "stocking_up.would_spoil": "packs would pass their date",
+    "today.short": "a batch fell short",
+    "today.not_recorded": "a batch says too little",
+}
+"""Keys put together from parts, with what must be so for a page to use them."""
+
+
+def literals():
+    found = set()
+    for source in SOURCES:
+        found |= set(re.findall(r'words\("([\w.]+)"\)', source))  # also within templates of HTML
+        for node in ast.walk(ast.parse(source)):
+            if isinstance(node, ast.Constant) and isinstance(node.value, str):
+                found.add(node.value)
+    return found
+
+
+@pytest.fixture
+def met(monkeypatch):
+    """Return the set of keys that are asked for while a test draws."""
+    seen, call = set(), Words.__call__
+
+    def recorded(self, key, **values):
+        seen.add(key)
+        return call(self, key, **values)
+
+    monkeypatch.setattr(Words, "__call__", recorded)
+    return seen
+
+
+def addresses(demo):
+    batch = demo.show("as-published").frame["batch"].iloc[-1]
+    for page in PAGES:
+        yield page.path, {}
+    for kind in FORMS:
+        yield "/write", {"kind": kind}
+    for query in (
+        {"batch": batch},
+        {"product": "green beans", "method": "pressure"},
+        {"off": "30 h"},
+    ):
+        yield "/as-published", query
+    for scale in ("weight", "value"):
+        yield "/season", {"scale": scale}
+    yield "/stocking-up", {"budget": "5", "trips": "2"}
+    yield "/next-season", {"want:tomato": "5"}
+
+
+def test_every_text_is_used(demo, book, met, fixed_day):
+    for path, query in addresses(demo):
+        draw(demo.book, path, query)
+        if not query:
+            draw(book, path)
+    used = literals() | met
+    spare = [
+        key
+        for key in catalogue("en")
+        if key not in used
+        and key not in SOMETIMES
+        and key.partition(".")[0]
+        not in ("answers", "columns", "examples", "fields", "how", "kinds", "states")
+    ]
+    assert spare == []
+    assert set(SOMETIMES) <= set(catalogue("en"))
+
+
+def test_every_text_that_is_asked_for_is_there(demo, book, met, fixed_day):
+    for path, query in addresses(demo):
+        draw(demo.book, path, query)
+        draw(book, path)
+    assert {key for key in met if key not in catalogue("en")} == set()
+    source = "".join(SOURCES)
+    named = set(re.findall(r'words\(\s*"([a-z_]+\.[\w.]+)"', source))
+    assert {key for key in named if key not in catalogue("en")} == set()
+    assert len(named) > 150
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_texts_of_fields_columns_and_words_belong_to_something(language):
+    texts = catalogue(language)
+    columns = {
+        name: {c.name for cs in (p.columns, *p.variants.values()) for c in cs} for name, p in PROJECTIONS.items()
+    }  # fmt: skip
+    columns["any"] = set().union(*columns.values())
+    every = {field.name for form in FORMS.values() for field in form.fields} | {"line", "lines"}
+    fields = {kind: {field.name for field in form.fields} for kind, form in FORMS.items()}
+    for key in texts:
+        group, _, rest = key.partition(".")
+        name = rest.partition(".")[2]
+        if group == "columns":
+            assert name in columns[rest.partition(".")[0]], key
+        elif group == "examples":
+            assert rest in every, key
+        elif group == "fields" and rest.startswith("any."):
+            assert name in every, key
+        elif group == "fields":
+            assert name in fields[rest.partition(".")[0]] | {"line", "lines"}, key
+        elif group == "kinds":
+            assert rest.partition(".")[0] in KINDS, key
+            assert name in ("title", "says"), key
+        elif group == "answers":
+            assert (
+                f'"{rest}"' in LEDGER or f'"{rest.replace("_", " ")}"' in LEDGER or rest in LEDGER
+            ), key
+
+
+def test_every_kind_and_page_has_its_texts():
+    texts = catalogue("en")
+    for kind in KINDS:
+        assert {f"kinds.{kind}.title", f"kinds.{kind}.says"} <= set(texts)
+    for page in PAGES:
+        assert f"nav.{page.name}" in texts
+        assert page.name == "more" or f"asks.{page.name}" in texts
+
+
+def test_every_way_that_parts_give_a_figure_has_words():
+    ways = set(re.findall(r"``(\w+)``", Node.__doc__)) | set(
+        re.findall(r'node\.how == "(\w+)"', LEDGER)
+    )
+    ways |= set(re.findall(r'^    "(\w+)": (?:min|max|median)', LEDGER, re.MULTILINE))
+    assert {"sum", "product", "quotient", "difference", "lowest", "highest"} <= ways
+    assert {way for way in ways if f"how.{way}" not in catalogue("en")} == set()
+    assert {
+        key for key in catalogue("en") if key.startswith("how.") and key[4:] not in ways
+    } == set()
