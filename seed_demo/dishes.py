@@ -72,7 +72,7 @@ BAKED: tuple[Line, ...] = (("flour", 20), ("sugar", 7), ("butter", 3), ("egg", 4
 """A tray of something, every other day."""
 SIDES: tuple[Line, ...] = (
     ("tomato", 28), ("cucumber", 20), ("green bean", 24), ("summer squash", 24), ("chard", 16), ("pepper", 16),
-    ("strawberry", 28), ("plum", 32), ("apple", 32), ("carrot", 20), ("cabbage", 24), ("blackberry", 24),
+    ("strawberry", 28), ("plum", 32), ("apple", 32), ("carrot", 20), ("cabbage", 24), ("blackberry", 12),
 )  # fmt: skip
 """What of the garden is put on the table beside the dish: what there are most helpings of, four at least."""
 
@@ -87,6 +87,7 @@ LEFT = {
 WITH = {
     "tomato sauce": ("dry pasta", 24, "pasta with new sauce"),
     "plum butter": ("bread", 24, "new plum butter on bread"),
+    "winter soup": ("bread", 30, "new soup and bread"),
 }
 """What the rest of a batch, in the fridge, is eaten with."""
 

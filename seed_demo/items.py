@@ -25,7 +25,7 @@ ITEMS: dict[str, dict[str, object]] = {
     "cabbage": _food("mass", "11109", "25", keeps={"cellar": "3 months"}),
     "pepper": _food("mass", "11821", "31", keeps={"fridge": "10 days"}),
     "onion": _food("mass", "11282", "40", keeps={"cellar": "6 months"}),
-    "potato": _food("mass", "11352", "77", keeps={"cellar": "5 months"}),
+    "potato": _food("mass", "11352", "77", keeps={"cellar": "7 months"}),
     "garlic": _food("mass", "11215", "149", g_per={"clove": "5", "head": "45"}, keeps={"shelf": "8 months"}),
     "egg": _food("count", "01123", "143", g_per={"piece": "50"}, keeps={"fridge": "5 weeks"}),
     "flour": _food("mass", "20081", "364", keeps={"shelf": "12 months"}, g_per={"cup": "125"}),

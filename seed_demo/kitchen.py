@@ -255,10 +255,11 @@ class Kitchen(Stove):
         ]
         used.append(line("cabbage", 48))
         made = [
-            self.rest("winter soup", 3 * QUART),
             self.rest("winter soup", 3 * QUART, "freezer"),
+            self.rest("winter soup", 3 * QUART),
         ]
-        self.put_up("winter soup", "cook", used, made, 60, recipe="winter soup", times="1")
+        event = self.put_up("winter soup", "cook", used, made, 60, recipe="winter soup", times="1")
+        self.eat_soon("winter soup", 3 * QUART, event)
 
     # -- what goes wrong later --------------------------------------------------------------
 

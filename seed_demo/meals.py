@@ -142,10 +142,11 @@ class Meals:
     def _fresh(self, names: list[str]) -> list[Body]:
         """Return the lines of a supper from the rest of a batch that stands in the fridge."""
         home = self.home
-        rest = home.fresh.pop()
+        rest = home.fresh[-1]
         other, amount, dish = book.WITH[rest["item"]]
         if home.pantry.has(other) < amount or home.pantry.has(rest["item"]) < rest["amount"]:
             return []
+        home.fresh.pop()
         names.append(dish)
         line = home.line(rest["item"], rest["amount"]) | {"lot": rest["lot"]}
         return [home.line(other, amount), line]

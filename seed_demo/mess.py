@@ -21,7 +21,7 @@ _KEEP_DAYS = {
     "tomato": 14, "cucumber": 12, "green bean": 12, "strawberry": 6, "plum": 16, "summer squash": 12, "chard": 8,
     "pepper": 20, "bread": 12, "milk": 14, "egg": 40, "tomato puree": 5, "winter soup": 90, "cold roast chicken": 5,
     "bean stew": 5, "sauced pasta": 5, "sourdough starter": 60, "cabbage": 110, "apple": 130, "carrot": 130,
-    "potato": 190, "onion": 200, "mushroom": 7, "garlic": 260, "chicken stock": 6, "sauerkraut": 200,
+    "potato": 190, "onion": 200, "mushroom": 7, "blackberry": 5, "garlic": 260, "chicken stock": 6, "sauerkraut": 200,
 }  # fmt: skip
 _PASSERS = (
     ("plum", 3 * LB),
