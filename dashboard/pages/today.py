@@ -46,7 +46,9 @@ def _eat_first(ask: Ask) -> Any:
         kept = words.word("answers", r["kept"]) if r["kept"] else ""
         days = figure(says, r["why"], "days_left")
         by = html.Span(words("today.use_by", day=words.day(r["use_by"])), className="quiet")
-        lines.append(html.Li([html.B(r["item"]), f", {r['left']['text']}, {kept}: ", days, " ", by]))
+        lines.append(
+            html.Li([html.B(r["item"]), f", {r['left']['text']}, {kept}: ", days, " ", by])
+        )
     more = dcc.Link(words("today.whole_shelf"), href="/shelf", className="button quiet-button")
     return section(words("today.eat_first"), html.Ul(lines), html.Div(more, className="tools"))
 
