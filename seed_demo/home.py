@@ -39,6 +39,7 @@ class Home:
         self.label = 0
         self.marked: dict[str, tuple[int, dt.date]] = {}  # the newest jar's label, and its day
         self.fresh: list[Body] = []  # rests of batches in the fridge, to be eaten first
+        self.resting: set[str] = set()  # of what was put up today, nothing is eaten tonight
         self._diary: dict[dt.date, list[Callable[[], None]]] = {}
         self.bad_year = (start + (end - start) / 2 + dt.timedelta(days=45)).year
 

@@ -31,7 +31,7 @@ class Meals:
         supper = (
             None if home.fresh else self._choose(book.SUPPERS, 6 + guests if guests else 6 - away)
         )
-        if supper and (guests or (supper[0] in LEFT and home.rng.random() < 0.35)):
+        if supper and (guests or (supper[0] in LEFT and home.rng.random() < 0.5)):
             self._supper(supper, 6 + guests if guests else 6 - away, guests)
             supper = None
         self._day(6 - away, supper)
@@ -97,7 +97,7 @@ class Meals:
         home = self.home
         kept = {"tomato": 0.95 if home.day.year == home.bad_year else 0.7}
         for item, amount in lines:
-            if home.pantry.has(item) < round(amount * heads / 6):
+            if home.pantry.has(item) < round(amount * heads / 6) or item in home.resting:
                 return False
             awaited = item in AWAITED and home.season((6, 1), (10, 15))
             if awaited and home.rng.random() < kept.get(item, 0.25):
@@ -144,8 +144,11 @@ class Meals:
         home = self.home
         rest = home.fresh[-1]
         other, amount, dish = book.WITH[rest["item"]]
-        if home.pantry.has(other) < amount or home.pantry.has(rest["item"]) < rest["amount"]:
+        if home.pantry.has(rest["item"]) < rest["amount"]:
+            home.fresh.pop()  # gone already
             return []
+        if home.pantry.has(other) < amount:
+            return []  # tomorrow, then
         home.fresh.pop()
         names.append(dish)
         line = home.line(rest["item"], rest["amount"]) | {"lot": rest["lot"]}

@@ -62,7 +62,12 @@ class Stove:
     def eat_soon(self, item: str, amount: int, batch: Body) -> None:
         """Let the rest of a batch, its second made entry, be eaten in the next days."""
         rest = {"item": item, "amount": amount, "lot": f"{batch['id']}:2"}
-        self.home.in_days(1, lambda: self.home.fresh.append(rest))
+        self.home.resting.add(item)
+        self.home.in_days(1, lambda: self._opened(rest))
+
+    def _opened(self, rest: Body) -> None:
+        self.home.resting.discard(rest["item"])
+        self.home.fresh.append(rest)
 
     def jars(self, makes: str, jar: str, count: int, *, labelled: bool = True, **more: Any) -> Body:
         """Return a made entry of jars; dozens of jars and boxes of lids are bought as needed."""
