@@ -156,6 +156,21 @@ def is_named(name: str) -> bool:
     )
 
 
+_PLAIN = {
+    "ripe", "granulated", "all-purpose", "white", "wheat", "whole", "brewed", "table", "salted",
+    "regular", "average",
+}  # fmt: skip
+"""Words of the ordinary kind of a food, where a name says no kind (common practice, no source)."""
+
+_SPECIAL = {
+    "green", "brown", "yellow", "orange", "sheep", "goat", "human", "buffalo", "soy", "instant", "diet",
+    "imitation", "dehydrated", "dried", "dry", "powder", "powdered", "baby", "canned", "mix", "chocolate",
+    "buttermilk", "lowfat", "nonfat", "reduced", "cream", "fried", "frozen", "self-rising", "herb",
+    "decaffeinated", "chicory", "substitute", "sweetened", "dessert", "grain", "cake",
+}  # fmt: skip
+"""Words of a special kind: another kind than was meant, unless the name says so (the same)."""
+
+
 def propose(name: str, limit: int = 5) -> tuple[Proposal, ...]:
     """Return the rows that may be meant by a name, the likeliest first. Nothing is taken silently.
 
@@ -176,8 +191,8 @@ def propose(name: str, limit: int = 5) -> tuple[Proposal, ...]:
         head = fuzz.ratio(key, parts[0])
         raw = 8 if "raw" in described or len(parts) == 1 else 0
         extra = len(described - words)
-        scored.append(
-            Proposal(food.id, food.description, 60 * covered + 0.3 * head + raw - min(extra, 12))
-        )
+        plain = min(6 * len(described & _PLAIN), 18) - 9 * len((described & _SPECIAL) - words)
+        score = 60 * covered + 0.3 * head + raw + plain - min(extra, 12)
+        scored.append(Proposal(food.id, food.description, score))
     scored.sort(key=lambda one: (-one.score, one.food_id))
     return tuple(one for one in scored[:limit] if one.score > 30)
