@@ -5,7 +5,6 @@ python docs/pictures.py
 
 from __future__ import annotations
 
-import datetime as dt
 import shutil
 import sys
 import tempfile
@@ -20,7 +19,6 @@ from dashboard.app import make_app
 from ledger import Book
 
 FOLDER = Path(__file__).with_name("pictures")
-UNTIL = dt.date(2026, 10, 1)
 WANTED = (
     ("today", "/", 390),
     ("jar-cost", "/jar-cost?item=tomato+sauce", 1280),
@@ -43,7 +41,7 @@ def main() -> int:
         return 1
     FOLDER.mkdir(exist_ok=True)
     with tempfile.TemporaryDirectory() as folder, Book.open(Path(folder) / "demo.sqlite") as book:
-        seed_demo.build(book, until=UNTIL)
+        seed_demo.build(book)  # until today, as a reader would
         server = create_server(make_app(book).server, host="127.0.0.1", port=0, threads=4)
         threading.Thread(target=server.run, daemon=True).start()
         address = f"http://127.0.0.1:{server.effective_port}"
