@@ -47,19 +47,19 @@ SUPPERS: list[Dish] = [
     ("plum dumplings", 10, (("plum", 44), ("flour", 24), ("butter", 4), ("sugar", 4))),
 ]  # fmt: skip
 BREAKFASTS: list[Dish] = [
-    ("porridge", 7, (("oats", 18), ("milk", 56), ("honey", 3))),
+    ("porridge", 9, (("oats", 18), ("milk", 56), ("honey", 3))),
     ("porridge with dried apple", 5, (("oats", 18), ("milk", 56), ("dried apple", 4))),
     ("porridge with plums", 6, (("oats", 18), ("milk", 48), ("canned plum", PINT))),
-    ("bread and plum butter", 5, (("bread", 24), ("butter", 3), ("plum butter", CUP), ("milk", 32))),
-    ("bread and jam", 5, (("bread", 24), ("butter", 3), ("strawberry jam", CUP), ("milk", 32))),
-    ("eggs on bread", 7, (("egg", 12), ("bread", 22), ("butter", 3))),
+    ("bread and plum butter", 2, (("bread", 24), ("butter", 3), ("plum butter", CUP), ("milk", 32))),
+    ("bread and jam", 2, (("bread", 24), ("butter", 3), ("strawberry jam", CUP), ("milk", 32))),
+    ("eggs on bread", 8, (("egg", 12), ("bread", 22), ("butter", 3))),
     ("berries and oats", 12, (("strawberry", 32), ("oats", 16), ("milk", 48))),
     ("blackberry porridge", 8, (("frozen blackberry", 12), ("oats", 16), ("milk", 48))),
 ]  # fmt: skip
 NOONS: list[Dish] = [
     ("bread and cheese", 9, (("bread", 26), ("cheddar cheese", 9), ("butter", 2))),
     ("egg sandwiches", 8, (("bread", 26), ("egg", 9), ("butter", 3))),
-    ("bread and jam", 2, (("bread", 26), ("butter", 4), ("strawberry jam", CUP))),
+    ("bread and jam", 1, (("bread", 26), ("butter", 4), ("strawberry jam", CUP))),
     ("potato salad", 7, (("potato", 72), ("egg", 6), ("onion", 5), ("olive oil", 5))),
     ("rice and carrots", 4, (("rice", 22), ("carrot", 16), ("olive oil", 4))),
     ("noodles and cabbage", 4, (("dry pasta", 22), ("cabbage", 20), ("butter", 3))),
