@@ -100,14 +100,15 @@ def split_line(
     measures: str = "us",
     comma: bool = False,
     is_item: Callable[[str], bool] | None = None,
+    zero: bool = False,
 ) -> tuple[Amount, str]:
     """Return the amount and the item's words of a line: ``31 lb 8 oz plum``.
 
     A unit word counts as one when something follows it, or when it weighs or measures by itself;
     ``2 cans`` alone is two of the item "cans". `is_item` says whether words are a known item,
-    which settles ``1 can opener``.
+    which settles ``1 can opener``. With `zero` the amount may be nothing, as in a count.
     """
-    return _read(text, measures, comma, is_item or (lambda _words: False), zero=False)
+    return _read(text, measures, comma, is_item or (lambda _words: False), zero)
 
 
 def _read(

@@ -81,7 +81,7 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
         _onto_jars(body, name, value, texts)
     elif name in PARTS and isinstance(value, tuple | list):
         body[name] = [*body.get(name, []), *(PARTS[name](texts, text, name) for text in value)]
-    elif name in PARTS:
+    elif name in PARTS and (field.is_list or name == "seed"):  # an item's `uses` is a number
         body[name] = PARTS[name](texts, value, name)
     elif name == "g_per":
         body[name] = dict(texts.pair(text) for text in value)

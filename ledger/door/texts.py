@@ -47,6 +47,8 @@ class Texts:
     def line(self, text: str, field: str = "line") -> dict[str, Any]:
         """Return ``31 lb 8 oz plum`` or ``1 pint jar stock from jar S26-041`` as a line.
 
+        The amount may be nothing: whether it may be is the kind's to say, and a count may.
+
         Raises
         ------
         InputError, NeedsAnswer
@@ -55,7 +57,7 @@ class Texts:
         match = _FROM.search(text)
         line: dict[str, Any] = {"lot": match["lot"]} if match else {}
         text = text[: match.start()] if match else text
-        text, amount, item = self._read(text, field, is_item=self.catalogue.is_item)
+        text, amount, item = self._read(text, field, is_item=self.catalogue.is_item, zero=True)
         if not item and amount.jar is not None and amount.jars is not None:
             number = amount.jars
             return {"item": amount.jar, "amount": f"{float(number):g}", **line}

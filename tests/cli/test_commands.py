@@ -338,3 +338,16 @@ def test_sort_of_a_new_item_is_asked_for_by_name(run, batch):
     assert "sort: is missing, and 'garlic' is not in the book yet" in err
     assert "--sort: food, jar, lid" in err
     assert "Did you mean 'plum'?" in run("item", "plumm", "--g-per", "piece 60")[2]
+
+
+def test_count_may_find_nothing(run, batch):
+    assert run("count", "0 lb sugar")[0] == 0
+    _, out, _ = run("show", "shelf", "--json")
+    assert "sugar" not in {record["item"] for record in json.loads(out)["records"]}
+
+
+def test_uses_and_years_of_an_item_are_numbers(run):
+    said = ("--sort", "jar", "--holds", "1 qt", "--uses", "20", "--years", "10")
+    status, out, _ = run("item", "stone crock", *said)
+    assert status == 0
+    assert "20 uses" in out

@@ -41,7 +41,7 @@ REFUSED = [
     ("harvest '3 acres plum'", "amount: 'acres' is a unit of length or area"),
     ("harvest '-3 lb plum'", "'-3 lb plum'"),
     ("harvest -3", "'-3'"),
-    ("harvest '0 lb plum'", "amount: '0 lb plum' is nothing"),
+    ("harvest '0 lb plum'", "amount: '0 lb' is nothing"),
     ("harvest '11 t plum'", "is a great deal"),
     ("harvest '3 qt plum'", "How much does one qt of plum weigh"),
     ("harvest plum", "amount: 'plum' does not begin with a number"),
