@@ -28,7 +28,7 @@ from dashboard.drawing import ask_of, trouble
 from dashboard.forms.batch import beside_batch
 from dashboard.forms.reading import Typed
 from dashboard.forms.understanding import understood
-from dashboard.forms.writing import Outcome, notes, told, write_form
+from dashboard.forms.writing import Outcome, key_of, notes, told, write_form
 
 __all__ = ["boxes_of", "outcome_shown", "wire_forms"]
 
@@ -68,12 +68,11 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
     if outcome.doubt is not None:
         doubt = outcome.doubt
         answer = doubt.offered or words("word.yes")
-        button = html.Button(
-            words("forms.yes", answer=answer), id={"accept": doubt.code}, type="button",
-            className="button", n_clicks=0,
-        )  # fmt: skip
+        buttons = [_answer(words("forms.yes", answer=answer), key_of(doubt))]
+        if doubt.code == "near-miss":  # elsewhere, no is said by changing the box
+            buttons.append(_answer(words("forms.no_new"), f"no:{key_of(doubt)}"))
         return dmc.Alert(
-            [html.P(doubt.question), button],
+            [html.P(doubt.question), html.Div(buttons, className="tools")],
             title=words("forms.sure"),
             color="plum",
             variant="light",
@@ -81,6 +80,10 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
     if outcome.trouble:
         return trouble(ask, outcome.trouble)
     return trouble(ask, words("forms.see_boxes"))
+
+
+def _answer(text: str, key: str) -> Any:
+    return html.Button(text, id={"accept": key}, type="button", className="button", n_clicks=0)
 
 
 def wire_forms(app: Dash, data: Data) -> None:

@@ -12,7 +12,7 @@ from ledger.door import Entry
 from ledger.door.filling import fill
 from ledger.door.texts import Texts
 from ledger.door.when import day_of
-from ledger.errors import InputError, LedgerError, NeedsAnswer
+from ledger.errors import InputError, LedgerError, NeedsAnswer, UnknownKind
 
 __all__ = ["Boxes", "FieldTrouble", "Typed", "read_form"]
 
@@ -47,7 +47,11 @@ def read_form(typed: Typed, texts: Texts, today: dt.date) -> Entry:
     ------
     FieldTrouble
         With the box that could not be read.
+    UnknownKind
+        When there is no form of that kind.
     """
+    if typed.kind not in FORMS:
+        raise UnknownKind(typed.kind)
     form = FORMS[typed.kind]
     body: dict[str, Any] = {}
     for name in dict.fromkeys(one for one, _ in typed.boxes):

@@ -67,16 +67,15 @@ class Form:
             if one.of_line and one.name not in self.in_row and one.name != "lot"
         )
 
-    @staticmethod
-    def is_parts(name: str) -> bool:
-        """Return whether a field is a list of lines or other parts."""
-        return name in _PARTS
+    def is_parts(self, name: str) -> bool:
+        """Return whether a field is a list of lines or other parts: a recipe's ``uses``, not a jar's."""
+        return name in _PARTS and self.named(name).is_list
 
     def rows(self, name: str) -> int:
         """Return how many boxes a field has at most; all but the first wait until asked for."""
-        if name in _ROWS:
-            return _ROWS[name]
-        return _FEW if self.named(name).is_list or name in _PARTS else 1
+        if not self.named(name).is_list:
+            return 1
+        return _ROWS.get(name, _FEW)
 
 
 FORMS: dict[str, Form] = {

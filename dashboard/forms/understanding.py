@@ -9,7 +9,7 @@ from dash import html
 
 from dashboard.ask import Ask
 from dashboard.data import Data
-from ledger.amounts import format_whole
+from ledger.amounts import format_whole, parse_amount
 from ledger.door import Answers
 from ledger.door.texts import PARTS, Texts
 from ledger.errors import InputError, LedgerError, NeedsAnswer
@@ -41,6 +41,10 @@ def understood(ask: Ask, kind: str, field: str, text: str | None, box: str) -> l
     texts = Texts(ask.data.book.catalogue(), Answers())
     try:
         part = PARTS[field if field in PARTS else "lines"](texts, text, field)
+        if "item" in part:  # a count alone may find nothing
+            parse_amount(
+                part["amount"], measures=texts.measures, comma=texts.comma, zero=kind == "counted"
+            )
     except (InputError, NeedsAnswer) as error:
         said = error.question if isinstance(error, NeedsAnswer) else error.problem
         head = _head(text)
@@ -67,7 +71,7 @@ def _words(ask: Ask, part: dict[str, Any], texts: Texts) -> str:
     if "amount" not in part:
         return ""
     try:
-        _, amount, _ = texts._read(f"{part['amount']}", "amount")
+        _, amount, _ = texts._read(f"{part['amount']}", "amount", zero=True)
     except LedgerError:
         return str(part["amount"])
     other = "metric" if words.measures != "metric" else "us"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import re
 from collections.abc import Collection
 from dataclasses import dataclass, field, replace
@@ -14,7 +15,7 @@ from ledger.door import Answers, Entry, Written
 from ledger.door.texts import Texts
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 
-__all__ = ["Outcome", "write_form"]
+__all__ = ["Outcome", "key_of", "write_form"]
 
 _WHERE = re.compile(r"(?P<list>\w+)\[(?P<n>\d+)\](?:\.(?P<name>\w+))?$")
 _DIRECT = {"item": "lines", "amount": "lines", "line": "lines", "lines": "lines"}
@@ -41,9 +42,10 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
     typed : Typed
         Its `id` makes a second tap of the same form write nothing more.
     accepted : collection of str
-        Codes of the doubts whose offered answer was taken.
+        What was answered: `key_of` each doubt whose offered answer was taken, ``no:`` before it where
+        it was not.
     """
-    answers = Answers(yes=set(accepted))
+    answers = Answers(ask=lambda doubt: _answered(doubt, accepted))
     book = data.book
     try:
         texts = Texts(book.catalogue(), answers)
@@ -62,6 +64,19 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
         return _placed(error, typed, words)
     except LedgerError as error:
         return Outcome(trouble=str(error))
+
+
+def key_of(doubt: NeedsAnswer) -> str:
+    """Return what an answer to a doubt is kept under: another line's doubt is asked anew."""
+    return f"{doubt.code}-{hashlib.sha256(doubt.question.encode()).hexdigest()[:16]}"
+
+
+def _answered(doubt: NeedsAnswer, accepted: Collection[str]) -> bool:
+    """Return whether what is offered was taken; raise a doubt that nobody was asked about."""
+    key = key_of(doubt)
+    if key in accepted or f"no:{key}" in accepted:
+        return key in accepted
+    raise doubt
 
 
 def _from_recipe(data: Data, entry: Entry) -> Entry:
@@ -110,9 +125,12 @@ def _box_of(where: str, typed: Typed) -> tuple[str, int] | None:
         if (name, row) in typed.boxes and name not in ("item", "amount"):
             return name, row
         return (match["list"], row) if match["list"] in names else None
-    name = {"on": "day"}.get(where.rsplit(".", 1)[-1], where.rsplit(".", 1)[-1])
-    if name in names:
-        return name, 0
+    for part in reversed(where.split(".")):  # `keeps.fridge` stands in the box of `keeps`
+        name = {"on": "day"}.get(part, part)
+        if name in names:
+            return name, 0
+    if typed.kind == "setting_changed":  # a setting is named by its own name: its value is wrong
+        return "value", 0
     for other in (_DIRECT.get(name), "line", "ate", "used"):
         if name in _DIRECT and other in names:
             return str(other), 0
