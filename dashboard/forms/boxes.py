@@ -35,7 +35,9 @@ def box(ask: Ask, form: Form, name: str, row: int, value: str = "", **more: Any)
     label = _label(ask, form, name)
     common: dict[str, Any] = {"id": box_id(name, row), "label": label, **more}
     if described.choices:
-        choices = [{"value": one, "label": words.word("answers", one)} for one in described.choices]
+        choices = [
+            {"value": one, "label": words.word("answers", one, name)} for one in described.choices
+        ]
         return dmc.Select(
             data=choices, value=value or None, clearable=True, checkIconPosition="right",
             placeholder=words("forms.choose"), comboboxProps={"withinPortal": True}, **common,

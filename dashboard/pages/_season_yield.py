@@ -117,7 +117,7 @@ def where(ask: Ask, by_crop: Answer, season: str) -> Any:
     data, unit = pd.DataFrame({"crop": frame["crop"].astype(str)}), ""
     for fate in _FATES:
         data[fate], unit = scaled(ask, frame[f"where_it_went.{fate}"])
-    labels = {fate: words.word("answers", fate) for fate in _FATES}
+    labels = {fate: words.word("answers", fate, "where_it_went") for fate in _FATES}
     drawing = drawn.where_it_went(data, labels, ask.scheme, unit=unit)
     sums = {fate: grams for fate, grams in by_crop.totals["where_it_went"].items() if grams > 0}
     says = words(

@@ -57,6 +57,10 @@ def _unit(unit: str, number: float | None) -> str:
     return f"{unit}s" if unit.endswith("jar") and number != 1 else unit
 
 
+def _said_unit(ask: Ask, lever: Mapping[str, Any], number: float) -> str:
+    return ask.words.word("answers", _unit(lever["unit"], number))
+
+
 def sliders(ask: Ask, levers: Mapping[str, Mapping[str, Any]]) -> Iterator[Component]:
     """Yield a slider for each thing wanted: what is made of the crops, then the crops themselves."""
     words = ask.words
@@ -80,7 +84,7 @@ def _slider(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
     asked = None if said is None else _number(said)
     value = round(usual) if asked is None else max(0, round(asked))
     most = max(10, 2 * math.ceil(usual), math.ceil(value))
-    shown = words("next_season.amount", n=words.number(value), unit=_unit(lever["unit"], value))
+    shown = words("next_season.amount", n=words.number(value), unit=_said_unit(ask, lever, value))
     source = "asked" if said is not None else lever["source"]
     note = words(f"next_season.from_{source}")
     if said is not None:
@@ -91,7 +95,7 @@ def _slider(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
             dmc.Slider(
                 id={"choice": f"{_PREFIX}{item}"}, min=0, max=most, step=1 if most <= 200 else 5,
                 value=value, label=None, size="lg", thumbSize=28, updatemode="mouseup",
-                thumbLabel=words("next_season.slider", item=item, unit=_unit(lever["unit"], 2)),
+                thumbLabel=words("next_season.slider", item=item, unit=_said_unit(ask, lever, 2)),
                 **drawn_with(value),
             ),
         ],

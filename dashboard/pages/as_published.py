@@ -95,7 +95,12 @@ def _one(ask: Ask, answer: Answer) -> Any:
     correct = f"/write?kind=put_up&replaces={row['batch']}"
     heads = [words(f"as_published.{name}") for name in ("field", "published", "done", "found")]
     cells = [
-        [one["field"], _said(ask, one["published"]), _said(ask, one["done"]), one["text"]]
+        [
+            words.word("answers", one["field"], "field"),
+            _said(ask, one["published"]),
+            _said(ask, one["done"]),
+            one["text"],
+        ]
         for one in row["findings"]
     ]
     return section(
@@ -118,7 +123,11 @@ def _one(ask: Ask, answer: Answer) -> Any:
 def _said(ask: Ask, value: Any) -> str:
     if value is None:
         return "–"
-    return ask.words.number(value) if isinstance(value, (int, float)) else str(value)
+    return (
+        ask.words.number(value)
+        if isinstance(value, (int, float))
+        else ask.words.word("answers", str(value))
+    )
 
 
 def _before(ask: Ask) -> Any:
@@ -129,7 +138,7 @@ def _before(ask: Ask) -> Any:
     for name, values in _CHOSEN.items():
         options = [
             ("", words("as_published.any")),
-            *((one, words.word("answers", one)) for one in values),
+            *((one, words.word("answers", one, name)) for one in values),
         ]
         boxes.append(choice(name, words(f"as_published.{name}"), query.get(name, ""), options))
     boxes.append(

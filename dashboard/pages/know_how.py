@@ -25,6 +25,7 @@ from dashboard.parts import (
     stat,
 )
 from dashboard.parts.sheets import Cell, Group
+from ledger.events import METHODS
 from ledger.projections import Answer
 
 __all__ = ["PAGE", "draw"]
@@ -116,8 +117,18 @@ def _grouped(ask: Ask, rows: list[Any], sorts: Mapping[str, str], cells: Any) ->
     groups = {sort: Group(ask.words(f"know_how.sort_{sort}")) for sort in _SORTS}
     limit = None if ask.query.get("rows") == "all" else _ROWS
     for row in rows[:limit]:
-        groups[sorts.get(row["skill"], "noted")].rows.append((row["skill"], cells(row)))
+        groups[sorts.get(row["skill"], "noted")].rows.append(
+            (_skill(ask, row["skill"]), cells(row))
+        )
     return list(groups.values())
+
+
+def _skill(ask: Ask, name: str) -> str:
+    """Return a skill's name: that of a method in the language, of what was put up as it was written."""
+    if name in METHODS:
+        return ask.words.word("answers", name, "skill")
+    crop = name.removeprefix("growing ")
+    return name if crop == name else ask.words("know_how.growing", crop=crop)
 
 
 def _months(ask: Ask, row: Mapping[str, Any], months: list[str]) -> list[Cell]:
@@ -189,7 +200,10 @@ def _rusty(ask: Ask, answer: Answer) -> Any:
         return section(words("know_how.rusty"), html.P(words("know_how.none_rusty")))
     table = answer_table(
         ask, answer, columns=("skill", "standing", "last_on", "days_since"),
-        cells={"standing": lambda row: _because(ask, row)},
+        cells={
+            "skill": lambda row: _skill(ask, row["skill"]),
+            "standing": lambda row: _because(ask, row),
+        },
         keep=lambda row: not isinstance(row["person"], str) and row["standing"] in _LAPSED,
         caption=words("know_how.rusty"),
     )  # fmt: skip
@@ -212,7 +226,7 @@ def _one_hand(ask: Ask, answer: Answer) -> Any:
         return section(words("know_how.one_hand"), html.P(words("know_how.none_alone")))
     table = answer_table(
         ask, answer, columns=("skill", "person", "times", "last_on", "standing"), keep=alone,
-        caption=words("know_how.one_hand"),
+        cells={"skill": lambda row: _skill(ask, row["skill"])}, caption=words("know_how.one_hand"),
     )  # fmt: skip
     return section(
         words("know_how.one_hand"), html.P(words("know_how.alone_says"), className="quiet"), table
@@ -225,6 +239,7 @@ def _wanted(ask: Ask, answer: Answer) -> Any:
         return None
     table = answer_table(
         ask, answer, columns=("skill", "target_done", "target_times", "target_per", "target_met"),
+        cells={"skill": lambda row: _skill(ask, row["skill"])},
         keep=lambda row: row["target_met"] in (True, False), caption=words("know_how.wanted"),
     )  # fmt: skip
     return section(words("know_how.wanted"), table)
@@ -246,7 +261,9 @@ def _learning(ask: Ask, rows: list[dict[str, Any]]) -> tuple[Any, Answer | None]
         ask, answer, options={"curve": skill}, newest_first=True, caption=words("know_how.learning"),
         cells={"repetition": lambda row: words.number(row["repetition"])},
     )  # fmt: skip
-    chosen = choice("skill", words("know_how.skill"), skill, [(one, one) for one in skills])
+    chosen = choice(
+        "skill", words("know_how.skill"), skill, [(one, _skill(ask, one)) for one in skills]
+    )
     sentence = _sentence(ask, answer, timed[skill])
     drawn = picture(ask, "learning", _drawn(ask, answer), sentence, table)
     return section(words("know_how.learning"), choices(chosen), drawn), answer
@@ -285,7 +302,7 @@ def _unit(ask: Ask, answer: Answer) -> str:
 def _sentence(ask: Ask, answer: Answer, row: Mapping[str, Any]) -> Any:
     words, totals = ask.words, answer.totals
     if "next_likely" not in totals:
-        return words("know_how.no_curve", skill=row["skill"])
+        return words("know_how.no_curve", skill=_skill(ask, row["skill"]))
 
     def rate(name: str) -> Any:
         return figure(words.percent(row[name]), row["why"], name)
@@ -295,7 +312,7 @@ def _sentence(ask: Ask, answer: Answer, row: Mapping[str, Any]) -> Any:
         for name in ("low", "likely", "high")
     }
     return [
-        words("know_how.doubling", skill=row["skill"], unit=_unit(ask, answer)), " ",
+        words("know_how.doubling", skill=_skill(ask, row["skill"]), unit=_unit(ask, answer)), " ",
         rate("learning_rate"), f" ({words('know_how.between')} ", rate("learning_rate_low"),
         f" {words('know_how.and')} ", rate("learning_rate_high"), "). ",
         words("know_how.next", **coming),

@@ -153,7 +153,7 @@ def _flow(ask: Ask, answer: Answer, basis: str) -> Any:
         largest = data.groupby(stage)["amount"].sum().nlargest(many).index
         data[stage] = data[stage].where(data[stage].isin(largest), words("our_table.others"))
     for stage in ("source", "through", "to"):
-        data[stage] = [words.word("answers", one) for one in data[stage]]
+        data[stage] = [words.word("answers", one, stage) for one in data[stage]]
     unit = {"energy": "kcal", "weight": "kg", "value": words.currency}[basis]
     drawing = flow(data, ask.scheme, unit=unit)
     top = data.groupby("source")["amount"].sum()

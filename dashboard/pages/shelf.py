@@ -112,6 +112,7 @@ def _stock(ask: Ask, items: Answer) -> Any:
     answer = ask.show("shelf", over_time=chosen)
     frame = answer.frame
     scale, unit = _unit(ask, str(answer.totals.get("unit") or ""))
+    unit = words.word("answers", unit)
     data = pd.DataFrame({"day": frame["day"]})
     for name in ("left", "low", "likely", "high"):
         data[name] = pd.to_numeric(frame[name]) * scale
@@ -160,7 +161,8 @@ def _empties(ask: Ask, lots: Answer) -> Any:
         *(words.word("answers", name.replace("_", " ")) for name in counts),
     ]
     rows = [
-        [jar, *(words.number(row.get(name), 6) for name in counts)] for jar, row in jars.items()
+        [words.word("answers", jar), *(words.number(row.get(name), 6) for name in counts)]
+        for jar, row in jars.items()
     ]
     numeric = [False, *(True for _ in counts)]
     return section(

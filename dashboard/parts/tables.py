@@ -19,6 +19,9 @@ __all__ = ["answer_table", "csv_link", "plain_table"]
 ROWS = 25
 """Rows drawn at once; the rest come when asked for."""
 
+_NAMED = ("item", "crop", "variety", "bed", "person", "shop", "what")
+"""Columns of names that the household gave: they are shown as they were written."""
+
 Cell = Callable[[Mapping[str, Any]], Any]
 
 
@@ -48,7 +51,7 @@ def answer_table(
     newest_first : bool
         Turn the answer's order round.
     caption : str, optional
-        What the table is; default: the answer's name.
+        What the table is; default: the name of the answer's page.
     options : mapping, optional
         What the answer was asked with: the CSV is asked the same.
     """
@@ -77,11 +80,15 @@ def answer_table(
         )
     return html.Div(
         [
-            plain_table(heads, body, numeric=numeric, caption=caption or answer.name),
+            plain_table(heads, body, numeric=numeric, caption=caption or _name(ask, answer)),
             html.Div([more, csv_link(ask, answer.name, options or {})], className="tools"),
         ],
         className="answer",
     )
+
+
+def _name(ask: Ask, answer: Answer) -> str:
+    return ask.words.word("nav", answer.name.replace("-", "_"))
 
 
 def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Cell | None) -> Any:
@@ -91,7 +98,8 @@ def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Ce
     if isinstance(value, float) and math.isnan(value):
         value = None  # a text that is not known
     if isinstance(value, str) and column.unit == "":
-        return ask.words.word("answers", value)
+        named = column.name in _NAMED
+        return value if named else ask.words.word("answers", value, column.name)
     text = ask.words.cell(column, value)
     if column.unit == "day":
         return html.Time(text)

@@ -86,9 +86,14 @@ class Words:
                 return self._texts[key]
         return column.label
 
-    def word(self, group: str, value: str) -> str:
-        """Return a fixed word of an answer (``kept.shelf``) in the language; else as it is."""
-        return self._texts.get(f"{group}.{value.replace(' ', '_')}", value)
+    def word(self, group: str, value: str, of: str = "") -> str:
+        """Return a fixed word of an answer (``answers.shelf``) in the language; else as it is.
+
+        One that means something of its own in a column or field `of` stands under that name.
+        """
+        key = value.replace(" ", "_")
+        own = self._texts.get(f"{group}.{of}.{key}") if of else None
+        return own or self._texts.get(f"{group}.{key}", value)
 
     def money(self, value: float | None) -> str:
         """Return an amount of money."""
