@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 import flask
 
 from dashboard.data import Data, Moment
-from ledger.errors import LedgerError
+from ledger.errors import InputError, LedgerError, NotFound
 from ledger.projections import PROJECTIONS
 
 __all__ = ["add_files"]
@@ -21,15 +22,8 @@ def add_files(server: flask.Flask, data: Data) -> None:
         if name not in list(PROJECTIONS):
             return flask.Response(f"There is no question {name!r}.\n", 404, mimetype="text/plain")
         said = flask.request.args
-        known = {option.name: option for option in PROJECTIONS[name].options}
-        options = {
-            key[2:]: (True if known[key[2:]].kind == "flag" else value)
-            for key, value in said.items()
-            if key.startswith("o.") and key[2:] in known
-        }
-        if "o.against" in said:
-            options["against"] = said["o.against"]
         try:
+            options = _options(name, said)
             answer = data.show(name, Moment(said.get("as_of"), said.get("known_at")), **options)
         except LedgerError as error:
             return flask.Response(f"{error}\n", 400, mimetype="text/plain")
@@ -46,3 +40,27 @@ def add_files(server: flask.Flask, data: Data) -> None:
     @server.get("/health")
     def health() -> Any:
         return {"status": "well", "position": data.position()}
+
+
+def _options(name: str, said: Mapping[str, str]) -> dict[str, Any]:
+    """Return what an address asks a question with: ``o.season=2025`` and the like.
+
+    Raises
+    ------
+    NotFound, InputError
+        When the question has no such option or choice, which an answer to less would hide.
+    """
+    known = {option.name: option for option in PROJECTIONS[name].options}
+    options: dict[str, Any] = {}
+    for key, value in said.items():
+        option = key.removeprefix("o.")
+        if key in ("as_of", "known_at"):
+            continue
+        if option == key or option not in (*known, "against"):
+            names = ", ".join(f"o.{one}" for one in known)
+            raise NotFound(key, f"is no option of {name}", f"Ask with as_of, known_at, {names}")
+        chosen = known.get(option)
+        if chosen is not None and chosen.choices and value not in chosen.choices:
+            raise InputError(option, f"{value!r} is not one", f"Take {', '.join(chosen.choices)}")
+        options[option] = True if chosen is not None and chosen.kind == "flag" else value
+    return options
