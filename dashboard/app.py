@@ -34,8 +34,10 @@ class _App(Dash):
 
         words = words_of(self.data)
         page = page_at(flask.request.path)
-        ahead = static.charting_script(self) if page is not None and page.has_pictures else ""
-        preload = f'<link rel="preload" as="script" href="{ahead}">' if ahead else ""
+        charting = static.charting_script()
+        preload = f'<meta name="charting" content="{charting}">'
+        if page is not None and page.has_pictures:
+            preload += f'<link rel="preload" as="script" href="{charting}">'
         return (
             f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>{parts["metas"]}'
             f'<meta name="viewport" content="width=device-width, initial-scale=1">'

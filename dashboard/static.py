@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import hashlib
 import os
+import re
 import tempfile
+from importlib.metadata import version
 from pathlib import Path
 
 import brotli
 import flask
-from dash import Dash
 from platformdirs import user_cache_path
 
 __all__ = ["ASSETS", "charting_script", "keep_compressed"]
@@ -17,16 +18,21 @@ __all__ = ["ASSETS", "charting_script", "keep_compressed"]
 ASSETS = Path(__file__).with_name("assets")
 _YEAR = "public, max-age=31536000, immutable"
 _PREFIX = "/_dash-component-suites/"
-_TYPES = {".js": "text/javascript; charset=utf-8", ".css": "text/css; charset=utf-8"}
+_FINGERPRINT = re.compile(r"\.v\w+m\d+\.")
 
 
-def charting_script(app: Dash) -> str:
-    """Return the address of the charting script under its version, as the app will ask for it."""
-    import re
+def charting_script() -> str:
+    """Return the address of the charting script under its version.
 
-    scripts = app._generate_scripts_html()
-    found = re.search(r'src="([^"]*plotly[^"]*\.js[^"]*)"', scripts)
-    return found[1] if found else ""
+    The library asks for it without one; assets/croft.js makes it ask here (see the page's head).
+    """
+    return f"{_PREFIX}plotly/package_data/plotly.min.js?v={version('plotly')}"
+
+
+def _is_versioned() -> bool:
+    """Return whether the address asked for changes with what it gives."""
+    asked = flask.request
+    return bool({"v", "m"} & set(asked.args)) or _FINGERPRINT.search(asked.path) is not None
 
 
 def keep_compressed(server: flask.Flask) -> None:
@@ -55,7 +61,7 @@ def keep_compressed(server: flask.Flask) -> None:
 
 
 def _cached(response: flask.Response) -> flask.Response:
-    response.headers["Cache-Control"] = _YEAR
+    response.headers["Cache-Control"] = _YEAR if _is_versioned() else "no-cache"
     return response
 
 

@@ -5,6 +5,10 @@
   const set = (id, props) => window.dash_clientside.set_props(id, props);
   const EVERY_MS = 3000;
 
+  /* The charting script is kept for long, so it is asked for under its version. */
+  const charting = document.querySelector("meta[name=charting]");
+  if (charting) Object.defineProperty(window, "_dashPlotlyJSURL", { get: () => charting.content, set: () => {} });
+
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     croft: {
       scheme: function (scheme) {
