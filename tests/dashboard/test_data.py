@@ -166,3 +166,31 @@ def test_settings_and_day_are_the_households(data):
     )
     assert data.setting("measures", "us") == "metric"
     assert data.today().isoformat() == "2026-11-02"  # there it is tomorrow at noon UTC
+
+
+def test_history_grows_as_the_book_tells_it_anew(data):
+    """Entries, corrections, strikes and what restores them, each after the last was looked at."""
+    book = data.book
+
+    def same():
+        assert data.history() == book.history()
+        return book.history()[0].id
+
+    plum = same()
+    book.write("bought", {"item": "sugar", "amount": "10 lb", "paid": "7.90"}, on="2026-09-02")
+    sugar = same()
+    book.write("harvested", {**PLUM, "amount": "13 lb"}, on="2026-09-02", replaces=plum)
+    same()
+    book.strike(sugar, "written twice")
+    same()
+    book.write("harvested", PLUM, on="2026-09-02")
+    book.write("harvested", PLUM, on="2026-09-02")
+    same()
+    assert {row.state for row in data.history()} == {"holds", "corrected", "struck"}
+
+
+def test_history_of_an_empty_book_begins_with_its_first_entry(book, fixed_day):
+    data = Data(book)
+    assert data.history() == []
+    book.write("harvested", PLUM, on="2026-09-02")
+    assert [row.kind for row in data.history()] == ["harvested", "item_described"]
