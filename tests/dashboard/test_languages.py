@@ -1,0 +1,286 @@
+"""German beside English: the same keys and placeholders, nothing left in English, every page drawn."""
+
+from __future__ import annotations
+
+import re
+
+import plotly.graph_objects as go
+import pytest
+from page_tools import Drawn, walk
+
+from dashboard.data import Data
+from dashboard.drawing import ask_of
+from dashboard.forms.form import form_of
+from dashboard.forms.specs import FORMS
+from dashboard.pages import PAGES
+from dashboard.words import Words, catalogue
+from ledger.amounts import parse_measure
+from ledger.door import Answers
+from ledger.door.filling import fill
+from ledger.door.texts import Texts
+from ledger.projections import PROJECTIONS, Column
+from ledger.projections.compare import COLUMNS as COMPARED
+from ledger.published import CAUTIONS, SHORT
+
+EN, DE = catalogue("en"), catalogue("de")
+OWN = ("columns.", "answers.")
+"""Groups in which a language says as much as it needs: the other says it with the answer itself."""
+SAME = {
+    "shell.name": "a name",
+    "forms.jars": "signs alone",
+    "examples.made": "containers are named as the door reads them",
+    "examples.work": "a name and a number",
+    "examples.acid": "acids are named as the door reads them",
+    "examples.labels": "numbers",
+    "examples.keeps": "places are named as the door reads them",
+    "as_published.one": "signs alone",
+    "as_published.product_example": "the published tables are in English",
+    "our_table.kcal": "a unit",
+    "next_season.m2": "a unit",
+    "next_season.amount": "signs alone",
+    "season.m2": "a unit",
+}
+"""Texts that are the same in both, with the reason."""
+
+
+def test_both_languages_have_the_same_keys():
+    assert {k for k in EN if not k.startswith(OWN)} == {k for k in DE if not k.startswith(OWN)}
+    assert not {k for k in EN if k.startswith("answers.") and k not in DE} - {"answers.jar"}
+
+
+def test_only_listed_texts_are_the_same():
+    assert {key for key, text in EN.items() if DE.get(key) == text} == set(SAME)
+    assert {key for key in DE if key.startswith("columns.") and DE[key] == EN.get(key)} == set()
+
+
+def test_every_main_column_has_a_german_heading():
+    missing = [
+        f"{name}.{column.name}"
+        for name, projection in PROJECTIONS.items()
+        for columns in (projection.columns, *projection.variants.values(), COMPARED)
+        for column in columns
+        if column.main and not {f"columns.{name}.{column.name}", f"columns.any.{column.name}"} & set(DE)
+    ]  # fmt: skip
+    assert missing == []
+
+
+def test_every_choice_of_a_form_has_a_german_word():
+    words = Words("de", "metric", "EUR")
+    raw = {
+        (kind, field.name, one)
+        for kind, form in FORMS.items()
+        for field in form.fields
+        for one in field.choices
+        if words.word("answers", one, field.name) == one
+    }
+    assert raw == set()
+
+
+def test_every_field_has_a_label():
+    shown = {
+        (kind, name)
+        for kind, form in FORMS.items()
+        for name in (*form.first, *form.more, *form.in_row, *form.beside)
+    }
+    for texts in (EN, DE):
+        lacking = {
+            (kind, name)
+            for kind, name in shown
+            if not {f"fields.{kind}.{name}", f"fields.any.{name}"} & set(texts)
+        }
+        assert lacking == set()
+
+
+def test_a_word_of_its_own_column_comes_first():
+    words = Words("de")
+    assert words.word("answers", "given") == DE["answers.given"]
+    assert words.word("answers", "given", "to") == DE["answers.to.given"] != DE["answers.given"]
+    assert words.word("answers", "given", "no_column") == DE["answers.given"]
+    assert words.word("answers", "a name of ours", "to") == "a name of ours"
+
+
+def test_german_examples_can_be_read(book, fixed_day):
+    book.write("setting_changed", name="language", value="de")
+    book.write("setting_changed", name="measures", value="metric")
+    texts = Texts(book.catalogue(), Answers(yes=True))
+    for key, example in DE.items():
+        group, _, name = key.partition(".")
+        if group != "examples" or name in ("labels", "headspace"):
+            continue
+        kinds = [form for form in FORMS.values() if name in (*form.first, *form.more)]
+        kinds.sort(key=lambda form: not form.is_parts(name))
+        if not kinds:  # a line of its own
+            assert texts.line(example, name)["item"]
+            continue
+        described = kinds[0].named(name)
+        body = {}
+        fill(body, [described], {name: [example] if described.is_list else example}, texts)
+        assert body[name]
+    assert texts.labels(DE["examples.labels"])
+    assert parse_measure(DE["examples.headspace"], "length", "headspace")
+
+
+# -- pages drawn -------------------------------------------------------------------------
+
+
+@pytest.fixture
+def german(demo, monkeypatch):
+    """The sample household with its pages in German, in metric measures."""
+    words = Words("de", "metric", "EUR")
+    monkeypatch.setattr("dashboard.drawing.words_of", lambda data: words)
+    return demo
+
+
+SEARCHES = {
+    "stocking_up": ("", "?budget=20&trips=2&price_rise=10&shortage=6"),
+    "as_published": ("", "?product=green beans&method=pressure", "?off=30 h"),
+    "next_season": ("", "?want:tomato=5&for=energy"),
+    "our_table": ("", "?basis=weight"),
+    "jar_cost": ("", "?item=*"),
+}
+
+
+def sentences():
+    """Return English texts as patterns: those long enough to be met only where they are shown."""
+    for key, text in EN.items():
+        if key in SAME or DE.get(key) == text:
+            continue
+        parts = [re.escape(part) for part in re.split(r"\{\w+\}", text)]
+        said = "".join(re.split(r"\{\w+\}", text)).strip(" ,.:()")
+        if len(said) > 3:
+            yield key, re.compile(r"(?<![\w-])" + r".{1,60}?".join(parts) + r"(?![\w-])")
+
+
+PATTERNS = dict(sentences())
+LISTS = ("Ul", "Ol")
+"""Lists of notes hold what the ledger says: assumptions, what is missing, answers in words."""
+
+
+def of_the_ledger(drawn):
+    """Return the sentences that the ledger says on a page besides lists: it says them in English."""
+    data, said = drawn.ask.data, {SHORT, *(text for _, text in CAUTIONS)}
+    said |= {f"{head}. " for head, _ in CAUTIONS}
+    said |= {row.line for row in data.history()}
+    if not data.show("as-published").frame.empty:
+        said |= set(data.show("as-published").frame["text"])
+    if drawn.ask.query.get("product"):
+        said |= set(data.show("as-published", **drawn.ask.query).frame["text"])
+    if drawn.ask.query.get("off"):
+        said |= set(data.show("as-published", freezer_off=drawn.ask.query["off"]).frame["text"])
+    if not data.show("know-how").frame.empty:
+        said |= set(data.show("know-how").frame["because"].dropna())
+    return said
+
+
+def shown_on(drawn):
+    """Return all that is read on a page, without what the ledger says."""
+    ledger = of_the_ledger(drawn)
+    return [text for text in shown(drawn.parts) if text not in ledger]
+
+
+def shown(parts):
+    """Return all that is read in some parts but for lists."""
+    said = []
+
+    def visit(part):
+        if isinstance(part, (list, tuple)):
+            for one in part:
+                visit(one)
+            return
+        if isinstance(part, str):
+            said.append(part)
+            return
+        kind = getattr(part, "_type", None)
+        if kind is None or kind in LISTS:
+            return
+        for name in (
+            "label",
+            "placeholder",
+            "title",
+            "thumbLabel",
+            "aria-label",
+            "data-label",
+            "legend",
+        ):
+            value = part.to_plotly_json()["props"].get(name)
+            if isinstance(value, str):
+                said.append(value)
+        data = getattr(part, "data", None)
+        if kind in ("Select", "SegmentedControl") and data:
+            said.extend(one["label"] for one in data)
+        if kind == "Graph":
+            said.extend(texts_of(part.figure))
+        visit(getattr(part, "children", None))
+
+    visit(parts)
+    return said
+
+
+def texts_of(figure):
+    figure = go.Figure(figure)
+    for trace in figure.data:
+        if trace.name:
+            yield trace.name
+    for axis in (*figure.select_xaxes(), *figure.select_yaxes()):
+        if axis.title.text:
+            yield axis.title.text
+    for note in figure.layout.annotations:
+        yield note.text
+
+
+def english(texts):
+    """Return the English texts of the catalogue that stand among those shown, by key."""
+    found = {}
+    for text in texts:
+        for key, pattern in PATTERNS.items():
+            if pattern.fullmatch(text.strip()) or (" " in EN[key] and pattern.search(text)):
+                found[key] = text
+    return found
+
+
+def test_the_search_finds_english(demo, fixed_day):
+    """Prove that it can fail: drawn in English, every page is full of English."""
+    for page in PAGES:
+        assert english(shown_on(Drawn(ask_of(demo, page.path)))), page.path
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
+def test_no_page_says_anything_in_english(german, page, fixed_day):
+    asked = set()
+    label = Words.label
+
+    def heard(self, question, column):
+        asked.add((question, column.name))
+        return label(self, question, column)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(Words, "label", heard)
+        for search in SEARCHES.get(page.name, ("",)):
+            drawn = Drawn(ask_of(german, page.path, search))
+            assert drawn.ask.words.language == "de"
+            assert english(shown_on(drawn)) == {}
+    own = {(q, c) for q, c in asked if not {f"columns.{q}.{c}", f"columns.any.{c}"} & set(DE)}
+    assert own == set()
+
+
+@pytest.mark.parametrize("kind", FORMS)
+def test_no_form_says_anything_in_english(german, kind, fixed_day):
+    form = form_of(ask_of(german, "/write", f"?kind={kind}"), kind)
+    assert english(shown(form)) == {}
+    assert any(one._type in ("TextInput", "Autocomplete", "Select") for one in walk(form))
+
+
+def test_an_empty_book_speaks_german_by_its_setting(book, fixed_day):
+    for page in PAGES:
+        drawn = Drawn(ask_of(Data(book), page.path))
+        assert drawn.ask.words.language == "en"
+    book.write("setting_changed", name="language", value="de")
+    for page in PAGES:
+        drawn = Drawn(ask_of(Data(book), page.path))
+        assert drawn.ask.words.language == "de"
+        assert DE[f"nav.{page.name}"] in drawn.text
+        assert english(shown_on(drawn)) == {}
+
+
+def test_a_column_without_a_german_heading_keeps_its_own():
+    assert Words("de").label("shelf", Column("no_such", "Its own", "", "")) == "Its own"
