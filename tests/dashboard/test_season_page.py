@@ -141,7 +141,7 @@ def test_where_it_went_adds_up_to_what_was_kept(garden, page):
     records = {r["crop"]: r for r in garden.show("season", by="crop").records()}
     for crop, total in crops.items():
         assert total * LB == pytest.approx(records[crop]["kept_g"], rel=1e-4)
-    assert "given 4 lb" in drawn.section("Where it went").text
+    assert "given away 4 lb" in drawn.section("Where it went").text
 
 
 def test_net_and_per_hour_are_the_projections(garden, page):
