@@ -11,7 +11,6 @@ from dash.development.base_component import Component
 from dashboard.ask import Ask
 from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import Form
-from ledger.events.describing import Field
 
 __all__ = ["basket", "box", "box_id", "single"]
 
@@ -136,8 +135,3 @@ def _row(
             html.Details([html.Summary(ask.words("forms.labels")), *inside], open=is_open)
         )
     return html.Div(children, className="row spare" if hidden else "row")
-
-
-def as_choice(described: Field) -> bool:
-    """Return whether a field is chosen from a list."""
-    return bool(described.choices)

@@ -35,6 +35,8 @@ def understood(ask: Ask, kind: str, field: str, text: str | None, box: str) -> l
     box : str
         The box's id as JSON: where a completing button puts the text.
     """
+    if field not in PARTS and field != "line":
+        return []  # a name or a note holds no amount
     text = " ".join((text or "").split())
     if not text:
         return [_chips(ask, "", recent_items(ask.data, kind), box)] if field != "made" else []
@@ -71,7 +73,7 @@ def _words(ask: Ask, part: dict[str, Any], texts: Texts) -> str:
     if "amount" not in part:
         return ""
     try:
-        _, amount, _ = texts._read(f"{part['amount']}", "amount", zero=True)
+        _, amount, _ = texts.amount(f"{part['amount']}", "amount", zero=True)
     except LedgerError:
         return str(part["amount"])
     other = "metric" if words.measures != "metric" else "us"

@@ -30,7 +30,7 @@ class Texts:
         self.measures = catalogue.setting("measures", default="us") or "us"
         self.comma = has_decimal_comma(catalogue.setting("language"))
 
-    def _read(self, text: str, field: str, **more: Any) -> tuple[str, Amount, str]:
+    def amount(self, text: str, field: str, **more: Any) -> tuple[str, Amount, str]:
         """Return a text, its amount and the words after it; a doubtful amount is asked about."""
         try:
             return text, *split_line(text, measures=self.measures, comma=self.comma, **more)
@@ -57,7 +57,7 @@ class Texts:
         match = _FROM.search(text)
         line: dict[str, Any] = {"lot": match["lot"]} if match else {}
         text = text[: match.start()] if match else text
-        text, amount, item = self._read(text, field, is_item=self.catalogue.is_item, zero=True)
+        text, amount, item = self.amount(text, field, is_item=self.catalogue.is_item, zero=True)
         if not item and amount.jar is not None and amount.jars is not None:
             number = amount.jars
             return {"item": amount.jar, "amount": f"{float(number):g}", **line}
@@ -96,7 +96,7 @@ class Texts:
         last = text.rsplit(" ", 1)
         if len(last) == 2 and last[1].lower() in _KEPT:
             text, out["kept"] = last[0], last[1].lower()
-        text, amount, words = self._read(text, field)
+        text, amount, words = self.amount(text, field)
         own_jar = self.catalogue.facts(words) if words else None
         if amount.jars is not None and not words:
             if amount.jars.denominator != 1:
