@@ -10,6 +10,9 @@ from dashboard.pages import PAGES
 PATHS = [page.path for page in PAGES] + ["/write?kind=harvested", "/write?kind=put_up"]
 BOOKS = ("demo", "empty", "forty_years")
 PHONE, DESK = (390, 844), (1280, 900)
+FOLLOWED = """() => [...document.querySelectorAll('.js-plotly-plot .main-svg')].every(drawn =>
+    Math.abs(drawn.getBoundingClientRect().width - drawn.closest('.picture').clientWidth) < 2)"""
+"""Every picture is as wide as the place it has: it follows the page a moment later."""
 
 
 @pytest.mark.parametrize("path", PATHS)
@@ -33,7 +36,7 @@ def check(page, which, path, size, scheme):
     """Hold a page to a width and a scheme: nothing sticks out, axe finds nothing; keep a picture."""
     width, height = size
     page.set_viewport_size({"width": width, "height": height})
-    page.wait_for_timeout(150)  # pictures follow the width
+    page.wait_for_function(FOLLOWED)
     SHOTS.mkdir(parents=True, exist_ok=True)
     name = path.strip("/").replace("?", "_").replace("=", "-") or "today"
     page.screenshot(path=SHOTS / f"{which}_{name}_{width}_{scheme}.png")
