@@ -17,6 +17,7 @@ from dashboard.ask import Ask, read_query
 from dashboard.data import Data
 from dashboard.drawing import ask_of, draw_page, draw_why, moment_note, trouble
 from dashboard.pages import page_at
+from dashboard.parts import still
 from ledger.errors import LedgerError
 
 __all__ = ["changed_choices", "changed_search", "moment_at", "strike_said", "wire"]
@@ -39,7 +40,7 @@ def wire(app: Dash, data: Data) -> None:
         if page is not None and page.keeps_typing and set(ctx.triggered_prop_ids) == {"seen.data"}:
             raise PreventUpdate
         ask = ask_of(data, path, search, moment, scheme)
-        return draw_page(ask), moment_note(ask)
+        return still(draw_page(ask)), moment_note(ask)
 
     @app.callback(
         Output("why-panel", "opened"),
@@ -53,7 +54,7 @@ def wire(app: Dash, data: Data) -> None:
     def why(asked: Any, path: str, moment: Any, scheme: str) -> Any:
         if not asked:
             raise PreventUpdate
-        return True, draw_why(ask_of(data, path, "", moment, scheme), asked)
+        return True, still(draw_why(ask_of(data, path, "", moment, scheme), asked))
 
     @app.callback(
         Output("url", "search"),

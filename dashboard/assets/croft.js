@@ -94,7 +94,46 @@
     else if ((button = at("picture"))) savePicture(button);
     else if ((button = at("next"))) nextLine(button);
     else if ((button = at("completes"))) complete(button);
+    else if ((button = at("goes"))) goes(event, button);
   });
+
+  /* What is still comes as markup with every text escaped (see dashboard/parts/still.py). Nodes put
+     here are remembered, as the renderer does not know of them; what was unfolded stays so. */
+  const put = new WeakMap();
+  function fill(box) {
+    const unfolded = new Set([...box.querySelectorAll("details[open] > summary")].map((one) => one.textContent));
+    const focused = [...box.querySelectorAll("a, button, summary")].indexOf(document.activeElement);
+    (put.get(box) || []).forEach((node) => node.remove());
+    if (box.dataset.still === undefined) return;
+    const made = document.createElement("template");
+    made.innerHTML = box.dataset.still;
+    put.set(box, [...made.content.childNodes]);
+    made.content.querySelectorAll("details").forEach((one) => {
+      if (unfolded.has(one.firstElementChild.textContent)) one.open = true;
+    });
+    box.append(made.content);
+    if (focused >= 0) (box.querySelectorAll("a, button, summary")[focused] || box).focus({ preventScroll: true });
+  }
+  new MutationObserver((seen) => {
+    const boxes = new Set();
+    seen.forEach((change) => {
+      if (change.type === "attributes") boxes.add(change.target);
+      change.addedNodes.forEach((node) => {
+        if (node.nodeType !== Node.ELEMENT_NODE) return;
+        if (node.matches("[data-still]")) boxes.add(node);
+        node.querySelectorAll("[data-still]").forEach((box) => boxes.add(box));
+      });
+    });
+    boxes.forEach(fill);
+  }).observe(document.documentElement, { subtree: true, childList: true, attributeFilter: ["data-still"] });
+
+  function goes(event, link) {
+    if (event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
+    event.preventDefault();
+    window.history.pushState({}, "", link.href);
+    window.dispatchEvent(new PopStateEvent("popstate"));
+    window.scrollTo(0, 0);
+  }
 
   let rest = null, rests = 0;
   function typing(event) {

@@ -6,6 +6,7 @@ from dashboard.parts.figures import figure, stat
 from dashboard.parts.pictures import picture
 from dashboard.parts.sections import notes_of, section
 from dashboard.parts.sheets import sheet
+from dashboard.parts.still import still
 from dashboard.parts.tables import answer_table, csv_link, plain_table
 
 __all__ = [
@@ -21,4 +22,5 @@ __all__ = [
     "section",
     "sheet",
     "stat",
+    "still",
 ]

@@ -1,0 +1,99 @@
+"""What never changes by itself, as markup: the browser then keeps one component and not thousands.
+
+The renderer's work for a page grows faster than its components do: a year sheet of three thousand
+took five seconds on a slow machine, as markup a twentieth of that. So a part of a page without
+boxes, pictures or anything with an id is sent as text, and assets/croft.js puts it in place. Every
+text is escaped here: what somebody wrote in a note is shown as it was written.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+from dash import dcc
+from dash.development.base_component import Component
+from markupsafe import escape
+
+__all__ = ["still"]
+
+_VOID = ("Br", "Hr", "Img", "Col", "Wbr")
+_NAMES = {"className": "class", "htmlFor": "for"}
+_OWN = ("children", "n_clicks", "disable_n_clicks", "n_clicks_timestamp", "key")
+"""Properties for Dash itself, which mean nothing to a browser."""
+
+
+def still(part: Any) -> Any:
+    """Return a page, or a part of it, with what is still in it turned to markup.
+
+    Parameters
+    ----------
+    part : component, text, number, None, or a list of these
+        Its own components are changed.
+
+    Returns
+    -------
+    the same, where a plain element without an id holds its children as ``data-still``.
+    """
+    if isinstance(part, (list, tuple)):
+        return [still(one) for one in part]
+    children = getattr(part, "children", None)
+    if not isinstance(part, Component) or not _holds_elements(children):
+        return part
+    inner = _inner(children) if _is_plain(part) else None
+    if inner is None:
+        part.children = still(children)
+    else:
+        part.children = None
+        setattr(part, "data-still", inner)
+    return part
+
+
+def _holds_elements(children: Any) -> bool:
+    some = children if isinstance(children, (list, tuple)) else [children]
+    return any(isinstance(one, (Component, list, tuple)) for one in some)
+
+
+def _is_plain(part: Component) -> bool:
+    """Return whether an element has a name of its own in HTML and nothing refers to it."""
+    return part._namespace == "dash_html_components" and getattr(part, "id", None) is None
+
+
+def _inner(children: Any) -> str | None:
+    """Return children as markup; None where something in them is alive."""
+    if children is None or isinstance(children, bool):
+        return ""
+    if isinstance(children, Component):
+        return _markup(children)
+    if not isinstance(children, (list, tuple)):
+        return str(escape(children))
+    parts = []
+    for one in children:
+        inner = _inner(one)
+        if inner is None:
+            return None
+        parts.append(inner)
+    return "".join(parts)
+
+
+def _markup(part: Component) -> str | None:
+    is_link = type(part) is dcc.Link
+    if not is_link and not _is_plain(part):
+        return None
+    inner = _inner(getattr(part, "children", None))
+    if inner is None:
+        return None
+    name = "a" if is_link else type(part).__name__.lower()
+    said = "".join(_attributes(part)) + (" data-goes" if is_link else "")
+    return f"<{name}{said}>" if type(part).__name__ in _VOID else f"<{name}{said}>{inner}</{name}>"
+
+
+def _attributes(part: Component) -> Iterable[str]:
+    """Yield an element's properties as HTML writes them, each after a space."""
+    for name, value in part.to_plotly_json()["props"].items():
+        if name in _OWN or value is None or value is False:
+            continue
+        named = _NAMES.get(name, name.lower())
+        if name == "style":
+            value = ";".join(f"{key}:{one}" for key, one in value.items())
+        yield f" {named}" if value is True else f' {named}="{escape(value)}"'
