@@ -165,7 +165,8 @@ def can_be_typed(body, named):
     if "sort" in body and named(body["item"]) != body["item"]:
         return False
     lids = {made["lids"] for made in body.get("made", ()) if "lids" in made}
-    lines = [one for part in body.values() if isinstance(part, list) for one in part if isinstance(one, dict)]  # fmt: skip
+    parts = [one for part in body.values() for one in (part if isinstance(part, list) else [part])]
+    lines = [one for one in parts if isinstance(one, dict)]
     return (
         lids <= {body.get("lids", "lid")}
         and all(one.get("basis", "exact") == "exact" and " " not in one.get("lot", "") for one in [body, *lines])
