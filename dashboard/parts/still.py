@@ -94,6 +94,9 @@ def _attributes(part: Component) -> Iterable[str]:
         if name in _OWN or value is None or value is False:
             continue
         named = _NAMES.get(name, name.lower())
-        if name == "style":
-            value = ";".join(f"{key}:{one}" for key, one in value.items())
-        yield f" {named}" if value is True else f' {named}="{escape(value)}"'
+        said = _style(value) if name == "style" else value
+        yield f" {named}" if said is True else f' {named}="{escape(said)}"'
+
+
+def _style(style: dict[str, Any]) -> str:
+    return ";".join(f"{name}:{value}" for name, value in style.items())

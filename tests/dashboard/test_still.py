@@ -63,7 +63,9 @@ def test_link_is_followed_within_the_page():
 def test_what_is_alive_stays_a_component_and_its_neighbours_become_markup():
     graph, store = dcc.Graph(id="g"), html.Button("Do", id="do")
     table = html.Table(html.Tbody(html.Tr(html.Td(1.5))))
-    page = still([html.H1("Title"), html.Section([html.Div([graph]), table, html.P("text"), store])])
+    page = still(
+        [html.H1("Title"), html.Section([html.Div([graph]), table, html.P("text"), store])]
+    )
     assert page[0].children == "Title"
     section = page[1]
     assert inner(section) is None
