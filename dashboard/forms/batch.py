@@ -15,6 +15,7 @@ from ledger.errors import LedgerError
 from ledger.events import CANNING
 from ledger.projections import PROJECTIONS
 from ledger.projections._plan import plan_of
+from ledger.published import low_acid_caution
 
 __all__ = ["beside_batch"]
 
@@ -23,13 +24,14 @@ def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
     """Return what stands beside a batch that is being typed; what cannot be said yet is left out."""
     book, words = ask.data.book, ask.words
     answers = Answers(yes=True)
+    grave = _grave(typed)
     try:
         entry = read_form(typed, Texts(book.catalogue(), answers), ask.data.today())
         body = from_recipe(book.catalogue(), entry.body)
     except FieldTrouble as trouble:
-        return [html.P(str(trouble), className="quiet")]
+        return [*grave, html.P(str(trouble), className="quiet")]
     except LedgerError as error:
-        return [html.P(str(error), className="quiet")]
+        return [*grave, html.P(str(error), className="quiet")]
     out: list[Any] = []
     if body.get("makes"):
         out += _published(ask, body, entry.on)
@@ -37,7 +39,20 @@ def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
         out += _plan(ask, body)
     if body.get("makes") and body.get("used") and body.get("made") and body.get("method"):
         out += _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
-    return [html.H2(words("batch.title")), *out] if out else []
+    return [*grave, html.H2(words("batch.title")), *out] if out else grave
+
+
+def _grave(typed: Typed) -> list[Any]:
+    """Return the caution on food of little acid in boiling water, from the boxes as they stand."""
+    said = {
+        name: [text for (box, _), text in sorted(typed.boxes.items()) if box == name and text]
+        for name in ("makes", "method", "used", "schedule")
+    }
+    makes, method, schedule = (
+        (said[name] or [None])[0] for name in ("makes", "method", "schedule")
+    )
+    text = low_acid_caution(makes, method, said["used"], schedule=schedule)
+    return [html.P(text, className="caution grave", role="alert")] if text else []
 
 
 def _plan(ask: Ask, body: dict[str, Any]) -> list[Any]:

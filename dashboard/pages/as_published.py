@@ -40,6 +40,7 @@ def draw(ask: Ask) -> Any:
     """Return the caution, the question before a batch, and every batch with what was found."""
     answer = ask.show("as-published")
     return [
+        _grave(answer),
         html.P(SHORT, className="caution"),
         _before(ask),
         _one(ask, answer),
@@ -49,6 +50,15 @@ def draw(ask: Ask) -> Any:
             ask.words("as_published.cautions"),
             *(html.P([html.B(f"{head}. "), text]) for head, text in CAUTIONS),
         ),
+    ]
+
+
+def _grave(answer: Answer) -> Any:
+    """Return the caution on food of little acid in boiling water, which stands first."""
+    return [
+        html.P(one.text, className="caution grave", role="alert")
+        for one in answer.assumptions
+        if one.id == "low-acid"
     ]
 
 
@@ -175,7 +185,7 @@ def _answer(ask: Ask, said: dict[str, str]) -> Any:
             items = [text if name != "needs" else f"{key}: {text}" for key, text in told.items()]
             lines.append(html.H3(ask.words(f"as_published.total_{name}")))
             lines.append(kind([html.Li(text) for text in items]))
-    return html.Div([*lines, notes_of(ask, answer)])
+    return html.Div([*_grave(answer), *lines, notes_of(ask, answer)])
 
 
 def _power_cut(ask: Ask) -> Any:

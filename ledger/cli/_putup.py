@@ -25,6 +25,7 @@ __all__ = [
     "print_verdicts",
     "show_before",
     "verdicts",
+    "warn_low_acid",
 ]
 
 
@@ -41,6 +42,37 @@ def batch_from_recipe(book: Book, body: dict[str, Any], given: dict[str, Any]) -
     ):
         raise click.Abort
     return out
+
+
+def warn_low_acid(body: dict[str, Any], given: dict[str, Any], schedule: str | None = None) -> bool:
+    """Say first, before any question, that food of little acid does not go into boiling water.
+
+    Parameters
+    ----------
+    body : dict
+        ``makes``, ``method``, and ``used``: lines of a body, or texts as they were typed.
+    given : dict
+        The command's options.
+
+    Returns
+    -------
+    bool
+        Whether it was said; at a terminal the user then chose to go on.
+    """
+    from ledger.published import low_acid_caution
+
+    used = [one if isinstance(one, str) else one["item"] for one in body.get("used") or ()]
+    text = low_acid_caution(body.get("makes"), body.get("method"), used, schedule=schedule)
+    if text is None:
+        return False
+    click.echo(f"{text}\n", err=True)
+    if (
+        _common.at_terminal()
+        and not (given["yes"] or given.get("before"))
+        and not click.confirm("Write down that it was done so?", default=False, err=True)
+    ):
+        raise click.Abort
+    return True
 
 
 def ask_before(book: Book, body: dict[str, Any], on: str | None, doubts: Answers) -> str | None:
@@ -74,13 +106,19 @@ def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) ->
     caution : str, optional
         Shown instead of the short one.
     """
-    from ledger.published import SHORT
+    from ledger.published import NEAREST, SHORT
 
     for record in records:
         click.echo(f"  published schedule: {record['standing']}")
         for finding in record["findings"]:
             if finding["kind"] in ("short of it", "not recorded", "no published process"):
-                click.echo(f"    {finding['field']}: {finding['text']}")
+                text, nearest, _ = finding["text"].partition(NEAREST)
+                click.echo(f"    {finding['field']}: {text.strip()}")
+                if nearest:
+                    batch = record["batch"][:8]
+                    click.echo(
+                        f"    nearest published: croftbook show as-published --batch {batch}"
+                    )
         if record["source"]:
             click.echo(f"    source: {record['source']}")
     if records or caution:

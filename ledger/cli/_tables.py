@@ -31,6 +31,10 @@ def print_answer(answer: Answer, *, wide: bool = False) -> None:
     from rich.table import Table
 
     console = _console()
+    first = [one for one in answer.assumptions if one.id == "low-acid"]
+    rest = [one for one in answer.assumptions if one not in first]
+    for grave in first:  # first and apart: it is no footnote
+        console.print(f"{grave.text}\n", style="bold")
     columns = [
         c for c in answer.columns if c.main or (wide and c.name not in ("why", "assumptions"))
     ]
@@ -56,12 +60,10 @@ def print_answer(answer: Answer, *, wide: bool = False) -> None:
     known = f", as known at {answer.known_at}" if answer.known_at else ""
     console.print(f"\nAs of {answer.as_of}{known}. Money in {answer.currency}.", style="dim")
     _totals(console, answer)
-    for assumption in answer.assumptions[:_SHOWN]:
+    for assumption in rest[:_SHOWN]:
         console.print(f"- {assumption.text}", style="dim")
-    if len(answer.assumptions) > _SHOWN:
-        console.print(
-            f"- and {len(answer.assumptions) - _SHOWN} more: --json names them all", style="dim"
-        )
+    if len(rest) > _SHOWN:
+        console.print(f"- and {len(rest) - _SHOWN} more: --json names them all", style="dim")
 
 
 def _head(column: Column, currency: str) -> str:

@@ -168,6 +168,7 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
         def read(make: Callable[[Texts], Any]) -> Any:
             return doubts.settle(lambda: make(Texts(book.catalogue(), doubts.answers)), book)
 
+        warned = kind.name == "put_up" and _warned(given)
         body = read(lambda texts: _body(command, kind, fields, given, texts))
         _days(body, fields, book.today())
         if kind.name == "item_described":
@@ -180,6 +181,8 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
                 _putup.show_before(book, body, on, as_json=given["as_json"])
                 return
             body = _putup.batch_from_recipe(book, body, given)
+            if not warned:
+                _putup.warn_low_acid(body, given)
         try:
             body = ask_missing(
                 kind, body, fields, lambda name, text: read(lambda t: PARTS[name](t, text, name))
@@ -197,6 +200,15 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             raise in_words(error, body) from None
         written.notes = list(doubts.answers.notes)  # what was taken while words were read, too
         report(book, written, as_json=given["as_json"], caution=caution)
+
+
+def _warned(given: dict[str, Any]) -> bool:
+    """Look at a batch's words as they were typed: a caution goes before any question on amounts."""
+    from ledger.cli import _putup
+
+    makes = given["words"][0] if given["words"] else None
+    said = {"makes": makes, "method": given["f_method"], "used": list(given["f_used"] or ())}
+    return _putup.warn_low_acid(said, given, given["f_schedule"])
 
 
 def _body(

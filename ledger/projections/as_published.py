@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
 from ledger.projections import _published_ask, _published_why
 from ledger.projections._common import answer
 from ledger.projections._published import batch_done, batches, judged, schedules_of
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
-from ledger.published import SHORT, Finding, Judgement, after_batch, unsealed_jars
+from ledger.published import (
+    SHORT,
+    Finding,
+    Judgement,
+    after_batch,
+    low_acid_caution,
+    unsealed_jars,
+)
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -84,10 +92,10 @@ def build(
         records, totals = _published_ask.keeping(state)
     elif any(question.get(name) for name in _QUESTION):
         records, totals, more = _published_ask.question(state, question)
-        assumptions += more
+        assumptions = [*_low_acid([question]), *assumptions, *more]
     else:
-        records, more = _batches(state, batch, item)
-        assumptions += more
+        records, bodies, more = _batches(state, batch, item)
+        assumptions = [*_low_acid(bodies), *assumptions, *more]
         totals = {"standing": _count(records)}
     ids = [one.id for one in assumptions]
     for record in records:
@@ -104,9 +112,9 @@ def _count(records: list[dict[str, Any]]) -> str:
 
 def _batches(
     state: State, batch: str | None, item: str | None
-) -> tuple[list[dict[str, Any]], list[Assumption]]:
+) -> tuple[list[dict[str, Any]], list[dict[str, Any]], list[Assumption]]:
     wanted = None if item is None else state.facts.find(item)
-    schedules, records, set_by = schedules_of(state), [], False
+    schedules, records, bodies, set_by = schedules_of(state), [], [], False
     for ev, body in batches(state):
         entry = state.entry_id(ev)
         if batch is not None and not entry.startswith(batch):
@@ -114,8 +122,23 @@ def _batches(
         if item is not None and (wanted is None or state.facts.find(body["makes"]) != wanted):
             continue
         records.append(_record(state, ev, body, schedules))
+        bodies.append(body)
         set_by = set_by or not body.get("altitude")
-    return records, _published_ask.settings_used(state) if set_by else []
+    return records, bodies, _published_ask.settings_used(state) if set_by else []
+
+
+def _low_acid(batches: Sequence[Mapping[str, Any]]) -> list[Assumption]:
+    """Return the cautions that go before everything else: little acid, and boiling water."""
+    texts = [
+        low_acid_caution(
+            one.get("product") or one.get("makes"),
+            one.get("method"),
+            tuple(line["item"] for line in one.get("used") or ()),
+            schedule=one.get("schedule"),
+        )
+        for one in batches
+    ]
+    return [Assumption("low-acid", text) for text in dict.fromkeys(texts) if text]
 
 
 def _record(

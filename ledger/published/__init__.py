@@ -31,9 +31,11 @@ if TYPE_CHECKING:
     from ledger.published.jars import jar_size
     from ledger.published.judging import CANNING, Judgement, judge
     from ledger.published.keeping import Keeping, keeps_for
+    from ledger.published.low_acid import low_acid_caution
     from ledger.published.other import OTHER_METHODS, judge_other
     from ledger.published.plausible import Doubt, doubts_of, expected_jars
     from ledger.published.processes import Process, boiling_point_f, published_for
+    from ledger.published.product import NEAREST
     from ledger.published.words import label
     from ledger.reference.schedules import load_schedules
 
@@ -42,6 +44,7 @@ __all__ = [
     "CAUTIONS",
     "FIRST",
     "KINDS",
+    "NEAREST",
     "OTHER_METHODS",
     "SHORT",
     "AcidDone",
@@ -78,6 +81,7 @@ __all__ = [
     "label",
     "lines_of",
     "load_schedules",
+    "low_acid_caution",
     "published_for",
     "unsealed_jars",
 ]
@@ -94,9 +98,11 @@ _WHERE = {
         "ledger.published.jars": "jar_size",
         "ledger.published.judging": "CANNING Judgement judge",
         "ledger.published.keeping": "Keeping keeps_for",
+        "ledger.published.low_acid": "low_acid_caution",
         "ledger.published.other": "OTHER_METHODS judge_other",
         "ledger.published.plausible": "Doubt doubts_of expected_jars",
         "ledger.published.processes": "Process boiling_point_f published_for",
+        "ledger.published.product": "NEAREST",
         "ledger.published.words": "label",
         "ledger.reference.schedules": "load_schedules",
     }.items()

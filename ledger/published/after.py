@@ -8,7 +8,7 @@ from ledger.published.judging import Judgement
 from ledger.published.words import cite, inches, number
 from ledger.reference.storage import Figure, figures
 
-__all__ = ["Advice", "after_batch", "unsealed_jars"]
+__all__ = ["Advice", "after_batch", "if_wrong", "unsealed_jars"]
 
 
 @dataclass(frozen=True)
@@ -83,6 +83,18 @@ def after_batch(judgement: Judgement, hours: float | None = None) -> list[Advice
         )
         return [ask, *_short(hours)[:-1]]
     return _short(hours)
+
+
+def if_wrong() -> str:
+    """Return in two sentences what the documents say of jars that had the wrong process."""
+    wrong = _figure("reprocess_deadline", "wrong process")
+    cold = _figure("fridge_period")
+    boil = next(f for f in figures("safety", "home_canned_low_acid", "boil_before_eating"))
+    return (
+        f"Jars done so: within {number(wrong.high)} hours give them a whole published pressure process anew, or "
+        f"refrigerate ({number(cold.high)} week at the most) or freeze them ({cite(wrong.source)}). Later: do not "
+        f"taste, discard where no person or animal can reach it ({cite(boil.source)})."
+    )
 
 
 def _short(hours: float | None) -> list[Advice]:

@@ -17,7 +17,7 @@ from ledger.published.batch import Used
 from ledger.published.words import label
 from ledger.reference.schedules import products
 
-__all__ = ["Departure", "departures", "main_grams", "nearest_by_used"]
+__all__ = ["Departure", "departures", "ingredient_kind", "main_grams", "nearest_by_used"]
 
 _KINDS = {
     "oil or fat": "oil|butter|margarine|lard|fat|shortening|ghee|dripping",
@@ -77,7 +77,7 @@ def departures(product: str, used: Sequence[Used]) -> list[Departure]:
     known = products()[product]
     out = []
     for one in used:
-        kind = _kind_of(one.item, known.ingredients)
+        kind = ingredient_kind(one.item, known.ingredients)
         if kind is not None:
             out.append(Departure(one.item, kind, _departure_text(product, one, kind, used)))
     if known.needs and not any(
@@ -90,7 +90,7 @@ def departures(product: str, used: Sequence[Used]) -> list[Departure]:
 
 
 @lru_cache(8192)
-def _kind_of(item: str, allowed: tuple[str, ...]) -> str | None:
+def ingredient_kind(item: str, allowed: tuple[str, ...] = ()) -> str | None:
     """Return the kind of an ingredient that a product does not hold; None where it does."""
     key = item_key(re.sub(r"[^\w\s]", " ", item))
     rest = key
@@ -152,7 +152,7 @@ def _departure_text(product: str, one: Used, kind: str, used: Sequence[Used]) ->
 def nearest_by_used(used: Sequence[Used]) -> tuple[str, ...]:
     """Return products that hold everything that was used, but may hold it in other proportions."""
     out = []
-    names = [u.item for u in used if _kind_of(u.item, ()) is not None]
+    names = [u.item for u in used if ingredient_kind(u.item, ()) is not None]
     for product in products().values():
         if len(names) > 1 and not departures(product.key, used):
             out.append(product.key)

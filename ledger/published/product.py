@@ -9,9 +9,11 @@ from ledger.published.proportions import parts_of_batch
 from ledger.published.words import cite, label, labels, listed
 from ledger.reference.schedules import products
 
-__all__ = ["product_findings"]
+__all__ = ["NEAREST", "product_findings"]
 
 _NONE = "no published process"
+NEAREST = "For comparison only:"
+"""Begins what the nearest published products are, where none fits."""
 
 
 def product_findings(
@@ -84,7 +86,7 @@ def _compared(near: tuple[str, ...], batch: BatchDone) -> str:
             text += " holds the same things; what was made of them here is another product"
         text += f"{' and' if kinds else ' differs'} in proportion ({limits})" if limits else ""
         out.append(text)
-    return f"For comparison only: {'. '.join(out)}." if out else ""
+    return f"{NEAREST} {'. '.join(out)}." if out else ""
 
 
 def _proportions(fit: tuple[str, ...], batch: BatchDone) -> list[Finding]:

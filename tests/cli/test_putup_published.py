@@ -151,3 +151,42 @@ def test_before_of_a_name_without_process_gives_no_figures(run):
     assert status == 0
     assert "No process can be shown" in out
     assert " psi" not in out
+
+
+BOILED = ["--used", "14 lb snap bean", "--made", "7 quart jars", "--method"]
+
+
+@pytest.mark.parametrize("method", ["boiling water", "water-bath", "oven"])
+def test_little_acid_in_boiling_water_is_said_before_any_question_or_refusal(run, method):
+    status, out, err = run("putup", "snap beans", *BOILED, method)
+    assert status == 2  # what a quart of it weighs, or the method's word, is asked for after
+    assert out == ""
+    assert err.startswith("CAUTION: snap beans: food of little acid.")
+    assert err.index("botulism") < err.index("croftbook: ")
+
+
+def test_little_acid_is_said_once_and_before_what_was_written(run):
+    done = ["--minutes", "60", "--yes", "--on", "2026-08-02"]
+    words = ["--used", "14 lb green bean", "--made", "7 quart jars", "--method", "boiling water"]
+    status, out, err = run("putup", "canned green bean", *words, *done)
+    assert status == 0
+    assert err.startswith("CAUTION: canned green bean: ")
+    assert err.count("CAUTION: ") == 1
+    assert "as published" not in out.partition("published schedule: ")[2].splitlines()[0]
+    asked = run("show", "as-published")[1]
+    assert asked.startswith("CAUTION: canned green bean: ")
+
+
+def test_question_of_little_acid_in_boiling_water_begins_with_the_caution(run):
+    words = ["as-published", "--product", "carrots", "--method", "boiling water"]
+    assert run("show", *words)[1].startswith("CAUTION: carrots: food of little acid.")
+    assert "CAUTION" not in run("show", *words[:-1], "pressure")[1]
+
+
+def test_long_comparison_is_pointed_to(run):
+    words = ["--used", "20 lb tomato", "--used", "2 lb green bean", "--made", "7 quart jars"]
+    done = ["--method", "pressure", "--minutes", "25", "--yes", "--on", "2026-08-02"]
+    status, out, _ = run("putup", "garden pot", *words, *done)
+    assert status == 0
+    assert "For comparison only" not in out
+    assert "nearest published: croftbook show as-published --batch " in out

@@ -1,0 +1,92 @@
+"""Food of little acid in boiling water: the caution that goes before everything else."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from ledger.items import item_key
+from ledger.published.after import if_wrong
+from ledger.published.batch import Used
+from ledger.published.finding import find, lines_of
+from ledger.published.mixture import departures, ingredient_kind
+from ledger.reference.schedules import products
+
+__all__ = ["low_acid_caution", "low_acid_names"]
+
+_NOT_PRESSURE = re.compile(r"boil|water|steam|kettle|oven|bath")
+"""Of a method as somebody says it: what heats no further than boiling water."""
+
+_LITTLE = (
+    "a low-acid vegetable",
+    "meat or fish",
+    "dairy or egg",
+    "a food of little acid",
+)
+_ACID = re.compile(r"\b(vinegar|pickled?|relish|chutney|kraut|sauerkraut|jam|jelly|marmalade)\b")
+"""Names of what another thing's acid is relied on for: no match is then no proof of little acid."""
+
+
+def low_acid_caution(
+    makes: str | None,
+    method: str | None,
+    used: Sequence[str] = (),
+    *,
+    schedule: str | None = None,
+) -> str | None:
+    """Return the caution for food of little acid that is put up in boiling water; None elsewhere.
+
+    Parameters
+    ----------
+    makes : str or None
+        What is made, as the household calls it.
+    method : str or None
+        Its own word or another's: ``boiling water``, ``water bath``, ``steamer``, ``oven``.
+    used : sequence of str
+        What went in: names, or lines as they were typed (``14 lb green beans``).
+    schedule : str, optional
+        What the recipe says it follows.
+
+    Returns
+    -------
+    str or None
+        What it is, why it matters, and what the documents say of jars that were done so.
+    """
+    if not makes or not method or not _NOT_PRESSURE.search(method.casefold()):
+        return None
+    names = low_acid_names(makes, used, schedule=schedule)
+    if not names:
+        return None
+    return (
+        f"CAUTION: {', '.join(names)}: food of little acid. Spores of botulism live through boiling water, a "
+        "steamer, an open kettle and an oven, and grow in such a jar; it may have no smell and no look. Where "
+        "a process is published for food of little acid it is for a pressure canner only. "
+        + if_wrong()
+    )
+
+
+def low_acid_names(
+    makes: str, used: Sequence[str] = (), *, schedule: str | None = None
+) -> list[str]:
+    """Return what makes a batch food of little acid, by name; empty where nothing is known to.
+
+    A published product that has a process for boiling water counts as what it is published as, so
+    long as no food of little acid went in beside what it holds.
+    """
+    fit = find(makes, recipe_schedule=schedule).candidates
+    if fit and not any(lines_of(product, "boiling water") for product in fit):
+        return [makes]
+    if fit:
+        added = [_added(product, used) for product in fit]
+        return min(added, key=len)
+    said = " ".join(item_key(text) for text in (makes, *used))
+    if _ACID.search(said):
+        return []
+    return [text for text in dict.fromkeys((makes, *used)) if ingredient_kind(text) in _LITTLE]
+
+
+def _added(product: str, used: Sequence[str]) -> list[str]:
+    if products()[product].group in ("pickle", "ferment"):
+        return []  # acid of the brine; its proportion is compared elsewhere
+    lines = [Used(text, "") for text in used]
+    return [one.item for one in departures(product, lines) if one.kind in _LITTLE]
