@@ -16,8 +16,12 @@ from ledger.book import HistoryRow
 __all__ = ["PAGE", "draw"]
 
 _LAST, _FIRST, _SOON = 8, 8, 6
+_IN_DAYS = 2
+"""Weeks below which days are said."""
 _SHORT_CHANCE = 0.5
 """Chance of lasting until more comes below which an item is said to run out."""
+
+_WHEN = {0: "today.this_day", 1: "today.next_day"}
 
 
 def draw(ask: Ask) -> Any:
@@ -42,7 +46,7 @@ def _eat_first(ask: Ask) -> Any:
     lines = []
     for r in first:
         left = int(r["days_left"])
-        says = words("today.past" if left < 0 else "today.in_days", n=abs(left))
+        says = words(_WHEN.get(left, "today.past" if left < 0 else "today.in_days"), n=abs(left))
         kept = words.word("answers", r["kept"]) if r["kept"] else ""
         days = figure(says, r["why"], "days_left")
         by = html.Span(words("today.use_by", day=words.day(r["use_by"])), className="quiet")
@@ -67,8 +71,11 @@ def _running_out(ask: Ask) -> Any:
         return section(words("today.running_out"), html.P(words("today.nothing_out")))
     lines = []
     for r in records[:_SOON]:
+        left = r["weeks_left"]["likely"]
+        few = "today.days" if left < _IN_DAYS else "today.weeks"
+        n = words.number(max(left * 7, 1), 0) if left < _IN_DAYS else words.number(left, 2)
         weeks = figure(
-            words("today.weeks", n=words.number(r["weeks_left"]["likely"], 2)),
+            words(few, n=n),
             r["why"],
             "weeks_left.likely",
         )
