@@ -28,11 +28,7 @@ _COLUMNS = {"weight": slice(8, 14), "energy": slice(14, 20), "value": slice(20, 
 
 def eaten_of(state: State) -> Eaten:
     """Return what was eaten by a state, worked out once and kept with it."""
-    held = vars(state)
-    if "_eaten" not in held:
-        held["_eaten"] = Eaten(state)
-    eaten: Eaten = held["_eaten"]
-    return eaten
+    return state.once(Eaten)
 
 
 class Eaten:

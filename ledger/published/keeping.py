@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from ledger.items import item_key
 from ledger.published.finding import find
@@ -57,6 +58,7 @@ class Keeping:
     source: str
 
 
+@lru_cache(4096)
 def keeps_for(
     sort: str | None = None,
     method: str | None = None,

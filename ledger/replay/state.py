@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import copy
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any
+from typing import Any, TypeVar
 
 import numpy as np
 
@@ -34,6 +34,7 @@ __all__ = ["State", "build_state", "day_number", "day_text", "grow_state"]
 _KIND = {name: code for code, name in enumerate(KINDS)}
 _TIMELESS = [_KIND["item_described"], _KIND["setting_changed"]]
 _MISSING = len(_tables.ROLES)
+_Out = TypeVar("_Out")
 
 
 def day_number(day: dt.date | str) -> int:
@@ -87,6 +88,17 @@ class State:
     known_at: str | None = None
     priced: tuple[Prices, Durables] | None = None
     """Prices and purchases of the moment that this one grew from, where none came or went."""
+    _made: dict[Any, Any] = field(default_factory=dict, repr=False)
+
+    def once(self, make: Callable[[State], _Out]) -> _Out:
+        """Return ``make(state)``, worked out at the first asking and kept with this moment.
+
+        What several questions share is asked for so; who asks must not change it.
+        """
+        if make not in self._made:
+            self._made[make] = make(self)
+        made: _Out = self._made[make]
+        return made
 
     @cached_property
     def taken(self) -> Array:
@@ -110,7 +122,7 @@ class State:
         """Return this state at another day on which the same events count."""
         other = copy.copy(self)
         other.journal, other.as_of_day, other.known, other.moment = journal, as_of, known, moment
-        other.facts = self.facts.of_journal(journal)
+        other.facts, other._made = self.facts.of_journal(journal), {}
         if "costs" in vars(self):
             other.costs = self.costs.moved(other)
         return other
