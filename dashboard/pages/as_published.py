@@ -40,7 +40,7 @@ def draw(ask: Ask) -> Any:
     """Return the caution, the question before a batch, and every batch with what was found."""
     answer = ask.show("as-published")
     return [
-        _grave(answer),
+        _grave(answer, *_told(ask)),
         html.P(SHORT, className="caution"),
         _before(ask),
         _one(ask, answer),
@@ -53,13 +53,26 @@ def draw(ask: Ask) -> Any:
     ]
 
 
-def _grave(answer: Answer) -> Any:
+def _grave(*answers: Answer) -> Any:
     """Return the caution on food of little acid in boiling water, which stands first."""
-    return [
-        html.P(one.text, className="caution grave", role="alert")
-        for one in answer.assumptions
-        if one.id == "low-acid"
-    ]
+    texts = [one.text for said in answers for one in said.assumptions if one.id == "low-acid"]
+    return [html.P(text, className="caution grave", role="alert") for text in dict.fromkeys(texts)]
+
+
+def _asked(ask: Ask) -> dict[str, str]:
+    """Return what the page's address asks before a batch."""
+    return {
+        name: ask.query[name] for name in ("product", *_CHOSEN, "altitude") if ask.query.get(name)
+    }
+
+
+def _told(ask: Ask) -> list[Answer]:
+    """Return the answer to the question before a batch, where one is asked that can be read."""
+    said = _asked(ask)
+    try:
+        return [ask.show("as-published", **said)] if said.get("product") else []
+    except InputError:
+        return []  # said beside the question
 
 
 def _batches(ask: Ask, answer: Answer) -> Any:
@@ -155,7 +168,7 @@ def _before(ask: Ask) -> Any:
         _text("altitude", words("as_published.altitude"), query.get("altitude", ""), "2600 ft")
     )
     asked = choices(*boxes)
-    said = {name: query[name] for name in ("product", *_CHOSEN, "altitude") if query.get(name)}
+    said = _asked(ask)
     told = _answer(ask, said) if said.get("product") else None
     return section(words("as_published.before"), asked, told)
 
@@ -185,7 +198,7 @@ def _answer(ask: Ask, said: dict[str, str]) -> Any:
             items = [text if name != "needs" else f"{key}: {text}" for key, text in told.items()]
             lines.append(html.H3(ask.words(f"as_published.total_{name}")))
             lines.append(kind([html.Li(text) for text in items]))
-    return html.Div([*_grave(answer), *lines, notes_of(ask, answer)])
+    return html.Div([*lines, notes_of(ask, answer)])
 
 
 def _power_cut(ask: Ask) -> Any:

@@ -119,7 +119,7 @@ def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) ->
                     click.echo(
                         f"    nearest published: croftbook show as-published --batch {batch}"
                     )
-        if record["source"]:
+        if record["source"] and record["standing"] != "no published process":
             click.echo(f"    source: {record['source']}")
     if records or caution:
         click.echo(f"  {caution or SHORT}", err=True)
