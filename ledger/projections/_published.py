@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -83,8 +84,9 @@ def _grams(state: State, line: Mapping[str, Any]) -> float | None:
     return None if per is None or whole is None else float(whole) * per
 
 
+@lru_cache(4000)
 def judged(batch: BatchDone) -> Judgement:
-    """Return a batch beside what is published for its method."""
+    """Return a batch beside what is published for its method; the same batch is judged once."""
     return judge(batch) if batch.method in CANNING else judge_other(batch)
 
 

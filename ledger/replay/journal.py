@@ -42,6 +42,9 @@ _METHOD = {name: code for code, name in enumerate(METHODS)}
 _FACTS = ("item_described", "setting_changed", "recipe_written", "practised", "target_set")
 _NAN = float("nan")
 
+_READ_MOST = 4000
+"""Bodies kept that were read from the log one by one: those of the batches of many years."""
+
 
 class Journal:
     """Every event so far, as columns.
@@ -69,6 +72,7 @@ class Journal:
         self.labels: list[tuple[int, int, Any, Any]] = []
         self._ranges: tuple[int, dict[str, Any]] = (0, {})
         self.fetch: Callable[[int], tuple[Any, ...]] | None = None
+        self._read: dict[int, dict[str, Any]] = {}
         self.first_amount: dict[int, str] = {}
         self._decoders = {
             name: msgspec.json.Decoder(list[lean(kind.body)])  # type: ignore[misc]
@@ -85,7 +89,7 @@ class Journal:
         other.tables = {name: table.copy() for name, table in self.tables.items()}
         for name in ("items", "units", "people", "lots", "garden", "whom", "place"):
             setattr(other, name, getattr(self, name).copy())
-        for name in ("ids", "recorded", "labels", "bodies", "first_amount"):
+        for name in ("ids", "recorded", "labels", "bodies", "_read", "first_amount"):
             setattr(other, name, copy.copy(getattr(self, name)))
         return other
 
@@ -295,12 +299,19 @@ class Journal:
         return ranges
 
     def body(self, ev: int) -> dict[str, Any]:
-        """Return the body of an event; read anew from the log where only columns were kept."""
+        """Return the body of an event, not to be changed.
+
+        Where only columns were kept it is read from the log, and kept for the next question.
+        """
         if ev in self.bodies:
             return self.bodies[ev]
-        assert self.fetch is not None
-        row = self.fetch(ev + 1)
-        return decode_stored(row[2], row[3], row[10], seq=row[0])
+        if ev not in self._read:
+            assert self.fetch is not None
+            row = self.fetch(ev + 1)
+            if len(self._read) >= _READ_MOST:
+                self._read.clear()
+            self._read[ev] = decode_stored(row[2], row[3], row[10], seq=row[0])
+        return self._read[ev]
 
     # -- settling -----------------------------------------------------------------------
 
