@@ -9,8 +9,12 @@ __all__ = ["Assumption"]
 
 @dataclass(frozen=True)
 class Assumption:
-    """Something a figure rests on, in words, with the events that it comes from."""
+    """Something a figure rests on, in words, with the events that it comes from.
+
+    One that stands first is a caution: it is shown before the answer and apart from it.
+    """
 
     id: str
     text: str
     events: tuple[str, ...] = ()
+    stands_first: bool = False

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from dash import html
 
 from dashboard.ask import Ask
 from dashboard.forms.reading import FieldTrouble, Typed, read_form
+from dashboard.parts import cautions
 from ledger.door import Answers, Entry
 from ledger.door.recipes import from_recipe, recipe_of
 from ledger.door.texts import Texts
@@ -24,14 +26,13 @@ def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
     """Return what stands beside a batch that is being typed; what cannot be said yet is left out."""
     book, words = ask.data.book, ask.words
     answers = Answers(yes=True)
-    grave = _grave(typed)
     try:
         entry = read_form(typed, Texts(book.catalogue(), answers), ask.data.today())
         body = from_recipe(book.catalogue(), entry.body)
     except FieldTrouble as trouble:
-        return [*grave, html.P(str(trouble), className="quiet")]
+        return [*_typed_caution(typed), html.P(str(trouble), className="quiet")]
     except LedgerError as error:
-        return [*grave, html.P(str(error), className="quiet")]
+        return [*_typed_caution(typed), html.P(str(error), className="quiet")]
     out: list[Any] = []
     if body.get("makes"):
         out += _published(ask, body, entry.on)
@@ -39,20 +40,21 @@ def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
         out += _plan(ask, body)
     if body.get("makes") and body.get("used") and body.get("made") and body.get("method"):
         out += _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
-    return [*grave, html.H2(words("batch.title")), *out] if out else grave
+    title = [html.H2(words("batch.title"))] if out else []
+    used = tuple(line["item"] for line in body.get("used", ()))
+    return [*_caution(body, used), *title, *out]
 
 
-def _grave(typed: Typed) -> list[Any]:
-    """Return the caution on food of little acid in boiling water, from the boxes as they stand."""
-    said = {
-        name: [text for (box, _), text in sorted(typed.boxes.items()) if box == name and text]
-        for name in ("makes", "method", "used", "schedule")
-    }
-    makes, method, schedule = (
-        (said[name] or [None])[0] for name in ("makes", "method", "schedule")
-    )
-    text = low_acid_caution(makes, method, said["used"], schedule=schedule)
-    return [html.P(text, className="caution grave", role="alert")] if text else []
+def _typed_caution(typed: Typed) -> list[Any]:
+    """Return the caution from boxes that cannot be read as an entry yet."""
+    boxes = [(name, text) for (name, _), text in sorted(typed.boxes.items()) if text]
+    return _caution(dict(boxes), tuple(text for name, text in boxes if name == "used"))
+
+
+def _caution(said: Mapping[str, Any], used: tuple[str, ...]) -> list[Any]:
+    """Return the caution on food of little acid in boiling water, which stands first."""
+    makes, method, schedule = (said.get(name) for name in ("makes", "method", "schedule"))
+    return cautions(low_acid_caution(makes, method, used, schedule=schedule))
 
 
 def _plan(ask: Ask, body: dict[str, Any]) -> list[Any]:

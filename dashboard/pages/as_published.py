@@ -12,6 +12,7 @@ from dashboard.ask import Ask
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
+    cautions,
     choice,
     choices,
     notes_of,
@@ -40,7 +41,7 @@ def draw(ask: Ask) -> Any:
     """Return the caution, the question before a batch, and every batch with what was found."""
     answer = ask.show("as-published")
     return [
-        _grave(answer, *_told(ask)),
+        cautions(*(one.text for said in (answer, *_told(ask)) for one in said.cautions)),
         html.P(SHORT, className="caution"),
         _before(ask),
         _one(ask, answer),
@@ -51,12 +52,6 @@ def draw(ask: Ask) -> Any:
             *(html.P([html.B(f"{head}. "), text]) for head, text in CAUTIONS),
         ),
     ]
-
-
-def _grave(*answers: Answer) -> Any:
-    """Return the caution on food of little acid in boiling water, which stands first."""
-    texts = [one.text for said in answers for one in said.assumptions if one.id == "low-acid"]
-    return [html.P(text, className="caution grave", role="alert") for text in dict.fromkeys(texts)]
 
 
 def _asked(ask: Ask) -> dict[str, str]:

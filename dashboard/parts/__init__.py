@@ -4,13 +4,14 @@ from dashboard.parts.choices import choice, choices
 from dashboard.parts.empty import nothing_yet
 from dashboard.parts.figures import figure, stat
 from dashboard.parts.pictures import picture
-from dashboard.parts.sections import notes_of, section
+from dashboard.parts.sections import cautions, notes_of, section
 from dashboard.parts.sheets import sheet
 from dashboard.parts.still import still
 from dashboard.parts.tables import answer_table, csv_link, plain_table
 
 __all__ = [
     "answer_table",
+    "cautions",
     "choice",
     "choices",
     "csv_link",

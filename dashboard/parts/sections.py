@@ -10,7 +10,7 @@ from dash.development.base_component import Component
 from dashboard.ask import Ask
 from ledger.projections import Answer
 
-__all__ = ["notes_of", "section"]
+__all__ = ["cautions", "notes_of", "section"]
 
 _SHOWN = 8
 
@@ -21,12 +21,21 @@ def section(title: str, *children: Any, id: str | None = None) -> Component:
     return html.Section([html.H2(title), *children], **more)
 
 
+def cautions(*texts: str | None) -> list[Component]:
+    """Return what stands before everything else on a page, each text once; None is left out."""
+    return [
+        html.P(text, className="caution grave", role="alert")
+        for text in dict.fromkeys(texts)
+        if text
+    ]
+
+
 def notes_of(ask: Ask, *answers: Answer) -> Component | None:
     """Return what the figures of these answers rest on, and what is missing; None where nothing."""
     texts: list[str] = []
     for answer in answers:
         texts += [str(text) for text in answer.totals.get("missing", ())]
-        texts += [one.text for one in answer.assumptions]
+        texts += [one.text for one in answer.footnotes]
     texts = list(dict.fromkeys(texts))
     if not texts:
         return None

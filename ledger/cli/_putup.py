@@ -29,9 +29,13 @@ __all__ = [
 ]
 
 
-def batch_from_recipe(book: Book, body: dict[str, Any], given: dict[str, Any]) -> dict[str, Any]:
+def batch_from_recipe(
+    book: Book, body: dict[str, Any], given: dict[str, Any], *, warned: bool
+) -> dict[str, Any]:
     """Return a batch's body, filled in from the recipe it names; what it takes is shown first."""
     out = from_recipe(book.catalogue(), body)
+    if not warned:
+        warn_low_acid(out, given)
     if out is body:
         return body
     _show_plan(book, out, times_of(body.get("times")), quiet=given["as_json"])
@@ -44,13 +48,13 @@ def batch_from_recipe(book: Book, body: dict[str, Any], given: dict[str, Any]) -
     return out
 
 
-def warn_low_acid(body: dict[str, Any], given: dict[str, Any], schedule: str | None = None) -> bool:
+def warn_low_acid(body: dict[str, Any], given: dict[str, Any]) -> bool:
     """Say first, before any question, that food of little acid does not go into boiling water.
 
     Parameters
     ----------
     body : dict
-        ``makes``, ``method``, and ``used``: lines of a body, or texts as they were typed.
+        ``makes``, ``method``, ``schedule``, and ``used``: lines of a body, or texts as typed.
     given : dict
         The command's options.
 
@@ -61,8 +65,10 @@ def warn_low_acid(body: dict[str, Any], given: dict[str, Any], schedule: str | N
     """
     from ledger.published import low_acid_caution
 
-    used = [one if isinstance(one, str) else one["item"] for one in body.get("used") or ()]
-    text = low_acid_caution(body.get("makes"), body.get("method"), used, schedule=schedule)
+    used = tuple(one if isinstance(one, str) else one["item"] for one in body.get("used") or ())
+    text = low_acid_caution(
+        body.get("makes"), body.get("method"), used, schedule=body.get("schedule")
+    )
     if text is None:
         return False
     click.echo(f"{text}\n", err=True)

@@ -31,9 +31,8 @@ def print_answer(answer: Answer, *, wide: bool = False) -> None:
     from rich.table import Table
 
     console = _console()
-    first = [one for one in answer.assumptions if one.id == "low-acid"]
-    rest = [one for one in answer.assumptions if one not in first]
-    for grave in first:  # first and apart: it is no footnote
+    rest = answer.footnotes
+    for grave in answer.cautions:
         console.print(f"{grave.text}\n", style="bold")
     columns = [
         c for c in answer.columns if c.main or (wide and c.name not in ("why", "assumptions"))

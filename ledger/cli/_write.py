@@ -180,9 +180,7 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             if before:
                 _putup.show_before(book, body, on, as_json=given["as_json"])
                 return
-            body = _putup.batch_from_recipe(book, body, given)
-            if not warned:
-                _putup.warn_low_acid(body, given)
+            body = _putup.batch_from_recipe(book, body, given, warned=warned)
         try:
             body = ask_missing(
                 kind, body, fields, lambda name, text: read(lambda t: PARTS[name](t, text, name))
@@ -206,9 +204,9 @@ def _warned(given: dict[str, Any]) -> bool:
     """Look at a batch's words as they were typed: a caution goes before any question on amounts."""
     from ledger.cli import _putup
 
-    makes = given["words"][0] if given["words"] else None
-    said = {"makes": makes, "method": given["f_method"], "used": list(given["f_used"] or ())}
-    return _putup.warn_low_acid(said, given, given["f_schedule"])
+    said = {name: given[f"f_{name}"] for name in ("method", "used", "schedule")}
+    said["makes"] = given["words"][0] if given["words"] else None
+    return _putup.warn_low_acid(said, given)
 
 
 def _body(

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
 from ledger.projections import _published_ask, _published_why
@@ -11,10 +10,12 @@ from ledger.projections._published import batch_done, batches, judged, schedules
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.published import (
     SHORT,
+    BatchDone,
     Finding,
     Judgement,
     after_batch,
-    low_acid_caution,
+    caution_for,
+    low_acid_names,
     unsealed_jars,
 )
 from ledger.replay.state import day_text
@@ -86,18 +87,22 @@ def build(
         When an altitude or a time cannot be read, or a question names no product.
     """
     assumptions = [Assumption("caution", SHORT)]
+    names: tuple[str, ...] = ()
     if freezer_off:
         records, totals = _published_ask.power_cut(state, freezer_off)
     elif keeping:
         records, totals = _published_ask.keeping(state)
     elif any(question.get(name) for name in _QUESTION):
         records, totals, more = _published_ask.question(state, question)
-        assumptions = [*_low_acid([question]), *assumptions, *more]
+        assumptions += more
+        names = low_acid_names(question.get("product"), question.get("method"))
     else:
-        records, bodies, more = _batches(state, batch, item)
-        assumptions = [*_low_acid(bodies), *assumptions, *more]
+        records, names, more = _batches(state, batch, item)
+        assumptions += more
         totals = {"standing": _count(records)}
     ids = [one.id for one in assumptions]
+    if grave := caution_for(tuple(dict.fromkeys(names))):
+        assumptions.insert(0, Assumption("low-acid", grave, stands_first=True))
     for record in records:
         record.setdefault("assumptions", ids)
     return answer(state, "as-published", COLUMNS, records, totals=totals, assumptions=assumptions)
@@ -112,39 +117,27 @@ def _count(records: list[dict[str, Any]]) -> str:
 
 def _batches(
     state: State, batch: str | None, item: str | None
-) -> tuple[list[dict[str, Any]], list[dict[str, Any]], list[Assumption]]:
+) -> tuple[list[dict[str, Any]], tuple[str, ...], list[Assumption]]:
     wanted = None if item is None else state.facts.find(item)
-    schedules, records, bodies, set_by = schedules_of(state), [], [], False
+    schedules, set_by = schedules_of(state), False
+    records: list[dict[str, Any]] = []
+    names: list[str] = []
     for ev, body in batches(state):
         entry = state.entry_id(ev)
         if batch is not None and not entry.startswith(batch):
             continue
         if item is not None and (wanted is None or state.facts.find(body["makes"]) != wanted):
             continue
-        records.append(_record(state, ev, body, schedules))
-        bodies.append(body)
+        done = batch_done(state, ev, body, schedules)
+        records.append(_record(state, ev, body, done))
+        used = tuple(one.item for one in done.used)
+        names += low_acid_names(done.makes, done.method, used, schedule=done.schedule)
         set_by = set_by or not body.get("altitude")
-    return records, bodies, _published_ask.settings_used(state) if set_by else []
+    return records, tuple(names), _published_ask.settings_used(state) if set_by else []
 
 
-def _low_acid(batches: Sequence[Mapping[str, Any]]) -> list[Assumption]:
-    """Return the cautions that go before everything else: little acid, and boiling water."""
-    texts = [
-        low_acid_caution(
-            one.get("product") or one.get("makes"),
-            one.get("method"),
-            tuple(line["item"] for line in one.get("used") or ()),
-            schedule=one.get("schedule"),
-        )
-        for one in batches
-    ]
-    return [Assumption("low-acid", text) for text in dict.fromkeys(texts) if text]
-
-
-def _record(
-    state: State, ev: int, body: dict[str, Any], schedules: dict[str, str]
-) -> dict[str, Any]:
-    found = judged(batch_done(state, ev, body, schedules))
+def _record(state: State, ev: int, body: dict[str, Any], done: BatchDone) -> dict[str, Any]:
+    found = judged(done)
     entry, day = state.entry_id(ev), int(state.moment.on[ev])
     days = state.as_of_day - day
     advice = after_batch(found, days * 24.0 if days > 0 else None) if _canned(body) else []

@@ -107,6 +107,16 @@ class Answer:
     totals: dict[str, Any] = field(default_factory=dict)
     assumptions: list[Assumption] = field(default_factory=list)
 
+    @property
+    def cautions(self) -> list[Assumption]:
+        """What is said before the answer and apart from it: somebody could be hurt."""
+        return [one for one in self.assumptions if one.stands_first]
+
+    @property
+    def footnotes(self) -> list[Assumption]:
+        """What is said after the answer."""
+        return [one for one in self.assumptions if not one.stands_first]
+
     def records(self) -> list[dict[str, Any]]:
         """Return the records with nested objects; what is not known is None."""
         names = list(self.frame.columns)

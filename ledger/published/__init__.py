@@ -31,7 +31,7 @@ if TYPE_CHECKING:
     from ledger.published.jars import jar_size
     from ledger.published.judging import CANNING, Judgement, judge
     from ledger.published.keeping import Keeping, keeps_for
-    from ledger.published.low_acid import low_acid_caution
+    from ledger.published.low_acid import caution_for, low_acid_caution, low_acid_names
     from ledger.published.other import OTHER_METHODS, judge_other
     from ledger.published.plausible import Doubt, doubts_of, expected_jars
     from ledger.published.processes import Process, boiling_point_f, published_for
@@ -67,6 +67,7 @@ __all__ = [
     "batch_of",
     "before_batch",
     "boiling_point_f",
+    "caution_for",
     "doubts_of",
     "expected_jars",
     "find",
@@ -82,6 +83,7 @@ __all__ = [
     "lines_of",
     "load_schedules",
     "low_acid_caution",
+    "low_acid_names",
     "published_for",
     "unsealed_jars",
 ]
@@ -98,7 +100,7 @@ _WHERE = {
         "ledger.published.jars": "jar_size",
         "ledger.published.judging": "CANNING Judgement judge",
         "ledger.published.keeping": "Keeping keeps_for",
-        "ledger.published.low_acid": "low_acid_caution",
+        "ledger.published.low_acid": "caution_for low_acid_caution low_acid_names",
         "ledger.published.other": "OTHER_METHODS judge_other",
         "ledger.published.plausible": "Doubt doubts_of expected_jars",
         "ledger.published.processes": "Process boiling_point_f published_for",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 
 from ledger.items import item_key
 from ledger.published.after import if_wrong
@@ -12,7 +13,7 @@ from ledger.published.finding import find, lines_of
 from ledger.published.mixture import departures, ingredient_kind
 from ledger.reference.schedules import products
 
-__all__ = ["low_acid_caution", "low_acid_names"]
+__all__ = ["caution_for", "low_acid_caution", "low_acid_names"]
 
 _NOT_PRESSURE = re.compile(r"boil|water|steam|kettle|oven|bath")
 """Of a method as somebody says it: what heats no further than boiling water."""
@@ -30,31 +31,22 @@ _ACID = re.compile(r"\b(vinegar|pickled?|relish|chutney|kraut|sauerkraut|jam|jel
 def low_acid_caution(
     makes: str | None,
     method: str | None,
-    used: Sequence[str] = (),
+    used: tuple[str, ...] = (),
     *,
     schedule: str | None = None,
 ) -> str | None:
-    """Return the caution for food of little acid that is put up in boiling water; None elsewhere.
+    """Return the caution for a batch of little acid that is put up in boiling water; None elsewhere.
 
     Parameters
     ----------
-    makes : str or None
-        What is made, as the household calls it.
-    method : str or None
-        Its own word or another's: ``boiling water``, ``water bath``, ``steamer``, ``oven``.
-    used : sequence of str
-        What went in: names, or lines as they were typed (``14 lb green beans``).
-    schedule : str, optional
-        What the recipe says it follows.
-
-    Returns
-    -------
-    str or None
-        What it is, why it matters, and what the documents say of jars that were done so.
+    makes, method, used, schedule
+        As in `low_acid_names`.
     """
-    if not makes or not method or not _NOT_PRESSURE.search(method.casefold()):
-        return None
-    names = low_acid_names(makes, used, schedule=schedule)
+    return caution_for(low_acid_names(makes, method, used, schedule=schedule))
+
+
+def caution_for(names: Sequence[str]) -> str | None:
+    """Return the one caution for such foods: why, and what the documents say of jars done so."""
     if not names:
         return None
     return (
@@ -65,28 +57,49 @@ def low_acid_caution(
     )
 
 
+@lru_cache(4096)
 def low_acid_names(
-    makes: str, used: Sequence[str] = (), *, schedule: str | None = None
-) -> list[str]:
-    """Return what makes a batch food of little acid, by name; empty where nothing is known to.
+    makes: str | None,
+    method: str | None,
+    used: tuple[str, ...] = (),
+    *,
+    schedule: str | None = None,
+) -> tuple[str, ...]:
+    """Return what makes a batch in boiling water food of little acid, by name.
 
     A published product that has a process for boiling water counts as what it is published as, so
     long as no food of little acid went in beside what it holds.
+
+    Parameters
+    ----------
+    makes : str or None
+        What is made, as the household calls it.
+    method : str or None
+        Its own word or another's: ``boiling water``, ``water bath``, ``steamer``, ``oven``.
+    used : tuple of str
+        What went in: names, or lines as they were typed (``14 lb green beans``).
+    schedule : str, optional
+        What the recipe says it follows.
+
+    Returns
+    -------
+    tuple of str
+        Empty for other methods, and where nothing is known to be low in acid.
     """
+    if not makes or not method or not _NOT_PRESSURE.search(method.casefold()):
+        return ()
     fit = find(makes, recipe_schedule=schedule).candidates
     if fit and not any(lines_of(product, "boiling water") for product in fit):
-        return [makes]
+        return (makes,)
     if fit:
-        added = [_added(product, used) for product in fit]
-        return min(added, key=len)
-    said = " ".join(item_key(text) for text in (makes, *used))
-    if _ACID.search(said):
-        return []
-    return [text for text in dict.fromkeys((makes, *used)) if ingredient_kind(text) in _LITTLE]
+        return min((_added(product, used) for product in fit), key=len)
+    if _ACID.search(" ".join(item_key(text) for text in (makes, *used))):
+        return ()
+    return tuple(t for t in dict.fromkeys((makes, *used)) if ingredient_kind(t) in _LITTLE)
 
 
-def _added(product: str, used: Sequence[str]) -> list[str]:
+def _added(product: str, used: tuple[str, ...]) -> tuple[str, ...]:
     if products()[product].group in ("pickle", "ferment"):
-        return []  # acid of the brine; its proportion is compared elsewhere
+        return ()  # acid of the brine; its proportion is compared elsewhere
     lines = [Used(text, "") for text in used]
-    return [one.item for one in departures(product, lines) if one.kind in _LITTLE]
+    return tuple(one.item for one in departures(product, lines) if one.kind in _LITTLE)

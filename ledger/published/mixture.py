@@ -152,7 +152,7 @@ def _departure_text(product: str, one: Used, kind: str, used: Sequence[Used]) ->
 def nearest_by_used(used: Sequence[Used]) -> tuple[str, ...]:
     """Return products that hold everything that was used, but may hold it in other proportions."""
     out = []
-    names = [u.item for u in used if ingredient_kind(u.item, ()) is not None]
+    names = [u.item for u in used if ingredient_kind(u.item) is not None]
     for product in products().values():
         if len(names) > 1 and not departures(product.key, used):
             out.append(product.key)

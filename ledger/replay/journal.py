@@ -305,13 +305,15 @@ class Journal:
         """
         if ev in self.bodies:
             return self.bodies[ev]
-        if ev not in self._read:
+        body = self._read.get(ev)
+        if body is None:
             assert self.fetch is not None
             row = self.fetch(ev + 1)
+            body = decode_stored(row[2], row[3], row[10], seq=row[0])
             if len(self._read) >= _READ_MOST:
                 self._read.clear()
-            self._read[ev] = decode_stored(row[2], row[3], row[10], seq=row[0])
-        return self._read[ev]
+            self._read[ev] = body
+        return body
 
     # -- settling -----------------------------------------------------------------------
 

@@ -40,3 +40,12 @@ def test_it_stands_beside_a_batch_whose_boxes_cannot_be_read_yet(data):
     boxes[("method", 0)] = "pressure"
     shown = [text_of(part) for part in beside_batch(ask_of(data, "/write"), Typed("put_up", boxes=boxes))]  # fmt: skip
     assert not any("CAUTION" in text for text in shown)
+
+
+def test_it_stands_beside_a_batch_whose_recipe_brings_the_method(data):
+    uses = [{"item": "green beans", "amount": "14 lb"}]
+    recipe = {"recipe": "beans", "makes": "canned green beans", "uses": uses, "method": "boiling water", "yields": "7 pint jars"}  # fmt: skip
+    data.book.write("recipe_written", recipe, on="2026-09-01")
+    typed = Typed("put_up", boxes={("makes", 0): "canned green beans", ("recipe", 0): "beans"})
+    shown = [text_of(part) for part in beside_batch(ask_of(data, "/write"), typed)]
+    assert shown[0].startswith("CAUTION: canned green beans")

@@ -48,7 +48,7 @@ def test_every_published_product_by_its_own_tables(product):
     ],
 )
 def test_a_mixture_is_named_by_what_makes_it_so(makes, used, named):
-    assert low_acid_caution(makes, "boiling water", used).startswith(f"CAUTION: {named}: ")
+    assert low_acid_caution(makes, "boiling water", tuple(used)).startswith(f"CAUTION: {named}: ")
 
 
 @pytest.mark.parametrize(
@@ -63,4 +63,4 @@ def test_a_mixture_is_named_by_what_makes_it_so(makes, used, named):
     ],
 )
 def test_nothing_is_said_where_nothing_is_known_to_be_low_in_acid(makes, used):
-    assert low_acid_caution(makes, "boiling water", used) is None
+    assert low_acid_caution(makes, "boiling water", tuple(used)) is None
