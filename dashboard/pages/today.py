@@ -11,6 +11,7 @@ from dashboard.forms.specs import COMMON
 from dashboard.pages._page import Page
 from dashboard.pages.write_down import kind_tiles
 from dashboard.parts import figure, nothing_yet, section
+from dashboard.words import Words
 from ledger.book import HistoryRow
 
 __all__ = ["PAGE", "draw"]
@@ -21,7 +22,8 @@ _IN_DAYS = 2
 _SHORT_CHANCE = 0.5
 """Chance of lasting until more comes below which an item is said to run out."""
 
-_WHEN = {0: "today.this_day", 1: "today.next_day"}
+_WHEN = {-1: "today.day_before", 0: "today.this_day", 1: "today.next_day"}
+"""What is said of days left, where it is not their number."""
 
 
 def draw(ask: Ask) -> Any:
@@ -71,19 +73,21 @@ def _running_out(ask: Ask) -> Any:
         return section(words("today.running_out"), html.P(words("today.nothing_out")))
     lines = []
     for r in records[:_SOON]:
-        left = r["weeks_left"]["likely"]
-        few = "today.days" if left < _IN_DAYS else "today.weeks"
-        n = words.number(max(left * 7, 1), 0) if left < _IN_DAYS else words.number(left, 2)
-        weeks = figure(
-            words(few, n=n),
-            r["why"],
-            "weeks_left.likely",
-        )
+        lasts = _lasts(words, r["weeks_left"]["likely"])
+        weeks = figure(lasts, r["why"], "weeks_left.likely")
         parts: list[Any] = [html.B(r["item"]), f": {r['left']['text']}, ", weeks]
         if r["next_supply_on"]:
             parts.append(", " + words("today.more_on", day=words.day(r["next_supply_on"])))
         lines.append(html.Li(parts))
     return section(words("today.running_out"), html.Ul(lines))
+
+
+def _lasts(words: Words, weeks: float) -> str:
+    """Return how long something lasts, in days where it is not many weeks."""
+    if weeks >= _IN_DAYS:
+        return words("today.weeks", n=words.number(weeks, 2))
+    days = round(weeks * 7)
+    return words("today.days", n=days) if days > 1 else words("today.one_day")
 
 
 def _season(ask: Ask) -> Any:
