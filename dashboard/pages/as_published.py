@@ -22,12 +22,9 @@ from dashboard.parts import (
 )
 from ledger.errors import InputError
 from ledger.projections import Answer
-from ledger.published import CAUTIONS, SHORT
+from ledger.published import CAUTIONS, SHORT, STANDINGS
 
 __all__ = ["PAGE", "draw"]
-
-_STANDINGS = ("short of it", "not recorded", "no published process", "beyond it", "as published")
-"""The gravest first."""
 
 _CHOSEN = {
     "jar": ("half-pint jar", "pint jar", "quart jar", "half-gallon jar"),
@@ -72,7 +69,7 @@ def _told(ask: Ask) -> list[Answer]:
 
 def _batches(ask: Ask, answer: Answer) -> Any:
     words, chosen = ask.words, ask.query.get("standing", "")
-    there = [one for one in _STANDINGS if (answer.frame["standing"] == one).any()]
+    there = [one for one in STANDINGS if (answer.frame["standing"] == one).any()]
     options = [("", words("as_published.every", n=len(answer.frame)))]
     for one in there:
         count = int((answer.frame["standing"] == one).sum())

@@ -16,7 +16,7 @@ from ledger.door import Answers
 from ledger.door.texts import PARTS
 from ledger.errors import InputError, NeedsAnswer, WeightNeeded
 from ledger.events import Kind, check_typed
-from ledger.events.describing import Field
+from ledger.events.describing import TYPED, Field
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -174,8 +174,8 @@ def in_words(error: InputError | NeedsAnswer, body: dict[str, Any]) -> InputErro
     if isinstance(error, NeedsAnswer):
         return NeedsAnswer(error.code, name, error.question, error.offered)
     wanted = error.wanted
-    if name in EXAMPLES:
-        wanted = re.sub(r"for example .*", lambda _: f'for example "{EXAMPLES[name]}"', wanted)
+    if name in TYPED:
+        wanted = re.sub(r"for example .*", lambda _: f'for example "{TYPED[name]}"', wanted)
     several = body.get(match["list"]) if match else None
     if match is None or not isinstance(several, list) or int(match["n"]) >= len(several):
         return type(error)(error.field, error.problem, wanted)
@@ -190,27 +190,6 @@ def _prompt(name: str, error: InputError, choices: tuple[str, ...]) -> str:
     label = name.replace("_", " ").capitalize()
     if choices:
         return str(click.prompt(label, type=click.Choice(choices), err=True))
-    example = EXAMPLES.get(name) or re.sub(r".*, for example ('?)([^\[{]+)\1$", r"\2", error.wanted)
+    example = TYPED.get(name) or re.sub(r".*, for example ('?)([^\[{]+)\1$", r"\2", error.wanted)
     hint = f" (e.g. {example})" if example and example != error.wanted else ""
     return str(click.prompt(f"{label}{hint}", err=True)).strip()
-
-
-EXAMPLES = {
-    "lines": "31 lb 8 oz plum",
-    "used": "16 lb plum",
-    "made": "11 half-pint jars",
-    "uses": "16 lb plum",
-    "ate": "2 lb bread",
-    "people": "Ada, Ben",
-    "left": "1 qt stew fridge 0.25",
-    "work": "Ada 90",
-    "acid": "lemon juice 1 tbsp per jar",
-    "fuel": "electricity 2.4 kWh",
-    "labels": "41-51",
-    "g_per": "clove 5",
-    "keeps": "fridge 4 days",
-    "also": "knoblauch",
-    "equipment": "canner",
-    "seed": "2 oz tomato seed",
-}
-"""How a field that is made of parts is typed."""

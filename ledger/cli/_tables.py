@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 __all__ = ["print_answer", "print_history", "print_tree"]
 
 _SHOWN = 12
+_ID = 8
+"""So many characters name an entry."""
 
 
 def _console() -> Console:
@@ -28,15 +30,36 @@ def _console() -> Console:
 
 def print_answer(answer: Answer, *, wide: bool = False) -> None:
     """Print an answer as a table, with its day, its unit of money and what it rests on."""
-    from rich.table import Table
+    from ledger.projections import PROJECTIONS
 
     console = _console()
     rest = answer.footnotes
     for grave in answer.cautions:
         console.print(f"{grave.text}\n", style="bold")
-    columns = [
-        c for c in answer.columns if c.main or (wide and c.name not in ("why", "assumptions"))
-    ]
+    below = PROJECTIONS[answer.name].below if answer.name in PROJECTIONS else None
+    if answer.frame.empty:
+        console.print(f"Nothing to show yet for {answer.name}.")
+    elif below is not None and not wide:
+        _print_blocks(console, answer, below(answer))
+    else:
+        _print_table(console, answer, wide=wide)
+    known = f", as known at {answer.known_at}" if answer.known_at else ""
+    money = any(column.unit.startswith("money") for column in answer.columns)
+    console.print(
+        f"\nAs of {answer.as_of}{known}.{f' Money in {answer.currency}.' if money else ''}",
+        style="dim",
+    )
+    _totals(console, answer)
+    for assumption in rest[:_SHOWN]:
+        console.print(f"- {assumption.text}", style="dim")
+    if len(rest) > _SHOWN:
+        console.print(f"- and {len(rest) - _SHOWN} more: --json names them all", style="dim")
+
+
+def _print_table(console: Console, answer: Answer, *, wide: bool) -> None:
+    from rich.table import Table
+
+    columns = [c for c in answer.columns if c.main or (wide and c.name != "assumptions")]
     if wide:
         console.width = 30 * len(columns)
     table = Table(
@@ -52,17 +75,25 @@ def print_answer(answer: Answer, *, wide: bool = False) -> None:
         )
     for row in answer.frame[[c.name for c in columns]].itertuples(index=False):
         table.add_row(*(_cell(value, column) for value, column in zip(row, columns, strict=True)))
-    if answer.frame.empty:
-        console.print(f"Nothing to show yet for {answer.name}.")
-    else:
-        console.print(table)
-    known = f", as known at {answer.known_at}" if answer.known_at else ""
-    console.print(f"\nAs of {answer.as_of}{known}. Money in {answer.currency}.", style="dim")
-    _totals(console, answer)
-    for assumption in rest[:_SHOWN]:
-        console.print(f"- {assumption.text}", style="dim")
-    if len(rest) > _SHOWN:
-        console.print(f"- and {len(rest) - _SHOWN} more: --json names them all", style="dim")
+    console.print(table)
+
+
+def _print_blocks(console: Console, answer: Answer, below: list[list[str]]) -> None:
+    """Print each record as a line, with what is to be said of it beneath, over the whole width."""
+    from rich.padding import Padding
+    from rich.text import Text
+
+    columns = [c for c in answer.columns if c.main and answer.frame[c.name].notna().any()]
+    heads = [
+        [_cell(value, c)[: _ID if c.name == "batch" else None] for value in answer.frame[c.name]]
+        for c in columns
+    ]
+    widths = [max(map(len, cells)) for cells in heads]
+    for *cells, lines in zip(*heads, below, strict=True):
+        head = "  ".join(text.ljust(width) for text, width in zip(cells, widths, strict=True))
+        console.print(Text(head.rstrip(), style="bold" if lines else ""))
+        for line in lines:
+            console.print(Padding(Text(line), (0, 0, 0, 4)))
 
 
 def _head(column: Column, currency: str) -> str:

@@ -148,17 +148,20 @@ class Texts:
         return {"person": match["person"], "minutes": f"{minutes:g}"}
 
     def acid(self, text: str, field: str = "acid") -> dict[str, Any]:
-        """Return ``lemon juice 1 tbsp per jar`` as acid."""
+        """Return ``1 tbsp lemon juice per jar``, its words in any order, as acid."""
+        words = " ".join(text.replace(":", " ").split())
+        per = re.search(r"\bper (jar|batch)\b", words, re.IGNORECASE)
+        if per is not None:
+            words = f"{words[: per.start()]} {words[per.end() :]}"
         for acid in _ACIDS:
-            if text.lower().startswith(acid):
-                rest = text[len(acid) :].strip()
-                match = re.fullmatch(r"(?P<amount>.*?)(?:\s+per\s+(?P<per>jar|batch))?", rest)
-                if match and match["amount"]:
-                    return {"acid": acid, "amount": match["amount"], "per": match["per"] or "jar"}
+            amount, found, rest = words.lower().partition(acid)
+            said = " ".join(f"{amount} {rest}".removeprefix("of ").split()).removesuffix(" of")
+            if found and said:
+                return {"acid": acid, "amount": said, "per": per[1].lower() if per else "jar"}
         raise InputError(
             field,
             f"{text!r} is not an acid and its amount",
-            f'Write one of {", ".join(_ACIDS)} and an amount: "lemon juice 1 tbsp"',
+            f'Write one of {", ".join(_ACIDS)} and an amount: "1 tbsp lemon juice"',
         )
 
     def fuel(self, text: str, field: str = "fuel") -> dict[str, Any]:

@@ -10,10 +10,31 @@ import msgspec
 
 from ledger.events._kind import Kind
 
-__all__ = ["OF_JARS", "Field", "describe", "fields_of"]
+__all__ = ["OF_JARS", "TYPED", "Field", "describe", "fields_of"]
 
 OF_JARS = ("labels", "unsealed")
 """Options that go to the entries of `made` that have jars, in their order."""
+
+
+TYPED = {
+    "lines": "31 lb 8 oz plum",
+    "used": "16 lb plum",
+    "made": "11 half-pint jars",
+    "uses": "16 lb plum",
+    "ate": "2 lb bread",
+    "people": "Ada, Ben",
+    "left": "1 qt stew fridge 0.25",
+    "work": "Ada 90",
+    "acid": "1 tbsp lemon juice per jar",
+    "fuel": "electricity 2.4 kWh",
+    "labels": "41-51",
+    "g_per": "clove 5",
+    "keeps": "fridge 4 days",
+    "also": "knoblauch",
+    "equipment": "canner",
+    "seed": "2 oz tomato seed",
+}
+"""How a field that is made of parts is typed."""
 
 
 @dataclass(frozen=True)
@@ -52,7 +73,9 @@ def _field(struct: type, one: Any, *, of_line: bool) -> Field:
         kind = kind or (meta.extra or {}).get("as", "")
     choices, is_list = _shape(hint)
     kind = kind or ("whole" if _is_whole(hint) else "")
-    if isinstance(example, str) and example:
+    if not isinstance(example, (str, int)):
+        example = TYPED.get(one.encode_name)
+    if example:
         help_text += f", e.g. {example}"
     return Field(one.encode_name, help_text, kind, is_list, choices, of_line)
 

@@ -10,6 +10,7 @@ import numpy as np
 from ledger.errors import InputError
 from ledger.projections._common import LISTED_FROM
 from ledger.projections._keeping import keeping_of
+from ledger.projections._published_words import documents, process_words
 from ledger.projections.base import Assumption
 from ledger.published import (
     Process,
@@ -20,7 +21,7 @@ from ledger.published import (
     hours_of,
     label,
 )
-from ledger.published.words import acid_text, cite, plain
+from ledger.published.words import acid_text, plain
 from ledger.replay import KEPT
 from ledger.replay.state import day_text
 
@@ -69,6 +70,7 @@ def question(
     if not records:
         records = [_none(product, found.questions, found.match.candidates)]
     totals: dict[str, Any] = {
+        "in_words": process_words(found),
         "needs": {one.what: f"{one.amount} ({one.source})" for one in found.needs},
         "steps": {str(n): f"{s.text} ({s.source})" for n, s in enumerate(found.steps, 1)},
         "questions": {f"? {n}": text for n, text in enumerate(found.questions, 1)},
@@ -98,7 +100,7 @@ def _process(product: str, one: Process) -> dict[str, Any]:
         ],
         "text": one.text,
         "advice": [],
-        "source": cite(one.source, line.part),
+        "source": one.where,
     }
 
 
@@ -147,7 +149,7 @@ def keeping(state: State) -> tuple[list[dict[str, Any]], dict[str, Any]]:
                 "source": None if found is None else found.source,
             }
         )
-    return records, {}
+    return records, {"in_words": documents(records)}
 
 
 def _with_something_left(state: State) -> list[int]:
@@ -189,4 +191,5 @@ def power_cut(state: State, text: str) -> tuple[list[dict[str, Any]], dict[str, 
             }
         )
     held = holds_for(hours)
-    return records, {"freezer off": f"{held.text} ({held.source})"}
+    said = f"{held.text} ({held.source})"
+    return records, {"freezer off": said, "in_words": [said, *documents(records)]}

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from ledger.projections import _published_ask, _published_why
 from ledger.projections._common import answer
 from ledger.projections._published import batch_done, batches, judged, schedules_of
+from ledger.projections._published_words import below, counted
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.published import (
     SHORT,
@@ -27,12 +28,12 @@ __all__ = ["COLUMNS", "PROJECTION", "build"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`; null for a question."),
-    Column("batch", "Batch", "", "Id of the batch's entry; null for a question."),
     Column("on", "Day", "day", "When it was put up; null for a question.", main=True),
     Column("item", "Item", "", "What was made, as the household calls it.", main=True),
     Column("product", "Published product", "", "What it was compared with; null where none or several fit."),
     Column("schedule", "Schedule", "", "The printed line compared with; null where none or several fit."),
     Column("standing", "Standing", "", "The gravest kind among the findings.", main=True),
+    Column("batch", "Batch", "", "Id of the batch's entry; null for a question.", main=True),
     Column("published.minutes", "Published minutes", "minutes", "As printed; null where nothing is, or it depends."),
     Column("published.psi", "Published pressure", "psi", "As printed; null for boiling water."),
     Column("published.headspace_in", "Published headspace", "in", "As printed, in inches."),
@@ -42,7 +43,7 @@ COLUMNS = (
     Column("done.headspace_in", "Headspace", "in", "As written down, in inches."),
     Column("done.acid", "Acid", "", "As written down."),
     Column("findings", "Findings", "", "Field by field: published, done, kind and text."),
-    Column("text", "What was found", "", "What is not as published, in words.", main=True),
+    Column("text", "What was found", "", "What is not as published, in words."),
     Column("advice", "What to do", "", "As the documents say it, each with its document."),
     Column("source", "Source", "", "Documents of the published figures."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
@@ -99,20 +100,13 @@ def build(
     else:
         records, names, more = _batches(state, batch, item)
         assumptions += more
-        totals = {"standing": _count(records)}
+        totals = counted([record["standing"] for record in records])
     ids = [one.id for one in assumptions]
     if grave := caution_for(tuple(dict.fromkeys(names))):
         assumptions.insert(0, Assumption("low-acid", grave, stands_first=True))
     for record in records:
         record.setdefault("assumptions", ids)
     return answer(state, "as-published", COLUMNS, records, totals=totals, assumptions=assumptions)
-
-
-def _count(records: list[dict[str, Any]]) -> str:
-    kinds: dict[str, int] = {}
-    for record in records:
-        kinds[record["standing"]] = kinds.get(record["standing"], 0) + 1
-    return ", ".join(f"{count} {kind}" for kind, count in kinds.items()) or "no batches"
 
 
 def _batches(
@@ -187,6 +181,7 @@ PROJECTION = Projection(
     columns=COLUMNS,
     build=build,
     why=_published_why.why,
+    below=below,
     options=(
         Option("product", "how is this published", '"green beans"'),
         Option("jar", "in which jar", '"quart jar"'),

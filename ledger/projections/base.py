@@ -220,6 +220,9 @@ class Projection:
     options : tuple of Option
     variants : mapping of str to tuple of Column
         Columns of the answer under a flag, by the flag's option name (``--paths``: ``paths``).
+    below : callable, optional
+        ``below(answer)`` gives the lines that a terminal shows under each record, where a table
+        would be too narrow for them.
     compared : Compared, optional
         What ``--against`` compares; without it the question cannot be set against another date.
     """
@@ -232,4 +235,5 @@ class Projection:
     why: Callable[..., Node] | None = None
     options: tuple[Option, ...] = ()
     variants: Mapping[str, tuple[Column, ...]] = field(default_factory=dict)
+    below: Callable[[Answer], list[list[str]]] | None = None
     compared: Compared | None = None

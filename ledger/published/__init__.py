@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from ledger.published.finding import Match, find, lines_of
     from ledger.published.freezer import FreezerOff, freezer_off, holds_for, hours_of
     from ledger.published.jars import jar_size
-    from ledger.published.judging import CANNING, Judgement, judge
+    from ledger.published.judging import CANNING, STANDINGS, Judgement, judge
     from ledger.published.keeping import Keeping, keeps_for
     from ledger.published.low_acid import caution_for, low_acid_caution, low_acid_names
     from ledger.published.other import OTHER_METHODS, judge_other
@@ -47,6 +47,7 @@ __all__ = [
     "NEAREST",
     "OTHER_METHODS",
     "SHORT",
+    "STANDINGS",
     "AcidDone",
     "Advice",
     "BatchDone",
@@ -98,7 +99,7 @@ _WHERE = {
         "ledger.published.finding": "Match find lines_of",
         "ledger.published.freezer": "FreezerOff freezer_off holds_for hours_of",
         "ledger.published.jars": "jar_size",
-        "ledger.published.judging": "CANNING Judgement judge",
+        "ledger.published.judging": "CANNING Judgement STANDINGS judge",
         "ledger.published.keeping": "Keeping keeps_for",
         "ledger.published.low_acid": "caution_for low_acid_caution low_acid_names",
         "ledger.published.other": "OTHER_METHODS judge_other",

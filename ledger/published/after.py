@@ -66,7 +66,7 @@ def after_batch(judgement: Judgement, hours: float | None = None) -> list[Advice
     """
     if judgement.standing in ("as published", "beyond it"):
         return []
-    if judgement.standing == "not recorded":
+    if judgement.standing in ("not recorded", "to check yourself"):
         return [
             Advice(
                 "Write down what is missing, or look it up, before the jars go on the shelf. Until then "

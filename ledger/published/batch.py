@@ -110,6 +110,8 @@ class Finding:
         One of `KINDS`.
     text : str
         In one or two sentences.
+    askable : bool
+        Whether an entry could settle it; else it is for the reader to look up and compare.
     """
 
     field: str
@@ -117,6 +119,7 @@ class Finding:
     done: float | str | None
     kind: str
     text: str
+    askable: bool = True
 
 
 def altitude_ft(text: str | None) -> Fraction | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from ledger.amounts import jar_volume_ul, parse_amount
@@ -47,8 +48,8 @@ def compare(process: Process, batch: BatchDone, jar: str) -> list[Finding]:
 def _unsure(one: Finding) -> Finding:
     """Return a finding that rests on a recalled figure: never "as published"."""
     if one.kind in ("as published", "beyond it"):
-        return Finding(one.field, one.published, one.done, "not recorded", f"{one.text} {_UNSURE}")
-    return Finding(one.field, one.published, one.done, one.kind, f"{one.text} {_UNSURE}")
+        return replace(one, kind="not recorded", text=f"{one.text} {_UNSURE}", askable=False)
+    return replace(one, text=f"{one.text} {_UNSURE}")
 
 
 def _where(process: Process) -> str:

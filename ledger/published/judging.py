@@ -27,10 +27,13 @@ from ledger.published.product import product_findings
 from ledger.published.words import acid_text, cite, label, plain
 from ledger.reference.schedules import BANDS, Schedule
 
-__all__ = ["Judgement", "judge"]
+__all__ = ["STANDINGS", "Judgement", "judge"]
 
 CANNING = ("boiling water", "pressure")
 _NONE = "no published process"
+_YOURSELF = "to check yourself"
+STANDINGS = ("short of it", _NONE, "not recorded", _YOURSELF, "beyond it", "as published")
+"""How a batch can stand, the gravest first."""
 
 
 @dataclass(frozen=True)
@@ -73,11 +76,18 @@ class Judgement:
 
     @property
     def standing(self) -> str:
-        """The kind that the batch as a whole has: the gravest of its findings."""
-        for kind in (_NONE, "short of it", "not recorded", "beyond it"):
+        """The kind that the batch as a whole has: the gravest of its findings.
+
+        Where nothing is wrong with what an entry can hold, and something is printed that it
+        cannot (the heat of a drier), or that is not confirmed: ``to check yourself``.
+        """
+        for kind in (_NONE, "short of it"):
             if self.of_kind(kind):
                 return kind
-        return "as published"
+        open_points = self.of_kind("not recorded")
+        if open_points:
+            return "not recorded" if any(one.askable for one in open_points) else _YOURSELF
+        return "beyond it" if self.of_kind("beyond it") else "as published"
 
     @property
     def summary(self) -> str:
@@ -86,7 +96,9 @@ class Judgement:
             _NONE: "No published process covers this batch as it was written down.",
             "short of it": "This batch fell short of the published process.",
             "not recorded": "Whether it was done as published cannot be said: something was not "
-            "written down or not confirmed.",
+            "written down.",
+            _YOURSELF: "Something is printed that an entry has no place for, or that is not "
+            "confirmed here: look it up and compare.",
             "beyond it": "Every figure written down reaches the published one, and some go beyond it. "
             "That compares figures; it does not vouch for the food.",
             "as published": "Every figure written down reaches the published one. That compares "

@@ -1,7 +1,8 @@
 """Freezing, drying, fermenting, pickling cold and jam: what the tables print, beside a batch.
 
 Only figures that the tables hold are compared, in the same kinds as for canning. What a batch has
-no field for (temperature, strength of the vinegar, days of conditioning) is asked for.
+no field for (temperature, days of conditioning, size of the freezer) is left to the reader, with
+the printed figure.
 """
 
 from __future__ import annotations
@@ -59,9 +60,12 @@ def judge_other(batch: BatchDone) -> Judgement:
     )
 
 
-def _asked(field: str, published: str, question: str, figure: Figure) -> tuple[Finding, str]:
+def _asked(
+    field: str, published: str, question: str, figure: Figure, *, askable: bool = False
+) -> tuple[Finding, str]:
+    """Return a question; most of these figures have no place in an entry."""
     text = f"Published: {published}. {question}"
-    return Finding(field, published, None, "not recorded", text), cite(figure.source)
+    return Finding(field, published, None, "not recorded", text, askable), cite(figure.source)
 
 
 def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
@@ -76,7 +80,7 @@ def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
             f"{inches(low)} (wide mouth) or {inches(high)} (narrow), packed in liquid, {size}s"
         )
         text = f"Published: {published}."
-        done = batch.headspace_in
+        done, askable = batch.headspace_in, True
         if done is None:
             kind, text = (
                 "not recorded",
@@ -85,14 +89,12 @@ def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
         elif done < low:
             kind, text = "short of it", f"{text} Done: {inches(done)}: glass may break."
         elif done < high:
-            kind, text = (
-                "not recorded",
-                f"{text} Done: {inches(done)}. Was the mouth wide or narrow?",
-            )
+            kind, askable = "not recorded", False
+            text = f"{text} Done: {inches(done)}. Was the mouth wide or narrow?"
         else:
             kind = "as published" if done == high else "beyond it"
             text = f"{text} Done: {inches(done)}."
-        shown = Finding("headspace", published, plain(done), kind, text)
+        shown = Finding("headspace", published, plain(done), kind, text, askable)
         out.append((shown, cite(wide[1])))
     load = figures("freezer", "any", "max_load_in_24_hours")[0]
     published = (
@@ -187,9 +189,8 @@ def _kraut_salt(batch: BatchDone) -> tuple[Finding, str]:
                 f" Done: {float(share) * 100:.2f} percent by weight; {number(by_weight.low)} to "
                 f"{number(by_weight.high)} percent is commonly stated, not confirmed here: look it up."
             )
-            return Finding(
-                "salt", published, f"{float(share) * 100:.2f} %", "not recorded", text
-            ), where
+            done = f"{float(share) * 100:.2f} %"
+            return Finding("salt", published, done, "not recorded", text, askable=False), where
         text += " How much salt, in spoons or by weight, to how much cabbage by weight?"
         return Finding("salt", published, None, "not recorded", text), where
     least, most = low.low * 16 / 25 * pounds, high.high / 5 * pounds
@@ -238,7 +239,8 @@ def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
         kind = kind_of(strength.low, Fraction(5))
         text = f"Published: {published}. Done: {named[0].item}. Kept cold, it is eaten from the refrigerator."
         return [(Finding("acid", published, named[0].item, kind, text), cite(strength.source))]
-    return [_asked("acid", published, "What strength was the vinegar?", strength)]
+    question = "What strength was the vinegar? Write it into its name: vinegar 5%."
+    return [_asked("acid", published, question, strength, askable=True)]
 
 
 def _jam(batch: BatchDone) -> list[tuple[Finding, str]]:

@@ -64,7 +64,12 @@ class Process:
         if self.acid:
             parts.append(f"acid in each jar: {self.acid}")
         sure = "" if self.confirmed else "; not confirmed, look it up"
-        return f"{', '.join(parts)} ({band(self.low_ft, self.high_ft)}; {cite(self.source, s.part)}{sure})"
+        return f"{', '.join(parts)} ({band(self.low_ft, self.high_ft)}; {self.where}{sure})"
+
+    @property
+    def where(self) -> str:
+        """Its document, and the place in it."""
+        return cite(self.source, self.schedule.part)
 
 
 def band_of(cells: Iterable[Cell], altitude_ft: Fraction) -> Cell | None:

@@ -190,3 +190,57 @@ def test_long_comparison_is_pointed_to(run):
     assert status == 0
     assert "For comparison only" not in out
     assert "nearest published: croftbook show as-published --batch " in out
+
+
+def test_batches_are_told_line_by_line_within_eighty_columns(run):
+    made = ("--made", "7 quart jars", "--minutes")
+    run(
+        "putup", "canned green bean", *BEANS, *made, "25", "--psi", "12", "--on", "2026-08-02", "-y"
+    )
+    run(
+        "putup", "canned green bean", *BEANS, *made, "20", "--psi", "12", "--on", "2026-08-03", "-y"
+    )
+    status, out, _ = run("show", "as-published", "--as-of", "2026-08-10")
+    assert status == 0
+    lines = out.splitlines()
+    assert all(len(line) <= 80 for line in lines)
+    at = next(n for n, line in enumerate(lines) if "short of it" in line)
+    assert lines[at + 1].startswith("    minutes: Published: 25 minutes (quarts, hot pack")
+    # a batch that is as published takes one line
+    good = next(line for line in lines if "as published" in line)
+    assert lines[lines.index(good) + 1] == lines[at]
+    assert "2 batches: 1 short of it, 1 as published." in out
+
+
+def test_one_batch_says_what_was_reached_and_what_to_do(run):
+    made = ("--made", "7 quart jars", "--minutes", "20", "--psi", "12", "--on", "2026-08-03", "-y")
+    run("putup", "canned green bean", *BEANS, *made)
+    _, listed, _ = run("show", "as-published", "--as-of", "2026-08-03", "--json")
+    batch = json.loads(listed)["records"][0]["batch"]
+    _, out, _ = run("show", "as-published", "--as-of", "2026-08-03", "--batch", batch[:8])
+    text = " ".join(out.split())
+    assert "as published: product, method, jar, pack, gauge, altitude, pressure, headspace" in text
+    assert "That is 5 minutes short." in text
+    assert "document: Preserving Food Safely database" in text
+    assert "within 2 hours; only jars that had the right process and did not seal" in text
+
+
+def test_a_process_names_each_document_once(run):
+    words = ("--product", "green beans", "--jar", "quart jar", "--pack", "raw", "--gauge", "dial")
+    _, out, _ = run("show", "as-published", *words)
+    assert "25 minutes at 12 psi on a dial gauge" in " ".join(out.split())
+    assert out.count("guide 4 p 9") == 1
+    assert "6. Let steam flow for 10 minutes before closing the vent. [4]" in out
+    assert "[2] common practice, no source" in out
+
+
+def test_what_an_entry_cannot_hold_is_left_to_the_reader(run):
+    run("harvest", "20 lb apple", "--on", "2026-09-01")
+    words = ("--used", "10 lb apple", "--made", "1 lb", "--method", "dry", "--on", "2026-09-02")
+    status, out, _ = run("putup", "dried apple", *words, "--yes")
+    assert status == 0
+    assert "to check yourself" in out
+    _, asked, _ = run("show", "as-published", "--as-of", "2026-09-02", "--json")
+    (record,) = json.loads(asked)["records"]
+    assert record["standing"] == "to check yourself"
+    assert {one["kind"] for one in record["findings"]} == {"not recorded"}

@@ -239,7 +239,8 @@ def test_recalled_figures_never_give_as_published():
         altitude_ft=F(2600),
     )  # fmt: skip
     found = judge(kraut)
-    assert found.standing == "not recorded"
+    assert found.standing == "to check yourself"
+    assert "as jars that fell short" in after_batch(found)[0].text
     assert "not confirmed" in next(f for f in found.findings if f.field == "minutes").text
     assert judge(replace(kraut, minutes=F(10))).standing == "short of it"
 

@@ -1,0 +1,105 @@
+"""As published, for a terminal: a line for each finding, and each document named once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from typing import TYPE_CHECKING, Any
+
+from ledger.published import NEAREST, STANDINGS
+
+if TYPE_CHECKING:
+    from ledger.projections.base import Answer
+    from ledger.published import Before
+
+__all__ = ["below", "counted", "documents", "process_words"]
+
+_MEANS = {
+    "to check yourself": "To check yourself: something is printed that an entry has no place for, "
+    "or that is not confirmed here.",
+    "beyond it": "Beyond it: every figure reaches the printed one, and some go beyond it.",
+    "as published": "As published: every figure written down reaches the printed one.",
+}
+
+_NAMES = {"psi": "pressure"}
+
+
+def _numbers(sources: Iterable[str | None]) -> dict[str, int]:
+    """Return documents numbered in the order in which they are first named."""
+    return {one: at for at, one in enumerate(dict.fromkeys(s for s in sources if s), 1)}
+
+
+def below(answer: Answer) -> list[list[str]]:
+    """Return what stands under each record: findings line by line.
+
+    What is as published, the documents and what to do are said where one batch is asked for. Of
+    a question the documents are numbered, and what several records share is said once.
+    """
+    records = answer.records()
+    if any(record["batch"] for record in records):
+        return [_batch(record, alone=len(records) == 1) for record in records]
+    numbers = _numbers(record["source"] for record in records)
+    first: dict[str, str] = {}
+    out: list[list[str]] = []
+    for record in records:
+        if record["standing"] == "nothing published":
+            out.append([])
+            continue
+        mark = f" [{numbers[record['source']]}]" if record["source"] else ""
+        text = record["text"].replace(f"; {record['source']}", "")
+        line = f"{text.removeprefix(record['item']).strip()}{mark}"
+        same = first.setdefault(line, record["item"])
+        out.append(
+            [line] if [line] not in out else [f"as {same}"] if same != record["item"] else []
+        )
+    return out
+
+
+def _batch(record: Mapping[str, Any], *, alone: bool) -> list[str]:
+    findings: Sequence[Mapping[str, Any]] = record["findings"]
+    reached = dict.fromkeys(one["field"] for one in findings if one["kind"] == "as published")
+    rest = [
+        f"{_NAMES.get(one['field'], one['field'])}: {one['text']}"
+        for one in findings
+        if one["kind"] != "as published"
+    ]
+    if not alone:  # the long comparison with what is nearest is for one batch
+        return [text.partition(NEAREST)[0].strip() for text in rest]
+    names = ", ".join(_NAMES.get(one, one) for one in reached)
+    head = [f"as published: {names}"] if reached else []
+    source = [f"document: {record['source']}"] if record["source"] else []
+    return [*head, *rest, *source, *(f"- {text}" for text in record["advice"])]
+
+
+def counted(standings: Sequence[str]) -> dict[str, Any]:
+    """Return how many batches stand how, gravest first, and in words what that means."""
+    there = [one for one in STANDINGS if one in standings]
+    if not there:
+        return {"standing": "no batches"}
+    text = ", ".join(f"{standings.count(one)} {one}" for one in there)
+    many = "1 batch" if len(standings) == 1 else f"{len(standings)} batches"
+    words = [f"{many}: {text}.", *(_MEANS[one] for one in there if one in _MEANS)]
+    if len(standings) > 1:
+        words.append("One of them whole: `croftbook show as-published --batch ID`.")
+    return {"standing": text, "in_words": words}
+
+
+def documents(records: Iterable[Mapping[str, Any]]) -> list[str]:
+    """Return the documents of records, by the numbers that `below` gives them."""
+    numbers = _numbers(record.get("source") for record in records)
+    return ["", *(f"[{at}] {one}" for one, at in numbers.items())] if numbers else []
+
+
+def process_words(found: Before) -> list[str]:
+    """Return what to have ready and the steps in order, each with the number of its document."""
+    named = [one.where for one in found.processes]
+    named += [need.source for need in found.needs] + [step.source for step in found.steps]
+    numbers = _numbers(named)
+    out = list(found.questions) if found.processes else []
+    if found.needs:
+        out += ["", "To have ready:"]
+        out += [f"- {need.what}: {need.amount} [{numbers[need.source]}]" for need in found.needs]
+    if found.steps:
+        out += ["", "In this order:"]
+        steps = enumerate(found.steps, 1)
+        out += [f"{at}. {step.text} [{numbers[step.source]}]" for at, step in steps]
+    return [*out, "", *(f"[{at}] {name}" for name, at in numbers.items())] if numbers else out
