@@ -250,17 +250,7 @@ def _before_json(found: Before) -> dict[str, Any]:
 
 
 def _print_before(found: Before) -> None:
-    for process in found.processes:
-        click.echo(f"  {process.text}")
-    if len(found.processes) > 1:
-        click.echo("  Each line is one whole process: take one, and mix no two of them.")
-    for text in found.questions:
-        click.echo(f"  ? {text}")
-    if not found.processes:
-        click.echo("  No process can be shown for what was said.")
-    for need in found.needs:
-        click.echo(f"  have ready: {need.amount} {need.what} ({need.source})")
-    for number, step in enumerate(found.steps, 1):
-        click.echo(f"  {number}. {step.text} ({step.source})")
-    for text in found.notes:
-        click.echo(f"  {text}")
+    from ledger.projections._published_words import process_words
+
+    for text in (*process_words(found, whole=True), *found.notes):
+        click.echo(text)

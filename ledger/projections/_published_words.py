@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
-from ledger.published import NEAREST, STANDINGS
+from ledger.published import NEAREST, STANDINGS, label
 
 if TYPE_CHECKING:
     from ledger.projections.base import Answer
@@ -38,6 +38,7 @@ def below(answer: Answer) -> list[list[str]]:
     if any(record["batch"] for record in records):
         return [_batch(record, alone=len(records) == 1) for record in records]
     numbers = _numbers(record["source"] for record in records)
+    several = len({record["product"] for record in records}) > 1
     first: dict[str, str] = {}
     out: list[list[str]] = []
     for record in records:
@@ -45,8 +46,9 @@ def below(answer: Answer) -> list[list[str]]:
             out.append([])
             continue
         mark = f" [{numbers[record['source']]}]" if record["source"] else ""
-        text = record["text"].replace(f"; {record['source']}", "")
-        line = f"{text.removeprefix(record['item']).strip()}{mark}"
+        text = record["text"].replace(f"; {record['source']}", "").removeprefix(record["item"])
+        which = f"{record['product']}: " if several and record["product"] else ""
+        line = f"{which}{text.strip()}{mark}"
         same = first.setdefault(line, record["item"])
         out.append(
             [line] if [line] not in out else [f"as {same}"] if same != record["item"] else []
@@ -89,17 +91,34 @@ def documents(records: Iterable[Mapping[str, Any]]) -> list[str]:
     return ["", *(f"[{at}] {one}" for one, at in numbers.items())] if numbers else []
 
 
-def process_words(found: Before) -> list[str]:
-    """Return what to have ready and the steps in order, each with the number of its document."""
+def process_words(found: Before, *, whole: bool = False) -> list[str]:
+    """Return what is asked, what to have ready and the steps in order; documents at the end.
+
+    Parameters
+    ----------
+    whole : bool
+        The printed processes too; `below` says them where they are records of an answer.
+    """
     named = [one.where for one in found.processes]
     named += [need.source for need in found.needs] + [step.source for step in found.steps]
     numbers = _numbers(named)
-    out = list(found.questions) if found.processes else []
+    out, several = [], len({one.schedule.product for one in found.processes}) > 1
+    if whole:
+        for one in found.processes:
+            which = f"{label(one.schedule.product)}: " if several else ""
+            out.append(f"{which}{one.text.replace(f'; {one.where}', '')} [{numbers[one.where]}]")
+        if not found.processes:
+            out.append("No process can be shown for what was said.")
+    if len(found.processes) > 1:
+        out.append("Each of them is one whole process: take one, and mix no two.")
+    if whole or found.processes:
+        out += [f"? {text}" for text in found.questions]
     if found.needs:
         out += ["", "To have ready:"]
         out += [f"- {need.what}: {need.amount} [{numbers[need.source]}]" for need in found.needs]
     if found.steps:
-        out += ["", "In this order:"]
+        first = " (for the first of them)" if len(found.processes) > 1 else ""
+        out += ["", f"In this order{first}:"]
         steps = enumerate(found.steps, 1)
         out += [f"{at}. {step.text} [{numbers[step.source]}]" for at, step in steps]
     return [*out, "", *(f"[{at}] {name}" for name, at in numbers.items())] if numbers else out

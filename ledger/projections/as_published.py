@@ -96,7 +96,9 @@ def build(
     elif any(question.get(name) for name in _QUESTION):
         records, totals, more = _published_ask.question(state, question)
         assumptions += more
-        names = low_acid_names(question.get("product"), question.get("method"))
+        printed = any(record.get("schedule") for record in records)
+        method = question.get("method") or (None if printed else "boiling water")
+        names = low_acid_names(question.get("product"), method)
     else:
         records, names, more = _batches(state, batch, item)
         assumptions += more

@@ -10,7 +10,7 @@ from ledger.items import item_key
 from ledger.published.after import if_wrong
 from ledger.published.batch import Used
 from ledger.published.finding import find, lines_of
-from ledger.published.mixture import departures, ingredient_kind
+from ledger.published.mixture import departures, kinds_named
 from ledger.reference.schedules import products
 
 __all__ = ["caution_for", "low_acid_caution", "low_acid_names"]
@@ -95,7 +95,8 @@ def low_acid_names(
         return min((_added(product, used) for product in fit), key=len)
     if _ACID.search(" ".join(item_key(text) for text in (makes, *used))):
         return ()
-    return tuple(t for t in dict.fromkeys((makes, *used)) if ingredient_kind(t) in _LITTLE)
+    named = dict.fromkeys((makes, *used))
+    return tuple(text for text in named if set(_LITTLE) & set(kinds_named(text)))
 
 
 def _added(product: str, used: tuple[str, ...]) -> tuple[str, ...]:

@@ -17,7 +17,14 @@ from ledger.published.batch import Used
 from ledger.published.words import label
 from ledger.reference.schedules import products
 
-__all__ = ["Departure", "departures", "ingredient_kind", "main_grams", "nearest_by_used"]
+__all__ = [
+    "Departure",
+    "departures",
+    "ingredient_kind",
+    "kinds_named",
+    "main_grams",
+    "nearest_by_used",
+]
 
 _KINDS = {
     "oil or fat": "oil|butter|margarine|lard|fat|shortening|ghee|dripping",
@@ -32,7 +39,7 @@ _KINDS = {
     "broccoli|cauliflower|artichoke|fennel",
     "a fresh herb": "basil|parsley|dill|cilantro|mint|chive|sage|herb",
     "a food of little acid": "banana|melon|watermelon|fig|papaya|mango|coconut|avocado|pumpkin|date|nut|"
-    "almond|walnut|chocolate|persimmon",
+    "almond|walnut|peanut|chocolate|persimmon",
 }  # fmt: skip
 _ALWAYS = "salt|canning salt|pickling salt|sea salt|water|ice"
 _SEASONING = (
@@ -99,10 +106,17 @@ def ingredient_kind(item: str, allowed: tuple[str, ...] = ()) -> str | None:
     held = rest != key
     if any(_covers(word, rest) for word in _SEASONING.split("|")) and not held:
         return "seasoning"
-    for kind, words in _KINDS.items():
-        if any(_covers(word, rest) for word in words.split("|")):
-            return kind
-    return None if held else "another ingredient"
+    return next(iter(kinds_named(rest)), None if held else "another ingredient")
+
+
+def kinds_named(text: str) -> tuple[str, ...]:
+    """Return every kind that words of a name stand for: pumpkin butter is a vegetable too."""
+    key = item_key(re.sub(r"[^\w\s]", " ", text))
+    return tuple(
+        kind
+        for kind, words in _KINDS.items()
+        if any(_covers(word, key) for word in words.split("|"))
+    )
 
 
 @cache

@@ -244,3 +244,17 @@ def test_what_an_entry_cannot_hold_is_left_to_the_reader(run):
     (record,) = json.loads(asked)["records"]
     assert record["standing"] == "to check yourself"
     assert {one["kind"] for one in record["findings"]} == {"not recorded"}
+
+
+@pytest.mark.parametrize(("product", "said"), [("pumpkin butter", True), ("plum butter", False)])
+def test_a_question_without_a_method_says_little_acid_where_nothing_is_printed(run, product, said):
+    _, out, _ = run("show", "as-published", "--product", product)
+    assert out.startswith(f"CAUTION: {product}") == said
+
+
+def test_several_products_of_one_name_are_told_apart(run):
+    _, out, _ = run("putup", "tomatoes", "--made", "7 quart jars", "--before", "--gauge", "dial")
+    lines = [line for line in out.splitlines() if " minutes " in line and "[" in line]
+    printed = lines[: next(n for n, line in enumerate(lines) if not line.startswith("tomatoes,"))]
+    assert len(printed) > 3
+    assert "In this order (for the first of them):" in out

@@ -45,6 +45,8 @@ def test_every_published_product_by_its_own_tables(product):
         ("leek pot", ["3 lb leek", "1 lb potato"], "leek pot, 3 lb leek, 1 lb potato"),
         ("tomato sauce", ["20 lb tomato", "2 lb pepper", "salt"], "2 lb pepper"),
         ("apple butter", ["10 lb apple", "2 lb pumpkin"], "2 lb pumpkin"),
+        ("pumpkin butter", ["5 lb pumpkin", "2 lb sugar"], "pumpkin butter, 5 lb pumpkin"),
+        ("garlic in oil", ["1 lb garlic", "1 qt olive oil"], "garlic in oil, 1 lb garlic"),
     ],
 )
 def test_a_mixture_is_named_by_what_makes_it_so(makes, used, named):
