@@ -222,7 +222,7 @@ def _one_hand(ask: Ask, answer: Answer) -> Any:
     def alone(row: Mapping[str, Any]) -> bool:
         return row["only_one_can"] is True and isinstance(row["person"], str)
 
-    if not any(alone(row) for row in answer.frame.to_dict("records")):
+    if not any(alone(row) for row in answer.rows()):
         return section(words("know_how.one_hand"), html.P(words("know_how.none_alone")))
     table = answer_table(
         ask, answer, columns=("skill", "person", "times", "last_on", "standing"), keep=alone,

@@ -57,7 +57,7 @@ def answer_table(
     """
     by_name = {column.name: column for column in answer.columns}
     shown = [by_name[n] for n in columns] if columns else [c for c in answer.columns if c.main]
-    rows = answer.frame.to_dict("records")
+    rows = answer.rows()
     rows = [row for row in rows if keep is None or keep(row)]
     if newest_first:
         rows.reverse()

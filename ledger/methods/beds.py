@@ -19,6 +19,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any, Literal
 
 import numpy as np
@@ -157,6 +158,7 @@ def fit_beds(
     scipy.optimize.milp (HiGHS). The rotation rule (not the same plant family in one bed two
     years running) is common practice, no source.
     """
+    crops, beds = tuple(crops), tuple(beds)
     weights = _weights(crops, aim)
     _check(crops, beds)
     shut = {
@@ -165,7 +167,7 @@ def fit_beds(
         for b, bed in enumerate(beds)
         if rotation and crop.family and crop.family in bed.grew
     }
-    pairs = [(c, b) for c in range(len(crops)) for b in range(len(beds)) if (c, b) not in shut]
+    pairs = tuple((c, b) for c in range(len(crops)) for b in range(len(beds)) if (c, b) not in shut)
     units, proven = _solve(crops, beds, weights, pairs, seconds)
     plantings = [
         Planting(crops[c].name, beds[b].name, n, n * crops[c].space_m2, n * crops[c].per_unit)
@@ -194,34 +196,38 @@ def fit_beds(
     )
 
 
-def _weights(crops: Sequence[Crop], aim: str) -> list[float]:
+def _weights(crops: Sequence[Crop], aim: str) -> tuple[float, ...]:
     """Return what one of each harvest's unit counts for."""
     if aim == "shop value":
-        return [crop.value for crop in crops]
+        return tuple(crop.value for crop in crops)
     if aim == "energy":
-        return [crop.energy for crop in crops]
+        return tuple(crop.energy for crop in crops)
     if aim != "targets":
         raise InputError("aim", repr(aim), "Give targets, shop value or energy")
     without = [crop.name for crop in crops if crop.wanted is None]
     if without:
         raise InputError("wanted", f"no target for {without[0]}", "Set a target, or another aim")
-    return [1 / crop.wanted if crop.wanted else 0.0 for crop in crops]
+    return tuple(1 / crop.wanted if crop.wanted else 0.0 for crop in crops)
 
 
+@lru_cache(256)
 def _solve(
-    crops: Sequence[Crop],
-    beds: Sequence[Bed],
-    weights: Sequence[float],
-    pairs: Sequence[tuple[int, int]],
+    crops: tuple[Crop, ...],
+    beds: tuple[Bed, ...],
+    weights: tuple[float, ...],
+    pairs: tuple[tuple[int, int], ...],
     seconds: float,
-) -> tuple[list[float], bool]:
-    """Return the units of each pair of crop and bed, and whether no plan is better."""
+) -> tuple[tuple[float, ...], bool]:
+    """Return the units of each pair of crop and bed, and whether no plan is better.
+
+    A programme is solved once: most entries change neither crops nor beds.
+    """
     from scipy.optimize import Bounds, LinearConstraint, milp
     from scipy.sparse import csr_array
 
     gain = np.array([w * crop.per_unit for w, crop in zip(weights, crops, strict=True)])
     if not pairs or not (gain > 0).any():
-        return [0.0] * len(pairs), True
+        return (0.0,) * len(pairs), True
     crop_of, bed_of = (np.array(side, dtype=np.int64) for side in zip(*pairs, strict=True))
     space = np.array([crop.space_m2 for crop in crops])
     area = np.array([bed.area_m2 for bed in beds])
@@ -248,11 +254,11 @@ def _solve(
         options={"mip_rel_gap": 1e-3, "time_limit": seconds, "presolve": False},
     )
     if result.x is None:
-        return [0.0] * n, False
-    units = [
+        return (0.0,) * n, False
+    units = tuple(
         float(round(x)) if crops[c].whole else float(max(0.0, x))
         for c, x in zip(crop_of, result.x[:n], strict=True)
-    ]
+    )
     return units, bool(result.status == 0)
 
 

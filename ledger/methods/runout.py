@@ -8,7 +8,9 @@ week to come is drawn from about the same time of the year.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -32,6 +34,8 @@ Array = NDArray[np.float64]
 BLOCK = 4
 #: Fewer whole weeks than this tell nothing about the weeks to come. Our choice.
 LEAST_WEEKS = 4
+#: So many items' answers are kept: what was not touched by an entry is not drawn again.
+KEPT_ITEMS = 4096
 #: With seasons, a block may start this many weeks before or after the same time of the year.
 JITTER = 2
 
@@ -117,19 +121,41 @@ def run_out(
         np.asarray(np.nan if next_supply_week is None else next_supply_week, np.float64), held.shape
     )
     _check(held, past, paths, horizon)
-    furthest = int(np.ceil(np.nanmax(supply, initial=0.0)))
-    futures = _Futures(_draws(paths, max(horizon, furthest), seed), season)
     answer = np.full((4, len(held)), np.nan)
     for i in range(len(held)):
         use = past[i][~np.isnan(past[i])]
-        if len(use) < LEAST_WEEKS:
-            continue
-        weeks = _weeks_until_empty(held[i], use, futures)
-        if not np.isnan(supply[i]):
-            answer[3, i] = (weeks >= supply[i]).mean()
-        weeks[weeks > horizon] = np.inf
-        answer[:3, i] = np.quantile(weeks, (0.1, 0.5, 0.9), method="inverted_cdf")
+        if len(use) >= LEAST_WEEKS:
+            until = None if np.isnan(supply[i]) else float(supply[i])
+            answer[:, i] = _run_out(
+                float(held[i]), use.tobytes(), season, until, paths, seed, horizon
+            )
     return RunOut(answer[0], answer[1], answer[2], answer[3], horizon)
+
+
+@lru_cache(KEPT_ITEMS)
+def _run_out(
+    stock: float,
+    past: bytes,
+    season: int | None,
+    supply: float | None,
+    paths: int,
+    seed: int,
+    horizon: int,
+) -> tuple[float, float, float, float]:
+    """Return low, likely, high and reaches of one item, whose weeks come as the bytes of floats."""
+    far = max(horizon, math.ceil(supply or 0))
+    weeks = _weeks_until_empty(stock, np.frombuffer(past), _futures(paths, far, seed, season))
+    reaches = math.nan if supply is None else float((weeks >= supply).mean())
+    weeks[weeks > horizon] = np.inf
+    return (*_ranges(weeks), reaches)
+
+
+def _ranges(values: Array) -> tuple[float, float, float]:
+    """Return the tenth, fiftieth and ninetieth of a hundred, each a value that occurs."""
+    count = len(values)
+    at = [max(math.ceil(share * count) - 1, 0) for share in (0.1, 0.5, 0.9)]
+    low, likely, high = np.partition(values, at)[at].tolist()
+    return low, likely, high
 
 
 def use_range(
@@ -160,15 +186,23 @@ def use_range(
     """
     past = np.atleast_2d(np.asarray(history_weeks, dtype=np.float64))
     _check(np.zeros(len(past)), past, paths, weeks)
-    futures = _Futures(_draws(paths, weeks, seed), season)
     answer = np.full((3, len(past)), np.nan)
     for i, row in enumerate(past):
         use = row[~np.isnan(row)]
         if len(use) >= LEAST_WEEKS:
-            starts = futures.starts(len(use))
-            mean = np.take(_blocks(use).sum(axis=1), starts).mean(axis=0) / BLOCK
-            answer[:, i] = np.quantile(mean, (0.1, 0.5, 0.9), method="inverted_cdf")
+            answer[:, i] = _use_range(use.tobytes(), season, weeks, paths, seed)
     return UseRange(answer[0], answer[1], answer[2])
+
+
+@lru_cache(KEPT_ITEMS)
+def _use_range(
+    past: bytes, season: int | None, weeks: int, paths: int, seed: int
+) -> tuple[float, float, float]:
+    """Return low, likely and high use a week of one item."""
+    use = np.frombuffer(past)
+    starts = _futures(paths, weeks, seed, season).starts(len(use))
+    mean = np.take(_blocks(use).sum(axis=1), starts).mean(axis=0) / BLOCK
+    return _ranges(mean)
 
 
 def stock_ahead(
@@ -206,7 +240,7 @@ def stock_ahead(
     use = past[0][~np.isnan(past[0])]
     if len(use) < LEAST_WEEKS:
         return UseRange(*np.full((3, weeks + 1), np.nan))
-    starts = _Futures(_draws(paths, weeks, seed), season).starts(len(use))
+    starts = _futures(paths, weeks, seed, season).starts(len(use))
     taken = _blocks(use)[starts].transpose(0, 2, 1).reshape(-1, paths)[:weeks]
     left = np.full((weeks + 1, paths), float(stock))
     left[1:] -= np.cumsum(taken, axis=0)
@@ -237,10 +271,23 @@ def expected_use(history_weeks: ArrayLike, *, season: int | None = None, weeks: 
         return np.full(weeks, np.nan)
     if season is None or len(use) <= season:
         return np.full(weeks, use.mean())
+    return _expected(use.tobytes(), season, weeks).copy()
+
+
+@lru_cache(KEPT_ITEMS)
+def _expected(past: bytes, season: int, weeks: int) -> Array:
+    """Return the use to expect of one item with more than one cycle of history."""
+    use = np.frombuffer(past)
     ways = len(use) // season * (2 * JITTER + 1)
     every = np.broadcast_to((np.arange(ways) + 0.5) / ways, (-(-weeks // BLOCK), ways))
     starts = _Futures(np.asarray(every), season).starts(len(use))
     return np.asarray(_blocks(use)[starts].mean(axis=1).ravel()[:weeks])
+
+
+@lru_cache(16)
+def _futures(paths: int, weeks: int, seed: int, season: int | None) -> _Futures:
+    """Return the futures that every item meets."""
+    return _Futures(_draws(paths, weeks, seed), season)
 
 
 def _draws(paths: int, weeks: int, seed: int) -> Array:

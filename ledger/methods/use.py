@@ -6,6 +6,7 @@ first in the book are NaN where several items share one table.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Any
 
@@ -135,19 +136,22 @@ def croston(series: ArrayLike, alpha: float = DEFAULT_ALPHA) -> SparseUse:
     """
     _check_alpha(alpha)
     use = np.asarray(series, dtype=np.float64)
-    size = np.full(use.shape[:-1], np.nan)
-    gap = np.full(use.shape[:-1], np.nan)
-    since = np.zeros(use.shape[:-1])
-    for t in range(use.shape[-1]):
-        now = use[..., t]
-        since = since + ~np.isnan(now)
-        used = now > 0
-        fresh = used & np.isnan(size)
-        size = np.where(used, np.where(fresh, now, size + alpha * (now - size)), size)
-        gap = np.where(used, np.where(fresh, since, gap + alpha * (since - gap)), gap)
-        since = np.where(used, 0.0, since)
+    rows = use.reshape(-1, use.shape[-1])
+    levels = np.array([_smoothed(row, alpha) for row in rows]).reshape(*use.shape[:-1], 2)
+    size, gap = levels[..., 0], levels[..., 1]
     rate = np.where(np.isnan(size), 0.0, size / np.where(np.isnan(gap), 1.0, gap))
     return SparseUse(size, gap, rate, rate * (1 - alpha / 2))
+
+
+def _smoothed(row: Any, alpha: float) -> tuple[float, float]:
+    """Return the smoothed amount of a use and gap between uses; NaN where nothing was used."""
+    at = np.flatnonzero(row > 0)
+    periods = np.cumsum(~np.isnan(row))[at]
+    size = gap = math.nan
+    for amount, since in zip(row[at].tolist(), np.diff(periods, prepend=0).tolist(), strict=True):
+        size = amount if math.isnan(size) else size + alpha * (amount - size)
+        gap = float(since) if math.isnan(gap) else gap + alpha * (since - gap)
+    return size, gap
 
 
 def is_sparse(series: ArrayLike) -> Any:

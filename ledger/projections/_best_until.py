@@ -67,17 +67,23 @@ class Late:
     amount: float
 
 
-def late_lots(state: State, lots: list[int], weeks: UseWeeks, row: int) -> list[Late] | None:
+def late_lots(
+    state: State, known: list[tuple[int, BestUntil | None]], weeks: UseWeeks, row: int
+) -> list[Late] | None:
     """Return the lots of an item of which some passes its best, the earliest first.
 
     What has the nearest day is eaten first, at the use expected for those weeks.
+
+    Parameters
+    ----------
+    known : list of (int, BestUntil or None)
+        The lots of the item, each with the day until which it is at its best.
 
     Returns
     -------
     list of Late or None
         None where too little is known of its use to say.
     """
-    known = [(lot, best_until(state, lot)) for lot in lots]
     dated = [(lot, until) for lot, until in known if until is not None]
     if not dated:
         return []

@@ -118,7 +118,7 @@ class _Entry:
     def _good(self) -> Node:
         from ledger.projections._common import jars_gone
 
-        bad = self.state.discarded_as(self.lots, ("seal failed", "spoiled", "broken"))
+        bad = int(self.state.failed[self.lots].sum())
         failed = jars_gone(self.jars, self.whole, bad) if self.jars else 0
         return difference(
             "good jars",

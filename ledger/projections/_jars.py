@@ -70,7 +70,7 @@ def _entries(state: State) -> list[tuple[tuple[str, int], tuple[int, int, int]]]
     supplies = journal.tables["supplies"]
     lots = state.lots
     draw, _, amount = state.allocations
-    words = goes(state)
+    words = state.once(goes)
     cause = journal.tables["events"]["cause"][state.draws["ev"]]
     broken = (words == "discarded") & (cause == _tables.CAUSES.index("broken"))
     away = words == "given"

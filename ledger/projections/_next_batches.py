@@ -162,7 +162,7 @@ class Batches:
     def _stores(self) -> None:
         """Go through the weeks with the jars and lids there are; full jars are empty by then."""
         state = self.state
-        rows = jar_totals(state)
+        rows = state.once(jar_totals)
         for week in self.weeks:
             jar = self.jar(week.item)
             if week.jars is None or jar is None:

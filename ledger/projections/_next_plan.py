@@ -16,7 +16,7 @@ from ledger.projections._next_beds import Fitted, fit
 from ledger.projections._next_growth import Garden, Growth
 from ledger.projections._next_recipes import Recipes
 from ledger.projections._next_wants import LEVELS, Want, Wants
-from ledger.projections._season_field import Field
+from ledger.projections._season_field import crops_of
 from ledger.reference.planting import plant_family
 
 if TYPE_CHECKING:
@@ -123,7 +123,7 @@ class Plan:
 
     def __post_init__(self) -> None:
         state = self.state
-        self.garden = Garden(Field(state, whole_crops=True))
+        self.garden = Garden(crops_of(state))
         grown = self._grown()
         self.wants = Wants(state, self.asked.wants)
         self.recipes = Recipes(state, grown)

@@ -81,9 +81,9 @@ def _by_season(days: Array, today: int, least: int) -> Supply:
     firsts = []
     for years in range(1, _SEASONS + 1):
         start = today - _YEAR * years
-        inside = days[(days > start) & (days <= start + _YEAR)]
-        if inside.size:
-            firsts.append((int(inside[0]), int(inside[0]) + _YEAR * years))
+        at = int(days.searchsorted(start, "right"))
+        if at < days.size and days[at] <= start + _YEAR:
+            firsts.append((int(days[at]), int(days[at]) + _YEAR * years))
         elif years == 1:  # nothing at all for a year: the household has stopped
             return Supply(None)
     if len(firsts) < least:

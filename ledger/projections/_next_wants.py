@@ -67,7 +67,7 @@ class Wants:
     def __init__(self, state: State, asked: dict[int, tuple[float, str]]) -> None:
         self.state, self.asked = state, asked
         self.targets = stock_targets(state)
-        words = goes(state)
+        words = state.once(goes)
         counts = np.isin(words, ["eaten", "given"])
         self._rows = np.flatnonzero(counts & (state.draws["day"] <= state.as_of_day))
         self._seed = np.flatnonzero(words == "seed")

@@ -60,7 +60,7 @@ def plan_of(state: State, catalogue: Catalogue, body: dict[str, Any]) -> Plan:
                 _left(state, number), state.facts.measure[number], measures=measures
             )
         needs.append(Need(line["item"], line["amount"], there))
-    empties = jar_totals(state)
+    empties = state.once(jar_totals)
     loads = jars_per_load(catalogue.setting("jars_per_load"))
     jars = []
     for made in body.get("made", ()):

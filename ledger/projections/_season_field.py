@@ -14,7 +14,7 @@ from ledger.replay._columns import Array
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["Field"]
+__all__ = ["Field", "crops_of", "field_of"]
 
 
 class Field:
@@ -296,3 +296,17 @@ def _unknown(what: str, name: str, known: list[str]) -> InputError:
     near = near_misses(name, known)
     hint = f"Did you mean {near[0]!r}?" if near else f"Known: {', '.join(sorted(known)) or 'none'}"
     return InputError(what, f"no {what} of this book is called {name!r}", hint)
+
+
+def field_of(state: State) -> Field:
+    """Return the plots of every crop and bed."""
+    return state.once(Field)
+
+
+def crops_of(state: State) -> Field:
+    """Return the plots of every crop, whatever its beds and varieties."""
+    return state.once(_of_whole_crops)
+
+
+def _of_whole_crops(state: State) -> Field:
+    return Field(state, whole_crops=True)

@@ -17,6 +17,7 @@ from ledger.replay._columns import Array
 
 if TYPE_CHECKING:
     from ledger.projections._season_field import Field
+    from ledger.replay import State
 
 __all__ = ["FATES", "FATE_OF", "Money", "Target"]
 
@@ -81,24 +82,10 @@ class Money:
         every = np.concatenate([minutes, np.array(planted, float)])
         return None if np.isnan(every).all() else float(np.nansum(every)) / 60
 
-    @cached_property
-    def _fates(self) -> Array:
-        """Whole units of each lot by fate, shape (lots, fates)."""
-        state = self.state
-        out = np.zeros((state.lots["ev"].size, len(FATES)), np.int64)
-        draw, lot, amount = state.allocations
-        words = goes(state)
-        code = np.zeros(words.size, np.int64)
-        for word, fate in FATE_OF.items():
-            code[words == word] = FATES.index(fate)
-        np.add.at(out, (lot, code[draw]), amount)
-        out[:, FATES.index("on hand")] = state.left
-        return out
-
     def where_it_went(self, plot: Plot) -> dict[str, float | None]:
         """Return grams by fate; together what was picked less what was trimmed."""
         per = self.state.facts.grams_per_whole(plot.crop)
-        wholes = self._fates[self.lots(plot)].sum(axis=0).tolist()
+        wholes = self.state.once(_fates)[self.lots(plot)].sum(axis=0).tolist()
         return {
             fate: None if per is None else whole * per
             for fate, whole in zip(FATES, wholes, strict=True)
@@ -169,3 +156,16 @@ class Money:
 
 def _day(text: object) -> int:
     return (dt.date.fromisoformat(str(text)) - dt.date(1970, 1, 1)).days
+
+
+def _fates(state: State) -> Array:
+    """Return whole units of each lot by fate, shape (lots, fates)."""
+    out = np.zeros((state.lots["ev"].size, len(FATES)), np.int64)
+    draw, lot, amount = state.allocations
+    words = state.once(goes)
+    code = np.zeros(words.size, np.int64)
+    for word, fate in FATE_OF.items():
+        code[words == word] = FATES.index(fate)
+    np.add.at(out, (lot, code[draw]), amount)
+    out[:, FATES.index("on hand")] = state.left
+    return out

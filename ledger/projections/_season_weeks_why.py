@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.projections._arithmetic import among, product, total
 from ledger.projections._common import event_node
-from ledger.projections._season_field import Field
+from ledger.projections._season_field import field_of
 from ledger.projections._season_record import Recorder, slug
 from ledger.projections._season_weeks import CropWeeks
 from ledger.projections.base import Node
@@ -25,7 +25,7 @@ __all__ = ["figures"]
 def figures(state: State, season: int, rest: str) -> dict[str, Callable[[], Node]] | None:
     """Return the figures of ``week-34/tomato`` or ``week-34/tomato/south-bed``; None without it."""
     week, crop, *bed = rest.split("/")
-    recorder = Recorder(Field(state), season)
+    recorder = Recorder(field_of(state), season)
     places = [
         at
         for at, plot in enumerate(recorder.plots)

@@ -12,7 +12,7 @@ from ledger.projections import _season_weeks_why
 from ledger.projections._arithmetic import among, difference, product, quotient, total
 from ledger.projections._common import event_node
 from ledger.projections._cost_tree import CostTree
-from ledger.projections._season_field import Field
+from ledger.projections._season_field import crops_of, field_of
 from ledger.projections._season_money import FATE_OF, FATES
 from ledger.projections._season_past import Earlier
 from ledger.projections._season_record import Recorder
@@ -52,7 +52,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if re.match(r"week-\d+/", rest):
         figures = _season_weeks_why.figures(state, int(season), rest)
     else:
-        recorder = Recorder(Field(state, whole_crops=rest.endswith("/all")), int(season))
+        recorder = Recorder((crops_of if rest.endswith("/all") else field_of)(state), int(season))
         at = recorder.addresses.get(key)
         figures = None if at is None else _Why(recorder, at).figures()
     if figures is None:

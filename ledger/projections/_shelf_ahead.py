@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.projections._best_until import Late, best_until, late_lots
+from ledger.projections._best_until import BestUntil, Late, best_until, late_lots
 from ledger.projections._common import LISTED_FROM
 from ledger.projections._next_supply import Supply, is_supply, next_supplies
 from ledger.projections._stock_targets import StockTarget, stock_targets
@@ -78,12 +78,17 @@ class Ahead:
 
     def late(self, row: int) -> list[Late] | None:
         """Return the lots of which some passes its best; None where use is not known."""
-        return late_lots(self.state, self.lots[row], self.weeks, row)
+        return late_lots(self.state, self.best[row], self.weeks, row)
+
+    @cached_property
+    def best(self) -> list[list[tuple[int, BestUntil | None]]]:
+        """The lots of each item, each with the day until which it is at its best."""
+        return [[(lot, best_until(self.state, lot)) for lot in lots] for lots in self.lots]
 
     def first_best(self, row: int) -> int | None:
         """Return the first day on which a lot of an item passes its best."""
-        found = [best_until(self.state, lot) for lot in self.lots[row]]
-        return min((one.day for one in found if one is not None), default=None)
+        days = (one.day for _, one in self.best[row] if one is not None)
+        return min(days, default=None)
 
     def target(self, row: int) -> StockTarget | None:
         """Return the household's target of an item."""
@@ -97,6 +102,10 @@ class Ahead:
 
 def ahead_of(state: State, only: int | None = None) -> Ahead:
     """Return the shelf ahead of all items with something left or a target, or of one item."""
+    return state.once(_ahead_of) if only is None else _ahead_of(state, only)
+
+
+def _ahead_of(state: State, only: int | None = None) -> Ahead:
     rows = listed_lots(state)
     of = state.lots["item"][rows]
     targets = stock_targets(state)

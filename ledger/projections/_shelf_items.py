@@ -226,11 +226,8 @@ def _past_best(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, 
 
 
 def _rests_on(state: State, ahead: Ahead, row: int, record: dict[str, Any]) -> list[str]:
-    from ledger.projections._best_until import best_until
-
     weeks, target = ahead.weeks, ahead.target(row)
     known = record["used_per_week.likely"] is not None
-    published = [best_until(state, lot) for lot in ahead.lots[row]]
     per = target is not None and target.share(state.as_of_day, ahead.supplies[row].day) < 1
     rests = {
         "own-weeks": known,
@@ -239,7 +236,7 @@ def _rests_on(state: State, ahead: Ahead, row: int, record: dict[str, Any]) -> l
         "now-and-then": weeks.sparse[row],
         "next-by-season": ahead.supplies[row].rule == "season",
         "next-by-rhythm": ahead.supplies[row].rule == "rhythm",
-        "best-as-published": any(one is not None and one.published for one in published),
+        "best-as-published": any(one is not None and one.published for _, one in ahead.best[row]),
         "target-until-supply": per,
         "beyond-five-years": bool(math.isinf(ahead.weeks_left[2, row])),
     }

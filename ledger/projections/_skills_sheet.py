@@ -11,7 +11,7 @@ from ledger.errors import InputError
 from ledger.methods.learning import LEAST_REPETITIONS, fit_curve
 from ledger.projections._common import answer
 from ledger.projections._skills import HOUSEHOLD, Skills
-from ledger.projections._skills_units import Units
+from ledger.projections._skills_units import Units, units_of
 from ledger.projections._skills_words import address
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.replay.state import day_text
@@ -133,7 +133,7 @@ def lacking(skills: Skills, units: Units, skill: int) -> str:
 def curve(skills: Skills, skill: int, who: int | None) -> Answer:
     """Return one record a repetition of a skill, with the curve fitted to all of them."""
     person = HOUSEHOLD if who is None else who
-    units = Units(skills)
+    units = skills.state.once(units_of)
     span = skills.groups.get((skill, person), (0, 0))
     each, unit = units.minutes(skill, span), units.of(skill)
     fitted = fit_curve(each)

@@ -16,7 +16,7 @@ from ledger.replay._columns import Array
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["Units"]
+__all__ = ["Units", "units_of"]
 
 _POUND_G = 453.59237
 """Grams in an avoirdupois pound, exactly (NIST Handbook 44, appendix C)."""
@@ -144,3 +144,8 @@ class Units:
             return [float("nan")] * ev.size
         out: list[float] = (self.skills.minutes_of[ev] / unit[1][ev]).tolist()
         return out
+
+
+def units_of(state: State) -> Units:
+    """Return the units of a moment; asked for with ``state.once``."""
+    return Units(state.once(Skills))

@@ -14,7 +14,7 @@ from ledger.projections._skills import HOUSEHOLD, Skills
 from ledger.projections._skills_curve_why import CurveTree
 from ledger.projections._skills_sheet import MONTHS, months_of
 from ledger.projections._skills_targets import target_of
-from ledger.projections._skills_units import Units
+from ledger.projections._skills_units import units_of
 from ledger.projections._skills_words import read_address
 from ledger.projections.base import Node
 from ledger.replay.state import day_text
@@ -44,7 +44,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     NotFound
         When there is no such skill, person or repetition, or no such figure of it.
     """
-    skills = Skills(state)
+    skills = state.once(Skills)
     shape, parts = read_address(key)
     count = 2 if shape == "@curve" else 1
     if not count <= len(parts) <= count + 1 or not parts[0]:
@@ -124,7 +124,7 @@ class _Skill:
 
     def curve(self) -> CurveTree:
         """Return the trees of the learning curve."""
-        return CurveTree(self.skills, Units(self.skills), self.skill, self.span)
+        return CurveTree(self.skills, self.skills.state.once(units_of), self.skill, self.span)
 
     def _event(self, row: int, value: float, unit: str, label: str = "") -> Node:
         return event_node(self.state, int(self.skills.ev[row]), label, value, unit)
@@ -192,7 +192,7 @@ class _Skill:
         return quotient(label, "days", both, Node("gaps", 2.0))
 
     def _means(self) -> _Figures:
-        units = Units(self.skills)
+        units = self.skills.state.once(units_of)
         each = units.minutes(self.skill, self.span)
         curve = self.curve()
         span = slice(*self.span)

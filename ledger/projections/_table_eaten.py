@@ -88,13 +88,22 @@ class Eaten:
     # -- amounts ------------------------------------------------------------------------
 
     @cached_property
+    def raw_at(self) -> Array:
+        """Allocations of raw lots that were eaten, or went into what was, shape (allocations,)."""
+        web = self.web
+        some = np.zeros(web.draw.size, bool)
+        some[web.raw_in] = True
+        some[self.at[~web.made[self.at]]] = True
+        return np.flatnonzero(some)
+
+    @cached_property
     def price(self) -> tuple[Array, Array, Array]:
         """Shop price of each allocation of a raw lot on its day: price, event, later; 0 for others."""
         web = self.web
         price = np.zeros(web.draw.size)
         ev = np.full(web.draw.size, -1, np.int64)
         later = np.zeros(web.draw.size, bool)
-        at = np.union1d(web.raw_in, self.at[~web.made[self.at]])
+        at = self.raw_at
         each, ev[at], later[at] = self.state.costs.prices.of(
             self.state.lots["item"][web.lot[at]], web.day[at]
         )

@@ -71,8 +71,7 @@ class Marks:
 
     def __init__(self, eaten: Eaten) -> None:
         self._eaten, self._state, self._web = eaten, eaten.state, eaten.web
-        web = self._web
-        at = np.union1d(web.raw_in, eaten.at[~web.made[eaten.at]])
+        at = eaten.raw_at
         self.at, key, self._ev = self._hits(at)
         keys, self.number = np.unique(key, return_inverse=True)
         self.names = [self._name(one) for one in keys.tolist()]

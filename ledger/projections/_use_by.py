@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -17,6 +18,7 @@ __all__ = ["days_of", "opened_on", "use_by_of"]
 _SPAN = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(day|week|month|year)s?\s*", re.IGNORECASE)
 
 
+@lru_cache(8192)
 def days_of(day: int, text: str) -> int | None:
     """Return the day that lies a span like ``12 months`` or ``4 days`` after a day.
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
+from itertools import chain
+from operator import itemgetter
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
@@ -117,11 +119,15 @@ class Answer:
         """What is said after the answer."""
         return [one for one in self.assumptions if not one.stands_first]
 
-    def records(self) -> list[dict[str, Any]]:
-        """Return the records with nested objects; what is not known is None."""
+    def rows(self) -> list[dict[str, Any]]:
+        """Return the records by the names of the columns; what is not known is None."""
         names = list(self.frame.columns)
         columns = [[_plain(value) for value in self.frame[name].tolist()] for name in names]
-        return [_nest(zip(names, row, strict=True)) for row in zip(*columns, strict=True)]
+        return [dict(zip(names, row, strict=True)) for row in zip(*columns, strict=True)]
+
+    def records(self) -> list[dict[str, Any]]:
+        """Return the records with nested objects; what is not known is None."""
+        return [_nest(row.items()) for row in self.rows()]
 
     def to_dict(self) -> dict[str, Any]:
         """Return the whole answer as in ``--json``."""
@@ -164,11 +170,11 @@ def frame_of(columns: tuple[Column, ...], records: list[dict[str, Any]]) -> pd.D
     import pandas as pd
 
     names = [c.name for c in columns]
-    cells = np.empty((len(records), len(names)), object)
-    for row, record in zip(cells, records, strict=True):
-        for at, name in enumerate(names):  # one by one: a cell may hold a list
-            row[at] = record.get(name)
-    return pd.DataFrame(cells, columns=names)
+    absent, row_of = dict.fromkeys(names), itemgetter(*names)
+    # one by one, as a cell may hold a list; as objects, so that nothing guesses what they are
+    cells = chain.from_iterable(row_of(absent | record) for record in records)
+    shaped = np.fromiter(cells, object, len(records) * len(names))
+    return pd.DataFrame(shaped.reshape(-1, len(names)), columns=names, dtype=object)
 
 
 @dataclass(frozen=True)

@@ -183,7 +183,7 @@ def _sides(answer: Answer, how: Compared) -> dict[str, Side]:
 
 
 def _rows(answer: Answer) -> list[dict[str, Any]]:
-    return [{str(k): v for k, v in row.items()} for row in answer.frame.to_dict("records")]
+    return answer.rows()
 
 
 def split(several: list[Entry]) -> None:

@@ -16,6 +16,7 @@ from ledger.projections._common import (
 )
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.replay import COMPONENTS, KEPT, ORIGINS
+from ledger.replay._columns import Array
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -86,30 +87,14 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
     Answer
         Columns as in `COLUMNS`.
     """
-    entries = _entries(state)
     wanted = None if item is None else state.facts.find(item)
-    keep = [
-        lots
-        for lots in entries
-        if (batch is None or state.entry_id(state.lots["ev"][lots[0]]).startswith(batch))
-        and (item is None or state.lots["item"][lots[0]] == wanted)
+    kept = [
+        (dict(record), mark)
+        for made, record, mark in state.once(_told)
+        if (batch is None or record["batch"].startswith(batch)) and (item is None or made == wanted)
     ]
-    first = np.array([lots[0] for lots in keep], np.int64)
-    price, price_ev, later = state.costs.prices.of(
-        state.lots["item"][first], state.lots["day"][first]
-    )
-    records, marks = [], []
-    for lots, each, ev, is_later in zip(
-        keep, price.tolist(), price_ev.tolist(), later.tolist(), strict=True
-    ):
-        mark = 0
-        for lot in lots:
-            mark |= state.costs.mark(lot)
-        if is_later:
-            mark |= state.costs.price_seen_later(int(state.lots["item"][lots[0]]), ev)
-        records.append(_record(state, lots, each if ev >= 0 else None, ev, mark))
-        marks.append(mark)
-    ids, assumptions = assumptions_of(state, marks)
+    records = [record for record, _ in kept]
+    ids, assumptions = assumptions_of(state, [mark for _, mark in kept])
     for record, several in zip(records, ids, strict=True):
         record["assumptions"] = several
     totals = {
@@ -122,72 +107,129 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
     return answer(state, "jar-cost", COLUMNS, records, totals=totals, assumptions=assumptions)
 
 
-def _entries(state: State) -> list[list[int]]:
-    """Return the lots of each made entry (jars that sealed, then those that did not)."""
-    rows = np.flatnonzero(
-        (state.lots["origin"] == ORIGINS.index("batch")) & np.isnan(state.lots["share"])
-    )
-    out: dict[tuple[int, int], list[int]] = {}
-    for lot in rows.tolist():
-        out.setdefault((int(state.lots["ev"][lot]), int(state.lots["n"][lot])), []).append(lot)
-    return list(out.values())
+def _told(state: State) -> list[tuple[int, dict[str, Any], int]]:
+    """Return item, record and mark of every made entry, in the order of the book."""
+    lots, begins = _entries(state)
+    if not lots.size:
+        return []
+    first = lots[begins]
+    items, day, ev = (state.lots[name][first] for name in ("item", "day", "ev"))
+    price, price_ev, later = state.costs.prices.of(items, day)
+    marks = _marks(state, lots, begins)
+    for at in np.flatnonzero(later).tolist():
+        marks[at] |= state.costs.price_seen_later(int(items[at]), int(price_ev[at]))
+    columns = {
+        **_names(state, first, ev.tolist()),
+        **_figures(state, lots, begins, first),
+        **_shop(state, price.tolist(), price_ev.tolist()),
+    }
+    columns["unpriced"] = [state.costs.names_of(mark) for mark in marks]
+    columns["provisional"] = [bool(mark & 1) for mark in marks]
+    columns["at_least"] = [bool(names) for names in columns["unpriced"]]
+    records = [dict(zip(columns, row, strict=True)) for row in zip(*columns.values(), strict=True)]
+    for record in records:
+        _against_shop(record)
+    return list(zip(items.tolist(), records, marks, strict=True))
 
 
-def _record(
-    state: State, lots: list[int], price: float | None, price_ev: int, mark: int
-) -> dict[str, Any]:
-    columns, lot = state.lots, lots[0]
-    item, ev = int(columns["item"][lot]), int(columns["ev"][lot])
-    whole = int(columns["whole"][lots].sum())
-    jars = int(columns["jars"][lots].sum()) or None
-    figures = state.costs.lot[lots].sum(axis=0)[: len(COMPONENTS)]
-    cost = dict(zip(COMPONENTS, figures.tolist(), strict=True))
-    all_in = sum(cost.values())
-    pocket = sum(cost[name] for name in OUT_OF_POCKET)
-    quarts = whole / QUART_UL if state.facts.measure[item] == "volume" else None
-    good = None if jars is None else jars - _bad_jars(state, lots, jars, whole)
-    row = int(columns["row"][lot])
-    shop = price * QUART_UL if price is not None and quarts else None
-    entry = state.entry_id(ev)
-    unpriced = state.costs.names_of(mark)
+def _entries(state: State) -> tuple[Array, Array]:
+    """Return the lots of made entries (jars that sealed, then those that did not) and where each begins."""
+    made = state.lots["origin"] == ORIGINS.index("batch")
+    rows = np.flatnonzero(made & np.isnan(state.lots["share"]))
+    key = state.lots["ev"][rows].astype(np.int64) << 32 | state.lots["n"][rows]
+    _, first, entry = np.unique(key, return_index=True, return_inverse=True)
+    order = np.argsort(first[entry], kind="stable")
+    begins = np.flatnonzero(np.diff(first[entry][order], prepend=-1))
+    return rows[order], begins
+
+
+def _marks(state: State, lots: Array, begins: Array) -> list[int]:
+    out = []
+    for several in np.split(lots, begins[1:]):
+        mark = 0
+        for lot in several.tolist():
+            mark |= state.costs.mark(lot)
+        out.append(mark)
+    return out
+
+
+def _names(state: State, first: Array, ev: list[int]) -> dict[str, list[Any]]:
+    """Return what each entry is, where it is kept and in which jar."""
+    facts, supplies, row = state.facts, state.journal.tables["supplies"], state.lots["row"][first]
+    batch = [state.entry_id(one) for one in ev]
+    n = state.lots["n"][first].tolist()
+    address = [f"{entry}:{number}" for entry, number in zip(batch, n, strict=True)]
+    jars = supplies["jar"][row].tolist()
     return {
-        "why": f"jar-cost/{entry}:{int(columns['n'][lot])}",
-        "batch": entry,
-        "lot": f"{entry}:{int(columns['n'][lot])}",
-        "on": day_text(int(columns["day"][lot])),
-        "item": state.facts.names[item],
-        "jar": _jar_name(state, row),
-        "jars": jars,
-        "volume_ml": whole / 1000 if quarts is not None else None,
-        "mass_g": grams_of(state, item, whole),
-        "kept": KEPT[int(state.journal.tables["supplies"]["kept"][row])],
-        **{f"cost.{name}": value for name, value in cost.items()},
-        "cost.all_in": all_in,
-        "cost.out_of_pocket": pocket,
-        "cost_per_jar": all_in / jars if jars else None,
-        "cost_per_good_jar": all_in / good if good else None,
-        "cost_per_quart": all_in / quarts if quarts else None,
-        "cost_per_liter": all_in / (whole / 1e6) if quarts else None,
-        "out_of_pocket_per_quart": pocket / quarts if quarts else None,
-        "labour_hours": state.costs.minutes_of(ev) / 60 * whole / state.costs.rows.whole_made(ev),
-        "shop_price_per_quart": shop,
-        "shop_price_from": state.event_id(price_ev) if price is not None else None,
-        "saved_per_quart": shop - all_in / quarts if shop is not None and quarts else None,
-        "saved": price * whole - all_in if price is not None else None,
-        "provisional": bool(mark & 1),
-        "at_least": bool(unpriced),
-        "unpriced": unpriced,
+        "why": [f"jar-cost/{one}" for one in address],
+        "batch": batch,
+        "lot": address,
+        "on": [day_text(day) for day in state.lots["day"][first].tolist()],
+        "item": [facts.names[item] for item in state.lots["item"][first].tolist()],
+        "jar": [None if code < 0 else facts.names[int(facts.canon[code])] for code in jars],
+        "kept": [KEPT[code] for code in supplies["kept"][row].tolist()],
     }
 
 
-def _jar_name(state: State, row: int) -> str | None:
-    code = int(state.journal.tables["supplies"]["jar"][row])
-    return None if code < 0 else state.facts.names[int(state.facts.canon[code])]
+def _figures(state: State, lots: Array, begins: Array, first: Array) -> dict[str, list[Any]]:
+    """Return what each entry cost, by component, by jar and by quart, and the hours in it."""
+    items, ev = state.lots["item"][first].tolist(), state.lots["ev"][first].tolist()
+    whole = np.add.reduceat(state.lots["whole"][lots], begins).tolist()
+    jars = [n or None for n in np.add.reduceat(state.lots["jars"][lots], begins).tolist()]
+    failed = np.add.reduceat(state.failed[lots], begins).tolist()
+    good = [
+        j - jars_gone(j, w, f) if j and f else j
+        for j, w, f in zip(jars, whole, failed, strict=True)
+    ]
+    cost = np.add.reduceat(state.costs.lot[lots, : len(COMPONENTS)], begins, axis=0).T
+    parts = dict(zip(COMPONENTS, cost.tolist(), strict=True))
+    all_in = [sum(each) for each in zip(*parts.values(), strict=True)]
+    pocket = [sum(each) for each in zip(*(parts[name] for name in OUT_OF_POCKET), strict=True)]
+    is_volume = [state.facts.measure[item] == "volume" for item in items]
+    quarts = [w / QUART_UL if v else None for w, v in zip(whole, is_volume, strict=True)]
+    liters = [w / 1e6 if v else None for w, v in zip(whole, is_volume, strict=True)]
+    costs = state.costs
+    return {
+        "jars": jars,
+        "volume_ml": [w / 1000 if v else None for w, v in zip(whole, is_volume, strict=True)],
+        "mass_g": [grams_of(state, item, w) for item, w in zip(items, whole, strict=True)],
+        **{f"cost.{name}": values for name, values in parts.items()},
+        "cost.all_in": all_in,
+        "cost.out_of_pocket": pocket,
+        "cost_per_jar": _each(all_in, jars),
+        "cost_per_good_jar": _each(all_in, good),
+        "cost_per_quart": _each(all_in, quarts),
+        "cost_per_liter": _each(all_in, liters),
+        "out_of_pocket_per_quart": _each(pocket, quarts),
+        "labour_hours": [
+            costs.minutes_of(e) / 60 * w / costs.rows.whole_made(e)
+            for e, w in zip(ev, whole, strict=True)
+        ],
+        "_quarts": quarts,
+        "_whole": whole,
+    }
 
 
-def _bad_jars(state: State, lots: list[int], jars: int, whole: int) -> int:
-    """Return how many jars of an entry failed: discarded as seal failed, spoiled or broken."""
-    return jars_gone(jars, whole, state.discarded_as(lots, ("seal failed", "spoiled", "broken")))
+def _each(money: list[float], of: list[Any]) -> list[float | None]:
+    return [m / n if n else None for m, n in zip(money, of, strict=True)]
+
+
+def _shop(state: State, price: list[float], price_ev: list[int]) -> dict[str, list[Any]]:
+    """Return the shop's price of one whole unit, and the event that it comes from."""
+    return {
+        "_price": [p if ev >= 0 else None for p, ev in zip(price, price_ev, strict=True)],
+        "shop_price_from": [state.event_id(ev) if ev >= 0 else None for ev in price_ev],
+    }
+
+
+def _against_shop(record: dict[str, Any]) -> None:
+    """Set an entry beside the shop's price of the same amount."""
+    price, quarts, whole = (record.pop(name) for name in ("_price", "_quarts", "_whole"))
+    shop = price * QUART_UL if price is not None and quarts else None
+    all_in = record["cost.all_in"]
+    record["shop_price_per_quart"] = shop
+    record["saved_per_quart"] = None if shop is None else shop - all_in / quarts
+    record["saved"] = None if price is None else price * whole - all_in
 
 
 PROJECTION = Projection(

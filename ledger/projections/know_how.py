@@ -11,7 +11,7 @@ from ledger.projections import _skills_sheet, _skills_why
 from ledger.projections._common import answer, number
 from ledger.projections._skills import HOUSEHOLD, Skills
 from ledger.projections._skills_targets import misnamed, target_of
-from ledger.projections._skills_units import Units
+from ledger.projections._skills_units import Units, units_of
 from ledger.projections._skills_words import address, assumptions, in_words
 from ledger.projections.base import Answer, Column, Option, Projection
 
@@ -94,18 +94,16 @@ def build(
     InputError
         When the year cannot be read.
     """
-    skills = Skills(state)
+    skills = state.once(Skills)
     who = None if person is None else skills.must_find_person(person)
     only = None if skill is None else skills.must_find(skill)
     if year_sheet is not None:
         return _skills_sheet.year_sheet(skills, year_sheet, who, only)
     if curve is not None:
         return _skills_sheet.curve(skills, skills.must_find(curve), who)
-    units = Units(skills)
-    records = []
-    for one in range(len(skills.names)):
-        if only is None or one == only:
-            records += _of_skill(skills, units, one)
+    of_skills = state.once(_records)
+    shown = of_skills if only is None else [of_skills[only]]
+    records = [dict(record) for several in shown for record in several]
     if who is not None:
         records = [r for r in records if r["person"] == skills.people[who]]
     together = {r["skill"]: r for r in records if r["person"] is None}
@@ -118,7 +116,7 @@ def build(
     missing = [text for i in never if only in (None, i) and (text := misnamed(skills, i))]
     totals["in_words"] = in_words(records)
     if only is not None and all(_may_be_timed(r) for r in records):
-        missing.append(_skills_sheet.lacking(skills, units, only))
+        missing.append(_skills_sheet.lacking(skills, state.once(units_of), only))
     totals["missing"] = missing
     return answer(
         state, "know-how", COLUMNS, records, totals=totals, assumptions=assumptions(records)
@@ -133,6 +131,12 @@ def _place(record: dict[str, Any], together: dict[str, Any]) -> tuple[Any, ...]:
 def _may_be_timed(record: dict[str, Any]) -> bool:
     """Return whether a record has no learning curve though its kind of skill could have one."""
     return record["sort"] in ("method", "making") and record["learning_rate"] is None
+
+
+def _records(state: State) -> list[list[dict[str, Any]]]:
+    """Return the records of every skill."""
+    skills, units = state.once(Skills), state.once(units_of)
+    return [_of_skill(skills, units, one) for one in range(len(skills.names))]
 
 
 def _of_skill(skills: Skills, units: Units, skill: int) -> list[dict[str, Any]]:

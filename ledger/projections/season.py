@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from ledger.errors import InputError
 from ledger.projections import _season_weeks, _season_why, _season_words
 from ledger.projections._common import answer, assumptions_of
-from ledger.projections._season_field import Field
+from ledger.projections._season_field import Field, crops_of, field_of
 from ledger.projections._season_money import FATES
 from ledger.projections._season_record import Recorder
 from ledger.projections.base import Answer, Assumption, Column, Compared, Option, Projection
@@ -108,7 +108,11 @@ def build(
     """
     if by is not None and bed is not None:
         raise InputError("by", "--by crop puts all beds together", "Leave out --by or --bed")
-    field = Field(state, crop=crop, bed=bed, whole_crops=by == "crop")
+    whole = by == "crop"
+    if crop is None and bed is None:
+        field = crops_of(state) if whole else field_of(state)
+    else:
+        field = Field(state, crop=crop, bed=bed, whole_crops=whole)
     recorder = Recorder(field, season_of(field, season))
     if weeks:
         return _season_weeks.build(recorder, bed=bed)

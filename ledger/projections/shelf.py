@@ -99,7 +99,7 @@ def build(
     ids, assumptions = assumptions_of(state, marks)
     for record, several in zip(records, ids, strict=True):
         record["assumptions"] = several
-    totals = {"cost_left": sum(r["cost_left"] for r in records), "jars": jar_totals(state)}
+    totals = {"cost_left": sum(r["cost_left"] for r in records), "jars": state.once(jar_totals)}
     return answer(state, "shelf", COLUMNS, records, totals=totals, assumptions=assumptions)
 
 

@@ -41,9 +41,10 @@ class Marks:
         self._costs, self._state = costs, state
         # Seasons were marked by the bits of the marks they were worked out with.
         self._bits: dict[tuple[str, str], int] = {} if before is None else dict(before._bits)
+        self._read: dict[int, list[tuple[str, str]]] = {}
         self._later: dict[str, list[int]] = {}
         self._of_lot: dict[int, int] = {}
-        self._ways: tuple[Array, Array, Array, Array] | None = None
+        self._ways: tuple[list[int], list[int], list[int], list[int]] | None = None
         self._own: dict[int, int] = {}
         self._provisional: Array | None = None
 
@@ -63,14 +64,18 @@ class Marks:
 
     def names_of(self, mark: int) -> list[str]:
         """Return the unpriced things named in a mark, sorted."""
-        return sorted(
-            name for (kind, name), bit in self._bits.items() if kind == "unpriced" and mark & bit
-        )
+        return [name for kind, name in self._said(mark) if kind == "unpriced"]
 
     def assumed(self, mark: int) -> list[str]:
         """Return the ids of the assumptions in a mark, sorted."""
-        ids = [f"{kind}:{name}" for (kind, name), bit in self._bits.items() if mark & bit]
+        ids = [f"{kind}:{name}" for kind, name in self._said(mark)]
         return sorted([*ids, *(["provisional"] if mark & PROVISIONAL else [])])
+
+    def _said(self, mark: int) -> list[tuple[str, str]]:
+        """Return the kinds and names in a mark, sorted; a mark is read once, as many share one."""
+        if mark not in self._read:
+            self._read[mark] = sorted(pair for pair, bit in self._bits.items() if mark & bit)
+        return self._read[mark]
 
     def assumption(self, one: str) -> Assumption:
         """Return an assumption by its id, in words, with the events it comes from."""
@@ -150,11 +155,13 @@ class Marks:
                 self._own[row] = self._own.get(row, 0) | self.bit("unpriced", name)
         row_ends, rows, lot_ends, lots = self._ways
         number = self._costs.rows.number_of_lot[lot]
-        of = rows[row_ends[number] : row_ends[number + 1]].tolist()
-        taken = [lots[lot_ends[row] : lot_ends[row + 1]] for row in of]
-        return of, np.unique(np.concatenate(taken)).tolist() if taken else []
+        of = rows[row_ends[number] : row_ends[number + 1]]
+        taken: set[int] = set()
+        for row in of:
+            taken.update(lots[lot_ends[row] : lot_ends[row + 1]])
+        return of, sorted(taken)
 
-    def _find_ways(self) -> tuple[Array, Array, Array, Array]:
+    def _find_ways(self) -> tuple[list[int], list[int], list[int], list[int]]:
         """Return the rows of each made lot and the lots of each row, one behind the other."""
         rows = self._costs.rows
         draw, lot, _ = self._state.allocations
@@ -164,8 +171,8 @@ class Marks:
         made, given, _ = rows.gives
         order = np.argsort(made, kind="stable")
         return (
-            np.searchsorted(made[order], np.arange(rows.made_lots.size + 1)),
-            given[order],
-            np.searchsorted(into[taken], np.arange(rows.count + 1)),
-            lot[taken],
+            np.searchsorted(made[order], np.arange(rows.made_lots.size + 1)).tolist(),
+            given[order].tolist(),
+            np.searchsorted(into[taken], np.arange(rows.count + 1)).tolist(),
+            lot[taken].tolist(),
         )

@@ -157,19 +157,16 @@ class State:
         """Return the body of an event, read from the log where the journal kept only columns."""
         return self.journal.body(int(ev))
 
-    def discarded_as(self, lots: list[int], whys: tuple[str, ...]) -> int:
-        """Return how much of some lots was discarded for one of these reasons, in whole units."""
-        draw, _, amount = self.allocations
-        rows = self._by_lot
-        total = 0
-        causes = [_tables.CAUSES.index(why) for why in whys]
-        events = self.journal.tables["events"]
-        for one in lots:
-            at = rows[1][rows[0][one] : rows[0][one + 1]]
-            ev = self.draws["ev"][draw[at]]
-            hit = (events["kind"][ev] == _KIND["discarded"]) & np.isin(events["cause"][ev], causes)
-            total += int(amount[at][hit].sum())
-        return total
+    @cached_property
+    def failed(self) -> Array:
+        """What was discarded as seal failed, spoiled or broken, in whole units, shape (lots,)."""
+        draw, lot, amount = self.allocations
+        events, ev = self.journal.tables["events"], self.draws["ev"][draw]
+        causes = [_tables.CAUSES.index(why) for why in ("seal failed", "spoiled", "broken")]
+        hit = (events["kind"][ev] == _KIND["discarded"]) & np.isin(events["cause"][ev], causes)
+        out = np.zeros(self.lots["whole"].size, np.int64)
+        np.add.at(out, lot[hit], amount[hit])
+        return out
 
     def labels_drawn(self, lot: int) -> set[int]:
         """Return the label numbers by which jars of a lot were drawn."""
