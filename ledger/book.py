@@ -11,7 +11,7 @@ import os
 import re
 import threading
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -170,6 +170,35 @@ class Book:
             except BaseException:
                 self._catalogue = Catalogue()  # it may have learnt what was then undone
                 raise
+
+    def ask(self, entry: Entry, answers: Answers) -> None:
+        """Ask about what an entry as a whole makes doubtful, before it is written down.
+
+        Slips of a digit by published figures are always asked about; what is unlikely by the
+        household's own past only where a person can answer.
+
+        Raises
+        ------
+        InputError, NeedsAnswer
+            As `enter` would; and where an answer is no, or nobody can be asked.
+        """
+        if entry.kind == "put_up":
+            from ledger.projections._slips import slips
+            from ledger.replay import day_number
+
+            day = day_number(entry.on or self.today())
+            for slip in slips(self.state(), self.catalogue(), entry.body, day):
+                answers.settle(slip)
+        if answers.ask is None or answers.yes is True:
+            return
+        from ledger.unlikely import unlikely
+
+        written, then = self.trial(entry, replace(answers, notes=[]))
+        if written.event.seq <= self.log.position():
+            return  # it was written down before
+        now = self.state(as_of=max(written.event.on, self.today().isoformat()))
+        for doubt in unlikely(written, now, then):
+            answers.settle(doubt)
 
     def _complete(self, entry: Entry) -> None:
         """Give an entry the whole of each id that it names by its beginning."""

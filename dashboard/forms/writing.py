@@ -52,7 +52,7 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
         entry = read_form(typed, texts, data.today())
         if typed.kind == "put_up":
             entry = _from_recipe(data, entry)
-            _ask_slips(data, entry, answers)
+        book.ask(entry, answers)
         return Outcome(written=book.enter(entry, answers))
     except FieldTrouble as trouble:
         if isinstance(trouble.error, NeedsAnswer):
@@ -84,18 +84,6 @@ def _from_recipe(data: Data, entry: Entry) -> Entry:
     from ledger.door.recipes import from_recipe
 
     return replace(entry, body=from_recipe(data.book.catalogue(), entry.body))
-
-
-def _ask_slips(data: Data, entry: Entry, answers: Answers) -> None:
-    """Ask about a digit that slipped, by published figures, as the command does."""
-    from ledger.projections._slips import slips
-    from ledger.replay import day_number
-
-    book = data.book
-    for slip in slips(
-        book.state(), book.catalogue(), entry.body, day_number(entry.on or data.today())
-    ):
-        answers.settle(slip)
 
 
 def _say(error: LedgerError, words: Words, name: str) -> str:

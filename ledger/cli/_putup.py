@@ -13,13 +13,13 @@ from ledger.errors import InputError
 
 if TYPE_CHECKING:
     from ledger.book import Book
-    from ledger.door import Answers, Written
+    from ledger.door import Written
     from ledger.projections import Answer
     from ledger.published import Before
 
 __all__ = [
-    "ask_before",
     "batch_from_recipe",
+    "caution_of",
     "cost_of",
     "print_cost",
     "print_verdicts",
@@ -81,17 +81,12 @@ def warn_low_acid(body: dict[str, Any], given: dict[str, Any]) -> bool:
     return True
 
 
-def ask_before(book: Book, body: dict[str, Any], on: str | None, doubts: Answers) -> str | None:
-    """Ask about slips of a digit; return the cautions that go with the first canning batch."""
+def caution_of(book: Book, body: dict[str, Any]) -> str | None:
+    """Return the cautions that go with the first canning batch."""
     from ledger.events import CANNING
     from ledger.projections._published import first_caution
-    from ledger.projections._slips import slips
-    from ledger.replay import day_number
 
-    state = book.state()
-    for slip in slips(state, book.catalogue(), body, day_number(on or book.today())):
-        doubts.settle(slip)
-    return first_caution(state) if body["method"] in CANNING else None
+    return first_caution(book.state()) if body["method"] in CANNING else None
 
 
 def verdicts(book: Book, written: Written) -> list[dict[str, Any]]:

@@ -188,11 +188,8 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             entry = Entry(
                 kind.name, body, on=on, at=given["at"], by=given["by"], replaces=given["replaces"]
             )
-            caution = None
-            if kind.name == "put_up":
-                caution = doubts.settle(
-                    lambda: _putup.ask_before(book, body, on, doubts.answers), book
-                )
+            doubts.settle(lambda: book.ask(entry, doubts.answers), book)
+            caution = _putup.caution_of(book, body) if kind.name == "put_up" else None
             written = doubts.settle(lambda: book.enter(entry, doubts.answers), book)
         except (InputError, NeedsAnswer) as error:
             raise in_words(error, body) from None

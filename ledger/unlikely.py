@@ -1,0 +1,121 @@
+"""What is unlikely of an entry as a whole: more than is there, ten times the usual, ten times the price.
+
+A person is asked; a file and a script are not, as their word stands and the answers say what it
+rests on. The bounds are our own choice.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.amounts import format_whole
+from ledger.errors import NeedsAnswer
+from ledger.replay import ORIGINS, day_number
+
+if TYPE_CHECKING:
+    from ledger.door import Written
+    from ledger.replay import State
+
+__all__ = ["unlikely"]
+
+_PRICE, _AMOUNT = 5.0, 8.0
+"""So many times the price last seen, or the most written down so far, is asked about."""
+_SEEN = 3
+"""So many earlier lines tell what is usual."""
+_SHORT = 0.02
+"""A part of what is taken that may be missing without a question: scales differ."""
+_CAME = [ORIGINS.index(name) for name in ("grown", "foraged", "given", "bought", "batch")]
+
+
+def unlikely(written: Written, now: State, then: State) -> list[NeedsAnswer]:
+    """Return the questions that an entry raises.
+
+    Parameters
+    ----------
+    written : Written
+        What writing it would give.
+    now, then : State
+        The book without it and with it.
+    """
+    ev = written.event.seq - 1
+    return [*_not_there(ev, now, then), *_far_more(ev, then), *_dear(written, now)]
+
+
+def _not_there(ev: int, now: State, then: State) -> list[NeedsAnswer]:
+    """Ask about what is taken and not there, of items that came in at some time."""
+    made_up = (then.lots["origin"] == ORIGINS.index("unrecorded")) & (then.lots["ev"] == ev)
+    known = set(np.unique(now.lots["item"][np.isin(now.lots["origin"], _CAME)]).tolist())
+    mine = then.draws["ev"] == ev
+    out = []
+    for item in np.unique(then.lots["item"][made_up]).tolist():
+        number = now.facts.find(then.facts.names[item])
+        if number not in known:
+            continue
+        short = int(then.lots["whole"][made_up & (then.lots["item"] == item)].sum())
+        taken = int(then.draws["whole"][mine & (then.draws["item"] == item)].sum())
+        if short <= _SHORT * taken:
+            continue
+        there = _said(then, item, taken - short) if taken > short else "none"
+        question = (
+            f"{_said(then, item, taken)} of {then.facts.names[item]} are taken, and the book has "
+            f"{there} left on that day; is the amount right?"
+        )
+        offered = f"it is right, and {_said(then, item, short)} counts as unrecorded"
+        out.append(NeedsAnswer("not-there", "amount", question, offered))
+    return out
+
+
+def _far_more(ev: int, then: State) -> list[NeedsAnswer]:
+    """Ask about far more of something than ever came in, or went out, at once."""
+    out = []
+    for flow, sort in ((then.lots, "origin"), (then.draws, "role")):
+        for row in np.flatnonzero(flow["ev"] == ev).tolist():
+            item, whole = int(flow["item"][row]), int(flow["whole"][row])
+            alike = (flow["item"] == item) & (flow[sort] == flow[sort][row]) & (flow["ev"] != ev)
+            earlier = flow["whole"][alike]
+            if earlier.size < _SEEN or whole <= _AMOUNT * int(earlier.max()):
+                continue
+            question = (
+                f"{_said(then, item, whole)} of {then.facts.names[item]} at once; the most written "
+                f"down so far is {_said(then, item, int(earlier.max()))}. Is the amount right?"
+            )
+            out.append(NeedsAnswer("far-more", "amount", question, "it is right"))
+    return out
+
+
+def _dear(written: Written, now: State) -> list[NeedsAnswer]:
+    """Ask about a price far from the last one seen."""
+    day = day_number(written.event.on)
+    out = []
+    for line, paid in _priced(written.body):
+        item = now.facts.find(line["item"])
+        if item is None or not line.get("whole"):
+            continue
+        price, ev, later = (
+            part[0] for part in now.costs.prices.of(np.array([item]), np.array([day]))
+        )
+        if ev < 0 or later or not price > 0:
+            continue
+        expected = float(price) * line["whole"]
+        if expected / _PRICE <= paid <= expected * _PRICE or paid == 0:
+            continue
+        question = (
+            f"{paid:.2f} for {line['amount']} {line['item']}: at the price last seen it would be "
+            f"{expected:.2f}; is it right?"
+        )
+        out.append(NeedsAnswer("price", "paid", question, "it is right"))
+    return out
+
+
+def _priced(body: dict[str, Any]) -> list[tuple[dict[str, Any], float]]:
+    lines = [(line, line.get("paid")) for line in body.get("lines", ()) if line.get("paid")]
+    if body.get("price") and body.get("amount"):
+        lines.append((body, body["price"]))
+    return [(line, float(paid)) for line, paid in lines]
+
+
+def _said(state: State, item: int, whole: int) -> str:
+    measures = state.settings.newest("measures", "us") or "us"
+    return format_whole(whole, state.facts.measure[item], measures=measures)

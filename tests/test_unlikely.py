@@ -1,0 +1,97 @@
+"""What is unlikely of an entry is asked of a person, and of nobody else."""
+
+from __future__ import annotations
+
+import pytest
+
+from ledger.door import Answers, Entry
+from ledger.errors import NeedsAnswer
+
+
+def asked(book, kind, on="2026-08-10", **body):
+    """Return the questions that an entry raises, every one answered with yes."""
+    doubts = []
+    answers = Answers(ask=lambda doubt: bool(doubts.append(doubt)) or True)
+    book.ask(Entry(kind, body, on=on), answers)
+    return [(doubt.code, doubt.question, doubt.offered) for doubt in doubts]
+
+
+def line(amount, item, **more):
+    return {"amount": amount, "item": item, **more}
+
+
+@pytest.fixture
+def kitchen(book, yes):
+    for day in ("2026-08-01", "2026-08-02", "2026-08-03"):
+        book.write("harvested", {"lines": [line("20 lb", "plum")]}, on=day, answers=yes)
+        paid = [line("10 lb", "sugar", paid="8.90")]
+        book.write("bought", {"lines": paid}, on=day, answers=yes)
+    return book
+
+
+def test_more_than_is_there_is_asked_about(kitchen):
+    ((code, question, offered),) = asked(kitchen, "eaten", ate=[line("80 lb", "plum")])
+    assert code == "not-there"
+    assert question == (
+        "80 lb of plum are taken, and the book has 60 lb left on that day; is the amount right?"
+    )
+    assert offered == "it is right, and 20 lb counts as unrecorded"
+
+
+def test_what_was_there_on_its_own_day_counts(kitchen):
+    assert asked(kitchen, "eaten", ate=[line("20 lb", "plum")], on="2026-08-01") == []
+    ((code, *_),) = asked(kitchen, "eaten", ate=[line("30 lb", "plum")], on="2026-08-01")
+    assert code == "not-there"
+
+
+def test_what_never_came_in_is_not_asked_about(kitchen):
+    """Salt is in every meal and in few books."""
+    assert asked(kitchen, "eaten", ate=[line("1 oz", "salt")]) == []
+
+
+def test_a_scale_may_differ_a_little(kitchen):
+    assert asked(kitchen, "eaten", ate=[line("61 lb", "plum")]) == []
+
+
+@pytest.mark.parametrize(("amount", "codes"), [("150 lb", []), ("200 lb", ["far-more"])])
+def test_ten_times_the_usual_is_asked_about(kitchen, amount, codes):
+    found = asked(kitchen, "harvested", lines=[line(amount, "plum")])
+    assert [code for code, *_ in found] == codes
+
+
+@pytest.mark.parametrize(
+    ("paid", "codes"),
+    [("8.90", []), ("20", []), ("0", []), ("89.00", ["price"]), ("0.89", ["price"])],
+)
+def test_a_slipped_point_in_a_price_is_asked_about(kitchen, paid, codes):
+    found = asked(kitchen, "bought", lines=[line("10 lb", "sugar", paid=paid)])
+    assert [code for code, *_ in found] == codes
+    if codes:
+        assert "at the price last seen it would be 8.90" in found[0][1]
+
+
+def test_a_price_seen_is_looked_at_too(kitchen):
+    found = asked(kitchen, "price_seen", item="sugar", amount="10 lb", price="120")
+    assert [code for code, *_ in found] == ["price"]
+
+
+def test_a_script_is_not_asked_and_nothing_is_written(kitchen):
+    position = kitchen.log.position()
+    for answers in (Answers(), Answers(yes=True)):
+        kitchen.ask(Entry("eaten", {"ate": [line("900 lb", "plum")]}, on="2026-08-10"), answers)
+    assert kitchen.log.position() == position
+
+
+def test_no_refuses(kitchen):
+    entry = Entry("eaten", {"ate": [line("900 lb", "plum")]}, on="2026-08-10")
+    with pytest.raises(NeedsAnswer, match="the book has 60 lb left"):
+        kitchen.ask(entry, Answers(ask=lambda doubt: False))
+
+
+def test_an_entry_that_was_written_before_raises_nothing(kitchen):
+    entry = Entry("eaten", {"ate": [line("80 lb", "plum")]}, on="2026-08-10")
+    entry.id = "01890000-0000-7000-8000-000000000001"
+    kitchen.enter(entry, Answers())
+    doubts = []
+    kitchen.ask(entry, Answers(ask=lambda doubt: bool(doubts.append(doubt)) or True))
+    assert doubts == []
