@@ -14,6 +14,7 @@ from ledger.projections._common import (
     grams_of,
     jars_gone,
 )
+from ledger.projections._no_price import unpriced_in_shops
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.replay import COMPONENTS, KEPT, ORIGINS
 from ledger.replay._columns import Array
@@ -89,12 +90,12 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
     """
     wanted = None if item is None else state.facts.find(item)
     kept = [
-        (dict(record), mark)
+        (dict(record), mark, made)
         for made, record, mark in state.once(_told)
         if (batch is None or record["batch"].startswith(batch)) and (item is None or made == wanted)
     ]
-    records = [record for record, _ in kept]
-    ids, assumptions = assumptions_of(state, [mark for _, mark in kept])
+    records = [record for record, _, _ in kept]
+    ids, assumptions = assumptions_of(state, [mark for _, mark, _ in kept])
     for record, several in zip(records, ids, strict=True):
         record["assumptions"] = several
     totals = {
@@ -103,6 +104,9 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
         "out_of_pocket": sum(r["cost.out_of_pocket"] for r in records),
         "saved": sum(r["saved"] for r in records if r["saved"] is not None),
         "labour_hours": sum(r["labour_hours"] for r in records),
+        "missing": unpriced_in_shops(
+            state, [item for record, _, item in kept if record["saved"] is None]
+        ),
     }
     return answer(state, "jar-cost", COLUMNS, records, totals=totals, assumptions=assumptions)
 
