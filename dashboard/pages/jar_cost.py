@@ -115,7 +115,8 @@ def _apart(days: list[str]) -> list[str]:
 
 def _sentence(ask: Ask, frame: pd.DataFrame, chosen: str) -> Any:
     words, last = ask.words, frame.iloc[-1]
-    home = figure(words.money(last["cost_per_quart"]), last["why"], "cost_per_quart")
+    bound = "≥ " if last["at_least"] else ""
+    home = figure(f"{bound}{words.money(last['cost_per_quart'])}", last["why"], "cost_per_quart")
     parts = [words("jar_cost.last", item=chosen, day=words.day(last["on"])), " ", home]
     if pd.notna(last["shop_price_per_quart"]):
         shop = figure(

@@ -101,6 +101,8 @@ def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Ce
         named = column.name in _NAMED
         return value if named else ask.words.word("answers", value, column.name)
     text = ask.words.cell(column, value)
+    if value is not None and (bound := column.mark(row)):
+        text = f"{bound} {text}"
     if column.unit == "day":
         return html.Time(text)
     is_figure = (

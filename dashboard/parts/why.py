@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from dash import dcc, html
@@ -13,6 +14,8 @@ from ledger.projections import Node
 __all__ = ["tree"]
 
 _DEPTH_OPEN = 2
+_SAID = re.compile(r"money|g$|ml$|mg|ul|1/1000 piece|J|share|.*share|0 to 1|chance")
+"""Units that a figure's text says already."""
 
 
 def tree(ask: Ask, node: Node) -> Component:
@@ -34,8 +37,8 @@ def _line(ask: Ask, node: Node) -> Any:
     value = node.value
     if isinstance(value, float | int) and not isinstance(value, bool):
         text = ask.words.quantity(float(value), node.unit)
-        if not node.unit.startswith("money") and node.unit not in ("g", "ml", ""):
-            text = text if "share" in node.unit else f"{text} {node.unit}"
+        if node.unit and not _SAID.match(node.unit):
+            text = f"{text} {node.unit}"
     else:
         text = "–" if value is None else str(value)
     label: Any = node.label

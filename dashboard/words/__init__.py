@@ -16,7 +16,7 @@ from babel import Locale
 from babel.dates import format_date, format_skeleton
 from babel.numbers import format_currency, format_decimal, format_percent, get_decimal_symbol
 
-from ledger.amounts import format_whole
+from ledger.amounts import format_figure, format_whole
 from ledger.projections import Column
 
 __all__ = ["LANGUAGES", "Words", "catalogue"]
@@ -160,7 +160,11 @@ class Words:
         return self.quantity(value, column.unit)
 
     def quantity(self, value: float, unit: str) -> str:
-        """Return a number with its unit, as a Column's unit names it."""
+        """Return a number with its unit, as a Column's or a Node's unit names it."""
+        said = format_figure(value, unit, measures=self.measures)
+        if said is not None:
+            text = said.replace(".", get_decimal_symbol(self.locale))
+            return f"{self.currency} {text}" if unit.startswith("money") else text
         if unit.startswith("money"):
             return self.money(value)
         if unit == "g":

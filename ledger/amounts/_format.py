@@ -7,7 +7,7 @@ from fractions import Fraction
 from ledger.amounts._jars import canonical_jar, jar_volume_ul
 from ledger.amounts._units import factor
 
-__all__ = ["format_whole"]
+__all__ = ["format_figure", "format_whole"]
 
 
 def format_whole(whole: int, measure: str, *, measures: str = "us", jar: str | None = None) -> str:
@@ -44,6 +44,44 @@ def format_whole(whole: int, measure: str, *, measures: str = "us", jar: str | N
         base = whole / 1000
         return f"{_trim(base)} {small}" if abs(base) < 999.5 else f"{_trim(base / 1000)} {large}"
     return _pounds(whole) if measure == "mass" else _quarts(whole, measures)
+
+
+_MEASURE_OF = {"mg": "mass", "ul": "volume", "1/1000 piece": "count", "J": "energy"}
+_PRICED = {
+    "us": {"mass": "lb", "volume": "qt"},
+    "uk": {"mass": "lb", "volume": "l"},
+    "metric": {"mass": "kg", "volume": "l"},
+}
+
+
+def format_figure(value: float, unit: str, *, measures: str = "us") -> str | None:
+    """Return a figure in whole units as people say it; None where its unit is another.
+
+    Parameters
+    ----------
+    value : float
+    unit : str
+        ``mg``, ``ul``, ``1/1000 piece`` or ``J``, with or without `` a week`` behind it; or
+        ``money per mg`` and the like, which gives the money for a pound, a quart, a piece.
+    measures : {'us', 'uk', 'metric'}
+
+    Examples
+    --------
+    >>> format_figure(14288160.0, "mg")
+    '31 lb 8 oz'
+    >>> format_figure(0.000002, "money per mg", measures="metric")
+    '2.00 per kg'
+    """
+    plain = unit.removesuffix(" a week")
+    if plain in _MEASURE_OF:
+        said = format_whole(round(value), _MEASURE_OF[plain], measures=measures)
+        return said + unit.removeprefix(plain)
+    measure = _MEASURE_OF.get(plain.removeprefix("money per "))
+    if measure is None:
+        return None
+    per = _PRICED[measures].get(measure, {"count": "piece", "energy": "kWh"}.get(measure, ""))
+    each = 1000 if per == "piece" else float(_whole(per))
+    return f"{value * each:,.2f} per {per}"
 
 
 def _trim(value: float) -> str:

@@ -167,10 +167,11 @@ def why(
             known_at=moment_of(known_at, today),
         )
         currency = opened.catalogue().setting("currency") or "USD"
+        measures = opened.catalogue().setting("measures") or "us"
     if as_json:
         _common.print_json(node.to_dict())
     else:
-        print_tree(node, currency)
+        print_tree(node, currency, measures)
 
 
 @click.command(

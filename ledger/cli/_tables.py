@@ -73,8 +73,8 @@ def _print_table(console: Console, answer: Answer, *, wide: bool) -> None:
             overflow="fold",
             no_wrap=column.unit == "day",
         )
-    for row in answer.frame[[c.name for c in columns]].itertuples(index=False):
-        table.add_row(*(_cell(value, column) for value, column in zip(row, columns, strict=True)))
+    for row in answer.rows():
+        table.add_row(*(c.mark(row) + _cell(row[c.name], c) for c in columns))
     console.print(table)
 
 
@@ -147,18 +147,20 @@ def _totals(console: Console, answer: Answer) -> None:
         console.print(f"- {sentence}")
 
 
-def print_tree(node: Node, currency: str) -> None:
-    """Print a figure's arithmetic as a tree."""
+def print_tree(node: Node, currency: str, measures: str) -> None:
+    """Print a figure's arithmetic as a tree, amounts in the household's measures."""
     from rich.tree import Tree
 
-    tree = Tree(_node(node, currency))
-    _grow(tree, node, currency)
-    _console().print(tree)
+    def say(one: Node) -> str:
+        return _node(one, currency, measures)
 
+    def grow(tree: Tree, one: Node) -> None:
+        for part in one.parts:
+            grow(tree.add(say(part)), part)
 
-def _grow(tree: Tree, node: Node, currency: str) -> None:
-    for part in node.parts:
-        _grow(tree.add(_node(part, currency)), part, currency)
+    root = Tree(say(node))
+    grow(root, node)
+    _console().print(root)
 
 
 _HOW = {
@@ -174,10 +176,17 @@ _HOW = {
 }
 
 
-def _node(node: Node, currency: str) -> str:
+def _node(node: Node, currency: str, measures: str) -> str:
     from rich.markup import escape
 
-    if node.value is None:
+    from ledger.amounts import format_figure
+
+    said = None
+    if isinstance(node.value, (int, float)):
+        said = format_figure(node.value, node.unit, measures=measures)
+    if said is not None:
+        value = f"{currency} {said}" if node.unit.startswith("money") else said
+    elif node.value is None:
         value = "not known"
     elif isinstance(node.value, str):
         value = node.value
@@ -189,15 +198,12 @@ def _node(node: Node, currency: str) -> str:
         )
         if node.value and abs(node.value) < 0.001:
             value = f"{node.value:.3g}"
-    unit = node.unit.replace("money", currency).replace("0 to 1", "")
+    unit = "" if said is not None else node.unit.replace("money", currency).replace("0 to 1", "")
     how = f"  = {_HOW[node.how]}" if node.how in _HOW and node.parts else ""
-    event = (
-        f"  [{node.event}]"
-        if node.event and node.event.split(" ", 1)[-1] != node.label
-        else f"  [{node.event[:8]}]"
-        if node.event
-        else ""
-    )
+    event = ""
+    if node.event:
+        id_, _, line = node.event.partition(" ")
+        event = f"  [{id_[:_ID]}{'' if line == node.label or not line else f' {line}'}]"
     return escape(f"{node.label}: {value} {unit}".rstrip() + how + event)
 
 

@@ -93,6 +93,14 @@ def assumptions_of(state: State, marks: list[int]) -> tuple[list[list[str]], lis
     return ids, [costs.assumption(one) for one in wanted]
 
 
+_WHOLE = {"mass": "mg", "volume": "ul", "count": "1/1000 piece", "energy": "J"}
+
+
+def whole_unit(state: State, item: int) -> str:
+    """Return the unit of an item's whole amounts: mg, ul, 1/1000 piece or J."""
+    return _WHOLE[state.facts.measure[item]]
+
+
 def event_node(state: State, ev: int, label: str, value: float | str | None, unit: str) -> Node:
     """Return a leaf that names an event in one readable line."""
     body = state.body(ev)

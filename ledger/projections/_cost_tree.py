@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, whole_unit
 from ledger.projections.base import Node
 from ledger.replay import COMPONENTS, ORIGINS
 
@@ -97,12 +97,13 @@ class CostTree:
         if not self.costs.lot[lot, list(columns)].any():
             return None
         source = self.lot(int(lot), columns, depth + 1)
-        whole = int(self.state.lots["whole"][lot])
+        whole, item = int(self.state.lots["whole"][lot]), int(self.state.lots["item"][lot])
+        unit = whole_unit(self.state, item)
         share = Node(
             "taken from that lot", float(amount) / whole, "0 to 1", "quotient",
-            [Node("taken", float(amount), "whole units"), Node("the lot", float(whole), "whole units")],
+            [Node("taken", float(amount), unit), Node("the lot", float(whole), unit)],
         )  # fmt: skip
-        name = self.state.facts.names[int(self.state.lots["item"][lot])]
+        name = self.state.facts.names[item]
         return _product(name, share, source)
 
     def _guessed(self, lot: int, name: str, origin: str, value: float) -> Node:
@@ -112,8 +113,9 @@ class CostTree:
         price, ev, _ = self.costs.prices.of(np.array([item]), np.array([day]))
         if ev[0] < 0:
             return Node(f"{name}, {origin}: no price known, counted 0", value, "money")
-        amount = Node(f"{name}, {origin}", float(lots["whole"][lot]), "whole units")
-        each = event_node(self.state, int(ev[0]), "", float(price[0]), "money per whole unit")
+        unit = whole_unit(self.state, item)
+        amount = Node(f"{name}, {origin}", float(lots["whole"][lot]), unit)
+        each = event_node(self.state, int(ev[0]), "", float(price[0]), f"money per {unit}")
         return _product(f"{name} nobody wrote down, at the shop's price", amount, each)
 
     def _grown(self, lot: int, name: str, value: float) -> Node:
@@ -124,12 +126,12 @@ class CostTree:
         at = int(np.flatnonzero(self.costs.harvest_lots == lot)[0])
         year, crop = int(garden.season_of[at]), int(garden.item[at])
         total = int(garden.whole[(garden.season_of == year) & (garden.item == crop)].sum())
-        whole = int(garden.whole[at])
+        whole, unit = int(garden.whole[at]), whole_unit(self.state, crop)
         share = Node(
             "this picking", whole / total, "0 to 1", "quotient",
             [
-                event_node(self.state, int(self.state.lots["ev"][lot]), "", float(whole), "whole units"),
-                Node(f"all {name} of season {year}", float(total), "whole units"),
+                event_node(self.state, int(self.state.lots["ev"][lot]), "", float(whole), unit),
+                Node(f"all {name} of season {year}", float(total), unit),
             ],
         )  # fmt: skip
         return _product(

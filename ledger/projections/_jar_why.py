@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
-from ledger.projections._common import QUART_UL, event_node
+from ledger.projections._common import QUART_UL, event_node, whole_unit
 from ledger.projections._cost_tree import CostTree
 from ledger.projections.base import Node
 from ledger.replay import COMPONENTS
@@ -147,7 +147,7 @@ class _Entry:
         return product(
             "weight",
             "g",
-            self._event("what was made", float(self.whole), "whole units"),
+            self._event("what was made", float(self.whole), whole_unit(self.state, self.item)),
             Node("grams in one", per, "g"),
         )
 
@@ -157,8 +157,8 @@ class _Entry:
         share = quotient(
             "this entry's share",
             "0 to 1",
-            self._event("this entry", float(self.whole), "whole units"),
-            self._event("all that was made", float(made), "whole units"),
+            self._event("this entry", float(self.whole), whole_unit(self.state, self.item)),
+            self._event("all that was made", float(made), whole_unit(self.state, self.item)),
         )
         return product(
             "hours",
@@ -174,9 +174,15 @@ class _Entry:
 
         price, ev, later = self.state.costs.prices.of(np.array([self.item]), np.array([self.day]))
         if ev[0] < 0:
-            return Node("no price known", None, "money per ul")
+            return Node("no price known", None, "money")
         note = " (first seen later)" if later[0] else ""
-        node = event_node(self.state, int(ev[0]), "", float(price[0]), "money per whole unit")
+        node = event_node(
+            self.state,
+            int(ev[0]),
+            "",
+            float(price[0]),
+            f"money per {whole_unit(self.state, self.item)}",
+        )
         node.label += note
         return node
 
@@ -184,7 +190,7 @@ class _Entry:
         return product(
             "the same from the shop",
             "money",
-            self._event("what was made", float(self.whole), "whole units"),
+            self._event("what was made", float(self.whole), whole_unit(self.state, self.item)),
             self._price(),
         )
 

@@ -9,7 +9,7 @@ from ledger.amounts import format_whole
 from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import product, quotient, total
-from ledger.projections._common import answer, event_node
+from ledger.projections._common import answer, event_node, whole_unit
 from ledger.projections._next_asked import from_address
 from ledger.projections._next_batches import Batches, Store, Week
 from ledger.projections._next_plan import Plan
@@ -228,24 +228,28 @@ class _Nodes:
                 continue
             node = self.trees.want(want, 1)
             if one != item:
-                node = product(f"{self.name} for it", "whole units", node, self.trees.take(one, item, 1))  # fmt: skip
+                node = product(f"{self.name} for it", whole_unit(self.plan.state, self.week.item), node, self.trees.take(one, item, 1))  # fmt: skip
             parts.append(node)
         year = (
             parts[0]
             if len(parts) == 1
-            else total(f"{self.name} wanted in a year", "whole units", *parts)
+            else total(
+                f"{self.name} wanted in a year", whole_unit(self.plan.state, self.week.item), *parts
+            )
         )
         share = Node(
             "part of it this week, as the harvest by weeks allows", self.week.share, "0 to 1"
         )
-        return product(f"{self.name} this week", "whole units", year, share)
+        return product(
+            f"{self.name} this week", whole_unit(self.plan.state, self.week.item), year, share
+        )
 
     def _jars(self) -> Node:
         made = self.plan.recipes.made[self.week.item]
         if self.week.jars is None or not made.per_jar:
             return Node("not put up in jars", None, "jars")
         jar = self.batches.jar(self.week.item) or "jar"
-        jars = quotient("jars by amount", "jars", self._amount(), Node(f"in one {jar}", made.per_jar, "whole units"))  # fmt: skip
+        jars = quotient("jars by amount", "jars", self._amount(), Node(f"in one {jar}", made.per_jar, whole_unit(self.plan.state, self.week.item)))  # fmt: skip
         up = Node(
             "up to whole jars, batch by batch", self.week.jars - float(jars.value or 0), "jars"
         )
@@ -277,7 +281,7 @@ class _Nodes:
         parts = [
             quotient(
                 f"minutes for one of {name}", "minutes", total("work", "minutes", *work),
-                Node("these batches gave", gave, "whole units"),
+                Node("these batches gave", gave, whole_unit(state, item)),
             )
         ]  # fmt: skip
         for one in recipes.cooked_for(item):

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from ledger.projections._arithmetic import among, difference, product, quotient, total
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, whole_unit
 from ledger.projections._next_wants import Level, Want
 from ledger.projections.base import Node
 from ledger.replay.state import day_text
@@ -16,7 +16,6 @@ if TYPE_CHECKING:
 
 __all__ = ["Trees"]
 
-_WHOLE = "whole units"
 _MANY = 40
 """Events named one by one in one sum; more are summed by month."""
 
@@ -34,33 +33,37 @@ class Trees:
         """Return what a year takes of an item."""
         name = self.state.facts.names[want.item]
         if want.source == "asked":
-            return Node(f"{name} wanted: {want.said}", want.whole[level], _WHOLE)
+            return Node(
+                f"{name} wanted: {want.said}", want.whole[level], whole_unit(self.state, want.item)
+            )
         if want.source == "target" and want.ev is not None:
             target = self.wants.targets[want.item]
-            leaf = event_node(self.state, want.ev, "", target.amount * 1000, _WHOLE)
+            unit = whole_unit(self.state, want.item)
+            leaf = event_node(self.state, want.ev, "", target.amount * 1000, unit)
             times = Node("times a year", float(target.times or 1), "")
-            return product(f"{name} wanted in a year", _WHOLE, leaf, times)
-        last = self._sum(f"{name} {want.said}", self.wants.used(want.item))
+            return product(f"{name} wanted in a year", unit, leaf, times)
+        unit = whole_unit(self.state, want.item)
+        last = self._sum(f"{name} {want.said}", unit, self.wants.used(want.item))
         if level == 1 or self.wants.years == 1:
             return last
         years = [last] + [
-            Node(f"{name} in year {back + 1} back", self.wants.in_year(want.item, back), _WHOLE)
+            Node(f"{name} in year {back + 1} back", self.wants.in_year(want.item, back), unit)
             for back in range(1, self.wants.years)
         ]
         how = "lowest" if level == 0 else "highest"
-        return among(how, f"the {how} of {len(years)} years", _WHOLE, *years)
+        return among(how, f"the {how} of {len(years)} years", unit, *years)
 
-    def _sum(self, label: str, events: Sequence[tuple[int, int]]) -> Node:
+    def _sum(self, label: str, unit: str, events: Sequence[tuple[int, int]]) -> Node:
         if len(events) <= _MANY:
-            return total(label, _WHOLE, *self._leaves(events))
+            return total(label, unit, *self._leaves(unit, events))
         months: dict[str, list[tuple[int, int]]] = {}
         for ev, whole in events:
             months.setdefault(day_text(int(self.state.moment.on[ev]))[:7], []).append((ev, whole))
-        parts = [total(month, _WHOLE, *self._leaves(some)) for month, some in months.items()]
-        return total(label, _WHOLE, *parts)
+        parts = [total(month, unit, *self._leaves(unit, some)) for month, some in months.items()]
+        return total(label, unit, *parts)
 
-    def _leaves(self, events: Sequence[tuple[int, int]]) -> list[Node]:
-        return [event_node(self.state, ev, "", float(whole), _WHOLE) for ev, whole in events]
+    def _leaves(self, unit: str, events: Sequence[tuple[int, int]]) -> list[Node]:
+        return [event_node(self.state, ev, "", float(whole), unit) for ev, whole in events]
 
     # -- recipes -------------------------------------------------------------------------
 
@@ -70,18 +73,19 @@ class Trees:
         entry = self.recipes.made[made]
         one = entry.parts[part]
         label = f"{names[part]} in one of {names[made]}"
+        takes, gives_ = whole_unit(self.state, part), whole_unit(self.state, made)
         if one.recipe is not None:
             ev, used, gives = one.recipe
-            leaf = event_node(self.state, ev, "", float(used), _WHOLE)
-            return quotient(f"{label}, by recipe", "", leaf, Node("it gives", float(gives), _WHOLE))
+            leaf = event_node(self.state, ev, "", float(used), takes)
+            return quotient(f"{label}, by recipe", "", leaf, Node("it gives", float(gives), gives_))
         if level == 1:
-            used_ = self._sum(f"{names[part]} used", list(one.used.items()))
-            return quotient(label, "", used_, self._sum(f"{names[made]} made", list(entry.batches.items())))  # fmt: skip
+            used_ = self._sum(f"{names[part]} used", takes, list(one.used.items()))
+            return quotient(label, "", used_, self._sum(f"{names[made]} made", gives_, list(entry.batches.items())))  # fmt: skip
         batches = [
             quotient(
                 f"batch of {day_text(int(self.state.moment.on[ev]))}", "",
-                event_node(self.state, ev, "", float(one.used.get(ev, 0)), _WHOLE),
-                Node("made", float(whole), _WHOLE),
+                event_node(self.state, ev, "", float(one.used.get(ev, 0)), takes),
+                Node("made", float(whole), gives_),
             )
             for ev, whole in entry.batches.items()
         ]  # fmt: skip
@@ -110,19 +114,19 @@ class Trees:
         """Return what is wanted of a crop as it is, in grams."""
         if crop.fresh[level] is None:
             return Node("no weight of it is known", None, "g")
-        want = self.wants.of.get(crop.item)
+        want, unit = self.wants.of.get(crop.item), whole_unit(self.state, crop.item)
         parts = []
         if want is not None and want.source == "use":
             parts.append(self.want(want, level))
         elif want is not None:
-            into = total("of that, put up", _WHOLE, *self._into(crop, level))
+            into = total("of that, put up", unit, *self._into(crop, level))
             whole = self.want(want, level)
             if crop.fresh[level]:
-                parts.append(difference("the rest of it", _WHOLE, whole, into))
+                parts.append(difference("the rest of it", unit, whole, into))
         if want is None or want.source == "use":
             seeds = self.wants.seeded(crop.item)
-            parts += [self._sum(f"{crop.name} kept for seed", seeds)] if seeds else []
-        return product(f"{crop.name} as it is", "g", total("wanted", _WHOLE, *parts), self._per(crop))  # fmt: skip
+            parts += [self._sum(f"{crop.name} kept for seed", unit, seeds)] if seeds else []
+        return product(f"{crop.name} as it is", "g", total("wanted", unit, *parts), self._per(crop))  # fmt: skip
 
     def made(self, crop: CropPlan, level: Level, *, jars: bool | None = None) -> Node:
         """Return what is made takes of a crop, in grams: all, what is in jars, or what is not."""
@@ -131,13 +135,13 @@ class Trees:
         label = {None: "goes into what is made", True: "goes into jars", False: "goes elsewhere"}[jars]  # fmt: skip
         return product(
             f"{crop.name} that {label}", "g",
-            total("in all", _WHOLE, *self._into(crop, level, jars)), self._per(crop),
+            total("in all", whole_unit(self.state, crop.item), *self._into(crop, level, jars)), self._per(crop),
         )  # fmt: skip
 
     def _into(self, crop: CropPlan, level: Level, jars: bool | None = None) -> list[Node]:
-        names = self.state.facts.names
+        names, unit = self.state.facts.names, whole_unit(self.state, crop.item)
         return [
-            product(f"{crop.name} for {names[want.item]}", _WHOLE, self.want(want, level), self.take(want.item, crop.item, level))
+            product(f"{crop.name} for {names[want.item]}", unit, self.want(want, level), self.take(want.item, crop.item, level))
             for want, _ in self.plan.into(crop.item, level)
             if jars is None or (self.plan.jars_of(want) is not None) == jars
         ]  # fmt: skip
@@ -156,7 +160,7 @@ class Trees:
             if made is None or not made.per_jar:
                 continue
             jar = "jar" if made.jar is None else self.state.facts.names[made.jar]
-            each = Node(f"in one {jar}", made.per_jar, _WHOLE)
+            each = Node(f"in one {jar}", made.per_jar, whole_unit(self.state, want.item))
             name = self.state.facts.names[want.item]
             parts.append(quotient(f"jars of {name}", "jars", self.want(want, 1), each))
         return total("jars", "jars", *parts)

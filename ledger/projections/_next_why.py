@@ -8,7 +8,7 @@ from urllib.parse import unquote
 
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, whole_unit
 from ledger.projections._next_asked import from_address
 from ledger.projections._next_plan import CropPlan, Plan
 from ledger.projections._next_trees import Trees
@@ -110,7 +110,7 @@ class _Figures:
         if not picked or trimmed >= picked:
             return Node("share left after trimming: nothing was picked yet", 1.0, "0 to 1")
         all_, off = self._picked_lines()
-        return quotient("share left after trimming", "0 to 1", difference("left", "whole units", all_, off), all_)  # fmt: skip
+        return quotient("share left after trimming", "0 to 1", difference("left", whole_unit(self.state, self.crop.item), all_, off), all_)  # fmt: skip
 
     def _picked_lines(self) -> tuple[Node, Node]:
         """Return what was picked and what was trimmed off, event by event."""
@@ -121,10 +121,10 @@ class _Figures:
         nodes = []
         for name, label in (("whole", "picked in all seasons"), ("trimmed", "trimmed off")):
             leaves = [
-                event_node(self.state, int(picked["ev"][row]), "", float(picked[name][row]), "whole units")
+                event_node(self.state, int(picked["ev"][row]), "", float(picked[name][row]), whole_unit(self.state, self.crop.item))
                 for row in rows if picked[name][row]
             ]  # fmt: skip
-            nodes.append(total(label, "whole units", *leaves))
+            nodes.append(total(label, whole_unit(self.state, self.crop.item), *leaves))
         return nodes[0], nodes[1]
 
     def _trimmed(self) -> Node:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from ledger.errors import NotFound
 from ledger.projections import _season_weeks_why
 from ledger.projections._arithmetic import among, difference, product, quotient, total
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, whole_unit
 from ledger.projections._cost_tree import CostTree
 from ledger.projections._season_field import crops_of, field_of
 from ledger.projections._season_money import FATE_OF, FATES
@@ -164,8 +164,8 @@ class _Why:
         part, whole = self.money.share(self.plot)
         share = quotient(
             "its part of the crop", "0 to 1",
-            Node("picked here, after trimming", float(part), "whole units"),
-            Node(f"all {self.name} of the season", float(whole), "whole units"),
+            Node("picked here, after trimming", float(part), whole_unit(self.state, self.plot.crop)),
+            Node(f"all {self.name} of the season", float(whole), whole_unit(self.state, self.plot.crop)),
         )  # fmt: skip
         return product(
             "inputs", "money", share,
@@ -181,10 +181,16 @@ class _Why:
         for row, each, source, is_later in zip(
             rows.tolist(), price.tolist(), ev.tolist(), later.tolist(), strict=True
         ):
-            cost = event_node(self.state, source, "", each, "money per whole unit")
+            cost = event_node(
+                self.state, source, "", each, f"money per {whole_unit(self.state, self.plot.crop)}"
+            )
             cost.label += " (first seen later)" if is_later else ""
             kept = event_node(
-                self.state, int(picked["ev"][row]), "", float(picked["kept"][row]), "whole units"
+                self.state,
+                int(picked["ev"][row]),
+                "",
+                float(picked["kept"][row]),
+                whole_unit(self.state, self.plot.crop),
             )
             parts.append(product("a picking, after trimming", "money", kept, cost))
         return total("worth at the shop's price", "money", *parts)
@@ -277,7 +283,7 @@ class _Why:
         part, whole = self.money.share(self.plot)
         return quotient(
             "its part of the crop", "0 to 1",
-            Node("this one", float(part), "whole units"), Node("all", float(whole), "whole units"),
+            Node("this one", float(part), whole_unit(self.state, self.plot.crop)), Node("all", float(whole), whole_unit(self.state, self.plot.crop)),
         )  # fmt: skip
 
     def _wanted(self) -> Node | None:

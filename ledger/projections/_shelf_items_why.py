@@ -10,7 +10,7 @@ import numpy as np
 from ledger.errors import NotFound
 from ledger.methods.use import DEFAULT_ALPHA
 from ledger.projections._arithmetic import difference, product, quotient, total
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, whole_unit
 from ledger.projections._next_supply import is_supply
 from ledger.projections._shelf_ahead import UNITS, Ahead, ahead_of
 from ledger.projections._shelf_items import build_items
@@ -94,10 +94,10 @@ class _ItemTree:
 
     def _left(self) -> Node:
         parts = (left_node(self.state, lot) for lot in self.ahead.lots[0])
-        return total("left", "whole units", *parts)
+        return total("left", whole_unit(self.state, self.item), *parts)
 
     def _stock(self) -> Node:
-        thousand = Node(f"whole units in a unit ({self.unit})", 1000.0, "")
+        thousand = Node(f"a thousand to one {self.unit}", 1000.0, "")
         return quotient("left", self.unit, self._left(), thousand)
 
     def _mean(self) -> Node:
@@ -183,7 +183,10 @@ class _ItemTree:
             return Node("its past does not tell when more comes", None, "day")
         good = is_supply(self.state) & (lots["item"] == self.item)
         rows = np.flatnonzero(good & np.isin(lots["day"], supply.like[-8:]))
-        parts = [self._came(int(i), float(lots["whole"][i]), "whole units") for i in rows]
+        parts = [
+            self._came(int(i), float(lots["whole"][i]), whole_unit(self.state, self.item))
+            for i in rows
+        ]
         return Node(supply.text, day_text(supply.day), "day", "as written", parts)
 
     def _target(self) -> Node:
@@ -299,8 +302,8 @@ def _ahead(state: State, item: int, day: str, unit: str) -> dict[str, Callable[[
 
     def one(name: str) -> Node:
         parts = (left_node(state, lot) for lot in lots)
-        whole = total("left now", "whole units", *parts)
-        stock = quotient("left now", unit, whole, Node("whole units in a unit", 1000.0, ""))
+        whole = total("left now", whole_unit(state, item), *parts)
+        stock = quotient("left now", unit, whole, Node(f"a thousand to one {unit}", 1000.0, ""))
         used = float(stock.value or 0.0) - found[0][name]
         label = (
             f"used by then at most, as far as it lasts: the {_FUTURES[name]} of a hundred futures"

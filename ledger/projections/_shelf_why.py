@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, whole_unit
 from ledger.projections._cost_tree import CostTree
 from ledger.projections._use_by import use_by_of
 from ledger.projections.base import Node
@@ -79,7 +79,7 @@ def _figures(state: State, lot: int) -> dict[str, Callable[[], Node]]:
 
 def left_node(state: State, lot: int) -> Node:
     """Return what is left of a lot: what came in less what was taken out."""
-    return difference("left", "whole units", _came(state, lot), _went(state, lot))
+    return difference("left", _unit(state, lot), _came(state, lot), _went(state, lot))
 
 
 def jars_node(state: State, lot: int) -> Node:
@@ -89,9 +89,13 @@ def jars_node(state: State, lot: int) -> Node:
     return product("jars left", "jars", came, _share(state, lot))
 
 
+def _unit(state: State, lot: int) -> str:
+    return whole_unit(state, int(state.lots["item"][lot]))
+
+
 def _came(state: State, lot: int) -> Node:
     whole = float(state.lots["whole"][lot])
-    return event_node(state, int(state.lots["ev"][lot]), "", whole, "whole units")
+    return event_node(state, int(state.lots["ev"][lot]), "", whole, _unit(state, lot))
 
 
 def _share(state: State, lot: int) -> Node:
@@ -101,10 +105,12 @@ def _share(state: State, lot: int) -> Node:
 def _went(state: State, lot: int) -> Node:
     draw, _, amount = state.allocations
     parts = [
-        event_node(state, int(state.draws["ev"][draw[at]]), "", float(amount[at]), "whole units")
+        event_node(
+            state, int(state.draws["ev"][draw[at]]), "", float(amount[at]), _unit(state, lot)
+        )
         for at in state.allocations_of_lot(lot).tolist()
     ]
-    return total("taken out", "whole units", *parts)
+    return total("taken out", _unit(state, lot), *parts)
 
 
 def _use_by(state: State, lot: int) -> Node:

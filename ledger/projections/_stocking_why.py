@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, whole_unit
 from ledger.projections._stocking_find import Stock, stocks
 from ledger.projections._stocking_plan import (
     OVER_WEEKS,
@@ -68,6 +68,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
 class _Tree:
     def __init__(self, state: State, one: Stock, every: list[Stock], asked: Asked) -> None:
         self.state, self.one, self.asked = state, one, asked
+        self.unit = whole_unit(state, one.item)
         self.name = state.facts.names[one.item]
         self.staple = one.staple(self.name)
         staples = [other.staple(state.facts.names[other.item]) for other in every]
@@ -103,36 +104,34 @@ class _Tree:
 
     def left(self) -> Node:
         """Return what is left, lot by lot."""
-        return total("left", "whole units", *self._lots(self.one.left))
+        return total("left", self.unit, *self._lots(self.one.left))
 
     def late(self) -> Node:
         """Return what passes its date before it is used."""
-        return total("passes its date before it is used", "whole units", *self._lots(self.one.late))
+        return total("passes its date before it is used", self.unit, *self._lots(self.one.late))
 
     def _lots(self, amounts: list[Any]) -> list[Node]:
         events = self.state.lots["ev"][self.one.lots].tolist()
         return [
-            event_node(self.state, ev, "", float(amount), "whole units")
+            event_node(self.state, ev, "", float(amount), self.unit)
             for ev, amount in zip(events, amounts, strict=True)
             if amount
         ]
 
     def held(self) -> Node:
         """Return what will be used in time."""
-        return difference("in the house, used in time", "whole units", self.left(), self.late())
+        return difference("in the house, used in time", self.unit, self.left(), self.late())
 
     def per_week(self) -> Node:
         """Return the mean use a week, draw by draw."""
         use, draws = self.one.use, self.state.draws
         parts = [
-            event_node(
-                self.state, int(draws["ev"][at]), "", float(draws["whole"][at]), "whole units"
-            )
+            event_node(self.state, int(draws["ev"][at]), "", float(draws["whole"][at]), self.unit)
             for at in use.draws.tolist()
         ]
         weeks = Node("whole weeks looked at", float(use.weeks or 1), "weeks")
         return quotient(
-            "use a week", "whole units a week", total("used", "whole units", *parts), weeks
+            "use a week", f"{self.unit} a week", total("used", self.unit, *parts), weeks
         )
 
     def weeks(self) -> Node:
@@ -146,24 +145,22 @@ class _Tree:
         one = self.one
         if one.target is None:
             weeks = Node("weeks wanted in the house (`--weeks`)", one.weeks_wanted, "weeks")
-            return product("target", "whole units", self.per_week(), weeks)
+            return product("target", self.unit, self.per_week(), weeks)
         wanted, times = one.target_whole(), one.target.times
         if wanted is None or times is None:
-            return Node("how many people eat is not set", None, "whole units")
-        said = event_node(self.state, one.target.ev, "", one.target.amount * 1000, "whole units")
-        yearly = product("in a year, or once", "whole units", said, Node("times", times, ""))
+            return Node("how many people eat is not set", None, self.unit)
+        said = event_node(self.state, one.target.ev, "", one.target.amount * 1000, self.unit)
+        yearly = product("in a year, or once", self.unit, said, Node("times", times, ""))
         part = wanted / float(yearly.value or 1.0)
         return product(
-            "target", "whole units", yearly, Node("part of that wanted in the house", part, "")
+            "target", self.unit, yearly, Node("part of that wanted in the house", part, "")
         )
 
     def pack(self) -> Node:
         """Return what the pack holds."""
         if self.one.pack is None:
-            return Node("no price was ever seen", None, "whole units")
-        return event_node(
-            self.state, self.one.pack.ev, "", float(self.one.pack.whole), "whole units"
-        )
+            return Node("no price was ever seen", None, self.unit)
+        return event_node(self.state, self.one.pack.ev, "", float(self.one.pack.whole), self.unit)
 
     def price(self) -> Node:
         """Return its price."""
@@ -172,11 +169,11 @@ class _Tree:
         return event_node(self.state, self.one.pack.ev, "", self.one.pack.price, "money")
 
     def _each(self) -> Node:
-        return quotient("price by amount", "money per whole unit", self.price(), self.pack())
+        return quotient("price by amount", f"money per {self.unit}", self.price(), self.pack())
 
     def _to_target(self) -> Node:
         assert self.staple is not None
-        short = difference("short of the target", "whole units", self.target(), self.held())
+        short = difference("short of the target", self.unit, self.target(), self.held())
         packs = quotient("in packs", "packs", short, self.pack())
         whole = packs_to_target(self.staple)
         rounding = Node("to whole packs, none below 0", whole - float(packs.value or 0.0), "packs")
@@ -214,8 +211,8 @@ class _Tree:
     def _held(self, planned: bool) -> Node:
         if not planned:
             return self.held()
-        more = product("packs planned", "whole units", self.planned(), self.pack())
-        return total("in the house after the plan", "whole units", self.held(), more)
+        more = product("packs planned", self.unit, self.planned(), self.pack())
+        return total("in the house after the plan", self.unit, self.held(), more)
 
     def _risk(self, name: str, planned: bool) -> float | None:
         assert self.staple is not None
@@ -230,8 +227,8 @@ class _Tree:
         if value is None or per_cent is None:
             return Node("no price rise was asked about", None, "money")
         weeks = Node("weeks", float(OVER_WEEKS), "weeks")
-        used = product(f"used in {OVER_WEEKS} weeks", "whole units", self.per_week(), weeks)
-        bought = difference("to buy", "whole units", used, self._held(planned))
+        used = product(f"used in {OVER_WEEKS} weeks", self.unit, self.per_week(), weeks)
+        bought = difference("to buy", self.unit, used, self._held(planned))
         if not value:
             return Node("what is in the house lasts, or the price stays", 0.0, "money")
         return product(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.projections._arithmetic import product
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, whole_unit
 from ledger.projections.base import Node
 
 if TYPE_CHECKING:
@@ -42,7 +42,7 @@ def _leaf(state: State, basis: str, unit: str, source: tuple[int, float, float, 
     item, ev = int(state.lots["item"][lot]), int(state.lots["ev"][lot])
     grams = float(state.costs.grams[item])
     scale = grams or 1.0
-    amount = event_node(state, ev, "", whole * scale, "g" if grams else "whole units")
+    amount = event_node(state, ev, "", whole * scale, "g" if grams else whole_unit(state, item))
     if basis == "weight":
         return amount if grams else Node("no weight known", 0.0, "g")
     name = state.facts.names[item]
@@ -51,5 +51,5 @@ def _leaf(state: State, basis: str, unit: str, source: tuple[int, float, float, 
         return product(name, "kcal", amount, Node("energy of the edible part", kcal, "kcal per g"))
     if price_ev < 0:
         return Node("no price known", 0.0, unit)
-    per = f"{unit} per {'g' if grams else 'whole unit'}"
+    per = f"{unit} per {'g' if grams else whole_unit(state, item)}"
     return product(name, unit, amount, event_node(state, price_ev, "", price / scale, per))

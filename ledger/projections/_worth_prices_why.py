@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, whole_unit
 from ledger.projections._worth_postings import LINES
 from ledger.projections._worth_prices import PER, Group, Grouped, figures
 from ledger.projections.base import Node
@@ -53,6 +53,7 @@ class _Tree:
     def __init__(self, grouped: Grouped, group: Group, before: Group | None) -> None:
         self.grouped, self.state, self.group, self.before = grouped, grouped.state, group, before
         self.measure = self.state.facts.measure[group.item]
+        self.unit = whole_unit(self.state, group.item)
 
     def figures(self) -> dict[str, Callable[[], Node]]:
         """Return, by column, how each figure is worked out."""
@@ -68,7 +69,7 @@ class _Tree:
             "home_change": lambda: self._change("home_per_unit"),
             "shop_change": lambda: self._change("shop_per_unit"),
             self._amount_column(): lambda: quotient(
-                "how much", "", self._whole(), Node("whole units in one", 1000.0, "whole units")
+                "how much", "", self._whole(), Node("a thousand to one", 1000.0, "")
             ),
         }  # fmt: skip
         if self.group.jars:
@@ -93,7 +94,7 @@ class _Tree:
         return total(label, unit, *parts)
 
     def _whole(self) -> Node:
-        return self._lots("what was made", "whole units", self.state.lots["whole"][self.group.lots])
+        return self._lots("what was made", self.unit, self.state.lots["whole"][self.group.lots])
 
     def _jars(self) -> Node:
         return self._lots("jars", "jars", self.state.lots["jars"][self.group.lots])
@@ -103,9 +104,7 @@ class _Tree:
         if known is None or (above.value is None):
             return Node(f"{label}: not known", None, "money per unit")
         per, wholes = known
-        units = quotient(
-            f"in {per}s", per, self._whole(), Node(f"whole units in a {per}", wholes, "whole units")
-        )
+        units = quotient(f"in {per}s", per, self._whole(), Node(f"in a {per}", wholes, self.unit))
         return quotient(f"{label} per {per}", f"money per {per}", above, units)
 
     def _cost(self, names: tuple[str, ...]) -> Node:
@@ -124,10 +123,10 @@ class _Tree:
         parts = []
         for lot in self.group.lots.tolist():
             whole = float(state.lots["whole"][lot])
-            amount = event_node(state, int(state.lots["ev"][lot]), "", whole, "whole units")
+            amount = event_node(state, int(state.lots["ev"][lot]), "", whole, self.unit)
             seen = int(lots.price_ev[lot])
             price = event_node(
-                state, seen, "", float(lots.worth[lot]) / whole, "money per whole unit"
+                state, seen, "", float(lots.worth[lot]) / whole, f"money per {self.unit}"
             )
             parts.append(product("the same from the shop", "money", amount, price))
         return total("the same from the shop", "money", *parts)

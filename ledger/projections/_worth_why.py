@@ -9,7 +9,7 @@ import numpy as np
 from ledger.errors import NotFound
 from ledger.projections import _worth_durables_why, _worth_prices_why
 from ledger.projections._arithmetic import difference, product, quotient, total
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, whole_unit
 from ledger.projections._worth_postings import LINES, NOTES, Lots, postings
 from ledger.projections._worth_season import span_of
 from ledger.projections.base import Node
@@ -164,10 +164,16 @@ class _Season:
             name = state.facts.names[int(posted.item[row])]
             amount = event_node(
                 state, ev, "", float(state.lots["whole"][lot]) * share * np.sign(value or 1.0),
-                "whole units",
+                whole_unit(state, int(posted.item[row])),
             )  # fmt: skip
             price = float(lots.worth[lot] / state.lots["whole"][lot])
-            seen = event_node(state, int(lots.price_ev[lot]), "", price, "money per whole unit")
+            seen = event_node(
+                state,
+                int(lots.price_ev[lot]),
+                "",
+                price,
+                f"money per {whole_unit(state, int(posted.item[row]))}",
+            )
             return product(name, unit, amount, seen)
         return event_node(state, ev, "", value, unit)
 

@@ -46,6 +46,9 @@ class Column:
         One sentence; says what null stands for.
     main : bool
         Whether a narrow table shows it.
+    bound : {'', '≥', '≤'}
+        What the figure is in a record that is ``at_least``, as a price is not known: a cost is
+        that much or more, what was saved that much or less.
     """
 
     name: str
@@ -53,6 +56,11 @@ class Column:
     unit: str
     meaning: str
     main: bool = False
+    bound: str = ""
+
+    def mark(self, record: Mapping[str, Any]) -> str:
+        """Return the bound that stands before this figure in a record."""
+        return self.bound if self.bound and record.get("at_least") else ""
 
 
 @dataclass(frozen=True)

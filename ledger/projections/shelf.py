@@ -46,7 +46,7 @@ COLUMNS = (
         Column(f"origin.{name}", name.capitalize(), "share of weight", f"Part that is {name}; null where no weight is known.")
         for name in ORIGINS[:6]
     ),
-    Column("cost_left", "Cost of what is left", "money", "All-in cost of what is left."),
+    Column("cost_left", "Cost of what is left", "money", "All-in cost of what is left.", bound="≥"),
     Column("provisional", "Provisional", "yes or no", "Rests on a garden season that still runs."),
     Column("at_least", "At least", "yes or no", "Something that went in has no known price."),
     Column("unpriced", "Unpriced", "", "What no price is known of."),

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from ledger.amounts import (
     _units,
+    format_figure,
     format_whole,
     jar_volume_ul,
     parse_amount,
@@ -167,3 +168,24 @@ print("pint" in sys.modules)
 """
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "False"
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "measures", "said"),
+    [
+        (14288160.0, "mg", "us", "31 lb 8 oz"),
+        (946352.946, "ul", "us", "1 qt"),
+        (453592.37, "mg a week", "us", "1 lb a week"),
+        (2500.0, "1/1000 piece", "us", "2.5"),
+        (2 / 453592.37, "money per mg", "us", "2.00 per lb"),
+        (2 / 453592.37, "money per mg", "metric", "4.41 per kg"),
+        (3 / 1000, "money per 1/1000 piece", "us", "3.00 per piece"),
+        (5.0, "kcal", "us", None),
+        (5.0, "money", "us", None),
+        (5.0, "money per jar", "us", None),
+        (5.0, "", "us", None),
+    ],
+)
+def test_figures_in_whole_units_are_said_as_people_say_them(value, unit, measures, said):
+    """The pound of 453.59237 g and the US quart of 946.352946 ml: NIST Handbook 44, appendix C."""
+    assert format_figure(value, unit, measures=measures) == said
