@@ -16,6 +16,8 @@ from ledger.errors import InputError, LedgerError, NeedsAnswer, UnknownKind
 
 __all__ = ["Boxes", "FieldTrouble", "Typed", "read_form"]
 
+_NUMBERS = ("money", "decimal")
+
 Boxes = Mapping[tuple[str, int], str]
 """What stands in each box, by field and row."""
 
@@ -114,7 +116,8 @@ def _with_beside(
             elif field_name in ("plants", "unsealed") and text.isdigit():
                 one[field_name] = int(text)
             else:
-                one[field_name] = text
+                kind = form.named(field_name).kind
+                one[field_name] = texts.number(text, kind) if kind in _NUMBERS else text
         except InputError as error:
             raise FieldTrouble(error, (field_name, row)) from None
     return one

@@ -8,6 +8,7 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, open_book, read_book
+from ledger.errors import InputError
 
 __all__ = ["COMMANDS"]
 
@@ -104,10 +105,13 @@ def _say_imported(done: object, file: str, dry_run: bool) -> None:
     help="Write every event to a file as JSON Lines; its head is kept beside it.\n\n\b\nExample:\n  croftbook export our-book.jsonl",
 )
 @click.argument("file")
+@click.option("--over", is_flag=True, help="Write over a file of that name.")
 @click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
 @book_options
-def export(file: str, as_json: bool, book: str | None, household: str) -> None:
+def export(file: str, over: bool, as_json: bool, book: str | None, household: str) -> None:
     """Write every event to a file."""
+    if not over and Path(file).is_file():
+        raise InputError("file", f"{file} is there already", "Name another, or add --over")
     with (
         read_book(book, household) as opened,
         _common.progress("exporting", opened.log.position()) as step,

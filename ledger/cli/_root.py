@@ -29,6 +29,20 @@ WRITES = {
 }
 """Writing commands: the kind each writes, and its line of help (a test holds them to the kinds)."""
 
+_MEANT = {
+    **dict.fromkeys(("undo", "delete", "remove", "cancel"), "strike"),
+    **dict.fromkeys(("pick", "picked", "dig", "collect", "gather"), "harvest"),
+    **dict.fromkeys(("eat", "ate", "eaten", "cook", "dinner"), "meal"),
+    **dict.fromkeys(("can", "preserve", "freeze", "dry", "jar", "batch"), "putup"),
+    **dict.fromkeys(("bought", "purchase", "shop"), "buy"),
+    **dict.fromkeys(("sow", "sowed", "planted"), "plant"),
+    **dict.fromkeys(("log", "list", "entries"), "history"),
+    **dict.fromkeys(("edit", "correct", "fix"), "history"),
+    "shelf": "show shelf", "season": "show season", "cost": "show jar-cost",
+    "skill": "practise", "practice": "practise", "open": "serve",
+}  # fmt: skip
+"""What people type before they have read the help, and the command that does it."""
+
 OTHERS = {
     "show": ("_show", "ask a question: jar-cost, shelf, ..."),
     "why": ("_show", "open a figure to its arithmetic and events"),
@@ -86,8 +100,9 @@ class Root(click.Group):
         """Offer the nearest command for one that does not exist."""
         name = args[0] if args else ""
         if name and not name.startswith("-") and name not in WRITES and name not in OTHERS:
-            near = difflib.get_close_matches(name, [*WRITES, *OTHERS], 1, 0.5)
-            hint = f" Did you mean {near[0]!r}?" if near else " See `croftbook --help`."
+            near = difflib.get_close_matches(name, [*WRITES, *OTHERS], 1, 0.6)
+            meant = _MEANT.get(name.lower()) or (near[0] if near else None)
+            hint = f" Did you mean {meant!r}?" if meant else ""
             raise click.UsageError(f"There is no command {name!r}.{hint}", ctx)
         return super().resolve_command(ctx, args)
 

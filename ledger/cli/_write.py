@@ -238,7 +238,7 @@ def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -
     elif name == "line":
         body.update(texts.line(words[0], "amount"))
         if len(words) > 1:
-            body["price"] = words[1]
+            body["price"] = texts.number(words[1], "money")
     elif name == "pair":
         body.update(zip(("name", "value"), words, strict=False))
     else:

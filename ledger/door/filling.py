@@ -44,7 +44,7 @@ def fill(
             _put(body, field, said[field.name], texts)
     for field in fields:
         if field.name in said and field.of_line:
-            _onto_lines(body.get("lines", []), field.name, said[field.name])
+            _onto_lines(body.get("lines", []), field, said[field.name], texts)
 
 
 def fill_sort(body: dict[str, Any], catalogue: Catalogue, *, needed: bool) -> None:
@@ -89,14 +89,21 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
         body[name] = dict(texts.keeps(text) for text in value)
     elif field.is_list:
         body[name] = list(value)
+    elif field.kind in ("money", "decimal") and isinstance(value, str):
+        body[name] = texts.number(value, field.kind)
     elif field.kind == "whole" and isinstance(value, str) and value.isdecimal():
         body[name] = int(value)
     else:
         body[name] = value
 
 
-def _onto_lines(lines: list[dict[str, Any]], name: str, values: Sequence[str]) -> None:
+def _onto_lines(
+    lines: list[dict[str, Any]], field: Field, values: Sequence[str], texts: Texts
+) -> None:
     """Give a field to the lines in their order; one value serves a single line."""
+    name = field.name
+    if field.kind in ("money", "decimal"):
+        values = [texts.number(value, field.kind) for value in values]
     if len(values) != len(lines) and not (len(values) == 1 and name in _FOR_ALL):
         raise InputError(
             name,

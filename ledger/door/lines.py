@@ -142,9 +142,9 @@ class Lines:
             return
         from ledger.reference import foods
 
-        best = foods.propose(name, 1)
+        best = foods.hint(name)
         if best:
-            self.proposals[name] = f"{best[0].food_id} {best[0].description}"
+            self.proposals[name] = f"{best.food_id} {best.description}"
 
     # -- amounts ------------------------------------------------------------------------
 

@@ -18,6 +18,8 @@ __all__ = ["PARTS", "Texts"]
 
 _KEPT = ("shelf", "fridge", "freezer", "cellar")
 _FROM = re.compile(r"\s+from\s+(?:lot|jar)\s+(?P<lot>\S+)$", re.IGNORECASE)
+_SIGN = re.compile(r"^(?:[$€£]|[A-Z]{3} ?)\s*|\s*(?:[$€£]| ?[A-Z]{3})$")
+_COMMA = re.compile(r"\d+,\d+")
 _ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
 
 
@@ -200,6 +202,13 @@ class Texts:
                 field, f"{text!r} is not a place and a time", 'Write it like "fridge 4 days"'
             )
         return place.lower(), span
+
+    def number(self, text: str, kind: str) -> str:
+        """Return a number as the door takes it: ``$7.90``, and ``7,90`` where the language has it."""
+        said = text.strip()
+        if kind == "money":
+            said = _SIGN.sub("", said)
+        return said.replace(",", ".") if self.comma and _COMMA.fullmatch(said) else said
 
     def is_jar(self, text: str) -> bool:
         """Return whether a text names a jar."""

@@ -256,7 +256,7 @@ class Words:
     def _missing_of(self, crop: CropPlan) -> list[str]:
         name, growth = crop.name, crop.growth
         if crop.wanted is None:
-            return [f"No weight of {name} is known: `croftbook item '{name}' --g-per '{{\"piece\": 120}}'` gives one."]  # fmt: skip
+            return [f"No weight of {name} is known: `croftbook item \"{name}\" --g-per \"piece 120\"`, with its own figure, gives one."]  # fmt: skip
         if not crop.wanted:
             return [f"Nobody ate any {name}, and there is no target: `croftbook target '60 lb {name}' --per year` sets one."]  # fmt: skip
         if growth.spread is None:

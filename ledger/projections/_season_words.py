@@ -54,7 +54,7 @@ def missing(recorder: Recorder, records: list[dict[str, Any]]) -> list[str]:
         plot, name = recorder.plots[at], r["crop"]
         if r["picked_g"] is None:
             out[
-                f"No weight of {name} is known: `croftbook item {name!r} --g-per piece=...` gives one."
+                f'No weight of {name} is known: `croftbook item "{name}" --g-per "piece 120"`, with its own figure, gives one.'
             ] = None
         if r["shop_value"] is None and plot.rows.size:
             out[f"No shop price of {name} is known: `croftbook price` or a purchase gives one."] = (

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from ledger.amounts import NAMED_PIECES, Amount, unit_factor, weight_factor
+from ledger.amounts import NAMED_PIECES, Amount, jar_volume_ul, unit_factor, weight_factor
 from ledger.errors import WeightNeeded
 from ledger.items import ItemFacts
 from ledger.reference import containers, foods
@@ -108,4 +108,6 @@ def _ask(amount: Amount, item: str, target: str) -> str:
         return f'How much does one piece of {item} weigh? Say it with: croftbook item "{item}" --g-per "piece 120"'
     if amount.measure == "mass":
         return f'How much does one ml of {item} weigh? Say it with: croftbook item "{item}" --g-per-ml 1.0'
-    return f'How much does one {unit} of {item} weigh, in grams? Say: croftbook item "{item}" --g-per "{unit} 5"'
+    ul = jar_volume_ul(amount.jar) if amount.jar else None  # of a jar, as if it were water
+    grams = 5 if ul is None else round(ul / 1000)
+    return f'How much does one {unit} of {item} weigh, in grams? Say: croftbook item "{item}" --g-per "{unit} {grams}"'

@@ -171,6 +171,31 @@ _SPECIAL = {
 """Words of a special kind: another kind than was meant, unless the name says so (the same)."""
 
 
+_MADE = {
+    "butter", "sauce", "soup", "spread", "jam", "jelly", "stock", "pickle",
+    "relish", "salsa", "chutney", "pie", "cake", "bread", "starter", "puree",
+    "syrup", "juice", "salad", "stew", "wine", "cider", "vinegar", "paste",
+    "leather", "powder",
+}  # fmt: skip
+"""What is made of something is that only as a whole: plum butter is no butter."""
+
+
+def hint(name: str) -> Proposal | None:
+    """Return the row to offer for a new item by itself; None where that would mislead.
+
+    Its last word must stand in the row's own name; of something made, all its words.
+    """
+    found = next(iter(propose(name, 1)), None)
+    words = item_key(name).split()
+    if found is None or not words:
+        return None
+    described = set(item_key(found.description.replace(",", " ")).split())
+    head = set(item_key(found.description.partition(",")[0]).split())
+    if words[-1] in _MADE or words[-1] not in head:
+        return found if set(words) <= described else None
+    return found
+
+
 def propose(name: str, limit: int = 5) -> tuple[Proposal, ...]:
     """Return the rows that may be meant by a name, the likeliest first. Nothing is taken silently.
 
