@@ -218,14 +218,15 @@ class Book:
             As `enter` would.
         """
         self._complete(entry)
-        replay = self.replay()
         with self._turn:
+            replay = self.replay()
+            taken_in = len(replay.journal)
             try:
                 with self.log.writing("trial") as tx:
                     self._catalogue.refresh(tx, tx.head.seq)
-                    before = tx.head.seq
                     written = write(tx, self._catalogue, entry, answers)
-                    rows = [row for chunk in tx.read(after=before) for row in chunk]
+                    # with what another process wrote since the replay
+                    rows = [row for chunk in tx.read(after=taken_in) for row in chunk]
                     raise _Undone
             except _Undone:
                 pass

@@ -112,8 +112,8 @@ def _cell(value: Any, column: Column) -> str:
     if isinstance(value, list):
         return ", ".join(map(str, value))
     if isinstance(value, float):
-        if column.unit.startswith("0 to 1"):
-            return f"{value:.3f}"
+        if column.unit.startswith(("0 to 1", "share", "chance")):
+            return f"{value * 100:.3g} %" if value >= 0.001 or not value else "<0.1 %"
         if column.unit.startswith("money"):
             return f"{value:,.2f}"
         return f"{value:,.3g}" if abs(value) < 1000 else f"{value:,.0f}"

@@ -181,15 +181,19 @@ class Recorder:
 
     # -- in words -----------------------------------------------------------------------
 
-    def say(self, grams: float | None) -> str | None:
-        """Return a weight as people say it."""
+    def say(self, grams: float | None, crop: int | None = None) -> str | None:
+        """Return a weight as people say it; of a crop kept by the piece, the pieces: eggs."""
         if grams is None:
             return None
+        facts = self.state.facts
+        if crop is not None and facts.measure[crop] == "count":
+            each = facts.grams_per_whole(crop)
+            return None if not each else format_whole(round(grams / each), "count")
         return format_whole(round(grams * 1000), "mass", measures=self.measures)
 
     def _in_words(self, plot: Plot, r: dict[str, Any]) -> dict[str, str | None]:
         last = r["last_season_g"] if self.past.is_over else r["last_season_to_date_g"]
-        picked = self.say(r["picked_g"])
+        picked = self.say(r["picked_g"], plot.crop)
         if picked is None:  # no weight known: in its own measure
             whole = int(self.field.picked["whole"][plot.rows].sum())
             measure = self.state.facts.measure[plot.crop]
@@ -197,10 +201,12 @@ class Recorder:
         return {
             "in_words.picked": picked,
             "in_words.yield": self._yield(r),
-            "in_words.last_season": self.say(last),
+            "in_words.last_season": self.say(last, plot.crop),
             "in_words.published": self._span(r["published_low_g"], r["published_high_g"]),
-            "in_words.to_come": self._span(r["still_to_come_g.low"], r["still_to_come_g.high"]),
-            "in_words.target": self.say(r["target_g"]),
+            "in_words.to_come": self._span(
+                r["still_to_come_g.low"], r["still_to_come_g.high"], plot.crop
+            ),
+            "in_words.target": self.say(r["target_g"], plot.crop),
         }
 
     def _yield(self, r: dict[str, Any]) -> str | None:
@@ -217,9 +223,12 @@ class Recorder:
             return f"{self.say(per)}/{'m2' if metric else 'sq ft'}"
         return None
 
-    def _span(self, low: float | None, high: float | None) -> str | None:
+    def _span(self, low: float | None, high: float | None, crop: int | None = None) -> str | None:
         if low is None or high is None:
             return None
+        if crop is not None and self.state.facts.measure[crop] == "count":
+            one, two = self.say(low, crop), self.say(high, crop)
+            return one if one == two else f"{one} to {two}"
         small, large, step = (
             ("g", "kg", 1.0) if self.measures == "metric" else ("oz", "lb", 28.349523125)
         )

@@ -142,7 +142,7 @@ def build(recorder: Recorder, *, bed: str | None = None) -> Answer:
             ("picked", "picked_g"), ("last_season", "last_season_g"),
             ("so_far", "picked_so_far_g"), ("last_season_so_far", "last_season_so_far_g"),
         ):  # fmt: skip
-            r[f"in_words.{word}"] = recorder.say(r[column])
+            r[f"in_words.{word}"] = recorder.say(r[column], recorder.state.facts.find(r["crop"]))
     totals = {"season": season, "picked_g": sum(r["picked_g"] or 0.0 for r in records)}
     said = f"Season {season}: {recorder.say(totals['picked_g'])} picked."
     if not records:

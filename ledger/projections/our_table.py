@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
+from ledger.amounts import format_whole
 from ledger.answers import Assumption
 from ledger.errors import InputError
 from ledger.methods.ratios import ratio
@@ -30,11 +31,12 @@ COLUMNS = (
     Column("period", "Period", "", "Days (first/last, both included), month or year.", main=True),
     Column("basis", "By", "", "energy, weight (of the raw things as they came in) or value (at the shop's price of the day of use).", main=True),
     Column("origin", "Origin", "", "grown, foraged, given, bought, found by a count, or unrecorded: eaten but never written down as coming in.", main=True),
-    Column("amount", "Amount", "kcal, g or money", "What the household ate of it, guests and leftovers taken off; null where no figure of it is known.", main=True),
-    Column("unit", "Unit", "", "kcal, g, or the book's currency.", main=True),
+    Column("amount", "Amount", "kcal, g or money", "What the household ate of it, guests and leftovers taken off; null where no figure of it is known."),
+    Column("unit", "Unit", "", "kcal, g, or the book's currency."),
+    Column("text", "Amount", "", "The same in words.", main=True),
     Column("share_of_eaten", "Share", "0 to 1", "Part of all that was eaten in the period, by that basis; null where nothing is known to have been eaten.", main=True),
     Column("share_of_need", "Of need", "0 to 1, or more", "Part of what the people at the table need in those days (energy only); null where people or kcal_per_person_day is not set.", main=True),
-    Column("feed_adjusted_share", "Feed adj.", "0 to 1", "Grown: with each animal product times the grown share, by weight, of what the animals were given that season; the others: as eaten. Null where a season's feed is not known.", main=True),
+    Column("feed_adjusted_share", "Own feed only", "0 to 1", "Grown: with each animal product times the grown share, by weight, of what the animals were given that season; the others: as eaten. Null where a season's feed is not known.", main=True),
     Column("at_least", "At least", "yes or no", "Something in it has no known price, weight or energy, so it is more."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
@@ -104,10 +106,14 @@ def build(
         return _paths(state, eaten, asked)
     table = _Table(state, eaten, asked)
     records = table.records(BASES if basis is None else (basis,))
+    columns: tuple[Column, ...] = COLUMNS
+    totals = table.totals()
+    if len(asked.periods) == 1:  # said once, not in every row
+        columns = tuple(replace(c, main=c.main and c.name != "period") for c in COLUMNS)
+        totals["in_words"] = [f"{asked.periods[0].label}:", *totals["in_words"]]
     return answer(
-        state, "our-table", COLUMNS, records,
-        totals=table.totals(), assumptions=table.assumptions(),
-    )  # fmt: skip
+        state, "our-table", columns, records, totals=totals, assumptions=table.assumptions()
+    )
 
 
 def _paths(state: State, eaten: Eaten, asked: _Asked) -> Answer:
@@ -153,6 +159,7 @@ class _Table:
     def __init__(self, state: State, eaten: Eaten, asked: _Asked) -> None:
         self.state, self.eaten, self.asked = state, eaten, asked
         self.currency = state.settings.newest("currency") or "USD"
+        self.measures = state.settings.newest("measures", "us") or "us"
         periods = asked.periods
         self.amounts = eaten.amounts(periods)
         self.off = eaten.taken_off(periods)
@@ -204,12 +211,20 @@ class _Table:
             "origin": SIX[i],
             "amount": amount,
             "unit": {"energy": "kcal", "weight": "g"}.get(basis, self.currency),
+            "text": self._said(amount, basis),
             "share_of_eaten": ratio(amount, total),
             "share_of_need": ratio(amount, need) if basis == "energy" else None,
             "feed_adjusted_share": ratio(adjusted, total),
             "at_least": lacking,
             "assumptions": ids,
         }
+
+    def _said(self, amount: float | None, basis: str) -> str | None:
+        if amount is None:
+            return None
+        if basis == "weight":
+            return format_whole(round(amount * 1000), "mass", measures=self.measures)
+        return f"{amount:,.0f} kcal" if basis == "energy" else f"{amount:,.2f} {self.currency}"
 
     def totals(self) -> dict[str, Any]:
         """Return the two ratios of the whole time, what they are made of, and what is missing."""

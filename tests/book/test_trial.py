@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from ledger import Answers, InputError
+from ledger import Answers, Book, InputError
 from ledger.door import Entry
 from ledger.projections import PROJECTIONS
+from ledger.replay import Replay
 
 BATCH = {
     "makes": "plum butter",
@@ -51,3 +52,27 @@ def test_trial_refuses_as_writing_would(stocked):
     with pytest.raises(InputError):
         stocked.trial(Entry("put_up", {**BATCH, "method": "boiled"}), Answers(yes=True))
     assert stocked.log.head() == head
+
+
+def test_what_another_writes_between_replay_and_trial_is_taken_in(tmp_path, monkeypatch):
+    path = tmp_path / "book.sqlite"
+
+    def picked(pounds, on):
+        line = {"item": "plum", "amount": f"{pounds} lb"}
+        return Entry("harvested", {"lines": [line]}, on=on)
+
+    with Book.open(path) as book, Book.open(path) as other:
+        book.enter(picked(20, "2026-08-01"), Answers())
+        book.state()
+        taken_in = Replay.refresh
+
+        def and_then_another_writes(self, progress=None):
+            done = taken_in(self, progress)
+            monkeypatch.setattr(Replay, "refresh", taken_in)
+            other.enter(picked(5, "2026-08-02"), Answers())
+            return done
+
+        monkeypatch.setattr(Replay, "refresh", and_then_another_writes)
+        _, then = book.trial(picked(3, "2026-08-03"), Answers())
+        assert then.lots["whole"].tolist() == [9071847, 2267962, 1360777]
+        assert other.show("shelf", as_of="2026-08-03").frame["left.whole"].sum() == 11339809
