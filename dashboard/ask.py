@@ -67,6 +67,14 @@ class Ask:
         text = urlencode({key: value for key, value in query.items() if value not in (None, "")})
         return f"{self.path}?{text}" if text else self.path
 
+    def wants_all(self, table: str) -> bool:
+        """Return whether all rows of a table are asked for: ``rows=shelf,history``, or ``rows=all``."""
+        return not {table, "all"}.isdisjoint(self.query.get("rows", "").split(","))
+
+    def link_all(self, table: str) -> str:
+        """Return this page's address with all rows of one more table."""
+        return self.link(rows=",".join(filter(None, [self.query.get("rows"), table])))
+
 
 def read_query(search: str | None) -> dict[str, str]:
     """Return what an address asks for, ``?season=2025`` as a dict."""

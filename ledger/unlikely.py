@@ -12,7 +12,7 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.errors import NeedsAnswer
-from ledger.replay import ORIGINS, day_number
+from ledger.replay import ORIGINS, _tables, day_number
 
 if TYPE_CHECKING:
     from ledger.door import Written
@@ -68,10 +68,14 @@ def _not_there(ev: int, now: State, then: State) -> list[NeedsAnswer]:
 
 
 def _far_more(ev: int, then: State) -> list[NeedsAnswer]:
-    """Ask about far more of something than ever came in, or went out, at once."""
+    """Ask about far more of something than ever came in, or went out, at once.
+
+    What a count finds or misses is no amount that somebody typed.
+    """
     out = []
-    for flow, sort in ((then.lots, "origin"), (then.draws, "role")):
-        for row in np.flatnonzero(flow["ev"] == ev).tolist():
+    typed = np.isin(then.lots["origin"], _CAME), then.draws["role"] < len(_tables.ROLES)
+    for flow, sort, said in ((then.lots, "origin", typed[0]), (then.draws, "role", typed[1])):
+        for row in np.flatnonzero((flow["ev"] == ev) & said).tolist():
             item, whole = int(flow["item"][row]), int(flow["whole"][row])
             alike = (flow["item"] == item) & (flow[sort] == flow[sort][row]) & (flow["ev"] != ev)
             earlier = flow["whole"][alike]

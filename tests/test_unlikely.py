@@ -75,6 +75,10 @@ def test_a_price_seen_is_looked_at_too(kitchen):
     assert [code for code, *_ in found] == ["price"]
 
 
+def test_what_a_count_finds_is_not_asked_about(kitchen):
+    assert asked(kitchen, "counted", lines=[line("900 lb", "plum")]) == []
+
+
 def test_a_script_is_not_asked_and_nothing_is_written(kitchen):
     position = kitchen.log.position()
     for answers in (Answers(), Answers(yes=True)):

@@ -15,6 +15,16 @@
         document.body.className = scheme;
         return scheme;
       },
+      shown: function () {
+        // the box that was refused comes into sight, and takes what is typed next
+        requestAnimationFrame(() => {
+          const box = document.querySelector('.form [aria-invalid="true"]');
+          if (box) { box.scrollIntoView({ block: "center" }); box.focus({ preventScroll: true }); }
+          // what stands beside a batch belongs to the boxes, which a written entry leaves empty
+          document.querySelector(".form")?.dispatchEvent(new Event("input", { bubbles: true }));
+        });
+        return "";
+      },
       otherDay: function (when) {
         return when !== "other";
       },
@@ -137,7 +147,7 @@
 
   let rest = null, rests = 0;
   function typing(event) {
-    if (!event.target.closest(".form") || !document.getElementById("batch-side")) return;
+    if (!event.target.closest(".form") || !document.querySelector("#batch-side:not([hidden])")) return;
     clearTimeout(rest);
     rest = setTimeout(() => set("form-rested", { data: ++rests }), 700);
   }

@@ -180,6 +180,7 @@ def beds(frame: pd.DataFrame, scheme: str) -> go.Figure:
             outsidetextfont={"color": INK[scheme]},
         )
     )
+    figure.update_layout(uniformtext={"minsize": 11, "mode": "hide"})  # the table names them all
     return figure
 
 

@@ -134,10 +134,14 @@ def _published(ask: Ask, body: dict[str, Any], on: str | None) -> list[Any]:
         )  # fmt: skip
     except LedgerError as error:
         return [html.P(str(error), className="quiet")]
-    lines: list[Any] = [html.Li(process.text) for process in found.processes[:4]]
+    shown = found.processes[:4]
+    lines: list[Any] = [html.Li(one.text.replace(f"; {one.where}", "")) for one in shown]
     if not lines:
         lines = [html.Li(found.match.text)]
     lines += [html.Li(text) for text in found.questions[:3] if text != found.match.text]
-    return [
-        html.H3(ask.words("batch.published")), html.Ul(lines), html.P(found.caution, className="quiet")
-    ]  # fmt: skip
+    sources = [
+        html.P(ask.words("as_published.source", source=where), className="quiet")
+        for where in dict.fromkeys(one.where for one in shown)
+    ]
+    caution = html.P(found.caution, className="quiet")
+    return [html.H3(ask.words("batch.published")), html.Ul(lines), *sources, caution]

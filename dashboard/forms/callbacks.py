@@ -150,6 +150,12 @@ def wire_forms(app: Dash, data: Data) -> None:
         return beside_batch(ask_of(data, "/write"), _typed(kind, when, by, boxes_of(ids, values)))
 
     app.clientside_callback(
+        ClientsideFunction("croft", "shown"),
+        Output("form-said", "data-shown"),
+        Input("form-said", "children"),
+        prevent_initial_call=True,
+    )
+    app.clientside_callback(
         ClientsideFunction("croft", "otherDay"),
         Output("form-other", "hidden"),
         Input("form-when", "value"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import uuid
 from typing import Any
 
@@ -45,7 +46,7 @@ def form_of(
         dcc.Store(id="form-replaces", data=replaces),
         dcc.Store(id="form-accepted", data=[]),
         dcc.Store(id="form-rested", data=0),
-        *(_field(ask, form, name, texts) for name in form.first),
+        *_first(ask, form, texts),
         _when(ask, on),
         html.Details([html.Summary(words("forms.more")), html.Div(more, className="rows")], open=is_open)
         if more
@@ -54,7 +55,6 @@ def form_of(
             id="form-by", label=words("forms.by"), persistence="writer", persistence_type="local",
             value="", autoComplete="off",
         ),
-        html.Div(id="batch-side", className="batch-side") if kind == "put_up" else None,
         html.Div(id="form-said", role="status"),
         html.Button(
             words("forms.correct" if replaces else "forms.write"), id="form-write", type="button",
@@ -62,6 +62,18 @@ def form_of(
         ),
     ]  # fmt: skip
     return html.Div(children, className="form")
+
+
+def _first(ask: Ask, form: Form, texts: dict[str, Any]) -> list[Component]:
+    """Return the fields in sight; beside a batch, right below what came out, what it takes and costs."""
+    out = []
+    for name in form.first:
+        out.append(_field(ask, form, name, texts))
+        if name == "made":
+            out.append(html.Div(id="batch-side", className="batch-side"))
+    if "made" not in form.first:  # other forms have nothing to say there
+        out.append(html.Div(id="batch-side", hidden=True))
+    return out
 
 
 def _as_line(form: Form, texts: dict[str, Any]) -> dict[str, Any]:
@@ -81,12 +93,15 @@ def _field(ask: Ask, form: Form, name: str, texts: dict[str, Any]) -> Component:
 
 def _when(ask: Ask, on: str | None) -> Component:
     words = ask.words
-    other = on is not None
+    near = {ask.data.today().isoformat(): "today"}
+    near[(ask.data.today() - dt.timedelta(days=1)).isoformat()] = "yesterday"
+    when = "today" if on is None else near.get(on, "other")
+    other = when == "other"
     return html.Div(
         [
             html.Div(words("forms.when"), id="when-label", className="mantine-InputWrapper-label"),
             dmc.SegmentedControl(
-                id="form-when", fullWidth=True, value="other" if other else "today",
+                id="form-when", fullWidth=True, value=when,
                 data=[{"value": v, "label": words(f"forms.{v}")} for v in ("today", "yesterday", "other")],
                 **{"aria-labelledby": "when-label"},
             ),

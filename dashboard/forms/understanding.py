@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import json
 from typing import Any
+from urllib.parse import urlencode
 
-from dash import html
+from dash import dcc, html
 
 from dashboard.ask import Ask
 from dashboard.data import Data
 from ledger.amounts import format_whole, parse_amount
 from ledger.door import Answers
+from ledger.door.recipes import recipe_of
 from ledger.door.texts import PARTS, Texts
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
@@ -35,9 +37,11 @@ def understood(ask: Ask, kind: str, field: str, text: str | None, box: str) -> l
     box : str
         The box's id as JSON: where a completing button puts the text.
     """
+    text = " ".join((text or "").split())
+    if field == "recipe":
+        return _recipe(ask, text)
     if field not in PARTS and field != "line":
         return []  # a name or a note holds no amount
-    text = " ".join((text or "").split())
     if not text:
         return [_chips(ask, "", recent_items(ask.data, kind), box)] if field != "made" else []
     texts = Texts(ask.data.book.catalogue(), Answers())
@@ -61,6 +65,14 @@ def understood(ask: Ask, kind: str, field: str, text: str | None, box: str) -> l
         return [shown]
     near = _beginning(ask.data, kind, item)
     return [shown, _chips(ask, part["amount"], near, box)]
+
+
+def _recipe(ask: Ask, name: str) -> list[Any]:
+    """Return a link that fills the form from a recipe that the book has."""
+    if recipe_of(ask.data.book.catalogue(), name) is None:
+        return []
+    href = f"{ask.path}?{urlencode({'kind': 'put_up', 'recipe': name})}"
+    return [dcc.Link(ask.words("forms.from_recipe"), href=href, className="button quiet-button")]
 
 
 def _words(ask: Ask, part: dict[str, Any], texts: Texts) -> str:

@@ -56,7 +56,7 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
         return Outcome(written=book.enter(entry, answers))
     except FieldTrouble as trouble:
         if isinstance(trouble.error, NeedsAnswer):
-            return Outcome(doubt=trouble.error)
+            return Outcome(doubt=trouble.error, errors={trouble.box: trouble.error.question})
         return Outcome(errors={trouble.box: _say(trouble.error, words, trouble.box[0])})
     except NeedsAnswer as doubt:
         return Outcome(doubt=doubt)

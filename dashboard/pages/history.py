@@ -27,12 +27,12 @@ def draw(ask: Ask) -> Any:
     words = ask.words
     every = ask.data.history()
     rows = [row for row in every if _passes(ask, row)]
-    limit = None if ask.query.get("rows") == "all" else _ROWS
+    limit = None if ask.wants_all("history") else _ROWS
     heads = [words(f"history.{name}") for name in ("entry", "day", "by", "state", "change")]
     more = None
     if limit is not None and len(rows) > limit:
         text = words("table.all", n=len(rows))
-        more = dcc.Link(text, href=ask.link(rows="all"), className="button quiet-button")
+        more = dcc.Link(text, href=ask.link_all("history"), className="button quiet-button")
     return [
         _strike_asked(ask, every),
         _moment(ask, every),

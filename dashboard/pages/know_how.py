@@ -115,7 +115,7 @@ def _year_sheet(ask: Ask, rows: list[dict[str, Any]], sorts: Mapping[str, str]) 
 def _grouped(ask: Ask, rows: list[Any], sorts: Mapping[str, str], cells: Any) -> list[Group]:
     """Return rows by the sort of their skill, no more of them than are asked for."""
     groups = {sort: Group(ask.words(f"know_how.sort_{sort}")) for sort in _SORTS}
-    limit = None if ask.query.get("rows") == "all" else _ROWS
+    limit = None if ask.wants_all("year-sheet") else _ROWS
     for row in rows[:limit]:
         groups[sorts.get(row["skill"], "noted")].rows.append(
             (_skill(ask, row["skill"]), cells(row))
@@ -149,9 +149,9 @@ def _months(ask: Ask, row: Mapping[str, Any], months: list[str]) -> list[Cell]:
 
 def _beside(ask: Ask, many: int, options: Mapping[str, Any]) -> Any:
     more = None
-    if many > _ROWS and ask.query.get("rows") != "all":
+    if many > _ROWS and not ask.wants_all("year-sheet"):
         more = dcc.Link(
-            ask.words("table.all", n=many), href=ask.link(rows="all"), className="button quiet-button"
+            ask.words("table.all", n=many), href=ask.link_all("year-sheet"), className="button quiet-button"
         )  # fmt: skip
     return html.Div([more, csv_link(ask, "know-how", options)], className="tools")
 

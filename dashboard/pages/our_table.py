@@ -27,8 +27,8 @@ __all__ = ["PAGE", "draw"]
 
 _BASES = ("energy", "weight", "value")
 _ORIGINS = ("grown", "foraged", "given", "found", "unrecorded", "bought")
-_SOURCES, _THROUGH = 7, 7
-"""Bands drawn by name in the flow picture; the smaller ones are drawn together."""
+_MOST, _LEAST = 7, 0.025
+"""Bands drawn by name in the flow picture: so many, of so much; smaller ones are drawn together."""
 
 
 def draw(ask: Ask) -> Any:
@@ -49,7 +49,7 @@ def draw(ask: Ask) -> Any:
             choice("year", words("our_table.year"), year, [blank, *((y, y) for y in years)]),
             choice("basis", words("our_table.basis"), basis, [(b, words.word("answers", b)) for b in _BASES]),
         ),
-        _stats(ask, whole),
+        _stats(ask, whole, year if year in years else words("our_table.all_years")),
         _ratios(ask, whole),
         _months(ask, ask.show("our-table", by="month", basis=basis, **span), basis),
         _flow(ask, ask.show("our-table", paths=True, **span), basis),
@@ -77,7 +77,7 @@ def _amount(ask: Ask, row: Any) -> Any:
     return figure(text, row["why"], "amount")
 
 
-def _stats(ask: Ask, whole: Answer) -> Any:
+def _stats(ask: Ask, whole: Answer, period: str) -> Any:
     words, rows = ask.words, whole.records()
     out = []
     for basis in _BASES:
@@ -85,9 +85,10 @@ def _stats(ask: Ask, whole: Answer) -> Any:
         share = own["share_of_eaten"] if own else whole.totals["eaten_based"].get(basis)
         shown = figure(words.percent(share), own["why"] if own else None, "share_of_eaten")
         label = words("our_table.grown_by", basis=words.word("answers", basis))
-        below = None
+        below = period
         if own and own["feed_adjusted_share"] is not None:
-            below = words("our_table.adjusted", share=words.percent(own["feed_adjusted_share"]))
+            fed = words("our_table.adjusted", share=words.percent(own["feed_adjusted_share"]))
+            below = f"{period}; {fed}"
         out.append(stat(label, shown, below))
     return html.Div(out, className="stats")
 
@@ -149,9 +150,10 @@ def _flow(ask: Ask, answer: Answer, basis: str) -> Any:
     if basis == "weight":
         data["amount"] /= 1000
     data = data[data["amount"] > 0]
-    for stage, many in (("source", _SOURCES), ("through", _THROUGH)):
-        largest = data.groupby(stage)["amount"].sum().nlargest(many).index
-        data[stage] = data[stage].where(data[stage].isin(largest), words("our_table.others"))
+    for stage in ("source", "through", "to"):
+        largest = data.groupby(stage)["amount"].sum().nlargest(_MOST)
+        named = largest[largest >= _LEAST * data["amount"].sum()].index
+        data[stage] = data[stage].where(data[stage].isin(named), words("our_table.others"))
     for stage in ("source", "through", "to"):
         data[stage] = [words.word("answers", one, stage) for one in data[stage]]
     unit = {"energy": "kcal", "weight": "kg", "value": words.currency}[basis]

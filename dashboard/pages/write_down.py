@@ -9,11 +9,17 @@ from dash import dcc, html
 from dashboard.ask import Ask
 from dashboard.forms.form import form_of
 from dashboard.forms.specs import COMMON, FORMS
+from dashboard.forms.understanding import newest_bodies
 from dashboard.pages._page import Page
 from dashboard.parts import section
+from ledger.door.recipes import from_recipe, recipe_of
+from ledger.errors import InputError
 from ledger.events import decode_stored
 
 __all__ = ["PAGE", "draw", "kind_tiles"]
+
+_RECIPES = 8
+"""Recipes offered by name; the others are typed."""
 
 
 def kind_tiles(ask: Ask, kinds: tuple[str, ...], *, first: bool = False) -> Any:
@@ -41,7 +47,7 @@ def draw(ask: Ask) -> Any:
             kind_tiles(ask, COMMON, first=True),
             section(ask.words("write.others"), kind_tiles(ask, others)),
         ]
-    body, on = None, None
+    body, on = _from_recipe(ask) if kind == "put_up" else None, None
     wanted = ask.query.get("replaces") or ask.query.get("like")
     if wanted:
         event = ask.data.book.log.get(ask.data.book.find(wanted))
@@ -52,8 +58,40 @@ def draw(ask: Ask) -> Any:
     return [
         html.H2(ask.words("write.correcting" if replaces else f"kinds.{kind}.says")),
         None if body else _same_as_last(ask, kind),
+        None if body or kind != "put_up" else _recipes(ask),
         form_of(ask, kind, body=body, on=on, replaces=replaces),
     ]
+
+
+def _from_recipe(ask: Ask) -> dict[str, Any] | None:
+    """Return the batch that a recipe asked for gives, so many times; None where there is none."""
+    said = {key: ask.query[key] for key in ("recipe", "times") if ask.query.get(key)}
+    catalogue = ask.data.book.catalogue()
+    if recipe_of(catalogue, said.get("recipe")) is None:
+        return None
+    try:
+        return from_recipe(catalogue, said)
+    except InputError:  # no number of times: as the recipe stands
+        return from_recipe(catalogue, {"recipe": said["recipe"]})
+
+
+def _recipes(ask: Ask) -> Any:
+    """Return links that fill the form from a recipe, those last followed first."""
+    names = [str(one["recipe"]) for one in ask.data.book.catalogue().recipes.values()]
+    if not names:
+        return None
+    followed = [body.get("recipe") for kind, body in newest_bodies(ask.data) if kind == "put_up"]
+    order = [name for name in dict.fromkeys([*followed, *names]) if name in names]
+    links = [
+        dcc.Link(name, href=ask.link(recipe=name), className="button quiet-button")
+        for name in order[:_RECIPES]
+    ]
+    return html.Div(
+        [
+            html.P(ask.words("write.from_recipe"), className="quiet"),
+            html.Div(links, className="tools"),
+        ]
+    )
 
 
 def _same_as_last(ask: Ask, kind: str) -> Any:

@@ -16,11 +16,14 @@ from ledger.projections import Answer, Column
 
 __all__ = ["answer_table", "csv_link", "plain_table"]
 
-ROWS = 25
+ROWS = 12
 """Rows drawn at once; the rest come when asked for."""
 
 _NAMED = ("item", "crop", "variety", "bed", "person", "shop", "what")
 """Columns of names that the household gave: they are shown as they were written."""
+
+_NONE = ("", "–", None)
+"""What says nothing: a card on a narrow screen leaves it out."""
 
 Cell = Callable[[Mapping[str, Any]], Any]
 
@@ -61,7 +64,8 @@ def answer_table(
     rows = [row for row in rows if keep is None or keep(row)]
     if newest_first:
         rows.reverse()
-    limit = None if ask.query.get("rows") == "all" else ROWS
+    table = "-".join([answer.name, *sorted(map(str, options or {}))])
+    limit = None if ask.wants_all(table) else ROWS
     heads = [ask.words.label(answer.name, column) for column in shown]
     body = [
         [
@@ -75,7 +79,7 @@ def answer_table(
     if limit is not None and len(rows) > limit:
         more = dcc.Link(
             ask.words("table.all", n=len(rows)),
-            href=ask.link(rows="all"),
+            href=ask.link_all(table),
             className="button quiet-button",
         )
     return html.Div(
@@ -128,7 +132,8 @@ def plain_table(
             [
                 (html.Th if i == 0 else html.Td)(
                     cell,
-                    className=cls,
+                    className=" ".join(filter(None, [cls, "none" if cell in _NONE else None]))
+                    or None,
                     **({"scope": "row"} if i == 0 else {}),
                     **{"data-label": label},
                 )

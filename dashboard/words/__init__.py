@@ -22,6 +22,7 @@ from ledger.projections import Column
 __all__ = ["LANGUAGES", "Words", "catalogue"]
 
 LANGUAGES = ("en", "de")
+_LEAST_SHARE = 0.001
 _DASH = "–"
 _PLACES = 6
 """Most decimal places of a number."""
@@ -115,6 +116,8 @@ class Words:
         """Return a share as a percentage."""
         if value is None or not math.isfinite(value):
             return _DASH
+        if 0 < value < _LEAST_SHARE:
+            return f"<{self.percent(_LEAST_SHARE)}"
         pattern = self.locale.percent_formats[None].pattern
         if abs(value) < 0.1:
             pattern = pattern.replace("##0", "##0.#")

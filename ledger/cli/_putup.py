@@ -135,7 +135,7 @@ def _show_plan(book: Book, body: dict[str, Any], times: Fraction, *, quiet: bool
     plan = plan_of(book.state(), book.catalogue(), body)
     click.echo(f"{body['makes']}, {float(times):g} times the recipe takes:", err=True)
     for need in plan.needs:
-        there = "none written down" if need.there is None else f"{need.there} there"
+        there = "none there" if need.there is None else f"{need.there} there"
         click.echo(f"  {need.wanted} {need.item}  ({there})", err=True)
     for jar in plan.jars:
         click.echo(

@@ -10,6 +10,7 @@ from ledger.amounts import format_whole
 from ledger.door import Catalogue, jars_per_load
 from ledger.events import CANNING
 from ledger.items import item_key
+from ledger.projections._common import LISTED_FROM
 from ledger.projections._jars import jar_totals
 
 if TYPE_CHECKING:
@@ -56,9 +57,9 @@ def plan_of(state: State, catalogue: Catalogue, body: dict[str, Any]) -> Plan:
         number = state.facts.find(line["item"])
         there = None
         if number is not None:
-            there = format_whole(
-                _left(state, number), state.facts.measure[number], measures=measures
-            )
+            measure, left = state.facts.measure[number], _left(state, number)
+            if left >= LISTED_FROM[measure]:  # less is what rounding leaves
+                there = format_whole(left, measure, measures=measures)
         needs.append(Need(line["item"], line["amount"], there))
     empties = state.once(jar_totals)
     loads = jars_per_load(catalogue.setting("jars_per_load"))

@@ -110,10 +110,15 @@ def build(
     totals = table.totals()
     if len(asked.periods) == 1:  # said once, not in every row
         columns = tuple(replace(c, main=c.main and c.name != "period") for c in COLUMNS)
-        totals["in_words"] = [f"{asked.periods[0].label}:", *totals["in_words"]]
+        totals["in_words"] = [_eaten_in(asked.periods[0]), *totals["in_words"]]
     return answer(
         state, "our-table", columns, records, totals=totals, assumptions=table.assumptions()
     )
+
+
+def _eaten_in(period: Period) -> str:
+    first, _, last = period.label.partition("/")
+    return f"Eaten from {first} to {last}." if last else f"Eaten in {first}."
 
 
 def _paths(state: State, eaten: Eaten, asked: _Asked) -> Answer:

@@ -163,7 +163,7 @@ def test_many_skills_come_when_asked_for(book, page, fixed_day):
         book.write("practised", {"skill": f"skill {i:02d}", "people": ["Ada"]}, on="2026-10-01")
     assert len(cells(page("/know-how"))) == 60
     assert "Show all 65" in page("/know-how").text
-    assert len(cells(page("/know-how", "?rows=all"))) == 65
+    assert len(cells(page("/know-how", "?rows=year-sheet"))) == 65
 
 
 def test_many_batches_are_thinned_in_the_drawing(skilled, page, monkeypatch):
