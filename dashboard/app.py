@@ -37,8 +37,7 @@ class _App(Dash):
         charting = static.charting_script()
         preload = f'<meta name="charting" content="{charting}">'
         if page is not None and page.has_pictures:
-            for script in (charting, static.CHARTS_LOADER):  # else asked for once the page is drawn
-                preload += f'<link rel="preload" as="script" href="{script}">'
+            preload += f'<link rel="preload" as="script" href="{charting}">'
         return (
             f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>{parts["metas"]}'
             f'<meta name="viewport" content="width=device-width, initial-scale=1">'

@@ -13,13 +13,11 @@ import brotli
 import flask
 from platformdirs import user_cache_path
 
-__all__ = ["ASSETS", "CHARTS_LOADER", "charting_script", "keep_compressed"]
+__all__ = ["ASSETS", "charting_script", "keep_compressed"]
 
 ASSETS = Path(__file__).with_name("assets")
 _YEAR = "public, max-age=31536000, immutable"
 _PREFIX = "/_dash-component-suites/"
-CHARTS_LOADER = f"{_PREFIX}dash/dcc/async-graph.js"
-"""The part of the library that draws charts; it is asked for without a version."""
 _FINGERPRINT = re.compile(r"\.v\w+m\d+\.")
 
 

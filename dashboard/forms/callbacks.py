@@ -62,6 +62,7 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
         inside = [
             html.P(told(outcome.written)),
             html.Ul(said) if said else None,
+            _published(ask, outcome),
             dcc.Link(words("forms.change"), href=f"/write?kind={event.kind}&replaces={event.id}"),
         ]
         return dmc.Alert(inside, title=title, color="leaf", variant="light")
@@ -80,6 +81,20 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
     if outcome.trouble:
         return trouble(ask, outcome.trouble)
     return trouble(ask, words("forms.see_boxes"))
+
+
+def _published(ask: Ask, outcome: Outcome) -> Any:
+    """Return how a batch just written stands to what is published, with the way to its findings."""
+    if outcome.written is None or outcome.written.event.kind != "put_up":
+        return None
+    event = outcome.written.event
+    book = ask.data.book
+    batch = book.catalogue().entries(book.log).root(event.id) if event.replaces else event.id
+    for row in ask.show("as-published").rows():
+        if row["batch"] == batch:
+            text = ask.words("forms.standing", standing=ask.words.word("answers", row["standing"]))
+            return html.P(dcc.Link(text, href=f"/as-published?batch={batch}#batch"))
+    return None
 
 
 def _answer(text: str, key: str) -> Any:

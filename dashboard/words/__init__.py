@@ -174,6 +174,9 @@ class Words:
             return self.grams(value)
         if unit == "ml":
             return self.ml(value)
+        if unit == "chance":  # drawn from so many futures: none is not never, all is not surely
+            near = min(max(value, 0.01), 0.99)
+            return ("<" if value < near else ">" if value > near else "") + self.percent(near)
         if unit.startswith(("share", "0 to 1", "chance")):
             return self.percent(value)
         return self.number(value)
