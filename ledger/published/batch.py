@@ -78,6 +78,9 @@ class BatchDone:
     schedule : str or None
         The published schedule that the batch or its recipe names.
     loads : int or None
+    kept : tuple of str
+        Where what came out is kept: ``shelf``, ``fridge``, ``freezer``, ``cellar``; empty where
+        nobody says.
     """
 
     makes: str
@@ -93,6 +96,7 @@ class BatchDone:
     altitude_ft: Fraction | None = None
     schedule: str | None = None
     loads: int | None = None
+    kept: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -191,6 +195,7 @@ def batch_of(
         altitude_ft=altitude_ft(body.get("altitude") or altitude),
         schedule=body.get("schedule") or schedule,
         loads=None if loads is None else int(loads),
+        kept=tuple(dict.fromkeys(str(m["kept"]) for m in body.get("made", ()) if m.get("kept"))),
     )
 
 

@@ -24,15 +24,19 @@ __all__ = ["OTHER_METHODS", "has_figures", "judge_other"]
 
 OTHER_METHODS = ("freeze", "dry", "ferment", "pickle cold", "jam uncooked")
 _LB_G = Fraction("453.59237")
+_NO_FOOD_TABLE = frozenset(
+    ("starter", "sourdough", "dough", "levain", "bread", "beer", "wine", "mead", "cider", "vinegar", "kombucha")
+)  # fmt: skip
+_WARM = ("shelf", "cellar")
 _SLACK = Fraction(3, 100)
 """Salt is measured in spoons and cabbage on a kitchen scale: three parts in a hundred."""
 
 
 def has_figures(makes: str, method: str) -> bool:
-    """Return whether the tables hold anything for what was made so: not for bread starters."""
+    """Return whether such tables are for what was made so: not for bread starters and drinks."""
     if method != "ferment":
         return method in OTHER_METHODS
-    return bool({"sauerkraut", "pickles_dill_fermented"} & set(find(makes).candidates))
+    return not _NO_FOOD_TABLE & set(item_key(makes).split())
 
 
 def judge_other(batch: BatchDone) -> Judgement:
@@ -234,6 +238,13 @@ def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
     strength = figures("pickle", "quick_pickles", "vinegar_strength")[0]
     vinegars = [u for u in batch.used if "vinegar" in item_key(u.item)]
     named = [u for u in vinegars if "5" in u.item]
+    if at := [place for place in batch.kept if place in _WARM]:
+        text = (
+            f"Done: kept in the {at[0]}. For pickles that stand there the tables print a process in "
+            "boiling water; nothing is published for them without. Keep them in the refrigerator."
+        )
+        found = Finding("storage", "refrigerator", at[0], "no published process", text)
+        return [(found, cite(strength.source))]
     published = f"vinegar of {number(strength.low)} percent"
     if named:
         kind = kind_of(strength.low, Fraction(5))
@@ -246,5 +257,8 @@ def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
 def _jam(batch: BatchDone) -> list[tuple[Finding, str]]:
     cold = figures("shelf_life", "jam_uncooked_freezer")[0]
     published = f"{number(cold.high)} weeks in the refrigerator, else the freezer"
+    if at := [place for place in batch.kept if place in _WARM]:
+        text = f"Published: {published}. Done: kept in the {at[0]}, where uncooked jam spoils."
+        return [(Finding("storage", published, at[0], "short of it", text), cite(cold.source))]
     text = f"Published: {published}. Uncooked jam is not for the shelf."
     return [(Finding("storage", published, None, "as published", text), cite(cold.source))]

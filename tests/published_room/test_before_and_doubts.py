@@ -17,6 +17,7 @@ from ledger.published import (
     judge_other,
     unsealed_jars,
 )
+from ledger.published.other import has_figures
 
 
 def test_one_process_with_needs_and_steps():
@@ -178,3 +179,31 @@ def test_jars_that_did_not_seal_by_citation():
     assert any("Within 24 hours" in text for text in texts)
     assert any("refrigerator" in text for text in texts)
     assert any("1 1/2 in of room" in text for text in texts)
+
+
+@pytest.mark.parametrize(
+    ("method", "makes", "kept", "standing"),
+    [
+        ("jam uncooked", "freezer jam", ("freezer",), "as published"),
+        ("jam uncooked", "freezer jam", ("shelf",), "short of it"),
+        ("jam uncooked", "freezer jam", ("freezer", "cellar"), "short of it"),
+        ("pickle cold", "cold pickles", ("fridge",), "as published"),
+        ("pickle cold", "cold pickles", ("shelf",), "no published process"),
+        ("ferment", "kimchi", ("fridge",), "no published process"),
+    ],
+)
+def test_where_it_is_kept_counts(method, makes, kept, standing):
+    """Uncooked jam, 3 weeks in a refrigerator, else a freezer: entry 01600300 of the MSU database."""
+    used = (Used("vinegar 5%", "1 qt"), Used("cucumber", "4 lb"))
+    batch = BatchDone(makes, method, (JarsDone("pint jar", 4),), used, kept=kept)
+    found = judge_other(batch)
+    assert found.standing == standing
+    assert all("safe" not in one.text for one in found.findings)
+
+
+@pytest.mark.parametrize(
+    ("makes", "held"),
+    [("sauerkraut", True), ("kimchi", True), ("sourdough starter", False), ("hard cider", False)],
+)
+def test_bread_starters_and_drinks_are_for_other_tables(makes, held):
+    assert has_figures(makes, "ferment") is held
