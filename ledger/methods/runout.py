@@ -11,12 +11,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
 
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
 from ledger.errors import InputError
+from ledger.methods.futures import BLOCK, JITTER, Array, Futures, blocks, futures
 
 __all__ = [
     "LEAST_WEEKS",
@@ -28,16 +28,10 @@ __all__ = [
     "use_range",
 ]
 
-Array = NDArray[np.float64]
-
-#: Weeks in a block: about a month, so that a run of use stays together. Our choice.
-BLOCK = 4
 #: Fewer whole weeks than this tell nothing about the weeks to come. Our choice.
 LEAST_WEEKS = 4
 #: So many items' answers are kept: what was not touched by an entry is not drawn again.
 KEPT_ITEMS = 4096
-#: With seasons, a block may start this many weeks before or after the same time of the year.
-JITTER = 2
 
 
 @dataclass(frozen=True)
@@ -144,7 +138,7 @@ def _run_out(
 ) -> tuple[float, float, float, float]:
     """Return low, likely, high and reaches of one item, whose weeks come as the bytes of floats."""
     far = max(horizon, math.ceil(supply or 0))
-    weeks = _weeks_until_empty(stock, np.frombuffer(past), _futures(paths, far, seed, season))
+    weeks = _weeks_until_empty(stock, np.frombuffer(past), futures(paths, far, seed, season))
     reaches = math.nan if supply is None else float((weeks >= supply).mean())
     weeks[weeks > horizon] = np.inf
     return (*_ranges(weeks), reaches)
@@ -200,8 +194,8 @@ def _use_range(
 ) -> tuple[float, float, float]:
     """Return low, likely and high use a week of one item."""
     use = np.frombuffer(past)
-    starts = _futures(paths, weeks, seed, season).starts(len(use))
-    mean = np.take(_blocks(use).sum(axis=1), starts).mean(axis=0) / BLOCK
+    starts = futures(paths, weeks, seed, season).starts(len(use))
+    mean = np.take(blocks(use).sum(axis=1), starts).mean(axis=0) / BLOCK
     return _ranges(mean)
 
 
@@ -240,8 +234,8 @@ def stock_ahead(
     use = past[0][~np.isnan(past[0])]
     if len(use) < LEAST_WEEKS:
         return UseRange(*np.full((3, weeks + 1), np.nan))
-    starts = _futures(paths, weeks, seed, season).starts(len(use))
-    taken = _blocks(use)[starts].transpose(0, 2, 1).reshape(-1, paths)[:weeks]
+    starts = futures(paths, weeks, seed, season).starts(len(use))
+    taken = blocks(use)[starts].transpose(0, 2, 1).reshape(-1, paths)[:weeks]
     left = np.full((weeks + 1, paths), float(stock))
     left[1:] -= np.cumsum(taken, axis=0)
     ranges = np.quantile(np.maximum(left, 0), (0.1, 0.5, 0.9), axis=1, method="inverted_cdf")
@@ -280,87 +274,32 @@ def _expected(past: bytes, season: int, weeks: int) -> Array:
     use = np.frombuffer(past)
     ways = len(use) // season * (2 * JITTER + 1)
     every = np.broadcast_to((np.arange(ways) + 0.5) / ways, (-(-weeks // BLOCK), ways))
-    starts = _Futures(np.asarray(every), season).starts(len(use))
-    return np.asarray(_blocks(use)[starts].mean(axis=1).ravel()[:weeks])
+    starts = Futures(np.asarray(every), season).starts(len(use))
+    return np.asarray(blocks(use)[starts].mean(axis=1).ravel()[:weeks])
 
 
-@lru_cache(16)
-def _futures(paths: int, weeks: int, seed: int, season: int | None) -> _Futures:
-    """Return the futures that every item meets."""
-    return _Futures(_draws(paths, weeks, seed), season)
-
-
-def _draws(paths: int, weeks: int, seed: int) -> Array:
-    """Return one number per block and path; looking further ahead only adds rows."""
-    return np.random.default_rng(seed).random((-(-weeks // BLOCK), paths))
-
-
-class _Futures:
-    """The week of the past at which each block of each path starts, from one set of draws.
-
-    Worked out only as far ahead as somebody looks; what several items share is kept.
-    """
-
-    def __init__(self, draws: Array, season: int | None) -> None:
-        self.draws, self.season = draws, season
-        self.blocks, self.paths = draws.shape
-        self._before: dict[int, NDArray[np.int64]] = {}
-
-    def starts(
-        self, weeks: int, first: int = 0, count: int | None = None, paths: Any = None
-    ) -> NDArray[np.int64]:
-        """Return the starts in a history of so many weeks, shape (blocks, paths)."""
-        rows = slice(first, None if count is None else first + count)
-        columns = slice(None) if paths is None else paths
-        if self.season is None or weeks <= self.season:
-            return np.asarray((self.draws[rows][:, columns] * weeks).astype(np.int64))
-        start = weeks - self._weeks_before(weeks, self.season)[rows][:, columns]
-        return np.where(start < 0, start + self.season, start)
-
-    def _weeks_before(self, weeks: int, season: int) -> NDArray[np.int64]:
-        """Return how many weeks before the present each block starts.
-
-        The block for k weeks ahead starts whole cycles before that, give or take the jitter.
-        """
-        cycles = weeks // season
-        if cycles not in self._before:
-            spread = 2 * JITTER + 1
-            pick = (self.draws * (cycles * spread)).astype(np.int64)
-            ahead = (np.arange(self.blocks) * BLOCK) % season
-            before = season * (1 + pick // spread) - pick % spread + JITTER - ahead[:, None]
-            # one that would run over the end is taken a cycle earlier, to stay in its season
-            self._before[cycles] = np.where(before < BLOCK, before + season, before)
-        return self._before[cycles]
-
-
-def _blocks(use: Array) -> Array:
-    """Return the block that starts at each week, wrapped round the end: (weeks, BLOCK)."""
-    at = (np.arange(len(use))[:, None] + np.arange(BLOCK)) % len(use)
-    return np.asarray(use[at], dtype=np.float64)
-
-
-def _weeks_until_empty(stock: float, use: Array, futures: _Futures) -> Array:
+def _weeks_until_empty(stock: float, use: Array, drawn: Futures) -> Array:
     """Return the week, with its fraction, at which the stock is used up on each path."""
     if stock <= 0:
-        return np.zeros(futures.paths)
-    blocks = _blocks(use)
-    totals = blocks.sum(axis=1)
+        return np.zeros(drawn.paths)
+    parts = blocks(use)
+    totals = parts.sum(axis=1)
     mean = use.mean()
-    weeks = np.full(futures.paths, np.inf)
+    weeks = np.full(drawn.paths, np.inf)
     if mean <= 0:
         return weeks
     # half of the paths end by stock / mean: look that far first, then on with those left
-    far = futures.blocks
+    far = drawn.blocks
     reach, done = int(min(stock / mean / BLOCK, far)) + 2, 0
-    path, taken = np.arange(futures.paths), np.zeros(futures.paths)
+    path, taken = np.arange(drawn.paths), np.zeros(drawn.paths)
     while path.size and done < far:
-        ahead = futures.starts(len(use), done, reach, path if done else None)
+        ahead = drawn.starts(len(use), done, reach, path if done else None)
         run = taken + np.cumsum(totals[ahead], axis=0)
         full = (run < stock).sum(axis=0)
         ends = np.flatnonzero(full < len(run))
         at = full[ends]
         before = np.where(at > 0, run[at - 1, ends], taken[ends])
-        inside = _weeks_inside(stock, before, blocks[ahead[at, ends]])
+        inside = _weeks_inside(stock, before, parts[ahead[at, ends]])
         weeks[path[ends]] = (done + at) * BLOCK + inside
         goes_on = full == len(run)
         path, taken = path[goes_on], run[-1, goes_on]

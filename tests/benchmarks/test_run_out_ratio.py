@@ -7,7 +7,8 @@ import time
 import numpy as np
 import pytest
 
-from ledger.methods.runout import BLOCK, run_out
+from ledger.methods.futures import BLOCK
+from ledger.methods.runout import run_out
 
 pytestmark = pytest.mark.benchmark
 

@@ -13,7 +13,7 @@ import numpy as np
 import pytest
 
 from ledger.methods import runout
-from ledger.methods.runout import BLOCK
+from ledger.methods.futures import BLOCK
 from ledger.projections._use_weeks import HORIZON, PATHS, UseWeeks
 
 pytestmark = [pytest.mark.benchmark, pytest.mark.timeout(900)]

@@ -8,13 +8,14 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from ledger.errors import InputError
-from ledger.methods import runout
-from ledger.methods.runout import BLOCK, expected_use, run_out, stock_ahead, use_range
+from ledger.methods import futures, runout
+from ledger.methods.futures import BLOCK
+from ledger.methods.runout import expected_use, run_out, stock_ahead, use_range
 
 
 def plain_weeks(stock, use, draws, season):
     """Walk every path week by week."""
-    starts = runout._Futures(draws, season).starts(len(use))
+    starts = futures.Futures(draws, season).starts(len(use))
     answer = []
     for path in range(draws.shape[1]):
         left, week = stock, 0.0
@@ -36,8 +37,8 @@ def plain_weeks(stock, use, draws, season):
 )
 def test_fast_equals_plain_loop(use, stock, season):
     use = np.array(use, dtype=float)
-    draws = runout._draws(20, 60, 7)
-    fast = runout._weeks_until_empty(float(stock), use, runout._Futures(draws, season))
+    draws = futures.draws(20, 60, 7)
+    fast = runout._weeks_until_empty(float(stock), use, futures.Futures(draws, season))
     assert fast == pytest.approx(plain_weeks(float(stock), use, draws, season))
 
 
