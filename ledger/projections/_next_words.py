@@ -193,7 +193,9 @@ class Words:
             many = "bed" if len(plan.beds) == 1 else f"{len(plan.beds)} beds"
             out = [f"For the season of {plan.garden.next}: {self.ground(wanted)} wanted, {self.ground(there)} in {many}."]  # fmt: skip
         if any(crop.fitted is not None for crop in plan.crops):
-            out.append("Plants give an even chance of enough; 9 in 10: enough in nine years of ten.")
+            out.append(
+                "Plants give an even chance of enough; 9 in 10: enough in nine years of ten."
+            )
         for crop in plan.crops:
             if crop.fitted is not None and (len(crop.fitted) != 1 or crop.short):
                 where = ", ".join(self.in_beds(crop)) or "no room"

@@ -18,6 +18,11 @@ __all__ = ["LotNotes", "notes_of"]
 
 _LATER = "The shop's price of {name} was first seen only after the day it is compared with."
 _UNPRICED = "No shop price of {name} is known, so what there was of it counts 0 in worth."
+_ONCE = Assumption(
+    "counts-once",
+    "Each thing counts once: what went into jars or dishes counts there, and what was sold, given "
+    "away or lost is taken off in its own line. `show season` counts all that was picked.",
+)
 _NO_VALUE = "{name} was received without a value; it counts at the shop's price of its day."
 
 
@@ -90,8 +95,9 @@ def notes_of(
         unpriced.update(record["unpriced"])
         running |= record["provisional"]
     if records:
+        notes.found[_ONCE.id] = _ONCE
         records[-1] |= {
-            "assumptions": sorted(ids),
+            "assumptions": sorted([*ids, _ONCE.id]),
             "unpriced": sorted(unpriced),
             "provisional": running,
             "at_least": bool(unpriced),
