@@ -14,6 +14,9 @@ from ledger.errors import InputError
 
 __all__ = ["YieldSpread", "chance_short", "from_range", "from_seasons", "plants_for"]
 
+_ALIKE = 1e-10
+"""Seasons whose logarithms differ by no more than this were alike."""
+
 
 @dataclass(frozen=True)
 class YieldSpread:
@@ -119,7 +122,8 @@ def from_seasons(yields: Sequence[float]) -> YieldSpread | None:
     mean = math.fsum(logs) / n
     sd = math.sqrt(math.fsum((x - mean) ** 2 for x in logs) / (n - 1))
     failed = 1 - n / len(yields)
-    scale = sd * math.sqrt(1 + 1 / n)
+    # seasons that were all alike have no spread, but for what rounding leaves of their mean
+    scale = sd * math.sqrt(1 + 1 / n) if max(logs) - min(logs) > _ALIKE else 0.0
     return YieldSpread("own seasons", math.exp(mean), scale, n - 1, failed, len(yields))
 
 

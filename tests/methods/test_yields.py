@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from scipy import stats
 
@@ -39,6 +39,7 @@ def test_own_seasons_follow_the_prediction_interval():
 
 
 @given(seasons, st.floats(1, 1000))
+@example([15.5, 15.5, 15.5], 15.5)
 def test_chance_agrees_with_the_plants(yields, needed):
     spread = from_seasons(yields)
     plants = plants_for(needed, spread, 0.9)
