@@ -194,8 +194,8 @@ class Book:
         from ledger.unlikely import unlikely
 
         written, then = self.trial(entry, replace(answers, notes=[]))
-        if written.event.seq <= self.log.position():
-            return  # it was written down before
+        if not written.is_new:
+            return
         now = self.state(as_of=max(written.event.on, self.today().isoformat()))
         for doubt in unlikely(written, now, then):
             answers.settle(doubt)

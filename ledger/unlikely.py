@@ -1,4 +1,4 @@
-"""What is unlikely of an entry as a whole: more than is there, ten times the usual, ten times the price.
+"""What is unlikely of an entry as a whole: more than is there, far more than ever, a price far off.
 
 A person is asked; a file and a script are not, as their word stands and the answers say what it
 rests on. The bounds are our own choice.
@@ -6,6 +6,7 @@ rests on. The bounds are our own choice.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -43,12 +44,11 @@ def unlikely(written: Written, now: State, then: State) -> list[NeedsAnswer]:
     return [*_not_there(ev, now, then), *_far_more(ev, then), *_dear(written, now)]
 
 
-def _not_there(ev: int, now: State, then: State) -> list[NeedsAnswer]:
+def _not_there(ev: int, now: State, then: State) -> Iterator[NeedsAnswer]:
     """Ask about what is taken and not there, of items that came in at some time."""
     made_up = (then.lots["origin"] == ORIGINS.index("unrecorded")) & (then.lots["ev"] == ev)
     known = set(np.unique(now.lots["item"][np.isin(now.lots["origin"], _CAME)]).tolist())
     mine = then.draws["ev"] == ev
-    out = []
     for item in np.unique(then.lots["item"][made_up]).tolist():
         number = now.facts.find(then.facts.names[item])
         if number not in known:
@@ -63,16 +63,14 @@ def _not_there(ev: int, now: State, then: State) -> list[NeedsAnswer]:
             f"{there} left on that day; is the amount right?"
         )
         offered = f"it is right, and {_said(then, item, short)} counts as unrecorded"
-        out.append(NeedsAnswer("not-there", "amount", question, offered))
-    return out
+        yield NeedsAnswer("not-there", "amount", question, offered)
 
 
-def _far_more(ev: int, then: State) -> list[NeedsAnswer]:
+def _far_more(ev: int, then: State) -> Iterator[NeedsAnswer]:
     """Ask about far more of something than ever came in, or went out, at once.
 
     What a count finds or misses is no amount that somebody typed.
     """
-    out = []
     typed = np.isin(then.lots["origin"], _CAME), then.draws["role"] < len(_tables.ROLES)
     for flow, sort, said in ((then.lots, "origin", typed[0]), (then.draws, "role", typed[1])):
         for row in np.flatnonzero((flow["ev"] == ev) & said).tolist():
@@ -85,14 +83,12 @@ def _far_more(ev: int, then: State) -> list[NeedsAnswer]:
                 f"{_said(then, item, whole)} of {then.facts.names[item]} at once; the most written "
                 f"down so far is {_said(then, item, int(earlier.max()))}. Is the amount right?"
             )
-            out.append(NeedsAnswer("far-more", "amount", question, "it is right"))
-    return out
+            yield NeedsAnswer("far-more", "amount", question, "it is right")
 
 
-def _dear(written: Written, now: State) -> list[NeedsAnswer]:
+def _dear(written: Written, now: State) -> Iterator[NeedsAnswer]:
     """Ask about a price far from the last one seen."""
     day = day_number(written.event.on)
-    out = []
     for line, paid in _priced(written.body):
         item = now.facts.find(line["item"])
         if item is None or not line.get("whole"):
@@ -109,8 +105,7 @@ def _dear(written: Written, now: State) -> list[NeedsAnswer]:
             f"{paid:.2f} for {line['amount']} {line['item']}: at the price last seen it would be "
             f"{expected:.2f}; is it right?"
         )
-        out.append(NeedsAnswer("price", "paid", question, "it is right"))
-    return out
+        yield NeedsAnswer("price", "paid", question, "it is right")
 
 
 def _priced(body: dict[str, Any]) -> list[tuple[dict[str, Any], float]]:

@@ -90,11 +90,14 @@ def _published(ask: Ask, outcome: Outcome) -> Any:
     event = outcome.written.event
     book = ask.data.book
     batch = book.catalogue().entries(book.log).root(event.id) if event.replaces else event.id
-    for row in ask.show("as-published").rows():
-        if row["batch"] == batch:
-            text = ask.words("forms.standing", standing=ask.words.word("answers", row["standing"]))
-            return html.P(dcc.Link(text, href=f"/as-published?batch={batch}#batch"))
-    return None
+    links = [
+        dcc.Link(
+            ask.words("forms.standing", standing=ask.words.word("answers", row["standing"])),
+            href=f"/as-published?batch={batch}#batch",
+        )
+        for row in ask.show("as-published", batch=batch).rows()
+    ]
+    return html.P(links) if links else None
 
 
 def _answer(text: str, key: str) -> Any:

@@ -17,7 +17,7 @@ from ledger.door.texts import PARTS, Texts
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 
-__all__ = ["newest_bodies", "recent_items", "understood"]
+__all__ = ["newest_bodies", "recent_items", "recent_recipes", "understood"]
 
 _CHIPS = 5
 
@@ -123,6 +123,17 @@ def recent_items(data: Data, kind: str) -> list[str]:
         return list(dict.fromkeys([*own, *other, *sorted(catalogue.names())]))
 
     return data.kept(("recent", kind), make)
+
+
+def recent_recipes(data: Data) -> list[str]:
+    """Return the book's recipes by name, those last followed first."""
+
+    def make() -> list[str]:
+        names = [str(one["recipe"]) for one in data.book.catalogue().recipes.values()]
+        followed = [body.get("recipe") for kind, body in newest_bodies(data) if kind == "put_up"]
+        return [name for name in dict.fromkeys([*followed, *names]) if name in names]
+
+    return data.kept(("recipes",), make)
 
 
 def newest_bodies(data: Data, many: int = 1000) -> list[tuple[str, dict[str, Any]]]:

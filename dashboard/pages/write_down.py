@@ -9,7 +9,7 @@ from dash import dcc, html
 from dashboard.ask import Ask
 from dashboard.forms.form import form_of
 from dashboard.forms.specs import COMMON, FORMS
-from dashboard.forms.understanding import newest_bodies
+from dashboard.forms.understanding import recent_recipes
 from dashboard.pages._page import Page
 from dashboard.parts import section
 from ledger.door.recipes import from_recipe, recipe_of
@@ -77,15 +77,12 @@ def _from_recipe(ask: Ask) -> dict[str, Any] | None:
 
 def _recipes(ask: Ask) -> Any:
     """Return links that fill the form from a recipe, those last followed first."""
-    names = [str(one["recipe"]) for one in ask.data.book.catalogue().recipes.values()]
-    if not names:
-        return None
-    followed = [body.get("recipe") for kind, body in newest_bodies(ask.data) if kind == "put_up"]
-    order = [name for name in dict.fromkeys([*followed, *names]) if name in names]
     links = [
         dcc.Link(name, href=ask.link(recipe=name), className="button quiet-button")
-        for name in order[:_RECIPES]
+        for name in recent_recipes(ask.data)[:_RECIPES]
     ]
+    if not links:
+        return None
     return html.Div(
         [
             html.P(ask.words("write.from_recipe"), className="quiet"),

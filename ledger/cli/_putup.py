@@ -107,15 +107,15 @@ def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) ->
     caution : str, optional
         Shown instead of the short one.
     """
+    from ledger.projections._published_words import finding_line
     from ledger.published import NEAREST, SHORT
 
     for record in records:
         click.echo(f"  published schedule: {record['standing']}")
         for finding in record["findings"]:
             if finding["kind"] in ("short of it", "not recorded", "no published process"):
-                text, nearest, _ = finding["text"].partition(NEAREST)
-                click.echo(f"    {finding['field']}: {text.strip()}")
-                if nearest:
+                click.echo(f"    {finding_line(finding)}")
+                if NEAREST in finding["text"]:
                     batch = record["batch"][:8]
                     click.echo(
                         f"    nearest published: croftbook show as-published --batch {batch}"

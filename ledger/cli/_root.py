@@ -36,8 +36,7 @@ _MEANT = {
     **dict.fromkeys(("can", "preserve", "freeze", "dry", "jar", "batch"), "putup"),
     **dict.fromkeys(("bought", "purchase", "shop"), "buy"),
     **dict.fromkeys(("sow", "sowed", "planted"), "plant"),
-    **dict.fromkeys(("log", "list", "entries"), "history"),
-    **dict.fromkeys(("edit", "correct", "fix"), "history"),
+    **dict.fromkeys(("log", "list", "entries", "edit", "correct", "fix"), "history"),
     "shelf": "show shelf", "season": "show season", "cost": "show jar-cost",
     "skill": "practise", "practice": "practise", "open": "serve",
 }  # fmt: skip

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 import sys
 from typing import TYPE_CHECKING, Any
 
@@ -18,6 +19,7 @@ __all__ = ["print_answer", "print_history", "print_tree"]
 _SHOWN = 12
 _ID = 8
 """So many characters name an entry."""
+_UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
 
 
 def _console() -> Console:
@@ -85,7 +87,7 @@ def _print_blocks(console: Console, answer: Answer, below: list[list[str]]) -> N
 
     columns = [c for c in answer.columns if c.main and answer.frame[c.name].notna().any()]
     heads = [
-        [_cell(value, c)[: _ID if c.name == "batch" else None] for value in answer.frame[c.name]]
+        [_UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c)) for value in answer.frame[c.name]]
         for c in columns
     ]
     widths = [max(map(len, cells)) for cells in heads]

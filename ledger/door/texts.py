@@ -156,9 +156,9 @@ class Texts:
         if per is not None:
             words = f"{words[: per.start()]} {words[per.end() :]}"
         for acid in _ACIDS:
-            amount, found, rest = words.lower().partition(acid)
-            said = " ".join(f"{amount} {rest}".removeprefix("of ").split()).removesuffix(" of")
-            if found and said:
+            at = words.lower().find(acid)
+            said = " ".join(f"{words[:at]} {words[at + len(acid) :]}".split()).removesuffix(" of")
+            if at >= 0 and said:  # in the letters typed: T and t are two units
                 return {"acid": acid, "amount": said, "per": per[1].lower() if per else "jar"}
         raise InputError(
             field,

@@ -1,10 +1,4 @@
-"""When a stock runs out, by drawing the household's own weeks again.
-
-Use comes in runs (a week of soup, a month of jam), so blocks of neighbouring weeks are drawn,
-not single ones (the moving-block bootstrap: Kunsch, Annals of Statistics 17, 1989, from memory;
-wrapped round the ends: Politis and Romano, 1992, from memory). With seasons, the block for a
-week to come is drawn from about the same time of the year.
-"""
+"""When a stock runs out, by futures of the household's own weeks (`ledger.methods.futures`)."""
 
 from __future__ import annotations
 

@@ -64,6 +64,7 @@ class _Entry:
         ]
         self.ev = int(state.lots["ev"][lot])
         self.item = int(state.lots["item"][lot])
+        self.unit = whole_unit(state, self.item)
         self.day = int(state.lots["day"][lot])
         self.jars = int(state.lots["jars"][self.lots].sum())
         self.whole = int(state.lots["whole"][self.lots].sum())
@@ -147,7 +148,7 @@ class _Entry:
         return product(
             "weight",
             "g",
-            self._event("what was made", float(self.whole), whole_unit(self.state, self.item)),
+            self._event("what was made", float(self.whole), self.unit),
             Node("grams in one", per, "g"),
         )
 
@@ -157,8 +158,8 @@ class _Entry:
         share = quotient(
             "this entry's share",
             "0 to 1",
-            self._event("this entry", float(self.whole), whole_unit(self.state, self.item)),
-            self._event("all that was made", float(made), whole_unit(self.state, self.item)),
+            self._event("this entry", float(self.whole), self.unit),
+            self._event("all that was made", float(made), self.unit),
         )
         return product(
             "hours",
@@ -181,7 +182,7 @@ class _Entry:
             int(ev[0]),
             "",
             float(price[0]),
-            f"money per {whole_unit(self.state, self.item)}",
+            f"money per {self.unit}",
         )
         node.label += note
         return node
@@ -190,7 +191,7 @@ class _Entry:
         return product(
             "the same from the shop",
             "money",
-            self._event("what was made", float(self.whole), whole_unit(self.state, self.item)),
+            self._event("what was made", float(self.whole), self.unit),
             self._price(),
         )
 

@@ -200,6 +200,7 @@ class _Nodes:
         self.plan, self.batches, self.week = plan, batches, week
         self.trees = Trees(plan)
         self.name = plan.state.facts.names[week.item]
+        self.whole_unit = whole_unit(plan.state, week.item)
 
     def all(self) -> dict[str, Node]:
         """Return every figure by its column."""
@@ -228,28 +229,24 @@ class _Nodes:
                 continue
             node = self.trees.want(want, 1)
             if one != item:
-                node = product(f"{self.name} for it", whole_unit(self.plan.state, self.week.item), node, self.trees.take(one, item, 1))  # fmt: skip
+                node = product(f"{self.name} for it", self.whole_unit, node, self.trees.take(one, item, 1))  # fmt: skip
             parts.append(node)
         year = (
             parts[0]
             if len(parts) == 1
-            else total(
-                f"{self.name} wanted in a year", whole_unit(self.plan.state, self.week.item), *parts
-            )
+            else total(f"{self.name} wanted in a year", self.whole_unit, *parts)
         )
         share = Node(
             "part of it this week, as the harvest by weeks allows", self.week.share, "0 to 1"
         )
-        return product(
-            f"{self.name} this week", whole_unit(self.plan.state, self.week.item), year, share
-        )
+        return product(f"{self.name} this week", self.whole_unit, year, share)
 
     def _jars(self) -> Node:
         made = self.plan.recipes.made[self.week.item]
         if self.week.jars is None or not made.per_jar:
             return Node("not put up in jars", None, "jars")
         jar = self.batches.jar(self.week.item) or "jar"
-        jars = quotient("jars by amount", "jars", self._amount(), Node(f"in one {jar}", made.per_jar, whole_unit(self.plan.state, self.week.item)))  # fmt: skip
+        jars = quotient("jars by amount", "jars", self._amount(), Node(f"in one {jar}", made.per_jar, self.whole_unit))  # fmt: skip
         up = Node(
             "up to whole jars, batch by batch", self.week.jars - float(jars.value or 0), "jars"
         )

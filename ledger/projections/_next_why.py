@@ -74,6 +74,7 @@ class _Figures:
         self.plan, self.crop, self.state = plan, crop, plan.state
         self.trees, self.words = Trees(plan), Words(plan)
         self.unit = self.words.unit(crop)
+        self.whole_unit = whole_unit(plan.state, crop.item)
 
     def all(self) -> dict[str, Callable[[], Node]]:
         """Return, by column, how each figure is worked out."""
@@ -110,7 +111,7 @@ class _Figures:
         if not picked or trimmed >= picked:
             return Node("share left after trimming: nothing was picked yet", 1.0, "0 to 1")
         all_, off = self._picked_lines()
-        return quotient("share left after trimming", "0 to 1", difference("left", whole_unit(self.state, self.crop.item), all_, off), all_)  # fmt: skip
+        return quotient("share left after trimming", "0 to 1", difference("left", self.whole_unit, all_, off), all_)  # fmt: skip
 
     def _picked_lines(self) -> tuple[Node, Node]:
         """Return what was picked and what was trimmed off, event by event."""
@@ -121,10 +122,10 @@ class _Figures:
         nodes = []
         for name, label in (("whole", "picked in all seasons"), ("trimmed", "trimmed off")):
             leaves = [
-                event_node(self.state, int(picked["ev"][row]), "", float(picked[name][row]), whole_unit(self.state, self.crop.item))
+                event_node(self.state, int(picked["ev"][row]), "", float(picked[name][row]), self.whole_unit)
                 for row in rows if picked[name][row]
             ]  # fmt: skip
-            nodes.append(total(label, whole_unit(self.state, self.crop.item), *leaves))
+            nodes.append(total(label, self.whole_unit, *leaves))
         return nodes[0], nodes[1]
 
     def _trimmed(self) -> Node:

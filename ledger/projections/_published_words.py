@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from ledger.projections.base import Answer
     from ledger.published import Before
 
-__all__ = ["below", "counted", "documents", "process_words"]
+__all__ = ["below", "counted", "documents", "finding_line", "process_words"]
 
 _MEANS = {
     "to check yourself": "To check yourself: something is printed that an entry has no place for, "
@@ -59,17 +59,19 @@ def below(answer: Answer) -> list[list[str]]:
 def _batch(record: Mapping[str, Any], *, alone: bool) -> list[str]:
     findings: Sequence[Mapping[str, Any]] = record["findings"]
     reached = dict.fromkeys(one["field"] for one in findings if one["kind"] == "as published")
-    rest = [
-        f"{_NAMES.get(one['field'], one['field'])}: {one['text']}"
-        for one in findings
-        if one["kind"] != "as published"
-    ]
-    if not alone:  # the long comparison with what is nearest is for one batch
-        return [text.partition(NEAREST)[0].strip() for text in rest]
+    rest = [finding_line(o, whole=alone) for o in findings if o["kind"] != "as published"]
+    if not alone:
+        return rest
     names = ", ".join(_NAMES.get(one, one) for one in reached)
     head = [f"as published: {names}"] if reached else []
     source = [f"document: {record['source']}"] if record["source"] else []
     return [*head, *rest, *source, *(f"- {text}" for text in record["advice"])]
+
+
+def finding_line(finding: Mapping[str, Any], *, whole: bool = False) -> str:
+    """Return a finding in a line; the long comparison with what is nearest is for one batch."""
+    text = finding["text"] if whole else finding["text"].partition(NEAREST)[0].strip()
+    return f"{_NAMES.get(finding['field'], finding['field'])}: {text}"
 
 
 def counted(standings: Sequence[str]) -> dict[str, Any]:

@@ -91,6 +91,7 @@ class _Why:
         self.name = recorder.names[self.plot.crop]
         self.grams = self.state.facts.grams_per_whole(self.plot.crop)
         self.season = recorder.season
+        self.whole_unit = whole_unit(self.state, self.plot.crop)
 
     def figures(self) -> dict[str, Callable[[], Node]]:
         """Return, by column, how each figure is worked out."""
@@ -164,8 +165,8 @@ class _Why:
         part, whole = self.money.share(self.plot)
         share = quotient(
             "its part of the crop", "0 to 1",
-            Node("picked here, after trimming", float(part), whole_unit(self.state, self.plot.crop)),
-            Node(f"all {self.name} of the season", float(whole), whole_unit(self.state, self.plot.crop)),
+            Node("picked here, after trimming", float(part), self.whole_unit),
+            Node(f"all {self.name} of the season", float(whole), self.whole_unit),
         )  # fmt: skip
         return product(
             "inputs", "money", share,
@@ -181,16 +182,14 @@ class _Why:
         for row, each, source, is_later in zip(
             rows.tolist(), price.tolist(), ev.tolist(), later.tolist(), strict=True
         ):
-            cost = event_node(
-                self.state, source, "", each, f"money per {whole_unit(self.state, self.plot.crop)}"
-            )
+            cost = event_node(self.state, source, "", each, f"money per {self.whole_unit}")
             cost.label += " (first seen later)" if is_later else ""
             kept = event_node(
                 self.state,
                 int(picked["ev"][row]),
                 "",
                 float(picked["kept"][row]),
-                whole_unit(self.state, self.plot.crop),
+                self.whole_unit,
             )
             parts.append(product("a picking, after trimming", "money", kept, cost))
         return total("worth at the shop's price", "money", *parts)
@@ -283,7 +282,7 @@ class _Why:
         part, whole = self.money.share(self.plot)
         return quotient(
             "its part of the crop", "0 to 1",
-            Node("this one", float(part), whole_unit(self.state, self.plot.crop)), Node("all", float(whole), whole_unit(self.state, self.plot.crop)),
+            Node("this one", float(part), self.whole_unit), Node("all", float(whole), self.whole_unit),
         )  # fmt: skip
 
     def _wanted(self) -> Node | None:

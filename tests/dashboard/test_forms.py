@@ -1,4 +1,7 @@
-"""Forms: what is typed is what is stored, every field can be typed, and what is refused writes nothing."""
+"""Forms: what is typed is what is stored, every field can be typed, and what is refused writes nothing.
+
+Longer than its kin, as its books and helpers serve every form.
+"""
 
 from __future__ import annotations
 

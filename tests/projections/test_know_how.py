@@ -1,4 +1,7 @@
-"""Skills noted and done: who, how often, how they stand, targets, sheets and curves."""
+"""Skills noted and done: who, how often, how they stand, targets, sheets and curves.
+
+Longer than its kin, as its books and helpers serve every case.
+"""
 
 from __future__ import annotations
 

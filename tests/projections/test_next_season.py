@@ -1,4 +1,7 @@
-"""What to grow: from targets and use through batches to plants, beds and weeks."""
+"""What to grow: from targets and use through batches to plants, beds and weeks.
+
+Longer than its kin, as its books and helpers serve every case.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,7 @@
-"""our-table: shares of what was eaten, against the plain engine and on cases worked on paper."""
+"""our-table: shares of what was eaten, against the plain engine and on cases worked on paper.
+
+Longer than its kin, as its books and helpers serve every case.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,7 @@
-"""What a season gave: plots, last season, the rest to come, money, targets, weeks."""
+"""What a season gave: plots, last season, the rest to come, money, targets, weeks.
+
+Longer than its kin, as its books and helpers serve every case.
+"""
 
 from __future__ import annotations
 

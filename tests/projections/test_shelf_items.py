@@ -1,4 +1,7 @@
-"""The shelf ahead: how long each item lasts, what passes its best, and its stock over time."""
+"""The shelf ahead: how long each item lasts, what passes its best, and its stock over time.
+
+Longer than its kin, as its books and helpers serve every case.
+"""
 
 from __future__ import annotations
 

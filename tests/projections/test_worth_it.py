@@ -1,4 +1,7 @@
-"""Was it worth it: each thing once, the same as jar-cost and the garden's seasons, and open to the end."""
+"""Was it worth it: each thing once, the same as jar-cost and the garden's seasons, and open to the end.
+
+Longer than its kin, as its books and helpers serve every case.
+"""
 
 from __future__ import annotations
 
