@@ -127,7 +127,7 @@ def strike_said(ask: Ask, id: str, why: str | None) -> Any:
     try:
         ask.data.book.strike(id, str(why))
     except LedgerError as error:
-        return trouble(ask, str(error))
+        return trouble(ask, words.refusal(error))
     return html.P(words("history.struck"))
 
 

@@ -53,7 +53,7 @@ def draw_page(ask: Ask) -> list[Any]:
     try:
         return [title, *_flat(page.draw(ask))]
     except LedgerError as error:
-        return [title, trouble(ask, str(error))]
+        return [title, trouble(ask, words.refusal(error))]
     except Exception:
         _log.exception("page %s", ask.path)
         return [title, trouble(ask, words("shell.failed"))]
@@ -72,7 +72,7 @@ def draw_why(ask: Ask, asked: dict[str, str | None]) -> Any:
     try:
         return tree(ask, ask.data.why(address, field, ask.moment))
     except LedgerError as error:
-        return trouble(ask, str(error))
+        return trouble(ask, ask.words.refusal(error))
     except Exception:
         _log.exception("why %s %s", address, field)
         return trouble(ask, ask.words("shell.failed"))

@@ -30,9 +30,12 @@ def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
         entry = read_form(typed, Texts(book.catalogue(), answers), ask.data.today())
         body = from_recipe(book.catalogue(), entry.body)
     except FieldTrouble as trouble:
-        return [*_typed_caution(typed), html.P(str(trouble), className="quiet")]
+        return [
+            *_typed_caution(ask, typed),
+            html.P(words.refusal(trouble.error), className="quiet"),
+        ]
     except LedgerError as error:
-        return [*_typed_caution(typed), html.P(str(error), className="quiet")]
+        return [*_typed_caution(ask, typed), html.P(words.refusal(error), className="quiet")]
     out: list[Any] = []
     if body.get("makes"):
         out += _published(ask, body, entry.on)
@@ -42,19 +45,19 @@ def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
         out += _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
     title = [html.H2(words("batch.title"))] if out else []
     used = tuple(line["item"] for line in body.get("used", ()))
-    return [*_caution(body, used), *title, *out]
+    return [*_caution(ask, body, used), *title, *out]
 
 
-def _typed_caution(typed: Typed) -> list[Any]:
+def _typed_caution(ask: Ask, typed: Typed) -> list[Any]:
     """Return the caution from boxes that cannot be read as an entry yet."""
     boxes = [(name, text) for (name, _), text in sorted(typed.boxes.items()) if text]
-    return _caution(dict(boxes), tuple(text for name, text in boxes if name == "used"))
+    return _caution(ask, dict(boxes), tuple(text for name, text in boxes if name == "used"))
 
 
-def _caution(said: Mapping[str, Any], used: tuple[str, ...]) -> list[Any]:
+def _caution(ask: Ask, said: Mapping[str, Any], used: tuple[str, ...]) -> list[Any]:
     """Return the caution on food of little acid in boiling water, which stands first."""
     makes, method, schedule = (said.get(name) for name in ("makes", "method", "schedule"))
-    return cautions(low_acid_caution(makes, method, used, schedule=schedule))
+    return cautions(ask, low_acid_caution(makes, method, used, schedule=schedule))
 
 
 def _plan(ask: Ask, body: dict[str, Any]) -> list[Any]:
@@ -92,7 +95,7 @@ def _cost(ask: Ask, entry: Entry, answers: Answers) -> list[Any]:
         written, state = ask.data.book.trial(entry, answers)
         answer = PROJECTIONS["jar-cost"].build(state, batch=written.event.id)
     except LedgerError as error:
-        return [html.P(str(error), className="quiet")]
+        return [html.P(words.refusal(error), className="quiet")]
     lines = []
     for record in answer.records():
         least = words("batch.at_least") + " " if record["at_least"] else ""
@@ -133,15 +136,19 @@ def _published(ask: Ask, body: dict[str, Any], on: str | None) -> list[Any]:
             schedule=body.get("schedule") or recipe.get("schedule"),
         )  # fmt: skip
     except LedgerError as error:
-        return [html.P(str(error), className="quiet")]
+        return [html.P(ask.words.refusal(error), className="quiet")]
     shown = found.processes[:4]
-    lines: list[Any] = [html.Li(one.text.replace(f"; {one.where}", "")) for one in shown]
+    lines: list[Any] = [
+        html.Li(ask.words.said(one.text.replace(f"; {one.where}", ""))) for one in shown
+    ]
     if not lines:
-        lines = [html.Li(found.match.text)]
-    lines += [html.Li(text) for text in found.questions[:3] if text != found.match.text]
+        lines = [html.Li(ask.words.said(found.match.text))]
+    lines += [
+        html.Li(ask.words.said(text)) for text in found.questions[:3] if text != found.match.text
+    ]
     sources = [
         html.P(ask.words("as_published.source", source=where), className="quiet")
         for where in dict.fromkeys(one.where for one in shown)
     ]
-    caution = html.P(found.caution, className="quiet")
+    caution = html.P(ask.words.said(found.caution), className="quiet")
     return [html.H3(ask.words("batch.published")), html.Ul(lines), *sources, caution]

@@ -57,10 +57,10 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
     words = ask.words
     if outcome.written is not None:
         event = outcome.written.event
-        said = [html.Li(text) for text in notes(outcome.written)]
+        said = [html.Li(words.said(text)) for text in notes(outcome.written)]
         title = words("forms.written" if outcome.written.is_new else "forms.again")
         inside = [
-            html.P(told(outcome.written)),
+            html.P(words.said(told(outcome.written))),
             html.Ul(said) if said else None,
             _published(ask, outcome),
             dcc.Link(words("forms.change"), href=f"/write?kind={event.kind}&replaces={event.id}"),
@@ -68,12 +68,12 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
         return dmc.Alert(inside, title=title, color="leaf", variant="light")
     if outcome.doubt is not None:
         doubt = outcome.doubt
-        answer = doubt.offered or words("word.yes")
+        answer = words.said(doubt.offered) if doubt.offered else words("word.yes")
         buttons = [_answer(words("forms.yes", answer=answer), key_of(doubt))]
         if doubt.code == "near-miss":  # elsewhere, no is said by changing the box
             buttons.append(_answer(words("forms.no_new"), f"no:{key_of(doubt)}"))
         return dmc.Alert(
-            [html.P(doubt.question), html.Div(buttons, className="tools")],
+            [html.P(words.refusal(doubt)), html.Div(buttons, className="tools")],
             title=words("forms.sure"),
             color="plum",
             variant="light",

@@ -55,7 +55,7 @@ def understood(ask: Ask, kind: str, field: str, text: str | None, box: str) -> l
         said = error.question if isinstance(error, NeedsAnswer) else error.problem
         head = _head(text)
         near = _beginning(ask.data, kind, text[len(head) :].strip()) if head else []
-        return [html.Span(said, className="said"), _chips(ask, head, near, box)]
+        return [html.Span(ask.words.said(said), className="said"), _chips(ask, head, near, box)]
     item = part.get("item")
     known = item is not None and texts.catalogue.is_item(item)
     shown = html.Span(

@@ -56,14 +56,14 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
         return Outcome(written=book.enter(entry, answers))
     except FieldTrouble as trouble:
         if isinstance(trouble.error, NeedsAnswer):
-            return Outcome(doubt=trouble.error, errors={trouble.box: trouble.error.question})
+            return Outcome(doubt=trouble.error, errors={trouble.box: words.refusal(trouble.error)})
         return Outcome(errors={trouble.box: _say(trouble.error, words, trouble.box[0])})
     except NeedsAnswer as doubt:
         return Outcome(doubt=doubt)
     except InputError as error:
         return _placed(error, typed, words)
     except LedgerError as error:
-        return Outcome(trouble=str(error))
+        return Outcome(trouble=words.refusal(error))
 
 
 def key_of(doubt: NeedsAnswer) -> str:
@@ -90,17 +90,14 @@ def _say(error: LedgerError, words: Words, name: str) -> str:
     if isinstance(error, InputError) and error.problem == "is missing":
         example = words(f"examples.{name}") if words.has(f"examples.{name}") else ""
         return words("forms.missing_like", example=example) if example else words("forms.missing")
-    if isinstance(error, InputError):
-        text = error.problem[:1].upper() + error.problem[1:]
-        return f"{text}. {error.wanted}" if error.wanted else text
-    return str(error)
+    return words.refusal(error, named=False)
 
 
 def _placed(error: InputError, typed: Typed, words: Words) -> Outcome:
     """Return a refusal with the box that it is about; above the form where there is none."""
     box = _box_of(error.field, typed)
     if box is None:
-        return Outcome(trouble=str(error))
+        return Outcome(trouble=words.refusal(error))
     return Outcome(errors={box: _say(error, words, box[0])})
 
 

@@ -18,7 +18,9 @@ from dashboard.parts import (
     notes_of,
     nothing_yet,
     plain_table,
+    say,
     section,
+    sentences,
 )
 from ledger.errors import InputError
 from ledger.projections import Answer
@@ -38,15 +40,18 @@ def draw(ask: Ask) -> Any:
     """Return the caution, the question before a batch, and every batch with what was found."""
     answer = ask.show("as-published")
     return [
-        cautions(*(one.text for said in (answer, *_told(ask)) for one in said.cautions)),
-        html.P(SHORT, className="caution"),
+        cautions(ask, *(one.text for said in (answer, *_told(ask)) for one in said.cautions)),
+        html.P(say(ask, SHORT), className="caution"),
         _before(ask),
         _one(ask, answer),
         nothing_yet(ask, "as_published", "put_up") if answer.frame.empty else _batches(ask, answer),
         _power_cut(ask),
         section(
             ask.words("as_published.cautions"),
-            *(html.P([html.B(f"{head}. "), text]) for head, text in CAUTIONS),
+            *(
+                html.P([html.B(f"{ask.words.said(head)}. "), say(ask, text)])
+                for head, text in CAUTIONS
+            ),
         ),
     ]
 
@@ -114,7 +119,7 @@ def _one(ask: Ask, answer: Answer) -> Any:
             words.word("answers", one["field"], "field"),
             _said(ask, one["published"]),
             _said(ask, one["done"]),
-            one["text"],
+            say(ask, one["text"]),
         ]
         for one in row["findings"]
     ]
@@ -122,7 +127,7 @@ def _one(ask: Ask, answer: Answer) -> Any:
         words("as_published.one", item=row["item"], day=words.day(row["on"])),
         html.P(_standing(ask, row)),
         plain_table(heads, cells, caption=row["item"]),
-        html.Ul([html.Li(text) for text in row["advice"]]) if row["advice"] else None,
+        sentences(ask, row["advice"]) if row["advice"] else None,
         html.P(words("as_published.source", source=row["source"]), className="quiet") if row["source"] else None,
         html.Div(
             [
@@ -139,9 +144,7 @@ def _said(ask: Ask, value: Any) -> str:
     if value is None:
         return "–"
     return (
-        ask.words.number(value)
-        if isinstance(value, (int, float))
-        else ask.words.word("answers", str(value))
+        ask.words.number(value) if isinstance(value, (int, float)) else ask.words.said(str(value))
     )
 
 
@@ -175,10 +178,10 @@ def _answer(ask: Ask, said: dict[str, str]) -> Any:
     try:
         answer = ask.show("as-published", **said)
     except InputError as error:
-        return dmc.Alert(str(error), color="plum", variant="light")
+        return dmc.Alert(ask.words.refusal(error), color="plum", variant="light")
     lines: list[Any] = []
     for record in answer.records():
-        lines.append(html.P(record["text"]))
+        lines.append(html.P(say(ask, record["text"])))
         if record["source"]:
             lines.append(
                 html.P(ask.words("as_published.source", source=record["source"]), className="quiet")
@@ -189,7 +192,7 @@ def _answer(ask: Ask, said: dict[str, str]) -> Any:
             kind = html.Ol if name == "steps" else html.Ul
             items = [text if name != "needs" else f"{key}: {text}" for key, text in told.items()]
             lines.append(html.H3(ask.words(f"as_published.total_{name}")))
-            lines.append(kind([html.Li(text) for text in items]))
+            lines.append(kind([html.Li(say(ask, text)) for text in items]))
     return html.Div([*lines, notes_of(ask, answer)])
 
 
@@ -202,10 +205,13 @@ def _power_cut(ask: Ask) -> Any:
         answer = ask.show("as-published", freezer_off=hours)
     except InputError as error:
         return section(
-            words("as_published.power"), box, dmc.Alert(str(error), color="plum", variant="light")
+            words("as_published.power"),
+            box,
+            dmc.Alert(ask.words.refusal(error), color="plum", variant="light"),
         )
     rows = [
-        [r["item"], words.day(r["on"]), r["text"], r["source"] or "–"] for r in answer.records()
+        [r["item"], words.day(r["on"]), say(ask, r["text"]), r["source"] or "–"]
+        for r in answer.records()
     ]
     heads = [words(f"as_published.{name}") for name in ("item", "day", "chart", "document")]
     table = plain_table(heads, rows, caption=words("as_published.power"))

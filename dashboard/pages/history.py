@@ -54,7 +54,10 @@ def _passes(ask: Ask, row: HistoryRow) -> bool:
         return False
     if not find:
         return True
-    return find in row.line.lower() or row.id.startswith(find) or row.entry.startswith(find)
+    lines = (row.line.lower(), ask.words.said(row.line).lower())
+    return (
+        any(find in line for line in lines) or row.id.startswith(find) or row.entry.startswith(find)
+    )
 
 
 def _filters(ask: Ask, every: list[HistoryRow]) -> Any:
@@ -72,12 +75,12 @@ def _filters(ask: Ask, every: list[HistoryRow]) -> Any:
 
 def _cells(ask: Ask, row: HistoryRow) -> list[Any]:
     words = ask.words
-    line: Any = row.line
+    line: Any = words.said(row.line)
     if row.entry != row.id:
         link = dcc.Link(
             words("history.of_entry", id=row.entry[:8]), href=f"/history?find={row.entry}"
         )
-        line = html.Span([row.line, " ", link])
+        line = html.Span([line, " ", link])
     recorded = html.Span(
         words("history.recorded", day=words.day(row.recorded_at)), className="quiet"
     )
@@ -113,11 +116,13 @@ def _strike_asked(ask: Ask, every: list[HistoryRow]) -> Any:
         return html.Div(id="strike-said", role="status")
     if row.state != "holds":
         return html.Div(
-            html.P(words("history.is_struck", line=row.line)), id="strike-said", role="status"
+            html.P(words("history.is_struck", line=words.said(row.line))),
+            id="strike-said",
+            role="status",
         )
     return section(
         words("history.strike_title"),
-        html.P(f"{words.day(row.on)}: {row.line}"),
+        html.P(f"{words.day(row.on)}: {words.said(row.line)}"),
         html.P(words("history.strike_says"), className="quiet"),
         dcc.Store(id="strike-id", data=row.id),
         dmc.TextInput(id="strike-why", label=words("history.why"), autoComplete="off"),

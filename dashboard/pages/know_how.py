@@ -21,6 +21,7 @@ from dashboard.parts import (
     nothing_yet,
     picture,
     section,
+    sentences,
     sheet,
     stat,
 )
@@ -57,7 +58,7 @@ def draw(ask: Ask) -> Any:
         learning,
         section(
             words("know_how.in_words"),
-            html.Ul([html.Li(text) for text in answer.totals.get("in_words", ())]),
+            sentences(ask, answer.totals.get("in_words", ())),
         ),
         notes_of(ask, answer, *([curve] if curve else [])),
     ]
@@ -108,7 +109,7 @@ def _year_sheet(ask: Ask, rows: list[dict[str, Any]], sorts: Mapping[str, str]) 
         if records
         else html.P(words("empty.nothing")),
         _beside(ask, len(records), options),
-        html.Ul([html.Li(text) for text in answer.totals["in_words"]]) if not person else None,
+        sentences(ask, answer.totals["in_words"]) if not person else None,
     )
 
 
@@ -213,7 +214,9 @@ def _rusty(ask: Ask, answer: Answer) -> Any:
 def _because(ask: Ask, row: Mapping[str, Any]) -> Any:
     word = ask.words.word("answers", row["standing"])
     because = row["because"] if isinstance(row["because"], str) else None
-    return html.Div([word, html.Div(because, className="quiet") if because else None])
+    return html.Div(
+        [word, html.Div(ask.words.said(because), className="quiet") if because else None]
+    )
 
 
 def _one_hand(ask: Ask, answer: Answer) -> Any:

@@ -19,7 +19,9 @@ from dashboard.parts import (
     notes_of,
     nothing_yet,
     picture,
+    say,
     section,
+    sentences,
     stat,
 )
 from ledger.errors import InputError
@@ -49,7 +51,7 @@ def draw(ask: Ask) -> Any:
         answer = ask.show(_NAME, **options)
         kept = ask.show(_NAME, preserving=True, **options)
     except InputError as error:  # an address typed by hand
-        answer, options, wrong = plain, {}, str(error)
+        answer, options, wrong = plain, {}, ask.words.refusal(error)
         kept = ask.show(_NAME, preserving=True)
     words = ask.words
     return [
@@ -169,7 +171,6 @@ def _beds(ask: Ask, answer: Answer) -> Any:
     unit = words("next_season.axis_m2" if _metric(ask) else "next_season.axis_sq_ft")
     free = words("next_season.free")
     drawing = drawn.beds(data, ask.scheme, unit=unit, free=free)
-    lines = [html.Li(text) for text in answer.totals["in_words"]]
     full = [b for b, one in answer.totals["beds"].items() if one["free_m2"] <= 0.01 * one["area_m2"]]  # fmt: skip
     says = words(
         "next_season.beds_says",
@@ -183,7 +184,7 @@ def _beds(ask: Ask, answer: Answer) -> Any:
     return section(
         words("next_season.beds"),
         picture(ask, "beds", drawing, says, table, height=height),
-        html.Ul(lines),
+        sentences(ask, answer.totals["in_words"]),
     )
 
 
@@ -192,7 +193,7 @@ def _crops(ask: Ask, answer: Answer, options: dict[str, Any]) -> Any:
     lacking = (answer.frame["short_g"].astype(float) > 0).any()
     columns = (*_COLUMNS[:-1], *(("short_g",) if lacking else ()), _COLUMNS[-1])
     why = [
-        html.Li([html.B(f"{row['crop']}: "), row["because"]]) for row in answer.records()[:60]
+        html.Li([html.B(f"{row['crop']}: "), say(ask, row["because"])]) for row in answer.records()[:60]
     ]  # fmt: skip
     return section(
         words("next_season.crops"),
@@ -232,15 +233,13 @@ def _chances(ask: Ask, answer: Answer) -> Any:
 def _weeks(ask: Ask, kept: Answer, options: dict[str, Any]) -> Any:
     words, frame = ask.words, kept.frame
     if frame.empty:
-        return section(
-            words("next_season.weeks"), html.Ul([html.Li(t) for t in kept.totals["missing"]])
-        )
+        return section(words("next_season.weeks"), sentences(ask, kept.totals["missing"]))
     asked = {"preserving": True, **options}
     table = answer_table(ask, kept, columns=_WEEK_COLUMNS, options=asked)
     return section(
         words("next_season.weeks"),
         _hours(ask, frame, table),
-        html.Ul([html.Li(text) for text in kept.totals["in_words"]]),
+        sentences(ask, kept.totals["in_words"]),
     )
 
 

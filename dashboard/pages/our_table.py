@@ -19,6 +19,7 @@ from dashboard.parts import (
     nothing_yet,
     picture,
     section,
+    sentences,
     stat,
 )
 from ledger.projections import Answer
@@ -96,7 +97,7 @@ def _stats(ask: Ask, whole: Answer, period: str) -> Any:
 def _ratios(ask: Ask, whole: Answer) -> Any:
     return section(
         ask.words("our_table.in_words"),
-        html.Ul([html.Li(text) for text in whole.totals.get("in_words", ())]),
+        sentences(ask, whole.totals.get("in_words", ())),
     )
 
 

@@ -17,6 +17,7 @@ from dashboard.parts import (
     notes_of,
     nothing_yet,
     section,
+    sentences,
     stat,
 )
 from ledger.projections import Answer
@@ -97,7 +98,7 @@ def _against(ask: Ask, season: str, seasons: list[str]) -> Any:
     return section(
         words("season.against"),
         choices(choice("against", words("season.other"), other, [(s, s) for s in others])),
-        html.Ul([html.Li(text) for text in answer.totals["in_words"]]),
+        sentences(ask, answer.totals["in_words"]),
         html.Details([html.Summary(words("season.changes")), table]),
     )
 

@@ -78,7 +78,7 @@ def _answered(ask: Ask, said: dict[str, str]) -> tuple[Answer, dict[str, str], d
             if name not in options:
                 raise
             del options[name]
-            wrong[name] = str(error)
+            wrong[name] = ask.words.refusal(error)
 
 
 def _plain(ask: Ask, text: str) -> str:

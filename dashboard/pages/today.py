@@ -10,7 +10,7 @@ from dashboard.ask import Ask
 from dashboard.forms.specs import COMMON
 from dashboard.pages._page import Page
 from dashboard.pages.write_down import kind_tiles
-from dashboard.parts import figure, nothing_yet, section
+from dashboard.parts import figure, nothing_yet, say, section
 from dashboard.words import Words
 from ledger.book import HistoryRow
 
@@ -120,7 +120,7 @@ def _asked(ask: Ask) -> Any:
     words = ask.words
     asked: list[Any] = []
     for one in ask.show("shelf").assumptions:
-        asked.append(html.Li(one.text))
+        asked.append(html.Li(say(ask, one.text)))
     batches = ask.show("as-published").frame
     if not batches.empty:
         open_ones = batches[batches["standing"] == "not recorded"]
@@ -142,7 +142,7 @@ def _last(ask: Ask) -> Any:
             html.Li(
                 [
                     html.Span(ask.words.day(row.on, short=True), className="quiet"),
-                    html.Span(row.line, className="entry-line"),
+                    html.Span(ask.words.said(row.line), className="entry-line"),
                     _correct(ask, row),
                 ],
                 className="entry",

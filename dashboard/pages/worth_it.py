@@ -19,6 +19,7 @@ from dashboard.parts import (
     nothing_yet,
     picture,
     section,
+    sentences,
     stat,
 )
 from ledger.projections import Answer
@@ -76,8 +77,8 @@ def _seasons(ask: Ask, season: str, now: Answer, prices: Answer) -> Any:
 def _money(ask: Ask, answer: Answer, season: str) -> list[Any]:
     words, rows = ask.words, answer.records()
     if not rows:
-        missing = [html.Li(text) for text in answer.totals["missing"]]
-        return [section(words("worth_it.money", season=season), html.Ul(missing))]
+        missing = sentences(ask, answer.totals["missing"])
+        return [section(words("worth_it.money", season=season), missing)]
     total = rows[-1]
     return [
         _stats(ask, total),
@@ -178,9 +179,7 @@ def _durables(ask: Ask, lasting: Answer) -> Any:
 def _home_and_shop(ask: Ask, prices: Answer, season: str) -> Any:
     words, frame = ask.words, prices.frame
     if frame.empty:
-        return section(
-            words("worth_it.prices"), html.Ul([html.Li(t) for t in prices.totals["missing"]])
-        )
+        return section(words("worth_it.prices"), sentences(ask, prices.totals["missing"]))
     frame = frame.assign(key=frame["line"] + "/" + frame["item"])
     keys = sorted(set(frame["key"]), key=lambda key: (key.partition("/")[2], key))
     asked = ask.query.get("item", "")

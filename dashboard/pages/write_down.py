@@ -100,7 +100,7 @@ def _same_as_last(ask: Ask, kind: str) -> Any:
         return None
     return html.P(
         dcc.Link(
-            html.Span([ask.words("write.same"), " ", html.Span(last.line[:80], className="quiet")]),
+            html.Span([ask.words("write.same"), " ", html.Span(ask.words.said(last.line)[:80], className="quiet")]),
             href=f"/write?kind={kind}&like={last.id}", className="button quiet-button",
         )
     )  # fmt: skip

@@ -4,6 +4,7 @@ from dashboard.parts.choices import choice, choices
 from dashboard.parts.empty import nothing_yet
 from dashboard.parts.figures import figure, stat
 from dashboard.parts.pictures import picture
+from dashboard.parts.saying import say, sentences
 from dashboard.parts.sections import cautions, notes_of, section
 from dashboard.parts.sheets import sheet
 from dashboard.parts.still import still
@@ -20,7 +21,9 @@ __all__ = [
     "nothing_yet",
     "picture",
     "plain_table",
+    "say",
     "section",
+    "sentences",
     "sheet",
     "stat",
     "still",

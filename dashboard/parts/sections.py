@@ -8,6 +8,7 @@ from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.parts.saying import say, sentences
 from ledger.projections import Answer
 
 __all__ = ["cautions", "notes_of", "section"]
@@ -21,10 +22,10 @@ def section(title: str, *children: Any, id: str | None = None) -> Component:
     return html.Section([html.H2(title), *children], **more)
 
 
-def cautions(*texts: str | None) -> list[Component]:
+def cautions(ask: Ask, *texts: str | None) -> list[Component]:
     """Return what stands before everything else on a page, each text once; None is left out."""
     return [
-        html.P(text, className="caution grave", role="alert")
+        html.P(say(ask, text), className="caution grave", role="alert")
         for text in dict.fromkeys(texts)
         if text
     ]
@@ -39,10 +40,9 @@ def notes_of(ask: Ask, *answers: Answer) -> Component | None:
     texts = list(dict.fromkeys(texts))
     if not texts:
         return None
-    shown = [html.Li(text) for text in texts[:_SHOWN]]
-    rest = [html.Li(text) for text in texts[_SHOWN:]]
-    children = [html.H2(ask.words("notes.title")), html.Ul(shown)]
+    rest = texts[_SHOWN:]
+    children = [html.H2(ask.words("notes.title")), sentences(ask, texts[:_SHOWN])]
     if rest:
         summary = html.Summary(ask.words("notes.more", n=len(rest)))
-        children.append(html.Details([summary, html.Ul(rest)]))
+        children.append(html.Details([summary, sentences(ask, rest)]))
     return html.Section(children, className="notes")

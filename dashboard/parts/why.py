@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.parts.saying import say
 from ledger.projections import Node
 
 __all__ = ["tree"]
 
 _DEPTH_OPEN = 2
-_SAID = re.compile(r"money|g$|ml$|mg|ul|1/1000 piece|J|share|.*share|0 to 1|chance")
-"""Units that a figure's text says already."""
 
 
 def tree(ask: Ask, node: Node) -> Component:
@@ -36,12 +34,10 @@ def _branch(ask: Ask, node: Node, depth: int) -> Component:
 def _line(ask: Ask, node: Node) -> Any:
     value = node.value
     if isinstance(value, float | int) and not isinstance(value, bool):
-        text = ask.words.quantity(float(value), node.unit)
-        if node.unit and not _SAID.match(node.unit):
-            text = f"{text} {node.unit}"
+        text = ask.words.figure(float(value), node.unit)
     else:
-        text = "–" if value is None else str(value)
-    label: Any = node.label
+        text = "–" if value is None else ask.words.said(str(value))
+    label = say(ask, node.label)
     if node.event:
         label = dcc.Link(label, href=f"/history?find={node.event.split(' ')[0]}")
     return html.Span([html.Span(label), ": ", html.B(text)])

@@ -1,6 +1,7 @@
 """Every text of the pages, by language, and numbers as that language writes them.
 
-A language is one file beside this one, ``en.toml``: a second one is a copy with the texts said anew.
+A language is one file beside this one, ``en.toml``: a second one is a copy with the texts said anew, and
+a phrase book for what the ledger says (`dashboard.words.phrases`).
 """
 
 from __future__ import annotations
@@ -14,9 +15,17 @@ from typing import Any
 
 from babel import Locale
 from babel.dates import format_date, format_skeleton
-from babel.numbers import format_currency, format_decimal, format_percent, get_decimal_symbol
+from babel.numbers import (
+    format_currency,
+    format_decimal,
+    format_percent,
+    get_decimal_symbol,
+    get_group_symbol,
+)
 
+from dashboard.words.phrases import Phrases, phrase_book
 from ledger.amounts import format_figure, format_whole
+from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.projections import Column
 
 __all__ = ["LANGUAGES", "Words", "catalogue"]
@@ -96,6 +105,33 @@ class Words:
         own = self._texts.get(f"{group}.{of}.{key}") if of else None
         return own or self._texts.get(f"{group}.{key}", value)
 
+    def said(self, text: str) -> str:
+        """Return what the ledger says in English, in the language as far as it has phrases for it."""
+        phrases = _phrases(self.language)
+        return phrases.say(text) if phrases else text
+
+    def refusal(self, error: LedgerError, *, named: bool = True) -> str:
+        """Return why something was refused, and what would be right.
+
+        Parameters
+        ----------
+        error : LedgerError
+        named : bool
+            Say which field it is, where it does not stand beside its box.
+        """
+        if isinstance(error, NeedsAnswer):
+            return self.said(error.question)
+        if not isinstance(error, InputError):
+            return self.said(str(error))
+        text = self.said(error.problem)
+        field = self._field(error.field) if named and error.field else ""
+        text = f"{field}: {text}" if field else text[:1].upper() + text[1:]
+        return f"{text}. {self.said(error.wanted)}" if error.wanted else text
+
+    def _field(self, name: str) -> str:
+        """Return a field as the forms call it; in English as it is typed, so that a message can be searched for."""
+        return name if self.language == "en" else self._texts.get(f"fields.any.{name}", name)
+
     def money(self, value: float | None) -> str:
         """Return an amount of money."""
         if value is None or not math.isfinite(value):
@@ -163,7 +199,17 @@ class Words:
         return self.quantity(value, column.unit)
 
     def quantity(self, value: float, unit: str) -> str:
-        """Return a number with its unit, as a Column's or a Node's unit names it."""
+        """Return a number as a Column's unit asks for: money, weights and shares say their unit."""
+        said = self._with_unit(value, unit)
+        return self.number(value) if said is None else said
+
+    def figure(self, value: float, unit: str) -> str:
+        """Return a number that stands by itself, as a Node's: it always says its unit."""
+        said = self._with_unit(value, unit)
+        return f"{self.number(value)} {self.said(unit)}".rstrip() if said is None else said
+
+    def _with_unit(self, value: float, unit: str) -> str | None:
+        """Return a number whose unit is written with it; None where a heading or a word says it."""
         said = format_figure(value, unit, measures=self.measures)
         if said is not None:
             text = said.replace(".", get_decimal_symbol(self.locale))
@@ -179,4 +225,22 @@ class Words:
             return ("<" if value < near else ">" if value > near else "") + self.percent(near)
         if unit.startswith(("share", "0 to 1", "chance")):
             return self.percent(value)
-        return self.number(value)
+        return None
+
+
+@cache
+def _phrases(language: str) -> Phrases | None:
+    """Return how a language says what the ledger says; None where it has no phrase book."""
+    book = phrase_book(language)
+    if not book:
+        return None
+    words = Words(language)
+    signs = str.maketrans(
+        {",": get_group_symbol(words.locale), ".": get_decimal_symbol(words.locale)}
+    )
+    return Phrases(
+        book,
+        word=lambda text: words.word("answers", text),
+        number=lambda text: text.translate(signs),
+        day=words.day,
+    )
