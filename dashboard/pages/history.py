@@ -54,10 +54,7 @@ def _passes(ask: Ask, row: HistoryRow) -> bool:
         return False
     if not find:
         return True
-    lines = (row.line.lower(), ask.words.said(row.line).lower())
-    return (
-        any(find in line for line in lines) or row.id.startswith(find) or row.entry.startswith(find)
-    )
+    return find in row.line.lower() or row.id.startswith(find) or row.entry.startswith(find)
 
 
 def _filters(ask: Ask, every: list[HistoryRow]) -> Any:

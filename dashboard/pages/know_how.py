@@ -35,8 +35,8 @@ _SORTS = ("noted", "method", "making", "growing")
 _LAPSED = ("never tried", "out of practice", "going rusty")
 _STANDINGS = ("in hand", *_LAPSED[::-1])
 _MONTHS = tuple(f"m{n:02d}" for n in range(1, 13))
-_ROWS = 60
-"""Skills in a sheet; the rest come when asked for."""
+_ROWS = 6
+"""Skills of a sort in a sheet, the most practised; all of them, by name, come when asked for."""
 _POINTS = 400
 """Batches drawn of one skill."""
 
@@ -108,20 +108,26 @@ def _year_sheet(ask: Ask, rows: list[dict[str, Any]], sorts: Mapping[str, str]) 
         sheet(words("know_how.skill"), [*months, words("know_how.in_year")], groups, name=name)
         if records
         else html.P(words("empty.nothing")),
-        _beside(ask, len(records), options),
+        _beside(ask, len(records), groups, options),
         sentences(ask, answer.totals["in_words"]) if not person else None,
     )
 
 
 def _grouped(ask: Ask, rows: list[Any], sorts: Mapping[str, str], cells: Any) -> list[Group]:
-    """Return rows by the sort of their skill, no more of them than are asked for."""
-    groups = {sort: Group(ask.words(f"know_how.sort_{sort}")) for sort in _SORTS}
-    limit = None if ask.wants_all("year-sheet") else _ROWS
-    for row in rows[:limit]:
-        groups[sorts.get(row["skill"], "noted")].rows.append(
-            (_skill(ask, row["skill"]), cells(row))
+    """Return rows by the sort of their skill, no more of each than are asked for."""
+    several: dict[str, list[Any]] = {sort: [] for sort in _SORTS}
+    for row in rows:
+        several[sorts.get(row["skill"], "noted")].append(row)
+    if not ask.wants_all("year-sheet"):
+        for sort, of in several.items():
+            several[sort] = sorted(of, key=lambda row: -row["times"])[:_ROWS]
+    return [
+        Group(
+            ask.words(f"know_how.sort_{sort}"),
+            [(_skill(ask, row["skill"]), cells(row)) for row in of],
         )
-    return list(groups.values())
+        for sort, of in several.items()
+    ]
 
 
 def _skill(ask: Ask, name: str) -> str:
@@ -148,9 +154,10 @@ def _months(ask: Ask, row: Mapping[str, Any], months: list[str]) -> list[Cell]:
     return [*out, Cell(html.B(total))]
 
 
-def _beside(ask: Ask, many: int, options: Mapping[str, Any]) -> Any:
-    more = None
-    if many > _ROWS and not ask.wants_all("year-sheet"):
+def _beside(ask: Ask, many: int, groups: list[Group], options: Mapping[str, Any]) -> Any:
+    """Return the ways to all skills of a sheet and to its CSV."""
+    more, shown = None, sum(len(group.rows) for group in groups)
+    if many > shown:
         more = dcc.Link(
             ask.words("table.all", n=many), href=ask.link_all("year-sheet"), className="button quiet-button"
         )  # fmt: skip
@@ -179,7 +186,7 @@ def _who_can(ask: Ask, rows: list[dict[str, Any]]) -> Any:
         words("know_how.who_can"),
         html.P(words("know_how.who_says"), className="quiet"),
         sheet(words("know_how.skill"), people, groups, name=words("know_how.who_can")),
-        _beside(ask, len(skills), {}),
+        _beside(ask, len(skills), groups, {}),
     )
 
 

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import re
+import shlex
 from collections.abc import Iterable
 from typing import Any
+from urllib.parse import unquote
 
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.forms.specs import FORMS
+from dashboard.parts.figures import figure
 from ledger.events import KINDS
 
 __all__ = ["say", "sentences"]
@@ -22,8 +25,8 @@ _FORM_OF = {KINDS[kind].command: kind for kind in FORMS}
 def say(ask: Ask, text: str) -> Any:
     """Return a text of the ledger as children of a component.
 
-    A command that writes something down becomes a link to its form, and a question one to its page, as
-    nobody types commands on a phone; any other stays as it is typed.
+    A command becomes what it does on the pages, as nobody types commands on a phone: the way to a form
+    or page, or a figure that opens. Any other stays as it is typed.
     """
     pieces = _TICKS.split(ask.words.said(text))
     if len(pieces) == 1:
@@ -36,11 +39,20 @@ def sentences(ask: Ask, texts: Iterable[str]) -> Component:
     return html.Ul([html.Li(say(ask, text)) for text in texts])
 
 
-def _typed(ask: Ask, command: str) -> Component:
-    name, *words = command.split()
-    if name == "croftbook" and words[:1] == ["show"] and words[1:2]:
-        return dcc.Link(ask.words.word("nav", words[1].replace("-", "_")), href=f"/{words[1]}")
-    kind = _FORM_OF.get(words[0]) if name == "croftbook" and words else None
-    if kind is None:
+def _typed(ask: Ask, command: str) -> Any:
+    """Return what a command does on the pages: a form, a page or a figure's arithmetic."""
+    try:
+        name, first, *rest = shlex.split(command)
+    except ValueError:  # an apostrophe in a name, or one word
         return html.Code(command)
-    return dcc.Link(ask.words(f"kinds.{kind}.title"), href=f"/write?kind={kind}")
+    if name != "croftbook":
+        return html.Code(command)
+    if first == "why" and rest:
+        shown = unquote(rest[0].partition("/")[2])
+        return figure(shown, rest[0], rest[1] if len(rest) > 1 else None)
+    if first == "show" and rest:
+        return dcc.Link(ask.words.word("nav", rest[0].replace("-", "_")), href=f"/{rest[0]}")
+    if first in _FORM_OF:
+        kind = _FORM_OF[first]
+        return dcc.Link(ask.words(f"kinds.{kind}.title"), href=f"/write?kind={kind}")
+    return html.Code(command)

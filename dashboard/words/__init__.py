@@ -240,7 +240,7 @@ def _phrases(language: str) -> Phrases | None:
     )
     return Phrases(
         book,
-        word=lambda text: words.word("answers", text),
+        word=lambda text: words.word("answers", text, "name"),
         number=lambda text: text.translate(signs),
         day=words.day,
     )

@@ -5,10 +5,11 @@ The ledger says its sentences in English; the pages say them in a language that 
 
 * ``{n}``, ``{n2}``: a number, written as the language writes it;
 * ``{day}``, ``{day2}``: a day, ``2026-09-02``;
-* ``{LIST}``, in capitals: a phrase or a fixed word itself, or several with commas or semicolons between;
+* ``{HOW}``, in capitals: a phrase or fixed word itself; a text whose piece is none is another phrase;
+* ``{list}``, ``{list2}``: several with commas between, each as the book says it or as it is;
 * any other, ``{name}``: left as the household wrote it, but for the number of an amount.
 
-What stands between backticks is a command and stays. A phrase that the book does not hold stays in English.
+A text may be several sentences. One that the book does not hold stays in English.
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Callable, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from importlib import resources
 
 __all__ = ["Phrases", "phrase_book"]
@@ -27,6 +28,9 @@ _AMOUNT = re.compile(
     r"(?P<sign>[-+<>≥≤]? ?)(?P<number>\d[\d,]*(?:\.\d+)?)(?P<rest>(?:[ %-].*)?)", re.DOTALL
 )
 _NUMBER = r"[-+<>≥≤]? ?(?:\d[\d,]*(?:\.\d+)?|\.\d+)"
+_KEPT = 8192
+"""Texts whose wording is kept: those of a few pages."""
+
 _DAY = r"\d{4}-\d\d-\d\d"
 
 
@@ -64,19 +68,18 @@ class Phrases:
         self._whole = {key: said for key, said in book.items() if not _SLOT.search(key)}
         slotted = [key for key in book if key not in self._whole]
         slotted.sort(key=lambda key: -len(_SLOT.sub("", key)))  # the one that says most comes first
-        self._slotted = [(_anchor(key), _pattern(key), book[key]) for key in slotted]
+        self._slotted = [_Slotted(key, book[key]) for key in slotted]
+        self._by_first: dict[str, list[_Slotted]] = {}
         self._word, self._number, self._day = word, number, day
-        self._kept: dict[str, str | None] = {}
+        self._said = lru_cache(_KEPT)(self._say)
 
     def say(self, text: str) -> str:
         """Return a text in the language, as far as its sentences are in the book."""
-        if text not in self._kept:
-            self._kept[text] = self._say(text)
-        return self._kept[text] or text
+        return self._said(text) or text
 
     def knows(self, text: str) -> bool:
         """Return whether the whole of a text is in the book."""
-        return self._say(text) is not None
+        return self._said(text) is not None
 
     def _say(self, text: str) -> str | None:
         """Return a text in the language; None where no phrase fits any of it."""
@@ -85,7 +88,7 @@ class Phrases:
             return said
         parts = _SENTENCES.split(text)
         if len(parts) > 1:
-            several = [self._say(part) for part in parts]
+            several = [self._said(part) for part in parts]
             if any(several):
                 return " ".join(one or part for one, part in zip(several, parts, strict=True))
         return self._several(text)
@@ -111,22 +114,36 @@ class Phrases:
     def _found(self, text: str) -> str | None:
         if text in self._whole:
             return self._whole[text]
-        for anchor, pattern, said in self._slotted:
-            if anchor in text and (match := pattern.fullmatch(text)):
-                return _SLOT.sub(
-                    lambda slot, match=match: self._slot(slot[1], match[slot[1]]), said
-                )  # type: ignore[misc]
+        for phrase in self._beginning(text[:1]):
+            match = phrase.match(text)
+            if match and (slots := self._filled(match)) is not None:
+                return _SLOT.sub(lambda slot, slots=slots: slots[slot[1]], phrase.said)  # type: ignore[misc]
         word = self._word(text)
         return word if word != text else None
 
-    def _slot(self, name: str, text: str) -> str:
+    def _beginning(self, first: str) -> list[_Slotted]:
+        """Return the phrases with slots that can begin with a letter, in their order."""
+        if first not in self._by_first:
+            self._by_first[first] = [one for one in self._slotted if one.first in ("", first)]
+        return self._by_first[first]
+
+    def _filled(self, match: re.Match[str]) -> dict[str, str] | None:
+        """Return what stands in each slot, in the language; None where one should be a phrase and is none."""
+        out = {}
+        for name, text in match.groupdict().items():
+            said = self._slot(name, text)
+            if said is None:
+                return None
+            out[name] = said
+        return out
+
+    def _slot(self, name: str, text: str) -> str | None:
         if name.isupper():
-            said = self._say(text)
-            if said is not None:
-                return said
-            return ", ".join(self._found(part) or self._amount(part) for part in text.split(", "))
+            return self._said(text)
         if name.startswith("day"):
             return self._day(text)
+        if name.startswith("list"):
+            return ", ".join(self._found(one) or self._amount(one) for one in text.split(", "))
         return self._amount(text)
 
     def _amount(self, text: str) -> str:
@@ -137,9 +154,29 @@ class Phrases:
         )
 
 
-def _anchor(english: str) -> str:
-    """Return the longest piece between slots: a text without it need not be looked at further."""
-    return max(re.split(_SLOT.pattern, english)[::2], key=len)
+class _Slotted:
+    """An English phrase with slots, and what it is in the language."""
+
+    def __init__(self, english: str, said: str) -> None:
+        self.said = said
+        self._pieces = re.split(_SLOT.pattern, english)[::2]
+        self.first = self._pieces[0][:1]
+        self._pattern: re.Pattern[str] | None = None
+        self._english = english
+
+    def match(self, text: str) -> re.Match[str] | None:
+        """Return what a text has in the slots; None where it is another phrase.
+
+        The pieces between the slots are looked for first, as that is far quicker than a pattern.
+        """
+        pieces = self._pieces
+        if not (text.startswith(pieces[0]) and text.endswith(pieces[-1])):
+            return None
+        if not all(piece in text for piece in pieces):
+            return None
+        if self._pattern is None:
+            self._pattern = _pattern(self._english)
+        return self._pattern.fullmatch(text)
 
 
 def _pattern(english: str) -> re.Pattern[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from ledger.projections._arithmetic import difference, product, quotient, total
+from ledger.projections._common import why_command
 from ledger.projections.base import Compared, Node
 from ledger.projections.compare import Entry, Side, groups_of
 
@@ -59,10 +60,7 @@ class Change:
 
     def value(self, side: Side, name: str) -> Node:
         """Return the value of a side, record by record, each with the address that opens it."""
-        parts = [
-            Node(f"`croftbook why {where}`", float(money), "money")
-            for where, money in side.addresses
-        ]
+        parts = [Node(why_command(where), float(money), "money") for where, money in side.addresses]
         return total(f"{self.entry.what}, {name}", "money", *parts)
 
     def amount(self, side: Side, name: str) -> Node:

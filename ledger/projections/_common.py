@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import shlex
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -24,6 +25,7 @@ __all__ = [
     "goes",
     "grams_of",
     "jars_gone",
+    "why_command",
 ]
 
 QUART_UL = 946_352.946
@@ -107,6 +109,11 @@ def event_node(state: State, ev: int, label: str, value: float | str | None, uni
     kind = _kinds()[int(state.journal.tables["events"]["kind"][ev])]
     line = f"{day_text(int(state.moment.on[ev]))} {tell(kind, body)}"
     return Node(label or line, value, unit, "as written", event=f"{state.event_id(ev)} {line}")
+
+
+def why_command(address: str, field: str = "") -> str:
+    """Return the command that opens a figure, as it can be typed: names with spaces are quoted."""
+    return f"`croftbook why {shlex.join([address, *([field] if field else [])])}`"
 
 
 def number(value: float) -> float | None:

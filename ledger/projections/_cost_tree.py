@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.projections._common import event_node, whole_unit
+from ledger.projections._common import event_node, whole_unit, why_command
 from ledger.projections.base import Node
 from ledger.replay import COMPONENTS, ORIGINS
 
@@ -58,7 +58,7 @@ class CostTree:
         origin = ORIGINS[int(lots["origin"][lot])]
         if origin == "batch":
             if depth >= DEEPEST:
-                label = f"{name}: ask `croftbook why shelf/{self.state.lot_id(lot)} cost`"
+                label = f"{name}: ask {why_command(f'shelf/{self.state.lot_id(lot)}', 'cost')}"
                 return Node(label, value, "money")
             return self._made(lot, name, columns, depth)
         if origin == "grown":

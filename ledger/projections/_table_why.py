@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.errors import InputError, NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
-from ledger.projections._common import event_node
+from ledger.projections._common import event_node, why_command
 from ledger.projections._table_eaten import BASES, SIX, eaten_of
 from ledger.projections._table_flow import why_path
 from ledger.projections._table_leaves import leaves
@@ -89,8 +89,8 @@ class _Record:
             if origin == self.origin:
                 parts.append(self.amount())
             elif value:
-                address = f"our-table/{self.period.address}/{self.basis}/{origin} amount"
-                label = f"{self._label(origin)}: ask `croftbook why {address}`"
+                address = f"our-table/{self.period.address}/{self.basis}/{origin}"
+                label = f"{self._label(origin)}: ask {why_command(address, 'amount')}"
                 parts.append(Node(label, value, self.unit))
         return total("all that was eaten", self.unit, *parts)
 

@@ -9,7 +9,7 @@ import numpy as np
 from ledger.errors import NotFound
 from ledger.projections import _worth_durables_why, _worth_prices_why
 from ledger.projections._arithmetic import difference, product, quotient, total
-from ledger.projections._common import event_node, whole_unit
+from ledger.projections._common import event_node, whole_unit, why_command
 from ledger.projections._worth_postings import LINES, NOTES, Lots, postings
 from ledger.projections._worth_season import span_of
 from ledger.projections.base import Node
@@ -138,7 +138,8 @@ class _Season:
             if item < 0:  # work: no one item
                 parts.append(self._by_month(rows[posted.item[rows] == item], unit))
                 continue
-            ask = f"{names[item]}: ask `croftbook why worth-it/{self.season}/{line}/{names[item]} {column}`"
+            address = f"worth-it/{self.season}/{line}/{names[item]}"
+            ask = f"{names[item]}: ask {why_command(address, column)}"
             parts.append(Node(ask, value, unit))
         return total(NOTES[note], unit, *parts)
 
