@@ -23,7 +23,7 @@ from importlib import resources
 __all__ = ["Phrases", "phrase_book"]
 
 _SLOT = re.compile(r"\{(\w+)\}")
-_SENTENCES = re.compile(r"(?<=[.?!]) (?=[A-Z0-9`])")
+_SENTENCES = re.compile(r"(?<=[.?!]) (?=[A-Z0-9`{(])")
 _AMOUNT = re.compile(
     r"(?P<sign>[-+<>≥≤]? ?)(?P<number>\d[\d,]*(?:\.\d+)?)(?P<rest>(?:[ %-].*)?)", re.DOTALL
 )
@@ -83,7 +83,7 @@ class Phrases:
 
     def _say(self, text: str) -> str | None:
         """Return a text in the language; None where no phrase fits any of it."""
-        said = self._phrase(text)
+        said = self._phrase(text, "; ") or self._several(text, "; ") or self._phrase(text)
         if said is not None:
             return said
         parts = _SENTENCES.split(text)
@@ -91,30 +91,34 @@ class Phrases:
             several = [self._said(part) for part in parts]
             if any(several):
                 return " ".join(one or part for one, part in zip(several, parts, strict=True))
-        return self._several(text)
+        return self._several(text, ", ")
 
-    def _several(self, text: str) -> str | None:
-        """Return phrases with semicolons or commas between, when each of them is in the book."""
-        for between in ("; ", ", "):
-            parts = text.split(between)
-            if len(parts) > 1:
-                several = [self._phrase(part) for part in parts]
-                if all(one is not None for one in several):
-                    return between.join(one for one in several if one is not None)
-        return None
+    def _several(self, text: str, between: str) -> str | None:
+        """Return phrases with commas or semicolons between, when each of them is in the book."""
+        parts = text.split(between)
+        if len(parts) == 1:
+            return None
+        several = [self._phrase(part) for part in parts]
+        known = [one for one in several if one is not None]
+        return between.join(known) if len(known) == len(parts) else None
 
-    def _phrase(self, text: str) -> str | None:
-        """Return one phrase; one that begins a sentence may be in the book in small letters."""
-        said = self._found(text)
+    def _phrase(self, text: str, holding: str = "") -> str | None:
+        """Return one phrase that holds something; one that begins a sentence may be there in small letters."""
+        if holding not in text:
+            return None
+        said = self._found(text, holding)
         if said is None and text[:1].isupper():
-            said = self._found(text[:1].lower() + text[1:])
+            said = self._found(text[:1].lower() + text[1:], holding)
             said = said and said[:1].upper() + said[1:]
         return said
 
-    def _found(self, text: str) -> str | None:
+    def _found(self, text: str, holding: str = "") -> str | None:
         if text in self._whole:
             return self._whole[text]
+        is_several = _SENTENCES.search(text) is not None
         for phrase in self._beginning(text[:1]):
+            if holding not in phrase.english or (is_several and not phrase.is_several):
+                continue  # sentence by sentence, lest one phrase takes in its neighbour
             match = phrase.match(text)
             if match and (slots := self._filled(match)) is not None:
                 return _SLOT.sub(lambda slot, slots=slots: slots[slot[1]], phrase.said)  # type: ignore[misc]
@@ -161,8 +165,9 @@ class _Slotted:
         self.said = said
         self._pieces = re.split(_SLOT.pattern, english)[::2]
         self.first = self._pieces[0][:1]
+        self.is_several = _SENTENCES.search(english) is not None
         self._pattern: re.Pattern[str] | None = None
-        self._english = english
+        self.english = english
 
     def match(self, text: str) -> re.Match[str] | None:
         """Return what a text has in the slots; None where it is another phrase.
@@ -175,7 +180,7 @@ class _Slotted:
         if not all(piece in text for piece in pieces):
             return None
         if self._pattern is None:
-            self._pattern = _pattern(self._english)
+            self._pattern = _pattern(self.english)
         return self._pattern.fullmatch(text)
 
 

@@ -1,0 +1,253 @@
+"""The phrase book: what the ledger says, in German, held to the ledger's own sentences."""
+
+from __future__ import annotations
+
+import ast
+import re
+import string
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from page_tools import Drawn, walk
+
+import dashboard.words
+from dashboard.data import Data
+from dashboard.drawing import ask_of, draw_why
+from dashboard.forms.reading import Typed
+from dashboard.forms.writing import write_form
+from dashboard.pages import PAGES
+from dashboard.parts.saying import say
+from dashboard.words import Words
+from dashboard.words.phrases import Phrases, phrase_book
+from ledger.errors import InputError, NeedsAnswer
+from ledger.published import CAUTIONS, SHORT
+
+DE = Words("de", "metric", "EUR")
+BOOK = phrase_book("de")
+SLOT = re.compile(r"\{(\w+)\}")
+SPARE = {"example", "example2"}
+"""Slots of commands that the pages show as a link: a language need not take them up."""
+
+
+# -- how a phrase is found --------------------------------------------------------------
+
+
+def of(book):
+    return Phrases(
+        book,
+        word=lambda text: {"shelf": "Regal"}.get(text, text),
+        number=lambda text: text.translate(str.maketrans(",.", ".,")),
+        day=lambda text: f"<{text}>",
+    )
+
+
+@pytest.mark.parametrize(
+    ("book", "text", "said"),
+    [
+        ({"no price": "kein Preis"}, "no price", "kein Preis"),
+        ({"no price": "kein Preis"}, "No price", "Kein Preis"),
+        ({"no price": "kein Preis"}, "no weight", "no weight"),
+        ({"{n} of {n2}": "{n2}: {n}"}, "1,234.5 of 2", "2: 1.234,5"),
+        ({"{n} of {n2}": "{n2}: {n}"}, "some of 2", "some of 2"),
+        ({"by {day}": "bis {day}"}, "by 2026-09-02", "bis <2026-09-02>"),
+        ({"by {day}": "bis {day}"}, "by friday", "by friday"),
+        ({"no {name}.": "kein {name}."}, "no plum.", "kein plum."),
+        ({"no {name}.": "kein {name}."}, "no 1.5 lb plum.", "kein 1,5 lb plum."),
+        ({"no {name}.": "kein {name}."}, "no shelf.", "kein shelf."),  # a name stays
+        ({"on {WHERE}": "im {WHERE}"}, "on shelf", "im Regal"),
+        ({"on {WHERE}": "im {WHERE}"}, "on foot", "on foot"),  # no phrase: not this one
+        ({"of {list}": "von {list}"}, "of plum, shelf", "von plum, Regal"),
+        ({"one": "eins", "two": "zwei"}, "one, two", "eins, zwei"),
+        ({"one": "eins", "two": "zwei"}, "one; two", "eins; zwei"),
+        ({"one": "eins", "two": "zwei"}, "one, three", "one, three"),
+        ({"One.": "Eins.", "Two.": "Zwei."}, "One. Two.", "Eins. Zwei."),
+        ({"One.": "Eins."}, "One. Three.", "Eins. Three."),
+        ({"{name} is in.": "{name} da.", "{name} is {more}.": "{name}: {more}."}, "plum is in.", "plum da."),
+        ({"{a} ends.": "{a} endet."}, "It begins. Plum ends.", "It begins. Plum endet."),
+        ({"no {name}": "kein {name}"}, "no {n}", "kein {n}"),  # braces in a name are text
+        ({"no {name}": "kein {name}"}, "no <b>plum</b>", "kein <b>plum</b>"),
+    ],
+)  # fmt: skip
+def test_phrase_is_found(book, text, said):
+    assert of(book).say(text) == said
+
+
+@given(st.text(max_size=80))
+def test_any_text_can_be_said(text):
+    assert isinstance(DE.said(text), str)
+    assert Words("en").said(text) == text
+
+
+@given(
+    st.text(string.ascii_letters + string.digits + " .,;:{}()<>`'\"/%-", min_size=1, max_size=30)
+)
+def test_a_name_stays_as_it_was_written(name):
+    said = DE.said(
+        f"No price of {name} is known, so it counts 0 and the cost is at least this much."
+    )
+    assert said.startswith("Von ")
+    if not re.match(r"[-+<>≥≤]? ?\d", name):  # a number in front is an amount's
+        assert f"Von {name} ist kein Preis bekannt" in said
+
+
+# -- the book against the ledger --------------------------------------------------------
+
+LEDGER = Path(dashboard.words.__file__).parents[2] / "ledger"
+
+
+def spoken():
+    """Return all texts that stand in the ledger's sources and tables, in small letters, as words."""
+    texts = [
+        node.value
+        for path in sorted(LEDGER.rglob("*.py"))
+        for node in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(node, ast.Constant) and isinstance(node.value, str)
+    ]
+    texts += [path.read_text("utf-8") for path in sorted(LEDGER.rglob("*.csv"))]
+    return "\n".join(texts).casefold()
+
+
+def test_phrases_are_sentences_of_the_ledger():
+    """A sentence said otherwise in the ledger leaves its phrase behind: most of its words in threes are gone."""
+    source, left_behind = spoken(), []
+    for english in BOOK:
+        pieces = [piece.split() for piece in SLOT.split(english.casefold())[::2]]
+        threes = [
+            " ".join(words[i : i + 3])
+            for words in pieces
+            for i in range(max(1, len(words) - 2))
+            if words
+        ]
+        gone = [three for three in threes if three.strip(" .,:;()") not in source]
+        if len(threes) > 3 and 2 * len(gone) > len(threes):
+            left_behind.append(english)
+    assert left_behind == []
+
+
+def test_slots_and_commands_are_those_of_english():
+    for english, said in BOOK.items():
+        there, here = set(SLOT.findall(english)), set(SLOT.findall(said))
+        assert here <= there <= here | SPARE, english
+        assert said.strip() == said, english
+        commands = set(re.findall(r"`(croftbook \w+)", said))
+        assert commands <= set(re.findall(r"`(croftbook \w+)", english)), english
+
+
+def test_cautions_are_said_whole():
+    for text in (SHORT, *(part for caution in CAUTIONS for part in caution)):
+        assert DE.said(text) != text
+        numbers = re.findall(r"\d+", text)
+        assert [n for n in numbers if n not in re.findall(r"\d+", DE.said(text))] == []
+
+
+# -- nothing left in English ------------------------------------------------------------
+
+QUOTED = re.compile(
+    r'|[A-Z]{3}|\d{4}-\d\d|".*"|.*\b(were read|bands were cut off|table line covers)\b.*', re.DOTALL
+)
+"""What stays: nothing, a currency, a month, a published product's name, remarks of the tables."""
+
+
+@pytest.fixture
+def unsaid(demo, monkeypatch):
+    """Return the texts of the ledger that were shown without a phrase for the whole of them."""
+    monkeypatch.setattr("dashboard.drawing.words_of", lambda data: DE)
+    names = {name.casefold() for name in demo.book.catalogue().names()}
+    book, shown = dashboard.words._phrases("de"), set()
+    said = Words.said
+
+    def heard(self, text):
+        if not (book.knows(text) or QUOTED.fullmatch(text) or text.casefold() in names):
+            shown.add(text)
+        return said(self, text)
+
+    monkeypatch.setattr(Words, "said", heard)
+    return shown
+
+
+SEARCHES = {
+    "as_published": ("?product=green beans&method=pressure", "?product=salsa", "?off=30 h",
+                     "?product=pumpkin butter&method=boiling water", "?product=zzz"),
+    "next_season": ("?want:tomato=5&for=energy", "?want:zz=3"),
+    "our_table": ("?basis=weight", "?basis=value"),
+    "season": ("?season=2025",),
+    "stocking_up": ("?budget=20&trips=2&price_rise=10&shortage=6", "?budget=bad"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
+def test_pages_and_their_arithmetic_say_nothing_in_english(demo, unsaid, page, fixed_day):
+    opened = set()
+    for search in ("", *SEARCHES.get(page.name, ())):
+        drawn = Drawn(ask_of(demo, page.path, search))
+        for _, address, field in drawn.figures():
+            kind = (address.partition("/")[0], field)
+            if kind not in opened:  # one figure of each sort
+                opened.add(kind)
+                draw_why(ask_of(demo, "/"), {"address": address, "field": field})
+    assert unsaid == set()
+
+
+def test_findings_of_every_batch_are_said(demo, unsaid, fixed_day):
+    for batch in set(demo.show("as-published").frame["batch"]):
+        Drawn(ask_of(demo, "/as-published", f"?batch={batch}"))
+    assert unsaid == set()
+
+
+def test_every_entry_is_told(demo, unsaid):
+    for row in demo.history():
+        DE.said(row.line)
+    assert unsaid == set()
+
+
+# -- refusals, doubts and ways on -------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("box", "text", "said"),
+    [
+        ("lines", "plum", "beginnt nicht mit einer Zahl"),
+        ("lines", "0 lb plum", "ist nichts"),
+        ("lines", "-3 lb plum", "ist unter null"),
+        ("lines", "3 lb", "nennt keine Sache"),
+    ],
+)
+def test_forms_refuse_in_german(book, box, text, said, fixed_day):
+    typed = Typed("harvested", day="today", by=None, boxes={(box, 0): text})
+    outcome = write_form(Data(book), DE, typed)
+    assert said in outcome.errors[box, 0]
+    assert book.log.position() == 0
+
+
+def test_errors_are_said_with_what_would_be_right():
+    error = InputError("amount", "'plum' does not begin with a number", "Write it like 12 lb 6 oz")
+    said = "'plum' beginnt nicht mit einer Zahl. Schreib es wie 12 lb 6 oz"
+    assert DE.refusal(error, named=False) == said
+    assert DE.refusal(error).endswith(f": {said}")
+    assert Words("en").refusal(error) == str(error)
+    doubt = NeedsAnswer("future", "on", "2026-12-24 is still to come; is the day right?")
+    assert DE.refusal(doubt) == "24. Dez. 2026 kommt erst noch; stimmt der Tag?"
+
+
+def test_commands_are_ways_on_the_page(demo):
+    ask = ask_of(demo, "/")
+
+    def links(text):
+        return [(one._type, getattr(one, "href", None)) for one in walk(say(ask, text))]
+
+    assert links('one of: `croftbook price "1 qt salt" 4.50` takes one') == [
+        ("Link", "/write?kind=price_seen")
+    ]
+    assert links("see `croftbook show as-published`") == [("Link", "/as-published")]
+    assert links("`croftbook item NAME --keeps`") == [("Link", "/write?kind=item_described")]
+    assert links("give `--work`") == [("Code", None)]
+    assert links("`croftbook price \"grandma's`") == [
+        ("Code", None)
+    ]  # cannot be read: as it is typed
+    (button,) = walk(
+        say(ask, "dry bean: ask `croftbook why 'worth-it/2026/garden/dry bean' worth`")
+    )
+    props = button.to_plotly_json()["props"]
+    assert (props["data-why"], props["data-field"]) == ("worth-it/2026/garden/dry bean", "worth")
