@@ -75,23 +75,33 @@ class Phrases:
 
     def say(self, text: str) -> str:
         """Return a text in the language, as far as its sentences are in the book."""
-        return self._said(text) or text
+        said = self._said(text)
+        if said is None:
+            said = " ".join(self._said(part) or part for part in _SENTENCES.split(text))
+        return said
 
     def knows(self, text: str) -> bool:
         """Return whether the whole of a text is in the book."""
         return self._said(text) is not None
 
     def _say(self, text: str) -> str | None:
-        """Return a text in the language; None where no phrase fits any of it."""
-        said = self._phrase(text, "; ") or self._several(text, "; ") or self._phrase(text)
-        if said is not None:
-            return said
+        """Return a text in the language; None where some of it is in no phrase.
+
+        What holds several sentences or clauses is said one by one first, lest a phrase takes in its
+        neighbour; a name may hold a full stop, so a phrase over all of it comes after that.
+        """
         parts = _SENTENCES.split(text)
-        if len(parts) > 1:
-            several = [self._said(part) for part in parts]
-            if any(several):
-                return " ".join(one or part for one, part in zip(several, parts, strict=True))
-        return self._several(text, ", ")
+        if len(parts) == 1:
+            return (
+                self._phrase(text, "; ")
+                or self._several(text, "; ")
+                or self._phrase(text)
+                or self._several(text, ", ")
+            )
+        several = [self._said(part) for part in parts]
+        known = [one for one in several if one is not None]
+        each = " ".join(known) if len(known) == len(parts) else None
+        return self._phrase(text, _SENTENCES) or each or self._phrase(text)
 
     def _several(self, text: str, between: str) -> str | None:
         """Return phrases with commas or semicolons between, when each of them is in the book."""
@@ -102,9 +112,9 @@ class Phrases:
         known = [one for one in several if one is not None]
         return between.join(known) if len(known) == len(parts) else None
 
-    def _phrase(self, text: str, holding: str = "") -> str | None:
+    def _phrase(self, text: str, holding: str | re.Pattern[str] = "") -> str | None:
         """Return one phrase that holds something; one that begins a sentence may be there in small letters."""
-        if holding not in text:
+        if not re.search(holding, text):
             return None
         said = self._found(text, holding)
         if said is None and text[:1].isupper():
@@ -112,13 +122,12 @@ class Phrases:
             said = said and said[:1].upper() + said[1:]
         return said
 
-    def _found(self, text: str, holding: str = "") -> str | None:
+    def _found(self, text: str, holding: str | re.Pattern[str]) -> str | None:
         if text in self._whole:
             return self._whole[text]
-        is_several = _SENTENCES.search(text) is not None
         for phrase in self._beginning(text[:1]):
-            if holding not in phrase.english or (is_several and not phrase.is_several):
-                continue  # sentence by sentence, lest one phrase takes in its neighbour
+            if holding and not re.search(holding, phrase.english):
+                continue
             match = phrase.match(text)
             if match and (slots := self._filled(match)) is not None:
                 return _SLOT.sub(lambda slot, slots=slots: slots[slot[1]], phrase.said)  # type: ignore[misc]
@@ -147,7 +156,7 @@ class Phrases:
         if name.startswith("day"):
             return self._day(text)
         if name.startswith("list"):
-            return ", ".join(self._found(one) or self._amount(one) for one in text.split(", "))
+            return ", ".join(self._phrase(one) or self._amount(one) for one in text.split(", "))
         return self._amount(text)
 
     def _amount(self, text: str) -> str:
@@ -165,7 +174,6 @@ class _Slotted:
         self.said = said
         self._pieces = re.split(_SLOT.pattern, english)[::2]
         self.first = self._pieces[0][:1]
-        self.is_several = _SENTENCES.search(english) is not None
         self._pattern: re.Pattern[str] | None = None
         self.english = english
 
