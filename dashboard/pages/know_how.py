@@ -68,12 +68,16 @@ def _stats(ask: Ask, answer: Answer, rows: list[dict[str, Any]]) -> Any:
     words, totals = ask.words, answer.totals
     alone = sum(bool(row["only_one_can"]) for row in rows if row["person"] is None)
     out = [
-        stat(words.word("answers", word).capitalize(), words.number(totals[word.replace(" ", "_")]))
+        stat(_title(words.word("answers", word)), words.number(totals[word.replace(" ", "_")]))
         for word in _STANDINGS
     ]
     return html.Div(
         [*out, stat(words("know_how.one_hand"), words.number(alone))], className="stats"
     )
+
+
+def _title(word: str) -> str:
+    return word[:1].upper() + word[1:]
 
 
 # -- the year sheet ---------------------------------------------------------------------

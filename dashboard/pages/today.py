@@ -53,7 +53,9 @@ def _eat_first(ask: Ask) -> Any:
         days = figure(says, r["why"], "days_left")
         by = html.Span(words("today.use_by", day=words.day(r["use_by"])), className="quiet")
         lines.append(
-            html.Li([html.B(r["item"]), f", {r['left']['text']}, {kept}: ", days, " ", by])
+            html.Li(
+                [html.B(r["item"]), f", {words.said(r['left']['text'])}, {kept}: ", days, " ", by]
+            )
         )
     more = dcc.Link(words("today.whole_shelf"), href="/shelf", className="button quiet-button")
     return section(words("today.eat_first"), html.Ul(lines), html.Div(more, className="tools"))
@@ -75,7 +77,7 @@ def _running_out(ask: Ask) -> Any:
     for r in records[:_SOON]:
         lasts = _lasts(words, r["weeks_left"]["likely"])
         weeks = figure(lasts, r["why"], "weeks_left.likely")
-        parts: list[Any] = [html.B(r["item"]), f": {r['left']['text']}, ", weeks]
+        parts: list[Any] = [html.B(r["item"]), f": {words.said(r['left']['text'])}, ", weeks]
         if r["next_supply_on"]:
             parts.append(", " + words("today.more_on", day=words.day(r["next_supply_on"])))
         lines.append(html.Li(parts))

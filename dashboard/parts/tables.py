@@ -103,7 +103,7 @@ def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Ce
         value = None  # a text that is not known
     if isinstance(value, str) and column.unit == "":
         named = column.name in _NAMED
-        return value if named else ask.words.word("answers", value, column.name)
+        return value if named else _word(ask, value, column.name)
     text = ask.words.cell(column, value)
     if value is not None and (bound := column.mark(row)):
         text = f"{bound} {text}"
@@ -113,6 +113,12 @@ def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Ce
         value is not None and isinstance(value, (int, float)) and not isinstance(value, bool)
     )
     return figure(text, row.get("why"), column.name, what=head) if is_figure else text
+
+
+def _word(ask: Ask, value: str, of: str) -> str:
+    """Return a fixed word of an answer, or what it says, in the language."""
+    said = ask.words.word("answers", value, of)
+    return said if said != value else ask.words.said(value)
 
 
 def plain_table(

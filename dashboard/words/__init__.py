@@ -193,7 +193,7 @@ class Words:
         if isinstance(value, bool):
             return self("word.yes") if value else self("word.no")
         if isinstance(value, (list, tuple)):
-            return ", ".join(str(one) for one in value) or _DASH
+            return ", ".join(self.said(str(one)) for one in value) or _DASH
         if isinstance(value, str):
             return self.day(value) if column.unit == "day" else value
         return self.quantity(value, column.unit)

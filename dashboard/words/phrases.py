@@ -77,7 +77,8 @@ class Phrases:
         """Return a text in the language, as far as its sentences are in the book."""
         said = self._said(text)
         if said is None:
-            said = " ".join(self._said(part) or part for part in _SENTENCES.split(text))
+            parts = _SENTENCES.split(text)
+            said = " ".join(self._said(part) or self._amount(part) for part in parts)
         return said
 
     def knows(self, text: str) -> bool:
@@ -106,7 +107,7 @@ class Phrases:
     def _several(self, text: str, between: str) -> str | None:
         """Return phrases with commas or semicolons between, when each of them is in the book."""
         parts = text.split(between)
-        if len(parts) == 1:
+        if len(parts) == 1 or any(part.count("(") != part.count(")") for part in parts):
             return None
         several = [self._phrase(part) for part in parts]
         known = [one for one in several if one is not None]
