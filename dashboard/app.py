@@ -36,8 +36,10 @@ class _App(Dash):
         page = page_at(flask.request.path)
         charting = static.charting_script()
         preload = f'<meta name="charting" content="{charting}">'
+        preload += f'<meta name="parts" content="{static.parts_version()}">'
         if page is not None and page.has_pictures:
-            preload += f'<link rel="preload" as="script" href="{charting}">'
+            for script in (charting, static.drawing_part()):
+                preload += f'<link rel="preload" as="script" href="{script}">'
         return (
             f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>{parts["metas"]}'
             f'<meta name="viewport" content="width=device-width, initial-scale=1">'

@@ -13,7 +13,7 @@ import brotli
 import flask
 from platformdirs import user_cache_path
 
-__all__ = ["ASSETS", "charting_script", "keep_compressed"]
+__all__ = ["ASSETS", "charting_script", "drawing_part", "keep_compressed", "parts_version"]
 
 ASSETS = Path(__file__).with_name("assets")
 _YEAR = "public, max-age=31536000, immutable"
@@ -27,6 +27,16 @@ def charting_script() -> str:
     The library asks for it without one; assets/croft.js makes it ask here (see the page's head).
     """
     return f"{_PREFIX}plotly/package_data/plotly.min.js?v={version('plotly')}"
+
+
+def parts_version() -> str:
+    """Return what assets/croft.js puts behind the address of a part that a library loads when wanted."""
+    return f"?v={version('dash')}-{version('dash-mantine-components')}"
+
+
+def drawing_part() -> str:
+    """Return the address of the part that draws with the charting script."""
+    return f"{_PREFIX}dash/dcc/async-graph.js{parts_version()}"
 
 
 def _is_versioned() -> bool:

@@ -11,7 +11,7 @@ from ledger.door.entries import Entries
 from ledger.events import decode_stored, tell
 from ledger.log import Log
 
-__all__ = ["HistoryRow", "rows"]
+__all__ = ["HistoryRow", "newer_rows", "rows"]
 
 
 @dataclass(frozen=True)
@@ -44,10 +44,27 @@ def rows(
             body = decode_stored(row[2], row[3], row[10], seq=row[0])
             if wanted is None or _names(body, wanted, catalogue):
                 named = body["id"] if row[2] == "struck" else row[1]
-                yield HistoryRow(
-                    row[0], row[1], entries.root(named), row[2], row[4], row[6], row[8],
-                    _state(entries, row, named), tell(row[2], body),
-                )  # fmt: skip
+                yield _told(row, entries.root(named), _state(entries, row, named), body)
+
+
+def newer_rows(log: Log, after: int) -> list[HistoryRow] | None:
+    """Return the events behind a number in the log; None where one of them changes what became of others.
+
+    Telling 45,000 events anew after each entry took a third of the time of a page's drawing.
+    """
+    new = [row for chunk in log.read(after=after) for row in chunk]
+    if any(row[9] or row[2] == "struck" for row in new):
+        return None
+    return [
+        _told(row, row[1], "holds", decode_stored(row[2], row[3], row[10], seq=row[0]))
+        for row in new
+    ]
+
+
+def _told(row: tuple[Any, ...], entry: str, state: str, body: dict[str, Any]) -> HistoryRow:
+    return HistoryRow(
+        row[0], row[1], entry, row[2], row[4], row[6], row[8], state, tell(row[2], body)
+    )
 
 
 def _state(entries: Entries, row: tuple[Any, ...], named: str) -> str:

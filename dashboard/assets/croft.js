@@ -9,6 +9,16 @@
   const charting = document.querySelector("meta[name=charting]");
   if (charting) Object.defineProperty(window, "_dashPlotlyJSURL", { get: () => charting.content, set: () => {} });
 
+  /* So are the parts that a library loads when they are wanted. */
+  const parts = document.querySelector("meta[name=parts]");
+  const src = Object.getOwnPropertyDescriptor(HTMLScriptElement.prototype, "src");
+  if (parts) Object.defineProperty(HTMLScriptElement.prototype, "src", {
+    ...src,
+    set: function (url) {
+      src.set.call(this, /_dash-component-suites\/.*\/async-[^?]*\.js$/.test(url) ? url + parts.content : url);
+    },
+  });
+
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     croft: {
       scheme: function (scheme) {

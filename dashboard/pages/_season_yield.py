@@ -37,7 +37,7 @@ def beds(ask: Ask, answer: Answer, season: str) -> Any:
             "bed": [_bed(ask, bed) for bed in frame["bed"]], "crop": frame["crop"].astype(str),
             "size": _known(frame, there[size]),
             "yield": frame["per_m2_g"].astype(float).to_numpy(),
-            "text": frame["in_words.picked"].fillna("–"),
+            "text": [ask.words.said(text) for text in frame["in_words.picked"].fillna("–")],
             "more": [_per_ground(ask, value) for value in frame["per_m2_g"]],
         }
     )  # fmt: skip

@@ -150,7 +150,7 @@ def _stats(ask: Ask, answer: Answer, kept: Answer) -> Any:
 def _beds(ask: Ask, answer: Answer) -> Any:
     words, rows = ask.words, []
     said = {
-        (crop, bed): text.removesuffix(f" in {bed}")
+        (crop, bed): words.said(text.removesuffix(f" in {bed}"))
         for crop, texts in zip(answer.frame["crop"], answer.frame["in_beds"], strict=True)
         for bed in answer.totals["beds"]
         for text in texts or ()
@@ -200,14 +200,18 @@ def _crops(ask: Ask, answer: Answer, options: dict[str, Any]) -> Any:
         html.P(words("next_season.crops_says"), className="quiet"),
         answer_table(
             ask, answer, columns=columns, options=options,
-            cells={"needed": _needed},
+            cells={"needed": lambda row: _needed(ask, row)},
         ),
         html.Details([html.Summary(words("next_season.because")), html.Ul(why)]),
     )  # fmt: skip
 
 
-def _needed(row: Any) -> Any:
-    return "–" if not row["needed"] else figure(row["needed"], row["why"], "needed_g.likely")
+def _needed(ask: Ask, row: Any) -> Any:
+    return (
+        "–"
+        if not row["needed"]
+        else figure(ask.words.said(row["needed"]), row["why"], "needed_g.likely")
+    )
 
 
 def _chances(ask: Ask, answer: Answer) -> Any:

@@ -129,7 +129,7 @@ def _stock(ask: Ask, items: Answer) -> Any:
 
 def _stock_says(ask: Ask, record: dict[str, Any]) -> str:
     words = ask.words
-    says = words("shelf.stock_left", item=record["item"], left=record["left"]["text"])
+    says = words("shelf.stock_left", item=record["item"], left=words.said(record["left"]["text"]))
     if record["runs_out_on"]["likely"]:
         out = record["runs_out_on"]
         says += " " + words(

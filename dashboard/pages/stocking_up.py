@@ -58,7 +58,7 @@ def draw(ask: Ask) -> Any:
                 answer,
                 columns=_columns(answer),
                 options=options,
-                cells={f"{name}.text": _amount(name) for name in ("left", "per_week", "pack")},
+                cells={f"{name}.text": _amount(ask, name) for name in ("left", "per_week", "pack")},
             ),
         ),
         _bad_year(ask, answer, options),
@@ -203,7 +203,12 @@ def _lay_in(ask: Ask, answer: Answer) -> list[Any]:
         rows["item"], rows["packs_wanted"], rows["pack.text"], rows["cost"], rows["why"], strict=True
     )  # fmt: skip
     lines = [
-        html.Li([f"{int(n)} × {item}, {pack}: ", figure(ask.words.money(cost), why, "cost")])
+        html.Li(
+            [
+                f"{int(n)} × {item}, {ask.words.said(pack)}: ",
+                figure(ask.words.money(cost), why, "cost"),
+            ]
+        )
         for item, n, pack, cost, why in wanted
     ]
     return [html.Ul(lines), html.P(ask.words("stocking_up.try_budget"), className="quiet")]
@@ -222,12 +227,14 @@ def _columns(answer: Answer) -> tuple[str, ...]:
     )  # fmt: skip
 
 
-def _amount(name: str) -> Callable[[Mapping[str, Any]], Any]:
+def _amount(ask: Ask, name: str) -> Callable[[Mapping[str, Any]], Any]:
     """Return how an amount in words is drawn: it opens the arithmetic of its whole units."""
 
     def cell(row: Mapping[str, Any]) -> Any:
         text = row[f"{name}.text"]
-        return figure(text, row["why"], f"{name}.whole") if isinstance(text, str) else "–"
+        if not isinstance(text, str):
+            return "–"
+        return figure(ask.words.said(text), row["why"], f"{name}.whole")
 
     return cell
 
