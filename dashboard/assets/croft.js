@@ -121,7 +121,8 @@
      here are remembered, as the renderer does not know of them; what was unfolded stays so. */
   const put = new WeakMap();
   function fill(box) {
-    const unfolded = new Set([...box.querySelectorAll("details[open] > summary")].map((one) => one.textContent));
+    const kept = box.closest(".mantine-Drawer-content") ? [] : [...box.querySelectorAll("details[open] > summary")];
+    const unfolded = new Set(kept.map((one) => one.textContent));
     const focused = [...box.querySelectorAll("a, button, summary")].indexOf(document.activeElement);
     (put.get(box) || []).forEach((node) => node.remove());
     if (box.dataset.still === undefined) return;
@@ -132,7 +133,11 @@
       if (unfolded.has(one.firstElementChild.textContent)) one.open = true;
     });
     box.append(made.content);
-    if (focused >= 0) (box.querySelectorAll("a, button, summary")[focused] || box).focus({ preventScroll: true });
+    const panel = box.closest("#why-shown, #why-panel") && box.closest(".mantine-Drawer-content");
+    if (panel) { // another figure's arithmetic begins at its top
+      panel.scrollTo(0, 0);
+      panel.querySelector(".mantine-Drawer-close").focus({ preventScroll: true });
+    } else if (focused >= 0) (box.querySelectorAll("a, button, summary")[focused] || box).focus({ preventScroll: true });
   }
   new MutationObserver((seen) => {
     const boxes = new Set();
@@ -150,6 +155,7 @@
   function goes(event, link) {
     if (event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
     event.preventDefault();
+    set("why-panel", { opened: false }); // an entry's link in the panel leads behind it
     window.history.pushState({}, "", link.href);
     window.dispatchEvent(new PopStateEvent("popstate"));
     window.scrollTo(0, 0);

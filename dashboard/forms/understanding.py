@@ -91,7 +91,7 @@ def _words(ask: Ask, part: dict[str, Any], texts: Texts) -> str:
     other = "metric" if words.measures != "metric" else "us"
     said = str(part["amount"])
     if amount.measure in ("mass", "volume"):
-        said = f"{said} ({format_whole(amount.whole, amount.measure, measures=other)})"
+        said = f"{said} ({words.said(format_whole(amount.whole, amount.measure, measures=other))})"
     item = part.get("item")
     if item is None:
         return said

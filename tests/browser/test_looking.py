@@ -34,6 +34,26 @@ def test_arithmetic_leads_to_its_events(demo, open_page):
     page.locator("#why-shown a").first.click()
     page.wait_for_selector("text=1 of ")
     assert "/history?find=" in page.url
+    page.wait_for_selector("#why-shown", state="hidden")  # the entry is seen, not the panel over it
+
+
+def test_arithmetic_leads_to_that_of_its_parts(demo, open_page):
+    """What a tree names as asked by a command opens in the panel, from its top."""
+    page = open_page(demo, "/our-table")
+    settled(page)
+    page.locator("#page .opens").first.click()
+    first = page.locator("#why-shown .why-tree > li").first
+    first.wait_for()
+    whole = first.inner_text()
+    part = page.locator("#why-shown .opens").first
+    said = part.evaluate("one => one.dataset.why.split('/').pop()")
+    part.click()
+    page.wait_for_function(
+        "whole => document.querySelector('#why-shown li').innerText !== whole", arg=whole
+    )
+    assert first.inner_text().startswith(f"{said}, eaten")
+    assert page.evaluate("document.querySelector('.mantine-Drawer-content').scrollTop") == 0
+    assert page.wrong == []
 
 
 def test_keyboard_alone_reaches_and_opens(demo, open_page):
