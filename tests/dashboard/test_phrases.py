@@ -206,6 +206,32 @@ def test_findings_of_every_batch_are_said(demo, unsaid, fixed_day):
     assert unsaid == set()
 
 
+def numbers(text):
+    """Return the digits of each number in a text, but for commands and for the months of days."""
+    text = re.sub(r"`[^`]*`|(?<=m)2", "", text)
+    text = re.sub(r"(\d{4})-\d\d-0?(\d+)", r"\1 \2", text)
+    return sorted(re.findall(r"\d+", re.sub(r"(?<=\d)[.,](?=\d)", "", text)))
+
+
+def test_no_number_is_lost_or_changed(demo, fixed_day):
+    """A minute, a pressure or an acid said otherwise could hurt somebody."""
+    texts = {row.line for row in demo.history()}
+    for name in ("as-published", "shelf", "our-table", "season", "know-how"):
+        answer = demo.show(name)
+        texts |= {one.text for one in answer.assumptions} | set(answer.totals.get("in_words", ()))
+        for findings in answer.frame.get("findings", ()):
+            texts |= {str(one[part]) for one in findings for part in ("text", "published", "done")}
+        texts |= {text for several in answer.frame.get("advice", ()) for text in several or ()}
+    for product in ("green beans", "tomatoes", "apple sauce", "salsa", "dill pickles"):
+        asked = demo.show("as-published", product=product, altitude="2600 ft")
+        texts |= {record["text"] for record in asked.records()}
+        texts |= {
+            text for part in ("needs", "steps") for text in (asked.totals.get(part) or {}).values()
+        }
+    assert len(texts) > 2000
+    assert {text for text in texts if numbers(text) != numbers(DE.said(text))} == set()
+
+
 def test_every_entry_is_told(demo, unsaid):
     for row in demo.history():
         DE.said(row.line)
