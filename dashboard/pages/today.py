@@ -10,15 +10,12 @@ from dashboard.ask import Ask
 from dashboard.forms.specs import COMMON
 from dashboard.pages._page import Page
 from dashboard.pages.write_down import kind_tiles
-from dashboard.parts import figure, nothing_yet, say, section
-from dashboard.words import Words
+from dashboard.parts import figure, how_long, nothing_yet, say, section
 from ledger.book import HistoryRow
 
 __all__ = ["PAGE", "draw"]
 
 _LAST, _FIRST, _SOON = 8, 8, 6
-_IN_DAYS = 2
-"""Weeks below which days are said."""
 _SHORT_CHANCE = 0.5
 """Chance of lasting until more comes below which an item is said to run out."""
 
@@ -75,21 +72,13 @@ def _running_out(ask: Ask) -> Any:
         return section(words("today.running_out"), html.P(words("today.nothing_out")))
     lines = []
     for r in records[:_SOON]:
-        lasts = _lasts(words, r["weeks_left"]["likely"])
+        lasts = how_long(words, r["weeks_left"]["likely"])
         weeks = figure(lasts, r["why"], "weeks_left.likely")
         parts: list[Any] = [html.B(r["item"]), f": {words.said(r['left']['text'])}, ", weeks]
         if r["next_supply_on"]:
             parts.append(", " + words("today.more_on", day=words.day(r["next_supply_on"])))
         lines.append(html.Li(parts))
     return section(words("today.running_out"), html.Ul(lines))
-
-
-def _lasts(words: Words, weeks: float) -> str:
-    """Return how long something lasts, in days where it is not many weeks."""
-    if weeks >= _IN_DAYS:
-        return words("today.weeks", n=words.number(weeks, 2))
-    days = round(weeks * 7)
-    return words("today.days", n=days) if days > 1 else words("today.one_day")
 
 
 def _season(ask: Ask) -> Any:

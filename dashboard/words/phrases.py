@@ -7,6 +7,7 @@ The ledger says its sentences in English; the pages say them in a language that 
 * ``{day}``, ``{day2}``: a day, ``2026-09-02``;
 * ``{HOW}``, in capitals: a phrase or fixed word itself; a text whose piece is none is another phrase;
 * ``{list}``, ``{list2}``: several with commas between, each as the book says it or as it is;
+* ``{names}``: several names as the household wrote them; only ``and 3 more`` behind them is said;
 * any other, ``{name}``: left as the household wrote it, but for the number of an amount.
 
 A text may be several sentences. One that the book does not hold stays in English.
@@ -28,6 +29,7 @@ _AMOUNT = re.compile(
     r"(?P<sign>[-+<>≥≤]? ?)(?P<number>\d[\d,]*(?:\.\d+)?)(?P<rest>(?:[ %-].*)?)", re.DOTALL
 )
 _NUMBER = r"[-+<>≥≤]? ?(?:\d[\d,]*(?:\.\d+)?|\.\d+)"
+_MORE = re.compile(r"(.+?)(?: (and \d+ more))?", re.DOTALL)
 _KEPT = 8192
 """Texts whose wording is kept: those of a few pages."""
 
@@ -156,6 +158,9 @@ class Phrases:
             return self._said(text)
         if name.startswith("day"):
             return self._day(text)
+        if name.startswith("names"):
+            names, more = _MORE.fullmatch(text).groups()  # type: ignore[union-attr]
+            return f"{names} {self._phrase(more) or more}" if more else names
         if name.startswith("list"):
             return ", ".join(self._phrase(one) or self._amount(one) for one in text.split(", "))
         return self._amount(text)

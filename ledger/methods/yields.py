@@ -15,7 +15,7 @@ from ledger.errors import InputError
 __all__ = ["YieldSpread", "chance_short", "from_range", "from_seasons", "plants_for"]
 
 _ALIKE = 1e-10
-"""Seasons whose logarithms differ by no more than this were alike."""
+"""Part of a yield by which two may differ and be alike all the same: what rounding leaves."""
 
 
 @dataclass(frozen=True)
@@ -151,8 +151,8 @@ def from_range(low: float, high: float, *, assumed_spread: float | None = None) 
         raise InputError("yield", f"a range from {low:g} to {high:g}", "Give low, then high")
     likely = (low + high) / 2
     half = (high - low) / 2
-    if half == 0 and assumed_spread:
-        half = likely * min(assumed_spread, 1.0)
+    if half <= _ALIKE * likely:  # one figure, but for rounding
+        half = likely * min(assumed_spread or 0.0, 1.0)
     return YieldSpread("published range", likely, half, 0, 0.0, 0)
 
 

@@ -60,6 +60,8 @@ def of(book):
         ({"on {WHERE}": "im {WHERE}"}, "on shelf", "im Regal"),
         ({"on {WHERE}": "im {WHERE}"}, "on foot", "on foot"),  # no phrase: not this one
         ({"of {list}": "von {list}"}, "of plum, shelf", "von plum, Regal"),
+        ({"of {names}": "von {names}"}, "of plum, shelf", "von plum, shelf"),
+        ({"of {names}": "von {names}", "and {n} more": "und {n}"}, "of plum, fig and 3 more", "von plum, fig und 3"),
         ({"one": "eins", "two": "zwei"}, "one, two", "eins, zwei"),
         ({"one": "eins", "two": "zwei"}, "one; two", "eins; zwei"),
         ({"one": "eins", "two": "zwei"}, "one, three", "one, three"),
