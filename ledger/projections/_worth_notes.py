@@ -21,7 +21,7 @@ _UNPRICED = "No shop price of {name} is known, so what there was of it counts 0 
 _ONCE = Assumption(
     "counts-once",
     "Each thing counts once: what went into jars or dishes counts there, and what was sold, given "
-    "away or lost is taken off in its own line. `show season` counts all that was picked.",
+    "away or lost is taken off in its own line. `croftbook show season` counts all that was picked.",
 )
 _NO_VALUE = "{name} was received without a value; it counts at the shop's price of its day."
 
