@@ -20,9 +20,9 @@ from ledger import Book
 
 FOLDER = Path(__file__).with_name("pictures")
 WANTED = (
-    ("today", "/", 390),
-    ("jar-cost", "/jar-cost?item=tomato+sauce", 1280),
-    ("our-table", "/our-table", 1280),
+    ("today", "/", 390, 900),
+    ("jar-cost", "/jar-cost?item=tomato+sauce", 1280, 900),
+    ("our-table", "/our-table", 1280, 1180),  # down to the end of its picture
 )
 FLAGS = [
     "--headless",
@@ -47,8 +47,8 @@ def main() -> int:
         address = f"http://127.0.0.1:{server.effective_port}"
         with sync_playwright() as run:
             browser = run.chromium.launch(executable_path=chromium, args=FLAGS)
-            for name, path, width in WANTED:
-                page = browser.new_page(viewport={"width": width, "height": 900})
+            for name, path, width, height in WANTED:
+                page = browser.new_page(viewport={"width": width, "height": height})
                 page.goto(address + path)
                 page.wait_for_selector("#page h1")
                 page.wait_for_load_state("networkidle")
