@@ -121,7 +121,8 @@
      here are remembered, as the renderer does not know of them; what was unfolded stays so. */
   const put = new WeakMap();
   function fill(box) {
-    const kept = box.closest(".mantine-Drawer-content") ? [] : [...box.querySelectorAll("details[open] > summary")];
+    const panel = box.closest(".mantine-Drawer-content"); // another figure's arithmetic begins anew, at its top
+    const kept = panel ? [] : [...box.querySelectorAll("details[open] > summary")];
     const unfolded = new Set(kept.map((one) => one.textContent));
     const focused = [...box.querySelectorAll("a, button, summary")].indexOf(document.activeElement);
     (put.get(box) || []).forEach((node) => node.remove());
@@ -133,8 +134,7 @@
       if (unfolded.has(one.firstElementChild.textContent)) one.open = true;
     });
     box.append(made.content);
-    const panel = box.closest("#why-shown, #why-panel") && box.closest(".mantine-Drawer-content");
-    if (panel) { // another figure's arithmetic begins at its top
+    if (panel) {
       panel.scrollTo(0, 0);
       panel.querySelector(".mantine-Drawer-close").focus({ preventScroll: true });
     } else if (focused >= 0) (box.querySelectorAll("a, button, summary")[focused] || box).focus({ preventScroll: true });

@@ -15,7 +15,6 @@ from dashboard.parts import (
     answer_table,
     choices,
     figure,
-    how_long,
     notes_of,
     nothing_yet,
     picture,
@@ -145,7 +144,7 @@ def _weeks(ask: Ask, answer: Answer) -> Any:
     names = {n: words(f"stocking_up.{n}") for n in ("here", "planned", "wanted")}
     drawing = weeks_drawn(data, ask.scheme, unit=words("stocking_up.axis"), **names)
     first = known.iloc[0]
-    lasts = figure(how_long(words, first["weeks"]), first["why"], "weeks")
+    lasts = figure(words.weeks(first["weeks"]), first["why"], "weeks")
     says = [words("stocking_up.first", item=first["item"]), " ", lasts, "."]
     rest = len(frame[frame["weeks"].notna()]) - len(known)
     if rest > 0:

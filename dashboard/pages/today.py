@@ -10,7 +10,7 @@ from dashboard.ask import Ask
 from dashboard.forms.specs import COMMON
 from dashboard.pages._page import Page
 from dashboard.pages.write_down import kind_tiles
-from dashboard.parts import figure, how_long, nothing_yet, say, section
+from dashboard.parts import figure, nothing_yet, say, section
 from ledger.book import HistoryRow
 
 __all__ = ["PAGE", "draw"]
@@ -72,7 +72,7 @@ def _running_out(ask: Ask) -> Any:
         return section(words("today.running_out"), html.P(words("today.nothing_out")))
     lines = []
     for r in records[:_SOON]:
-        lasts = how_long(words, r["weeks_left"]["likely"])
+        lasts = words.weeks(r["weeks_left"]["likely"])
         weeks = figure(lasts, r["why"], "weeks_left.likely")
         parts: list[Any] = [html.B(r["item"]), f": {words.said(r['left']['text'])}, ", weeks]
         if r["next_supply_on"]:

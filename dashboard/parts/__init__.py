@@ -2,7 +2,7 @@
 
 from dashboard.parts.choices import choice, choices
 from dashboard.parts.empty import nothing_yet
-from dashboard.parts.figures import figure, how_long, stat
+from dashboard.parts.figures import figure, stat
 from dashboard.parts.pictures import picture
 from dashboard.parts.saying import say, sentences
 from dashboard.parts.sections import cautions, notes_of, section
@@ -17,7 +17,6 @@ __all__ = [
     "choices",
     "csv_link",
     "figure",
-    "how_long",
     "notes_of",
     "nothing_yet",
     "picture",

@@ -7,12 +7,7 @@ from typing import Any
 from dash import html
 from dash.development.base_component import Component
 
-from dashboard.words import Words
-
-__all__ = ["figure", "how_long", "stat"]
-
-_IN_DAYS = 2
-"""Weeks below which days are said."""
+__all__ = ["figure", "stat"]
 
 
 def figure(text: str, address: str | None, field: str | None = None, *, what: str = "") -> Any:
@@ -51,11 +46,3 @@ def stat(label: str, value: Any, below: Any = None) -> Component:
         ],
         className="stat",
     )
-
-
-def how_long(words: Words, weeks: float) -> str:
-    """Return how long something lasts, in days where it is not many weeks."""
-    if weeks >= _IN_DAYS:
-        return words("today.weeks", n=words.number(weeks, 2))
-    days = round(weeks * 7)
-    return words("today.days", n=days) if days > 1 else words("today.one_day")

@@ -12,14 +12,14 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
-from dashboard.forms.specs import FORMS
 from dashboard.parts.figures import figure
 from ledger.events import KINDS
 
 __all__ = ["say", "sentences"]
 
 _TICKS = re.compile(r"`([^`]+)`")
-_FORM_OF = {KINDS[kind].command: kind for kind in FORMS}
+_FORM_OF = {kind.command: name for name, kind in KINDS.items() if name != "struck"}
+"""Kinds by their commands; a strike is asked for beside its entry, and has no form."""
 
 
 def say(ask: Ask, text: str) -> Any:

@@ -33,6 +33,8 @@ __all__ = ["LANGUAGES", "Words", "catalogue"]
 LANGUAGES = ("en", "de")
 _LEAST_SHARE = 0.001
 _DASH = "–"
+_IN_DAYS = 2
+"""Weeks below which days are said."""
 _PLACES = 6
 """Most decimal places of a number."""
 
@@ -171,6 +173,13 @@ class Words:
     def month(self, number: int) -> str:
         """Return a month's short name, 1 to 12."""
         return self.locale.months["stand-alone"]["abbreviated"][number]
+
+    def weeks(self, value: float) -> str:
+        """Return how long something lasts, in days where it is not many weeks."""
+        if value >= _IN_DAYS:
+            return self("today.weeks", n=self.number(value, 2))
+        days = round(value * 7)
+        return self("today.days", n=days) if days > 1 else self("today.one_day")
 
     def grams(self, value: float | None) -> str:
         """Return a weight in the household's measures."""

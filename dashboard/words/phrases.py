@@ -30,10 +30,10 @@ _AMOUNT = re.compile(
 )
 _NUMBER = r"[-+<>≥≤]? ?(?:\d[\d,]*(?:\.\d+)?|\.\d+)"
 _MORE = re.compile(r"(.+?)(?: (and \d+ more))?", re.DOTALL)
+_DAY = r"\d{4}-\d\d-\d\d"
+
 _KEPT = 8192
 """Texts whose wording is kept: those of a few pages."""
-
-_DAY = r"\d{4}-\d\d-\d\d"
 
 
 @cache
@@ -71,6 +71,8 @@ class Phrases:
         slotted = [key for key in book if key not in self._whole]
         slotted.sort(key=lambda key: -len(_SLOT.sub("", key)))  # the one that says most comes first
         self._slotted = [_Slotted(key, book[key]) for key in slotted]
+        self._with_clauses = [one for one in self._slotted if "; " in one.english]
+        self._with_sentences = [one for one in self._slotted if _SENTENCES.search(one.english)]
         self._by_first: dict[str, list[_Slotted]] = {}
         self._word, self._number, self._day = word, number, day
         self._said = lru_cache(_KEPT)(self._say)
@@ -94,43 +96,49 @@ class Phrases:
         neighbour; a name may hold a full stop, so a phrase over all of it comes after that.
         """
         parts = _SENTENCES.split(text)
-        if len(parts) == 1:
+        if len(parts) > 1:
             return (
-                self._phrase(text, "; ")
-                or self._several(text, "; ")
+                self._phrase(text, self._with_sentences)
+                or self._each(parts, " ", self._said)
                 or self._phrase(text)
-                or self._several(text, ", ")
             )
-        several = [self._said(part) for part in parts]
-        known = [one for one in several if one is not None]
-        each = " ".join(known) if len(known) == len(parts) else None
-        return self._phrase(text, _SENTENCES) or each or self._phrase(text)
+        return (
+            self._phrase(text, self._with_clauses)
+            or self._several(text, "; ")
+            or self._phrase(text)
+            or self._several(text, ", ")
+        )
 
     def _several(self, text: str, between: str) -> str | None:
         """Return phrases with commas or semicolons between, when each of them is in the book."""
         parts = text.split(between)
         if len(parts) == 1 or any(part.count("(") != part.count(")") for part in parts):
             return None
-        several = [self._phrase(part) for part in parts]
-        known = [one for one in several if one is not None]
-        return between.join(known) if len(known) == len(parts) else None
+        return self._each(parts, between, self._phrase)
 
-    def _phrase(self, text: str, holding: str | re.Pattern[str] = "") -> str | None:
-        """Return one phrase that holds something; one that begins a sentence may be there in small letters."""
-        if not re.search(holding, text):
-            return None
-        said = self._found(text, holding)
+    @staticmethod
+    def _each(parts: list[str], between: str, say: Callable[[str], str | None]) -> str | None:
+        """Return parts put together again in the language; None where one of them is not known."""
+        several = []
+        for part in parts:
+            said = say(part)
+            if said is None:
+                return None
+            several.append(said)
+        return between.join(several)
+
+    def _phrase(self, text: str, among: list[_Slotted] | None = None) -> str | None:
+        """Return one phrase; one that begins a sentence may be in the book in small letters."""
+        said = self._found(text, among)
         if said is None and text[:1].isupper():
-            said = self._found(text[:1].lower() + text[1:], holding)
+            said = self._found(text[:1].lower() + text[1:], among)
             said = said and said[:1].upper() + said[1:]
         return said
 
-    def _found(self, text: str, holding: str | re.Pattern[str]) -> str | None:
+    def _found(self, text: str, among: list[_Slotted] | None) -> str | None:
         if text in self._whole:
             return self._whole[text]
-        for phrase in self._beginning(text[:1]):
-            if holding and not re.search(holding, phrase.english):
-                continue
+        for phrase in self._beginning(text[:1]) if among is None else among:
             match = phrase.match(text)
             if match and (slots := self._filled(match)) is not None:
                 return _SLOT.sub(lambda slot, slots=slots: slots[slot[1]], phrase.said)  # type: ignore[misc]

@@ -11,7 +11,6 @@ from dash.development.base_component import Component
 from dashboard.app import make_app
 from dashboard.data import Data
 from dashboard.drawing import ask_of, draw_page
-from dashboard.parts import how_long
 from ledger.projections import PROJECTIONS
 
 __all__ = ["Drawn", "as_seen", "draw", "figures_open", "text_of", "walk"]
@@ -106,7 +105,7 @@ def figures_open(drawn):
         column = next(c for columns in every for c in columns if c.name == field)
         if field.endswith(".whole"):  # shown in words
             assert node.value is not None
-        elif "weeks" in field and text == how_long(ask.words, node.value):  # few are said in days
+        elif "weeks" in field and text == ask.words.weeks(node.value):  # few are said in days
             continue
         else:
             assert ask.words.cell(column, node.value) in text, (text, address, field, node.value)

@@ -203,13 +203,17 @@ def texts_of(figure):
         yield note.text
 
 
+ONE_INCH = "examples.headspace"
+"""``1 in`` begins German words, too ("1 in diesem Jahr"): it is looked for as a text by itself."""
+
+
 def english(texts):
     """Return the English texts of the catalogue that stand among those shown, by key."""
     found = {}
     for text in texts:
         for key, pattern in PATTERNS.items():
             if pattern.fullmatch(text.strip()) or (
-                " " in EN[key] and not key.startswith("examples.") and pattern.search(text)
+                " " in EN[key] and key != ONE_INCH and pattern.search(text)
             ):
                 found[key] = text
     return found
