@@ -128,7 +128,7 @@ def strike_said(ask: Ask, id: str, why: str | None) -> Any:
         ask.data.book.strike(id, str(why))
     except LedgerError as error:
         return trouble(ask, words.refusal(error))
-    return html.P(words("history.struck"))
+    return html.P(words("history.struck"), className="written")
 
 
 def changed_choices(values: list[Any], drawn: list[Any]) -> dict[str, Any]:

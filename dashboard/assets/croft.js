@@ -104,6 +104,41 @@
     if (at) at.focus();
   }
 
+  /* A tap that writes waits until what was typed has reached the renderer, which it does a few frames
+     late: else a quick thumb would write half of a word. The second tap of a double one is dropped, one
+     right after an answer came (a question may have moved under the thumb), and one on the boxes that an
+     entry left empty. */
+  const WRITES = `#form-write, #strike-do, [id^='{"accept"']`, DOUBLE_MS = 500, WAIT_MS = 3000;
+  const BOXES = `.form [id^='{"field"']:is(input, textarea)`, TEXTS = BOXES + ", #form-by, #strike-why";
+  const all = (which) => [...document.querySelectorAll(which)];
+  function isDone() {
+    const written = document.querySelector("#form-said .written, #strike-said .written");
+    return written && (written.closest("#strike-said") || all(BOXES).every((box) => !box.value));
+  }
+  function isKnown(box) {
+    const known = window.dash_component_api.getLayout(box.id.startsWith("{") ? JSON.parse(box.id) : box.id);
+    return box.readOnly || !known || (known.props.value || "") === box.value; // a list shows a word for its value
+  }
+  let tapped = -Infinity, waits = null, passes = null;
+  function wait() {
+    const button = waits;
+    if (!all(TEXTS).every(isKnown) && performance.now() - tapped < WAIT_MS) return setTimeout(wait, 20);
+    waits = null;
+    if (isDone()) return;
+    passes = button;
+    button.click();
+  }
+  document.addEventListener("click", function (event) {
+    const button = event.target.closest(WRITES), now = performance.now();
+    if (!button) return;
+    if (button === passes) { passes = null; return; }
+    const isDropped = waits || now - tapped < DOUBLE_MS || isDone(), isEarly = !all(TEXTS).every(isKnown);
+    if (isDropped || isEarly) event.stopPropagation();
+    if (isDropped) return;
+    tapped = now;
+    if (isEarly) { waits = button; setTimeout(wait, 20); }
+  }, true);
+
   document.addEventListener("click", function (event) {
     const at = (name) => event.target.closest("[data-" + name + "]");
     let button;
@@ -142,6 +177,7 @@
   new MutationObserver((seen) => {
     const boxes = new Set();
     seen.forEach((change) => {
+      if (change.target.closest("#form-said")) tapped = performance.now();
       if (change.type === "attributes") boxes.add(change.target);
       change.addedNodes.forEach((node) => {
         if (node.nodeType !== Node.ELEMENT_NODE) return;

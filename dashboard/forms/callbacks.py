@@ -65,7 +65,7 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
             _published(ask, outcome),
             dcc.Link(words("forms.change"), href=f"/write?kind={event.kind}&replaces={event.id}"),
         ]
-        return dmc.Alert(inside, title=title, color="leaf", variant="light")
+        return dmc.Alert(inside, title=title, color="leaf", variant="light", className="written")
     if outcome.doubt is not None:
         doubt = outcome.doubt
         answer = words.said(doubt.offered) if doubt.offered else words("word.yes")
