@@ -96,8 +96,8 @@ def wire(app: Dash, data: Data) -> None:
         Input("scheme", "data"),
     )
     app.clientside_callback(
-        ClientsideFunction("croft", "arrived"), Output("main", "data-path"), Input("page", "children"),
-        State("url", "pathname"),
+        ClientsideFunction("croft", "arrived"), Output("main", "data-address"), Input("page", "children"),
+        State("url", "pathname"), State("url", "search"),
     )  # fmt: skip
 
 

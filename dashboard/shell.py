@@ -36,6 +36,7 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
             dcc.Store(id="scheme", data=scheme),
             dcc.Store(id="why-asked"),
             html.A(words("shell.skip"), href="#page", className="skip"),
+            html.Div(id="away", role="status", **{"data-says": words("shell.away")}),
             html.Header(_head(words), className="head"),
             html.Nav(_menu(words), className="menu", **{"aria-label": words("shell.menu")}),
             html.Main(

@@ -38,14 +38,14 @@
       otherDay: function (when) {
         return when !== "other";
       },
-      arrived: function (_children, path) {
+      arrived: function (_children, path, search) {
         document.querySelectorAll(".menu-link").forEach((link) => {
           const here = new URL(link.href).pathname === path;
           if (here) link.setAttribute("aria-current", "page");
           else link.removeAttribute("aria-current");
         });
         holdOn();
-        return path;
+        return path + (search || "");
       },
     },
   });
@@ -136,6 +136,7 @@
     if (isDropped || isEarly) event.stopPropagation();
     if (isDropped) return;
     tapped = now;
+    askPosition(); // a tap that nobody hears is told at once
     if (isEarly) { waits = button; setTimeout(wait, 20); }
   }, true);
 
@@ -208,16 +209,28 @@
     if (event.target.closest("[role=option], .chip")) typing({ target: document.querySelector(".form") || event.target });
   });
 
-  let last = null;
+  /* While nothing answers, a line says so and what was typed stays. Back again, the page is drawn anew: as
+     a whole where the address has changed meanwhile. */
+  let last = null, isAway = false;
+  function nowAway(away) {
+    const line = document.getElementById("away");
+    if (line) line.textContent = away ? line.dataset.says : "";
+    const isBack = isAway && !away, drawn = document.getElementById("main");
+    isAway = away;
+    if (isBack && drawn && drawn.dataset.address !== location.pathname + location.search) location.reload();
+    return isBack;
+  }
   async function askPosition() {
     if (document.hidden || !window.dash_clientside || !window.dash_clientside.set_props) return;
     try {
-      const answer = await fetch("/position", { credentials: "same-origin", headers: { Accept: "application/json" } });
+      const answer = await fetch("/position", {
+        credentials: "same-origin", headers: { Accept: "application/json" }, signal: AbortSignal.timeout(2 * EVERY_MS),
+      });
       if (answer.status === 401) { window.location.assign("/enter"); return; }
       const now = (await answer.json()).position;
-      if (last !== null && now !== last) set("seen", { data: now });
+      if (nowAway(false) || (last !== null && now !== last)) set("seen", { data: now });
       last = now;
-    } catch (_error) { /* the network is away; the next round asks again */ }
+    } catch (_error) { nowAway(true); } // the next round asks again
   }
   setInterval(askPosition, EVERY_MS);
 

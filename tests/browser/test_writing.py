@@ -195,6 +195,32 @@ def test_the_next_entry_of_the_same_form_is_another_one(own_empty, open_page):
         assert len(own_empty.book.history(kind="harvested")) == n
 
 
+def test_without_a_connection_it_says_so_and_keeps_what_was_typed(own_empty, open_page):
+    page = open_page(own_empty, "/write?kind=harvested")
+    settled(page)
+    page.context.set_offline(True)
+    box(page, "lines").fill("3 lb plum")
+    page.click("#form-write")
+    page.wait_for_selector("text=Croftbook does not answer")
+    assert box(page, "lines").input_value() == "3 lb plum"
+    page.context.set_offline(False)
+    page.wait_for_function("() => !document.getElementById('away').textContent")
+    assert "picked 3 lb plum" in write(page)
+    assert len(own_empty.book.history(kind="harvested")) == 1
+
+
+def test_a_page_wanted_without_a_connection_comes_when_it_is_back(own_empty, open_page):
+    own_empty.book.write("harvested", {"item": "plum", "amount": "31 lb"})
+    page = open_page(own_empty, "/write?kind=harvested")
+    settled(page)
+    page.context.set_offline(True)
+    page.wait_for_selector("text=Croftbook does not answer")
+    page.get_by_role("link", name="Shelf", exact=True).click()
+    page.context.set_offline(False)
+    page.wait_for_selector("h1 >> text=Shelf")
+    page.wait_for_selector("text=31 lb")
+
+
 def test_correction_and_strike_change_the_figures(own_empty, open_page):
     book = own_empty.book
     first = book.write("harvested", {"item": "plum", "amount": "31 lb"})
