@@ -113,7 +113,7 @@
   const all = (which) => [...document.querySelectorAll(which)];
   function isDone() {
     const written = document.querySelector("#form-said .written, #strike-said .written");
-    return written && (written.closest("#strike-said") || all(BOXES).every((box) => !box.value));
+    return written && (written.closest("#strike-said") || all(BOXES).every((box) => !box.value || box.id.includes('"day"')));
   }
   function isKnown(box) {
     const known = window.dash_component_api.getLayout(box.id.startsWith("{") ? JSON.parse(box.id) : box.id);

@@ -46,10 +46,8 @@ def boxes_of(ids: list[dict[str, Any]], values: list[Any]) -> dict[tuple[str, in
 def _typed(
     kind: str, when: str, by: str | None, boxes: dict[tuple[str, int], str], **more: Any
 ) -> Typed:
-    said = boxes.pop(("day", 0), "")
-    day = said if when == "other" else when
-    typed = Typed(kind, day=day or None, by=by, boxes={**boxes, ("day", 0): said}, **more)
-    return typed
+    day = boxes.get(("day", 0), "").strip() if when == "other" else when
+    return Typed(kind, day=day, by=by, boxes=boxes, **more)
 
 
 def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
@@ -151,7 +149,8 @@ def wire_forms(app: Dash, data: Data) -> None:
         shown = outcome_shown(ask, outcome)
         if outcome.written is None:
             return shown, errors, [no_update] * len(ids), no_update, accepted
-        return shown, errors, [""] * len(ids), str(uuid.uuid4()), []
+        left = [no_update if one["field"] == "day" else "" for one in ids]  # a notebook goes on
+        return shown, errors, left, str(uuid.uuid4()), []
 
     @app.callback(
         Output("batch-side", "children"),
@@ -165,7 +164,9 @@ def wire_forms(app: Dash, data: Data) -> None:
     def beside(_rested: int, values: Any, ids: Any, kind: str, when: str, by: str | None) -> Any:
         if kind != "put_up":
             raise PreventUpdate
-        return beside_batch(ask_of(data, "/write"), _typed(kind, when, by, boxes_of(ids, values)))
+        typed = _typed(kind, when, by, boxes_of(ids, values))
+        typed.day = typed.day or None  # one not typed yet keeps nothing back
+        return beside_batch(ask_of(data, "/write"), typed)
 
     app.clientside_callback(
         ClientsideFunction("croft", "shown"),

@@ -108,7 +108,7 @@ def _when(ask: Ask, on: str | None) -> Component:
             html.Div(
                 dmc.TextInput(
                     id=box_id("day", 0), value=on or "", label=words("forms.day"),
-                    placeholder=words("forms.day_example"), autoComplete="off",
+                    placeholder=words("examples.day"), autoComplete="off",
                 ),
                 id="form-other", hidden=not other,
             ),

@@ -24,7 +24,7 @@ Boxes = Mapping[tuple[str, int], str]
 
 @dataclass
 class Typed:
-    """What a form was told besides its boxes."""
+    """What a form was told besides its boxes. An empty day is one that was left out; none is today."""
 
     kind: str
     day: str | None = None
@@ -61,6 +61,8 @@ def read_form(typed: Typed, texts: Texts, today: dt.date) -> Entry:
             _read_parts(form, name, typed.boxes, body, texts)
     _read_singles(form, typed.boxes, body, texts)
     try:
+        if typed.day == "":
+            raise InputError("day", "is missing", f"Write it like {today.isoformat()}")
         on = day_of(typed.day, today, "day")
     except InputError as error:
         raise FieldTrouble(error, ("day", 0)) from None

@@ -195,6 +195,27 @@ def test_the_next_entry_of_the_same_form_is_another_one(own_empty, open_page):
         assert len(own_empty.book.history(kind="harvested")) == n
 
 
+def test_entries_of_another_day_keep_their_day(own_empty, open_page):
+    """An old notebook is typed in: its day stays, and one left out is asked for, never taken as today."""
+    page = open_page(own_empty, "/write?kind=harvested")
+    page.get_by_text("Other day").click()
+    box(page, "lines").fill("3 lb plum")
+    assert "Look at the boxes" in write(page)
+    page.wait_for_selector("text=This is missing. Write it like 2026-09-02")
+    day = page.get_by_role("textbox", name="Which day")
+    day.fill("2026-09-01")
+    for n in (1, 2):
+        page.wait_for_timeout(600)
+        box(page, "lines").fill("3 lb plum")
+        page.click("#form-write")
+        page.wait_for_function("() => !document.querySelector('#rows-lines input').value")
+        assert [r.on for r in own_empty.book.history(kind="harvested")] == ["2026-09-01"] * n
+    page.wait_for_timeout(600)
+    page.click("#form-write")  # nothing new was typed
+    settled(page)
+    assert page.inner_text("#form-said").startswith("Written down")
+
+
 def test_without_a_connection_it_says_so_and_keeps_what_was_typed(own_empty, open_page):
     page = open_page(own_empty, "/write?kind=harvested")
     settled(page)
