@@ -29,6 +29,7 @@ from dashboard.forms.batch import beside_batch
 from dashboard.forms.reading import Typed
 from dashboard.forms.understanding import understood
 from dashboard.forms.writing import Outcome, key_of, notes, told, write_form
+from ledger.log import StoredEvent
 
 __all__ = ["boxes_of", "outcome_shown", "wire_forms"]
 
@@ -56,14 +57,17 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
     if outcome.written is not None:
         event = outcome.written.event
         said = [html.Li(words.said(text)) for text in notes(outcome.written)]
-        title = words("forms.written" if outcome.written.is_new else "forms.again")
+        how = "written" if event.replaces is None else "corrected"
+        title = words(f"forms.{how}" if outcome.written.is_new else "forms.again")
         inside = [
             html.P(words.said(told(outcome.written))),
             html.Ul(said) if said else None,
             _published(ask, outcome),
-            dcc.Link(words("forms.change"), href=f"/write?kind={event.kind}&replaces={event.id}"),
+            html.Div(_further(ask, event), className="tools"),
         ]
-        return dmc.Alert(inside, title=title, color="leaf", variant="light", className="written")
+        return dmc.Alert(
+            inside, title=title, color="leaf", variant="light", className=f"written {how}"
+        )
     if outcome.doubt is not None:
         doubt = outcome.doubt
         answer = words.said(doubt.offered) if doubt.offered else words("word.yes")
@@ -79,6 +83,20 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
     if outcome.trouble:
         return trouble(ask, outcome.trouble)
     return trouble(ask, words("forms.see_boxes"))
+
+
+def _further(ask: Ask, event: StoredEvent) -> list[Any]:
+    """Return the ways on from an entry just written.
+
+    A corrected form is done with, and croft.css hides it: its boxes would take the next entry's place.
+    """
+    ways = {"forms.change": f"/write?kind={event.kind}&replaces={event.id}"}
+    if event.replaces is not None:
+        ways["forms.next"] = "/write"
+    return [
+        dcc.Link(ask.words(text), href=href, className="button quiet-button")
+        for text, href in ways.items()
+    ]
 
 
 def _published(ask: Ask, outcome: Outcome) -> Any:
@@ -121,6 +139,7 @@ def wire_forms(app: Dash, data: Data) -> None:
         Output(_BOX, "value"),
         Output("form-id", "data"),
         Output("form-accepted", "data"),
+        Output("form-replaces", "data"),
         Input("form-write", "n_clicks"),
         Input({"accept": ALL}, "n_clicks"),
         State(_BOX, "id"),
@@ -148,9 +167,9 @@ def wire_forms(app: Dash, data: Data) -> None:
         errors = [outcome.errors.get((one["field"], one["row"])) for one in ids]
         shown = outcome_shown(ask, outcome)
         if outcome.written is None:
-            return shown, errors, [no_update] * len(ids), no_update, accepted
+            return shown, errors, [no_update] * len(ids), no_update, accepted, no_update
         left = [no_update if one["field"] == "day" else "" for one in ids]  # a notebook goes on
-        return shown, errors, left, str(uuid.uuid4()), []
+        return shown, errors, left, str(uuid.uuid4()), [], None
 
     @app.callback(
         Output("batch-side", "children"),

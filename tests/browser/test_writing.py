@@ -250,7 +250,7 @@ def test_correction_and_strike_change_the_figures(own_empty, open_page):
     page.wait_for_selector("#form-write")
     assert box(page, "lines").input_value() == "31 lb plum"
     box(page, "lines").fill("13 lb plum")
-    assert "Written down" in write(page)
+    assert write(page).startswith("Corrected")
     assert book.show("shelf").records()[0]["left"]["text"] == "13 lb"
     page.goto(own_empty.address + "/history")
     page.get_by_role("link", name="Take back").first.click()
@@ -262,6 +262,28 @@ def test_correction_and_strike_change_the_figures(own_empty, open_page):
     assert book.show("shelf").records() == []
     states = [row.state for row in book.history() if row.entry == first.event.id]
     assert states == ["holds", "struck", "struck"]  # the strike itself, and both words it took back
+    assert page.wrong == []
+
+
+def test_what_is_typed_after_a_correction_is_another_entry(own_empty, open_page):
+    book = own_empty.book
+    first = book.write("harvested", {"item": "plum", "amount": "31 lb"})
+    page = open_page(own_empty, f"/write?kind=harvested&replaces={first.event.id}")
+    for amount in ("13 lb plum", "12 lb plum"):
+        box(page, "lines").fill(amount)
+        assert write(page).startswith("Corrected")
+        assert not page.locator(
+            "#form-write"
+        ).is_visible()  # its boxes would take the entry's place
+        page.get_by_role("link", name="Correct it").click()
+        page.locator("#form-write").wait_for()
+        page.wait_for_timeout(600)
+    page.get_by_role("link", name="Write down", exact=True).click()
+    page.get_by_role("link", name="Picked", exact=True).click()
+    box(page, "lines").fill("4 lb pear")
+    assert write(page).startswith("Written down")
+    shelf = {row["item"]: row["left"]["text"] for row in book.show("shelf").records()}
+    assert shelf == {"plum": "12 lb", "pear": "4 lb"}
     assert page.wrong == []
 
 

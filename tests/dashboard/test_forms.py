@@ -411,7 +411,9 @@ def test_refusal_stands_at_its_box_and_nothing_is_written(stocked, kind, said, w
     assert "Nothing was written down" in shown
 
 
-@pytest.mark.parametrize("day", ["", "1899-12-31", "2026-02-30", "tomorrowish", "2026-9-2", "x" * 5000])
+@pytest.mark.parametrize(
+    "day", ["", "1899-12-31", "2026-02-30", "tomorrowish", "2026-9-2", "x" * 5000]
+)
 def test_impossible_day_is_refused_beside_it(stocked, day):
     before = digest(stocked.book)
     outcome = send(stocked, "harvested", boxes(lines="3 lb plum"), day=day)

@@ -131,6 +131,7 @@ def write_form(served, text, id):
         [{"id": one, "property": "value"} for one in boxes],
         {"id": "form-id", "property": "data"},
         {"id": "form-accepted", "property": "data"},
+        {"id": "form-replaces", "property": "data"},
     ]
     states = [
         many[one["property"]] if one["id"].startswith("{") else {**one, "value": state[one["id"]]}
