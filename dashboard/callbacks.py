@@ -34,10 +34,15 @@ def wire(app: Dash, data: Data) -> None:
         Input("seen", "data"),
         Input("moment", "data"),
         Input("scheme", "data"),
+        State("main", "data-address"),
     )
-    def draw(path: str, search: str, _seen: int, moment: Any, scheme: str) -> Any:
+    def draw(
+        path: str, search: str, _seen: int, moment: Any, scheme: str, drawn: str | None
+    ) -> Any:
         page = page_at(path)
-        if page is not None and page.keeps_typing and set(ctx.triggered_prop_ids) == {"seen.data"}:
+        is_only_news = set(ctx.triggered_prop_ids) == {"seen.data"}
+        # news of an entry may overtake the way to another page, which is then drawn here
+        if page and page.keeps_typing and is_only_news and drawn == f"{path}{search or ''}":
             raise PreventUpdate
         ask = ask_of(data, path, search, moment, scheme)
         return still(draw_page(ask)), moment_note(ask)

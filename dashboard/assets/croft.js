@@ -209,15 +209,12 @@
     if (event.target.closest("[role=option], .chip")) typing({ target: document.querySelector(".form") || event.target });
   });
 
-  /* While nothing answers, a line says so and what was typed stays. Back again, the page is drawn anew: as
-     a whole where the address has changed meanwhile. */
+  /* While nothing answers, a line says so and what was typed stays; back again, the page is drawn anew. */
   let last = null, isAway = false;
   function nowAway(away) {
-    const line = document.getElementById("away");
+    const line = document.getElementById("away"), isBack = isAway && !away;
     if (line) line.textContent = away ? line.dataset.says : "";
-    const isBack = isAway && !away, drawn = document.getElementById("main");
     isAway = away;
-    if (isBack && drawn && drawn.dataset.address !== location.pathname + location.search) location.reload();
     return isBack;
   }
   async function askPosition() {

@@ -57,8 +57,10 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
     if outcome.written is not None:
         event = outcome.written.event
         said = [html.Li(words.said(text)) for text in notes(outcome.written)]
-        how = "written" if event.replaces is None else "corrected"
-        title = words(f"forms.{how}" if outcome.written.is_new else "forms.again")
+        is_correction = event.replaces is not None
+        title = words("forms.corrected" if is_correction else "forms.written")
+        if not outcome.written.is_new:
+            title = words("forms.again")
         inside = [
             html.P(words.said(told(outcome.written))),
             html.Ul(said) if said else None,
@@ -66,8 +68,9 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
             html.Div(_further(ask, event), className="tools"),
         ]
         return dmc.Alert(
-            inside, title=title, color="leaf", variant="light", className=f"written {how}"
-        )
+            inside, title=title, color="leaf", variant="light",
+            className="written corrected" if is_correction else "written",
+        )  # fmt: skip
     if outcome.doubt is not None:
         doubt = outcome.doubt
         answer = words.said(doubt.offered) if doubt.offered else words("word.yes")

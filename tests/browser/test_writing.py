@@ -287,6 +287,19 @@ def test_what_is_typed_after_a_correction_is_another_entry(own_empty, open_page)
     assert page.wrong == []
 
 
+def test_news_of_an_entry_does_not_hold_up_a_link(own_empty, open_page):
+    page = open_page(own_empty, "/write?kind=harvested")
+    settled(page)
+    page.evaluate(
+        """() => {
+            document.getElementById("menu-write").click();
+            setTimeout(() => window.dash_clientside.set_props("seen", { data: 99 }), 10);
+        }"""
+    )
+    page.get_by_role("link", name="Picked", exact=True).wait_for()
+    assert page.wrong == []
+
+
 def test_two_phones_see_each_other_and_a_form_keeps_its_text(own_empty, open_page):
     own_empty.book.write("harvested", {"item": "plum", "amount": "31 lb"})
     reading, typing = open_page(own_empty, "/shelf"), open_page(own_empty, "/write?kind=harvested")

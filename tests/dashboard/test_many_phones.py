@@ -60,7 +60,7 @@ def pressed(wire, pounds):
 
     boxes = [[{"id": i, "property": name} for i in ids] for name in ("error", "value")]
     out = [{"id": "form-said", "property": "children"}, *boxes]
-    out += [{"id": f"form-{name}", "property": "data"} for name in ("id", "accepted")]
+    out += [{"id": f"form-{name}", "property": "data"} for name in ("id", "accepted", "replaces")]
     return {
         "output": wire["output"], "outputs": out, "changedPropIds": ["form-write.n_clicks"],
         "inputs": [said(one) for one in wire["inputs"]], "state": [said(one) for one in wire["state"]],

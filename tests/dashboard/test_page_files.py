@@ -118,13 +118,16 @@ def test_few_wires(client):
 def test_page_is_drawn_over_the_wire(client, page):
     """The one callback that draws, asked as the browser asks it."""
     wire = next(one for one in callbacks(client) if "page.children" in one["output"])
-    values = {"url.pathname": page.path, "url.search": "", "seen.data": 1, "moment.data": None, "scheme.data": "dark"}  # fmt: skip
-    inputs = [{**one, "value": values[f"{one['id']}.{one['property']}"]} for one in wire["inputs"]]
+    values = {"url.pathname": page.path, "url.search": "", "seen.data": 1, "moment.data": None, "scheme.data": "dark", "main.data-address": None}  # fmt: skip
+    inputs, state = (
+        [{**one, "value": values[f"{one['id']}.{one['property']}"]} for one in wire[part]]
+        for part in ("inputs", "state")
+    )
     outputs = [
         dict(zip(("id", "property"), one.rsplit(".", 1), strict=True))
         for one in wire["output"].strip(".").split("...")
     ]
-    body = {"output": wire["output"], "outputs": outputs, "inputs": inputs, "changedPropIds": ["url.pathname"], "state": []}  # fmt: skip
+    body = {"output": wire["output"], "outputs": outputs, "inputs": inputs, "changedPropIds": ["url.pathname"], "state": state}  # fmt: skip
     answer = client.post("/_dash-update-component", json=body)
     assert answer.status_code == 200
     assert answer.headers["Cache-Control"] == "no-store"
