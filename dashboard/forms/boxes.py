@@ -11,6 +11,7 @@ from dash.development.base_component import Component
 from dashboard.ask import Ask
 from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import Form
+from dashboard.forms.understanding import understood
 
 __all__ = ["basket", "box", "box_id", "single"]
 
@@ -117,8 +118,11 @@ def _row(
     numbered = label if row == 0 else f"{label} {row + 1}"
     children: list[Any] = [
         box(ask, form, name, row, value, **{"label": numbered}),
-        html.Div(id=said_id(name, row), className="said", **{"aria-live": "polite"}),
-    ]
+        html.Div(
+            understood(ask, form.kind, name, value, box_id(name, row)) if value else None,
+            id=said_id(name, row), className="said", **{"aria-live": "polite"},
+        ),
+    ]  # fmt: skip
     here = [one for one in in_row if name == "lines" or one in ("labels", "unsealed")]
     if name == "lines":
         children += [box(ask, form, one, row, beside.get(one, "")) for one in here]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import uuid
 from typing import Any
 
@@ -131,10 +130,11 @@ def wire_forms(app: Dash, data: Data) -> None:
         Input({"field": MATCH, "part": "box", "row": MATCH}, "value"),
         State({"field": MATCH, "part": "box", "row": MATCH}, "id"),
         State("form-kind", "data"),
+        prevent_initial_call=True,
     )
     def said(value: str | None, id: dict[str, Any], kind: str) -> Any:
         ask = ask_of(data, "/write")
-        return understood(ask, kind, id["field"], value, json.dumps(id, separators=(",", ":")))
+        return understood(ask, kind, id["field"], value, id)
 
     @app.callback(
         Output("form-said", "children"),
@@ -171,7 +171,9 @@ def wire_forms(app: Dash, data: Data) -> None:
         shown = outcome_shown(ask, outcome)
         if outcome.written is None:
             return shown, errors, [no_update] * len(ids), no_update, accepted, no_update
-        left = [no_update if one["field"] == "day" else "" for one in ids]  # a notebook goes on
+        # another day's stays, as a notebook goes on; what is empty is not sent
+        keeps = [one["field"] == "day" or not value for one, value in zip(ids, values, strict=True)]
+        left = [no_update if keep else "" for keep in keeps]
         return shown, errors, left, str(uuid.uuid4()), [], None
 
     @app.callback(

@@ -22,7 +22,7 @@ __all__ = ["newest_bodies", "recent_items", "recent_recipes", "understood"]
 _CHIPS = 5
 
 
-def understood(ask: Ask, kind: str, field: str, text: str | None, box: str) -> list[Any]:
+def understood(ask: Ask, kind: str, field: str, text: str | None, id: dict[str, Any]) -> list[Any]:
     """Return what a line's text was understood as, and buttons that complete its item.
 
     Parameters
@@ -34,16 +34,17 @@ def understood(ask: Ask, kind: str, field: str, text: str | None, box: str) -> l
         ``lines``, ``used``, ``made`` and so on.
     text : str or None
         What stands in the box so far.
-    box : str
-        The box's id as JSON: where a completing button puts the text.
+    id : dict
+        The box's: where a completing button puts the text.
     """
+    box = json.dumps(id, separators=(",", ":"))  # as the browser spells it
     text = " ".join((text or "").split())
     if field == "recipe":
         return _recipe(ask, text)
     if field not in PARTS and field != "line":
         return []  # a name or a note holds no amount
     if not text:
-        return [_chips(ask, "", recent_items(ask.data, kind), box)] if field != "made" else []
+        return []
     texts = Texts(ask.data.book.catalogue(), Answers())
     try:
         part = PARTS[field if field in PARTS else "lines"](texts, text, field)

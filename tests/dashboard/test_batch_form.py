@@ -55,9 +55,9 @@ def test_a_recipe_that_is_not_there_leaves_a_form(kitchen, page, search):
 
 def test_typing_a_recipe_offers_to_fill_the_form(kitchen):
     ask = Ask(Data(kitchen), Words("en", "us", "USD"), path="/write")
-    (link,) = understood(ask, "put_up", "recipe", "plum butter", "{}")
+    (link,) = understood(ask, "put_up", "recipe", "plum butter", {})
     assert link.href == "/write?kind=put_up&recipe=plum+butter"
-    assert understood(ask, "put_up", "recipe", "plum", "{}") == []
+    assert understood(ask, "put_up", "recipe", "plum", {}) == []
 
 
 def test_what_it_takes_stands_right_below_what_came_out(kitchen, page):

@@ -540,18 +540,18 @@ def test_striking_what_is_struck_or_not_there_is_said(stocked):
     ],
 )  # fmt: skip
 def test_amount_is_understood_at_once(stocked, text, says):
-    assert says in text_of(understood(ask_of(stocked, "/write"), "harvested", "lines", text, "{}"))
+    assert says in text_of(understood(ask_of(stocked, "/write"), "harvested", "lines", text, {}))
 
 
 def test_counting_none_is_understood(stocked):
-    said = text_of(understood(ask_of(stocked, "/write"), "counted", "lines", "0 lb plum", "{}"))
+    said = text_of(understood(ask_of(stocked, "/write"), "counted", "lines", "0 lb plum", {}))
     assert "of plum" in said
 
 
 @settings(max_examples=200, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.text(max_size=30), st.sampled_from(["lines", "ate", "used", "made", "left", "work", "acid", "fuel", "uses", "seed", "note"]))  # fmt: skip
 def test_whatever_is_typed_is_answered(demo, fixed_day, text, field):
-    understood(ask_of(demo, "/write"), "put_up", field, text, "{}")
+    understood(ask_of(demo, "/write"), "put_up", field, text, {})
     typed = Typed("put_up", day="today", boxes=boxes(makes="sauce", **{field: text}))
     beside_batch(ask_of(demo, "/write"), typed)
 
