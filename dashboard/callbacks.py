@@ -29,6 +29,7 @@ def wire(app: Dash, data: Data) -> None:
     @app.callback(
         Output("page", "children"),
         Output("moment-note", "children"),
+        Output("main", "lang"),
         Input("url", "pathname"),
         Input("url", "search"),
         Input("seen", "data"),
@@ -45,7 +46,7 @@ def wire(app: Dash, data: Data) -> None:
         if page and page.keeps_typing and is_only_news and drawn == f"{path}{search or ''}":
             raise PreventUpdate
         ask = ask_of(data, path, search, moment, scheme)
-        return still(draw_page(ask)), moment_note(ask)
+        return still(draw_page(ask)), moment_note(ask), ask.words.language
 
     @app.callback(
         Output("why-panel", "opened"),

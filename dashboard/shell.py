@@ -42,6 +42,7 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
             html.Main(
                 [html.Div(id="moment-note", role="status"), html.Div(id="page", tabIndex="-1")],
                 id="main",
+                lang=words.language,
             ),
             dmc.Drawer(
                 html.Div(id="why-shown"),

@@ -45,6 +45,8 @@
           else link.removeAttribute("aria-current");
         });
         holdOn();
+        // a page that came in another language than the menu brings the menu along
+        if (document.getElementById("main").lang !== document.documentElement.lang) location.reload();
         return path + (search || "");
       },
     },
@@ -210,7 +212,7 @@
   });
 
   /* While nothing answers, a line says so and what was typed stays; back again, the page is drawn anew. */
-  let last = null, isAway = false;
+  let isAway = false;
   function nowAway(away) {
     const line = document.getElementById("away"), isBack = isAway && !away;
     if (line) line.textContent = away ? line.dataset.says : "";
@@ -218,16 +220,17 @@
     return isBack;
   }
   async function askPosition() {
-    if (document.hidden || !window.dash_clientside || !window.dash_clientside.set_props) return;
+    const seen = () => window.dash_component_api && window.dash_component_api.getLayout("seen");
+    if (document.hidden || !seen()) return;
+    let now;
     try {
       const answer = await fetch("/position", {
         credentials: "same-origin", headers: { Accept: "application/json" }, signal: AbortSignal.timeout(2 * EVERY_MS),
       });
       if (answer.status === 401) { window.location.assign("/enter"); return; }
-      const now = (await answer.json()).position;
-      if (nowAway(false) || (last !== null && now !== last)) set("seen", { data: now });
-      last = now;
-    } catch (_error) { nowAway(true); } // the next round asks again
+      now = (await answer.json()).position;
+    } catch (_error) { nowAway(true); return; } // the next round asks again
+    if (nowAway(false) || now !== seen().props.data) set("seen", { data: now });
   }
   setInterval(askPosition, EVERY_MS);
 

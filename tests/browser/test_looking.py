@@ -123,6 +123,16 @@ def test_page_prints_on_a4_and_letter(demo, open_page):
     assert colour == "rgb(0, 0, 0)"
 
 
+def test_language_chosen_elsewhere_arrives_with_the_next_page_whole(own_empty, open_page):
+    page = open_page(own_empty, "/shelf")
+    settled(page)
+    own_empty.book.write("setting_changed", name="language", value="de")
+    page.wait_for_selector("nav >> text=Vorrat", timeout=10_000)
+    assert page.inner_text("h1") == "Vorrat"
+    assert page.evaluate("document.documentElement.lang") == "de"
+    assert page.wrong == []
+
+
 def test_choice_stands_in_the_address_and_back_undoes_it(demo, open_page):
     page = open_page(demo, "/jar-cost", width=1280)
     settled(page)
