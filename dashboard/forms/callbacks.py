@@ -26,6 +26,7 @@ from dashboard.data import Data
 from dashboard.drawing import ask_of, trouble
 from dashboard.forms.batch import beside_batch
 from dashboard.forms.reading import Typed
+from dashboard.forms.specs import FORMS
 from dashboard.forms.understanding import understood
 from dashboard.forms.writing import Outcome, key_of, notes, told, write_form
 from ledger.log import StoredEvent
@@ -41,6 +42,11 @@ def boxes_of(ids: list[dict[str, Any]], values: list[Any]) -> dict[tuple[str, in
         (one["field"], one["row"]): "" if value is None else str(value)
         for one, value in zip(ids, values, strict=True)
     }
+
+
+def _emptied(kind: str, name: str) -> str | None:
+    """Return what empties a box: a list of choices goes on showing its word at an empty text."""
+    return None if FORMS[kind].named(name).choices else ""
 
 
 def _typed(
@@ -173,7 +179,10 @@ def wire_forms(app: Dash, data: Data) -> None:
             return shown, errors, [no_update] * len(ids), no_update, accepted, no_update
         # another day's stays, as a notebook goes on; what is empty is not sent
         keeps = [one["field"] == "day" or not value for one, value in zip(ids, values, strict=True)]
-        left = [no_update if keep else "" for keep in keeps]
+        left = [
+            no_update if keep else _emptied(kind, one["field"])
+            for keep, one in zip(keeps, ids, strict=True)
+        ]
         return shown, errors, left, str(uuid.uuid4()), [], None
 
     @app.callback(

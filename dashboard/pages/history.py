@@ -112,8 +112,10 @@ def _strike_asked(ask: Ask, every: list[HistoryRow]) -> Any:
     if row is None:
         return html.Div(id="strike-said", role="status")
     if row.state != "holds":
+        line = words.said(row.line)
+        is_struck = row.state == "struck"
         return html.Div(
-            html.P(words("history.is_struck", line=words.said(row.line))),
+            html.P(words("history.is_struck" if is_struck else "history.is_corrected", line=line)),
             id="strike-said",
             role="status",
         )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from typing import Any
 
 from dash import dcc, html
@@ -20,6 +21,9 @@ __all__ = ["PAGE", "draw", "kind_tiles"]
 
 _RECIPES = 8
 """Recipes offered by name; the others are typed."""
+
+_LINE = 80
+"""Letters of the last entry that stand on the button."""
 
 
 def kind_tiles(ask: Ask, kinds: tuple[str, ...], *, first: bool = False) -> Any:
@@ -98,9 +102,10 @@ def _same_as_last(ask: Ask, kind: str) -> Any:
     )
     if last is None:
         return None
+    line = textwrap.shorten(ask.words.said(last.line), _LINE, placeholder=" …")
     return html.P(
         dcc.Link(
-            html.Span([ask.words("write.same"), " ", html.Span(ask.words.said(last.line)[:80], className="quiet")]),
+            html.Span([ask.words("write.same"), " ", html.Span(line, className="quiet")]),
             href=f"/write?kind={kind}&like={last.id}", className="button quiet-button",
         )
     )  # fmt: skip

@@ -82,6 +82,12 @@ def test_batch_shows_its_cost_before_it_is_written_and_changes_jar_cost(own_empt
     page.wait_for_selector("text=at least $0.20 a half-pint jar")
     assert book.history(kind="put_up") == []
     assert "Written down" in write(page)
+    shown = page.locator(".form input[id^='{'], .form textarea[id^='{']")
+    assert {one.input_value() for one in shown.all()} == {""}  # choices, too, are empty again
+    page.wait_for_timeout(600)
+    page.click("#form-write")  # so there is nothing to write
+    settled(page)
+    assert page.inner_text("#form-said").startswith("Written down")
     page.goto(own_empty.address + "/jar-cost")
     page.wait_for_selector("text=$2.40")
     assert page.wrong == []
@@ -258,7 +264,8 @@ def test_correction_and_strike_change_the_figures(own_empty, open_page):
     page.dblclick("#strike-do")  # the second tap of two is none
     page.wait_for_selector("text=Taken back.")
     settled(page)
-    assert page.inner_text("#strike-said").startswith("Taken back.")
+    assert page.inner_text("#strike-said").startswith("Taken back")
+    page.wait_for_selector("text=Taken back: picked 13 lb plum")  # the page drawn anew says so, too
     assert book.show("shelf").records() == []
     states = [row.state for row in book.history() if row.entry == first.event.id]
     assert states == ["holds", "struck", "struck"]  # the strike itself, and both words it took back
