@@ -2,7 +2,10 @@
    seconds whether somebody else wrote, shows the next line of a form. No data is made here. */
 (function () {
   "use strict";
-  const set = (id, props) => window.dash_clientside.set_props(id, props);
+  function known(id) {
+    try { return window.dash_component_api.getLayout(id); } catch (_error) { return undefined; } // not (any more) there
+  }
+  const set = (id, props) => { if (known(id)) window.dash_clientside.set_props(id, props); };
   const EVERY_MS = 3000;
 
   /* The charting script is kept for long, so it is asked for under its version. */
@@ -118,8 +121,8 @@
     return written && (written.closest("#strike-said") || all(BOXES).every((box) => !box.value || box.id.includes('"day"')));
   }
   function isKnown(box) {
-    const known = window.dash_component_api.getLayout(box.id.startsWith("{") ? JSON.parse(box.id) : box.id);
-    return box.readOnly || !known || (known.props.value || "") === box.value; // a list shows a word for its value
+    const at = known(box.id.startsWith("{") ? JSON.parse(box.id) : box.id);
+    return box.readOnly || !at || (at.props.value || "") === box.value; // a list shows a word for its value
   }
   let tapped = -Infinity, waits = null, passes = null;
   function wait() {
@@ -220,8 +223,7 @@
     return isBack;
   }
   async function askPosition() {
-    const seen = () => window.dash_component_api && window.dash_component_api.getLayout("seen");
-    if (document.hidden || !seen()) return;
+    if (document.hidden || !known("seen")) return;
     let now;
     try {
       const answer = await fetch("/position", {
@@ -230,7 +232,7 @@
       if (answer.status === 401) { window.location.assign("/enter"); return; }
       now = (await answer.json()).position;
     } catch (_error) { nowAway(true); return; } // the next round asks again
-    if (nowAway(false) || now !== seen().props.data) set("seen", { data: now });
+    if (nowAway(false) || now !== known("seen").props.data) set("seen", { data: now });
   }
   setInterval(askPosition, EVERY_MS);
 

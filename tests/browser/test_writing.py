@@ -307,6 +307,17 @@ def test_news_of_an_entry_does_not_hold_up_a_link(own_empty, open_page):
     assert page.wrong == []
 
 
+def test_a_form_left_while_typing_leaves_nothing_behind(own_empty, open_page):
+    page = open_page(own_empty, "/write?kind=put_up")
+    field(page, "Makes").fill("plum butter")
+    page.get_by_role("link", name="Today", exact=True).click()
+    page.wait_for_selector("h1 >> text=Today")
+    page.wait_for_timeout(
+        1_000
+    )  # what it would cost is asked for after a rest, and not on another page
+    assert page.wrong == []
+
+
 def test_two_phones_see_each_other_and_a_form_keeps_its_text(own_empty, open_page):
     own_empty.book.write("harvested", {"item": "plum", "amount": "31 lb"})
     reading, typing = open_page(own_empty, "/shelf"), open_page(own_empty, "/write?kind=harvested")
