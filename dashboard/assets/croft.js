@@ -1,5 +1,6 @@
 /* What the browser does by itself: opens a figure's arithmetic, saves pictures, asks every three
-   seconds whether somebody else wrote, shows the next line of a form. No data is made here. */
+   seconds whether somebody else wrote, shows the next line of a form, writes once for a double tap. No data is
+   made here. */
 (function () {
   "use strict";
   function known(id) {
@@ -227,7 +228,7 @@
     let now;
     try {
       const answer = await fetch("/position", {
-        credentials: "same-origin", headers: { Accept: "application/json" }, signal: AbortSignal.timeout(2 * EVERY_MS),
+        credentials: "same-origin", headers: { Accept: "application/json" }, signal: AbortSignal.timeout?.(2 * EVERY_MS),
       });
       if (answer.status === 401) { window.location.assign("/enter"); return; }
       now = (await answer.json()).position;
