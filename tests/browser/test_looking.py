@@ -127,7 +127,7 @@ def test_language_chosen_elsewhere_arrives_with_the_next_page_whole(own_empty, o
     page = open_page(own_empty, "/shelf")
     settled(page)
     own_empty.book.write("setting_changed", name="language", value="de")
-    page.wait_for_selector("nav >> text=Vorrat", timeout=10_000)
+    page.wait_for_selector("nav >> text=Vorrat")
     assert page.inner_text("h1") == "Vorrat"
     assert page.evaluate("document.documentElement.lang") == "de"
     assert page.wrong == []
