@@ -64,22 +64,21 @@ def paid_back(frame: pd.DataFrame, scheme: str, *, full: str, unit: str) -> go.F
         What the mark and the axis are called.
     """
     figure = blank(scheme, showlegend=False)
-    done = frame["share"] >= 1
-    figure.add_bar(
-        y=frame["item"], x=frame["share"], orientation="h",
-        marker={
-            "color": [SERIES[scheme][1 if one else 2] for one in done],
-            "pattern": {"shape": ["" if one else "/" for one in done], "solidity": 0.3},
-        },
-        hovertemplate="%{y}: %{x:.0%}<extra></extra>",
-    )  # fmt: skip
+    is_done = frame["share"] >= 1
+    for part, colour, shape in ((frame[is_done], 1, ""), (frame[~is_done], 2, "/")):
+        figure.add_bar(
+            y=part["item"], x=part["share"], orientation="h", hovertemplate="%{y}: %{x:.0%}<extra></extra>",
+            marker={"color": SERIES[scheme][colour], "pattern": {"shape": shape, "solidity": 0.3}},
+        )  # fmt: skip
     figure.add_vline(
         x=1, line={"color": INK[scheme], "width": 2, "dash": "dot"},
         annotation={"text": full, "yref": "paper", "y": 1.0, "yanchor": "bottom", "xanchor": "center"},
     )  # fmt: skip
     figure.update_xaxes(title_text=unit, tickformat=".0%", nticks=5, rangemode="tozero")
-    figure.update_yaxes(type="category", autorange="reversed", ticklabelstandoff=6)
-    figure.update_layout(margin_t=26)
+    figure.update_yaxes(
+        type="category", categoryarray=frame["item"], autorange="reversed", ticklabelstandoff=6
+    )
+    figure.update_layout(margin_t=26, barmode="overlay")
     return figure
 
 

@@ -151,7 +151,10 @@ class Wrong:
     said: list[str] = field(default_factory=list)
 
     def watch(self, page, address):
-        page.on("console", lambda m: self.said.append(m.text) if m.type == "error" else None)
+        page.on(
+            "console",
+            lambda m: self.said.append(m.text) if m.type in ("error", "warning") or "WARN" in m.text else None,
+        )  # fmt: skip
         page.on("pageerror", lambda e: self.said.append(str(e)))
         page.on(
             "request",

@@ -110,9 +110,10 @@ def test_what_lasts_is_drawn_by_the_share_it_earned(years):
     known = frame[frame["share_back"].notna()]
     assert len(known)
     drawn = page(years)
-    (bar,) = drawn.picture("lasting").data
-    assert list(bar.y) == known["item"].tolist()
-    assert list(bar.x) == pytest.approx(known["share_back"].astype(float).tolist())
+    picture = drawn.picture("lasting")
+    shares = {item: share for bar in picture.data for item, share in zip(bar.y, bar.x, strict=True)}
+    assert list(picture.layout.yaxis.categoryarray) == known["item"].tolist()
+    assert shares == pytest.approx(known.set_index("item")["share_back"].astype(float).to_dict())
     back = int(frame["paid_back_on"].notna().sum())
     assert f"{back} of {len(frame)} have earned their price" in drawn.text
 
@@ -181,9 +182,11 @@ def test_moment_before_anything_was_written_is_empty(years):
 
 
 def test_paid_back_is_told_by_more_than_colour():
-    frame = pd.DataFrame({"item": ["jar", "canner"], "share": [1.2, 0.4]})
-    (bar,) = drawn_by.paid_back(frame, "light", full="its price", unit="share").data
-    assert list(bar.marker.pattern.shape) == ["", "/"]
+    frame = pd.DataFrame({"item": ["jar", "canner", "kettle"], "share": [1.2, 0.4, 1.0]})
+    figure = drawn_by.paid_back(frame, "light", full="its price", unit="share")
+    shapes = {item: bar.marker.pattern.shape for bar in figure.data for item in bar.y}
+    assert shapes == {"jar": "", "canner": "/", "kettle": ""}
+    assert list(figure.layout.yaxis.categoryarray) == ["jar", "canner", "kettle"]
 
 
 def test_gap_in_the_years_stays_a_gap():
