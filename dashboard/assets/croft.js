@@ -184,7 +184,7 @@
   new MutationObserver((seen) => {
     const boxes = new Set();
     seen.forEach((change) => {
-      if (change.target.closest("#form-said")) tapped = performance.now();
+      if (change.target.closest("#form-said")) tapped = performance.now(); // an answer came: as after a tap
       if (change.type === "attributes") boxes.add(change.target);
       change.addedNodes.forEach((node) => {
         if (node.nodeType !== Node.ELEMENT_NODE) return;

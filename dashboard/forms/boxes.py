@@ -119,7 +119,7 @@ def _row(
     children: list[Any] = [
         box(ask, form, name, row, value, **{"label": numbered}),
         html.Div(
-            understood(ask, form.kind, name, value, box_id(name, row)) if value else None,
+            understood(ask, form.kind, value, box_id(name, row)) if value else None,
             id=said_id(name, row), className="said", **{"aria-live": "polite"},
         ),
     ]  # fmt: skip

@@ -29,9 +29,9 @@ from dashboard.forms.reading import Typed
 from dashboard.forms.specs import FORMS
 from dashboard.forms.understanding import understood
 from dashboard.forms.writing import Outcome, key_of, notes, told, write_form
-from ledger.log import StoredEvent
+from ledger.door import Written
 
-__all__ = ["boxes_of", "outcome_shown", "wire_forms"]
+__all__ = ["boxes_of", "emptied", "outcome_shown", "wire_forms"]
 
 _BOX = {"field": ALL, "part": "box", "row": ALL}
 
@@ -44,9 +44,18 @@ def boxes_of(ids: list[dict[str, Any]], values: list[Any]) -> dict[tuple[str, in
     }
 
 
-def _emptied(kind: str, name: str) -> str | None:
-    """Return what empties a box: a list of choices goes on showing its word at an empty text."""
-    return None if FORMS[kind].named(name).choices else ""
+def emptied(kind: str, ids: list[dict[str, Any]], values: list[Any]) -> list[Any]:
+    """Return what an entry just written leaves in each box: another day stays, as a notebook goes on.
+
+    What is empty is not sent anew; a list of choices goes on showing its word at an empty text.
+    """
+    form, left = FORMS[kind], []
+    for one, value in zip(ids, values, strict=True):
+        if one["field"] == "day" or not value:
+            left.append(no_update)
+        else:
+            left.append(None if form.named(one["field"]).choices else "")
+    return left
 
 
 def _typed(
@@ -70,7 +79,7 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
             html.P(words.said(told(outcome.written))),
             html.Ul(said) if said else None,
             _published(ask, outcome),
-            html.Div(_further(ask, event), className="tools"),
+            html.Div(_further(ask, outcome.written), className="tools"),
         ]
         return dmc.Alert(
             inside, title=title, color="leaf", variant="light",
@@ -93,11 +102,12 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
     return trouble(ask, words("forms.see_boxes"))
 
 
-def _further(ask: Ask, event: StoredEvent) -> list[Any]:
+def _further(ask: Ask, written: Written) -> list[Any]:
     """Return the ways on from an entry just written.
 
     A corrected form is done with, and croft.css hides it: its boxes would take the next entry's place.
     """
+    event = written.event
     ways = {"forms.change": f"/write?kind={event.kind}&replaces={event.id}"}
     if event.replaces is not None:
         ways["forms.next"] = "/write"
@@ -140,7 +150,7 @@ def wire_forms(app: Dash, data: Data) -> None:
     )
     def said(value: str | None, id: dict[str, Any], kind: str) -> Any:
         ask = ask_of(data, "/write")
-        return understood(ask, kind, id["field"], value, id)
+        return understood(ask, kind, value, id)
 
     @app.callback(
         Output("form-said", "children"),
@@ -177,13 +187,7 @@ def wire_forms(app: Dash, data: Data) -> None:
         shown = outcome_shown(ask, outcome)
         if outcome.written is None:
             return shown, errors, [no_update] * len(ids), no_update, accepted, no_update
-        # another day's stays, as a notebook goes on; what is empty is not sent
-        keeps = [one["field"] == "day" or not value for one, value in zip(ids, values, strict=True)]
-        left = [
-            no_update if keep else _emptied(kind, one["field"])
-            for keep, one in zip(keeps, ids, strict=True)
-        ]
-        return shown, errors, left, str(uuid.uuid4()), [], None
+        return shown, errors, emptied(kind, ids, values), str(uuid.uuid4()), [], None
 
     @app.callback(
         Output("batch-side", "children"),

@@ -22,7 +22,7 @@ __all__ = ["newest_bodies", "recent_items", "recent_recipes", "understood"]
 _CHIPS = 5
 
 
-def understood(ask: Ask, kind: str, field: str, text: str | None, id: dict[str, Any]) -> list[Any]:
+def understood(ask: Ask, kind: str, text: str | None, id: dict[str, Any]) -> list[Any]:
     """Return what a line's text was understood as, and buttons that complete its item.
 
     Parameters
@@ -30,14 +30,13 @@ def understood(ask: Ask, kind: str, field: str, text: str | None, id: dict[str, 
     ask : Ask
     kind : str
         Kind of the form: what was written in such entries before is offered first.
-    field : str
-        ``lines``, ``used``, ``made`` and so on.
     text : str or None
         What stands in the box so far.
     id : dict
-        The box's: where a completing button puts the text.
+        The box's: its field is ``lines``, ``used``, ``made`` and so on, and a completing button puts the
+        text there.
     """
-    box = json.dumps(id, separators=(",", ":"))  # as the browser spells it
+    field = id["field"]
     text = " ".join((text or "").split())
     if field == "recipe":
         return _recipe(ask, text)
@@ -56,7 +55,7 @@ def understood(ask: Ask, kind: str, field: str, text: str | None, id: dict[str, 
         said = error.question if isinstance(error, NeedsAnswer) else error.problem
         head = _head(text)
         near = _beginning(ask.data, kind, text[len(head) :].strip()) if head else []
-        return [html.Span(ask.words.said(said), className="said"), _chips(ask, head, near, box)]
+        return [html.Span(ask.words.said(said), className="said"), _chips(head, near, id)]
     item = part.get("item")
     known = item is not None and texts.catalogue.is_item(item)
     shown = html.Span(
@@ -65,7 +64,7 @@ def understood(ask: Ask, kind: str, field: str, text: str | None, id: dict[str, 
     if item is None or known:
         return [shown]
     near = _beginning(ask.data, kind, item)
-    return [shown, _chips(ask, part["amount"], near, box)]
+    return [shown, _chips(part["amount"], near, id)]
 
 
 def _recipe(ask: Ask, name: str) -> list[Any]:
@@ -165,10 +164,11 @@ def _beginning(data: Data, kind: str, begun: str) -> list[str]:
     ]
 
 
-def _chips(ask: Ask, head: str, names: list[str], box: str) -> Any:
+def _chips(head: str, names: list[str], id: dict[str, Any]) -> Any:
     shown = names[:_CHIPS] if head else []
     if not shown:
         return None
+    box = json.dumps(id, separators=(",", ":"))  # as the browser spells it
     return html.Span(
         [
             html.Button(

@@ -5,6 +5,9 @@ from __future__ import annotations
 import pytest
 from browser_tools import settled
 
+READ_MS = 600
+"""To read an answer takes longer than this; taps sooner than half a second after it are dropped."""
+
 BOX = "#rows-{} > .row:nth-child({}) input >> nth=0"
 
 
@@ -25,6 +28,14 @@ def write(page):
     page.click("#form-write")
     page.wait_for_selector("#form-said .mantine-Alert-root, #form-said [role=alert], #form-said p")
     return page.inner_text("#form-said")
+
+
+def write_next(page, text):
+    """Write a line in the form that stands there, and wait until it is empty again."""
+    page.wait_for_timeout(READ_MS)
+    box(page, "lines").fill(text)
+    page.click("#form-write")
+    page.wait_for_function("() => !document.querySelector('#rows-lines input').value")
 
 
 def test_first_entry_takes_four_taps_and_one_text(own_empty, open_page):
@@ -84,7 +95,7 @@ def test_batch_shows_its_cost_before_it_is_written_and_changes_jar_cost(own_empt
     assert "Written down" in write(page)
     shown = page.locator(".form input[id^='{'], .form textarea[id^='{']")
     assert {one.input_value() for one in shown.all()} == {""}  # choices, too, are empty again
-    page.wait_for_timeout(600)
+    page.wait_for_timeout(READ_MS)
     page.click("#form-write")  # so there is nothing to write
     settled(page)
     assert page.inner_text("#form-said").startswith("Written down")
@@ -154,7 +165,7 @@ def test_doubt_is_asked_and_taken(own_empty, open_page):
     )  # the second tap of two falls on an answer that nobody can have read
     settled(page)
     assert own_empty.book.log.position() == 0
-    page.wait_for_timeout(600)
+    page.wait_for_timeout(READ_MS)
     page.get_by_role("button", name="Yes:").click()
     page.wait_for_selector("text=Written down")
     assert own_empty.book.log.position() == 2
@@ -193,10 +204,7 @@ def test_a_tap_right_after_typing_writes_the_whole_text(own_empty, open_page):
 def test_the_next_entry_of_the_same_form_is_another_one(own_empty, open_page):
     page = open_page(own_empty, "/write?kind=harvested")
     for n in (1, 2):
-        page.wait_for_timeout(600)
-        box(page, "lines").fill("3 lb plum")
-        page.click("#form-write")
-        page.wait_for_function("() => !document.querySelector('#rows-lines input').value")
+        write_next(page, "3 lb plum")
         assert page.inner_text("#form-said").startswith("Written down")
         assert len(own_empty.book.history(kind="harvested")) == n
 
@@ -211,12 +219,9 @@ def test_entries_of_another_day_keep_their_day(own_empty, open_page):
     day = page.get_by_role("textbox", name="Which day")
     day.fill("2026-09-01")
     for n in (1, 2):
-        page.wait_for_timeout(600)
-        box(page, "lines").fill("3 lb plum")
-        page.click("#form-write")
-        page.wait_for_function("() => !document.querySelector('#rows-lines input').value")
+        write_next(page, "3 lb plum")
         assert [r.on for r in own_empty.book.history(kind="harvested")] == ["2026-09-01"] * n
-    page.wait_for_timeout(600)
+    page.wait_for_timeout(READ_MS)
     page.click("#form-write")  # nothing new was typed
     settled(page)
     assert page.inner_text("#form-said").startswith("Written down")
@@ -262,7 +267,7 @@ def test_correction_and_strike_change_the_figures(own_empty, open_page):
     page.get_by_role("link", name="Take back").first.click()
     page.get_by_label("Why").fill("written twice")
     page.dblclick("#strike-do")  # the second tap of two is none
-    page.wait_for_selector("text=Taken back.")
+    page.wait_for_selector("#strike-said >> text=Taken back")
     settled(page)
     assert page.inner_text("#strike-said").startswith("Taken back")
     page.wait_for_selector("text=Taken back: picked 13 lb plum")  # the page drawn anew says so, too
@@ -279,12 +284,10 @@ def test_what_is_typed_after_a_correction_is_another_entry(own_empty, open_page)
     for amount in ("13 lb plum", "12 lb plum"):
         box(page, "lines").fill(amount)
         assert write(page).startswith("Corrected")
-        assert not page.locator(
-            "#form-write"
-        ).is_visible()  # its boxes would take the entry's place
+        assert page.locator("#form-write").is_hidden()  # its boxes would take the entry's place
         page.get_by_role("link", name="Correct it").click()
         page.locator("#form-write").wait_for()
-        page.wait_for_timeout(600)
+        page.wait_for_timeout(READ_MS)
     page.get_by_role("link", name="Write down", exact=True).click()
     page.get_by_role("link", name="Picked", exact=True).click()
     box(page, "lines").fill("4 lb pear")
@@ -312,9 +315,7 @@ def test_a_form_left_while_typing_leaves_nothing_behind(own_empty, open_page):
     field(page, "Makes").fill("plum butter")
     page.get_by_role("link", name="Today", exact=True).click()
     page.wait_for_selector("h1 >> text=Today")
-    page.wait_for_timeout(
-        1_000
-    )  # what it would cost is asked for after a rest, and not on another page
+    page.wait_for_timeout(1_000)  # a rest, after which the form would ask what the batch costs
     assert page.wrong == []
 
 

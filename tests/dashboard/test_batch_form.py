@@ -6,6 +6,7 @@ import pytest
 
 from dashboard.ask import Ask
 from dashboard.data import Data
+from dashboard.forms.boxes import box_id
 from dashboard.forms.understanding import understood
 from dashboard.words import Words
 
@@ -55,9 +56,9 @@ def test_a_recipe_that_is_not_there_leaves_a_form(kitchen, page, search):
 
 def test_typing_a_recipe_offers_to_fill_the_form(kitchen):
     ask = Ask(Data(kitchen), Words("en", "us", "USD"), path="/write")
-    (link,) = understood(ask, "put_up", "recipe", "plum butter", {})
+    (link,) = understood(ask, "put_up", "plum butter", box_id("recipe", 0))
     assert link.href == "/write?kind=put_up&recipe=plum+butter"
-    assert understood(ask, "put_up", "recipe", "plum", {}) == []
+    assert understood(ask, "put_up", "plum", box_id("recipe", 0)) == []
 
 
 def test_what_it_takes_stands_right_below_what_came_out(kitchen, page):

@@ -11,6 +11,7 @@ import uuid
 from pathlib import Path
 
 import pytest
+from dash import no_update
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from page_tools import text_of, walk
@@ -21,7 +22,8 @@ from dashboard.callbacks import strike_said
 from dashboard.data import Data
 from dashboard.drawing import ask_of
 from dashboard.forms.batch import beside_batch
-from dashboard.forms.callbacks import boxes_of, outcome_shown
+from dashboard.forms.boxes import box_id
+from dashboard.forms.callbacks import boxes_of, emptied, outcome_shown
 from dashboard.forms.form import form_of
 from dashboard.forms.reading import Typed
 from dashboard.forms.specs import COMMON, FORMS
@@ -540,18 +542,28 @@ def test_striking_what_is_struck_or_not_there_is_said(stocked):
     ],
 )  # fmt: skip
 def test_amount_is_understood_at_once(stocked, text, says):
-    assert says in text_of(understood(ask_of(stocked, "/write"), "harvested", "lines", text, {}))
+    assert says in text_of(
+        understood(ask_of(stocked, "/write"), "harvested", text, box_id("lines", 0))
+    )
+
+
+def test_a_written_form_keeps_only_another_day():
+    ids = [box_id(name, 0) for name in ("makes", "method", "note", "day")]
+    left = emptied("put_up", ids, ["plum butter", "cook", "", "2026-09-01"])
+    assert left == ["", None, no_update, no_update]
 
 
 def test_counting_none_is_understood(stocked):
-    said = text_of(understood(ask_of(stocked, "/write"), "counted", "lines", "0 lb plum", {}))
+    said = text_of(
+        understood(ask_of(stocked, "/write"), "counted", "0 lb plum", box_id("lines", 0))
+    )
     assert "of plum" in said
 
 
 @settings(max_examples=200, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.text(max_size=30), st.sampled_from(["lines", "ate", "used", "made", "left", "work", "acid", "fuel", "uses", "seed", "note"]))  # fmt: skip
 def test_whatever_is_typed_is_answered(demo, fixed_day, text, field):
-    understood(ask_of(demo, "/write"), "put_up", field, text, {})
+    understood(ask_of(demo, "/write"), "put_up", text, box_id(field, 0))
     typed = Typed("put_up", day="today", boxes=boxes(makes="sauce", **{field: text}))
     beside_batch(ask_of(demo, "/write"), typed)
 
