@@ -206,7 +206,7 @@
 
   let rest = null, rests = 0;
   function typing(event) {
-    if (!event.target.closest(".form") || !document.querySelector("#batch-side:not([hidden])")) return;
+    if (!event.target.closest(".form") || !document.querySelector("#batch-side")) return;
     clearTimeout(rest);
     rest = setTimeout(() => set("form-rested", { data: ++rests }), 700);
   }

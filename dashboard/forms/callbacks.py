@@ -199,8 +199,6 @@ def wire_forms(app: Dash, data: Data) -> None:
         State("form-by", "value"),
     )
     def beside(_rested: int, values: Any, ids: Any, kind: str, when: str, by: str | None) -> Any:
-        if kind != "put_up":
-            raise PreventUpdate
         typed = _typed(kind, when, by, boxes_of(ids, values))
         typed.day = typed.day or None  # one not typed yet keeps nothing back
         return beside_batch(ask_of(data, "/write"), typed)

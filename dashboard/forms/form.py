@@ -71,8 +71,6 @@ def _first(ask: Ask, form: Form, texts: dict[str, Any]) -> list[Component]:
         out.append(_field(ask, form, name, texts))
         if name == "made":
             out.append(html.Div(id="batch-side", className="batch-side"))
-    if "made" not in form.first:  # other forms have nothing to say there
-        out.append(html.Div(id="batch-side", hidden=True))
     return out
 
 
