@@ -70,7 +70,9 @@ class Case:
     @property
     def right(self) -> bool:
         """Whether it is one of the correct batches."""
-        return bool({"ok", "beyond"} & set(self.allowed))
+        return bool({"ok", "beyond"} & set(self.allowed)) and not {
+            "against", "none", "short", "ask"
+        } & set(self.allowed)
 
 
 @dataclass
@@ -111,7 +113,7 @@ def _case(line: str, where: str) -> Case:
         raise ValueError(f"{where}: {len(columns)} columns, not 8")
     name, makes, used, made, how, verdict, red, why = columns
     allowed = tuple(verdict.split())
-    if unknown := set(allowed) - {*ORDER, "refused"}:
+    if unknown := set(allowed) - {*ORDER, "refused", "silent"}:
         raise ValueError(f"{where}: {unknown} is no verdict")
     body, settings, after = _how(how, where)
     body["makes"] = makes
