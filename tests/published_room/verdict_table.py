@@ -18,13 +18,15 @@ A case is one line of a file in ``verdicts/``, eight columns between bars::
 
 from __future__ import annotations
 
+import contextlib
 import re
+import shutil
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from ledger import Answers, Book
-from ledger.errors import LedgerError, InputError, NeedsAnswer
+from ledger.errors import InputError, LedgerError, NeedsAnswer
 
 __all__ = ["STANDINGS", "Case", "Got", "Miss", "cases", "compare", "run"]
 
@@ -41,9 +43,17 @@ STANDINGS = {
 }
 ORDER = list(STANDINGS)
 _WORD = {text: word for word, text in STANDINGS.items()}
-METHODS = (
-    "boiling water|pressure|freeze|dry|ferment|pickle cold|jam uncooked|cellar|cook".split("|")
-)
+METHODS = [
+    "boiling water",
+    "pressure",
+    "freeze",
+    "dry",
+    "ferment",
+    "pickle cold",
+    "jam uncooked",
+    "cellar",
+    "cook",
+]
 _NUMBER = r"(?:\d+(?:[.,]\d+)?(?:\s+\d+/\d+|/\d+)?|[½¼¾])"
 _UNITS = (
     "fl oz|tbsp|tsp|cup|cups|lb|oz|kg|g|mg|l|ml|qt|pt|gal|quart|pint|clove|cloves|head|heads|"
@@ -71,7 +81,10 @@ class Case:
     def right(self) -> bool:
         """Whether it is one of the correct batches."""
         return bool({"ok", "beyond"} & set(self.allowed)) and not {
-            "against", "none", "short", "ask"
+            "against",
+            "none",
+            "short",
+            "ask",
         } & set(self.allowed)
 
 
@@ -168,7 +181,9 @@ def _how(text: str, where: str) -> tuple[dict[str, Any], dict[str, str], str | N
                 body.setdefault("equipment", []).append(rest)
             else:
                 body["psi" if word == "bare" else "schedule"] = rest
-        elif found := re.fullmatch(r"acid (.+?) (lemon juice|citric acid|vinegar 5%) a (jar|batch)", part):
+        elif found := re.fullmatch(
+            r"acid (.+?) (lemon juice|citric acid|vinegar 5%) a (jar|batch)", part
+        ):
             body.setdefault("acid", []).append(
                 {"amount": found[1], "acid": found[2], "per": found[3]}
             )
@@ -187,32 +202,35 @@ def _how(text: str, where: str) -> tuple[dict[str, Any], dict[str, str], str | N
     return body, settings, after
 
 
-def run(case: Case, table: dict[str, Case], path: Path) -> Got:
-    """Write a case into a book of its own and return what the book says of it."""
-    path.unlink(missing_ok=True)
+def run(case: Case, table: dict[str, Case], folder: Path) -> Got:
+    """Write a case, after those it builds upon, into a book of its own; return what the book says.
+
+    `folder` keeps one bare book for each kitchen (its altitude, its gauge), copied for every case.
+    """
+    path = folder / "book.sqlite"
+    shutil.copy(_kitchen(case, folder), path)
+    chain = [case]
+    while chain[0].after:
+        chain.insert(0, table[chain[0].after])
     with Book.open(path) as book:
-        for name, value in case.settings:
-            book.write("setting_changed", name=name, value=value, on="2026-01-01")
-        _gauge(book, case)
-        day = 1
-        before = []
-        one = case
-        while one.after:
-            one = table[one.after]
-            before.insert(0, one)
-        for earlier in before:
-            _write(book, earlier.body, f"2026-09-{day:02}", [])
-            day += 1
-        return said(book, case.body, f"2026-09-{day:02}")
+        for day, earlier in enumerate(chain[:-1], 1):
+            try:
+                _write(book, earlier.body, f"2026-09-{day:02}", [])
+            except InputError as error:
+                return Got("refused", f"the batch before: {error}", "")
+        return said(book, case.body, f"2026-09-{len(chain):02}")
 
 
-def _gauge(book: Book, case: Case) -> None:
-    """A dial stands in the book as in any tended kitchen: tested in spring, and right."""
-    if case.body.get("method") == "pressure":
-        try:
-            book.write("gauge_tested", gauge="dial", reads="0 psi", on="2026-03-01")
-        except LedgerError:
-            pass  # an older book knows of no tests
+def _kitchen(case: Case, folder: Path) -> Path:
+    path = folder / (re.sub(r"\W+", "-", f"kitchen {case.settings}") + ".sqlite")
+    if not path.exists():
+        with Book.open(path) as book:
+            for name, value in case.settings:
+                book.write("setting_changed", name=name, value=value, on="2026-01-01")
+            # A dial stands in the book as in any tended kitchen: tested in spring, and right.
+            with contextlib.suppress(LedgerError):  # an older book knows of no tests
+                book.write("gauge_tested", gauge="dial", reads="0 psi", on="2026-03-01")
+    return path
 
 
 def said(book: Book, body: dict[str, Any], on: str) -> Got:
@@ -228,7 +246,9 @@ def said(book: Book, body: dict[str, Any], on: str) -> Got:
     if not records:
         return Got("silent", "no record of it", caution, asked)
     record = records[0]
-    return Got(_WORD.get(record["standing"], str(record["standing"])), record["text"], caution, asked)
+    return Got(
+        _WORD.get(record["standing"], str(record["standing"])), record["text"], caution, asked
+    )
 
 
 def _write(book: Book, body: dict[str, Any], on: str, asked: list[str]) -> str:
@@ -246,10 +266,12 @@ def _write(book: Book, body: dict[str, Any], on: str, asked: list[str]) -> str:
         try:
             return str(book.write("put_up", body, on=on, answers=Answers(ask=yes)).event.id)
         except InputError as error:
-            asking = re.search(r'How much does one (.+) of (.+) weigh', str(error))
+            asking = re.search(r"How much does one (.+) of (.+) weigh", str(error))
             if asking is None:
                 raise
-            _describe(book, item=asking[2], sort="food", g_per={asking[1]: _GRAMS.get(asking[1], 100)})
+            _describe(
+                book, item=asking[2], sort="food", g_per={asking[1]: _GRAMS.get(asking[1], 100)}
+            )
     raise AssertionError(f"the book goes on asking for weights: {body}")
 
 
@@ -274,7 +296,9 @@ def compare(case: Case, got: Got) -> list[Miss]:
         if _is_red(got):
             out.append(Miss(case, "caution out of place", got))
     elif case.red != "-":
-        missing = [food for food in case.red.split(", ") if food.casefold() not in got.caution.casefold()]
+        missing = [
+            food for food in case.red.split(", ") if food.casefold() not in got.caution.casefold()
+        ]
         if missing or not _is_red(got):
             out.append(Miss(case, "no caution: " + ", ".join(missing or ["at all"]), got))
     return out
