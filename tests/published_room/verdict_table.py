@@ -43,17 +43,16 @@ STANDINGS = {
 }
 ORDER = list(STANDINGS)
 _WORD = {text: word for word, text in STANDINGS.items()}
-METHODS = [
-    "boiling water",
-    "pressure",
-    "freeze",
-    "dry",
-    "ferment",
-    "pickle cold",
-    "jam uncooked",
-    "cellar",
-    "cook",
-]
+#: the parts of ``how``, each by the name of the field that it fills
+_HOW = re.compile(
+    r"(?P<method>boiling water|pressure|freeze|dry|ferment|pickle cold|jam uncooked|cellar|cook)"
+    r"|(?P<pack>hot|raw)|(?P<gauge>dial|weighted)|(?P<minutes>[\d.]+) min|(?P<loads>\d+) loads"
+    r"|(?P<psi>[\d.]+) psi|bare (?P<bare>.+)|(?P<pressure>.+ (?:kPa|bar))"
+    r"|(?P<headspace>[\d./ ½¼¾]+ (?:in|cm|mm))|(?P<altitude>[\d.]+ (?:ft|m))"
+    r"|acid (?P<acid>.+ a (?:jar|batch))|with (?P<equipment>.+)|schedule (?P<schedule>.+)"
+    r"|after (?P<after>.+)|altitude (?P<unknown>unknown)|home (?P<home>.+)|gauge home (?P<ours>.+)"
+)
+_ACID = re.compile(r"(.+?) (lemon juice|citric acid|vinegar 5%) a (jar|batch)")
 _NUMBER = r"(?:\d+(?:[.,]\d+)?(?:\s+\d+/\d+|/\d+)?|[½¼¾])"
 _UNITS = (
     "fl oz|tbsp|tsp|cup|cups|lb|oz|kg|g|mg|l|ml|qt|pt|gal|quart|pint|clove|cloves|head|heads|"
@@ -155,51 +154,36 @@ def _made(text: str) -> dict[str, Any]:
 
 
 def _how(text: str, where: str) -> tuple[dict[str, Any], dict[str, str], str | None]:
-    body: dict[str, Any] = {}
-    settings, after = {"altitude": "500 ft"}, None
     text, _, note = text.partition("note ")
-    if note:
-        body["note"] = note.strip()
+    body: dict[str, Any] = {"note": note.strip()} if note else {}
+    settings, after = {"altitude": "500 ft"}, None
     for part in filter(None, (one.strip() for one in text.rstrip(", ").split(", "))):
-        if part in METHODS:
-            body["method"] = part
-        elif part in ("hot", "raw"):
-            body["pack"] = part
-        elif part in ("dial", "weighted"):
-            body["gauge"] = part
-        elif part == "altitude unknown":
-            settings.pop("altitude")
-        elif found := re.fullmatch(r"(after|home|gauge home|with|schedule|bare) (.+)", part):
-            word, rest = found.groups()
-            if word == "after":
-                after = rest
-            elif word == "home":
-                settings["altitude"] = rest
-            elif word == "gauge home":
-                settings["gauge"] = rest
-            elif word == "with":
-                body.setdefault("equipment", []).append(rest)
-            else:
-                body["psi" if word == "bare" else "schedule"] = rest
-        elif found := re.fullmatch(
-            r"acid (.+?) (lemon juice|citric acid|vinegar 5%) a (jar|batch)", part
-        ):
-            body.setdefault("acid", []).append(
-                {"amount": found[1], "acid": found[2], "per": found[3]}
-            )
-        elif found := re.fullmatch(r"([\d.]+) (min|psi|loads)", part):
-            body[{"min": "minutes"}.get(found[2], found[2])] = found[1]
-        elif re.fullmatch(r".+ (kPa|bar)", part):
-            body["psi"] = part
-        elif re.fullmatch(r"[\d./ ½¼¾]+ (in|cm|mm)", part):
-            body["headspace"] = part
-        elif re.fullmatch(r"[\d., ]+ (ft|m)", part):
-            body["altitude"] = part
-        else:
+        found = _HOW.fullmatch(part)
+        if found is None or found.lastgroup is None:
             raise ValueError(f"{where}: {part!r} is not understood")
-    if "loads" in body:
-        body["loads"] = int(body["loads"])
+        name, value = found.lastgroup, found[found.lastgroup]
+        match name:
+            case "after":
+                after = value
+            case "unknown":
+                del settings["altitude"]
+            case "home" | "ours":
+                settings[{"home": "altitude", "ours": "gauge"}[name]] = value
+            case "acid":
+                body.setdefault("acid", []).append(_acid(value, where))
+            case "equipment":
+                body.setdefault("equipment", []).append(value)
+            case _:
+                name = {"bare": "psi", "pressure": "psi"}.get(name, name)
+                body[name] = int(value) if name == "loads" else value
     return body, settings, after
+
+
+def _acid(text: str, where: str) -> dict[str, str]:
+    found = _ACID.fullmatch(text)
+    if found is None:
+        raise ValueError(f"{where}: {text!r} is no acid")
+    return {"amount": found[1], "acid": found[2], "per": found[3]}
 
 
 def run(case: Case, table: dict[str, Case], folder: Path) -> Got:
