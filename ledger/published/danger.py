@@ -69,7 +69,7 @@ def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding])
         return Danger(oil, against=warm, oil=True)
     if not warm or (batch.method == "pressure" and cold_heat(batch) is None):
         return None
-    if batch.method == "dry":
+    if batch.method == "dry" and cold_heat(batch) is None:
         return None  # dried food in a jar is what the storage tables print
     low = _named(batch, parts, "low_acid")
     border = _named(batch, parts, "borderline")
@@ -77,9 +77,7 @@ def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding])
         return _of_product(batch, parts, low or border, findings)
     if low:
         return Danger(low, against=not _is_minor(parts))
-    if border:
-        return Danger(border, against=not _has_acid(batch, parts))
-    return None
+    return Danger(border, against=True) if border and not _has_acid(batch, parts) else None
 
 
 def _only_cold(batch: BatchDone) -> bool:
@@ -98,7 +96,7 @@ def _of_product(
     if not names or not (open_acid or more):
         return None
     border = _named(batch, parts, "borderline")
-    said_none = batch.acid == () and not _has_acid(batch, parts)
+    said_none = not _has_acid(batch, parts)
     jar_acid = any(one.published and "in each jar" in one.text for one in acid)
     return Danger(names, against=bool(border) and jar_acid and said_none)
 

@@ -24,6 +24,7 @@ _FILLERS = frozenset(
     for word in stems(text)
 )
 _NEAREST = 3
+_NO_PECTIN = re.compile(r"\b(without|no)( added)? pectin\b|\bohne pektin\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -137,7 +138,30 @@ def _named() -> dict[frozenset[str], tuple[str, ...]]:
 
 
 def _by_words(text: str) -> tuple[str, ...]:
-    return _named().get(_key(text), ()) or _by_kind(text)
+    text = _NO_PECTIN.sub("", text)
+    exact = _spelled().get(stems(text), ())
+    return exact or _named().get(_key(text), ()) or _by_kind(text) or _soup(text)
+
+
+@cache
+def _spelled() -> dict[tuple[str, ...], tuple[str, ...]]:
+    """Return the products by their names as they are spelled, word after word."""
+    out: dict[tuple[str, ...], tuple[str, ...]] = {}
+    for product in products().values():
+        for name in dict.fromkeys((*product.names, product.label)):
+            known = out.get(stems(name), ())
+            if product.key not in known:
+                out[stems(name)] = (*known, product.key)
+    return out
+
+
+def _soup(text: str) -> tuple[str, ...]:
+    """Return the soup that a name is: with any fish or shellfish it is soup with seafood."""
+    found = read(text)
+    if "soup" not in {one.name for one in found.foods} or not found.exact:
+        return ()
+    wet = any(one.group in ("fish", "shellfish") for one in found.foods)
+    return ("soup_with_seafood",) if wet else ("soup_vegetable_or_meat",)
 
 
 @cache

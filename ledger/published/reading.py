@@ -26,7 +26,10 @@ _STEM = 4
 _COMPOUND = 7
 _SLIP, _TWO_SLIPS = 5, 7
 _BUTTER = ("butter",)
-_NO_COMPOUND = frozenset({"wild", "salat", "rand", "seed", "heart", "chop", "sole", "char", "bass", "ling", "sauc", "soss", "sage", "mark", "ganz", "saft", "fest", "gans"})  # fmt: skip
+_NO_COMPOUND = frozenset(
+    "wild salat rand seed heart chop sole char bass ling sauc soss sage mark ganz saft fest gans".split()
+)
+_SHORT = frozenset({"reh", "aal"})
 """Names too short or too common to be looked for inside longer words."""
 
 _TAILS = {
@@ -65,6 +68,9 @@ _ALSO = {
     "puree": "butter of|mushy",
     "low-sugar": "less sugar|without sugar|no-sugar",
     "strained out": "strained out|taken out|bag taken out|removed",
+    "flour": "masa|masa harina|corn flour|breadcrumb|instant starch",
+    "bell pepper": "green bell pepper|red bell pepper|paprika",
+    "hot pepper": "green chile|long green chile|chile|hot chile|chipotle|poblano|anaheim",
     "leftover": "cooked|roasted|fried|grilled|baked|sauteed",
 }
 """More names of foods and forms: common practice, no source."""
@@ -188,7 +194,7 @@ def _singles() -> dict[str, str]:
     return {
         key[0]: name
         for key, (what, name) in _index().items()
-        if what == "food" and len(key) == 1 and len(key[0]) >= _STEM
+        if what == "food" and len(key) == 1 and (len(key[0]) >= _STEM or key[0] in _SHORT)
     }
 
 

@@ -86,7 +86,7 @@ def _main(rows: Sequence[Bound], parts: Sequence[Part]) -> list[Part]:
 def _is(part: Part, name: str) -> bool:
     if name == "percent":
         return False
-    if name in ("berry", "juice", "chile", "pepper", "jalapeno"):
+    if name == "juice" or name in _WIDER:
         return _is_generic(part, name)
     return same_food(part.text, name)
 
@@ -95,16 +95,16 @@ _WIDER = {
     "pepper": ("pepper", "bell pepper", "hot pepper"),
     "chile": ("pepper", "hot pepper"),
     "jalapeno": ("hot pepper", "pepper"),
-    "berry": (
-        "berry",
-        "blackberry",
-        "raspberry",
-        "blueberry",
-        "gooseberry",
-        "loganberry",
-        "strawberry",
+    "beef": ("beef", "ground meat", "sausage"),
+    "ground beef": ("beef", "ground meat"),
+    "bean": (
+        "bean", "dry bean", "kidney bean", "pinto bean", "navy bean", "black bean", "chickpea", "black-eyed pea",
     ),
-}
+    "berry": (
+        "berry", "blackberry", "raspberry", "blueberry", "gooseberry", "loganberry", "strawberry",
+    ),
+}  # fmt: skip
+"""Names of a recipe that stand for several foods."""
 
 
 def _is_generic(part: Part, name: str) -> bool:
@@ -194,8 +194,7 @@ def _at_most(
         return None
     groups = [found]
     if "each" in row.part:
-        groups = [[p for p in found if _is(p, name)] for name in row.names]
-        groups = [group for group in groups if group]
+        groups = [[part] for part in found]
     worst: Finding | None = None
     for group in groups:
         one = _one_at_most(row, parts, group, batch)
