@@ -18,7 +18,7 @@ from ledger.events import kept_by
 from ledger.published.batch import WARM, AcidDone, BatchDone, Finding, JarsDone, Used
 from ledger.published.equipment import cold_heat
 from ledger.published.parts import Part, how_much, parts_of
-from ledger.published.reading import read, stems
+from ledger.published.reading import read
 from ledger.published.remedy import if_wrong
 from ledger.published.strength import strength_of
 
@@ -112,7 +112,7 @@ def _named(batch: BatchDone, parts: Sequence[Part], acidity: str) -> tuple[str, 
     for part in parts:
         if part.role == "food" and any(one.acidity == acidity for one in part.reading.foods):
             out.append(part.text)
-    return tuple({stems(text): text for text in reversed(out)}.values())[::-1]
+    return tuple({text.casefold(): text for text in out}.values())
 
 
 def _has_acid(batch: BatchDone, parts: Sequence[Part]) -> bool:

@@ -180,7 +180,9 @@ def _by_foods() -> dict[tuple[frozenset[str], frozenset[str], frozenset[str]], t
 
 def _sense(text: str) -> tuple[frozenset[str], frozenset[str], frozenset[str]]:
     found = read(text)
-    dishes = frozenset(_DISHES.get(word, word) for word in stems(text) if read(word).roles == ("dish",))
+    dishes = frozenset(
+        _DISHES.get(word, word) for word in stems(text) if read(word).roles == ("dish",)
+    )
     return (
         frozenset(one.name for one in found.foods),
         frozenset(found.roles) | dishes,
@@ -192,7 +194,7 @@ def _sense(text: str) -> tuple[frozenset[str], frozenset[str], frozenset[str]]:
 def _by_kind(text: str) -> tuple[str, ...]:
     """Return the products that say the same foods in the same form, in other words or tongues."""
     found = read(text)
-    if not all(one.exact for one in found.foods):
+    if not found.exact:
         return ()
     return _by_foods().get(_sense(text), ())
 

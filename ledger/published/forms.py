@@ -75,7 +75,8 @@ def _named_form(product: str, part: Part) -> Finding | None:
 
 
 _BONES = re.compile(
-    r"bone|knochen|carcass|karkasse|back|neck|wing|feet|frame|stock|broth|brühe|fond", re.IGNORECASE
+    r"\bbones?\b|knochen|carcass|karkasse|\bbacks?\b|\bnecks?\b|\bwings?\b|\bfeet\b|frame|stock|broth|brühe|fond",
+    re.IGNORECASE,
 )
 _HOT_ONLY = frozenset({"blueberry", "currant", "gooseberry", "elderberry"})
 

@@ -161,7 +161,7 @@ def test_little_acid_in_boiling_water_is_said_before_any_question_or_refusal(run
     status, out, err = run("putup", "snap beans", *BOILED, method)
     assert status == 2  # what a quart of it weighs, or the method's word, is asked for after
     assert out == ""
-    assert err.startswith("CAUTION: snap beans: food of little acid.")
+    assert err.startswith("CAUTION: snap beans, snap bean: food of little acid.")
     assert err.index("botulism") < err.index("croftbook: ")
 
 

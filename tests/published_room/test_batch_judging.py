@@ -175,9 +175,7 @@ def test_altitude_between_two_printed_figures_takes_the_next_band():
     assert judge(replace(PEACHES, altitude_ft=F(1000), minutes=F(25))).standing == "as published"
 
 
-@pytest.mark.parametrize(
-    "jar", ["1 l jar", "half-gallon jar"]
-)
+@pytest.mark.parametrize("jar", ["1 l jar", "half-gallon jar"])
 def test_a_jar_larger_than_the_largest_printed_has_no_process(jar):
     found = judge(replace(BEANS, jars=(JarsDone(jar, 7),), minutes=F(25)))
     (one,) = found.of_kind("no published process")
@@ -186,7 +184,8 @@ def test_a_jar_larger_than_the_largest_printed_has_no_process(jar):
 
 
 @pytest.mark.parametrize(
-    ("jar", "minutes"), [("1.5-pint jar", 25), ("500 ml jar", 25), ("half-pint jar", 20), ("12 oz jar", 20)]
+    ("jar", "minutes"),
+    [("1.5-pint jar", 25), ("500 ml jar", 25), ("half-pint jar", 20), ("12 oz jar", 20)],
 )
 def test_other_jars_take_the_time_of_the_next_larger_one(jar, minutes):
     """NCHFP_JARSIZE; Kansas State University, canning in odd-sized jars (2022)."""

@@ -13,7 +13,6 @@ from ledger.published.finding import find, lines_of
 from ledger.reference.schedules import products
 
 
-
 def caution(makes, method, used=()):
     return caution_before(batch_as_typed({"makes": makes, "method": method, "used": list(used)}))
 

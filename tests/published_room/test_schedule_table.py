@@ -48,7 +48,14 @@ def test_low_acid_products_have_no_boiling_water_row():
         ("peaches-hot-pint-bw-1", {"product": "snap_beans"}, "low-acid"),
         (
             "tomato_sauce-hot-pint-bw-1",
-            dict.fromkeys(("lemon_juice_tbsp_per_jar", "citric_acid_tsp_per_jar", "vinegar_5pct_tbsp_per_jar"), ""),
+            dict.fromkeys(
+                (
+                    "lemon_juice_tbsp_per_jar",
+                    "citric_acid_tsp_per_jar",
+                    "vinegar_5pct_tbsp_per_jar",
+                ),
+                "",
+            ),
             "not how much",
         ),
         ("tomato_sauce-hot-pint-bw-1", {"pack_style": "loose"}, "unknown style of pack"),
