@@ -25,6 +25,7 @@ from ledger.door.lots import full_key, full_lots
 from ledger.door.texts import Texts
 from ledger.door.typed import as_typed
 from ledger.errors import InputError, NotFound
+from ledger.events import KINDS
 from ledger.history import HistoryRow, rows
 from ledger.log import ChainReport, Log, backup, open_log, read_heads, verify
 
@@ -136,7 +137,7 @@ class Book:
         answers : Answers, optional
             How doubts are settled; default: they are raised.
         **fields
-            ``on``, ``at``, ``by`` (``person`` for a target, whose ``by`` is a day), ``replaces``,
+            ``on``, ``at``, ``by`` (``person`` where the body has a ``by`` of its own), ``replaces``,
             ``id`` and fields of the body.
 
         Raises
@@ -149,7 +150,7 @@ class Book:
             for name in ("at", "replaces", "id", "typed_at")
             if name in fields
         }
-        writer = "person" if kind == "target_set" else "by"  # a target's `by` is its day
+        writer = KINDS[kind].writer if kind in KINDS else "by"
         if writer in fields:
             envelope["by"] = fields.pop(writer)
         on = fields.pop("on", None)
@@ -206,6 +207,8 @@ class Book:
             entry.replaces = self.find(entry.replaces, "replaces")
         if entry.kind == "struck" and isinstance(entry.body.get("id"), str):
             entry.body = {**entry.body, "id": self.find(entry.body["id"])}
+        if entry.kind == "checked" and isinstance(entry.body.get("batch"), str):
+            entry.body = {**entry.body, "batch": self.find(entry.body["batch"], "batch")}
         if isinstance(entry.body, dict):
             entry.body = full_lots(entry.kind, entry.body, self.find)
 

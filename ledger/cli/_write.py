@@ -1,4 +1,4 @@
-"""The sixteen writing commands, made from the descriptions of the kinds."""
+"""The writing commands, made from the descriptions of the kinds."""
 
 from __future__ import annotations
 
@@ -35,6 +35,8 @@ POSITIONAL = {
     "give": ("lines", -1),
     "discard": ("lines", -1),
     "count": ("lines", -1),
+    "gauge": ("gauge", 1),
+    "settle": ("batch", 1),
     "price": ("line", 2),
     "practise": ("skill", 1),
     "target": ("line", 1),
@@ -55,6 +57,8 @@ EXAMPLES = {
     "give": ['give "2 half-pint jars plum butter" --how gift --to "the neighbours"', 'give "3 dozen egg" --how sold --got 12'],
     "discard": ['discard "1 half-pint jar plum butter" --why "seal failed"'],
     "count": ['count "4 lb sugar" "9 pint jars stock" --when end'],
+    "gauge": ['gauge dial --reads "+2 psi" --by "extension office"', 'gauge "pressure canner" --reads 0 --on 2026-06-01'],
+    "settle": ['settle 5f0c0a0e --publication "state bulletin 270, page 12" --says "raw pack, quarts, 25 minutes at 12 psi"'],
     "price": ['price "18 oz store plum spread" 3.40 --shop "corner shop"'],
     "practise": ['practise grafting --person Ada --minutes 45 --went 4'],
     "target": ['target "24 half-pint jars plum butter" --per year', "target --skill grafting --times 3 --per year", 'target "20 lb plum" --by "1 Nov" --person Ada'],
@@ -137,8 +141,8 @@ def _metavar(name: str, many: int) -> str:
 
 
 def _envelope(kind: Kind) -> list[click.Parameter]:
-    # The `by` of a target's body is a day, so whoever writes it goes by another name.
-    writer = "--person" if kind.name == "target_set" else "--by"
+    # A body may have a `by` of its own, so whoever writes it down goes by another name.
+    writer = f"--{kind.writer}"
     return [
         click.Option(
             ["--on"],

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
@@ -10,6 +11,7 @@ import numpy as np
 
 from ledger.events._methods import METHODS
 from ledger.items import item_key
+from ledger.projections._gauges import off_of
 from ledger.published import (
     FIRST,
     BatchDone,
@@ -31,6 +33,7 @@ __all__ = [
     "batches",
     "doubts_before",
     "first_caution",
+    "has_judgement",
     "judged",
     "schedules_of",
 ]
@@ -52,27 +55,30 @@ def batches(state: State) -> list[tuple[int, dict[str, Any]]]:
     wanted = set(table["ev"][np.isin(table["method"], judged_methods)].tolist())
     # What was only cooked has no published process: its body need not be read.
     out = [(int(ev), state.body(int(ev))) for ev in state.events("put_up") if int(ev) in wanted]
-    return [
-        (ev, body)
-        for ev, body in out
-        if body["method"] in CANNING or has_figures(body["makes"], body["method"])
-    ]
+    return [(ev, body) for ev, body in out if has_judgement(body)]
+
+
+def has_judgement(body: Mapping[str, Any]) -> bool:
+    """Return whether tables may hold figures for a batch."""
+    return body["method"] in CANNING or has_figures(body["makes"], body["method"])
 
 
 def batch_done(
     state: State, ev: int, body: Mapping[str, Any], schedules: Mapping[str, str]
 ) -> BatchDone:
-    """Return a batch with the household's altitude and gauge of that day, and weights."""
+    """Return a batch with the household's altitude and gauge of that day, weights, and its true pressure."""
     day = int(state.moment.on[ev])
     recipe = body.get("recipe") or body["makes"]
 
-    return batch_of(
+    batch = batch_of(
         body,
         altitude=state.settings.on("altitude", day),
         gauge=state.settings.on("gauge", day),
         schedule=schedules.get(item_key(str(recipe))),
         grams=lambda line: _grams(state, line),
     )
+    off = off_of(state, ev, body)
+    return batch if off is None else replace(batch, psi=off.psi)
 
 
 def _grams(state: State, line: Mapping[str, Any]) -> float | None:

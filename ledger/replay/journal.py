@@ -39,7 +39,10 @@ _CODES = {name: code for code, name in enumerate(_KINDS)}
 _PHASES = np.array([KINDS[kind].phase for kind in _KINDS], np.int8)
 _CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
 _METHOD = {name: code for code, name in enumerate(METHODS)}
-_FACTS = ("item_described", "setting_changed", "recipe_written", "practised", "target_set")
+_FACTS = (
+    "item_described", "setting_changed", "recipe_written", "practised", "target_set",
+    "gauge_tested", "checked",
+)  # fmt: skip
 _NAN = float("nan")
 
 _READ_MOST = 4000
