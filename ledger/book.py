@@ -21,7 +21,7 @@ from ledger.counts import check_count, contradicted
 from ledger.door import Answers, Catalogue, Entry, Written, write
 from ledger.door.exporting import export_lines
 from ledger.door.importing import Imported, import_lines, json_lines
-from ledger.door.lots import full_key, full_lots
+from ledger.door.lots import OPENING, full_key, full_lots
 from ledger.door.texts import Texts
 from ledger.door.typed import as_typed
 from ledger.errors import InputError, NotFound
@@ -163,6 +163,10 @@ class Book:
         self._complete(entry)
         if entry.kind == "counted" and self.log.position():
             check_count(self.state(as_of=_END), entry, answers, self.today())
+        if entry.kind == "checked" and self.log.position():
+            from ledger.opened import check_settling
+
+            check_settling(self.state(), entry)
         with self._turn:
             try:
                 with self.log.writing(entry.kind) as tx:
@@ -175,8 +179,8 @@ class Book:
     def ask(self, entry: Entry, answers: Answers) -> None:
         """Ask about what an entry as a whole makes doubtful, before it is written down.
 
-        Slips of a digit by published figures are always asked about; what is unlikely by the
-        household's own past only where a person can answer.
+        A jar that bears a mark, and slips of a digit by published figures, are always asked about; what is unlikely by
+        the household's own past only where a person can answer.
 
         Raises
         ------
@@ -190,6 +194,7 @@ class Book:
             day = day_number(entry.on or self.today())
             for slip in slips(self.state(), self.catalogue(), entry.body, day):
                 answers.settle(slip)
+        self._ask_marked(entry, answers)
         if answers.ask is None or answers.yes is True:
             return
         from ledger.unlikely import unlikely
@@ -200,6 +205,20 @@ class Book:
         now = self.state(as_of=max(written.event.on, self.today().isoformat()))
         for doubt in unlikely(written, now, then):
             answers.settle(doubt)
+
+    def _ask_marked(self, entry: Entry, answers: Answers) -> None:
+        """Ask before a meal, a gift or a batch opens a jar that bears a mark."""
+        from ledger.opened import may_open, questions
+
+        if entry.kind not in OPENING or not self.log.position():
+            return
+        day = max(entry.on or "", self.today().isoformat())
+        if not may_open(self.state(as_of=day), entry):
+            return
+        written, then = self.trial(entry, replace(answers, notes=[]))
+        if written.is_new:
+            for doubt in questions(then, written.event.seq - 1, entry.kind):
+                answers.settle(doubt)
 
     def _complete(self, entry: Entry) -> None:
         """Give an entry the whole of each id that it names by its beginning."""
@@ -441,7 +460,13 @@ class Book:
         if done.is_kept and done.has_counts:
             for note in contradicted(self.state(as_of=_END), before):
                 answers.note(note)
-            done.notes, done.more_notes = answers.notes, answers.more_notes
+        if done.is_kept and done.opens and next(self.log.read(kinds=["put_up"]), None):
+            from ledger.opened import opened_by_import, settles
+
+            state = self.state(as_of=_END)
+            for note in (*opened_by_import(state, before), *settles(state, before)):
+                answers.note(note)
+        done.notes, done.more_notes = answers.notes, answers.more_notes
         return done
 
     def export_file(

@@ -15,6 +15,7 @@ from ledger.cli._options import click_options
 from ledger.cli._written import report
 from ledger.door import Entry
 from ledger.door.filling import fill, fill_sort
+from ledger.door.lots import OPENING
 from ledger.door.texts import PARTS, Texts
 from ledger.door.when import day_of
 from ledger.errors import InputError, NeedsAnswer
@@ -88,6 +89,9 @@ def make_command(command: str, kind_name: str) -> click.Command:
     keep = [f for f in fields if f.name not in (skip - {"ate"})]
     params += click_options(kind, keep)
     params += _envelope(kind)
+    if kind.name in OPENING:
+        about = "Take from a jar that stands in danger, knowingly: --yes never does."
+        params.append(click.Option(["--knowingly"], is_flag=True, help=about))
     if command == "putup":
         about = (
             "Show the published process for it and write nothing, e.g. "
@@ -167,7 +171,7 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
     before = given.get("before", False)
     where = given["book"], given["household"]
     with _common.read_book(*where, blank=True) if before else _common.open_book(*where) as book:
-        doubts = Doubts(yes=given["yes"])
+        doubts = Doubts(yes=given["yes"], knowingly=given.get("knowingly", False))
 
         def read(make: Callable[[Texts], Any]) -> Any:
             return doubts.settle(lambda: make(Texts(book.catalogue(), doubts.answers)), book)

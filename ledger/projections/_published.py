@@ -11,7 +11,7 @@ import numpy as np
 
 from ledger.events._methods import METHODS
 from ledger.items import item_key
-from ledger.projections._gauges import off_of
+from ledger.projections._gauges import off_of, with_gauge
 from ledger.published import (
     FIRST,
     BatchDone,
@@ -35,6 +35,7 @@ __all__ = [
     "first_caution",
     "has_judgement",
     "judged",
+    "judgement_of",
     "schedules_of",
 ]
 
@@ -88,6 +89,14 @@ def _grams(state: State, line: Mapping[str, Any]) -> float | None:
     if item is None and whole is not None and line.get("measure") == "mass":
         return float(whole) / 1000  # new to the book, and typed by weight
     return None if per is None or whole is None else float(whole) * per
+
+
+def judgement_of(
+    state: State, ev: int, body: Mapping[str, Any], schedules: Mapping[str, str]
+) -> Judgement:
+    """Return a batch beside what is published, at the true pressure of its gauge."""
+    found = judged(batch_done(state, ev, body, schedules))
+    return with_gauge(found, off_of(state, ev, body))
 
 
 @lru_cache(4000)

@@ -13,8 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.projections._gauges import off_of, with_gauge
-from ledger.projections._published import batch_done, has_judgement, judged, schedules_of
+from ledger.projections._published import has_judgement, judgement_of, schedules_of
 from ledger.projections._shelf_ahead import listed_lots
 from ledger.projections._touching import touching
 from ledger.published import CANNING, STANDINGS, Judgement
@@ -31,9 +30,9 @@ __all__ = [
     "OPEN",
     "Standing",
     "Standings",
-    "judgement_of",
     "marked_batches",
     "on_shelf",
+    "risky_items",
     "standings",
 ]
 
@@ -129,14 +128,6 @@ def _worst(several: Iterable[Standing | None]) -> Standing | None:
     return min((one for one in several if one is not None), key=lambda one: one.rank, default=None)
 
 
-def judgement_of(
-    state: State, ev: int, body: dict[str, Any], schedules: dict[str, str]
-) -> Judgement:
-    """Return a batch beside what is published, at the true pressure of its gauge."""
-    found = judged(batch_done(state, ev, body, schedules))
-    return with_gauge(found, off_of(state, ev, body))
-
-
 class Standings:
     """The standings of a moment, worked out for the lots that are asked for.
 
@@ -148,6 +139,7 @@ class Standings:
     def __init__(self, state: State) -> None:
         self._state = state
         self._own: dict[int, tuple[Standing, dict[str, Any]] | None] = {}
+        self._plain: dict[int, Standing] = {}
         self._of_event: dict[int, Standing | None] = {}
         self._found: dict[int, Standing | None] = {}
         self._schedules = schedules_of(state)
@@ -166,6 +158,20 @@ class Standings:
         """Return how a batch stands by itself; None where nothing is compared."""
         found = self._judged(ev)
         return found[0] if found else None
+
+    def unsettled(self, ev: int) -> Standing | None:
+        """Return how a batch stands by itself, whatever was looked up since."""
+        self._judged(ev)
+        return self._plain.get(ev)
+
+    def made_of(self, ev: int) -> Standing | None:
+        """Return the gravest standing of what went into a batch."""
+        lots = self._state.allocations[1]
+        rows = [
+            row for d in self._draws_of(ev) for row in self._state.allocations_of_draw(d).tolist()
+        ]
+        self.of(lots[rows].tolist())
+        return self._inherited(ev)
 
     def of(self, lots: Iterable[int]) -> dict[int, Standing | None]:
         """Return how lots stand, whatever their depth."""
@@ -210,6 +216,10 @@ class Standings:
         # positions of lots leave room between those of draws
         return [one for at, one in self._missed.get(item, ()) if 2 * at < pos]
 
+    def missed(self) -> list[int]:
+        """Return every lot of which a count found some missing."""
+        return [lot for several in self._missed.values() for _, lot in several]
+
     def _of_found(self, lot: int) -> Standing | None:
         """Return the gravest standing of the jars of an item that counts missed before one was found."""
         item, many = int(self._state.lots["item"][lot]), len(self._before(lot))
@@ -246,7 +256,8 @@ class Standings:
                 body = state.body(ev)
                 if has_judgement(body):
                     found = judgement_of(state, ev, body, self._schedules)
-                    self._own[ev] = self._settle(self._first(ev, body, found)), body
+                    self._plain[ev] = self._first(ev, body, found)
+                    self._own[ev] = self._settle(self._plain[ev]), body
         return self._own[ev]
 
     def _first(self, ev: int, body: dict[str, Any], found: Judgement) -> Standing:
@@ -354,6 +365,16 @@ def on_shelf(state: State) -> dict[int, Standing]:
     """Return how the lots that the shelf lists stand; those that nothing is compared with are left out."""
     found = state.once(standings).of(listed_lots(state).tolist())
     return {lot: one for lot, one in found.items() if one is not None}
+
+
+def risky_items(state: State) -> frozenset[int]:
+    """Return the items of which a marked jar is there, or was counted away."""
+    items = state.lots["item"]
+    known = state.once(standings)
+    lots = [lot for lot, one in state.once(on_shelf).items() if one.is_marked]
+    gone = known.of(known.missed())
+    lots += [lot for lot, one in gone.items() if one is not None and one.is_marked]
+    return frozenset(items[lots].tolist())
 
 
 def marked_batches(state: State) -> dict[str, list[int]]:
