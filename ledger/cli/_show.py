@@ -107,7 +107,9 @@ def _show(name: str, given: dict[str, Any]) -> None:
     from ledger.projections import PROJECTIONS
 
     days = {one.name for one in PROJECTIONS[name].options if one.kind == "day"}
-    with read_book(given["book"], given["household"]) as book:
+    # How a thing is published is a question to the tables: it needs no book.
+    blank = name == "as-published" and bool(options.get("product"))
+    with read_book(given["book"], given["household"], blank=blank) as book:
         _warm(book)
         if not options.get("against", "").isdigit():  # the year of a season stays as it is
             days.add("against")

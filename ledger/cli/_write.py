@@ -98,6 +98,8 @@ def make_command(command: str, kind_name: str) -> click.Command:
             '"green beans" --made "7 quart jars" --pack raw --before'
         )
         params.append(click.Option(["--before"], is_flag=True, help=about))
+        taken = "Taken out again before the jar was closed: an item of --used, e.g. onion"
+        params.append(click.Option(["--strained"], multiple=True, metavar="ITEM", help=taken))
     help_text = f"{kind.summary[0].upper()}{kind.summary[1:]}.\n\n\b\nExamples:\n" + "\n".join(
         f"  croftbook {line}" for line in EXAMPLES[command]
     )
@@ -209,7 +211,8 @@ def _warned(given: dict[str, Any]) -> bool:
     """Look at a batch's words as they were typed: a caution goes before any question on amounts."""
     from ledger.cli import _putup
 
-    said = {name: given[f"f_{name}"] for name in ("method", "used", "schedule")}
+    names = ("method", "used", "schedule", "acid", "note", "equipment", "made")
+    said = {name: given[f"f_{name}"] for name in names}
     said["makes"] = given["words"][0] if given["words"] else None
     return _putup.warn_low_acid(said, given)
 
@@ -220,6 +223,10 @@ def _body(
     body: dict[str, Any] = {}
     _words(command, list(given["words"]), body, texts)
     fill(body, fields, {field.name: given[f"f_{field.name}"] for field in fields}, texts)
+    if given.get("strained"):
+        from ledger.cli import _putup
+
+        _putup.mark_strained(body, given["strained"], texts)
     return body
 
 

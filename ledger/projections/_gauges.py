@@ -7,6 +7,8 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
+from ledger.amounts import pressure_psi
+from ledger.errors import InputError
 from ledger.events import tell
 from ledger.items import item_key
 from ledger.published import Finding, Judgement
@@ -205,8 +207,14 @@ def off_of(state: State, ev: int, body: Mapping[str, Any]) -> GaugeOff | None:
     worst = max((one for one in found if one is not None), key=lambda one: one.high, default=None)
     if worst is None:
         return None
-    read = body.get("psi")
-    return GaugeOff(worst.high, None if read is None else Fraction(str(read)), worst)
+    return GaugeOff(worst.high, _read(body.get("psi")), worst)
+
+
+def _read(said: object) -> Fraction | None:
+    try:
+        return pressure_psi(said)
+    except InputError:
+        return None
 
 
 def with_gauge(found: Judgement, off: GaugeOff | None) -> Judgement:

@@ -4,12 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
-from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
-import numpy as np
-
-from ledger.events._methods import METHODS
 from ledger.items import item_key
 from ledger.projections._gauges import off_of, with_gauge
 from ledger.published import (
@@ -19,11 +15,10 @@ from ledger.published import (
     Judgement,
     batch_of,
     doubts_of,
-    judge,
-    judge_other,
+    has_verdict,
+    verdict_of,
 )
 from ledger.published.judging import CANNING
-from ledger.published.other import OTHER_METHODS, has_figures
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -50,18 +45,22 @@ def schedules_of(state: State) -> dict[str, str]:
 
 
 def batches(state: State) -> list[tuple[int, dict[str, Any]]]:
-    """Return (event, body) of every batch that tables may hold figures for, in order."""
-    table = state.journal.tables["batches"]
-    judged_methods = [METHODS.index(name) for name in (*CANNING, *OTHER_METHODS)]
-    wanted = set(table["ev"][np.isin(table["method"], judged_methods)].tolist())
-    # What was only cooked has no published process: its body need not be read.
-    out = [(int(ev), state.body(int(ev))) for ev in state.events("put_up") if int(ev) in wanted]
+    """Return (event, body) of every batch that gets a verdict, in order.
+
+    Canned, or of a method that tables hold figures for; and every batch, however made, that left a
+    closed jar outside fridge and freezer, or stands in oil.
+    """
+    return state.once(_batches)
+
+
+def _batches(state: State) -> list[tuple[int, dict[str, Any]]]:
+    out = [(int(ev), state.body(int(ev))) for ev in state.events("put_up")]
     return [(ev, body) for ev, body in out if has_judgement(body)]
 
 
 def has_judgement(body: Mapping[str, Any]) -> bool:
-    """Return whether tables may hold figures for a batch."""
-    return body["method"] in CANNING or has_figures(body["makes"], body["method"])
+    """Return whether a batch gets a verdict."""
+    return body["method"] in CANNING or has_verdict(batch_of(body))
 
 
 def batch_done(
@@ -99,10 +98,9 @@ def judgement_of(
     return with_gauge(found, off_of(state, ev, body))
 
 
-@lru_cache(4000)
 def judged(batch: BatchDone) -> Judgement:
-    """Return a batch beside what is published for its method; the same batch is judged once."""
-    return judge(batch) if batch.method in CANNING else judge_other(batch)
+    """Return a batch beside what is published for its method."""
+    return verdict_of(batch)
 
 
 def first_caution(state: State) -> str | None:

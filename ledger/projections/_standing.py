@@ -75,7 +75,9 @@ class Standing:
     day : int
         Its day (days since 1970).
     is_low_acid : bool
-        Whether it was put up under pressure, as food of little acid is.
+        Whether it is food of little acid: found so, or put up under pressure.
+    in_oil : bool
+        Whether it stands under oil or fat, where even the fridge is for days only.
     is_own : bool
         Whether it is the lot's own batch, and not one that went into it.
     since : str
@@ -88,6 +90,7 @@ class Standing:
     item: str
     day: int
     is_low_acid: bool = False
+    in_oil: bool = False
     is_own: bool = True
     since: str = ""
 
@@ -267,7 +270,8 @@ class Standings:
             self._state.entry_id(ev),
             str(body["makes"]),
             int(self._state.moment.on[ev]),
-            body["method"] == "pressure",
+            body["method"] == "pressure" or found.danger is not None,
+            in_oil=found.danger is not None and found.danger.oil,
         )
 
     def _settle(self, found: Standing) -> Standing:
@@ -298,7 +302,8 @@ class Standings:
         if is_cold and body["method"] in (*CANNING, "freeze"):
             return None
         in_jars = bool(self._state.lots["jars"][lot])
-        return standing if standing.is_grave or (in_jars and not is_cold) else None
+        stays = standing.is_grave or standing.in_oil or (in_jars and not is_cold)
+        return standing if stays else None
 
     def _is_run_anew(self, ev: int, lot: int, of: Standing) -> bool:
         """Return whether a batch is the whole process run again, in time and as published."""

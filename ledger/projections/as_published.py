@@ -13,11 +13,13 @@ from ledger.projections.base import Answer, Assumption, Column, Option, Projecti
 from ledger.published import (
     SHORT,
     BatchDone,
+    Danger,
     Finding,
     Judgement,
     after_batch,
+    batch_as_typed,
+    caution_before,
     caution_for,
-    low_acid_names,
     unsealed_jars,
 )
 from ledger.replay.state import day_text
@@ -89,7 +91,7 @@ def build(
         When an altitude or a time cannot be read, or a question names no product.
     """
     assumptions = [Assumption("caution", SHORT)]
-    names: tuple[str, ...] = ()
+    grave: str | None = None
     if freezer_off:
         records, totals = _published_ask.power_cut(state, freezer_off)
     elif keeping:
@@ -99,13 +101,13 @@ def build(
         assumptions += more
         printed = any(record.get("schedule") for record in records)
         method = question.get("method") or (None if printed else "boiling water")
-        names = low_acid_names(question.get("product"), method)
+        grave = caution_before(batch_as_typed({"makes": question.get("product"), "method": method}))
     else:
-        records, names, more = _batches(state, batch, item)
+        records, grave, more = _batches(state, batch, item)
         assumptions += more
         totals = counted([record["standing"] for record in records])
     ids = [one.id for one in assumptions]
-    if grave := caution_for(tuple(dict.fromkeys(names))):
+    if grave:
         assumptions.insert(0, Assumption("low-acid", grave, stands_first=True))
     for record in records:
         record.setdefault("assumptions", ids)
@@ -114,11 +116,11 @@ def build(
 
 def _batches(
     state: State, batch: str | None, item: str | None
-) -> tuple[list[dict[str, Any]], tuple[str, ...], list[Assumption]]:
+) -> tuple[list[dict[str, Any]], str | None, list[Assumption]]:
     wanted = None if item is None else state.facts.find(item)
     schedules, set_by = schedules_of(state), False
     records: list[dict[str, Any]] = []
-    names: list[str] = []
+    grave: list[Danger] = []
     for ev, body in batches(state):
         entry = state.entry_id(ev)
         if batch is not None and not entry.startswith(batch):
@@ -127,10 +129,17 @@ def _batches(
             continue
         done = batch_done(state, ev, body, schedules)
         records.append(_record(state, ev, body, done))
-        used = tuple(one.item for one in done.used)
-        names += low_acid_names(done.makes, done.method, used, schedule=done.schedule)
+        if (danger := judged(done).danger) is not None:
+            grave.append(danger)
         set_by = set_by or not body.get("altitude")
-    return records, tuple(names), _published_ask.settings_used(state) if set_by else []
+    return records, _one_caution(grave), _published_ask.settings_used(state) if set_by else []
+
+
+def _one_caution(several: list[Danger]) -> str | None:
+    """Return one caution for all of them, the foods each named once."""
+    dry = [one for one in several if not one.oil]
+    names = tuple(dict.fromkeys(name for one in dry or several for name in one.names))
+    return caution_for(Danger(names, against=True, oil=not dry)) if several else None
 
 
 def _record(state: State, ev: int, body: dict[str, Any], done: BatchDone) -> dict[str, Any]:

@@ -13,11 +13,16 @@ from ledger.amounts import parse_amount
 from ledger.errors import LedgerError
 from ledger.items import item_key
 from ledger.published.batch import BatchDone, Finding
-from ledger.published.comparing import kind_of
+from ledger.published.danger import danger_of
 from ledger.published.finding import find
+from ledger.published.ingredients import ingredient_findings
 from ledger.published.jars import jar_size
 from ledger.published.judging import Judgement
+from ledger.published.parts import Part, how_much, parts_of
+from ledger.published.recipe import vinegar_findings
+from ledger.published.sealed import sealed_findings
 from ledger.published.words import cite, inches, number, plain
+from ledger.reference.schedules_sources import source
 from ledger.reference.storage import Figure, figures, freezing_headspace
 
 __all__ = ["OTHER_METHODS", "has_figures", "judge_other"]
@@ -28,6 +33,8 @@ _NO_FOOD_TABLE = frozenset(
     ("starter", "sourdough", "dough", "levain", "bread", "beer", "wine", "mead", "cider", "vinegar", "kombucha")
 )  # fmt: skip
 _WARM = ("shelf", "cellar")
+_LEAST_SALT = Fraction(2, 100)
+"""Of the weight of cabbage; below it a kraut is short, whatever is commonly stated."""
 _SLACK = Fraction(3, 100)
 """Salt is measured in spoons and cabbage on a kitchen scale: three parts in a hundred."""
 
@@ -59,8 +66,9 @@ def judge_other(batch: BatchDone) -> Judgement:
             "headspace_in": plain(batch.headspace_in),
             "acid": None,
         },
-        tuple(finding for finding, _ in found),
+        (*sealed_findings(batch), *(finding for finding, _ in found)),
         tuple(dict.fromkeys(where for _, where in found)),
+        danger=danger_of(batch, (), ()),
     )
 
 
@@ -69,7 +77,8 @@ def _asked(
 ) -> tuple[Finding, str]:
     """Return a question; most of these figures have no place in an entry."""
     text = f"Published: {published}. {question}"
-    return Finding(field, published, None, "not recorded", text, askable), cite(figure.source)
+    kind = "not recorded" if askable else "to check yourself"
+    return Finding(field, published, None, kind, text), cite(figure.source)
 
 
 def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
@@ -84,7 +93,7 @@ def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
             f"{inches(low)} (wide mouth) or {inches(high)} (narrow), packed in liquid, {size}s"
         )
         text = f"Published: {published}."
-        done, askable = batch.headspace_in, True
+        done = batch.headspace_in
         if done is None:
             kind, text = (
                 "not recorded",
@@ -93,12 +102,12 @@ def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
         elif done < low:
             kind, text = "short of it", f"{text} Done: {inches(done)}: glass may break."
         elif done < high:
-            kind, askable = "not recorded", False
+            kind = "to check yourself"
             text = f"{text} Done: {inches(done)}. Was the mouth wide or narrow?"
         else:
             kind = "as published" if done == high else "beyond it"
             text = f"{text} Done: {inches(done)}."
-        shown = Finding("headspace", published, plain(done), kind, text, askable)
+        shown = Finding("headspace", published, plain(done), kind, text)
         out.append((shown, cite(wide[1])))
     load = figures("freezer", "any", "max_load_in_24_hours")[0]
     published = (
@@ -148,7 +157,13 @@ def _dry(batch: BatchDone) -> list[tuple[Finding, str]]:
 def _ferment(batch: BatchDone) -> list[tuple[Finding, str]]:
     fit = find(batch.makes).candidates
     if "sauerkraut" in fit:
-        return [_kraut_salt(batch), *_ferment_time("sauerkraut")]
+        strange = ingredient_findings("sauerkraut", parts_of(batch.used), batch)
+        where = cite(figures("ferment", "sauerkraut", "salt_per_5_lb_cabbage")[0].source)
+        return [
+            _kraut_salt(batch),
+            *_ferment_time("sauerkraut"),
+            *((one, where) for one in strange),
+        ]
     if "pickles_dill_fermented" in fit:
         salt = figures("ferment", "pickles_dill_fermented", "salt_per_4_lb")[0]
         published = "1/2 cup salt with 8 cups water and 1/4 cup vinegar for 4 lb of cucumbers"
@@ -194,7 +209,8 @@ def _kraut_salt(batch: BatchDone) -> tuple[Finding, str]:
                 f"{number(by_weight.high)} percent is commonly stated, not confirmed here: look it up."
             )
             done = f"{float(share) * 100:.2f} %"
-            return Finding("salt", published, done, "not recorded", text, askable=False), where
+            kind = "short of it" if share < _LEAST_SALT else "to check yourself"
+            return Finding("salt", published, done, kind, text), where
         text += " How much salt, in spoons or by weight, to how much cabbage by weight?"
         return Finding("salt", published, None, "not recorded", text), where
     least, most = low.low * 16 / 25 * pounds, high.high / 5 * pounds
@@ -217,7 +233,7 @@ def _pounds(batch: BatchDone, word: str) -> Fraction | None:
 def _spoons(batch: BatchDone) -> Fraction | None:
     total, known = Fraction(0), False
     for one in batch.used:
-        if "salt" not in item_key(one.item).split():
+        if parts_of([one])[0].role != "salt":
             continue
         try:
             amount = parse_amount(one.amount)
@@ -236,8 +252,8 @@ def _by_weight(batch: BatchDone) -> Fraction | None:
 
 def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
     strength = figures("pickle", "quick_pickles", "vinegar_strength")[0]
-    vinegars = [u for u in batch.used if "vinegar" in item_key(u.item)]
-    named = [u for u in vinegars if "5" in u.item]
+    parts = [part for part in parts_of(batch.used) if not part.strained]
+    vinegars = [part for part in parts if part.role == "vinegar"]
     if at := [place for place in batch.kept if place in _WARM]:
         text = (
             f"Done: kept in the {at[0]}. For pickles that stand there the tables print a process in "
@@ -246,12 +262,29 @@ def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
         found = Finding("storage", "refrigerator", at[0], "no published process", text)
         return [(found, cite(strength.source))]
     published = f"vinegar of {number(strength.low)} percent"
-    if named:
-        kind = kind_of(strength.low, Fraction(5))
-        text = f"Published: {published}. Done: {named[0].item}. Kept cold, it is eaten from the refrigerator."
-        return [(Finding("acid", published, named[0].item, kind, text), cite(strength.source))]
-    question = "What strength was the vinegar? Write it into its name: vinegar 5%."
-    return [_asked("acid", published, question, strength, askable=True)]
+    if weak := vinegar_findings(vinegars):
+        return [(one, cite(strength.source)) for one in weak]
+    if not vinegars:
+        question = "Which vinegar, and how much? Write its strength into its name: vinegar 5%."
+        return [_asked("acid", published, question, strength, askable=True)]
+    return [(_brine(parts, vinegars, published), cite(source("UMN_DILLY")))]
+
+
+def _brine(parts: list[Part], vinegars: list[Part], published: str) -> Finding:
+    """As much vinegar as water, at least: no other ratio is printed for pickles kept cold."""
+    cups = [how_much(part, "cup") for part in vinegars]
+    water = [how_much(part, "cup") for part in parts if part.role == "water"]
+    named = vinegars[0].text
+    if any(one is None for one in (*cups, *water)):
+        text = f"Published: {published}, and as much of it as water. How many cups of each?"
+        return Finding("acid", published, named, "not recorded", text)
+    acid, thin = (sum((one for one in x if one is not None), Fraction(0)) for x in (cups, water))
+    shown = f"{number(acid)} cups of {named} to {number(thin)} of water"
+    text = f"Published: {published}, and as much of it as water. Done: {shown}."
+    if acid < thin:
+        return Finding("acid", published, shown, "short of it", f"{text} That thins the acid.")
+    text += " For pickles kept cold no recipe was tested here: compare, and keep them in the refrigerator."
+    return Finding("acid", published, shown, "to check yourself", text)
 
 
 def _jam(batch: BatchDone) -> list[tuple[Finding, str]]:

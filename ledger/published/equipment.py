@@ -1,0 +1,123 @@
+"""What it was done with: a canner, or something that confirms nothing."""
+
+from __future__ import annotations
+
+import re
+
+from ledger.published.batch import BatchDone, Finding
+from ledger.published.words import cite
+from ledger.reference.schedules_sources import source
+
+__all__ = ["cold_heat", "equipment_finding", "is_steam"]
+
+_NONE = "no published process"
+_YOURSELF = "to check yourself"
+
+_MULTI = re.compile(
+    r"multi-?\s?cooker|multi-?kocher|electric pressure|pressure saucepan|saucepan|smart cooker|electric cooker|"
+    r"elektrisch\w* (schnellkoch|dampf|druck)|pressure fryer|rice cooker|reiskocher|air ?fryer",
+    re.IGNORECASE,
+)
+_ELECTRIC = re.compile(r"electric|elektr|einkochautomat|digital", re.IGNORECASE)
+_PRESSURE_POT = re.compile(
+    r"pressure cooker|schnellkochtopf|dampfkochtopf|dampfdrucktopf|cooker", re.IGNORECASE
+)
+_STEAM = re.compile(r"steam|dampfgarer|dampfeinkoch|dampf(?!koch|druck)", re.IGNORECASE)
+_UNTESTED = (
+    (re.compile(r"\boven|backofen|backrohr|\brohr\b", re.IGNORECASE), "an oven"),
+    (re.compile(r"microwave|mikrowelle", re.IGNORECASE), "a microwave oven"),
+    (re.compile(r"dish ?washer|spülmaschine|geschirrspüler", re.IGNORECASE), "a dishwasher"),
+    (re.compile(r"slow cooker|schongarer", re.IGNORECASE), "a slow cooker"),
+    (re.compile(r"open[ -]kettle|heiß (ein|ab)gefüllt|no processing|not processed|hot fill|just sealed|sealed (by|on) (their|its|cooling)", re.IGNORECASE), "an open kettle"),
+    (re.compile(r"invert|inversion|upside[ -]down|turned over|umgedreht|auf den kopf|gestürzt", re.IGNORECASE), "turning jars over"),
+    (re.compile(r"\bsun\b|solar|in der sonne", re.IGNORECASE), "the sun"),
+    (re.compile(r"dry canning|dry[ -]canned|trocken eingeweckt", re.IGNORECASE), "dry canning"),
+    (re.compile(r"vacuum|vakuum", re.IGNORECASE), "vacuum sealing"),
+    (re.compile(r"paraffin|wax seal|wachs", re.IGNORECASE), "wax"),
+)  # fmt: skip
+_WARMED = re.compile(
+    r"(warm|heat|steril|pre-?heat|dried|dry)\w*\b[^.;]{0,25}\boven|oven[^.;]{0,15}(warm|steril)",
+    re.IGNORECASE,
+)
+_ROASTED = re.compile(r"oven[ -](roast|dried|baked)|roast\w*\b[^.;]{0,20}\boven", re.IGNORECASE)
+_KNOWN = re.compile(
+    r"canner|canning|pot\b|kettle|rack|lifter|funnel|mill|strainer|scale|thermometer|stove|burner|cooktop|hob|knife|"
+    r"peeler|lid|bowl|press|juicer|blender|mandoline|timer|weight|crock|sieve|colander|ladle|spoon|board|grinder|"
+    r"dehydrator|drier|dryer|freezer|smoker|gauge|jar|topf|kessel|herd|waage|sieb|trichter|messer|mühle|gläser|"
+    r"einkoch|kitchen|table|pan\b|shredder|slaw|masher|corer|pitter|apron|glove|towel|water bath|steamer|steam",
+    re.IGNORECASE,
+)
+_STEAM_MOST = 45
+
+
+def _said(batch: BatchDone) -> str:
+    return " ; ".join((*batch.equipment, batch.note))
+
+
+def is_steam(batch: BatchDone) -> bool:
+    """Return whether a boiling-water batch was done in a steam canner."""
+    return batch.method == "boiling water" and bool(_STEAM.search(_said(batch)))
+
+
+def cold_heat(batch: BatchDone) -> str | None:
+    """Return what heats a closed jar less than any tested canner, if one was named: an oven, ..."""
+    said = _said(batch)
+    for pattern, name in _UNTESTED:
+        if not pattern.search(said):
+            continue
+        if name == "an oven" and (_WARMED.search(said) or _ROASTED.search(said)):
+            continue
+        return name
+    return None
+
+
+def equipment_finding(batch: BatchDone, *, low_acid: bool) -> Finding | None:
+    """Return what the equipment says; None where nothing is named beside ordinary canners.
+
+    Parameters
+    ----------
+    batch : BatchDone
+    low_acid : bool
+        Whether food of little acid is in it.
+    """
+    named = _said(batch).strip(" ;") or None
+    if (untested := cold_heat(batch)) is not None:
+        text = f"{untested}: no process is published for it with any food ({cite(source('UIUC_UNSAFE'))})."
+        return Finding("equipment", None, named, _NONE, text)
+    tools = " ; ".join(batch.equipment)
+    both = _said(batch)
+    if _MULTI.search(both):
+        where = cite(source("UW_MULTICOOKER"))
+        text = f"No process is published for an electric multi-cooker, or for a pressure pot that holds fewer than four quart jars ({where})."
+        if batch.method == "pressure":
+            return Finding("equipment", "pressure canner", named, _NONE, text)
+        return Finding("equipment", "boiling-water canner", named, _YOURSELF, text)
+    if (
+        batch.method == "pressure"
+        and _PRESSURE_POT.search(tools)
+        and not re.search("canner", tools, re.IGNORECASE)
+    ):
+        text = f"A pressure canner holds four quart jars at least ({cite(source('UW_MULTICOOKER'))}). How many does this one hold?"
+        return Finding("equipment", "pressure canner", named, _YOURSELF, text)
+    if _ELECTRIC.search(tools):
+        text = "Electric canner: look up in its manual which published processes it was tested for."
+        return Finding("equipment", "canner", named, _YOURSELF, text)
+    if is_steam(batch):
+        return _steam(batch, named, low_acid=low_acid)
+    strange = [one for one in batch.equipment if not _KNOWN.search(one)]
+    if strange:
+        text = f"{', '.join(strange)}: not known here. Was the jar heated in it?"
+        return Finding("equipment", "canner", named, _YOURSELF, text)
+    return None
+
+
+def _steam(batch: BatchDone, named: str | None, *, low_acid: bool) -> Finding | None:
+    where = cite(source("NCHFP_STEAM"))
+    if low_acid:
+        text = f"A steam canner is published for acid food only ({where})."
+        return Finding("equipment", None, named, _NONE, text)
+    if batch.minutes is not None and batch.minutes > _STEAM_MOST:
+        text = f"A steam canner is published for processes of at most {_STEAM_MOST} minutes ({where}). Done: {float(batch.minutes):g}."
+        return Finding("equipment", f"at most {_STEAM_MOST} minutes", named, _NONE, text)
+    text = f"Published for acid food at its boiling-water time, at most {_STEAM_MOST} minutes ({where})."
+    return Finding("equipment", "steam canner", named, "as published", text)
