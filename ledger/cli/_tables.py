@@ -62,6 +62,7 @@ def _print_table(console: Console, answer: Answer, *, wide: bool) -> None:
     from rich.table import Table
 
     columns = [c for c in answer.columns if c.main or (wide and c.name != "assumptions")]
+    columns = [c for c in columns if wide or not c.rare or answer.frame[c.name].notna().any()]
     if wide:
         console.width = 30 * len(columns)
     table = Table(

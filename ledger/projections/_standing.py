@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.projections._common import listed_lots
 from ledger.projections._published import has_judgement, judgement_of, schedules_of
-from ledger.projections._shelf_ahead import listed_lots
 from ledger.projections._touching import touching
 from ledger.published import CANNING, STANDINGS, Judgement
 from ledger.replay import KEPT, _tables
@@ -33,6 +33,7 @@ __all__ = [
     "marked_batches",
     "on_shelf",
     "risky_items",
+    "standing_of",
     "standings",
 ]
 
@@ -372,14 +373,20 @@ def on_shelf(state: State) -> dict[int, Standing]:
     return {lot: one for lot, one in found.items() if one is not None}
 
 
+def standing_of(state: State, lot: int) -> Standing | None:
+    """Return how a lot stands; None where nothing is compared with it."""
+    return state.once(standings).of([lot])[lot]
+
+
 def risky_items(state: State) -> frozenset[int]:
-    """Return the items of which a marked jar is there, or was counted away."""
-    items = state.lots["item"]
-    known = state.once(standings)
+    """Return the items of which a marked or unsealed jar is there, or a marked one was counted away."""
+    items, known = state.lots["item"], state.once(standings)
+    loose = listed_lots(state)
+    loose = loose[state.lots["suffix"][loose] == 1]
     lots = [lot for lot, one in state.once(on_shelf).items() if one.is_marked]
     gone = known.of(known.missed())
     lots += [lot for lot, one in gone.items() if one is not None and one.is_marked]
-    return frozenset(items[lots].tolist())
+    return frozenset([*items[lots].tolist(), *items[loose].tolist()])
 
 
 def marked_batches(state: State) -> dict[str, list[int]]:
