@@ -46,6 +46,7 @@ _MEANT = {
 
 OTHERS = {
     "show": ("_show", "ask a question: jar-cost, shelf, ..."),
+    "touched": ("_show", "follow a lot, item, gauge or batch to whoever had of it"),
     "why": ("_show", "open a figure to its arithmetic and events"),
     "history": ("_show", "read every entry, newest first"),
     "import": ("_files", "read a file of events, JSON Lines or CSV"),

@@ -73,12 +73,12 @@ class _Show(click.Group):
         def callback(**given: Any) -> None:
             _show(cmd_name, given)
 
-        example = f"croftbook show {cmd_name} --as-of 2026-10-01"
+        plain, example = _examples(cmd_name)
         return click.Command(
             cmd_name,
             params=params,
             callback=callback,
-            help=f"{projection.question}\n\n\b\nExamples:\n  croftbook show {cmd_name}\n  {example}\n  croftbook show {cmd_name} --json",
+            help=f"{projection.question}\n\n\b\nExamples:\n  {plain}\n  {example}\n  {plain} --json",
             short_help=projection.question,
         )
 
@@ -94,6 +94,14 @@ class _Show(click.Group):
             )
             raise click.UsageError(f"There is no question {args[0]!r}. {hint}", ctx)
         return super().resolve_command(ctx, args)
+
+
+_OWN = {"touched": ("croftbook touched --gauge dial", "croftbook touched --batch 5f0c0a0e --back")}
+"""Examples of questions that have a command of their own."""
+
+
+def _examples(name: str) -> tuple[str, str]:
+    return _OWN.get(name, (f"croftbook show {name}", f"croftbook show {name} --as-of 2026-10-01"))
 
 
 def _help(option: Option) -> str:
@@ -246,11 +254,23 @@ def _must_be_there(book: Any, kind: str | None, item: str | None) -> None:
         raise NotFound("item", f"there is no item {item!r} in this book", wanted)
 
 
-COMMANDS: dict[str, click.Command] = {
-    "show": _Show(
-        "show",
-        help="Ask a question. Each answers as a table, with --json or --csv.\n\n\b\nExamples:\n  croftbook show jar-cost\n  croftbook show shelf --json",
-    ),
-    "why": why,
-    "history": history,
-}
+class _Commands(dict[str, click.Command]):
+    """Commands by name; a question that is a command of its own is read when it is used."""
+
+    def __missing__(self, name: str) -> click.Command:
+        command = _Show("show").get_command(click.Context(click.Command("show")), name)
+        if command is None:
+            raise KeyError(name)
+        return command
+
+
+COMMANDS: dict[str, click.Command] = _Commands(
+    {
+        "show": _Show(
+            "show",
+            help="Ask a question. Each answers as a table, with --json or --csv.\n\n\b\nExamples:\n  croftbook show jar-cost\n  croftbook show shelf --json",
+        ),
+        "why": why,
+        "history": history,
+    }
+)

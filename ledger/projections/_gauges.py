@@ -9,9 +9,10 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import pressure_psi
 from ledger.errors import InputError
-from ledger.events import tell
+from ledger.events import METHODS, tell
 from ledger.items import item_key
 from ledger.published import Finding, Judgement
+from ledger.replay import _tables
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -22,8 +23,10 @@ __all__ = [
     "GaugeTest",
     "gauge_tests",
     "is_dial_load",
+    "loads_of",
     "off_of",
     "recalled",
+    "test_line",
     "with_gauge",
 ]
 
@@ -244,16 +247,24 @@ def loads_of(state: State, gauge: str) -> list[int]:
     mine = [one for one in tests if one.gauge == key]
     tested = frozenset(one.gauge for one in tests) | {key}
     right = max((one.day for one in mine if one.is_right), default=None)
+    batches, equipment = state.journal.tables["batches"], state.journal.tables["equipment"]
+    rows = state.moment.of(batches["ev"])
+    loads = rows[batches["method"][rows] == METHODS.index("pressure")]
+    named: dict[int, list[str]] = {}
+    for ev, item in zip(equipment["ev"].tolist(), equipment["item"].tolist(), strict=True):
+        named.setdefault(ev, []).append(state.journal.items.texts[item])
     out = []
-    for ev in state.events("put_up").tolist():
+    for ev, code in zip(
+        batches["ev"][loads].tolist(), batches["gauge"][loads].tolist(), strict=True
+    ):
         day = int(state.moment.on[ev])
+        body = {"method": "pressure", "gauge": _tables.GAUGES[code], "equipment": named.get(ev)}
         is_since = right is None or day >= right
         if not is_since and recalled(mine, day) is None:
             continue
-        body = state.body(ev)
         if is_dial_load(state, ev, body) and _is_of(state, key, body, tested):
             out.append(ev)
-    return out
+    return sorted(out)
 
 
 def test_line(state: State, test: GaugeTest) -> str:

@@ -256,6 +256,7 @@ class Journal:
                 "makes": self.items.codes([b.makes for b in bodies]),
                 "method": [_METHOD[b.method] for b in bodies],
                 "loads": [1 if b.loads is None else b.loads for b in bodies],
+                "gauge": [_tables.GAUGES.index(b.gauge) for b in bodies],
                 "went": [b.went or 0 for b in bodies],
             },
         )
