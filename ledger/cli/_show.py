@@ -11,6 +11,7 @@ from ledger.cli._common import book_options, read_book
 from ledger.cli._tables import print_answer, print_history, print_tree
 
 if TYPE_CHECKING:
+    from ledger.book import HistoryRow
     from ledger.projections import Option
 
 __all__ = ["COMMANDS"]
@@ -222,11 +223,23 @@ def history(
             for r in opened.history(kind=kind, item=item)
             if (not start or r.on >= start) and (not end or r.on <= end)
         ]
-    shown = rows[:limit] if limit > 0 and not everything else rows
+        shown = rows[:limit] if limit > 0 and not everything else rows
+        marks = _marks(opened, shown)
     if as_json:
-        _common.print_json([dataclasses.asdict(row) for row in shown])
+        _common.print_json(
+            [{**dataclasses.asdict(row), "standing_text": marks.get(row.entry)} for row in shown]
+        )
     else:
-        print_history(shown, len(rows))
+        print_history(shown, len(rows), marks)
+
+
+def _marks(book: Any, rows: list[HistoryRow]) -> dict[str, str]:
+    """Return what is said of the batches among some entries whose jars are there and bear a mark."""
+    if not any(row.kind == "put_up" for row in rows):
+        return {}
+    from ledger.projections._standing import marks_by_entry
+
+    return marks_by_entry(book.state())
 
 
 def _as_stored(kind: str | None) -> str | None:

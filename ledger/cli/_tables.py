@@ -210,8 +210,15 @@ def _node(node: Node, currency: str, measures: str) -> str:
     return escape(f"{node.label}: {value} {unit}".rstrip() + how + event)
 
 
-def print_history(rows: list[HistoryRow], count: int) -> None:
-    """Print entries, one a line."""
+def _mark(row: HistoryRow, marks: dict[str, str]) -> str:
+    from rich.markup import escape
+
+    mark = marks.get(row.entry) if row.kind == "put_up" and row.state == "holds" else None
+    return "" if mark is None else f"\n[bold]! {escape(mark)}[/bold]"
+
+
+def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str]) -> None:
+    """Print entries, one a line; `marks` say how a batch stands, by its entry."""
     from rich.table import Table
 
     console = _console()
@@ -226,7 +233,7 @@ def print_history(rows: list[HistoryRow], count: int) -> None:
             row.on,
             escape(row.by or ""),
             "" if row.state == "holds" else row.state,
-            escape(row.line),
+            escape(row.line) + _mark(row, marks),
         )
     console.print(table)
     if len(rows) < count:

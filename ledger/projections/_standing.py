@@ -31,6 +31,7 @@ __all__ = [
     "Standing",
     "Standings",
     "marked_batches",
+    "marks_by_entry",
     "on_shelf",
     "risky_items",
     "standing_of",
@@ -387,6 +388,16 @@ def risky_items(state: State) -> frozenset[int]:
     gone = known.of(known.missed())
     lots += [lot for lot, one in gone.items() if one is not None and one.is_marked]
     return frozenset([*items[lots].tolist(), *items[loose].tolist()])
+
+
+def marks_by_entry(state: State) -> dict[str, str]:
+    """Return the words of the gravest mark on what is left of each batch, by the batch's entry."""
+    found = state.once(on_shelf)
+    out: dict[str, str] = {}
+    for lot in sorted(found, key=lambda lot: found[lot].rank):
+        if found[lot].is_marked:
+            out.setdefault(state.entry_id(int(state.lots["ev"][lot])), found[lot].text)
+    return out
 
 
 def marked_batches(state: State) -> dict[str, list[int]]:
