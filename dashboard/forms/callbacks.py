@@ -28,7 +28,7 @@ from dashboard.forms.batch import beside_batch
 from dashboard.forms.reading import Typed
 from dashboard.forms.specs import FORMS
 from dashboard.forms.understanding import understood
-from dashboard.forms.writing import Outcome, key_of, notes, told, write_form
+from dashboard.forms.writing import LOW_ACID, Outcome, key_of, notes, told, write_form
 from dashboard.parts.danger import said_of
 from ledger.door import Written
 from ledger.errors import DANGER, NeedsAnswer
@@ -95,6 +95,8 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
             buttons.append(_answer(words("forms.no_new"), f"no:{key_of(doubt)}"))
         if doubt.code in (DANGER, "open-standing"):
             return _opened(ask, doubt)
+        if doubt.code == LOW_ACID:
+            return _done_so(ask, doubt)
         return dmc.Alert(
             [html.P(words.refusal(doubt)), html.Div(buttons, className="tools")],
             title=words("forms.sure"),
@@ -126,6 +128,25 @@ def _opened(ask: Ask, doubt: NeedsAnswer) -> Any:
             html.Div([*ways, anyway], className="tools"),
         ],
         className="danger" if is_danger else "caution grave",
+        role="alert",
+    )
+
+
+def _done_so(ask: Ask, doubt: NeedsAnswer) -> Any:
+    """Return the question before a batch of little acid is written down: nothing is the first way."""
+    words = ask.words
+    anyway = html.Button(
+        words("danger.done_so"), id={"accept": key_of(doubt)}, type="button",
+        className="button quiet-button", n_clicks=0,
+    )  # fmt: skip
+    return html.Div(
+        [
+            html.H2(words("danger.before_batch")),
+            html.P(words.said(doubt.question)),
+            html.P(words("danger.not_done")),
+            html.Div([anyway], className="tools"),
+        ],
+        className="danger",
         role="alert",
     )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.projections import _published_ask, _published_why
@@ -9,6 +10,7 @@ from ledger.projections._common import answer
 from ledger.projections._gauges import off_of, with_gauge
 from ledger.projections._published import batch_done, batches, judged, schedules_of
 from ledger.projections._published_words import below, counted
+from ledger.projections._standing import standings
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.published import (
     SHORT,
@@ -145,7 +147,7 @@ def _one_caution(several: list[Danger]) -> str | None:
 
 
 def _record(state: State, ev: int, body: dict[str, Any], done: BatchDone) -> dict[str, Any]:
-    found = with_gauge(judged(done), off_of(state, ev, body))
+    found = _with_parts(state, ev, with_gauge(judged(done), off_of(state, ev, body)))
     entry, day = state.entry_id(ev), int(state.moment.on[ev])
     days = state.as_of_day - day
     advice = after_batch(found, days * 24.0 if days > 0 else None) if _canned(body) else []
@@ -166,6 +168,16 @@ def _record(state: State, ev: int, body: dict[str, Any], done: BatchDone) -> dic
         "advice": [f"{one.text} ({one.source})" for one in advice],
         "source": "; ".join(found.sources) or None,
     }
+
+
+def _with_parts(state: State, ev: int, found: Judgement) -> Judgement:
+    """Return a judgement that is never better than the jars that went into the batch."""
+    part = state.once(standings).made_of(ev)
+    if part is None or not part.is_marked:
+        return found
+    text = f"Made of {part.item} of {day_text(part.day)}, which stands: {part.standing}."
+    one = Finding("ingredients", None, part.item, part.standing, text)
+    return replace(found, findings=(one, *found.findings))
 
 
 def _canned(body: dict[str, Any]) -> bool:

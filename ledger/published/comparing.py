@@ -140,7 +140,8 @@ def _strange(process: Process, batch: BatchDone, done: Fraction) -> str | None:
     """Return why a pressure that reaches the printed one may be a slip or another unit."""
     if done > _DIAL_TO:
         where = cite(source("UW_MULTICOOKER"))
-        return f"Gauges of canners run from 0 to {_DIAL_TO} psi ({where}). Was it a gauge in kPa? Write the unit: 76 kPa."
+        ask = "Was it a gauge in kPa? Write the unit: 76 kPa."
+        return f"Gauges of canners run from 0 to {_DIAL_TO} psi ({where}). {ask}"
     if process.schedule.gauge == "weighted" and done not in _ON_WEIGHTS:
         return "A weighted gauge shows 5, 10 or 15 psi: which was it?"
     if process.schedule.gauge == "dial" and done > process.psi + _OVER_PSI:  # type: ignore[operator]

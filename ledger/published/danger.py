@@ -87,7 +87,7 @@ def _only_cold(batch: BatchDone) -> bool:
 def _of_product(
     batch: BatchDone, parts: Sequence[Part], names: tuple[str, ...], findings: Sequence[Finding]
 ) -> Danger | None:
-    """A published acid product: the caution only where its acid is missing or falls short."""
+    """Return the caution for a published acid product: only where its acid is missing or short."""
     acid = [one for one in findings if one.field == "acid" and one.kind != "as published"]
     more = [
         one for one in findings if one.field == "ingredients" and one.kind == "no published process"

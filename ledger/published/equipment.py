@@ -17,7 +17,8 @@ _YOURSELF = "to check yourself"
 
 _MULTI = re.compile(
     r"multi-?\s?cooker|multi-?kocher|electric pressure|pressure saucepan|saucepan|smart cooker|electric cooker|"
-    r"elektrisch\w* (schnellkoch|dampf|druck)|schnellkochtopf|dampfkochtopf|dampfdrucktopf|pressure fryer|rice cooker|reiskocher|air ?fryer",
+    r"elektrisch\w* (schnellkoch|dampf|druck)|schnellkochtopf|dampfkochtopf|dampfdrucktopf|pressure fryer|"
+    r"rice cooker|reiskocher|air ?fryer",
     re.IGNORECASE,
 )
 _ELECTRIC = re.compile(r"electric|elektr|einkochautomat|digital", re.IGNORECASE)
@@ -27,18 +28,30 @@ _LOW_HEAT = re.compile(
 )
 _LOW_HEAT_FOR = frozenset({"pickles_dill_quick", "pickles_sweet_quick"})
 _STEAM = re.compile(r"steam|dampfgarer|dampfeinkoch|dampf(?!koch|druck)", re.IGNORECASE)
-_UNTESTED = (
-    (re.compile(r"\boven|backofen|backrohr|\brohr\b", re.IGNORECASE), "an oven"),
-    (re.compile(r"microwave|mikrowelle", re.IGNORECASE), "a microwave oven"),
-    (re.compile(r"dish ?washer|spülmaschine|geschirrspüler", re.IGNORECASE), "a dishwasher"),
-    (re.compile(r"slow cooker|schongarer", re.IGNORECASE), "a slow cooker"),
-    (re.compile(r"open[ -]kettle|heiß (ein|ab)gefüllt|no processing|not processed|hot fill|just sealed|sealed (by|on) (their|its|cooling)", re.IGNORECASE), "an open kettle"),
-    (re.compile(r"invert|inversion|upside[ -]down|turned over|umgedreht|auf den kopf|gestürzt", re.IGNORECASE), "turning jars over"),
-    (re.compile(r"\bsun\b|solar|in der sonne", re.IGNORECASE), "the sun"),
-    (re.compile(r"dry canning|dry[ -]canned|trocken eingeweckt", re.IGNORECASE), "dry canning"),
-    (re.compile(r"vacuum|vakuum", re.IGNORECASE), "vacuum sealing"),
-    (re.compile(r"paraffin|wax seal|wachs", re.IGNORECASE), "wax"),
-)  # fmt: skip
+_UNTESTED = tuple(
+    (re.compile(pattern, re.IGNORECASE), name)
+    for pattern, name in (
+        (r"\boven|backofen|backrohr|\brohr\b", "an oven"),
+        (r"microwave|mikrowelle", "a microwave oven"),
+        (r"dish ?washer|spülmaschine|geschirrspüler", "a dishwasher"),
+        (r"slow cooker|schongarer", "a slow cooker"),
+        (
+            r"open[ -]kettle|heiß (ein|ab)gefüllt|no processing|not processed|hot fill|just sealed|"
+            r"sealed (by|on) (their|its|cooling)",
+            "an open kettle",
+        ),
+        (
+            r"invert|inversion|upside[ -]down|turned over|umgedreht|auf den kopf|gestürzt",
+            "turning jars over",
+        ),
+        (r"\bsun\b|solar|in der sonne", "the sun"),
+        (r"dry canning|dry[ -]canned|trocken eingeweckt", "dry canning"),
+        (r"vacuum|vakuum", "vacuum sealing"),
+        (r"paraffin|wax seal|wachs", "wax"),
+    )
+)
+"""Ways of heating or closing a jar for which nothing is published (UIUC_UNSAFE, KSU_OPENKETTLE)."""
+
 _WARMED = re.compile(
     r"(warm|heat|steril|pre-?heat|dried|dry)\w*\b[^.;]{0,25}\boven|oven[^.;]{0,15}(warm|steril)",
     re.IGNORECASE,
@@ -92,7 +105,10 @@ def equipment_finding(batch: BatchDone, *, low_acid: bool) -> Finding | None:
     both = _said(batch)
     if _MULTI.search(both):
         where = cite(source("UW_MULTICOOKER"))
-        text = f"No process is published for an electric multi-cooker, or for a pressure pot that holds fewer than four quart jars ({where})."
+        text = (
+            "No process is published for an electric multi-cooker, or for a pressure pot that holds "
+            f"fewer than four quart jars ({where})."
+        )
         if batch.method == "pressure":
             return Finding("equipment", "pressure canner", named, _NONE, text)
         return Finding("equipment", "boiling-water canner", named, _YOURSELF, text)
@@ -101,7 +117,8 @@ def equipment_finding(batch: BatchDone, *, low_acid: bool) -> Finding | None:
         and _PRESSURE_POT.search(tools)
         and not re.search("canner", tools, re.IGNORECASE)
     ):
-        text = f"A pressure canner holds four quart jars at least ({cite(source('UW_MULTICOOKER'))}). How many does this one hold?"
+        where = cite(source("UW_MULTICOOKER"))
+        text = f"A pressure canner holds four quart jars at least ({where}). How many does this one hold?"
         return Finding("equipment", "pressure canner", named, _YOURSELF, text)
     if _ELECTRIC.search(tools):
         text = "Electric canner: look up in its manual which published processes it was tested for."
@@ -136,7 +153,10 @@ def _steam(batch: BatchDone, named: str | None, *, low_acid: bool) -> Finding | 
         text = f"A steam canner is published for acid food only ({where})."
         return Finding("equipment", None, named, _NONE, text)
     if batch.minutes is not None and batch.minutes > _STEAM_MOST:
-        text = f"A steam canner is published for processes of at most {_STEAM_MOST} minutes ({where}). Done: {float(batch.minutes):g}."
+        text = (
+            f"A steam canner is published for processes of at most {_STEAM_MOST} minutes ({where}). "
+            f"Done: {float(batch.minutes):g}."
+        )
         return Finding("equipment", f"at most {_STEAM_MOST} minutes", named, _NONE, text)
     text = f"Published for acid food at its boiling-water time, at most {_STEAM_MOST} minutes ({where})."
     return Finding("equipment", "steam canner", named, "as published", text)

@@ -105,7 +105,7 @@ def _against(product: str, part: Part) -> _Kind | None:  # noqa: PLR0911 -- one 
         return None
     if role in _hold_roles(product) and role not in ("spice", "food"):
         return None
-    if role == "food" or role == "spice":
+    if role in {"food", "spice"}:
         return _food_against(product, part)
     if role in ("vinegar", "lemon", "citric", "ascorbic"):
         return _Kind(_YOURSELF, f"is not part of the published product ({known.label}).")

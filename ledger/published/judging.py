@@ -157,7 +157,7 @@ def _nothing(batch: BatchDone, matched: Matched) -> Judgement:
         None,
         empty,
         _done(batch),
-        tuple([*danger_findings(batch, danger), *findings]),
+        (*danger_findings(batch, danger), *findings),
         sources,
         matched.near,
         (),

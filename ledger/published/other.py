@@ -9,8 +9,6 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from ledger.amounts import parse_amount
-from ledger.errors import LedgerError
 from ledger.items import item_key
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.danger import danger_of, in_oil

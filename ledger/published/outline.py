@@ -44,7 +44,8 @@ def jar_finding(lines: Sequence[Schedule], jar: JarsDone) -> tuple[list[Schedule
         )
     text = f"Published for {shown}, not for a {jar.jar}: nothing is printed for a jar larger than the largest."
     if "ml" in jar.jar or " l " in f" {jar.jar} ":
-        text += f" A maker prints 500 ml as a pint and 1 l as a quart ({cite(source('CANNER_METRIC'))}): to check yourself."
+        where = cite(source("CANNER_METRIC"))
+        text += f" A maker prints 500 ml as a pint and 1 l as a quart ({where}): to check yourself."
     return [], Finding("jar", shown, jar.jar, _NONE, text)
 
 

@@ -189,7 +189,7 @@ def _method(fit: tuple[str, ...], batch: BatchDone) -> Finding:
     methods = listed(dict.fromkeys(s.method for p in fit for s in lines_of(p)), "or")
     if any(lines_of(p, batch.method) for p in fit):
         return Finding("method", methods, batch.method, "as published", f"Published for {methods}.")
-    text = f"Published for {methods or 'nothing held here'} only: no {batch.method} process is printed for {labels(fit)}."
+    text = f"Published for {methods} only: no {batch.method} process is printed for {labels(fit)}."
     if batch.method == "boiling water" and any(products()[p].low_acid for p in fit):
         text += " It is low in acid, and boiling water does not get hot enough for it."
     return Finding("method", methods, batch.method, _NONE, text)

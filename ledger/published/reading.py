@@ -27,7 +27,26 @@ _COMPOUND = 7
 _SLIP, _TWO_SLIPS = 5, 7
 _BUTTER = ("butter",)
 _NO_COMPOUND = frozenset(
-    "wild salat rand seed heart chop sole char bass ling sauc soss sage mark ganz saft fest gans".split()
+    [
+        "wild",
+        "salat",
+        "rand",
+        "seed",
+        "heart",
+        "chop",
+        "sole",
+        "char",
+        "bass",
+        "ling",
+        "sauc",
+        "soss",
+        "sage",
+        "mark",
+        "ganz",
+        "saft",
+        "fest",
+        "gans",
+    ]
 )
 _SHORT = frozenset({"reh", "aal"})
 """Names too short or too common to be looked for inside longer words."""

@@ -172,7 +172,8 @@ def _sum(parts: Sequence[Part], unit: str) -> Fraction | None:
 
 def _printed(row: Bound) -> str:
     most = "at most" if row.bound == "at_most" else "at least"
-    return f"{most} {number(row.amount or 0)} {row.unit} {row.part} for {number(row.basis or 0)} {row.basis_unit} {row.basis_part}"
+    basis = f"{number(row.basis or 0)} {row.basis_unit} {row.basis_part}"
+    return f"{most} {number(row.amount or 0)} {row.unit} {row.part} for {basis}"
 
 
 def _unknown(row: Bound, what: str) -> Finding:
