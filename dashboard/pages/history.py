@@ -12,6 +12,7 @@ from dashboard.ask import Ask
 from dashboard.forms.specs import FORMS
 from dashboard.pages._page import Page
 from dashboard.parts import choice, choices, nothing_yet, plain_table, section
+from dashboard.parts.danger import mark_of
 from ledger.book import HistoryRow
 from ledger.events import KINDS
 
@@ -82,7 +83,26 @@ def _cells(ask: Ask, row: HistoryRow) -> list[Any]:
         words("history.recorded", day=words.day(row.recorded_at)), className="quiet"
     )
     on = html.Span([words.day(row.on), html.Br(), recorded])
+    mark = _mark(ask, row)
+    if mark is not None:
+        line = html.Span([line, mark])
     return [line, on, row.by or "–", words.word("states", row.state), _changes(ask, row)]
+
+
+def _mark(ask: Ask, row: HistoryRow) -> Any:
+    """Return the mark of a batch whose jars are there; None of any other entry."""
+    if row.kind != "put_up" or row.state != "holds":
+        return None
+    return mark_of(ask, {"standing": None, "standing_text": None, **_marks(ask).get(row.entry, {})})
+
+
+def _marks(ask: Ask) -> dict[str, dict[str, Any]]:
+    """Return the records of marked lots by the batch that they came out of, the gravest of each."""
+    out: dict[str, dict[str, Any]] = {}
+    for one in ask.show("shelf").rows():
+        if one["standing_text"]:
+            out.setdefault(one["lot"].partition(":")[0], one)
+    return out
 
 
 def _changes(ask: Ask, row: HistoryRow) -> Any:

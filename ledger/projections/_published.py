@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.items import item_key
+from ledger.projections._gauges import off_of, with_gauge
 from ledger.published import (
     FIRST,
     BatchDone,
@@ -26,7 +28,9 @@ __all__ = [
     "batches",
     "doubts_before",
     "first_caution",
+    "has_judgement",
     "judged",
+    "judgement_of",
     "schedules_of",
 ]
 
@@ -51,25 +55,30 @@ def batches(state: State) -> list[tuple[int, dict[str, Any]]]:
 
 def _batches(state: State) -> list[tuple[int, dict[str, Any]]]:
     out = [(int(ev), state.body(int(ev))) for ev in state.events("put_up")]
-    return [
-        (ev, body) for ev, body in out if body["method"] in CANNING or has_verdict(batch_of(body))
-    ]
+    return [(ev, body) for ev, body in out if has_judgement(body)]
+
+
+def has_judgement(body: Mapping[str, Any]) -> bool:
+    """Return whether a batch gets a verdict."""
+    return body["method"] in CANNING or has_verdict(batch_of(body))
 
 
 def batch_done(
     state: State, ev: int, body: Mapping[str, Any], schedules: Mapping[str, str]
 ) -> BatchDone:
-    """Return a batch with the household's altitude and gauge of that day, and weights."""
+    """Return a batch with the household's altitude and gauge of that day, weights, and its true pressure."""
     day = int(state.moment.on[ev])
     recipe = body.get("recipe") or body["makes"]
 
-    return batch_of(
+    batch = batch_of(
         body,
         altitude=state.settings.on("altitude", day),
         gauge=state.settings.on("gauge", day),
         schedule=schedules.get(item_key(str(recipe))),
         grams=lambda line: _grams(state, line),
     )
+    off = off_of(state, ev, body)
+    return batch if off is None else replace(batch, psi=off.psi)
 
 
 def _grams(state: State, line: Mapping[str, Any]) -> float | None:
@@ -79,6 +88,14 @@ def _grams(state: State, line: Mapping[str, Any]) -> float | None:
     if item is None and whole is not None and line.get("measure") == "mass":
         return float(whole) / 1000  # new to the book, and typed by weight
     return None if per is None or whole is None else float(whole) * per
+
+
+def judgement_of(
+    state: State, ev: int, body: Mapping[str, Any], schedules: Mapping[str, str]
+) -> Judgement:
+    """Return a batch beside what is published, at the true pressure of its gauge."""
+    found = judged(batch_done(state, ev, body, schedules))
+    return with_gauge(found, off_of(state, ev, body))
 
 
 def judged(batch: BatchDone) -> Judgement:

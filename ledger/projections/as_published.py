@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.projections import _published_ask, _published_why
 from ledger.projections._common import answer
+from ledger.projections._gauges import off_of, with_gauge
 from ledger.projections._published import batch_done, batches, judged, schedules_of
 from ledger.projections._published_words import below, counted
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
@@ -100,7 +101,9 @@ def build(
         assumptions += more
         printed = any(record.get("schedule") for record in records)
         method = question.get("method") or (None if printed else "boiling water")
-        grave = caution_before(batch_as_typed({"makes": question.get("product"), "method": method}))
+        grave = caution_before(
+            batch_as_typed({"makes": question.get("product"), "method": method, "acid": True})
+        )
     else:
         records, grave, more = _batches(state, batch, item)
         assumptions += more
@@ -142,7 +145,7 @@ def _one_caution(several: list[Danger]) -> str | None:
 
 
 def _record(state: State, ev: int, body: dict[str, Any], done: BatchDone) -> dict[str, Any]:
-    found = judged(done)
+    found = with_gauge(judged(done), off_of(state, ev, body))
     entry, day = state.entry_id(ev), int(state.moment.on[ev])
     days = state.as_of_day - day
     advice = after_batch(found, days * 24.0 if days > 0 else None) if _canned(body) else []

@@ -92,7 +92,10 @@ def _of_product(
     more = [
         one for one in findings if one.field == "ingredients" and one.kind == "no published process"
     ]
-    open_acid = any(one.kind in ("short of it", "not recorded") for one in acid)
+    open_acid = any(
+        one.kind == "short of it" or (one.kind == "not recorded" and one.done is None)
+        for one in acid
+    )
     if not names or not (open_acid or more):
         return None
     border = _named(batch, parts, "borderline")
@@ -109,7 +112,7 @@ def _named(batch: BatchDone, parts: Sequence[Part], acidity: str) -> tuple[str, 
     for part in parts:
         if part.role == "food" and any(one.acidity == acidity for one in part.reading.foods):
             out.append(part.text)
-    return tuple(dict.fromkeys(out))
+    return tuple({text.casefold(): text for text in out}.values())
 
 
 def _has_acid(batch: BatchDone, parts: Sequence[Part]) -> bool:
@@ -238,10 +241,11 @@ def _used(line: Any) -> Used:
         item, amount = str(line["item"]), str(line.get("amount", ""))
         return Used(item, amount, strained=bool(line.get("strained")))
     try:
-        amount, item = split_line(str(line))
+        said, item = split_line(str(line))
     except LedgerError:
         return Used(str(line), "")
-    return Used(item or str(line), amount.text)
+    text = str(line).strip()
+    return Used(item or text, text.removesuffix(item).strip() if item else said.text)
 
 
 _METHODS = frozenset(

@@ -21,7 +21,7 @@ _YOURSELF = "to check yourself"
 
 _ANOTHER = frozenset(
     {
-        "puree", "refried", "cream style", "cream of", "thickened", "dry in the jar", "smoked", "infused oil",
+        "puree", "butter", "refried", "cream style", "cream of", "thickened", "dry in the jar", "smoked", "infused oil",
         "white flesh", "leavened", "in vinegar", "fermented", "bone in", "dried",
     }
 )  # fmt: skip
@@ -49,8 +49,8 @@ def form_findings(product: str, parts: Sequence[Part], batch: BatchDone) -> list
     for form in said:
         kind = None if form in own else _kind(product, form)
         if kind is not None:
-            known = forms()[form]
-            where = cite(sources()[known.source_id]) if known.source_id in sources() else ""
+            key = forms()[form].source_id if form in forms() else ""
+            where = cite(sources()[key]) if key in sources() else ""
             text = f"{form}: {label(product)} is not published in that form."
             if kind == _YOURSELF:
                 text = f"{form}: compare with what is printed for {label(product)}."
@@ -75,7 +75,8 @@ def _named_form(product: str, part: Part) -> Finding | None:
 
 
 _BONES = re.compile(
-    r"bone|knochen|carcass|karkasse|back|neck|wing|feet|frame|stock|broth|brühe|fond", re.IGNORECASE
+    r"\bbones?\b|knochen|carcass|karkasse|\bbacks?\b|\bnecks?\b|\bwings?\b|\bfeet\b|frame|stock|broth|brühe|fond",
+    re.IGNORECASE,
 )
 _HOT_ONLY = frozenset({"blueberry", "currant", "gooseberry", "elderberry"})
 

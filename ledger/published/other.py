@@ -162,7 +162,7 @@ def _ferment(batch: BatchDone) -> list[tuple[Finding, str]]:
         return [
             _kraut_salt(batch),
             *_ferment_time("sauerkraut"),
-            *((one, where) for one in strange),
+            *((one, where) for one in strange if one.done),
         ]
     if "pickles_dill_fermented" in fit:
         salt = figures("ferment", "pickles_dill_fermented", "salt_per_4_lb")[0]

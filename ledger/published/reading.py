@@ -33,7 +33,7 @@ _SHORT = frozenset({"reh", "aal"})
 """Names too short or too common to be looked for inside longer words."""
 
 _TAILS = {
-    "mus": "puree", "mark": "puree", "pueree": "puree", "puree": "puree", "butter": "puree", "brei": "puree",
+    "mus": "puree", "mark": "puree", "pueree": "puree", "puree": "puree", "butter": "butter", "brei": "puree",
     "wuerfel": "cubed", "scheibe": "cubed", "stueck": "cubed", "stuecke": "cubed", "haelfte": "cubed",
     "scheiben": "cubed", "haelften": "cubed", "streifen": "cubed", "chips": "dried", "pulver": "dried",
     "sosse": "", "sauce": "", "saft": "", "salat": "", "kompott": "", "sirup": "", "relish": "", "filet": "",
@@ -53,6 +53,7 @@ _GENERIC = {
     "tomato paste": ("tomato paste|tomato puree|Tomatenmark", "borderline", "fruit"),
     "tomato juice": ("tomato juice|Tomatensaft|tomato sauce|passata", "borderline", "fruit"),
     "grape juice": ("grape juice|white grape juice|Traubensaft", "acid", "fruit"),
+    "succotash": ("succotash", "low_acid", "mixture"),
     "bread": ("banana bread|breadcrumb|Semmelbrösel", "low_acid", "grain"),
     "raisin": ("raisin|sultana|Rosine|dried fruit|dried apricot|dried cherry", "acid", "fruit"),
 }  # fmt: skip
@@ -107,7 +108,7 @@ class Reading:
     roles : tuple of str
         What is no food of its own: ``water``, ``salt``, ``vinegar``, ``spice``, ``dish``, ...
     forms : tuple of str
-        Names of `ledger.reference.kinds.forms`.
+        Names of `ledger.reference.kinds.forms`, or ``butter`` of a fruit or vegetable.
     unknown : tuple of str
         Words that stand in no table.
     """
@@ -226,7 +227,7 @@ def read(text: str) -> Reading:
     while at < len(keys):
         size, entry = _longest(keys, at)
         if entry is not None and entry[0] == "food" and words[at : at + size] == _BUTTER and found:
-            cuts.append("puree")  # pumpkin butter, plum butter: a spread of what stands before
+            cuts.append("butter")  # pumpkin butter, plum butter: a spread of what stands before
         elif entry is not None and entry[0] == "food":
             found.append(_food(entry[1]))
         elif entry is not None:
@@ -277,15 +278,16 @@ def _inside(word: str) -> tuple[list[FoodRead], list[str]]:
 
 def _parts(word: str, *, at_end: bool) -> list[tuple[str, str]]:
     """Return the names that a word begins or ends with, as (letters, food), the longest first."""
-    out = []
-    for stem, name in _singles().items():
-        if stem in _NO_COMPOUND or len(stem) >= len(word):
-            continue
-        if not at_end and word.startswith(stem):
-            out.append((stem, name))
-        elif at_end and (match := re.search(rf"{stem}(nen|en|er|es|e|n|s)?$", word)):
-            out.append((match[0], name))
-    return sorted(out, key=lambda part: -len(part[0]))
+    known, out = _singles(), []
+    for size in range(len(word) - 1, 2, -1):
+        letters = word[-size:] if at_end else word[:size]
+        endings = ("", *_ENDINGS) if at_end else ("",)
+        for ending in endings:
+            stem = letters.removesuffix(ending) if letters.endswith(ending) else ""
+            if stem in known and stem not in _NO_COMPOUND:
+                out.append((letters, known[stem]))
+                break
+    return out
 
 
 @lru_cache(4096)

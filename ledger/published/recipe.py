@@ -112,6 +112,9 @@ def _is_generic(part: Part, name: str) -> bool:
         return False
     if name == "juice":
         return "juice" in part.text.casefold() or "saft" in part.text.casefold()
+    hot = "jalap" in part.text.casefold()
+    if name in ("jalapeno", "chile") and hot != (name == "jalapeno"):
+        return False  # printed apart where both go in
     return any(one.name in _WIDER[name] for one in part.reading.foods)
 
 
@@ -244,8 +247,12 @@ def _at_least(row: Bound, parts: Sequence[Part], found: Sequence[Part]) -> Findi
         return None
     least, unit = _wanted(row, parts, None), _unit(row)
     if not found:
+        own = any(part.role in ("pectin_low", "gelling_sugar") for part in parts)
+        kind = _YOURSELF if field == "sugar" and own else "short of it"
         text = f"Published: {_printed(row)} ({cite(row.source)}). None was written down among what was used."
-        return Finding(field, _printed(row), None, "short of it", text)
+        if kind == _YOURSELF:
+            text += " Pectin for little sugar goes by its own leaflet: compare with that."
+        return Finding(field, _printed(row), None, kind, text)
     done = _sum(found, unit)
     if least is None or done is None:
         return _unknown(row, ", ".join(part.text for part in found))
