@@ -47,5 +47,5 @@ def test_of_correct_batches_a_quarter_at_most_is_left_to_check(outcomes):
 
 
 def test_table_is_as_large_as_it_must_be():
-    assert len(CASES) >= 320
-    assert len(RIGHT) >= 80
+    assert len(CASES) >= 750
+    assert len(RIGHT) >= 200
