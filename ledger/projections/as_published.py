@@ -101,7 +101,9 @@ def build(
         assumptions += more
         printed = any(record.get("schedule") for record in records)
         method = question.get("method") or (None if printed else "boiling water")
-        grave = caution_before(batch_as_typed({"makes": question.get("product"), "method": method}))
+        grave = caution_before(
+            batch_as_typed({"makes": question.get("product"), "method": method, "acid": True})
+        )
     else:
         records, grave, more = _batches(state, batch, item)
         assumptions += more

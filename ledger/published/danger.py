@@ -69,7 +69,7 @@ def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding])
         return Danger(oil, against=warm, oil=True)
     if not warm or (batch.method == "pressure" and cold_heat(batch) is None):
         return None
-    if batch.method == "dry":
+    if batch.method == "dry" and cold_heat(batch) is None:
         return None  # dried food in a jar is what the storage tables print
     low = _named(batch, parts, "low_acid")
     border = _named(batch, parts, "borderline")
@@ -77,9 +77,7 @@ def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding])
         return _of_product(batch, parts, low or border, findings)
     if low:
         return Danger(low, against=not _is_minor(parts))
-    if border:
-        return Danger(border, against=not _has_acid(batch, parts))
-    return None
+    return Danger(border, against=True) if border and not _has_acid(batch, parts) else None
 
 
 def _only_cold(batch: BatchDone) -> bool:
@@ -94,11 +92,14 @@ def _of_product(
     more = [
         one for one in findings if one.field == "ingredients" and one.kind == "no published process"
     ]
-    open_acid = any(one.kind in ("short of it", "not recorded") for one in acid)
+    open_acid = any(
+        one.kind == "short of it" or (one.kind == "not recorded" and one.done is None)
+        for one in acid
+    )
     if not names or not (open_acid or more):
         return None
     border = _named(batch, parts, "borderline")
-    said_none = batch.acid == () and not _has_acid(batch, parts)
+    said_none = not _has_acid(batch, parts)
     jar_acid = any(one.published and "in each jar" in one.text for one in acid)
     return Danger(names, against=bool(border) and jar_acid and said_none)
 
@@ -111,7 +112,7 @@ def _named(batch: BatchDone, parts: Sequence[Part], acidity: str) -> tuple[str, 
     for part in parts:
         if part.role == "food" and any(one.acidity == acidity for one in part.reading.foods):
             out.append(part.text)
-    return tuple(dict.fromkeys(out))
+    return tuple({text.casefold(): text for text in out}.values())
 
 
 def _has_acid(batch: BatchDone, parts: Sequence[Part]) -> bool:
@@ -240,10 +241,11 @@ def _used(line: Any) -> Used:
         item, amount = str(line["item"]), str(line.get("amount", ""))
         return Used(item, amount, strained=bool(line.get("strained")))
     try:
-        amount, item = split_line(str(line))
+        said, item = split_line(str(line))
     except LedgerError:
         return Used(str(line), "")
-    return Used(item or str(line), amount.text)
+    text = str(line).strip()
+    return Used(item or text, text.removesuffix(item).strip() if item else said.text)
 
 
 _METHODS = frozenset(

@@ -3,25 +3,29 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from ledger.published.batch import BatchDone, Finding
+from ledger.published.reading import fold
 from ledger.published.words import cite
 from ledger.reference.schedules_sources import source
 
-__all__ = ["cold_heat", "equipment_finding", "is_steam"]
+__all__ = ["cold_heat", "equipment_finding", "is_steam", "low_heat_finding"]
 
 _NONE = "no published process"
 _YOURSELF = "to check yourself"
 
 _MULTI = re.compile(
     r"multi-?\s?cooker|multi-?kocher|electric pressure|pressure saucepan|saucepan|smart cooker|electric cooker|"
-    r"elektrisch\w* (schnellkoch|dampf|druck)|pressure fryer|rice cooker|reiskocher|air ?fryer",
+    r"elektrisch\w* (schnellkoch|dampf|druck)|schnellkochtopf|dampfkochtopf|dampfdrucktopf|pressure fryer|rice cooker|reiskocher|air ?fryer",
     re.IGNORECASE,
 )
 _ELECTRIC = re.compile(r"electric|elektr|einkochautomat|digital", re.IGNORECASE)
-_PRESSURE_POT = re.compile(
-    r"pressure cooker|schnellkochtopf|dampfkochtopf|dampfdrucktopf|cooker", re.IGNORECASE
+_PRESSURE_POT = re.compile(r"cooker", re.IGNORECASE)
+_LOW_HEAT = re.compile(
+    r"pasteuri[sz]|low[- ]temp|pasteurisier|18[0-5]\s*(degrees|°|to|f\b)", re.IGNORECASE
 )
+_LOW_HEAT_FOR = frozenset({"pickles_dill_quick", "pickles_sweet_quick"})
 _STEAM = re.compile(r"steam|dampfgarer|dampfeinkoch|dampf(?!koch|druck)", re.IGNORECASE)
 _UNTESTED = (
     (re.compile(r"\boven|backofen|backrohr|\brohr\b", re.IGNORECASE), "an oven"),
@@ -41,11 +45,11 @@ _WARMED = re.compile(
 )
 _ROASTED = re.compile(r"oven[ -](roast|dried|baked)|roast\w*\b[^.;]{0,20}\boven", re.IGNORECASE)
 _KNOWN = re.compile(
-    r"canner|canning|pot\b|kettle|rack|lifter|funnel|mill|strainer|scale|thermometer|stove|burner|cooktop|hob|knife|"
-    r"peeler|lid|bowl|press|juicer|blender|mandoline|timer|weight|crock|sieve|colander|ladle|spoon|board|grinder|"
-    r"dehydrator|drier|dryer|freezer|smoker|gauge|jar|topf|kessel|herd|waage|sieb|trichter|messer|mühle|gläser|"
-    r"einkoch|kitchen|table|pan\b|shredder|slaw|masher|corer|pitter|apron|glove|towel|water bath|steamer|steam",
-    re.IGNORECASE,
+    r"(pressure)?(canner|canning|pot|kettle|rack|lifter|funnel|mill|strainer|scale|thermometer|stove|burner|cooktop|"
+    r"hob|knife|peeler|lid|bowl|press|juicer|blender|mandoline|timer|weight|crock|sieve|colander|ladle|spoon|board|"
+    r"grinder|dehydrator|drier|dryer|freezer|smoker|gauge|jar|pan|shredder|slaw|masher|corer|pitter|towel|bath|"
+    r"steamer|steam|cooker|stockpot|saucepot|tub|bucket)s?|(einkoch|koch)?(topf|toepfe|kessel)|herd|waage|sieb|"
+    r"trichter|messer|muehle|glaeser|glas|schuessel|einkocher|einweckgeraet|gaertopf|steintopf|dampfgarer|loeffel",
 )
 _STEAM_MOST = 45
 
@@ -104,11 +108,26 @@ def equipment_finding(batch: BatchDone, *, low_acid: bool) -> Finding | None:
         return Finding("equipment", "canner", named, _YOURSELF, text)
     if is_steam(batch):
         return _steam(batch, named, low_acid=low_acid)
-    strange = [one for one in batch.equipment if not _KNOWN.search(one)]
+    strange = [one for one in batch.equipment if not _is_known(one)]
     if strange:
         text = f"{', '.join(strange)}: not known here. Was the jar heated in it?"
         return Finding("equipment", "canner", named, _YOURSELF, text)
     return None
+
+
+def _is_known(tool: str) -> bool:
+    return any(_KNOWN.fullmatch(word) for word in fold(tool)) or fold(tool) == ()
+
+
+def low_heat_finding(batch: BatchDone, fit: Sequence[str]) -> Finding | None:
+    """Return what is said of water kept below the boil: only two recipes print it."""
+    if not _LOW_HEAT.search(batch.note) or batch.method != "boiling water":
+        return None
+    if set(fit) & _LOW_HEAT_FOR:
+        text = "Low-temperature pasteurization: 30 minutes at 180 to 185 degrees F, measured the whole time. Was it?"
+        return Finding("method", "180 to 185 F", batch.note, _YOURSELF, text)
+    text = "Low-temperature pasteurization is printed for quick dill and quick sweet pickles only."
+    return Finding("method", None, batch.note, _NONE, text)
 
 
 def _steam(batch: BatchDone, named: str | None, *, low_acid: bool) -> Finding | None:

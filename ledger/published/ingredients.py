@@ -145,7 +145,12 @@ def _food_against(product: str, part: Part) -> _Kind | None:
 
 def _is_forbidden(product: str, part: Part) -> bool:
     rows = [one for one in bounds_of(product) if one.bound == "forbidden"]
-    return any(same_food(part.text, name) for one in rows for name in one.names)
+    said = set(part.reading.forms)
+    return any(
+        same_food(part.text, name) and set(read(name).forms) <= said
+        for one in rows
+        for name in one.names
+    )
 
 
 def _missing(product: str, parts: Sequence[Part]) -> list[Finding]:

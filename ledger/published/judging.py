@@ -8,13 +8,18 @@ only where that holds for all of them.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from ledger.published.batch import KINDS, BatchDone, Finding, JarsDone
 from ledger.published.comparing import compare, weight_psi
 from ledger.published.danger import AGAINST, Danger, danger_of
-from ledger.published.equipment import cold_heat, equipment_finding, is_steam
+from ledger.published.equipment import (
+    cold_heat,
+    equipment_finding,
+    is_steam,
+    low_heat_finding,
+)
 from ledger.published.finding import lines_of
 from ledger.published.hints import hint_for
 from ledger.published.merging import merge
@@ -131,6 +136,8 @@ def judge(batch: BatchDone) -> Judgement:
     low_acid = all(products()[key].low_acid for key in matched.fit)
     if (tool := equipment_finding(batch, low_acid=low_acid)) is not None:
         work.findings.append(tool)
+    if (low := low_heat_finding(batch, matched.fit)) is not None:
+        work.findings.append(low)
     for one in batch.jars or (JarsDone("", 0),):
         _judge_jar(matched.fit, batch, one, work)
     return _judged(batch, matched, work)
@@ -276,7 +283,7 @@ def _judged(batch: BatchDone, matched: Matched, work: _Work) -> Judgement:
     shown = work.shown
     lines = {p.schedule.id for p in shown}
     remarks = dict.fromkeys(p.schedule.note for p in shown if p.schedule.note)
-    findings = tuple(dict.fromkeys(work.findings))
+    findings = tuple(dict.fromkeys(_settled(work.findings)))
     fit = () if cold_heat(batch) else matched.fit
     danger = danger_of(batch, fit, findings)
     return Judgement(
@@ -295,6 +302,23 @@ def _judged(batch: BatchDone, matched: Matched, work: _Work) -> Judgement:
         tuple(remarks),
         danger,
     )
+
+
+_FIGURES = frozenset({"minutes", "psi", "headspace", "acid"})
+
+
+def _settled(findings: Sequence[Finding]) -> list[Finding]:
+    """Return findings, where which product it was makes no difference: every reading is reached."""
+    reached = ("as published", "beyond it")
+    figures = [one for one in findings if one.field in _FIGURES]
+    if not figures or any(one.kind not in reached for one in figures):
+        return list(findings)
+    return [
+        replace(one, kind="as published", text=f"{one.text} The batch reaches each of them.")
+        if one.field == "product" and one.kind == "not recorded"
+        else one
+        for one in findings
+    ]
 
 
 def _same(values: Sequence[float | str | None]) -> float | str | None:

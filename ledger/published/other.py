@@ -13,13 +13,13 @@ from ledger.amounts import parse_amount
 from ledger.errors import LedgerError
 from ledger.items import item_key
 from ledger.published.batch import BatchDone, Finding
-from ledger.published.danger import danger_of
+from ledger.published.danger import danger_of, in_oil
 from ledger.published.finding import find
 from ledger.published.ingredients import ingredient_findings
 from ledger.published.jars import jar_size
 from ledger.published.judging import Judgement
 from ledger.published.parts import Part, how_much, parts_of
-from ledger.published.recipe import vinegar_findings
+from ledger.published.recipe import recipe_findings, vinegar_findings
 from ledger.published.sealed import sealed_findings
 from ledger.published.words import cite, inches, number, plain
 from ledger.reference.schedules_sources import source
@@ -162,15 +162,17 @@ def _ferment(batch: BatchDone) -> list[tuple[Finding, str]]:
         return [
             _kraut_salt(batch),
             *_ferment_time("sauerkraut"),
-            *((one, where) for one in strange),
+            *((one, where) for one in strange if one.done),
         ]
     if "pickles_dill_fermented" in fit:
         salt = figures("ferment", "pickles_dill_fermented", "salt_per_4_lb")[0]
-        published = "1/2 cup salt with 8 cups water and 1/4 cup vinegar for 4 lb of cucumbers"
-        return [
-            _asked("salt", published, "Compare with what was used.", salt),
-            *_ferment_time("pickles_dill_fermented"),
+        parts = parts_of(batch.used)
+        found = [
+            *ingredient_findings("pickles_dill_fermented", parts, batch),
+            *recipe_findings("pickles_dill_fermented", parts, batch),
         ]
+        where = cite(salt.source)
+        return [*((one, where) for one in found), *_ferment_time("pickles_dill_fermented")]
     text = f"The tables hold no figures for fermenting {batch.makes!r}. Ask an extension adviser for a tested recipe."
     return [(Finding("product", None, batch.makes, "no published process", text), "our own advice")]
 
@@ -199,6 +201,10 @@ def _kraut_salt(batch: BatchDone) -> tuple[Finding, str]:
     published = "3 tbsp canning salt for 5 lb of cabbage (3/4 cup for 25 lb)"
     pounds = _pounds(batch, "cabbage")
     spoons = _spoons(batch)
+    roles = {part.role for part in parts_of(batch.used)}
+    if "no_salt" in roles and "salt" not in roles:
+        text = f"Published: {published}. Salt substitute and low-sodium salt are no salt for it."
+        return Finding("salt", published, "salt substitute", "short of it", text), where
     if pounds is None or spoons is None:
         by_weight = figures("ferment", "sauerkraut", "salt_by_weight")[0]
         share = _by_weight(batch)
@@ -223,26 +229,26 @@ def _kraut_salt(batch: BatchDone) -> tuple[Finding, str]:
     return Finding("salt", published, done, kind, text), where
 
 
-def _pounds(batch: BatchDone, word: str) -> Fraction | None:
-    grams = [u.grams for u in batch.used if word in item_key(u.item).split()]
-    if not grams or any(g is None for g in grams):
+def _pounds(batch: BatchDone, role: str) -> Fraction | None:
+    """Return the weight of the cabbage, or of the salt, in pounds; None where it is not known."""
+    found = [part for part in parts_of(batch.used) if _plays(part, role)]
+    weights = [how_much(part, "lb") for part in found]
+    if not found or any(one is None for one in weights):
         return None
-    return Fraction(sum(g for g in grams if g is not None)).limit_denominator(1000) / _LB_G
+    return sum((one for one in weights if one is not None), Fraction(0))
+
+
+def _plays(part: Part, role: str) -> bool:
+    return part.role == role or any(one.name == role for one in part.reading.foods)
 
 
 def _spoons(batch: BatchDone) -> Fraction | None:
-    total, known = Fraction(0), False
-    for one in batch.used:
-        if parts_of([one])[0].role != "salt":
-            continue
-        try:
-            amount = parse_amount(one.amount)
-        except LedgerError:
-            return None
-        if amount.measure != "volume":
-            return None
-        total, known = total + amount.exact / parse_amount("1 tbsp").exact, True
-    return total if known else None
+    """Return the salt in tablespoons where it was measured so."""
+    found = [part for part in parts_of(batch.used) if part.role == "salt"]
+    spoons = [how_much(part, "tbsp") for part in found]
+    if not found or any(one is None for one in spoons):
+        return None
+    return sum((one for one in spoons if one is not None), Fraction(0))
 
 
 def _by_weight(batch: BatchDone) -> Fraction | None:
@@ -254,6 +260,8 @@ def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
     strength = figures("pickle", "quick_pickles", "vinegar_strength")[0]
     parts = [part for part in parts_of(batch.used) if not part.strained]
     vinegars = [part for part in parts if part.role == "vinegar"]
+    if in_oil(batch, parts):
+        return []  # what stands under oil is said by itself: vinegar changes nothing of it
     if at := [place for place in batch.kept if place in _WARM]:
         text = (
             f"Done: kept in the {at[0]}. For pickles that stand there the tables print a process in "

@@ -40,6 +40,10 @@ _PIECE_G = {
 }  # fmt: skip
 """Grams a piece, of middle size (USDA SR28: 11215, 11282, 11979, 11333, 11529, 11205, 11080, ...)."""
 
+_PACKETS = ("package", "packet", "pouch", "box", "bag", "sachet")
+_PECTIN_G = 49
+"""Grams of powdered pectin in a package of the recipes (1 3/4 oz; from memory)."""
+
 _MASS = {"lb": _LB_G, "oz": _LB_G / 16, "g": Fraction(1)}
 
 
@@ -108,7 +112,9 @@ def same_food(item: str, name: str) -> bool:
     if theirs.foods:
         named = {one.name for one in theirs.foods}
         return bool(mine.foods) and {one.name for one in mine.foods} <= named
-    return bool(theirs.roles) and not mine.foods and set(theirs.roles) <= set(mine.roles)
+    return bool(theirs.roles) and (
+        _role(item) in theirs.roles or (not mine.foods and set(theirs.roles) <= set(mine.roles))
+    )
 
 
 def _food_of(part: Part) -> str | None:
@@ -152,8 +158,10 @@ def how_much(part: Part, unit: str) -> Fraction | None:
         if grams is None or food not in _CUP_G:
             return None
         return grams / _CUP_G[food] * cup / factor[1]
-    if found is not None and found[0] == "count" and found[2] in ("piece", unit, "package"):
+    if found is not None and found[0] == "count" and found[2] in ("piece", unit, *_PACKETS):
         return found[1] / 1000
+    if unit == "package" and found is not None and found[0] == "mass":
+        return found[1] / 1000 / _PECTIN_G
     grams = _grams(part, found, food)
     return None if grams is None or food not in _PIECE_G else grams / _PIECE_G[food]
 

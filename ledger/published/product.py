@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -13,6 +14,10 @@ from ledger.published.reading import read
 from ledger.published.recipe import recipe_findings
 from ledger.published.words import labels, listed
 from ledger.reference.schedules import products
+
+_FERMENTED = re.compile(
+    r"ferment|gegoren|milchsauer|sour pickle|salzgurke|brined|weeks|wochen", re.IGNORECASE
+)
 
 __all__ = ["NEAREST", "Matched", "match_batch"]
 
@@ -138,6 +143,9 @@ def _best(
         p for p in fit if not ("liquid" in p and not liquid) and not ("powdered" in p and liquid)
     )
     fit = sorted_out or fit
+    if not _FERMENTED.search(f"{said} {batch.note}"):
+        # Brine that ferments and brine that does not look alike: the graver reading holds.
+        fit = tuple(p for p in fit if p != "pickles_dill_fermented") or fit
     whole = tuple(p for p in fit if not any(o.kind != "as published" for o in found[p]))
     if whole or len(fit) == 1:
         return whole or fit

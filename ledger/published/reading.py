@@ -26,11 +26,14 @@ _STEM = 4
 _COMPOUND = 7
 _SLIP, _TWO_SLIPS = 5, 7
 _BUTTER = ("butter",)
-_NO_COMPOUND = frozenset({"wild", "salat", "rand", "seed", "heart", "chop", "sole", "char", "bass", "ling", "sauc", "soss", "sage", "mark", "ganz", "saft", "fest", "gans"})  # fmt: skip
+_NO_COMPOUND = frozenset(
+    "wild salat rand seed heart chop sole char bass ling sauc soss sage mark ganz saft fest gans".split()
+)
+_SHORT = frozenset({"reh", "aal"})
 """Names too short or too common to be looked for inside longer words."""
 
 _TAILS = {
-    "mus": "puree", "mark": "puree", "pueree": "puree", "puree": "puree", "butter": "puree", "brei": "puree",
+    "mus": "puree", "mark": "puree", "pueree": "puree", "puree": "puree", "butter": "butter", "brei": "puree",
     "wuerfel": "cubed", "scheibe": "cubed", "stueck": "cubed", "stuecke": "cubed", "haelfte": "cubed",
     "scheiben": "cubed", "haelften": "cubed", "streifen": "cubed", "chips": "dried", "pulver": "dried",
     "sosse": "", "sauce": "", "saft": "", "salat": "", "kompott": "", "sirup": "", "relish": "", "filet": "",
@@ -50,6 +53,7 @@ _GENERIC = {
     "tomato paste": ("tomato paste|tomato puree|Tomatenmark", "borderline", "fruit"),
     "tomato juice": ("tomato juice|Tomatensaft|tomato sauce|passata", "borderline", "fruit"),
     "grape juice": ("grape juice|white grape juice|Traubensaft", "acid", "fruit"),
+    "succotash": ("succotash", "low_acid", "mixture"),
     "bread": ("banana bread|breadcrumb|Semmelbrösel", "low_acid", "grain"),
     "raisin": ("raisin|sultana|Rosine|dried fruit|dried apricot|dried cherry", "acid", "fruit"),
 }  # fmt: skip
@@ -65,6 +69,9 @@ _ALSO = {
     "puree": "butter of|mushy",
     "low-sugar": "less sugar|without sugar|no-sugar",
     "strained out": "strained out|taken out|bag taken out|removed",
+    "flour": "masa|masa harina|corn flour|breadcrumb|instant starch",
+    "bell pepper": "green bell pepper|red bell pepper|paprika",
+    "hot pepper": "green chile|long green chile|chile|hot chile|chipotle|poblano|anaheim",
     "leftover": "cooked|roasted|fried|grilled|baked|sauteed",
 }
 """More names of foods and forms: common practice, no source."""
@@ -101,7 +108,7 @@ class Reading:
     roles : tuple of str
         What is no food of its own: ``water``, ``salt``, ``vinegar``, ``spice``, ``dish``, ...
     forms : tuple of str
-        Names of `ledger.reference.kinds.forms`.
+        Names of `ledger.reference.kinds.forms`, or ``butter`` of a fruit or vegetable.
     unknown : tuple of str
         Words that stand in no table.
     """
@@ -188,7 +195,7 @@ def _singles() -> dict[str, str]:
     return {
         key[0]: name
         for key, (what, name) in _index().items()
-        if what == "food" and len(key) == 1 and len(key[0]) >= _STEM
+        if what == "food" and len(key) == 1 and (len(key[0]) >= _STEM or key[0] in _SHORT)
     }
 
 
@@ -220,7 +227,7 @@ def read(text: str) -> Reading:
     while at < len(keys):
         size, entry = _longest(keys, at)
         if entry is not None and entry[0] == "food" and words[at : at + size] == _BUTTER and found:
-            cuts.append("puree")  # pumpkin butter, plum butter: a spread of what stands before
+            cuts.append("butter")  # pumpkin butter, plum butter: a spread of what stands before
         elif entry is not None and entry[0] == "food":
             found.append(_food(entry[1]))
         elif entry is not None:
@@ -271,15 +278,16 @@ def _inside(word: str) -> tuple[list[FoodRead], list[str]]:
 
 def _parts(word: str, *, at_end: bool) -> list[tuple[str, str]]:
     """Return the names that a word begins or ends with, as (letters, food), the longest first."""
-    out = []
-    for stem, name in _singles().items():
-        if stem in _NO_COMPOUND or len(stem) >= len(word):
-            continue
-        if not at_end and word.startswith(stem):
-            out.append((stem, name))
-        elif at_end and (match := re.search(rf"{stem}(nen|en|er|es|e|n|s)?$", word)):
-            out.append((match[0], name))
-    return sorted(out, key=lambda part: -len(part[0]))
+    known, out = _singles(), []
+    for size in range(len(word) - 1, 2, -1):
+        letters = word[-size:] if at_end else word[:size]
+        endings = ("", *_ENDINGS) if at_end else ("",)
+        for ending in endings:
+            stem = letters.removesuffix(ending) if letters.endswith(ending) else ""
+            if stem in known and stem not in _NO_COMPOUND:
+                out.append((letters, known[stem]))
+                break
+    return out
 
 
 @lru_cache(4096)

@@ -86,7 +86,7 @@ def _main(rows: Sequence[Bound], parts: Sequence[Part]) -> list[Part]:
 def _is(part: Part, name: str) -> bool:
     if name == "percent":
         return False
-    if name in ("berry", "juice", "chile", "pepper", "jalapeno"):
+    if name == "juice" or name in _WIDER:
         return _is_generic(part, name)
     return same_food(part.text, name)
 
@@ -95,16 +95,16 @@ _WIDER = {
     "pepper": ("pepper", "bell pepper", "hot pepper"),
     "chile": ("pepper", "hot pepper"),
     "jalapeno": ("hot pepper", "pepper"),
-    "berry": (
-        "berry",
-        "blackberry",
-        "raspberry",
-        "blueberry",
-        "gooseberry",
-        "loganberry",
-        "strawberry",
+    "beef": ("beef", "ground meat", "sausage"),
+    "ground beef": ("beef", "ground meat"),
+    "bean": (
+        "bean", "dry bean", "kidney bean", "pinto bean", "navy bean", "black bean", "chickpea", "black-eyed pea",
     ),
-}
+    "berry": (
+        "berry", "blackberry", "raspberry", "blueberry", "gooseberry", "loganberry", "strawberry",
+    ),
+}  # fmt: skip
+"""Names of a recipe that stand for several foods."""
 
 
 def _is_generic(part: Part, name: str) -> bool:
@@ -112,6 +112,9 @@ def _is_generic(part: Part, name: str) -> bool:
         return False
     if name == "juice":
         return "juice" in part.text.casefold() or "saft" in part.text.casefold()
+    hot = "jalap" in part.text.casefold()
+    if name in ("jalapeno", "chile") and hot != (name == "jalapeno"):
+        return False  # printed apart where both go in
     return any(one.name in _WIDER[name] for one in part.reading.foods)
 
 
@@ -194,8 +197,7 @@ def _at_most(
         return None
     groups = [found]
     if "each" in row.part:
-        groups = [[p for p in found if _is(p, name)] for name in row.names]
-        groups = [group for group in groups if group]
+        groups = [[part] for part in found]
     worst: Finding | None = None
     for group in groups:
         one = _one_at_most(row, parts, group, batch)
@@ -245,8 +247,12 @@ def _at_least(row: Bound, parts: Sequence[Part], found: Sequence[Part]) -> Findi
         return None
     least, unit = _wanted(row, parts, None), _unit(row)
     if not found:
+        own = any(part.role in ("pectin_low", "gelling_sugar") for part in parts)
+        kind = _YOURSELF if field == "sugar" and own else "short of it"
         text = f"Published: {_printed(row)} ({cite(row.source)}). None was written down among what was used."
-        return Finding(field, _printed(row), None, "short of it", text)
+        if kind == _YOURSELF:
+            text += " Pectin for little sugar goes by its own leaflet: compare with that."
+        return Finding(field, _printed(row), None, kind, text)
     done = _sum(found, unit)
     if least is None or done is None:
         return _unknown(row, ", ".join(part.text for part in found))

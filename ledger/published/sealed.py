@@ -18,7 +18,7 @@ __all__ = ["is_judged", "judge_sealed", "sealed_findings"]
 
 _NONE = "no published process"
 _DRY = frozenset({"dry"})
-_KEEPS = frozenset({"honey", "sugar", "salt"})
+_KEEPS = frozenset({"honey", "sweetener", "sugar", "salt"})
 
 
 def is_judged(batch: BatchDone) -> bool:
