@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import textwrap
 from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
@@ -67,11 +68,54 @@ def _batch(record: Mapping[str, Any], *, alone: bool) -> list[str]:
         return rest
     names = ", ".join(_NAMES.get(one, one) for one in reached)
     head = [f"as published: {names}"] if reached else []
-    source = [f"document: {record['source']}"] if record["source"] else []
-    return [*head, *rest, *source, *(f"- {text}" for text in record["advice"])]
+    numbers = _numbers([record["source"], *(_document(text) for text in record["advice"])])
+    advice = [f"- {_bare(text)}{_mark(numbers, _document(text))}" for text in record["advice"]]
+    named = [
+        f"document: {one}" if one == record["source"] else f"[{at}] {one}"
+        for one, at in numbers.items()
+    ]
+    return _fitting([*head, *map(_without_source, rest)], advice, named)
 
 
-_MOST_LINES = 8
+_ROWS, _WIDTH = 11, 74
+"""Lines of a terminal for one batch below its title, and how many letters fit on each."""
+
+
+def _fitting(findings: list[str], advice: list[str], named: list[str]) -> list[str]:
+    """Return what fits: findings before advice, advice before documents."""
+    out = findings
+    if _rows(findings) > _ROWS - 4:
+        out = [textwrap.shorten(one, 2 * _WIDTH, placeholder=" ...") for one in findings]
+    while _rows(out) > _ROWS - 4:
+        out = out[:-1]
+    for line in (*advice, *(textwrap.shorten(one, _WIDTH, placeholder=" ...") for one in named)):
+        if _rows([*out, line]) <= _ROWS:
+            out = [*out, line]
+    return out
+
+
+def _rows(lines: Iterable[str]) -> int:
+    return sum(max(1, len(textwrap.wrap(line, _WIDTH))) for line in lines)
+
+
+_DOCUMENT = re.compile(r" \(((?:[^()]|\([^()]*\))*)\)$")
+
+
+def _document(text: str) -> str | None:
+    """Return the document that advice ends with; None where it is our own."""
+    found = _DOCUMENT.search(text)
+    return None if found is None or found[1] == "our own advice" else found[1]
+
+
+def _bare(text: str) -> str:
+    return _DOCUMENT.sub("", text)
+
+
+def _mark(numbers: Mapping[str, int], document: str | None) -> str:
+    return f" [{numbers[document]}]" if document else ""
+
+
+_MOST_LINES = 6
 _GRAVE = STANDINGS[: STANDINGS.index("beyond it")]
 
 
@@ -97,8 +141,11 @@ def verdict_lines(record: Mapping[str, Any]) -> list[str]:
 
 def _short_line(finding: Mapping[str, Any]) -> str:
     """Return a finding without its document, which is named where one batch is asked for."""
-    text = re.sub(r" \([^()]*(?:\([^()]*\)[^()]*)*; [^()]*\d{4}[^()]*\)", "", finding_line(finding))
-    return text
+    return _without_source(finding_line(finding))
+
+
+def _without_source(text: str) -> str:
+    return re.sub(r" \([^()]*(?:\([^()]*\)[^()]*)*; [^()]*\d{4}[^()]*\)", "", text)
 
 
 def finding_line(finding: Mapping[str, Any], *, whole: bool = False) -> str:

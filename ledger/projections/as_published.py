@@ -136,14 +136,20 @@ def _batches(
         if (danger := judged(done).danger) is not None:
             grave.append(danger)
         set_by = set_by or not body.get("altitude")
-    return records, _one_caution(grave), _published_ask.settings_used(state) if set_by else []
+    return (
+        records,
+        _one_caution(grave, short=batch is not None),
+        _published_ask.settings_used(state) if set_by else [],
+    )
 
 
-def _one_caution(several: list[Danger]) -> str | None:
+def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:
     """Return one caution for all of them, the foods each named once."""
     dry = [one for one in several if not one.oil]
     names = tuple(dict.fromkeys(name for one in dry or several for name in one.names))
-    return caution_for(Danger(names, against=True, oil=not dry)) if several else None
+    if not several:
+        return None
+    return caution_for(Danger(names, against=True, oil=not dry), short=short and bool(dry))
 
 
 def _record(state: State, ev: int, body: dict[str, Any], done: BatchDone) -> dict[str, Any]:

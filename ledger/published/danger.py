@@ -167,8 +167,15 @@ def in_oil(batch: BatchDone, parts: Sequence[Part]) -> tuple[str, ...]:
     return tuple(moist) if covered * 4 >= heavy else ()
 
 
-def caution_for(danger: Danger | None) -> str | None:
-    """Return the one caution for such a batch: why, and what the documents say of jars done so."""
+def caution_for(danger: Danger | None, *, short: bool = False) -> str | None:
+    """Return the one caution for such a batch: why, and what the documents say of jars done so.
+
+    Parameters
+    ----------
+    danger : Danger or None
+    short : bool
+        For jars that stand already: that they are not tasted, and where the rest is said.
+    """
     if danger is None:
         return None
     names = ", ".join(danger.names)
@@ -178,6 +185,11 @@ def caution_for(danger: Danger | None) -> str | None:
             "beside it changes nothing; it may have no smell and no look. On the shelf or in the cellar nothing is "
             "published for it: do not taste it, discard it where no person or animal can reach it. In the refrigerator "
             "4 days at the most, or freeze it (Oklahoma State University Extension, about 2020)."
+        )
+    if short:
+        return (
+            f"CAUTION: {names}: food of little acid, and no published pressure process. Do not taste it, discard it "
+            "where no person or animal can reach it."
         )
     return (
         f"CAUTION: {names}: food of little acid. Spores of botulism live through boiling water, a "

@@ -88,7 +88,9 @@ def cold_heat(batch: BatchDone) -> str | None:
     return None
 
 
-def equipment_finding(batch: BatchDone, *, low_acid: bool) -> Finding | None:
+def equipment_finding(  # noqa: PLR0911 -- one return an appliance
+    batch: BatchDone, *, low_acid: bool
+) -> Finding | None:
     """Return what the equipment says; None where nothing is named beside ordinary canners.
 
     Parameters

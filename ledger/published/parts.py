@@ -174,9 +174,9 @@ def _grams(
     cup = (unit_factor("cup") or ("", Fraction(1)))[1]
     if found is not None and found[0] == "volume" and food in _CUP_G:
         return found[1] / cup * _CUP_G[food]
-    if found is not None and found[0] == "count" and food in _PIECE_G:
-        if found[2] == "piece" or (found[2] == "clove" and food == "garlic"):
-            return found[1] / 1000 * _PIECE_G[food]
+    own = ("piece", "clove") if food == "garlic" else ("piece",)
+    if found is not None and found[0] == "count" and food in _PIECE_G and found[2] in own:
+        return found[1] / 1000 * _PIECE_G[food]
     if part.used.grams is not None:
         return Fraction(part.used.grams).limit_denominator(1000)
     return None

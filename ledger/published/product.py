@@ -55,7 +55,8 @@ def match_batch(batch: BatchDone) -> Matched:
     match, findings = _match(batch, parts)
     if not match.candidates:
         near = tuple(dict.fromkeys((*match.near, *nearest_by_used(batch))))[:3]
-        text = f"{match.text} {_compared(near)}".strip()
+        said = match.text.partition(" Nearest, for comparison")[0]
+        text = f"{said} {_compared(near)}".strip()
         none = Finding("product", None, batch.makes, _NONE, text)
         return Matched((), (), (none, *findings), near)
     found = {product: _of_product(product, parts, batch) for product in match.candidates}
