@@ -55,8 +55,8 @@ _HOW = re.compile(
 _ACID = re.compile(r"(.+?) (lemon juice|citric acid|vinegar 5%) a (jar|batch)")
 _NUMBER = r"(?:\d+(?:[.,]\d+)?(?:\s+\d+/\d+|/\d+)?|[½¼¾])"
 _UNITS = (
-    "fl oz|tbsp|tsp|cup|cups|lb|oz|kg|g|mg|l|ml|qt|pt|gal|quart|pint|clove|cloves|head|heads|"
-    "bunch|piece|pieces|can|bulb|packet|dozen|pint jar|quart jar"
+    "half-pint jar|pint jar|quart jar|fl oz|tbsp|tsp|cup|cups|lb|oz|kg|g|mg|l|ml|qt|pt|gal|quart|pint|"
+    "clove|cloves|head|heads|bunch|piece|pieces|can|bulb|packet|package|dozen"
 )
 _LINE = re.compile(rf"((?:{_NUMBER})(?:\s+(?:{_UNITS}))?(?=\s))\s+(.+)")
 _MADE = re.compile(r"(\d+)\s+(.*\bjar)s?(?:\s+(shelf|fridge|freezer|cellar))?$")
