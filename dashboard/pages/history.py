@@ -29,6 +29,7 @@ def draw(ask: Ask) -> Any:
     every = ask.data.history()
     rows = [row for row in every if _passes(ask, row)]
     limit = None if ask.wants_all("history") else _ROWS
+    marks = _marks(ask)
     heads = [words(f"history.{name}") for name in ("entry", "day", "by", "state", "change")]
     more = None
     if limit is not None and len(rows) > limit:
@@ -42,7 +43,7 @@ def draw(ask: Ask) -> Any:
             _filters(ask, every),
             html.P(words("history.found", n=len(rows), all=len(every)), className="quiet"),
             plain_table(
-                heads, [_cells(ask, row) for row in rows[:limit]], caption=words("nav.history")
+                heads, [_cells(ask, row, marks) for row in rows[:limit]], caption=words("nav.history")
             ),
             html.Div(more, className="tools"),
         ),
@@ -71,7 +72,7 @@ def _filters(ask: Ask, every: list[HistoryRow]) -> Any:
     )  # fmt: skip
 
 
-def _cells(ask: Ask, row: HistoryRow) -> list[Any]:
+def _cells(ask: Ask, row: HistoryRow, marks: dict[str, dict[str, Any]]) -> list[Any]:
     words = ask.words
     line: Any = words.said(row.line)
     if row.entry != row.id:
@@ -83,17 +84,18 @@ def _cells(ask: Ask, row: HistoryRow) -> list[Any]:
         words("history.recorded", day=words.day(row.recorded_at)), className="quiet"
     )
     on = html.Span([words.day(row.on), html.Br(), recorded])
-    mark = _mark(ask, row)
+    mark = _mark(ask, row, marks)
     if mark is not None:
         line = html.Span([line, mark])
     return [line, on, row.by or "–", words.word("states", row.state), _changes(ask, row)]
 
 
-def _mark(ask: Ask, row: HistoryRow) -> Any:
+def _mark(ask: Ask, row: HistoryRow, marks: dict[str, dict[str, Any]]) -> Any:
     """Return the mark of a batch whose jars are there; None of any other entry."""
     if row.kind != "put_up" or row.state != "holds":
         return None
-    return mark_of(ask, {"standing": None, "standing_text": None, **_marks(ask).get(row.entry, {})})
+    marked = marks.get(row.entry)
+    return None if marked is None else mark_of(ask, marked)
 
 
 def _marks(ask: Ask) -> dict[str, dict[str, Any]]:

@@ -201,6 +201,7 @@ def _schedule(state: State, text: str) -> Start:
         if item_key(one.id) == wanted or item_key(one.product) == wanted
     }
     keys = {one.product for one in load_schedules() if one.id in lines}
+    by_product = wanted in {item_key(one) for one in keys}
     written = schedules_of(state)
     mine = []
     for ev, body in batches(state):
@@ -210,7 +211,12 @@ def _schedule(state: State, text: str) -> Start:
             or ""
         )
         found = judgement_of(state, ev, body, written)
-        is_line = found.schedule in lines if found.schedule else bool(keys & set(found.products))
+        is_open = found.published["minutes"] is not None or by_product
+        is_line = (
+            found.schedule in lines
+            if found.schedule
+            else is_open and bool(keys & set(found.products))
+        )
         if (lines and is_line) or (said and item_key(said) == wanted):
             mine.append(ev)
     if not lines and not mine:

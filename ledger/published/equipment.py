@@ -120,6 +120,9 @@ def equipment_finding(batch: BatchDone, *, low_acid: bool) -> Finding | None:
         where = cite(source("UW_MULTICOOKER"))
         text = f"A pressure canner holds four quart jars at least ({where}). How many does this one hold?"
         return Finding("equipment", "pressure canner", named, _YOURSELF, text)
+    if batch.method == "pressure" and _STEAM.search(tools) and "press" not in tools.casefold():
+        text = f"A steam canner holds no pressure ({cite(source('NCHFP_STEAM'))})."
+        return Finding("equipment", "pressure canner", named, _NONE, text)
     if _ELECTRIC.search(tools):
         text = "Electric canner: look up in its manual which published processes it was tested for."
         return Finding("equipment", "canner", named, _YOURSELF, text)

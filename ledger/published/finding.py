@@ -183,11 +183,13 @@ def _sense(text: str) -> tuple[frozenset[str], frozenset[str], frozenset[str]]:
     dishes = frozenset(
         _DISHES.get(word, word) for word in stems(text) if read(word).roles == ("dish",)
     )
+    loose = {"cubed", "home-made part", "frozen (thawed)", "overripe", "leftover"}
+    if any(one.group == "pulse" for one in found.foods):
+        loose |= {"dried"}  # a kidney bean is a dry bean, whether it is said or not
     return (
         frozenset(one.name for one in found.foods),
         frozenset(found.roles) | dishes,
-        frozenset(found.forms)
-        - {"cubed", "home-made part", "frozen (thawed)", "overripe", "leftover"},
+        frozenset(found.forms) - loose,
     )
 
 

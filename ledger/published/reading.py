@@ -19,7 +19,7 @@ from ledger.reference.kinds import Food, foods, forms
 __all__ = ["FoodRead", "Reading", "fold", "read", "stems"]
 
 _UMLAUTS = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss"})
-_ENDINGS = ("nen", "en", "er", "es", "e", "n", "s")
+_ENDINGS = ("en", "er", "es", "e", "n", "s")
 _JOINTS = frozenset({"", "e", "n", "s", "en", "er", "es", "ns"})
 _LONGEST = 5
 _STEM = 4
@@ -80,6 +80,8 @@ _GENERIC = {
 
 _ALSO = {
     "chicken": "Hühner|Hühnchen|Geflügel|poultry|fowl",
+    "goose": "Gänse|Gänsekeule|Gänsebrust",
+    "duck": "Entenbrust|Entenkeule",
     "venison": "Wildfleisch|Wildbret|Wildgulasch",
     "wild mushroom": "wild mushroom|forest mushroom",
     "potato": "Erdäpfel",
@@ -255,7 +257,7 @@ def read(text: str) -> Reading:
                 found.append(_food("tomato"))
         else:
             hidden, said = _inside(words[at])
-            hidden = hidden or _near(keys[at])
+            hidden = hidden or _near(words[at])
             found += hidden
             cuts += said
             if not hidden:
@@ -309,19 +311,28 @@ def _parts(word: str, *, at_end: bool) -> list[tuple[str, str]]:
     return out
 
 
+@cache
+def _words() -> dict[str, str]:
+    """Return the food that each name of one word stands for, as it is spelled."""
+    named = [*((one.name, one.names) for one in foods().values())]
+    named += [(name, tuple(said[0].split("|"))) for name, said in _GENERIC.items()]
+    named += [(name, tuple(said.split("|"))) for name, said in _ALSO.items() if name in foods()]
+    return {fold(said)[0]: name for name, names in named for said in names if len(fold(said)) == 1}
+
+
 @lru_cache(4096)
-def _near(stem: str) -> list[FoodRead]:
-    """Return the food that a word is a slip of: one letter from five on, two from eight on."""
+def _near(word: str) -> list[FoodRead]:
+    """Return the food that a word is a slip of: one letter from five on, two from seven on."""
     from rapidfuzz.distance import OSA
 
-    if len(stem) < _SLIP:
+    if len(word) < _SLIP:
         return []
-    allowed = 2 if len(stem) >= _TWO_SLIPS else 1
+    allowed = 2 if len(word) >= _TWO_SLIPS else 1
     best: list[tuple[int, bool, str]] = []
-    for known, name in _singles().items():
-        if abs(len(known) - len(stem)) > allowed or len(known) < _STEM:
+    for known, name in _words().items():
+        if abs(len(known) - len(word)) > allowed or len(known) < _SLIP:
             continue
-        steps = OSA.distance(stem, known, score_cutoff=allowed)
+        steps = OSA.distance(word, known, score_cutoff=allowed)
         if steps <= allowed:
             # of two that are as near, the one of less acid
             best.append((steps, _food(name).acidity != "low_acid", name))

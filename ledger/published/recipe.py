@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.parts import Part, how_much, same_food
+from ledger.published.reading import read
 from ledger.published.strength import is_bottled, strength_of
 from ledger.published.words import cite, number
 from ledger.reference.bounds import Bound, bounds_of
@@ -38,11 +39,7 @@ def recipe_findings(product: str, parts: Sequence[Part], batch: BatchDone) -> li
     if not kept:
         return []
     rows = bounds_of(product)
-    out = (
-        vinegar_findings(kept)
-        if products()[product].group in ("pickle", "spread", "tomato", "ferment")
-        else []
-    )
+    out = [*vinegar_findings(kept), *_unbounded(product, kept)]
     own = [row for row in rows if row.basis is not None and row.amount and row.basis_part != "jar"]
     if own and not _main(own, kept):
         return out if product == "sauerkraut" else [*out, *_no_main(own[0], kept)]
@@ -50,6 +47,37 @@ def recipe_findings(product: str, parts: Sequence[Part], batch: BatchDone) -> li
         found = _compared(row, rows, kept, batch)
         if found is not None:
             out.append(found)
+    return out
+
+
+_FLAVOUR = Fraction(1, 20)
+"""Of the main part: what of little acid a recipe may name without saying how much (our own choice)."""
+
+
+def _unbounded(product: str, parts: Sequence[Part]) -> list[Finding]:
+    """Return low-acid parts of an acid product for which it prints no bound, where they are more than a flavour."""
+    known = products()[product]
+    if known.low_acid or known.group in ("ferment", "tomato"):
+        return []
+    bounded = [name for row in bounds_of(product) if row.bound == "at_most" for name in row.names]
+    first = [name for name in known.ingredients if read(name).foods][:1]
+    main = [p for p in parts if p.role == "food" and any(_is(p, name) for name in first)]
+    whole = _sum(main, "lb") if main else None
+    out = []
+    for part in parts:
+        if part.role != "food" or part in main or not part.reading.low_acid:
+            continue
+        if any(one.group == "herb" for one in part.reading.foods) or any(
+            _is(part, n) for n in bounded
+        ):
+            continue
+        if any(row.basis_part and _is(part, row.basis_part) for row in bounds_of(product)):
+            continue
+        done = how_much(part, "lb")
+        if whole and done is not None and done <= whole * _FLAVOUR:
+            continue
+        text = f"{part.text} ({part.used.amount}): of little acid, and the recipe here prints no most of it: compare."
+        out.append(Finding("ingredients", known.label, part.text, _YOURSELF, text))
     return out
 
 
@@ -92,6 +120,7 @@ def _is(part: Part, name: str) -> bool:
 
 
 _WIDER = {
+    "cauliflower": ("cauliflower", "brussels sprout"),
     "pepper": ("pepper", "bell pepper", "hot pepper"),
     "chile": ("pepper", "hot pepper"),
     "jalapeno": ("hot pepper", "pepper"),
