@@ -31,7 +31,7 @@ def places():
 
 @pytest.mark.parametrize("name", STRICT)
 def test_one_thing_worse_is_not_as_published(name, places):
-    @settings(max_examples=80)
+    @settings(max_examples=50)
     @given(st.sampled_from(places[name]), DICE)
     def holds(place, seed):
         line, cell, body = BASES[place]
@@ -45,7 +45,7 @@ def test_one_thing_worse_is_not_as_published(name, places):
 def test_a_second_thing_worse_never_improves_it(first, places):
     """What is known to be wrong stays known, whatever else is wrong or not written down."""
 
-    @settings(max_examples=60, suppress_health_check=[HealthCheck.filter_too_much])
+    @settings(max_examples=40, suppress_health_check=[HealthCheck.filter_too_much])
     @given(st.sampled_from(places[first]), DICE, st.sampled_from(sorted(STRICT)))
     def holds(place, seed, second):
         line, cell, body = BASES[place]

@@ -13,7 +13,10 @@ A case is one line of a file in ``verdicts/``, eight columns between bars::
 - ``verdict``: the standings that the rule book allows, by the words in `STANDINGS`. More than one only where
   it leaves more than one open.
 - ``red``: the foods that the red caution must name, as typed; ``no``: it must not stand; ``-``: left open.
-- ``why``: the rule, by its number in the rule book (its 3.3 is "Form"), and the figure or document.
+- ``why``: the rule by its number, and the figure or document. The rules: 1 nothing unread passes, 2 the standings,
+  3 product, kind and form (3.4 what may not go in, 3.6 parts above their bound), 4 acid, dilution, salt, sugar,
+  5 method and equipment, 6 jars, 7 gauge, altitude, headspace, 8 the caution, 9 oil and honey, 10 closed jars by
+  no canning method, 11 unsealed jars, 12 parts made at home or taken out, 13 and 14 what stays with a jar, a gauge.
 """
 
 from __future__ import annotations
@@ -55,8 +58,8 @@ _HOW = re.compile(
 _ACID = re.compile(r"(.+?) (lemon juice|citric acid|vinegar 5%) a (jar|batch)")
 _NUMBER = r"(?:\d+(?:[.,]\d+)?(?:\s+\d+/\d+|/\d+)?|[½¼¾])"
 _UNITS = (
-    "fl oz|tbsp|tsp|cup|cups|lb|oz|kg|g|mg|l|ml|qt|pt|gal|quart|pint|clove|cloves|head|heads|"
-    "bunch|piece|pieces|can|bulb|packet|dozen|pint jar|quart jar"
+    "half-pint jar|pint jar|quart jar|fl oz|tbsp|tsp|cup|cups|lb|oz|kg|g|mg|l|ml|qt|pt|gal|quart|pint|"
+    "clove|cloves|head|heads|bunch|piece|pieces|can|bulb|packet|package|dozen"
 )
 _LINE = re.compile(rf"((?:{_NUMBER})(?:\s+(?:{_UNITS}))?(?=\s))\s+(.+)")
 _MADE = re.compile(r"(\d+)\s+(.*\bjar)s?(?:\s+(shelf|fridge|freezer|cellar))?$")

@@ -1,0 +1,78 @@
+"""Every name of a food of little acid is known in boiling water, as printed and with one slip."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from ledger.published import batch_of, verdict_of
+from ledger.reference.kinds import foods
+
+#: names that say too little by themselves: any sauce; a pepper that is also a dried spice
+SAYS_TOO_LITTLE = {"Sauce", "cayenne pepper"}
+NAMES = sorted(
+    name
+    for food in foods().values()
+    if food.acidity in ("low_acid", "borderline")
+    for name in food.names
+    if name not in SAYS_TOO_LITTLE
+)
+#: a slip is asked to be seen in words of six letters or more, the first letter being right
+LONG = [name for name in NAMES if max(map(len, name.split())) >= 6 and name.isascii()]
+
+
+def judged(item):
+    body = {
+        "makes": "winter jar",
+        "method": "boiling water",
+        "used": [{"item": item, "amount": "6 lb"}],
+        "made": [{"jars": 7, "jar": "pint jar", "kept": "shelf"}],
+        "minutes": "60",
+    }
+    return verdict_of(batch_of(body, altitude="500 ft"))
+
+
+def test_there_are_many_names():
+    assert len(NAMES) > 1000
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_name_is_known(name):
+    found = judged(name)
+    assert found.standing == "against every published process"
+    assert found.danger is not None
+    assert name in found.danger.names
+
+
+@st.composite
+def slips(draw):
+    """A name with one letter of its longest word lost, doubled, changed, or swapped with the next."""
+    name = draw(st.sampled_from(LONG))
+    word = max(name.split(), key=len)
+    at = draw(st.integers(1, len(word) - 2))
+    other = draw(st.sampled_from("aeilnorst"))
+    kind = draw(st.sampled_from(["lost", "doubled", "changed", "swapped"]))
+    slipped = {
+        "lost": word[:at] + word[at + 1 :],
+        "doubled": word[:at] + word[at] + word[at:],
+        "changed": word[:at] + other + word[at + 1 :],
+        "swapped": word[:at] + word[at + 1] + word[at] + word[at + 2 :],
+    }[kind]
+    return name, name.replace(word, slipped)
+
+
+@settings(max_examples=400)
+@given(slips())
+def test_one_slip_is_seen_through(pair):
+    name, slipped = pair
+    found = judged(slipped)
+    assert found.standing == "against every published process", (name, slipped, found.standing)
+
+
+@pytest.mark.parametrize(
+    "fruit",
+    [name for food in foods().values() if food.acidity == "acid" and food.group == "fruit" for name in food.names],
+)  # fmt: skip
+def test_acid_fruit_is_no_danger(fruit):
+    assert judged(fruit).danger is None
