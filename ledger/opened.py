@@ -17,7 +17,9 @@ from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.events import KINDS
 from ledger.projections._standing import OPEN, Standing, Standings, risky_items, standings
+from ledger.projections._use_by import use_by_of
 from ledger.replay import _tables
+from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -80,6 +82,25 @@ def questions(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
         code = DANGER if standing.is_grave else "open-standing"
         question = f"{said}{more} Is it taken all the same?"
         yield NeedsAnswer(code, OPENING[kind], question, "it is taken all the same")
+    yield from _past(then, ev, kind)
+
+
+def _past(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
+    """Yield what is asked about jars that did not seal and are past their published time in the fridge."""
+    day = int(then.moment.on[ev])
+    for draw in np.flatnonzero(then.draws["ev"] == ev).tolist():
+        for row in then.allocations_of_draw(draw).tolist():
+            lot, amount = int(then.allocations[1][row]), int(then.allocations[2][row])
+            by = use_by_of(then, lot)[0] if then.lots["suffix"][lot] == 1 else None
+            if by is None or by >= day:
+                continue
+            item = int(then.lots["item"][lot])
+            said = f"{_said(then, item, amount)} of {then.facts.names[item]}"
+            question = (
+                f"{said} from a jar that did not seal, and past its time in the fridge since {day_text(by)}: "
+                f"do not taste, discard. {SIGNS} Is it taken all the same?"
+            )
+            yield NeedsAnswer(DANGER, OPENING[kind], question, "it is taken all the same")
 
 
 def _opened(state: State, draws: np.ndarray[Any, Any]) -> list[tuple[int, int, Standing]]:

@@ -1,0 +1,180 @@
+"""Danger on the pages: first, in words with the day, in both languages; never green, never a colour alone."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from page_tools import Drawn, text_of, walk
+
+import dashboard
+from dashboard.data import Data
+from dashboard.drawing import ask_of
+from dashboard.forms.callbacks import outcome_shown
+from dashboard.forms.reading import Typed
+from dashboard.forms.understanding import understood
+from dashboard.forms.writing import write_form
+from ledger import Answers
+
+YES = Answers(yes=True)
+BATCH = {
+    "makes": "canned green beans", "altitude": "800 ft", "pack": "raw",
+    "used": [{"item": "green bean", "amount": "14 lb"}], "made": [{"jars": 7, "jar": "quart jar", "kept": "shelf"}],
+}  # fmt: skip
+AGAINST = {**BATCH, "method": "boiling water", "minutes": "180"}
+OPEN = {**BATCH, "method": "pressure", "minutes": "25", "psi": "11", "gauge": "dial"}
+SAID = {
+    "en": ("against every published process, 12 Sep 2026: do not taste, discard", "Do not eat: 1 batch in danger"),
+    "de": ("gegen jede veröffentlichte Vorschrift, 12. Sept. 2026: nicht kosten, wegwerfen", "Nicht essen: 1 Charge in Gefahr"),
+}  # fmt: skip
+
+
+@pytest.fixture(params=["en", "de"])
+def kitchen(book, fixed_day, request):
+    book.write("setting_changed", name="language", value=request.param, on="2026-01-01")
+    book.write("harvested", item="green bean", amount="30 lb", on="2026-09-10")
+    batch = book.write("put_up", AGAINST, on="2026-09-12", answers=YES).event.id
+    return Data(book), request.param, batch
+
+
+def draw(data, path, search=""):
+    return Drawn(ask_of(data, path, search))
+
+
+@pytest.mark.parametrize("path", ["/", "/shelf"])
+def test_danger_stands_first_on_today_and_shelf(kitchen, path):
+    data, language, batch = kitchen
+    drawn = draw(data, path)
+    cards = [one for one in walk(drawn.parts) if getattr(one, "className", "") == "danger"]
+    assert [one.role for one in cards] == ["alert"]
+    words, title = SAID[language]
+    text = text_of(cards[0])
+    assert words in text
+    assert title in text
+    body = [one for one in walk(drawn.parts) if one._type in ("Section", "Ul")]
+    assert drawn.text.index(words) < drawn.text.index(text_of(body[-1]))
+    hrefs = [one.href for one in walk(cards[0]) if one._type == "Link"]
+    assert hrefs == [
+        "/write?kind=discarded",
+        f"/as-published?batch={batch}#batch",
+        f"/touched?by=batch&of={batch}",
+    ]
+
+
+@pytest.mark.parametrize("path", ["/shelf", "/history", "/touched?by=item&of=green+bean"])
+def test_rows_bear_a_sign_and_the_words(kitchen, path):
+    data, language, _ = kitchen
+    page, _, search = path.partition("?")
+    drawn = draw(data, page, f"?{search}" if search else "")
+    marks = [one for one in walk(drawn.parts) if "mark-grave" in str(getattr(one, "className", ""))]
+    assert marks
+    for mark in marks:
+        assert text_of(mark).startswith("! ")
+        assert SAID[language][0] in text_of(mark)
+
+
+def test_card_goes_when_the_jars_are_thrown_out(kitchen):
+    data, _, _ = kitchen
+    data.book.write(
+        "discarded",
+        item="canned green beans",
+        amount="7 quart jars",
+        why="other",
+        on="2026-09-20",
+        answers=YES,
+    )
+    for path in ("/", "/shelf"):
+        assert not [
+            one for one in walk(draw(data, path).parts) if getattr(one, "className", "") == "danger"
+        ]
+
+
+def send(data, kind, boxes, accepted=()):
+    ask = ask_of(data, "/write")
+    typed = Typed(kind, day="today", boxes=boxes)
+    outcome = write_form(data, ask.words, typed, accepted)
+    return outcome, outcome_shown(ask, outcome)
+
+
+@pytest.mark.parametrize(
+    ("kind", "boxes"),
+    [
+        ("eaten", {("ate", 0): "1 quart jar canned green beans"}),
+        ("given_away", {("lines", 0): "1 quart jar canned green beans", ("how", 0): "gift"}),
+        ("put_up", {("makes", 0): "soup", ("method", 0): "cook", ("used", 0): "1 quart jar canned green beans",
+                    ("made", 0): "2 qt freezer"}),
+    ],
+)  # fmt: skip
+def test_form_asks_before_its_button_writes(kitchen, kind, boxes):
+    data, language, _ = kitchen
+    end = data.position()
+    outcome, shown = send(data, kind, boxes)
+    assert outcome.written is None
+    assert data.position() == end
+    assert (shown.className, shown.role) == ("danger", "alert")
+    assert SAID[language][0] in text_of(shown)
+    links = [one.href for one in walk(shown) if one._type == "Link"]
+    assert links == ["/write?kind=discarded", "/shelf"]
+    (button,) = [one for one in walk(shown) if one._type == "Button"]
+    assert button.className == "button quiet-button"  # to go on is not what is offered
+    outcome, _ = send(data, kind, boxes, [button.id["accept"]])
+    assert outcome.written is not None
+
+
+def test_what_is_only_open_is_asked_about_in_its_own_words(book, fixed_day):
+    book.write("put_up", OPEN, on="2026-09-12", answers=YES)
+    outcome, shown = send(Data(book), "eaten", {("ate", 0): "1 quart jar canned green beans"})
+    assert outcome.written is None
+    assert shown.className == "caution grave"
+    assert "This is not settled yet" in text_of(shown)
+    assert "not recorded, 12 Sep 2026" in text_of(shown)
+
+
+def test_line_is_marked_as_it_is_typed_and_never_green(kitchen):
+    data, language, _ = kitchen
+    box = {"field": "ate", "part": "box", "row": 0}
+    shown = understood(ask_of(data, "/write"), "eaten", "1 quart jar canned green beans", box)
+    assert SAID[language][0] in text_of(shown)
+    assert "said-well" not in [getattr(one, "className", "") for one in walk(shown)]
+    shown = understood(ask_of(data, "/write"), "eaten", "1 lb green bean", box)
+    assert "said-well" in [getattr(one, "className", "") for one in walk(shown)]
+
+
+def test_touched_page_answers_and_says_what_is_wrong(kitchen):
+    data, language, batch = kitchen
+    drawn = draw(data, "/touched", f"?by=batch&of={batch}")
+    assert ("Still there" if language == "en" else "Noch da") in drawn.text
+    prints = [one for one in drawn.all("Button") if "data-print" in one.to_plotly_json()["props"]]
+    assert len(prints) == 1
+    wrong = draw(data, "/touched", "?by=item&of=moonshine")
+    assert wrong.choice("of").error
+    assert "moonshine" in wrong.choice("of").error
+    back = draw(data, "/touched", f"?by=batch&of={batch}&back=1")
+    assert ("Picked" if language == "en" else "Geerntet") in back.text
+    assert draw(data, "/touched", "?by=nonsense&of=%3Cb%3E").text
+
+
+def test_no_word_of_these_pages_calls_food_safe_or_fine():
+    never = re.compile(
+        r"\b(safe|unsafe|ok|fine|good|passed|approved|certified|sterile|probably|almost|slightly)\b",
+        re.IGNORECASE,
+    )
+    words = dashboard.words.catalogue("en")
+    said = [text for key, text in words.items() if key.startswith(("danger.", "touched."))]
+    ledger = Path(dashboard.__file__).parents[1] / "ledger"
+    for name in (
+        "opened.py",
+        "projections/_standing.py",
+        "projections/_shelf_standing.py",
+        "projections/_gauges.py",
+    ):
+        said += re.findall(r'f?"([^"\n]{12,})"', (ledger / name).read_text("utf-8"))
+    assert [text for text in said if never.search(text)] == []
+
+
+def test_danger_is_red_with_words_and_no_tick():
+    css = (Path(dashboard.__file__).parent / "assets" / "croft.css").read_text("utf-8")
+    rules = [line for line in css.splitlines() if line.startswith((".danger", ".mark"))]
+    assert not [line for line in rules if "--leaf" in line]
+    assert "✓" not in css
