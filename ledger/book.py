@@ -197,6 +197,11 @@ class Book:
         self._ask_marked(entry, answers)
         if answers.ask is None or answers.yes is True:
             return
+        if entry.kind == "put_up":
+            from ledger.projections._slips import strengths
+
+            for doubt in strengths(entry.body):
+                answers.settle(doubt)
         from ledger.unlikely import unlikely
 
         written, then = self.trial(entry, replace(answers, notes=[]))

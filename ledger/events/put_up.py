@@ -68,7 +68,11 @@ class PutUp(Struct, kw_only=True):
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
-    used = _tell.lines(body["used"])
+    shown = [
+        {**line, "item": f"{line['item']} (strained out)"} if line.get("strained") else line
+        for line in body["used"]
+    ]
+    used = _tell.lines(shown)
     return f"put up {_tell.made(body['made'])} of {body['makes']} ({body['method']}) from {used}"
 
 

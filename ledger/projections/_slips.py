@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from ledger.door import Catalogue
     from ledger.replay import State
 
-__all__ = ["slips"]
+__all__ = ["slips", "strengths"]
 
 
 def slips(state: State, catalogue: Catalogue, body: dict[str, Any], day: int) -> list[NeedsAnswer]:
@@ -32,8 +32,20 @@ def slips(state: State, catalogue: Catalogue, body: dict[str, Any], day: int) ->
         return []
     used = [_measured(catalogue, line) for line in body.get("used", ())]
     return [
-        NeedsAnswer("slip", "made", f"{doubt.question} ({doubt.source})", "it is right")
+        NeedsAnswer("slip", doubt.field, f"{doubt.question} ({doubt.source})", "it is right")
         for doubt in doubts_before(state, {**body, "used": used}, day)
+    ]
+
+
+def strengths(body: dict[str, Any]) -> list[NeedsAnswer]:
+    """Return the questions to a person about vinegar whose strength is not in its name."""
+    from ledger.published import batch_as_typed
+    from ledger.published.plausible import strength_doubts
+
+    batch = batch_as_typed(body)
+    return [
+        NeedsAnswer("strength", one.field, f"{one.question} ({one.source})", "it is not known")
+        for one in (strength_doubts(batch) if batch else ())
     ]
 
 

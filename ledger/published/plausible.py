@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -12,7 +13,10 @@ from ledger.published.finding import find, nearest
 from ledger.published.ingredients import main_grams
 from ledger.published.jars import jar_size
 from ledger.published.outline import LOADS
+from ledger.published.parts import parts_of
+from ledger.published.strength import strength_of
 from ledger.published.words import cite, labels, number
+from ledger.reference.schedules_sources import source
 from ledger.reference.yields import Quantity, quantities
 
 __all__ = ["Doubt", "doubts_of", "expected_jars"]
@@ -41,6 +45,7 @@ class Doubt:
     code: str
     question: str
     source: str
+    field: str = "made"
 
 
 def expected_jars(
@@ -104,7 +109,7 @@ def doubts_of(
     kcal, grams_made : float, optional
         Energy of what went in, and weight of what came out.
     """
-    out = [*_yield(batch), *_loads(batch, loads or {})]
+    out = [*_yield(batch), *_loads(batch, loads or {}), *_pressure(batch)]
     if kcal is not None and grams_made:
         dense = kcal / grams_made * 100
         if dense > MOST_KCAL_PER_100G:
@@ -113,6 +118,41 @@ def doubts_of(
                 f"{dense:,.0f} kcal for 100 g, more than pure fat ({MOST_KCAL_PER_100G:.0f}). Are the amounts right?"
             )
             out.append(Doubt("energy", text, "USDA National Nutrient Database, release 28, 04002"))
+    return out
+
+
+_DIAL_TO, _BAR = 20, 2
+
+
+def _pressure(batch: BatchDone) -> list[Doubt]:
+    """Ask about a bare number that no gauge in psi shows: it may be kPa, or bar."""
+    said = batch.pressure_said or ""
+    if batch.psi is None or not re.fullmatch(r"[\d.,\s]+", said):
+        return []
+    if batch.psi > _DIAL_TO:
+        text = f"{said} psi: gauges of canners run from 0 to {_DIAL_TO} psi. "
+        text += f"Was it a gauge in kPa ({said} kPa)? Is it psi?"
+    elif batch.psi < _BAR:
+        text = f"{said} psi: was it a gauge in bar ({said} bar)? Is it psi?"
+    else:
+        return []
+    return [Doubt("pressure", text, cite(source("UW_MULTICOOKER")), "psi")]
+
+
+def strength_doubts(batch: BatchDone) -> list[Doubt]:
+    """Return what to ask a person of vinegar whose strength its name does not say."""
+    if batch.method not in ("boiling water", "pickle cold"):
+        return []
+    out = []
+    for part in parts_of(batch.used):
+        if part.role == "vinegar" and not part.strained:
+            found = strength_of(part.text)
+            if found.kind == "to check yourself":
+                text = (
+                    f"{part.text}: {found.said}. Tested recipes count on 5 %; a strength goes into the name "
+                    '("vinegar 5%"). Is it to stay unknown?'
+                )
+                out.append(Doubt("strength", text, cite(source("UCANR_VINEGAR")), "used"))
     return out
 
 
