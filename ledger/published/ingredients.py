@@ -206,6 +206,8 @@ def main_grams(product: str, used: Sequence[Used]) -> float | None:
 def nearest_by_used(batch: BatchDone) -> tuple[str, ...]:
     """Return up to three products that hold everything that was used, for comparison only."""
     parts = parts_of(batch.used)
-    if sum(part.role == "food" for part in parts) < 1:
+    foods = {one.name for part in parts if not part.strained for one in part.reading.foods}
+    if not foods:
         return ()
-    return tuple(key for key in products() if not departs(key, parts, batch))[:3]
+    near = [key for key in products() if foods <= _foods(key)]
+    return tuple(key for key in near if not departs(key, parts, batch))[:3]
