@@ -37,7 +37,7 @@ SIGNS = (
     "Eaten of it already, and double sight, drooping eyelids, slurred speech or weakness: call "
     "emergency services and say what was eaten."
 )
-_MOST = 5000
+_MOST = 20_000
 """Lots that an import looks at: each batch behind them is set beside the tables."""
 _KIND = {name: code for code, name in enumerate(KINDS)}
 _FED = _tables.CAUSES.index("fed to animals")

@@ -43,7 +43,9 @@ def draw(ask: Ask) -> Any:
             _filters(ask, every),
             html.P(words("history.found", n=len(rows), all=len(every)), className="quiet"),
             plain_table(
-                heads, [_cells(ask, row, marks) for row in rows[:limit]], caption=words("nav.history")
+                heads,
+                [_cells(ask, row, marks) for row in rows[:limit]],
+                caption=words("nav.history"),
             ),
             html.Div(more, className="tools"),
         ),

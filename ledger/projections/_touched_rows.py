@@ -9,6 +9,7 @@ import numpy as np
 from ledger.amounts import format_whole
 from ledger.projections._common import goes, listed_lots
 from ledger.projections._standing import standings
+from ledger.projections._touching import touching
 from ledger.replay import KEPT, ORIGINS, _tables
 from ledger.replay._columns import Array
 
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
     from ledger.projections.base import Column
     from ledger.replay import State
 
-__all__ = ["WHAT", "backward_frame", "forward_frame"]
+__all__ = ["MOST_JUDGED", "WHAT", "backward_frame", "forward_frame"]
 
 WHAT = (
     "there",
@@ -37,8 +38,8 @@ WHAT = (
 
 _IN_WORDS = 3000
 """Rows whose amount is said in words, too."""
-_MARKS = 500
-"""Lots there whose standing is looked up: each needs the tables."""
+MOST_JUDGED = 200
+"""Batches behind what is there beyond which nothing is said of standings: each is set beside the tables."""
 _CAME = {
     "grown": "harvested",
     "foraged": "received",
@@ -267,7 +268,9 @@ def _in_words(state: State, whole: Array, measure: Array) -> list[str | None]:
 def _standing(state: State, what: Array, lot: Array, ev: Array) -> dict[str, list[Any]]:
     """Return how what is there stands, as far as there are not too many lots to look at."""
     there = lot[what == WHAT.index("there")]
-    known = state.once(standings).of(there[:_MARKS].tolist())
+    graph = state.once(touching)
+    many = int(graph.reached(there, back=True)[graph.lots :].sum()) if there.size else 0
+    known = state.once(standings).of(there.tolist()) if many <= MOST_JUDGED else {}
     found = [
         known.get(one) if w == WHAT.index("there") else None
         for one, w in zip(lot.tolist(), what.tolist(), strict=True)

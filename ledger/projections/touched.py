@@ -10,7 +10,7 @@ from ledger.errors import NotFound
 from ledger.projections._common import event_node
 from ledger.projections._gauges import gauge_tests, test_line
 from ledger.projections._touched_from import STARTS, Start, start_of
-from ledger.projections._touched_rows import backward_frame, forward_frame
+from ledger.projections._touched_rows import MOST_JUDGED, backward_frame, forward_frame
 from ledger.projections._touching import touching
 from ledger.projections.base import Answer, Assumption, Column, Node, Option, Projection
 from ledger.replay.state import day_text
@@ -38,7 +38,7 @@ COLUMNS = (
     Column("lot", "Lot", "", "Id of the lot; null of a batch."),
     Column("batch", "Batch", "", "Entry of the batch that the lot came out of; null where it came out of none."),
     Column("event", "Entry", "", "Entry that the record tells of."),
-    Column("standing", "Standing", "", "How what is there stands beside what is published; null where nothing is compared, and of anything else."),
+    Column("standing", "Standing", "", "How what is there stands beside what is published; null where nothing is compared, of anything else, and where more than 200 batches lie behind it."),
     Column("standing_text", "Mark", "", "What is said of it before it is eaten; null where there is nothing to say.", main=True, rare=True),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
@@ -133,6 +133,8 @@ def _totals(frame: Any, start: Start, *, back: bool) -> dict[str, Any]:
     ]
     if got:
         words.append(f"Some was given to: {', '.join(got)}.")
+    if len(of["batch"]) > MOST_JUDGED:
+        words.append("How each jar stands is not said of so many: `croftbook show shelf` does.")
     if unknown:
         words.append(f"Of {_many(unknown, 'gift')} nobody wrote down who got it.")
     return {
