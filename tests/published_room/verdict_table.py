@@ -292,7 +292,7 @@ def compare(case: Case, got: Got) -> list[Miss]:
 
 
 def _is_red(got: Got) -> bool:
-    return "botulin" in got.caution.casefold() or "botulis" in got.caution.casefold()
+    return got.caution.startswith("CAUTION")
 
 
 def _lenient(case: Case, got: Got) -> bool:
