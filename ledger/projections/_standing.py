@@ -183,6 +183,8 @@ class Standings:
         wanted = [int(lot) for lot in lots]
         rank = self._state.moment.rank
         open_ones = [lot for lot in wanted if lot not in self._found]
+        if not open_ones:
+            return {lot: self._found[lot] for lot in wanted}
         behind, seen = list(open_ones), set(open_ones)
         graph = self._state.once(touching)
         while True:  # found lots lead to what counts missed before them
