@@ -135,8 +135,8 @@ def opened_by_import(state: State, after: int) -> Iterator[str]:
     takes = np.isin(kind, [_KIND[name] for name in ("eaten", "given_away", "put_up")])
     takes |= (kind == _KIND["discarded"]) & (cause == _FED)
     rows = np.flatnonzero(takes & (draws["ev"] >= after))
-    draw, lot, _ = state.allocations  # all at once: each asking walks the whole graph
-    state.once(standings).of(np.unique(lot[np.isin(draw, rows[-_MOST:])]).tolist())
+    draw, taken, _ = state.allocations  # all at once: each asking walks the whole graph
+    state.once(standings).of(np.unique(taken[np.isin(draw, rows[-_MOST:])]).tolist())
     for row in rows[-_MOST:].tolist():
         for lot, amount, standing in _opened(state, np.array([row])):
             item = int(state.lots["item"][lot])

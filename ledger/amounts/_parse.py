@@ -277,6 +277,8 @@ def parse_measure(text: str, wanted: str, field: str = "amount") -> Fraction:
         Naming `field`.
     """
     example = "25 ft or 7.5 m" if wanted == "length" else "40 sq ft or 4 m2"
+    if field == "headspace":
+        example = "1/2 in or 1.2 cm"
     wrong = InputError(
         field,
         f"{text!r} is not {'a length' if wanted == 'length' else 'an area'}",

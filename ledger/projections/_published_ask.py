@@ -107,7 +107,7 @@ def _process(product: str, one: Process) -> dict[str, Any]:
 def _none(product: str, questions: tuple[str, ...], fit: tuple[str, ...]) -> dict[str, Any]:
     text = " ".join(questions) or "No process is printed for this."
     field = "altitude" if fit and "altitude" in text else "product"
-    kind = "not recorded" if "At what altitude" in text else "no published process"
+    kind = "not recorded" if fit and "At what altitude" in text else "no published process"
     finding = {"field": field, "published": None, "done": product, "kind": kind, "text": text}
     return {
         "item": product,

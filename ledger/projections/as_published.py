@@ -125,6 +125,7 @@ def _batches(
     schedules, set_by = schedules_of(state), False
     records: list[dict[str, Any]] = []
     grave: list[Danger] = []
+    is_past = batch is not None  # what is to be done within two hours is not for a later day
     for ev, body in batches(state):
         entry = state.entry_id(ev)
         if batch is not None and not entry.startswith(batch):
@@ -135,10 +136,11 @@ def _batches(
         records.append(_record(state, ev, body, done))
         if (danger := judged(done).danger) is not None:
             grave.append(danger)
+            is_past = is_past and int(state.moment.on[ev]) < state.as_of_day
         set_by = set_by or not body.get("altitude")
     return (
         records,
-        _one_caution(grave, short=batch is not None),
+        _one_caution(grave, short=is_past),
         _published_ask.settings_used(state) if set_by else [],
     )
 

@@ -24,6 +24,9 @@ _ON_WEIGHTS = frozenset({Fraction(5), Fraction(10), Fraction(15)})
 _WEIGHTS = ((34, 5), (69, 10), (103, 15))
 """kPa that makers print on a weight, and its psi (CANNER_METRIC)."""
 _BAR, _BAR_PSI = 2, Fraction("14.50377")
+_BY_SIZE = frozenset(f"lima_beans_shelled-raw-quart-{gauge}-1" for gauge in ("dial", "wt"))
+_SMALL = Fraction(3, 2)
+"""Headspace of small lima beans packed raw in quarts (AIB539_1994_LIMA): the table gives that of large ones."""
 _NEEDLE = Fraction(1, 10)
 _RULER_IN = Fraction(1, 25)
 """A millimetre: what a ruler shows in a kitchen."""
@@ -161,6 +164,9 @@ def _headspace(process: Process, batch: BatchDone) -> Finding:
         text += f" Done: {inches(batch.headspace_in)}."
         if kind == "short of it":
             text += " Food may boil out and keep the lid from sealing."
+        elif process.schedule.id in _BY_SIZE and batch.headspace_in < _SMALL:
+            kind = "to check yourself"
+            text += f" For small beans {inches(_SMALL)} is printed: how large were they?"
         elif kind == "beyond it":
             text += " More air than tested stays in the jar."
             if batch.headspace_in - published > _OVER_IN + _RULER_IN:

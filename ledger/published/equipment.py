@@ -10,7 +10,7 @@ from ledger.published.reading import fold
 from ledger.published.words import cite
 from ledger.reference.schedules_sources import source
 
-__all__ = ["cold_heat", "equipment_finding", "is_steam", "low_heat_finding"]
+__all__ = ["cold_heat", "equipment_finding", "is_steam", "low_heat_finding", "note_finding"]
 
 _NONE = "no published process"
 _YOURSELF = "to check yourself"
@@ -25,6 +25,15 @@ _ELECTRIC = re.compile(r"electric|elektr|einkochautomat|digital", re.IGNORECASE)
 _PRESSURE_POT = re.compile(r"cooker", re.IGNORECASE)
 _LOW_HEAT = re.compile(
     r"pasteuri[sz]|low[- ]temp|pasteurisier|18[0-5]\s*(degrees|°|to|f\b)", re.IGNORECASE
+)
+_NO_PRESSURE = re.compile(
+    r"steam|dampf|bath|stock ?pot|kettle|\bpot\b|topf|kessel|juicer|entsafter", re.IGNORECASE
+)
+_SPEAKS_AGAINST = re.compile(
+    r"instead|dropped|\bfell\b|\blost\b|power (cut|out|fail)|stromausfall|\bhigh\b|forgot|vergessen|again|"
+    r"re-?heated|noch ?mal|stopped|leak|undicht|too (short|low|cool|early)|zu (kurz|niedrig|kalt|früh)|broke|"
+    r"kaputt|statt|abgefallen|gefallen|unterbrochen|interrupt|did not|didn't|nicht ",
+    re.IGNORECASE,
 )
 _LOW_HEAT_FOR = frozenset({"pickles_dill_quick", "pickles_sweet_quick"})
 _STEAM = re.compile(r"steam|dampfgarer|dampfeinkoch|dampf(?!koch|druck)", re.IGNORECASE)
@@ -122,8 +131,12 @@ def equipment_finding(  # noqa: PLR0911 -- one return an appliance
         where = cite(source("UW_MULTICOOKER"))
         text = f"A pressure canner holds four quart jars at least ({where}). How many does this one hold?"
         return Finding("equipment", "pressure canner", named, _YOURSELF, text)
-    if batch.method == "pressure" and _STEAM.search(tools) and "press" not in tools.casefold():
-        text = f"A steam canner holds no pressure ({cite(source('NCHFP_STEAM'))})."
+    if (
+        batch.method == "pressure"
+        and _NO_PRESSURE.search(tools)
+        and not re.search("press|druck", tools, re.IGNORECASE)
+    ):
+        text = f"{named} holds no pressure ({cite(source('UW_MULTICOOKER'))})."
         return Finding("equipment", "pressure canner", named, _NONE, text)
     if _ELECTRIC.search(tools):
         text = "Electric canner: look up in its manual which published processes it was tested for."
@@ -139,6 +152,14 @@ def equipment_finding(  # noqa: PLR0911 -- one return an appliance
 
 def _is_known(tool: str) -> bool:
     return any(_KNOWN.fullmatch(word) for word in fold(tool)) or fold(tool) == ()
+
+
+def note_finding(batch: BatchDone) -> Finding | None:
+    """Return the question where a note may speak against the figures beside it."""
+    if not batch.note or not _SPEAKS_AGAINST.search(batch.note):
+        return None
+    text = f"The note says {batch.note!r}: do the figures hold all the same?"
+    return Finding("note", None, batch.note, _YOURSELF, text)
 
 
 def low_heat_finding(batch: BatchDone, fit: Sequence[str]) -> Finding | None:

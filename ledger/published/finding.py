@@ -25,6 +25,10 @@ _FILLERS = frozenset(
 )
 _NEAREST = 3
 _DISHES = {"soss": "sauc", "saft": "juic", "kompott": "compot", "aufstrich": "spread"}
+_IN_LIQUID = re.compile(
+    r"\b(in|mit) (broth|stock|water|its own juice|own juice|(light |heavy |medium )?syrup|brühe|sirup|wasser|saft)\b",
+    re.IGNORECASE,
+)
 _NO_PECTIN = re.compile(r"\b(without|no)( added)? pectin\b|\bohne pektin\b", re.IGNORECASE)
 
 
@@ -140,8 +144,16 @@ def _named() -> dict[frozenset[str], tuple[str, ...]]:
 
 def _by_words(text: str) -> tuple[str, ...]:
     text = _NO_PECTIN.sub("", text)
-    exact = _spelled().get(stems(text), ())
-    return exact or _named().get(_key(text), ()) or _by_kind(text) or _soup(text)
+    bare = _IN_LIQUID.sub("", text)
+    for way in (_as_named, lambda said: _by_kind(said) or _soup(said)):
+        for said in dict.fromkeys((text, bare)):
+            if fit := way(said):
+                return fit
+    return ()
+
+
+def _as_named(text: str) -> tuple[str, ...]:
+    return _spelled().get(stems(text), ()) or _named().get(_key(text), ())
 
 
 @cache
@@ -208,10 +220,13 @@ def nearest(text: str) -> tuple[str, ...]:
     Names are compared by the words they share; the last word (jam, butter, soup) says what kind
     of thing it is and counts more.
     """
+    low = bool(read(text).low_acid)
     words = _key(text)
     last = _last(text)
     scores: dict[str, float] = {}
     for product in products().values():
+        if low and not product.low_acid and product.group != "pickle":
+            continue  # a process for acid food is never offered beside food of little acid
         for name in product.names:
             shared = len(words & _key(name))
             if shared:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from functools import lru_cache
 
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.parts import Part
@@ -44,7 +45,12 @@ def form_findings(product: str, parts: Sequence[Part], batch: BatchDone) -> list
     own = {
         form for name in (*products()[product].names, label(product)) for form in read(name).forms
     }
-    out = [*_pieces_left(product, parts), *_hot_only(product, batch)]
+    out = [
+        *_pieces_left(product, parts),
+        *_hot_only(product, batch),
+        *_unsaid(product, parts, batch),
+    ]
+    out += [*_another_kind(product, parts, batch), *_not_cooked(product, parts, batch)]
     out += [found for part in parts if (found := _named_form(product, part)) is not None]
     for form in said:
         kind = None if form in own else _kind(product, form)
@@ -79,6 +85,90 @@ _BONES = re.compile(
     re.IGNORECASE,
 )
 _HOT_ONLY = frozenset({"blueberry", "currant", "gooseberry", "elderberry"})
+
+
+_CUT = frozenset({"pumpkin_winter_squash_cubed", "sweet_potatoes_pieces_or_whole"})
+"""Products whose food is as often mashed as cut: the form is asked for where it is not said."""
+
+_ANOTHER_KIND = {
+    "corn_whole_kernel": re.compile(r"\bcobs?\b|baby|hominy|kolben|ear of", re.IGNORECASE),
+    "meat_ground_or_chopped": re.compile(
+        r"salami|bacon|\bham\b|hot ?dog|frankfurter|mettwurst|cured|liver|leber|speck|schinken",
+        re.IGNORECASE,
+    ),
+}
+_COOKED = re.compile(r"soak|boil|cook|eingeweicht|gekocht|heiß|hot pack", re.IGNORECASE)
+_MAIN = {"vegetable": 4, "meat": 4, "tomato": 1}
+"""How many of a product's ingredients are the food itself, by group; the rest goes with it."""
+
+
+def _unsaid(product: str, parts: Sequence[Part], batch: BatchDone) -> list[Finding]:
+    """Return the question in which form it was, where the form that is not printed is as usual."""
+    if product not in _CUT or not parts:
+        return []
+    said = set(read(batch.makes).forms).union(*(part.reading.forms for part in parts))
+    if said:
+        return []
+    text = f"{label(product)}: in pieces, or mashed? It is published in pieces only."
+    return [Finding("form", label(product), None, _YOURSELF, text)]
+
+
+def _another_kind(product: str, parts: Sequence[Part], batch: BatchDone) -> list[Finding]:
+    """Return what is sold under the food's name and is another thing: corn on the cob, salami."""
+    pattern = _ANOTHER_KIND.get(product)
+    texts = [batch.makes, *(part.text for part in parts if not part.strained)]
+    return [
+        Finding("form", label(product), text, _NONE, f"{text}: {label(product)} is another thing.")
+        for text in texts
+        if pattern is not None and pattern.search(text)
+    ]
+
+
+def _not_cooked(product: str, parts: Sequence[Part], batch: BatchDone) -> list[Finding]:
+    """Return what has to be cooked first, or has no process of its own, and is not said to."""
+    out = []
+    soup = product.startswith("soup_")
+    for part in parts:
+        if part.strained or part.role != "food":
+            continue
+        pulse = any(one.group == "pulse" or one.name == "dry bean" for one in part.reading.foods)
+        dry = pulse and product in (
+            "dry_beans_or_peas",
+            "soup_vegetable_or_meat",
+            "soup_with_seafood",
+        )
+        if dry and not _COOKED.search(f"{part.text} {batch.note} {batch.makes}"):
+            text = f"{part.text}: printed soaked and boiled first. Were they?"
+            out.append(Finding("form", "soaked and boiled", part.text, _YOURSELF, text))
+        elif soup and not pulse and not _has_own_process(part):
+            text = f"{part.text}: in a soup each part needs a published process of its own, and none is held for it."
+            out.append(Finding("ingredients", label(product), part.text, _YOURSELF, text))
+        elif product == "beans_dry_with_sauce" and any(
+            f.group == "meat" for f in part.reading.foods
+        ):
+            text = f"{part.text} ({part.used.amount}): printed is one small cube of pork a jar. Compare."
+            out.append(Finding("ingredients", label(product), part.text, _YOURSELF, text))
+    return out
+
+
+@lru_cache(1024)
+def _process_of(food: str) -> bool:
+    return any(
+        food
+        in {
+            one.name for name in known.ingredients[: _MAIN[known.group]] for one in read(name).foods
+        }
+        for known in products().values()
+        if known.group in _MAIN
+    )
+
+
+def _has_own_process(part: Part) -> bool:
+    skip = {"stock", "meat", "seafood"}
+    return all(
+        one.name in skip or one.group in ("fish", "shellfish", "fruit") or _process_of(one.name)
+        for one in part.reading.foods
+    )
 
 
 def _pieces_left(product: str, parts: Sequence[Part]) -> list[Finding]:

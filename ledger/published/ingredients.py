@@ -93,12 +93,19 @@ def _hold_roles(product: str) -> frozenset[str]:
     return frozenset(role for name in _names(product) for role in read(name).roles)
 
 
-def _against(product: str, part: Part) -> _Kind | None:  # noqa: PLR0911 -- one line a part it plays
+def _against(  # noqa: PLR0911 -- one line a part it plays
+    product: str, part: Part
+) -> _Kind | None:
     known, role = products()[product], part.role
     if part.strained and part.reading.exact:
         return None
     if role in _FREE:
         return None
+    if role == "ice":
+        poured = any(same_food(part.text, name) for name in known.ingredients)
+        return None if poured else _Kind(_YOURSELF, "is water: did it go into the jars?")
+    if role in ("vinegar", "lemon", "citric") and part.reading.unknown:
+        return _Kind(_YOURSELF, "is not read with certainty: is that its name?")
     if role == "no_salt":
         return _Kind(_YOURSELF, "is no salt: compare with the recipe.")
     if role in ("lemon", "citric", "ascorbic") and known.group in _ACID_GROUPS:
@@ -120,6 +127,8 @@ def _against(product: str, part: Part) -> _Kind | None:  # noqa: PLR0911 -- one 
 
 def _food_against(product: str, part: Part) -> _Kind | None:
     known = products()[product]
+    if [one.name for one in part.reading.foods] == ["bean"] and product in _TWO_BEANS:
+        return _Kind(_YOURSELF, "may be snap beans or dry ones: which were they?")
     if holds(product, part.text):
         unsure = not part.reading.exact or _is_forbidden(product, part)
         if _is_forbidden(product, part):
@@ -141,6 +150,9 @@ def _food_against(product: str, part: Part) -> _Kind | None:
     named = {"grain": "thickens", "fat": "is fat", "dairy": "is dairy"}
     what = next((named[f.group] for f in part.reading.foods if f.group in named), what)
     return _Kind(_NONE, f"{what}, and the published product ({known.label}) holds none.")
+
+
+_TWO_BEANS = frozenset({"snap_beans", "dry_beans_or_peas"})
 
 
 def _is_forbidden(product: str, part: Part) -> bool:

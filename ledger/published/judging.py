@@ -19,6 +19,7 @@ from ledger.published.equipment import (
     equipment_finding,
     is_steam,
     low_heat_finding,
+    note_finding,
 )
 from ledger.published.finding import lines_of
 from ledger.published.hints import hint_for
@@ -136,8 +137,9 @@ def judge(batch: BatchDone) -> Judgement:
     low_acid = all(products()[key].low_acid for key in matched.fit)
     if (tool := equipment_finding(batch, low_acid=low_acid)) is not None:
         work.findings.append(tool)
-    if (low := low_heat_finding(batch, matched.fit)) is not None:
-        work.findings.append(low)
+    for said in (low_heat_finding(batch, matched.fit), note_finding(batch)):
+        if said is not None:
+            work.findings.append(said)
     for one in batch.jars or (JarsDone("", 0),):
         _judge_jar(matched.fit, batch, one, work)
     return _judged(batch, matched, work)

@@ -17,7 +17,7 @@ __all__ = ["Part", "how_much", "parts_of", "same_food"]
 
 _ACIDS = ("vinegar", "lemon", "citric", "ascorbic")
 _FIRST = (
-    "no_salt", "soak", *_ACIDS, "starch", "pectin_low", "pectin", "gelling_sugar", "sweetener",
+    "no_salt", "soak", "ice", *_ACIDS, "starch", "pectin_low", "pectin", "gelling_sugar", "sweetener",
     "firming",
 )  # fmt: skip
 _LAST = ("sugar", "salt", "spice", "water")

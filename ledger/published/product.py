@@ -119,10 +119,27 @@ def _unknown_words(batch: BatchDone) -> list[Finding]:
 
 
 def _of_product(product: str, parts: Sequence[Part], batch: BatchDone) -> list[Finding]:
-    out = ingredient_findings(product, parts, batch)
+    out = [*_name_against(product, batch), *ingredient_findings(product, parts, batch)]
     if not _outside(out):
         out += recipe_findings(product, parts, batch)
     return out
+
+
+_DISH_FOODS = frozenset(
+    {"soup", "stew", "jam", "pickle", "ketchup", "applesauce", "sauerkraut", "stock"}
+)
+
+
+def _name_against(product: str, batch: BatchDone) -> list[Finding]:
+    """Return foods that the name says and the product does not hold: chicken noodle soup."""
+    known = products()[product]
+    said = [one.name for one in read(batch.makes).foods if one.name not in _DISH_FOODS]
+    own = {one.name for name in (*known.names, known.label) for one in read(name).foods}
+    strange = [name for name in said if name not in own and not holds(product, name)]
+    if not strange:
+        return []
+    text = f"{batch.makes} says {listed(strange)}, and the published product ({known.label}) holds none."
+    return [Finding("product", known.label, batch.makes, _NONE, text)]
 
 
 def _outside(findings: Sequence[Finding]) -> bool:

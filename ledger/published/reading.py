@@ -24,7 +24,7 @@ _JOINTS = frozenset({"", "e", "n", "s", "en", "er", "es", "ns"})
 _LONGEST = 5
 _STEM = 4
 _COMPOUND = 7
-_SLIP, _TWO_SLIPS = 5, 7
+_SLIP, _TWO_SLIPS = 4, 7
 _BUTTER = ("butter",)
 _NO_COMPOUND = frozenset(
     [
@@ -48,6 +48,7 @@ _NO_COMPOUND = frozenset(
         "gans",
     ]
 )
+_GRAVY = frozenset({"sauc", "soss"})
 _SHORT = frozenset({"reh", "aal"})
 """Names too short or too common to be looked for inside longer words."""
 
@@ -60,13 +61,21 @@ _TAILS = {
 }  # fmt: skip
 """What a German compound may end with beside a food, and the form that it says."""
 
+_LISTED_SLIPS = (
+    "gren been lentill carrott carott rutabega celary pumkin punkin zuchini courgete onoin garlick asparagas "
+    "brocoli brocolli cauliflour spinich spinnach mushrom beaf porc chiken venisen venson samon mackrel "
+    "peech strawbery rasberry rubarb saurkraut"
+)
+"""Names of the table that are slips of others: they bring the caution, and confirm nothing."""
+
 _GENERIC = {
-    "meat": ("meat|Fleisch|game meat|game|carcass|bone|Knochen|mince", "low_acid", "meat"),
+    "meat": ("pig|cow|hog|ox|Braten|Sauerbraten|Roulade|Kasseler|Eisbein|Ochsenschwanz|Spanferkel|Mettende|"
+        "Cabanossi|meat|Fleisch|game meat|game|carcass|bone|Knochen|mince", "low_acid", "meat"),
     "vegetable": ("vegetable|veg|Gemüse|veggie", "low_acid", "vegetable"),
     "bean": ("bean", "low_acid", "pulse"),
     "dry bean": ("dry bean|dried bean|Trockenbohne|getrocknete Bohne|bean or pea", "low_acid", "pulse"),
     "pepper": ("pepper|chile pepper|chili pepper|pimiento pepper", "low_acid", "vegetable"),
-    "seafood": ("seafood|shellfish|Meeresfrüchte|chowder fish", "low_acid", "fish"),
+    "seafood": ("krill|Matjes|seafood|shellfish|Meeresfrüchte|chowder fish", "low_acid", "fish"),
     "berry": ("berry|Beere|mixed berry|boysenberry", "acid", "fruit"),
     "fruit": ("fruit|Obst|Frucht", "acid", "fruit"),
     "tomato paste": ("tomato paste|tomato puree|Tomatenmark", "borderline", "fruit"),
@@ -85,6 +94,10 @@ _ALSO = {
     "venison": "Wildfleisch|Wildbret|Wildgulasch",
     "wild mushroom": "wild mushroom|forest mushroom",
     "potato": "Erdäpfel",
+    "pasta": "Maultasche|gnocchi|pierogi|couscous|stuffing",
+    "mushroom": "Schwammerl",
+    "soybean": "tempeh|seitan",
+    "lima bean": "adzuki|adzuki bean|lupini",
     "frozen (thawed)": "frozen|tiefgekühlt|gefroren",
     "overripe": "dead vine|killed vine|frost killed|frost damaged|frosted|rotten|diseased|mouldy|moldy",
     "puree": "butter of|mushy",
@@ -188,6 +201,11 @@ _Entry = tuple[str, str]
 
 
 @cache
+def _slips() -> frozenset[str]:
+    return frozenset(word for text in _LISTED_SLIPS.split() for word in stems(text))
+
+
+@cache
 def _index() -> dict[tuple[str, ...], _Entry]:
     """Return (what, name) by stems: roles, then foods, then forms; the first one said stays."""
     out: dict[tuple[str, ...], _Entry] = {}
@@ -250,7 +268,7 @@ def read(text: str) -> Reading:
         if entry is not None and entry[0] == "food" and words[at : at + size] == _BUTTER and found:
             cuts.append("butter")  # pumpkin butter, plum butter: a spread of what stands before
         elif entry is not None and entry[0] == "food":
-            found.append(_food(entry[1]))
+            found.append(_food(entry[1], exact=not set(keys[at : at + size]) & _slips()))
         elif entry is not None:
             (roles if entry[0] == "role" else cuts).append(entry[1])
             if "tomato" in words[at : at + size]:  # green tomato: a form, and a food
@@ -263,6 +281,15 @@ def read(text: str) -> Reading:
             if not hidden:
                 unknown.append(words[at])
         at += size
+    if {"white", "weis", "weiss", "weisse"} & set(keys) and {"peach", "nectarine"} & {
+        f.name for f in found
+    }:
+        found, unknown = (
+            [_food("white peach")],
+            [w for w in unknown if not w.startswith(("whit", "weis"))],
+        )
+    if not found and "dish" in roles and _GRAVY & set(keys):
+        found.append(_food("gravy", exact=False))  # a sauce of nothing said
     return Reading(
         text,
         tuple(dict.fromkeys(found)),
@@ -313,27 +340,39 @@ def _parts(word: str, *, at_end: bool) -> list[tuple[str, str]]:
 
 @cache
 def _words() -> dict[str, str]:
-    """Return the food that each name of one word stands for, as it is spelled."""
-    named = [*((one.name, one.names) for one in foods().values())]
+    """Return the food that each name stands for, as it is spelled without spaces, and by its stem."""
+    named = [(one.name, one.names) for one in foods().values()]
     named += [(name, tuple(said[0].split("|"))) for name, said in _GENERIC.items()]
     named += [(name, tuple(said.split("|"))) for name, said in _ALSO.items() if name in foods()]
-    return {fold(said)[0]: name for name, names in named for said in names if len(fold(said)) == 1}
+    out: dict[str, str] = {}
+    for name, names in named:
+        for said in names:
+            out.setdefault("".join(fold(said)), name)
+            if len(fold(said)) == 1:
+                out.setdefault(stems(said)[0], name)
+    return out
 
 
 @lru_cache(4096)
 def _near(word: str) -> list[FoodRead]:
-    """Return the food that a word is a slip of: one letter from five on, two from seven on."""
+    """Return the food that a word is a slip of: one letter from four on, two from seven on.
+
+    In words of four letters the first is right: a slip there would be another word.
+    """
     from rapidfuzz.distance import OSA
 
     if len(word) < _SLIP:
         return []
-    allowed = 2 if len(word) >= _TWO_SLIPS else 1
     best: list[tuple[int, bool, str]] = []
-    for known, name in _words().items():
-        if abs(len(known) - len(word)) > allowed or len(known) < _SLIP:
-            continue
-        steps = OSA.distance(word, known, score_cutoff=allowed)
-        if steps <= allowed:
-            # of two that are as near, the one of less acid
-            best.append((steps, _food(name).acidity != "low_acid", name))
+    for mine in dict.fromkeys((word, _stem(word))):
+        allowed = 2 if len(mine) >= _TWO_SLIPS - 1 else 1
+        for known, name in _words().items():
+            if abs(len(known) - len(mine)) > allowed or min(len(known), len(mine)) < _SLIP:
+                continue
+            if min(len(known), len(mine)) == _SLIP and known[0] != mine[0]:
+                continue
+            steps = OSA.distance(mine, known, score_cutoff=allowed)
+            if steps <= allowed:
+                # of two that are as near, the one of less acid
+                best.append((steps, _food(name).acidity != "low_acid", name))
     return [_food(min(best)[2], exact=False)] if best else []
