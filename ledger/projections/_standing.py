@@ -13,6 +13,8 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.amounts import parse_amount
+from ledger.errors import InputError, NeedsAnswer
 from ledger.projections._common import listed_lots
 from ledger.projections._published import has_judgement, judgement_of, schedules_of
 from ledger.projections._touching import touching
@@ -246,8 +248,22 @@ class Standings:
                 one = self._of_lot(lot)
                 if one is None or not one.is_marked or self._is_run_anew(ev, lot, one):
                     continue
+                if one.is_grave and self._may_be_fresh(ev, lot):
+                    one = replace(one, standing=OPEN[-1], since=_FRESH)
                 out = _worst((out, one.for_child()))
         return out
+
+    def _may_be_fresh(self, ev: int, lot: int) -> bool:
+        """Return whether a batch may have used fresh food where the book, oldest first, takes old jars.
+
+        Beans by weight are picked rather than opened: who opens a jar counts jars, or names the lot.
+        """
+        state = self._state
+        if not state.lots["jars"][lot] or state.journal.tables["events"]["kind"][ev] != _put_up():
+            return False
+        item = int(state.lots["item"][lot])
+        lines = [one for one in state.body(ev)["used"] if state.facts.find(one["item"]) == item]
+        return bool(lines) and all(not one.get("lot") and _is_weighed(one) for one in lines)
 
     def _draws_of(self, ev: int) -> list[int]:
         order, evs = self._state.once(_draws_by_event)
@@ -323,6 +339,16 @@ class Standings:
             return False
         began, ended = _minute(state, ev), _minute(state, of.ev)
         return began is not None and ended is not None and 0 <= began - ended <= _AGAIN
+
+
+_FRESH = "by the book's order, oldest first; was it fresh?"
+
+
+def _is_weighed(line: dict[str, Any]) -> bool:
+    try:
+        return parse_amount(line["amount"]).measure == "mass"
+    except (InputError, NeedsAnswer):
+        return False
 
 
 def _put_up() -> int:
