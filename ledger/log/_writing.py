@@ -260,6 +260,13 @@ class Writing:
 
     # Reading
 
+    def hash_at(self, seq: int) -> str | None:
+        """Return the hash of an event by its number: "" for 0, None where there is none."""
+        if seq == self._seq:
+            return self._hash
+        self.flush()
+        return self._log._hash_at(self._raw, seq)
+
     def get(self, id: str) -> StoredEvent | None:
         """Return the event with this id, appended in this transaction or before, or None."""
         row = self._pending.get(id)
