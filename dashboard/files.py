@@ -35,7 +35,7 @@ def add_files(server: flask.Flask, data: Data) -> None:
 
     @server.get("/position")
     def position() -> Any:
-        return {"position": data.position()}
+        return {"position": data.mark()}
 
     @server.get("/health")
     def health() -> Any:

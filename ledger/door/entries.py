@@ -26,6 +26,9 @@ class Reader(Protocol):
     ) -> Iterator[list[Row]]:
         """Give stored rows in chunks."""
 
+    def kinds(self, after: int = 0) -> list[tuple[str, int, int]]:
+        """Give each kind and body version with the first event that has it."""
+
 
 class Entries:
     """Read from the log when first asked for; only entries with a later word take memory."""

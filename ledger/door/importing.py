@@ -186,6 +186,7 @@ def import_lines(
     try:
         with log.writing("import") as tx:
             catalogue.refresh(tx, tx.head.seq)
+            catalogue.refuse_newer()
             for number, size, raw in lines:
                 answers.line = number
                 try:

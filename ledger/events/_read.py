@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from functools import cache
 from typing import Annotated, Any, get_args, get_origin, get_type_hints
 
@@ -12,7 +13,16 @@ from ledger.errors import InputError, NewerEvent, UnknownKind
 from ledger.events._fields import DayText, DecText, ValueText, read_typed
 from ledger.events._kind import Kind
 
-__all__ = ["check_typed", "decode_stored", "kind_of", "lean", "tell", "to_stored", "upcast"]
+__all__ = [
+    "check_typed",
+    "decode_stored",
+    "kind_of",
+    "lean",
+    "newer_than_this",
+    "tell",
+    "to_stored",
+    "upcast",
+]
 
 _AT = re.compile(r"^(?P<what>.*?)(?: - at `(?P<path>.*)`)?$", re.DOTALL)
 _EXPECTED = re.compile(r"Expected `(?P<wanted>[^`]*)`(?:, got `(?P<got>[^`]*)`)?(?P<rest>.*)")
@@ -43,6 +53,19 @@ def kind_of(name: str, *, seq: int | None = None) -> Kind:
         return KINDS[name]
     except KeyError:
         raise UnknownKind(name, seq, tuple(KINDS)) from None
+
+
+def newer_than_this(found: Iterable[tuple[str, int, int]]) -> list[str]:
+    """Return what of (kind, version, first event) this program cannot read, in words."""
+    from ledger.events import KINDS
+
+    newer = []
+    for name, v, seq in found:
+        if name not in KINDS:
+            newer.append(f"event {seq} is of the kind {name!r}")
+        elif not 1 <= v <= KINDS[name].v:
+            newer.append(f"event {seq}, {name}, has body version {v}")
+    return newer
 
 
 def check_typed(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:

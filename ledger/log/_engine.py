@@ -139,7 +139,7 @@ def make_engine(place: Place, *, mode: str, wait: float) -> Engine:
 
 
 def _sqlite_engine(path: Path, mode: str, wait: float) -> Engine:
-    name = f"file:{quote(str(path.absolute()))}?"
+    name = f"file:{quote(os.fsencode(path.absolute()))}?"
     uri = name + ("mode=ro&immutable=1" if mode == "immutable" else f"mode={mode}")
 
     def connect() -> sqlite3.Connection:

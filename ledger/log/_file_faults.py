@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from sqlalchemy.engine import Connection
 
 from ledger.errors import BookDamaged
@@ -75,7 +73,7 @@ def _twice(connection: Connection) -> list[str]:
 
 def _unfound(connection: Connection) -> list[str]:
     """Look each event up by its id, as an arriving event is."""
-    rows: list[Any] = connection.exec_driver_sql(
+    rows = connection.exec_driver_sql(
         "SELECT e.household, e.seq FROM events e WHERE NOT EXISTS (SELECT 1 FROM events f WHERE "
         f"f.household = e.household AND f.id = e.id AND f.seq = e.seq) LIMIT {_MOST}"
     ).fetchall()

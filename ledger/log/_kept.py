@@ -134,6 +134,11 @@ class Keeper:
             if gone:
                 self._write(_Page({}, gone))
 
+    def forget(self) -> None:
+        """Let go of every head of this place, as its owner says that a book is to begin anew."""
+        with contextlib.suppress(OSError), self._alone():
+            self.file.unlink(missing_ok=True)
+
     def copies(self, first: str) -> list[tuple[str, Kept]]:
         """Return other places that hold a copy of the book with this first event's hash."""
         found = []

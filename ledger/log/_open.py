@@ -30,7 +30,7 @@ from ledger.log._standing import ACCEPT, RESTORE
 from ledger.log._store import Log
 from ledger.log._translate import translated
 
-__all__ = ["has_book", "open_log"]
+__all__ = ["forget", "has_book", "has_kept", "open_log"]
 
 # One number for all books: laying out happens once in a book's life.
 _LAYOUT_LOCK = 0x43424F4B00000000
@@ -116,6 +116,17 @@ def has_book(url_or_path: str | os.PathLike[str]) -> bool:
         engine.dispose()
 
 
+def has_kept(url_or_path: str | os.PathLike[str]) -> bool:
+    """Return whether a head of a book with events is kept of a place."""
+    kept = Keeper(find_place(url_or_path)).read() or {}
+    return any(one.head.seq for one in kept.values())
+
+
+def forget(url_or_path: str | os.PathLike[str]) -> None:
+    """Let go of the heads kept of a place, so that a book may begin anew there."""
+    Keeper(find_place(url_or_path)).forget()
+
+
 def _is_text(text: str) -> bool:
     try:
         text.encode()
@@ -174,7 +185,7 @@ def _nothing_there(how: _How, path: Path) -> None:
     if before and path.exists():
         raise BookDamaged(f"{path} is empty, and {before}. {RESTORE}; {ACCEPT}")
     if not how.create:
-        hint = f"One stood there that {before}: {RESTORE.lower()}" if before else ""
+        hint = f"One stood there that {before}: {RESTORE[0].lower()}{RESTORE[1:]}" if before else ""
         raise NotABook(
             f"There is no book at {path}. {hint or 'Name another, or write a first entry'}"
         )

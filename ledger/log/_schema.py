@@ -19,7 +19,7 @@ from sqlalchemy.engine.interfaces import Dialect
 from sqlalchemy.schema import CreateTable
 from sqlalchemy.types import TypeEngine
 
-__all__ = ["APPLICATION_ID", "NEWEST", "STEPS", "Step", "TRIGGERS", "events", "layout"]
+__all__ = ["APPLICATION_ID", "NEWEST", "STEPS", "TRIGGERS", "Step", "events", "layout"]
 
 metadata = MetaData()
 _whole = BigInteger().with_variant(Integer, "sqlite")

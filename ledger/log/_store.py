@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import threading
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +16,8 @@ from ledger.log._chain import Head, StoredEvent
 from ledger.log._engine import FileWatch, Place, same_file
 from ledger.log._holder import note_holder, present, read_holder
 from ledger.log._kept import Keeper
+from ledger.log._layout import mend
+from ledger.log._private import why_not
 from ledger.log._standing import Standing, standing_of
 from ledger.log._statements import Statements
 from ledger.log._translate import translated
@@ -128,6 +130,29 @@ class Log:
             row = self._sql.head.run(raw, household=self.household).fetchone()
         return Head(row[0], row[1]) if row else Head(0, "")
 
+    def accept(self, heads: Mapping[str, Head]) -> None:
+        """Keep these heads of households from now on, and set missing or changed guards anew.
+
+        Raises
+        ------
+        BookReadOnly
+            The book or the data folder cannot be written to.
+        """
+        if self.faults:
+            if self.read_only:
+                raise BookReadOnly(self.why_read_only)
+            with translated(self.name, self._held_by), self._transaction() as connection:
+                mend(connection)
+            self.faults.clear()
+        if self.keeper is not None:
+            firsts = {name: self.for_household(name).hash_at(1) or "" for name in heads}
+            try:
+                self.keeper.accept({name: (head, firsts[name]) for name, head in heads.items()})
+            except OSError as error:
+                raise BookReadOnly(
+                    f"{self.keeper.file} cannot be written: {why_not(error)}"
+                ) from error
+
     def hash_at(self, seq: int) -> str | None:
         """Return the stored hash of an event by its number: "" for 0, None where there is none."""
         with self._connected() as raw:
@@ -151,7 +176,10 @@ class Log:
     def kinds(self, after: int = 0) -> list[tuple[str, int, int]]:
         """Return each kind and body version behind a number, with the first event that has it."""
         with self._connected() as raw:
-            found = self._sql.kinds.run(raw, household=self.household, after=after).fetchall()
+            return self._kinds(raw, after)
+
+    def _kinds(self, raw: Any, after: int) -> list[tuple[str, int, int]]:
+        found = self._sql.kinds.run(raw, household=self.household, after=after).fetchall()
         return [(row[0], row[1], row[2]) for row in found]
 
     def position(self) -> int:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
@@ -107,7 +106,7 @@ def verify(
     notes: list[str] = []
     kept = [head] if isinstance(head, Head) else list(head or ())
     kept += _beside(log, notes)
-    here, reasons, is_unreadable = _kept_here(log)
+    here, reasons, is_unreadable = _kept_here(log, notes)
     kept += here
     hashes: dict[int, str | None] = {one.seq: None for one in kept}
     hashes[0] = ""
@@ -148,7 +147,7 @@ def _beside(log: Log, notes: list[str]) -> list[Head]:
     return [one] if one is not None else []
 
 
-def _kept_here(log: Log) -> tuple[list[Head], list[str], bool]:
+def _kept_here(log: Log, notes: list[str]) -> tuple[list[Head], list[str], bool]:
     """Return the heads kept in the data folder, what the look at the end says, and if one is damaged."""
     if log.keeper is None:
         return [], [], False
@@ -161,6 +160,8 @@ def _kept_here(log: Log) -> tuple[list[Head], list[str], bool]:
     heads = [one.head] if one is not None else []
     if one is not None and one.coming is not None and standing is not None and not standing.fault:
         heads = [one.coming] if log.hash_at(one.coming.seq) == one.coming.hash else heads
+    if standing is not None and standing.note:
+        notes.append(standing.note)
     faults = [standing.fault] if standing is not None and standing.fault else []
     return heads, faults, kept is None
 

@@ -267,6 +267,11 @@ class Writing:
         self.flush()
         return self._log._hash_at(self._raw, seq)
 
+    def kinds(self, after: int = 0) -> list[tuple[str, int, int]]:
+        """Return kinds as :meth:`ledger.log.Log.kinds` does, with those appended here."""
+        self.flush()
+        return self._log._kinds(self._raw, after)
+
     def get(self, id: str) -> StoredEvent | None:
         """Return the event with this id, appended in this transaction or before, or None."""
         row = self._pending.get(id)

@@ -232,11 +232,18 @@ def test_book_removed_under_an_open_log_is_said_so(path, log, event):
 
 
 def test_no_table_can_be_written_to_by_the_code():
-    """The store's sources hold no statement that changes or removes a row."""
+    """The store's sources hold no statement that changes or removes a row.
+
+    But for the one by which a restore moves a household's old events to a table of their own.
+    """
     import ledger.log
 
     for source in Path(ledger.log.__file__).parent.glob("*.py"):
         text = source.read_text("utf-8").upper()
+        if source.name == "_install.py":
+            moved = "WITH OLD AS (DELETE FROM EVENTS WHERE HOUSEHOLD = %S RETURNING *) "
+            assert moved in text
+            text = text.replace(moved, "")
         for word in ("UPDATE EVENTS", "DELETE FROM", "UPDATE(", "DELETE(", "DROP TABLE"):
             assert word not in text, f"{source.name}: {word}"
 
