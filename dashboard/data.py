@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, TypeVar
 
+from dashboard.watch import Watch
 from ledger.book import Book, HistoryRow
 from ledger.history import newer_rows
 from ledger.projections import Answer, Node
@@ -47,6 +48,7 @@ class Data:
 
     def __init__(self, book: Book) -> None:
         self.book = book
+        self.watch = Watch(book)
         self._kept: OrderedDict[tuple[Any, ...], Any] = OrderedDict()
         self._history: list[HistoryRow] = []
         self._upto = 0

@@ -20,6 +20,7 @@ from ledger._moments import day_text, moment_text
 from ledger.checking import Checked, check, check_all
 from ledger.counts import check_count, contradicted
 from ledger.door import Answers, Catalogue, Entry, Written, write
+from ledger.door.chained_lines import head_beside
 from ledger.door.exporting import export_lines
 from ledger.door.importing import Imported, import_lines, json_lines
 from ledger.door.lots import full_key, full_lots
@@ -203,6 +204,8 @@ class Book:
 
     def _complete(self, entry: Entry) -> None:
         """Give an entry the whole of each id that it names by its beginning."""
+        if not isinstance(entry.kind, str):
+            raise InputError("kind", "is not a text", "Write one like harvested")
         if entry.replaces:
             entry.replaces = self.find(entry.replaces, "replaces")
         if entry.kind == "struck" and isinstance(entry.body.get("id"), str):
@@ -279,7 +282,7 @@ class Book:
         NotFound
             When no event's id begins so, or several do.
         """
-        id = id.strip().lower()
+        id = id.strip().lower() if isinstance(id, str) else repr(id)
         if not _PREFIX.fullmatch(id):
             raise NotFound(field, f"{id[:60]!r} is not an id", "Take one from `croftbook history`")
         if len(id) == 36:
@@ -437,8 +440,9 @@ class Book:
         else:
             lines = json_lines(file, encoding=encoding, dates=dates)
         return self._import(
-            lines, answers, catalogue, keep_good=keep_good, dry_run=dry_run, progress=progress
-        )
+            lines, answers, catalogue, keep_good=keep_good, dry_run=dry_run, progress=progress,
+            kept=head_beside(file, self.log.household),
+        )  # fmt: skip
 
     def import_events(
         self,

@@ -93,7 +93,7 @@ class NeedsAnswer(LedgerError, ValueError):
     ----------
     code : str
         Which doubt: ``near-miss``, ``jar-fraction``, ``absurd``, ``future``, ``lot``,
-        ``mass-balance``, ``count-contradicted``, ``slip``, ``unit``.
+        ``mass-balance``, ``count-contradicted``, ``slip``, ``unit``, ``clock``.
     field : str
         The field in the user's words.
     question : str

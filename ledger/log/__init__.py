@@ -1,7 +1,7 @@
 """The append-only store: hash chained, idempotent, and the only code that touches SQL."""
 
 from ledger.log._backup import backup
-from ledger.log._chain import COLUMNS, Head, NewEvent, StoredEvent
+from ledger.log._chain import COLUMNS, Head, NewEvent, StoredEvent, chained
 from ledger.log._heads import head_file, keep_heads, read_heads
 from ledger.log._open import forget, has_book, has_kept, open_log
 from ledger.log._private import make_file, make_folder, why_not
@@ -22,6 +22,7 @@ __all__ = [
     "StoredEvent",
     "Writing",
     "backup",
+    "chained",
     "forget",
     "has_book",
     "has_kept",

@@ -66,6 +66,11 @@ class Writing:
         """The log's end, with everything appended so far."""
         return Head(self._seq, self._hash)
 
+    @property
+    def last_recorded_at(self) -> str:
+        """When the last event was written down, "" where there is none."""
+        return self._last_at
+
     # Appending
 
     def append(self, event: NewEvent) -> StoredEvent:
