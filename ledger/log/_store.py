@@ -355,15 +355,18 @@ class Log:
         if self.keeper is not None:
             self.keeper.keep(self.household, head, first)
         if self.path is not None:
-            # What was acknowledged is on the disk already; this only moves it.
-            with contextlib.suppress(Exception), self._engine.connect() as connection:
-                raw: Any = connection.connection.driver_connection
-                raw.execute("PRAGMA busy_timeout = 0")
-                try:
-                    raw.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchall()
-                finally:
-                    raw.execute(f"PRAGMA busy_timeout = {int(self.wait * 1000)}")
+            self._settle_file()
             self._watch.looked()
+
+    def _settle_file(self) -> None:
+        """Move the journal into the file: what was acknowledged is on the disk already."""
+        with contextlib.suppress(Exception), self._engine.connect() as connection:
+            raw: Any = connection.connection.driver_connection
+            raw.execute("PRAGMA busy_timeout = 0")
+            try:
+                raw.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchall()
+            finally:
+                raw.execute(f"PRAGMA busy_timeout = {int(self.wait * 1000)}")
 
     @contextlib.contextmanager
     def _my_turn(self) -> Iterator[None]:
