@@ -32,6 +32,7 @@ from ledger.log import Head, Log, Restored, backup, open_log, restore
 
 if TYPE_CHECKING:
     from ledger.projections import Answer, Node, Projection
+    from ledger.projections.base import Assumption
     from ledger.replay import Replay, State
 
 __all__ = ["Book", "Checked", "HistoryRow", "default_path"]
@@ -363,7 +364,10 @@ class Book:
                 _projection(name), lambda day: self.state(day, known_at), day, str(against), options
             )
             return asked.answer()
-        return _projection(name).build(self.state(as_of, known_at), **options)
+        state = self.state(as_of, known_at)
+        answer = _projection(name).build(state, **options)
+        answer.assumptions += _left_out(state)
+        return answer
 
     def why(
         self,
@@ -559,6 +563,19 @@ class Book:
     ) -> Any:
         """Copy the book while it is in use, and read the copy back; `force` replaces a file."""
         return backup(self.log, Path(target), progress=progress, force=force)
+
+
+def _left_out(state: State) -> list[Assumption]:
+    """Return that entries are left out of an answer, where this program cannot read them."""
+    from ledger.projections.base import Assumption
+
+    known = state.moment.rank.size
+    unread = [(ev, why) for ev, why in state.journal.unread.items() if ev < known]
+    if not unread:
+        return []
+    many = "1 entry is" if len(unread) == 1 else f"{len(unread)} entries are"
+    text = f"{many} left out, as this program cannot read what a newer one wrote ({unread[0][1]})"
+    return [Assumption("unread", text, [state.journal.ids[ev] for ev, _ in unread])]
 
 
 def _projection(name: str) -> Projection:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from bisect import bisect_right
 from typing import Any
 
+import msgspec
+
 from ledger.door.entries import Entries, Reader, Row
 from ledger.door.jars import Batches, Label
 from ledger.errors import InputError, NewerBook, NewerEvent
@@ -93,7 +95,7 @@ class Catalogue:
         kind: str = row[2]
         try:
             body = decode_stored(kind, row[3], row[10], seq=row[0])
-        except NewerEvent:
+        except (NewerEvent, msgspec.DecodeError):
             return  # `newer` tells of it
         if kind == "struck":
             self._strike(self._root.get(body["id"], body["id"]))
