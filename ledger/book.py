@@ -308,12 +308,11 @@ class Book:
         with self._turn:
             for _ in range(_TRIES):
                 head = self.look()
-                if self._replay is None:
-                    self._replay = Replay(self.log)
-                self._replay.refresh(progress, upto=head.seq)
+                replay = self._replay = self._replay or Replay(self.log)
+                replay.refresh(progress, upto=head.seq)
                 if self.log.hash_at(head.seq) == head.hash:  # else it was replaced meanwhile
                     break
-            return self._replay
+            return replay
 
     def state(
         self,
@@ -575,7 +574,7 @@ def _left_out(state: State) -> list[Assumption]:
         return []
     many = "1 entry is" if len(unread) == 1 else f"{len(unread)} entries are"
     text = f"{many} left out, as this program cannot read what a newer one wrote ({unread[0][1]})"
-    return [Assumption("unread", text, [state.journal.ids[ev] for ev, _ in unread])]
+    return [Assumption("unread", text, tuple(state.journal.ids[ev] for ev, _ in unread))]
 
 
 def _projection(name: str) -> Projection:

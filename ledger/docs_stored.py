@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 
+from sqlalchemy import Table
+
 from ledger.events._lines import HarvestLine, Measured
 from ledger.log import chained
 from ledger.log._schema import TRIGGERS, events, layout
@@ -105,10 +107,10 @@ def stored_fields() -> list[str]:
     return found + [name for name in more if name == "trimmed_whole"]
 
 
-def _types(table: object) -> dict[str, str]:
+def _types(table: Table) -> dict[str, str]:
     return {
         c.name: "whole number" if "INT" in str(c.type).upper() else "text" for c in table.columns
-    }  # type: ignore[attr-defined]
+    }
 
 
 def _columns(table: str, names: list[str], meanings: dict[str, str], types: dict[str, str]) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -193,7 +194,7 @@ def import_lines(
             catalogue.refuse_newer()
             for number, size, raw in lines:
                 answers.line = number
-                _tried(out, number, lambda raw=raw: _take(tx, catalogue, raw, answers, out, chain))
+                _tried(out, number, partial(_take, tx, catalogue, raw, answers, out, chain))
                 if progress is not None and number % 500 == 0:
                     progress(size)
             answers.line = None

@@ -147,7 +147,11 @@ def _sqlite_engine(path: Path, mode: str, wait: float) -> Engine:
         raw = sqlite3.connect(
             uri, uri=True, timeout=wait, isolation_level=None, check_same_thread=False
         )
-        raw.execute("PRAGMA synchronous = FULL")
+        try:
+            raw.execute("PRAGMA synchronous = FULL")
+        except BaseException:
+            raw.close()
+            raise
         return raw
 
     engine = create_engine(

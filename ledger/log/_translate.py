@@ -35,6 +35,8 @@ def translated(name: str, held_by: Callable[[], str] = str) -> Iterator[None]:
         raise BookError(f"{name}: {error}") from error
     except sqlite3.Error as error:
         raise _ours(name, error, held_by) from error
+    except UnicodeDecodeError as error:  # a damaged name, in what the driver wants to say of it
+        raise BookDamaged(_DAMAGED.format(name=name, text="a name in it is no text")) from error
     except Exception as error:
         if type(error).__module__.partition(".")[0] != "psycopg":
             raise

@@ -127,7 +127,7 @@ class Journal:
             *rows, strict=True
         )
         count = len(ids)
-        kinds = self._readable(seqs, kinds, versions)
+        kinds = tuple(self._readable(seqs, kinds, versions))
         self.ids.extend(ids)
         self.recorded.extend(recorded)
         self.place.extend(ids, start)

@@ -82,4 +82,4 @@ def test_body_that_is_no_body_is_set_aside(path):
     with Book.open(path) as book:
         add(book, "harvested", 1, '{"lines":7}')
         book.show("shelf", as_of="2026-09-03")
-        assert list(book.replay().journal.unread.values())[0].endswith("cannot be read")
+        assert next(iter(book.replay().journal.unread.values())).endswith("cannot be read")
