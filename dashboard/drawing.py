@@ -71,7 +71,7 @@ def _banner(ask: Ask) -> list[Any]:
     return [
         dmc.Alert(
             [html.P(words("shell.damaged_text")), html.Ul([html.Li(words.said(one)) for one in found])],
-            title=words("shell.damaged"), color="red", variant="filled", className="damaged",
+            title=words("shell.damaged"), color="red", variant="light", className="damaged",
         )
     ]  # fmt: skip
 

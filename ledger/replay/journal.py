@@ -10,6 +10,7 @@ from __future__ import annotations
 import copy
 from bisect import bisect_right
 from collections.abc import Callable, Sequence
+from operator import attrgetter
 from typing import Any
 
 import msgspec
@@ -47,6 +48,24 @@ UNREAD = -1
 
 _READ_MOST = 4000
 """Bodies kept that were read from the log one by one: those of the batches of many years."""
+
+
+def _refuse_lacking(kind: str, bodies: Sequence[Any]) -> None:
+    """Refuse bodies without what every body of the kind has: they never came through the door.
+
+    Raises
+    ------
+    msgspec.ValidationError
+    """
+    for field in KINDS[kind].fields:
+        if not field.required:
+            continue
+        if kind in _FACTS:
+            lacks = not all(isinstance(b, dict) and field.encode_name in b for b in bodies)
+        else:
+            lacks = None in map(attrgetter(field.name), bodies)
+        if lacks:
+            raise msgspec.ValidationError(f"{kind} lacks {field.encode_name}")
 
 
 class Journal:
@@ -195,7 +214,7 @@ class Journal:
         read = self._decoders.get(kind)
         for i, text in zip(places, texts, strict=True):
             try:
-                (read or msgspec.json).decode(f"[{text}]")
+                _refuse_lacking(kind, (read or msgspec.json).decode(f"[{text}]"))
                 whole.append((i, text))
             except (msgspec.DecodeError, UnicodeError):
                 bad.append(i)
@@ -234,11 +253,14 @@ class Journal:
     ) -> None:
         joined = f"[{','.join(texts)}]"
         if kind in _FACTS:
-            self.bodies.update(zip(places, msgspec.json.decode(joined), strict=True))
+            facts = msgspec.json.decode(joined)
+            _refuse_lacking(kind, facts)
+            self.bodies.update(zip(places, facts, strict=True))
             if kind == "item_described":
                 self.items.codes([self.bodies[p]["item"] for p in places])
             return
         bodies = self._decoders[kind].decode(joined)
+        _refuse_lacking(kind, bodies)
         if kind == "struck":
             self._strikes(bodies, places, events["root"], start)
             return

@@ -78,8 +78,12 @@ def test_one_that_corrects_takes_the_entry_out_of_the_answers(path):
         assert book.show("shelf", as_of="2026-09-03").frame.empty
 
 
-def test_body_that_is_no_body_is_set_aside(path):
+@pytest.mark.parametrize(
+    ("kind", "body"), [("harvested", '{"lines":7}'), ("harvested", "{}"), ("item_described", "{}")]
+)
+def test_body_that_is_no_body_is_set_aside(path, kind, body):
     with Book.open(path) as book:
-        add(book, "harvested", 1, '{"lines":7}')
+        book.state()
+        add(book, kind, 1, body)
         book.show("shelf", as_of="2026-09-03")
         assert next(iter(book.replay().journal.unread.values())).endswith("cannot be read")

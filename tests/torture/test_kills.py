@@ -106,8 +106,12 @@ def checkpoints(path, _folder, out):
             acknowledge(out, id)
 
 
-def killed(what, path, folder, after_s):
-    """Run something in a process of its own, kill it, and return what it had acknowledged."""
+def killed(what, path, folder, luck, most_s):
+    """Run something in a process of its own, kill it, and return what it had acknowledged.
+
+    Half of the kills come a moment after the first acknowledgement, so that a slow machine, too,
+    meets work behind one.
+    """
     reading, writing = os.pipe()
     pid = os.fork()
     if pid == 0:
@@ -116,7 +120,9 @@ def killed(what, path, folder, after_s):
             what(path, folder, writing)
         os._exit(0)
     os.close(writing)
-    time.sleep(after_s)
+    if luck.random() < 0.5:
+        select.select([reading], [], [], 30)
+    time.sleep(luck.uniform(0.005, most_s))
     os.kill(pid, signal.SIGKILL)
     os.waitpid(pid, 0)
     said = b""
@@ -169,7 +175,7 @@ def test_nothing_acknowledged_is_lost(kitchen, tmp_path, what, full):
     known, acknowledged, many = set(ids_of(kitchen)[0]), 0, count(full)
     for _ in range(many):
         before = len(known)
-        said = killed(what, kitchen, tmp_path, luck.uniform(0.01, 0.4))
+        said = killed(what, kitchen, tmp_path, luck, 0.4)
         now = ids_of(kitchen)[0]
         assert len(set(now)) == len(now)
         assert known <= set(now)
@@ -184,7 +190,7 @@ def test_nothing_acknowledged_is_lost(kitchen, tmp_path, what, full):
         acknowledged += len(said)
         known = set(now)
     keep(f"kill -9: {what.__name__}", many, acknowledged=acknowledged, lost=0, half_written=0)
-    assert acknowledged or many < 20
+    assert acknowledged or many < 5
     with Book.open(kitchen) as book:
         assert book.check().reasons == []
 
@@ -194,7 +200,7 @@ def test_restore_is_all_or_nothing(kitchen, tmp_path):
     short, long = ids_of(tmp_path / "short.db")[1], ids_of(tmp_path / "long.db")[1]
     found = {short: 0, long: 0}
     for _ in range(many):
-        killed(restores, kitchen, tmp_path, luck.uniform(0.005, 0.3))
+        killed(restores, kitchen, tmp_path, luck, 0.3)
         for one in tmp_path.glob("*set-aside*"):
             one.unlink()
         head = ids_of(kitchen)[1]
@@ -213,7 +219,7 @@ def test_backup_is_whole_or_the_one_before(kitchen, tmp_path):
     with open_log(kitchen) as log:
         backup(log, target)
     for _ in range(many):
-        killed(backups, kitchen, tmp_path, luck.uniform(0.005, 0.2))
+        killed(backups, kitchen, tmp_path, luck, 0.2)
         assert ids_of(target)[0] == ids_of(kitchen)[0]
     keep("kill -9: backup", many, half_written=0)
     backup_again = Path(f"{target}.second")
