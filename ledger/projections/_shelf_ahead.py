@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.projections._best_until import BestUntil, Late, best_until, late_lots
-from ledger.projections._common import LISTED_FROM
+from ledger.projections._common import listed_lots
 from ledger.projections._next_supply import Supply, is_supply, next_supplies
 from ledger.projections._stock_targets import StockTarget, stock_targets
 from ledger.projections._use_weeks import UseWeeks, is_use, use_weeks
@@ -23,12 +23,6 @@ __all__ = ["UNITS", "Ahead", "ahead_of", "gone", "listed_lots"]
 
 UNITS = {"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}
 """What a thousand whole units of each measure are."""
-
-
-def listed_lots(state: State) -> Array:
-    """Return the lots that the shelf lists: those of which enough is left to speak of."""
-    least = np.array([LISTED_FROM[m] for m in state.facts.measure] or [1])
-    return np.flatnonzero(state.left >= np.maximum(least[state.lots["item"]], 1))
 
 
 @dataclass(frozen=True)
