@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, TypeVar
 
+from dashboard.watch import Watch
 from ledger.book import Book, HistoryRow
 from ledger.history import newer_rows
 from ledger.projections import Answer, Node
@@ -16,6 +17,7 @@ from ledger.projections import Answer, Node
 __all__ = ["NOW", "Data", "Moment"]
 
 _KEPT = 64
+_A_GENERATION = 10**9
 _Out = TypeVar("_Out")
 
 
@@ -46,14 +48,24 @@ class Data:
 
     def __init__(self, book: Book) -> None:
         self.book = book
+        self.watch = Watch(book)
         self._kept: OrderedDict[tuple[Any, ...], Any] = OrderedDict()
         self._history: list[HistoryRow] = []
         self._upto = 0
+        self._generation = 0
         self._turn = threading.RLock()
 
     def position(self) -> int:
         """Return the number of the last event written down."""
         return int(self.book.log.position())
+
+    def mark(self) -> int:
+        """Return a number that stays the same as long as the book does.
+
+        It is the last event's, and another one where the book was restored meanwhile.
+        """
+        seq = self.book.look().seq
+        return seq + self.book.generation * _A_GENERATION
 
     def today(self) -> dt.date:
         """Return the household's today."""
@@ -81,7 +93,9 @@ class Data:
 
     def _told(self) -> list[HistoryRow]:
         """Return the history; what is new and changes nothing earlier is put before the old."""
-        new = newer_rows(self.book.log, self._upto) if self._upto else None
+        is_same = self._generation == self.book.generation
+        new = newer_rows(self.book.log, self._upto) if self._upto and is_same else None
+        self._generation = self.book.generation
         self._history = self.book.history() if new is None else [*new[::-1], *self._history]
         self._upto = self._history[0].seq if self._history else 0
         return self._history
@@ -92,7 +106,7 @@ class Data:
         One thread at a time makes it: what two phones ask at once is worked out once.
         """
         with self._turn:
-            whole = (self.position(), self.today(), *key)
+            whole = (self.mark(), self.today(), *key)
             if whole in self._kept:
                 self._kept.move_to_end(whole)
                 return self._kept[whole]

@@ -49,14 +49,31 @@ def draw_page(ask: Ask) -> list[Any]:
             html.P(words("shell.lost_text", path=ask.path)),
             dcc.Link(words("nav.today"), href="/", className="button"),
         ]
-    title = html.H1(words(f"nav.{page.name}"))
+    top = [*_banner(ask), html.H1(words(f"nav.{page.name}"))]
     try:
-        return [title, *_flat(page.draw(ask))]
+        return [*top, *_flat(page.draw(ask))]
     except LedgerError as error:
-        return [title, trouble(ask, words.refusal(error))]
+        return [*top, trouble(ask, words.refusal(error))]
     except Exception:
         _log.exception("page %s", ask.path)
-        return [title, trouble(ask, words("shell.failed"))]
+        return [*top, trouble(ask, words("shell.failed"))]
+
+
+def _banner(ask: Ask) -> list[Any]:
+    """Return what every page says above all else while the book on disk does not hold."""
+    try:
+        found = ask.data.watch.trouble(ask.data.mark())
+    except LedgerError as error:
+        found = [str(error)]
+    if not found:
+        return []
+    words = ask.words
+    return [
+        dmc.Alert(
+            [html.P(words("shell.damaged_text")), html.Ul([html.Li(words.said(one)) for one in found])],
+            title=words("shell.damaged"), color="red", variant="light", className="damaged",
+        )
+    ]  # fmt: skip
 
 
 def _flat(drawn: Any) -> list[Any]:

@@ -8,6 +8,7 @@ from typing import Any
 import flask
 
 from dashboard.data import Data, Moment
+from ledger.cells import as_csv
 from ledger.errors import InputError, LedgerError, NotFound
 from ledger.projections import PROJECTIONS
 
@@ -28,14 +29,14 @@ def add_files(server: flask.Flask, data: Data) -> None:
         except LedgerError as error:
             return flask.Response(f"{error}\n", 400, mimetype="text/plain")
         return flask.Response(
-            answer.frame.to_csv(index=False),
+            as_csv(answer.frame),
             mimetype="text/csv",
             headers={"Content-Disposition": f'attachment; filename="{name}.csv"'},
         )
 
     @server.get("/position")
     def position() -> Any:
-        return {"position": data.position()}
+        return {"position": data.mark()}
 
     @server.get("/health")
     def health() -> Any:

@@ -24,6 +24,8 @@ from ledger.errors import LedgerError
 __all__ = ["keeper_of", "serve"]
 
 _THREADS = 8
+_WAIT_S = 3.0
+"""How long a form waits for somebody else who writes, before it says so and tries again."""
 
 
 def keeper_of(where: str) -> Keeper:
@@ -75,12 +77,13 @@ def serve(
     keeper = _ready(kept) if lan else None
     gate = Gate(keeper, Gate.names_here() if lan else ())
     try:
-        book = Book.open(where, household)
+        book = Book.open(where, household, wait=_WAIT_S)
     except LedgerError as error:
         raise click.ClickException(str(error)) from None
     from dashboard.app import make_app
 
     app = make_app(book, gate=gate)
+    app.data.watch.start()
     host = "0.0.0.0" if lan else "127.0.0.1"
     _listen(app, book, host, port, opens=not no_browser)
 

@@ -31,7 +31,7 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
     return dmc.MantineProvider(
         [
             dcc.Location(id="url", refresh="callback-nav"),
-            dcc.Store(id="seen", data=data.position()),
+            dcc.Store(id="seen", data=data.mark()),
             dcc.Store(id="moment", storage_type="session"),
             dcc.Store(id="scheme", data=scheme),
             dcc.Store(id="why-asked"),

@@ -10,32 +10,36 @@ import datetime as dt
 import os
 import re
 import threading
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Collection, Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ledger import clock
 from ledger._moments import day_text, moment_text
+from ledger.checking import Checked, check, check_all
 from ledger.counts import check_count, contradicted
 from ledger.door import Answers, Catalogue, Entry, Written, write
+from ledger.door.chained_lines import head_beside
 from ledger.door.exporting import export_lines
 from ledger.door.importing import Imported, import_lines, json_lines
 from ledger.door.lots import OPENING, full_key, full_lots
 from ledger.door.texts import Texts
 from ledger.door.typed import as_typed
-from ledger.errors import InputError, NotFound
+from ledger.errors import BookDamaged, InputError, NotFound
 from ledger.events import KINDS
 from ledger.history import HistoryRow, rows
-from ledger.log import ChainReport, Log, backup, open_log, read_heads, verify
+from ledger.log import Head, Log, Restored, backup, open_log, restore
 
 if TYPE_CHECKING:
     from ledger.projections import Answer, Node, Projection
+    from ledger.projections.base import Assumption
     from ledger.replay import Replay, State
 
 __all__ = ["Book", "Checked", "HistoryRow", "default_path"]
 
 _END = "9999-12-31"
+_TRIES = 5
 _PREFIX = re.compile(r"[0-9a-f-]{4,36}")
 
 
@@ -48,19 +52,6 @@ def default_path() -> Path:
 
 class _Undone(Exception):
     """Rolls a trial back."""
-
-
-@dataclass(frozen=True)
-class Checked:
-    """What a check found: the chain's report, and items whose amounts do not add up."""
-
-    chain: ChainReport
-    unbalanced: list[str]
-
-    @property
-    def is_whole(self) -> bool:
-        """Whether everything holds."""
-        return self.chain.whole and not self.unbalanced
 
 
 class Book:
@@ -85,6 +76,8 @@ class Book:
         self._replay: Replay | None = None
         # Pages ask from several threads at once; what is kept here grows by one at a time.
         self._turn = threading.RLock()
+        self._seen = Head(0, "")
+        self.generation = 0
 
     @classmethod
     def open(
@@ -93,10 +86,12 @@ class Book:
         household: str = "home",
         *,
         create: bool = True,
+        wait: float = 30.0,
     ) -> Book:
         """Return the book at a path or SQLAlchemy URL.
 
         Default: the environment variable CROFTBOOK, else a file in the user's data folder.
+        A writer waits `wait` seconds for another one.
 
         Raises
         ------
@@ -104,7 +99,7 @@ class Book:
             NotABook, NewerBook, BookReadOnly or BookLocked.
         """
         chosen = where or os.environ.get("CROFTBOOK") or default_path()
-        return cls(open_log(str(chosen), household, create=create))
+        return cls(open_log(str(chosen), household, create=create, wait=wait))
 
     def close(self) -> None:
         """Close the book's connections."""
@@ -167,14 +162,22 @@ class Book:
             from ledger.opened import check_settling
 
             check_settling(self.state(), entry)
-        with self._turn:
-            try:
-                with self.log.writing(entry.kind) as tx:
-                    self._catalogue.refresh(tx, tx.head.seq)
-                    return write(tx, self._catalogue, entry, answers)
-            except BaseException:
+        try:
+            # The book's lock first: who waits for it must not hold up those who only ask.
+            with self.log.writing(entry.kind) as tx, self._turn:
+                self._look(tx.head, tx.hash_at)
+                self._catalogue.refresh(tx, tx.head.seq)
+                self._catalogue.refuse_newer()
+                written = write(tx, self._catalogue, entry, answers)
+                head = tx.head
+        except BaseException:
+            with self._turn:
                 self._catalogue = Catalogue()  # it may have learnt what was then undone
-                raise
+            raise
+        with self._turn:
+            if head.seq > self._seen.seq:
+                self._seen = head
+        return written
 
     def ask(self, entry: Entry, answers: Answers) -> None:
         """Ask about what an entry as a whole makes doubtful, before it is written down.
@@ -227,6 +230,8 @@ class Book:
 
     def _complete(self, entry: Entry) -> None:
         """Give an entry the whole of each id that it names by its beginning."""
+        if not isinstance(entry.kind, str):
+            raise InputError("kind", "is not a text", "Write one like harvested")
         if entry.replaces:
             entry.replaces = self.find(entry.replaces, "replaces")
         if entry.kind == "struck" and isinstance(entry.body.get("id"), str):
@@ -245,22 +250,28 @@ class Book:
             As `enter` would.
         """
         self._complete(entry)
-        with self._turn:
-            replay = self.replay()
-            taken_in = len(replay.journal)
-            try:
-                with self.log.writing("trial") as tx:
-                    self._catalogue.refresh(tx, tx.head.seq)
-                    written = write(tx, self._catalogue, entry, answers)
-                    # with what another process wrote since the replay
-                    rows = [row for chunk in tx.read(after=taken_in) for row in chunk]
-                    raise _Undone
-            except _Undone:
-                pass
-            finally:
+        replay = self.replay()
+        taken_in = len(replay.journal)
+        try:
+            with self.log.writing("trial") as tx, self._turn:
+                before = self._look(tx.head, tx.hash_at)
+                self._catalogue.refresh(tx, before.seq)
+                self._catalogue.refuse_newer()
+                written = write(tx, self._catalogue, entry, answers)
+                # with what another process wrote since the replay
+                rows = [row for chunk in tx.read(after=taken_in) for row in chunk]
+                raise _Undone
+        except _Undone:
+            pass
+        finally:
+            with self._turn:
                 self._catalogue = Catalogue()
-            day = max(written.event.on, self.today().isoformat())
-            return written, replay.trial(rows, as_of=day)
+        day = max(written.event.on, self.today().isoformat())
+        with self._turn:
+            now = len(replay.journal)  # another thread may have asked meanwhile
+            if now > before.seq or replay is not self._replay:
+                return self.trial(entry, answers)
+            return written, replay.trial(rows[now - taken_in :], as_of=day)
 
     def strike(self, id: str, why: str, **more: Any) -> Written:
         """Take an entry back; it stays readable in the history."""
@@ -269,8 +280,27 @@ class Book:
     def catalogue(self) -> Catalogue:
         """Return what the book knows of items, settings and recipes."""
         with self._turn:
-            self._catalogue.refresh(self.log, self.log.position())
+            head = self._look(self.log.head(), self.log.hash_at)
+            self._catalogue.refresh(self.log, head.seq)
             return self._catalogue
+
+    def look(self) -> Head:
+        """Return where the log ends, and let go of what was read of another book in its place.
+
+        A restored or copied book has other events under numbers that were read already; then
+        `generation` counts one up, and everything is read anew.
+        """
+        with self._turn:
+            return self._look(self.log.head(), self.log.hash_at)
+
+    def _look(self, head: Head, hash_at: Callable[[int], str | None]) -> Head:
+        seen = self._seen
+        if head != seen:
+            if seen.seq and (head.seq <= seen.seq or hash_at(seen.seq) != seen.hash):
+                self._catalogue, self._replay = Catalogue(), None
+                self.generation += 1
+            self._seen = head
+        return head
 
     def find(self, id: str, field: str = "id") -> str:
         """Return the full id of an event from its beginning; a refusal names `field`.
@@ -280,7 +310,7 @@ class Book:
         NotFound
             When no event's id begins so, or several do.
         """
-        id = id.strip().lower()
+        id = id.strip().lower() if isinstance(id, str) else repr(id)
         if not _PREFIX.fullmatch(id):
             raise NotFound(field, f"{id[:60]!r} is not an id", "Take one from `croftbook history`")
         if len(id) == 36:
@@ -303,10 +333,13 @@ class Book:
         from ledger.replay import Replay
 
         with self._turn:
-            if self._replay is None:
-                self._replay = Replay(self.log)
-            self._replay.refresh(progress)
-            return self._replay
+            for _ in range(_TRIES):
+                head = self.look()
+                replay = self._replay = self._replay or Replay(self.log)
+                replay.refresh(progress, upto=head.seq)
+                if self.log.hash_at(head.seq) == head.hash:  # else it was replaced meanwhile
+                    break
+            return replay
 
     def state(
         self,
@@ -357,7 +390,10 @@ class Book:
                 _projection(name), lambda day: self.state(day, known_at), day, str(against), options
             )
             return asked.answer()
-        return _projection(name).build(self.state(as_of, known_at), **options)
+        state = self.state(as_of, known_at)
+        answer = _projection(name).build(state, **options)
+        answer.assumptions += _left_out(state)
+        return answer
 
     def why(
         self,
@@ -434,8 +470,9 @@ class Book:
         else:
             lines = json_lines(file, encoding=encoding, dates=dates)
         return self._import(
-            lines, answers, catalogue, keep_good=keep_good, dry_run=dry_run, progress=progress
-        )
+            lines, answers, catalogue, keep_good=keep_good, dry_run=dry_run, progress=progress,
+            kept=head_beside(file, self.log.household),
+        )  # fmt: skip
 
     def import_events(
         self,
@@ -475,18 +512,33 @@ class Book:
         return done
 
     def export_file(
-        self, path: str | os.PathLike[str], *, progress: Callable[[int], None] | None = None
+        self,
+        path: str | os.PathLike[str],
+        *,
+        progress: Callable[[int], None] | None = None,
+        faults: Collection[str] | None = None,
     ) -> int:
         """Write every event as JSON Lines, with its head kept beside the file; return how many.
+
+        Parameters
+        ----------
+        faults : collection of str, optional
+            What is wrong with the book and is known: what can be read is written all the same.
 
         Raises
         ------
         InputError
             When the file cannot be written, or is the book itself.
+        BookDamaged
+            The book does not hold, and nobody said that this is known; the file is as it was.
         """
+        if faults is None:
+            found = self.faults()
+            if found:
+                raise BookDamaged(f"The book does not hold: {found[0]}")
         if self.log.path and Path(path).resolve() == Path(self.log.path).resolve():
             raise InputError("file", f"{path} is the book itself", "Name another file")
-        return export_lines(self.log, Path(path), progress)
+        return export_lines(self.log, Path(path), progress, is_damaged=bool(faults))
 
     def check(
         self,
@@ -494,21 +546,68 @@ class Book:
         head: str | os.PathLike[str] | None = None,
         progress: Callable[[int], None] | None = None,
     ) -> Checked:
-        """Verify the chain and that what came in is what went out and what is there."""
-        kept = read_heads(head).get(self.log.household) if head is not None else None
-        chain = verify(self.log, head=kept)
-        unbalanced = (
-            self.state(as_of=_END, progress=progress).conservation()
-            if chain.first_bad is None
-            else []
-        )
-        return Checked(chain, unbalanced)
+        """Check the events, the file, the heads, and that what came in is there or went out.
+
+        Parameters
+        ----------
+        head : path or str, optional
+            A backup or export whose kept head this book is held against, or a head as `check`
+            shows it (``"61 3f2a 9c01"``).
+        """
+        return check(self, head, progress)
+
+    def check_all(self, household: str | None = None, **options: Any) -> list[Checked]:
+        """Check every household of the book, or the one named."""
+        return check_all(self, household, **options)
+
+    def warnings(self) -> list[str]:
+        """Return what a look at the book's end and guards finds wrong or worth saying."""
+        standing = self.log.standing()
+        return [text for text in (standing.fault, standing.note, *self.log.faults) if text]
+
+    def faults(self) -> list[str]:
+        """Return what a reading of all events finds wrong, a sentence each; amounts are not added up."""
+        from ledger.log import verify
+
+        return verify(self.log).reasons
+
+    @staticmethod
+    def restore(
+        source: str | os.PathLike[str],
+        where: str | os.PathLike[str] | None = None,
+        household: str | None = None,
+        *,
+        dry_run: bool = False,
+        progress: Any = None,
+    ) -> Restored:
+        """Put a backup or an export in a book's place; see `ledger.log.restore`.
+
+        Raises
+        ------
+        InputError, BookError
+            The book is then as it was.
+        """
+        chosen = where or os.environ.get("CROFTBOOK") or default_path()
+        return restore(str(chosen), Path(source), household, dry_run=dry_run, progress=progress)
 
     def backup(
         self, target: str | os.PathLike[str], *, force: bool = False, progress: Any = None
     ) -> Any:
         """Copy the book while it is in use, and read the copy back; `force` replaces a file."""
         return backup(self.log, Path(target), progress=progress, force=force)
+
+
+def _left_out(state: State) -> list[Assumption]:
+    """Return that entries are left out of an answer, where this program cannot read them."""
+    from ledger.projections.base import Assumption
+
+    known = state.moment.rank.size
+    unread = [(ev, why) for ev, why in state.journal.unread.items() if ev < known]
+    if not unread:
+        return []
+    many = "1 entry is" if len(unread) == 1 else f"{len(unread)} entries are"
+    text = f"{many} left out, as this program cannot read what a newer one wrote ({unread[0][1]})"
+    return [Assumption("unread", text, tuple(state.journal.ids[ev] for ev, _ in unread))]
 
 
 def _projection(name: str) -> Projection:

@@ -12,6 +12,7 @@ from typing import Any
 
 import msgspec
 
+from ledger.docs_stored import stored_section
 from ledger.events import KINDS, Kind
 from ledger.projections import PROJECTIONS, Column, compare
 
@@ -22,7 +23,9 @@ _INTRO = """# Formats
 One event a line, UTF-8, JSON Lines: `{"kind": "harvested", "on": "2026-09-02", "body": {...}}`; besides, as wanted: `id` (UUID; the same
 event arriving again changes nothing), `by`, `at` (HH:MM), `replaces` (an id), `typed_at`, `v`. An export adds `seq`, `hash` and `recorded_at`; imported into an empty
 book it exports to the same bytes. CSV has a header row of `on,kind` and the fields of a body, one line an event; foreign headings are mapped once in a TOML file
-with `[columns]` (heading = field) and `[constants]`.
+with `[columns]` (heading = field) and `[constants]`. An export has its head beside it (`FILE.head`): an import reads it and says by line what was cut off,
+left out or changed by hand. In CSV a text that begins with one of `= + - @`, a tab or a line's end has an apostrophe before it, which keeps a spreadsheet from
+running it; import takes it away again.
 `by` is who wrote an event down; the `by` inside a target's body is the day by which it is wanted, so on the command line and in a sheet's columns the writer
 of a target is `person`.
 
@@ -48,7 +51,7 @@ def schema_of(kind: Kind) -> dict[str, Any]:
 
 def formats_page() -> str:
     """Return docs/formats.md."""
-    out = [_INTRO]
+    out = [_INTRO, stored_section()]
     for kind in KINDS.values():
         out.append(
             f"\n## `{kind.name}`\n\n{kind.title}: {kind.summary}. Command: `croftbook {kind.command}`.\n"

@@ -97,7 +97,8 @@ class NeedsAnswer(LedgerError, ValueError):
     ----------
     code : str
         Which doubt: ``near-miss``, ``jar-fraction``, ``absurd``, ``future``, ``lot``,
-        ``mass-balance``, ``count-contradicted``, ``slip``, ``unit``, ``open-standing``, ``danger``.
+        ``mass-balance``, ``count-contradicted``, ``slip``, ``unit``, ``clock``, ``open-standing``,
+        ``danger``.
     field : str
         The field in the user's words.
     question : str

@@ -6,8 +6,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+import msgspec
+
 from ledger.door import Catalogue
 from ledger.door.entries import Entries
+from ledger.errors import NewerEvent, UnknownKind
 from ledger.events import decode_stored, tell
 from ledger.log import Log
 
@@ -41,9 +44,9 @@ def rows(
     wanted = catalogue.key(item) if item else None
     for chunk in log.read(kinds=[kind] if kind else None):
         for row in chunk:
-            body = decode_stored(row[2], row[3], row[10], seq=row[0])
+            body = _body(row)
             if wanted is None or _names(body, wanted, catalogue):
-                named = body["id"] if row[2] == "struck" else row[1]
+                named = body.get("id", row[1]) if row[2] == "struck" else row[1]
                 yield _told(row, entries.root(named), _state(entries, row, named), body)
 
 
@@ -55,16 +58,20 @@ def newer_rows(log: Log, after: int) -> list[HistoryRow] | None:
     new = [row for chunk in log.read(after=after) for row in chunk]
     if any(row[9] or row[2] == "struck" for row in new):
         return None
-    return [
-        _told(row, row[1], "holds", decode_stored(row[2], row[3], row[10], seq=row[0]))
-        for row in new
-    ]
+    return [_told(row, row[1], "holds", _body(row)) for row in new]
+
+
+def _body(row: tuple[Any, ...]) -> dict[str, Any]:
+    """Return an event's body; an empty one where this program cannot read it."""
+    try:
+        return decode_stored(row[2], row[3], row[10], seq=row[0])
+    except (UnknownKind, NewerEvent, msgspec.DecodeError):
+        return {}
 
 
 def _told(row: tuple[Any, ...], entry: str, state: str, body: dict[str, Any]) -> HistoryRow:
-    return HistoryRow(
-        row[0], row[1], entry, row[2], row[4], row[6], row[8], state, tell(row[2], body)
-    )
+    line = tell(row[2], body) if body else f"{row[2]}: not read, as this program does not know it"
+    return HistoryRow(row[0], row[1], entry, row[2], row[4], row[6], row[8], state, line)
 
 
 def _state(entries: Entries, row: tuple[Any, ...], named: str) -> str:

@@ -34,3 +34,11 @@ def fixed_day():
 def yes():
     """Answers that take what is offered."""
     return Answers(yes=True)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def own_folders(tmp_path_factory):
+    """Heads, settings and reports of the tests stay out of the user's own folders."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_DATA_HOME", str(tmp_path_factory.mktemp("data")))
+        yield

@@ -7,7 +7,7 @@
     try { return window.dash_component_api.getLayout(id); } catch (_error) { return undefined; } // not (any more) there
   }
   const set = (id, props) => { if (known(id)) window.dash_clientside.set_props(id, props); };
-  const EVERY_MS = 3000;
+  const EVERY_MS = 3000, AGAIN_MS = 1500;
 
   /* The charting script is kept for long, so it is asked for under its version. */
   const charting = document.querySelector("meta[name=charting]");
@@ -34,6 +34,9 @@
         requestAnimationFrame(() => {
           const box = document.querySelector('.form [aria-invalid="true"]');
           if (box) { box.scrollIntoView({ block: "center" }); box.focus({ preventScroll: true }); }
+          // somebody else was writing: what was typed is tried again
+          const again = document.querySelector("#form-said .again"), button = document.getElementById("form-write");
+          if (again) setTimeout(() => { if (again.isConnected) { passes = button; button.click(); } }, AGAIN_MS);
           // what stands beside a batch belongs to the boxes, which a written entry leaves empty
           document.querySelector(".form")?.dispatchEvent(new Event("input", { bubbles: true }));
         });

@@ -103,6 +103,8 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
             color="plum",
             variant="light",
         )
+    if outcome.is_locked:  # croft.js tries again by itself
+        return html.Div(trouble(ask, outcome.trouble), className="again")
     if outcome.trouble:
         return trouble(ask, outcome.trouble)
     return trouble(ask, words("forms.see_boxes"))

@@ -13,7 +13,7 @@ from dashboard.forms.reading import FieldTrouble, Typed, read_form
 from dashboard.words import Words
 from ledger.door import Answers, Entry, Written
 from ledger.door.texts import Texts
-from ledger.errors import InputError, LedgerError, NeedsAnswer
+from ledger.errors import BookLocked, InputError, LedgerError, NeedsAnswer
 from ledger.published import batch_as_typed, caution_before
 
 __all__ = ["LOW_ACID", "Outcome", "key_of", "write_form"]
@@ -30,6 +30,7 @@ class Outcome:
     errors: dict[tuple[str, int], str] = field(default_factory=dict)
     trouble: str | None = None
     doubt: NeedsAnswer | None = None
+    is_locked: bool = False
 
 
 def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str] = ()) -> Outcome:
@@ -64,6 +65,8 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
         return Outcome(doubt=doubt)
     except InputError as error:
         return _placed(error, typed, words)
+    except BookLocked:
+        return Outcome(trouble=words("forms.locked"), is_locked=True)
     except LedgerError as error:
         return Outcome(trouble=words.refusal(error))
 

@@ -71,9 +71,38 @@ def _failed(error: Exception) -> int:
             f"croftbook: {error.strerror or error}: {error.filename or ''}".rstrip(": "), err=True
         )
         return 1
+    where = _reported(error)
     click.echo(
-        f"croftbook: something went wrong that should not ({type(error).__name__}: {error}). "
-        "Nothing was half written. Set CROFTBOOK_DEBUG=1 to see where.",
+        f"croftbook: something went wrong that should not ({type(error).__name__}). Nothing was half "
+        f"written. {where}",
         err=True,
     )
     return 1
+
+
+def _reported(error: Exception) -> str:
+    """Write a report that can be sent to whoever mends the program; return where it is.
+
+    It holds the command and the way through the program, and nothing of the book.
+    """
+    import traceback
+
+    from platformdirs import user_data_path
+
+    from ledger import clock
+    from ledger.log import make_file, make_folder
+
+    name = f"fault-{clock.stamp()[:19].replace(':', '')}-{os.getpid()}.txt"
+    file = user_data_path("croftbook", appauthor=False) / "reports" / name
+    lines = [
+        f"Python {sys.version}",
+        f"command: {' '.join(sys.argv[1:2])}",
+        *traceback.format_exception(error),
+    ]
+    try:
+        make_folder(file.parent)
+        make_file(file)
+        file.write_text("\n".join(lines), "utf-8", errors="backslashreplace")
+    except OSError:
+        return "Set CROFTBOOK_DEBUG=1 and try again to see where."
+    return f"Please send the report in {file} to whoever keeps the program."

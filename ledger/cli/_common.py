@@ -7,6 +7,7 @@ import sys
 import tempfile
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
 __all__ = [
     "at_terminal",
     "book_options",
+    "file_named",
+    "forget_empty",
     "nearest",
     "open_book",
     "print_json",
@@ -47,20 +50,30 @@ def open_book(where: str | None, household: str, *, create: bool = True) -> Iter
     from ledger.book import Book
 
     with Book.open(where, household, create=create) as book:
+        if create:  # what is wrong is said by the writing that is refused
+            note = book.log.standing().note
+            if note:
+                click.echo(f"note: {note}", err=True)
         yield book
 
 
 @contextmanager
-def read_book(where: str | None, household: str, *, blank: bool = False) -> Iterator[Book]:
+def read_book(
+    where: str | None, household: str, *, blank: bool = False, quiet: bool = False
+) -> Iterator[Book]:
     """Open a book that is only read; where there is none, nothing is made.
 
     Parameters
     ----------
     blank : bool
         Where there is none, give an empty one that is gone afterwards.
+    quiet : bool
+        Do not say what a look at the book's end finds wrong: the command does.
 
     Raises
     ------
+    BookDamaged
+        The file is empty, and was not.
     InputError
         When there is no book at the place named.
     """
@@ -70,8 +83,13 @@ def read_book(where: str | None, household: str, *, blank: bool = False) -> Iter
 
     if has_book(where or default_path()):
         with open_book(where, household, create=False) as book:
+            for text in [] if quiet else book.warnings():
+                click.echo(f"warning: {text}", err=True)
             yield book
-    elif blank:
+        return
+    if not blank:
+        refuse_emptied(where)
+    if blank:
         with tempfile.TemporaryDirectory() as folder, open_book(f"{folder}/b", household) as book:
             yield book
     elif where:
@@ -83,6 +101,53 @@ def read_book(where: str | None, household: str, *, blank: bool = False) -> Iter
             "your book is empty. Write something down first, for example: "
             'croftbook harvest "31 lb plum"'
         )
+
+
+def refuse_emptied(where: str | None) -> None:
+    """Refuse an empty or missing file that a book stood in, saying what is missing.
+
+    Raises
+    ------
+    BookDamaged, NotABook
+    """
+    from ledger.book import default_path
+    from ledger.log import has_kept, open_log
+
+    place = str(where or default_path())
+    if has_kept(place):
+        open_log(place, create=False).close()
+
+
+def forget_empty(where: str | None) -> None:
+    """Let go of the head of a book whose file is empty or gone, as its owner says it is right so."""
+    from ledger.book import default_path
+    from ledger.log import forget, has_book
+
+    place = str(where or default_path())
+    if not has_book(place):
+        forget(place)
+
+
+def file_named(text: str, field: str = "file") -> Path:
+    """Return the path that a person names.
+
+    Raises
+    ------
+    InputError
+        It is not UTF-8, is too long, or names a home folder that is not there.
+    """
+    from ledger.errors import InputError
+
+    try:
+        text.encode()
+        path = Path(text).expanduser()
+        path.exists()
+    except UnicodeEncodeError:
+        said = text.encode("utf-8", "replace").decode()
+        raise InputError(field, f"the name {said!r} is not UTF-8", "Rename the file") from None
+    except (OSError, RuntimeError, ValueError):
+        raise InputError(field, f"{text[:60]!r} cannot be a file's name", "Name another") from None
+    return path
 
 
 def nearest(word: str, known: Iterable[str], otherwise: str) -> str:

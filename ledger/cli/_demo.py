@@ -77,9 +77,12 @@ def demo(
 
 def _fresh(path: Path) -> Path:
     """Return a path for the sample, without an earlier one: it is always built anew."""
-    path.parent.mkdir(parents=True, exist_ok=True)
+    from ledger.log import forget, make_folder
+
+    make_folder(path.parent)
     for suffix in ("", "-wal", "-shm", ".writer", ".head"):
         path.with_name(path.name + suffix).unlink(missing_ok=True)
+    forget(path)
     return path
 
 

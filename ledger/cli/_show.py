@@ -133,7 +133,9 @@ def _show(name: str, given: dict[str, Any]) -> None:
     if given["as_json"]:
         _common.print_json(answer.to_dict())
     elif given["as_csv"]:
-        click.echo(answer.frame.to_csv(index=False), nl=False)
+        from ledger.cells import as_csv
+
+        click.echo(as_csv(answer.frame), nl=False)
     else:
         print_answer(answer, wide=given["wide"])
 

@@ -9,7 +9,7 @@ from ledger.errors import DANGER, NeedsAnswer
 
 __all__ = ["Answers"]
 
-_TAKEN_BY_IMPORTS = frozenset({"lot", "mass-balance", "count-contradicted"})
+_TAKEN_BY_IMPORTS = frozenset({"lot", "mass-balance", "count-contradicted", "clock"})
 """Doubts about what happened: a file has nobody to ask, and its word stands, with a report."""
 
 MOST_NOTES = 1000

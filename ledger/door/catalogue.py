@@ -5,10 +5,12 @@ from __future__ import annotations
 from bisect import bisect_right
 from typing import Any
 
+import msgspec
+
 from ledger.door.entries import Entries, Reader, Row
 from ledger.door.jars import Batches, Label
-from ledger.errors import InputError
-from ledger.events import decode_stored
+from ledger.errors import InputError, NewerBook, NewerEvent
+from ledger.events import decode_stored, newer_than_this
 from ledger.items import ItemFacts, item_key, merge
 
 __all__ = ["KINDS_READ", "Catalogue"]
@@ -29,12 +31,15 @@ class Catalogue:
     ----------
     seq : int
         How far the log has been read.
+    newer : list of str
+        What of the log this program does not know: kinds and versions of a newer one.
     batches : Batches
         What was put up in which jars, with which lids and labels.
     """
 
     def __init__(self) -> None:
         self.seq = 0
+        self.newer: list[str] = []
         self.batches = Batches()
         self._entries: Entries | None = None
         self._root: dict[str, str] = {}
@@ -52,10 +57,24 @@ class Catalogue:
             return
         if self._entries is not None:
             self._entries.read(reader, self.seq)
-        for chunk in reader.read(after=self.seq, kinds=KINDS_READ):
+        for chunk in reader.read(after=self.seq, upto=upto, kinds=KINDS_READ):
             for row in chunk:
                 self._take(row)
+        self.newer += newer_than_this(reader.kinds(after=self.seq))
         self.seq = upto
+
+    def refuse_newer(self) -> None:
+        """Refuse to write into a book that a newer program wrote into: this one knows but a part.
+
+        Raises
+        ------
+        NewerBook
+        """
+        if self.newer:
+            raise NewerBook(
+                f"This book holds what this program does not know ({self.newer[0]}), so it is only "
+                "read here. Update Croftbook to write into it. Nothing was written"
+            )
 
     def learn(self, row: Row) -> None:
         """Take in one event that was just appended."""
@@ -74,7 +93,10 @@ class Catalogue:
 
     def _take(self, row: Row) -> None:
         kind: str = row[2]
-        body = decode_stored(kind, row[3], row[10], seq=row[0])
+        try:
+            body = decode_stored(kind, row[3], row[10], seq=row[0])
+        except (NewerEvent, msgspec.DecodeError):
+            return  # `newer` tells of it
         if kind == "struck":
             self._strike(self._root.get(body["id"], body["id"]))
             return

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
+from ledger.cells import plain_cell
 from ledger.door.csvmap import Map
 from ledger.door.lines import has_decimal_comma
 from ledger.door.texts import PARTS, Texts
@@ -16,6 +17,11 @@ from ledger.errors import InputError, LedgerError
 from ledger.events import KINDS, Kind, kind_of
 
 __all__ = ["csv_lines"]
+
+LONGEST = 1_000_000
+"""Characters of one line beyond which a sheet is refused."""
+
+MOST_COLUMNS = 1_000
 
 _ENVELOPE = ("kind", "on", "at", "by", "id", "replaces", "typed_at")
 _ORDERS = {"dmy": (0, 1, 2), "mdy": (1, 0, 2)}
@@ -68,24 +74,78 @@ def csv_lines(
             "encoding", f"{encoding!r} is not an encoding", "Write utf-8 or latin-1"
         ) from None
     with file:
+        before = 0
         try:
             sample = file.read(20_000)
             file.seek(0)
-            reader = csv.reader(file, delimiter=_delimiter(sample))
-            names = mapping.names(next(reader, None))
-            size = 0
+            reader = csv.reader(_short_lines(file), delimiter=_delimiter(sample), strict=True)
+            header = next(reader, None)
+            if header is not None and len(header) > MOST_COLUMNS:
+                raise InputError(
+                    "header", f"has {len(header)} columns", f"Leave {MOST_COLUMNS} at most"
+                )
+            names = mapping.names(header)
+            size, before = 0, reader.line_num
             for row in reader:
                 size += sum(map(len, row)) + len(row)
+                first, before = before + 1, reader.line_num
                 if any(cell.strip() for cell in row):
-                    yield reader.line_num, size, _row(names, row, mapping, dates, texts)
+                    swallowed = _swallowed(names, row) if before > first else None
+                    if swallowed is not None:
+                        yield first, size, _stray(first, before, swallowed)
+                    else:
+                        yield first, size, _row(names, row, mapping, dates, texts)
         except UnicodeError as error:
             raise InputError(
                 "file", f"is not {encoding} ({error})", "Name its encoding with --encoding"
             ) from None
         except csv.Error as error:
             raise InputError(
-                f"row {reader.line_num}", f"cannot be read ({error})", "Look at its quotes"
+                "row",
+                f"that begins in line {before + 1} cannot be read ({error})",
+                f"Look at the quotes from there to line {reader.line_num}",
             ) from None
+
+
+def _short_lines(file: Any) -> Iterator[str]:
+    """Yield a file's lines, of which none may take the whole memory."""
+    for number in range(1, 1 << 62):
+        line = file.readline(LONGEST + 1)
+        if not line:
+            return
+        if len(line) > LONGEST:
+            raise InputError(
+                f"line {number}", "is longer than a million characters", "Split it; one event a row"
+            )
+        yield line
+
+
+def _swallowed(names: list[str], row: list[str]) -> str | None:
+    """Return the line within a cell that looks like a row of its own, None where there is none.
+
+    A text in quotes may go on over several lines; a stray quote makes one cell of whole rows.
+    """
+    kind, on = (names.index(name) if name in names else None for name in ("kind", "on"))
+    for cell in row:
+        for line in cell.splitlines()[1:]:
+            cells = [part.strip(' "') for part in re.split(r"[,;\t]", line)]
+            if len(cells) < min(3, len(names)):
+                continue
+            day = cells[on] if on is not None and on < len(cells) else ""
+            what = cells[kind] if kind is not None and kind < len(cells) else ""
+            is_day = re.fullmatch(r"\d{4}-\d\d-\d\d", day) or _DATE.fullmatch(day)
+            if is_day or _kind_name(what) in KINDS:
+                return line
+    return None
+
+
+def _stray(first: int, last: int, line: str) -> InputError:
+    return InputError(
+        "row",
+        f"goes on to line {last}, as a quote stands open, and takes in what looks like a row of "
+        f"its own ({line.strip()[:60]!r})",
+        f"Close or remove the stray quote in line {first}",
+    )
 
 
 def _delimiter(sample: str) -> str:
@@ -109,7 +169,7 @@ def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
             f"has {len(row)} cells under {len(names)} headings",
             "Put quotes around a text that holds the delimiter",
         )
-    cells = {name: cell.strip() for name, cell in zip(names, row, strict=False) if name}
+    cells = {name: plain_cell(cell.strip()) for name, cell in zip(names, row, strict=False) if name}
     for name, cell in cells.items():
         if "\x00" in cell:
             raise InputError(name, "holds a NUL character", "Take it out")
@@ -170,7 +230,7 @@ def _typed(name: str, value: str, texts: Texts, *, comma: bool) -> Any:
         return dict(texts.keeps(part) for part in _split(value))
     if name in _TEXTS and not (name == "people" and value.isdecimal()):
         return _split(value)
-    if name in _WHOLE and value.isdecimal():
+    if name in _WHOLE and value.isdecimal() and len(value) < 20:
         return int(value)
     if comma and re.fullmatch(r"\d+,\d+", value):
         return _COMMA.sub(".", value)

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Iterator
 from typing import Any, Protocol
 
+import msgspec
+
+from ledger.errors import NewerEvent
 from ledger.events import decode_stored
 
 __all__ = ["Entries", "Reader"]
@@ -26,6 +30,9 @@ class Reader(Protocol):
     ) -> Iterator[list[Row]]:
         """Give stored rows in chunks."""
 
+    def kinds(self, after: int = 0) -> list[tuple[str, int, int]]:
+        """Give each kind and body version with the first event that has it."""
+
 
 class Entries:
     """Read from the log when first asked for; only entries with a later word take memory."""
@@ -44,7 +51,8 @@ class Entries:
     def take(self, row: Row) -> None:
         """Take in one stored row."""
         if row[2] == "struck":
-            self._struck.add(self.root(decode_stored("struck", row[3], row[10])["id"]))
+            with contextlib.suppress(NewerEvent, msgspec.DecodeError):  # set aside, and told of
+                self._struck.add(self.root(decode_stored("struck", row[3], row[10])["id"]))
         elif row[9] is not None:
             root = self._root[row[1]] = self.root(row[9])
             self._struck.discard(root)

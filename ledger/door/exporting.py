@@ -4,20 +4,30 @@ from __future__ import annotations
 
 import contextlib
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import msgspec
 
-from ledger.errors import BookError, InputError
-from ledger.log import COLUMNS, Head, Log, keep_heads
+from ledger.errors import BookDamaged, BookError, InputError
+from ledger.log import COLUMNS, Head, Log, keep_heads, make_file, why_not
 
 __all__ = ["export_lines"]
 
+_MOST_MISSED = 100_000
 
-def export_lines(log: Log, target: Path, progress: Callable[[int], None] | None = None) -> int:
+
+def export_lines(
+    log: Log,
+    target: Path,
+    progress: Callable[[int], None] | None = None,
+    *,
+    is_damaged: bool = False,
+) -> int:
     """Write every event to a file, which is there whole or not at all; return how many.
+
+    Of a damaged book what can be read is written; a file that is there already is then not replaced.
 
     The bytes follow from the events alone: an export imported into an empty book and exported
     again is the same file.
@@ -29,9 +39,12 @@ def export_lines(log: Log, target: Path, progress: Callable[[int], None] | None 
     """
     part = target.with_name(f".{target.name}.{os.getpid()}.part")
     head, written = Head(0, ""), 0
+    if is_damaged and target.exists():
+        raise BookDamaged(f"{target} was left as it is: the book does not hold, and it may")
     try:
+        make_file(part)
         with part.open("wb") as file:
-            for chunk in log.read():
+            for chunk in _readable(log) if is_damaged else log.read():
                 file.writelines(map(_line, chunk))
                 written += len(chunk)
                 head = Head(chunk[-1][0], chunk[-1][11])
@@ -42,7 +55,7 @@ def export_lines(log: Log, target: Path, progress: Callable[[int], None] | None 
         part.replace(target)
     except OSError as error:
         raise InputError(
-            "file", f"{target} cannot be written ({error.strerror})", "Name another place"
+            "file", f"{target} cannot be written ({why_not(error)})", "Name another place"
         ) from None
     finally:
         with contextlib.suppress(OSError):
@@ -50,6 +63,20 @@ def export_lines(log: Log, target: Path, progress: Callable[[int], None] | None 
     with contextlib.suppress(BookError):  # the export itself is whole
         keep_heads(target, {log.household: head})
     return written
+
+
+def _readable(log: Log) -> Iterator[list[tuple[Any, ...]]]:
+    """Yield one by one what can be read, past what cannot."""
+    done, missed = 0, 0
+    last = log.position()
+    while done < last and missed < _MOST_MISSED:
+        try:
+            for chunk in log.read(after=done, chunk=1):
+                yield chunk
+                done = chunk[-1][0]
+            return
+        except BookDamaged:
+            done, missed = done + 1, missed + 1
 
 
 def _line(row: tuple[Any, ...]) -> bytes:

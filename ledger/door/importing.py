@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -13,11 +14,12 @@ import msgspec
 from ledger import clock
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
+from ledger.door.chained_lines import ExportedChain
 from ledger.door.replacing import lists_of
 from ledger.door.writing import Entry, check_envelope, read_day, write
 from ledger.errors import BookError, InputError, LedgerError
 from ledger.events import check_typed, decode_stored, kind_of, tell, to_stored
-from ledger.log import Log, StoredEvent, Writing
+from ledger.log import Head, Log, StoredEvent, Writing
 
 __all__ = ["BadLine", "Imported", "import_lines", "json_lines"]
 
@@ -171,6 +173,7 @@ def import_lines(
     keep_good: bool = False,
     dry_run: bool = False,
     progress: Callable[[int], None] | None = None,
+    kept: Head | None = None,
 ) -> Imported:
     """Write the events of a file in one transaction.
 
@@ -184,23 +187,26 @@ def import_lines(
         Say what would be written, and write nothing.
     progress : callable, optional
         Called with the bytes read so far, now and then.
+    kept : Head, optional
+        The head written beside an export: the file has to end there.
     """
-    out = Imported()
+    out, chain, number = Imported(), ExportedChain(), 0
     try:
         with log.writing("import") as tx:
             catalogue.refresh(tx, tx.head.seq)
+            catalogue.refuse_newer()
             for number, size, raw in lines:
                 answers.line = number
-                try:
-                    _take(tx, catalogue, raw, answers, out)
-                except BookError:
-                    raise
-                except LedgerError as error:
-                    out.bad_count += 1
-                    if len(out.bad) < MOST_REPORTED:
-                        out.bad.append(BadLine(number, str(error)))
+                _tried(out, number, partial(_take, tx, catalogue, raw, answers, out, chain))
                 if progress is not None and number % 500 == 0:
                     progress(size)
+            answers.line = None
+            if chain.lines or kept is not None:
+                _tried(out, number, lambda: chain.check_end(kept))
+                if kept is None:
+                    answers.note(
+                        "no head stands beside the file, so nobody can tell whether its end is whole"
+                    )
             if dry_run or (out.bad_count and not keep_good):
                 raise _Undo
     except _Undo:
@@ -211,15 +217,38 @@ def import_lines(
     return out
 
 
-def _take(tx: Writing, catalogue: Catalogue, raw: Any, answers: Answers, out: Imported) -> None:
+def _tried(out: Imported, number: int, take: Callable[[], None]) -> None:
+    """Take one line, or report it as a bad one."""
+    try:
+        take()
+    except BookError:
+        raise
+    except LedgerError as error:
+        out.bad_count += 1
+        if len(out.bad) < MOST_REPORTED:
+            out.bad.append(BadLine(number, str(error)))
+
+
+def _take(
+    tx: Writing,
+    catalogue: Catalogue,
+    raw: Any,
+    answers: Answers,
+    out: Imported,
+    chain: ExportedChain,
+) -> None:
     """Write one line's event; nothing of it stays when it is refused."""
     if isinstance(raw, Exception):
         raise raw
     if isinstance(raw, bytes) and not raw.strip():
         return
     event = raw if isinstance(raw, dict) else parse_json(raw)
-    if tx.was_empty and "hash" in event and "seq" in event:
-        _verbatim(tx, catalogue, event)
+    is_exported = "hash" in event and "seq" in event
+    if is_exported:
+        chain.follow(event)
+    # Behind a line that is left out, the rest of an export is written down anew.
+    if tx.was_empty and is_exported and not out.bad_count:
+        _verbatim(tx, catalogue, event, answers)
         out.written += 1
     else:
         _typed(tx, catalogue, event, answers, out)
@@ -244,7 +273,7 @@ class _Exported(msgspec.Struct, forbid_unknown_fields=True):
     replaces: str | None = None
 
 
-def _verbatim(tx: Writing, catalogue: Catalogue, event: dict[str, Any]) -> None:
+def _verbatim(tx: Writing, catalogue: Catalogue, event: dict[str, Any], answers: Answers) -> None:
     """Append an exported event as it was; it is checked all the same, as anybody can write one."""
     try:
         one = msgspec.convert(event, _Exported)
@@ -257,7 +286,11 @@ def _verbatim(tx: Writing, catalogue: Catalogue, event: dict[str, Any]) -> None:
     check_typed(kind, decode_stored(one.kind, one.v, text))
     check_envelope(Entry(one.kind, one.body, one.on, one.at, one.by, one.replaces, one.id))
     read_day(one.on)
-    _not_ahead(one.recorded_at)
+    if _is_ahead(one.recorded_at):
+        answers.note(
+            f"recorded_at: {one.recorded_at} is still to come and is kept: the clock that wrote it "
+            "was ahead, or this machine's is behind"
+        )
     _check_stored(one.body)
     stored = tx.append_verbatim(
         StoredEvent(
@@ -279,9 +312,13 @@ def _check_stored(body: dict[str, Any]) -> None:
                 )
 
 
-def _not_ahead(recorded_at: str | None) -> None:
+def _is_ahead(recorded_at: str) -> bool:
+    return recorded_at[:19] > clock.stamp(clock.now() + AHEAD)[:19]
+
+
+def _not_ahead(recorded_at: str) -> None:
     """Refuse a moment to come: no later event could be written down before it."""
-    if recorded_at is not None and recorded_at[:19] > clock.stamp(clock.now() + AHEAD)[:19]:
+    if _is_ahead(recorded_at):
         raise InputError(
             "recorded_at", f"{recorded_at} is still to come", "Look at the clock that wrote it"
         )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+import unicodedata
 import uuid
 from dataclasses import dataclass, field, replace
 from typing import Any
@@ -30,6 +31,15 @@ __all__ = ["Entry", "Written", "check_envelope", "read_day", "write"]
 _UUID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")
 _TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
 _FIRST = dt.date(1900, 1, 1)
+_LONG = dt.timedelta(days=200)
+"""Longer than any winter in which nothing is written down."""
+
+_NAMES = frozenset(
+    (
+        "item", "makes", "crop", "jar", "lids", "for_crop", "shop_equivalent", "feeds", "equipment",
+        "also", "skill", "recipe",
+    )
+)  # fmt: skip
 
 
 @dataclass
@@ -77,6 +87,8 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
     if entry.v != kind.v:
         entry = _raised(entry)
     body = check_typed(kind, entry.body)
+    check_names(body)
+    check_clock(tx, answers)
     check_envelope(entry)
     if entry.id is not None:
         there = tx.get(entry.id)
@@ -180,6 +192,60 @@ def check_envelope(entry: Entry) -> None:
             not isinstance(value, str) or not value.strip() or len(value) > 200
         ):
             raise InputError(name, "is not a short text", "Leave it out, or write a text")
+
+
+def check_names(body: Any, field: str = "") -> None:
+    """Refuse a name without a letter, digit or picture: no key could be made from it.
+
+    Raises
+    ------
+    InputError
+    """
+    if isinstance(body, list):
+        for i, part in enumerate(body):
+            check_names(part, f"{field}[{i}]")
+    elif isinstance(body, dict):
+        for name, value in body.items():
+            at = f"{field}.{name}" if field else name
+            if isinstance(value, str):
+                several = [value] if name in _NAMES else []
+            else:
+                several = value if isinstance(value, list) and name in _NAMES else []
+                check_names(value, at)
+            for one in several:
+                if isinstance(one, str) and not _is_name(one):
+                    raise InputError(
+                        at, f"{one[:40]!r} is not a name", "Write it with letters or digits"
+                    )
+
+
+def _is_name(text: str) -> bool:
+    return any(c.isalnum() or unicodedata.category(c) == "So" for c in text)
+
+
+def check_clock(tx: Writing, answers: Answers) -> None:
+    """Ask whether the clock is right where it is far ahead of the last entry written down.
+
+    What is recorded ahead of time stays so: nothing later can be recorded before it.
+
+    Raises
+    ------
+    NeedsAnswer
+    """
+    last = tx.last_recorded_at[:10]
+    if not last or tx.was_empty:
+        return
+    today = clock.now().date()
+    if today - dt.date.fromisoformat(last) > _LONG:
+        answers.settle(
+            NeedsAnswer(
+                "clock",
+                "recorded_at",
+                f"this machine's clock says {today}, and the last entry was written down on {last}; "
+                "is the clock right?",
+                "it is right",
+            )
+        )
 
 
 def read_day(on: str) -> dt.date:

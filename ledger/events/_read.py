@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from functools import cache
 from typing import Annotated, Any, get_args, get_origin, get_type_hints
 
@@ -12,7 +13,16 @@ from ledger.errors import InputError, NewerEvent, UnknownKind
 from ledger.events._fields import DayText, DecText, PressText, ValueText, read_typed
 from ledger.events._kind import Kind
 
-__all__ = ["check_typed", "decode_stored", "kind_of", "lean", "tell", "to_stored", "upcast"]
+__all__ = [
+    "check_typed",
+    "decode_stored",
+    "kind_of",
+    "lean",
+    "newer_than_this",
+    "tell",
+    "to_stored",
+    "upcast",
+]
 
 _AT = re.compile(r"^(?P<what>.*?)(?: - at `(?P<path>.*)`)?$", re.DOTALL)
 _EXPECTED = re.compile(r"Expected `(?P<wanted>[^`]*)`(?:, got `(?P<got>[^`]*)`)?(?P<rest>.*)")
@@ -45,6 +55,19 @@ def kind_of(name: str, *, seq: int | None = None) -> Kind:
         raise UnknownKind(name, seq, tuple(KINDS)) from None
 
 
+def newer_than_this(found: Iterable[tuple[str, int, int]]) -> list[str]:
+    """Return what of (kind, version, first event) this program cannot read, in words."""
+    from ledger.events import KINDS
+
+    newer = []
+    for name, v, seq in found:
+        if name not in KINDS:
+            newer.append(f"event {seq} is of the kind {name!r}")
+        elif not 1 <= v <= KINDS[name].v:
+            newer.append(f"event {seq}, {name}, has body version {v}")
+    return newer
+
+
 def check_typed(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
     """Check a typed body and return it as plain values with every field in its stored form.
 
@@ -57,12 +80,49 @@ def check_typed(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
     """
     if not isinstance(body, dict):
         raise InputError("body", "is not a group of named fields", 'Write it like {"item": "plum"}')
+    _refuse_broken(body)
     body = _gather(kind, body)
     try:
         struct = msgspec.convert(body, kind.body, dec_hook=_hook, strict=True)
     except msgspec.ValidationError as error:
         raise _explain(error, kind, alone=_is_alone(body)) from None
     return msgspec.to_builtins(struct, builtin_types=(), enc_hook=str)  # type: ignore[no-any-return]
+
+
+_DEEPEST = 20
+_MOST_WHOLE = 1 << 63
+
+
+def _refuse_broken(value: Any, field: str = "", deep: int = 0) -> None:
+    """Refuse what no text or number of a body can be, before anybody tries to read it.
+
+    Raises
+    ------
+    InputError
+    """
+    at = field or "body"
+    if isinstance(value, str):
+        try:
+            value.encode()
+        except UnicodeEncodeError:
+            raise InputError(
+                at, "holds a broken character (half a surrogate pair)", "Type that text again"
+            ) from None
+    elif isinstance(value, int) and not -_MOST_WHOLE < value < _MOST_WHOLE:
+        raise InputError(at, "is more than a book can hold", "Check the number")
+    elif isinstance(value, dict):
+        if deep > _DEEPEST:
+            raise InputError(at, "is nested too deep", "Write it flat")
+        for name, part in value.items():
+            if not isinstance(name, str):
+                raise InputError(at, f"{name!r} is not the name of a field", "Write a text")
+            _refuse_broken(name, at, deep + 1)
+            _refuse_broken(part, f"{field}.{name}" if field else name, deep + 1)
+    elif isinstance(value, (list, tuple)):
+        if deep > _DEEPEST:
+            raise InputError(at, "is nested too deep", "Write it flat")
+        for i, part in enumerate(value):
+            _refuse_broken(part, f"{field}[{i}]", deep + 1)
 
 
 def _is_alone(body: dict[str, Any]) -> bool:

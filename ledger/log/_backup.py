@@ -13,6 +13,7 @@ from ledger.errors import BookDamaged, BookReadOnly, InputError
 from ledger.log._chain import Head, StoredEvent
 from ledger.log._heads import keep_heads
 from ledger.log._open import open_log
+from ledger.log._private import make_file, make_folder, synced, why_not
 from ledger.log._store import Log
 from ledger.log._translate import translated
 from ledger.log._verify import verify
@@ -65,9 +66,9 @@ def backup(
     _check_target(log, target, force)
     temporary = target.with_name(f".{target.name}.{os.getpid()}.partial")
     try:
-        target.parent.mkdir(parents=True, exist_ok=True)
+        make_folder(target.parent)
         with _removed(temporary):
-            temporary.write_bytes(b"")  # says best why a file cannot be made here
+            make_file(temporary)  # says best why a file cannot be made here
             if log.is_sqlite:
                 _copy_file(log, temporary, progress)
             else:
@@ -75,12 +76,8 @@ def backup(
             heads = _read_back(temporary, progress)
             _name(temporary, target, force)
     except OSError as error:
-        raise BookReadOnly(f"{target} cannot be written: {error.strerror}") from error
+        raise BookReadOnly(f"{target} cannot be written: {why_not(error)}") from error
     keep_heads(target, heads)
-    if log.path is not None and not log.read_only:
-        # Beside the book too: a later check can tell that nothing up to here is missing.
-        with contextlib.suppress(BookReadOnly):
-            keep_heads(log.path, heads)
     return heads
 
 
@@ -127,7 +124,7 @@ def _copy_file(log: Log, target: Path, progress: Progress | None) -> None:
 
 def _copy_rows(log: Log, target: Path, progress: Progress | None) -> None:
     households = log.households()
-    with open_log(target, log.household) as copy:
+    with open_log(target, log.household, keeps_head=False) as copy:
         for household in households:
             source, goal = log.for_household(household), copy.for_household(household)
             total = source.position()
@@ -143,7 +140,7 @@ def _copy_rows(log: Log, target: Path, progress: Progress | None) -> None:
 
 def _read_back(path: Path, progress: Progress | None) -> dict[str, Head]:
     heads: dict[str, Head] = {}
-    with open_log(path, create=False) as copy:
+    with open_log(path, create=False, keeps_head=False) as copy:
         for household in copy.households():
             report = verify(copy.for_household(household), progress=progress)
             if report.first_bad is not None:
@@ -170,9 +167,4 @@ def _name(temporary: Path, target: Path, force: bool) -> None:
             raise InputError("target", f"{target} is there already", "Name a new file") from error
         except OSError:  # a file system without hard links
             os.replace(temporary, target)
-    with contextlib.suppress(OSError):
-        folder = os.open(target.parent, os.O_RDONLY)
-        try:
-            os.fsync(folder)
-        finally:
-            os.close(folder)
+    synced(target.parent)

@@ -17,7 +17,7 @@ from sqlalchemy.pool import QueuePool
 
 from ledger.errors import InputError, NotABook
 
-__all__ = ["Place", "find_place", "make_engine"]
+__all__ = ["FileWatch", "Place", "find_place", "make_engine", "same_file"]
 
 _WANTED = (
     "Give a file name, sqlite:///FILE or postgresql://USER@HOST/DATABASE "
@@ -52,17 +52,36 @@ def find_place(where: str | os.PathLike[str]) -> Place:
     if not text or "\0" in text:
         raise InputError("book", "no file or database is named", _WANTED)
     if "://" not in text:
-        return Place(path=Path(text).expanduser())
+        return Place(path=_file(text))
     try:
         url = make_url(text)
     except (ArgumentError, ValueError) as error:
         raise InputError("book", "the address of the database cannot be read", _WANTED) from error
     backend = url.get_backend_name()
     if backend == "sqlite" and url.database and url.database != ":memory:":
-        return Place(path=Path(url.database).expanduser())
+        return Place(path=_file(url.database))
     if backend in ("postgresql", "postgres"):
         return Place(url=url.set(drivername="postgresql+psycopg"))
     raise InputError("book", f"a book cannot be kept in {url.drivername}", _WANTED)
+
+
+def _file(text: str) -> Path:
+    """Return the path that a text names.
+
+    Raises
+    ------
+    InputError
+        It is not UTF-8, which neither messages nor other systems could say.
+    """
+    try:
+        text.encode()
+    except UnicodeEncodeError as error:
+        said = text.encode("utf-8", "replace").decode()
+        raise InputError("book", f"the name {said!r} is not UTF-8", "Rename the file") from error
+    try:
+        return Path(text).expanduser()
+    except RuntimeError as error:
+        raise InputError("book", f"{text!r} names no home folder", "Write it out") from error
 
 
 def check_file(path: Path) -> bool:
@@ -71,12 +90,14 @@ def check_file(path: Path) -> bool:
     Raises
     ------
     NotABook
-        It is a folder, or a file that is no SQLite database.
+        It is a folder, a device or pipe, or a file that is no SQLite database.
     OSError
         It cannot be read.
     """
     if path.is_dir():
         raise NotABook(f"{path} is a folder. Name a file in it")
+    if not path.is_file():  # reading from a pipe would wait for ever
+        raise NotABook(f"{path} is no plain file. Name one")
     with open(path, "rb") as file:
         start = file.read(len(_SQLITE_MAGIC))
     if start and start != _SQLITE_MAGIC:
@@ -118,7 +139,7 @@ def make_engine(place: Place, *, mode: str, wait: float) -> Engine:
 
 
 def _sqlite_engine(path: Path, mode: str, wait: float) -> Engine:
-    name = f"file:{quote(str(path.absolute()))}?"
+    name = f"file:{quote(os.fsencode(path.absolute()))}?"
     uri = name + ("mode=ro&immutable=1" if mode == "immutable" else f"mode={mode}")
 
     def connect() -> sqlite3.Connection:
@@ -126,7 +147,11 @@ def _sqlite_engine(path: Path, mode: str, wait: float) -> Engine:
         raw = sqlite3.connect(
             uri, uri=True, timeout=wait, isolation_level=None, check_same_thread=False
         )
-        raw.execute("PRAGMA synchronous = FULL")
+        try:
+            raw.execute("PRAGMA synchronous = FULL")
+        except BaseException:
+            raw.close()
+            raise
         return raw
 
     engine = create_engine(
@@ -140,20 +165,51 @@ def _sqlite_engine(path: Path, mode: str, wait: float) -> Engine:
             raw: Any = connection.connection.driver_connection
             raw.execute(how)
 
-    def same_file() -> tuple[int, int] | None:
-        with contextlib.suppress(OSError):
-            found = os.stat(path)
-            return found.st_dev, found.st_ino
-        return None
-
     @event.listens_for(engine, "connect")
     def connected(_raw: Any, record: Any) -> None:
-        record.info["file"] = same_file()
+        record.info["file"] = same_file(path)
 
     @event.listens_for(engine, "checkout")
     def checked_out(_raw: Any, record: Any, _proxy: Any) -> None:
         # A backup copied over the book is another file: what the old connection writes is lost.
-        if record.info.get("file") != same_file():
+        if record.info.get("file") != same_file(path):
             raise DisconnectionError
 
     return engine
+
+
+def same_file(path: Path) -> tuple[int, int] | None:
+    """Return which file a path leads to at present, None where there is none."""
+    with contextlib.suppress(OSError):
+        found = os.stat(path)
+        return found.st_dev, found.st_ino
+    return None
+
+
+class FileWatch:
+    """Tells whether a file was written to by anybody else since this program last looked.
+
+    A book copied over an open one keeps the file's number, and SQLite goes on with pages that it
+    remembers; only what the file system says of it has changed.
+    """
+
+    def __init__(self, path: Path | None) -> None:
+        self._path = path
+        self._seen = self._stat()
+
+    def _stat(self) -> tuple[int, ...] | None:
+        if self._path is None:
+            return None
+        with contextlib.suppress(OSError):
+            found = os.stat(self._path)
+            return found.st_dev, found.st_ino, found.st_size, found.st_mtime_ns
+        return None
+
+    def looked(self) -> None:
+        """Take the file as it is for seen."""
+        self._seen = self._stat()
+
+    def has_changed(self) -> bool:
+        """Return whether the file is another one than when it was last looked at, and look."""
+        before, self._seen = self._seen, self._stat()
+        return before != self._seen

@@ -15,6 +15,7 @@ from pathlib import Path
 from ledger import clock
 from ledger.errors import BookReadOnly, InputError
 from ledger.log._chain import Head
+from ledger.log._private import make_file, why_not
 
 __all__ = ["head_file", "keep_heads", "read_heads"]
 
@@ -46,6 +47,7 @@ def keep_heads(path: str | os.PathLike[str], heads: Mapping[str, Head]) -> Path:
         noted[household] = {"seq": head.seq, "hash": head.hash, "at": at}
     temporary = target.with_name(f".{target.name}.{os.getpid()}")
     try:
+        make_file(temporary)
         with open(temporary, "w", encoding="utf-8") as file:
             json.dump(noted, file, ensure_ascii=False, indent=1, sort_keys=True)
             file.write("\n")
@@ -55,7 +57,7 @@ def keep_heads(path: str | os.PathLike[str], heads: Mapping[str, Head]) -> Path:
     except OSError as error:
         with contextlib.suppress(OSError):
             os.unlink(temporary)
-        raise BookReadOnly(f"{target} cannot be written: {error.strerror}") from error
+        raise BookReadOnly(f"{target} cannot be written: {why_not(error)}") from error
     return target
 
 

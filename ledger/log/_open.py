@@ -6,18 +6,31 @@ import contextlib
 import os
 from collections.abc import Iterator
 from pathlib import Path
+from typing import NamedTuple
 
 from sqlalchemy.engine import Connection, Engine
 from sqlalchemy.exc import DBAPIError
 
 from ledger import clock
-from ledger.errors import BookError, BookReadOnly, InputError, NewerBook, NotABook
+from ledger.errors import (
+    BookDamaged,
+    BookError,
+    BookLocked,
+    BookReadOnly,
+    InputError,
+    NewerBook,
+    NotABook,
+)
 from ledger.log._engine import Place, check_file, find_place, make_engine, may_write
+from ledger.log._kept import Keeper
+from ledger.log._layout import has_tables_of_a_book, wrong_triggers
+from ledger.log._private import make_file, make_folder, why_not
 from ledger.log._schema import NEWEST, STEPS, layout
+from ledger.log._standing import ACCEPT, RESTORE
 from ledger.log._store import Log
 from ledger.log._translate import translated
 
-__all__ = ["has_book", "open_log"]
+__all__ = ["forget", "has_book", "has_kept", "open_log"]
 
 # One number for all books: laying out happens once in a book's life.
 _LAYOUT_LOCK = 0x43424F4B00000000
@@ -29,6 +42,7 @@ def open_log(
     *,
     create: bool = True,
     wait: float = 30.0,
+    keeps_head: bool = True,
 ) -> Log:
     """Return the log of one household in a book, laying the book out where it is new.
 
@@ -42,6 +56,9 @@ def open_log(
         Make the book where there is none; otherwise a missing one is an error.
     wait : float
         Seconds to wait for another writer before giving up.
+    keeps_head : bool
+        Keep the head of what is written, and hold the book against it; a copy that is only made
+        and read back does not.
 
     Raises
     ------
@@ -53,15 +70,29 @@ def open_log(
         A newer program laid it out.
     BookReadOnly
         A new book cannot be made there.
+    BookDamaged
+        The file is empty, and was not.
     BookError
         The database cannot be reached or read.
     """
     if not household or "\0" in household or not _is_text(household):
         raise InputError("household", "the name cannot be used", "Give a plain name")
     place = find_place(url_or_path)
+    keeper = Keeper(place) if keeps_head else None
+    how = _How(place, household, create, wait, keeper)
     if place.path is not None:
-        return _open_file(place, place.path, household, create, wait)
-    return _opened(place, household, "rw", create=create, wait=wait)
+        return _open_file(how, place.path)
+    return _opened(how, "rw")
+
+
+class _How(NamedTuple):
+    """What is asked for."""
+
+    place: Place
+    household: str
+    create: bool
+    wait: float
+    keeper: Keeper | None
 
 
 def has_book(url_or_path: str | os.PathLike[str]) -> bool:
@@ -85,6 +116,17 @@ def has_book(url_or_path: str | os.PathLike[str]) -> bool:
         engine.dispose()
 
 
+def has_kept(url_or_path: str | os.PathLike[str]) -> bool:
+    """Return whether a head of a book with events is kept of a place."""
+    kept = Keeper(find_place(url_or_path)).read() or {}
+    return any(one.head.seq for one in kept.values())
+
+
+def forget(url_or_path: str | os.PathLike[str]) -> None:
+    """Let go of the heads kept of a place, so that a book may begin anew there."""
+    Keeper(find_place(url_or_path)).forget()
+
+
 def _is_text(text: str) -> bool:
     try:
         text.encode()
@@ -93,40 +135,86 @@ def _is_text(text: str) -> bool:
     return True
 
 
-def _open_file(place: Place, path: Path, household: str, create: bool, wait: float) -> Log:
+def _open_file(how: _How, path: Path) -> Log:
     try:
         there = path.exists() and check_file(path)
-        if not there and not create:
-            raise NotABook(f"There is no book at {path}. Name another, or write a first entry")
         if not there:
-            path.parent.mkdir(parents=True, exist_ok=True)
+            _nothing_there(how, path)
+            make_folder(path.parent)
+            make_file(path)
     except PermissionError as error:
         raise BookError(f"{path} cannot be opened: it is not yours to read") from error
     except OSError as error:
-        raise BookReadOnly(f"{path} cannot be made there: {error.strerror}") from error
+        raise BookReadOnly(f"{path} cannot be made there: {why_not(error)}") from error
     if not there:
-        engine = make_engine(place, mode="rwc", wait=wait)
-        with translated(str(place)), _or_dispose(engine):
-            _lay_out(engine, place, create=True)
+        engine = make_engine(how.place, mode="rwc", wait=how.wait)
+        with translated(str(how.place)), _or_dispose(engine):
+            _lay_out(engine, how.place, create=True)
         engine.dispose()  # the log's own engine makes no file: a book taken away stays away
-    if may_write(path):
-        return _opened(place, household, "rw", create=create, wait=wait)
+    if not may_write(path):
+        return _only_read(
+            how,
+            path,
+            f"{path} cannot be written to. Look at the permissions of the file and its folder",
+        )
     try:
-        return _opened(place, household, "ro", create=False, wait=wait)
+        return _opened(how, "rw")
+    except (BookDamaged, BookLocked, NotABook, NewerBook):
+        raise
+    except BookError as error:  # a full disk has no room for the files beside a book, either
+        with contextlib.suppress(BookError):
+            return _only_read(how, path, str(error))
+        raise
+
+
+def _nothing_there(how: _How, path: Path) -> None:
+    """Refuse, or note, that there is no book where there was one.
+
+    Raises
+    ------
+    BookDamaged
+        The file is empty, and was not.
+    NotABook
+        There is none, and none is to be made.
+    """
+    kept = (how.keeper.read() if how.keeper else None) or {}
+    most = max(kept.values(), key=lambda one: one.head.seq, default=None)
+    before = ""
+    if most is not None and most.head.seq:
+        before = f"held {most.head.seq} events on {most.at[:10]}"
+    if before and path.exists():
+        raise BookDamaged(f"{path} is empty, and {before}. {RESTORE}; {ACCEPT}")
+    if not how.create:
+        hint = f"One stood there that {before}: {RESTORE[0].lower()}{RESTORE[1:]}" if before else ""
+        raise NotABook(
+            f"There is no book at {path}. {hint or 'Name another, or write a first entry'}"
+        )
+    if before and how.keeper is not None:
+        how.keeper.begin_anew()
+
+
+def _only_read(how: _How, path: Path, why: str) -> Log:
+    try:
+        return _opened(how, "ro", why)
     except BookError:
         # A book in write-ahead mode wants two files beside it even for reading. Where they
         # cannot be made, and no finished work waits in one, the file alone is the book.
         wal = path.with_name(path.name + "-wal")
         if wal.exists() and wal.stat().st_size:
             raise
-    return _opened(place, household, "immutable", create=False, wait=wait)
+    return _opened(how, "immutable", why)
 
 
-def _opened(place: Place, household: str, mode: str, *, create: bool, wait: float) -> Log:
-    engine = make_engine(place, mode=mode, wait=wait)
-    with translated(str(place)), _or_dispose(engine):
-        _lay_out(engine, place, create=create)
-        return Log(engine, place, household, wait=wait, read_only=mode in ("ro", "immutable"))
+def _opened(how: _How, mode: str, why_read_only: str = "") -> Log:
+    engine = make_engine(how.place, mode=mode, wait=how.wait)
+    with translated(str(how.place)), _or_dispose(engine):
+        faults = _lay_out(engine, how.place, create=how.create and not why_read_only)
+        log = Log(
+            engine, how.place, how.household, wait=how.wait, why_read_only=why_read_only,
+            keeper=how.keeper,
+        )  # fmt: skip
+        log.faults = faults
+        return log
 
 
 @contextlib.contextmanager
@@ -138,10 +226,18 @@ def _or_dispose(engine: Engine) -> Iterator[None]:
         raise
 
 
-def _lay_out(engine: Engine, place: Place, *, create: bool) -> None:
-    """See that the place holds a book of this layout or an older one; bring it up to date."""
+def _lay_out(engine: Engine, place: Place, *, create: bool) -> list[str]:
+    """See that the place holds a book of this layout or an older one; bring it up to date.
+
+    Returns
+    -------
+    list of str
+        What is wrong with its triggers.
+    """
     with engine.connect() as connection:
         done = _done(connection, place)
+        if done == NEWEST:
+            return wrong_triggers(connection)
     if done < NEWEST:
         if not done and not create:
             raise NotABook(f"{place} holds no book yet. Write a first entry to make one")
@@ -158,6 +254,7 @@ def _lay_out(engine: Engine, place: Place, *, create: bool) -> None:
                     layout.insert(),
                     {"step": step.number, "name": step.name, "done_at": clock.stamp()},
                 )
+    return []
 
 
 def _done(connection: Connection, place: Place) -> int:
@@ -174,7 +271,7 @@ def _done(connection: Connection, place: Place) -> int:
     tables = {row[0] for row in connection.exec_driver_sql(names)}
     if not tables:
         return 0
-    if not {"book_layout", "events"} <= tables:
+    if not {"book_layout", "events"} <= tables or not has_tables_of_a_book(connection):
         raise NotABook(f"{place} is a database of something else. Name one of its own for the book")
     try:
         newest = connection.exec_driver_sql("SELECT max(step) FROM book_layout").scalar() or 0

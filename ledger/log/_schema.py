@@ -19,7 +19,7 @@ from sqlalchemy.engine.interfaces import Dialect
 from sqlalchemy.schema import CreateTable
 from sqlalchemy.types import TypeEngine
 
-__all__ = ["NEWEST", "STEPS", "Step", "events", "layout"]
+__all__ = ["APPLICATION_ID", "NEWEST", "STEPS", "TRIGGERS", "Step", "events", "layout"]
 
 metadata = MetaData()
 _whole = BigInteger().with_variant(Integer, "sqlite")
@@ -116,6 +116,9 @@ REFERENCING NEW TABLE AS added FOR EACH STATEMENT EXECUTE FUNCTION croftbook_fol
     "ALTER TABLE events ENABLE ALWAYS TRIGGER events_stay",
     "ALTER TABLE events ENABLE ALWAYS TRIGGER events_only_follow",
 )
+
+TRIGGERS = {"sqlite": _SQLITE_TRIGGERS, "postgresql": _POSTGRES_TRIGGERS}
+"""What sees to it that events are only ever added, by database."""
 
 APPLICATION_ID = 0x43424F4B
 """Marks a SQLite file as a book (the letters CBOK), for programs that tell files apart."""

@@ -72,6 +72,16 @@ class Statements:
             .limit(1),
             engine,
         )
+        self.hash_at = Statement(
+            select(_e.hash).where(household, _e.seq == bindparam("seq", type_=_e.seq.type)), engine
+        )
+        self.kinds = Statement(
+            select(_e.kind, _e.v, func.min(_e.seq))
+            .where(household, _e.seq > bindparam("after", type_=_e.seq.type))
+            .group_by(_e.kind, _e.v)
+            .order_by(func.min(_e.seq)),
+            engine,
+        )
         self.last = Statement(select(func.max(_e.seq)).where(household), engine)
         self.page = Statement(page.limit(rows), engine)
         unread = ("typed_at", "hash")

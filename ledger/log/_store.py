@@ -5,16 +5,20 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import threading
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from sqlalchemy.engine import Connection, Engine
 
-from ledger.errors import BookLocked, BookReadOnly
+from ledger.errors import BookDamaged, BookError, BookLocked, BookReadOnly
 from ledger.log._chain import Head, StoredEvent
-from ledger.log._engine import Place
+from ledger.log._engine import FileWatch, Place, same_file
 from ledger.log._holder import note_holder, present, read_holder
+from ledger.log._kept import Keeper
+from ledger.log._layout import mend
+from ledger.log._private import why_not
+from ledger.log._standing import Standing, standing_of
 from ledger.log._statements import Statements
 from ledger.log._translate import translated
 from ledger.log._writing import Writing
@@ -22,6 +26,7 @@ from ledger.log._writing import Writing
 __all__ = ["Log"]
 
 _NO_END = 2**62
+_TRIES = 5
 
 
 class Log:
@@ -39,16 +44,34 @@ class Log:
         The file, where it is one.
     read_only : bool
         The file or its folder cannot be written to.
+    why_read_only : str
+        Why that is, with what to do.
+    keeper : Keeper or None
+        Keeps the head of what is written; None for a copy that nobody writes into.
+    faults : list of str
+        What was found wrong with the tables and triggers when the book was opened.
     """
 
     def __init__(
-        self, engine: Engine, place: Place, household: str, *, wait: float, read_only: bool
+        self,
+        engine: Engine,
+        place: Place,
+        household: str,
+        *,
+        wait: float,
+        why_read_only: str = "",
+        keeper: Keeper | None = None,
+        watch: FileWatch | None = None,
     ) -> None:
         self.household = household
         self.name = str(place)
         self.path: Path | None = place.path
-        self.read_only = read_only
+        self.read_only = bool(why_read_only)
+        self.why_read_only = why_read_only
+        self.keeper = keeper
+        self.faults: list[str] = []
         self.wait = wait
+        self._watch = watch or FileWatch(place.path)
         self.is_sqlite = place.path is not None
         self._place = place
         # Reads begin nothing: each is one statement, and so one moment of the book.
@@ -75,12 +98,29 @@ class Log:
 
     def for_household(self, household: str) -> Log:
         """Return the log of another household of the same book, on the same connections."""
-        return Log(self._engine, self._place, household, wait=self.wait, read_only=self.read_only)
+        other = Log(
+            self._engine, self._place, household, wait=self.wait,
+            why_read_only=self.why_read_only, keeper=self.keeper, watch=self._watch,
+        )  # fmt: skip
+        other.faults = self.faults
+        return other
 
     @contextlib.contextmanager
     def _connected(self) -> Iterator[Any]:
+        self._look()
         with translated(self.name, self._held_by), self._reading.connect() as connection:
             yield connection.connection.driver_connection
+
+    @contextlib.contextmanager
+    def _connected_for_check(self) -> Iterator[Connection]:
+        self._look()
+        with translated(self.name, self._held_by), self._reading.connect() as connection:
+            yield connection
+
+    def _look(self) -> None:
+        """Let connections go that may remember pages of a file which somebody else wrote to."""
+        if self.path is not None and self._watch.has_changed():
+            self._engine.dispose()
 
     # Reading
 
@@ -89,6 +129,58 @@ class Log:
         with self._connected() as raw:
             row = self._sql.head.run(raw, household=self.household).fetchone()
         return Head(row[0], row[1]) if row else Head(0, "")
+
+    def accept(self, heads: Mapping[str, Head]) -> None:
+        """Keep these heads of households from now on, and set missing or changed guards anew.
+
+        Raises
+        ------
+        BookReadOnly
+            The book or the data folder cannot be written to.
+        """
+        if self.faults:
+            if self.read_only:
+                raise BookReadOnly(self.why_read_only)
+            with translated(self.name, self._held_by), self._transaction() as connection:
+                mend(connection)
+            self.faults.clear()
+        if self.keeper is not None:
+            firsts = {name: self.for_household(name).hash_at(1) or "" for name in heads}
+            try:
+                self.keeper.accept({name: (head, firsts[name]) for name, head in heads.items()})
+            except OSError as error:
+                raise BookReadOnly(
+                    f"{self.keeper.file} cannot be written: {why_not(error)}"
+                ) from error
+
+    def hash_at(self, seq: int) -> str | None:
+        """Return the stored hash of an event by its number: "" for 0, None where there is none."""
+        with self._connected() as raw:
+            return self._hash_at(raw, seq)
+
+    def _hash_at(self, raw: Any, seq: int) -> str | None:
+        if seq == 0:
+            return ""
+        row = self._sql.hash_at.run(raw, household=self.household, seq=seq).fetchone()
+        return row[0] if row else None
+
+    def standing(self) -> Standing:
+        """Return how this log stands to the head kept of it, by a look at its end.
+
+        A log whose events do not chain may still end as it should: :func:`verify` reads them all.
+        """
+        if self.keeper is None:
+            return Standing()
+        return standing_of(self.keeper, self.household, self.head(), self.hash_at)
+
+    def kinds(self, after: int = 0) -> list[tuple[str, int, int]]:
+        """Return each kind and body version behind a number, with the first event that has it."""
+        with self._connected() as raw:
+            return self._kinds(raw, after)
+
+    def _kinds(self, raw: Any, after: int) -> list[tuple[str, int, int]]:
+        found = self._sql.kinds.run(raw, household=self.household, after=after).fetchall()
+        return [(row[0], row[1], row[2]) for row in found]
 
     def position(self) -> int:
         """Return the last event's number: while it stays the same, nothing has changed."""
@@ -224,20 +316,57 @@ class Log:
             The book cannot be written to, or the disk is full.
         """
         if self.read_only:
-            raise BookReadOnly(
-                f"{self.name} cannot be written to. Look at the permissions of the file and "
-                "its folder"
-            )
+            raise BookReadOnly(self.why_read_only)
         with self._my_turn(), translated(self.name, self._held_by):
+            self._look()
             if not self._write_ahead:
                 self._set_write_ahead()
-            with (
-                self._writing.begin() as connection,
-                self._held(connection, what),
-            ):
+            with self._transaction() as connection, self._held(connection, what):
                 writing = Writing(connection.connection.driver_connection, self)
+                self._refuse_doubtful(writing)
                 yield writing
                 writing.flush()
+                first = writing.hash_at(1) or ""
+            if writing.written:
+                self._settle(writing.head, first)
+
+    @contextlib.contextmanager
+    def _transaction(self) -> Iterator[Connection]:
+        """Begin on the file that is there now: another may take its place while a writer waits."""
+        for _ in range(_TRIES):
+            with self._writing.connect() as connection, connection.begin() as begun:
+                if self.path is None or connection.info.get("file") == same_file(self.path):
+                    yield connection
+                    return
+                begun.rollback()
+        raise BookError(f"{self.name} is being replaced again and again. Try again later")
+
+    def _refuse_doubtful(self, writing: Writing) -> None:
+        """Refuse to write behind an end that is not the one known: it would hide what is missing."""
+        if self.keeper is None:
+            return
+        standing = standing_of(self.keeper, self.household, writing.head, writing.hash_at)
+        for fault in (standing.fault, *self.faults):
+            if fault:
+                raise BookDamaged(f"{fault}. Nothing was written")
+
+    def _settle(self, head: Head, first: str) -> None:
+        """Keep the new head, and bring what was written into the file itself."""
+        if self.keeper is not None:
+            self.keeper.keep(self.household, head, first)
+        if self.path is not None:
+            self._settle_file()
+            self._watch.looked()
+
+    def _settle_file(self) -> None:
+        """Move the journal into the file: what was acknowledged is on the disk already."""
+        with contextlib.suppress(Exception), self._engine.connect() as connection:
+            raw: Any = connection.connection.driver_connection
+            raw.execute("PRAGMA busy_timeout = 0")
+            try:
+                raw.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchall()
+            finally:
+                raw.execute(f"PRAGMA busy_timeout = {int(self.wait * 1000)}")
 
     @contextlib.contextmanager
     def _my_turn(self) -> Iterator[None]:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import contextlib
+import os
 import sqlite3
 from collections.abc import Callable, Iterator
+from pathlib import Path
 from typing import Any
 
 from sqlalchemy.exc import DBAPIError, SQLAlchemyError
@@ -33,6 +35,8 @@ def translated(name: str, held_by: Callable[[], str] = str) -> Iterator[None]:
         raise BookError(f"{name}: {error}") from error
     except sqlite3.Error as error:
         raise _ours(name, error, held_by) from error
+    except UnicodeDecodeError as error:  # a damaged name, in what the driver wants to say of it
+        raise BookDamaged(_DAMAGED.format(name=name, text="a name in it is no text")) from error
     except Exception as error:
         if type(error).__module__.partition(".")[0] != "psycopg":
             raise
@@ -43,7 +47,9 @@ def translated(name: str, held_by: Callable[[], str] = str) -> Iterator[None]:
 _Rule = tuple[tuple[str, ...], type[BookError], str]
 
 _FULL = "{name}: the disk is full. Nothing was written; make room and try again"
-_DAMAGED = "{name} is damaged ({text}). Restore it from a backup"
+_DAMAGED = (
+    "{name} is damaged ({text}). Put your newest backup in its place with `croftbook restore FILE`"
+)
 _REFUSED = "{name} refused an event: {text}. Run croftbook check"
 
 _SQLITE: tuple[_Rule, ...] = (
@@ -89,10 +95,26 @@ def _ours(name: str, error: Any, held_by: Callable[[], str]) -> BookError:
     else:
         code = getattr(error, "sqlstate", None) or "none"
         rules = _POSTGRES
+    if code.startswith(_ROOMLESS) and _is_full(name):
+        code = "SQLITE_FULL"
     for starts, kind, said in rules:
         if code.startswith(starts):
             return kind(said.format(name=name, text=text)) if said else _locked(name, held_by())
     return BookError(f"{name}: {text}")
+
+
+_ROOMLESS = ("SQLITE_IOERR", "SQLITE_CANTOPEN", "SQLITE_READONLY")
+_LITTLE = 300_000
+"""Bytes free below which a disk is full for a book: its two files beside it take so many."""
+
+
+def _is_full(name: str) -> bool:
+    """Return whether the disk of a file is full: SQLite says so in several other ways."""
+    try:
+        found = os.statvfs(Path(name).parent)
+    except (OSError, AttributeError):
+        return False
+    return found.f_bavail * found.f_frsize < _LITTLE or (found.f_files > 0 and not found.f_ffree)
 
 
 def _locked(name: str, who: str) -> BookLocked:

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-import contextlib
+import datetime as dt
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
+from ledger import clock
 from ledger.errors import BookDamaged, InputError
 from ledger.log._chain import Head, chained
-from ledger.log._heads import read_heads
+from ledger.log._file_faults import file_faults
+from ledger.log._heads import head_file, read_heads
+from ledger.log._kept import Kept
+from ledger.log._standing import standing_of
 from ledger.log._store import Log
 
 __all__ = ["ChainReport", "verify"]
@@ -18,6 +22,10 @@ Progress = Callable[[int, int], None]
 
 NO_HEAD = "no head kept"
 WHOLE = "whole as far as the kept head tells"
+
+_AHEAD = dt.timedelta(days=1)
+_SHORTEST = 8
+"""Digits of a hash that a head written down on paper has to have."""
 
 
 @dataclass(frozen=True)
@@ -36,12 +44,16 @@ class ChainReport:
         ``"no head kept"``, ``"whole as far as the kept head tells"``, ``"cut off after N"``
         (the head kept is of a later event than the last one here), ``"rewritten at or before N"``
         (event N is another one than when the head was kept) or ``"not told: ..."`` (an event
-        before it does not hold).
+        before it does not hold, or the kept head is damaged).
     kept : Head or None
         The kept head that `tail` rests on.
     file : str or None
-        What the database's own check of its file found wrong: a page of an index may be damaged
+        What is wrong with the database: its pages, indexes, ids or triggers. It may be damaged
         while every event still reads well.
+    reasons : list of str
+        All that is wrong, a sentence each with what to do; empty where nothing is.
+    notes : list of str
+        What is worth knowing though nothing is wrong.
     """
 
     events: int
@@ -50,17 +62,26 @@ class ChainReport:
     tail: str
     kept: Head | None = None
     file: str | None = None
+    reasons: list[str] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
 
     @property
     def whole(self) -> bool:
         """Whether nothing was found wrong."""
-        return self.first_bad is None and self.file is None and self.tail in (NO_HEAD, WHOLE)
+        return not self.reasons
+
+    @property
+    def is_head_known(self) -> bool:
+        """Whether a head kept elsewhere told where the log has to end."""
+        return self.tail != NO_HEAD
 
 
 def verify(
     log: Log,
     head: Head | Iterable[Head] | None = None,
     progress: Progress | None = None,
+    *,
+    file: bool = True,
 ) -> ChainReport:
     """Check numbers, moments and hashes of every event, and the end against kept heads.
 
@@ -69,46 +90,96 @@ def verify(
     log : Log
         The log to check. It is read in pieces, so memory does not grow with it.
     head : Head or several, optional
-        Heads kept elsewhere. One beside the book's file is always used too.
+        Heads kept elsewhere; of one written down on paper the first digits of the hash are enough.
+        The one kept in the user's data folder and one beside the book's file are always used too.
     progress : callable, optional
         Called with the events done and their number.
+    file : bool
+        Check the database's pages, indexes and triggers as well.
 
     Returns
     -------
     ChainReport
         A log that does not hold is reported, not raised.
     """
+    total = log.position()
+    notes: list[str] = []
     kept = [head] if isinstance(head, Head) else list(head or ())
-    if log.path is not None:
-        with contextlib.suppress(InputError):
-            beside = read_heads(log.path).get(log.household)
-            kept += [beside] if beside is not None else []
+    kept += _beside(log, notes)
+    here, reasons, is_unreadable = _kept_here(log, notes)
+    kept += here
     hashes: dict[int, str | None] = {one.seq: None for one in kept}
     hashes[0] = ""
     chain = _Chain()
-    total = log.position()
     bad: tuple[int, str] | None = None
     for row in _rows(log, total, progress):
         bad = row if len(row) == 2 else chain.follow(row)
         if bad is not None:
+            reasons.append(f"Event {bad[0]} is the first that does not hold: {bad[1]}")
             break
         if chain.seq in hashes:
             hashes[chain.seq] = chain.hash
     tail, which = _tail(kept, hashes, total)
+    if is_unreadable and tail in (NO_HEAD, WHOLE):
+        tail = "not told: the kept head is damaged"
+    elif tail not in (NO_HEAD, WHOLE) and not reasons and which is not None:
+        reasons.append(_ending(tail, which, total))
+    found = file_faults(log) if file else []
+    reasons += found
+    if chain.at > clock.stamp(clock.now() + _AHEAD):
+        notes.append(
+            f"the last event was written down at {chain.at[:16].replace('T', ' ')} UTC, which is "
+            "still to come: the clock was ahead then, or is behind now"
+        )
     end = Head(chain.seq, chain.hash)
-    return ChainReport(chain.seq, bad, end, tail, which, _file_fault(log))
+    return ChainReport(chain.seq, bad, end, tail, which, "; ".join(found) or None, reasons, notes)
 
 
-def _file_fault(log: Log) -> str | None:
-    """Return what SQLite finds wrong with its own pages, or None."""
-    if not log.is_sqlite:
-        return None
+def _beside(log: Log, notes: list[str]) -> list[Head]:
+    """Return the head that backup or export left beside the file."""
+    if log.path is None or not head_file(log.path).is_file():
+        return []
     try:
-        with log._connected() as raw:
-            (found,) = raw.execute("PRAGMA quick_check(1)").fetchone()
-    except BookDamaged as error:
-        return str(error)
-    return None if found == "ok" else f"the file is damaged: {found}"
+        one = read_heads(log.path).get(log.household)
+    except InputError as error:
+        notes.append(str(error))
+        return []
+    return [one] if one is not None else []
+
+
+def _kept_here(log: Log, notes: list[str]) -> tuple[list[Head], list[str], bool]:
+    """Return the heads kept in the data folder, what the look at the end says, and if one is damaged."""
+    if log.keeper is None:
+        return [], [], False
+    try:
+        standing = standing_of(log.keeper, log.household, log.head(), log.hash_at)
+    except BookDamaged:  # the end cannot be read: said where the chain is followed
+        standing = None
+    kept = log.keeper.read()
+    one: Kept | None = (kept or {}).get(log.household)
+    heads = [one.head] if one is not None else []
+    if one is not None and one.coming is not None and standing is not None and not standing.fault:
+        heads = [one.coming] if log.hash_at(one.coming.seq) == one.coming.hash else heads
+    if standing is not None and standing.note:
+        notes.append(standing.note)
+    faults = [standing.fault] if standing is not None and standing.fault else []
+    return heads, faults, kept is None
+
+
+def _ending(tail: str, which: Head, last: int) -> str:
+    if which.seq > last:
+        missing = which.seq - last
+        events = "event is" if missing == 1 else "events are"
+        return (
+            f"The book ends at event {last}, and the head that it is held against tells of event "
+            f"{which.seq}: {missing} {events} missing at its end"
+        )
+    if tail.startswith("not told"):
+        return f"Whether the end is whole cannot be told: {tail.partition(': ')[2]}"
+    return (
+        f"Event {which.seq} is another one than when its head was kept: the book was changed or "
+        "replaced from outside"
+    )
 
 
 class _Chain:
@@ -157,7 +228,7 @@ def _tail(kept: list[Head], hashes: dict[int, str | None], last: int) -> tuple[s
     """Judge by the kept heads, the worst news first."""
     for one in sorted(kept, key=lambda head: head.seq):
         found = hashes.get(one.seq)
-        if found is not None and found != one.hash:
+        if found is not None and not _is_same(found, one.hash):
             return f"rewritten at or before {one.seq}", one
     newest = max(kept, key=lambda head: head.seq, default=None)
     if newest is None:
@@ -167,3 +238,7 @@ def _tail(kept: list[Head], hashes: dict[int, str | None], last: int) -> tuple[s
     if hashes[newest.seq] is None:
         return "not told: an event before the kept head does not hold", newest
     return WHOLE, newest
+
+
+def _is_same(found: str, kept: str) -> bool:
+    return found == kept or (len(kept) >= _SHORTEST and found.startswith(kept))

@@ -66,6 +66,11 @@ class Writing:
         """The log's end, with everything appended so far."""
         return Head(self._seq, self._hash)
 
+    @property
+    def last_recorded_at(self) -> str:
+        """When the last event was written down, "" where there is none."""
+        return self._last_at
+
     # Appending
 
     def append(self, event: NewEvent) -> StoredEvent:
@@ -259,6 +264,18 @@ class Writing:
         return there
 
     # Reading
+
+    def hash_at(self, seq: int) -> str | None:
+        """Return the hash of an event by its number: "" for 0, None where there is none."""
+        if seq == self._seq:
+            return self._hash
+        self.flush()
+        return self._log._hash_at(self._raw, seq)
+
+    def kinds(self, after: int = 0) -> list[tuple[str, int, int]]:
+        """Return kinds as :meth:`ledger.log.Log.kinds` does, with those appended here."""
+        self.flush()
+        return self._log._kinds(self._raw, after)
 
     def get(self, id: str) -> StoredEvent | None:
         """Return the event with this id, appended in this transaction or before, or None."""

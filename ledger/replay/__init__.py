@@ -63,11 +63,13 @@ class Replay:
                 return tuple(row)
         raise LookupError(seq)
 
-    def refresh(self, progress: Callable[[int], None] | None = None) -> int:
-        """Take in what was appended since; return how many events that were."""
+    def refresh(
+        self, progress: Callable[[int], None] | None = None, upto: int | None = None
+    ) -> int:
+        """Take in what was appended since, up to a number; return how many events that were."""
         with self._lock, _uncollected():
             before = len(self.journal)
-            for chunk in self._log.read(after=before, bare=True):
+            for chunk in self._log.read(after=before, upto=upto, bare=True):
                 self.journal.take(chunk)
                 if progress is not None:
                     progress(len(chunk))

@@ -10,13 +10,14 @@ from __future__ import annotations
 import copy
 from bisect import bisect_right
 from collections.abc import Callable, Sequence
+from operator import attrgetter
 from typing import Any
 
 import msgspec
 import numpy as np
 
 from ledger import errors
-from ledger.events import KINDS, decode_stored, kind_of, lean, upcast
+from ledger.events import KINDS, decode_stored, kind_of, lean, newer_than_this, upcast
 from ledger.events._methods import METHODS
 from ledger.replay import _tables
 from ledger.replay._columns import Array, Names, Places, Table
@@ -45,8 +46,29 @@ _FACTS = (
 )  # fmt: skip
 _NAN = float("nan")
 
+UNREAD = -1
+"""The code of what is set aside."""
+
 _READ_MOST = 4000
 """Bodies kept that were read from the log one by one: those of the batches of many years."""
+
+
+def _refuse_lacking(kind: str, bodies: Sequence[Any]) -> None:
+    """Refuse bodies without what every body of the kind has: they never came through the door.
+
+    Raises
+    ------
+    msgspec.ValidationError
+    """
+    for field in KINDS[kind].fields:
+        if not field.required:
+            continue
+        if kind in _FACTS:
+            lacks = not all(isinstance(b, dict) and field.encode_name in b for b in bodies)
+        else:
+            lacks = None in map(attrgetter(field.name), bodies)
+        if lacks:
+            raise msgspec.ValidationError(f"{kind} lacks {field.encode_name}")
 
 
 class Journal:
@@ -60,6 +82,8 @@ class Journal:
         The texts behind the coded columns; `garden` has varieties, beds and sizes as typed, `whom` shops.
     ids, recorded : list of str
         Id and recorded_at of each event, shape (events,).
+    unread : dict of int to str
+        What is set aside, by place, as this program cannot read it: counted nowhere, and told of.
     bodies : dict of int to dict
         Bodies of the kinds that state facts, by place.
     """
@@ -72,6 +96,7 @@ class Journal:
         self.recorded: list[str] = []
         self.place = Places()
         self.bodies: dict[int, dict[str, Any]] = {}
+        self.unread: dict[int, str] = {}
         self.labels: list[tuple[int, int, Any, Any]] = []
         self._ranges: tuple[int, dict[str, Any]] = (0, {})
         self.fetch: Callable[[int], tuple[Any, ...]] | None = None
@@ -92,7 +117,7 @@ class Journal:
         other.tables = {name: table.copy() for name, table in self.tables.items()}
         for name in ("items", "units", "people", "lots", "garden", "whom", "place"):
             setattr(other, name, getattr(self, name).copy())
-        for name in ("ids", "recorded", "labels", "bodies", "_read", "first_amount"):
+        for name in ("ids", "recorded", "labels", "bodies", "_read", "first_amount", "unread"):
             setattr(other, name, copy.copy(getattr(self, name)))
         return other
 
@@ -106,9 +131,12 @@ class Journal:
         rows : sequence of tuple
             ``(seq, id, kind, v, on, at, recorded_at, typed_at, by, replaces, body, hash)``.
 
+        What this program cannot read is set aside (`unread`).
+
         Raises
         ------
-        UnknownKind, NewerEvent, BookDamaged
+        BookDamaged
+            An event is missing.
         """
         if not rows:
             return
@@ -121,6 +149,7 @@ class Journal:
             *rows, strict=True
         )
         count = len(ids)
+        kinds = tuple(self._readable(seqs, kinds, versions))
         self.ids.extend(ids)
         self.recorded.extend(recorded)
         self.place.extend(ids, start)
@@ -129,11 +158,17 @@ class Journal:
         found, first = np.unique(events["kind"], return_index=True)
         written = set(versions)
         for code in found[np.argsort(first)].tolist():
+            if code == UNREAD:
+                continue
             kind, places = _KINDS[code], np.flatnonzero(events["kind"] == code).tolist()
             texts = [bodies[i] for i in places]
             if written != {KINDS[kind].v}:
                 texts = [self._raised(kind, versions[i], bodies[i], seqs[i]) for i in places]
-            self._take_kind(kind, [start + i for i in places], texts, events, start)
+            try:
+                self._take_kind(kind, [start + i for i in places], texts, events, start)
+            except (msgspec.DecodeError, UnicodeError) as error:
+                if not self._set_aside(kind, places, texts, events, start):
+                    raise errors.BookDamaged(f"{kind} cannot be read: {error}") from error
         self.tables["events"].extend(count, {**events, "by": self.people.codes(bys)})
 
     def _envelope(
@@ -145,14 +180,11 @@ class Journal:
         start: int,
     ) -> dict[str, Array]:
         count = len(kinds)
-        if not _CODES.keys() >= set(kinds):
-            i = next(i for i, kind in enumerate(kinds) if kind not in _CODES)
-            raise errors.UnknownKind(kinds[i], seqs[i], _KINDS)
-        code = np.array(list(map(_CODES.__getitem__, kinds)), np.int8)
+        code = np.array([_CODES.get(kind, UNREAD) for kind in kinds], np.int8)
         return {
             "kind": code,
             "on": np.array(ons, "datetime64[D]").astype(np.int32),
-            "phase": _PHASES[code],
+            "phase": np.where(code == UNREAD, 0, _PHASES[code]).astype(np.int8),
             "at": np.array(
                 [720 if a is None else int(a[:2]) * 60 + int(a[3:5]) for a in ats], np.int16
             ),
@@ -162,6 +194,42 @@ class Journal:
             "guests": np.zeros(count),
             "whom": np.full(count, -1, np.int32),
         }
+
+    def _readable(
+        self, seqs: Sequence[int], kinds: Sequence[str], versions: Sequence[int]
+    ) -> Sequence[str]:
+        """Return the kinds, "" for what this program does not know, which is set aside and told of."""
+        known = {(kind, v) for kind in KINDS for v in range(1, KINDS[kind].v + 1)}
+        if known >= set(zip(kinds, versions, strict=True)):
+            return kinds
+        out = list(kinds)
+        for i, pair in enumerate(zip(kinds, versions, strict=True)):
+            if pair not in known:
+                self.unread[seqs[i] - 1] = newer_than_this([(*pair, seqs[i])])[0]
+                out[i] = ""
+        return out
+
+    def _set_aside(
+        self, kind: str, places: list[int], texts: list[str], events: dict[str, Array], start: int
+    ) -> bool:
+        """Take a kind's bodies one by one, those that cannot be read set aside; whether any was."""
+        whole, bad = [], []
+        read = self._decoders.get(kind)
+        for i, text in zip(places, texts, strict=True):
+            try:
+                _refuse_lacking(kind, (read or msgspec.json).decode(f"[{text}]"))
+                whole.append((i, text))
+            except (msgspec.DecodeError, UnicodeError):
+                bad.append(i)
+                self.unread[start + i] = (
+                    f"event {start + i + 1}, {kind}, has a body that cannot be read"
+                )
+        events["kind"][bad] = UNREAD
+        if bad and whole:
+            self._take_kind(
+                kind, [start + i for i, _ in whole], [t for _, t in whole], events, start
+            )
+        return bool(bad)
 
     def _roots(self, root: Array, replaces: Sequence[str | None], start: int) -> None:
         """Lead each replacement to the first event of its entry."""
@@ -188,11 +256,14 @@ class Journal:
     ) -> None:
         joined = f"[{','.join(texts)}]"
         if kind in _FACTS:
-            self.bodies.update(zip(places, msgspec.json.decode(joined), strict=True))
+            facts = msgspec.json.decode(joined)
+            _refuse_lacking(kind, facts)
+            self.bodies.update(zip(places, facts, strict=True))
             if kind == "item_described":
                 self.items.codes([self.bodies[p]["item"] for p in places])
             return
         bodies = self._decoders[kind].decode(joined)
+        _refuse_lacking(kind, bodies)
         if kind == "struck":
             self._strikes(bodies, places, events["root"], start)
             return

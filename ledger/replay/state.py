@@ -314,7 +314,8 @@ def _moment(journal: Journal, as_of: int, known: int) -> tuple[Moment, Array, Ar
     entries, newest = journal.settle(known)
     events = journal.tables["events"]
     kind, on = events["kind"][newest], events["on"][newest]
-    counts = (kind != _KIND["struck"]) & ((on <= as_of) | np.isin(kind, _TIMELESS))
+    # What could not be read has a code below zero, and counts for nothing.
+    counts = (kind != _KIND["struck"]) & (kind >= 0) & ((on <= as_of) | np.isin(kind, _TIMELESS))
     entries, newest = entries[counts], newest[counts]
     key = (events["on"][newest].astype(np.int64) * 8 + events["phase"][newest]) * 2048 + events[
         "at"

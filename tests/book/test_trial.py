@@ -66,7 +66,7 @@ def test_what_another_writes_between_replay_and_trial_is_taken_in(tmp_path, monk
         book.state()
         taken_in = Replay.refresh
 
-        def and_then_another_writes(self, progress=None):
+        def and_then_another_writes(self, progress=None, upto=None):
             done = taken_in(self, progress)
             monkeypatch.setattr(Replay, "refresh", taken_in)
             other.enter(picked(5, "2026-08-02"), Answers())

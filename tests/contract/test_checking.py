@@ -12,7 +12,9 @@ from ledger.log import Head, backup, open_log, read_heads, verify
 
 
 @pytest.fixture
-def filled(log):
+def filled(store):
+    """A log that no head is kept of (test_kept_heads.py has those of which one is)."""
+    log = store.open(keeps_head=False)
     with log.writing() as tx:
         tx.append_many(event(str(n)) for n in range(50))
     return log

@@ -1,0 +1,48 @@
+"""Cells of CSV that a spreadsheet shows and does not run.
+
+A cell that begins with one of ``= + - @``, a tab or a line's end is taken for a formula by
+spreadsheets (OWASP, CSV Injection). An apostrophe before it keeps it a text there; reading it
+back takes the apostrophe away again.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+__all__ = ["as_csv", "plain_cell", "shown_cell"]
+
+# The full-width forms are read as the plain ones in some countries' settings.
+_RUNS = re.compile(r"'*[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]")
+
+
+def shown_cell(text: str) -> str:
+    """Return a text as a cell that no spreadsheet runs.
+
+    Examples
+    --------
+    >>> shown_cell("=1+1"), plain_cell(shown_cell("=1+1")), shown_cell("plum")
+    ("'=1+1", '=1+1', 'plum')
+    """
+    return f"'{text}" if _RUNS.match(text) else text
+
+
+def plain_cell(text: str) -> str:
+    """Return the text that `shown_cell` made a cell of."""
+    return text[1:] if text.startswith("'") and _RUNS.match(text) else text
+
+
+def as_csv(frame: pd.DataFrame) -> str:
+    """Return records as CSV with a header row; numbers stay numbers, texts run nowhere."""
+    shown = frame.copy()
+    for name in shown.columns:
+        if shown[name].dtype.kind not in "iufbM":
+            shown[name] = shown[name].map(_shown, na_action="ignore")
+    return str(shown.to_csv(index=False))
+
+
+def _shown(value: object) -> object:
+    return shown_cell(value) if isinstance(value, str) else value
