@@ -14,6 +14,7 @@ from dashboard.pages import (
     shelf,
     stocking_up,
     today,
+    touched,
     worth_it,
     write_down,
 )
@@ -35,6 +36,7 @@ PAGES: tuple[Page, ...] = tuple(
         stocking_up,
         worth_it,
         as_published,
+        touched,
         history,
         more,
     )
