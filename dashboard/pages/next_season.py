@@ -222,9 +222,10 @@ def _chances(ask: Ask, answer: Answer) -> Any:
         {"crop": frame["crop"].to_numpy(), "chance": frame["chance_short"].astype(float).to_numpy()}
     ).sort_values("chance", ascending=False)
     worst = frame.loc[frame["chance_short"].astype(float).idxmax()]
-    even = worst["chance_text"] == "even"
-    shown = words("next_season.about_even") if even else words.percent(worst["chance_short"])
-    chance = figure(shown, worst["why"], "chance_short")
+    if worst["chance_text"] == "even":
+        chance: Any = words("next_season.about_even")
+    else:
+        chance = figure(words.percent(worst["chance_short"]), worst["why"], "chance_short")
     says = [words("next_season.worst", crop=worst["crop"]), " ", chance, "."]
     drawing = drawn.chances(
         data, ask.scheme, unit=words("next_season.chance"), even=words("next_season.even")
