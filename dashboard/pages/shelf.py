@@ -148,6 +148,9 @@ def _stock_says(ask: Ask, record: dict[str, Any]) -> str:
         )
     if record["next_supply_on"]:
         says += " " + words("shelf.stock_next", day=words.day(record["next_supply_on"]))
+    if record["how_sure"]:
+        sure = words.said(record["how_sure"])
+        says += f" {sure[:1].upper()}{sure[1:]}."
     return says
 
 
