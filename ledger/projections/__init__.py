@@ -22,6 +22,7 @@ _MODULES = {
     "as-published": "as_published",
     "worth-it": "worth_it",
     "stocking-up": "stocking_up",
+    "came-true": "came_true",
 }
 
 
