@@ -40,6 +40,8 @@ KEPT_ITEMS = 4096
 _WEIGHTS = np.array([one.weight for one in BEHAVIOURS])
 _HOLIDAYS = np.array([one.kernel == "holidays" for one in BEHAVIOURS])
 _SHARES = (0.1, 0.5, 0.9)
+_ZERO = np.zeros(1)
+_GRID = np.concatenate([_ZERO, HORIZONS])
 _COARSE = np.arange(0, len(HORIZONS), 4)
 _WITHIN = {one + 1: (4 * one + 1, 4 * one + 2, 4 * one + 3) for one in range(_COARSE.size - 1)}
 
@@ -97,10 +99,11 @@ class LookingAhead:
         return self.past.uses / float(self.past.there.sum())
 
     def expected(self, weeks: ArrayLike) -> Array:
-        """Return the mean use up to so many weeks from now, in the item's unit."""
+        """Return the mean use up to so many weeks from now, in the unit; beyond the last evenly."""
         mean = self.weights @ self.means * self.level
-        known = np.r_[0.0, HORIZONS], np.r_[0.0, mean]
-        return np.asarray(np.interp(np.asarray(weeks, float), *known))
+        asked = np.asarray(weeks, dtype=np.float64)
+        known = np.interp(asked, _GRID, np.concatenate([_ZERO, mean]))
+        return np.asarray(known * np.maximum(asked / HORIZONS[-1], 1.0))
 
     def gone_within(self, stock: float, weeks: ArrayLike) -> Array:
         """Return the chance that a stock is gone within so many weeks.
@@ -114,32 +117,37 @@ class LookingAhead:
         Returns
         -------
         ndarray, shape (points,)
-            0 to 1; between `HORIZONS` on a straight line, beyond them as at the last.
+            0 to 1; beyond the last of `HORIZONS` as there.
         """
         asked = np.asarray(weeks, dtype=np.float64)
         if _checked(stock) == 0:
             return np.ones(asked.shape)
-        after = np.minimum(np.searchsorted(HORIZONS, asked), len(HORIZONS) - 1)
-        at = np.unique(np.r_[after, np.maximum(after - 1, 0)])
-        known = np.maximum.accumulate(self._gone(np.full(at.size, float(stock)), at))
-        return np.interp(asked, np.r_[0.0, HORIZONS[at]], np.r_[0.0, known])
+        order = asked.argsort()
+        out = np.empty(asked.shape)
+        gone = self._gone(np.full(asked.shape, float(stock)), asked[order])
+        out[order] = np.maximum.accumulate(gone)  # where a season turns, by a hair it may fall
+        return out
 
-    def _gone(self, held: Array, at: Any) -> Array:
-        """Return the chance that stocks are gone by horizons; shape (points,), as both are."""
-        means, weeks = self.means[:, at], HORIZONS[at]
+    def _gone(self, held: Array, weeks: Array) -> Array:
+        """Return the chance that stocks are gone within so many weeks; both of shape (points,)."""
+        weeks = np.minimum(np.maximum(weeks, 1e-3), HORIZON)
+        after = np.minimum(np.searchsorted(HORIZONS, weeks), len(HORIZONS) - 1)
+        part = (weeks - _GRID[after]) / (HORIZONS[after] - _GRID[after])
+        means = _between(self.means, after, part)
+        doubts = _between(self.doubts, after, part)
         scatter = self.scatter[:, None]
-        known = means**2 / (scatter * self.doubts[:, at] * (means / weeks) ** 1.5)
+        pace = means / weeks
+        known = means**2 / (scatter * doubts * (pace * np.sqrt(pace)))
         if self.rate < 1:
             # the mean of the rate lies above the rate of the mean where few uses are known
             means = means * (1 + 0.5 / np.maximum(np.minimum(known, 2 * self.past.uses + 1), 0.5))
         s = np.maximum(held / self.level, 1e-12)
         uses = np.maximum(s / scatter, 0.3)
         out = self.weights @ fdtr(2 * uses, 2 * known + 1, means / s)
-        if not self.even:
-            return np.asarray(out)
-        out = self.by_chance * out
-        for way in self.even:
-            out += way.weight * way.gone_within(held, 7 * weeks)
+        if self.even:
+            out = self.by_chance * out
+            for way in self.even:
+                out += way.weight * way.gone_within(held, 7 * weeks)
         return np.asarray(out)
 
     def run_out(self, stock: float) -> RunOut:
@@ -154,15 +162,17 @@ class LookingAhead:
             return RunOut(0.0, 0.0, 0.0)
         held = float(stock)
         # every fourth horizon first, then those within the steps that a share falls into
-        gone = np.full(len(HORIZONS), np.nan)
-        gone[_COARSE] = np.maximum.accumulate(self._gone(np.full(_COARSE.size, held), _COARSE))
-        step = np.searchsorted(gone[_COARSE], _SHARES)
-        near = np.unique([i for one in step.tolist() for i in _WITHIN.get(one, ())]).astype(int)
+        coarse = np.maximum.accumulate(self._gone(np.full(_COARSE.size, held), HORIZONS[_COARSE]))
+        steps = {int(one) for one in coarse.searchsorted(_SHARES)}
+        near = np.array([i for one in sorted(steps) for i in _WITHIN.get(one, ())], np.int64)
+        at, gone = _COARSE, coarse
         if near.size:
-            gone[near] = self._gone(np.full(near.size, held), near)
-        at = np.flatnonzero(~np.isnan(gone))
-        table = np.maximum.accumulate(np.r_[0.0, gone[at]])
-        weeks = np.r_[0.0, HORIZONS[at]]
+            fine = self._gone(np.full(near.size, held), HORIZONS[near])
+            at = np.concatenate([_COARSE, near])
+            order = at.argsort()
+            at, gone = at[order], np.concatenate([coarse, fine])[order]
+        table = np.concatenate([_ZERO, np.maximum.accumulate(gone)])
+        weeks = np.concatenate([_ZERO, HORIZONS[at]])
         return RunOut(*(_cross(weeks, table, share) for share in _SHARES))
 
     def reaches(self, stock: float, waits: ArrayLike) -> float:
@@ -182,9 +192,9 @@ class LookingAhead:
         means = self.means[:, at] * self.level
         spread = np.sqrt(self.scatter * (self.doubts[:, at] + HORIZONS[at])) * self.level
         low, top = 0.0, float((means + 4 * spread).max())
-        for points in (14, 12):  # once to find where it lies, once to see it closely
-            amounts = np.linspace(low, top, points)[1 - bool(low) :]
-            below = 1 - self._gone(amounts, np.full(amounts.size, at))
+        for points in (11, 10):  # once to find where it lies, once to see it closely
+            amounts = np.linspace(low, top, points)[0 if low else 1 :]
+            below = 1 - self._gone(amounts, np.full(amounts.size, HORIZONS[at]))
             below = np.maximum.accumulate(below)
             found = [_quantile(amounts, below, share) for share in _SHARES]
             low, top = 0.9 * found[0], 1.1 * found[2]
@@ -196,7 +206,8 @@ class LookingAhead:
         at = np.flatnonzero(weeks + 4 >= HORIZONS)
         taken = np.repeat(held * (1 - parts[:-1]), at.size)
         # the chance that less than that part is left
-        less = self._gone(taken, np.tile(at, parts.size - 1)).reshape(-1, at.size)
+        ahead = np.tile(HORIZONS[at], parts.size - 1)
+        less = self._gone(taken, ahead).reshape(-1, at.size)
         less = np.maximum.accumulate(np.vstack([less, np.ones(at.size)]), axis=0)
         ends = np.array([[_cross(parts, column, p) for p in _SHARES] for column in less.T]).T
         grid = np.r_[0.0, HORIZONS[at]]
@@ -309,11 +320,18 @@ def _ahead(way: Behaviour, near: float, known: Gram) -> tuple[Array, Array]:
         return mean * HORIZONS, HORIZONS**2 / told[0, 0]
     table, strength = tables(way.kernel), _strength(way.size, near)
     reach = strength * table.reach
+    spread = (reach * (told[2:, 2:] @ reach)).sum(axis=0)
     means = HORIZONS * mean + (told[1, 2:] - mean * told[0, 2:]) @ reach
     means = np.maximum(np.maximum.accumulate(means), HORIZONS / 20)
-    doubts = strength * table.ahead - (reach * (told[2:, 2:] @ reach)).sum(axis=0)
+    doubts = strength * table.ahead - spread
     doubts += (HORIZONS - told[0, 2:] @ reach) ** 2 / told[0, 0]
     return means, np.maximum(doubts, 1e-9)
+
+
+def _between(table: Array, after: Any, part: Array) -> Array:
+    """Return a table's columns between horizons, on straight lines from 0 at now."""
+    before = np.where(after > 0, table[:, np.maximum(after - 1, 0)], 0.0)
+    return before + (table[:, after] - before) * part
 
 
 def _checked(stock: float) -> float:
@@ -340,6 +358,7 @@ def _quantile(amounts: Array, below: Array, share: float) -> float:
         return float(amounts[0] * share / below[0]) if below[0] > 0 else 0.0
     if at == len(below):
         return float(amounts[-1])
-    low, high, to = ndtri(np.clip([below[at - 1], below[at], share], 1e-12, 1 - 1e-12))
+    ends = [min(max(one, 1e-12), 1 - 1e-12) for one in (below[at - 1], below[at], share)]
+    low, high, to = ndtri(ends).tolist()
     part = (to - low) / (high - low) if high > low else 1.0
     return float(amounts[at - 1] + (amounts[at] - amounts[at - 1]) * part)

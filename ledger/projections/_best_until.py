@@ -5,13 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-import numpy as np
-
-from ledger.methods.runout import expected_use
 from ledger.methods.supply import past_best
 from ledger.projections._keeping import keeping_of
 from ledger.projections._use_by import days_of, opened_on, use_by_of
-from ledger.projections._use_weeks import UseWeeks
+from ledger.projections._use_past import UsePast
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -68,7 +65,7 @@ class Late:
 
 
 def late_lots(
-    state: State, known: list[tuple[int, BestUntil | None]], weeks: UseWeeks, row: int
+    state: State, known: list[tuple[int, BestUntil | None]], use: UsePast, row: int
 ) -> list[Late] | None:
     """Return the lots of an item of which some passes its best, the earliest first.
 
@@ -87,14 +84,13 @@ def late_lots(
     dated = [(lot, until) for lot, until in known if until is not None]
     if not dated:
         return []
-    ahead = [max(until.day - state.as_of_day, 0) / 7 for _, until in dated]
-    far = int(np.ceil(max(ahead)))
-    used = expected_use(weeks.ready[row], season=weeks.season(row), weeks=max(far, 1))
-    if np.isnan(used[0]):
+    if use.too_few(row):
         return None
-    eaten = np.interp(ahead, np.arange(len(used) + 1), np.r_[0.0, np.cumsum(used)])
+    weeks = [max(until.day - state.as_of_day, 0) / 7 for _, until in dated]
+    ahead = use.ahead[row]
+    eaten = [0.0] * len(weeks) if ahead is None else ahead.expected(weeks).tolist()
     amounts = [float(state.left[lot]) / 1000 for lot, _ in dated]
-    late = past_best(amounts, eaten.tolist(), 1.0)  # time is counted in amounts eaten by then
+    late = past_best(amounts, eaten, 1.0)  # time is counted in amounts eaten by then
     out = [
         Late(lot, until, amount)
         for (lot, until), amount in zip(dated, late, strict=True)

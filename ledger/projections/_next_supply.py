@@ -7,13 +7,14 @@ a count found are no supply.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import median
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ledger.events import METHODS
+from ledger.methods.waiting import after_pauses, in_season
 from ledger.replay import ORIGINS, day_text
 from ledger.replay._columns import Array
 
@@ -41,12 +42,18 @@ class Supply:
         What it comes from, in words.
     like : tuple of int
         The earlier days that it goes by.
+    waits : tuple of float
+        Equally likely days from now until then (`ledger.methods.waiting`).
+    laid_in : bool
+        Whether it was last picked, or put up to keep.
     """
 
     day: int | None
     rule: str = ""
     text: str = ""
     like: tuple[int, ...] = ()
+    waits: tuple[float, ...] = ()
+    laid_in: bool = False
 
 
 def next_supply(days: Array, today: int, *, laid_in: bool) -> Supply:
@@ -90,7 +97,8 @@ def _by_season(days: Array, today: int, least: int) -> Supply:
         return Supply(None)
     like = tuple(first for first, _ in firsts)
     text = f"as in earlier years, when it came on {', '.join(map(day_text, like))}"
-    return Supply(int(median(day for _, day in firsts)), "season", text, like)
+    waits = tuple(in_season([day - today for _, day in firsts]).tolist())
+    return Supply(int(median(day for _, day in firsts)), "season", text, like, waits)
 
 
 def _by_rhythm(days: Array, today: int) -> Supply:
@@ -105,7 +113,8 @@ def _by_rhythm(days: Array, today: int) -> Supply:
     pause = int(median(longer.tolist()))
     since = f", and {today - last} have passed" if today > last else ""
     text = f"it came every {pause} days or so{since} since {day_text(last)}"
-    return Supply(last + pause, "rhythm", text, tuple(recent.tolist()))
+    waits = tuple(after_pauses(gaps, today - last).tolist())
+    return Supply(last + pause, "rhythm", text, tuple(recent.tolist()), waits)
 
 
 def is_supply(state: State) -> Array:
@@ -129,7 +138,8 @@ def next_supplies(state: State, items: Array) -> list[Supply]:
         mine = order[bounds[i] : bounds[i + 1]]
         days = np.unique(lots["day"][mine]).astype(np.int64)
         laid_in = bool(mine.size) and bool(kept[mine[-1]])
-        out.append(next_supply(days, state.as_of_day, laid_in=laid_in))
+        found = next_supply(days, state.as_of_day, laid_in=laid_in)
+        out.append(replace(found, laid_in=laid_in))
     return out
 
 

@@ -14,17 +14,20 @@ from ledger.projections._best_until import BestUntil, Late, best_until, late_lot
 from ledger.projections._common import LISTED_FROM
 from ledger.projections._next_supply import Supply, is_supply, next_supplies
 from ledger.projections._stock_targets import StockTarget, stock_targets
-from ledger.projections._use_weeks import UseWeeks, is_use, use_weeks
+from ledger.projections._use_past import UsePast, is_use, use_past
 from ledger.projections._widening import lately
 from ledger.replay._columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["UNITS", "Ahead", "ahead_of", "gone", "listed_lots"]
+__all__ = ["SURELY", "UNITS", "Ahead", "ahead_of", "gone", "listed_lots"]
 
 UNITS = {"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}
 """What a thousand whole units of each measure are."""
+
+SURELY = 0.001
+"""No chance is told that lies closer to never or always: households change. Our choice."""
 
 
 def listed_lots(state: State) -> Array:
@@ -42,7 +45,7 @@ class Ahead:
     items : ndarray of int, shape (items,)
     lots : list of list of int
         The lots of each that have something left.
-    weeks : UseWeeks
+    use : UsePast
     supplies : list of Supply
     targets : dict of int to StockTarget
         By item number.
@@ -51,7 +54,7 @@ class Ahead:
     state: State
     items: Array
     lots: list[list[int]]
-    weeks: UseWeeks
+    use: UsePast
     supplies: list[Supply]
     targets: dict[int, StockTarget]
 
@@ -74,24 +77,29 @@ class Ahead:
     @cached_property
     def plain_per_week(self) -> Array:
         """Use a week as the method has it, before any widening."""
-        return np.array(self.weeks.per_week())
+        return self.use.per_week
 
     @cached_property
     def plain_weeks_left(self) -> Array:
-        """Weeks left and the chance to reach as the method has them, before any widening."""
-        return np.array(self.weeks.run_out(self.stock, self.supply_weeks))
+        """Weeks left (inf: years) and the chance to reach as the method has them, before widening.
 
-    @cached_property
-    def supply_weeks(self) -> Array:
-        """Weeks until the next supply, shape (items,); NaN where nobody knows."""
-        today = self.state.as_of_day
-        return np.array(
-            [np.nan if one.day is None else (one.day - today) / 7 for one in self.supplies]
-        )
+        Shape (4, items); NaN where too little is known, and the chance also where nothing is left
+        or nobody knows when more comes.
+        """
+        out = np.full((4, self.items.size), np.nan)
+        for row, (one, stock) in enumerate(zip(self.use.ahead, self.stock.tolist(), strict=True)):
+            if one is None:
+                continue
+            found = one.run_out(stock)
+            out[:3, row] = found.low, found.likely, found.high
+            if stock and self.supplies[row].waits:
+                chance = one.reaches(stock, np.array(self.supplies[row].waits) / 7)
+                out[3, row] = min(max(chance, SURELY), 1 - SURELY)
+        return out
 
     def late(self, row: int) -> list[Late] | None:
         """Return the lots of which some passes its best; None where use is not known."""
-        return late_lots(self.state, self.best[row], self.weeks, row)
+        return late_lots(self.state, self.best[row], self.use, row)
 
     @cached_property
     def best(self) -> list[list[tuple[int, BestUntil | None]]]:
@@ -128,7 +136,7 @@ def _ahead_of(state: State, only: int | None = None) -> Ahead:
     order = rows[np.argsort(of, kind="stable")]
     bounds = np.searchsorted(np.sort(of), np.r_[items, items + 1]).reshape(2, -1)
     lots = [order[a:b].tolist() for a, b in bounds.T.tolist()]
-    return Ahead(state, items, lots, use_weeks(state, items), next_supplies(state, items), targets)
+    return Ahead(state, items, lots, use_past(state, items), next_supplies(state, items), targets)
 
 
 def gone(state: State, ahead: Ahead, days: int) -> list[str]:

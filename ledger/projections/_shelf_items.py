@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.projections._common import answer
 from ledger.projections._shelf_ahead import UNITS, Ahead, ahead_of, gone
-from ledger.projections._use_weeks import AHEAD
+from ledger.projections._use_past import AHEAD
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.replay.state import day_text
 
@@ -18,7 +18,8 @@ __all__ = ["ITEM_COLUMNS", "address_of", "build_items"]
 
 _AMOUNT = "g, ml, pieces or kJ"
 _UNIT = "in the unit of `unit`"
-_ENDS = "the tenth, fiftieth and ninetieth of a hundred futures"
+_FEW, _YEAR = 26, 52
+_ENDS = "the tenth, fiftieth and ninetieth of a hundred"
 
 ITEM_COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -30,10 +31,10 @@ ITEM_COLUMNS = (
     Column("jars_left", "Jars", "jars", "Jars left, an open one as a part; null when not in jars."),
     Column("lots", "Lots", "lots", "How many lots have something left."),
     Column("unit", "Unit", "", "The unit of the amounts of this record: g, ml, pieces or kJ."),
-    Column("used_per_week.low", "Used a week, low", _AMOUNT, f"Use a week over the coming {AHEAD} weeks, low; {_UNIT}. Low, likely and high are {_ENDS}; null where fewer than four weeks are known."),
+    Column("used_per_week.low", "Used a week, low", _AMOUNT, f"Use a week over the coming {AHEAD} weeks, low; {_UNIT}. Low, likely and high are {_ENDS}; null where fewer than four weeks are known, or none was used."),
     Column("used_per_week.likely", "Used a week", _AMOUNT, f"The same, likely; {_UNIT}."),
     Column("used_per_week.high", "Used a week, high", _AMOUNT, f"The same, high; {_UNIT}."),
-    Column("used_text", "Used\na week", "", "Use a week, likely, in words; null where it is not known.", main=True),
+    Column("used_text", "Used\na week", "", "Use a week, likely, in words; how long none was used; null where too little is known.", main=True),
     Column("weeks_left.low", "Weeks left, low", "weeks", "Weeks until nothing is left, when no more comes, low; null where not known, and beyond five years."),
     Column("weeks_left.likely", "Weeks left", "weeks", "The same, likely."),
     Column("weeks_left.high", "Weeks left, high", "weeks", "The same, high."),
@@ -43,7 +44,7 @@ ITEM_COLUMNS = (
     Column("runs_out_on.late", "Runs out, late", "day", "The same, with the high weeks."),
     Column("next_supply_on", "Next supply", "day", "When more is expected, by the household's own past; null where that does not tell.", main=True),
     Column("next_supply_by", "Next supply by", "", "season: as in earlier years; rhythm: after the usual pause."),
-    Column("reaches_next_supply", "Lasts till then", "chance", "Chance that what is left lasts until then, 0 to 1; null where either is not known."),
+    Column("reaches_next_supply", "Lasts till then", "chance", "Chance that what is left lasts until more comes, 0 to 1, over the days on which it may; null where either is not known."),
     Column("reaches_text", "Lasts\ntill then", "", "The same chance, in words.", main=True),
     Column("target", "Target", _AMOUNT, f"How much should be there now by the household's target; {_UNIT}; null where none is set."),
     Column("target_said", "Target as set", "", "The target in the household's words."),
@@ -53,23 +54,31 @@ ITEM_COLUMNS = (
     Column("past_best_on", "Past best on", "day", "The day from which on."),
     Column("past_best_text", "Past best\nuneaten", "", "How much passes its best before it would be eaten, in words.", main=True),
     Column("best_until", "Best until", "day", "First day on which some of it passes its best: the household's word, else the early end of the published period."),
-    Column("seasonal", "Seasonal", "yes or no", "Whether use is drawn from the same time of earlier years (more than a year is known)."),
-    Column("sparse", "Now and then", "yes or no", "Whether use a week comes from the method for intermittent use."),
-    Column("weeks_known", "Weeks known", "weeks", "Past weeks, of the last five years, in which there was some."),
+    Column("seasonal", "Seasonal", "yes or no", "Whether its weeks show that use comes back at the same time of the year."),
+    Column("weeks_known", "Weeks known", "weeks", "Past weeks, of the last five years, in which there was some; a week that ran dry counts as far as it went."),
+    Column("how_sure", "How sure", "", "What keeps the range wide, in words; null where a year or more is known."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
 _SAID = {
-    "own-weeks": f"Use a week and run-out come from the household's own weeks: blocks of four are drawn 2,000 times; the ranges leave out a tenth at each end. Use a week is over the coming {AHEAD} weeks; what is eaten, used, sown or given away counts, what spoils comes on top.",
-    "own-seasons": "With more than a year of history, weeks are drawn from about the same time of earlier years.",
-    "none-there": "Weeks in which there was none are filled with weeks in which there was some.",
-    "now-and-then": "What is used now and then has its level by Croston's method, with the correction of its bias.",
-    "next-by-season": "The next supply is expected as in earlier years.",
-    "next-by-rhythm": "The next supply is expected after the usual pause.",
+    "own-weeks": f"Use a week and run-out come from the household's own weeks: they tell how even the use is, and how sure the usual amount. The ranges leave out the earliest and the latest tenth. Use a week is over the coming {AHEAD} weeks; what is eaten, used, sown or given away counts, what spoils comes on top.",
+    "own-seasons": "Where the weeks show that use comes back at the same time of the year, that is followed.",
+    "none-there": "Days on which there was none count neither as use of nothing nor as any other use.",
+    "even-pauses": "What is opened at even pauses is reckoned by its pauses.",
+    "people-changed": "Food used before the number of people changed counts by it.",
+    "few-weeks": f"Few weeks (under {_FEW}): a wide range.",
+    "season-not-known": "Less than a year: a season is not known yet.",
+    "next-by-season": "The next supply is expected as in earlier years; the chance counts earlier and later days, too.",
+    "next-by-rhythm": "The next supply is expected after the usual pause; the chance counts shorter and longer ones, too.",
     "best-as-published": "Where the household does not say how long it keeps, best quality ends with the early end of the published period. That is quality, and no promise of safety.",
     "target-until-supply": "Of a target for a year, as much should be there as lies before the next supply.",
-    "beyond-five-years": "What lasts for more than five years on a path has no day.",
+    "beyond-five-years": "What lasts longer than about five years has no day.",
 }  # fmt: skip
+
+_HOW_SURE = {
+    "few-weeks": "few weeks: a wide range",
+    "season-not-known": "less than a year: a season is not known yet",
+}
 
 
 def address_of(name: str) -> str:
@@ -118,7 +127,7 @@ def _first(record: dict[str, Any]) -> tuple[Any, ...]:
 def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
     item, facts = int(ahead.items[row]), state.facts
     measure = facts.measure[item]
-    supply, weeks = ahead.supplies[row], ahead.weeks
+    supply, one = ahead.supplies[row], ahead.use.ahead[row]
     whole = sum(int(state.left[lot]) for lot in ahead.lots[row])
     best = ahead.first_best(row)
     out = {
@@ -135,22 +144,26 @@ def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
         "reaches_next_supply": _known(ahead.weeks_left[3, row]),
         "reaches_text": _chance(float(ahead.weeks_left[3, row])),
         "best_until": None if best is None else day_text(best),
-        "seasonal": bool(weeks.seasonal[row]),
-        "sparse": bool(weeks.sparse[row]),
-        "weeks_known": int(weeks.known[row]),
+        "seasonal": one is not None and one.seasonal,
+        "weeks_known": ahead.use.known(row),
         **_use(state, ahead, row, measure),
         **_run_out(ahead, row),
         **_target(state, ahead, row, measure),
         **_past_best(state, ahead, row, measure),
     }
-    return out | {"assumptions": _rests_on(state, ahead, row, out)}
+    rests = _rests_on(state, ahead, row, out)
+    unsure = "; ".join(text for name, text in _HOW_SURE.items() if name in rests)
+    return out | {"assumptions": rests, "how_sure": unsure or None}
 
 
 def _use(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
     low, likely, high = (_known(value) for value in ahead.per_week[:, row])
     text = None if likely is None else _text(state, likely, measure)
-    if likely == 0:
-        text = f"up to {_text(state, high, measure)}" if high else "none"
+    if likely is None and not ahead.use.too_few(row):
+        many = round(ahead.use.known(row))
+        text = f"none in {many} week" + ("" if many == 1 else "s")
+    elif likely is not None and high is not None and likely < high / 20:
+        text = f"up to {_text(state, high, measure)}"
     return {
         "used_per_week.low": low,
         "used_per_week.likely": likely,
@@ -171,12 +184,12 @@ def _run_out(ahead: Ahead, row: int) -> dict[str, Any]:
         low, high = _weeks(float(found[0])), _weeks(float(found[2]))
         out["weeks_text"] = low if low == high else f"{low} to {high}"
         if math.isinf(found[2]):
-            out["weeks_text"] = "years" if math.isinf(found[0]) else f"{low} and more"
+            out["weeks_text"] = "years" if math.isinf(found[0]) else f"{low} to years"
     return out
 
 
 def _chance(value: float) -> str | None:
-    """Return a chance in words; of 2,000 futures none is not never, and all is not surely."""
+    """Return a chance in words; never is not said, nor surely."""
     if math.isnan(value):
         return None
     return (
@@ -226,14 +239,19 @@ def _past_best(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, 
 
 
 def _rests_on(state: State, ahead: Ahead, row: int, record: dict[str, Any]) -> list[str]:
-    weeks, target = ahead.weeks, ahead.target(row)
-    known = record["used_per_week.likely"] is not None
-    per = target is not None and target.share(state.as_of_day, ahead.supplies[row].day) < 1
+    target, use = ahead.target(row), ahead.use
+    one, past, supply = use.ahead[row], use.pasts[row], ahead.supplies[row]
+    per = target is not None and target.share(state.as_of_day, supply.day) < 1
     rests = {
-        "own-weeks": known,
-        "own-seasons": known and weeks.seasonal[row],
-        "none-there": known and weeks.gaps[row],
-        "now-and-then": weeks.sparse[row],
+        "own-weeks": one is not None,
+        "own-seasons": one is not None and one.seasonal,
+        "none-there": one is not None and use.known(row) < past.weeks,
+        "even-pauses": one is not None and one.by_chance < 0.5,
+        "people-changed": one is not None and use.scaled[row],
+        "few-weeks": one is not None and past.weeks < _FEW,
+        "season-not-known": one is not None
+        and past.weeks < _YEAR
+        and (supply.laid_in or past.weeks >= _FEW),
         "next-by-season": ahead.supplies[row].rule == "season",
         "next-by-rhythm": ahead.supplies[row].rule == "rhythm",
         "best-as-published": any(one is not None and one.published for _, one in ahead.best[row]),
@@ -257,7 +275,7 @@ def _in_words(records: list[dict[str, Any]], out: list[str]) -> list[str]:
 
 
 def _missing(records: list[dict[str, Any]]) -> list[str]:
-    few = [r["item"] for r in records if r["used_per_week.likely"] is None and r["lots"]]
+    few = [r["item"] for r in records if r["used_text"] is None and r["lots"]]
     never = [r["item"] for r in records if r["next_supply_on"] is None]
     nobody = [r["item"] for r in records if r["target_said"] and r["target"] is None]
     out = []

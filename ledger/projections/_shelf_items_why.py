@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import NotFound
-from ledger.methods.use import DEFAULT_ALPHA
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node, whole_unit
 from ledger.projections._next_supply import is_supply
@@ -16,7 +15,7 @@ from ledger.projections._shelf_ahead import UNITS, Ahead, ahead_of
 from ledger.projections._shelf_items import build_items
 from ledger.projections._shelf_time import changes, item_number
 from ledger.projections._shelf_why import jars_node, left_node
-from ledger.projections._use_weeks import AHEAD, PATHS, is_use
+from ledger.projections._use_why import mean_use, used_a_week
 from ledger.projections.base import Node
 from ledger.replay.state import day_number, day_text
 
@@ -25,7 +24,7 @@ if TYPE_CHECKING:
 
 __all__ = ["why_item", "why_over_time"]
 
-_FUTURES = {"low": "tenth", "likely": "fiftieth", "high": "ninetieth"}
+_ENDS = {"low": "tenth", "likely": "fiftieth", "high": "ninetieth"}
 _DAYS = {"early": "low", "likely": "likely", "late": "high"}
 
 
@@ -76,13 +75,13 @@ class _ItemTree:
             "target": self._target,
             "short_of_target": self._short,
             "past_best": self._past_best,
-            "weeks_known": lambda: Node("past weeks, of the last five years, with some of it", int(self.ahead.weeks.known[0]), "weeks"),
+            "weeks_known": lambda: Node("past weeks, of the last five years, with some of it", self.ahead.use.known(0), "weeks"),
             "next_supply_on": self._next,
             "past_best_on": self._past_best_on,
             "best_until": self._best_until,
             "eat_first": self._rank,
         }  # fmt: skip
-        for at, name in enumerate(_FUTURES):
+        for at, name in enumerate(_ENDS):
             out[f"used_per_week.{name}"] = lambda at=at, name=name: self._used(at, name)  # type: ignore[misc]
             out[f"weeks_left.{name}"] = lambda at=at, name=name: self._weeks(at, name)  # type: ignore[misc]
         for at, name in enumerate(_DAYS):
@@ -100,65 +99,27 @@ class _ItemTree:
         thousand = Node(f"a thousand to one {self.unit}", 1000.0, "")
         return quotient("left", self.unit, self._left(), thousand)
 
-    def _mean(self) -> Node:
-        """Return the plain mean use of the weeks with some."""
-        weeks, draws = self.ahead.weeks, self.state.draws
-        mine = is_use(self.state) & (draws["item"] == self.item)
-        rows = np.flatnonzero(mine & (draws["day"] > self._before_whole_weeks()))
-        parts = [
-            event_node(self.state, int(draws["ev"][i]), "", float(draws["whole"][i]) / 1000, self.unit)
-            for i in rows.tolist()
-        ]  # fmt: skip
-        return quotient(
-            "mean use of the past weeks with some",
-            f"{self.unit} a week",
-            total("used in them", self.unit, *parts),
-            Node("weeks with some", float(weeks.known[0]), "weeks"),
-        )
-
-    def _before_whole_weeks(self) -> int:
-        """Return the last day before the first whole week that is looked at."""
-        today, days = self.state.as_of_day, self.state.lots["day"]
-        first = int(days[self.state.lots["item"] == self.item].min(initial=today))
-        weeks = min((today + 1 - first) // 7, self.ahead.weeks.used.shape[1])
-        return int(today - 7 * weeks)
-
-    def _drawn(self, name: str, what: str) -> str:
-        weeks = self.ahead.weeks
-        when = "the same time of earlier years" if weeks.seasonal[0] else "all its weeks"
-        return f"{what}: the {_FUTURES[name]} of a hundred futures, of {PATHS:,} drawn in blocks of four weeks from {when}"
-
     def _used(self, at: int, name: str) -> Node:
-        value = float(self.ahead.per_week[at, 0])
-        label, unit = f"use a week over the coming {AHEAD} weeks, {name}", f"{self.unit} a week"
-        if np.isnan(value):
-            return Node("fewer than four weeks with some of it are known", None, unit)
-        mean = self._mean()
-        if self.ahead.weeks.sparse[0] and name == "likely":
-            return product(label, unit, mean, self._level(mean))
-        return product(label, unit, mean, self._factor(value, mean, self._drawn(name, "against that mean")))  # fmt: skip
-
-    def _factor(self, value: float, plain: Node, label: str) -> Node:
-        base = float(plain.value or 0.0)
-        return Node(label, value / base if base else 1.0, "times")
-
-    def _level(self, mean: Node) -> Node:
-        weeks = self.ahead.weeks
-        size, gap = float(weeks.size[0]), float(weeks.gap[0])
-        rate = quotient("size of a use by the pause between two", self.unit, Node("size of a use, smoothed", size, self.unit), Node("weeks from use to use, smoothed", gap, "weeks"))  # fmt: skip
-        bias = Node(f"1 - {DEFAULT_ALPHA:g} / 2, against its bias", 1 - DEFAULT_ALPHA / 2, "times")
-        level = product("level of use now and then (Croston)", self.unit, rate, bias)
-        return quotient("against that mean", "times", level, Node("that mean", mean.value, self.unit))  # fmt: skip
+        return used_a_week(self.state, self.item, self.ahead.use, 0, at, name, 1000.0)
 
     def _weeks(self, at: int, name: str) -> Node:
         value = float(self.ahead.weeks_left[at, 0])
         if np.isnan(value):
-            return Node("fewer than four weeks with some of it are known", None, "weeks")
+            return self._not_known("weeks")
         if np.isinf(value):
-            return Node("it lasts for more than five years on this path", None, "weeks")
-        even = quotient("left, by the mean use", "weeks", self._stock(), self._mean())
-        label = self._drawn(name, "against an even pace")
-        return product(f"weeks left, {name}", "weeks", even, self._factor(value, even, label))
+            return Node("it lasts for more than about five years", None, "weeks")
+        if not value:
+            return Node("nothing is left", 0.0, "weeks")
+        mean = mean_use(self.state, self.item, self.ahead.use, 0, 1000.0)
+        even = quotient("left, by the mean use", "weeks", self._stock(), mean)
+        base = float(even.value or 0.0)
+        label = f"against an even pace: the {_ENDS[name]} of a hundred"
+        return product(f"weeks left, {name}", "weeks", even, Node(label, value / base if base else 1.0, "times"))  # fmt: skip
+
+    def _not_known(self, unit: str) -> Node:
+        few = self.ahead.use.too_few(0)
+        why = "fewer than four weeks with some of it are known" if few else "none of it was used"
+        return Node(why, None, unit)
 
     def _day(self, at: int, name: str) -> Node:
         weeks = self._weeks(at, _DAYS[name])
@@ -169,13 +130,24 @@ class _ItemTree:
         )  # fmt: skip
 
     def _reaches(self) -> Node:
-        chance = float(self.ahead.weeks_left[3, 0])
+        chance, supply = float(self.ahead.weeks_left[3, 0]), self.ahead.supplies[0]
         if np.isnan(chance):
-            return Node("its use or its next supply is not known", None, "0 to 1")
-        lasts = Node("futures in which it lasts till then", float(round(chance * PATHS)), "futures")
-        return quotient(
-            "chance", "0 to 1", lasts, Node("futures drawn", float(PATHS), "futures")
-        )  # fmt: skip
+            return Node(
+                "its use or its next supply is not known, or nothing is left", None, "0 to 1"
+            )
+        ahead, stock = self.ahead.use.ahead[0], float(self.ahead.stock[0])
+        assert ahead is not None
+        today = self.state.as_of_day
+        parts = [
+            Node(f"chance that it lasts until {day_text(today + round(wait))}", ahead.reaches(stock, [wait / 7]), "0 to 1")
+            for wait in supply.waits
+        ]  # fmt: skip
+        known = total("over the days on which more may come", "0 to 1", *parts)
+        even = quotient("their mean", "0 to 1", known, Node("days", float(len(parts)), ""))
+        rest = chance - float(even.value or 0.0)
+        if abs(rest) < 1e-12:
+            return even
+        return total("never surely, and never surely not", "0 to 1", even, Node("kept off the ends", rest, "0 to 1"))  # fmt: skip
 
     def _next(self) -> Node:
         supply, lots = self.ahead.supplies[0], self.state.lots
@@ -305,9 +277,7 @@ def _ahead(state: State, item: int, day: str, unit: str) -> dict[str, Callable[[
         whole = total("left now", whole_unit(state, item), *parts)
         stock = quotient("left now", unit, whole, Node(f"a thousand to one {unit}", 1000.0, ""))
         used = float(stock.value or 0.0) - found[0][name]
-        label = (
-            f"used by then at most, as far as it lasts: the {_FUTURES[name]} of a hundred futures"
-        )
+        label = f"used by then, as far as it lasts: of what is left, the {_ENDS[name]} of a hundred"
         return difference("left then", unit, stock, Node(label, used, unit))
 
-    return {name: lambda name=name: one(name) for name in _FUTURES}  # type: ignore[misc]
+    return {name: lambda name=name: one(name) for name in _ENDS}  # type: ignore[misc]

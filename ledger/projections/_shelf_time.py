@@ -8,10 +8,9 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.items import near_misses
-from ledger.methods.runout import LEAST_WEEKS, stock_ahead
 from ledger.projections._common import LISTED_FROM, answer
 from ledger.projections._shelf_ahead import UNITS
-from ledger.projections._use_weeks import CYCLE, PATHS, use_weeks
+from ledger.projections._use_past import use_past
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.replay._columns import Array
 from ledger.replay.facts import MATCHED
@@ -23,6 +22,7 @@ if TYPE_CHECKING:
 __all__ = ["TIME_COLUMNS", "build_over_time", "changes", "item_number"]
 
 _AMOUNT = "g, ml, pieces or kJ"
+_WEEKS = 52
 
 TIME_COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -33,15 +33,15 @@ TIME_COLUMNS = (
     Column("came", "Came", _AMOUNT, "What came in that day, in the unit of `unit`; null ahead."),
     Column("went", "Went", _AMOUNT, "What went out that day; null ahead."),
     Column("left", "Left", _AMOUNT, "What was there at the end of the day, and until the next record; null ahead.", main=True),
-    Column("low", "Low", _AMOUNT, "What is left that day on the tenth of a hundred futures, when nothing more comes; null in the past.", main=True),
-    Column("likely", "Likely", _AMOUNT, "The same, on the fiftieth.", main=True),
-    Column("high", "High", _AMOUNT, "The same, on the ninetieth.", main=True),
+    Column("low", "Low", _AMOUNT, "What is left that day when nothing more comes: less only one time in ten; null in the past.", main=True),
+    Column("likely", "Likely", _AMOUNT, "The same, as often less as more.", main=True),
+    Column("high", "High", _AMOUNT, "The same, more only one time in ten.", main=True),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
 _AHEAD = Assumption(
     "own-weeks",
-    "What lies ahead is drawn from the household's own weeks of use, when nothing more comes in.",
+    "What lies ahead comes from the household's own weeks of use, when nothing more comes in; the range leaves out the lowest and the highest tenth.",
 )
 
 
@@ -88,7 +88,7 @@ def changes(state: State, item: int) -> tuple[Array, Array, Array, Array]:
 def build_over_time(state: State, item: int) -> Answer:
     """Return the stock of an item after each day of change, and each week ahead as a range.
 
-    The weeks ahead go on until nothing is left on nine paths of ten, at most for a year; the
+    The weeks ahead go on until nine times in ten nothing is left, at most for a year; the
     first of them is the answer's day. Nothing is looked ahead of where less than four weeks
     of use are known, or nothing is left.
     """
@@ -126,14 +126,17 @@ def _ahead(
     least = LISTED_FROM[state.facts.measure[item]] / 1000
     if stock < least:
         return [], []
-    weeks = use_weeks(state, np.array([item], np.int64))
-    if weeks.known[0] < LEAST_WEEKS:
+    use = use_past(state, np.array([item], np.int64))
+    if use.too_few(0):
         return [], [
             f"How {shared['item']} goes on shows once four weeks of its use are written down."
         ]
-    found = stock_ahead(stock, weeks.ready[0], season=weeks.season(0), weeks=CYCLE, paths=PATHS)
-    gone = np.flatnonzero(found.high < least)
-    last = int(gone[0]) if gone.size else CYCLE
+    ahead = use.ahead[0]
+    if ahead is None:
+        return [], [f"No use of {shared['item']} is written down."]
+    low, likely, high = ahead.left_after(stock, _WEEKS)
+    gone = np.flatnonzero(high < least)
+    last = int(gone[0]) if gone.size else _WEEKS
     out = []
     for week in range(last + 1):
         day = day_text(state.as_of_day + 7 * week)
@@ -143,9 +146,9 @@ def _ahead(
                 "why": f"shelf/over-time/{shared['item'].replace(' ', '-')}/{day}",
                 "day": day,
                 "when": "ahead",
-                "low": float(found.low[week]),
-                "likely": float(found.likely[week]),
-                "high": float(found.high[week]),
+                "low": float(low[week]),
+                "likely": float(likely[week]),
+                "high": float(high[week]),
                 "assumptions": [_AHEAD.id],
             }
         )

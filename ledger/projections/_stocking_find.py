@@ -14,7 +14,7 @@ from ledger.methods.supply import past_best
 from ledger.projections._keeping import keeping_of
 from ledger.projections._stock_targets import StockTarget, stock_targets
 from ledger.projections._use_by import days_of, use_by_of
-from ledger.projections._use_weeks import is_use
+from ledger.projections._use_past import UsePast, is_use, use_past
 from ledger.replay import KEPT, ORIGINS
 from ledger.replay.facts import SORTS
 
@@ -23,10 +23,10 @@ if TYPE_CHECKING:
 
     Array = np.ndarray[Any, Any]
 
-__all__ = ["LOOK_BACK", "Pack", "Stock", "Use", "stocks"]
+__all__ = ["LOOK_BACK", "Pack", "Stock", "stocks"]
 
 LOOK_BACK = 52
-"""Whole weeks over which use is averaged, and in which a price must have been seen."""
+"""Weeks in which a staple must have been used, and a price seen."""
 
 _WEEKS_A_YEAR = 365 / 7
 _SORTS = [SORTS.index(sort) for sort in ("food", "supply", "lid", "fuel")]
@@ -43,20 +43,6 @@ class Pack:
 
 
 @dataclass(frozen=True)
-class Use:
-    """Use over the last whole weeks: how many weeks, and the draws in them."""
-
-    weeks: int
-    draws: Array
-    whole: float
-
-    @property
-    def per_week(self) -> float:
-        """Return whole units a week."""
-        return self.whole / self.weeks if self.weeks else 0.0
-
-
-@dataclass(frozen=True)
 class Stock:
     """One bought staple; amounts are whole units.
 
@@ -67,7 +53,11 @@ class Stock:
         Those with something left.
     late : list of float
         How much of each passes its date before it is eaten.
-    use : Use
+    use : UsePast
+        Of this and the other staples; `row` is its place there.
+    per_week : float or None
+        Whole units likely used a week over the coming weeks, as on the shelf; 0 where none was
+        used, None where too little is known.
     target : StockTarget or None
         The household's own; else so many weeks.
     weeks_wanted : float
@@ -83,7 +73,9 @@ class Stock:
     lots: Array
     left: list[int]
     late: list[float]
-    use: Use
+    use: UsePast
+    row: int
+    per_week: float | None
     target: StockTarget | None
     weeks_wanted: float
     today: int
@@ -97,9 +89,9 @@ class Stock:
         return sum(self.left) - math.fsum(self.late)
 
     def target_whole(self) -> float | None:
-        """Return how much is wanted in the house; None where the people are not known."""
+        """Return how much is wanted in the house; None where use or the people are not known."""
         if self.target is None:
-            return self.use.per_week * self.weeks_wanted
+            return None if self.per_week is None else self.per_week * self.weeks_wanted
         times = self.target.times
         if times is None:
             return None
@@ -114,13 +106,13 @@ class Stock:
     def staple(self, name: str) -> Staple | None:
         """Return it as the planning method takes it; None where use, price or target is not known."""
         wanted = self.target_whole()
-        if self.pack is None or self.use.per_week <= 0 or wanted is None:
+        if self.pack is None or not self.per_week or wanted is None:
             return None
         return Staple(
             name,
             held=self.held,
-            per_week=self.use.per_week,
-            target_weeks=wanted / self.use.per_week,
+            per_week=self.per_week,
+            target_weeks=wanted / self.per_week,
             pack=float(self.pack.whole),
             price=self.pack.price,
             keeps_weeks=math.inf if self.keeps_weeks is None else self.keeps_weeks,
@@ -134,24 +126,25 @@ def stocks(state: State, weeks: float, only: int | None = None) -> list[Stock]:
     mostly bought and not the household's own, and was used within the last year (or has a target).
     """
     targets = stock_targets(state)
-    use = _use(state)
-    items = _staples(state, targets, {item for item, one in use.items() if one.whole > 0})
+    items = _staples(state, targets, _used_lately(state))
     if only is not None:
         items = [item for item in items if item == only]
     packs = _packs(state, np.array(items, np.int64))
     by_item = _lots_left(state)
     none = np.zeros(0, np.int64)
     out = []
-    for item in sorted(items, key=lambda item: state.facts.names[item]):
-        mine = use.get(item) or Use(_weeks_seen(state), none, 0.0)
+    items.sort(key=lambda item: state.facts.names[item])
+    use = use_past(state, np.array(items, np.int64))
+    for row, item in enumerate(items):
+        per_week = _per_week(use, row)
         lots = by_item.get(item, none)
         keeps, said = _keeps(state, item)
         left = [int(left) for left in state.left[lots]]
         until = [_weeks_until(state, int(lot)) for lot in lots]
-        late = past_best([float(amount) for amount in left], until, mine.per_week)
+        late = past_best([float(amount) for amount in left], until, per_week or 0.0)
         out.append(
             Stock(
-                item, lots, left, late, mine, targets.get(item), weeks, state.as_of_day,
+                item, lots, left, late, use, row, per_week, targets.get(item), weeks, state.as_of_day,
                 packs.get(item), keeps, said,
             )
         )  # fmt: skip
@@ -186,32 +179,18 @@ def _staples(state: State, targets: dict[int, StockTarget], used: set[int]) -> l
     ]
 
 
-def _weeks_seen(state: State) -> int:
-    """Return the whole weeks that the book goes back, up to `LOOK_BACK`."""
-    if not state.lots["day"].size:
-        return 0
-    return int(min((state.as_of_day - state.lots["day"].min() + 1) // 7, LOOK_BACK))
+def _used_lately(state: State) -> set[int]:
+    """Return the items of which some was used within `LOOK_BACK`."""
+    draws = state.draws
+    recent = draws["day"] > state.as_of_day - 7 * LOOK_BACK
+    return set(np.unique(draws["item"][is_use(state) & recent]).tolist())
 
 
-def _use(state: State) -> dict[int, Use]:
-    """Return the use of each item over the last whole weeks since it was first there."""
-    draws, lots = state.draws, state.lots
-    size = len(state.facts)
-    if not size or not lots["item"].size:
-        return {}
-    first = np.full(size, state.as_of_day + 1)
-    np.minimum.at(first, lots["item"], lots["day"])
-    weeks = np.clip((state.as_of_day + 1 - first) // 7, 0, LOOK_BACK)
-    start = state.as_of_day - 7 * weeks  # the day before the first of them
-    rows = np.flatnonzero(is_use(state) & (draws["day"] > start[draws["item"]]))
-    rows = rows[np.argsort(draws["item"][rows], kind="stable")]
-    item = draws["item"][rows]
-    bounds = np.searchsorted(item, np.arange(size + 1))
-    sums = np.bincount(item, draws["whole"][rows].astype(float), size)
-    return {
-        one: Use(int(weeks[one]), rows[bounds[one] : bounds[one + 1]], float(sums[one]))
-        for one in np.flatnonzero(sums > 0).tolist()
-    }
+def _per_week(use: UsePast, row: int) -> float | None:
+    if use.too_few(row):
+        return None
+    likely = float(use.per_week[1, row])
+    return 0.0 if math.isnan(likely) else likely * 1000
 
 
 def _lots_left(state: State) -> dict[int, Array]:

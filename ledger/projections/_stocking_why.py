@@ -17,6 +17,7 @@ from ledger.projections._stocking_plan import (
     plan_of,
     risk_of,
 )
+from ledger.projections._use_why import used_a_week
 from ledger.projections.base import Node
 
 if TYPE_CHECKING:
@@ -123,26 +124,20 @@ class _Tree:
         return difference("in the house, used in time", self.unit, self.left(), self.late())
 
     def per_week(self) -> Node:
-        """Return the mean use a week, draw by draw."""
-        use, draws = self.one.use, self.state.draws
-        parts = [
-            event_node(self.state, int(draws["ev"][at]), "", float(draws["whole"][at]), self.unit)
-            for at in use.draws.tolist()
-        ]
-        weeks = Node("whole weeks looked at", float(use.weeks or 1), "weeks")
-        return quotient(
-            "use a week", f"{self.unit} a week", total("used", self.unit, *parts), weeks
-        )
+        """Return what a week likely takes, from the draws of the weeks with some."""
+        return used_a_week(self.state, self.one.item, self.one.use, self.one.row, 1, "likely", 1.0)
 
     def weeks(self) -> Node:
         """Return how long it lasts."""
-        if not self.one.use.per_week:
+        if not self.one.per_week:
             return Node("no use written down", None, "weeks")
         return quotient("weeks in the house", "weeks", self.held(), self.per_week())
 
     def target(self) -> Node:
         """Return what is wanted in the house."""
         one = self.one
+        if one.target is None and one.per_week is None:
+            return Node("its use is not known", None, self.unit)
         if one.target is None:
             weeks = Node("weeks wanted in the house (`--weeks`)", one.weeks_wanted, "weeks")
             return product("target", self.unit, self.per_week(), weeks)

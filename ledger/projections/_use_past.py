@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.events import KINDS
-from ledger.methods.looking_ahead import LookingAhead, look_ahead
+from ledger.methods.looking_ahead import LEAST_WEEKS, LookingAhead, look_ahead
 from ledger.methods.past import KEPT_WEEKS, Past, past_of
 from ledger.projections._common import LISTED_FROM
 from ledger.replay import _tables
@@ -150,15 +150,26 @@ class UsePast:
     ----------
     items : ndarray of int, shape (items,)
     pasts : list of Past
+    scaled : list of bool
+        Whether use of each was scaled, as the number of people changed.
     """
 
     items: Array
     pasts: list[Past]
+    scaled: list[bool]
 
     @cached_property
     def ahead(self) -> list[LookingAhead | None]:
         """What may be used of each; None where too little is known, or nothing was used."""
         return [look_ahead(past) for past in self.pasts]
+
+    def too_few(self, row: int) -> bool:
+        """Whether fewer than four weeks are known of an item."""
+        return self.pasts[row].weeks < LEAST_WEEKS or self.known(row) < 1
+
+    def known(self, row: int) -> float:
+        """Return the weeks looked back on in which there was some of an item."""
+        return float(self.pasts[row].there.sum())
 
     @cached_property
     def per_week(self) -> Array:
@@ -181,4 +192,10 @@ def use_past(state: State, items: Array) -> UsePast:
     for start in range(0, items.size, _AT_ONCE):
         some = use_days(state, items[start : start + _AT_ONCE])
         pasts += [some.past(row) for row in range(some.items.size)]
-    return UsePast(items, pasts)
+    changed = np.array(state.settings.days("people")[1:], np.int64)
+    food = state.facts.sort[items] == _FOOD if items.size else []
+    scaled = [
+        bool(eats) and bool((changed > state.as_of_day - 7 * past.weeks).any())
+        for eats, past in zip(food, pasts, strict=True)
+    ]
+    return UsePast(items, pasts, scaled)

@@ -10,7 +10,7 @@ from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.projections import _stocking_why
 from ledger.projections._common import answer
-from ledger.projections._stocking_find import LOOK_BACK, Stock, stocks
+from ledger.projections._stocking_find import Stock, stocks
 from ledger.projections._stocking_plan import (
     OVER_WEEKS,
     Asked,
@@ -19,6 +19,7 @@ from ledger.projections._stocking_plan import (
     plan_of,
     risk_of,
 )
+from ledger.projections._use_past import AHEAD
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.replay import day_text
 
@@ -37,9 +38,9 @@ COLUMNS = (
     Column("left.measure", "Measure", "", "mass, volume, count or energy."),
     Column("left.text", "In the house", "", "What is left, in words.", main=True),
     Column("late.whole", "Too late (whole units)", _UNIT, "Part of it that passes its date before it is used at this pace; it does not count below."),
-    Column("per_week.whole", "A week (whole units)", _UNIT, "Mean use a week over the last 52 whole weeks, or since it was first there; what was thrown away or lost is no use."),
+    Column("per_week.whole", "A week (whole units)", _UNIT, f"What a week likely takes over the coming {AHEAD} weeks, as on the shelf; what was thrown away or lost is no use. Null where fewer than four weeks are known."),
     Column("per_week.text", "A week", "", "The same in words.", main=True),
-    Column("weeks", "Weeks", "weeks", "How long what is in the house lasts; null where none was used.", main=True),
+    Column("weeks", "Weeks", "weeks", "How long what is in the house lasts at this use; null where none was used, or too little is known.", main=True),
     Column("target.whole", "Target (whole units)", _UNIT, "What the household wants in the house: its own target; of a target a week, a year or a person year the weeks asked for; else the weeks asked for at this use. Null where a target a person year lacks the people."),
     Column("target.text", "Target", "", "The same in words."),
     Column("target_weeks", "Target", "weeks", "Target / use a week.", main=True),
@@ -148,7 +149,7 @@ def _record(
     state: State, one: Stock, staple: Staple | None, plan: PackPlan | None, asked: Asked
 ) -> dict[str, Any]:
     name = state.facts.names[one.item]
-    wanted, per_week = one.target_whole(), one.use.per_week
+    wanted, per_week = one.target_whole(), one.per_week
     record: dict[str, Any] = {
         "why": f"stocking-up/{name}/{asked.address}",
         "item": name,
@@ -209,7 +210,7 @@ def _target_words(one: Stock) -> str:
 
 
 def _ids(one: Stock) -> list[str]:
-    ids = ["mean-use"]
+    ids = ["likely-use"] if one.per_week else []
     ids += ["target-weeks"] if one.target is None else []
     ids += ["keeps"] if one.keeps_weeks is None else []
     return ids
@@ -218,9 +219,9 @@ def _ids(one: Stock) -> list[str]:
 def _assumptions(records: list[dict[str, Any]], asked: Asked) -> list[Assumption]:
     ids = {one for record in records for one in record["assumptions"]}
     out = []
-    if "mean-use" in ids:
-        text = f"Use goes on as over the last {LOOK_BACK} weeks (or since the item was first there), evenly."
-        out.append(Assumption("mean-use", text, ()))
+    if "likely-use" in ids:
+        text = f"Use a week is what the shelf says, too: likely over the coming {AHEAD} weeks, by the household's own weeks with some; it is taken to go on evenly."
+        out.append(Assumption("likely-use", text, ()))
     if "target-weeks" in ids:
         text = f"Where no target is set, {asked.weeks:g} weeks are wanted in the house: `--weeks` or `croftbook target` says otherwise."
         out.append(Assumption("target-weeks", text, ()))
@@ -295,10 +296,12 @@ def _missing(records: list[dict[str, Any]], asked: Asked) -> list[str]:
         ]
     out = []
     for what, rows, fix in (
-        ("No use of %s is written down, so its weeks are not known", [r for r in records if r["weeks"] is None],
+        ("Fewer than four weeks of %s are known, so its use is not", [r for r in records if r.get("per_week.whole") is None],
+         "it shows once they are written down"),
+        ("No use of %s is written down, so its weeks are not known", [r for r in records if r.get("per_week.whole") == 0],
          "write meals and batches down, or count it with `--missing eaten`"),
         ("No price of %s was ever seen", [r for r in records if r.get("price") is None], "`croftbook price` writes one down"),
-        ("How many people eat is not set, so the target of %s is not known", [r for r in records if r.get("target.whole") is None],
+        ("How many people eat is not set, so the target of %s is not known", [r for r in records if r.get("target.whole") is None and r.get("per_week.whole") is not None],
          "`croftbook setting people 6` says so"),
     ):  # fmt: skip
         if rows:

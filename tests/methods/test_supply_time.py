@@ -1,4 +1,4 @@
-"""How long a stock lasts, and what is eaten too late."""
+"""What is eaten too late."""
 
 from __future__ import annotations
 
@@ -8,16 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.errors import InputError
-from ledger.methods.supply import order_size, past_best, service_factor, time_of_supply, turnover
+from ledger.methods.supply import past_best
 
 lots = st.lists(st.tuples(st.floats(0, 100), st.floats(-5, 50)), max_size=12)
-
-
-def test_nothing_used_is_not_known():
-    assert time_of_supply(5.0, 0.0, 52) is None
-    assert turnover(5.0, 0.0) is None
-    assert order_size(10, 1, 0) is None
 
 
 def test_first_lot_is_eaten_first():
@@ -64,8 +57,3 @@ def test_late_equals_day_by_day_eating(rows, pace):
     assert past_best(amounts, [w for _, w in rows], pace) == pytest.approx(
         [rest[i] for i in range(len(rows))], abs=1e-6
     )
-
-
-def test_certainty_is_refused():
-    with pytest.raises(InputError, match="chance"):
-        service_factor(1.0)

@@ -66,15 +66,23 @@ def test_record_has_the_fields_that_scripts_rely_on(book):
     assert {a["id"] for a in answer["assumptions"]} >= set(found["flour"]["assumptions"])
 
 
-def test_even_use_gives_one_figure(book):
+def test_even_use_gives_a_range_about_the_even_pace(book):
     found, _ = items(book, weekly(book))
     one = found["flour"]
     assert one["unit"] == "g"
     assert one["left"] == {"whole": 28_000_000, "measure": "mass", "text": "61 lb 12 oz"}
-    assert list(one["used_per_week"].values()) == pytest.approx([KG] * 3)
-    assert list(one["weeks_left"].values()) == pytest.approx([28] * 3)
-    end = (dt.date.fromisoformat(day(12, -1)) + dt.timedelta(days=7 * 28)).isoformat()
-    assert set(one["runs_out_on"].values()) == {end}
+    low, likely, high = one["used_per_week"].values()
+    assert low < KG < high
+    assert likely == pytest.approx(KG, rel=0.05)
+    soon, weeks, late = one["weeks_left"].values()
+    assert soon < 28 < late < 60
+    assert weeks == pytest.approx(28, rel=0.05)
+    ends = [
+        dt.date.fromisoformat(day(12, -1)) + dt.timedelta(days=int(7 * w))
+        for w in (soon, weeks, late)
+    ]
+    assert list(one["runs_out_on"].values()) == [end.isoformat() for end in ends]
+    assert one["how_sure"] == "few weeks: a wide range"
     assert (one["next_supply_on"], one["reaches_next_supply"]) == (None, None)
 
 
@@ -91,8 +99,8 @@ def test_what_is_thrown_away_is_no_use(book):
     lines = {"lines": [{"item": "flour", "amount": "8 kg"}]}
     book.write("discarded", lines | {"why": "spoiled"}, on=day(9))
     found, _ = items(book, as_of)
-    assert found["flour"]["used_per_week"]["likely"] == pytest.approx(KG)
-    assert found["flour"]["weeks_left"]["likely"] == pytest.approx(20)
+    assert found["flour"]["used_per_week"]["likely"] == pytest.approx(KG, rel=0.05)
+    assert found["flour"]["weeks_left"]["likely"] == pytest.approx(20, rel=0.05)
 
 
 @pytest.mark.parametrize(("missing", "used"), [("eaten", 2.0), ("lost", 1.0)])
@@ -112,41 +120,72 @@ def test_weeks_without_any_say_nothing_of_what_was_wanted(book):
     for week in range(20, 24):
         eat(book, "flour", "1 kg", day(week, 3))
     found, _ = items(book, day(24, -1))
-    assert found["flour"]["weeks_known"] == 10
-    assert found["flour"]["weeks_left"]["likely"] == pytest.approx(5)
+    # five weeks and four days, then four weeks: the day on which it ran dry counts
+    assert found["flour"]["weeks_known"] == pytest.approx(5 + 4 / 7 + 4)
+    assert found["flour"]["weeks_left"]["likely"] == pytest.approx(5, rel=0.15)
+    assert "none-there" in found["flour"]["assumptions"]
 
 
 def test_never_used_lasts_and_has_no_day(book):
     book.write("bought", {"lines": [{"item": "salt", "amount": "3 kg", "paid": "2"}]}, on=day(0))
     one = items(book, day(30))[0]["salt"]
-    assert one["used_per_week"]["likely"] == 0.0
+    assert one["used_per_week"] == {"low": None, "likely": None, "high": None}
+    assert one["weeks_left"] == {"low": None, "likely": None, "high": None}
+    assert one["used_text"] == "none in 30 weeks"
     assert one["runs_out_on"] == {"early": None, "likely": None, "late": None}
+
+
+def test_what_lasts_for_years_has_no_late_day(book):
+    book.write("bought", {"lines": [{"item": "salt", "amount": "9 kg", "paid": "2"}]}, on=day(0))
+    for week in (5, 20):
+        eat(book, "salt", "100 g", day(week))
+    one = items(book, day(30))[0]["salt"]
+    assert one["runs_out_on"]["late"] is None
+    assert one["weeks_text"].endswith("years")
     assert "beyond-five-years" in one["assumptions"]
 
 
-def test_use_now_and_then_has_its_level_by_the_method(book):
+def test_a_bag_opened_at_even_pauses_goes_by_its_pauses(book):
     book.write("bought", {"lines": [{"item": "rice", "amount": "30 kg", "paid": "9"}]}, on=day(0))
-    for week in range(1, 25, 3):
+    for week in range(1, 50, 3):
         eat(book, "rice", "1 kg", day(week, 3))
-    one = items(book, day(25, -1))[0]["rice"]
-    assert one["sparse"]
-    assert one["used_per_week"]["likely"] == pytest.approx(KG / 3 * 0.95)
-    low, likely, high = one["used_per_week"].values()
-    assert low <= likely <= high
+    one = items(book, day(51, -1))[0]["rice"]
+    assert "even-pauses" in one["assumptions"]
+    assert one["used_per_week"]["likely"] == pytest.approx(KG / 3, rel=0.1)
+    low, likely, high = one["weeks_left"].values()
+    assert likely == pytest.approx(39, rel=0.1)  # thirteen bags, three weeks each
+    assert high - low < 14
 
 
-def test_seasons_are_followed_after_a_year(book):
-    book.write("bought", {"lines": [{"item": "sugar", "amount": "90 kg", "paid": "9"}]}, on=day(0))
-    for year in (0, 52):
-        for week in range(30, 38):
-            eat(book, "sugar", "4 kg", day(year + week, 3))
-    winter = items(book, day(92, -1))[0]["sugar"]
-    summer = items(book, day(82, -1))[0]["sugar"]  # a year after its first season began
-    assert winter["seasonal"]
-    assert summer["seasonal"]
-    assert winter["used_per_week"]["likely"] == 0.0
-    assert summer["used_per_week"]["likely"] > KG
-    assert winter["weeks_left"]["low"] > 35  # nothing is used until next summer
+def test_people_who_came_scale_the_weeks_before(book):
+    as_of = weekly(book, weeks=30)
+    weekly(book, "candle", "40", "1", 30)
+    body = {"item": "candle", "sort": "supply", "measure": "count"}
+    book.write("item_described", body, on=day(0))
+    book.write("setting_changed", {"name": "people", "value": "4"}, on=day(0))
+    plain = items(book, as_of)[0]
+    book.write("setting_changed", {"name": "people", "value": "6"}, on=as_of)
+    found = items(book, as_of)[0]
+    likely = found["flour"]["used_per_week"]["likely"]
+    assert likely == pytest.approx(1.5 * plain["flour"]["used_per_week"]["likely"], rel=0.01)
+    assert found["candle"]["used_per_week"] == plain["candle"]["used_per_week"]
+    assert "people-changed" in found["flour"]["assumptions"]
+    for name in ("low", "likely", "high"):
+        tree = book.why("shelf/items/flour", f"used_per_week.{name}", as_of=as_of)
+        assert tree.value == pytest.approx(found["flour"]["used_per_week"][name])
+        walk(tree)
+
+
+def test_seasons_are_followed_after_two_years(book):
+    book.write("bought", {"lines": [{"item": "sugar", "amount": "99 kg", "paid": "9"}]}, on=day(0))
+    for week in range(120):
+        part = 1 + 0.7 * math.cos(2 * math.pi * (week - 30) / 52)
+        eat(book, "sugar", f"{part / 2:.3f} kg", day(week, 3))
+    low, high = (items(book, day(week, -1))[0]["sugar"] for week in (104, 120))
+    assert low["seasonal"]
+    assert high["seasonal"]
+    assert "own-seasons" in low["assumptions"]
+    assert low["used_per_week"]["likely"] < 0.4 * KG < 0.6 * KG < high["used_per_week"]["likely"]
 
 
 DAYS = [0, 7, 14, 21, 30]
@@ -188,10 +227,10 @@ def test_chance_to_reach_the_next_supply(book):
     assert "milk" not in items(book, day(12, -1))[0]  # all gone
     short = items(book, day(10, 6))[0]["milk"]  # a week's milk for the eight days to the next
     assert short["next_supply_on"] == day(12)
-    assert short["weeks_left"]["likely"] == pytest.approx(1)
-    assert short["reaches_next_supply"] == 0.0
+    assert short["weeks_left"]["likely"] == pytest.approx(1, abs=0.3)
+    assert 0 < short["reaches_next_supply"] < 0.5
     enough = items(book, day(10, 1))[0]["milk"]
-    assert enough["reaches_next_supply"] == 1.0
+    assert short["reaches_next_supply"] < enough["reaches_next_supply"] < 1
 
 
 def test_leftovers_and_found_things_are_no_supply(book):
@@ -265,8 +304,8 @@ def test_what_passes_its_best_before_it_is_eaten(book):
     book.write("bought", {"lines": [line | {"amount": "6"}]}, on=day(4, -1))
     book.write("bought", {"lines": [line | {"amount": "10"}]}, on=day(6, -1))
     one = items(book, day(8, -1))[0]["egg"]
-    assert one["used_per_week"]["likely"] == 2.0
-    assert one["past_best"] == pytest.approx(8.0)
+    assert one["used_per_week"]["likely"] == pytest.approx(2.0, rel=0.1)
+    assert one["past_best"] == pytest.approx(8.0, rel=0.1)
     assert one["past_best_on"] == day(10, -1) == one["best_until"]
 
 
@@ -319,7 +358,7 @@ def test_first_to_pass_its_best_comes_first(book):
         weekly(book, name, "20 kg", "1 kg", 6)
     found, _ = items(book, day(6, -1))
     assert [found[name]["eat_first"] for name in ("milk", "oats")] == [1, 2]
-    assert found["milk"]["past_best"] == pytest.approx(14 * KG)
+    assert found["milk"]["past_best"] == pytest.approx(14 * KG, rel=0.1)
     assert found["oats"]["past_best"] == 0.0
 
 
@@ -479,7 +518,7 @@ def test_forty_years_are_no_trouble(book):
     rows.sort(key=lambda row: row["on"])
     book.import_events((n, n, row) for n, row in enumerate(rows, 1))
     one = items(book, "2025-12-31")[0]["flour"]
-    assert one["weeks_known"] == 260
+    assert 200 < one["weeks_known"] <= 260
     assert one["next_supply_on"] == "2026-01-05"
     assert one["weeks_left"]["low"] <= one["weeks_left"]["likely"] <= one["weeks_left"]["high"]
 
@@ -496,9 +535,10 @@ def test_stock_over_time_steps_down_and_goes_on_as_a_range(book):
     assert (past[0]["came"], past[0]["day"]) == (pytest.approx(40 * KG), day(0))
     assert ahead[0]["day"] == as_of
     assert ahead[0]["likely"] == pytest.approx(past[-1]["left"])
-    assert [r["likely"] for r in ahead[1:3]] == pytest.approx([27 * KG, 26 * KG], rel=1e-6)
-    assert len(ahead) == 29
-    assert ahead[-1]["high"] == 0.0
+    assert [r["likely"] for r in ahead[1:3]] == pytest.approx([27 * KG, 26 * KG], rel=0.03)
+    assert 29 < len(ahead) < 53
+    assert ahead[-1]["high"] < 1.0
+    assert all(r["low"] <= r["likely"] <= r["high"] for r in ahead)
 
 
 def test_over_time_of_an_item_all_gone_has_no_range(book):

@@ -1,0 +1,1 @@
+"""Forecasts tried on simulated households and gardens; run with ``-m simulation -s``."""
