@@ -64,7 +64,9 @@ def _stats(ask: Ask, whole: Answer) -> Any:
             continue
         held = figure(ask.words.number(row["held"], 6), row["why"], "held")
         count = ask.words("came_true.of", n=ask.words.number(row["graded"], 6))
-        out.append(stat(ask.words.word("answers", said, "said"), [held, " ", count], _should(ask, row)))
+        out.append(
+            stat(ask.words.word("answers", said, "said"), [held, " ", count], _should(ask, row))
+        )
     return html.Div(out, className="stats")
 
 

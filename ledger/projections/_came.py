@@ -41,6 +41,7 @@ class Came:
 
     def __init__(self, state: State, first: int) -> None:
         self.state, self.first, self.last = state, first, state.as_of_day
+        self._numbers: dict[str, int | None] = {}
         lots, draws, facts = state.lots, state.draws, state.facts
         shape = (max(len(facts), 1), max(self.last - first + 1, 1))
         came, used, drawn = (np.zeros(shape) for _ in range(3))
@@ -69,7 +70,9 @@ class Came:
 
     def item(self, said: Ranges) -> int | None:
         """Return the number of an item that something was said of, if it is counted as then."""
-        number = self.state.facts.find(said.item)
+        if said.item not in self._numbers:
+            self._numbers[said.item] = self.state.facts.find(said.item)
+        number = self._numbers[said.item]
         if number is None or self.state.facts.measure[number] != said.measure:
             return None
         return number
@@ -79,7 +82,7 @@ class Came:
         at = day + 1 - self.first
         taken = self.drawn[item]
         target = taken[at] + stock * (1 - 1e-9)
-        found = int(np.searchsorted(taken, target, "left"))
+        found = int(taken.searchsorted(target, "left"))
         return self.first + found - 1 if found < taken.size else None
 
     def used_a_week(self, item: int, day: int) -> float | None:
@@ -97,8 +100,8 @@ class Came:
 
     def next_supply(self, item: int, day: int) -> int | None:
         """Return the first day after a day on which more of an item came in; None: not yet."""
-        a, b = np.searchsorted(self._supply_item, [item, item + 1])
-        at = a + int(np.searchsorted(self._supply_day[a:b], day, "right"))
+        a, b = self._supply_item.searchsorted([item, item + 1]).tolist()
+        at = a + int(self._supply_day[a:b].searchsorted(day, "right"))
         return int(self._supply_day[at]) if at < b else None
 
     def uses(self, said: Said) -> list[tuple[Ranges, int, float]]:

@@ -6,9 +6,11 @@ soon as something came, those that came late would be missing.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+import msgspec
 import numpy as np
 
 from ledger.methods.scoring import chance_widened, widened
@@ -57,18 +59,40 @@ def grades(came: Came, said: list[Said]) -> list[Graded]:
     """Return every range and chance of some moments, as they were widened then."""
     out: list[Graded] = []
     for moment in said:
-        factor = moment.factor or 1.0
-        out += run_outs(came, moment, factor)
-        out += uses(came, moment, factor)
-        out += chances(came, moment, factor)
+        shown = _shown(moment)
+        out += run_outs(came, shown)
+        out += uses(came, shown)
+        out += chances(came, shown)
     return out
 
 
-def run_outs(came: Came, moment: Said, factor: float) -> Iterator[Graded]:
+def _shown(moment: Said) -> Said:
+    """Return a moment with its ranges as they were shown: widened by the factor of then."""
+    factor = moment.factor or 1.0
+    if factor == 1.0 or not moment.ranges:
+        return moment
+    ends = [
+        widened(np.array([getattr(one, name) for one in moment.ranges], np.float64).T, factor).T
+        for name in ("use", "weeks")
+    ]  # what is None is NaN here
+    chance = chance_widened(np.array([one.chance for one in moment.ranges], np.float64), factor)
+    ranges = [
+        msgspec.structs.replace(
+            one,
+            use=one.use if None in one.use else use.tolist(),
+            weeks=one.weeks if None in one.weeks else weeks.tolist(),
+            chance=None if one.chance is None else float(new),
+        )
+        for one, use, weeks, new in zip(moment.ranges, *ends, chance, strict=True)
+    ]
+    return msgspec.structs.replace(moment, ranges=ranges)
+
+
+def run_outs(came: Came, moment: Said) -> Iterator[Graded]:
     """Return when each item was said to run out, beside the day on which it would have."""
     for one in moment.ranges:
-        item, ends = came.item(one), _ends(one.weeks, factor)
-        if item is None or ends is None or not one.stock > 0 or not np.isfinite(ends[2]):
+        item, ends = came.item(one), _ends(one.weeks)
+        if item is None or ends is None or not one.stock > 0 or not math.isfinite(ends[2]):
             continue
         first, last = (moment.day + int(x * 7 + 0.01) for x in (ends[0], ends[2]))
         gone = came.gone_on(item, moment.day, one.stock)
@@ -77,17 +101,17 @@ def run_outs(came: Came, moment: Said, factor: float) -> Iterator[Graded]:
         weeks = None
         if is_over:  # what is not gone yet counts as gone today: late by at least that much
             weeks = ((came.last if gone is None else gone) - moment.day) / 7
-        base = one.stock / one.plain if one.plain > 0 else float("nan")
+        base = one.stock / one.plain if one.plain > 0 else math.nan
         yield Graded(
             "runs out", item, moment.day, ends, weeks, gone if is_over else None, held, base
         )
 
 
-def uses(came: Came, moment: Said, factor: float) -> Iterator[Graded]:
+def uses(came: Came, moment: Said) -> Iterator[Graded]:
     """Return the use a week said for the coming twelve weeks, beside what it was."""
     over = moment.day + 7 * WEEKS
     for one in moment.ranges:
-        item, ends = came.item(one), _ends(one.use, factor)
+        item, ends = came.item(one), _ends(one.use)
         if item is None or ends is None or one.stock <= 0:
             continue
         value = came.used_a_week(item, moment.day)
@@ -100,7 +124,7 @@ def uses(came: Came, moment: Said, factor: float) -> Iterator[Graded]:
         )  # fmt: skip
 
 
-def chances(came: Came, moment: Said, factor: float) -> Iterator[Graded]:
+def chances(came: Came, moment: Said) -> Iterator[Graded]:
     """Return each chance to last till more comes, beside whether it did."""
     for one in moment.ranges:
         item = came.item(one)
@@ -110,16 +134,13 @@ def chances(came: Came, moment: Said, factor: float) -> Iterator[Graded]:
         more = came.next_supply(item, moment.day)
         known = [day for day in (gone, more) if day is not None]
         lasts = None if not known else more is not None and (gone is None or gone >= more)
-        chance = float(chance_widened(one.chance, factor))
         yield Graded(
-            "lasts till more comes", item, moment.day, (chance,),
+            "lasts till more comes", item, moment.day, (one.chance,),
             None if lasts is None else float(lasts), min(known, default=None), lasts,
         )  # fmt: skip
 
 
-def _ends(ends: list[float | None], factor: float) -> tuple[float, float, float] | None:
-    """Return low, likely and high as they were shown; None where nothing was said."""
-    if None in ends:
-        return None
-    low, likely, high = widened(np.array([ends], np.float64).T, factor)[:, 0].tolist()
-    return low, likely, high
+def _ends(ends: list[float | None]) -> tuple[float, float, float] | None:
+    """Return low, likely and high; None where nothing was said."""
+    low, likely, high = ends
+    return None if low is None or likely is None or high is None else (low, likely, high)

@@ -71,7 +71,7 @@ def _of(state: State, said: list[Said]) -> Lately:
             kept = items.setdefault(item, [0, 0])
             kept[0] += low <= value <= high
             kept[1] += 1
-        for graded in run_outs(came, moment, 1.0):
+        for graded in run_outs(came, moment):
             if graded.held is not None:
                 kept = items.setdefault(graded.item, [0, 0])
                 kept[0] += graded.held

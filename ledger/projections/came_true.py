@@ -50,8 +50,8 @@ COLUMNS = (
     Column("expected", "Should be", "0 to 1", "The share that should hold: 0.8 of the ranges, 0.9 of the yields, all that keeps; of a chance, the mean of the chances said.", main=True),
     Column("below", "Below", "times", "How often less (or an earlier day) came than the range held; null for a chance."),
     Column("above", "Above", "times", "How often more (or a later day) came; null for a chance and for what has no upper end."),
-    Column("score", "Score", "", "How far it was off, 0 is best. Of ranges: the mean pinball loss of low, likely and high, in weeks, or as a share of the mean use a week. Of chances: the Brier score.", main=True),
-    Column("score_of_base", "Without", "", "The same score of who only knows the household's base rate: of ranges the plain mean of the year before, with the errors that it made here; of chances how often it came in all.", main=True),
+    Column("score", "Score", "points", "How far it was off, 0 is best. Of ranges: the mean pinball loss of low, likely and high, in weeks, or as a share of the mean use a week. Of chances: the Brier score.", main=True),
+    Column("score_of_base", "Without", "points", "The same score of who only knows the household's base rate: of ranges the plain mean of the year before, with the errors that it made here; of chances how often it came in all.", main=True),
     Column("open", "Open", "times", "How often it was said and is not known yet."),
     Column("first_on", "First said", "day", "The first moment of those known."),
     Column("last_on", "Last said", "day", "The last moment of those known."),
@@ -117,13 +117,17 @@ def build(state: State, *, item: str | None = None, by: str | None = None) -> An
     records = []
     for kind in KINDS:
         of_kind = [one for one in every if one.kind == kind]
-        items = sorted({one.item for one in of_kind}, key=lambda i: state.facts.names[i])
-        if number is not None:
-            items = [i for i in items if i == number]
-        alone = [(i, [g for g in of_kind if g.item == i]) for i in items]
-        groups = [] if number is not None else [(None, of_kind)]
-        for of, some in [*groups, *(alone if by or number is not None else [])]:
-            if some:
+        alone: dict[int, list[Graded]] = {}
+        for one in of_kind:
+            alone.setdefault(one.item, []).append(one)
+        items = sorted(alone, key=lambda i: state.facts.names[i])
+        groups: list[tuple[int | None, list[Graded]]] = []
+        if number is None:
+            groups = [(None, of_kind), *((i, alone[i]) for i in items if by)]
+        elif number in alone:
+            groups = [(number, alone[number])]
+        for of, some in groups:
+            if some and (of is None or any(one.held is not None for one in some)):
                 records.append(_record(state, kind, of, some, of_kind, spread))
     used = {one for record in records for one in record["assumptions"]}
     assumptions = [Assumption(one, text) for one, text in _SAID.items() if one in used]

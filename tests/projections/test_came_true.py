@@ -84,7 +84,8 @@ def home(tmp_path, kept_folder):
 
 def plain(state):
     """Return what was said, as plain values."""
-    return [msgspec.to_builtins(one) for one in asked(state, earlier(state))]
+    said = [msgspec.to_builtins(one) for one in asked(state, earlier(state), whole=True)]
+    return [{**one, "plants": None} for one in said]
 
 
 # -- the simulated household --------------------------------------------------------------
