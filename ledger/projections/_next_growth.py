@@ -1,4 +1,4 @@
-"""What one plant of a crop brings: the household's own seasons, else published ranges."""
+"""What one plant of a crop brings: the household's own seasons and the published yield, weighed."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.methods.yields import YieldSpread, from_range, from_seasons
+from ledger.methods.yields import Household, Seasons, YieldAhead, household_of, yield_ahead
 from ledger.projections._season_plots import Planting, Plot
 from ledger.reference.planting import PublishedRange, published_range
 
@@ -46,10 +46,12 @@ class Growth:
         Which of `SIZES` it is measured by; None where no planting says any.
     seasons : list of SeasonYield
         The finished seasons of that size; of size 1 (the whole season) where `size` is None.
-    spread : YieldSpread or None
-        Of one plant; None where neither two own seasons nor a published range tell.
+    ahead : YieldAhead or None
+        Of one plant; None where neither an own season nor a published yield tells.
     published : PublishedRange or None
-        Where that had to serve.
+        Of one plant; None where none fits.
+    unplanted : bool
+        Whether the answer is in row, as no planting says how much was planted.
     space_m2 : float or None
         Ground of one plant; None where no planting gives both.
     spaced : list of Planting
@@ -60,16 +62,32 @@ class Growth:
 
     size: str | None = None
     seasons: list[SeasonYield] = field(default_factory=list)
-    spread: YieldSpread | None = None
+    ahead: YieldAhead | None = None
     published: PublishedRange | None = None
     space_m2: float | None = None
     spaced: list[Planting] = field(default_factory=list)
     standing: Plot | None = None
+    unplanted: bool = False
+
+    @property
+    def known(self) -> Seasons:
+        """The seasons as the method takes them."""
+        middle = None if self.published is None else self.published.middle_g
+        return Seasons(tuple(one.each for one in self.seasons), middle)
+
+    @property
+    def good(self) -> int:
+        """How many seasons brought something."""
+        return sum(one.grams > 0 for one in self.seasons)
 
     @property
     def source(self) -> str | None:
-        """Where the yield comes from: ``own seasons``, ``published range``, or None."""
-        return None if self.spread is None else self.spread.basis
+        """Where the yield comes from, in words; None where nothing tells."""
+        if self.ahead is None:
+            return None
+        if self.published is None:
+            return "own seasons"
+        return "own seasons and published yields" if self.good else "published yields"
 
 
 class Garden:
@@ -84,6 +102,8 @@ class Garden:
     ----------
     next : int
         The season to plan: the running one until something is planted in it, then the one after.
+    crops : set of int or None
+        Which of what is picked are crops, and not what animals give; None: all.
     """
 
     def __init__(self, field: Field) -> None:
@@ -94,6 +114,7 @@ class Garden:
         for season in field.seasons():
             for plot in field.of(season):
                 self.plots.setdefault(plot.crop, []).append(plot)
+        self.crops: set[int] | None = None
         self.next = self.now + self._has_begun()
         self._first = self._first_event()
 
@@ -111,20 +132,39 @@ class Garden:
 
     def growth(self, crop: int) -> Growth:
         """Return what one plant of a crop brings and how much ground it takes."""
-        plots = self.plots.get(crop, [])
-        sizes = [name for name in SIZES if any(getattr(p, name) for p in plots)]
-        out = Growth(sizes[0] if sizes else None)
+        out = self._growths[crop] if crop in self._growths else self._growth(crop)
+        out.ahead = yield_ahead(out.known, self.household)
+        return out
+
+    @cached_property
+    def household(self) -> Household:
+        """What all crops together say of yields."""
+        of = self.crops
+        return household_of([g.known for c, g in self._growths.items() if of is None or c in of])
+
+    @cached_property
+    def _growths(self) -> dict[int, Growth]:
+        return {crop: self._growth(crop) for crop in self.plots}
+
+    def _growth(self, crop: int) -> Growth:
+        plots, name = self.plots.get(crop, []), self.state.facts.names[crop]
+        out = Growth()
         if plots and plots[-1].standing and plots[-1].season >= self.next - 1:
             out.standing = plots[-1]
-        for name in sizes or (None,):
-            seasons = self._seasons(plots, name)
-            spread = from_seasons([one.each for one in seasons])
-            if spread is not None:
-                out.size, out.seasons, out.spread = name, seasons, spread
+        sizes = [size for size in SIZES if any(getattr(p, size) for p in plots)]
+        for size in (*sizes, None):
+            out.size, out.seasons = size, self._seasons(plots, size)
+            out.published = self._published(name, plots, size)
+            if out.good or out.published is not None:
                 break
         else:
-            out.seasons = self._seasons(plots, out.size)
-            self._publish(out, crop, plots)
+            out.size, out.unplanted = (sizes[0] if sizes else None), True
+            out.published = published_range(name, row_m=1.0)
+            if out.published is not None and out.standing is None:
+                out.size, out.seasons = "row_m", []
+            else:
+                out.published, out.unplanted = None, False
+                out.seasons = self._seasons(plots, out.size)
         self._space(out, plots)
         return out
 
@@ -138,6 +178,9 @@ class Garden:
             grams = float((picked["whole"][plot.rows] * picked["grams"][plot.rows]).sum())
             if not np.isnan(grams):
                 out.append(SeasonYield(plot.season, grams, many, plot))
+        if any(plot.standing for plot in plots):  # a young tree does not fail, it is not there yet
+            bears = next((at for at, one in enumerate(out) if one.grams > 0), len(out))
+            out = out[bears:]
         return out
 
     def _is_whole(self, plot: Plot, plots: list[Plot]) -> bool:
@@ -153,16 +196,13 @@ class Garden:
         opened = min((int(d.min()) for d in days), default=0)
         return self._first <= first + opened or bool(plot.plantings)
 
-    def _publish(self, out: Growth, crop: int, plots: list[Plot]) -> None:
-        """Take a published range for the row or the ground of one plant."""
-        if out.size is None:
-            return
-        many = self._all(plots, out.size)
-        row, area = (self._per(plots, out.size, name) for name in ("row_m", "area_m2"))
-        found = published_range(self.state.facts.names[crop], row_m=row, area_m2=area)
-        if found is not None and many and found.high_g > 0:
-            out.published = found
-            out.spread = from_range(found.low_g, found.high_g)
+    def _published(self, name: str, plots: list[Plot], size: str | None) -> PublishedRange | None:
+        """Return the published yield of the row or the ground of one plant."""
+        if size is None or not self._all(plots, size):
+            return None
+        row, area = (self._per(plots, size, other) for other in ("row_m", "area_m2"))
+        found = published_range(name, row_m=row, area_m2=area)
+        return None if found is None or found.middle_g <= 0 else found
 
     def _space(self, out: Growth, plots: list[Plot]) -> None:
         if out.size is None:

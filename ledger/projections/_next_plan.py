@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -10,14 +11,16 @@ import numpy as np
 
 from ledger.events._methods import METHODS
 from ledger.methods.beds import Bed, Crop
-from ledger.methods.yields import chance_short, plants_for
+from ledger.methods.yields import need_spread
 from ledger.projections._next_asked import AIMS, Asked
 from ledger.projections._next_beds import Fitted, fit
 from ledger.projections._next_growth import Garden, Growth
 from ledger.projections._next_recipes import Recipes
 from ledger.projections._next_wants import LEVELS, Want, Wants
 from ledger.projections._season_field import crops_of
-from ledger.reference.planting import plant_family
+from ledger.projections._shelf_ahead import SURELY
+from ledger.reference.planting import plant_family, published_range
+from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -26,6 +29,11 @@ __all__ = ["KEEPING", "CropPlan", "Plan"]
 
 KEEPING = frozenset(METHODS) - {"cook"}
 """Ways of putting up that keep food; what is only cooked is made as it is eaten."""
+
+_PUT_UP = frozenset(
+    ("frozen", "dried", "canned", "pickled", "fermented", "smoked", "candied", "salted", "stewed")
+)
+"""Words that make of a crop's name the name of something put up."""
 
 _LIKELY = LEVELS.index("likely")
 Three = tuple[float | None, float | None, float | None]
@@ -54,6 +62,8 @@ class CropPlan:
     growth : Growth
     likely, nine : int, float or None
         Plants (or metres of row, or square metres) for an even chance, and nine years in ten.
+    spread : float
+        Of the log of what a further year needs; 0 where all of it is aimed at.
     fitted : dict of str to float or None
         By bed; None where it could not be fitted.
     """
@@ -71,6 +81,7 @@ class CropPlan:
     growth: Growth
     likely: float | None = None
     nine: float | None = None
+    spread: float = 0.0
     fitted: dict[str, float] | None = None
 
     @property
@@ -85,16 +96,16 @@ class CropPlan:
             return float(getattr(self.growth.standing, self.growth.size) or 0) or None
         if self.fitted is not None:
             return sum(self.fitted.values())
-        if self.growth.size is None and self.growth.spread is not None:
+        if self.growth.size is None and self.growth.ahead is not None:
             return 1.0
         return self.likely
 
     @property
     def brings(self) -> float | None:
         """Grams that these likely bring."""
-        if self.planned is None or self.growth.spread is None:
+        if self.planned is None or self.growth.ahead is None:
             return None
-        return self.planned * self.growth.spread.likely
+        return self.planned * self.growth.ahead.likely
 
     @property
     def short(self) -> float | None:
@@ -107,9 +118,11 @@ class CropPlan:
     @property
     def chance_short(self) -> float | None:
         """Chance of a season that brings less than needed from the plants planned."""
-        if self.wanted is None or self.planned is None or self.growth.spread is None:
+        ahead = self.growth.ahead
+        if not self.wanted or not self.planned or ahead is None:
             return None
-        return chance_short(self.wanted, self.planned, self.growth.spread)
+        chance = ahead.chance_short(self.wanted, self.planned, self.spread)
+        return min(max(chance, SURELY), 1 - SURELY)
 
 
 @dataclass
@@ -124,8 +137,9 @@ class Plan:
     def __post_init__(self) -> None:
         state = self.state
         self.garden = Garden(crops_of(state))
-        grown = self._grown()
         self.wants = Wants(state, self.asked.wants)
+        grown = self._grown() | self._aimed_at()
+        self.garden.crops = grown
         self.recipes = Recipes(state, grown)
         self.crops = [self._crop(item) for item in sorted(grown)]
         self.crops = [c for c in self.crops if c.wanted is None or c.wanted > 0 or self._stands(c)]
@@ -150,10 +164,24 @@ class Plan:
                 out.add(item)
         return out
 
+    def _aimed_at(self) -> set[int]:
+        """Return crops that never came in and are aimed at, where a yield by row is published."""
+        facts = self.state.facts
+        came = set(self.state.lots["item"].tolist())
+        made = {facts.find(body["makes"]) for _, body in self.state.bodies("recipe_written")}
+        return {
+            item
+            for item, want in self.wants.of.items()
+            if want.source != "use" and item not in came and item not in made
+            and SORTS[facts.sort[item]] == "food"
+            and not any(word in _PUT_UP for word in facts.names[item].casefold().split())
+            and published_range(facts.names[item], row_m=1.0) is not None
+        }  # fmt: skip
+
     def _stands(self, crop: CropPlan) -> bool:
         """Whether a crop that nobody wants was grown in the season before the planned one."""
-        plots = self.garden.plots[crop.item]
-        return plots[-1].season >= self.garden.next - 1
+        plots = self.garden.plots.get(crop.item)
+        return plots is not None and plots[-1].season >= self.garden.next - 1
 
     # -- from wants to raw produce -------------------------------------------------------
 
@@ -177,8 +205,24 @@ class Plan:
             _grams(needed, per), products, sum(m for m in jars if m is not None) if in_jars else None,
             None if per is None else sum(in_jars) * per, target, self.garden.growth(item),
         )  # fmt: skip
+        out.spread = self._need_spread(item)
         self._plants(out)
         return out
+
+    def _need_spread(self, item: int) -> float:
+        """Return how far a further year's need of a crop may lie from the likely one, in logs."""
+        own = self.wants.of.get(item)
+        takes = [(want, self.recipes.take(want.item, item, _LIKELY)) for want, _ in self.into(item, _LIKELY)]  # fmt: skip
+        takes += [] if own is None else [(own, 1.0)]
+        if not any(want.source == "use" for want, _ in takes):
+            return 0.0
+        years = range(self.wants.years)
+        return need_spread([sum(part * self._in_year(want, back) for want, part in takes) for back in years])  # fmt: skip
+
+    def _in_year(self, want: Want, back: int) -> float:
+        if want.source != "use":
+            return want.whole[_LIKELY]
+        return self.wants.in_year(want.item, back)
 
     def _fresh(self, item: int, level: int, into: float) -> float:
         """Return what is wanted as it is; an aim for the crop itself counts what is put up in."""
@@ -211,15 +255,13 @@ class Plan:
     # -- from raw produce to plants and beds ---------------------------------------------
 
     def _plants(self, crop: CropPlan) -> None:
-        spread, wanted = crop.growth.spread, crop.wanted
-        if spread is None or wanted is None or crop.growth.size is None:
+        ahead, wanted = crop.growth.ahead, crop.wanted
+        if ahead is None or wanted is None or crop.growth.size is None:
             return
+        crop.likely = ahead.units(wanted)
+        crop.nine = ahead.units(wanted, nine=True, spread=crop.spread)
         if crop.growth.size == "plants":
-            crop.likely, crop.nine = plants_for(wanted, spread), plants_for(wanted, spread, 0.9)
-            return
-        for name, chance in (("likely", 0.5), ("nine", 0.1)):
-            each = spread.quantile(chance)
-            setattr(crop, name, wanted / each if each else None)
+            crop.likely, crop.nine = (math.ceil(n - 1e-9 * n) for n in (crop.likely, crop.nine))
 
     def _beds(self) -> dict[str, float]:
         area, _, _ = self.garden.beds
@@ -244,7 +286,7 @@ class Plan:
         ready = [c for c in self.crops if self.can_fit(c)]
         crops = [
             Crop(
-                c.name, c.wanted, c.growth.spread.likely, c.growth.space_m2,  # type: ignore[union-attr, arg-type]
+                c.name, c.wanted, c.growth.ahead.likely, c.growth.space_m2,  # type: ignore[union-attr, arg-type]
                 c.growth.size == "plants", self.value_of(c.item) or 0.0,
                 self.state.facts.kcal_per_gram(c.item) or 0.0, self.family(c.item),
             )
@@ -262,9 +304,8 @@ class Plan:
 
     def can_fit(self, crop: CropPlan) -> bool:
         """Whether all is known that a place in a bed needs."""
-        spread = crop.growth.spread
         return bool(
-            crop.wanted and crop.likely and spread is not None and spread.likely > 0
+            crop.wanted and crop.likely and crop.growth.ahead is not None
             and crop.growth.space_m2 and crop.growth.standing is None
         )  # fmt: skip
 

@@ -101,7 +101,8 @@ class Recipes:
     def takes(self, level: Level) -> Array:
         """Return what one whole unit of a made item takes of each other, shape (items, items).
 
-        Through batches of batches: the inverse of (1 - rates), rates being those of `LEVELS`.
+        Through batches of batches, solved from the raw things up: what goes into nothing else comes
+        first, so an item takes exactly nothing of what its batches never led to.
         """
         return self._takes[level]
 
@@ -151,15 +152,30 @@ class Recipes:
 
     @cached_property
     def _takes(self) -> list[Array]:
-        size = len(self.items)
-        out = []
-        for level in range(len(LEVELS)):
-            rates = np.zeros((size, size))
-            for item, made in self.made.items():
-                for part, one in made.parts.items():
-                    rates[self.place[item], self.place[part]] = one.rate[level]
-            out.append(np.linalg.inv(np.eye(size) - rates))
+        out = [np.eye(len(self.items)) for _ in LEVELS]
+        for item in self._raw_first():
+            for part, one in self.made[item].parts.items():
+                for level, takes in enumerate(out):
+                    takes[self.place[item]] += one.rate[level] * takes[self.place[part]]
         return out
+
+    def _raw_first(self) -> list[int]:
+        """Return what is made, each after everything made that goes into it."""
+        order: list[int] = []
+        done: set[int] = set()
+        for start in self.made:
+            stack = [start]
+            while stack:
+                item = stack[-1]
+                ahead = [p for p in self.made[item].parts if p in self.made and p not in done]
+                if item not in done and ahead:
+                    stack += ahead
+                    continue
+                stack.pop()
+                if item not in done:
+                    done.add(item)
+                    order.append(item)
+        return order
 
     # -- from batches --------------------------------------------------------------------
 

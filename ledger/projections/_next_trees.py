@@ -43,6 +43,14 @@ class Trees:
             times = Node("times a year", float(target.times or 1), "")
             return product(f"{name} wanted in a year", unit, leaf, times)
         unit = whole_unit(self.state, want.item)
+        plain = self._used(want, level, name, unit)
+        if want.liked is None:
+            return plain
+        said = f"liked {want.liked.mean:.1f} of 5 in {want.liked.meals} meals"
+        return product(f"{name} wanted in a year", unit, plain, Node(said, want.liked.factor, "times"))  # fmt: skip
+
+    def _used(self, want: Want, level: Level, name: str, unit: str) -> Node:
+        """Return what the last year took, or the years with the least or the most."""
         last = self._sum(f"{name} {want.said}", unit, self.wants.used(want.item))
         if level == 1 or self.wants.years == 1:
             return last

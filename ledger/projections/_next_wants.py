@@ -16,14 +16,28 @@ from ledger.replay.state import day_text
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["LEVELS", "MOST_YEARS", "Level", "Want", "Wants"]
+__all__ = ["LEVELS", "MOST_YEARS", "Level", "Liked", "Want", "Wants"]
 
 LEVELS = ("low", "likely", "high")
+_LIKING, _MEALS = 0.2, 4
 MOST_YEARS = 5
 """Years of use looked back on for the range."""
 
 Level = int
 """Place in `LEVELS`."""
+
+
+@dataclass(frozen=True)
+class Liked:
+    """How an item was liked: the mean, 1 to 5, of so many meals of the last year that say so."""
+
+    mean: float
+    meals: int
+
+    @property
+    def factor(self) -> float:
+        """What last year's use counts for: 0.8 to 1.2, the nearer to 1 the fewer meals. Our choice."""
+        return 1 + _LIKING * (self.mean - 3) / 2 * self.meals / (self.meals + _MEALS)
 
 
 @dataclass(frozen=True)
@@ -40,6 +54,8 @@ class Want:
         In words.
     ev : int or None
         Event of the target.
+    liked : Liked or None
+        How it was liked, where that counts.
     """
 
     item: int
@@ -47,6 +63,7 @@ class Want:
     source: str
     said: str
     ev: int | None = None
+    liked: Liked | None = None
 
 
 class Wants:
@@ -111,6 +128,17 @@ class Wants:
         weights = draws["whole"][rows][keep].astype(np.float64)
         return np.bincount(key, weights, years * items).reshape(years, items)
 
+    @cached_property
+    def liked(self) -> dict[int, Liked]:
+        """How each item was liked in the last year, where a meal says so."""
+        draws, events = self.state.draws, self.state.journal.tables["events"]
+        rows = self._rows[self.state.as_of_day - draws["day"][self._rows] < YEAR_DAYS]
+        rows = rows[~np.isnan(events["liked"][draws["ev"][rows]])]
+        marks: dict[int, list[float]] = {}
+        for item, ev in sorted({*zip(draws["item"][rows].tolist(), draws["ev"][rows].tolist(), strict=True)}):  # fmt: skip
+            marks.setdefault(item, []).append(float(events["liked"][ev]))
+        return {item: Liked(sum(some) / len(some), len(some)) for item, some in marks.items()}
+
     def used(self, item: int) -> list[tuple[int, int]]:
         """Return (event, whole units) of what was eaten and given away in the last year."""
         return self._events(self._rows, item)
@@ -146,6 +174,8 @@ class Wants:
             self.missing.append(
                 f"The target of {self.state.facts.names[item]} is for each person, and nobody said how many you are: `croftbook setting people 4`; last year's use stands in."
             )
-        low, likely, high = (self.year_back(item, level) for level in range(3))
+        liked = self.liked.get(item)
+        times = 1.0 if liked is None else liked.factor
+        low, likely, high = (times * self.year_back(item, level) for level in range(3))
         until = day_text(self.state.as_of_day)
-        return Want(item, (low, likely, high), "use", f"eaten and given away in the year to {until}")  # fmt: skip
+        return Want(item, (low, likely, high), "use", f"eaten and given away in the year to {until}", None, liked)  # fmt: skip

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 from urllib.parse import unquote
 
 from ledger.errors import NotFound
+from ledger.methods.yields import FAILED, FAILED_OF
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node, whole_unit
 from ledger.projections._next_asked import from_address
@@ -96,6 +98,7 @@ class _Figures:
             "row_m": self._row,
             "area_m2": self._area,
             "short_g": self._short,
+            "fails": self._fails,
             "chance_short": self._chance,
         }
 
@@ -138,25 +141,30 @@ class _Figures:
     # -- yields --------------------------------------------------------------------------
 
     def _yield(self) -> Node:
-        """Return what one plant likely brings: the geometric mean of seasons, or a range's middle."""
-        growth = self.crop.growth
-        if growth.spread is None:
+        """Return what one plant likely brings: own seasons and the published yield, weighed in logs."""
+        growth, ahead = self.crop.growth, self.crop.growth.ahead
+        if ahead is None:
             return Node("yield not known", None, "g")
-        if growth.published is not None:
-            found = growth.published
-            source = "; ".join(str(one) for one in found.sources)
-            ends = [Node(f"{word} of the published range ({source})", g, "g") for word, g in (("low end", found.low_g), ("high end", found.high_g))]  # fmt: skip
-            return quotient(f"a {self.unit} likely brings", "g", total("both ends", "g", *ends), Node("two", 2.0, ""))  # fmt: skip
-        good = [one for one in growth.seasons if one.grams > 0]
-        if len(good) == 1:
-            return self._season(good[0])
         from ledger.projections._arithmetic import power
 
-        share = Node("one of the seasons", 1 / len(good), "")
-        return product(
-            f"a {self.unit} likely brings (the geometric mean of the seasons)", "g",
-            *(power(f"season {one.season}, its part", "", self._season(one), share) for one in good),
-        )  # fmt: skip
+        good = [one for one in growth.seasons if one.grams > 0]
+        if growth.published is None and len(good) == 1:
+            return self._season(good[0])
+        parts = []
+        if growth.published is not None:
+            source = "; ".join(str(one) for one in growth.published.sources)
+            middle = Node(f"published yield, the middle of its figures ({source})", growth.published.middle_g, "g")  # fmt: skip
+            share = Node("its weight", 1 - ahead.weight, "")
+            offset = math.exp((1 - ahead.weight) * self.plan.garden.household.offset)
+            parts = [power("the published yield, its part", "", middle, share),
+                     Node("the household's level against published yields, of all its crops, its part", offset, "times")]  # fmt: skip
+        if good:
+            share = Node("one season's weight", ahead.weight / len(good), "")
+            parts += [
+                power(f"season {one.season}, its part", "", self._season(one), share)
+                for one in good
+            ]
+        return product(f"a {self.unit} likely brings (weighed in logs)", "g", *parts)
 
     def _season(self, one: SeasonYield) -> Node:
         picked = self.plan.garden.field.picked
@@ -179,16 +187,14 @@ class _Figures:
         return quotient(f"season {one.season}: a {self.unit} brought", "g", grams, many)
 
     def _low_yield(self) -> Node:
-        spread = self.crop.growth.spread
-        low = None if spread is None else spread.quantile(0.1)
-        if spread is None or low is None:
-            return Node("how far seasons differ is not known", None, "g")
-        how = (
-            f"Student's t with {spread.freedom} degrees of freedom on the logs of {spread.seasons} seasons"
-            if spread.freedom
-            else "every yield of the published range as likely"
-        )
-        share = Node(f"of that, what nine years in ten still bring ({how})", low / spread.likely, "0 to 1")  # fmt: skip
+        ahead = self.crop.growth.ahead
+        if ahead is None:
+            return Node("yield not known", None, "g")
+        low = ahead.missed_once_in_ten(self.crop.spread)
+        how = f"Student's t with {ahead.freedom:g} degrees of freedom, spread {ahead.scale:.2f} in logs; it fails {ahead.failure:.0%} of seasons".replace("%", " %")  # fmt: skip
+        if self.crop.spread:
+            how += f"; needs differ by {self.crop.spread:.2f} in logs"
+        share = Node(f"of that, what nine years in ten still bring ({how})", low / ahead.likely, "0 to 1")  # fmt: skip
         return product(f"a {self.unit} brings in nine years of ten", "g", self._yield(), share)
 
     # -- plants and ground ---------------------------------------------------------------
@@ -268,9 +274,24 @@ class _Figures:
             return Node("nothing short", 0.0, "g")
         return difference("short", "g", self._needed(1), brings)
 
+    def _fails(self) -> Node:
+        ahead, household = self.crop.growth.ahead, self.plan.garden.household
+        if ahead is None:
+            return Node("yield not known", None, "0 to 1")
+        sides = []
+        for label, own, every, prior in (
+            ("failed seasons", ahead.failures, household.failures, FAILED),
+            ("seasons", ahead.seasons, household.seasons, float(FAILED_OF)),
+        ):
+            parts = [Node(f"{label} of its own", float(own), "seasons"),
+                     Node(f"half the {label} of the other crops", max(every - own, 0) / 2, "seasons"),
+                     Node("taken as seen before any", prior, "seasons")]  # fmt: skip
+            sides.append(total(label, "seasons", *parts))
+        return quotient("chance that it fails outright", "0 to 1", *sides)
+
     def _chance(self) -> Node:
         chance = self.crop.chance_short
-        if chance is None or self.crop.growth.spread is None:
+        if chance is None or self.crop.growth.ahead is None:
             return Node("how far seasons differ is not known", None, "0 to 1")
         label = f"chance that {self.words.units(self.crop, self.crop.planned or 0)} bring less than {self.words.weight(self.crop.wanted)} ({self.crop.growth.source})"  # fmt: skip
         return Node(label, chance, "0 to 1")

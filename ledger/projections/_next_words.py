@@ -12,7 +12,8 @@ from ledger.projections._next_asked import AIMS
 from ledger.projections._next_growth import SIZES
 from ledger.projections._next_levers import levers
 from ledger.projections._next_plan import CropPlan, Plan
-from ledger.projections._next_wants import Want
+from ledger.projections._next_says import failing, leave_out
+from ledger.projections._next_wants import Liked, Want
 from ledger.projections._stock_targets import YEAR_DAYS
 from ledger.reference.planting import M2_PER_FOOT2, METRES_PER_FOOT, published_yields
 from ledger.replay.state import day_text
@@ -122,7 +123,12 @@ class Words:
         if crop.target is not None:
             says.append(f"{crop.target.said} of it in all")
         elif crop.fresh[1]:
-            says.append(f"{self.weight(crop.fresh[1])} fresh")
+            own = self.plan.wants.of.get(crop.item)
+            liked = None if own is None else own.liked
+            more = (
+                "" if liked is None or round(liked.factor, 2) == 1 else f" ({self._liking(liked)})"
+            )
+            says.append(f"{self.weight(crop.fresh[1])} fresh{more}")
         return f"for {', '.join(says)}" if says else "nobody ate any, and there is no target"
 
     def want(self, want: Want) -> str:
@@ -135,23 +141,34 @@ class Words:
                 round(want.whole[1]), self.state.facts.measure[want.item],
                 measures=self.measures, jar=jar,
             )  # fmt: skip
-            return f"{amount} of {name} (last year)"
+            if want.liked is None or round(want.liked.factor, 2) == 1:
+                return f"{amount} of {name} (last year)"
+            return f"{amount} of {name} (last year, {self._liking(want.liked)})"
         amount, _, how = want.said.rpartition(" (")
         return f"{amount.removesuffix(' per year')} of {name} ({how}"
 
+    @staticmethod
+    def _liking(liked: Liked) -> str:
+        more = round(100 * (liked.factor - 1))
+        return f"liked {liked.mean:.1f} of 5: {abs(more)} % {'more' if more > 0 else 'less'}"
+
     def _yields(self, crop: CropPlan) -> str:
         growth = crop.growth
-        if growth.spread is None:
+        if growth.ahead is None:
             return "yield not known"
-        unit = self.unit(crop).removeprefix("whole ")
+        unit, says = self.unit(crop).removeprefix("whole "), []
         if growth.published is not None:
-            low, high = (self.weight(g) for g in (growth.published.low_g, growth.published.high_g))
-            span = low if low == high else f"{low} to {high}"
-            return f"published: {span} a {unit} ({growth.published.note})"
-        each = sorted(one.each for one in growth.seasons)
-        low, high = self.weight(each[0]), self.weight(each[-1])
-        span = low if low == high else f"{low} to {high}"
-        return f"{len(growth.seasons)} seasons of your own: {span} a {unit}"
+            span = self._span(growth.published.low_g, growth.published.high_g)
+            says.append(f"published: {span} a {unit} ({growth.published.note})")
+        if growth.seasons:
+            each = sorted(one.each for one in growth.seasons)
+            many = f"{len(each)} season" + ("" if len(each) == 1 else "s")
+            says.append(f"{many} of your own: {self._span(each[0], each[-1])} a {unit}")
+        return "; ".join(says)
+
+    def _span(self, low: float, high: float) -> str:
+        ends = self.weight(low), self.weight(high)
+        return str(ends[0]) if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"
 
     # -- all of it -----------------------------------------------------------------------
 
@@ -192,6 +209,7 @@ class Words:
             there = sum(plan.beds.values())
             many = "bed" if len(plan.beds) == 1 else f"{len(plan.beds)} beds"
             out = [f"For the season of {plan.garden.next}: {self.ground(wanted)} wanted, {self.ground(there)} in {many}."]  # fmt: skip
+        out += leave_out(self)
         if any(crop.fitted is not None for crop in plan.crops):
             out.append(
                 "Plants give an even chance of enough; 9 in 10: enough in nine years of ten."
@@ -204,7 +222,7 @@ class Words:
         if any(c.short for c in plan.crops if c.fitted is not None):
             others = ", ".join(one for one in AIMS if one != plan.asked.aim)
             out.append(f"The beds do not suffice; this brings most by {plan.asked.aim} (--for {others} weighs otherwise).")  # fmt: skip
-        out += self._kept_out()
+        out += [*failing(self), *self._kept_out()]
         for crop in plan.crops:
             if crop.fitted is None and crop.short:
                 what = "what stands" if crop.growth.standing else "a middling season"
@@ -263,15 +281,14 @@ class Words:
             return [f"No weight of {name} is known: `croftbook item \"{name}\" --g-per \"piece 120\"`, with its own figure, gives one."]  # fmt: skip
         if not crop.wanted:
             return [f"Nobody ate any {name}, and there is no target: `croftbook target '60 lb {name}' --per year` sets one."]  # fmt: skip
-        if growth.spread is None:
+        if growth.ahead is None:
             known = any(one.low_g is not None for one in published_yields(name))
             other = ", or one planting with its --row and --area, for the published yield" if known else ""  # fmt: skip
-            return [f"What {self._one(crop)} of {name} brings is not known: two finished seasons of plantings and pickings tell{other}."]  # fmt: skip
+            return [f"What {self._one(crop)} of {name} brings is not known: one finished season of plantings and pickings tells{other}."]  # fmt: skip
         out = []
-        if crop.growth.size == "plants" and crop.nine is None:
-            why = "the published yield is a single figure" if growth.published else "it fails too often"  # fmt: skip
-            out.append(f"{name}: no number for nine years in ten, as {why}.")
-        if growth.size is not None and growth.space_m2 is None:
+        if growth.unplanted:
+            out.append(f"{name}: no planting says how much was planted, so the answer is in length of row, by the published yield.")  # fmt: skip
+        elif growth.size is not None and growth.space_m2 is None:
             out.append(f"{name}: no planting says both its ground and how much was planted, so it was not fitted into the beds.")  # fmt: skip
         if self.plan.asked.aim == "value" and self.plan.value_of(crop.item) is None:
             out.append(f"No shop price of {name} is known, so it counts for nothing here: `croftbook price`.")  # fmt: skip
@@ -291,15 +308,21 @@ class Words:
             want.source == "use" for want, _ in crop.products
         ):
             out.append("use-as-last-year")
+            if any(w.liked for w in self._wants_of(crop)):
+                out.append("liked-counts")
         if any(self.plan.recipes.made[want.item].recipe is not None for want, _ in crop.products):
             out.append("by-recipe")
         if crop.growth.published is not None:
             out.append("published-yield")
-        elif crop.growth.spread is not None:
-            out.append("seasons-alike")
+        if crop.growth.ahead is not None:
+            out.append("seasons-weighed")
         if crop.fitted is not None:
             out += ["whole-season", "bed-as-planted"]
         return out
+
+    def _wants_of(self, crop: CropPlan) -> list[Want]:
+        own = self.plan.wants.of.get(crop.item)
+        return [want for want, _ in crop.products] + ([] if own is None else [own])
 
     def assumptions(self) -> list[Assumption]:
         """Return what the rows rest on, in words."""
@@ -317,8 +340,9 @@ class Words:
             "use-as-last-year": "Where no target is set, next year takes what was eaten and given away in the last 365 days.",
             "shelf-eaten-up": "What is on the shelf today is taken as eaten before the next harvest is put up.",
             "by-recipe": f"Never made yet, reckoned by the recipe: {', '.join(by_recipe)}.",
-            "published-yield": f"By published yields, each figure of the range as likely: {', '.join(notes)}.",
-            "seasons-alike": "The next season is one more like those written down (log-normal yields).",
+            "liked-counts": "Where no target is set, what was liked counts up to a fifth more and what was not up to a fifth less; what was thrown away does not count.",
+            "published-yield": f"By published yields: {', '.join(notes)}.",
+            "seasons-weighed": "The household's seasons and the published yield are weighed by how far each can be trusted; with few seasons the book counts more. Nine in ten leaves out the worst tenth, failed seasons included.",
             "whole-season": "A crop takes its ground for the whole season; nothing follows it there.",
             "bed-as-planted": "A bed has as much ground as was most planted in it in one season.",
         }

@@ -9,6 +9,7 @@ from ledger.projections import _next_preserving, _next_why
 from ledger.projections._common import answer
 from ledger.projections._next_asked import AIMS, asked_of
 from ledger.projections._next_plan import CropPlan, Plan
+from ledger.projections._next_says import chance_words
 from ledger.projections._next_words import Words
 from ledger.projections.base import Answer, Column, Option, Projection
 
@@ -29,14 +30,14 @@ COLUMNS = (
     Column("needed_g.likely", "Needed (g)", "g", "As picked: (fresh + into jars + otherwise) / (1 - trimmed). Null where no weight of the crop is known."),
     Column("needed_g.high", "Needed at most", "g", "As picked, in the year of most use and with the batches that took most."),
     Column("needed", "Needed", "", "What is likely needed, in words.", main=True),
-    Column("yield_g.low", "Yield missed once in ten", "g a plant", "What one plant gives at least in nine years of ten; null where the spread is not known."),
-    Column("yield_g.likely", "Yield", "g a plant", "What one plant gives as often as not; of a metre of row or a square metre where plants were never counted; of a whole season where nothing says how much was planted."),
+    Column("yield_g.low", "Yield missed once in ten", "g a plant", "What one plant gives at least in nine years of ten, failed ones counted, against a need that differs, too; null where the yield is not known."),
+    Column("yield_g.likely", "Yield", "g a plant", "What one plant gives as often as not in a season that does not fail; of a metre of row or a square metre where plants were never counted; of a whole season where nothing says how much was planted."),
     Column("yield_of", "Yield of", "", "plant, metre of row, square metre or whole season."),
-    Column("yield_from", "Yield from", "", "own seasons (two or more), published range, or null."),
+    Column("yield_from", "Yield from", "", "own seasons, published yields, or both, weighed; null where neither tells."),
     Column("own_seasons", "Own seasons", "seasons", "How many finished seasons of one's own could be used."),
-    Column("published_from", "Published by", "", "Where the published range was read; null where one's own seasons serve."),
+    Column("published_from", "Published by", "", "Where the published yield was read; null where none is."),
     Column("plants.likely", "Plants", "plants", "For an even chance; null where plants were never counted or the yield is not known.", main=True),
-    Column("plants.nine_in_ten", "9 in 10", "plants", "For nine years in ten; null where the spread is not known (a single published figure).", main=True),
+    Column("plants.nine_in_ten", "9 in 10", "plants", "For nine years in ten, failed ones counted; always a number where the yield is known.", main=True),
     Column("plants.planned", "Planned", "plants", "Those that the beds get, or that stand already; null where no bed is known."),
     Column("row_m", "Row", "m", "Length of row for an even chance, as the crop was planted before; null where rows were never measured."),
     Column("area_m2", "Ground", "m2", "Ground for an even chance, as the crop was spaced before; null where ground and plants were never written down together."),
@@ -45,7 +46,9 @@ COLUMNS = (
     Column("bed", "Bed", "", "Where it goes, the bed with most of it first; null where it could not be fitted.", main=True),
     Column("in_beds", "In beds", "", "How many plants (else how much row or ground) in each bed."),
     Column("short_g", "Short", "g", "What is likely lacking of the needed; null where not known."),
-    Column("chance_short", "Chance short", "0 to 1", "Chance of a season that brings less than is likely needed, from the plants planned; null where the spread is not known.", main=True),
+    Column("fails", "Fails", "0 to 1", "Chance of a season that brings nothing at all: its own, and half of what the other crops say; null where the yield is not known."),
+    Column("chance_short", "Chance short", "0 to 1", "Chance of a season that brings less than is needed, from the plants planned, yields and needs both differing; null where the yield is not known."),
+    Column("chance_text", "Chance of\nenough", "", "The chance that it does not, in words.", main=True),
     Column("because", "Because", "", "What the row rests on, in words."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
@@ -104,7 +107,7 @@ def build(
 
 def _record(plan: Plan, words: Words, crop: CropPlan) -> dict[str, Any]:
     growth = crop.growth
-    spread, size = growth.spread, growth.size
+    ahead, size = growth.ahead, growth.size
     in_plants = size == "plants"
     made = crop.made[1]
     return {
@@ -117,9 +120,9 @@ def _record(plan: Plan, words: Words, crop: CropPlan) -> dict[str, Any]:
         "trimmed_share": 1 - crop.kept,
         **{f"needed_g.{n}": g for n, g in zip(("low", "likely", "high"), crop.needed, strict=True)},
         "needed": words.weight(crop.wanted),
-        "yield_g.low": spread.quantile(0.1) if spread else None,
-        "yield_g.likely": spread.likely if spread else None,
-        "yield_of": words.unit(crop) if spread else None,
+        "yield_g.low": ahead.missed_once_in_ten(crop.spread) if ahead else None,
+        "yield_g.likely": ahead.likely if ahead else None,
+        "yield_of": words.unit(crop) if ahead else None,
         "yield_from": growth.source,
         "own_seasons": len(growth.seasons),
         "published_from": words.published(crop),
@@ -133,7 +136,9 @@ def _record(plan: Plan, words: Words, crop: CropPlan) -> dict[str, Any]:
         "bed": ", ".join(words.beds(crop)) or None,
         "in_beds": words.in_beds(crop),
         "short_g": crop.short,
+        "fails": ahead.failure if ahead else None,
         "chance_short": crop.chance_short,
+        "chance_text": chance_words(crop),
         "because": words.because(crop),
         "assumptions": words.rests_on(crop),
     }  # fmt: skip

@@ -8,9 +8,11 @@ from memory.
 from __future__ import annotations
 
 import csv
+import math
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
+from statistics import median
 
 __all__ = [
     "PerPerson",
@@ -126,6 +128,8 @@ class PublishedRange:
     ----------
     low_g, high_g : float
         The lowest and the highest of the figures that apply.
+    middle_g : float
+        The middle of the sources' figures in logs; of fields, their average.
     sources : tuple of Source
         Those of the figures.
     note : str
@@ -134,6 +138,7 @@ class PublishedRange:
 
     low_g: float
     high_g: float
+    middle_g: float
     sources: tuple[Source, ...]
     note: str
 
@@ -225,10 +230,18 @@ def published_range(
             return PublishedRange(
                 min(y.low_g or 0.0 for y in fit) * size,
                 max(y.high_g or 0.0 for y in fit) * size,
+                _middle(fit, garden) * size,
                 tuple(dict.fromkeys(y.source for y in fit)),
                 _note(fit, per),
             )
     return None
+
+
+def _middle(fit: list[PublishedYield], garden: bool) -> float:
+    """Return the middle of the figures: an excellent field is not what is likely."""
+    ends = [(y.low_g or 0.0, (y.high_g if garden else y.low_g) or 0.0) for y in fit]
+    logs = [(math.log(low) + math.log(high)) / 2 for low, high in ends if low > 0]
+    return math.exp(median(logs)) if logs else 0.0
 
 
 def _note(fit: list[PublishedYield], per: str) -> str:

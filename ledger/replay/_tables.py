@@ -47,6 +47,7 @@ TABLES: dict[str, dict[str, Any]] = {
         "cause": _I1,
         "people": _F8,
         "guests": _F8,
+        "liked": _F8,
         "got": _F8,
         "whom": _I4,
         "by": _I4,

@@ -155,7 +155,7 @@ class Journal:
             ),
             "root": np.arange(start, start + count, dtype=np.int32),
             "cause": np.zeros(count, np.int8),
-            **{name: np.full(count, _NAN) for name in ("people", "got")},
+            **{name: np.full(count, _NAN) for name in ("people", "got", "liked")},
             "guests": np.zeros(count),
             "whom": np.full(count, -1, np.int32),
         }
@@ -225,6 +225,7 @@ class Journal:
         at = np.array(places) - start
         events["people"][at] = [_NAN if b.people is None else b.people for b in bodies]
         events["guests"][at] = [b.guests or 0 for b in bodies]
+        events["liked"][at] = [_NAN if b.liked is None else b.liked for b in bodies]
 
     def _take_discarded(
         self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int

@@ -1,98 +1,108 @@
-"""How many plants, with which chance."""
+"""How many plants, with which chance: against SciPy's t, and how seasons and the book are weighed."""
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 import pytest
-from hypothesis import example, given
+from hypothesis import given
 from hypothesis import strategies as st
 from scipy import stats
 
 from ledger.errors import InputError
-from ledger.methods.yields import chance_short, from_range, from_seasons, plants_for
+from ledger.methods.yields import Seasons, household_of, need_spread, yield_ahead
 
-seasons = st.lists(st.floats(0.1, 50), min_size=2, max_size=12)
-
-
-def test_even_chance_takes_the_middle():
-    assert plants_for(30, from_range(2, 4)) == 10
-    assert plants_for(30, from_range(2, 4), 0.9) == 14  # 30 / 2.2
-    assert plants_for(0, from_range(2, 4)) == 0
+NOBODY = household_of([])
+yields = st.lists(st.floats(0.1, 50) | st.just(0.0), max_size=12)
+published = st.none() | st.floats(0.1, 50)
 
 
-def test_one_published_figure_gives_an_even_chance_only():
-    single = from_range(3, 3)
-    assert plants_for(30, single) == 10
-    assert plants_for(30, single, 0.9) is None
-    assert chance_short(30, 10, single) is None
-    assert plants_for(30, from_range(3, 3, assumed_spread=0.5), 0.9) == 17  # 30 / 1.8
+def ahead(seasons, known=None, household=NOBODY):
+    return yield_ahead(Seasons(tuple(seasons), known), household)
 
 
-def test_own_seasons_follow_the_prediction_interval():
-    # held to scipy's t distribution on the logs
-    yields = [2.0, 3.0, 2.5, 4.0]
-    logs = np.log(yields)
-    low = stats.t.ppf(0.1, 3, logs.mean(), logs.std(ddof=1) * np.sqrt(1.25))
-    assert from_seasons(yields).quantile(0.1) == pytest.approx(np.exp(low))
-    assert plants_for(100, from_seasons(yields), 0.9) == int(np.ceil(100 / np.exp(low)))
-    assert from_seasons(yields).likely == pytest.approx(np.exp(logs.mean()))
+def test_first_year_goes_by_the_published_yield():
+    found = ahead([], 3.0)
+    assert found.likely == pytest.approx(3.0)
+    assert found.scale == pytest.approx(math.hypot(0.35, 0.40))
+    assert found.failure == pytest.approx(0.05)
+    assert found.units(30) == pytest.approx(10)
+    # Student's t of 6 degrees, the tail left for good seasons once failures have their share
+    low = 3.0 * math.exp(found.scale * stats.t.ppf((0.1 - 0.05) / 0.95, 6))
+    assert found.units(30, nine=True) == pytest.approx(30 / low)
+    assert found.chance_short(30, 30 / low) == pytest.approx(0.1)
 
 
-@given(seasons, st.floats(1, 1000))
-@example([15.5, 15.5, 15.5], 15.5)
-def test_chance_agrees_with_the_plants(yields, needed):
-    spread = from_seasons(yields)
-    plants = plants_for(needed, spread, 0.9)
-    if plants and plants < 1e9:
-        assert chance_short(needed, plants, spread) <= 0.1 + 1e-6
-        assert plants >= plants_for(needed, spread, 0.5)
+def test_own_seasons_alone_are_one_more_draw_of_students_t():
+    """Without a published yield: SciPy's t about the mean of the logs."""
+    found = ahead([2.0, 3.0, 2.5, 4.0])
+    logs = np.log([2.0, 3.0, 2.5, 4.0])
+    squares = ((logs - logs.mean()) ** 2).sum()
+    spread = math.sqrt((6 * 0.35**2 + squares) / 9 * 1.25)
+    f = 0.5 / 14
+    second = stats.t(9, logs.mean(), spread)
+    assert found.missed_once_in_ten() == pytest.approx(math.exp(second.ppf((0.1 - f) / (1 - f))))
+    short = f + (1 - f) * second.cdf(math.log(100 / 40))
+    assert found.chance_short(100, 40) == pytest.approx(short)
 
 
-@given(st.floats(0.5, 10), st.floats(0, 10), st.floats(1, 500))
-@example(1.0, 2.220446049250313e-16, 1.0)  # no wider than rounding: one figure
-def test_chance_of_a_range_agrees(low, width, needed):
-    spread = from_range(low, low + width, assumed_spread=0.2)
-    plants = plants_for(needed, spread, 0.9)
-    assert chance_short(needed, plants, spread) <= 0.1 + 1e-6
-    if plants > 1:
-        assert chance_short(needed, plants - 1, spread) >= 0.1 - 1e-6
+def test_seasons_and_the_book_are_weighed():
+    few, many = ahead([6.0], 3.0), ahead([6.0] * 12, 3.0)
+    assert 3 < few.likely < many.likely < 6
+    assert few.weight < many.weight < 1
 
 
-def test_failed_seasons_count():
-    spread = from_seasons([2.0, 0.0, 3.0, 2.5])
-    assert spread.failed == 0.25
-    # one season in four brings nothing: no number of plants makes nine in ten
-    assert plants_for(10, spread, 0.9) is None
-    assert plants_for(10, spread, 0.5) is not None
-    assert chance_short(10, 10_000, spread) == pytest.approx(0.25, abs=0.01)
+def test_other_crops_say_how_this_garden_stands_to_the_book():
+    good = household_of([Seasons((4.0, 4.2), 2.0), Seasons((9.0, 8.8), 5.0), Seasons((), 1.0)])
+    assert good.offset > 0.2
+    assert ahead([], 1.0, good).likely > 1.2
+    failing = household_of([Seasons((0.0, 0.0, 4.0), 2.0), Seasons((), 1.0)])
+    assert ahead([], 1.0, failing).failure > ahead([], 1.0).failure
 
 
-def test_seasons_all_alike():
-    spread = from_seasons([2.0, 2.0])
-    assert plants_for(10, spread, 0.9) == 5
-    assert (chance_short(10, 5, spread), chance_short(10, 4, spread)) == (0.0, 1.0)
+def test_failed_seasons_count_apart_and_the_answer_stays_finite():
+    found = ahead([0.0, 0.0, 0.0, 2.0], 2.0)
+    assert found.failure == pytest.approx(3.5 / 14)
+    assert math.isfinite(found.units(10, nine=True))
+    assert found.chance_short(10, 1e9) == pytest.approx(found.failure)
 
 
-def test_too_few_seasons():
-    assert from_seasons([]) is None
-    assert from_seasons([3.0]) is None
-    assert from_seasons([3.0, 0.0]) is None
+def test_need_spreads_as_well():
+    assert need_spread([]) == need_spread([7.0]) == pytest.approx(0.25 * math.sqrt(2))
+    assert need_spread([5.0] * 9) < need_spread([5.0, 9.0, 2.0] * 3)
+    found = ahead([2.0, 2.2], 2.0)
+    assert found.units(10, nine=True, spread=0.3) > found.units(10, nine=True)
+
+
+def test_nothing_known_says_nothing():
+    assert ahead([]) is None
+    assert ahead([0.0]) is None
+    assert ahead([3.0]) is not None
+
+
+@given(st.lists(st.tuples(yields, published), max_size=6), st.floats(1, 1000), st.floats(0, 0.5))
+def test_nine_in_ten_is_finite_and_keeps_its_chance(crops, needed, spread):
+    several = [Seasons(tuple(some), known) for some, known in crops]
+    household = household_of(several)
+    for crop in several:
+        found = yield_ahead(crop, household)
+        if found is None:
+            assert not crop.published
+            continue
+        even, nine = found.units(needed), found.units(needed, nine=True, spread=spread)
+        assert 0 < even < nine < math.inf
+        short = found.chance_short(needed, nine, spread)
+        assert short <= max(0.1, found.failure + 0.03) + 1e-9
+        assert found.chance_short(needed, 2 * nine, spread) <= short
 
 
 def test_nothing_planted_falls_short():
-    assert chance_short(5, 0, from_range(1, 2)) == 1.0
-    assert chance_short(0, 0, from_range(1, 2)) == 0.0
+    assert ahead([], 2.0).chance_short(5, 0) == 1.0
+    assert ahead([], 2.0).chance_short(0, 0) == 0.0
 
 
-@pytest.mark.parametrize(
-    "call",
-    [
-        lambda: from_range(4, 2),
-        lambda: from_range(0, 0),
-        lambda: from_seasons([1, -1]),
-        lambda: plants_for(1, from_range(1, 2), 1.0),
-    ],
-)
+@pytest.mark.parametrize("call", [lambda: Seasons((-1.0,)), lambda: Seasons((), 0.0), lambda: Seasons((math.nan,))])  # fmt: skip
 def test_bad_input_is_refused(call):
     with pytest.raises(InputError):
         call()

@@ -5,9 +5,11 @@ The expected figures are typed here from the sources and not read from the packa
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
-from ledger.methods.yields import from_range, plants_for
+from ledger.methods.yields import Seasons, household_of, yield_ahead
 from ledger.reference.planting import (
     crop_names,
     per_person,
@@ -120,7 +122,8 @@ def test_field_yields(crop, average, excellent):
     ],
 )
 def test_worked_row_length(people, pounds_each, pounds_a_foot, feet):
-    assert plants_for(people * pounds_each, from_range(pounds_a_foot, pounds_a_foot)) == feet
+    found = yield_ahead(Seasons((), pounds_a_foot), household_of([]))
+    assert found.units(people * pounds_each) == pytest.approx(feet)
 
 
 def test_worked_family_of_five():
@@ -128,9 +131,10 @@ def test_worked_family_of_five():
     (plan,) = (p for p in per_person("snap beans") if p.unit == "lb")
     (found,) = (y for y in published_yields("snap beans") if y.row_ft == 12)
     assert plan.keep == (8, 15) == (found.low, found.high)
-    low, high = (5 * pounds for pounds in plan.keep)
-    spread = from_range(found.low / 12, found.high / 12)
-    assert plants_for((low + high) / 2, spread) == 60
+    # what the middle of 8 to 15 lb takes of the middle of as much on 12 feet, five times
+    middle = math.sqrt(plan.keep[0] * plan.keep[1])
+    known = Seasons((), math.sqrt(found.low * found.high) / 12)
+    assert yield_ahead(known, household_of([])).units(5 * middle) == pytest.approx(60)
 
 
 def test_asparagus_sources_agree():
