@@ -32,7 +32,7 @@ def kept_word(frame: pd.DataFrame, scheme: str, *, share: str, expected: str) ->
         marker={"symbol": "line-ns", "size": 26, "line": {"width": 3, "color": INK[scheme]}},
         hovertemplate="%{y}: %{x:.0%}<extra></extra>",
     )  # fmt: skip
-    figure.update_xaxes(tickformat=".0%", range=[0, 1.02], nticks=6)
+    figure.update_xaxes(tickformat=".0%", range=[0, 1.04], tickvals=[0, 0.5, 1], tickangle=0)
     figure.update_yaxes(
         type="category", categoryarray=frame["label"].tolist(), autorange="reversed",
         ticklabelstandoff=6,
