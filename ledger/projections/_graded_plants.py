@@ -28,12 +28,12 @@ _SPOILED = [_tables.CAUSES.index(why) for why in ("spoiled", "too old")]
 _DISCARDED = list(EVENTS).index("discarded")
 
 
-def plant_grades(state: State) -> list[Graded]:
+def plant_grades(state: State, garden: Garden | None = None) -> list[Graded]:
     """Return the yields and chances said before each finished season, beside what it brought.
 
     Said at the last moment before the season's first planting (else before it began).
     """
-    garden = Garden(crops_of(state))
+    garden = garden or Garden(crops_of(state))
     before = earlier(state)
     asked = []
     for season in sorted({p.season for plots in garden.plots.values() for p in plots}):

@@ -75,21 +75,17 @@ def plants_said(state: State, moments: list[tuple[int, int]]) -> list[Said]:
     out = asked(state, moments)
     for said in out:
         if said.plants is None:
-            from ledger.projections import PROJECTIONS
+            from ledger.projections.next_season import said_at
 
-            answer = PROJECTIONS["next-season"].build(_state(state, said.day, said.known, None))
-            season = answer.totals["season"]
-            said.plants = [
-                {"season": season, **{name: row.get(name) for name in _PLANTS}}
-                for row in answer.rows()
-            ]
+            rows = said_at(_state(state, said.day, said.known, None))
+            said.plants = [{name: row.get(name) for name in _PLANTS} for row in rows]
             kept.put(said)
     kept.save()
     return out
 
 
 _PLANTS = (
-    "crop", "needed_g.likely", "yield_g.low", "yield_g.likely", "yield_of", "plants.likely",
+    "season", "crop", "needed_g.likely", "yield_g.low", "yield_g.likely", "yield_of", "plants.likely",
     "plants.nine_in_ten", "plants.planned", "chance_short",
 )  # fmt: skip
 

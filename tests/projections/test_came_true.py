@@ -215,6 +215,38 @@ def test_what_is_no_grade_is_refused(home, address, figure):
         home.show("came-true", item="cheese")
 
 
+def test_plants_are_set_beside_the_season_that_followed(book):
+    """What was said before each season's first planting, against what a plant brought then."""
+
+    def event(kind, on, **body):
+        return {"kind": kind, "on": on, "recorded_at": f"{on}T20:00:00.000000Z", "body": body}
+
+    picked = {2022: 40, 2023: 44, 2024: 36, 2025: 4, 2026: 41}
+    events = []
+    for year, kilos in picked.items():
+        events += [
+            event("planted", f"{year}-05-10", crop="tomato", plants=10, bed="south bed", area="40 sq ft"),
+            event("harvested", f"{year}-08-20", item="tomato", amount=f"{kilos} kg", bed="south bed"),
+            event("eaten", f"{year}-08-25", ate=[{"item": "tomato", "amount": f"{min(kilos, 30)} kg"}]),
+        ]  # fmt: skip
+    with freeze_time("2027-01-15 12:00:00"):
+        fill(book, events)
+        state = book.state()
+        said = [g for g in came_true.graded(state) if g.kind == "yield"]
+        assert [day_text(g.day)[:4] for g in said] == ["2023", "2024", "2025", "2026"]
+        for one, year in zip(said, (2023, 2024, 2025, 2026), strict=True):
+            then = book.show("next-season", as_of=day_text(one.day), known_at=day_text(one.day))
+            record = then.to_dict()["records"][0]
+            assert then.totals["season"] == year
+            assert one.said[0] == pytest.approx(record["yield_g"]["low"])
+            assert one.came == pytest.approx(picked[year] * 100)
+            assert one.held == (picked[year] * 100 >= record["yield_g"]["low"])
+        assert [g.held for g in said] == [True, True, False, True]
+        answer = book.show("next-season").to_dict()
+        assert answer["records"][0]["held_text"] == "3 of 4"
+        assert any(one.startswith("3 of 4 earlier yields") for one in answer["totals"]["in_words"])
+
+
 # -- kept by the head -----------------------------------------------------------------------
 
 
