@@ -1,10 +1,12 @@
-"""How far a skill has lapsed: its own rhythm, its season, and what is known of forgetting.
+"""How far a skill has lapsed: how long its good practices keep it, or the seasons missed.
 
-The words rest on two published findings. Half of what training gained is gone after about 6.5
-months without use where accuracy counts, 11 for mixed tasks, 13 for speed (Tatel and Ackerman,
-Psychological Bulletin, doi 10.1037/bul0000481, abstract). After more than a year without any,
-the loss is large: d = -1.4 (Arthur, Bennett, Stanush and McNelly, Human Performance 11, 1998,
-abstract). A skill that belongs to a season is judged by seasons: nobody makes jam in February.
+Practice spread over time keeps longest (Cepeda, Vul, Rohrer, Wixted and Pashler, Psychological
+Science 19, 2008, summary read), what was learnt fades with a power of time (Wixted and Carpenter,
+Psychological Science 18, 2007; Anderson and Schooler 1991, from memory), and a try that failed does
+not count. How long a first practice keeps, and how fast that grows, are our own choice, set so that
+about a dozen spaced practices reach the 6.5 months after which half of what training gained is gone
+where accuracy counts (Tatel and Ackerman, Psychological Bulletin, doi 10.1037/bul0000481, abstract).
+A skill that belongs to a season is judged by seasons: nobody makes jam in February.
 """
 
 from __future__ import annotations
@@ -15,38 +17,26 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
-from typing import Literal
-
-from ledger.errors import InputError
 
 __all__ = [
-    "HALF_LOST_MONTHS",
-    "LOSS_AFTER_A_YEAR",
-    "LOSS_PER_MONTH",
+    "KEEPS_DAYS",
     "SEASON_DAYS",
     "Standing",
-    "gain_kept",
+    "keeps",
     "rhythm",
-    "savings",
     "season_of_practice",
     "standing",
 ]
 
-Task = Literal["accuracy", "mixed", "speed"]
-
-#: Months without use until half of the gain from training is gone (Tatel and Ackerman).
-HALF_LOST_MONTHS: dict[str, float] = {"accuracy": 6.5, "mixed": 11.0, "speed": 13.0}
-#: Loss a month without use, in standard deviations (Tatel and Ackerman).
-LOSS_PER_MONTH: dict[str, float] = {"accuracy": 0.08, "mixed": 0.06, "speed": 0.06}
-#: Effect of more than 365 days without practice, d (Arthur and others 1998).
-LOSS_AFTER_A_YEAR = -1.4
-
 YEAR = 365
-MONTH = 365.25 / 12
-#: In hand up to so many times its own rhythm. Our choice.
-RHYTHMS = 3
-#: A skill practised daily is not called rusty within a month: 0.08 standard deviations at most.
-FLOOR_DAYS = 30
+#: Days that one good practice keeps a skill, and the power by which more of them do. Our choice.
+KEEPS_DAYS, KEEPS_POWER = 45.0, 0.6
+#: A gap of so many days makes a practice count half. Our choice.
+SPACING_DAYS = 14.0
+#: What a practice that went 3 of 5 counts, and the least that a better one counts after such. Ours.
+MIDDLING, LEAST = 0.7, 0.31
+#: Up to so many times as long it is going rusty. Our choice.
+RUSTY = 4
 #: A season may come so much later than ever before. Our choice.
 LATE_DAYS = 30
 #: Longest season of a skill that is known to have one: from sowing to the last picking it may
@@ -54,67 +44,53 @@ LATE_DAYS = 30
 SEASON_DAYS = 300
 
 
-def gain_kept(months: float, task: Task = "mixed") -> float:
-    """Return the share of what training gained that is still there.
+def keeps(practices: Sequence[tuple[int, float]]) -> float:
+    """Return the days for which good practices keep a skill, from the last of them on.
 
-    A straight line through the published point of half the gain, as the published loss is so
-    much a month; never below 0. Beyond that point it is an extrapolation.
+    min(45 E^0.6, 365) with E = sum of quality x spacing x fade at the last one; spacing is 1 for the
+    first, else 1 - 1/(1 + gap/14 days), and fade (1 + age/365 days)^-0.5.
 
     Parameters
     ----------
-    months : float
-        Months without use, 0 or more.
-    task : {'accuracy', 'mixed', 'speed'}
-        What counts in the skill.
+    practices : sequence of (int, float)
+        Day and quality (above 0, up to 1) of each good practice, days rising.
 
     Returns
     -------
     float
-        From 0 to 1.
+        0 without any.
 
-    Raises
-    ------
-    InputError
-        When the months are negative.
-
-    References
-    ----------
-    Tatel and Ackerman, Psychological Bulletin, doi 10.1037/bul0000481 (abstract).
+    Notes
+    -----
+    The gap of a full practice is that since the last full one, of a middling one that since the last
+    of either; so one more good practice never shortens what a skill has left.
 
     Examples
     --------
-    >>> gain_kept(6.5, "accuracy")
-    0.5
+    >>> round(keeps([(0, 1.0)])), round(keeps([(7 * week, 1.0) for week in range(12)]))
+    (45, 110)
     """
-    if months < 0:
-        raise InputError("months", f"{months:g} months", "Give 0 or more")
-    return max(0.0, 1.0 - 0.5 * months / HALF_LOST_MONTHS[task])
+    if not practices:
+        return 0.0
+    last = practices[-1][0]
+    told, before, full = 0.0, None, None
+    for day, quality in practices:
+        if before is None:
+            spacing = 1.0
+        elif quality < 1:
+            spacing = _spacing(day - before)
+        elif full is None:
+            spacing = max(LEAST, _spacing(day - before))
+        else:
+            spacing = _spacing(day - full)
+        told += quality * spacing * (1 + (last - day) / YEAR) ** -0.5
+        before = day
+        full = day if quality >= 1 else full
+    return float(min(KEEPS_DAYS * told**KEEPS_POWER, YEAR))
 
 
-def savings(minutes: float) -> float:
-    """Return Ebbinghaus's savings in per cent after some minutes: 100 k / ((log10 t)^c + k).
-
-    The classic curve of forgetting for nonsense syllables, kept as a yardstick and not used
-    for skills, which fade far more slowly.
-
-    Parameters
-    ----------
-    minutes : float
-        Since learning, 1 or more.
-
-    Raises
-    ------
-    InputError
-        When it is below one minute, where the formula has no value.
-
-    References
-    ----------
-    Ebbinghaus (1885): k = 1.84, c = 1.25; the form from memory.
-    """
-    if minutes < 1:
-        raise InputError("minutes", f"{minutes:g} minutes", "Give 1 or more")
-    k, c = 1.84, 1.25
-    return 100 * k / (math.pow(math.log10(minutes), c) + k)
+def _spacing(gap: float) -> float:
+    return 1 - 1 / (1 + gap / SPACING_DAYS)
 
 
 def rhythm(days: Iterable[dt.date]) -> float | None:
@@ -183,30 +159,40 @@ class Standing:
     rhythm_days : float or None
         Median gap between days of practice.
     days_since : int or None
-        Since the last one.
+        Since the last practice, good or not.
+    keeps_days : float or None
+        How long its good practices keep it, from the last of them; None where it is judged by seasons,
+        or none went well.
     seasonal : bool
         Whether it was judged by seasons.
     missed : int or None
         Of a seasonal skill: whole seasons since the last one with practice.
     because : str
-        The reason in words.
+        The reason in one line.
     """
 
     word: str
     rhythm_days: float | None
     days_since: int | None
+    keeps_days: float | None
     seasonal: bool
     missed: int | None
     because: str
 
 
-def standing(days: Sequence[dt.date], today: dt.date, season: bool | None = None) -> Standing:
+def standing(
+    days: Sequence[dt.date],
+    today: dt.date,
+    season: bool | None = None,
+    went: Sequence[float | None] | None = None,
+) -> Standing:
     """Say how a skill stands today.
 
-    Practised at its own rhythm it is in hand up to three times its median gap (at least 30
-    days, at most 198: half of the gain where accuracy counts is gone by then); up to a year
-    it is going rusty; beyond it is out of practice. Of a seasonal skill the seasons that
-    passed without it count: none, in hand; one, going rusty; more, out of practice.
+    From the last good practice on it is in hand for as long as its good practices keep it (`keeps`),
+    going rusty up to four times as long, then out of practice. Good is what went 3 of 5 or better, or
+    what nobody said anything of. After a try that failed it is not better than going rusty; after two,
+    and where none ever went well, it is out of practice. Of a seasonal skill the seasons that passed
+    without it count: none, in hand; one, going rusty; more, out of practice.
 
     Parameters
     ----------
@@ -217,6 +203,8 @@ def standing(days: Sequence[dt.date], today: dt.date, season: bool | None = None
     season : bool, optional
         Whether the skill belongs to a part of the year (at most `SEASON_DAYS` long). When not
         given it does if it was practised in two years or more, always within one half of the year.
+    went : sequence of float or None, optional
+        How each went, 1 to 5, in the order of `days`; None or NaN where nobody said.
 
     Returns
     -------
@@ -224,34 +212,78 @@ def standing(days: Sequence[dt.date], today: dt.date, season: bool | None = None
 
     References
     ----------
-    Tatel and Ackerman (doi 10.1037/bul0000481); Arthur and others (1998). The multiples of the
-    rhythm and the counting of seasons are our own choice.
+    See the module. The constants and the counting of seasons are our own choice.
     """
     now = today.toordinal()
-    dates = {number: day for day in days if (number := day.toordinal()) <= now}
-    numbers = sorted(dates)
-    gap = _median_gap(numbers)
-    if not dates:
-        return Standing("never tried", None, None, bool(season), None, "no practice written down")
-    since = now - numbers[-1]
-    spans_years = numbers[-1] - numbers[0] > YEAR // 2
-    longest = SEASON_DAYS if season else YEAR // 2
-    may = season is not False and (season or spans_years)
-    part = season_of_practice(dates.values(), longest) if may else None
+    marks = [None] * len(days) if went is None else list(went)
+    tries = [
+        (day.toordinal(), _quality(mark))
+        for day, mark in zip(days, marks, strict=True)
+        if day.toordinal() <= now
+    ]
+    tries.sort(key=lambda one: one[0])
+    if not tries:
+        return Standing(
+            "never tried", None, None, None, bool(season), None, "no practice written down"
+        )
+    gap = _median_gap(sorted({day for day, _ in tries}))
+    good = [one for one in tries if one[1] > 0]
+    failed = next((at for at, one in enumerate(reversed(tries)) if one[1] > 0), len(tries))
+    since = now - tries[-1][0]
+    if not good:
+        many = (
+            "once, and it did not go well"
+            if len(tries) == 1
+            else f"{len(tries)} times, none went well"
+        )
+        return Standing("out of practice", gap, since, None, bool(season), None, f"tried {many}")
+    part = _season_of(good, season)
     if part is not None:
-        missed = _seasons_missed(dates[numbers[-1]], today, part)
-        word = ("in hand", "going rusty", "out of practice")[min(missed, 2)]
+        missed = _seasons_missed(dt.date.fromordinal(good[-1][0]), today, part)
+        word = ORDER[min(missed, 2)]
         reason = {0: "its season has not passed without it", 1: "one season passed without it"}
         text = reason.get(missed, f"{missed} seasons passed without it")
-        return Standing(word, gap, since, True, missed, text)
-    half = HALF_LOST_MONTHS["accuracy"] * MONTH
-    limit = half if gap is None else min(max(RHYTHMS * gap, FLOOR_DAYS), half)
-    if since <= limit:
-        return Standing("in hand", gap, since, False, None, f"last practised {since} days ago")
-    if since <= YEAR:
-        text = f"{since} days without practice, against {limit:.0f} that keep it"
-        return Standing("going rusty", gap, since, False, None, text)
-    return Standing("out of practice", gap, since, False, None, f"{since} days without practice")
+        limit = None
+    else:
+        limit = keeps(good)
+        past = now - good[-1][0]
+        word = ORDER[(past > limit) + (past > RUSTY * limit)]
+        text = f"{_times(len(good))}, which keeps {_days(limit)}; the last {_ago(past)}"
+    if failed:
+        word = max(word, ORDER[min(failed, 2)], key=ORDER.index)
+        text += "; the last try failed" if failed == 1 else f"; the last {failed} tries failed"
+    return Standing(word, gap, since, limit, part is not None, missed if part else None, text)
+
+
+ORDER = ("in hand", "going rusty", "out of practice")
+
+
+def _quality(went: float | None) -> float:
+    """Return what a practice counts: 0 for a failure."""
+    if went is None or math.isnan(went) or went > 3:
+        return 1.0
+    return MIDDLING if went >= 3 else 0.0
+
+
+def _season_of(good: Sequence[tuple[int, float]], season: bool | None) -> tuple[int, int] | None:
+    """Return the part of the year of a skill that has one."""
+    spans_years = good[-1][0] - good[0][0] > YEAR // 2
+    if season is False or not (season or spans_years):
+        return None
+    dates = (dt.date.fromordinal(day) for day, _ in good)
+    return season_of_practice(dates, SEASON_DAYS if season else YEAR // 2)
+
+
+def _times(count: int) -> str:
+    return "went well once" if count == 1 else f"went well {count} times"
+
+
+def _days(count: float) -> str:
+    return f"{count:.0f} days"
+
+
+def _ago(days: int) -> str:
+    return {0: "today", 1: "yesterday"}.get(days, f"{days} days ago")
 
 
 def _seasons_missed(last: dt.date, today: dt.date, part: tuple[int, int]) -> int:

@@ -20,6 +20,7 @@ from ledger.projections.base import Node
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
+    from ledger.methods.lapse import Standing
     from ledger.replay import State
 
 __all__ = ["why"]
@@ -101,6 +102,7 @@ class _Skill:
             "times_this_year": lambda: self.times(f"times in {self.skills.year}", this_year),
             "days_since": self.days_since,
             "rhythm_days": self.rhythm,
+            "keeps_days": self.keeps,
             **self._means(),
             **self.curve().rates(),
         }
@@ -140,21 +142,38 @@ class _Skill:
         parts = [total(year, "times", *nodes) for year, nodes in by_year.items()]
         return total(label, "times", *parts)
 
-    def standing(self) -> Node:
-        """Return the standing in words, with what it rests on."""
+    def _stands(self) -> Standing:
         import datetime as dt
 
         from ledger.methods.lapse import standing
 
         dates = [dt.date.fromisoformat(day_text(int(self.skills.day[r]))) for r in self.rows]
         today = dt.date.fromisoformat(day_text(self.state.as_of_day))
-        found = standing(dates, today, self.skills.has_season(self.skill))
+        went = self.skills.went[slice(*self.span)].tolist()
+        return standing(dates, today, self.skills.has_season(self.skill), went)
+
+    def standing(self) -> Node:
+        """Return the standing in words, with what it rests on."""
+        found = self._stands()
         if not self.rows:
             places = self.skills.targets[self.skill]
             parts = [event_node(self.state, places[-1], "", "wanted", "")]
         else:
-            parts = [self.days_since(), self.rhythm()]
+            parts = [self.days_since(), self.keeps()]
         return Node(found.because, found.word, "", "as written", parts)
+
+    def keeps(self) -> Node:
+        """Return how long good practices keep it, with the entries."""
+        days = self._stands().keeps_days
+        if days is None:
+            return Node("judged by seasons, or none went well", None, "days")
+        parts = [
+            self._event(row, 1.0, "times") for row in self.rows if not self.skills.went[row] < 3
+        ]
+        label = (
+            "days that its good practices keep it: more of them, and spread over time, keep longer"
+        )
+        return Node(label, days, "days", "as written", parts)
 
     def days_since(self) -> Node:
         """Return the days from the last practice to the answer's day."""

@@ -14,11 +14,11 @@ if TYPE_CHECKING:
 __all__ = ["address", "assumptions", "in_words", "read_address"]
 
 _TEXTS = {
-    "rhythm": (
-        "In hand: practised within three times its own rhythm (30 days at least, 198 at most: by then "
-        "half of what training gained is gone where accuracy counts; Tatel and Ackerman, doi "
-        "10.1037/bul0000481). Going rusty: up to a year. Out of practice: longer, when the loss is large "
-        "(Arthur and others, Human Performance 11, 1998). The multiples are our own choice."
+    "practice": (
+        "Practice spread over time keeps longest, a try that failed does not count, and what was done only once is "
+        "soon gone: in hand for as long as good practices keep it, from 45 days after the first to a year; going rusty "
+        "up to four times as long, then out of practice. Our own choice, set by what is published of forgetting "
+        "(Tatel and Ackerman, doi 10.1037/bul0000481; Cepeda and others, Psychological Science 19, 2008)."
     ),
     "season": (
         "Judged by the seasons that passed without it, one: going rusty, two: out of practice: growing a "
@@ -68,7 +68,7 @@ def assumptions(records: list[dict[str, Any]]) -> list[Assumption]:
     for record in records:
         ids = []
         if record["times"]:
-            ids.append("season" if record["seasonal"] else "rhythm")
+            ids.append("season" if record["seasonal"] else "practice")
         if record["minutes_per_unit_lately"] is not None:
             ids.append("minutes-for-one")
         if record.pop("_unnamed"):

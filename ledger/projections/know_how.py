@@ -30,10 +30,11 @@ COLUMNS = (
     Column("first_on", "First", "day", "Day of the first; null when never tried."),
     Column("last_on", "Last", "day", "Day of the last; null when never tried.", main=True),
     Column("days_since", "Days since", "days", "Days from the last one to the answer's day."),
-    Column("rhythm_days", "Rhythm", "days", "Median gap between days of practice; null from fewer than two days.", main=True),
+    Column("rhythm_days", "Rhythm", "days", "Median gap between days of practice; null from fewer than two days."),
+    Column("keeps_days", "Keeps", "days", "How long its good practices keep it, from the last of them on; null where it is judged by seasons, or none went well.", main=True),
     Column("standing", "Standing", "", "`in hand`, `going rusty`, `out of practice` or `never tried`.", main=True),
-    Column("because", "Because", "", "Why it stands so."),
-    Column("seasonal", "Seasonal", "yes or no", "Judged by seasons and not by its rhythm."),
+    Column("because", "Because", "", "Why it stands so, in one line."),
+    Column("seasonal", "Seasonal", "yes or no", "Judged by the seasons that passed without it."),
     Column("went_lately", "Went lately", "1 to 5", "Mean of how the latest three went that say so; null where none does."),
     Column("went_before", "Went before", "1 to 5", "Mean of how those before them went."),
     Column("minutes_lately", "Minutes lately", "minutes", "Mean minutes of the latest three that say so, the whole of an entry: the person's own, for the household all together."),
@@ -164,7 +165,7 @@ def _record(skills: Skills, units: Units, skill: int, person: int) -> dict[str, 
     all_days, all_went, all_minutes = skills.told
     dates = all_days[slice(*span)]
     today = dt.date.fromordinal(_EPOCH + skills.state.as_of_day)
-    stands = standing(dates, today, skills.has_season(skill))
+    stands = standing(dates, today, skills.has_season(skill), all_went[slice(*span)])
     went, went_before = lately_against_before(all_went[slice(*span)])
     spent, spent_before = lately_against_before(all_minutes[slice(*span)])
     unit = units.of(skill)
@@ -182,6 +183,7 @@ def _record(skills: Skills, units: Units, skill: int, person: int) -> dict[str, 
         "last_on": dates[-1].isoformat() if dates else None,
         "days_since": stands.days_since,
         "rhythm_days": stands.rhythm_days,
+        "keeps_days": stands.keeps_days,
         "standing": stands.word,
         "because": stands.because,
         "seasonal": stands.seasonal,

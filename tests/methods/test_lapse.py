@@ -8,8 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.errors import InputError
-from ledger.methods.lapse import gain_kept, rhythm, savings, season_of_practice, standing
+from ledger.methods.lapse import KEEPS_DAYS, keeps, rhythm, season_of_practice, standing
 
 D = dt.date
 JAM = [D(2023, 7, 10), D(2023, 8, 20), D(2024, 7, 5), D(2024, 9, 1), D(2025, 7, 20), D(2025, 8, 30)]
@@ -61,10 +60,68 @@ def test_one_summer_is_not_yet_a_season():
 
 def test_bread_every_week():
     bread = [D(2026, 1, 1) + dt.timedelta(7 * i) for i in range(20)]
-    last = bread[-1]
     assert rhythm(bread) == 7
-    for since, word in [(30, ORDER[0]), (31, ORDER[1]), (365, ORDER[1]), (366, ORDER[2])]:
-        assert standing(bread, last + dt.timedelta(since), False).word == word
+    limit = standing(bread, bread[-1], False).keeps_days
+    assert 110 < limit < 146
+    for since, word in [(limit, 0), (limit + 1, 1), (4 * limit, 1), (4 * limit + 1, 2)]:
+        assert standing(bread, bread[-1] + dt.timedelta(int(since)), False).word == ORDER[word]
+
+
+# once, three weekly, twelve weekly, twelve monthly; a hundred in two years
+@pytest.mark.parametrize(
+    ("every", "times", "days"),
+    [(1, 1, 45), (7, 3, 61), (7, 12, 110), (30, 12, 146), (7.3, 100, 311)],
+)
+def test_more_and_spread_practice_keeps_longer(every, times, days):
+    found = keeps([(round(every * n), 1.0) for n in range(times)])
+    assert found == pytest.approx(days, rel=0.015)
+
+
+@pytest.mark.parametrize(
+    ("days", "went", "since", "word"),
+    [
+        ([0], None, 180, "going rusty"),
+        ([0], None, 60, "going rusty"),
+        ([0, 9, 20], [1, 2, 2], 5, "out of practice"),
+        (range(200), None, 31, "in hand"),
+        (range(0, 84, 7), None, 60, "in hand"),
+        ([*range(0, 100, 10), 100], [4] * 10 + [1], 1, "going rusty"),
+        ([*range(0, 100, 10), 100, 101], [4] * 10 + [1, 2], 1, "out of practice"),
+    ],
+)
+def test_histories_by_hand(days, went, since, word):
+    dates = [D(2025, 1, 1) + dt.timedelta(day) for day in days]
+    assert standing(dates, dates[-1] + dt.timedelta(since), False, went).word == word
+
+
+@pytest.mark.parametrize(
+    ("went", "says"),
+    [
+        ([4], "went well once, which keeps 45 days; the last 20 days ago"),
+        ([1], "tried once, and it did not go well"),
+        ([1, 2], "tried 2 times, none went well"),
+        (
+            [5, 5, 1],
+            "went well 2 times, which keeps 52 days; the last 26 days ago; the last try failed",
+        ),
+    ],
+)
+def test_a_standing_says_why_in_one_line(went, says):
+    dates = [D(2026, 1, 1) + dt.timedelta(6 * n) for n in range(len(went))]
+    assert standing(dates, dates[-1] + dt.timedelta(20), False, went).because == says
+
+
+history = st.lists(
+    st.tuples(st.integers(0, 900), st.sampled_from([0.7, 1.0])), min_size=1, max_size=25
+)
+
+
+@given(history, st.integers(0, 900), st.sampled_from([0.7, 1.0]))
+def test_one_more_good_practice_never_shortens_what_is_left(practices, day, quality):
+    before = sorted(practices)
+    after = sorted([*practices, (day, quality)])
+    until = [one[-1][0] + keeps(one) for one in (before, after)]
+    assert until[1] >= until[0] - 1e-9
 
 
 def test_days_to_come_do_not_count():
@@ -79,6 +136,7 @@ def test_standing_only_falls_without_practice(practice, today, later):
     if practice:
         assert ORDER.index(then.word) >= ORDER.index(now.word)
         assert then.rhythm_days == now.rhythm_days
+        assert then.keeps_days is None or then.keeps_days >= KEEPS_DAYS
 
 
 @given(days)
@@ -94,16 +152,6 @@ def test_season_holds_every_day(practice):
         begins, length = part
         for day in practice:
             assert (day.timetuple().tm_yday - begins) % 365 < length
-
-
-def test_gain_kept_ends_at_nothing():
-    assert gain_kept(0) == 1
-    assert gain_kept(22, "mixed") == 0
-    assert gain_kept(100) == 0
-    with pytest.raises(InputError, match="months"):
-        gain_kept(-1)
-    with pytest.raises(InputError, match="minutes"):
-        savings(0.5)
 
 
 def test_known_season_may_be_longer_than_half_a_year():

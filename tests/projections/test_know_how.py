@@ -162,12 +162,18 @@ def test_nobody_makes_jam_in_february(write, show):
     assert one(show(as_of="2028-09-01"), "jam")["standing"] == "out of practice"
 
 
-def test_what_is_not_of_a_season_follows_its_rhythm(write, show):
+def test_what_is_not_of_a_season_is_kept_by_good_practice(write, show):
     for n in range(1, 6):
         write("practised", f"2026-01-{n * 5:02d}", skill="whittling", people=["Ada"])
-    assert one(show(as_of="2026-02-24"), "whittling")["standing"] == "in hand"
-    assert one(show(as_of="2026-02-25"), "whittling")["standing"] == "going rusty"
-    assert one(show(as_of="2027-01-26"), "whittling")["standing"] == "out of practice"
+    found = one(show(as_of="2026-02-24"), "whittling")
+    assert (found["standing"], round(found["keeps_days"])) == ("in hand", 69)
+    assert found["because"] == "went well 5 times, which keeps 69 days; the last 30 days ago"
+    assert one(show(as_of="2026-04-05"), "whittling")["standing"] == "going rusty"
+    assert one(show(as_of="2026-12-01"), "whittling")["standing"] == "out of practice"
+    write("practised", "2026-02-25", skill="whittling", people=["Ada"], went=1)
+    found = one(show(as_of="2026-02-25"), "whittling")
+    assert (found["standing"], found["days_since"]) == ("going rusty", 0)
+    assert found["because"].endswith("; the last try failed")
 
 
 def test_lately_is_the_latest_three(write, show):

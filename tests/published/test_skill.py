@@ -6,15 +6,7 @@ import datetime as dt
 
 import pytest
 
-from ledger.methods.lapse import (
-    HALF_LOST_MONTHS,
-    LOSS_AFTER_A_YEAR,
-    LOSS_PER_MONTH,
-    MONTH,
-    gain_kept,
-    savings,
-    standing,
-)
+from ledger.methods.lapse import keeps, standing
 from ledger.methods.learning import (
     cumulative_average_time,
     cumulative_average_unit_time,
@@ -70,51 +62,25 @@ def test_wright_model_is_another():
     assert unit_time(1, 0.8, 2) == pytest.approx(0.80)
 
 
-# Tatel and Ackerman, Psychological Bulletin, doi 10.1037/bul0000481 (abstract): months until half
-# of the gain from training is gone, and the loss a month in standard deviations
-@pytest.mark.parametrize(
-    ("task", "half", "a_month"), [("accuracy", 6.5, 0.08), ("speed", 13, 0.06), ("mixed", 11, 0.06)]
-)
-def test_half_of_the_gain_is_lost(task, half, a_month):
-    assert gain_kept(half, task) == pytest.approx(0.5)
-    assert (HALF_LOST_MONTHS[task], LOSS_PER_MONTH[task]) == (half, a_month)
-    assert gain_kept(0, task) == 1.0
+# Tatel and Ackerman, Psychological Bulletin, doi 10.1037/bul0000481 (abstract): half of the gain from
+# training is gone after about 6.5 months without use where accuracy counts. About a dozen practices,
+# a month or two apart, keep a skill about so long.
+@pytest.mark.parametrize(("every", "times"), [(30, 15), (60, 14), (45, 14)])
+def test_a_dozen_spaced_practices_keep_as_long_as_published(every, times):
+    found = keeps([(every * n, 1.0) for n in range(times)])
+    assert found == pytest.approx(6.5 * 365.25 / 12, rel=0.2)
 
 
-def test_words_follow_the_published_loss():
-    # half of the gain where accuracy counts is gone after 6.5 months: no longer in hand; after
-    # more than 365 days the loss is large (d = -1.4, Arthur and others 1998): out of practice
-    last = dt.date(2025, 1, 1)
-    days = [dt.date(2024, 1, 5), dt.date(2024, 7, 1), last]
-
-    def word(n: float) -> str:
-        return standing(days, last + dt.timedelta(days=n)).word
-
-    half = int(6.5 * MONTH)
-    assert (word(half), word(half + 1)) == ("in hand", "going rusty")
-    assert (word(365), word(366)) == ("going rusty", "out of practice")
-    assert LOSS_AFTER_A_YEAR == -1.4
+# Cepeda and others, Psychological Science 19, 2008 (summary read): the same practices keep longer
+# when spread; massed on one day the later ones add nothing.
+def test_spread_practice_keeps_longer_than_massed():
+    massed, close, spread = (keeps([(gap * n, 1.0) for n in range(4)]) for gap in (0, 2, 14))
+    assert massed == pytest.approx(45)
+    assert massed < close < spread
 
 
-# Ebbinghaus (1885): minutes, savings observed (from memory) and by his formula (computed)
-EBBINGHAUS = [
-    (20, 58.2, 57.0),
-    (64, 44.2, 46.8),
-    (526, 35.8, 34.5),
-    (1440, 33.7, 30.4),
-    (2880, 27.8, 28.1),
-    (8640, 25.4, 24.9),
-    (44640, 21.1, 21.2),
-]
-
-
-@pytest.mark.parametrize(("minutes", "observed", "formula"), EBBINGHAUS)
-def test_ebbinghaus_savings(minutes, observed, formula):
-    assert round(savings(minutes), 1) == formula
-    assert savings(minutes) == pytest.approx(observed, abs=3.4)
-
-
-@pytest.mark.parametrize(("minutes", "forgotten"), [(20, 42), (1440, 67), (44640, 79)])
-def test_share_forgotten(minutes, forgotten):
-    # mmweekly.com, the Ebbinghaus curve: at 20 minutes, a day, a month
-    assert 100 - savings(minutes) == pytest.approx(forgotten, abs=3)
+# Arthur and others, Human Performance 11, 1998 (abstract): after more than 365 days without practice
+# the loss is large (d = -1.4): no skill is still in hand then.
+def test_nothing_is_in_hand_after_a_year_without_practice():
+    days = [dt.date(2020, 1, 1) + dt.timedelta(days=5 * n) for n in range(400)]
+    assert standing(days, days[-1] + dt.timedelta(days=366), False).word != "in hand"

@@ -23,7 +23,11 @@ def test_table(figures, capsys):
         for n in SEASONS:
             row = [figures[shape, n] for shape in SHAPES]
             mean, times = np.mean([one[0] for one in row]), np.median([one[1] for one in row])
-            print(f"| {n} |", " | ".join(f"{one[0]:.3f}" for one in row), f"| {mean:.3f} | x{times:.1f} |")
+            print(
+                f"| {n} |",
+                " | ".join(f"{one[0]:.3f}" for one in row),
+                f"| {mean:.3f} | x{times:.1f} |",
+            )
 
 
 @pytest.mark.parametrize("n", SEASONS)
