@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.projections._said_kept import Kept, Ranges, Said
-from ledger.replay.state import build_state, day_text, grow_state
+from ledger.replay.state import build_state, day_number, day_text, grow_state
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -25,11 +25,19 @@ MOST = 65
 _FIRST = 3
 """Days since 1970 of the first moment, a Sunday."""
 _YEAR = 364
+_LEFT_ALONE = 84
 
 
 def earlier(state: State) -> list[tuple[int, int]]:
-    """Return the (day, known) of every earlier moment, the oldest first."""
-    last = state.as_of_day - 7
+    """Return the (day, known) of every earlier moment, the oldest first.
+
+    From a week back, and no later than twelve weeks after the last entry: a book that was left
+    alone says nothing new.
+    """
+    if not state.known:
+        return []
+    written = day_number(state.journal.recorded[state.known - 1][:10])
+    last = min(state.as_of_day - 7, written + _LEFT_ALONE)
     newest = last - (last - _FIRST) % EVERY
     out = []
     for day in range(newest, newest - MOST * EVERY, -EVERY):

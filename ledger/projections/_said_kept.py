@@ -142,7 +142,7 @@ class Kept:
             with tempfile.NamedTemporaryFile(dir=place.parent, delete=False) as file:
                 file.write(data)
             os.replace(file.name, place)
-        except OSError:
+        except OSError:  # a folder that cannot be written: held in memory alone
             return
 
     def _key(self, day: int, known: int) -> str:

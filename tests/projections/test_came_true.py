@@ -318,6 +318,13 @@ def test_an_empty_book_and_one_typed_in_today_say_nothing_yet(book, fixed_day):
     assert lately(book.state()).factor == 1.0
 
 
+def test_a_book_left_alone_is_not_asked_for_ever(home):
+    years_later = earlier(home.state(as_of="2060-01-01"))
+    assert len(years_later) < WEEKS // 4 + 4
+    assert years_later[-1][0] <= day_number(END) + 84
+    assert home.show("came-true", as_of="2060-01-01").to_dict()["totals"]["ranges"] > 0
+
+
 # -- whatever is in the book ------------------------------------------------------------------
 
 
