@@ -21,10 +21,11 @@ from ledger.counts import check_count, contradicted
 from ledger.door import Answers, Catalogue, Entry, Written, write
 from ledger.door.exporting import export_lines
 from ledger.door.importing import Imported, import_lines, json_lines
-from ledger.door.lots import full_key, full_lots
+from ledger.door.lots import OPENING, full_key, full_lots
 from ledger.door.texts import Texts
 from ledger.door.typed import as_typed
 from ledger.errors import InputError, NotFound
+from ledger.events import KINDS
 from ledger.history import HistoryRow, rows
 from ledger.log import ChainReport, Log, backup, open_log, read_heads, verify
 
@@ -136,7 +137,7 @@ class Book:
         answers : Answers, optional
             How doubts are settled; default: they are raised.
         **fields
-            ``on``, ``at``, ``by`` (``person`` for a target, whose ``by`` is a day), ``replaces``,
+            ``on``, ``at``, ``by`` (``person`` where the body has a ``by`` of its own), ``replaces``,
             ``id`` and fields of the body.
 
         Raises
@@ -149,7 +150,7 @@ class Book:
             for name in ("at", "replaces", "id", "typed_at")
             if name in fields
         }
-        writer = "person" if kind == "target_set" else "by"  # a target's `by` is its day
+        writer = KINDS[kind].writer if kind in KINDS else "by"
         if writer in fields:
             envelope["by"] = fields.pop(writer)
         on = fields.pop("on", None)
@@ -162,6 +163,10 @@ class Book:
         self._complete(entry)
         if entry.kind == "counted" and self.log.position():
             check_count(self.state(as_of=_END), entry, answers, self.today())
+        if entry.kind == "checked" and self.log.position():
+            from ledger.opened import check_settling
+
+            check_settling(self.state(), entry)
         with self._turn:
             try:
                 with self.log.writing(entry.kind) as tx:
@@ -174,8 +179,8 @@ class Book:
     def ask(self, entry: Entry, answers: Answers) -> None:
         """Ask about what an entry as a whole makes doubtful, before it is written down.
 
-        Slips of a digit by published figures are always asked about; what is unlikely by the
-        household's own past only where a person can answer.
+        A jar that bears a mark, and slips of a digit by published figures, are always asked about; what is unlikely by
+        the household's own past only where a person can answer.
 
         Raises
         ------
@@ -189,6 +194,7 @@ class Book:
             day = day_number(entry.on or self.today())
             for slip in slips(self.state(), self.catalogue(), entry.body, day):
                 answers.settle(slip)
+        self._ask_marked(entry, answers)
         if answers.ask is None or answers.yes is True:
             return
         from ledger.unlikely import unlikely
@@ -200,12 +206,28 @@ class Book:
         for doubt in unlikely(written, now, then):
             answers.settle(doubt)
 
+    def _ask_marked(self, entry: Entry, answers: Answers) -> None:
+        """Ask before a meal, a gift or a batch opens a jar that bears a mark."""
+        from ledger.opened import may_open, questions
+
+        if entry.kind not in OPENING or not self.log.position():
+            return
+        day = max(entry.on or "", self.today().isoformat())
+        if not may_open(self.state(as_of=day), entry):
+            return
+        written, then = self.trial(entry, replace(answers, notes=[]))
+        if written.is_new:
+            for doubt in questions(then, written.event.seq - 1, entry.kind):
+                answers.settle(doubt)
+
     def _complete(self, entry: Entry) -> None:
         """Give an entry the whole of each id that it names by its beginning."""
         if entry.replaces:
             entry.replaces = self.find(entry.replaces, "replaces")
         if entry.kind == "struck" and isinstance(entry.body.get("id"), str):
             entry.body = {**entry.body, "id": self.find(entry.body["id"])}
+        if entry.kind == "checked" and isinstance(entry.body.get("batch"), str):
+            entry.body = {**entry.body, "batch": self.find(entry.body["batch"], "batch")}
         if isinstance(entry.body, dict):
             entry.body = full_lots(entry.kind, entry.body, self.find)
 
@@ -438,7 +460,13 @@ class Book:
         if done.is_kept and done.has_counts:
             for note in contradicted(self.state(as_of=_END), before):
                 answers.note(note)
-            done.notes, done.more_notes = answers.notes, answers.more_notes
+        if done.is_kept and done.opens and next(self.log.read(kinds=["put_up"]), None):
+            from ledger.opened import opened_by_import, settles
+
+            state = self.state(as_of=_END)
+            for note in (*opened_by_import(state, before), *settles(state, before)):
+                answers.note(note)
+        done.notes, done.more_notes = answers.notes, answers.more_notes
         return done
 
     def export_file(

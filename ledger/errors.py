@@ -46,6 +46,10 @@ __all__ = [
 ]
 
 
+DANGER = "danger"
+"""The doubt that only an answer of its own settles: ``--knowingly``, never ``--yes``."""
+
+
 class LedgerError(Exception):
     """Anything this package refuses."""
 
@@ -93,13 +97,13 @@ class NeedsAnswer(LedgerError, ValueError):
     ----------
     code : str
         Which doubt: ``near-miss``, ``jar-fraction``, ``absurd``, ``future``, ``lot``,
-        ``mass-balance``, ``count-contradicted``, ``slip``, ``unit``.
+        ``mass-balance``, ``count-contradicted``, ``slip``, ``unit``, ``open-standing``, ``danger``.
     field : str
         The field in the user's words.
     question : str
         The question, ending with a question mark.
     offered : str
-        The answer that ``--yes`` takes, as a short phrase.
+        The answer that ``--yes`` takes (of a danger: ``--knowingly``), as a short phrase.
     """
 
     def __init__(self, code: str, field: str, question: str, offered: str = "") -> None:
@@ -111,7 +115,8 @@ class NeedsAnswer(LedgerError, ValueError):
 
     def __str__(self) -> str:
         text = f"{self.field}: {self.question}" if self.field else self.question
-        return f"{text} (--yes takes: {self.offered})" if self.offered else text
+        said = "--knowingly" if self.code == DANGER else "--yes"
+        return f"{text} ({said} takes: {self.offered})" if self.offered else text
 
 
 class BookError(LedgerError, RuntimeError):

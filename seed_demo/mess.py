@@ -241,6 +241,34 @@ class Mess:
                     body["note"] = note
                 home.write("practised", body, by=who[0], late=home.late())
 
+    def gauges(self) -> None:
+        """Have the canner's gauge tested before each season; it reads a little low, then right."""
+        for year, reads in zip(
+            range(self.home.start.year, self.home.end.year + 1),
+            ("0", "-0.5 psi", "0", "0"),
+            strict=False,
+        ):
+            day = dt.date(year, 6, 1)
+            if self.home.start <= day <= self.home.end:
+                body = {"gauge": "pressure canner", "reads": reads, "by": "extension office"}
+                self.home.pen.add("gauge_tested", day, body, by="Marek")
+
+    def looked_up(self) -> None:
+        """Look up what the tables leave open about the first pickles."""
+        later = {one["replaces"] for one in self.home.pen.of("put_up") if "replaces" in one}
+        taken = {one["body"]["id"] for one in self.home.pen.of("struck")}
+        for batch in self.home.pen.of("put_up"):
+            day = dt.date.fromisoformat(batch["on"]) + dt.timedelta(days=30)
+            is_plain = batch["id"] not in later | taken and "replaces" not in batch
+            if batch["body"]["makes"] == "dill pickle" and is_plain and day <= self.home.end:
+                body = {
+                    "batch": batch["id"],
+                    "publication": "the extension's pickle bulletin, page 4",
+                    "says": "vinegar of 5 percent; so says the label of the bottle we used",
+                }
+                self.home.pen.add("checked", day, body, by="Oda")
+                return
+
     def _special(self) -> None:
         """Do the few things that are there to be found."""
         home, passed = self.home, (self.home.day - self.home.start).days

@@ -49,6 +49,8 @@ def live(until: dt.date, seed: int) -> Iterator[dict[str, Any]]:
         mess.today()
         home.day += dt.timedelta(days=1)
     mess.slips()
+    mess.gauges()
+    mess.looked_up()
     yield from home.pen.events()
 
 

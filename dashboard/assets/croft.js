@@ -154,6 +154,7 @@
     else if ((button = at("why")))
       set("why-asked", { data: { address: button.dataset.why, field: button.dataset.field || null, n: Date.now() } });
     else if ((button = at("picture"))) savePicture(button);
+    else if (at("print")) window.print();
     else if ((button = at("next"))) nextLine(button);
     else if ((button = at("completes"))) complete(button);
     else if ((button = at("goes"))) goes(event, button);

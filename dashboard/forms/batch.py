@@ -17,7 +17,7 @@ from ledger.errors import LedgerError
 from ledger.events import CANNING
 from ledger.projections import PROJECTIONS
 from ledger.projections._plan import plan_of
-from ledger.published import low_acid_caution
+from ledger.published import batch_as_typed, caution_before
 
 __all__ = ["beside_batch"]
 
@@ -44,20 +44,22 @@ def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
     if body.get("makes") and body.get("used") and body.get("made") and body.get("method"):
         out += _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
     title = [html.H2(words("batch.title"))] if out else []
-    used = tuple(line["item"] for line in body.get("used", ()))
-    return [*_caution(ask, body, used), *title, *out]
+    return [*_caution(ask, body), *title, *out]
 
 
 def _typed_caution(ask: Ask, typed: Typed) -> list[Any]:
     """Return the caution from boxes that cannot be read as an entry yet."""
     boxes = [(name, text) for (name, _), text in sorted(typed.boxes.items()) if text]
-    return _caution(ask, dict(boxes), tuple(text for name, text in boxes if name == "used"))
+    several = {name: [text for box, text in boxes if box == name] for name in _LISTS}
+    return _caution(ask, {**dict(boxes), **several})
 
 
-def _caution(ask: Ask, said: Mapping[str, Any], used: tuple[str, ...]) -> list[Any]:
-    """Return the caution on food of little acid in boiling water, which stands first."""
-    makes, method, schedule = (said.get(name) for name in ("makes", "method", "schedule"))
-    return cautions(ask, low_acid_caution(makes, method, used, schedule=schedule))
+_LISTS = ("used", "made", "acid", "equipment")
+
+
+def _caution(ask: Ask, said: Mapping[str, Any]) -> list[Any]:
+    """Return the caution on food of little acid without a pressure process, which stands first."""
+    return cautions(ask, caution_before(batch_as_typed(said)))
 
 
 def _plan(ask: Ask, body: dict[str, Any]) -> list[Any]:

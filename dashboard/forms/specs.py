@@ -94,6 +94,8 @@ FORMS: dict[str, Form] = {
         Form("received", ("lines", "how", "from"), ("value",)),
         Form("given_away", ("lines", "how", "to", "got")),
         Form("discarded", ("lines", "why", "note")),
+        Form("gauge_tested", ("gauge", "reads", "by")),
+        Form("checked", ("batch", "publication", "says")),
         Form("price_seen", ("line", "price", "shop"), as_line="line"),
         Form("recipe_written", ("recipe", "makes", "uses", "yields", "method", "schedule")),
         Form("target_set", ("line", "per", "skill", "times", "by"), as_line="line"),

@@ -10,8 +10,10 @@ from dash import dcc, html
 
 from dashboard.ask import Ask
 from dashboard.data import Data
+from dashboard.parts.danger import mark_of
 from ledger.amounts import format_whole, parse_amount
 from ledger.door import Answers
+from ledger.door.lots import OPENING
 from ledger.door.recipes import recipe_of
 from ledger.door.texts import PARTS, Texts
 from ledger.errors import InputError, LedgerError, NeedsAnswer
@@ -62,9 +64,22 @@ def understood(ask: Ask, kind: str, text: str | None, id: dict[str, Any]) -> lis
         _words(ask, part, texts), className="said-well" if known or item is None else "said"
     )
     if item is None or known:
-        return [shown]
+        mark = _mark(ask, kind, item)
+        if mark is None:
+            return [shown]
+        shown.className = "said"  # no green on what stands in danger
+        return [shown, mark]
     near = _beginning(ask.data, kind, item)
     return [shown, _chips(part["amount"], near, id)]
+
+
+def _mark(ask: Ask, kind: str, item: str | None) -> Any:
+    """Return the gravest mark of an item's jars, where an entry may open one; None where there is none."""
+    if item is None or kind not in OPENING:
+        return None
+    name = ask.data.book.catalogue().name(item)
+    rows = [row for row in ask.show("shelf").rows() if row["item"] == name]
+    return next((mark for row in rows if (mark := mark_of(ask, row)) is not None), None)
 
 
 def _recipe(ask: Ask, name: str) -> list[Any]:

@@ -14,8 +14,9 @@ from dashboard.words import Words
 from ledger.door import Answers, Entry, Written
 from ledger.door.texts import Texts
 from ledger.errors import InputError, LedgerError, NeedsAnswer
+from ledger.published import batch_as_typed, caution_before
 
-__all__ = ["Outcome", "key_of", "write_form"]
+__all__ = ["LOW_ACID", "Outcome", "key_of", "write_form"]
 
 _WHERE = re.compile(r"(?P<list>\w+)\[(?P<n>\d+)\](?:\.(?P<name>\w+))?$")
 _DIRECT = {"item": "lines", "amount": "lines", "line": "lines", "lines": "lines"}
@@ -52,6 +53,7 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
         entry = read_form(typed, texts, data.today())
         if typed.kind == "put_up":
             entry = _from_recipe(data, entry)
+            _low_acid(entry, answers)
         book.ask(entry, answers)
         return Outcome(written=book.enter(entry, answers))
     except FieldTrouble as trouble:
@@ -64,6 +66,16 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
         return _placed(error, typed, words)
     except LedgerError as error:
         return Outcome(trouble=words.refusal(error))
+
+
+LOW_ACID = "low-acid"
+
+
+def _low_acid(entry: Entry, answers: Answers) -> None:
+    """Ask before food of little acid is written down that no published pressure process closed."""
+    caution = caution_before(batch_as_typed(entry.body))
+    if caution is not None:
+        answers.settle(NeedsAnswer(LOW_ACID, "method", caution, "it was done so"))
 
 
 def key_of(doubt: NeedsAnswer) -> str:

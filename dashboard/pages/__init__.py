@@ -15,6 +15,7 @@ from dashboard.pages import (
     shelf,
     stocking_up,
     today,
+    touched,
     worth_it,
     write_down,
 )
@@ -37,6 +38,7 @@ PAGES: tuple[Page, ...] = tuple(
         worth_it,
         came_true,
         as_published,
+        touched,
         history,
         more,
     )

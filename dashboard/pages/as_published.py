@@ -24,6 +24,7 @@ from dashboard.parts import (
 )
 from ledger.errors import InputError
 from ledger.projections import Answer
+from ledger.projections._standing import GRAVE
 from ledger.published import CAUTIONS, SHORT, STANDINGS
 
 __all__ = ["PAGE", "draw"]
@@ -101,7 +102,7 @@ def _open(ask: Ask, row: Mapping[str, Any]) -> Any:
 
 
 def _standing(ask: Ask, row: Mapping[str, Any]) -> Any:
-    kind = "grave" if row["standing"] == "short of it" else "plain"
+    kind = "grave" if row["standing"] in GRAVE else "plain"
     return html.Span(ask.words.word("answers", row["standing"]), className=f"standing-{kind}")
 
 

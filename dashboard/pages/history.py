@@ -12,6 +12,7 @@ from dashboard.ask import Ask
 from dashboard.forms.specs import FORMS
 from dashboard.pages._page import Page
 from dashboard.parts import choice, choices, nothing_yet, plain_table, section
+from dashboard.parts.danger import mark_of
 from ledger.book import HistoryRow
 from ledger.events import KINDS
 
@@ -28,6 +29,7 @@ def draw(ask: Ask) -> Any:
     every = ask.data.history()
     rows = [row for row in every if _passes(ask, row)]
     limit = None if ask.wants_all("history") else _ROWS
+    marks = _marks(ask)
     heads = [words(f"history.{name}") for name in ("entry", "day", "by", "state", "change")]
     more = None
     if limit is not None and len(rows) > limit:
@@ -41,7 +43,7 @@ def draw(ask: Ask) -> Any:
             _filters(ask, every),
             html.P(words("history.found", n=len(rows), all=len(every)), className="quiet"),
             plain_table(
-                heads, [_cells(ask, row) for row in rows[:limit]], caption=words("nav.history")
+                heads, [_cells(ask, row, marks) for row in rows[:limit]], caption=words("nav.history")
             ),
             html.Div(more, className="tools"),
         ),
@@ -70,7 +72,7 @@ def _filters(ask: Ask, every: list[HistoryRow]) -> Any:
     )  # fmt: skip
 
 
-def _cells(ask: Ask, row: HistoryRow) -> list[Any]:
+def _cells(ask: Ask, row: HistoryRow, marks: dict[str, dict[str, Any]]) -> list[Any]:
     words = ask.words
     line: Any = words.said(row.line)
     if row.entry != row.id:
@@ -82,7 +84,27 @@ def _cells(ask: Ask, row: HistoryRow) -> list[Any]:
         words("history.recorded", day=words.day(row.recorded_at)), className="quiet"
     )
     on = html.Span([words.day(row.on), html.Br(), recorded])
+    mark = _mark(ask, row, marks)
+    if mark is not None:
+        line = html.Span([line, mark])
     return [line, on, row.by or "–", words.word("states", row.state), _changes(ask, row)]
+
+
+def _mark(ask: Ask, row: HistoryRow, marks: dict[str, dict[str, Any]]) -> Any:
+    """Return the mark of a batch whose jars are there; None of any other entry."""
+    if row.kind != "put_up" or row.state != "holds":
+        return None
+    marked = marks.get(row.entry)
+    return None if marked is None else mark_of(ask, marked)
+
+
+def _marks(ask: Ask) -> dict[str, dict[str, Any]]:
+    """Return the records of marked lots by the batch that they came out of, the gravest of each."""
+    out: dict[str, dict[str, Any]] = {}
+    for one in ask.show("shelf").rows():
+        if one["standing_text"]:
+            out.setdefault(one["lot"].partition(":")[0], one)
+    return out
 
 
 def _changes(ask: Ask, row: HistoryRow) -> Any:

@@ -37,7 +37,7 @@ _ITEMS = 5
 _CROPS = 18
 """Crops drawn: those most is needed of."""
 
-_COLUMNS = ("crop", "needed", "plants.likely", "plants.nine_in_ten", "in_beds", "chance_short")
+_COLUMNS = ("crop", "needed", "plants.likely", "plants.nine_in_ten", "in_beds", "chance_text")
 _WEEK_COLUMNS = ("week", "item", "makes", "batches", "takes", "loads", "hours")
 
 
@@ -222,12 +222,14 @@ def _chances(ask: Ask, answer: Answer) -> Any:
         {"crop": frame["crop"].to_numpy(), "chance": frame["chance_short"].astype(float).to_numpy()}
     ).sort_values("chance", ascending=False)
     worst = frame.loc[frame["chance_short"].astype(float).idxmax()]
-    chance = figure(words.percent(worst["chance_short"]), worst["why"], "chance_short")
+    even = worst["chance_text"] == "even"
+    shown = words("next_season.about_even") if even else words.percent(worst["chance_short"])
+    chance = figure(shown, worst["why"], "chance_short")
     says = [words("next_season.worst", crop=worst["crop"]), " ", chance, "."]
     drawing = drawn.chances(
         data, ask.scheme, unit=words("next_season.chance"), even=words("next_season.even")
     )
-    table = answer_table(ask, answer, columns=("crop", "chance_short", "short_g"))
+    table = answer_table(ask, answer, columns=("crop", "chance_text", "short_g"))
     return section(
         words("next_season.chances"),
         picture(ask, "chances", drawing, says, table, height=120 + 26 * len(data)),

@@ -22,6 +22,7 @@ from dashboard.parts import (
     section,
     stat,
 )
+from dashboard.parts.danger import danger_card, marked
 from ledger.projections import Answer
 
 __all__ = ["PAGE", "draw"]
@@ -49,13 +50,23 @@ def draw(ask: Ask) -> Any:
         return nothing_yet(ask, "shelf", "harvested")
     words, items = ask.words, ask.show("shelf", items=True)
     return [
+        danger_card(ask, lots.records()),
         _stats(ask, lots),
         html.Div([_jars(ask, lots), _stock(ask, items)], className="columns"),
-        section(words("shelf.eat_first"), answer_table(ask, lots, columns=_LOTS)),
+        section(
+            words("shelf.eat_first"),
+            answer_table(ask, lots, columns=_LOTS, cells={"item": lambda row: marked(ask, row)}),
+        ),
         section(
             words("shelf.items"),
             html.P(words("shelf.items_says"), className="quiet"),
-            answer_table(ask, items, columns=_ITEMS, options={"items": True}),
+            answer_table(
+                ask,
+                items,
+                columns=_ITEMS,
+                cells={"item": lambda row: marked(ask, row)},
+                options={"items": True},
+            ),
         ),
         _empties(ask, lots),
         notes_of(ask, lots, items),
@@ -142,6 +153,9 @@ def _stock_says(ask: Ask, record: dict[str, Any]) -> str:
         )
     if record["next_supply_on"]:
         says += " " + words("shelf.stock_next", day=words.day(record["next_supply_on"]))
+    if record["how_sure"]:
+        sure = words.said(record["how_sure"])
+        says += f" {sure[:1].upper()}{sure[1:]}."
     return says
 
 

@@ -11,6 +11,7 @@ from dashboard.forms.specs import COMMON
 from dashboard.pages._page import Page
 from dashboard.pages.write_down import kind_tiles
 from dashboard.parts import figure, nothing_yet, say, section
+from dashboard.parts.danger import danger_card, mark_of
 from ledger.book import HistoryRow
 
 __all__ = ["PAGE", "draw"]
@@ -29,6 +30,7 @@ def draw(ask: Ask) -> Any:
     if ask.is_empty:
         return [tiles, nothing_yet(ask, "today", "harvested")]
     return [
+        danger_card(ask, ask.show("shelf").records()),
         tiles,
         html.Div(
             [_eat_first(ask), _running_out(ask), _season(ask), _asked(ask)], className="columns"
@@ -51,7 +53,14 @@ def _eat_first(ask: Ask) -> Any:
         by = html.Span(words("today.use_by", day=words.day(r["use_by"])), className="quiet")
         lines.append(
             html.Li(
-                [html.B(r["item"]), f", {words.said(r['left']['text'])}, {kept}: ", days, " ", by]
+                [
+                    html.B(r["item"]),
+                    f", {words.said(r['left']['text'])}, {kept}: ",
+                    days,
+                    " ",
+                    by,
+                    mark_of(ask, r),
+                ]
             )
         )
     more = dcc.Link(words("today.whole_shelf"), href="/shelf", className="button quiet-button")
@@ -110,7 +119,7 @@ def _asked(ask: Ask) -> Any:
     """Return what the household could write down to make the figures surer."""
     words = ask.words
     asked: list[Any] = []
-    for one in ask.show("shelf").assumptions:
+    for one in ask.show("shelf").footnotes:
         asked.append(html.Li(say(ask, one.text)))
     batches = ask.show("as-published").frame
     if not batches.empty:

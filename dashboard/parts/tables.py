@@ -38,6 +38,7 @@ def answer_table(
     newest_first: bool = False,
     caption: str | None = None,
     options: Mapping[str, Any] | None = None,
+    asked: Mapping[str, Any] | None = None,
 ) -> Component:
     """Return an answer as a table with a link to the whole of it as CSV.
 
@@ -57,6 +58,8 @@ def answer_table(
         What the table is; default: the name of the answer's page.
     options : mapping, optional
         What the answer was asked with: the CSV is asked the same.
+    asked : mapping, optional
+        The same, where `options` tells apart several tables of one answer.
     """
     by_name = {column.name: column for column in answer.columns}
     shown = [by_name[n] for n in columns] if columns else [c for c in answer.columns if c.main]
@@ -85,7 +88,10 @@ def answer_table(
     return html.Div(
         [
             plain_table(heads, body, numeric=numeric, caption=caption or _name(ask, answer)),
-            html.Div([more, csv_link(ask, answer.name, options or {})], className="tools"),
+            html.Div(
+                [more, csv_link(ask, answer.name, (options if asked is None else asked) or {})],
+                className="tools",
+            ),
         ],
         className="answer",
     )

@@ -7,6 +7,7 @@ one measure to another. The units are in ``definitions.txt``, read by Pint when 
 from ledger.amounts._format import format_figure, format_whole
 from ledger.amounts._jars import JAR, canonical_jar, jar_volume_ul
 from ledger.amounts._parse import Amount, parse_amount, parse_measure, split_line
+from ledger.amounts._pressure import pressure_psi
 from ledger.amounts._units import NAMED_PIECES, canonical, known_units
 from ledger.amounts._units import factor as unit_factor
 from ledger.amounts._weights import weight_factor, whole_by_weight
@@ -23,6 +24,7 @@ __all__ = [
     "known_units",
     "parse_amount",
     "parse_measure",
+    "pressure_psi",
     "split_line",
     "unit_factor",
     "weight_factor",

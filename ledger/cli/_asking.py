@@ -37,6 +37,8 @@ class Doubts:
     ----------
     yes : bool
         Take the answer offered to every question.
+    knowingly : bool
+        Take from jars that stand in danger, too.
 
     Attributes
     ----------
@@ -44,9 +46,11 @@ class Doubts:
         What the door is given: it knows what was answered so far, and raises every other doubt.
     """
 
-    def __init__(self, *, yes: bool) -> None:
+    def __init__(self, *, yes: bool, knowingly: bool = False) -> None:
         self._said: dict[tuple[str, str, str], bool] = {}
-        self.answers = Answers(ask=self._lookup if _common.at_terminal() else None, yes=yes)
+        self.answers = Answers(
+            ask=self._lookup if _common.at_terminal() else None, yes=yes, knowingly=knowingly
+        )
 
     def _lookup(self, doubt: NeedsAnswer) -> bool:
         if _key(doubt) not in self._said:

@@ -14,6 +14,7 @@ from ledger.errors import InputError
 if TYPE_CHECKING:
     from ledger.book import Book
     from ledger.door import Written
+    from ledger.door.texts import Texts
     from ledger.projections import Answer
     from ledger.published import Before
 
@@ -21,6 +22,7 @@ __all__ = [
     "batch_from_recipe",
     "caution_of",
     "cost_of",
+    "mark_strained",
     "print_cost",
     "print_verdicts",
     "show_before",
@@ -49,12 +51,13 @@ def batch_from_recipe(
 
 
 def warn_low_acid(body: dict[str, Any], given: dict[str, Any]) -> bool:
-    """Say first, before any question, that food of little acid does not go into boiling water.
+    """Say first, before any question, that food of little acid needs a published pressure process.
 
     Parameters
     ----------
     body : dict
-        ``makes``, ``method``, ``schedule``, and ``used``: lines of a body, or texts as typed.
+        ``makes``, ``method``, ``schedule``, ``acid``, ``note``, ``equipment``, and ``used`` and
+        ``made``: lines of a body, or texts as typed.
     given : dict
         The command's options.
 
@@ -63,15 +66,12 @@ def warn_low_acid(body: dict[str, Any], given: dict[str, Any]) -> bool:
     bool
         Whether it was said; at a terminal the user then chose to go on.
     """
-    from ledger.published import low_acid_caution
+    from ledger.published import batch_as_typed, caution_before
 
-    used = tuple(one if isinstance(one, str) else one["item"] for one in body.get("used") or ())
-    text = low_acid_caution(
-        body.get("makes"), body.get("method"), used, schedule=body.get("schedule")
-    )
+    text = caution_before(batch_as_typed(body))
     if text is None:
         return False
-    click.echo(f"{text}\n", err=True)
+    click.secho(f"{text}\n", fg="red", bold=True, err=True)
     if (
         _common.at_terminal()
         and not (given["yes"] or given.get("before"))
@@ -79,6 +79,29 @@ def warn_low_acid(body: dict[str, Any], given: dict[str, Any]) -> bool:
     ):
         raise click.Abort
     return True
+
+
+def mark_strained(body: dict[str, Any], names: tuple[str, ...], texts: Texts) -> None:
+    """Mark what was taken out again before the jar was closed.
+
+    Raises
+    ------
+    InputError
+        Naming ``strained``, when no line of what was used is that item.
+    """
+    lines = body.get("used") or []
+    for name in names:
+        key = texts.catalogue.key(name)
+        found = [line for line in lines if texts.catalogue.key(line["item"]) == key]
+        if not found:
+            known = ", ".join(line["item"] for line in lines) or "nothing"
+            raise InputError(
+                "strained",
+                f"{name!r} is not among what was used ({known})",
+                'Name it as there, or write the line: --used "2 lb onion, strained out"',
+            )
+        for line in found:
+            line["strained"] = True
 
 
 def caution_of(book: Book, body: dict[str, Any]) -> str | None:
@@ -100,28 +123,21 @@ def verdicts(book: Book, written: Written) -> list[dict[str, Any]]:
 
 
 def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) -> None:
-    """Say where a batch falls short of what is published, and what was not recorded.
+    """Say how a batch stands to what is published, the gravest first, in a few lines.
 
     Parameters
     ----------
     caution : str, optional
         Shown instead of the short one.
     """
-    from ledger.projections._published_words import finding_line
-    from ledger.published import NEAREST, SHORT
+    from ledger.projections._published_words import verdict_lines
+    from ledger.published import SHORT
 
     for record in records:
-        click.echo(f"  published schedule: {record['standing']}")
-        for finding in record["findings"]:
-            if finding["kind"] in ("short of it", "not recorded", "no published process"):
-                click.echo(f"    {finding_line(finding)}")
-                if NEAREST in finding["text"]:
-                    batch = record["batch"][:8]
-                    click.echo(
-                        f"    nearest published: croftbook show as-published --batch {batch}"
-                    )
-        if record["source"] and record["standing"] != "no published process":
-            click.echo(f"    source: {record['source']}")
+        grave = record["standing"] == "against every published process"
+        click.secho(f"  published schedule: {record['standing']}", fg="red" if grave else None)
+        for line in verdict_lines(record):
+            click.echo(f"    {line}")
     if records or caution:
         click.echo(f"  {caution or SHORT}", err=True)
 

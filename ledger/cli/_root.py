@@ -21,6 +21,8 @@ WRITES = {
     "give": ("given_away", "write down what was given, bartered or sold"),
     "discard": ("discarded", "write down what was thrown away and why"),
     "count": ("counted", "write down what is really there"),
+    "gauge": ("gauge_tested", "write down what a canner's gauge read when it was tested"),
+    "settle": ("checked", "settle a batch that is to check yourself: which publication covers it"),
     "price": ("price_seen", "write down a price without buying"),
     "practise": ("practised", "write down that a skill was practised"),
     "target": ("target_set", "say how much of something, or of a skill, is wanted"),
@@ -44,6 +46,7 @@ _MEANT = {
 
 OTHERS = {
     "show": ("_show", "ask a question: jar-cost, shelf, ..."),
+    "touched": ("_show", "follow a lot, item, gauge or batch to whoever had of it"),
     "why": ("_show", "open a figure to its arithmetic and events"),
     "history": ("_show", "read every entry, newest first"),
     "import": ("_files", "read a file of events, JSON Lines or CSV"),

@@ -11,6 +11,7 @@ from ledger.cli._common import book_options, read_book
 from ledger.cli._tables import print_answer, print_history, print_tree
 
 if TYPE_CHECKING:
+    from ledger.book import HistoryRow
     from ledger.projections import Option
 
 __all__ = ["COMMANDS"]
@@ -73,12 +74,12 @@ class _Show(click.Group):
         def callback(**given: Any) -> None:
             _show(cmd_name, given)
 
-        example = f"croftbook show {cmd_name} --as-of 2026-10-01"
+        plain, example = _examples(cmd_name)
         return click.Command(
             cmd_name,
             params=params,
             callback=callback,
-            help=f"{projection.question}\n\n\b\nExamples:\n  croftbook show {cmd_name}\n  {example}\n  croftbook show {cmd_name} --json",
+            help=f"{projection.question}\n\n\b\nExamples:\n  {plain}\n  {example}\n  {plain} --json",
             short_help=projection.question,
         )
 
@@ -96,6 +97,14 @@ class _Show(click.Group):
         return super().resolve_command(ctx, args)
 
 
+_OWN = {"touched": ("croftbook touched --gauge dial", "croftbook touched --batch 5f0c0a0e --back")}
+"""Examples of questions that have a command of their own."""
+
+
+def _examples(name: str) -> tuple[str, str]:
+    return _OWN.get(name, (f"croftbook show {name}", f"croftbook show {name} --as-of 2026-10-01"))
+
+
 def _help(option: Option) -> str:
     example = "" if option.kind == "flag" else f", e.g. {option.example}"
     return f"{option.help[0].upper()}{option.help[1:]}{example}."
@@ -107,7 +116,9 @@ def _show(name: str, given: dict[str, Any]) -> None:
     from ledger.projections import PROJECTIONS
 
     days = {one.name for one in PROJECTIONS[name].options if one.kind == "day"}
-    with read_book(given["book"], given["household"]) as book:
+    # How a thing is published is a question to the tables: it needs no book.
+    blank = name == "as-published" and bool(options.get("product"))
+    with read_book(given["book"], given["household"], blank=blank) as book:
         _warm(book)
         if not options.get("against", "").isdigit():  # the year of a season stays as it is
             days.add("against")
@@ -212,11 +223,23 @@ def history(
             for r in opened.history(kind=kind, item=item)
             if (not start or r.on >= start) and (not end or r.on <= end)
         ]
-    shown = rows[:limit] if limit > 0 and not everything else rows
+        shown = rows[:limit] if limit > 0 and not everything else rows
+        marks = _marks(opened, shown)
     if as_json:
-        _common.print_json([dataclasses.asdict(row) for row in shown])
+        _common.print_json(
+            [{**dataclasses.asdict(row), "standing_text": marks.get(row.entry)} for row in shown]
+        )
     else:
-        print_history(shown, len(rows))
+        print_history(shown, len(rows), marks)
+
+
+def _marks(book: Any, rows: list[HistoryRow]) -> dict[str, str]:
+    """Return what is said of the batches among some entries whose jars are there and bear a mark."""
+    if not any(row.kind == "put_up" for row in rows):
+        return {}
+    from ledger.projections._standing import marks_by_entry
+
+    return marks_by_entry(book.state())
 
 
 def _as_stored(kind: str | None) -> str | None:
@@ -244,11 +267,23 @@ def _must_be_there(book: Any, kind: str | None, item: str | None) -> None:
         raise NotFound("item", f"there is no item {item!r} in this book", wanted)
 
 
-COMMANDS: dict[str, click.Command] = {
-    "show": _Show(
-        "show",
-        help="Ask a question. Each answers as a table, with --json or --csv.\n\n\b\nExamples:\n  croftbook show jar-cost\n  croftbook show shelf --json",
-    ),
-    "why": why,
-    "history": history,
-}
+class _Commands(dict[str, click.Command]):
+    """Commands by name; a question that is a command of its own is read when it is used."""
+
+    def __missing__(self, name: str) -> click.Command:
+        command = _Show("show").get_command(click.Context(click.Command("show")), name)
+        if command is None:
+            raise KeyError(name)
+        return command
+
+
+COMMANDS: dict[str, click.Command] = _Commands(
+    {
+        "show": _Show(
+            "show",
+            help="Ask a question. Each answers as a table, with --json or --csv.\n\n\b\nExamples:\n  croftbook show jar-cost\n  croftbook show shelf --json",
+        ),
+        "why": why,
+        "history": history,
+    }
+)

@@ -62,6 +62,7 @@ def _print_table(console: Console, answer: Answer, *, wide: bool) -> None:
     from rich.table import Table
 
     columns = [c for c in answer.columns if c.main or (wide and c.name != "assumptions")]
+    columns = [c for c in columns if wide or not c.rare or answer.frame[c.name].notna().any()]
     if wide:
         console.width = 30 * len(columns)
     table = Table(
@@ -209,8 +210,15 @@ def _node(node: Node, currency: str, measures: str) -> str:
     return escape(f"{node.label}: {value} {unit}".rstrip() + how + event)
 
 
-def print_history(rows: list[HistoryRow], count: int) -> None:
-    """Print entries, one a line."""
+def _mark(row: HistoryRow, marks: dict[str, str]) -> str:
+    from rich.markup import escape
+
+    mark = marks.get(row.entry) if row.kind == "put_up" and row.state == "holds" else None
+    return "" if mark is None else f"\n[bold]! {escape(mark)}[/bold]"
+
+
+def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str]) -> None:
+    """Print entries, one a line; `marks` say how a batch stands, by its entry."""
     from rich.table import Table
 
     console = _console()
@@ -225,7 +233,7 @@ def print_history(rows: list[HistoryRow], count: int) -> None:
             row.on,
             escape(row.by or ""),
             "" if row.state == "holds" else row.state,
-            escape(row.line),
+            escape(row.line) + _mark(row, marks),
         )
     console.print(table)
     if len(rows) < count:

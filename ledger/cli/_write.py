@@ -1,4 +1,4 @@
-"""The sixteen writing commands, made from the descriptions of the kinds."""
+"""The writing commands, made from the descriptions of the kinds."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ from ledger.cli._options import click_options
 from ledger.cli._written import report
 from ledger.door import Entry
 from ledger.door.filling import fill, fill_sort
+from ledger.door.lots import OPENING
 from ledger.door.texts import PARTS, Texts
 from ledger.door.when import day_of
 from ledger.errors import InputError, NeedsAnswer
@@ -35,6 +36,8 @@ POSITIONAL = {
     "give": ("lines", -1),
     "discard": ("lines", -1),
     "count": ("lines", -1),
+    "gauge": ("gauge", 1),
+    "settle": ("batch", 1),
     "price": ("line", 2),
     "practise": ("skill", 1),
     "target": ("line", 1),
@@ -55,6 +58,8 @@ EXAMPLES = {
     "give": ['give "2 half-pint jars plum butter" --how gift --to "the neighbours"', 'give "3 dozen egg" --how sold --got 12'],
     "discard": ['discard "1 half-pint jar plum butter" --why "seal failed"'],
     "count": ['count "4 lb sugar" "9 pint jars stock" --when end'],
+    "gauge": ['gauge dial --reads "+2 psi" --by "extension office"', 'gauge "pressure canner" --reads 0 --on 2026-06-01'],
+    "settle": ['settle 5f0c0a0e --publication "state bulletin 270, page 12" --says "raw pack, quarts, 25 minutes at 12 psi"'],
     "price": ['price "18 oz store plum spread" 3.40 --shop "corner shop"'],
     "practise": ['practise grafting --person Ada --minutes 45 --went 4'],
     "target": ['target "24 half-pint jars plum butter" --per year', "target --skill grafting --times 3 --per year", 'target "20 lb plum" --by "1 Nov" --person Ada'],
@@ -84,12 +89,17 @@ def make_command(command: str, kind_name: str) -> click.Command:
     keep = [f for f in fields if f.name not in (skip - {"ate"})]
     params += click_options(kind, keep)
     params += _envelope(kind)
+    if kind.name in OPENING:
+        about = "Take from a jar that stands in danger, knowingly: --yes never does."
+        params.append(click.Option(["--knowingly"], is_flag=True, help=about))
     if command == "putup":
         about = (
             "Show the published process for it and write nothing, e.g. "
             '"green beans" --made "7 quart jars" --pack raw --before'
         )
         params.append(click.Option(["--before"], is_flag=True, help=about))
+        taken = "Taken out again before the jar was closed: an item of --used, e.g. onion"
+        params.append(click.Option(["--strained"], multiple=True, metavar="ITEM", help=taken))
     help_text = f"{kind.summary[0].upper()}{kind.summary[1:]}.\n\n\b\nExamples:\n" + "\n".join(
         f"  croftbook {line}" for line in EXAMPLES[command]
     )
@@ -137,8 +147,8 @@ def _metavar(name: str, many: int) -> str:
 
 
 def _envelope(kind: Kind) -> list[click.Parameter]:
-    # The `by` of a target's body is a day, so whoever writes it goes by another name.
-    writer = "--person" if kind.name == "target_set" else "--by"
+    # A body may have a `by` of its own, so whoever writes it down goes by another name.
+    writer = f"--{kind.writer}"
     return [
         click.Option(
             ["--on"],
@@ -163,7 +173,7 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
     before = given.get("before", False)
     where = given["book"], given["household"]
     with _common.read_book(*where, blank=True) if before else _common.open_book(*where) as book:
-        doubts = Doubts(yes=given["yes"])
+        doubts = Doubts(yes=given["yes"], knowingly=given.get("knowingly", False))
 
         def read(make: Callable[[Texts], Any]) -> Any:
             return doubts.settle(lambda: make(Texts(book.catalogue(), doubts.answers)), book)
@@ -201,7 +211,8 @@ def _warned(given: dict[str, Any]) -> bool:
     """Look at a batch's words as they were typed: a caution goes before any question on amounts."""
     from ledger.cli import _putup
 
-    said = {name: given[f"f_{name}"] for name in ("method", "used", "schedule")}
+    names = ("method", "used", "schedule", "acid", "note", "equipment", "made")
+    said = {name: given[f"f_{name}"] for name in names}
     said["makes"] = given["words"][0] if given["words"] else None
     return _putup.warn_low_acid(said, given)
 
@@ -212,6 +223,10 @@ def _body(
     body: dict[str, Any] = {}
     _words(command, list(given["words"]), body, texts)
     fill(body, fields, {field.name: given[f"f_{field.name}"] for field in fields}, texts)
+    if given.get("strained"):
+        from ledger.cli import _putup
+
+        _putup.mark_strained(body, given["strained"], texts)
     return body
 
 

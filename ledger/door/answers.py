@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection
 from dataclasses import dataclass, field
 
-from ledger.errors import NeedsAnswer
+from ledger.errors import DANGER, NeedsAnswer
 
 __all__ = ["Answers"]
 
@@ -26,6 +26,8 @@ class Answers:
         ``ask(doubt) -> bool``: whether a person takes the answer offered.
     yes : bool or collection of str
         Take the answer offered: always, or to the doubts of these codes.
+    knowingly : bool
+        Take what stands in danger, on purpose: no other answer given in advance does.
     importing : bool
         A file is being read: what it says of lots, balances and counts is taken and noted.
 
@@ -38,6 +40,7 @@ class Answers:
     ask: Callable[[NeedsAnswer], bool] | None = None
     yes: bool | Collection[str] = False
     importing: bool = False
+    knowingly: bool = False
     notes: list[str] = field(default_factory=list)
     more_notes: int = 0
     line: int | None = None
@@ -56,9 +59,17 @@ class Answers:
         elif not self.choose(doubt):
             raise doubt
 
+    def _is_given(self, code: str) -> bool:
+        """Return whether the answer to such a doubt was given in advance."""
+        if code == DANGER:
+            return self.knowingly
+        if code == "open-standing" and self.knowingly:
+            return True
+        return self.yes is True or bool(self.yes and code in self.yes)
+
     def choose(self, doubt: NeedsAnswer) -> bool:
         """Return whether the answer offered is taken; with nobody to ask, raise the doubt."""
-        if self.yes is True or (self.yes and doubt.code in self.yes):
+        if self._is_given(doubt.code):
             self.note(f"{doubt.field}: {doubt.question} Taken: {doubt.offered}")
             return True
         if self.ask is None:

@@ -12,6 +12,7 @@ from ledger.door._money import check_money
 from ledger.door.batches import put_up
 from ledger.door.lines import Lines, join, line_fields, several_lines
 from ledger.door.settings import check_setting
+from ledger.door.testing import gauge_tested
 from ledger.errors import InputError
 from ledger.items import ItemFacts
 from ledger.reference import foods
@@ -234,6 +235,7 @@ _RESOLVERS: dict[str, Callable[[Body, Lines], Body]] = {
     "given_away": _lines_only,
     "discarded": _lines_only,
     "counted": _counted,
+    "gauge_tested": gauge_tested,
     "price_seen": _price,
     "target_set": _target,
     "setting_changed": _setting,

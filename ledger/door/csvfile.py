@@ -125,9 +125,9 @@ def _event(cells: dict[str, str], dates: str | None, texts: Texts) -> dict[str, 
         if name not in cells:
             raise InputError(name, "is empty", "Each row needs a kind and a day")
     kind = kind_of(_kind_name(cells["kind"]))
-    is_target = kind.name == "target_set"
-    if is_target:  # its `by` is the day by which something is wanted
-        by, day = cells.pop("person", None), cells.pop("by", None)
+    own = None
+    if kind.writer != "by":  # the body has a `by` of its own
+        by, own = cells.pop(kind.writer, None), cells.pop("by", None)
         cells = {**cells, **({"by": by} if by else {})}
     event: dict[str, Any] = {name: cells.pop(name) for name in _ENVELOPE if name in cells}
     event["kind"] = kind.name
@@ -135,8 +135,9 @@ def _event(cells: dict[str, str], dates: str | None, texts: Texts) -> dict[str, 
     if "at" in event and re.fullmatch(r"\d:\d\d", event["at"]):
         event["at"] = "0" + event["at"]
     event["body"] = _body(kind, cells, texts)
-    if is_target and day:
-        event["body"]["by"] = _day(day, dates, "by")
+    if own:
+        is_day = kind.name == "target_set"
+        event["body"]["by"] = _day(own, dates, "by") if is_day else own
     return event
 
 

@@ -28,6 +28,7 @@ MOST_REPORTED = 300
 AHEAD = dt.timedelta(days=1)
 """How far a file's `recorded_at` may be ahead of this machine's clock."""
 
+_OPENING = ("eaten", "given_away", "put_up", "discarded", "checked")
 _ENVELOPE = {
     "kind",
     "on",
@@ -57,7 +58,8 @@ class Imported:
     """What an import did, or would do (`dry_run`).
 
     At most 300 bad lines and a thousand notes are kept; `bad_count` and `more_notes` count.
-    `has_counts` says that a count of the shelf was among what was written.
+    `has_counts` says that a count of the shelf was among what was written, `opens` that something
+    was which may open a jar or settle a batch.
     """
 
     written: int = 0
@@ -70,6 +72,7 @@ class Imported:
     is_kept: bool = True
     more_notes: int = 0
     has_counts: bool = False
+    opens: bool = False
 
 
 class _Undo(Exception):
@@ -220,6 +223,7 @@ def _take(tx: Writing, catalogue: Catalogue, raw: Any, answers: Answers, out: Im
         out.written += 1
     else:
         _typed(tx, catalogue, event, answers, out)
+        out.opens = out.opens or event["kind"] in _OPENING
     out.has_counts = out.has_counts or event["kind"] == "counted"
 
 

@@ -14,7 +14,10 @@ from ledger.errors import NeedsAnswer, NotFound
 from ledger.events import KINDS, Kind, decode_stored, kind_of
 from ledger.log import StoredEvent, Writing
 
-__all__ = ["Place", "check_lots", "full_key", "full_lots"]
+__all__ = ["OPENING", "Place", "check_lots", "full_key", "full_lots"]
+
+OPENING = {"eaten": "ate", "given_away": "lines", "put_up": "used", "discarded": "lines"}
+"""Kinds that may take from a marked jar, and the list that does; discarded only where fed to animals."""
 
 _LOT = re.compile(r"(?P<entry>[0-9a-f-]{36}):(?P<n>\d{1,9})(?P<mark>[fuc]?)")
 _SHORT = re.compile(r"(?P<id>[0-9a-f-]{4,35})(?P<rest>:.+)|(?P<alone>[0-9a-f]{8}[0-9a-f-]{0,27})")

@@ -64,11 +64,23 @@ def _jars(part: dict[str, Any]) -> str:
 
 def _line(part: dict[str, Any]) -> str:
     lot = f" from lot {part['lot']}" if part.get("lot") else ""
-    return f"{part['amount']} {part['item']}{lot}"
+    out = ", strained out" if part.get("strained") else ""
+    return f"{part['amount']} {part['item']}{lot}{out}"
 
 
 def _beside(name: str, part: dict[str, Any]) -> dict[str, str]:
-    own = {"item", "amount", "lot", "n", "whole", "basis", "per", "times", "trimmed_whole"}
+    own = {
+        "item",
+        "amount",
+        "lot",
+        "strained",
+        "n",
+        "whole",
+        "basis",
+        "per",
+        "times",
+        "trimmed_whole",
+    }
     if name == "made":
         own |= {"jars", "jar", "kept"}
     elif name in ("left", "work", "acid", "fuel"):

@@ -20,6 +20,8 @@ _KEPT = ("shelf", "fridge", "freezer", "cellar")
 _FROM = re.compile(r"\s+from\s+(?:lot|jar)\s+(?P<lot>\S+)$", re.IGNORECASE)
 _SIGN = re.compile(r"^(?:[$€£]|[A-Z]{3} ?)\s*|\s*(?:[$€£]| ?[A-Z]{3})$")
 _COMMA = re.compile(r"\d+,\d+")
+_FRESH = re.compile(r"\b(fresh|squeezed|home-?made|diluted|own)\b", re.IGNORECASE)
+_STRAINED = re.compile(r"[\s,(]+(strained( out)?|taken out|abgeseiht)\)?\s*$", re.IGNORECASE)
 _ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
 
 
@@ -69,6 +71,12 @@ class Texts:
             self._doubt_unit(item, field)
         said = re.sub(r"\s+of$", "", text[: len(text) - len(item)].strip(), flags=re.IGNORECASE)
         return {"item": item, "amount": said, **line}
+
+    def used(self, text: str, field: str = "used") -> dict[str, Any]:
+        """Return a line that went into a batch; ``2 onion, strained out`` was taken out again."""
+        bare = _STRAINED.sub("", text)
+        line = self.line(bare, field)
+        return line if bare == text else {**line, "strained": True}
 
     def _doubt_unit(self, item: str, field: str) -> None:
         """Ask whether ``smidgen plum`` after a bare number is an item, or a unit nobody knows.
@@ -155,6 +163,13 @@ class Texts:
         per = re.search(r"\bper (jar|batch)\b", words, re.IGNORECASE)
         if per is not None:
             words = f"{words[: per.start()]} {words[per.end() :]}"
+        if _FRESH.search(words):
+            raise InputError(
+                field,
+                f"{text!r}: fresh or home-made acid varies, and no jar is printed for it",
+                "Write it among what was used, e.g. --used '1 cup fresh lemon juice'",
+            )
+        words = re.sub(r"\bbottled\s+", "", words, flags=re.IGNORECASE)
         for acid in _ACIDS:
             at = words.lower().find(acid)
             said = " ".join(f"{words[:at]} {words[at + len(acid) :]}".split()).removesuffix(" of")
@@ -216,7 +231,7 @@ class Texts:
 
 
 PARTS: dict[str, Callable[[Texts, str, str], Any]] = {
-    "lines": Texts.line, "used": Texts.line, "ate": Texts.line, "uses": Texts.line, "seed": Texts.line,
+    "lines": Texts.line, "used": Texts.used, "ate": Texts.line, "uses": Texts.line, "seed": Texts.line,
     "made": Texts.made, "left": Texts.left, "work": Texts.work, "acid": Texts.acid, "fuel": Texts.fuel,
 }  # fmt: skip
 """How each field that is made of parts is read from a text."""

@@ -19,6 +19,7 @@ from ledger.door.lines import Lines
 from ledger.door.lots import Place, check_lots
 from ledger.door.measures import check_description, check_undescribed
 from ledger.door.replacing import check_replaces, check_strike, keep_numbers, lists_of, numbered
+from ledger.door.testing import check_batch
 from ledger.errors import InputError, NeedsAnswer
 from ledger.events import check_typed, decode_stored, kind_of, to_stored
 from ledger.items import item_key
@@ -87,6 +88,8 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
     if kind.name == "struck":
         body = {**body, "id": check_strike(tx, catalogue, body["id"])}
         check_undescribed(tx, catalogue, catalogue.root(body["id"]))
+    elif kind.name == "checked":
+        body = {**body, "batch": check_batch(tx, catalogue, body["batch"])}
     elif kind.name == "item_described":
         check_description(tx, catalogue, body, catalogue.root(old.id) if old else None)
         if old is None:

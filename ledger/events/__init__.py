@@ -9,9 +9,11 @@ Imports nothing of the rooms to its right: no store, no replay.
 
 from ledger.events import (
     bought,
+    checked,
     counted,
     discarded,
     eaten,
+    gauge_tested,
     given_away,
     harvested,
     item_described,
@@ -67,6 +69,8 @@ KINDS: dict[str, Kind] = {
         given_away,
         discarded,
         counted,
+        gauge_tested,
+        checked,
         price_seen,
         practised,
         target_set,

@@ -12,6 +12,9 @@ from typing import Annotated, Any, Literal
 
 import msgspec
 
+from ledger.amounts import pressure_psi
+from ledger.errors import InputError
+
 __all__ = [
     "Amount",
     "Clock",
@@ -24,6 +27,8 @@ __all__ = [
     "Money",
     "Note",
     "Person",
+    "PressText",
+    "Pressure",
     "Rating",
     "Stored",
     "Text",
@@ -44,6 +49,12 @@ class DecText(str):
 
 class DayText(str):
     """A calendar day, ISO 8601."""
+
+    __slots__ = ()
+
+
+class PressText(str):
+    """A pressure on a gauge, as it was read off: ``11``, ``76 kPa``."""
 
     __slots__ = ()
 
@@ -73,6 +84,7 @@ Duration = Annotated[str, _text, msgspec.Meta(extra={"as": "duration"})]
 Clock = Annotated[str, msgspec.Meta(pattern=r"^([01]\d|2[0-3]):[0-5]\d$", extra={"as": "time"})]
 Day = Annotated[DayText, msgspec.Meta(extra={"as": "day"})]
 Decimal = Annotated[DecText, msgspec.Meta(extra={"as": "decimal"})]
+Pressure = Annotated[PressText, msgspec.Meta(extra={"as": "pressure"})]
 Money = Annotated[DecText, msgspec.Meta(extra={"as": "money"})]
 Whole = Annotated[int, msgspec.Meta(ge=0, le=1_000_000)]
 Rating = Annotated[int, msgspec.Meta(ge=1, le=5)]
@@ -100,6 +112,19 @@ def _day(value: Any) -> DayText:
         raise ValueError(msg) from None
 
 
+def _pressure(value: Any) -> PressText:
+    text = str(value).strip()
+    if isinstance(value, bool) or not isinstance(value, (int, str)):
+        msg = f"{value!r} is not a pressure; write it like 11, 11 psi or 76 kPa"
+        raise ValueError(msg)
+    try:
+        pressure_psi(text)
+    except InputError:
+        msg = f"{text[:40]!r} is not a pressure; write it like 11, 11 psi or 76 kPa"
+        raise ValueError(msg) from None
+    return PressText(text)
+
+
 def _value(value: Any) -> ValueText:
     if isinstance(value, dict):  # jars_per_load, by size
         return ValueText(", ".join(f"{size}: {jars}" for size, jars in value.items()))
@@ -109,7 +134,12 @@ def _value(value: Any) -> ValueText:
     return ValueText(str(value).strip())
 
 
-_READERS: dict[type, Any] = {DecText: _decimal, DayText: _day, ValueText: _value}
+_READERS: dict[type, Any] = {
+    DecText: _decimal,
+    PressText: _pressure,
+    DayText: _day,
+    ValueText: _value,
+}
 
 
 def read_typed(kind: type, value: Any) -> Any:

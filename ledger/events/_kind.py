@@ -79,6 +79,11 @@ class Kind:
         return msgspec.structs.fields(self.body)
 
     @cached_property
+    def writer(self) -> str:
+        """What whoever writes it down is called: `by`, but where that is a field of the body."""
+        return "person" if any(one.encode_name == "by" for one in self.fields) else "by"
+
+    @cached_property
     def line(self) -> type[Struct] | None:
         """The struct of the body's `lines`, or None."""
         hint: Any = typing.get_type_hints(self.body).get("lines")

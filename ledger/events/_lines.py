@@ -35,6 +35,7 @@ __all__ = [
     "Measured",
     "ReceivedLine",
     "Struct",
+    "UsedLine",
     "Work",
 ]
 
@@ -64,6 +65,15 @@ class Line(Measured, kw_only=True):
     ]
     lot: Annotated[
         Text | None, about("Lot or jar label", "Which lot or jar it came from", "S26-041")
+    ] = None
+
+
+class UsedLine(Line, kw_only=True):
+    """Something that went into a batch."""
+
+    strained: Annotated[
+        bool | None,
+        about("Strained out", "Taken out again before the jar was closed", True),
     ] = None
 
 

@@ -9,7 +9,7 @@ from typing import Annotated, Any, get_args, get_origin, get_type_hints
 import msgspec
 
 from ledger.errors import InputError, NewerEvent, UnknownKind
-from ledger.events._fields import DayText, DecText, ValueText, read_typed
+from ledger.events._fields import DayText, DecText, PressText, ValueText, read_typed
 from ledger.events._kind import Kind
 
 __all__ = ["check_typed", "decode_stored", "kind_of", "lean", "tell", "to_stored", "upcast"]
@@ -70,7 +70,7 @@ def _is_alone(body: dict[str, Any]) -> bool:
 
 
 def _hook(kind: type, value: Any) -> Any:
-    if kind in (DecText, DayText, ValueText):
+    if kind in (DecText, DayText, PressText, ValueText):
         return read_typed(kind, value)
     raise NotImplementedError(kind)
 
@@ -241,7 +241,7 @@ def lean(struct: type) -> type:
 def _lean_type(hint: Any) -> Any:
     if get_origin(hint) is Annotated:
         return _lean_type(get_args(hint)[0])
-    if hint in (DecText, DayText, ValueText):
+    if hint in (DecText, DayText, PressText, ValueText):
         return str
     if isinstance(hint, type) and issubclass(hint, msgspec.Struct):
         return lean(hint)

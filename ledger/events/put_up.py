@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from ledger.events import _tell
-from ledger.events._fields import Decimal, ItemName, Note, Rating, Text, Whole, about
+from ledger.events._fields import Decimal, ItemName, Note, Pressure, Rating, Text, Whole, about
 from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Acid, FuelLine, Line, Made, Struct, Work
+from ledger.events._lines import Acid, FuelLine, Made, Struct, UsedLine, Work
 from ledger.events._methods import Method
 
 
@@ -17,7 +17,7 @@ class PutUp(Struct, kw_only=True):
     makes: Annotated[ItemName, about("Makes", "What it makes", "plum butter")]
     method: Annotated[Method, about("Method", "How it was put up", "boiling water")]
     used: Annotated[
-        list[Line],
+        list[UsedLine],
         about("Used", "What went in, line by line", [{"item": "plum", "amount": "16 lb"}]),
     ]
     made: Annotated[
@@ -29,7 +29,9 @@ class PutUp(Struct, kw_only=True):
     gauge: Annotated[
         Literal["dial", "weighted"] | None, about("Gauge", "The canner's gauge", "dial")
     ] = None
-    psi: Annotated[Decimal | None, about("Pressure", "Pounds of pressure, psi", "11")] = None
+    psi: Annotated[
+        Pressure | None, about("Pressure", "Pressure on the gauge: psi, kPa or bar", "11")
+    ] = None
     headspace: Annotated[
         Text | None, about("Headspace", "Room left at the top of the jar", "1/4 in")
     ] = None

@@ -20,6 +20,7 @@ _MODULES = {
     "season": "season",
     "next-season": "next_season",
     "as-published": "as_published",
+    "touched": "touched",
     "worth-it": "worth_it",
     "stocking-up": "stocking_up",
     "came-true": "came_true",

@@ -25,6 +25,7 @@ __all__ = [
     "goes",
     "grams_of",
     "jars_gone",
+    "listed_lots",
     "why_command",
 ]
 
@@ -51,6 +52,12 @@ def answer(
         frame=frame_of(columns, records),
         **more,
     )
+
+
+def listed_lots(state: State) -> np.ndarray[Any, Any]:
+    """Return the lots that the shelf lists: those of which enough is left to speak of."""
+    least = np.array([LISTED_FROM[m] for m in state.facts.measure] or [1])
+    return np.flatnonzero(state.left >= np.maximum(least[state.lots["item"]], 1))
 
 
 def goes(state: State) -> np.ndarray[Any, Any]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.events import KINDS
+from ledger.projections._use_by import is_marked
 from ledger.published.keeping import Keeping, keeps_for
 from ledger.replay import KEPT
 
@@ -15,7 +16,12 @@ __all__ = ["keeping_of"]
 
 
 def keeping_of(state: State, lot: int) -> Keeping | None:
-    """Return the published period of a lot on the shelf, with its source; None: none is published."""
+    """Return the published period of a lot on the shelf, with its source; None: none is published.
+
+    A lot that stands graver than ``beyond it`` has none: a period of best quality would say too much.
+    """
+    if is_marked(state, lot):
+        return None
     item = int(state.lots["item"][lot])
     ev = int(state.lots["ev"][lot])
     code = int(state.lots["kept"][lot])

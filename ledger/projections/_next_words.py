@@ -143,14 +143,14 @@ class Words:
             )  # fmt: skip
             if want.liked is None or round(want.liked.factor, 2) == 1:
                 return f"{amount} of {name} (last year)"
-            return f"{amount} of {name} (last year, {self._liking(want.liked)})"
+            return f"{amount} of {name} (last year and {self._liking(want.liked)})"
         amount, _, how = want.said.rpartition(" (")
         return f"{amount.removesuffix(' per year')} of {name} ({how}"
 
     @staticmethod
     def _liking(liked: Liked) -> str:
         more = round(100 * (liked.factor - 1))
-        return f"liked {liked.mean:.1f} of 5: {abs(more)} % {'more' if more > 0 else 'less'}"
+        return f"{abs(more)} % {'more' if more > 0 else 'less'}: liked {liked.mean:.1f} of 5"
 
     def _yields(self, crop: CropPlan) -> str:
         growth = crop.growth

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import lru_cache
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-import numpy as np
-
-from ledger.events._methods import METHODS
 from ledger.items import item_key
+from ledger.projections._gauges import off_of, with_gauge
 from ledger.published import (
     FIRST,
     BatchDone,
@@ -17,11 +15,10 @@ from ledger.published import (
     Judgement,
     batch_of,
     doubts_of,
-    judge,
-    judge_other,
+    has_verdict,
+    verdict_of,
 )
 from ledger.published.judging import CANNING
-from ledger.published.other import OTHER_METHODS, has_figures
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -31,7 +28,9 @@ __all__ = [
     "batches",
     "doubts_before",
     "first_caution",
+    "has_judgement",
     "judged",
+    "judgement_of",
     "schedules_of",
 ]
 
@@ -46,33 +45,40 @@ def schedules_of(state: State) -> dict[str, str]:
 
 
 def batches(state: State) -> list[tuple[int, dict[str, Any]]]:
-    """Return (event, body) of every batch that tables may hold figures for, in order."""
-    table = state.journal.tables["batches"]
-    judged_methods = [METHODS.index(name) for name in (*CANNING, *OTHER_METHODS)]
-    wanted = set(table["ev"][np.isin(table["method"], judged_methods)].tolist())
-    # What was only cooked has no published process: its body need not be read.
-    out = [(int(ev), state.body(int(ev))) for ev in state.events("put_up") if int(ev) in wanted]
-    return [
-        (ev, body)
-        for ev, body in out
-        if body["method"] in CANNING or has_figures(body["makes"], body["method"])
-    ]
+    """Return (event, body) of every batch that gets a verdict, in order.
+
+    Canned, or of a method that tables hold figures for; and every batch, however made, that left a
+    closed jar outside fridge and freezer, or stands in oil.
+    """
+    return state.once(_batches)
+
+
+def _batches(state: State) -> list[tuple[int, dict[str, Any]]]:
+    out = [(int(ev), state.body(int(ev))) for ev in state.events("put_up")]
+    return [(ev, body) for ev, body in out if has_judgement(body)]
+
+
+def has_judgement(body: Mapping[str, Any]) -> bool:
+    """Return whether a batch gets a verdict."""
+    return body["method"] in CANNING or has_verdict(batch_of(body))
 
 
 def batch_done(
     state: State, ev: int, body: Mapping[str, Any], schedules: Mapping[str, str]
 ) -> BatchDone:
-    """Return a batch with the household's altitude and gauge of that day, and weights."""
+    """Return a batch with the household's altitude and gauge of that day, weights, and its true pressure."""
     day = int(state.moment.on[ev])
     recipe = body.get("recipe") or body["makes"]
 
-    return batch_of(
+    batch = batch_of(
         body,
         altitude=state.settings.on("altitude", day),
         gauge=state.settings.on("gauge", day),
         schedule=schedules.get(item_key(str(recipe))),
         grams=lambda line: _grams(state, line),
     )
+    off = off_of(state, ev, body)
+    return batch if off is None else replace(batch, psi=off.psi)
 
 
 def _grams(state: State, line: Mapping[str, Any]) -> float | None:
@@ -84,10 +90,17 @@ def _grams(state: State, line: Mapping[str, Any]) -> float | None:
     return None if per is None or whole is None else float(whole) * per
 
 
-@lru_cache(4000)
+def judgement_of(
+    state: State, ev: int, body: Mapping[str, Any], schedules: Mapping[str, str]
+) -> Judgement:
+    """Return a batch beside what is published, at the true pressure of its gauge."""
+    found = judged(batch_done(state, ev, body, schedules))
+    return with_gauge(found, off_of(state, ev, body))
+
+
 def judged(batch: BatchDone) -> Judgement:
-    """Return a batch beside what is published for its method; the same batch is judged once."""
-    return judge(batch) if batch.method in CANNING else judge_other(batch)
+    """Return a batch beside what is published for its method."""
+    return verdict_of(batch)
 
 
 def first_caution(state: State) -> str | None:

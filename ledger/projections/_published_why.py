@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
 from ledger.projections._common import event_node
-from ledger.projections._published import batch_done, batches, judged, schedules_of
+from ledger.projections._published import batches, judgement_of, schedules_of
 from ledger.projections.base import Node
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
             "Take an address from `croftbook show as-published --json`",
         )
     ev, body = at
-    found = judged(batch_done(state, ev, body, schedules_of(state)))
+    found = judgement_of(state, ev, body, schedules_of(state))
     name = field or "standing"
     if name == "standing":
         parts = [Node(f"{one.field}: {one.text}", one.kind) for one in found.findings]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
@@ -11,11 +12,13 @@ if TYPE_CHECKING:
     from ledger.projections.base import Answer
     from ledger.published import Before
 
-__all__ = ["below", "counted", "documents", "finding_line", "process_words"]
+__all__ = ["below", "counted", "documents", "finding_line", "process_words", "verdict_lines"]
 
 _MEANS = {
-    "to check yourself": "To check yourself: something is printed that an entry has no place for, "
-    "or that is not confirmed here.",
+    "against every published process": "Against every published process: food of little acid that no published "
+    "pressure process closed. Do not taste it.",
+    "to check yourself": "To check yourself: something was not matched, has no place in an entry, or is not "
+    "confirmed here.",
     "beyond it": "Beyond it: every figure reaches the printed one, and some go beyond it.",
     "as published": "As published: every figure written down reaches the printed one.",
 }
@@ -66,6 +69,36 @@ def _batch(record: Mapping[str, Any], *, alone: bool) -> list[str]:
     head = [f"as published: {names}"] if reached else []
     source = [f"document: {record['source']}"] if record["source"] else []
     return [*head, *rest, *source, *(f"- {text}" for text in record["advice"])]
+
+
+_MOST_LINES = 8
+_GRAVE = STANDINGS[: STANDINGS.index("beyond it")]
+
+
+def verdict_lines(record: Mapping[str, Any]) -> list[str]:
+    """Return what stands against a batch, the gravest first, in at most ten lines.
+
+    Parameters
+    ----------
+    record : mapping
+        One record of the answer.
+    """
+    findings = [one for one in record["findings"] if one["kind"] in _GRAVE]
+    findings.sort(key=lambda one: STANDINGS.index(one["kind"]))
+    lines = list(dict.fromkeys(_short_line(one) for one in findings))
+    out = lines[:_MOST_LINES]
+    more = [*lines[_MOST_LINES:]] or any(NEAREST in one["text"] for one in findings)
+    if more or (findings and record.get("advice")):
+        out.append(
+            f"what to do, and documents: croftbook show as-published --batch {record['batch'][:8]}"
+        )
+    return out
+
+
+def _short_line(finding: Mapping[str, Any]) -> str:
+    """Return a finding without its document, which is named where one batch is asked for."""
+    text = re.sub(r" \([^()]*(?:\([^()]*\)[^()]*)*; [^()]*\d{4}[^()]*\)", "", finding_line(finding))
+    return text
 
 
 def finding_line(finding: Mapping[str, Any], *, whole: bool = False) -> str:

@@ -11,7 +11,7 @@ import numpy as np
 
 from ledger.methods.scoring import chance_widened, widened
 from ledger.projections._best_until import BestUntil, Late, best_until, late_lots
-from ledger.projections._common import LISTED_FROM
+from ledger.projections._common import listed_lots
 from ledger.projections._next_supply import Supply, is_supply, next_supplies
 from ledger.projections._stock_targets import StockTarget, stock_targets
 from ledger.projections._use_past import UsePast, is_use, use_past
@@ -28,12 +28,6 @@ UNITS = {"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}
 
 SURELY = 0.001
 """No chance is told that lies closer to never or always: households change. Our choice."""
-
-
-def listed_lots(state: State) -> Array:
-    """Return the lots that the shelf lists: those of which enough is left to speak of."""
-    least = np.array([LISTED_FROM[m] for m in state.facts.measure] or [1])
-    return np.flatnonzero(state.left >= np.maximum(least[state.lots["item"]], 1))
 
 
 @dataclass(frozen=True)

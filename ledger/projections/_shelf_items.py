@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.projections._common import answer
 from ledger.projections._shelf_ahead import UNITS, Ahead, ahead_of, gone
+from ledger.projections._shelf_standing import item_standing, standing_cautions
 from ledger.projections._use_past import AHEAD
 from ledger.projections._widening import lately
 from ledger.projections.base import Answer, Assumption, Column
@@ -29,6 +30,9 @@ ITEM_COLUMNS = (
     Column("left.whole", "Left (whole units)", "mg, ul, 1/1000 piece or J", "What is left of all its lots, exactly."),
     Column("left.measure", "Measure", "", "mass, volume, count or energy."),
     Column("left.text", "Left", "", "What is left, in words.", main=True),
+    Column("standing", "Standing", "", "How the gravest of its lots stands beside what is published; null where nothing is compared."),
+    Column("standing_text", "Said of it", "", "What is said of that before it is eaten, with the day; null where there is nothing to say."),
+    Column("mark", "Mark", "", "The same standing where it is graver than beyond it; else null.", main=True, rare=True),
     Column("jars_left", "Jars", "jars", "Jars left, an open one as a part; null when not in jars."),
     Column("lots", "Lots", "lots", "How many lots have something left."),
     Column("unit", "Unit", "", "The unit of the amounts of this record: g, ml, pieces or kJ."),
@@ -113,6 +117,10 @@ def build_items(state: State, only: int | None = None) -> Answer:
         record["eat_first"] = rank
     used = {one for record in records for one in record["assumptions"]}
     assumptions = [Assumption(one, text) for one, text in _SAID.items() if one in used]
+    assumptions = [
+        *standing_cautions(state, [lot for lots in ahead.lots for lot in lots]),
+        *assumptions,
+    ]
     out = gone(state, ahead, 7 * AHEAD) if only is None else []
     totals = {"items": len(records), "gone": out}
     totals |= {"in_words": _in_words(records, out), "missing": _missing(records)}
@@ -144,6 +152,7 @@ def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
         "left.text": _text(state, whole / 1000, measure),
         "jars_left": _jars(state, ahead.lots[row]),
         "lots": len(ahead.lots[row]),
+        **item_standing(state, ahead.lots[row]),
         "unit": UNITS[measure],
         "next_supply_on": None if supply.day is None else day_text(supply.day),
         "next_supply_by": supply.rule or None,

@@ -69,6 +69,7 @@ def _figures(state: State, lot: int) -> dict[str, Callable[[], Node]]:
         "cost_left": lambda: product("cost of what is left", "money", share(), cost()),
         "use_by": lambda: _use_by(state, lot),
         "days_left": lambda: _days_left(state, lot),
+        "standing": lambda: _standing(state, lot),
     }
     if state.lots["jars"][lot]:
         out["jars_left"] = lambda: jars_node(state, lot)
@@ -111,6 +112,16 @@ def _went(state: State, lot: int) -> Node:
         for at in state.allocations_of_lot(lot).tolist()
     ]
     return total("taken out", _unit(state, lot), *parts)
+
+
+def _standing(state: State, lot: int) -> Node:
+    from ledger.projections._standing import standing_of
+
+    found = standing_of(state, lot)
+    if found is None:
+        return Node("nothing is published that it could be compared with", None)
+    parts = [event_node(state, found.ev, "", found.standing, "")]
+    return Node(found.text, found.standing, "", "as written", parts)
 
 
 def _use_by(state: State, lot: int) -> Node:

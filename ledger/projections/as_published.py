@@ -2,21 +2,26 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.projections import _published_ask, _published_why
 from ledger.projections._common import answer
+from ledger.projections._gauges import off_of, with_gauge
 from ledger.projections._published import batch_done, batches, judged, schedules_of
 from ledger.projections._published_words import below, counted
+from ledger.projections._standing import standings
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.published import (
     SHORT,
     BatchDone,
+    Danger,
     Finding,
     Judgement,
     after_batch,
+    batch_as_typed,
+    caution_before,
     caution_for,
-    low_acid_names,
     unsealed_jars,
 )
 from ledger.replay.state import day_text
@@ -88,7 +93,7 @@ def build(
         When an altitude or a time cannot be read, or a question names no product.
     """
     assumptions = [Assumption("caution", SHORT)]
-    names: tuple[str, ...] = ()
+    grave: str | None = None
     if freezer_off:
         records, totals = _published_ask.power_cut(state, freezer_off)
     elif keeping:
@@ -98,13 +103,15 @@ def build(
         assumptions += more
         printed = any(record.get("schedule") for record in records)
         method = question.get("method") or (None if printed else "boiling water")
-        names = low_acid_names(question.get("product"), method)
+        grave = caution_before(
+            batch_as_typed({"makes": question.get("product"), "method": method, "acid": True})
+        )
     else:
-        records, names, more = _batches(state, batch, item)
+        records, grave, more = _batches(state, batch, item)
         assumptions += more
         totals = counted([record["standing"] for record in records])
     ids = [one.id for one in assumptions]
-    if grave := caution_for(tuple(dict.fromkeys(names))):
+    if grave:
         assumptions.insert(0, Assumption("low-acid", grave, stands_first=True))
     for record in records:
         record.setdefault("assumptions", ids)
@@ -113,11 +120,11 @@ def build(
 
 def _batches(
     state: State, batch: str | None, item: str | None
-) -> tuple[list[dict[str, Any]], tuple[str, ...], list[Assumption]]:
+) -> tuple[list[dict[str, Any]], str | None, list[Assumption]]:
     wanted = None if item is None else state.facts.find(item)
     schedules, set_by = schedules_of(state), False
     records: list[dict[str, Any]] = []
-    names: list[str] = []
+    grave: list[Danger] = []
     for ev, body in batches(state):
         entry = state.entry_id(ev)
         if batch is not None and not entry.startswith(batch):
@@ -126,14 +133,21 @@ def _batches(
             continue
         done = batch_done(state, ev, body, schedules)
         records.append(_record(state, ev, body, done))
-        used = tuple(one.item for one in done.used)
-        names += low_acid_names(done.makes, done.method, used, schedule=done.schedule)
+        if (danger := judged(done).danger) is not None:
+            grave.append(danger)
         set_by = set_by or not body.get("altitude")
-    return records, tuple(names), _published_ask.settings_used(state) if set_by else []
+    return records, _one_caution(grave), _published_ask.settings_used(state) if set_by else []
+
+
+def _one_caution(several: list[Danger]) -> str | None:
+    """Return one caution for all of them, the foods each named once."""
+    dry = [one for one in several if not one.oil]
+    names = tuple(dict.fromkeys(name for one in dry or several for name in one.names))
+    return caution_for(Danger(names, against=True, oil=not dry)) if several else None
 
 
 def _record(state: State, ev: int, body: dict[str, Any], done: BatchDone) -> dict[str, Any]:
-    found = judged(done)
+    found = _with_parts(state, ev, with_gauge(judged(done), off_of(state, ev, body)))
     entry, day = state.entry_id(ev), int(state.moment.on[ev])
     days = state.as_of_day - day
     advice = after_batch(found, days * 24.0 if days > 0 else None) if _canned(body) else []
@@ -154,6 +168,16 @@ def _record(state: State, ev: int, body: dict[str, Any], done: BatchDone) -> dic
         "advice": [f"{one.text} ({one.source})" for one in advice],
         "source": "; ".join(found.sources) or None,
     }
+
+
+def _with_parts(state: State, ev: int, found: Judgement) -> Judgement:
+    """Return a judgement that is never better than the jars that went into the batch."""
+    part = state.once(standings).made_of(ev)
+    if part is None or not part.is_marked:
+        return found
+    text = f"Made of {part.item} of {day_text(part.day)}, which stands: {part.standing}."
+    one = Finding("ingredients", None, part.item, part.standing, text)
+    return replace(found, findings=(one, *found.findings))
 
 
 def _canned(body: dict[str, Any]) -> bool:

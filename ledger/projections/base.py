@@ -46,6 +46,8 @@ class Column:
         One sentence; says what null stands for.
     main : bool
         Whether a narrow table shows it.
+    rare : bool
+        Whether a narrow table shows it only where some record has it.
     bound : {'', '≥', '≤'}
         What the figure is in a record that is ``at_least``, as a price is not known: a cost is
         that much or more, what was saved that much or less.
@@ -57,6 +59,7 @@ class Column:
     meaning: str
     main: bool = False
     bound: str = ""
+    rare: bool = False
 
     def mark(self, record: Mapping[str, Any]) -> str:
         """Return the bound that stands before this figure in a record."""

@@ -12,6 +12,7 @@ from ledger.projections._jars import jar_totals
 from ledger.projections._keeping import keeping_of
 from ledger.projections._shelf_ahead import listed_lots
 from ledger.projections._shelf_items import ITEM_COLUMNS, build_items
+from ledger.projections._shelf_standing import NO_DANGER, standing_cautions, standing_columns
 from ledger.projections._shelf_time import TIME_COLUMNS, build_over_time, item_number
 from ledger.projections._use_by import use_by_of
 from ledger.projections.base import Answer, Column, Compared, Node, Option, Projection
@@ -27,7 +28,7 @@ __all__ = ["PROJECTION", "build"]
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
     Column("lot", "Lot", "", "Id of the lot."),
-    Column("eat_first", "Eat", "", "1 is to be eaten first: by use-by day, then by age.", main=True),
+    Column("eat_first", "Eat", "", "1 is to be eaten first: by use-by day, then by age; null where it stands in danger, and comes before all.", main=True),
     Column("item", "Item", "", "What it is.", main=True),
     Column("on", "From", "day", "When it came in or was put up.", main=True),
     Column("kept", "Kept", "", "Where it is kept.", main=True),
@@ -38,8 +39,11 @@ COLUMNS = (
     Column("left.measure", "Measure", "", "mass, volume, count or energy."),
     Column("left.text", "Left", "", "What is left, in words.", main=True),
     Column("share_left", "Share left", "0 to 1", "Part of the lot that is left."),
-    Column("use_by", "Use by", "day", "Day by which to use it, as the household says it keeps; null where it does not say.", main=True),
+    Column("use_by", "Use by", "day", "Day by which to use it: as the household says it keeps, and of a jar that did not seal the published days in the fridge; null where neither says, and on a marked lot.", main=True),
     Column("days_left", "Days left", "days", "Days from the answer's day to that; below 0: past it."),
+    Column("standing", "Standing", "", "How the batch stands beside what is published, never better than what went into it; null where nothing is compared."),
+    Column("standing_text", "Mark", "", "What is said of it before it is eaten, with the day; null where there is nothing to say.", main=True, rare=True),
+    Column("standing_batch", "Batch", "", "Entry of the batch that the standing comes from."),
     Column("best_quality", "Best quality", "", "Published period of best quality for food kept so; null where none is published."),
     Column("best_quality_from", "Best quality from", "", "The document that the period comes from."),
     *(
@@ -92,11 +96,15 @@ def build(
     if only is not None:
         rows = rows[state.lots["item"][rows] == only]
     records = [_record(state, int(lot)) for lot in rows]
-    records.sort(key=lambda r: (r["use_by"] is None, r["use_by"] or "", r["on"], r["lot"]))
-    for rank, record in enumerate(records, 1):
+    records.sort(
+        key=lambda r: (r["_danger"], r["use_by"] is None, r["use_by"] or "", r["on"], r["lot"])
+    )
+    to_eat = [record for record in records if record.pop("_danger") == NO_DANGER]
+    for rank, record in enumerate(to_eat, 1):
         record["eat_first"] = rank
     marks = [state.costs.mark(record.pop("_lot")) for record in records]
     ids, assumptions = assumptions_of(state, marks)
+    assumptions = [*standing_cautions(state, rows.tolist()), *assumptions]
     for record, several in zip(records, ids, strict=True):
         record["assumptions"] = several
     totals = {"cost_left": sum(r["cost_left"] for r in records), "jars": state.once(jar_totals)}
@@ -137,6 +145,7 @@ def _record(state: State, lot: int) -> dict[str, Any]:
         "share_left": share,
         "use_by": None if use_by is None else day_text(use_by),
         "days_left": None if use_by is None else use_by - state.as_of_day,
+        **standing_columns(state, lot),
         "best_quality": keeping.span if keeping else None,
         "best_quality_from": keeping.source if keeping else None,
         **_origin(state, lot),

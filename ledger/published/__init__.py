@@ -26,20 +26,22 @@ if TYPE_CHECKING:
     )
     from ledger.published.before import Before, Need, Step, before_batch
     from ledger.published.cautions import CAUTIONS, FIRST, SHORT
+    from ledger.published.danger import AGAINST, Danger, batch_as_typed, caution_for, danger_of
     from ledger.published.finding import Match, find, lines_of
     from ledger.published.freezer import FreezerOff, freezer_off, holds_for, hours_of
     from ledger.published.jars import jar_size
     from ledger.published.judging import CANNING, STANDINGS, Judgement, judge
     from ledger.published.keeping import Keeping, keeps_for
-    from ledger.published.low_acid import caution_for, low_acid_caution, low_acid_names
     from ledger.published.other import OTHER_METHODS, judge_other
     from ledger.published.plausible import Doubt, doubts_of, expected_jars
     from ledger.published.processes import Process, boiling_point_f, published_for
     from ledger.published.product import NEAREST
+    from ledger.published.verdict import caution_before, has_verdict, verdict_of
     from ledger.published.words import label
     from ledger.reference.schedules import load_schedules
 
 __all__ = [
+    "AGAINST",
     "CANNING",
     "CAUTIONS",
     "FIRST",
@@ -52,6 +54,7 @@ __all__ = [
     "Advice",
     "BatchDone",
     "Before",
+    "Danger",
     "Doubt",
     "Finding",
     "FreezerOff",
@@ -65,14 +68,18 @@ __all__ = [
     "Used",
     "after_batch",
     "altitude_ft",
+    "batch_as_typed",
     "batch_of",
     "before_batch",
     "boiling_point_f",
+    "caution_before",
     "caution_for",
+    "danger_of",
     "doubts_of",
     "expected_jars",
     "find",
     "freezer_off",
+    "has_verdict",
     "headspace_in",
     "holds_for",
     "hours_of",
@@ -83,10 +90,9 @@ __all__ = [
     "label",
     "lines_of",
     "load_schedules",
-    "low_acid_caution",
-    "low_acid_names",
     "published_for",
     "unsealed_jars",
+    "verdict_of",
 ]
 
 _WHERE = {
@@ -101,7 +107,8 @@ _WHERE = {
         "ledger.published.jars": "jar_size",
         "ledger.published.judging": "CANNING Judgement STANDINGS judge",
         "ledger.published.keeping": "Keeping keeps_for",
-        "ledger.published.low_acid": "caution_for low_acid_caution low_acid_names",
+        "ledger.published.danger": "AGAINST Danger batch_as_typed caution_for danger_of",
+        "ledger.published.verdict": "caution_before has_verdict verdict_of",
         "ledger.published.other": "OTHER_METHODS judge_other",
         "ledger.published.plausible": "Doubt doubts_of expected_jars",
         "ledger.published.processes": "Process boiling_point_f published_for",

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ledger.published.judging import Judgement
+from ledger.published.remedy import figure as _figure
 from ledger.published.words import cite, inches, number
-from ledger.reference.storage import Figure, figures
+from ledger.reference.storage import figures
 
-__all__ = ["Advice", "after_batch", "if_wrong", "unsealed_jars"]
+__all__ = ["Advice", "after_batch", "unsealed_jars"]
 
 
 @dataclass(frozen=True)
@@ -17,14 +18,6 @@ class Advice:
 
     text: str
     source: str
-
-
-def _figure(item: str, condition: str = "", publisher: str = "") -> Figure:
-    return next(
-        one
-        for one in figures("failed_seal", "any_jar", item)
-        if condition in one.condition and publisher in one.source.publisher
-    )
 
 
 def unsealed_jars() -> list[Advice]:
@@ -75,7 +68,7 @@ def after_batch(judgement: Judgement, hours: float | None = None) -> list[Advice
             ),
             *_short(hours),
         ]
-    if judgement.standing == "no published process":
+    if judgement.standing in ("no published process", "against every published process"):
         ask = Advice(
             "Nothing published covers this batch, so nothing says how it stands. Ask an extension adviser, "
             "with the recipe and these figures, before anybody eats of it.",
@@ -83,18 +76,6 @@ def after_batch(judgement: Judgement, hours: float | None = None) -> list[Advice
         )
         return [ask, *_short(hours)[:-1]]
     return _short(hours)
-
-
-def if_wrong() -> str:
-    """Return in two sentences what the documents say of jars that had the wrong process."""
-    wrong = _figure("reprocess_deadline", "wrong process")
-    cold = _figure("fridge_period")
-    boil = next(f for f in figures("safety", "home_canned_low_acid", "boil_before_eating"))
-    return (
-        f"Jars done so: within {number(wrong.high)} hours give them a whole published pressure process anew, or "
-        f"refrigerate ({number(cold.high)} week at the most) or freeze them ({cite(wrong.source)}). Later: do not "
-        f"taste, discard where no person or animal can reach it ({cite(boil.source)})."
-    )
 
 
 def _short(hours: float | None) -> list[Advice]:
@@ -112,8 +93,7 @@ def _short(hours: float | None) -> list[Advice]:
         )
         out.append(
             Advice(
-                "Else within the same time refrigerate them and eat them soon "
-                f"({number(cold.high)} week at the most), or freeze them.",
+                "Else within the same time refrigerate them (a few days), or freeze them.",
                 cite(cold.source),
             )
         )

@@ -7,11 +7,13 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
-from ledger.amounts import parse_measure
+from ledger.amounts import parse_measure, pressure_psi
 from ledger.errors import InputError
+from ledger.events import kept_by
 
 __all__ = [
     "KINDS",
+    "WARM",
     "AcidDone",
     "BatchDone",
     "Finding",
@@ -22,8 +24,19 @@ __all__ = [
     "headspace_in",
 ]
 
-KINDS = ("as published", "short of it", "beyond it", "not recorded", "no published process")
-"""What a finding can be."""
+KINDS = (
+    "against every published process",
+    "no published process",
+    "short of it",
+    "not recorded",
+    "to check yourself",
+    "beyond it",
+    "as published",
+)
+"""What a finding can be, the gravest first; a batch stands as its gravest finding."""
+
+WARM = ("shelf", "cellar")
+"""Places where a closed jar has to keep by itself."""
 
 _FOOT_M = Fraction(3048, 10000)
 _INCH_M = Fraction(254, 10000)
@@ -31,11 +44,22 @@ _INCH_M = Fraction(254, 10000)
 
 @dataclass(frozen=True)
 class Used:
-    """Something that went into a batch; `grams` is None where no weight is known."""
+    """Something that went into a batch.
+
+    Attributes
+    ----------
+    item, amount : str
+        As written down.
+    grams : float or None
+        None where no weight is known.
+    strained : bool
+        Taken out again before the jar was closed.
+    """
 
     item: str
     amount: str
     grams: float | None = None
+    strained: bool = False
 
 
 @dataclass(frozen=True)
@@ -81,6 +105,13 @@ class BatchDone:
     kept : tuple of str
         Where what came out is kept: ``shelf``, ``fridge``, ``freezer``, ``cellar``; empty where
         nobody says.
+    equipment : tuple of str
+        What it was done with, as the household calls it.
+    note : str
+    unread : tuple of (str, str)
+        Fields, and what stands in them, that cannot be read as a figure.
+    pressure_said : str or None
+        The pressure as written down, with its unit where one was said.
     """
 
     makes: str
@@ -97,6 +128,16 @@ class BatchDone:
     schedule: str | None = None
     loads: int | None = None
     kept: tuple[str, ...] = ()
+    equipment: tuple[str, ...] = ()
+    note: str = ""
+    unread: tuple[tuple[str, str], ...] = ()
+    pressure_said: str | None = None
+
+    @property
+    def sealed(self) -> tuple[str, ...]:
+        """Where closed jars of it stand outside fridge and freezer; empty where none do."""
+        warm = tuple(place for place in self.kept if place in WARM)
+        return warm if self.jars else ()
 
 
 @dataclass(frozen=True)
@@ -106,16 +147,14 @@ class Finding:
     Attributes
     ----------
     field : str
-        ``product``, ``method``, ``jar``, ``pack``, ``altitude``, ``gauge``, ``minutes``, ``psi``,
-        ``headspace``, ``acid`` or ``load``.
+        ``product``, ``ingredients``, ``form``, ``method``, ``equipment``, ``jar``, ``pack``,
+        ``altitude``, ``gauge``, ``minutes``, ``psi``, ``headspace``, ``acid`` or ``load``.
     published, done : float, str or None
         None is not known.
     kind : str
         One of `KINDS`.
     text : str
         In one or two sentences.
-    askable : bool
-        Whether an entry could settle it; else it is for the reader to look up and compare.
     """
 
     field: str
@@ -123,7 +162,6 @@ class Finding:
     done: float | str | None
     kind: str
     text: str
-    askable: bool = True
 
 
 def altitude_ft(text: str | None) -> Fraction | None:
@@ -168,44 +206,66 @@ def batch_of(
         What the recipe says it follows, likewise.
     grams : callable
         The weight of a used line in grams, or None.
+
+    Notes
+    -----
+    A figure that cannot be read is never taken as met: it stands in `BatchDone.unread`.
     """
     method = str(body["method"])
     acid = body.get("acid")
     loads = body.get("loads")
+    unread: list[tuple[str, str]] = []
+
+    def figure(field: str, value: Any, reader: Callable[[Any], Fraction | None]) -> Fraction | None:
+        try:
+            return reader(value)
+        except InputError:
+            unread.append((field, str(value)))
+            return None
+
     return BatchDone(
         makes=str(body["makes"]),
         method=method,
-        jars=tuple(
-            JarsDone(str(one["jar"]), int(one["jars"]))
-            for one in body.get("made", ())
-            if one.get("jars") and one.get("jar") and _processed(one, method)
-        ),
+        jars=_jars(body, method),
         used=tuple(
-            Used(str(line["item"]), str(line["amount"]), grams(line))
+            Used(str(line["item"]), str(line["amount"]), grams(line), bool(line.get("strained")))
             for line in body.get("used", ())
         ),
-        minutes=_number("minutes", body.get("minutes")),
+        minutes=figure("minutes", body.get("minutes"), lambda value: _number("minutes", value)),
         gauge=body.get("gauge") or (gauge if method == "pressure" else None),
-        psi=_number("psi", body.get("psi")),
-        headspace_in=headspace_in(body.get("headspace")),
+        psi=figure("psi", body.get("psi"), pressure_psi),
+        headspace_in=figure("headspace", body.get("headspace"), headspace_in),
         acid=None
         if acid is None
         else tuple(AcidDone(a["acid"], a["amount"], a.get("per", "jar")) for a in acid),
         pack=body.get("pack"),
-        altitude_ft=altitude_ft(body.get("altitude") or altitude),
+        altitude_ft=figure("altitude", body.get("altitude") or altitude, altitude_ft),
         schedule=body.get("schedule") or schedule,
         loads=None if loads is None else int(loads),
-        kept=tuple(dict.fromkeys(str(m["kept"]) for m in body.get("made", ()) if m.get("kept"))),
+        kept=_kept(body, method),
+        equipment=tuple(str(one) for one in body.get("equipment") or ()),
+        note=str(body.get("note") or ""),
+        unread=tuple(unread),
+        pressure_said=None if body.get("psi") is None else str(body["psi"]),
     )
 
 
-def _processed(made: Mapping[str, Any], method: str) -> bool:
-    """Return whether an entry went through the canner: not a jar kept back for the fridge."""
-    return method not in ("boiling water", "pressure") or made.get("kept") in (
-        None,
-        "shelf",
-        "cellar",
-    )
+def _jars(body: Mapping[str, Any], method: str) -> tuple[JarsDone, ...]:
+    """Return the jars that went through the process: not one kept back for the fridge."""
+    out = []
+    for one in body.get("made", ()):
+        place = one.get("kept") or kept_by(method)
+        warm = place in WARM or method not in ("boiling water", "pressure")
+        if one.get("jars") and one.get("jar") and warm:
+            out.append(JarsDone(str(one["jar"]), int(one["jars"])))
+    return tuple(out)
+
+
+def _kept(body: Mapping[str, Any], method: str) -> tuple[str, ...]:
+    """Return where the jars stand; of a batch without jars, where all of it is."""
+    made = list(body.get("made", ()))
+    jars = [one for one in made if one.get("jars")] or made
+    return tuple(dict.fromkeys(str(one.get("kept") or kept_by(method)) for one in jars))
 
 
 def _number(field: str, value: object) -> Fraction | None:

@@ -8,19 +8,24 @@ from functools import cache, lru_cache
 
 from ledger.items import item_key
 from ledger.published.jars import jar_size
+from ledger.published.reading import read, stems
 from ledger.published.words import label, labels
 from ledger.reference.schedules import Schedule, load_schedules, products
 
 __all__ = ["Match", "find", "lines_of"]
 
 _FILLERS = frozenset(
-    {
-        "a", "an", "and", "of", "the", "in", "our", "my", "home", "house", "homemade", "canned",
-        "bottled", "jarred", "fresh", "ripe", "garden", "grown", "own", "frozen", "put", "up",
-        "batch", "jar",
-    }
-)  # fmt: skip
+    word
+    for text in (
+        "a an and of the in our my home house homemade canned bottled jarred fresh ripe garden grown own put up "
+        "batch jar or with style packed pack hot raw plain simple",
+        "ein eine und von der die das mit aus im für eigen frisch reif eingekocht eingeweckt Garten Glas Gläser",
+    )
+    for word in stems(text)
+)
 _NEAREST = 3
+_DISHES = {"soss": "sauc", "saft": "juic", "kompott": "compot", "aufstrich": "spread"}
+_NO_PECTIN = re.compile(r"\b(without|no)( added)? pectin\b|\bohne pektin\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -119,8 +124,7 @@ def _by_schedule(text: str) -> tuple[str, ...]:
 
 @lru_cache(8192)
 def _key(text: str) -> frozenset[str]:
-    words = item_key(re.sub(r"[^\w\s]", " ", text)).split()
-    return frozenset(w for w in words if w not in _FILLERS)
+    return frozenset(word for word in stems(text) if word not in _FILLERS)
 
 
 @cache
@@ -135,7 +139,66 @@ def _named() -> dict[frozenset[str], tuple[str, ...]]:
 
 
 def _by_words(text: str) -> tuple[str, ...]:
-    return _named().get(_key(text), ())
+    text = _NO_PECTIN.sub("", text)
+    exact = _spelled().get(stems(text), ())
+    return exact or _named().get(_key(text), ()) or _by_kind(text) or _soup(text)
+
+
+@cache
+def _spelled() -> dict[tuple[str, ...], tuple[str, ...]]:
+    """Return the products by their names as they are spelled, word after word."""
+    out: dict[tuple[str, ...], tuple[str, ...]] = {}
+    for product in products().values():
+        for name in dict.fromkeys((*product.names, product.label)):
+            known = out.get(stems(name), ())
+            if product.key not in known:
+                out[stems(name)] = (*known, product.key)
+    return out
+
+
+def _soup(text: str) -> tuple[str, ...]:
+    """Return the soup that a name is: with any fish or shellfish it is soup with seafood."""
+    found = read(text)
+    if "soup" not in {one.name for one in found.foods} or not found.exact:
+        return ()
+    if set(found.forms) & {"cream of", "puree", "thickened", "infused oil"}:
+        return ()
+    wet = any(one.group in ("fish", "shellfish") for one in found.foods)
+    return ("soup_with_seafood",) if wet else ("soup_vegetable_or_meat",)
+
+
+@cache
+def _by_foods() -> dict[tuple[frozenset[str], frozenset[str], frozenset[str]], tuple[str, ...]]:
+    out: dict[tuple[frozenset[str], frozenset[str], frozenset[str]], tuple[str, ...]] = {}
+    for product in products().values():
+        for name in (*product.names, product.label):
+            key = _sense(name)
+            if key[0] and product.key not in out.get(key, ()):
+                out[key] = (*out.get(key, ()), product.key)
+    return out
+
+
+def _sense(text: str) -> tuple[frozenset[str], frozenset[str], frozenset[str]]:
+    found = read(text)
+    dishes = frozenset(
+        _DISHES.get(word, word) for word in stems(text) if read(word).roles == ("dish",)
+    )
+    loose = {"cubed", "home-made part", "frozen (thawed)", "overripe", "leftover"}
+    if any(one.group == "pulse" for one in found.foods):
+        loose |= {"dried"}  # a kidney bean is a dry bean, whether it is said or not
+    return (
+        frozenset(one.name for one in found.foods),
+        frozenset(found.roles) | dishes,
+        frozenset(found.forms) - loose,
+    )
+
+
+def _by_kind(text: str) -> tuple[str, ...]:
+    """Return the products that say the same foods in the same form, in other words or tongues."""
+    found = read(text)
+    if not found.exact:
+        return ()
+    return _by_foods().get(_sense(text), ())
 
 
 @lru_cache(2048)

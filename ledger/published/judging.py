@@ -1,18 +1,26 @@
 """Was a batch processed as a published table says? Field by field, by whole processes only.
 
-What was not written down is never assumed: the batch is set beside every printed process that it
-may have been, and a figure counts as reached, or as short, only where that holds for all of them.
+It fails closed: what was not written down, not read or not matched is never assumed. The batch is
+set beside every printed process that it may have been, and a figure counts as reached, or as short,
+only where that holds for all of them.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from ledger.published.batch import BatchDone, Finding, JarsDone
-from ledger.published.comparing import compare
-from ledger.published.finding import Match, find, lines_of
+from ledger.published.batch import KINDS, BatchDone, Finding, JarsDone
+from ledger.published.comparing import compare, weight_psi
+from ledger.published.danger import AGAINST, Danger, danger_of
+from ledger.published.equipment import (
+    cold_heat,
+    equipment_finding,
+    is_steam,
+    low_heat_finding,
+)
+from ledger.published.finding import lines_of
 from ledger.published.hints import hint_for
 from ledger.published.merging import merge
 from ledger.published.outline import (
@@ -23,16 +31,15 @@ from ledger.published.outline import (
     pack_finding,
 )
 from ledger.published.processes import Process, published_for
-from ledger.published.product import product_findings
+from ledger.published.product import Matched, match_batch
 from ledger.published.words import acid_text, cite, label, plain
-from ledger.reference.schedules import BANDS, Schedule
+from ledger.reference.schedules import BANDS, Schedule, products
 
 __all__ = ["STANDINGS", "Judgement", "judge"]
 
 CANNING = ("boiling water", "pressure")
 _NONE = "no published process"
-_YOURSELF = "to check yourself"
-STANDINGS = ("short of it", _NONE, "not recorded", _YOURSELF, "beyond it", "as published")
+STANDINGS = KINDS
 """How a batch can stand, the gravest first."""
 
 
@@ -54,6 +61,8 @@ class Judgement:
     near : tuple of str
         For comparison only, where nothing is published.
     notes : tuple of str
+    danger : Danger or None
+        Why the caution on food of little acid goes first.
     """
 
     products: tuple[str, ...]
@@ -64,6 +73,7 @@ class Judgement:
     sources: tuple[str, ...]
     near: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
+    danger: Danger | None = None
 
     @property
     def product(self) -> str | None:
@@ -76,29 +86,20 @@ class Judgement:
 
     @property
     def standing(self) -> str:
-        """The kind that the batch as a whole has: the gravest of its findings.
-
-        Where nothing is wrong with what an entry can hold, and something is printed that it
-        cannot (the heat of a drier), or that is not confirmed: ``to check yourself``.
-        """
-        for kind in (_NONE, "short of it"):
-            if self.of_kind(kind):
-                return kind
-        open_points = self.of_kind("not recorded")
-        if open_points:
-            return "not recorded" if any(one.askable for one in open_points) else _YOURSELF
-        return "beyond it" if self.of_kind("beyond it") else "as published"
+        """The kind that the batch as a whole has: the gravest of its findings."""
+        there = {one.kind for one in self.findings}
+        return next((kind for kind in STANDINGS if kind in there), "to check yourself")
 
     @property
     def summary(self) -> str:
         """One sentence for the whole batch."""
         return {
+            AGAINST: "Food of little acid, and no published pressure process closed it.",
             _NONE: "No published process covers this batch as it was written down.",
             "short of it": "This batch fell short of the published process.",
             "not recorded": "Whether it was done as published cannot be said: something was not "
             "written down.",
-            _YOURSELF: "Something is printed that an entry has no place for, or that is not "
-            "confirmed here: look it up and compare.",
+            "to check yourself": "Something was not matched, or is not confirmed here: look it up and compare.",
             "beyond it": "Every figure written down reaches the published one, and some go beyond it. "
             "That compares figures; it does not vouch for the food.",
             "as published": "Every figure written down reaches the published one. That compares "
@@ -128,36 +129,67 @@ def judge(batch: BatchDone) -> Judgement:
         With two sizes of jar in one batch, findings of both; a figure on which their lines
         differ is shown as None.
     """
-    jars = batch.jars or ()
-    match = find(
-        batch.makes,
-        batch.method,
-        jars[0].jar if len(jars) == 1 else None,
-        batch.pack,
-        batch.schedule,
-    )
-    fit, findings, near, notes = product_findings(match, batch)
-    fit = tuple(p for p in fit if lines_of(p, batch.method))
-    if not fit:
-        return _nothing(batch, match, findings, near, notes)
-    work = _Work(findings)
-    for one in jars or (JarsDone("", 0),):
-        _judge_jar(fit, batch, one, work)
-    return _judged(batch, fit, work, notes)
+    matched = match_batch(batch)
+    if not matched.fit:
+        return _nothing(batch, matched)
+    work = _Work([*matched.findings, *_unread(batch)])
+    low_acid = all(products()[key].low_acid for key in matched.fit)
+    if (tool := equipment_finding(batch, low_acid=low_acid)) is not None:
+        work.findings.append(tool)
+    if (low := low_heat_finding(batch, matched.fit)) is not None:
+        work.findings.append(low)
+    for one in batch.jars or (JarsDone("", 0),):
+        _judge_jar(matched.fit, batch, one, work)
+    return _judged(batch, matched, work)
 
 
-def _nothing(
-    batch: BatchDone,
-    match: Match,
-    findings: list[Finding],
-    near: tuple[str, ...],
-    notes: tuple[str, ...],
-) -> Judgement:
+def _nothing(batch: BatchDone, matched: Matched) -> Judgement:
     empty: dict[str, float | str | None] = dict.fromkeys(("minutes", "psi", "headspace_in", "acid"))
-    sources = tuple(dict.fromkeys(cite(s.source, s.part) for p in near[:2] for s in lines_of(p)))
-    return Judgement(
-        match.candidates, None, empty, _done(batch), tuple(findings), sources, near, notes
+    sources = tuple(
+        dict.fromkeys(cite(s.source, s.part) for p in matched.near[:2] for s in lines_of(p))
     )
+    findings = [*matched.findings, *_unread(batch)]
+    if (tool := equipment_finding(batch, low_acid=False)) is not None and tool.kind == _NONE:
+        findings.append(tool)
+    danger = danger_of(batch, (), findings)
+    return Judgement(
+        matched.named,
+        None,
+        empty,
+        _done(batch),
+        (*danger_findings(batch, danger), *findings),
+        sources,
+        matched.near,
+        (),
+        danger,
+    )
+
+
+def danger_findings(batch: BatchDone, danger: Danger | None) -> list[Finding]:
+    """Return the finding that stands first where food of little acid has no pressure process."""
+    if danger is None or not (danger.against or danger.oil):
+        return []
+    names = ", ".join(danger.names)
+    how = (
+        "oil" if danger.oil else cold_heat(batch) or ("steam" if is_steam(batch) else batch.method)
+    )
+    if not danger.against:
+        text = (
+            f"{names}: moist food under oil. In the refrigerator 4 days at the most, or freeze it."
+        )
+        return [Finding("method", None, how, "to check yourself", text)]
+    text = (
+        f"{names}: food of little acid. Done: {how}. Every process that is published for it is for a "
+        "pressure canner."
+    )
+    return [Finding("method", "pressure", how, AGAINST, text)]
+
+
+def _unread(batch: BatchDone) -> list[Finding]:
+    return [
+        Finding(field, None, said, "to check yourself", f"{said!r} cannot be read as a figure.")
+        for field, said in batch.unread
+    ]
 
 
 def _judge_jar(fit: tuple[str, ...], batch: BatchDone, jar: JarsDone, work: _Work) -> None:
@@ -174,6 +206,10 @@ def _judge_jar(fit: tuple[str, ...], batch: BatchDone, jar: JarsDone, work: _Wor
     if batch.method == "pressure":
         work.findings.append(gauge_finding(batch.gauge))
         lines = [line for line in lines if batch.gauge in (None, line.gauge)]
+    if not lines:
+        text = f"Nothing is printed for a {batch.gauge} gauge."
+        work.findings.append(Finding("gauge", None, batch.gauge, _NONE, text))
+        return
     place = altitude_finding(lines, batch)
     work.findings.append(place)
     if place.kind == _NONE:
@@ -243,14 +279,15 @@ def _open_points(lines: Sequence[Schedule], batch: BatchDone) -> list[str]:
     return [*out, "the altitude"] if batch.altitude_ft is None else out
 
 
-def _judged(
-    batch: BatchDone, fit: tuple[str, ...], work: _Work, notes: tuple[str, ...]
-) -> Judgement:
+def _judged(batch: BatchDone, matched: Matched, work: _Work) -> Judgement:
     shown = work.shown
     lines = {p.schedule.id for p in shown}
     remarks = dict.fromkeys(p.schedule.note for p in shown if p.schedule.note)
+    findings = tuple(dict.fromkeys(_settled(work.findings)))
+    fit = () if cold_heat(batch) else matched.fit
+    danger = danger_of(batch, fit, findings)
     return Judgement(
-        tuple(dict.fromkeys(p.schedule.product for p in shown)) or fit,
+        tuple(dict.fromkeys(p.schedule.product for p in shown)) or matched.fit,
         lines.pop() if len(lines) == 1 else None,
         {
             "minutes": _same([p.minutes for p in shown]),
@@ -259,11 +296,29 @@ def _judged(
             "acid": _same([acid_text(p.schedule) for p in shown]),
         },
         _done(batch),
-        tuple(dict.fromkeys(work.findings)),
+        (*danger_findings(batch, danger), *findings),
         tuple(dict.fromkeys(cite(p.source, p.schedule.part) for p in shown)),
         (),
-        (*notes, *remarks),
+        tuple(remarks),
+        danger,
     )
+
+
+_FIGURES = frozenset({"minutes", "psi", "headspace", "acid"})
+
+
+def _settled(findings: Sequence[Finding]) -> list[Finding]:
+    """Return findings, where which product it was makes no difference: every reading is reached."""
+    reached = ("as published", "beyond it")
+    figures = [one for one in findings if one.field in _FIGURES]
+    if not figures or any(one.kind not in reached for one in figures):
+        return list(findings)
+    return [
+        replace(one, kind="as published", text=f"{one.text} The batch reaches each of them.")
+        if one.field == "product" and one.kind == "not recorded"
+        else one
+        for one in findings
+    ]
 
 
 def _same(values: Sequence[float | str | None]) -> float | str | None:
@@ -276,7 +331,7 @@ def _done(batch: BatchDone) -> dict[str, float | str | None]:
         acid = ", ".join(f"{a.amount} {a.acid} per {a.per}" for a in batch.acid) or "none"
     return {
         "minutes": plain(batch.minutes),
-        "psi": plain(batch.psi),
+        "psi": plain(weight_psi(batch)),
         "headspace_in": plain(batch.headspace_in),
         "acid": acid,
     }

@@ -9,15 +9,18 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from ledger.amounts import parse_amount
-from ledger.errors import LedgerError
 from ledger.items import item_key
 from ledger.published.batch import BatchDone, Finding
-from ledger.published.comparing import kind_of
+from ledger.published.danger import danger_of, in_oil
 from ledger.published.finding import find
+from ledger.published.ingredients import ingredient_findings
 from ledger.published.jars import jar_size
 from ledger.published.judging import Judgement
+from ledger.published.parts import Part, how_much, parts_of
+from ledger.published.recipe import recipe_findings, vinegar_findings
+from ledger.published.sealed import sealed_findings
 from ledger.published.words import cite, inches, number, plain
+from ledger.reference.schedules_sources import source
 from ledger.reference.storage import Figure, figures, freezing_headspace
 
 __all__ = ["OTHER_METHODS", "has_figures", "judge_other"]
@@ -28,6 +31,8 @@ _NO_FOOD_TABLE = frozenset(
     ("starter", "sourdough", "dough", "levain", "bread", "beer", "wine", "mead", "cider", "vinegar", "kombucha")
 )  # fmt: skip
 _WARM = ("shelf", "cellar")
+_LEAST_SALT = Fraction(2, 100)
+"""Of the weight of cabbage; below it a kraut is short, whatever is commonly stated."""
 _SLACK = Fraction(3, 100)
 """Salt is measured in spoons and cabbage on a kitchen scale: three parts in a hundred."""
 
@@ -59,8 +64,9 @@ def judge_other(batch: BatchDone) -> Judgement:
             "headspace_in": plain(batch.headspace_in),
             "acid": None,
         },
-        tuple(finding for finding, _ in found),
+        (*sealed_findings(batch), *(finding for finding, _ in found)),
         tuple(dict.fromkeys(where for _, where in found)),
+        danger=danger_of(batch, (), ()),
     )
 
 
@@ -69,7 +75,8 @@ def _asked(
 ) -> tuple[Finding, str]:
     """Return a question; most of these figures have no place in an entry."""
     text = f"Published: {published}. {question}"
-    return Finding(field, published, None, "not recorded", text, askable), cite(figure.source)
+    kind = "not recorded" if askable else "to check yourself"
+    return Finding(field, published, None, kind, text), cite(figure.source)
 
 
 def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
@@ -84,7 +91,7 @@ def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
             f"{inches(low)} (wide mouth) or {inches(high)} (narrow), packed in liquid, {size}s"
         )
         text = f"Published: {published}."
-        done, askable = batch.headspace_in, True
+        done = batch.headspace_in
         if done is None:
             kind, text = (
                 "not recorded",
@@ -93,12 +100,12 @@ def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
         elif done < low:
             kind, text = "short of it", f"{text} Done: {inches(done)}: glass may break."
         elif done < high:
-            kind, askable = "not recorded", False
+            kind = "to check yourself"
             text = f"{text} Done: {inches(done)}. Was the mouth wide or narrow?"
         else:
             kind = "as published" if done == high else "beyond it"
             text = f"{text} Done: {inches(done)}."
-        shown = Finding("headspace", published, plain(done), kind, text, askable)
+        shown = Finding("headspace", published, plain(done), kind, text)
         out.append((shown, cite(wide[1])))
     load = figures("freezer", "any", "max_load_in_24_hours")[0]
     published = (
@@ -148,14 +155,22 @@ def _dry(batch: BatchDone) -> list[tuple[Finding, str]]:
 def _ferment(batch: BatchDone) -> list[tuple[Finding, str]]:
     fit = find(batch.makes).candidates
     if "sauerkraut" in fit:
-        return [_kraut_salt(batch), *_ferment_time("sauerkraut")]
+        strange = ingredient_findings("sauerkraut", parts_of(batch.used), batch)
+        where = cite(figures("ferment", "sauerkraut", "salt_per_5_lb_cabbage")[0].source)
+        return [
+            _kraut_salt(batch),
+            *_ferment_time("sauerkraut"),
+            *((one, where) for one in strange if one.done),
+        ]
     if "pickles_dill_fermented" in fit:
         salt = figures("ferment", "pickles_dill_fermented", "salt_per_4_lb")[0]
-        published = "1/2 cup salt with 8 cups water and 1/4 cup vinegar for 4 lb of cucumbers"
-        return [
-            _asked("salt", published, "Compare with what was used.", salt),
-            *_ferment_time("pickles_dill_fermented"),
+        parts = parts_of(batch.used)
+        found = [
+            *ingredient_findings("pickles_dill_fermented", parts, batch),
+            *recipe_findings("pickles_dill_fermented", parts, batch),
         ]
+        where = cite(salt.source)
+        return [*((one, where) for one in found), *_ferment_time("pickles_dill_fermented")]
     text = f"The tables hold no figures for fermenting {batch.makes!r}. Ask an extension adviser for a tested recipe."
     return [(Finding("product", None, batch.makes, "no published process", text), "our own advice")]
 
@@ -184,6 +199,10 @@ def _kraut_salt(batch: BatchDone) -> tuple[Finding, str]:
     published = "3 tbsp canning salt for 5 lb of cabbage (3/4 cup for 25 lb)"
     pounds = _pounds(batch, "cabbage")
     spoons = _spoons(batch)
+    roles = {part.role for part in parts_of(batch.used)}
+    if "no_salt" in roles and "salt" not in roles:
+        text = f"Published: {published}. Salt substitute and low-sodium salt are no salt for it."
+        return Finding("salt", published, "salt substitute", "short of it", text), where
     if pounds is None or spoons is None:
         by_weight = figures("ferment", "sauerkraut", "salt_by_weight")[0]
         share = _by_weight(batch)
@@ -194,7 +213,8 @@ def _kraut_salt(batch: BatchDone) -> tuple[Finding, str]:
                 f"{number(by_weight.high)} percent is commonly stated, not confirmed here: look it up."
             )
             done = f"{float(share) * 100:.2f} %"
-            return Finding("salt", published, done, "not recorded", text, askable=False), where
+            kind = "short of it" if share < _LEAST_SALT else "to check yourself"
+            return Finding("salt", published, done, kind, text), where
         text += " How much salt, in spoons or by weight, to how much cabbage by weight?"
         return Finding("salt", published, None, "not recorded", text), where
     least, most = low.low * 16 / 25 * pounds, high.high / 5 * pounds
@@ -207,26 +227,26 @@ def _kraut_salt(batch: BatchDone) -> tuple[Finding, str]:
     return Finding("salt", published, done, kind, text), where
 
 
-def _pounds(batch: BatchDone, word: str) -> Fraction | None:
-    grams = [u.grams for u in batch.used if word in item_key(u.item).split()]
-    if not grams or any(g is None for g in grams):
+def _pounds(batch: BatchDone, role: str) -> Fraction | None:
+    """Return the weight of the cabbage, or of the salt, in pounds; None where it is not known."""
+    found = [part for part in parts_of(batch.used) if _plays(part, role)]
+    weights = [how_much(part, "lb") for part in found]
+    if not found or any(one is None for one in weights):
         return None
-    return Fraction(sum(g for g in grams if g is not None)).limit_denominator(1000) / _LB_G
+    return sum((one for one in weights if one is not None), Fraction(0))
+
+
+def _plays(part: Part, role: str) -> bool:
+    return part.role == role or any(one.name == role for one in part.reading.foods)
 
 
 def _spoons(batch: BatchDone) -> Fraction | None:
-    total, known = Fraction(0), False
-    for one in batch.used:
-        if "salt" not in item_key(one.item).split():
-            continue
-        try:
-            amount = parse_amount(one.amount)
-        except LedgerError:
-            return None
-        if amount.measure != "volume":
-            return None
-        total, known = total + amount.exact / parse_amount("1 tbsp").exact, True
-    return total if known else None
+    """Return the salt in tablespoons where it was measured so."""
+    found = [part for part in parts_of(batch.used) if part.role == "salt"]
+    spoons = [how_much(part, "tbsp") for part in found]
+    if not found or any(one is None for one in spoons):
+        return None
+    return sum((one for one in spoons if one is not None), Fraction(0))
 
 
 def _by_weight(batch: BatchDone) -> Fraction | None:
@@ -236,8 +256,10 @@ def _by_weight(batch: BatchDone) -> Fraction | None:
 
 def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
     strength = figures("pickle", "quick_pickles", "vinegar_strength")[0]
-    vinegars = [u for u in batch.used if "vinegar" in item_key(u.item)]
-    named = [u for u in vinegars if "5" in u.item]
+    parts = [part for part in parts_of(batch.used) if not part.strained]
+    vinegars = [part for part in parts if part.role == "vinegar"]
+    if in_oil(batch, parts):
+        return []  # what stands under oil is said by itself: vinegar changes nothing of it
     if at := [place for place in batch.kept if place in _WARM]:
         text = (
             f"Done: kept in the {at[0]}. For pickles that stand there the tables print a process in "
@@ -246,12 +268,29 @@ def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
         found = Finding("storage", "refrigerator", at[0], "no published process", text)
         return [(found, cite(strength.source))]
     published = f"vinegar of {number(strength.low)} percent"
-    if named:
-        kind = kind_of(strength.low, Fraction(5))
-        text = f"Published: {published}. Done: {named[0].item}. Kept cold, it is eaten from the refrigerator."
-        return [(Finding("acid", published, named[0].item, kind, text), cite(strength.source))]
-    question = "What strength was the vinegar? Write it into its name: vinegar 5%."
-    return [_asked("acid", published, question, strength, askable=True)]
+    if weak := vinegar_findings(vinegars):
+        return [(one, cite(strength.source)) for one in weak]
+    if not vinegars:
+        question = "Which vinegar, and how much? Write its strength into its name: vinegar 5%."
+        return [_asked("acid", published, question, strength, askable=True)]
+    return [(_brine(parts, vinegars, published), cite(source("UMN_DILLY")))]
+
+
+def _brine(parts: list[Part], vinegars: list[Part], published: str) -> Finding:
+    """As much vinegar as water, at least: no other ratio is printed for pickles kept cold."""
+    cups = [how_much(part, "cup") for part in vinegars]
+    water = [how_much(part, "cup") for part in parts if part.role == "water"]
+    named = vinegars[0].text
+    if any(one is None for one in (*cups, *water)):
+        text = f"Published: {published}, and as much of it as water. How many cups of each?"
+        return Finding("acid", published, named, "not recorded", text)
+    acid, thin = (sum((one for one in x if one is not None), Fraction(0)) for x in (cups, water))
+    shown = f"{number(acid)} cups of {named} to {number(thin)} of water"
+    text = f"Published: {published}, and as much of it as water. Done: {shown}."
+    if acid < thin:
+        return Finding("acid", published, shown, "short of it", f"{text} That thins the acid.")
+    text += " For pickles kept cold no recipe was tested here: compare, and keep them in the refrigerator."
+    return Finding("acid", published, shown, "to check yourself", text)
 
 
 def _jam(batch: BatchDone) -> list[tuple[Finding, str]]:

@@ -7,10 +7,11 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from ledger.published.batch import BatchDone, Finding, JarsDone
-from ledger.published.jars import SIZES, jar_size, neighbours
+from ledger.published.jars import SIZES, jar_size, jar_ul, next_size
 from ledger.published.processes import band_of, border_note, not_recommended
 from ledger.published.words import band, cite, labels, listed, plain
 from ledger.reference.schedules import Schedule
+from ledger.reference.schedules_sources import source
 from ledger.reference.yields import quantities
 
 __all__ = ["altitude_finding", "gauge_finding", "jar_finding", "load_finding", "pack_finding"]
@@ -31,22 +32,33 @@ def jar_finding(lines: Sequence[Schedule], jar: JarsDone) -> tuple[list[Schedule
     fit = [line for line in lines if line.jar == size]
     if fit:
         return fit, Finding("jar", size, jar.jar, "as published", f"Published for {shown}.")
-    below, above = neighbours(jar.jar, printed)
-    text = f"Published for {shown}, not for a {jar.jar}."
-    if below:
-        text += f" The time for the smaller {below} does not hold for it."
-    if above:
-        text += f" For comparison only, the next larger printed size is the {above}: ask an extension adviser."
+    if jar_ul(jar.jar) is None:
+        text = f"Published for {shown}. How much does a {jar.jar} hold?"
+        return list(lines), Finding("jar", shown, jar.jar, "to check yourself", text)
+    taken = next_size(jar.jar, printed)
+    if taken is not None:
+        where = cite(source("NCHFP_JARSIZE"))
+        text = f"Published for {shown}. A {jar.jar} takes the next larger printed size, {taken} ({where})."
+        return [line for line in lines if line.jar == taken], Finding(
+            "jar", taken, jar.jar, "as published", text
+        )
+    text = f"Published for {shown}, not for a {jar.jar}: nothing is printed for a jar larger than the largest."
+    if "ml" in jar.jar or " l " in f" {jar.jar} ":
+        where = cite(source("CANNER_METRIC"))
+        text += f" A maker prints 500 ml as a pint and 1 l as a quart ({where}): to check yourself."
     return [], Finding("jar", shown, jar.jar, _NONE, text)
 
 
 def pack_finding(lines: Sequence[Schedule], pack: str | None) -> tuple[list[Schedule], Finding]:
     """Return the lines printed for a style of pack, and the finding."""
-    printed = listed(sorted({line.pack for line in lines}), "and")
+    printed = listed(sorted({line.pack for line in lines} - {"unstated"}), "and")
+    if not printed:
+        text = "The table prints no style of pack."
+        return list(lines), Finding("pack", None, pack, "as published", text)
     if pack is None:
         text = f"Published for {printed} pack. Was it packed hot or raw?"
         return list(lines), Finding("pack", printed, None, "not recorded", text)
-    fit = [line for line in lines if line.pack == pack]
+    fit = [line for line in lines if line.pack in (pack, "unstated")]
     if fit:
         return fit, Finding("pack", printed, pack, "as published", f"Published for {printed} pack.")
     text = f"Published for {printed} pack only, not for {pack} pack."
@@ -100,15 +112,15 @@ def load_finding(fit: Sequence[str], batch: BatchDone, jar: JarsDone) -> Finding
     if most is None or not rows or not jar.jars:
         return None
     published = f"{most} {size}s a load"
-    source = f"The quantities are printed for loads of {most} ({labels(fit[:1])}: {cite(rows[0].source)})."
+    intro = f"The quantities are printed for loads of {most} ({labels(fit[:1])}: {cite(rows[0].source)})."
     if batch.loads is None:
         if jar.jars <= most:
             return None
-        text = f"{source} {jar.jars} jars: in how many loads?"
+        text = f"{intro} {jar.jars} jars: in how many loads?"
         return Finding("load", published, None, "not recorded", text)
     each = math.ceil(Fraction(jar.jars, max(batch.loads, 1)))
     kind = "as published" if each <= most else "beyond it"
-    text = f"{source} Done: {jar.jars} jars, {batch.loads} loads: {each} at least in one of them."
+    text = f"{intro} Done: {jar.jars} jars, {batch.loads} loads: {each} at least in one of them."
     if kind == "beyond it":
         text += " Compare with the canner's manual how many it takes."
     return Finding("load", published, f"{each} a load", kind, text)

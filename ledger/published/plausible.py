@@ -9,8 +9,8 @@ from fractions import Fraction
 from ledger.amounts import jar_volume_ul, unit_factor
 from ledger.published.batch import BatchDone
 from ledger.published.finding import find, nearest
+from ledger.published.ingredients import main_grams
 from ledger.published.jars import jar_size
-from ledger.published.mixture import main_grams
 from ledger.published.outline import LOADS
 from ledger.published.words import cite, labels, number
 from ledger.reference.yields import Quantity, quantities

@@ -1,51 +1,160 @@
-"""Is it the published product at all? By name, by method and by what went in."""
+"""Which published product a batch is: by its name or schedule, if what went in bears it out."""
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
 from ledger.published.batch import BatchDone, Finding
-from ledger.published.finding import Match, lines_of
-from ledger.published.mixture import departures, nearest_by_used
-from ledger.published.proportions import parts_of_batch
-from ledger.published.words import cite, label, labels, listed
+from ledger.published.finding import Match, find, lines_of
+from ledger.published.ingredients import holds, ingredient_findings, nearest_by_used
+from ledger.published.parts import Part, parts_of
+from ledger.published.reading import read
+from ledger.published.recipe import recipe_findings
+from ledger.published.words import labels, listed
 from ledger.reference.schedules import products
 
-__all__ = ["NEAREST", "product_findings"]
+_FERMENTED = re.compile(
+    r"ferment|gegoren|milchsauer|sour pickle|salzgurke|brined|weeks|wochen", re.IGNORECASE
+)
+
+__all__ = ["NEAREST", "Matched", "match_batch"]
 
 _NONE = "no published process"
+_YOURSELF = "to check yourself"
 NEAREST = "For comparison only:"
 """Begins what the nearest published products are, where none fits."""
 
 
-def product_findings(
-    match: Match, batch: BatchDone
-) -> tuple[tuple[str, ...], list[Finding], tuple[str, ...], tuple[str, ...]]:
-    """Return which products remain, findings of product and method, the nearest ones, and notes.
+@dataclass(frozen=True)
+class Matched:
+    """What a batch was matched with.
 
-    Where nothing remains, the findings say why, and the nearest are for comparison only.
+    Attributes
+    ----------
+    fit : tuple of str
+        Products that remain; several where the entry leaves it open.
+    named : tuple of str
+        Products that its name or schedule names, whether they fit or not.
+    findings : tuple of Finding
+        Of the product, its ingredients, their amounts, and the method.
+    near : tuple of str
+        Where nothing remains, for comparison only.
     """
+
+    fit: tuple[str, ...]
+    named: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    near: tuple[str, ...] = ()
+
+
+def match_batch(batch: BatchDone) -> Matched:
+    """Return which published products a batch is, and what was found on the way."""
+    parts = parts_of(batch.used)
+    match, findings = _match(batch, parts)
     if not match.candidates:
-        near = tuple(dict.fromkeys((*match.near, *nearest_by_used(batch.used))))[:3]
-        text = f"{match.text} {_compared(near, batch)}".strip()
-        return (), [Finding("product", None, batch.makes, _NONE, text)], near, ()
-    fit, findings, notes = [], [], []
-    for product in match.candidates:
-        found = departures(product, batch.used)
-        if any(one.kind != "seasoning" for one in found):
-            continue
-        fit.append(product)
-        notes += [one.text for one in found]
+        near = tuple(dict.fromkeys((*match.near, *nearest_by_used(batch))))[:3]
+        text = f"{match.text} {_compared(near)}".strip()
+        none = Finding("product", None, batch.makes, _NONE, text)
+        return Matched((), (), (none, *findings), near)
+    found = {product: _of_product(product, parts, batch) for product in match.candidates}
+    fit = tuple(p for p in match.candidates if not _outside(found[p]))
     if not fit:
-        return (), *_departed(match, batch), ()
-    findings.append(_named(match, tuple(fit), batch))
-    if any(note for note in notes):
-        text = " ".join(dict.fromkeys(notes))
-        findings.append(Finding("product", label(fit[0]), batch.makes, "not recorded", text))
-    findings += _proportions(tuple(fit), batch)
-    method = _method(tuple(fit), batch)
+        return _departed(match, batch, parts, found)
+    fit = _best(fit, found, batch)
+    findings = [_named(match, fit, batch), *findings]
+    for product in fit:
+        findings += found[product]
+    method = _method(fit, batch)
     findings.append(method)
+    kept = tuple(p for p in fit if lines_of(p, batch.method))
     if method.kind == _NONE:
-        return (), findings, tuple(fit), ()
-    return tuple(fit), findings, (), ()
+        return Matched((), match.candidates, tuple(dict.fromkeys(findings)), fit)
+    return Matched(kept, match.candidates, tuple(dict.fromkeys(findings)))
+
+
+def _match(batch: BatchDone, parts: Sequence[Part]) -> tuple[Match, list[Finding]]:
+    """Return the products named, by the schedule where it fits what went in, else by the name."""
+    jar = batch.jars[0].jar if len(batch.jars) == 1 else None
+    findings: list[Finding] = []
+    if batch.schedule:
+        match = find(batch.makes, batch.method, jar, batch.pack, batch.schedule)
+        fits = [p for p in match.candidates if not _outside(ingredient_findings(p, parts, batch))]
+        if match.by == "schedule" and fits and _bears(match.candidates, batch.makes):
+            return match, _unknown_words(batch)
+        text = f"The schedule {batch.schedule!r} is not among the tables held here: compare with its document."
+        if match.by == "schedule":
+            text = f"The schedule {batch.schedule!r} does not fit what went in: it is set aside."
+        findings.append(Finding("schedule", None, batch.schedule, _YOURSELF, text))
+    match = find(batch.makes, batch.method, jar, batch.pack)
+    if match.candidates:
+        return match, findings
+    known = " ".join(w for w in batch.makes.split() if not read(w).unknown)
+    if known and known != batch.makes:
+        fewer = find(known, batch.method, jar, batch.pack)
+        if fewer.candidates:
+            return fewer, [*findings, *_unknown_words(batch)]
+    return match, findings
+
+
+def _bears(candidates: Sequence[str], makes: str) -> bool:
+    """Return whether a name says nothing that the scheduled products do not hold."""
+    foods = read(makes).foods
+    if not foods:
+        return True
+    named = find(makes).candidates
+    return any(
+        product in named or all(holds(product, one.name) for one in foods) for product in candidates
+    )
+
+
+def _unknown_words(batch: BatchDone) -> list[Finding]:
+    words = read(batch.makes).unknown
+    if not words:
+        return []
+    text = f"{listed(words)}: in no table here. Does it change what was made?"
+    return [Finding("product", None, batch.makes, _YOURSELF, text)]
+
+
+def _of_product(product: str, parts: Sequence[Part], batch: BatchDone) -> list[Finding]:
+    out = ingredient_findings(product, parts, batch)
+    if not _outside(out):
+        out += recipe_findings(product, parts, batch)
+    return out
+
+
+def _outside(findings: Sequence[Finding]) -> bool:
+    """Return whether it is another product: by what went in, not by how much of it."""
+    return any(_departs(one) for one in findings)
+
+
+def _departs(one: Finding) -> bool:
+    return one.kind == _NONE and not one.text.startswith("Published:")
+
+
+def _best(
+    fit: tuple[str, ...], found: dict[str, list[Finding]], batch: BatchDone
+) -> tuple[str, ...]:
+    """Return the products that every part of the batch fits; where none, all that remain."""
+    said = " ".join((batch.makes, *(one.item for one in batch.used))).casefold()
+    liquid = "liquid" in said or "flüssig" in said
+    sorted_out = tuple(
+        p for p in fit if not ("liquid" in p and not liquid) and not ("powdered" in p and liquid)
+    )
+    fit = sorted_out or fit
+    if not _FERMENTED.search(f"{said} {batch.note}"):
+        # Brine that ferments and brine that does not look alike: the graver reading holds.
+        fit = tuple(p for p in fit if p != "pickles_dill_fermented") or fit
+    whole = tuple(p for p in fit if not any(o.kind != "as published" for o in found[p]))
+    if whole or len(fit) == 1:
+        return whole or fit
+    graver = (_NONE, "short of it", "not recorded", _YOURSELF)
+    kinds = {
+        p: min((graver.index(o.kind) for o in found[p] if o.kind in graver), default=9) for p in fit
+    }
+    best = max(kinds.values())
+    return tuple(p for p in fit if kinds[p] == best)
 
 
 def _named(match: Match, fit: tuple[str, ...], batch: BatchDone) -> Finding:
@@ -55,62 +164,25 @@ def _named(match: Match, fit: tuple[str, ...], batch: BatchDone) -> Finding:
     return Finding("product", named, batch.makes, "not recorded", match.text)
 
 
-def _departed(match: Match, batch: BatchDone) -> tuple[list[Finding], tuple[str, ...]]:
+def _departed(
+    match: Match, batch: BatchDone, parts: Sequence[Part], found: dict[str, list[Finding]]
+) -> Matched:
     """Return the findings of a recipe that bears a published name and is another thing."""
-    product = min(match.candidates, key=lambda p: len(departures(p, batch.used)))
-    found = [one for one in departures(product, batch.used) if one.kind != "seasoning"]
-    near = tuple(dict.fromkeys((*match.candidates[:1], *nearest_by_used(batch.used))))[:3]
-    text = (
-        f"No process is published for this recipe with {batch.method}, whatever its name. "
-        + " ".join(one.text for one in found)
-        + " A process is tested for what its recipe holds: added oil, low-acid vegetables, meat or "
-        "thickening make another product of it. " + _compared(near, batch)
-    )
-    return [Finding("product", None, batch.makes, _NONE, text.strip())], near
+    product = min(found, key=lambda p: sum(_departs(one) for one in found[p]))
+    outside = [one for one in found[product] if _departs(one)]
+    near = tuple(dict.fromkeys((*match.candidates[:1], *nearest_by_used(batch))))[:3]
+    text = f"No process is published for this recipe with {batch.method}, whatever its name. {_compared(near)}"
+    first = Finding("product", None, batch.makes, _NONE, text.strip())
+    return Matched((), match.candidates, (first, *outside), near)
 
 
-def _compared(near: tuple[str, ...], batch: BatchDone) -> str:
-    """Return how the nearest published products differ, for comparison only."""
+def _compared(near: tuple[str, ...]) -> str:
+    """Return the nearest published products with their methods, for comparison only."""
     out = []
     for product in near:
-        found = departures(product, batch.used)
-        if not batch.used:
-            continue
-        kinds = listed(dict.fromkeys(f"{one.item} ({one.kind})" for one in found)) if found else ""
-        parts = [p for p in parts_of_batch(product, batch.used) if p.holds is not True]
-        limits = "; ".join(f"{p.name}: {p.published}, here {p.done or 'not known'}" for p in parts)
         methods = listed(dict.fromkeys(s.method for s in lines_of(product)), "or")
-        text = f"{labels([product])} ({methods})"
-        text += f" differs in {kinds}" if kinds else ""
-        if not kinds and not limits:
-            text += " holds the same things; what was made of them here is another product"
-        text += f"{' and' if kinds else ' differs'} in proportion ({limits})" if limits else ""
-        out.append(text)
-    return f"{NEAREST} {'. '.join(out)}." if out else ""
-
-
-def _proportions(fit: tuple[str, ...], batch: BatchDone) -> list[Finding]:
-    """Return the findings of the acid a recipe relies on and the low-acid parts it limits."""
-    if len(fit) != 1 or not batch.used:
-        return []
-    out = []
-    for part in parts_of_batch(fit[0], batch.used):
-        text = f"Published recipe, {part.name}: {part.published} ({cite(part.source)})."
-        if part.holds is None:
-            kind = "not recorded"
-            text += f" How much {part.name} was it, by weight or in cups, to how much of the main thing?"
-        elif part.holds:
-            kind, text = "as published", f"{text} Done: {part.done}."
-        elif part.is_limit:
-            kind, text = _NONE, f"{text} Done: {part.done}: more than the tested recipe allows."
-        else:
-            kind, text = (
-                "short of it",
-                f"{text} Done: {part.done}: less acid than the tested recipe.",
-            )
-        field = "product" if part.is_limit else "acid"
-        out.append(Finding(field, part.published, part.done or None, kind, text))
-    return out
+        out.append(f"{labels([product])} ({methods})")
+    return f"{NEAREST} {'; '.join(out)}." if out else ""
 
 
 def _method(fit: tuple[str, ...], batch: BatchDone) -> Finding:

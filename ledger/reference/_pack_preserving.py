@@ -2,7 +2,8 @@
 
     python -m ledger.reference._pack_preserving FOLDER
 
-FOLDER holds process_schedules.csv, storage.csv, yields.csv and the SOURCES.md that explains them.
+FOLDER holds process_schedules.csv and process_schedules_more.csv (one table here), storage.csv,
+yields.csv, recipe_bounds.csv, kinds.csv and the SOURCES.md and SOURCES_more.md that explain them.
 Figures are carried over unchanged; remarks are put in words that call no food safe, because the
 program shows them.
 """
@@ -18,10 +19,13 @@ from collections.abc import Iterable
 from pathlib import Path
 
 TABLES = {
-    "schedules": "process_schedules.csv",
-    "storage": "storage.csv",
-    "yields": "yields.csv",
+    "schedules": ("process_schedules.csv", "process_schedules_more.csv"),
+    "storage": ("storage.csv",),
+    "yields": ("yields.csv",),
+    "bounds": ("recipe_bounds.csv",),
+    "kinds": ("kinds.csv",),
 }
+DROPPED = frozenset({"confirmed"})  # says in words what `checked` says
 SOURCE_COLUMNS = ("source_id", "title", "publisher", "year", "address", "read")
 
 _REWORDED = (
@@ -30,6 +34,16 @@ _REWORDED = (
     ("You Asked It: drying meat safely", "You Asked It: drying meat"),
     ("guide 1, ensuring safe canned foods", "guide 1, on why foods are processed"),
     ("guide 3/4, for safety sake (boiling before eating)", "guide 3/4, boiling before eating"),
+    ("white flesh has no tested process", "no process is tested for white flesh"),
+    ("Are electric multi-cookers safe for canning? (", "Electric multi-cookers and canning ("),
+    ("Pumpkin: preserving pumpkin safely", "Preserving pumpkin"),
+    ("Preserving pumpkin safely", "Preserving pumpkin"),
+    ("Are elderberries safe to home can (", "Elderberries and home canning ("),
+    ("Safely infusing oils at home", "Infusing oils at home"),
+    ("flavour and texture, not safety", "flavour and texture"),
+    ("recipe, not safety", "recipe, for taste"),
+    ("Unsafe methods (", "Methods that are not recommended ("),
+    ("sterile jars", "sterile jars"),
 )  # fmt: skip
 
 
@@ -61,12 +75,18 @@ def _sources(markdown: str) -> list[dict[str, str]]:
 
 def pack(folder: Path, out: Path) -> None:
     """Write the compact tables of `folder` into `out`."""
-    for name, source in TABLES.items():
-        with (folder / source).open(encoding="utf-8", newline="") as file:
-            reader = csv.DictReader(file)
-            rows = list(reader)
-            _write(out / f"{name}.csv.gz", reader.fieldnames or (), rows)
-    found = _sources((folder / "SOURCES.md").read_text("utf-8"))
+    for name, parts in TABLES.items():
+        rows: list[dict[str, str]] = []
+        for part in parts:
+            with (folder / part).open(encoding="utf-8", newline="") as file:
+                rows += csv.DictReader(file)
+        columns = [column for column in rows[0] if column not in DROPPED]
+        _write(out / f"{name}.csv.gz", columns, rows)
+    found = [
+        row
+        for name in ("SOURCES.md", "SOURCES_more.md")
+        for row in _sources((folder / name).read_text("utf-8"))
+    ]
     _write(out / "preserving_sources.csv.gz", SOURCE_COLUMNS, found)
 
 

@@ -52,6 +52,8 @@ _JARS = {
     "quart": "quart",
     "half_gallon": "half-gallon",
 }
+PACKS = ("hot", "raw", "unstated")
+"""Styles of pack; of crab and oysters the table prints none."""
 _ACIDS = (
     ("lemon juice", "lemon_juice_tbsp_per_jar", "tbsp"),
     ("citric acid", "citric_acid_tsp_per_jar", "tsp"),
@@ -93,7 +95,7 @@ class Schedule:
     gauge : {'dial', 'weighted'} or None
     option : int
         1, 2, 3: alternatives for the same jar, each complete in itself.
-    pack : {'hot', 'raw'}
+    pack : {'hot', 'raw', 'unstated'}
     jar : str
         ``half-pint``, ``pint``, ``quart`` or ``half-gallon``.
     cells : tuple of Cell
@@ -138,11 +140,13 @@ class Product:
     low_acid : bool
         Whether pressure is the only published process.
     names : tuple of str
-        What people call it, in the singular (our own list).
+        What people call it, in the singular, in English and German (our own list).
     ingredients : tuple of str
         What the published product may hold, beside salt and water.
     needs : tuple of str
         Of which at least one belongs to it.
+    forms : frozenset of str
+        Forms of `ledger.reference.kinds` that are the product's own, beside being cut.
     """
 
     key: str
@@ -152,6 +156,11 @@ class Product:
     names: tuple[str, ...]
     ingredients: tuple[str, ...]
     needs: tuple[str, ...]
+    forms: frozenset[str]
+
+
+def _several(cell: str) -> tuple[str, ...]:
+    return tuple(name for name in cell.split("|") if name)
 
 
 @cache
@@ -164,9 +173,10 @@ def products() -> dict[str, Product]:
             row["label"],
             row["group"],
             row["low_acid"] == "yes",
-            tuple(row["names"].split("|")),
-            tuple(row["ingredients"].split("|")),
-            tuple(row["needs"].split("|")) if row["needs"] else (),
+            (*_several(row["names"]), *_several(row["german"])),
+            _several(row["ingredients"]),
+            _several(row["needs"]),
+            frozenset(_several(row["forms"])),
         )
         for row in csv.DictReader(text.splitlines())
     }
@@ -229,8 +239,10 @@ def _wrong(row: dict[str, str]) -> list[str]:
         out.append("a printed band is empty")
     if not row["headspace_in"]:
         out.append("no headspace")
-    if row["acid_required"] == "yes" and not all(row[column] for _, column, _ in _ACIDS):
+    if row["acid_required"] == "yes" and not any(row[column] for _, column, _ in _ACIDS):
         out.append("acid is asked for, and not how much")
+    if row["pack_style"] not in PACKS:
+        out.append("unknown style of pack")
     return out
 
 

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
-__all__ = ["CAUSES", "FIELDS", "ROLES", "TABLES", "KindSpec", "specs"]
+__all__ = ["CAUSES", "FIELDS", "GAUGES", "ROLES", "TABLES", "KindSpec", "specs"]
 
 ROLES = ("seed", "used", "fuel", "lids", "ate", "lines")
 """What a draw is for, in the order in which the draws of one entry are reckoned (rule 4)."""
@@ -32,6 +32,9 @@ CAUSES = (
     "eaten",
 )
 """How something was received or given, why it was discarded, what became of what was missing."""
+
+GAUGES = (None, "dial", "weighted")
+"""Which gauge a batch was under, by code."""
 
 _I4, _I8, _F8, _I1, _I2 = np.int32, np.int64, np.float64, np.int8, np.int16
 
@@ -75,6 +78,7 @@ TABLES: dict[str, dict[str, Any]] = {
         "makes": _I4,
         "method": _I1,
         "loads": _I4,
+        "gauge": _I1,
         "went": _I1,
     },
     "planted": {

@@ -28,14 +28,17 @@ def take_bought(
 def take_received(
     journal: Journal, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
 ) -> None:
-    """Keep how it was received."""
-    events["cause"][np.array(places) - start] = [_CAUSE[b.how] for b in bodies]
+    """Keep how it was received, and from whom."""
+    at = np.array(places) - start
+    events["cause"][at] = [_CAUSE[b.how] for b in bodies]
+    events["whom"][at] = journal.whom.codes([b.source for b in bodies])
 
 
 def take_given_away(
     journal: Journal, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
 ) -> None:
-    """Keep how it was given away, and the money got for it."""
+    """Keep how it was given away, to whom, and the money got for it."""
     at = np.array(places) - start
     events["cause"][at] = [_CAUSE[b.how] for b in bodies]
+    events["whom"][at] = journal.whom.codes([b.to for b in bodies])
     events["got"][at] = [np.nan if b.got is None else float(b.got) for b in bodies]

@@ -39,7 +39,10 @@ _CODES = {name: code for code, name in enumerate(_KINDS)}
 _PHASES = np.array([KINDS[kind].phase for kind in _KINDS], np.int8)
 _CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
 _METHOD = {name: code for code, name in enumerate(METHODS)}
-_FACTS = ("item_described", "setting_changed", "recipe_written", "practised", "target_set")
+_FACTS = (
+    "item_described", "setting_changed", "recipe_written", "practised", "target_set",
+    "gauge_tested", "checked",
+)  # fmt: skip
 _NAN = float("nan")
 
 _READ_MOST = 4000
@@ -254,6 +257,7 @@ class Journal:
                 "makes": self.items.codes([b.makes for b in bodies]),
                 "method": [_METHOD[b.method] for b in bodies],
                 "loads": [1 if b.loads is None else b.loads for b in bodies],
+                "gauge": [_tables.GAUGES.index(b.gauge) for b in bodies],
                 "went": [b.went or 0 for b in bodies],
             },
         )

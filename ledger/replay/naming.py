@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from ledger.replay.flows import Moment
     from ledger.replay.journal import Journal
 
-__all__ = ["find_named", "split_label"]
+__all__ = ["find_named", "lots_named", "split_label"]
 
 
 def split_label(label: int | str) -> tuple[str, int | None]:
@@ -57,6 +57,20 @@ def find_named(
                 out[i] = lot
                 break
     return out
+
+
+def lots_named(
+    journal: Journal,
+    moment: Moment,
+    lots: dict[str, Array],
+    label_prefix: str | None,
+    text: str,
+) -> list[int]:
+    """Return the lots that a text can mean, by a lot's id or a jar's label; empty where there is none."""
+    supplied = lots["suffix"] <= 1
+    rows = np.flatnonzero(supplied)
+    some = {name: lots[name][rows] for name in ("ev", "n", "suffix")}
+    return [int(rows[one]) for one in _Names(journal, moment, some, label_prefix).meant(text)]
 
 
 class _Names:

@@ -161,7 +161,7 @@ def test_little_acid_in_boiling_water_is_said_before_any_question_or_refusal(run
     status, out, err = run("putup", "snap beans", *BOILED, method)
     assert status == 2  # what a quart of it weighs, or the method's word, is asked for after
     assert out == ""
-    assert err.startswith("CAUTION: snap beans: food of little acid.")
+    assert err.startswith("CAUTION: snap beans, snap bean: food of little acid.")
     assert err.index("botulism") < err.index("croftbook: ")
 
 
@@ -170,11 +170,11 @@ def test_little_acid_is_said_once_and_before_what_was_written(run):
     words = ["--used", "14 lb green bean", "--made", "7 quart jars", "--method", "boiling water"]
     status, out, err = run("putup", "canned green bean", *words, *done)
     assert status == 0
-    assert err.startswith("CAUTION: canned green bean: ")
+    assert err.startswith("CAUTION: canned green bean, green bean: ")
     assert err.count("CAUTION: ") == 1
     assert "as published" not in out.partition("published schedule: ")[2].splitlines()[0]
     asked = run("show", "as-published")[1]
-    assert asked.startswith("CAUTION: canned green bean: ")
+    assert asked.startswith("CAUTION: canned green bean, green bean: ")
 
 
 def test_question_of_little_acid_in_boiling_water_begins_with_the_caution(run):
@@ -189,7 +189,7 @@ def test_long_comparison_is_pointed_to(run):
     status, out, _ = run("putup", "garden pot", *words, *done)
     assert status == 0
     assert "For comparison only" not in out
-    assert "nearest published: croftbook show as-published --batch " in out
+    assert "what to do, and documents: croftbook show as-published --batch " in out
 
 
 def test_batches_are_told_line_by_line_within_eighty_columns(run):
@@ -243,7 +243,7 @@ def test_what_an_entry_cannot_hold_is_left_to_the_reader(run):
     _, asked, _ = run("show", "as-published", "--as-of", "2026-09-02", "--json")
     (record,) = json.loads(asked)["records"]
     assert record["standing"] == "to check yourself"
-    assert {one["kind"] for one in record["findings"]} == {"not recorded"}
+    assert {one["kind"] for one in record["findings"]} == {"to check yourself"}
 
 
 @pytest.mark.parametrize(("product", "said"), [("pumpkin butter", True), ("plum butter", False)])

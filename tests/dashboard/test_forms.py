@@ -36,6 +36,13 @@ UUID_A = "5f0c0a0e-7f7e-4c57-9d3b-0f6a1f0e2c11"
 PLUM = {"item": "plum", "amount": "31 lb"}
 
 
+OPEN = {
+    "makes": "canned green beans", "method": "pressure", "minutes": "25", "psi": "11", "gauge": "dial",
+    "used": [{"item": "green bean", "amount": "14 lb"}], "made": [{"jars": 7, "jar": "quart jar"}],
+}  # fmt: skip
+"""A batch that says too little to be judged."""
+
+
 @pytest.fixture
 def stocked(book, fixed_day):
     book.write("harvested", PLUM, on="2026-09-02")
@@ -233,6 +240,8 @@ TYPED = {
         boxes(item="canner", sort="equipment", years="10"),
         boxes(item="layer mash", sort="supply", feeds="egg")],
     "setting_changed": [boxes(name="altitude", value="2600 ft")],
+    "gauge_tested": [boxes(gauge="dial", reads="+2 psi", by="extension office", note="needle bent")],
+    "checked": [boxes(batch=UUID_A, publication="bulletin 270", says="25 minutes", note="page 12")],
 }  # fmt: skip
 
 
@@ -262,6 +271,8 @@ def test_every_field_of_a_kind_can_be_typed(stocked, kind):
     if kind == "put_up":
         for said in TYPED["recipe_written"]:
             assert send(stocked, "recipe_written", said).written
+    if kind == "checked":
+        stocked.book.write("put_up", OPEN, id=UUID_A, on="2026-09-02", answers=Answers(yes=True))
     stored, typed = set(), set()
     for said in TYPED[kind]:
         outcome = accept_all(lambda yes, said=said: send(stocked, kind, said, accepted=yes))

@@ -178,6 +178,11 @@ SOMETIMES = {
     "stocking_up.would_spoil": "packs would pass their date",
     "today.short": "a batch fell short",
     "today.not_recorded": "a batch says too little",
+    "touched.received": "what went in had been given",
+    "touched.found": "a count found what went in",
+    "touched.unrecorded": "what went in was never written down",
+    "touched.lost": "a count missed some of it",
+    "touched.discarded": "some of it was thrown out",
 }
 """Keys put together from parts, with what must be so for a page to use them."""
 
@@ -219,6 +224,11 @@ def addresses(demo):
         yield "/as-published", query
     for scale in ("weight", "value"):
         yield "/season", {"scale": scale}
+    for by in ("item", "lot", "batch", "purchase", "gauge", "schedule", "meal"):
+        yield "/touched", {"by": by}
+    for item in ("tomato", "tomato sauce", "sugar"):
+        yield "/touched", {"by": "item", "of": item}
+        yield "/touched", {"by": "item", "of": item, "back": "1"}
     yield "/stocking-up", {"budget": "5", "trips": "2"}
     yield "/next-season", {"want:tomato": "5"}
 

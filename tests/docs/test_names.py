@@ -15,6 +15,11 @@ from ledger.cli._root import OTHERS, WRITES
 from ledger.errors import NewerEvent, UnknownKind
 from ledger.events import KINDS, check_typed, decode_stored, tell, to_stored, upcast
 
+OPEN = {
+    "makes": "canned green beans", "method": "pressure", "minutes": "25", "psi": "11", "gauge": "dial",
+    "used": [{"item": "green bean", "amount": "14 lb"}], "made": [{"jars": 7, "jar": "quart jar"}],
+}  # fmt: skip
+"""A batch that says too little to be judged."""
 KEPT = Path(__file__).parents[1] / "events" / "kept"
 VERSIONS = [(kind.name, v) for kind in KINDS.values() for v in range(1, kind.v + 1)]
 TREE = [
@@ -33,7 +38,7 @@ def test_every_public_name_resolves():
 
 def test_commands_and_their_help_are_those_of_the_kinds():
     assert {kind.command: (kind.name, kind.summary) for kind in KINDS.values()} == WRITES
-    assert len(WRITES) == 16
+    assert len(WRITES) == 18
     assert not set(WRITES) & set(OTHERS)
 
 
@@ -82,6 +87,9 @@ def test_what_the_door_stores_today_is_the_kept_form(kind, book, fixed_day, yes)
         first = book.write("harvested", {"item": "plum", "amount": "3 lb"}, id=kept["id"])
         assert first.event.id == kept["id"]
         example = {**kind.example, "id": kept["id"]}
+    elif kind.name == "checked":
+        book.write("put_up", OPEN, id=kept["batch"], on="2026-09-01", answers=yes)
+        example = {**kind.example, "batch": kept["batch"]}
     else:
         example = kind.example
     written = book.write(kind.name, example, on="2026-09-02", answers=yes)

@@ -97,7 +97,9 @@ def test_more_than_two_hundred_cells_cover_everything():
     typed |= {(p, "pressure", "dial", pack, jar) for p, pack, jar, *_ in DIAL}
     typed |= {(p, "pressure", "weighted", pack, jar) for p, pack, jar, *_ in WEIGHTED}
     held = {(s.product, s.method, s.gauge, s.pack, s.jar) for s in load_schedules()}
-    assert held == typed
+    assert typed <= held
+    first = {product for product, *_ in typed}
+    assert {one for one in held if one[0] in first} == typed
 
 
 @pytest.mark.parametrize(("product", "inches"), printed.HEADSPACE.items())
@@ -109,7 +111,7 @@ def test_headspace_as_printed(product, inches):
 def test_acid_for_tomatoes_as_printed(jar):
     lemon, citric, vinegar = printed.ACID[jar]
     for line in load_schedules():
-        if line.acids and line.jar == jar:
+        if line.acids and line.jar == jar and line.product.startswith("tomato"):
             shown = {acid: f"{amount} {unit}" for acid, amount, unit in line.acids}
             assert shown == {"lemon juice": lemon, "citric acid": citric, "vinegar 5%": vinegar}
     assert sum(bool(s.acids) and s.jar == jar for s in load_schedules()) > 30

@@ -59,7 +59,7 @@ def test_method_that_is_not_printed_is_said():
     assert any("published for pressure only" in q for q in found.questions)
 
 
-@pytest.mark.parametrize("jar", ["1.5-pint jar", "1 l jar"])
+@pytest.mark.parametrize("jar", ["half-gallon jar", "1 l jar"])
 def test_jar_that_is_not_printed_is_said(jar):
     found = before_batch(
         "green beans", jar=jar, method="pressure", gauge="dial", altitude_ft=F(100)
@@ -139,7 +139,8 @@ def test_energy_beyond_fat_is_asked_about():
     ("salt", "pounds", "kind"),
     [
         ("3 tbsp", 5, "as published"), ("15 tbsp", 25, "as published"), ("3/4 cup", 25, "as published"),
-        ("1/2 cup", 25, "short of it"), ("2 cup", 25, "beyond it"), ("10 oz", 25, "not recorded"),
+        ("1/2 cup", 25, "short of it"), ("2 cup", 25, "beyond it"), ("10 oz", 25, "to check yourself"),
+        ("7 oz", 25, "short of it"),
     ],
 )  # fmt: skip
 def test_salt_in_kraut(salt, pounds, kind):
@@ -155,7 +156,7 @@ def test_salt_in_kraut(salt, pounds, kind):
     [
         (None, "not recorded"),
         (F(1, 2), "short of it"),
-        (F(1), "not recorded"),
+        (F(1), "to check yourself"),
         (F(3, 2), "as published"),
     ],
 )
@@ -171,7 +172,8 @@ def test_conditioning_and_vinegar_are_asked_about():
     assert "135 to 140" in dried["temperature"].published
     pickles = BatchDone("onions", "pickle cold", (), (Used("vinegar", "1 qt"),))
     (acid,) = judge_other(pickles).findings
-    assert (acid.field, acid.kind) == ("acid", "not recorded")
+    assert (acid.field, acid.kind) == ("acid", "to check yourself")
+    assert "strength was not written down" in acid.text
 
 
 def test_jars_that_did_not_seal_by_citation():
@@ -185,10 +187,10 @@ def test_jars_that_did_not_seal_by_citation():
     ("method", "makes", "kept", "standing"),
     [
         ("jam uncooked", "freezer jam", ("freezer",), "as published"),
-        ("jam uncooked", "freezer jam", ("shelf",), "short of it"),
-        ("jam uncooked", "freezer jam", ("freezer", "cellar"), "short of it"),
-        ("pickle cold", "cold pickles", ("fridge",), "as published"),
-        ("pickle cold", "cold pickles", ("shelf",), "no published process"),
+        ("jam uncooked", "freezer jam", ("shelf",), "against every published process"),
+        ("jam uncooked", "freezer jam", ("freezer", "cellar"), "against every published process"),
+        ("pickle cold", "cold pickles", ("fridge",), "to check yourself"),
+        ("pickle cold", "cold pickles", ("shelf",), "against every published process"),
         ("ferment", "kimchi", ("fridge",), "no published process"),
     ],
 )

@@ -8,9 +8,14 @@ from __future__ import annotations
 
 import pytest
 
-from ledger.published import low_acid_caution
+from ledger.published import batch_as_typed, caution_before
 from ledger.published.finding import find, lines_of
 from ledger.reference.schedules import products
+
+
+def caution(makes, method, used=()):
+    return caution_before(batch_as_typed({"makes": makes, "method": method, "used": list(used)}))
+
 
 WORDS = ("boiling water", "water-bath", "Water bath", "steamer", "open kettle", "oven")
 
@@ -20,7 +25,7 @@ WORDS = ("boiling water", "water-bath", "Water bath", "steamer", "open kettle", 
     "food", ["green beans", "carrots", "corn", "beets", "asparagus", "chicken", "stock", "peas", "dry beans"]
 )  # fmt: skip
 def test_food_published_for_pressure_only_is_said_first(food, method):
-    said = low_acid_caution(food, method)
+    said = caution(food, method)
     assert said.startswith(f"CAUTION: {food}: food of little acid.")
     assert "botulism" in said
     assert "do not taste" in said
@@ -28,7 +33,7 @@ def test_food_published_for_pressure_only_is_said_first(food, method):
 
 @pytest.mark.parametrize("method", ["pressure", "freeze", "dry", "ferment", "cellar", None])
 def test_other_methods_are_let_be(method):
-    assert low_acid_caution("green beans", method) is None
+    assert caution("green beans", method) is None
 
 
 @pytest.mark.parametrize("product", sorted(products()))
@@ -36,33 +41,43 @@ def test_every_published_product_by_its_own_tables(product):
     name = products()[product].label
     fit = find(name).candidates
     boiled = any(lines_of(one, "boiling water") for one in fit)
-    assert (low_acid_caution(name, "boiling water") is None) == boiled
+    tomato = products()[product].group == "tomato" or "fig" in name or "Asian" in name
+    if boiled and tomato:
+        return  # on the border: the caution stands until its acid is written down, tested below
+    assert (caution(name, "boiling water") is None) == boiled
+
+
+@pytest.mark.parametrize("food", ["crushed tomatoes", "figs", "Asian pears"])
+def test_food_on_the_border_is_cautioned_until_its_acid_is_written_down(food):
+    said = {"makes": food, "method": "boiling water", "used": [f"10 lb {food}"]}
+    assert caution_before(batch_as_typed(said)).startswith(f"CAUTION: {food}")
+    assert caution_before(batch_as_typed({**said, "acid": ["1 tbsp lemon juice"]})) is None
 
 
 @pytest.mark.parametrize(
     ("makes", "used", "named"),
     [
-        ("leek pot", ["3 lb leek", "1 lb potato"], "leek pot, 3 lb leek, 1 lb potato"),
-        ("tomato sauce", ["20 lb tomato", "2 lb pepper", "salt"], "2 lb pepper"),
-        ("apple butter", ["10 lb apple", "2 lb pumpkin"], "2 lb pumpkin"),
-        ("pumpkin butter", ["5 lb pumpkin", "2 lb sugar"], "pumpkin butter, 5 lb pumpkin"),
-        ("garlic in oil", ["1 lb garlic", "1 qt olive oil"], "garlic in oil, 1 lb garlic"),
+        ("leek pot", ["3 lb leek", "1 lb potato"], "leek pot, leek, potato"),
+        ("tomato sauce", ["20 lb tomato", "2 lb pepper", "1 tbsp salt"], "pepper"),
+        ("apple butter", ["10 lb apple", "2 lb pumpkin"], "pumpkin"),
+        ("pumpkin butter", ["5 lb pumpkin", "2 lb sugar"], "pumpkin butter, pumpkin"),
+        ("green tomato chutney", ["4 lb green tomato", "2 lb onion", "1 qt vinegar"], "onion"),
+        ("garlic in oil", ["1 lb garlic", "1 qt olive oil"], "garlic in oil, garlic"),
     ],
 )
 def test_a_mixture_is_named_by_what_makes_it_so(makes, used, named):
-    assert low_acid_caution(makes, "boiling water", tuple(used)).startswith(f"CAUTION: {named}: ")
+    assert caution(makes, "boiling water", used).startswith(f"CAUTION: {named}: ")
 
 
 @pytest.mark.parametrize(
     ("makes", "used"),
     [
         ("plum butter", ["16 lb plum", "3 lb sugar"]),
-        ("tomato sauce", ["20 lb tomato", "lemon juice"]),
-        ("green tomato chutney", ["4 lb green tomato", "2 lb onion", "1 qt vinegar"]),
+        ("tomato sauce", ["20 lb tomato", "1 cup bottled lemon juice"]),
         ("pickled beets", ["7 lb beet", "1 qt vinegar"]),
         ("strawberry jam", ["4 lb strawberry", "sugar"]),
         (None, ["bean"]),
     ],
 )
 def test_nothing_is_said_where_nothing_is_known_to_be_low_in_acid(makes, used):
-    assert low_acid_caution(makes, "boiling water", tuple(used)) is None
+    assert caution(makes, "boiling water", used) is None

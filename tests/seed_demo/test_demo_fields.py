@@ -30,6 +30,8 @@ NEEDED = {  # kind: fields that every body of it has
     "target_set": "",
     "setting_changed": "name value",
     "struck": "id why",
+    "gauge_tested": "gauge reads by",
+    "checked": "batch publication says",
 }
 MORE = {  # kind: fields that may stand beside them
     "item_described": "measure food kcal_per_100g g_per g_per_ml holds shop_equivalent keeps also uses years feeds",

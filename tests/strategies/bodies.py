@@ -156,6 +156,10 @@ class Bodies(Lines):
         name = self.pick(tuple(c.SETTINGS))
         return {"name": name, "value": self.pick(c.SETTINGS[name])}
 
+    def gauge_tested(self):
+        reads = self.pick(("0 psi", "+1 psi", "+3 psi", "-2 psi", "+1.5 psi"))
+        return {"gauge": self.pick(("dial", "canner")), "reads": reads}
+
     def practised(self):
         return {"skill": "grafting", "people": ["Ada"], "minutes": "45"}
 

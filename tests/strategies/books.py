@@ -34,6 +34,8 @@ WEIGHTS = {
     "recipe_written": 1,
     "practised": 1,
     "target_set": 1,
+    "gauge_tested": 2,
+    "checked": 2,
     "struck": 4,
     "replacement": 9,
 }
@@ -67,6 +69,8 @@ class _Maker:
             self._strike()
         elif kind == "replacement":
             self._replace()
+        elif kind == "checked":
+            self._look_up()
         else:
             self._append(kind, getattr(self.bodies, kind)(), on=self._day())
 
@@ -118,6 +122,13 @@ class _Maker:
         if event:
             self.struck.add(self.first_of[event["id"]])
             self._append("struck", {"id": event["id"], "why": "written twice"}, self._day())
+
+    def _look_up(self):
+        """Look a batch up, one that was corrected or struck too."""
+        event = self._pick(lambda e: e["kind"] == "put_up")
+        if event is not None:
+            body = {"batch": self.first_of[event["id"]], "publication": "bulletin 270"}
+            self._append("checked", body, self._day())
 
     def _replace(self):
         """Correct an entry, one that was struck too; its lines keep some of their numbers."""

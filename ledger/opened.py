@@ -1,0 +1,180 @@
+"""Marked jars: asked about before a meal, a gift or a batch opens one, told by an import; and settled.
+
+What is grave is taken only on purpose (``--knowingly``): no answer given in advance to every question,
+as ``--yes`` is, may open such a jar.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.amounts import format_whole
+from ledger.door import Entry
+from ledger.door.lots import OPENING
+from ledger.errors import DANGER, InputError, NeedsAnswer
+from ledger.events import KINDS
+from ledger.projections._standing import OPEN, Standing, Standings, risky_items, standings
+from ledger.replay import _tables
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = [
+    "SIGNS",
+    "check_settling",
+    "may_open",
+    "opened_by_import",
+    "questions",
+    "settles",
+]
+
+SIGNS = (
+    "Eaten of it already, and double sight, drooping eyelids, slurred speech or weakness: call "
+    "emergency services and say what was eaten."
+)
+_MOST = 5000
+"""Lots that an import looks at: each batch behind them is set beside the tables."""
+_KIND = {name: code for code, name in enumerate(KINDS)}
+_FED = _tables.CAUSES.index("fed to animals")
+
+
+def may_open(state: State, entry: Entry) -> bool:
+    """Return whether an entry names something of which a marked jar may be there."""
+    name = OPENING.get(entry.kind)
+    if name is None or not isinstance(entry.body, dict):
+        return False
+    if entry.kind == "discarded" and entry.body.get("why") != "fed to animals":
+        return False
+    lines = entry.body.get(name) or ([entry.body] if "item" in entry.body else [])
+    items = {
+        state.facts.find(str(one["item"]))
+        for one in lines
+        if isinstance(one, dict) and "item" in one
+    }
+    return bool(items & state.once(risky_items))
+
+
+def questions(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
+    """Yield what is asked about the marked jars that an event opens, the gravest first.
+
+    Parameters
+    ----------
+    then : State
+        The book with the event.
+    ev : int
+        The event's place.
+    """
+    found = _opened(then, np.flatnonzero(then.draws["ev"] == ev))
+    several: dict[tuple[int, str], tuple[Standing, int]] = {}
+    for lot, amount, standing in found:
+        key = int(then.lots["item"][lot]), standing.text
+        several[key] = standing, several.get(key, (standing, 0))[1] + amount
+    for (item, text), (standing, amount) in sorted(
+        several.items(), key=lambda one: (one[1][0].rank, one[0])
+    ):
+        said = f"{_said(then, item, amount)} of {then.facts.names[item]} from a jar that stands so: {text}."
+        more = f" {SIGNS}" if standing.is_grave else ""
+        code = DANGER if standing.is_grave else "open-standing"
+        question = f"{said}{more} Is it taken all the same?"
+        yield NeedsAnswer(code, OPENING[kind], question, "it is taken all the same")
+
+
+def _opened(state: State, draws: np.ndarray[Any, Any]) -> list[tuple[int, int, Standing]]:
+    """Return (lot, amount, standing) of the marked lots that draws take from."""
+    role = state.draws["role"][draws]
+    wanted = [_tables.ROLES.index(name) for name in ("used", "ate", "lines")]
+    draws = draws[np.isin(role, wanted)]
+    rows = (
+        np.concatenate([state.allocations_of_draw(int(d)) for d in draws])
+        if draws.size
+        else np.zeros(0, np.int64)
+    )
+    lots, amounts = state.allocations[1][rows], state.allocations[2][rows]
+    found = state.once(standings).of(np.unique(lots).tolist())
+    out = []
+    for lot, amount in zip(lots.tolist(), amounts.tolist(), strict=True):
+        one = found[lot]
+        if one is not None and one.is_marked:
+            out.append((lot, amount, one))
+    return out
+
+
+def _said(state: State, item: int, whole: int) -> str:
+    measures = state.settings.newest("measures", "us") or "us"
+    return format_whole(whole, state.facts.measure[item], measures=measures)
+
+
+def opened_by_import(state: State, after: int) -> Iterator[str]:
+    """Say which events written down after one (its number) took from marked jars."""
+    events, draws = state.journal.tables["events"], state.draws
+    kind, cause = events["kind"][draws["ev"]], events["cause"][draws["ev"]]
+    takes = np.isin(kind, [_KIND[name] for name in ("eaten", "given_away", "put_up")])
+    takes |= (kind == _KIND["discarded"]) & (cause == _FED)
+    rows = np.flatnonzero(takes & (draws["ev"] >= after))
+    for row in rows[-_MOST:].tolist():
+        for lot, amount, standing in _opened(state, np.array([row])):
+            item = int(state.lots["item"][lot])
+            yield (
+                f"event {int(draws['ev'][row]) + 1}: {_said(state, item, amount)} of "
+                f"{state.facts.names[item]} came from a jar that stands so: {standing.text}"
+            )
+    if rows.size > _MOST:
+        yield f"{rows.size - _MOST} earlier lines were not looked at: `croftbook show touched` tells"
+
+
+def check_settling(state: State, entry: Entry) -> None:
+    """Refuse to settle a batch that does not stand open.
+
+    Raises
+    ------
+    InputError
+        Naming `batch`.
+    """
+    batch = entry.body.get("batch")
+    place = state.journal.place.get(batch) if isinstance(batch, str) else None
+    if place is None:
+        return  # the door says so
+    root = int(state.moment.root[place])
+    ev = next((int(e) for e in state.events("put_up") if state.moment.root[e] == root), None)
+    if ev is None:
+        return
+    problem = _not_open(state.once(standings), ev)
+    if problem is not None:
+        raise InputError("batch", *problem)
+
+
+def _not_open(known: Standings, ev: int) -> tuple[str, str] | None:
+    """Return what is wrong with settling a batch and what would be right; None where it stands open."""
+    own, made_of = known.unsettled(ev), known.made_of(ev)
+    grave = next((one for one in (own, made_of) if one is not None and one.is_grave), None)
+    if grave is not None:
+        return (
+            f"it stands graver than to check yourself ({grave.text})",
+            "Correct the entry where it was written down wrongly, or discard the jars",
+        )
+    if own is None:
+        return "nothing is compared with it, so there is nothing to settle", "Name another batch"
+    if own.standing not in OPEN:
+        if made_of is not None and made_of.is_marked:
+            return (
+                f"it is {made_of.text}",
+                f"Settle the batch that it was made of: {made_of.batch[:8]}",
+            )
+        return f"it stands {own.standing}: there is nothing to settle", "Name another batch"
+    return None
+
+
+def settles(state: State, after: int) -> Iterator[str]:
+    """Say which batches looked up after an event (its number) that settles nothing."""
+    known = state.once(standings)
+    by_root = {int(state.moment.root[ev]): int(ev) for ev in state.events("put_up").tolist()}
+    for ev, body in state.bodies("checked"):
+        place = state.journal.place.get(body["batch"])
+        batch = None if place is None else by_root.get(int(state.moment.root[place]))
+        if ev >= after and batch is not None:
+            problem = _not_open(known, batch)
+            if problem is not None:
+                yield f"event {ev + 1}: batch {body['batch'][:8]} is not settled by it: {problem[0]}"

@@ -1,0 +1,253 @@
+"""Food of little acid in a jar that no published pressure process closed: the caution goes first.
+
+Judged by the food, not by the name of the dish or of the method: boiling water, steam, an oven, an
+open kettle and a layer of oil are alike to the spores of botulism.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from ledger.amounts import split_line
+from ledger.errors import LedgerError
+from ledger.events import kept_by
+from ledger.published.batch import WARM, AcidDone, BatchDone, Finding, JarsDone, Used
+from ledger.published.equipment import cold_heat
+from ledger.published.parts import Part, how_much, parts_of
+from ledger.published.reading import read
+from ledger.published.remedy import if_wrong
+from ledger.published.strength import strength_of
+
+__all__ = ["AGAINST", "Danger", "batch_as_typed", "caution_for", "danger_of", "in_oil"]
+
+AGAINST = "against every published process"
+CANNING = ("boiling water", "pressure")
+_MINOR = Fraction(1, 3)
+"""Low-acid parts above a third of the acid ones are what the jar holds, not a flavour of it."""
+
+_MIXTURES = frozenset({"fat", "sweet"})
+
+
+@dataclass(frozen=True)
+class Danger:
+    """What makes a batch dangerous.
+
+    Attributes
+    ----------
+    names : tuple of str
+        The foods, as typed.
+    against : bool
+        Whether it stands against every published process; else the caution goes with another
+        standing.
+    oil : bool
+        Whether it stands under oil or fat.
+    """
+
+    names: tuple[str, ...]
+    against: bool
+    oil: bool = False
+
+
+def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding]) -> Danger | None:
+    """Return why a batch gets the caution; None where nothing calls for it.
+
+    Parameters
+    ----------
+    batch : BatchDone
+    fit : sequence of str
+        Published products that what went in is, for this method; empty where none is.
+    findings : sequence of Finding
+        What was found so far: acid that falls short brings the caution too.
+    """
+    parts = [part for part in parts_of(batch.used) if not part.strained]
+    warm = bool(batch.sealed) or (batch.method in CANNING and not _only_cold(batch))
+    if (oil := in_oil(batch, parts)) and not (fit and batch.method in CANNING):
+        return Danger(oil, against=warm, oil=True)
+    if not warm or (batch.method == "pressure" and cold_heat(batch) is None):
+        return None
+    if batch.method == "dry" and cold_heat(batch) is None:
+        return None  # dried food in a jar is what the storage tables print
+    low = _named(batch, parts, "low_acid")
+    border = _named(batch, parts, "borderline")
+    if fit and cold_heat(batch) is None:
+        return _of_product(batch, parts, low or border, findings)
+    if low:
+        return Danger(low, against=not _is_minor(parts))
+    return Danger(border, against=True) if border and not _has_acid(batch, parts) else None
+
+
+def _only_cold(batch: BatchDone) -> bool:
+    return bool(batch.kept) and not set(batch.kept) & set(WARM)
+
+
+def _of_product(
+    batch: BatchDone, parts: Sequence[Part], names: tuple[str, ...], findings: Sequence[Finding]
+) -> Danger | None:
+    """Return the caution for a published acid product: only where its acid is missing or short."""
+    acid = [one for one in findings if one.field == "acid" and one.kind != "as published"]
+    more = [
+        one for one in findings if one.field == "ingredients" and one.kind == "no published process"
+    ]
+    open_acid = any(
+        one.kind == "short of it" or (one.kind == "not recorded" and one.done is None)
+        for one in acid
+    )
+    if not names or not (open_acid or more):
+        return None
+    border = _named(batch, parts, "borderline")
+    said_none = not _has_acid(batch, parts)
+    jar_acid = any(one.published and "in each jar" in one.text for one in acid)
+    return Danger(names, against=bool(border) and jar_acid and said_none)
+
+
+def _named(batch: BatchDone, parts: Sequence[Part], acidity: str) -> tuple[str, ...]:
+    """Return the names, as typed, of what is so acid: what was made, then what went in."""
+    out = []
+    if any(one.acidity == acidity for one in read(batch.makes).foods):
+        out.append(batch.makes)
+    for part in parts:
+        if part.role == "food" and any(one.acidity == acidity for one in part.reading.foods):
+            out.append(part.text)
+    return tuple({text.casefold(): text for text in out}.values())
+
+
+def _has_acid(batch: BatchDone, parts: Sequence[Part]) -> bool:
+    if batch.acid:
+        return True
+    return any(
+        part.role in ("lemon", "citric")
+        or (part.role == "vinegar" and strength_of(part.text).kind == "as published")
+        for part in parts
+    )
+
+
+def _is_minor(parts: Sequence[Part]) -> bool:
+    """Return whether food of little acid is a small part beside acid food, by weight."""
+    low = acid = Fraction(0)
+    full = False
+    for part in parts:
+        grams = how_much(part, "lb")
+        if part.role == "vinegar":
+            full = full or strength_of(part.text).kind == "as published"
+            cups = how_much(part, "cup")
+            acid += (cups or Fraction(0)) / 2  # a cup of vinegar is half a pound
+        elif part.role == "food" and any(f.acidity != "acid" for f in part.reading.foods):
+            if grams is None:
+                return False
+            low += grams
+        elif part.role == "food" and part.reading.foods:
+            acid += grams or Fraction(0)
+    return full and low > 0 and low <= _MINOR * acid
+
+
+def in_oil(batch: BatchDone, parts: Sequence[Part]) -> tuple[str, ...]:
+    """Return what stands under oil or fat, by name; empty where nothing does."""
+    makes = read(batch.makes)
+    said = "infused oil" in makes.forms or any("infused oil" in p.reading.forms for p in parts)
+    moist = [
+        part.text
+        for part in parts
+        if part.role == "food" and any(f.group not in _MIXTURES for f in part.reading.foods)
+    ]
+    oil = [p for p in parts if p.role == "food" and any(f.name == "oil" for f in p.reading.foods)]
+    if said and (makes.foods or moist):
+        return tuple(dict.fromkeys((batch.makes, *moist)))
+    if not oil or not moist or batch.method in CANNING:
+        return ()
+    weights = [how_much(part, "lb") for part in parts if part.text in moist]
+    liquid = [how_much(part, "cup") for part in oil]
+    if any(one is None for one in (*weights, *liquid)):
+        return tuple(moist)
+    heavy = sum((w for w in weights if w is not None), Fraction(0))
+    covered = sum((c for c in liquid if c is not None), Fraction(0)) / 2
+    return tuple(moist) if covered * 4 >= heavy else ()
+
+
+def caution_for(danger: Danger | None) -> str | None:
+    """Return the one caution for such a batch: why, and what the documents say of jars done so."""
+    if danger is None:
+        return None
+    names = ", ".join(danger.names)
+    if danger.oil:
+        return (
+            f"CAUTION: {names}: moist food under oil or fat. Spores of botulism grow there without air, and vinegar "
+            "beside it changes nothing; it may have no smell and no look. On the shelf or in the cellar nothing is "
+            "published for it: do not taste it, discard it where no person or animal can reach it. In the refrigerator "
+            "4 days at the most, or freeze it (Oklahoma State University Extension, about 2020)."
+        )
+    return (
+        f"CAUTION: {names}: food of little acid. Spores of botulism live through boiling water, a "
+        "steamer, an open kettle and an oven, and grow in such a jar; it may have no smell and no look. Where "
+        "a process is published for food of little acid it is for a pressure canner only. "
+        + if_wrong()
+    )
+
+
+def batch_as_typed(said: Mapping[str, Any]) -> BatchDone | None:
+    """Return a batch from what has been typed so far; None where what it makes, or how, is not said.
+
+    Parameters
+    ----------
+    said : mapping
+        Of a ``put_up``: ``makes``, ``method``, ``used``, ``made``, ``acid``, ``schedule``, ``note``
+        and ``equipment``, as far as they are there; lines of a body, or texts as typed.
+    """
+    makes, method = said.get("makes"), said.get("method")
+    if not makes or not method:
+        return None
+    heard, note = str(method).casefold(), str(said.get("note") or "")
+    known = "pressure" if "press" in heard and "boil" not in heard else str(method)
+    if known not in _METHODS:
+        known, note = "boiling water", f"{note} {method}"
+    jars, kept = _made(said.get("made") or (), known)
+    return BatchDone(
+        str(makes),
+        known,
+        jars,
+        tuple(_used(one) for one in said.get("used") or () if one),
+        schedule=said.get("schedule"),
+        acid=(AcidDone("lemon juice", "1 tbsp"),) if said.get("acid") else None,
+        note=note,
+        equipment=tuple(str(one) for one in said.get("equipment") or ()),
+        kept=kept,
+    )
+
+
+def _made(made: Iterable[Any], method: str) -> tuple[tuple[JarsDone, ...], tuple[str, ...]]:
+    """Return the jars, and where they stand; a size of jar in the words is a jar."""
+    jars, kept = [], []
+    for one in made:
+        if isinstance(one, Mapping):
+            jar, place = one.get("jar"), one.get("kept") or kept_by(method)
+        else:
+            jar = _JAR.search(str(one))
+            place = next((p for p in _PLACES if str(one).split()[-1:] == [p]), kept_by(method))
+        if jar:
+            jars.append(JarsDone("jar", 1))
+            kept.append(str(place))
+    return tuple(jars), tuple(dict.fromkeys(kept))
+
+
+_JAR = re.compile(r"jar|quart|pint|glas|gläser|\boz\b", re.IGNORECASE)
+_PLACES = ("shelf", "cellar", "fridge", "freezer")
+
+
+def _used(line: Any) -> Used:
+    if isinstance(line, Mapping):
+        item, amount = str(line["item"]), str(line.get("amount", ""))
+        return Used(item, amount, strained=bool(line.get("strained")))
+    try:
+        said, item = split_line(str(line))
+    except LedgerError:
+        return Used(str(line), "")
+    text = str(line).strip()
+    return Used(item or text, text.removesuffix(item).strip() if item else said.text)
+
+
+_METHODS = frozenset(
+    {"boiling water", "pressure", "freeze", "dry", "ferment", "pickle cold", "jam uncooked", "cellar", "cook"}
+)  # fmt: skip

@@ -1,0 +1,339 @@
+"""Reading names of food: which foods, in which form, and which words nobody knows.
+
+Case, accents, plurals, German compounds and slips of one or two letters do not hide a food. What a
+slip stands for counts towards caution only: it is never a ground for "as published".
+"""
+
+from __future__ import annotations
+
+import csv
+import re
+import unicodedata
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from importlib.resources import files
+
+from ledger.items import item_key
+from ledger.reference.kinds import Food, foods, forms
+
+__all__ = ["FoodRead", "Reading", "fold", "read", "stems"]
+
+_UMLAUTS = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss"})
+_ENDINGS = ("en", "er", "es", "e", "n", "s")
+_JOINTS = frozenset({"", "e", "n", "s", "en", "er", "es", "ns"})
+_LONGEST = 5
+_STEM = 4
+_COMPOUND = 7
+_SLIP, _TWO_SLIPS = 5, 7
+_BUTTER = ("butter",)
+_NO_COMPOUND = frozenset(
+    [
+        "wild",
+        "salat",
+        "rand",
+        "seed",
+        "heart",
+        "chop",
+        "sole",
+        "char",
+        "bass",
+        "ling",
+        "sauc",
+        "soss",
+        "sage",
+        "mark",
+        "ganz",
+        "saft",
+        "fest",
+        "gans",
+    ]
+)
+_SHORT = frozenset({"reh", "aal"})
+"""Names too short or too common to be looked for inside longer words."""
+
+_TAILS = {
+    "mus": "puree", "mark": "puree", "pueree": "puree", "puree": "puree", "butter": "butter", "brei": "puree",
+    "wuerfel": "cubed", "scheibe": "cubed", "stueck": "cubed", "stuecke": "cubed", "haelfte": "cubed",
+    "scheiben": "cubed", "haelften": "cubed", "streifen": "cubed", "chips": "dried", "pulver": "dried",
+    "sosse": "", "sauce": "", "saft": "", "salat": "", "kompott": "", "sirup": "", "relish": "", "filet": "",
+    "chutney": "", "oel": "infused oil",
+}  # fmt: skip
+"""What a German compound may end with beside a food, and the form that it says."""
+
+_GENERIC = {
+    "meat": ("meat|Fleisch|game meat|game|carcass|bone|Knochen|mince", "low_acid", "meat"),
+    "vegetable": ("vegetable|veg|Gemüse|veggie", "low_acid", "vegetable"),
+    "bean": ("bean", "low_acid", "pulse"),
+    "dry bean": ("dry bean|dried bean|Trockenbohne|getrocknete Bohne|bean or pea", "low_acid", "pulse"),
+    "pepper": ("pepper|chile pepper|chili pepper|pimiento pepper", "low_acid", "vegetable"),
+    "seafood": ("seafood|shellfish|Meeresfrüchte|chowder fish", "low_acid", "fish"),
+    "berry": ("berry|Beere|mixed berry|boysenberry", "acid", "fruit"),
+    "fruit": ("fruit|Obst|Frucht", "acid", "fruit"),
+    "tomato paste": ("tomato paste|tomato puree|Tomatenmark", "borderline", "fruit"),
+    "tomato juice": ("tomato juice|Tomatensaft|tomato sauce|passata", "borderline", "fruit"),
+    "grape juice": ("grape juice|white grape juice|Traubensaft", "acid", "fruit"),
+    "succotash": ("succotash", "low_acid", "mixture"),
+    "bread": ("banana bread|breadcrumb|Semmelbrösel", "low_acid", "grain"),
+    "raisin": ("raisin|sultana|Rosine|dried fruit|dried apricot|dried cherry", "acid", "fruit"),
+}  # fmt: skip
+"""Words that stand for many foods, taken for the one of least acid: common practice, no source."""
+
+_ALSO = {
+    "chicken": "Hühner|Hühnchen|Geflügel|poultry|fowl",
+    "goose": "Gänse|Gänsekeule|Gänsebrust",
+    "duck": "Entenbrust|Entenkeule",
+    "venison": "Wildfleisch|Wildbret|Wildgulasch",
+    "wild mushroom": "wild mushroom|forest mushroom",
+    "potato": "Erdäpfel",
+    "frozen (thawed)": "frozen|tiefgekühlt|gefroren",
+    "overripe": "dead vine|killed vine|frost killed|frost damaged|frosted|rotten|diseased|mouldy|moldy",
+    "puree": "butter of|mushy",
+    "low-sugar": "less sugar|without sugar|no-sugar",
+    "strained out": "strained out|taken out|bag taken out|removed",
+    "flour": "masa|masa harina|corn flour|breadcrumb|instant starch",
+    "bell pepper": "green bell pepper|red bell pepper|paprika",
+    "hot pepper": "green chile|long green chile|chile|hot chile|chipotle|poblano|anaheim",
+    "leftover": "cooked|roasted|fried|grilled|baked|sauteed",
+}
+"""More names of foods and forms: common practice, no source."""
+
+
+@dataclass(frozen=True)
+class FoodRead:
+    """A food found in a name.
+
+    Attributes
+    ----------
+    name : str
+        Of `ledger.reference.kinds.foods`, or a word for many.
+    acidity, group : str
+        As in `ledger.reference.kinds.Food`.
+    exact : bool
+        False where the name was misspelt, or hidden in a longer word.
+    """
+
+    name: str
+    acidity: str
+    group: str
+    exact: bool = True
+
+
+@dataclass(frozen=True)
+class Reading:
+    """What a name says.
+
+    Attributes
+    ----------
+    text : str
+    foods : tuple of FoodRead
+    roles : tuple of str
+        What is no food of its own: ``water``, ``salt``, ``vinegar``, ``spice``, ``dish``, ...
+    forms : tuple of str
+        Names of `ledger.reference.kinds.forms`, or ``butter`` of a fruit or vegetable.
+    unknown : tuple of str
+        Words that stand in no table.
+    """
+
+    text: str
+    foods: tuple[FoodRead, ...]
+    roles: tuple[str, ...]
+    forms: tuple[str, ...]
+    unknown: tuple[str, ...]
+
+    @property
+    def low_acid(self) -> tuple[FoodRead, ...]:
+        """The foods of little acid."""
+        return tuple(one for one in self.foods if one.acidity == "low_acid")
+
+    @property
+    def exact(self) -> bool:
+        """Whether every word was understood as it stands."""
+        return not self.unknown and all(one.exact for one in self.foods)
+
+
+@lru_cache(8192)
+def fold(text: str) -> tuple[str, ...]:
+    """Return the words of a name without case, accents and punctuation, in the singular."""
+    text = unicodedata.normalize("NFKC", text).casefold().translate(_UMLAUTS)
+    text = unicodedata.normalize("NFKD", text)
+    text = "".join(c for c in text if not unicodedata.combining(c))
+    text = re.sub(r"['’‘`]", "", text)
+    return tuple(item_key(word) for word in re.findall(r"[^\W\d_]+", text))
+
+
+@lru_cache(16384)
+def _stem(word: str) -> str:
+    for ending in _ENDINGS:
+        if word.endswith(ending) and len(word) - len(ending) >= _STEM:
+            return word[: -len(ending)]
+    return word
+
+
+@lru_cache(8192)
+def stems(text: str) -> tuple[str, ...]:
+    """Return the words of a name as they are compared: folded, without endings of the plural."""
+    return tuple(_stem(word) for word in fold(text))
+
+
+@cache
+def _roles() -> dict[str, tuple[str, ...]]:
+    text = files("ledger.reference").joinpath("kitchen_words.csv").read_text("utf-8")
+    return {
+        row["role"]: tuple(f"{row['names']}|{row['german']}".split("|"))
+        for row in csv.DictReader(text.splitlines())
+    }
+
+
+_Entry = tuple[str, str]
+
+
+@cache
+def _index() -> dict[tuple[str, ...], _Entry]:
+    """Return (what, name) by stems: roles, then foods, then forms; the first one said stays."""
+    out: dict[tuple[str, ...], _Entry] = {}
+    several: list[tuple[str, str, tuple[str, ...]]] = [
+        *(("role", role, names) for role, names in _roles().items() if role != "plain"),
+        *(("food", one.name, one.names) for one in foods().values()),
+        *(("food", name, tuple(said[0].split("|"))) for name, said in _GENERIC.items()),
+        *(("form", one.name, one.names) for one in forms().values()),
+        *(
+            ("food" if name in foods() else "form", name, tuple(said.split("|")))
+            for name, said in _ALSO.items()
+        ),
+        ("role", "plain", _roles()["plain"]),
+    ]
+    for what, name, names in several:
+        for said in names:
+            for key in (stems(said), stems(said.partition("(")[0])):
+                if key:
+                    out.setdefault(key, (what, name))
+    return out
+
+
+@cache
+def _singles() -> dict[str, str]:
+    """Return the food that each single word stands for, by its stem."""
+    return {
+        key[0]: name
+        for key, (what, name) in _index().items()
+        if what == "food" and len(key) == 1 and (len(key[0]) >= _STEM or key[0] in _SHORT)
+    }
+
+
+def _food(name: str, *, exact: bool = True) -> FoodRead:
+    known: Food | None = foods().get(name)
+    if known is None:
+        _, acidity, group = _GENERIC[name]
+        return FoodRead(name, acidity, group, exact)
+    return FoodRead(name, known.acidity, known.group, exact)
+
+
+@lru_cache(8192)
+def read(text: str) -> Reading:
+    """Return what a name says, word by word; the longest known stretch goes first.
+
+    Examples
+    --------
+    >>> [f.name for f in read("Rinderbrühe").foods]
+    ['beef', 'stock']
+    >>> read("mashed zuchinni").low_acid[0].name
+    'zucchini'
+    """
+    words, keys = fold(text), stems(text)
+    found: list[FoodRead] = []
+    roles: list[str] = []
+    cuts: list[str] = []
+    unknown: list[str] = []
+    at = 0
+    while at < len(keys):
+        size, entry = _longest(keys, at)
+        if entry is not None and entry[0] == "food" and words[at : at + size] == _BUTTER and found:
+            cuts.append("butter")  # pumpkin butter, plum butter: a spread of what stands before
+        elif entry is not None and entry[0] == "food":
+            found.append(_food(entry[1]))
+        elif entry is not None:
+            (roles if entry[0] == "role" else cuts).append(entry[1])
+            if "tomato" in words[at : at + size]:  # green tomato: a form, and a food
+                found.append(_food("tomato"))
+        else:
+            hidden, said = _inside(words[at])
+            hidden = hidden or _near(words[at])
+            found += hidden
+            cuts += said
+            if not hidden:
+                unknown.append(words[at])
+        at += size
+    return Reading(
+        text,
+        tuple(dict.fromkeys(found)),
+        tuple(dict.fromkeys(role for role in roles if role != "plain")),
+        tuple(dict.fromkeys(cuts)),
+        tuple(dict.fromkeys(unknown)),
+    )
+
+
+def _longest(keys: tuple[str, ...], at: int) -> tuple[int, _Entry | None]:
+    for size in range(min(_LONGEST, len(keys) - at), 0, -1):
+        entry = _index().get(keys[at : at + size])
+        if entry is not None:
+            return size, entry
+    return 1, None
+
+
+def _inside(word: str) -> tuple[list[FoodRead], list[str]]:
+    """Return the foods, and the form, that a compound is made of: Kürbissuppe, Apfelmus."""
+    if len(word) < _COMPOUND:
+        return [], []
+    heads, tails = _parts(word, at_end=False), _parts(word, at_end=True)
+    for head, name in heads:
+        rest = word[len(head) :]
+        for tail, form in _TAILS.items():
+            if rest.endswith(tail) and rest.removesuffix(tail) in _JOINTS:
+                return [_food(name)], [form] if form else []
+        for tail, other in tails:
+            if rest.endswith(tail) and rest.removesuffix(tail) in _JOINTS:
+                return list(dict.fromkeys([_food(name), _food(other)])), []
+    found = [*heads[:1], *tails[:1]]
+    return list(dict.fromkeys(_food(name, exact=False) for _, name in found)), []
+
+
+def _parts(word: str, *, at_end: bool) -> list[tuple[str, str]]:
+    """Return the names that a word begins or ends with, as (letters, food), the longest first."""
+    known, out = _singles(), []
+    for size in range(len(word) - 1, 2, -1):
+        letters = word[-size:] if at_end else word[:size]
+        endings = ("", *_ENDINGS) if at_end else ("",)
+        for ending in endings:
+            stem = letters.removesuffix(ending) if letters.endswith(ending) else ""
+            if stem in known and stem not in _NO_COMPOUND:
+                out.append((letters, known[stem]))
+                break
+    return out
+
+
+@cache
+def _words() -> dict[str, str]:
+    """Return the food that each name of one word stands for, as it is spelled."""
+    named = [*((one.name, one.names) for one in foods().values())]
+    named += [(name, tuple(said[0].split("|"))) for name, said in _GENERIC.items()]
+    named += [(name, tuple(said.split("|"))) for name, said in _ALSO.items() if name in foods()]
+    return {fold(said)[0]: name for name, names in named for said in names if len(fold(said)) == 1}
+
+
+@lru_cache(4096)
+def _near(word: str) -> list[FoodRead]:
+    """Return the food that a word is a slip of: one letter from five on, two from seven on."""
+    from rapidfuzz.distance import OSA
+
+    if len(word) < _SLIP:
+        return []
+    allowed = 2 if len(word) >= _TWO_SLIPS else 1
+    best: list[tuple[int, bool, str]] = []
+    for known, name in _words().items():
+        if abs(len(known) - len(word)) > allowed or len(known) < _SLIP:
+            continue
+        steps = OSA.distance(word, known, score_cutoff=allowed)
+        if steps <= allowed:
+            # of two that are as near, the one of less acid
+            best.append((steps, _food(name).acidity != "low_acid", name))
+    return [_food(min(best)[2], exact=False)] if best else []

@@ -1,0 +1,28 @@
+"""What the documents say of jars that had the wrong process."""
+
+from __future__ import annotations
+
+from ledger.published.words import cite, number
+from ledger.reference.storage import Figure, figures
+
+__all__ = ["figure", "if_wrong"]
+
+
+def figure(item: str, condition: str = "", publisher: str = "") -> Figure:
+    """Return a figure of the table on jars that failed, by condition and publisher."""
+    return next(
+        one
+        for one in figures("failed_seal", "any_jar", item)
+        if condition in one.condition and publisher in one.source.publisher
+    )
+
+
+def if_wrong() -> str:
+    """Return in two sentences what the documents say of jars that had the wrong process."""
+    wrong = figure("reprocess_deadline", "wrong process")
+    boil = next(f for f in figures("safety", "home_canned_low_acid", "boil_before_eating"))
+    return (
+        f"Jars done so: within {number(wrong.high)} hours give them a whole published pressure process anew, or "
+        f"refrigerate (a few days) or freeze them ({cite(wrong.source)}). Later: do not "
+        f"taste, discard where no person or animal can reach it ({cite(boil.source)})."
+    )
