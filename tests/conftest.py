@@ -16,6 +16,14 @@ settings.load_profile("any machine")
 TODAY = "2026-11-01"
 
 
+@pytest.fixture(autouse=True, scope="session")
+def _cache_of_ones_own(tmp_path_factory):
+    """What is worked out and kept goes into a folder of this run."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        yield
+
+
 @pytest.fixture
 def book(tmp_path):
     """An empty book in a folder of its own."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dashboard.pages import (
     as_published,
+    came_true,
     history,
     jar_cost,
     know_how,
@@ -35,6 +36,7 @@ PAGES: tuple[Page, ...] = tuple(
         next_season,
         stocking_up,
         worth_it,
+        came_true,
         as_published,
         touched,
         history,

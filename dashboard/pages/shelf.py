@@ -35,6 +35,7 @@ _ITEMS = (
     "weeks_text",
     "next_supply_on",
     "reaches_next_supply",
+    "held_text",
     "past_best_text",
 )
 _AGES = (182, 365)
@@ -145,6 +146,10 @@ def _stock_says(ask: Ask, record: dict[str, Any]) -> str:
         out = record["runs_out_on"]
         says += " " + words(
             "shelf.stock_out", early=words.day(out["early"]), late=words.day(out["late"])
+        )
+    if record["ranges_said"]:
+        says += " " + words(
+            "shelf.stock_held", held=record["ranges_held"], said=record["ranges_said"]
         )
     if record["next_supply_on"]:
         says += " " + words("shelf.stock_next", day=words.day(record["next_supply_on"]))

@@ -28,7 +28,9 @@ __all__ = ["PAGE", "draw"]
 
 _NAME = "worth-it"
 _COLUMNS = ("line", "money_in", "money_out", "worth", "cost", "net", "hours", "net_per_hour")
-_LASTING = ("item", "paid", "earned", "share_back", "payback_years", "paid_back_on", "expected_on")
+_LASTING = (
+    "item", "paid", "earned", "yearly_cost", "back_text", "payback_years", "paid_back_on", "expected_on",
+)  # fmt: skip
 _PRICES = ("home_per_unit", "home_before_labour_per_unit", "shop_per_unit")
 _DRAWN = 16
 """Lasting things in the picture: those that cost most."""

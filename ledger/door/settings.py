@@ -71,6 +71,10 @@ _CHECKS: dict[str, tuple[Callable[[str], bool], str]] = {
         _matches(rf"{_MONEY}(\s*(per|/)\s*(hour|h|minute|min))?"),
         "money per hour, for example 12.00",
     ),
+    "interest_rate": (
+        _matches(r"(\d{1,2}(\.\d+)?|100(\.0+)?)\s*(%|percent|per cent)?(\s*(a|per) year)?"),
+        "per cent a year, from 0 to 100, for example 4",
+    ),
     "people": (_matches(r"[1-9]\d{0,2}"), "how many people, for example 6"),
     "kcal_per_person_day": (_matches(_MONEY), "kcal, for example 2200"),
     "season_starts": (

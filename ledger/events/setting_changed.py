@@ -15,6 +15,7 @@ Name = Literal[
     "measures",
     "time_zone",
     "labour_rate",
+    "interest_rate",
     "people",
     "kcal_per_person_day",
     "season_starts",

@@ -23,6 +23,7 @@ _MODULES = {
     "touched": "touched",
     "worth-it": "worth_it",
     "stocking-up": "stocking_up",
+    "came-true": "came_true",
 }
 
 

@@ -12,6 +12,7 @@ import numpy as np
 
 from ledger.projections._common import goes
 from ledger.projections._season_plots import Plot
+from ledger.projections._uneaten import composted, fed, uneaten
 from ledger.replay import COMPONENTS
 from ledger.replay._columns import Array
 
@@ -74,6 +75,34 @@ class Money:
         if rows.size and not (ev >= 0).all():
             return None, mark
         return float((price * self.field.picked["kept"][rows]).sum()), mark
+
+    def too_long(self, plot: Plot) -> list[tuple[int, float]]:
+        """Return (row, money) of its pickings that were never eaten until their keeping was over."""
+        late = self.state.once(uneaten)
+        return self._off(plot, dict(zip(late.lot.tolist(), late.share.tolist(), strict=True)), {})
+
+    def glut(self, plot: Plot) -> list[tuple[int, float]]:
+        """Return (row, money) of what was fed to animals or composted, less the feed that it spared."""
+        spared = self.state.once(fed)
+        value = np.bincount(spared.lot, spared.value, self.state.left.size)
+        share = np.bincount(spared.lot, spared.share, self.state.left.size)
+        rotted = self.state.once(composted)
+        gone = {lot: float(share[lot] + rotted[lot]) for lot in self.lots(plot).tolist()}
+        return self._off(plot, gone, {lot: float(value[lot]) for lot in gone})
+
+    def _off(
+        self, plot: Plot, share: dict[int, float], worth: dict[int, float]
+    ) -> list[tuple[int, float]]:
+        """Return what a share of each picking is worth at the shop, less what else it was worth."""
+        price, ev, _ = self.field.prices
+        out = []
+        for row in plot.rows.tolist():
+            lot = int(self.field.picked["lot"][row])
+            part = share.get(lot, 0.0)
+            if part > 0 and ev[row] >= 0:
+                money = float(price[row] * self.field.picked["kept"][row]) * part
+                out.append((row, max(money - worth.get(lot, 0.0), 0.0)))
+        return out
 
     def hours(self, plot: Plot) -> float | None:
         """Return the hours written down with its plantings and pickings; None where none were."""

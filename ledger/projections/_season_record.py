@@ -117,11 +117,17 @@ class Recorder:
         inputs, hours = self.money.inputs(plot), self.money.hours(plot)
         for lot in self.money.lots(plot).tolist():
             mark |= self.state.costs.mark(lot)
-        net = None if value is None else value - inputs
+        too_long, glut = (
+            None if value is None else sum(money for _, money in off(plot))
+            for off in (self.money.too_long, self.money.glut)
+        )  # fmt: skip
+        net = None if value is None else value - (too_long or 0.0) - (glut or 0.0) - inputs
         return {
             "_mark": mark,
             "inputs": inputs,
             "shop_value": value,
+            "kept_too_long": too_long,
+            "glut": glut,
             "net": net,
             "hours": hours,
             "net_per_hour": _ratio(net, hours),

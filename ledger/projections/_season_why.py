@@ -101,11 +101,13 @@ class _Why:
             "kept_g": lambda: self.weight("kept after trimming", self.plot.rows, "kept"),
             "inputs": self._inputs,
             "shop_value": self._value,
-            "net": lambda: difference("net", "money", self._value(), self._inputs()),
+            "kept_too_long": lambda: self._off("kept too long", self.money.too_long(self.plot)),
+            "glut": lambda: self._off("fed to animals or composted, less what it replaced", self.money.glut(self.plot)),
+            "net": self._net,
             "hours": self._hours,
             "net_per_hour": lambda: quotient(
                 "net per hour", "money per hour",
-                difference("net", "money", self._value(), self._inputs()), self._hours(),
+                self._net(), self._hours(),
             ),
             "last_season_g": lambda: self._last("the season before", to_date=False),
             "last_season_to_date_g": lambda: self._last("the season before, to date", to_date=True),
@@ -128,6 +130,24 @@ class _Why:
         for fate in FATES:
             out[f"where_it_went.{fate}"] = lambda fate=fate: self._went(fate)  # type: ignore[misc]
         return out
+
+    def _net(self) -> Node:
+        off = total(
+            "inputs, what was kept too long and the glut", "money", self._inputs(),
+            self._off("kept too long", self.money.too_long(self.plot)),
+            self._off("fed to animals or composted, less what it replaced", self.money.glut(self.plot)),
+        )  # fmt: skip
+        return difference("net", "money", self._value(), off)
+
+    def _off(self, label: str, rows: list[tuple[int, float]]) -> Node:
+        """Return what of the shop value does not count, picking by picking."""
+        if self._value().value is None:
+            return Node(f"no shop price of {self.name} is known", None, "money")
+        parts = [
+            event_node(self.state, int(self.picked["ev"][row]), "", money, "money")
+            for row, money in rows
+        ]
+        return total(label, "money", *parts)
 
     def weight(self, label: str, rows: Array, column: str) -> Node:
         """Return the weight of pickings, picking by picking; those of nothing are left out."""

@@ -13,6 +13,12 @@ if TYPE_CHECKING:
 __all__ = ["in_words", "missing"]
 
 
+_OFF = {
+    "kept_too_long": "of what was picked and never eaten until its keeping was over",
+    "glut": "of what was fed to animals or composted, beyond the feed that it spared",
+}
+
+
 def in_words(
     recorder: Recorder, totals: dict[str, Any], records: list[dict[str, Any]]
 ) -> list[str]:
@@ -33,6 +39,9 @@ def in_words(
         f"Season {recorder.season}, {begins} to {ends}: {recorder.say(totals['picked_g'])} picked.",
         f"Worth {totals['shop_value']:,.2f} in the shop, inputs {totals['inputs']:,.2f}, net {totals['net']:,.2f}; {totals['hours']:,.0f} hours written down.",
     ]
+    for name, words in _OFF.items():
+        if totals[name] >= 0.005:
+            out.append(f"Not counted in the net: {totals[name]:,.2f} {words}.")
     if not recorder.past.is_over and recorder.past.day >= 0:
         then = recorder.field.calendar.first_day(recorder.season - 1) + recorder.past.day
         out.append(f"Last season: what had been picked by {day_text(then)}.")

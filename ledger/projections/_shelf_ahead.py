@@ -9,11 +9,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.methods.scoring import chance_widened, widened
 from ledger.projections._best_until import BestUntil, Late, best_until, late_lots
 from ledger.projections._common import listed_lots
 from ledger.projections._next_supply import Supply, is_supply, next_supplies
 from ledger.projections._stock_targets import StockTarget, stock_targets
 from ledger.projections._use_past import UsePast, is_use, use_past
+from ledger.projections._widening import lately
 from ledger.replay._columns import Array
 
 if TYPE_CHECKING:
@@ -58,11 +60,22 @@ class Ahead:
     @cached_property
     def per_week(self) -> Array:
         """Use a week: low, likely, high; shape (3, items), NaN where too little is known."""
-        return self.use.per_week
+        return widened(self.plain_per_week, lately(self.state).factor)
 
     @cached_property
     def weeks_left(self) -> Array:
-        """Weeks until nothing is left (low, likely, high; inf: years), and the chance to reach.
+        """Weeks until nothing is left (low, likely, high), and the chance to reach; (4, items)."""
+        factor, plain = lately(self.state).factor, self.plain_weeks_left
+        return np.vstack([widened(plain[:3], factor), chance_widened(plain[3:], factor)])
+
+    @cached_property
+    def plain_per_week(self) -> Array:
+        """Use a week as the method has it, before any widening."""
+        return self.use.per_week
+
+    @cached_property
+    def plain_weeks_left(self) -> Array:
+        """Weeks left (inf: years) and the chance to reach as the method has them, before widening.
 
         Shape (4, items); NaN where too little is known, and the chance also where nothing is left
         or nobody knows when more comes.

@@ -9,6 +9,7 @@ from ledger.projections._common import answer
 from ledger.projections._shelf_ahead import UNITS, Ahead, ahead_of, gone
 from ledger.projections._shelf_standing import item_standing, standing_cautions
 from ledger.projections._use_past import AHEAD
+from ledger.projections._widening import lately
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.replay.state import day_text
 
@@ -60,6 +61,9 @@ ITEM_COLUMNS = (
     Column("best_until", "Best until", "day", "First day on which some of it passes its best: the household's word, else the early end of the published period."),
     Column("seasonal", "Seasonal", "yes or no", "Whether its weeks show that use comes back at the same time of the year."),
     Column("weeks_known", "Weeks known", "weeks", "Past weeks, of the last five years, in which there was some; a week that ran dry counts as far as it went."),
+    Column("ranges_held", "Ranges held", "times", "Of earlier ranges of use a week and of run-out, how many held what came: those of the last eight moments, four weeks apart, whose twelve weeks are over; null where none was said."),
+    Column("ranges_said", "Ranges said", "times", "How many those were."),
+    Column("held_text", "Ranges\nheld", "", "Both in words.", main=True),
     Column("how_sure", "How sure", "", "What keeps the range wide, in words; null where a year or more is known."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
@@ -72,6 +76,8 @@ _SAID = {
     "people-changed": "Food used before the number of people changed counts by it.",
     "few-weeks": f"Few weeks (under {_FEW}): a wide range.",
     "season-not-known": "Less than a year: a season is not known yet.",
+    "earlier-ranges": "Earlier ranges count those of the last eight moments whose twelve weeks are over, as they stood before any widening: `croftbook show came-true` grades all that the book said.",
+    "widened": "The ranges are widened, as too few of the last ones held in this household.",
     "next-by-season": "The next supply is expected as in earlier years; the chance counts earlier and later days, too.",
     "next-by-rhythm": "The next supply is expected after the usual pause; the chance counts shorter and longer ones, too.",
     "best-as-published": "Where the household does not say how long it keeps, best quality ends with the early end of the published period. That is quality, and no promise of safety.",
@@ -155,6 +161,7 @@ def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
         "best_until": None if best is None else day_text(best),
         "seasonal": one is not None and one.seasonal,
         "weeks_known": ahead.use.known(row),
+        **_held(state, item),
         **_use(state, ahead, row, measure),
         **_run_out(ahead, row),
         **_target(state, ahead, row, measure),
@@ -163,6 +170,14 @@ def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
     rests = _rests_on(state, ahead, row, out)
     unsure = "; ".join(text for name, text in _HOW_SURE.items() if name in rests)
     return out | {"assumptions": rests, "how_sure": unsure or None}
+
+
+def _held(state: State, item: int) -> dict[str, Any]:
+    """Return how many of the last ranges of an item held."""
+    held, said = lately(state).items.get(item, (0, 0))
+    if not said:
+        return dict.fromkeys(("ranges_held", "ranges_said", "held_text"))
+    return {"ranges_held": held, "ranges_said": said, "held_text": f"{held} of {said}"}
 
 
 def _use(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
@@ -261,6 +276,8 @@ def _rests_on(state: State, ahead: Ahead, row: int, record: dict[str, Any]) -> l
         "season-not-known": one is not None
         and past.weeks < _YEAR
         and (supply.laid_in or past.weeks >= _FEW),
+        "earlier-ranges": one is not None and int(ahead.items[row]) in lately(state).items,
+        "widened": one is not None and lately(state).factor > 1,
         "next-by-season": ahead.supplies[row].rule == "season",
         "next-by-rhythm": ahead.supplies[row].rule == "rhythm",
         "best-as-published": any(one is not None and one.published for _, one in ahead.best[row]),

@@ -16,6 +16,7 @@ from ledger.projections._shelf_items import build_items
 from ledger.projections._shelf_time import changes, item_number
 from ledger.projections._shelf_why import jars_node, left_node
 from ledger.projections._use_why import mean_use, used_a_week
+from ledger.projections._widening import lately
 from ledger.projections.base import Node
 from ledger.replay.state import day_number, day_text
 
@@ -72,6 +73,8 @@ class _ItemTree:
             "lots": lambda: total("lots with something left", "lots", *(self._came(i, 1.0, "lots") for i in lots)),
             "jars_left": lambda: total("jars left", "jars", *(jars_node(state, i) for i in lots if state.lots["jars"][i])),
             "reaches_next_supply": self._reaches,
+            "ranges_held": lambda: self._earlier(0),
+            "ranges_said": lambda: self._earlier(1),
             "target": self._target,
             "short_of_target": self._short,
             "past_best": self._past_best,
@@ -91,6 +94,16 @@ class _ItemTree:
     def _came(self, lot: int, value: float, unit: str) -> Node:
         return event_node(self.state, int(self.state.lots["ev"][lot]), "", value, unit)
 
+    def _earlier(self, at: int) -> Node:
+        count = lately(self.state).items.get(self.item)
+        words = ("earlier ranges that held", "earlier ranges whose outcome is known")[at]
+        if count is None:
+            return Node("no earlier range can be set beside what came yet", None, "times")
+        return Node(
+            f"{words}: `croftbook why came-true/used-a-week/{self.state.facts.names[self.item]}` shows each",
+            float(count[at]), "times",
+        )  # fmt: skip
+
     def _left(self) -> Node:
         parts = (left_node(self.state, lot) for lot in self.ahead.lots[0])
         return total("left", whole_unit(self.state, self.item), *parts)
@@ -100,7 +113,8 @@ class _ItemTree:
         return quotient("left", self.unit, self._left(), thousand)
 
     def _used(self, at: int, name: str) -> Node:
-        return used_a_week(self.state, self.item, self.ahead.use, 0, at, name, 1000.0)
+        shown = float(self.ahead.per_week[at, 0])
+        return used_a_week(self.state, self.item, self.ahead.use, 0, at, name, 1000.0, shown=shown)
 
     def _weeks(self, at: int, name: str) -> Node:
         value = float(self.ahead.weeks_left[at, 0])
@@ -147,7 +161,7 @@ class _ItemTree:
         rest = chance - float(even.value or 0.0)
         if abs(rest) < 1e-12:
             return even
-        return total("never surely, and never surely not", "0 to 1", even, Node("kept off the ends", rest, "0 to 1"))  # fmt: skip
+        return total("never surely, and never surely not", "0 to 1", even, Node("kept off the ends, and widened where too few ranges held", rest, "0 to 1"))  # fmt: skip
 
     def _next(self) -> Node:
         supply, lots = self.ahead.supplies[0], self.state.lots

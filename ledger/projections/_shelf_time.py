@@ -8,9 +8,11 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.items import near_misses
+from ledger.methods.scoring import widened
 from ledger.projections._common import LISTED_FROM, answer
 from ledger.projections._shelf_ahead import UNITS
 from ledger.projections._use_past import use_past
+from ledger.projections._widening import lately
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.replay._columns import Array
 from ledger.replay.facts import MATCHED
@@ -119,6 +121,17 @@ def build_over_time(state: State, item: int) -> Answer:
     )
 
 
+def _widened(
+    stock: float, low: Array, likely: Array, high: Array, factor: float
+) -> tuple[Array, Array, Array]:
+    """Return what is left with what is used by then as wide as the shelf's other ranges."""
+    if factor == 1.0:
+        return low, likely, high
+    used = widened(np.array([stock - high, stock - likely, stock - low]), factor)
+    most, middle, least = np.maximum(stock - used, 0.0)
+    return least, middle, most
+
+
 def _ahead(
     state: State, item: int, shared: dict[str, Any]
 ) -> tuple[list[dict[str, Any]], list[str]]:
@@ -134,7 +147,7 @@ def _ahead(
     ahead = use.ahead[0]
     if ahead is None:
         return [], [f"No use of {shared['item']} is written down."]
-    low, likely, high = ahead.left_after(stock, _WEEKS)
+    low, likely, high = _widened(stock, *ahead.left_after(stock, _WEEKS), lately(state).factor)
     gone = np.flatnonzero(high < least)
     last = int(gone[0]) if gone.size else _WEEKS
     out = []

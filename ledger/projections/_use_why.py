@@ -53,13 +53,17 @@ def mean_use(state: State, item: int, use: UsePast, row: int, per: float) -> Nod
 
 
 def used_a_week(
-    state: State, item: int, use: UsePast, row: int, at: int, name: str, per: float
-) -> Node:
-    """Return use a week over the coming weeks: the mean, and how the range stands to it."""
+    state: State, item: int, use: UsePast, row: int, at: int, name: str, per: float,
+    *, shown: float | None = None,
+) -> Node:  # fmt: skip
+    """Return use a week over the coming weeks: the mean, and how the range stands to it.
+
+    `shown` is the figure where it is not the method's own (a range that is widened).
+    """
     unit = f"{_unit(state, item, per)} a week"
     if use.too_few(row):
         return Node("fewer than four weeks with some of it are known", None, unit)
-    value = float(use.per_week[at, row]) * 1000 / per
+    value = (float(use.per_week[at, row]) if shown is None else shown) * 1000 / per
     if np.isnan(value):
         return Node("none of it was used", None, unit)
     mean = mean_use(state, item, use, row, per)

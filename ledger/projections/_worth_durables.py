@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import calendar
 import datetime as dt
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.methods.money import payback
+from ledger.methods.money import capital_recovery, payback
 from ledger.methods.ratios import ratio
 from ledger.methods.wear import straight_line
 from ledger.projections._common import answer
@@ -39,7 +40,10 @@ COLUMNS = (
     Column("worn_by_age", "Worn by age", "money", "What it has lost if it loses the same every year (straight line, the month of buying counted in full)."),
     Column("earned", "Earned", "money", "What the batches and harvests that it served were worth at shop prices, less what they cost without own time and without wear; shared with whatever else that lasts served with it, by wear. Null where nobody wrote down what it served.", main=True),
     Column("earned_per_year", "A year", "money per year", "The rate: mean of the whole years since it was bought; within the first year what it has earned so far."),
-    Column("share_back", "Back", "share", "Earned / paid: 1 is paid back.", main=True),
+    Column("yearly_cost", "Cost a year", "money per year", "What it costs a year over its life, its price and the interest on it together (capital recovery, nothing left at its end); at the `interest_rate` set for the day of the answer, without one price / life.", main=True),
+    Column("gain_per_year", "Gain a year", "money per year", "Earned a year less cost a year; null where nobody wrote down what it served."),
+    Column("share_back", "Share back", "share", "Earned / paid: 1 is paid back."),
+    Column("back_text", "Back", "", "The same in words, no further than: paid off.", main=True),
     Column("payback_years", "Pay-back", "years", "Years from buying to pay-back, so far or at this rate; null where never at this rate.", main=True),
     Column("paid_back_on", "Paid back", "day", "The day on which it had earned its price; null where it has not.", main=True),
     Column("expected_on", "At this rate", "day", "When it will have; null where it has, or never at this rate.", main=True),
@@ -66,6 +70,12 @@ class Durable:
     uses: list[Use]
     charged: float
     today: int
+    interest: float = 0.0
+
+    @property
+    def yearly_cost(self) -> float:
+        """Return what it costs a year over its life, with interest, nothing being left at its end."""
+        return capital_recovery(self.paid, 0.0, max(self.years, 1 / 12), self.interest)
 
     @property
     def earned(self) -> float | None:
@@ -157,11 +167,18 @@ def _anniversary(day: int, years: int) -> int:
     return day_number(date.replace(year=date.year + years, day=min(date.day, last)))
 
 
+def interest_rate(text: str | None) -> float | None:
+    """Return the interest of a year as a share: ``4``, ``4 %`` and ``4 % a year`` are 0.04."""
+    match = re.match(r"\s*(\d+(?:\.\d+)?)", text or "")
+    return float(match[1]) / 100 if match else None
+
+
 def durables_of(state: State) -> list[Durable]:
     """Return the things that last, those with most paid for first."""
     facts, durables = state.facts, state.costs.durables
     earned = Earned(state)
     today = state.as_of_day
+    interest = interest_rate(state.settings.on("interest_rate", today)) or 0.0
     parts: dict[int, float] = {}
     lasting: dict[int, list[tuple[int, float, float]]] = {}
     for part in state.costs.garden.parts:
@@ -182,14 +199,14 @@ def durables_of(state: State) -> list[Durable]:
         first = int(durables.day[rows].min())
         out.append(
             Durable(item, first, pieces, paid, years or DEFAULT_YEARS, years is not None,
-                    uses, charged.get(item, 0.0), today)
+                    uses, charged.get(item, 0.0), today, interest)
         )  # fmt: skip
     for item, several in lasting.items():
         paid = sum(money for _, money, _ in several)
         rows = durables.rows(item, today)
         out.append(
             Durable(item, min(day for day, _, _ in several), float(durables.pieces[rows].sum()),
-                    paid, several[-1][2], True, earned.uses.get(item, []), parts[item], today)
+                    paid, several[-1][2], True, earned.uses.get(item, []), parts[item], today, interest)
         )  # fmt: skip
     return sorted(out, key=lambda one: (-one.paid, facts.names[one.item]))
 
@@ -225,9 +242,19 @@ def build(state: State) -> Answer:
         totals["missing"] = missing
     if records:
         text = "What batches and harvests gained is shared over what lasts and served them, by wear; own time is not taken off."
+        assumed["interest"] = _interest(state)
         assumed["shared-by-wear"] = Assumption("shared-by-wear", text, ())
     words = [assumed[one] for one in sorted(assumed)]
     return answer(state, "worth-it", COLUMNS, records, totals=totals, assumptions=words)
+
+
+def _interest(state: State) -> Assumption:
+    rate = interest_rate(state.settings.on("interest_rate", state.as_of_day))
+    if rate is None:
+        text = "No rate of interest is set, so what lasts costs a year its price by its life: `croftbook setting interest_rate 4` sets one."
+    else:
+        text = f"What lasts costs a year its price and {rate * 100:g} per cent interest, spread evenly over its life, nothing being left at its end."
+    return Assumption("interest", text, ())
 
 
 def _unnamed(item: str, sort: str) -> str:
@@ -238,10 +265,19 @@ def _unnamed(item: str, sort: str) -> str:
     return f"Nobody wrote down what {item} served: {how}."
 
 
+def _back(one: Durable) -> str | None:
+    """Return how much of its price it has earned, in words: what is paid off is no more than that."""
+    if one.earned is None:
+        return None
+    if one.paid_back_on() is not None:
+        return "paid off"
+    return f"{max(ratio(one.earned, one.paid) or 0.0, 0.0):.0%}".replace("%", " %")
+
+
 def _record(state: State, one: Durable, assumed: dict[str, Assumption]) -> dict[str, Any]:
     facts, name = state.facts, state.facts.names[one.item]
     sort = int(facts.sort[one.item])
-    ids = ["shared-by-wear"]
+    ids = ["shared-by-wear", "interest"]
     if not one.said:
         ids.append(f"life:{name}")
         text = f"Nobody said how long {name} lasts; it counts as {DEFAULT_YEARS:g} years."
@@ -266,7 +302,10 @@ def _record(state: State, one: Durable, assumed: dict[str, Assumption]) -> dict[
         "worn_by_age": one.worn_by_age(),
         "earned": one.earned,
         "earned_per_year": one.rate(),
+        "yearly_cost": one.yearly_cost,
+        "gain_per_year": None if one.rate() is None else (one.rate() or 0.0) - one.yearly_cost,
         "share_back": ratio(one.earned, one.paid),
+        "back_text": _back(one),
         "payback_years": one.payback_years(),
         "paid_back_on": None if back is None else day_text(back),
         "expected_on": None if expected is None else day_text(expected),

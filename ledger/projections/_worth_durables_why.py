@@ -57,6 +57,8 @@ class _Tree:
             "earned": self.earned,
             "share_back": lambda: quotient("earned / paid", "share", self.earned(), self.paid()),
             "earned_per_year": self.rate,
+            "yearly_cost": self.yearly,
+            "gain_per_year": lambda: difference("gain a year", "money per year", self.rate(), self.yearly()),
             "payback_years": self.payback,
             "charged": self.charged,
             "worn_by_age": self.worn,
@@ -115,6 +117,16 @@ class _Tree:
         return quotient(
             "earned a year", "money per year", total("in these years", "money", *parts), years
         )
+
+    def yearly(self) -> Node:
+        """Return what it costs a year: its price times the capital recovery factor."""
+        one = self.one
+        factor = Node(
+            f"capital recovery factor: {one.interest * 100:g} per cent over {one.years:g} years",
+            one.yearly_cost / one.paid if one.paid else 0.0,
+            "per year",
+        )
+        return product("cost a year", "money per year", self.paid(), factor)
 
     def payback(self) -> Node:
         """Return the years to pay-back: those gone and those to come, or the flows so far."""

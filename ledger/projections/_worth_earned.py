@@ -2,7 +2,7 @@
 
 A gain is what was made at shop prices less its cost without own time and without the wear of
 durables; it is shared over the durables that served, by the wear of this use. What batches took
-on to other batches gains there, what was lost gains nothing.
+on to other batches gains there, what was lost or kept too long gains nothing.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.events import KINDS
+from ledger.projections._uneaten import uneaten
 from ledger.projections._worth_postings import Lots
 from ledger.replay import COMPONENTS, ORIGINS, _tables
 
@@ -71,6 +72,8 @@ class Earned:
     def __init__(self, state: State) -> None:
         self.state, self.lots = state, Lots(state)
         self.on, self.lost = kept_shares(state)
+        late = state.once(uneaten)
+        np.add.at(self.lost, late.lot, late.share)
         lots = self.lots
         self.gain = lots.known * (1 - self.on - self.lost) - lots.cost * (1 - self.on)
         # What has no price gains nothing that anybody knows of.

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.projections._worth_postings import LINES, Lots, Postings
+from ledger.projections._uneaten import FEED_KCAL_PER_G
+from ledger.projections._worth_postings import LINES, NOTES, Lots, Postings
 from ledger.replay.costing import PROVISIONAL
 
 if TYPE_CHECKING:
@@ -21,9 +22,22 @@ _UNPRICED = "No shop price of {name} is known, so what there was of it counts 0 
 _ONCE = Assumption(
     "counts-once",
     "Each thing counts once: what went into jars or dishes counts there, and what was sold, given "
-    "away or lost is taken off in its own line. `croftbook show season` counts all that was picked.",
+    "away, lost or kept too long is taken off in its own line. `croftbook show season` counts all that was picked.",
 )
 _NO_VALUE = "{name} was received without a value; it counts at the shop's price of its day."
+
+
+_TOO_LONG = Assumption(
+    "kept-too-long",
+    "What was picked and is still in the book when its keeping is over is taken as never eaten: the later of "
+    "the household's word and the published storage life of it (USDA Handbook 66, storage charts), from the "
+    "last count that found some.",
+)
+_SPARED = Assumption(
+    "fed-for-feed",
+    "What was fed to animals counts as the feed that it spared: its energy, at what a unit of energy in feed cost "
+    f"until then ({FEED_KCAL_PER_G * 1000:,.0f} kcal a kilogram of feed where the household says none).",
+)
 
 
 class LotNotes:
@@ -94,6 +108,12 @@ def notes_of(
         ids.update(record["assumptions"])
         unpriced.update(record["unpriced"])
         running |= record["provisional"]
+    for note, said in (("kept too long", _TOO_LONG), ("fed in place of feed", _SPARED)):
+        for name in {LINES[i] for i in posted.line[posted.note == NOTES.index(note)].tolist()}:
+            record = next(r for r in records if r["line"] == name)
+            record["assumptions"] = sorted([*record["assumptions"], said.id])
+            notes.found[said.id] = said
+            ids.add(said.id)
     if records:
         notes.found[_ONCE.id] = _ONCE
         records[-1] |= {

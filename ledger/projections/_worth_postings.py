@@ -14,6 +14,7 @@ import numpy as np
 
 from ledger.events import KINDS, METHODS
 from ledger.projections import _worth_cash as cash
+from ledger.projections._uneaten import fed, uneaten
 from ledger.replay import COMPONENTS, ORIGINS, _tables
 from ledger.replay.facts import SORTS
 from ledger.replay.own_costs import labour_rate
@@ -27,13 +28,14 @@ __all__ = ["LINES", "NOTES", "Lots", "Postings", "postings"]
 
 LINES = (
     "garden", "animals", "foraged", "received", "preserving", "cooking",
-    "sold", "given away", "lost",
+    "sold", "given away", "lost", "kept too long",
 )  # fmt: skip
 """The lines of the answer, in its order."""
 
 NOTES = (
     "came in or made", "into batches", "sown", "lost", "given away", "sold",
     "garden inputs", "leftovers used up", "bought and sold", "money that came", "paid", "ingredients used", "metered fuel", "work",
+    "kept too long", "fed in place of feed",
 )  # fmt: skip
 """What a posting is for."""
 
@@ -197,6 +199,7 @@ def postings(state: State, lots: Lots, first: int, last: int, season: int) -> Po
     _made(state, lots, sheet, (first, last))
     _passed(state, lots, sheet, (first, last))
     _gone(state, lots, sheet, (first, last))
+    _never_eaten(state, lots, sheet, (first, last))
     _garden(state, lots, sheet, season)
     _cash(state, lots, sheet, (first, last))
     _work(state, lots, sheet, (first, last))
@@ -276,6 +279,30 @@ def _gone(state: State, lots: Lots, sheet: _Sheet, period: tuple[int, int]) -> N
         inside
     ]
     sheet.add("money_in", "money that came", line, got_ev[inside], got[inside])
+
+
+def _never_eaten(state: State, lots: Lots, sheet: _Sheet, period: tuple[int, int]) -> None:
+    """Post what kept too long, and the feed that a glut spared: the animals bear what they ate."""
+    late = state.once(uneaten)
+    at = np.flatnonzero(_within(late.over, period))
+    lot, share = late.lot[at], late.share[at]
+    sheet.add(
+        "worth", "kept too long", _LINE["kept too long"], state.lots["ev"][lot],
+        -lots.known[lot] * share, lot=lot, item=state.lots["item"][lot], share=share,
+    )  # fmt: skip
+    spared = state.once(fed)
+    own = (lots.line[spared.lot] >= 0) & (spared.value > 0)
+    at = np.flatnonzero(_within(state.moment.on[spared.ev], period) & own)
+    # no more than it was worth at the shop, where that is known
+    worth = lots.worth[spared.lot[at]] * spared.share[at]
+    value = np.fmin(spared.value[at], np.where(np.isnan(worth), np.inf, worth))
+    about = {
+        "lot": spared.lot[at],
+        "item": state.lots["item"][spared.lot[at]],
+        "share": spared.share[at],
+    }
+    for column, line in (("worth", "lost"), ("cost", "animals")):
+        sheet.add(column, "fed in place of feed", _LINE[line], spared.ev[at], value, **about)
 
 
 def _garden(state: State, lots: Lots, sheet: _Sheet, season: int) -> None:

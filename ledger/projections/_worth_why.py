@@ -161,7 +161,7 @@ class _Season:
         share = float(posted.share[row])
         if lot < 0 or column in ("minutes", "labour", "money_in"):
             return event_node(state, ev, "", value, unit)
-        if column == "worth" and lots.price_ev[lot] >= 0 and not self._is_part_of_given(row):
+        if column == "worth" and lots.price_ev[lot] >= 0 and not self._has_own_value(row):
             name = state.facts.names[int(posted.item[row])]
             amount = event_node(
                 state, ev, "", float(state.lots["whole"][lot]) * share * np.sign(value or 1.0),
@@ -178,8 +178,13 @@ class _Season:
             return product(name, unit, amount, seen)
         return event_node(state, ev, "", value, unit)
 
-    def _is_part_of_given(self, row: int) -> bool:
-        """Say whether a posting is the rest of a received thing's worth that no batch bore."""
+    def _has_own_value(self, row: int) -> bool:
+        """Say whether a posting is no shop worth: the feed that was spared, or the rest of a gift.
+
+        Of what was received, that is the worth that no batch bore.
+        """
+        if NOTES[int(self.posted.note[row])] == "fed in place of feed":
+            return True
         return NOTES[int(self.posted.note[row])] == "into batches" and (
             LINES[int(self.posted.line[row])] == "received"
         )

@@ -49,6 +49,7 @@ COLUMNS = (
     Column("fails", "Fails", "0 to 1", "Chance of a season that brings nothing at all: its own, and half of what the other crops say; null where the yield is not known."),
     Column("chance_short", "Chance short", "0 to 1", "Chance of a season that brings less than is needed, from the plants planned, yields and needs both differing; null where the yield is not known."),
     Column("chance_text", "Chance of\nenough", "", "The chance that it does not, in words.", main=True),
+    Column("held_text", "Earlier seasons", "", "Of earlier seasons, how many brought at least the yield that nine of ten should, as it was said before each; null where none was said."),
     Column("because", "Because", "", "What the row rests on, in words."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
@@ -99,10 +100,36 @@ def build(
     if preserving:
         return _next_preserving.answer_of(plan)
     words = Words(plan)
+    records = [_record(plan, words, crop) for crop in plan.crops]
+    totals = words.totals()
+    totals["in_words"] += _earlier(state, plan, records)
     return answer(
-        state, "next-season", COLUMNS, [_record(plan, words, crop) for crop in plan.crops],
-        totals=words.totals(), assumptions=words.assumptions(),
+        state, "next-season", COLUMNS, records, totals=totals, assumptions=words.assumptions(),
     )  # fmt: skip
+
+
+def said_at(state: State) -> list[dict[str, Any]]:
+    """Return the records of the plain question with the season that they are of, to be graded later."""
+    plan = Plan(state, asked_of(state, None, None, None, False))
+    words = Words(plan)
+    return [{"season": plan.garden.next, **_record(plan, words, crop)} for crop in plan.crops]
+
+
+def _earlier(state: State, plan: Plan, records: list[dict[str, Any]]) -> list[str]:
+    """Put beside each crop how many earlier seasons brought at least what was said; say it of all."""
+    from ledger.projections._graded_plants import plant_grades
+
+    known = [one for one in plant_grades(state, plan.garden) if one.kind == "yield"]
+    for record in records:
+        item = state.facts.find(record["crop"])
+        held = [bool(one.held) for one in known if one.item == item]
+        record["held_text"] = f"{sum(held)} of {len(held)}" if held else None
+    if not known or not records:
+        return []
+    enough = sum(bool(one.held) for one in known)
+    return [
+        f"{enough} of {len(known)} earlier yields were at least what nine seasons of ten should bring."
+    ]
 
 
 def _record(plan: Plan, words: Words, crop: CropPlan) -> dict[str, Any]:

@@ -53,7 +53,9 @@ COLUMNS = (
     Column("last_on", "Last", "day", "Day of the newest picking."),
     Column("inputs", "Inputs", "money", "Its crop's garden inputs of the season, shared by amount after trimming."),
     Column("shop_value", "Shop value", "money", "What is left after trimming, at the shop's price of each day of picking; null where none is known."),
-    Column("net", "Net", "money", "Shop value less inputs; hours are not counted as money.", main=True),
+    Column("kept_too_long", "Kept too long", "money", "Of that, what was picked and never eaten, put up or counted until its keeping was over (the later of the household's word and the published storage life)."),
+    Column("glut", "Glut", "money", "Of that, what was fed to animals or composted, less what it replaced: feed of the same energy, at its price; compost nothing."),
+    Column("net", "Net", "money", "Shop value less what was kept too long, less the glut, less inputs; hours are not counted as money.", main=True),
     Column("hours", "Hours", "hours", "Work written down with its plantings and pickings; of a picking of several crops, by weight. Null where none was.", main=True),
     Column("net_per_hour", "Net per hour", "money per hour", "Net by hours."),
     *(Column(f"where_it_went.{fate}", fate.capitalize(), "g", f"{text} By the lots of its pickings, oldest taken first.") for fate, text in _FATE_WORDS.items()),
@@ -173,7 +175,18 @@ def _totals(recorder: Recorder, records: list[dict[str, Any]]) -> dict[str, Any]
         "seasons": recorder.field.seasons(),
         "from": day_text(first),
         "to": day_text(last),
-        **{name: total(name) for name in ("picked_g", "inputs", "shop_value", "net", "hours")},
+        **{
+            name: total(name)
+            for name in (
+                "picked_g",
+                "inputs",
+                "shop_value",
+                "kept_too_long",
+                "glut",
+                "net",
+                "hours",
+            )
+        },
         "where_it_went": {fate: total(f"where_it_went.{fate}") for fate in FATES},
         "carried_forward": recorder.money.carried_forward(),
         "missing": _season_words.missing(recorder, records),

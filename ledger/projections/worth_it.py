@@ -23,10 +23,10 @@ __all__ = ["COLUMNS", "PROJECTION", "build"]
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
     Column("season", "Season", "", "The season, by the year in which it starts."),
-    Column("line", "Line", "", "garden: all that was picked; animals: what feed or bedding is bought for (eggs); foraged; received: gifts and barter; preserving: every method but cook; cooking: method cook (bread, stock, soup); sold; given away; lost: thrown away, composted, fed to animals, or missing at a count; total: their sum.", main=True),
+    Column("line", "Line", "", "garden: all that was picked; animals: what feed or bedding is bought for (eggs); foraged; received: gifts and barter; preserving: every method but cook; cooking: method cook (bread, stock, soup); sold; given away; lost: thrown away, composted, fed to animals (the feed that it spared is taken off and borne by the animals), or missing at a count; kept too long: picked and never eaten, put up or counted until its keeping was over; total: their sum.", main=True),
     Column("money_in", "Money in", "money", "Money that came in.", main=True),
     Column("money_out", "Paid", "money", "Money paid in the season: garden inputs, jars, lids, equipment and bottled fuel when they were bought; ingredients and metered fuel when they were used. Food bought and eaten as it is does not count.", main=True),
-    Column("worth", "Worth", "money", "At shop prices of the day it came in, each thing once: what went on into jars or dishes counts there and not here; what was sold, given away or lost is taken off in its own line.", main=True),
+    Column("worth", "Worth", "money", "At shop prices of the day it came in, each thing once: what went on into jars or dishes counts there and not here; what was sold, given away, lost or kept too long is taken off in its own line.", main=True),
     Column("cost", "Cost", "money", "What the season bore, labour left out: garden inputs of the season, a year's part of those with `years`, and the components of jar-cost; what went on into jars or dishes bears its cost there.", main=True),
     Column("net", "Net", "money", "Money in and worth, less cost.", main=True),
     Column("hours", "Hours", "hours", "Work written down with planting, picking and putting up; null where none was.", main=True),

@@ -1,7 +1,8 @@
 """Published figures of keeping food: periods, temperatures, salt, vinegar, headspace, power cuts.
 
 ``data/storage.csv.gz`` holds them as printed, one figure a row, each with its source.
-`storage_power_cut.csv` and `storage_headspace.csv` are two charts that it does not hold.
+`storage_power_cut.csv`, `storage_headspace.csv` and `storage_fresh.csv` are charts that it does not
+hold.
 """
 
 from __future__ import annotations
@@ -12,11 +13,12 @@ from fractions import Fraction
 from functools import cache
 from importlib.resources import files
 
+from ledger.items import item_key
 from ledger.reference._read import rows
 from ledger.reference.planting import Source
 from ledger.reference.schedules_sources import source
 
-__all__ = ["Figure", "PowerCut", "figures", "freezing_headspace", "power_cut"]
+__all__ = ["Figure", "PowerCut", "figures", "freezing_headspace", "fresh_life", "power_cut"]
 
 
 @dataclass(frozen=True)
@@ -134,6 +136,39 @@ def power_cut() -> tuple[PowerCut, ...]:
         )
         for row in _table("storage_power_cut.csv")
     )
+
+
+@cache
+def fresh_life(item: str) -> Figure | None:
+    """Return how long a fresh fruit or vegetable may be held at its best temperature and humidity.
+
+    Parameters
+    ----------
+    item : str
+        The household's name for it, in the singular or plural, with or without a variety's kind
+        before it ("roma tomato" is a tomato; "dry bean" is no snap bean).
+
+    References
+    ----------
+    USDA Agriculture Handbook 66, 1954 (vegetables) and 1968 (fruits), both read in copies.
+    """
+    key = item_key(item)
+    if key.split(" ")[0] in ("dry", "dried", "canned", "frozen"):
+        return None
+    best, row = "", None
+    for one in _table("storage_fresh.csv"):
+        for name in one["names"].split("|"):
+            bare = name.lstrip("=")
+            fits = key == bare or (name == bare and key.endswith(f" {bare}"))
+            if fits and len(bare) > len(best):
+                best, row = bare, one
+    if row is None or not row["unit"]:
+        return None
+    return Figure(
+        "fresh", best, "storage_life", "at its best temperature and humidity",
+        Fraction(row["low"]), Fraction(row["high"]), row["unit"], source(row["source_id"]),
+        True, "",
+    )  # fmt: skip
 
 
 def freezing_headspace(pack: str, top: str, container: str) -> tuple[Fraction, Source] | None:

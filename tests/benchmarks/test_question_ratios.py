@@ -31,7 +31,7 @@ ASKED = (
     ("know-how", {}), ("know-how", {"year_sheet": "2025"}), ("know-how", {"curve": "bread"}),
     ("season", {}), ("season", {"weeks": True}), ("season", {"against": "2025"}),
     ("next-season", {}), ("next-season", {"rotate": True}), ("next-season", {"preserving": True}),
-    ("stocking-up", {}), ("worth-it", {}), ("worth-it", {"prices": True}), ("as-published", {}),
+    ("stocking-up", {}), ("worth-it", {}), ("worth-it", {"prices": True}), ("came-true", {}), ("as-published", {}),
 )  # fmt: skip
 LONG = [(name, options) for name, options in ASKED if "curve" not in options]
 

@@ -146,10 +146,12 @@ def test_every_line_by_hand(season):
     assert lines["given away"]["worth"] == near(-5)
     assert lines["lost"]["worth"] == near(-6)
     total = lines["total"]
-    assert total["worth"] == near(20 + 6 + 6 + 25 - 4 - 5 - 6)
+    # nobody ate the last five pounds of tomatoes, and a ripe one keeps two weeks
+    assert lines["kept too long"]["worth"] == near(-10)
+    assert total["worth"] == near(20 + 6 + 6 + 25 - 4 - 5 - 6 - 10)
     assert total["cost"] == near(10 + 18 + 26.5)
-    assert total["net_per_hour"] == near((5 + 42 - 54.5) / 3)
-    assert total["after_labour"] == near(-7.5 - 36)
+    assert total["net_per_hour"] == near((5 + 32 - 54.5) / 3)
+    assert total["after_labour"] == near(-17.5 - 36)
 
 
 def test_what_was_paid_is_cost_and_what_other_seasons_have_of_it(season):
@@ -543,3 +545,93 @@ def test_a_book_of_forty_years(book, yes, fixed_day):
 def test_the_lines_are_in_their_order(season):
     order = [r["line"] for r in season.show("worth-it").to_dict()["records"]]
     assert order == [line for line in (*LINES, "total") if line in order]
+
+
+# -- what nobody ate, and what lasts with interest ----------------------------------------------
+
+
+@pytest.fixture
+def glut(book, yes, fixed_day):
+    """Forty pounds of summer squash: ten eaten, ten to the hens, five on the heap, the rest left."""
+    write(book, "item_described", "2026-01-01", item="egg", sort="food", measure="count")
+    write(
+        book, "item_described", "2026-01-01", item="summer squash", sort="food", measure="mass",
+        kcal_per_100g="20",
+    )  # fmt: skip
+    write(
+        book, "item_described", "2026-01-01", item="layer feed", sort="garden input",
+        measure="mass", feeds="egg",
+    )  # fmt: skip
+    write(book, "bought", "2026-05-01", item="layer feed", amount="10 kg", paid="29")
+    write(book, "price_seen", "2026-05-01", item="summer squash", amount="1 kg", price="3")
+    squash = [{"item": "summer squash", "amount": "40 kg"}]
+    write(book, "harvested", "2026-07-01", lines=squash)
+    write(book, "eaten", "2026-07-02", ate=[{"item": "summer squash", "amount": "10 kg"}])
+    for why, amount in (("fed to animals", "10 kg"), ("composted", "5 kg")):
+        lines = [{"item": "summer squash", "amount": amount}]
+        write(book, "discarded", "2026-07-03", why=why, lines=lines)
+    return book
+
+
+def test_a_glut_is_worth_the_feed_that_it_spared(glut):
+    lines = by_line(glut.show("worth-it", as_of="2026-07-05").to_dict())
+    # 10 kg at 20 kcal per 100 g is 2,000 kcal; feed has 2,900 kcal a kg at 2.90: 2.00
+    assert lines["garden"]["worth"] == near(120)
+    assert lines["lost"]["worth"] == near(-45 + 2)
+    assert lines["animals"]["cost"] == near(2)  # no egg was written down, so no feed counts yet
+    assert "fed-for-feed" in lines["lost"]["assumptions"]
+    assert lines["total"]["net"] == near(120 - 45)  # what one line gains another bears
+
+
+def test_what_nobody_ate_is_worth_nothing_once_its_keeping_is_over(glut):
+    """USDA Handbook 66 (1954): summer squash half a week to a week."""
+    before = by_line(glut.show("worth-it", as_of="2026-07-08").to_dict())
+    assert "kept too long" not in before
+    after = by_line(glut.show("worth-it", as_of="2026-07-09").to_dict())
+    assert after["kept too long"]["worth"] == near(-15 * 3)
+    assert after["garden"] == {**before["garden"]}
+    season = glut.show("season", as_of="2026-07-09").to_dict()["records"][-1]
+    assert (season["kept_too_long"], season["glut"]) == (near(45), near(30 - 2 + 15))
+    assert season["net"] == near(120 - 45 - 43)
+
+
+def test_a_count_and_the_households_word_keep_it_longer(glut):
+    lines = [{"item": "summer squash", "amount": "15 kg"}]
+    write(glut, "counted", "2026-07-08", lines=lines)
+    assert "kept too long" not in by_line(glut.show("worth-it", as_of="2026-07-15").to_dict())
+    assert "kept too long" in by_line(glut.show("worth-it", as_of="2026-07-16").to_dict())
+    write(
+        glut, "item_described", "2026-01-01", item="summer squash", sort="food",
+        keeps={"shelf": "6 weeks"},
+    )  # fmt: skip
+    assert "kept too long" not in by_line(glut.show("worth-it", as_of="2026-08-01").to_dict())
+    write(glut, "eaten", "2026-08-01", ate=[{"item": "summer squash", "amount": "15 kg"}])
+    assert "kept too long" not in by_line(glut.show("worth-it", as_of="2026-10-01").to_dict())
+
+
+def test_why_opens_what_kept_too_long_and_what_was_fed(glut):
+    for line, value in (("kept too long", -45), ("lost", -43)):
+        node = glut.why(f"worth-it/2026/{line}", "worth", as_of="2026-09-01")
+        assert node.value == near(value)
+        assert recompute(node) == near(value)
+
+
+def test_what_lasts_costs_interest_and_is_paid_off_at_most(book, yes, fixed_day):
+    write(book, "item_described", "2020-01-01", item="press", sort="equipment", measure="count")
+    write(book, "bought", "2026-01-02", item="press", amount="1", paid="45000", years="5")
+    press = book.show("worth-it", durables=True).to_dict()["records"][0]
+    assert press["yearly_cost"] == near(9000)
+    write(book, "setting_changed", "2026-01-01", name="interest_rate", value="10 % a year")
+    press = book.show("worth-it", durables=True).to_dict()["records"][0]
+    # (A/P, 10 %, 5) is 0.26380 in the tables of engineering economy
+    assert press["yearly_cost"] == pytest.approx(45_000 * 0.26380, abs=0.2)
+    node = book.why("worth-it/durable/press", "yearly_cost")
+    assert recompute(node) == pytest.approx(press["yearly_cost"])
+    assert (press["back_text"], press["gain_per_year"]) == (None, None)
+
+
+@pytest.mark.parametrize("value", ["-1", "4 per month", "four", "101", ""])
+def test_an_interest_rate_that_cannot_be_is_refused(book, value):
+    with pytest.raises(InputError) as refused:
+        write(book, "setting_changed", "2026-01-01", name="interest_rate", value=value)
+    assert "interest_rate" in str(refused.value) or value == ""

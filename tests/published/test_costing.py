@@ -15,6 +15,7 @@ from ledger.methods.money import (
     accounting_return,
     annuity_factor,
     break_even,
+    capital_recovery,
     composite_margin,
     energy_cost,
     further_gain,
@@ -287,3 +288,26 @@ def test_energy_of_drying(hours_low, kwh, quarts, kwh_each, cents_each):
     assert used == pytest.approx(kwh)
     assert round(used / quarts, 2) == kwh_each
     assert round(cost / quarts * 100, 1) == cents_each
+
+
+@pytest.mark.parametrize(
+    ("cost", "salvage", "years", "rate", "a_year", "within"),
+    [
+        (50_000, 5_000, 5, 0.10, 12_371, 0.5),  # engineering economy, section 6.2, both formulas
+        (
+            100_000,
+            20_000,
+            15,
+            0.10,
+            12_517.60,
+            0.5,
+        ),  # printed answer; 12,517.90 by the exact factor
+        (50_000, 5_000, 5, 0.0, 9_000, 0),
+    ],
+)
+def test_capital_recovery(cost, salvage, years, rate, a_year, within):
+    assert capital_recovery(cost, salvage, years, rate) == pytest.approx(a_year, abs=within)
+    # the other formula of the source: the price spread, less what the rest saves up to
+    if rate:
+        spread = 1 / annuity_factor(rate, years)
+        assert cost * spread - salvage * (spread - rate) == pytest.approx(a_year, abs=within)

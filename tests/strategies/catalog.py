@@ -102,6 +102,7 @@ WHY = (
 )
 SETTINGS = {
     "labour_rate": ("6", "9.5", "12"),
+    "interest_rate": ("4", "2.5 % a year"),
     "season_starts": ("1 January", "1 October", "15 March", "1 July"),
     "price_of_electricity": ("0.17 per kWh", "0.31 per kWh"),
     "price_of_gas": ("1.20 per therm", "0.09 per kWh"),
