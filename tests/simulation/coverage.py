@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import numpy as np
-from simulation.kinds import KINDS, simulate
 
 from ledger.methods.looking_ahead import look_ahead
 from ledger.methods.past import past_of
+from simulation.kinds import KINDS, simulate
 
 __all__ = ["measure"]
 
