@@ -37,10 +37,13 @@ def plain_cell(text: str) -> str:
 
 def as_csv(frame: pd.DataFrame) -> str:
     """Return records as CSV with a header row; numbers stay numbers, texts run nowhere."""
+    import pandas as pd
+
     shown = frame.copy()
     for name in shown.columns:
-        if shown[name].dtype.kind not in "iufbM":
-            shown[name] = shown[name].map(_shown, na_action="ignore")
+        if shown[name].dtype.kind not in "iufbM":  # whole numbers among them stay whole
+            cells = [_shown(value) for value in shown[name]]
+            shown[name] = pd.Series(cells, index=shown.index, dtype=object)
     return str(shown.to_csv(index=False))
 
 

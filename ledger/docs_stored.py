@@ -52,6 +52,7 @@ EXAMPLE = [
 
 PROGRAM = """\
 import hashlib, json, sqlite3, sys
+
 names = 'household, seq, id, kind, v, "on", at, recorded_at, typed_at, "by", replaces, body, hash'
 rows = sqlite3.connect(sys.argv[1]).execute(f"SELECT {names} FROM events ORDER BY household, seq")
 heads = {}
