@@ -125,6 +125,8 @@ class _Tree:
 
     def per_week(self) -> Node:
         """Return what a week likely takes, from the draws of the weeks with some."""
+        if self.one.per_week == 0:
+            return Node("none of it was used", 0.0, f"{self.unit} a week")
         return used_a_week(self.state, self.one.item, self.one.use, self.one.row, 1, "likely", 1.0)
 
     def weeks(self) -> Node:
