@@ -8,7 +8,7 @@ from typing import Any
 import flask
 
 from dashboard.data import Data, Moment
-from ledger.errors import InputError, LedgerError, NotFound
+from ledger.errors import BookError, InputError, LedgerError, NotFound
 from ledger.projections import PROJECTIONS
 
 __all__ = ["add_files"]
@@ -25,6 +25,8 @@ def add_files(server: flask.Flask, data: Data) -> None:
         try:
             options = _options(name, said)
             answer = data.show(name, Moment(said.get("as_of"), said.get("known_at")), **options)
+        except BookError:
+            raise  # said as any page says it
         except LedgerError as error:
             return flask.Response(f"{error}\n", 400, mimetype="text/plain")
         return flask.Response(
@@ -39,7 +41,7 @@ def add_files(server: flask.Flask, data: Data) -> None:
 
     @server.get("/health")
     def health() -> Any:
-        return {"status": "well", "position": data.position()}
+        return {"status": "alive"}  # whoever asks need not be known: nothing of the book is told
 
 
 def _options(name: str, said: Mapping[str, str]) -> dict[str, Any]:

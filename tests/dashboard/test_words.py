@@ -178,6 +178,16 @@ SOMETIMES = {
     "stocking_up.would_spoil": "packs would pass their date",
     "today.short": "a batch fell short",
     "today.not_recorded": "a batch says too little",
+    "devices.put_out": "another device is signed in",
+    "devices.forget": "another device is known and not signed in",
+    **{
+        f"failing.{status}": "a request is answered so" for status in (400, 401, 404, 405, 413, 429)
+    },
+    **{
+        key: "the server speaks TLS"
+        for key in catalogue("en")
+        if re.fullmatch(r"trust\.(iphone|android|computer)\.(title|step\d)", key)
+    },
 }
 """Keys put together from parts, with what must be so for a page to use them."""
 
@@ -189,6 +199,8 @@ def literals():
         for node in ast.walk(ast.parse(source)):
             if isinstance(node, ast.Constant) and isinstance(node.value, str):
                 found.add(node.value)
+    for template in Path(dashboard.__file__).with_name("templates").glob("*.html"):
+        found |= set(re.findall(r"""words\(["']([\w.]+)["']""", template.read_text("utf-8")))
     return found
 
 

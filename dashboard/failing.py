@@ -1,0 +1,65 @@
+"""Answers that are none: what is said when a request fails, in the household's language."""
+
+from __future__ import annotations
+
+import logging
+from typing import Any
+
+import flask
+from dash.exceptions import DashException
+from werkzeug.exceptions import HTTPException
+
+from dashboard.ask import words_of
+from dashboard.data import Data
+from dashboard.plain import refusal
+from ledger.errors import BookUnreachable, LedgerError
+
+__all__ = ["say_failures"]
+
+_log = logging.getLogger("croftbook.dashboard")
+_AGAIN_S = 5
+
+
+def say_failures(server: flask.Flask, data: Data) -> None:
+    """Answer every failure with a page of the program's own, or with a sentence for a script."""
+
+    @server.errorhandler(BookUnreachable)
+    def away(error: BookUnreachable) -> Any:
+        _log.warning("%s", error)
+        words = words_of(data)
+        return refusal(
+            words,
+            words("failing.away"),
+            words("failing.away_text"),
+            503,
+            again_s=_AGAIN_S,
+            home=False,
+        )
+
+    @server.errorhandler(LedgerError)
+    def refused(error: LedgerError) -> Any:
+        words = words_of(data)
+        return refusal(words, words("shell.trouble"), words.refusal(error), 500)
+
+    @server.errorhandler(HTTPException)
+    def http(error: HTTPException) -> Any:
+        words, status = words_of(data), error.code or 500
+        if status < 400:  # a redirect
+            return error
+        known = f"failing.{status}"
+        text = words(known) if words.has(known) else words("failing.other", status=status)
+        answer = refusal(words, words("shell.trouble"), text, status)
+        for name, value in error.get_headers():
+            if name in ("Allow", "Retry-After"):
+                answer.headers[name] = value
+        return answer
+
+    @server.errorhandler(Exception)
+    def failed(error: Exception) -> Any:
+        if isinstance(error, DashException):  # a request that no page of ours sends
+            _log.info("%s", error)
+            words = words_of(data)
+            return refusal(words, words("shell.trouble"), words("failing.400"), 400)
+        _log.exception("%s %s", flask.request.method, flask.request.path)
+        words = words_of(data)
+        return refusal(words, words("shell.trouble"), words("shell.failed"), 500)
