@@ -22,7 +22,7 @@ from tornado.httputil import (
     ResponseStartLine,
 )
 from tornado.iostream import IOStream, SSLIOStream
-from tornado.netutil import bind_sockets, ssl_wrap_socket
+from tornado.netutil import ssl_wrap_socket
 from tornado.wsgi import WSGIContainer
 
 from dashboard.crowd import Crowd, Pace, Standing, Visit
@@ -39,6 +39,7 @@ _HEADER_BYTES, _STRANGERS_BYTES = 32_768, 16_384
 _REQUESTS_EACH_S, _REQUESTS_AT_ONCE = 20.0, 80
 _CONNECTIONS_EACH_S, _CONNECTIONS_AT_ONCE = 200.0, 600
 _STOP_S = 10.0
+_QUEUED = 512
 _TLS_HELLO = b"\x16"
 """The first byte of a TLS connection: a handshake record (RFC 8446, 5.1)."""
 
@@ -83,8 +84,9 @@ class Listening:
         self.app, self.gate, self.tls = app, gate or Gate(), tls
         self.behind = frozenset(str(ipaddress.ip_address(one)) for one in behind)
         self.crowd = Crowd(exempt=self.behind)
-        self.sockets = bind_sockets(port, host, family=socket.AF_INET)
-        self.port: int = self.sockets[0].getsockname()[1]
+        self._socket = socket.create_server((host, port), backlog=_QUEUED)
+        self._socket.setblocking(False)
+        self.port: int = self._socket.getsockname()[1]
         self._loop: asyncio.AbstractEventLoop | None = None
         self._stop: asyncio.Event | None = None
         self._is_up = threading.Event()
@@ -121,7 +123,7 @@ class Listening:
     async def _serve(self) -> None:
         self._loop, self._stop = asyncio.get_running_loop(), asyncio.Event()
         doorway = Doorway(self)
-        doorway.add_sockets(self.sockets)
+        doorway.add_socket(self._socket)
         self._is_up.set()
         if not self._is_asked_to_stop:
             await self._stop.wait()
