@@ -33,6 +33,7 @@ class _App(Dash):
         """Return the page that the browser loads first."""
         from dashboard.ask import words_of
 
+        self.data.position()  # a book that cannot be read is said at once, by a page without scripts
         words = words_of(self.data)
         page = page_at(flask.request.path)
         charting = static.charting_script()

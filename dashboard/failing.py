@@ -56,10 +56,21 @@ def say_failures(server: flask.Flask, data: Data) -> None:
 
     @server.errorhandler(Exception)
     def failed(error: Exception) -> Any:
-        if isinstance(error, DashException):  # a request that no page of ours sends
+        if isinstance(error, DashException) or not _is_a_pages_request():
             _log.info("%s", error)
             words = words_of(data)
             return refusal(words, words("shell.trouble"), words("failing.400"), 400)
         _log.exception("%s %s", flask.request.method, flask.request.path)
         words = words_of(data)
         return refusal(words, words("shell.trouble"), words("shell.failed"), 500)
+
+
+def _is_a_pages_request() -> bool:
+    """Return whether a request to the callbacks has the shape that a page of ours sends."""
+    if not flask.request.path.endswith("_dash-update-component"):
+        return True
+    body = flask.request.get_json(silent=True)
+    if not isinstance(body, dict) or not isinstance(body.get("output"), str):
+        return False
+    shapes = {"inputs": list, "changedPropIds": list, "outputs": (dict, list)}
+    return all(isinstance(body.get(name), shape) for name, shape in shapes.items())

@@ -83,7 +83,7 @@ def serve(
     if check_only:
         _check(port)
         return
-    named = _named(where)
+    named = _named(where) if household == "home" else f"{_named(where)}\n{household}"
     kept, devices = keeper_of(named), devices_of(named)
     if set_passphrase:
         ask_passphrase(kept)

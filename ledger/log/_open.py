@@ -13,6 +13,7 @@ from sqlalchemy.exc import DBAPIError
 from ledger import clock
 from ledger.errors import BookError, BookReadOnly, InputError, NewerBook, NotABook
 from ledger.log._engine import Place, check_file, find_place, make_engine, may_write
+from ledger.log._roles import check_role
 from ledger.log._schema import NEWEST, STEPS, layout
 from ledger.log._store import Log
 from ledger.log._translate import translated
@@ -126,6 +127,8 @@ def _opened(place: Place, household: str, mode: str, *, create: bool, wait: floa
     engine = make_engine(place, mode=mode, wait=wait)
     with translated(str(place)), _or_dispose(engine):
         _lay_out(engine, place, create=create)
+        with engine.connect() as connection:
+            check_role(connection, household)
         return Log(engine, place, household, wait=wait, read_only=mode in ("ro", "immutable"))
 
 
