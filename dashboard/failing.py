@@ -18,10 +18,18 @@ __all__ = ["say_failures"]
 
 _log = logging.getLogger("croftbook.dashboard")
 _AGAIN_S = 5
+_AGAIN = """const ms = Number(document.currentScript.dataset.ms);
+setInterval(() => fetch("/position").then((answer) => answer.ok && location.reload(), () => {}), ms);
+"""
+"""Loads a page anew once the book can be read again, and not before: whoever reads it is not disturbed."""
 
 
 def say_failures(server: flask.Flask, data: Data) -> None:
     """Answer every failure with a page of the program's own, or with a sentence for a script."""
+
+    @server.get("/again.js")
+    def again() -> Any:
+        return flask.Response(_AGAIN, mimetype="text/javascript")
 
     @server.errorhandler(BookUnreachable)
     def away(error: BookUnreachable) -> Any:

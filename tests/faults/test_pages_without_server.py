@@ -45,7 +45,7 @@ def test_stopped_server_is_said_and_mends_itself(pages):
         page = client.get("/shelf", headers=HTML)
         assert page.status_code == 503
         assert "Das Buch ist nicht erreichbar" in page.text
-        assert 'http-equiv="refresh"' in page.text  # the browser asks again by itself
+        assert 'src="/again.js"' in page.text  # the browser asks again by itself
         assert page.headers["Retry-After"]
         for answer in (
             client.get("/position"),
