@@ -11,6 +11,7 @@ from dash import Dash, html
 from dashboard import static
 from dashboard.callbacks import wire
 from dashboard.data import Data
+from dashboard.failing import say_failures
 from dashboard.files import add_files
 from dashboard.forms.callbacks import wire_forms
 from dashboard.gate import Gate
@@ -32,6 +33,7 @@ class _App(Dash):
         """Return the page that the browser loads first."""
         from dashboard.ask import words_of
 
+        self.data.position()  # a book that cannot be read is said at once, by a page without scripts
         words = words_of(self.data)
         page = page_at(flask.request.path)
         charting = static.charting_script()
@@ -72,6 +74,7 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     data = Data(book)
     server = flask.Flask("dashboard")
     (gate or Gate()).guard(server, data)
+    say_failures(server, data)
     app = _App(
         data,
         name="dashboard",
@@ -114,6 +117,7 @@ def _say_policy(app: Dash) -> None:
         )
         response.headers["X-Content-Type-Options"] = "nosniff"
         response.headers["Referrer-Policy"] = "same-origin"
+        response.headers["Server"] = "croftbook"  # no version of anything to strangers
         if re.match(r"text/html|application/json", response.content_type or ""):
             response.headers["Cache-Control"] = "no-store"
         return response

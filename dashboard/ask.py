@@ -16,7 +16,10 @@ __all__ = ["Ask", "read_query", "words_of"]
 
 
 def words_of(data: Data) -> Words:
-    """Return the texts and number formats that the household's settings ask for."""
+    """Return the texts and number formats that the household's settings ask for.
+
+    While the book cannot be read they are those that it asked for last.
+    """
     return Words(
         data.setting("language", "en"),
         data.setting("measures", "us"),

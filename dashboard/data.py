@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
 import threading
 from collections import OrderedDict
@@ -11,6 +12,7 @@ from typing import Any, TypeVar
 
 from dashboard.watch import Watch
 from ledger.book import Book, HistoryRow
+from ledger.errors import BookError
 from ledger.history import newer_rows
 from ledger.projections import Answer, Node
 
@@ -53,6 +55,7 @@ class Data:
         self._history: list[HistoryRow] = []
         self._upto = 0
         self._generation = 0
+        self._settings: dict[str, str | None] = {}
         self._turn = threading.RLock()
 
     def position(self) -> int:
@@ -72,8 +75,10 @@ class Data:
         return self.book.today()
 
     def setting(self, name: str, otherwise: str) -> str:
-        """Return a setting as it holds now."""
-        return self.book.catalogue().setting(name) or otherwise
+        """Return a setting as it holds now; as it was last known while the book cannot be read."""
+        with contextlib.suppress(BookError):
+            self._settings[name] = self.book.catalogue().setting(name)
+        return self._settings.get(name) or otherwise
 
     def show(self, name: str, moment: Moment = NOW, **options: Any) -> Answer:
         """Return the answer to a question, worked out once for each moment and end of the log."""

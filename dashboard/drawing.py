@@ -13,7 +13,7 @@ from dashboard.data import Data, Moment
 from dashboard.pages import page_at
 from dashboard.parts.why import tree
 from dashboard.words import Words
-from ledger.errors import LedgerError
+from ledger.errors import BookUnreachable, LedgerError
 
 __all__ = ["ask_of", "draw_page", "draw_why", "moment_note", "trouble"]
 
@@ -52,6 +52,8 @@ def draw_page(ask: Ask) -> list[Any]:
     top = [*_banner(ask), html.H1(words(f"nav.{page.name}"))]
     try:
         return [*top, *_flat(page.draw(ask))]
+    except BookUnreachable:
+        raise  # no page: the browser says so, keeps what it shows, and asks again
     except LedgerError as error:
         return [*top, trouble(ask, words.refusal(error))]
     except Exception:
@@ -88,6 +90,8 @@ def draw_why(ask: Ask, asked: dict[str, str | None]) -> Any:
     address, field = asked.get("address") or "", asked.get("field")
     try:
         return tree(ask, ask.data.why(address, field, ask.moment))
+    except BookUnreachable:
+        raise
     except LedgerError as error:
         return trouble(ask, ask.words.refusal(error))
     except Exception:

@@ -9,7 +9,7 @@ import flask
 
 from dashboard.data import Data, Moment
 from ledger.cells import as_csv
-from ledger.errors import InputError, LedgerError, NotFound
+from ledger.errors import BookError, InputError, LedgerError, NotFound
 from ledger.projections import PROJECTIONS
 
 __all__ = ["add_files"]
@@ -26,6 +26,8 @@ def add_files(server: flask.Flask, data: Data) -> None:
         try:
             options = _options(name, said)
             answer = data.show(name, Moment(said.get("as_of"), said.get("known_at")), **options)
+        except BookError:
+            raise  # said as any page says it
         except LedgerError as error:
             return flask.Response(f"{error}\n", 400, mimetype="text/plain")
         return flask.Response(
@@ -40,7 +42,7 @@ def add_files(server: flask.Flask, data: Data) -> None:
 
     @server.get("/health")
     def health() -> Any:
-        return {"status": "well", "position": data.position()}
+        return {"status": "alive"}  # whoever asks need not be known: nothing of the book is told
 
 
 def _options(name: str, said: Mapping[str, str]) -> dict[str, Any]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-import logging
+import ipaddress
 import os
 import signal
 import sys
@@ -11,27 +11,35 @@ import threading
 import urllib.error
 import urllib.request
 import webbrowser
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 import click
-from platformdirs import user_config_path
+from platformdirs import user_config_path, user_data_path
 
-from dashboard.gate import Gate, Keeper
+from dashboard.gate import Devices, Gate, Keeper
 from ledger.book import Book, default_path
 from ledger.errors import LedgerError
 
-__all__ = ["keeper_of", "serve"]
+__all__ = ["devices_of", "keeper_of", "serve"]
 
-_THREADS = 8
 _WAIT_S = 3.0
 """How long a form waits for somebody else who writes, before it says so and tries again."""
 
 
 def keeper_of(where: str) -> Keeper:
     """Return the keeper of a book's passphrase, in the user's settings folder."""
-    name = hashlib.sha256(str(where).encode()).hexdigest()[:16]
-    return Keeper(user_config_path("croftbook", appauthor=False) / f"gate-{name}.json")
+    return Keeper(user_config_path("croftbook", appauthor=False) / f"gate-{_mark(where)}.json")
+
+
+def devices_of(where: str) -> Devices:
+    """Return the devices that use a book, a file in the user's data folder."""
+    return Devices(user_data_path("croftbook", appauthor=False) / f"devices-{_mark(where)}.sqlite")
+
+
+def _mark(where: str) -> str:
+    return hashlib.sha256(str(where).encode()).hexdigest()[:16]
 
 
 def serve(
@@ -43,6 +51,9 @@ def serve(
     check_only: bool = False,
     set_passphrase: bool = False,
     household: str = "home",
+    tls: bool = False,
+    host_names: Sequence[str] = (),
+    behind: Sequence[str] = (),
 ) -> None:
     """Open the dashboard on a book and listen until stopped.
 
@@ -60,6 +71,12 @@ def serve(
     set_passphrase : bool
         Ask for a new passphrase of the household, and exit.
     household : str
+    tls : bool
+        Encrypt, with a certificate of the household's own; made on first use.
+    host_names : sequence of str
+        Names that may be asked for besides this machine's own.
+    behind : sequence of str
+        Addresses of proxies that stand before this server and are believed.
 
     Raises
     ------
@@ -69,13 +86,29 @@ def serve(
     if check_only:
         _check(port)
         return
-    kept = keeper_of(_named(where))
+    named = _named(where) if household == "home" else f"{_named(where)}\n{household}"
+    kept, devices = keeper_of(named), devices_of(named)
     if set_passphrase:
         ask_passphrase(kept)
-        click.echo("The passphrase is set; whoever was in has to say the new one.", err=True)
+        devices.end_all()
+        click.echo("The passphrase is set; every device has to sign in with the new one.", err=True)
         return
-    keeper = _ready(kept) if lan else None
-    gate = Gate(keeper, Gate.names_here() if lan else ())
+    if tls and not lan:
+        raise click.ClickException("--tls goes with --lan: serve --lan --tls")
+    host = "0.0.0.0" if lan else "127.0.0.1"
+    proxies, names = _proxies(behind), [_host_name(one) for one in host_names]
+    is_guarded = lan or bool(proxies)
+    if is_guarded:
+        _ready(kept)
+        names += Gate.names_here() if lan else []
+    certificate = _certificate(names) if tls else None
+    gate = Gate(
+        kept if is_guarded else None,
+        devices if is_guarded else None,
+        names,
+        fingerprint=certificate.fingerprint if certificate else "",
+        authority=certificate.authority if certificate else b"",
+    )
     try:
         book = Book.open(where, household, wait=_WAIT_S)
     except LedgerError as error:
@@ -84,8 +117,52 @@ def serve(
 
     app = make_app(book, gate=gate)
     app.data.watch.start()
-    host = "0.0.0.0" if lan else "127.0.0.1"
-    _listen(app, book, host, port, opens=not no_browser)
+    _listen(app, book, gate, host, port, certificate, proxies, opens=not no_browser)
+
+
+def _certificate(names: Sequence[str]) -> Any:
+    from dashboard.gate.certificate import Certificate
+
+    try:
+        return Certificate.kept(
+            user_data_path("croftbook", appauthor=False) / "tls", {"localhost", "127.0.0.1", *names}
+        )
+    except (OSError, ValueError) as error:
+        raise click.ClickException(f"the certificate cannot be made: {error}") from None
+
+
+def _proxies(behind: Sequence[str]) -> list[str]:
+    try:
+        return [str(ipaddress.ip_address(one.strip())) for one in behind]
+    except ValueError as error:
+        raise click.BadParameter(
+            f"{error}. Give the proxy's address, as 127.0.0.1", param_hint="--behind"
+        ) from None
+
+
+def _host_name(text: str) -> str:
+    """Return a host name as browsers send it.
+
+    Raises
+    ------
+    click.BadParameter
+        When it is none: a whole address, a port, a star.
+    """
+    name = text.strip().lower().rstrip(".")
+    try:
+        return str(ipaddress.ip_address(name.strip("[]")))
+    except ValueError:
+        pass
+    labels = name.split(".")
+    if len(name) > 253 or not all(
+        0 < len(one) < 64 and one.replace("-", "a").replace("_", "a").isalnum() and one.isascii()
+        for one in labels
+    ):
+        raise click.BadParameter(
+            f"{text!r} is no host name. Give a name alone, as kitchen.local",
+            param_hint="--host-name",
+        )
+    return name
 
 
 def _named(where: str | None) -> str:
@@ -120,44 +197,89 @@ def ask_passphrase(keeper: Keeper) -> None:
 
 
 def _check(port: int) -> None:
+    """Say whether a dashboard lives on a port, encrypted or not."""
+    import http.client
+    import ssl
+
+    problem = ""
+    for scheme in ("http", "https"):
+        # what is asked is this machine itself, and only whether it lives: no certificate to compare
+        ours = ssl._create_unverified_context() if scheme == "https" else None
+        try:
+            address = f"{scheme}://127.0.0.1:{port}/health"
+            with urllib.request.urlopen(address, timeout=5, context=ours) as answer:
+                click.echo(answer.read().decode().strip())
+                return
+        except (urllib.error.URLError, OSError, http.client.HTTPException) as error:
+            problem = problem or str(error)
+    raise click.ClickException(f"nothing is served on port {port}: {problem}")
+
+
+def _listen(
+    app: Any,
+    book: Book,
+    gate: Gate,
+    host: str,
+    port: int,
+    certificate: Any,
+    proxies: Sequence[str],
+    *,
+    opens: bool,
+) -> None:
+    from dashboard.listening import Listening
+
     try:
-        with urllib.request.urlopen(f"http://127.0.0.1:{port}/health", timeout=5) as answer:
-            click.echo(answer.read().decode().strip())
-    except (urllib.error.URLError, OSError) as error:
-        raise click.ClickException(f"nothing is served on port {port}: {error}") from None
-
-
-def _stop(_signal: int, _frame: Any) -> None:
-    """Stop as Ctrl-C does: a service manager asks so."""
-    raise KeyboardInterrupt
-
-
-def _listen(app: Any, book: Book, host: str, port: int, *, opens: bool) -> None:
-    from waitress.server import create_server
-
-    # A page asks for several things at once; that some wait a moment is nothing to tell a person.
-    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
-    try:
-        server = create_server(app.server, host=host, port=port, threads=_THREADS, ident=None)
+        server = Listening(
+            app.server, gate, host=host, port=port, behind=proxies,
+            tls=certificate.context() if certificate else None,
+        )  # fmt: skip
     except OSError as error:
         raise click.ClickException(
             f"port {port} cannot be had ({error.strerror}). Name another: --port {port + 1}"
         ) from None
-    address = f"http://127.0.0.1:{port}"
+    address = f"{'https' if certificate else 'http'}://127.0.0.1:{port}"
+    is_lan = host == "0.0.0.0"
     click.echo(
-        f"Croftbook is open at {address}" + (" and on the network" if host == "0.0.0.0" else ""),
-        err=True,
+        f"Croftbook is open at {address}" + (" and on the network" if is_lan else ""), err=True
     )
+    if is_lan:
+        _say_network(gate, certificate, port)
     click.echo("Stop it with Ctrl-C.", err=True)
-    signal.signal(signal.SIGTERM, _stop)
+    for one in (signal.SIGTERM, signal.SIGINT):
+        signal.signal(one, lambda *_: server.stop())
     if opens:
         threading.Timer(0.5, webbrowser.open, [address]).start()
     try:
         server.run()
-    except KeyboardInterrupt:
-        pass
     finally:
-        server.task_dispatcher.shutdown(cancel_pending=False, timeout=10)
-        server.close()
         book.close()
+        if gate.devices is not None:
+            gate.devices.close()
         click.echo("Closed; everything written down is kept.", err=True)
+
+
+def _say_network(gate: Gate, certificate: Any, port: int) -> None:
+    """Say under which names the network reaches this machine, and whether what is sent is encrypted."""
+    scheme = "https" if certificate else "http"
+    own = ("localhost", "127.0.0.1", "::1")
+    names = [f"[{one}]" if ":" in one else one for one in sorted(gate.names) if one not in own]
+    click.echo("Phones ask for one of:", err=True)
+    for name in names:
+        click.echo(f"  {scheme}://{name}:{port}", err=True)
+    if not certificate:
+        click.echo(
+            "Not encrypted: the passphrase and the pages cross the network in the open. "
+            "serve --lan --tls encrypts them.",
+            err=True,
+        )
+        return
+    made = (
+        "A certificate was made for this household."
+        if certificate.is_new
+        else "The certificate is that of before."
+    )
+    click.echo(f"{made} Each phone trusts it once: {scheme}://ADDRESS:{port}/trust", err=True)
+    click.echo(
+        f"Its fingerprint (SHA-256), to compare on the phone:\n  {certificate.fingerprint}",
+        err=True,
+    )

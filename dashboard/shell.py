@@ -36,7 +36,10 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
             dcc.Store(id="scheme", data=scheme),
             dcc.Store(id="why-asked"),
             html.A(words("shell.skip"), href="#page", className="skip"),
-            html.Div(id="away", role="status", **{"data-says": words("shell.away")}),
+            html.Div(
+                id="away", role="status", className="line", **{"data-says": words("shell.away")}
+            ),
+            html.Div(id="failed", role="alert", className="line", **_failures(words)),
             html.Header(_head(words), className="head"),
             html.Nav(_menu(words), className="menu", **{"aria-label": words("shell.menu")}),
             html.Main(
@@ -57,6 +60,16 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
         theme=COMPONENT_THEME,
         forceColorScheme=scheme,
     )
+
+
+def _failures(words: Words) -> dict[str, str]:
+    """Return what the browser says of an answer that brings no words of its own."""
+    return {
+        "data-says": words("failing.busy"),
+        "data-too-much": words("failing.413"),
+        "data-kept": words("failing.kept"),
+        "data-enter": words("failing.signed_out"),
+    }
 
 
 def _head(words: Words) -> list[Any]:

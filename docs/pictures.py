@@ -8,14 +8,13 @@ from __future__ import annotations
 import shutil
 import sys
 import tempfile
-import threading
 from pathlib import Path
 
 from playwright.sync_api import sync_playwright
-from waitress.server import create_server
 
 import seed_demo
 from dashboard.app import make_app
+from dashboard.listening import Listening
 from ledger import Book
 
 FOLDER = Path(__file__).with_name("pictures")
@@ -42,9 +41,8 @@ def main() -> int:
     FOLDER.mkdir(exist_ok=True)
     with tempfile.TemporaryDirectory() as folder, Book.open(Path(folder) / "demo.sqlite") as book:
         seed_demo.build(book)  # until today, as a reader would
-        server = create_server(make_app(book).server, host="127.0.0.1", port=0, threads=4)
-        threading.Thread(target=server.run, daemon=True).start()
-        address = f"http://127.0.0.1:{server.effective_port}"
+        server = Listening(make_app(book).server).start()
+        address = f"http://127.0.0.1:{server.port}"
         with sync_playwright() as run:
             browser = run.chromium.launch(executable_path=chromium, args=FLAGS)
             for name, path, width, height in WANTED:

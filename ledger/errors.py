@@ -12,6 +12,7 @@
     |   +-- BookLocked                   somebody else is writing, and for long
     |   +-- BookDamaged                  the chain or a row does not hold
     |   +-- BookReadOnly                 it cannot be written to
+    |   +-- BookUnreachable              its database does not answer
     |   +-- NotABook                     the file is something else
     |   +-- NewerBook                    written by a newer program
     +-- UnknownKind (LookupError)        a stored event of a kind this program does not know
@@ -32,6 +33,7 @@ __all__ = [
     "BookError",
     "BookLocked",
     "BookReadOnly",
+    "BookUnreachable",
     "InputError",
     "LedgerError",
     "NeedsAnswer",
@@ -134,6 +136,10 @@ class BookDamaged(BookError):
 
 class BookReadOnly(BookError):
     """The book cannot be written to: permissions, or a full disk."""
+
+
+class BookUnreachable(BookError):
+    """The database that keeps the book does not answer; it may do so again later."""
 
 
 class NotABook(BookError):

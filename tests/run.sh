@@ -4,6 +4,9 @@
 #   bash tests/run.sh            all of it
 #   bash tests/run.sh -k shelf   arguments go to pytest (lint and types still run)
 #
+# What is installed is what .ci/lock.txt names, version and hash; with CROFTBOOK_RANGES=1 it is the newest that the
+# ranges in pyproject.toml allow.
+#
 # On Debian it installs PostgreSQL, Chromium and its driver where they are missing (as root or with
 # sudo); elsewhere the tests that need them are skipped and say so.
 set -euo pipefail
@@ -30,7 +33,13 @@ command -v python3.11 >/dev/null && python=python3.11
 
 debian_packages
 [ -x .venv/bin/python ] || "$python" -m venv .venv
-.venv/bin/python -m pip install --quiet --disable-pip-version-check --editable '.[test]'
+pip() { .venv/bin/python -m pip --disable-pip-version-check "$@"; }
+if [ -n "${CROFTBOOK_RANGES:-}" ]; then
+    pip install --quiet --editable '.[test]'
+else
+    pip install --quiet --require-hashes --requirement .ci/lock.txt
+    pip install --quiet --no-deps --no-build-isolation --editable .
+fi
 
 echo "== ruff"
 .venv/bin/ruff check .

@@ -1,6 +1,6 @@
 /* What the browser does by itself: opens a figure's arithmetic, saves pictures, asks every three
-   seconds whether somebody else wrote, shows the next line of a form, writes once for a double tap. No data is
-   made here. */
+   seconds whether somebody else wrote, shows the next line of a form, writes once for a double tap, says what
+   became of a request that failed. No data is made here. */
 (function () {
   "use strict";
   function known(id) {
@@ -8,6 +8,47 @@
   }
   const set = (id, props) => { if (known(id)) window.dash_clientside.set_props(id, props); };
   const EVERY_MS = 3000, AGAIN_MS = 1500;
+
+  /* An answer other than success is said, in the words that came with it; what an earlier entry was told
+     goes away, what was typed stays. A page that cannot begin asks again by itself. */
+  const WIRE = "_dash-update-component", BEGINS = /_dash-(layout|dependencies)/, AGAIN_MS = 5000;
+  const ask = window.fetch.bind(window);
+  window.fetch = async function (asked, ...more) {
+    const to = String(asked.url || asked), begins = BEGINS.test(to);
+    if (!begins && !to.includes(WIRE)) return ask(asked, ...more);
+    let answer;
+    try { answer = await ask(asked, ...more); }
+    catch (error) { unsaid(); if (begins) setTimeout(() => location.reload(), AGAIN_MS); else askPosition(); throw error; }
+    if (answer.ok) return answer;
+    const text = await words(answer.clone());
+    if (!begins) failed(text, answer.status);
+    else if (answer.status === 401) location.assign("/enter");
+    else {
+      setTimeout(() => { document.body.textContent = text; }, 100); // after the renderer's own line
+      setTimeout(() => location.reload(), AGAIN_MS);
+    }
+    return answer;
+  };
+  async function words(answer) {
+    const line = document.getElementById("failed"), says = line ? line.dataset : {};
+    if (answer.status === 413) return says.tooMuch;
+    try { return (await answer.json()).said || says.says; } catch (_error) { return says.says; }
+  }
+  function unsaid() {
+    if (document.querySelector("#form-said *")) set("form-said", { children: null });
+    if (document.querySelector("#strike-said *")) set("strike-said", { children: null });
+  }
+  function failed(text, status) {
+    const line = document.getElementById("failed");
+    if (!line) return;
+    unsaid();
+    line.replaceChildren([text, all(BOXES).some((box) => box.value) ? line.dataset.kept : ""].join(" ").trim());
+    if (status !== 401) return;
+    const link = document.createElement("a");
+    link.href = "/enter"; link.target = "_blank"; link.textContent = line.dataset.enter;
+    line.append(" ", link);
+  }
+  function mended() { document.getElementById("failed")?.replaceChildren(); }
 
   /* The charting script is kept for long, so it is asked for under its version. */
   const charting = document.querySelector("meta[name=charting]");
@@ -52,6 +93,7 @@
           else link.removeAttribute("aria-current");
         });
         holdOn();
+        mended();
         // a page that came in another language than the menu brings the menu along
         if (document.getElementById("main").lang !== document.documentElement.lang) location.reload();
         return path + (search || "");
@@ -145,6 +187,7 @@
     if (isDropped || isEarly) event.stopPropagation();
     if (isDropped) return;
     tapped = now;
+    mended();
     askPosition(); // a tap that nobody hears is told at once
     if (isEarly) { waits = button; setTimeout(wait, 20); }
   }, true);
@@ -220,24 +263,32 @@
   });
 
   /* While nothing answers, a line says so and what was typed stays; back again, the page is drawn anew. */
-  let isAway = false;
-  function nowAway(away) {
-    const line = document.getElementById("away"), isBack = isAway && !away;
-    if (line) line.textContent = away ? line.dataset.says : "";
-    isAway = away;
+  let isAway = false, isOut = false;
+  function nowAway(says) {
+    const line = document.getElementById("away"), isBack = isAway && !says;
+    if (line && line.textContent !== says) line.textContent = says;
+    isAway = Boolean(says);
     return isBack;
   }
   async function askPosition() {
     if (document.hidden || !known("seen")) return;
     let now;
     try {
-      const answer = await fetch("/position", {
+      const answer = await ask("/position", {
         credentials: "same-origin", headers: { Accept: "application/json" }, signal: AbortSignal.timeout?.(2 * EVERY_MS),
       });
-      if (answer.status === 401) { window.location.assign("/enter"); return; }
+      if (answer.status === 401) return out(await words(answer));
+      if (!answer.ok) { nowAway(await words(answer)); return; }
       now = (await answer.json()).position;
-    } catch (_error) { nowAway(true); return; } // the next round asks again
-    if (nowAway(false) || now !== known("seen").props.data) set("seen", { data: now });
+    } catch (_error) { nowAway(document.getElementById("away")?.dataset.says || ""); return; } // the next round asks again
+    if (isOut) { isOut = false; mended(); }
+    if (nowAway("") || now !== known("seen").props.data) set("seen", { data: now });
+  }
+  /* A device that was signed out is led to the entrance, unless that would lose what was typed. */
+  function out(text) {
+    if (!all(BOXES).some((box) => box.value && !box.readOnly)) return window.location.assign("/enter");
+    if (!isOut) failed(text, 401);
+    isOut = true;
   }
   setInterval(askPosition, EVERY_MS);
 

@@ -1,13 +1,12 @@
-"""What every request passes: the name it asks for, where it comes from, and who is in."""
+"""What every request passes: the name it asks for, where it comes from, and who is signed in."""
 
 from __future__ import annotations
 
 import contextlib
-import datetime as dt
 import ipaddress
-import secrets
 import socket
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from http.cookies import CookieError, SimpleCookie
 from typing import Any
 from urllib.parse import urlsplit
 
@@ -15,13 +14,19 @@ import flask
 
 from dashboard.ask import words_of
 from dashboard.data import Data
+from dashboard.gate.devices import Devices, SignedIn
 from dashboard.gate.passphrase import Keeper
+from dashboard.gate.waits import Waits
+from dashboard.plain import refusal
 
 __all__ = ["Gate"]
 
 _OWN = ("localhost", "127.0.0.1", "::1")
-_OPEN = ("/enter", "/assets/croft.css", "/health")
-_STAYS = dt.timedelta(days=30)
+_OPEN = ("/enter", "/trust", "/trust/croftbook.crt", "/assets/croft.css", "/health")
+_SESSION, _DEVICE = "croftbook", "croftbook-device"
+_SESSION_S, _DEVICE_S = 30 * 86_400, 400 * 86_400
+MOST_BYTES = 2_000_000
+"""Most bytes that a request may bring."""
 
 
 class Gate:
@@ -31,13 +36,30 @@ class Gate:
     ----------
     keeper : Keeper, optional
         With one, a session is needed; without, only this machine can ask (the server listens there).
+    devices : Devices, optional
+        Where sessions are kept; needed with a keeper.
     names : iterable of str
         Host names and addresses that may be asked for besides this machine's own.
+    fingerprint : str
+        Of the certificate that the household is asked to trust; empty without TLS of our own.
+    authority : bytes
+        That certificate, PEM.
     """
 
-    def __init__(self, keeper: Keeper | None = None, names: Iterable[str] = ()) -> None:
-        self.keeper = keeper
+    def __init__(
+        self,
+        keeper: Keeper | None = None,
+        devices: Devices | None = None,
+        names: Iterable[str] = (),
+        *,
+        fingerprint: str = "",
+        authority: bytes = b"",
+    ) -> None:
+        if (keeper is None) != (devices is None):
+            raise ValueError("a passphrase needs a place for its sessions")
+        self.keeper, self.devices, self.waits = keeper, devices, Waits()
         self.names = {*_OWN, *(name.lower() for name in names)}
+        self.fingerprint, self.authority = fingerprint, authority
 
     @staticmethod
     def names_here() -> set[str]:
@@ -56,31 +78,96 @@ class Gate:
 
     def guard(self, server: flask.Flask, data: Data) -> None:
         """Put the gate before every route."""
-        server.secret_key = self.keeper.key() if self.keeper else secrets.token_hex(32)
-        server.config.update(
-            SESSION_COOKIE_NAME="croftbook",
-            SESSION_COOKIE_HTTPONLY=True,
-            SESSION_COOKIE_SAMESITE="Strict",
-            PERMANENT_SESSION_LIFETIME=_STAYS,
-            MAX_CONTENT_LENGTH=2_000_000,
-        )
+        from dashboard.gate.entrance import add_entrance
+
+        self._data = data
+        server.config["MAX_CONTENT_LENGTH"] = MOST_BYTES
         server.before_request(self._check)
-        if self.keeper is not None:
-            self._add_entrance(server, data)
+        add_entrance(server, data, self)
 
     def _check(self) -> Any:
-        if not self._is_name_known(flask.request.host):
-            return _refused("This book is not kept under that name.", 403)
+        if not self.is_name_known(flask.request.host):
+            words = words_of(self._data)
+            text = words("failing.name", name=flask.request.host[:200])
+            return refusal(words, words("shell.trouble"), text, 403, home=False)
         if flask.request.method not in ("GET", "HEAD", "OPTIONS") and not self._is_own_page():
-            return _refused("That did not come from a page of this book.", 403)
-        if self.keeper is None or flask.request.path in _OPEN or flask.session.get("in"):
+            words = words_of(self._data)
+            return refusal(words, words("shell.trouble"), words("failing.elsewhere"), 403)
+        if self.keeper is None or flask.request.path in _OPEN or self.device_in() is not None:
             return None
         if flask.request.method == "GET" and "text/html" in flask.request.headers.get("Accept", ""):
             return flask.redirect("/enter")
-        return _refused("The passphrase is needed.", 401)
+        words = words_of(self._data)
+        return refusal(words, words("shell.trouble"), words("failing.401"), 401, home=False)
 
-    def _is_name_known(self, host: str) -> bool:
-        name = (urlsplit(f"//{host}").hostname or "").lower()
+    # Who it is
+
+    def device_in(self) -> int | None:
+        """Return the device that this request's session belongs to, None without one."""
+        assert self.keeper is not None
+        assert self.devices is not None
+        if "device_in" not in flask.g:
+            secure = flask.request.is_secure
+            said = flask.request.cookies.get(_named(_SESSION, secure=secure))
+            flask.g.device_in = self.devices.signed_in(said, self.keeper.stamp)
+        return flask.g.device_in
+
+    def is_known(self, headers: Mapping[str, str], *, secure: bool) -> bool:
+        """Return whether a request comes from a device that knows, or once knew, the passphrase.
+
+        Asked by the server before it finds a thread for a request: strangers wait for each other.
+        """
+        if self.keeper is None or self.devices is None:
+            return True
+        try:
+            cookies = SimpleCookie(headers.get("Cookie", ""))
+        except CookieError:
+            return False
+        session, device = (cookies.get(_named(one, secure=secure)) for one in (_SESSION, _DEVICE))
+        if session and self.devices.signed_in(session.value, self.keeper.stamp) is not None:
+            return True
+        return bool(device and self.devices.known(device.value) is not None)
+
+    def known_device(self) -> int | None:
+        """Return the number of the device that asks, None for a stranger."""
+        assert self.devices is not None
+        secure = flask.request.is_secure
+        return self.devices.known(flask.request.cookies.get(_named(_DEVICE, secure=secure)))
+
+    def device_secret(self) -> str | None:
+        """Return what the device that asks is known by."""
+        return flask.request.cookies.get(_named(_DEVICE, secure=flask.request.is_secure))
+
+    def give(self, answer: Any, signed: SignedIn) -> None:
+        """Hand a browser its session, and what it is known by later."""
+        secure = flask.request.is_secure
+        for name, value, stays in (
+            (_SESSION, signed.session, _SESSION_S),
+            (_DEVICE, signed.device, _DEVICE_S),
+        ):
+            answer.set_cookie(
+                _named(name, secure=secure), value, max_age=stays, path="/", secure=secure,
+                httponly=True, samesite="Strict",
+            )  # fmt: skip
+
+    def take(self, answer: Any) -> None:
+        """End the session of this request, here and in the browser."""
+        assert self.devices is not None
+        secure = flask.request.is_secure
+        name = _named(_SESSION, secure=secure)
+        self.devices.leave(flask.request.cookies.get(name))
+        answer.delete_cookie(name, path="/", secure=secure, httponly=True, samesite="Strict")
+
+    # Where it comes from
+
+    def is_name_known(self, host: str) -> bool:
+        """Return whether a Host header names this server."""
+        if "@" in host:
+            return False
+        try:
+            name = (urlsplit(f"//{host}").hostname or "").lower()
+        except ValueError:
+            return False
         with contextlib.suppress(ValueError):
             name = str(ipaddress.ip_address(name))
         return name in self.names
@@ -94,48 +181,12 @@ class Gate:
         origin = flask.request.headers.get("Origin")
         if origin is None:
             return flask.request.headers.get("Sec-Fetch-Site", "same-origin") == "same-origin"
-        return urlsplit(origin).netloc == flask.request.host
-
-    def _add_entrance(self, server: flask.Flask, data: Data) -> None:
-        keeper = self.keeper
-        assert keeper is not None
-
-        @server.route("/enter", methods=["GET", "POST"])
-        def enter() -> Any:
-            words, said = words_of(data), ""
-            if flask.request.method == "POST":
-                wait = keeper.wait_s()
-                if wait > 0:
-                    said = words("gate.wait", n=int(wait) + 1)
-                elif keeper.fits(flask.request.form.get("passphrase", "")):
-                    flask.session.permanent = True
-                    flask.session["in"] = True
-                    return flask.redirect("/")
-                else:
-                    said = words("gate.wrong")
-            page = flask.render_template_string(_ENTRANCE, words=words, said=said)
-            return flask.Response(page, 401 if said else 200)
-
-        @server.post("/leave")
-        def leave() -> Any:
-            flask.session.clear()
-            return flask.redirect("/enter")
+        try:
+            return urlsplit(origin).netloc == flask.request.host
+        except ValueError:
+            return False
 
 
-def _refused(text: str, status: int) -> flask.Response:
-    return flask.Response(f"{text}\n", status, mimetype="text/plain")
-
-
-_ENTRANCE = """<!DOCTYPE html>
-<html lang="{{ words.language }}"><head><meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>{{ words("shell.name") }}</title><link rel="stylesheet" href="/assets/croft.css"></head>
-<body><main class="entrance"><h1>{{ words("shell.name") }}</h1>
-<form method="post" action="/enter">
-<label for="passphrase">{{ words("gate.passphrase") }}</label>
-<input id="passphrase" name="passphrase" type="password" autocomplete="current-password" autofocus required
- {% if said %}aria-describedby="said" aria-invalid="true"{% endif %}>
-{% if said %}<p id="said" role="alert">{{ said }}</p>{% endif %}
-<button class="button" type="submit">{{ words("gate.enter") }}</button>
-</form></main></body></html>
-"""
+def _named(name: str, *, secure: bool) -> str:
+    """Return a cookie's name; over TLS one that no other page of the network can set (RFC 6265bis)."""
+    return f"__Host-{name}" if secure else name

@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 import secrets
 import threading
-import time
 from pathlib import Path
 
 from argon2 import PasswordHasher
-from argon2.exceptions import VerificationError
+from argon2.exceptions import Argon2Error, InvalidHashError
 
 from ledger.errors import InputError
 
 __all__ = ["Keeper"]
 
 _LEAST = 10
-_LONGEST_WAIT_S = 60.0
+_MOST = 1_000
 
 
 class Keeper:
@@ -26,70 +26,73 @@ class Keeper:
     Parameters
     ----------
     path : Path
-        JSON of the hash (Argon2id, the library's recommended cost, RFC 9106) and the key that
-        signs sessions.
+        JSON of the hash (Argon2id, the library's recommended cost, RFC 9106) and the stamp that
+        sessions begun under it carry. It is looked at anew whenever it changes.
     """
 
     def __init__(self, path: Path) -> None:
         self.path = path
         self._hasher = PasswordHasher()
         self._turn = threading.Lock()
-        self._wrong = 0
-        self._not_before = 0.0
+        self._seen: tuple[int, int, int] | None = None
+        self._kept: dict[str, str] = {}
 
     @property
     def is_set(self) -> bool:
         """Whether there is a passphrase."""
         return bool(self._read().get("hash"))
 
+    @property
+    def stamp(self) -> str:
+        """Which passphrase holds now: another one for each that was ever set, empty for none."""
+        kept = self._read()
+        return kept.get("key", "") if kept.get("hash") else ""
+
     def set(self, passphrase: str) -> None:
-        """Store a passphrase; whoever was in is out.
+        """Store a passphrase; whoever was in is out, at once and for good.
 
         Raises
         ------
         InputError
-            When it is too short.
+            When it is too short or too long.
         """
         if len(passphrase.strip()) < _LEAST:
             raise InputError(
                 "passphrase", f"has fewer than {_LEAST} characters", "Take a few words together"
             )
+        if len(passphrase) > _MOST:
+            raise InputError("passphrase", f"has more than {_MOST} characters", "Take a few words")
         kept = {"hash": self._hasher.hash(passphrase), "key": secrets.token_hex(32)}
         self.path.parent.mkdir(parents=True, exist_ok=True)
         part = self.path.with_suffix(".part")
-        handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600)
+        with contextlib.suppress(FileNotFoundError):
+            part.unlink()
+        handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
         with os.fdopen(handle, "w") as file:
             json.dump(kept, file)
+            file.flush()
+            os.fsync(file.fileno())
         os.replace(part, self.path)
 
-    def wait_s(self) -> float:
-        """Return how many seconds to wait before the next try is looked at."""
-        return max(0.0, self._not_before - time.monotonic())
-
     def fits(self, passphrase: str) -> bool:
-        """Return whether a passphrase is the household's; each wrong one doubles the wait."""
-        with self._turn:
-            if self.wait_s() > 0:
-                return False
-            try:
-                self._hasher.verify(self._read().get("hash", ""), passphrase)
-            except (VerificationError, ValueError):
-                self._wrong += 1
-                wait = min(2.0 ** max(0, self._wrong - 2), _LONGEST_WAIT_S)
-                self._not_before = time.monotonic() + wait
-                return False
-            except Exception:  # an empty or foreign hash is no passphrase
-                return False
-            self._wrong, self._not_before = 0, 0.0
-            return True
-
-    def key(self) -> str:
-        """Return the key that signs sessions; it changes with the passphrase."""
-        return self._read().get("key") or secrets.token_hex(32)
+        """Return whether a passphrase is the household's."""
+        kept = self._read().get("hash", "")
+        if not kept or len(passphrase) > _MOST:
+            return False
+        try:
+            return self._hasher.verify(kept, passphrase)
+        except (Argon2Error, InvalidHashError, ValueError):
+            return False
 
     def _read(self) -> dict[str, str]:
+        """Return what is kept, read again where another program has replaced it."""
         try:
-            found = json.loads(self.path.read_text("utf-8"))
+            found = os.stat(self.path)
+            seen = (found.st_ino, found.st_mtime_ns, found.st_size)
+            with self._turn:
+                if seen != self._seen:
+                    said = json.loads(self.path.read_text("utf-8"))
+                    self._kept, self._seen = (said if isinstance(said, dict) else {}), seen
+                return self._kept
         except (OSError, ValueError):
             return {}
-        return found if isinstance(found, dict) else {}

@@ -13,10 +13,10 @@ __all__ = ["PAGE", "draw"]
 
 
 def draw(ask: Ask) -> Any:
-    """Return links to every page with what it answers."""
+    """Return links to every page with what it answers, and to who is signed in."""
     from dashboard.pages import PAGES
 
-    return html.Ul(
+    pages = html.Ul(
         [
             html.Li(
                 dcc.Link(
@@ -33,6 +33,11 @@ def draw(ask: Ask) -> Any:
         ],
         className="tiles",
     )
+    # a page of the server's own, not one of those that are drawn here
+    return [
+        pages,
+        html.P(html.A(ask.words("devices.link"), href="/devices", className="button quiet-button")),
+    ]
 
 
 PAGE = Page("more", "/more", draw)

@@ -25,7 +25,7 @@ from babel.numbers import (
 
 from dashboard.words.phrases import Phrases, phrase_book
 from ledger.amounts import format_figure, format_whole
-from ledger.errors import InputError, LedgerError, NeedsAnswer
+from ledger.errors import BookUnreachable, InputError, LedgerError, NeedsAnswer
 from ledger.projections import Column
 
 __all__ = ["LANGUAGES", "Words", "catalogue"]
@@ -123,6 +123,8 @@ class Words:
         """
         if isinstance(error, NeedsAnswer):
             return self.said(error.question)
+        if isinstance(error, BookUnreachable):  # what its driver says helps nobody at the counter
+            return self("failing.away_text")
         if not isinstance(error, InputError):
             return self.said(str(error))
         text = self.said(error.problem)

@@ -104,7 +104,7 @@ def _print(book: Book, day: dt.date, *, as_json: bool) -> None:
 
 @click.command(
     "serve",
-    help="Open the dashboard on a book.\n\n\b\nExamples:\n  croftbook serve\n  croftbook serve --port 9000 --no-browser\n  croftbook serve --set-passphrase\n  croftbook serve --lan\n  croftbook serve --check",
+    help="Open the dashboard on a book.\n\n\b\nExamples:\n  croftbook serve\n  croftbook serve --port 9000 --no-browser\n  croftbook serve --set-passphrase\n  croftbook serve --lan --tls\n  croftbook serve --behind 127.0.0.1 --host-name croft.example.org\n  croftbook serve --check",
 )
 @click.option("--port", default=8050, show_default=True, help="Port of the dashboard.")
 @click.option(
@@ -116,6 +116,25 @@ def _print(book: Book, day: dt.date, *, as_json: bool) -> None:
 )
 @click.option(
     "--set-passphrase", is_flag=True, help="Ask for a new passphrase of the household, and exit."
+)
+@click.option(
+    "--tls",
+    is_flag=True,
+    help="With --lan: encrypt, with a certificate of the household's own that each phone trusts once.",
+)
+@click.option(
+    "--host-name",
+    "host_names",
+    multiple=True,
+    envvar="CROFTBOOK_HOST_NAMES",
+    metavar="NAME",
+    help="A name under which the pages may be asked for; once for each (or CROFTBOOK_HOST_NAMES, with blanks between).",
+)
+@click.option(
+    "--behind",
+    multiple=True,
+    metavar="ADDRESS",
+    help="The address of a proxy before this server, which is believed who asks; needs the passphrase.",
 )
 @book_options
 def serve(book: str | None, **options: Any) -> None:

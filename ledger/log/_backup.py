@@ -31,16 +31,16 @@ def backup(
     *,
     force: bool = False,
 ) -> dict[str, Head]:
-    """Write the whole book, every household, to a new file, with its heads beside it.
+    """Write the whole book to a new file, with its heads beside it.
 
-    The copy is made under another name, read back and checked event by event, and only then
-    given its name. Others may go on writing meanwhile; the copy of a file is of one moment, that
-    of a database is of one moment for each household.
+    Of a file it holds every household; of a database, which may be that of many, only the one whose
+    log it is. The copy is made under another name, read back and checked event by event, and only
+    then given its name. Others may go on writing meanwhile; the copy is of one moment.
 
     Parameters
     ----------
     log : Log
-        Any household's log of the book.
+        Of a file, any household's log of the book; of a database, the household's that is copied.
     target : str or path
         The new file, a SQLite book even where this one is on PostgreSQL.
     progress : callable, optional
@@ -123,17 +123,16 @@ def _copy_file(log: Log, target: Path, progress: Progress | None) -> None:
 
 
 def _copy_rows(log: Log, target: Path, progress: Progress | None) -> None:
-    households = log.households()
-    with open_log(target, log.household, keeps_head=False) as copy:
-        for household in households:
-            source, goal = log.for_household(household), copy.for_household(household)
-            total = source.position()
-            with goal.writing("backup") as writing:
-                for rows in source.read(upto=total):
-                    for row in rows:
-                        writing.append_verbatim(StoredEvent(*row))
-                    if progress is not None:
-                        progress(rows[-1][0], total)
+    with (
+        open_log(target, log.household, keeps_head=False) as copy,
+        copy.writing("backup") as writing,
+    ):
+        total = log.position()
+        for rows in log.read(upto=total):
+            for row in rows:
+                writing.append_verbatim(StoredEvent(*row))
+            if progress is not None:
+                progress(rows[-1][0], total)
     with contextlib.closing(sqlite3.connect(target, isolation_level=None)) as file:
         file.execute("PRAGMA journal_mode = DELETE")
 

@@ -25,6 +25,7 @@ from ledger.log._engine import Place, check_file, find_place, make_engine, may_w
 from ledger.log._kept import Keeper
 from ledger.log._layout import has_tables_of_a_book, wrong_triggers
 from ledger.log._private import make_file, make_folder, why_not
+from ledger.log._roles import check_role
 from ledger.log._schema import NEWEST, STEPS, layout
 from ledger.log._standing import ACCEPT, RESTORE
 from ledger.log._store import Log
@@ -209,6 +210,8 @@ def _opened(how: _How, mode: str, why_read_only: str = "") -> Log:
     engine = make_engine(how.place, mode=mode, wait=how.wait)
     with translated(str(how.place)), _or_dispose(engine):
         faults = _lay_out(engine, how.place, create=how.create and not why_read_only)
+        with engine.connect() as connection:
+            check_role(connection, how.household)
         log = Log(
             engine, how.place, how.household, wait=how.wait, why_read_only=why_read_only,
             keeper=how.keeper,

@@ -105,6 +105,9 @@ class Statements:
         )
         names = ", ".join(f'"{c.name}"' for c in events.columns)
         self.copy = f"COPY events ({names}) FROM STDIN"
+        # One statement for many rows where COPY is not allowed: its triggers run once.
+        arrays = ", ".join(f"%s::{c.type.compile(engine.dialect)}[]" for c in events.columns)
+        self.insert_all = f"INSERT INTO events ({names}) SELECT * FROM unnest({arrays})"
 
     def _known(self) -> Executable:
         """Select the events with any of many ids, one look into the unique key for each."""

@@ -11,7 +11,14 @@ from typing import Any
 
 from sqlalchemy.exc import DBAPIError, SQLAlchemyError
 
-from ledger.errors import BookDamaged, BookError, BookLocked, BookReadOnly, NotABook
+from ledger.errors import (
+    BookDamaged,
+    BookError,
+    BookLocked,
+    BookReadOnly,
+    BookUnreachable,
+    NotABook,
+)
 
 __all__ = ["translated"]
 
@@ -79,7 +86,7 @@ _POSTGRES: tuple[_Rule, ...] = (
     (("23", "P0001"), BookDamaged, _REFUSED),
     (
         ("none", "08", "28", "57", "3D"),
-        BookError,
+        BookUnreachable,
         "{name} cannot be reached ({text}). Is the address right, and is the server running?",
     ),
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import functools
 import itertools
 import re
 from collections.abc import Iterable, Iterator, Sequence
@@ -11,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 from ledger import clock
 from ledger.errors import InputError
 from ledger.log._chain import Head, NewEvent, StoredEvent, canonical_bodies, chained
+from ledger.log._roles import may_copy
 
 if TYPE_CHECKING:
     from ledger.log._store import Log
@@ -71,6 +73,11 @@ class Writing:
         """When the last event was written down, "" where there is none."""
         return self._last_at
 
+    @functools.cached_property
+    def _may_copy(self) -> bool:
+        """Whether rows can go by COPY: to PostgreSQL, by a user that no policy holds."""
+        return not self._log.is_sqlite and may_copy(self._raw)
+
     # Appending
 
     def append(self, event: NewEvent) -> StoredEvent:
@@ -120,7 +127,7 @@ class Writing:
         costs as much as writing it, and the unique key looks anyway. The server takes rows in
         while the next ones are chained here.
         """
-        if self._log.is_sqlite or self.repeated or len(chunk) < _FEW:
+        if self.repeated or len(chunk) < _FEW or not self._may_copy:
             return False
         from psycopg.errors import UniqueViolation
 
@@ -319,6 +326,8 @@ class Writing:
         rows = list(self._pending.values())
         if self._log.is_sqlite or len(rows) < _FEW:
             self._sql.insert.run_many(self._raw, rows)
+        elif not self._may_copy:
+            self._raw.execute(self._sql.insert_all, [list(one) for one in zip(*rows, strict=True)])
         else:
             with self._raw.cursor() as cursor, cursor.copy(self._sql.copy) as copy:
                 self._send(copy)

@@ -12,7 +12,6 @@ import contextlib
 import datetime as dt
 import os
 import statistics
-import threading
 
 import pytest
 from browser.conftest import CHROMIUM
@@ -67,7 +66,7 @@ def told(name, ratio, reach, more=""):
 @pytest.fixture(scope="module")
 def bare():
     """An empty Dash page with one figure, and one callback that answers with a paragraph."""
-    from waitress.server import create_server
+    from dashboard.listening import Listening
 
     app = Dash("bare")
     days = [f"2026-{month:02}-01" for month in range(1, 13)]
@@ -83,10 +82,8 @@ def bare():
     def answer(seen):
         return html.P(f"position {seen}")
 
-    server = create_server(app.server, host="127.0.0.1", port=0, threads=8, ident=None)
-    threading.Thread(target=server.run, daemon=True).start()
-    yield f"http://127.0.0.1:{server.effective_port}/"
-    server.task_dispatcher.shutdown(cancel_pending=True, timeout=2)
+    server = Listening(app.server).start()
+    yield f"http://127.0.0.1:{server.port}/"
     server.close()
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime as dt
 import re
 import shutil
-import threading
 import uuid
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -50,22 +49,19 @@ class Served:
 @pytest.fixture(scope="session")
 def serve(tmp_path_factory):
     """Return a function that serves a book in threads, as `croftbook serve` does."""
-    from waitress.server import create_server
-
     from dashboard.app import make_app
+    from dashboard.listening import Listening
 
     running = []
 
     def start(book, **options):
         app = make_app(book, **options)
-        server = create_server(app.server, host="127.0.0.1", port=0, threads=8, ident=None)
-        threading.Thread(target=server.run, daemon=True).start()
+        server = Listening(app.server, options.get("gate")).start()
         running.append(server)
-        return Served(book, f"http://127.0.0.1:{server.effective_port}", server)
+        return Served(book, f"http://127.0.0.1:{server.port}", server)
 
     yield start
     for server in running:
-        server.task_dispatcher.shutdown(cancel_pending=True, timeout=2)
         server.close()
 
 

@@ -8,10 +8,10 @@ import urllib.request
 import uuid
 
 import pytest
-from waitress.server import create_server
 
 from dashboard.app import make_app
 from dashboard.forms.boxes import box_id
+from dashboard.listening import Listening
 from ledger import Book
 
 PHONES, WRITERS, ENTRIES, ROUNDS = 20, 2, 12, 15
@@ -22,10 +22,8 @@ BOXES = [("lines", 0), ("bed", 0)]
 def served(tmp_path):
     book = Book.open(tmp_path / "book.sqlite")
     book.write("harvested", {"item": "plum", "amount": "1 lb"}, on="2026-09-01")
-    server = create_server(make_app(book).server, host="127.0.0.1", port=0, threads=8, ident=None)
-    threading.Thread(target=server.run, daemon=True).start()
-    yield book, f"http://127.0.0.1:{server.effective_port}"
-    server.task_dispatcher.shutdown(cancel_pending=True, timeout=2)
+    server = Listening(make_app(book).server).start()
+    yield book, f"http://127.0.0.1:{server.port}"
     server.close()
     book.close()
 

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import http.cookiejar
 import json
 import os
+import re
 import signal
 import socket
+import ssl
 import subprocess
 import sys
 import threading
@@ -18,7 +21,6 @@ from pathlib import Path
 
 import pytest
 
-from dashboard.gate import Keeper
 from ledger import Book
 
 WORDS = "seven plums in a row"
@@ -43,11 +45,13 @@ def ready():
 class Running:
     process: subprocess.Popen
     port: int
+    scheme: str = "http"
 
     def ask(self, path, data=None, timeout=10):
         kind = {"Content-Type": "application/json"} if data is not None else {}
-        asked = urllib.request.Request(f"http://127.0.0.1:{self.port}{path}", data, kind)
-        with urllib.request.urlopen(asked, timeout=timeout) as answer:
+        asked = urllib.request.Request(f"{self.scheme}://127.0.0.1:{self.port}{path}", data, kind)
+        context = ssl._create_unverified_context() if self.scheme == "https" else None
+        with urllib.request.urlopen(asked, timeout=timeout, context=context) as answer:
             return answer.read().decode()
 
     def up(self):
@@ -95,13 +99,13 @@ def run(home, *words):
 def serve(home, path):
     running = []
 
-    def start(*words):
+    def start(*words, scheme="http"):
         port = free_port()
         line, options = command(
             home, "serve", "--book", str(path), "--port", str(port), "--no-browser", *words,
             stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.PIPE, preexec_fn=ready,
         )  # fmt: skip
-        running.append(Running(subprocess.Popen(line, **options), port))
+        running.append(Running(subprocess.Popen(line, **options), port, scheme))
         running[-1].up()
         return running[-1]
 
@@ -202,7 +206,7 @@ def test_check_says_well_and_what_is_not_there(serve, home):
     served = serve()
     found = run(home, "serve", "--check", "--port", str(served.port))
     assert (found.returncode, found.stderr) == (0, "")
-    assert '"status":"well"' in found.stdout
+    assert found.stdout == '{"status":"alive"}\n'
     served.stop(signal.SIGINT)
     gone = run(home, "serve", "--check", "--port", str(served.port))
     assert gone.returncode == 1
@@ -218,7 +222,7 @@ def test_port_that_is_taken_is_refused(serve, home, path):
     assert f"port {served.port} cannot be had" in again.stderr
     assert "--port" in again.stderr
     assert "Traceback" not in again.stderr
-    assert "well" in served.ask("/health")  # the first goes on
+    assert "alive" in served.ask("/health")  # the first goes on
 
 
 def test_network_without_a_passphrase_is_refused(home, path):
@@ -230,25 +234,91 @@ def test_network_without_a_passphrase_is_refused(home, path):
     assert "Traceback" not in refused.stderr
 
 
-@posix
-def test_network_with_a_passphrase_is_closed_without_it(serve, path, home, monkeypatch):
+@pytest.fixture
+def passphrase(path, home, monkeypatch):
+    """Set the passphrase of the served book, as another program would."""
     for name, folder in home.items():
         if name.startswith("XDG_"):
             monkeypatch.setenv(name, folder)
     from dashboard.serving import keeper_of
 
     keeper = keeper_of(str(path.resolve()))
-    assert isinstance(keeper, Keeper)
     keeper.set(WORDS)
+    return keeper
+
+
+def signed_in(served):
+    jar = http.cookiejar.CookieJar()
+    browser = urllib.request.build_opener(urllib.request.HTTPCookieProcessor(jar))
+    browser.open(
+        f"http://127.0.0.1:{served.port}/enter", f"passphrase={WORDS}".encode(), timeout=20
+    ).close()
+    return browser
+
+
+@posix
+def test_network_with_a_passphrase_is_closed_without_it(serve, passphrase, tmp_path):
     served = serve("--lan")
     with pytest.raises(urllib.error.HTTPError) as refused:
         served.ask("/position")
     assert refused.value.code == 401
     refused.value.close()
-    assert "passphrase" in served.ask("/enter")
+    assert "cross the network in the open" in served.ask("/enter")
+    phone = signed_in(served)
+    position = f"http://127.0.0.1:{served.port}/position"
+    with phone.open(position, timeout=10) as answer:
+        assert answer.read() == b'{"position":0}\n'
+    (file,) = (tmp_path / "data" / "croftbook").glob("devices-*.sqlite")
+    assert file.stat().st_mode & 0o777 == 0o600
+    passphrase.set("eight pears on a plate")  # the server goes on, and every phone is out
+    with pytest.raises(urllib.error.HTTPError) as put_out:
+        phone.open(position, timeout=10)
+    assert put_out.value.code == 401
+    put_out.value.close()
     status, _, err = served.stop(signal.SIGINT)
     assert status == 0
     assert "and on the network" in err
+    assert "Not encrypted" in err
+
+
+@posix
+def test_with_tls_the_fingerprint_is_said_and_the_certificate_holds(
+    serve, passphrase, tmp_path, home
+):
+    served = serve("--lan", "--tls", "--host-name", "kitchen.local", scheme="https")
+    found = run(home, "serve", "--check", "--port", str(served.port))
+    assert (found.returncode, found.stdout) == (0, '{"status":"alive"}\n')
+    authority = tmp_path / "data" / "croftbook" / "tls" / "authority.pem"
+    assert authority.stat().st_mode & 0o777 == 0o600
+    context = ssl.create_default_context(
+        cadata=authority.read_text().partition("-----BEGIN PRIVATE")[0]
+    )
+    address = f"https://localhost:{served.port}/trust"
+    with urllib.request.urlopen(address, timeout=20, context=context) as answer:
+        page = answer.read().decode()
+    status, _, err = served.stop(signal.SIGTERM)
+    assert status == 0
+    (said,) = re.findall(r"(?:[0-9A-F]{2}:){31}[0-9A-F]{2}", err)
+    assert said in page.replace("<wbr>", "")
+    assert "A certificate was made for this household" in err
+    assert f"https://kitchen.local:{served.port}" in err
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["--tls"], "--tls goes with --lan"),
+        (["--lan", "--host-name", "http://kitchen.local:80/"], "is no host name"),
+        (["--behind", "a proxy"], "Give the proxy's address"),
+        (["--behind", "127.0.0.1"], "a passphrase is needed"),
+    ],
+)
+def test_options_that_cannot_be_are_refused_in_a_line(home, path, words, says):
+    port = str(free_port())
+    refused = run(home, "serve", "--book", str(path), "--port", port, "--no-browser", *words)
+    assert refused.returncode in (1, 2)
+    assert says in refused.stderr
+    assert "Traceback" not in refused.stderr
 
 
 def test_book_that_is_none_is_refused_in_a_line(home, tmp_path):

@@ -183,6 +183,16 @@ SOMETIMES = {
     "touched.unrecorded": "what went in was never written down",
     "touched.lost": "a count missed some of it",
     "touched.discarded": "some of it was thrown out",
+    "devices.put_out": "another device is signed in",
+    "devices.forget": "another device is known and not signed in",
+    **{
+        f"failing.{status}": "a request is answered so" for status in (400, 401, 404, 405, 413, 429)
+    },
+    **{
+        key: "the server speaks TLS"
+        for key in catalogue("en")
+        if re.fullmatch(r"trust\.(iphone|android|computer)\.(title|step\d)", key)
+    },
 }
 """Keys put together from parts, with what must be so for a page to use them."""
 
@@ -194,6 +204,8 @@ def literals():
         for node in ast.walk(ast.parse(source)):
             if isinstance(node, ast.Constant) and isinstance(node.value, str):
                 found.add(node.value)
+    for template in Path(dashboard.__file__).with_name("templates").glob("*.html"):
+        found |= set(re.findall(r"""words\(["']([\w.]+)["']""", template.read_text("utf-8")))
     return found
 
 

@@ -4,40 +4,15 @@ from __future__ import annotations
 
 import hashlib
 import json
-import os
-import shutil
-import subprocess
-import tempfile
-from pathlib import Path
 
 import pytest
+from faults_tools import tell
 
 from ledger import Book
 from ledger.cli import main
 from ledger.errors import BookError
 
-SCRIPT = Path(__file__).parents[1] / "postgres.sh"
 pytestmark = pytest.mark.postgres
-
-
-def tell(word, folder):
-    """Tell the server something, and return what it answers."""
-    run = subprocess.run(["sh", SCRIPT, word, folder], check=False, capture_output=True, text=True)
-    assert run.returncode == 0, run.stderr
-    return run.stdout.strip()
-
-
-@pytest.fixture(scope="module")
-def server():
-    """A server of this module's own, whose stopping disturbs nobody; its folder and address."""
-    if not os.environ.get("CROFTBOOK_TEST_POSTGRES"):
-        pytest.skip("CROFTBOOK_TEST_POSTGRES names no server (tests/run.sh starts one)")
-    above = Path(tempfile.mkdtemp(prefix="croftbook-stops-"))
-    above.chmod(0o755)
-    folder = above / "postgres"
-    yield folder, tell("start", folder)
-    tell("stop", folder)
-    shutil.rmtree(above)
 
 
 @pytest.fixture
