@@ -88,7 +88,8 @@ def _fitting(findings: list[str], advice: list[str], named: list[str]) -> list[s
         out = [textwrap.shorten(one, 2 * _WIDTH, placeholder=" ...") for one in findings]
     while _rows(out) > _ROWS - 4:
         out = out[:-1]
-    for line in (*advice, *(textwrap.shorten(one, _WIDTH, placeholder=" ...") for one in named)):
+    named = [textwrap.shorten(one, _WIDTH, placeholder=" ...") for one in named]
+    for line in (*advice[:1], *named[:1], *advice[1:], *named[1:]):
         if _rows([*out, line]) <= _ROWS:
             out = [*out, line]
     return out

@@ -105,14 +105,19 @@ def test_json_is_json_and_nothing_else(kept, tmp_path, line):
     assert json.loads(out) is not None
 
 
+NEEDS = {"touched": " --item plum"}
+"""What a question has to be given."""
+
+
 @pytest.mark.parametrize("name", list(PROJECTIONS))
 def test_every_question_answers_in_three_ways(kept, name):
-    status, table, err = kept(f"show {name}")
+    asked = f"show {name}{NEEDS.get(name, '')}"
+    status, table, err = kept(asked)
     assert status == 0, err
     assert "\x1b" not in table
     assert max(map(len, table.splitlines())) <= 80
-    answer = json.loads(kept(f"show {name}", "--json")[1])
-    status, csv, err = kept(f"show {name}", "--csv")
+    answer = json.loads(kept(asked, "--json")[1])
+    status, csv, err = kept(asked, "--csv")
     assert status == 0, err
     assert len(csv.splitlines()) >= 1 + len(answer["records"])
 
@@ -128,7 +133,8 @@ def test_why_prints_a_tree_with_the_figure_of_the_answer(kept):
     assert "\x1b" not in out
     # what it rests on can be found by the ids it prints
     for kind in ("bought", "put_up"):
-        assert history(kept, "--kind", kind)[0]["id"][:8] in out.replace("\n", "")
+        ids = [row["id"][:8] for row in history(kept, "--kind", kind)]
+        assert any(one in out.replace("\n", "") for one in ids)
 
 
 def test_history_is_narrowed_by_kind_item_day_and_number(kept):

@@ -121,6 +121,6 @@ def test_first_caution_is_short():
 
 def test_batch_without_published_process_says_so_in_a_sentence(run):
     run("harvest", "31 lb plum")
-    _, out, _ = run("putup", "leek soup", *CANNED)
+    _, out, _ = run("putup", "plum spread", *CANNED)
     assert "published schedule: no published process" in out
-    assert "print no process for 'leek soup'" in out
+    assert "print no process for 'plum spread'" in out
