@@ -11,21 +11,21 @@
 
   /* An answer other than success is said, in the words that came with it; what an earlier entry was told
      goes away, what was typed stays. A page that cannot begin asks again by itself. */
-  const WIRE = "_dash-update-component", BEGINS = /_dash-(layout|dependencies)/, AGAIN_MS = 5000;
+  const WIRE = "_dash-update-component", BEGINS = /_dash-(layout|dependencies)/, RELOAD_MS = 5000;
   const ask = window.fetch.bind(window);
   window.fetch = async function (asked, ...more) {
     const to = String(asked.url || asked), begins = BEGINS.test(to);
     if (!begins && !to.includes(WIRE)) return ask(asked, ...more);
     let answer;
     try { answer = await ask(asked, ...more); }
-    catch (error) { unsaid(); if (begins) setTimeout(() => location.reload(), AGAIN_MS); else askPosition(); throw error; }
+    catch (error) { unsaid(); if (begins) setTimeout(() => location.reload(), RELOAD_MS); else askPosition(); throw error; }
     if (answer.ok) return answer;
     const text = await words(answer.clone());
     if (!begins) failed(text, answer.status);
     else if (answer.status === 401) location.assign("/enter");
     else {
       setTimeout(() => { document.body.textContent = text; }, 100); // after the renderer's own line
-      setTimeout(() => location.reload(), AGAIN_MS);
+      setTimeout(() => location.reload(), RELOAD_MS);
     }
     return answer;
   };
