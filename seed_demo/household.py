@@ -45,7 +45,7 @@ RECIPES: list[dict[str, Any]] = [
      "uses": [{"item": "plum", "amount": "9 lb"}, {"item": "sugar", "amount": "1 lb"}],
      "schedule": "plums-hot-pint-bw-1"},
     {"recipe": "strawberry jam", "makes": "strawberry jam", "method": "boiling water", "yields": "9 half-pint jars",
-     "uses": [{"item": "strawberry", "amount": "3 lb 8 oz"}, {"item": "sugar", "amount": "3 lb 2 oz"},
+     "uses": [{"item": "strawberry", "amount": "2 lb"}, {"item": "sugar", "amount": "3 lb 9 oz"},
               {"item": "pectin", "amount": "1"}], "from": "Oda's notebook",
      "schedule": "jam_strawberry_powdered_pectin-hot-half_pint-bw-1"},
     {"recipe": "quick dill pickles", "makes": "dill pickle", "method": "boiling water", "yields": "8 pint jars",
@@ -67,7 +67,7 @@ RECIPES: list[dict[str, Any]] = [
 PLAIN_SAUCE: dict[str, Any] = {
     # 35 lb a load of seven quarts, a third cooked away; 2 tbsp lemon juice a quart: NCHFP_TOMSAUCE, UF_FCS8186
     "recipe": "plain tomato sauce", "makes": "tomato sauce", "method": "pressure", "yields": "7 qt",
-    "uses": [{"item": "tomato puree", "amount": "10.5 qt"}, {"item": "lemon juice", "amount": "14 tbsp"}],
+    "uses": [{"item": "tomato puree", "amount": "10.5 qt"}, {"item": "bottled lemon juice", "amount": "14 tbsp"}],
     "from": "the extension office's bulletin: the old one has more onion and pepper than was tested",
     "schedule": "tomato_sauce-hot-quart-dial-2",
     "steps": ["simmer until a third is gone", "lemon juice into each jar", "fill to a quarter inch"],

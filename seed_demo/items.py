@@ -32,7 +32,7 @@ ITEMS: dict[str, dict[str, object]] = {
     "sugar": _food("mass", "19335", "387", keeps={"shelf": "24 months"}),
     "salt": _food("mass", "02047", "0"),
     "vinegar": _food("volume", "02053", "18", g_per_ml="1.01"),
-    "lemon juice": _food("volume", "09153", "17", g_per_ml="1.03", keeps={"fridge": "12 months"}),
+    "bottled lemon juice": _food("volume", "09153", "17", g_per_ml="1.03", keeps={"fridge": "12 months"}),
     "rice": _food("mass", "20044", "365", keeps={"shelf": "24 months"}),
     "oats": _food("mass", "20038", "389", keeps={"shelf": "12 months"}),
     "dry pasta": _food("mass", "20120", "371", keeps={"shelf": "24 months"}),
@@ -115,8 +115,8 @@ def measure_of(item: str) -> str:
 _PLACES = {
     "freezer": ("chicken", "ground beef"),
     "fridge": (
-        "butter", "cheddar cheese", "milk", "lemon juice", "egg", "strawberry", "plum", "green bean", "cucumber",
-        "pepper", "summer squash", "chard", "blackberry", "mushroom",
+        "butter", "cheddar cheese", "milk", "bottled lemon juice", "egg", "strawberry", "plum", "green bean",
+        "cucumber", "pepper", "summer squash", "chard", "blackberry", "mushroom",
     ),
     "cellar": ("potato", "onion", "carrot", "cabbage", "apple"),
 }  # fmt: skip

@@ -112,7 +112,7 @@ class Kitchen(Stove):
         # a load of seven quarts; in a bad season half as much, and a pint for the fridge
         half = home.pantry.has("tomato") < 36 * LB
         jars, pounds, puree, rest = (3, 18, 336, [PINT]) if half else (7, 35, 672, [])
-        used = [self._puree(pounds, puree), self.fetched("lemon juice", 2 * jars)]
+        used = [self._puree(pounds, puree), self.fetched("bottled lemon juice", 2 * jars)]
         made = [self.jars("tomato sauce", "quart jar", jars)]
         made += [self.rest("tomato sauce", amount) for amount in rest]
         event = self.put_up(
@@ -165,7 +165,7 @@ class Kitchen(Stove):
 
     def _jam(self) -> None:
         line = self.home.line
-        used = [line("strawberry", 56), self.fetched("sugar", 50), self.fetched("pectin", 1)]
+        used = [line("strawberry", 32), self.fetched("sugar", 57), self.fetched("pectin", 1)]
         self.put_up("strawberry jam", "boiling water", used,
                      [self.jars("strawberry jam", "half-pint jar", 9)], 80, minutes="10", pack="hot",
                      recipe="strawberry jam", times="1", **self.kettle(self.gas("0.15 therm"), "1/4 in"))  # fmt: skip

@@ -42,7 +42,7 @@ INVENTED = {
     "store canned plums": (2.30, 0.04, 15), "store pickles": (3.60, 0.05, 24), "store apple sauce": (3.20, 0.04, 46),
     "store strawberry jam": (3.50, 0.05, 18), "store canned beans": (1.09, 0.06, 14.5),
     "store stock": (2.30, 0.04, 32), "store sauerkraut": (3.10, 0.03, 24),
-    "blackberry": (4.40, 0.03, 6), "mushroom": (2.60, 0.03, 8), "lemon juice": (3.90, 0.04, 64),
+    "blackberry": (4.40, 0.03, 6), "mushroom": (2.60, 0.03, 8), "bottled lemon juice": (3.90, 0.04, 64),
     "freezer bag": (0.15, 0.03, 1), "bottled gas": (21.50, 0.02, 1),
     "store dried apple": (6.80, 0.03, 16), "store soup": (3.60, 0.05, 64),
     "plum": (2.30, 0.03, 16), "apple": (1.70, 0.04, 16), "green bean": (2.20, 0.03, 16),

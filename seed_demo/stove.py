@@ -23,7 +23,7 @@ _MOST = {
 """Batches a year after which the rest is eaten fresh or given away."""
 
 _FETCHED = {
-    "sugar": 160, "vinegar": 256, "salt": 48, "pectin": 3, "flour": 400, "lemon juice": 64, "freezer bag": 60,
+    "sugar": 160, "vinegar": 256, "salt": 48, "pectin": 3, "flour": 400, "bottled lemon juice": 64, "freezer bag": 60,
 }  # fmt: skip
 _BOTTLE_BTU = 430_000
 """A 20 lb bottle of propane (common practice, no source)."""

@@ -113,7 +113,10 @@ def test_house_sauce_has_no_published_process(published: pd.DataFrame) -> None:
 
 def test_most_batches_are_done_as_published(published: pd.DataFrame) -> None:
     counts = published["standing"].value_counts()
-    assert counts["as published"] > 0.65 * len(published)
+    # the household writes vinegar without its strength, which leaves each such batch to be checked
+    pickles = published["item"] == "dill pickle"
+    assert set(published[pickles]["standing"]) == {"to check yourself"}
+    assert counts["as published"] > 0.65 * (~pickles).sum()
     assert 3 <= counts["no published process"] <= 8
     # What no field holds (temperature, days, size of the freezer) is asked for, and stands in notes.
     asked = published[published["standing"] == "not recorded"]

@@ -132,7 +132,7 @@ class _Maker:
 
     def _replace(self):
         """Correct an entry, one that was struck too; its lines keep some of their numbers."""
-        event = self._pick(lambda e: True)
+        event = self._pick(lambda e: e["kind"] != "checked")
         if event is None:
             return
         kind = event["kind"]
