@@ -25,6 +25,7 @@ _LONGEST = 5
 _STEM = 4
 _COMPOUND = 7
 _SLIP, _TWO_SLIPS = 4, 7
+_JOINED = 8
 _BUTTER = ("butter",)
 _NO_COMPOUND = frozenset(
     [
@@ -275,7 +276,11 @@ def read(text: str) -> Reading:
                 found.append(_food("tomato"))
         else:
             hidden, said = _inside(words[at])
-            hidden = hidden or _near(words[at])
+            near = _near(words[at])
+            if not hidden or (near and all(one.acidity == "acid" for one in hidden)):
+                hidden = near or hidden  # of two readings the one of less acid
+            if not hidden:
+                hidden, size = _near_several(words, at)
             found += hidden
             cuts += said
             if not hidden:
@@ -336,6 +341,17 @@ def _parts(word: str, *, at_end: bool) -> list[tuple[str, str]]:
                 out.append((letters, known[stem]))
                 break
     return out
+
+
+def _near_several(words: tuple[str, ...], at: int) -> tuple[list[FoodRead], int]:
+    """Return the food that several words are a slip of, written as one, and how many they are."""
+    for size in (3, 2):
+        joined = "".join(words[at : at + size])
+        if at + size <= len(words) and len(joined) >= _JOINED:
+            found = _near(joined)
+            if found:
+                return found, size
+    return [], 1
 
 
 @cache

@@ -155,7 +155,8 @@ def test_memory_of_an_import_does_not_grow_with_the_file(tmp_path, ending):
     assert large < 1.5 * small, f"{small:,} bytes for 5,000 lines, {large:,} for 20,000"
 
 
-@pytest.mark.parametrize("name", list(PROJECTIONS))
+# `touched` follows what is named; `came-true` asks what was known when, which a copy made today cannot say alike
+@pytest.mark.parametrize("name", [n for n in PROJECTIONS if n not in ("touched", "came-true")])
 def test_answers_of_a_copy_taken_by_export_are_the_same(book, fixed_day, tmp_path, yes, name):
     book.write("bought", {"item": "sugar", "amount": "10 lb", "paid": "8"}, on="2026-08-01")
     book.write("bought", {"item": "sugar", "amount": "10 lb", "paid": "8"}, on="2026-08-20")

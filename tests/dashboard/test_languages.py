@@ -38,6 +38,14 @@ SAME = {
     "next_season.m2": "a unit",
     "next_season.amount": "signs alone",
     "season.m2": "a unit",
+    "examples.reads": "a number and a unit",
+    "touched.like_lot": "a label",
+    "touched.like_batch": "an id",
+    "touched.like_purchase": "an id",
+    "touched.like_meal": "an id",
+    "touched.like_gauge": "gauges are named as the door reads them",
+    "touched.like_schedule": "the published tables are in English",
+    "trust.android.title": "a name",
 }
 """Texts that are the same in both, with the reason."""
 

@@ -17,7 +17,7 @@ ASKED = [
     (name, options)
     for name in PROJECTIONS
     for options in (
-        {},
+        {"gauge": "dial"} if name == "touched" else {},
         *({"shelf": [{"items": True}], "next-season": [{"preserving": True}, {"rotate": True}, {"for": "value"}],
            "stocking-up": [{"budget": 20, "price_rise": 30, "shortage": 8}]}.get(name, [])),
     )
