@@ -150,7 +150,7 @@ class Words:
     @staticmethod
     def _liking(liked: Liked) -> str:
         more = round(100 * (liked.factor - 1))
-        return f"{abs(more)} % {'more' if more > 0 else 'less'}: liked {liked.mean:.1f} of 5"
+        return f"{abs(more)} % {'added' if more > 0 else 'taken off'}: liked {liked.mean:.1f} of 5"
 
     def _yields(self, crop: CropPlan) -> str:
         growth = crop.growth
@@ -335,7 +335,7 @@ class Words:
         by_recipe = sorted(
             {facts.names[w.item] for c in self.plan.crops for w, _ in c.products if made[w.item].recipe is not None}
         )  # fmt: skip
-        notes = sorted({f"{c.name} ({c.growth.published.note})" for c in self.plan.crops if c.growth.published})  # fmt: skip
+        notes = sorted({f"{c.name} ({c.growth.published.note.replace(', ', '; ')})" for c in self.plan.crops if c.growth.published})  # fmt: skip
         return {
             "use-as-last-year": "Where no target is set, next year takes what was eaten and given away in the last 365 days.",
             "shelf-eaten-up": "What is on the shelf today is taken as eaten before the next harvest is put up.",

@@ -332,7 +332,7 @@ def test_what_is_liked_is_wanted_more(garden, yes):
     after = one(garden, "green bean")
     factor = 1 + 0.2 * (14 / 3 - 3) / 2 * 3 / 7
     assert after["fresh_wanted_g"] == pytest.approx((4 * LB + 3) * factor, rel=1e-5)
-    assert "fresh (7 % more: liked 4.7 of 5)" in after["because"]
+    assert "fresh (7 % added: liked 4.7 of 5)" in after["because"]
     assert "liked-counts" in after["assumptions"]
     garden.write("target_set", item="green bean", amount="4 lb", per="year", on="2026-10-01")
     aimed = one(garden, "green bean")
