@@ -209,7 +209,9 @@ def test_book_that_cannot_be_reached_is_said_and_the_page_mends_itself(
     def away(*_args):
         raise BookUnreachable("postgresql://x cannot be reached")
 
+    look = type(book).look
     monkeypatch.setattr(log, "position", away)
+    monkeypatch.setattr(type(book), "look", away)
     page.wait_for_selector("#away:not(:empty)")
     assert "antwortet nicht" in page.inner_text("#away")
     fresh = page.context.new_page()
@@ -217,5 +219,6 @@ def test_book_that_cannot_be_reached_is_said_and_the_page_mends_itself(
     assert "Das Buch ist nicht erreichbar" in fresh.inner_text("h1")
     looked_at(fresh, "away-de")
     monkeypatch.setattr(log, "position", reads)
+    monkeypatch.setattr(type(book), "look", look)
     page.wait_for_function("() => !document.querySelector('#away').textContent")
     fresh.wait_for_selector("#page h1")
