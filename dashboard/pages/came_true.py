@@ -120,4 +120,5 @@ def _items(ask: Ask, whole: Answer) -> Any:
     )
 
 
-PAGE = Page("came_true", "/came-true", draw, has_pictures=True)
+# Its first answer of a book takes seconds: a script loaded ahead would wait unused.
+PAGE = Page("came_true", "/came-true", draw)
