@@ -194,7 +194,9 @@ def run(case: Case, table: dict[str, Case], folder: Path) -> Got:
 
     `folder` keeps one bare book for each kitchen (its altitude, its gauge), copied for every case.
     """
-    path = folder / "book.sqlite"
+    path = (
+        folder / f"{case.id}-{len(list(folder.iterdir()))}.sqlite"
+    )  # a book put in another's place would be noticed
     shutil.copy(_kitchen(case, folder), path)
     chain = [case]
     while chain[0].after:
