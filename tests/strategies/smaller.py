@@ -26,7 +26,7 @@ def named_items(body):
 
 
 def without(events, ids):
-    """Return a book without some events, and what replaces or strikes them; seq gapless again.
+    """Return a book without some events, and what replaces, strikes or checks them; seq gapless again.
 
     First descriptions of items stay as long as anything names the item.
     """
@@ -34,7 +34,12 @@ def without(events, ids):
     for event in events:
         first = event["kind"] == "item_described" and "measure" in event["body"]
         before = event["body"]["id"] if event["kind"] == "struck" else event["replaces"]
-        if (event["id"] in gone and not (first and not before)) or before in gone:
+        checked = event["body"].get("batch") if event["kind"] == "checked" else None
+        if (
+            (event["id"] in gone and not (first and not before))
+            or before in gone
+            or checked in gone
+        ):
             gone.add(event["id"])
         else:
             gone.discard(event["id"])
