@@ -13,6 +13,7 @@ import click
 
 from ledger.cli import _common
 from ledger.door import Answers
+from ledger.door.bodies import missing_paid
 from ledger.door.texts import PARTS
 from ledger.errors import InputError, NeedsAnswer, WeightNeeded
 from ledger.events import Kind, check_typed
@@ -126,6 +127,7 @@ def ask_missing(
     while True:
         try:
             check_typed(kind, body)
+            check_paid(kind, body)
             return body
         except InputError as error:
             is_missing = error.problem == "is missing"
@@ -138,6 +140,21 @@ def ask_missing(
                 _fill(kind, body, error, choices, read)
             except InputError as bad:
                 click.echo(str(bad), err=True)
+
+
+def check_paid(kind: Kind, body: dict[str, Any]) -> None:
+    """Refuse a purchase that does not say what each line cost.
+
+    Raises
+    ------
+    InputError
+    """
+    if kind.name != "bought":
+        return
+    lines = body.get("lines") or [body]
+    for i, line in enumerate(lines):
+        if line.get("paid") is None:
+            raise missing_paid(f"lines[{i}].paid" if len(lines) > 1 else "paid")
 
 
 def _fill(

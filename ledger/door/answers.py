@@ -31,6 +31,9 @@ class Answers:
     importing : bool
         A file is being read: what it says of lots, balances and counts is taken and noted.
 
+    spoken : bool
+        It was said, not filled in: a price that was not said may wait.
+
     Attributes
     ----------
     notes : list of str
@@ -41,6 +44,7 @@ class Answers:
     yes: bool | Collection[str] = False
     importing: bool = False
     knowingly: bool = False
+    spoken: bool = False
     notes: list[str] = field(default_factory=list)
     more_notes: int = 0
     line: int | None = None

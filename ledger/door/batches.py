@@ -164,6 +164,8 @@ def _balance(body: Body, lines: Lines) -> None:
     went_in = [_grams(line["item"], line["whole"], lines) for line in body["used"]]
     wet = _LEAST if body["method"] in CANNING else None
     came_out = [_grams(body["makes"], made["whole"], lines, wet) for made in body["made"]]
+    if not went_in:
+        return  # what went in was not said, and is asked later
     into, out = [g for g in went_in if g is not None], [g for g in came_out if g is not None]
     if len(into) < len(went_in) or len(out) < len(came_out):
         return

@@ -17,7 +17,7 @@ from ledger.errors import InputError
 from ledger.items import ItemFacts
 from ledger.reference import foods
 
-__all__ = ["resolve"]
+__all__ = ["missing_paid", "resolve"]
 
 Body = dict[str, Any]
 _SPAN = re.compile(r"\s*\d+(\.\d+)?\s*(day|week|month|year)s?\s*", re.IGNORECASE)
@@ -73,7 +73,10 @@ def _bought(body: Body, lines: Lines) -> Body:
     _needs(body["lines"], "lines", "what was bought")
     out = []
     for line, field in zip(body["lines"], line_fields(body["lines"], "lines"), strict=True):
-        check_money(line["paid"], join(field, "paid"), _currency(lines))
+        if line.get("paid") is not None:
+            check_money(line["paid"], join(field, "paid"), _currency(lines))
+        elif not lines.answers.spoken:
+            raise missing_paid(join(field, "paid"))
         use = "garden" if "for_crop" in line else "durable" if "years" in line else "food"
         stored = lines.line(line, field, use=use)
         if "for_crop" in line:
@@ -81,7 +84,16 @@ def _bought(body: Body, lines: Lines) -> Body:
         for name in ("uses", "years"):
             _above_zero(line, name, join(field, name))
         out.append(stored)
+    if body.get("receipt_total") is not None:
+        check_money(body["receipt_total"], "receipt_total", _currency(lines))
+    for i, one in enumerate(body.get("other") or ()):
+        check_money(one["paid"], f"other[{i}].paid", _currency(lines))
     return {**body, "lines": out}
+
+
+def missing_paid(field: str) -> InputError:
+    """Return the refusal of a purchase that does not say what was paid."""
+    return InputError(field, "is missing", "What was paid for this line, for example '3.40'")
 
 
 def _above_zero(line: Body, name: str, field: str) -> None:

@@ -33,6 +33,7 @@ __all__ = [
     "Line",
     "Made",
     "Measured",
+    "OtherSpending",
     "ReceivedLine",
     "Struct",
     "UsedLine",
@@ -94,13 +95,20 @@ class HarvestLine(Line, kw_only=True):
 class BoughtLine(Line, kw_only=True):
     """Something bought, and what was paid for this line."""
 
-    paid: Annotated[Money, about("Paid", "What was paid for this line", "3.40")]
+    paid: Annotated[Money | None, about("Paid", "What was paid for this line", "3.40")] = None
     for_crop: Annotated[
         ItemName | None, about("For crop", "The crop that this garden input serves", "tomato")
     ] = None
     uses: Annotated[Decimal | None, about("Uses", "How many uses one of it gives", "20")] = None
     years: Annotated[Decimal | None, about("Years", "How many years it lasts", "10")] = None
     kept: Annotated[Kept | None, about("Kept", "Where it is kept", "freezer")] = None
+
+
+class OtherSpending(Struct, kw_only=True):
+    """Something on a receipt that is neither food nor supply."""
+
+    words: Annotated[Text, about("Words", "What it was, as the receipt says", "magazine")]
+    paid: Annotated[Money, about("Paid", "What was paid for it", "4.50")]
 
 
 class ReceivedLine(Line, kw_only=True):

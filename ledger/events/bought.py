@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from ledger.events import _tell
-from ledger.events._fields import Text, about
+from ledger.events._fields import Money, Note, Text, about
 from ledger.events._kind import Kind, Phase
-from ledger.events._lines import BoughtLine, Struct
+from ledger.events._lines import BoughtLine, OtherSpending, Struct
 
 
 class Bought(Struct, kw_only=True):
@@ -18,12 +18,24 @@ class Bought(Struct, kw_only=True):
         list[BoughtLine],
         about("Lines", "What was bought", [{"item": "sugar", "amount": "10 lb", "paid": "7.90"}]),
     ]
+    receipt_total: Annotated[
+        Money | None, about("Receipt total", "What the receipt says in all", "27.35")
+    ] = None
+    other: Annotated[
+        list[OtherSpending] | None,
+        about(
+            "Other spending",
+            "What is neither food nor supply",
+            [{"words": "magazine", "paid": "4.50"}],
+        ),
+    ] = None
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     shop = f" at {body['shop']}" if body.get("shop") else ""
-    paid = ", ".join(str(line.get("paid", "")) for line in body["lines"][:4])
+    paid = ", ".join(str(line.get("paid", "?")) for line in body["lines"][:4])
     return f"bought {_tell.lines(body['lines'])}{shop} for {paid}"
 
 

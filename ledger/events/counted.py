@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from ledger.events import _tell
-from ledger.events._fields import about
+from ledger.events._fields import Note, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Line, Struct
 
@@ -22,6 +22,7 @@ class Counted(Struct, kw_only=True):
     missing: Annotated[
         Literal["eaten", "lost"] | None, about("Missing", "What became of what is missing", "lost")
     ] = None
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:

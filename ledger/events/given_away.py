@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from ledger.events import _tell
-from ledger.events._fields import Money, Text, about
+from ledger.events._fields import Money, Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Line, Struct
 
@@ -20,6 +20,7 @@ class GivenAway(Struct, kw_only=True):
         about("Lines", "What went out", [{"item": "plum butter", "amount": "2 half-pint jars"}]),
     ]
     got: Annotated[Money | None, about("Got", "Money that came for it", "12.00")] = None
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:

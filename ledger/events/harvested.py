@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from ledger.events import _tell
-from ledger.events._fields import about
+from ledger.events._fields import Note, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import HarvestLine, Struct, Work
 
@@ -21,6 +21,7 @@ class Harvested(Struct, kw_only=True):
         list[Work] | None,
         about("Work", "Who worked and how long", [{"person": "Ada", "minutes": "40"}]),
     ] = None
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from ledger.events._fields import Amount, Decimal, ItemName, Text, about
+from ledger.events._fields import Amount, Decimal, ItemName, Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Keeps, Struct
 
@@ -48,6 +48,7 @@ class ItemDescribed(Struct, kw_only=True):
     feeds: Annotated[
         ItemName | None, about("Feeds", "What this feed or bedding goes into", "egg")
     ] = None
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 _SAID = {

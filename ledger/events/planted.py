@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from ledger.events._fields import ItemName, Text, Whole, about
+from ledger.events._fields import ItemName, Note, Text, Whole, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Line, Struct, Work
 
@@ -29,6 +29,7 @@ class Planted(Struct, kw_only=True):
         list[Work] | None,
         about("Work", "Who worked and how long", [{"person": "Ada", "minutes": "90"}]),
     ] = None
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:

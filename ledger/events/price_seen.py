@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from ledger.events._fields import Amount, ItemName, Money, Text, about
+from ledger.events._fields import Amount, ItemName, Money, Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Measured
 
@@ -16,6 +16,7 @@ class PriceSeen(Measured, kw_only=True):
     amount: Annotated[Amount, about("Amount", "How much is in the package", "18 oz")]
     price: Annotated[Money, about("Price", "What the package costs", "3.40")]
     shop: Annotated[Text | None, about("Shop", "Where it was seen", "corner shop")] = None
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:

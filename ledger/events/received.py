@@ -7,7 +7,7 @@ from typing import Annotated, Any, Literal
 import msgspec
 
 from ledger.events import _tell
-from ledger.events._fields import Text, about
+from ledger.events._fields import Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import ReceivedLine, Struct
 
@@ -25,6 +25,7 @@ class Received(Struct, kw_only=True):
         list[ReceivedLine],
         about("Lines", "What came", [{"item": "honey", "amount": "2 lb", "value": "14"}]),
     ]
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:

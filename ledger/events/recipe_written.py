@@ -7,7 +7,7 @@ from typing import Annotated, Any
 import msgspec
 
 from ledger.events import _tell
-from ledger.events._fields import Amount, ItemName, Text, about
+from ledger.events._fields import Amount, ItemName, Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Line, Struct
 from ledger.events._methods import Method
@@ -33,6 +33,7 @@ class RecipeWritten(Struct, kw_only=True):
     steps: Annotated[
         list[Text] | None, about("Steps", "What to do, in order", ["stone the plums"])
     ] = None
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:

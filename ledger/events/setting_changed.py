@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from ledger.events._fields import ValueText, about
+from ledger.events._fields import Note, ValueText, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Struct
 
@@ -32,6 +32,7 @@ class SettingChanged(Struct, kw_only=True):
 
     name: Annotated[Name, about("Setting", "Which setting", "altitude")]
     value: Annotated[ValueText, about("Value", "Its value", "2600 ft")]
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from ledger.events._fields import Text, about
+from ledger.events._fields import Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Struct
 
@@ -16,6 +16,7 @@ class Struck(Struct, kw_only=True):
         Text, about("Id", "Any event of the entry", "5f0c0a0e-7f7e-4c57-9d3b-0f6a1f0e2c11")
     ]
     why: Annotated[Text, about("Why", "Why it is taken back", "written twice")]
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from ledger.events._fields import Amount, Day, ItemName, Stored, Text, Whole, about
+from ledger.events._fields import Amount, Day, ItemName, Note, Stored, Text, Whole, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Basis, Struct
 
@@ -23,6 +23,7 @@ class TargetSet(Struct, kw_only=True):
     times: Annotated[Whole | None, about("Times", "How many times", 3)] = None
     whole: Annotated[int | None, Stored] = None
     basis: Annotated[Basis | None, Stored] = None
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
 
 def tell(body: dict[str, Any]) -> str:

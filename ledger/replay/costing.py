@@ -158,12 +158,15 @@ class Costs:
         self._component = component[item] if item.size else np.zeros(0, np.int64)
         self._component[given] = _COMPONENT["given"]
         self._component[grown] = _COMPONENT["garden"]
-        guessed = np.flatnonzero((origin == _ORIGIN["found"]) | (origin == _ORIGIN["unrecorded"]))
+        unpaid = (origin == _ORIGIN["bought"]) & np.isnan(lots["money"])
+        guessed = np.flatnonzero(
+            (origin == _ORIGIN["found"]) | (origin == _ORIGIN["unrecorded"]) | unpaid
+        )
         price, _, _ = self.prices.of(item[guessed], lots["day"][guessed])
         self.guessed, self.no_price = guessed, np.zeros(item.size, bool)
         self.no_price[guessed] = np.isnan(price)
         money = np.zeros(item.size)
-        paid = np.flatnonzero(given | (origin == _ORIGIN["bought"]))
+        paid = np.flatnonzero(given | ((origin == _ORIGIN["bought"]) & ~unpaid))
         money[paid] = lots["money"][paid]
         money[given] = np.nan_to_num(money[given])
         money[guessed] = np.nan_to_num(price) * whole[guessed]
@@ -196,7 +199,8 @@ class Costs:
         rows = rows[facts.sort[facts.canon[table["item"][rows]]] == _GARDEN]
         kind = state.journal.tables["events"]["kind"][table["ev"][rows]]
         out = []
-        for row in rows[kind == list(KINDS).index("bought")].tolist():
+        rows = rows[kind == list(KINDS).index("bought")]
+        for row in rows[~np.isnan(table["money"][rows])].tolist():
             ev, number = int(table["ev"][row]), int(facts.canon[table["item"][row]])
             day, code = int(state.moment.on[ev]), int(table["for_crop"][row])
             crop = int(facts.canon[code]) if code >= 0 else facts.find(facts.facts[number].feeds)

@@ -37,6 +37,7 @@ class Durables:
         table = journal.tables["supplies"]
         rows = moment.rows(journal, "supplies")
         rows = rows[journal.tables["events"]["kind"][table["ev"][rows]] == _bought()]
+        rows = rows[~np.isnan(table["money"][rows])]  # a price that was not said waits
         item = facts.canon[table["item"][rows]]
         ev = table["ev"][rows]
         order = np.lexsort((table["n"][rows], item.astype(np.int64) << 32 | moment.rank[ev]))

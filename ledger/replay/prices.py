@@ -42,7 +42,7 @@ class Prices:
                 item, table["whole"][rows], table["per"][rows], table["times"][rows]
             )
             ev = table["ev"][rows].astype(np.int64)
-            keep = whole > 0
+            keep = (whole > 0) & ~np.isnan(table["money"][rows])
             parts.append(
                 np.stack([item, moment.on[ev], moment.rank[ev], table["n"][rows], ev])[:, keep]
             )
