@@ -1,0 +1,321 @@
+"""Batches as they are said: what was made in which jars, out of what, by which method."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from ledger.events._methods import CANNING, kept_by
+from ledger.saying.drafting import Body, Context
+from ledger.saying.making import Line
+from ledger.saying.numbers import figure
+from ledger.saying.quantities import Quantity
+from ledger.saying.things import Thing
+
+__all__ = ["put_up"]
+
+_PUT_AWAY = frozenset({"freeze", "dry", "cellar"})
+_METHODS_ASKED = ["boiling water", "pressure"]
+_ACIDS = {
+    "lemon juice": "lemon juice",
+    "bottled lemon juice": "lemon juice",
+    "citric acid": "citric acid",
+    "vinegar": "vinegar 5%",
+    "zitronensaft": "lemon juice",
+    "zitronensäure": "citric acid",
+    "essig": "vinegar 5%",
+}
+_SIZES = ["quart jar", "pint jar", "half-pint jar"]
+
+
+def put_up(context: Context) -> list[tuple[str, Body]]:
+    """Make a batch of each thing made; what stands behind `from` went in."""
+    things = context.things
+    _used_phrases(context)
+    method = _method(context)
+    batches, used = _split(context, things.lines, method)
+    if not batches:
+        from ledger.saying.kinds import _nothing
+
+        return _nothing(context)
+    out = []
+    for n, made in enumerate(batches):
+        context.maker.part = n
+        out.append(("put_up", _batch(context, made, used if n == 0 else [], method)))
+        if n == 0 and len(batches) > 1:
+            used = []
+    if len(out) > 1 and any(one.mode == "used" for one in things.lines):
+        names = " and ".join(body["makes"] for _, body in out)
+        context.maker.ask("used", "used", f"What went into which of {names}?")
+    return out
+
+
+def _used_phrases(context: Context) -> None:
+    """Take ``from our tomatoes`` as what went in, though nobody said how much."""
+    for phrase, place in context.phrases("from", "with"):
+        if place.sort not in ("person", "shop", "kept") and not (
+            place.sort == "bed" and "with" not in phrase.roles
+        ):
+            named = context.maker.names.find(place.text)
+            if place.sort == "" and named.state in ("book", "table", "made", "sort"):
+                context.used.add(phrase.start)
+                context.things.lines.append(Thing(words=phrase.words, mode="used"))
+
+
+def _method(context: Context) -> str | None:
+    """Return the method said, by its own words before the verb's; None: to be asked."""
+    things = context.things
+    said = things.facts.get("method") or context.verb.method
+    place = next((one for _, one in context.phrases("in", "to", "on") if one.sort == "kept"), None)
+    if said is None and place is not None:
+        said = {"freezer": "freeze", "cellar": "cellar"}.get(place.text)
+    if said is None and "psi" in things.facts:
+        said = "pressure"
+    jars = any(
+        one.sort == "jar" for thing in things.lines if thing.mode == "main" for one in thing.amounts
+    )
+    if said == "cook" and jars and things.facts.get("method") is None and place is None:
+        return None
+    return said
+
+
+def _split(
+    context: Context, things: list[Thing], method: str | None
+) -> tuple[list[list[Thing]], list[Thing]]:
+    """Return the things of each batch, and what went in."""
+    batches: list[list[Thing]] = []
+    used = [one for one in things if one.mode == "used"]
+    main = [one for one in things if one.mode == "main"]
+    for one in main:
+        if not batches:
+            batches.append([one])
+        elif one.words is None or _is_same(context, batches[-1][0], one):
+            batches[-1].append(one)
+        elif _is_made(one, method):
+            batches.append([one])
+        elif one.amounts and not one.joined and method not in _PUT_AWAY:
+            used.append(one)
+        elif one.amounts and one.joined == "and" and len(main) == 2 and not used:
+            name = context.scanner.said(*one.words)
+            text, options = f"Did the {name} go in, or come out?", ["it went in", "it came out"]
+            if "out" in (context.maker.ask("side", name, text, options) or ""):
+                batches.append([one])
+            else:
+                used.append(one)
+        else:
+            used.append(one)
+    return batches, used
+
+
+def _is_same(context: Context, one: Thing, other: Thing) -> bool:
+    if one.words is None or other.words is None:
+        return False
+    names = context.maker.names
+    return (
+        names.find(context.scanner.said(*one.words)).item
+        == names.find(context.scanner.said(*other.words)).item
+    )
+
+
+def _is_made(thing: Thing, method: str | None) -> bool:
+    """Return whether a further thing is a batch of its own: in jars, or put away by itself."""
+    jars = any(one.sort == "jar" or one.jar() is not None for one in thing.amounts)
+    return (jars and method in (*CANNING, None)) or method in _PUT_AWAY
+
+
+def _batch(context: Context, made: list[Thing], used: list[Thing], method: str | None) -> Body:
+    maker, things = context.maker, context.things
+    is_canned = method in CANNING or method is None
+    lines = maker.lines(_filled(made), "made")
+    name = lines[0].item or ""
+    body: Body = {"makes": name}
+    if method is not None:
+        body["method"] = method
+    else:
+        before = [one for one in context.known.methods(name) if one in _METHODS_ASKED]
+        options = list(dict.fromkeys([*before, *_METHODS_ASKED]))
+        text = f"How was the {name} put up: {' or '.join(options)}?"
+        method = _method_of(context, maker.ask("method", name, text, options))
+        if method is not None:
+            body["method"] = method
+            is_canned = method in CANNING
+    used_body = _used(context, used, body)
+    body["used"] = used_body
+    if not used_body:
+        text = f"What went into the {name}?"
+        answer = maker.ask("used", name, text, _as_it_is(lines), waits=True)
+        body["used"] = _lines_of(context, answer)
+    entries: list[Body] = []
+    for line in lines:
+        entries += _made(context, line, method, is_canned=is_canned)
+    _kept(context, entries, method)
+    _unsealed(context, entries)
+    if "labels" in things.facts and entries:
+        entries[0]["labels"] = things.facts["labels"]
+    body["made"] = entries
+    _process(context, body)
+    context.work(body)
+    return body
+
+
+def _method_of(context: Context, answer: str | None) -> str | None:
+    """Return the method that an answer names."""
+    from ledger.events._methods import METHODS
+    from ledger.saying.tokens import tokens_of
+
+    said = (answer or "").strip().lower()
+    found = context.words.find("process", tokens_of(said), 0) if said else None
+    near = [one for one in METHODS if said and one.startswith(said)]
+    return next(iter(near), None) or (found[0] if found and found[0] in METHODS else None)
+
+
+def _lines_of(context: Context, answer: str | None) -> list[Body]:
+    """Return an answer (``16 lb plums and 3 lb sugar``) as lines."""
+    from ledger.saying.reading import read
+
+    if not answer or answer.strip().lower() in ("nothing", "nichts", "-"):
+        return []
+    said = read(f"used {answer}", context.known).entries
+    return [dict(one) for one in said[0].body.get("ate", ())] if said else []
+
+
+def _as_it_is(lines: list[Line]) -> list[str]:
+    """Return what is frozen or dried as the likeliest thing that went in."""
+    return [
+        f"{one.quantity.text()} {one.item}"
+        for one in lines[:1]
+        if one.quantity and one.quantity.sort == "measure"
+    ]
+
+
+def _filled(made: list[Thing]) -> list[Thing]:
+    """Give every size the name that was said with one of them."""
+    words = next((one.words for one in made if one.words is not None), None)
+    for one in made:
+        one.words = one.words or words
+    return made
+
+
+# -- what came out --------------------------------------------------------------------------
+
+
+def _made(context: Context, line: Line, method: str | None, *, is_canned: bool) -> list[Body]:
+    maker, said = context.maker, line.quantity
+    if said is None:
+        return []
+    jar = said.jar() if is_canned or said.sort == "jar" else None
+    if jar == "jar":
+        known = context.known.jars(line.item or "")
+        jar = known[0] if len(known) == 1 else None
+        if jar is None:
+            jar = maker.ask("jar", "jar", "Which jars were they?", known or _SIZES)
+        if jar is None:
+            return [{"jars": int(said.many)}] if said.many.denominator == 1 else []
+    if jar is None:
+        maker.questions = [one for one in maker.questions if one.code != "jar"]
+        return [{"amount": said.text()}]
+    if said.options:
+        text = f"Which is meant: {' or '.join(said.options)}?"
+        answer = maker.amount_of(maker.ask("jar-fraction", line.item or "", text, said.options))
+        if answer is None:
+            return []
+        said, jar = answer, answer.jar() or jar
+    if said.many.denominator != 1:
+        maker.ask("jars", "made", f"{said.text()}: how many full jars, and what was left over?")
+        return []
+    return [{"jars": int(said.many), "jar": jar}]
+
+
+def _kept(context: Context, entries: list[Body], method: str | None) -> None:
+    place = context.take(("kept",), "in", "to", "on")
+    for one in entries:
+        one["kept"] = kept_by(method) if method else "shelf"
+    if place is not None:
+        several = entries if method not in CANNING else entries[-1:]
+        for one in several if len(entries) > 1 else entries:
+            one["kept"] = place
+
+
+def _unsealed(context: Context, entries: list[Body]) -> None:
+    """Put the jars that did not seal where they belong; of two sizes it is asked which."""
+    fact = context.things.facts.pop("unsealed", None)
+    if fact is None:
+        return
+    many, unit = fact
+    jars = [one for one in entries if one.get("jars")]
+    if unit is not None and unit != "jar":
+        size = Quantity(Fraction(1), unit, "measure", 0).jar() or unit
+        jars = [one for one in jars if one.get("jar") == size] or jars
+    if many == 0:
+        return
+    if not jars:
+        context.maker.left.append("did not seal")
+    elif many == -1:
+        for one in jars:
+            one["unsealed"] = one["jars"]
+    else:
+        _ask_unsealed(context, jars, many)
+
+
+def _ask_unsealed(context: Context, jars: list[Body], many: Fraction | None) -> None:
+    """Put a number of jars that did not seal where it belongs, or ask."""
+    if many is None:
+        answer = context.maker.ask("unsealed", "unsealed", "How many jars did not seal?", ["1"])
+        if answer and answer.strip().isdigit() and len(jars) == 1:
+            jars[0]["unsealed"] = int(answer)
+    elif len(jars) > 1:
+        sizes = [str(one["jar"]) for one in jars]
+        text = f"Which size did not seal: {' or '.join(sizes)}?"
+        answer = context.maker.ask("unsealed", "unsealed", text, sizes)
+        for one in jars:
+            if answer and str(one["jar"]).startswith(answer.strip().lower().rstrip("s")):
+                one["unsealed"] = int(many)
+                break
+    elif many.denominator == 1 and many <= jars[0]["jars"]:
+        jars[0]["unsealed"] = int(many)
+    else:
+        answer = context.maker.ask("unsealed", "unsealed", "How many jars did not seal?", [])
+        if answer and answer.strip().isdigit():
+            jars[0]["unsealed"] = int(answer)
+
+
+# -- what went in ---------------------------------------------------------------------------
+
+
+def _used(context: Context, used: list[Thing], body: Body) -> list[Body]:
+    out: list[Body] = []
+    rest: list[Thing] = []
+    for one in used:
+        acid = _acid(context, one)
+        if acid is not None:
+            body.setdefault("acid", []).append(acid)
+        else:
+            rest.append(one)
+    for line in context.maker.lines(rest, "used"):
+        out.append(line.body())
+    return [one for one in out if "amount" in one]
+
+
+def _acid(context: Context, thing: Thing) -> dict[str, Any] | None:
+    """Return ``2 tbsp lemon juice per jar`` as acid; without `per jar` it is what went in."""
+    if thing.words is None or not thing.amounts:
+        return None
+    text = context.scanner.said(*thing.words).lower()
+    for phrase in context.words.data["process"]["per_jar"].split("|"):
+        if text.endswith(f" {phrase}"):
+            name = text.removesuffix(f" {phrase}")
+            if name in _ACIDS:
+                return {"acid": _ACIDS[name], "amount": thing.amounts[0].text(), "per": "jar"}
+    return None
+
+
+def _process(context: Context, body: Body) -> None:
+    """Put minutes, pressure, headspace and the like into a batch."""
+    things = context.things
+    plain = [many for many, is_work in things.times if not is_work]
+    if plain:
+        body["minutes"] = figure(plain[0])
+        things.times.remove((plain[0], False))
+    for name in ("psi", "headspace", "pack", "gauge", "altitude"):
+        if name in things.facts:
+            body[name] = things.facts[name]

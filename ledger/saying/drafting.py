@@ -1,0 +1,309 @@
+"""One clause to its entries: what all kinds share, and which module makes which kind."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from ledger.saying.asking import Draft, Question, Reading
+from ledger.saying.clauses import Clause
+from ledger.saying.days import DayRead
+from ledger.saying.gather import gather
+from ledger.saying.known import Known
+from ledger.saying.language import Language, Verb
+from ledger.saying.making import Maker
+from ledger.saying.numbers import figure
+from ledger.saying.pieces import Scanner
+from ledger.saying.places import Place, Places
+from ledger.saying.settled import Settled
+from ledger.saying.things import Phrase, Thing, Things
+
+__all__ = ["Context", "Drafter"]
+
+Body = dict[str, Any]
+_FACTS = {
+    "put_up": ("method", "psi", "headspace", "pack", "gauge", "altitude", "labels", "unsealed"),
+    "eaten": ("people", "guests", "meal"),
+    "discarded": ("unsealed", "meal"),
+    "counted": ("left",),
+    "planted": ("row", "area", "length"),
+}
+"""What of the facts beside a clause each kind has a field for, or takes as its note."""
+
+
+@dataclass(slots=True)
+class Context:
+    """One clause while its entries are made.
+
+    Attributes
+    ----------
+    used : set of int
+        Phrases (by where they start) that found a field.
+    """
+
+    maker: Maker
+    places: Places
+    words: Language
+    known: Known
+    scanner: Scanner
+    clause: Clause
+    things: Things
+    verb: Verb
+    used: set[int] = field(default_factory=set)
+    others: list[tuple[str, Body]] = field(default_factory=list)
+
+    def phrases(self, *roles: str) -> list[tuple[Phrase, Place]]:
+        """Return the phrases with any of these roles that have no field yet, and what they name."""
+        return [
+            (one, self.places.of(one))
+            for one in self.things.phrases
+            if one.start not in self.used and one.roles & set(roles)
+        ]
+
+    def take(self, sorts: tuple[str, ...], *roles: str) -> str | None:
+        """Return the text of the first phrase that names one of these, and mark it as placed."""
+        for phrase, place in self.phrases(*roles):
+            if place.sort in sorts:
+                self.used.add(phrase.start)
+                return place.text
+        return None
+
+    def people(self) -> list[str]:
+        """Return who did it, as said: ``Ann picked``, ``with Ann and Tom``, ``by Tom``."""
+        out = []
+        for span in self.things.subject:
+            place = self.places.of_span(span)
+            if place.sort == "person":
+                out += _several(place.text)
+                self.things.subject = [one for one in self.things.subject if one != span]
+        for phrase, place in self.phrases("with", "by"):
+            if place.sort == "person":
+                self.used.add(phrase.start)
+                out += _several(place.text)
+        return list(dict.fromkeys(out))
+
+    def work(self, body: Body) -> None:
+        """Put who worked and how long into `work`; without minutes who it was is a note."""
+        people = self.people()
+        minutes = [
+            many for many, is_work in self.things.times if is_work or self.verb.kind != "put_up"
+        ]
+        if minutes and sum(minutes) > 0:
+            self.things.times = [
+                one for one in self.things.times if not (one[1] or self.verb.kind != "put_up")
+            ]
+            total = figure(sum(minutes, start=minutes[0] * 0))
+            if not people:
+                who = self.maker.ask(
+                    "who", "work", f"Who worked for {total} minutes?", [], waits=True
+                )
+                people = [who] if who else []
+            body["work"] = [{"person": one, "minutes": total} for one in people or ["household"]]
+        elif people:
+            self.maker.notes.append(
+                "with " + " and ".join(people)
+                if self.words.code == "en"
+                else "mit " + " und ".join(people)
+            )
+
+
+def _several(text: str) -> list[str]:
+    parts = text.replace(" und ", " and ").replace(" & ", " and ").split(" and ")
+    return [one.strip() for one in parts if one.strip()]
+
+
+Make = Callable[[Context], list[tuple[str, Body]]]
+
+
+class Drafter:
+    """Makes the entries of a text, clause by clause.
+
+    Parameters
+    ----------
+    known, words, scanner
+    on : date
+        The day of what says none.
+    reading : Reading
+        Takes entries, questions and what is left over.
+    """
+
+    def __init__(
+        self,
+        known: Known,
+        words: Language,
+        scanner: Scanner,
+        on: dt.date,
+        reading: Reading,
+        settled: Settled,
+    ) -> None:
+        self.known, self.words, self.scanner, self.on, self.reading = (
+            known,
+            words,
+            scanner,
+            on,
+            reading,
+        )
+        self.places = Places(known, words, scanner)
+        self.maker = Maker(known, words, scanner, settled)
+        self.day: dt.date | None = None
+
+    def draft(self, clause: Clause) -> None:
+        """Make the entries of one clause."""
+        from ledger.saying import kinds
+
+        verbs = sorted(
+            [*([clause.verb] if clause.verb else []), *clause.more], key=lambda one: one.start
+        )
+        spoken: list[Verb | None] = [one.value for one in verbs] or [None]
+        for verb in spoken:
+            self._of_verb(clause, gather(self.scanner, clause), verb, kinds.make_of)
+
+    def _of_verb(
+        self, clause: Clause, things: Things, verb: Verb | None, make_of: Callable[..., Make]
+    ) -> None:
+        maker = self.maker
+        maker.questions, maker.left, maker.notes, maker.asked = [], [], [], {}
+        maker.left += [self.scanner.said(*span) for span in things.left]
+        if things.lost_mend is not None:
+            maker.ask(
+                "mend", "entry", f"Which entry does “{self.scanner.said(*things.lost_mend)}” mend?"
+            )
+        for on, part in self._by_day(things):
+            context = Context(
+                maker,
+                self.places,
+                self.words,
+                self.known,
+                self.scanner,
+                clause,
+                part,
+                verb or Verb(""),
+            )
+            make = make_of(verb.kind if verb else None, context)
+            made = make(context)
+            self._close(context, made, on)
+
+    # -- days ----------------------------------------------------------------------------
+
+    def _by_day(self, things: Things) -> list[tuple[dt.date, Things]]:
+        """Return the things of each day: a day said first holds until another comes."""
+        leading = [day for day, n in things.days if n <= 0]
+        trailing = [(day, n) for day, n in things.days if n > 0]
+        if leading:
+            self.day = self._date(leading[-1]) or self.day
+        base = self.day or self.on
+        if not trailing:
+            return [(base, things)]
+        if len(trailing) == 1 and (trailing[0][1] >= len(things.lines) or not leading):
+            return [(self._date(trailing[0][0]) or base, things)]
+        out: list[tuple[dt.date, Things]] = []
+        start = 0
+        for day, after in trailing:
+            n = max(after, start + 1)
+            out.append((self._date(day) or base, self._part(things, start, n)))
+            start = n
+        if start < len(things.lines):
+            out.append((base, self._part(things, start, len(things.lines))))
+        return out
+
+    def _part(self, things: Things, start: int, stop: int) -> Things:
+        money = [(one, n - start) for one, n in things.money if start < n <= stop]
+        return replace(things, lines=things.lines[start:stop], money=money, days=[])
+
+    def _date(self, day: DayRead) -> dt.date | None:
+        if day.problem or day.on is None:
+            texts = {
+                "ahead": f"{day.on} is still to come; which day was it?",
+                "vague": "Which day was it?",
+                "no such day": "There is no such day; which day was it?",
+            }
+            text = texts[day.problem or "vague"]
+            answer = self.maker.ask("day", "on", text, [self.on.isoformat()])
+            return self._day_of(answer) if answer else day.on
+        return day.on
+
+    def _day_of(self, answer: str) -> dt.date | None:
+        from ledger.door.when import day_of
+        from ledger.errors import InputError
+
+        try:
+            said = day_of(answer, self.known.today)
+        except InputError:
+            return None
+        return dt.date.fromisoformat(said) if said else None
+
+    # -- closing -------------------------------------------------------------------------
+
+    def _close(self, context: Context, made: list[tuple[str, Body]], on: dt.date) -> None:
+        """Take the entries made, with what is left of the clause."""
+        maker, things = self.maker, context.things
+        for span in things.subject:
+            maker.left.append(self.scanner.said(*span))
+        self._leftover_phrases(context)
+        self._leftover_facts(context, {kind for kind, _ in made} or {context.verb.kind})
+        if things.times:
+            said = ", ".join(f"{figure(many)} minutes" for many, _ in things.times)
+            maker.left.append(said)
+        note = "; ".join(
+            dict.fromkeys(
+                [*things.notes, *maker.notes, *(one.note for one in things.lines if one.note)]
+            )
+        )
+        first = len(self.reading.entries)
+        for one in maker.questions:
+            one.entry = first + min(one.entry or 0, len(made) - 1) if made else None
+        for kind, body in made:
+            if note and "note" not in body:
+                body["note"] = note
+            self.reading.entries.append(Draft(kind, on.isoformat(), body))
+        if note and not made:
+            maker.left.append(note)
+        self.reading.questions += [
+            one for one in maker.questions if one not in self.reading.questions
+        ]
+        self._left_over(made)
+        self.reading.aliases += maker.aliases
+        self.reading.sorts |= maker.sorts
+        maker.aliases, maker.sorts = [], {}
+        maker.questions, maker.left, maker.notes, maker.part = [], [], [], 0
+
+    def _left_over(self, made: list[tuple[str, Body]]) -> None:
+        """Name what found no place, or put it into the note where that was the answer."""
+        for said in dict.fromkeys(" ".join(one.split()) for one in self.maker.left):
+            if not any(one.isalnum() for one in said):
+                continue
+            key = self.maker.settled.key("left", said)
+            answer = self.maker.settled.answers.get(key)
+            if answer == "note" and made:
+                body = made[-1][1]
+                body["note"] = "; ".join([*([body["note"]] if body.get("note") else []), said])
+            elif answer is None:
+                self.reading.left_over.append(said)
+                self.reading.left_keys.append(key)
+
+    def _leftover_facts(self, context: Context, kinds: set[str]) -> None:
+        """Name what was said of a process, of people and the like, where the kind has no field for it."""
+        things = context.things
+        for name, span in things.spans.items():
+            placed = any(name in _FACTS.get(kind, ()) for kind in kinds)
+            if not placed and name in things.facts and (things.lines or not kinds & {""}):
+                self.maker.left.append(self.scanner.said(*span))
+
+    def _leftover_phrases(self, context: Context) -> None:
+        for one in context.things.phrases:
+            if one.start not in context.used:
+                self.maker.left.append(self.scanner.said(one.start, one.words[1]))
+
+
+def question_of_kind(said: str, options: list[str]) -> Question:
+    """Return the question what was done with something."""
+    return Question("kind", f"{said}: what was done?", options, code="kind")
+
+
+def thing_text(context: Context, thing: Thing) -> str:
+    """Return a thing as it was said, for a question."""
+    amounts = " ".join(one.text() for one in thing.amounts)
+    name = context.scanner.said(*thing.words) if thing.words else thing.lot or ""
+    return f"{amounts} {name}".strip()

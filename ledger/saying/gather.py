@@ -1,0 +1,277 @@
+"""The things of one clause: lines of amounts and names, and what is said beside them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from ledger.saying.beside import Beside
+from ledger.saying.clauses import Clause
+from ledger.saying.pieces import Piece, Scanner
+from ledger.saying.quantities import Quantity
+from ledger.saying.things import Thing, Things
+
+__all__ = ["gather"]
+
+
+class _Gatherer(Beside):
+    """Walks over the pieces of one clause."""
+
+    def __init__(self, scanner: Scanner, kind: str | None) -> None:
+        self.scanner, self.kind = scanner, kind
+        self.out = Things()
+        self.mode = "main"
+        self.pending: list[Quantity] = []
+        self.apart = ""
+        self.zero = False
+        self.pieces: list[Piece] = []
+        self.i = 0
+
+    def walk(self, pieces: list[Piece]) -> Things:
+        self.pieces, self.i = pieces, 0
+        while self.i < len(self.pieces):
+            one = self.pieces[self.i]
+            step = getattr(self, f"_on_{one.tag}", None)
+            if step is None:
+                self.out.left.append((one.start, one.end))
+                self.i += 1
+            else:
+                step(one)
+        self._flush()
+        return self.out
+
+    def _next(self, k: int = 1) -> Piece | None:
+        return self.pieces[self.i + k] if self.i + k < len(self.pieces) else None
+
+    def _tag(self, k: int = 1) -> str:
+        piece = self._next(k)
+        return piece.tag if piece else ""
+
+    def _flush(self) -> None:
+        """Give amounts that no name follows to what was named last."""
+        for one in self.pending:
+            self.out.lines.append(Thing([one], None, self.mode, joined=self.apart))
+        self.pending = []
+        self.zero = False
+
+    # -- things --------------------------------------------------------------------------
+
+    def _on_amount(self, one: Piece) -> None:
+        said: Quantity = one.value
+        self.i += 1
+        last = self.out.lines[-1] if self.out.lines else None
+        named = self._tag(0) in ("word", "name", "bed", "label") or (
+            self._tag(0) in ("of", "article", "filler")
+            and self._tag() in ("word", "name", "article", "bed")
+        )
+        after = self._next(0)
+        if named and after is not None and after.tag == "word" and self._is_meal(self.i):
+            named = False
+        bare = last is not None and last.words is not None and not self.pending
+        after = self._next(0)
+        for_money = after is not None and after.tag == "money" and after.value.led == "for"
+        if last is not None and last.lot and last.words is None and not last.amounts and not named:
+            last.amounts.append(said)
+            return
+        if bare and for_money and said.unit is None and last is not None and last.amounts:
+            self.pending.append(said)
+            return
+        if bare and last is not None and self._is_price(said, named):
+            last.extra.append(said)
+            return
+        if bare and last is not None and not last.amounts and (not named or not self.apart):
+            last.amounts.append(said)
+            self.apart = ""
+            return
+        if bare and not named and said.unit is None and not self.apart and not said.loose:
+            self.out.left.append((one.start, one.end))
+            return
+        if said.loose and not named:
+            return
+        if not named and self.pending and self.apart == "" and self.kind != "put_up":
+            self._flush()
+        self.pending.append(said)
+        waits = self.kind in ("put_up", None) and self._names_later()
+        if not (named or waits) and self._tag(0) not in ("comma", "and", "amount", "dash"):
+            self._flush()
+
+    def _is_price(self, said: Quantity, named: bool) -> bool:
+        """Return whether a bare number behind a name is its price: in a purchase it is."""
+        plain = said.unit is None and not said.loose and not said.doubt
+        if not plain or named or self.apart == "and":
+            return False
+        return self.kind in ("bought", "got") or (self.kind is None and said.many.denominator != 1)
+
+    def _names_later(self) -> bool:
+        """Return whether a name follows behind a size that was said first: ``7 pints (hot) of``."""
+        return self._tag(0) in ("bracket", "pack", "process") and self._tag() == "of"
+
+    def _on_label(self, one: Piece) -> None:
+        self.i += 1
+        last = self.out.lines[-1] if self.out.lines else None
+        text = self.scanner.tokens[one.start].text
+        if last is not None and last.lot is None and not self.apart and last.words is not None:
+            last.lot = text
+        else:
+            self.out.lines.append(
+                Thing([*self.pending], None, self.mode, lot=text, joined=self.apart)
+            )
+            self.pending = []
+
+    def _on_word(self, one: Piece) -> None:
+        self._name_from(one)
+
+    _on_name = _on_bed = _on_word
+
+    def _name_from(self, one: Piece) -> None:
+        if self._is_meal(self.i):
+            self._meal()
+            return
+        if self._is_jar_label():
+            return
+        if one.tag == "bed" and not self.pending and self._tag() not in ("word", "name", "of"):
+            self._phrase(frozenset({"in"}), one, self.i)
+            return
+        start, end = one.start, one.end
+        k = self.i + 1
+        while k < len(self.pieces):
+            tag = self.pieces[k].tag
+            if tag in ("word", "name", "bed") and not self._is_meal(k):
+                end = self.pieces[k].end
+            elif (
+                tag in ("of", "article", "filler")
+                and k + 1 < len(self.pieces)
+                and self.pieces[k + 1].tag in ("word", "name")
+            ):
+                if tag == "filler":
+                    break
+            else:
+                break
+            k += 1
+        if self._is_receiver(k):
+            self.out.facts["receiver"] = (start, end)
+            self.out.spans["receiver"] = (start, end)
+            self.i = k
+            return
+        self.i = k
+        thing = Thing(
+            [*self.pending], (start, end), self.mode, joined=self.apart, is_zero=self.zero
+        )
+        self.pending, self.apart, self.zero = [], "", False
+        self.out.lines.append(thing)
+
+    def _is_jar_label(self) -> bool:
+        """Read ``jar K12`` as the label alone."""
+        one, number = self.pieces[self.i], self._next()
+        tokens = self.scanner.tokens
+        if number is None or number.end - number.start != 1 or self.pending:
+            return False
+        if not self.scanner.words.is_("process.label", tokens[one.start].text):
+            return False
+        if number.tag != "label" and not (number.tag == "amount" and number.value.unit is None):
+            return False
+        self.i += 2
+        self._lot(tokens[number.start].text)
+        return True
+
+    def _is_receiver(self, k: int) -> bool:
+        """Return whether words before the first amount are who got it: ``gave Ann two jars of jam``."""
+        if self.kind not in ("given_away", "discarded") or self.out.lines or self.pending:
+            return False
+        if k >= len(self.pieces) or self.pieces[k].tag != "amount" or "receiver" in self.out.facts:
+            return False
+        rest = [one.tag for one in self.pieces[k + 1 : k + 3]]
+        return bool(rest) and (
+            rest[0] in ("word", "name") or rest in (["of", "word"], ["of", "name"])
+        )
+
+    def _is_meal(self, k: int) -> bool:
+        one = self.pieces[k]
+        return (
+            self.scanner.words.find("meal", self.scanner.tokens, one.start) is not None
+            and one.tag == "word"
+            and (self.kind in ("eaten", None))
+        )
+
+    def _meal(self) -> None:
+        one = self.pieces[self.i]
+        found = self.scanner.words.find("meal", self.scanner.tokens, one.start)
+        length = found[1] if found else 1
+        self.out.facts["meal"] = self.scanner.said(one.start, one.start + length)
+        self.out.spans["meal"] = (one.start, one.start + length)
+        while self.i < len(self.pieces) and self.pieces[self.i].start < one.start + length:
+            self.i += 1
+
+    def _on_zero(self, one: Piece) -> None:
+        self.zero = True
+        self.i += 1
+
+    # -- separators and small words ------------------------------------------------------
+
+    def _on_comma(self, one: Piece) -> None:
+        self._apart("comma")
+
+    def _on_and(self, one: Piece) -> None:
+        self._apart("and")
+
+    def _apart(self, how: str) -> None:
+        self.i += 1
+        self._apart_now(how)
+
+    def _apart_now(self, how: str) -> None:
+        if self.pending and self._tag(0) not in (
+            "amount",
+            "process",
+            "pack",
+            "filler",
+            "article",
+            "bracket",
+        ):
+            self._flush()
+        self.apart = how if self.apart in ("", "comma") else self.apart
+        last = self.out.lines[-1] if self.out.lines else None
+        if last is not None:
+            last.is_parted = True
+
+    def _on_dash(self, one: Piece) -> None:
+        """Take a dash as a sign between a thing and its amount; in a thing's place it is nothing."""
+        before = self.pieces[self.i - 1] if self.i else None
+        if self.pending and before is not None and before.tag == "amount":
+            self.pending.pop()
+            self.out.left.append((before.start, one.end))
+        self.i += 1
+        if self._tag(0) != "amount":
+            self._apart_now("comma")
+
+    def _on_mark(self, one: Piece) -> None:
+        self.i += 1
+
+    def _skip(self, one: Piece) -> None:
+        self.i += 1
+
+    _on_filler = _on_article = _on_of = _skip
+
+    def _on_left(self, one: Piece) -> None:
+        self.out.facts["left"] = (one.start, one.end)
+        self.out.spans["left"] = (one.start, one.end)
+        self.i += 1
+
+
+def gather(scanner: Scanner, clause: Clause) -> Things:
+    """Return the things of a clause."""
+    kind = clause.spoken.kind if clause.spoken else None
+    out = _Gatherer(scanner, kind).walk(list(clause.pieces))
+    before = _Gatherer(scanner, kind)
+    said = before.walk([one for one in clause.before if one.tag != "article"])
+    out.days = [(day, -1) for day, _ in said.days] + out.days
+    out.phrases = [replace(one, lines=-1) for one in said.phrases] + out.phrases
+    for name, value in said.facts.items():
+        out.facts.setdefault(name, value)
+        out.spans.setdefault(name, said.spans[name])
+    out.times += said.times
+    out.left += said.left
+    out.notes += said.notes
+    out.subject = [one.words for one in said.lines if one.words is not None]
+    if any(one.amounts for one in said.lines):
+        out.lines = [one for one in said.lines if one.amounts] + out.lines
+        out.subject = [one.words for one in said.lines if one.words and not one.amounts]
+    return out

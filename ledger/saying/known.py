@@ -1,0 +1,202 @@
+"""What the book knows that reading needs: names, jars, labels, shops, beds and people.
+
+Items, jars and labels come from the door's catalogue; the rest is read from the log only where a
+text asks for it. Nothing is replayed.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections import Counter
+from collections.abc import Iterator
+from functools import cached_property
+from typing import TYPE_CHECKING, Any, Protocol
+
+import msgspec
+
+from ledger.door.catalogue import Catalogue
+from ledger.door.jars import split_label
+from ledger.items import item_key
+from ledger.saying.stems import german_key
+
+if TYPE_CHECKING:
+    from ledger.door.entries import Row
+
+__all__ = ["Known", "Past"]
+
+_WHERE = {"bought": "shop", "price_seen": "shop", "received": "from", "given_away": "to"}
+
+
+class Past(Protocol):
+    """The part of a log that reading asks of."""
+
+    def read(self, *, kinds: tuple[str, ...] | None = None) -> Iterator[list[Row]]:
+        """Yield rows of these kinds, oldest first."""
+
+
+class Known:
+    """What a household's book knows.
+
+    Parameters
+    ----------
+    catalogue : Catalogue
+    today : date
+    past : object, optional
+        A log (its ``read``); without one nothing was ever written.
+    """
+
+    def __init__(self, catalogue: Catalogue, today: dt.date, past: Any = None) -> None:
+        self.catalogue, self.today, self.past = catalogue, today, past
+        self._rows: dict[str, list[tuple[str, str, dict[str, Any], str]]] = {}
+
+    @property
+    def language(self) -> str:
+        """Return the book's language."""
+        return (self.catalogue.setting("language") or "en")[:2].lower()
+
+    @property
+    def measures(self) -> str:
+        """Return the setting `measures`."""
+        return self.catalogue.setting("measures") or "us"
+
+    # -- items ---------------------------------------------------------------------------
+
+    def is_name(self, text: str) -> bool:
+        """Return whether words are a name of the book's, in either number."""
+        return self.item(text) is not None
+
+    def item(self, text: str) -> str | None:
+        """Return the book's item that words name, or None."""
+        if self.catalogue.is_item(text):
+            return self.catalogue.name(text)
+        return self._german.get(german_key(text))
+
+    @cached_property
+    def _german(self) -> dict[str, str]:
+        out: dict[str, str] = {}
+        for name in self.names:
+            out.setdefault(german_key(name), self.catalogue.name(name))
+        return out
+
+    @cached_property
+    def names(self) -> list[str]:
+        """Return every name of the book's items, other names too."""
+        return [*self.catalogue.names(), *self.catalogue._alias]
+
+    @cached_property
+    def longest(self) -> int:
+        """Return how many words the longest name has."""
+        return max((len(item_key(name).split()) for name in self.names), default=1)
+
+    def sort(self, item: str) -> str | None:
+        """Return an item's sort, or None where it is new."""
+        facts = self.catalogue.facts(item)
+        return facts.sort if facts else None
+
+    def weighs(self, item: str, unit: str) -> bool:
+        """Return whether the book knows what one of a counted unit of an item is."""
+        facts = self.catalogue.facts(item)
+        if facts is None:
+            return False
+        pieces = getattr(facts, "pieces_per", None) or {}
+        return unit in (facts.g_per or {}) or unit in pieces
+
+    # -- jars ----------------------------------------------------------------------------
+
+    def jars(self, item: str) -> list[str]:
+        """Return the jars an item was put up in, the commonest first."""
+        wanted = self.catalogue.key(item)
+        many: Counter[str] = Counter()
+        for _, makes, made in self.catalogue.batches._by_root.values():
+            if self.catalogue.key(makes) == wanted:
+                for one in made:
+                    many[one["jar"]] += 1
+        return [jar for jar, _ in many.most_common()]
+
+    def methods(self, item: str) -> list[str]:
+        """Return by which methods an item was put up, the newest first."""
+        wanted, out = self.catalogue.key(item), []
+        for _, _, body, _ in reversed(self.rows("put_up")):
+            if self.catalogue.key(body["makes"]) == wanted and body["method"] not in out:
+                out.append(body["method"])
+        return out
+
+    def labelled(self, label: str) -> list[tuple[str, str]]:
+        """Return (item, jar) of the batches with a jar of that label."""
+        prefix, number = split_label(label)
+        if number is None:
+            return []
+        found = []
+        for _, makes, made in self.catalogue.batches._by_root.values():
+            for one in made:
+                labels = one.get("labels")
+                if not labels:
+                    continue
+                first, low = split_label(labels["from"])
+                _, high = split_label(labels["to"])
+                if first.lower() == prefix.lower() and (low or 0) <= number <= (high or -1):
+                    found.append((makes, one["jar"]))
+        return found
+
+    # -- places and people ---------------------------------------------------------------
+
+    def rows(self, kind: str) -> list[tuple[str, str, dict[str, Any], str]]:
+        """Return (id, day, body, replaced id) of a kind's events, oldest first; struck ones not."""
+        if kind not in self._rows:
+            found: dict[str, tuple[str, str, dict[str, Any], str]] = {}
+            struck = self._struck
+            if self.past is not None:
+                for chunk in self.past.read(kinds=(kind,)):
+                    for row in chunk:
+                        body = msgspec.json.decode(row[10])
+                        found.pop(row[9] or "", None)
+                        if row[1] not in struck:
+                            found[row[1]] = (row[1], row[4], body, row[9] or "")
+            self._rows[kind] = list(found.values())
+        return self._rows[kind]
+
+    @cached_property
+    def _struck(self) -> set[str]:
+        if self.past is None:
+            return set()
+        chunks = self.past.read(kinds=("struck",))
+        return {msgspec.json.decode(row[10])["id"] for chunk in chunks for row in chunk}
+
+    @cached_property
+    def shops(self) -> dict[str, str]:
+        """Return the shops of the book by their bare names."""
+        return self._places(("bought", "price_seen"))
+
+    @cached_property
+    def people(self) -> dict[str, str]:
+        """Return who gave or got something, by bare names."""
+        return self._places(("received", "given_away"))
+
+    @cached_property
+    def beds(self) -> dict[str, str]:
+        """Return the beds of the book by their bare names."""
+        out: dict[str, str] = {}
+        for kind in ("harvested", "planted"):
+            for _, _, body, _ in self.rows(kind):
+                for one in (body, *body.get("lines", ())):
+                    if one.get("bed"):
+                        out[bare(one["bed"])] = one["bed"]
+        return out
+
+    def _places(self, kinds: tuple[str, ...]) -> dict[str, str]:
+        out: dict[str, str] = {}
+        for kind in kinds:
+            for _, _, body, _ in self.rows(kind):
+                said = body.get(_WHERE[kind])
+                if said:
+                    out[bare(said)] = said
+        return out
+
+
+def bare(text: str) -> str:
+    """Return a place's or person's name for comparing: without case and article."""
+    words = text.casefold().replace("ß", "ss").split()
+    small = ("the", "our", "my", "der", "die", "das", "dem", "den", "unser", "unserem", "unserer")
+    while len(words) > 1 and words[0] in small:
+        words = words[1:]
+    return " ".join(words)

@@ -1,0 +1,349 @@
+"""One entry in the making: lines out of things, with the questions that each leaves."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from typing import Any
+
+from ledger.amounts import unit_factor
+from ledger.saying.asking import Question
+from ledger.saying.known import Known
+from ledger.saying.language import Language
+from ledger.saying.names import Named, Names
+from ledger.saying.numbers import figure
+from ledger.saying.pieces import Scanner
+from ledger.saying.quantities import Quantity, quantity_at
+from ledger.saying.settled import Settled
+from ledger.saying.things import Thing
+from ledger.saying.tokens import tokens_of
+
+__all__ = ["Line", "Maker"]
+
+_ON_THE_SHELF = frozenset({"eaten", "given_away", "discarded", "counted", "used"})
+_SOME_JAR = ("half-pint jar", "pint jar", "quart jar")
+
+
+@dataclass(slots=True)
+class Line:
+    """A line in the making.
+
+    Attributes
+    ----------
+    item : str or None
+        None where a label alone was said that no jar bears.
+    quantity : Quantity or None
+        None where none was said, or what was said is doubtful.
+    """
+
+    item: str | None
+    quantity: Quantity | None
+    thing: Thing
+    more: dict[str, Any] = field(default_factory=dict)
+    is_new: bool = False
+
+    def body(self) -> dict[str, Any]:
+        """Return the line as a body has it."""
+        out: dict[str, Any] = {} if self.item is None else {"item": self.item}
+        if self.thing.is_zero:
+            out["amount"] = "0"
+        elif self.quantity is not None:
+            out["amount"] = self.quantity.text()
+        if self.thing.lot:
+            out["lot"] = self.thing.lot
+        return out | self.more
+
+
+class Maker:
+    """Makes lines of the things of a text; remembers what was named last.
+
+    Attributes
+    ----------
+    questions : list of Question
+        Of the entry in the making.
+    left : list of str
+        Words that found no place.
+    notes : list of str
+        For the note of the entry in the making.
+    told : list of str
+        For the echo: what was taken for what.
+    """
+
+    def __init__(self, known: Known, words: Language, scanner: Scanner, settled: Settled) -> None:
+        self.known, self.words, self.scanner = known, words, scanner
+        self.names = Names(known, words)
+        self.questions: list[Question] = []
+        self.left: list[str] = []
+        self.notes: list[str] = []
+        self.told: list[str] = []
+        self.last_item: str | None = None
+        self.asked: dict[tuple[str, str], str | None] = {}
+        self.settled = settled
+        self.aliases: list[tuple[str, str]] = []
+        self.sorts: dict[str, str] = {}
+        self.part = 0
+
+    def ask(
+        self, code: str, about: str, text: str, options: Sequence[str] = (), **more: Any
+    ) -> str | None:
+        """Ask once in this entry; return the answer where one was given already."""
+        if (code, about) in self.asked:
+            return self.asked[code, about]
+        key = self.settled.key(code, about)
+        answer = self.asked[code, about] = self.settled.answers.get(key)
+        if answer is None:
+            self.questions.append(
+                Question(about, text, list(options), code=code, entry=self.part, key=key, **more)
+            )
+        return answer
+
+    def amount_of(self, answer: str | None) -> Quantity | None:
+        """Return an answer as an amount; None where there is none, or it is no amount."""
+        tokens = tokens_of(answer or "")
+        said = quantity_at(self.words, tokens, 0) if tokens else None
+        return said if said is not None and not said.doubt else None
+
+    def said(self, span: tuple[int, int]) -> str:
+        """Return the text of some tokens."""
+        return self.scanner.said(*span)
+
+    # -- names ---------------------------------------------------------------------------
+
+    def item(self, text: str, line: int, *, makes: bool = False, plants: bool = False) -> Named:
+        """Return what words name, with the questions that leaves."""
+        named = self.names.find(text, makes=makes)
+        if named.tail:
+            self.left.append(named.tail)
+        if named.lead:
+            self.notes.append(named.lead)
+        if named.variety and not plants:
+            named = Named(
+                f"{named.variety} {named.item}",
+                "new",
+                [f"new: {named.variety} {named.item}", named.item],
+            )
+        if named.state in ("slip", "new"):
+            is_slip = named.state == "slip"
+            question = (
+                f"Is “{text}” {named.item}?" if is_slip else f"Is “{named.item}” something new?"
+            )
+            answer = self.ask(named.state, named.item, question, named.options, line=line)
+            if answer is not None:
+                named = self._answered(text, answer)
+        elif named.state in ("table", "sort", "made") and named.item not in self.told:
+            self.told.append(named.item)
+        if named.state == "sort":
+            found = self.words.find("sorts", tokens_of(named.item), 0)
+            words = named.item.split(" ")
+            found = found or self.words.find("sorts", tokens_of(words[-1]), 0)
+            sort = found[0] if found is not None else "supply"
+            self.sorts[named.item] = "food" if sort == "animal" else sort
+        self.last_item = named.item
+        return named
+
+    def _answered(self, text: str, answer: str) -> Named:
+        """Return the item that an answer names; what was said becomes another name of it."""
+        if answer.lower().startswith("new:"):
+            return Named(answer[4:].strip(), "new", [])
+        if answer.lower() in ("yes", "y", "ja", "new"):
+            return Named(self.names.singular(text), "new", [])
+        found = self.names.find(answer)
+        self.aliases.append((" ".join(text.split()), found.item))
+        return found
+
+    # -- lines ---------------------------------------------------------------------------
+
+    def lines(self, things: Sequence[Thing], use: str, *, plants: bool = False) -> list[Line]:
+        """Return the lines of things that stand under one verb.
+
+        Parameters
+        ----------
+        use : str
+            The kind; or ``made`` or ``used`` of a batch.
+        """
+        out: list[Line] = []
+        for thing in things:
+            out += self._of_thing(thing, use, len(out), plants=plants)
+        return out
+
+    def _of_thing(self, thing: Thing, use: str, at: int, *, plants: bool) -> list[Line]:
+        named = None
+        if self._is_loose(thing, at):
+            return []
+        if thing.words is not None:
+            named = self.item(self.said(thing.words), at, makes=use == "made", plants=plants)
+            item: str | None = named.item
+        elif thing.lot is not None:
+            item = None
+        else:
+            item = self._item_of_amount(thing, at)
+        if thing.lot is not None and use in _ON_THE_SHELF:
+            return [self._labelled(thing, item, at)]
+        amounts = self._summed(thing.amounts, use)
+        lines = [Line(item, one, thing) for one in amounts] or [Line(item, None, thing)]
+        for n, line in enumerate(lines):
+            line.is_new = named is not None and named.state in ("new", "made", "table", "sort")
+            if named is not None and named.variety:
+                line.more["variety"] = named.variety
+            self._measure(line, use, at + n)
+        return lines
+
+    def _is_loose(self, thing: Thing, at: int) -> bool:
+        """Name a word behind a comma, without an amount, that nothing knows: no item is made of it."""
+        if thing.amounts or thing.extra or thing.is_zero or thing.lot or thing.joined == "and":
+            return False
+        if at == 0 and not thing.joined:
+            return False
+        text = self.said(thing.words) if thing.words else ""
+        if not text or self.names.find(text).state != "new":
+            return False
+        self.left.append(text)
+        return True
+
+    def _item_of_amount(self, thing: Thing, at: int) -> str | None:
+        """Return what an amount without a name is of: jars themselves, else what was named last."""
+        jar = next((one.unit for one in thing.amounts if one.sort == "jar"), None)
+        if jar is not None and self.last_item is None:
+            thing.amounts = [replace(one, unit=None, sort="count") for one in thing.amounts]
+            return jar
+        if self.last_item is None:
+            said = ", ".join(one.text() for one in thing.amounts)
+            answer = self.ask("item", said, f"{said} of what?", line=at)
+            if answer is not None:
+                self.last_item = self.names.find(answer).item
+        return self.last_item
+
+    def _summed(self, amounts: list[Quantity], use: str) -> list[Quantity]:
+        """Return amounts of one thing: pounds and ounces together, sizes of jars each for itself."""
+        if len(amounts) < 2:
+            return amounts
+        if any(one.doubt for one in amounts) or use == "made":
+            return amounts
+        kinds = {one.dimension for one in amounts}
+        factors = [unit_factor(one.unit) if one.unit else None for one in amounts]
+        if len(kinds) > 1 or any(
+            one.sort != "measure" or f is None for one, f in zip(amounts, factors, strict=True)
+        ):
+            return amounts
+        first = factors[0]
+        assert first is not None
+        total = sum(
+            (one.many * f[1] / first[1] for one, f in zip(amounts, factors, strict=True) if f),
+            start=amounts[0].many * 0,
+        )
+        return [replace(amounts[0], many=total)]
+
+    def _labelled(self, thing: Thing, item: str | None, at: int) -> Line:
+        """Return the line of a jar's label: one jar of what it holds."""
+        found = self.known.labelled(thing.lot or "")
+        names = [name for name, _ in found if item is None or self._same(name, item)]
+        quantity = thing.amounts[0] if thing.amounts else None
+        if len(set(names)) != 1:
+            holds = ", ".join(dict.fromkeys(name for name, _ in found))
+            text = (
+                f"{thing.lot} is a jar of {holds}; which jar was it?"
+                if found
+                else f"No jar in the book is labelled {thing.lot}; which jar was it?"
+            )
+            answer = self.ask("lot", thing.lot or "", text, [], line=at)
+            if answer is not None and answer != thing.lot:
+                thing.lot = answer
+                return self._labelled(thing, item, at)
+            return Line(item, quantity, thing)
+        jar = next(jar for name, jar in found if name == names[0])
+        self.last_item = self.known.catalogue.name(names[0])
+        one = Quantity(thing.amounts[0].many if quantity else Fraction(1), jar, "jar", 0)
+        if quantity is not None and quantity.sort == "measure" and quantity.jar() != jar:
+            one = quantity
+        if quantity is not None and quantity.sort == "count" and not quantity.loose:
+            one = replace(one, many=quantity.many)
+        return Line(self.last_item, one, thing)
+
+    def _same(self, one: str, other: str) -> bool:
+        return self.known.catalogue.key(one) == self.known.catalogue.key(other)
+
+    # -- amounts -------------------------------------------------------------------------
+
+    def _measure(self, line: Line, use: str, at: int) -> None:
+        """Settle which jar is meant, and ask about what is no amount."""
+        said = line.quantity
+        if line.item is None:
+            return
+        if line.thing.is_zero:
+            line.quantity = None
+            return
+        if said is None:
+            self._ask_amount(line, use, at)
+            return
+        if said.doubt:
+            self._ask_doubt(line, said, at)
+            return
+        if use in _ON_THE_SHELF:
+            said = self._from_shelf(line.item, said, at)
+        elif said.sort == "jar" and said.unit == "jar":
+            said = self._some_jar(line.item, said, at)
+        line.quantity = said
+        if said is not None and said.sort == "unknown":
+            self._ask_weight(line.item, said, at)
+
+    def _ask_amount(self, line: Line, use: str, at: int) -> None:
+        waits = use == "used"
+        jars = self.known.jars(line.item or "") if use in _ON_THE_SHELF else []
+        options = [f"1 {jar}" for jar in jars[:2]]
+        answer = self.ask(
+            "amount", f"{line.item}", f"How much {line.item}?", options, line=at, waits=waits
+        )
+        line.quantity = self.amount_of(answer)
+
+    def _ask_doubt(self, line: Line, said: Quantity, at: int) -> None:
+        texts = {
+            "vague": f"How much {line.item} was it?",
+            "range": f"{' or '.join(said.options)} of {line.item}?",
+            "cuts": f"Which is meant of {line.item}: {' or '.join(said.options)}?",
+            "jar-fraction": f"Which is meant of {line.item}: {' or '.join(said.options)}?",
+        }
+        answer = self.ask(said.doubt, f"{line.item}", texts[said.doubt], said.options, line=at)
+        line.quantity = self.amount_of(answer)
+
+    def _from_shelf(self, item: str, said: Quantity, at: int) -> Quantity:
+        """Return jars where such jars of an item are on the shelf: ``2 pints of beans``."""
+        jars = self.known.jars(item)
+        if said.sort == "jar":
+            return self._some_jar(item, said, at) if said.unit == "jar" else said
+        jar = said.jar()
+        if jar is not None and jar in jars:
+            if said.options:
+                text = f"Which is meant of {item}: {' or '.join(said.options)}?"
+                answer = self.ask("jar-fraction", item, text, said.options, line=at)
+                return self.amount_of(answer) or said.in_jars(jar)
+            return said.in_jars(jar)
+        if jar is not None and jars and said.many.denominator == 1:
+            options = [said.text(), *(f"{figure(said.many)} {one}s" for one in jars[:2])]
+            text = f"{said.text()} of {item}: out of jars, and of which size?"
+            return self.amount_of(self.ask("quart", item, text, options, line=at)) or said
+        return said
+
+    def _some_jar(self, item: str, said: Quantity, at: int) -> Quantity:
+        jars = self.known.jars(item)
+        if jars:
+            return said.in_jars(jars[0])
+        if self.known.sort(item) != "jar":
+            text = f"How big is a jar of {item}?"
+            answer = self.ask("jar", f"jar of {item}", text, _SOME_JAR, line=at, waits=True)
+            return said.in_jars(answer) if answer else said
+        return said
+
+    def _ask_weight(self, item: str, said: Quantity, at: int) -> None:
+        unit = said.unit or ""
+        sort = self.known.sort(item)
+        if self.known.weighs(item, unit) or sort not in (None, "food", "supply", "garden input"):
+            return
+        self.ask(
+            "weight",
+            f"{unit} of {item}",
+            f"What does a {unit} of {item} weigh?",
+            [],
+            line=at,
+            waits=True,
+        )
