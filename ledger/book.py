@@ -155,20 +155,31 @@ class Book:
 
     def enter(self, entry: Entry, answers: Answers) -> Written:
         """Write an `Entry`: what commands and forms call."""
-        self._complete(entry)
-        if entry.kind == "counted" and self.log.position():
-            check_count(self.state(as_of=_END), entry, answers, self.today())
-        if entry.kind == "checked" and self.log.position():
-            from ledger.opened import check_settling
+        return self.enter_all([entry], answers)[0]
 
-            check_settling(self.state(), entry)
+    def enter_all(self, entries: list[Entry], answers: Answers) -> list[Written]:
+        """Write entries that were said in one breath: all of them, or none.
+
+        Raises
+        ------
+        InputError, NeedsAnswer
+            Nothing is written then.
+        """
+        for entry in entries:
+            self._complete(entry)
+            if entry.kind == "counted" and self.log.position():
+                check_count(self.state(as_of=_END), entry, answers, self.today())
+            if entry.kind == "checked" and self.log.position():
+                from ledger.opened import check_settling
+
+                check_settling(self.state(), entry)
         try:
             # The book's lock first: who waits for it must not hold up those who only ask.
-            with self.log.writing(entry.kind) as tx, self._turn:
+            with self.log.writing(entries[0].kind) as tx, self._turn:
                 self._look(tx.head, tx.hash_at)
                 self._catalogue.refresh(tx, tx.head.seq)
                 self._catalogue.refuse_newer()
-                written = write(tx, self._catalogue, entry, answers)
+                written = [write(tx, self._catalogue, entry, answers) for entry in entries]
                 head = tx.head
         except BaseException:
             with self._turn:
@@ -179,11 +190,11 @@ class Book:
                 self._seen = head
         return written
 
-    def ask(self, entry: Entry, answers: Answers) -> None:
+    def ask(self, entry: Entry, answers: Answers, *, usual: bool = True) -> None:
         """Ask about what an entry as a whole makes doubtful, before it is written down.
 
         A jar that bears a mark, and slips of a digit by published figures, are always asked about; what is unlikely by
-        the household's own past only where a person can answer.
+        the household's own past only where a person can answer, and not without `usual`.
 
         Raises
         ------
@@ -198,7 +209,7 @@ class Book:
             for slip in slips(self.state(), self.catalogue(), entry.body, day):
                 answers.settle(slip)
         self._ask_marked(entry, answers)
-        if answers.ask is None or answers.yes is True:
+        if answers.ask is None or answers.yes is True or not usual:
             return
         if entry.kind == "put_up":
             from ledger.projections._slips import strengths

@@ -45,6 +45,7 @@ _MEANT = {
 """What people type before they have read the help, and the command that does it."""
 
 OTHERS = {
+    "say": ("_say", "write down what happened, in your own words"),
     "show": ("_show", "ask a question: jar-cost, shelf, ..."),
     "touched": ("_show", "follow a lot, item, gauge or batch to whoever had of it"),
     "why": ("_show", "open a figure to its arithmetic and events"),

@@ -1,0 +1,163 @@
+"""What `say` does with a reading: asks what it leaves open, then writes it, all or nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+import click
+
+from ledger.cli import _common
+from ledger.cli._asking import Doubts
+from ledger.door import Entry, Written
+from ledger.errors import InputError, NeedsAnswer
+from ledger.saying.asking import Question, Reading
+from ledger.saying.echo import told
+from ledger.saying.settled import Settled
+
+if TYPE_CHECKING:
+    from ledger.book import Book
+
+__all__ = ["settle", "write_all"]
+
+_NOTE, _OUT = "note", "out"
+_TYPOS = frozenset({"much", "dear", "repeat", "slip_new"})
+"""Doubts that Enter alone never settles: what was typed may be the slip."""
+
+
+def settle(read: Callable[[Settled], Reading], settled: Settled, *, yes: bool) -> Reading:
+    """Return a reading that nothing stands in the way of.
+
+    Parameters
+    ----------
+    read : callable
+        ``read(settled)`` reads the text anew, with the answers so far.
+    yes : bool
+        Take the answers offered; never an item made of words that found no place.
+
+    Raises
+    ------
+    InputError
+        Off a terminal, or with `yes` where no answer is offered: what is missing.
+    """
+    reading = read(settled)
+    if yes:
+        for _ in range(20):
+            if not reading.blocks or not _take_offered(reading, settled):
+                break
+            reading = read(settled)
+    if reading.blocks and (yes or not _common.at_terminal()):
+        raise _missing(reading)
+    told_once = False
+    while reading.blocks:
+        if not told_once:
+            for line in told(reading):
+                click.echo(line, err=True)
+            told_once = True
+        _ask_one(reading, settled)
+        reading = read(settled)
+    return reading
+
+
+def _take_offered(reading: Reading, settled: Settled) -> bool:
+    """Take every answer offered; return whether there was any."""
+    taken = False
+    for one in reading.questions:
+        if one.waits or one.key in settled.answers or not one.options:
+            continue
+        if one.options[0].startswith("new:") and not _is_safe(one):
+            continue
+        settled.answers[one.key] = one.options[0]
+        taken = True
+    for key in reading.left_keys:
+        if key not in settled.answers:
+            settled.answers[key] = _NOTE if key not in reading.unhappened else _OUT
+            taken = True
+    return taken
+
+
+def _is_safe(one: Question) -> bool:
+    """Return whether a new name may be taken unasked: one word, or a kind of what is known."""
+    name = one.options[0].removeprefix("new:").strip()
+    return len(name.split()) == 1 or any(name.endswith(f" {known}") for known in one.options[1:])
+
+
+def _missing(reading: Reading) -> InputError:
+    """Return the refusal off a terminal: what to add to the words."""
+    asked = [one.text for one in reading.questions if not one.waits]
+    left = [f"“{one}” found no place" for one in reading.left_over]
+    return InputError(
+        "", "; ".join([*asked, *left]).rstrip(".?!") or "there is nothing to write down",
+        "Say it in the words, or take what is offered with --yes; nothing was written",
+    )  # fmt: skip
+
+
+def _ask_one(reading: Reading, settled: Settled) -> None:
+    """Ask the first thing that stands in the way."""
+    for one in reading.questions:
+        if not one.waits:
+            settled.answers[one.key] = _answer(one.text, one.options, _default(one))
+            return
+    key = next(key for key in reading.left_keys if key not in settled.answers)
+    if key in reading.unhappened:
+        _answer(f"“{key[1]}” did not happen: leave it out?", [], "yes")
+        settled.answers[key] = _OUT
+        return
+    options = ["put it into the note", "leave it out"]
+    said = _answer(f"“{key[1]}” found no place:", options, None)
+    settled.answers[key] = _NOTE if "note" in said else _OUT
+
+
+def _default(one: Question) -> str | None:
+    """Return what Enter takes, or None where it takes nothing."""
+    if one.code in _TYPOS or not one.options or one.options[0].startswith("new:"):
+        return None
+    return one.options[0]
+
+
+def _answer(text: str, options: list[str], default: str | None) -> str:
+    """Ask at the terminal; a number picks an option, Enter the first where that is safe."""
+    shown = "  ".join(f"{n}) {option}" for n, option in enumerate(options, 1))
+    said = ""
+    while not said:
+        said = click.prompt(
+            f"{text} {shown}".rstrip(), default=default or "", show_default=False, err=True
+        ).strip()
+        if said.isdigit() and 1 <= int(said) <= len(options):
+            said = options[int(said) - 1]
+    return str(said)
+
+
+def write_all(book: Book, reading: Reading, doubts: Doubts, by: str | None) -> list[Written]:
+    """Write a reading's entries in one go, and remember other names first.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+        Nothing is written then.
+    """
+    entries = [*_described(book, reading)]
+    entries += [Entry(one.kind, one.body, on=one.on, by=by) for one in reading.entries]
+    if not entries:
+        return []
+    for one in entries:
+        if one.kind in ("put_up", "eaten", "given_away", "discarded"):
+            doubts.settle(lambda one=one: book.ask(one, doubts.answers, usual=False), book)  # type: ignore[misc]
+    try:
+        return doubts.settle(lambda: book.enter_all(entries, doubts.answers), book)
+    except (InputError, NeedsAnswer):
+        raise
+
+
+def _described(book: Book, reading: Reading) -> list[Entry]:
+    """Return descriptions: other names that were agreed to, and sorts of new supplies."""
+    catalogue, out = book.catalogue(), []
+    for said, item in dict.fromkeys(reading.aliases):
+        facts = catalogue.facts(item)
+        also = [*((facts.also if facts else None) or []), said]
+        sort = (facts.sort if facts else None) or "food"
+        out.append(Entry("item_described", {"item": item, "sort": sort, "also": also}))
+    for item, sort in reading.sorts.items():
+        if catalogue.facts(item) is None:
+            out.append(Entry("item_described", {"item": item, "sort": sort}))
+    return out

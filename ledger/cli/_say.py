@@ -1,0 +1,119 @@
+"""`croftbook say`: what happened, in the household's own words."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+import click
+
+from ledger.cli import _common
+from ledger.cli._common import book_options, open_book, read_book
+from ledger.errors import InputError
+from ledger.saying.settled import Settled
+
+if TYPE_CHECKING:
+    from ledger.book import Book
+    from ledger.saying.asking import Reading
+
+__all__ = ["COMMANDS"]
+
+
+@click.command(
+    "say",
+    help='Write down what happened as you would say it: one line or many, a list, a receipt.\n\n\b\nExamples:\n  croftbook say "picked 31 lb plums and two dozen eggs"\n  croftbook say "bought 10 lb sugar 7.90 at the mill yesterday"\n  croftbook say --on friday < notes.txt\n  croftbook say "ate a jar of tomato sauce, 4 people" --dry-run',
+    context_settings={"ignore_unknown_options": True},
+)
+@click.argument("words", nargs=-1, metavar="TEXT", type=click.UNPROCESSED)
+@click.option("--on", metavar="DAY", help="The day of what says none; default today.")
+@click.option("--dry-run", is_flag=True, help="Show how it is read, and write nothing.")
+@click.option(
+    "--json", "as_json", is_flag=True, help="Print the reading, or what was written, as JSON."
+)
+@click.option("--yes", "-y", is_flag=True, help="Take the answer offered to every question.")
+@click.option("--by", metavar="NAME", help="Who writes this down.")
+@book_options
+def say(
+    words: tuple[str, ...],
+    on: str | None,
+    dry_run: bool,
+    as_json: bool,
+    yes: bool,
+    by: str | None,
+    book: str | None,
+    household: str,
+) -> int:
+    """Read a text, ask what it leaves open, and write it."""
+    text = _text(words)
+    into = read_book(book, household, blank=True) if dry_run else open_book(book, household)
+    with into as opened:
+        read = _reader(opened, text, on)
+        if dry_run:
+            _show(read(Settled()), as_json=as_json)
+            return 0
+        return _write(opened, read, yes=yes, as_json=as_json, by=by)
+
+
+def _write(
+    book: Book, read: Callable[[Settled], Reading], *, yes: bool, as_json: bool, by: str | None
+) -> int:
+    """Ask what has to be asked, write, and say what was written."""
+    from ledger.cli._asking import Doubts
+    from ledger.cli._said import settle, write_all
+    from ledger.cli._written import report
+
+    settled = Settled()
+    try:
+        reading = settle(read, settled, yes=yes)
+    except InputError:
+        _show(read(settled), as_json=as_json)
+        raise
+    doubts = Doubts(yes=yes)
+    doubts.answers.spoken = True
+    written = write_all(book, reading, doubts, by)
+    if not written:
+        click.echo("Nothing to write down.", err=True)
+    for one in written:
+        report(book, one, as_json=as_json)
+    for question in reading.questions:
+        click.echo(f"open: {question.text} (croftbook answer)", err=True)
+    return 0
+
+
+def _text(words: tuple[str, ...]) -> str:
+    """Return what was said: the words of the command, else standard input."""
+    if words:
+        text = " ".join(words)
+    elif sys.stdin.isatty():
+        text = click.prompt("What happened?", err=True)
+    else:
+        text = sys.stdin.buffer.read().decode("utf-8-sig", "replace")
+    return text.encode("utf-8", "replace").decode()
+
+
+def _reader(book: Book, text: str, on: str | None) -> Callable[[Settled], Reading]:
+    import datetime as dt
+
+    from ledger.door.when import day_of
+    from ledger.saying.known import Known
+    from ledger.saying.reading import read
+
+    today = book.today()
+    day = day_of(on, today)
+    known = Known(book.catalogue(), today, book.log)
+    default = dt.date.fromisoformat(day) if day else None
+    return lambda settled: read(text, known, on=default, settled=settled)
+
+
+def _show(reading: Reading, *, as_json: bool) -> None:
+    if as_json:
+        _common.print_json(reading.as_json())
+        return
+    from ledger.saying.echo import told
+
+    for line in told(reading):
+        click.echo(line)
+
+
+COMMANDS: dict[str, click.Command] = {"say": say}
