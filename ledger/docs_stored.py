@@ -34,10 +34,11 @@ _STEPS = {
 }
 MEANINGS = {
     "n": "number of the line within its list, kept through corrections; with the entry's id it names a lot",
-    "whole": "the amount in whole units: mg, ul, thousandths of a piece, J",
-    "measure": "the dimension of `whole`: mass, volume, count, energy",
-    "basis": "how `whole` came about: exact, or across measures by the item, the food table or the container table",
-    "per": "the unit typed, where `whole` rests on a weight of it",
+    "whole": "the amount in whole units of what was typed: mg, ul, thousandths of a piece or of a counted unit, J",
+    "measure": "what was typed: mass, volume, count, energy, or the counted unit (head, bucket)",
+    "basis": "in lines of the first version, instead of `measure`: how `whole` came into the measure "
+    "that the item then had: exact, or by a weight of the item, the food table or the container table",
+    "per": "the unit typed, of volumes and counted units",
     "times": "how many of `per`, in thousandths",
     "trimmed_whole": "what was trimmed, in whole units",
 }

@@ -98,6 +98,7 @@ class ItemFacts(msgspec.Struct, frozen=True, omit_defaults=True):
     food: str | None = None
     kcal_per_100g: str | None = None
     g_per: dict[str, str] | None = None
+    pieces_per: dict[str, str] | None = None
     g_per_ml: str | None = None
     holds: str | None = None
     shop_equivalent: str | None = None

@@ -50,7 +50,8 @@ def _not_there(ev: int, now: State, then: State) -> Iterator[NeedsAnswer]:
     known = set(np.unique(now.lots["item"][np.isin(now.lots["origin"], _CAME)]).tolist())
     mine = then.draws["ev"] == ev
     for item in np.unique(then.lots["item"][made_up]).tolist():
-        number = now.facts.find(then.facts.names[item])
+        own = now.facts.find(then.facts.names[item])
+        number = None if own is None else now.facts.strands.of(own, then.facts.measure[item])
         if number not in known:
             continue
         short = int(then.lots["whole"][made_up & (then.lots["item"] == item)].sum())
@@ -93,12 +94,15 @@ def _dear(written: Written, now: State) -> Iterator[NeedsAnswer]:
         item = now.facts.find(line["item"])
         if item is None or not line.get("whole"):
             continue
+        number, whole, _ = now.facts.comes(item, line)
+        if number is None:
+            continue
         price, ev, later = (
-            part[0] for part in now.costs.prices.of(np.array([item]), np.array([day]))
+            part[0] for part in now.costs.prices.of(np.array([number]), np.array([day]))
         )
         if ev < 0 or later or not price > 0:
             continue
-        expected = float(price) * line["whole"]
+        expected = float(price) * whole
         if expected / _PRICE <= paid <= expected * _PRICE or paid == 0:
             continue
         question = (

@@ -8,7 +8,7 @@ from ledger.amounts._format import format_figure, format_whole
 from ledger.amounts._jars import JAR, canonical_jar, jar_volume_ul
 from ledger.amounts._parse import Amount, parse_amount, parse_measure, split_line
 from ledger.amounts._pressure import pressure_psi
-from ledger.amounts._units import NAMED_PIECES, canonical, known_units
+from ledger.amounts._units import NAMED_PIECES, canonical, is_counted, known_units, plural
 from ledger.amounts._units import factor as unit_factor
 from ledger.amounts._weights import weight_factor, whole_by_weight
 
@@ -20,10 +20,12 @@ __all__ = [
     "canonical_jar",
     "format_figure",
     "format_whole",
+    "is_counted",
     "jar_volume_ul",
     "known_units",
     "parse_amount",
     "parse_measure",
+    "plural",
     "pressure_psi",
     "split_line",
     "unit_factor",

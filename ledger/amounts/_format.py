@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from ledger.amounts._jars import canonical_jar, jar_volume_ul
-from ledger.amounts._units import factor
+from ledger.amounts._units import factor, plural
 
 __all__ = ["format_figure", "format_whole"]
 
@@ -18,7 +18,7 @@ def format_whole(whole: int, measure: str, *, measures: str = "us", jar: str | N
     whole : int
         mg, ul, thousandths of a piece or J.
     measure : str
-        ``mass``, ``volume``, ``count`` or ``energy``.
+        ``mass``, ``volume``, ``count`` or ``energy``, or the name of a counted unit.
     measures : {'us', 'uk', 'metric'}
     jar : str, optional
         Count a volume in these jars; a jar of no known size is passed over.
@@ -39,6 +39,9 @@ def format_whole(whole: int, measure: str, *, measures: str = "us", jar: str | N
         return _trim(whole / 1000)
     if measure == "energy":
         return f"{_trim(whole / 3.6e6)} kWh"
+    if measure not in ("mass", "volume"):
+        many = _trim(whole / 1000)
+        return f"{many} {measure if many == '1' else plural(measure)}"
     if measures == "metric":
         small, large = ("g", "kg") if measure == "mass" else ("ml", "l")
         base = whole / 1000
@@ -46,6 +49,7 @@ def format_whole(whole: int, measure: str, *, measures: str = "us", jar: str | N
     return _pounds(whole) if measure == "mass" else _quarts(whole, measures)
 
 
+_COUNTED = "1/1000 "
 _MEASURE_OF = {"mg": "mass", "ul": "volume", "1/1000 piece": "count", "J": "energy"}
 _PRICED = {
     "us": {"mass": "lb", "volume": "qt"},
@@ -75,6 +79,9 @@ def format_figure(value: float, unit: str, *, measures: str = "us") -> str | Non
     plain = unit.removesuffix(" a week")
     if plain in _MEASURE_OF:
         said = format_whole(round(value), _MEASURE_OF[plain], measures=measures)
+        return said + unit.removeprefix(plain)
+    if plain.startswith(_COUNTED):
+        said = format_whole(round(value), plain.removeprefix(_COUNTED))
         return said + unit.removeprefix(plain)
     measure = _MEASURE_OF.get(plain.removeprefix("money per "))
     if measure is None:

@@ -10,7 +10,14 @@ from functools import lru_cache
 
 from ledger.amounts._jars import JAR, MAYBE_JAR, canonical_jar, doubt_jar
 from ledger.amounts._numbers import NUMBER, SIGNS, begins_again, is_fraction, number, refuse_sign
-from ledger.amounts._units import NAMED_PIECES, WHOLES, canonical, factor, known_units
+from ledger.amounts._units import (
+    NAMED_PIECES,
+    WHOLES,
+    canonical,
+    factor,
+    is_counted,
+    known_units,
+)
 from ledger.errors import InputError, UnknownUnit
 
 __all__ = ["Amount", "parse_amount", "parse_measure", "split_line"]
@@ -63,6 +70,11 @@ class Amount:
     jars: Fraction | None = None
     jar: str | None = None
     maybe_jar: str | None = None
+
+    @property
+    def dimension(self) -> str:
+        """What the amount is counted in: its measure, or the counted unit itself (``bucket``)."""
+        return self.unit if is_counted(self.unit) else self.measure
 
 
 @lru_cache(maxsize=65536)
@@ -127,7 +139,7 @@ def _read(
         if first is None:
             first, measure, jar, maybe = unit, this_measure, this_jar, this_maybe
             jars = many if this_jar else None
-        elif this_measure != measure or (known is None) != (factor(first) is None):
+        elif this_measure != measure or (unit != first and None in (known, factor(first))):
             break
         else:
             jars = maybe = None
@@ -141,7 +153,7 @@ def _read(
         raise InputError(
             "amount",
             f"after the first amount, {rest!r} begins with another number",
-            "Write one amount (12 lb 6 oz); hyphenate a name that begins with a number (7-grain bread)",
+            _two_lines(text, rest),
         )
     if exact == 0 and not zero:
         raise InputError("amount", f"{text!r} is nothing", "Write an amount above zero")
@@ -247,6 +259,17 @@ def _with_unit(
         maybe = f"{ {'pt': 'pint', 'qt': 'quart'}[unit] } jar" if unit in ("pt", "qt") else None
         return many, unit, after, None, maybe
     return (many, "piece", rest, None, None) if start else None
+
+
+def _two_lines(text: str, rest: str) -> str:
+    """Return what to write instead of two amounts in one."""
+    first = text[: text.rfind(rest)].strip()
+    first = re.sub(r"(?:\s+(?:and|&|\+))+$", "", first, flags=re.IGNORECASE)
+    item = re.sub(r"^[\d\s.,/]*\S+\s*", "", rest)
+    return (
+        f"Write two lines, {f'{first} {item}'.strip()!r} and {rest!r}; hyphenate a name that begins "
+        "with a number (7-grain bread)"
+    )
 
 
 def _near(rest: str) -> str:

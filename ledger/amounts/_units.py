@@ -11,7 +11,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-__all__ = ["NAMED_PIECES", "WHOLES", "canonical", "factor", "known_units"]
+__all__ = ["NAMED_PIECES", "WHOLES", "canonical", "factor", "is_counted", "known_units", "plural"]
 
 WHOLES = {"mass": 1000, "volume": 1000, "count": 1000, "energy": 1}
 """Whole units in one g, ml, piece and J."""
@@ -29,20 +29,29 @@ NAMED_PIECES = {
     name: one
     for one, names in {
         "bag": "bags",
+        "bale": "bales",
+        "bar": "bars",
         "barrel": "barrels",
         "basket": "baskets",
+        "block": "blocks",
         "bottle": "bottles",
         "box": "boxes",
+        "braid": "braids",
+        "bucket": "buckets",
         "bulb": "bulbs",
         "bunch": "bunches",
+        "bundle": "bundles",
         "can": "cans",
         "carton": "cartons",
         "case": "cases",
         "clove": "cloves",
+        "cob": "cobs",
         "crate": "crates",
         "ear": "ears",
         "flat": "flats",
+        "handful": "handfuls",
         "head": "heads",
+        "jug": "jugs",
         "leaf": "leaves",
         "link": "links",
         "loaf": "loaves",
@@ -50,20 +59,27 @@ NAMED_PIECES = {
         "pack": "packs",
         "package": "packages",
         "packet": "packets",
+        "pail": "pails",
+        "pinch": "pinches",
         "punnet": "punnets",
         "sack": "sacks",
+        "scoop": "scoops",
+        "sheaf": "sheaves",
         "slice": "slices",
         "sprig": "sprigs",
         "stalk": "stalks",
         "stick": "sticks",
         "tin": "tins",
         "tray": "trays",
+        "trug": "trugs",
         "tub": "tubs",
         "wedge": "wedges",
+        "wheel": "wheels",
+        "wheelbarrow": "wheelbarrows",
     }.items()
     for name in (one, names)
 }
-"""Spellings of the pieces that an item may come in, to their canonical names."""
+"""Spellings of the counted units that an item may come in, to their canonical names."""
 
 _KITCHEN = {
     "us": {},
@@ -139,6 +155,19 @@ def canonical(spelling: str, measures: str = "us") -> str | None:
     if name is None or text.startswith("us "):
         return name
     return _KITCHEN.get(measures, {}).get(name, name)
+
+
+_SEVERAL = {one: several for several, one in NAMED_PIECES.items() if several != one}
+
+
+def plural(unit: str) -> str:
+    """Return the name of several of a counted unit: ``heads``, ``leaves``."""
+    return _SEVERAL.get(unit, f"{unit}s")
+
+
+def is_counted(unit: str) -> bool:
+    """Return whether a canonical unit is counted for itself: a head, a bucket; no piece, no volume."""
+    return factor(unit) is None
 
 
 @cache

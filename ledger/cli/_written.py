@@ -11,6 +11,8 @@ from ledger.cli import _common
 from ledger.door.replacing import lists_of
 from ledger.errors import LedgerError
 from ledger.events import KINDS, tell
+from ledger.items import ItemFacts
+from ledger.reference.crossing import MEASURES, Weights
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -100,15 +102,14 @@ def understood(
     out = []
     for name, lines in lists_of(body).items():
         for line in lines:
-            item = line.get("item") or (body.get("makes") if name == "made" else None)
+            item = str(line.get("item") or (body.get("makes") if name == "made" else "") or "")
             facts = catalogue.facts(item) if item else None
             if facts is None or facts.measure is None or line.get("whole") is None:
                 continue
             said = _said(line)
-            text = format_whole(line["whole"], facts.measure, measures=measures)
-            basis = line.get("basis")
-            plain = basis == "exact" and (line.get("jars") or _is_same(said, text, measures))
-            parts = [] if plain else [text + (" by its own weight" if basis == "item" else "")]
+            text, own = _understood(line, item, facts, measures)
+            plain = line.get("jars") or text is None or _is_same(said, text, measures)
+            parts = [] if plain else [f"{text} by its own weight" if own else str(text)]
             lot = lots.get((name, line["n"]))
             if lot:
                 parts.append(f"lot {_short(lot)}")
@@ -117,6 +118,23 @@ def understood(
             if parts:
                 out.append(f"{said} {item}: {', '.join(parts)}")
     return out
+
+
+def _understood(
+    line: dict[str, Any], item: str, facts: ItemFacts, measures: str
+) -> tuple[str | None, bool]:
+    """Return what a line comes to in words, and whether by the item's own weight; None: as said."""
+    measure, whole, own = line.get("measure"), line["whole"], line.get("basis") == "item"
+    if measure is None:
+        return format_whole(whole, str(facts.measure), measures=measures), own
+    unit = line.get("per") if measure == "volume" else None
+    come = Weights(item, facts).come(measure, unit, str(facts.measure))
+    if come.factor is not None:
+        whole = round((line["times"] if come.of_times else whole) * come.factor)
+        own = come.weight is not None and come.weight.source == "item"
+    elif come.measure not in MEASURES:
+        return None, False
+    return format_whole(whole, come.measure, measures=measures), own
 
 
 def _is_same(said: str, text: str, measures: str) -> bool:

@@ -12,10 +12,10 @@ __all__ = ["same_content"]
 _ITEMS = frozenset(
     {"item", "crop", "makes", "lids", "jar", "for_crop", "shop_equivalent", "feeds", "equipment"}
 )
-_MEASURED = frozenset({"n", "whole", "basis", "per", "times"})
+_MEASURED = frozenset({"n", "whole", "basis", "measure", "per", "times"})
 _ADDED = {
     "": _MEASURED,
-    "lines": _MEASURED | {"trimmed_whole"},
+    "lines": _MEASURED | {f"trimmed_{name}" for name in ("whole", "measure", "per", "times")},
     "made": _MEASURED | {"kept", "lids", "jar"},
     "left": _MEASURED | {"kept"},
     "acid": frozenset({"per"}),

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from typing import Any
 
-from ledger.amounts import format_whole, parse_measure, weight_factor
+import msgspec
+
+from ledger.amounts import format_whole, parse_measure
 from ledger.door.jars import split_label
-from ledger.door.lines import Lines, several_lines
+from ledger.door.lines import Lines, first_measure, several_lines
 from ledger.errors import InputError, NeedsAnswer
 from ledger.events import CANNING, kept_by
 from ledger.items import item_key
+from ledger.reference.crossing import Weights
 
 __all__ = ["put_up"]
 
@@ -38,7 +41,7 @@ def put_up(body: Body, lines: Lines) -> Body:
     measure = (
         "volume"
         if first.get("jars")
-        else lines.amount(first["amount"], "made.amount").measure
+        else first_measure(lines.amount(first["amount"], "made.amount"))
         if first.get("amount")
         else None
     )
@@ -78,14 +81,14 @@ def _made(made: Body, body: Body, lines: Lines, facts: Any, field: str) -> Body:
         _jarred(out, body, lines, field)
         if made.get("whole") is None:
             return {**out, **lines.jars(out, body["makes"], facts, field)}
-        return lines.carried(out, None, facts, field)
+        return lines.carried(out, field)
     for name in ("jar", "unsealed", "labels", "lids"):
         if name in made:
             raise InputError(f"{field}.{name}", "needs jars", "Write how many: 11 half-pint jars")
     amount = lines.amount(made["amount"], f"{field}.amount")
     out["amount"] = amount.text
     if made.get("whole") is not None:
-        return lines.carried(out, amount, facts, field)
+        return lines.carried(out, field)
     return {**out, **lines.measured(amount, body["makes"], facts, f"{field}.amount")}
 
 
@@ -156,14 +159,14 @@ def _fuel(fuel: Body, field: str, lines: Lines) -> Body:
             f"{fuel['amount']} is not an amount of energy",
             "Write it in kWh, MJ, BTU or therms",
         )
-    return {**fuel, "whole": amount.whole, "basis": "exact"}
+    return {**fuel, "whole": amount.whole, "measure": "energy"}
 
 
 def _balance(body: Body, lines: Lines) -> None:
     """Ask when a batch weighs more than what went in plus a tenth: water may have been added."""
-    went_in = [_grams(line["item"], line["whole"], lines) for line in body["used"]]
+    went_in = [_grams(line["item"], line, lines) for line in body["used"]]
     wet = _LEAST if body["method"] in CANNING else None
-    came_out = [_grams(body["makes"], made["whole"], lines, wet) for made in body["made"]]
+    came_out = [_grams(body["makes"], made, lines, wet) for made in body["made"]]
     if not went_in:
         return  # what went in was not said, and is asked later
     into, out = [g for g in went_in if g is not None], [g for g in came_out if g is not None]
@@ -180,15 +183,22 @@ def _mass(grams: float, lines: Lines) -> str:
     return format_whole(round(grams * 1000), "mass", measures=lines.measures)
 
 
-def _grams(item: str, whole: int, lines: Lines, wet: float | None = None) -> float | None:
-    """Return what a whole amount of an item weighs by the household's own weights, or None.
+def _grams(item: str, line: Body, lines: Lines, wet: float | None = None) -> float | None:
+    """Return what an amount of an item weighs by the household's own weights, or None.
 
-    `wet` is grams per ml to take where the item is kept by volume and no weight is known.
+    `wet` is grams per ml to take where a volume has no weight that is known.
     """
     facts = lines.facts(item)
-    if facts is None or facts.measure is None:
+    if facts is None:
         return None
-    wholes_of_1000_g = weight_factor("kg", facts.measure, facts.g_per or {}, facts.g_per_ml)
-    if not wholes_of_1000_g:
-        return whole / 1000 * wet if wet is not None and facts.measure == "volume" else None
-    return whole / float(wholes_of_1000_g)
+    said = line.get("measure") or facts.measure
+    if said is None:
+        return None
+    own = Weights(item, msgspec.structs.replace(facts, food=None))
+    if said == "mass":
+        return int(line["whole"]) / 1000
+    come = own.come(said, line.get("per") if "measure" in line else None, "mass")
+    if come.factor is not None and come.weight is not None and come.weight.source == "item":
+        many = line["times"] if come.of_times else line["whole"]
+        return float(come.factor * many) / 1000
+    return int(line["whole"]) / 1000 * wet if wet is not None and said == "volume" else None

@@ -10,12 +10,13 @@ from typing import Any
 from ledger.amounts import canonical, parse_measure
 from ledger.door._money import check_money
 from ledger.door.batches import put_up
-from ledger.door.lines import Lines, join, line_fields, several_lines
+from ledger.door.lines import MOST, Lines, first_measure, join, line_fields, several_lines
 from ledger.door.settings import check_setting
 from ledger.door.testing import gauge_tested
 from ledger.errors import InputError
 from ledger.items import ItemFacts
 from ledger.reference import foods
+from ledger.reference.crossing import Weights
 
 __all__ = ["missing_paid", "resolve"]
 
@@ -56,17 +57,41 @@ def _harvested(body: Body, lines: Lines) -> Body:
 
 
 def _trim(line: Body, field: str, lines: Lines) -> None:
+    facts = lines.facts(line["item"])
+    assert facts is not None
     if line.get("trimmed_whole") is None:
-        amount, facts = lines.amount(line["trimmed"], field), lines.facts(line["item"])
-        assert facts is not None
+        amount = lines.amount(line["trimmed"], field)
         line["trimmed"] = amount.text
-        line["trimmed_whole"] = lines.measured(amount, line["item"], facts, field)["whole"]
-    if not 0 <= line["trimmed_whole"] <= line["whole"]:
+        said = lines.measured(amount, line["item"], facts, field)
+        line |= {f"trimmed_{name}": value for name, value in said.items()}
+    if not 0 <= line["trimmed_whole"] <= _most_trimmed(line, facts):
         raise InputError(
             field,
             f"{line['trimmed']} is more than the {line['amount']} picked",
             "Write the part of it that was thrown away",
         )
+
+
+def _most_trimmed(line: Body, facts: ItemFacts) -> int:
+    """Return the most that can have been trimmed off a line, in the whole units of the trimmings.
+
+    Where the two cannot be set beside each other any amount may be right.
+    """
+    trimmed = line.get("trimmed_measure")
+    if trimmed is None or trimmed == line.get("measure"):
+        return int(line["whole"])
+    if line.get("measure") is None:
+        return MOST
+    own = Weights(line["item"], facts)
+    whole, off = (
+        own.come(one, unit, "mass")
+        for one, unit in ((line["measure"], line.get("per")), (trimmed, line.get("trimmed_per")))
+    )
+    if (whole.measure, off.measure) != ("mass", "mass"):
+        return MOST
+    grams = (whole.factor or 1) * (line["times"] if whole.of_times else line["whole"])
+    each = (off.factor or 1) * (line["trimmed_times"] if off.of_times else line["trimmed_whole"])
+    return int(line["trimmed_whole"] if each <= grams else 0)
 
 
 def _bought(body: Body, lines: Lines) -> Body:
@@ -124,7 +149,7 @@ def _planted(body: Body, lines: Lines) -> Body:
 def _recipe(body: Body, lines: Lines) -> Body:
     _needs(body["uses"], "uses", "what the recipe takes")
     amount = lines.amount(body["yields"], "yields")
-    makes, facts = lines.item(body["makes"], "food", "makes", amount.measure)
+    makes, facts = lines.item(body["makes"], "food", "makes", first_measure(amount))
     lines.measured(amount, makes, facts, "yields")
     uses = several_lines(body["uses"], "uses", lines)
     return {**body, "makes": makes, "yields": amount.text, "uses": uses}
@@ -188,9 +213,12 @@ def _target(body: Body, lines: Lines) -> Body:
         raise InputError("amount", "is missing", "Write how much of it is wanted")
     line = lines.line({"item": body["item"], "amount": body["amount"]}, "")
     if body.get("whole") is not None:  # an export's word stays
-        lines.carried({"whole": body["whole"]}, None, ItemFacts(), "")
-        line |= {"whole": body["whole"], "basis": body.get("basis", "exact")}
-    return {**body, **{name: line[name] for name in ("item", "amount", "whole", "basis")}}
+        lines.carried({"whole": body["whole"]}, "")
+        line = {name: line[name] for name in ("item", "amount")}
+        if body.get("measure") is None:
+            line["basis"] = body.get("basis", "exact")
+        return {**body, **line}
+    return {**body, **{name: line[name] for name in ("item", "amount", "whole", "measure")}}
 
 
 def _described(body: Body, lines: Lines) -> Body:

@@ -174,26 +174,6 @@ class Catalogue:
         """Return whether words name a known item."""
         return self.key(words) in self._facts
 
-    def measures_if(self, root: str, body: Body | None) -> dict[str, tuple[str, str | None]]:
-        """Return which items' measures would change if a description said `body` (None: struck).
-
-        Returns
-        -------
-        dict of str to (str, str or None)
-            By raw key: the measure now, and the one then.
-        """
-        then = Catalogue()
-        then._described = {**self._described, root: body}
-        then._fold_all()
-        changed: dict[str, tuple[str, str | None]] = {}
-        for said in self._described.values():
-            for name in (said["item"], *(said.get("also") or ())) if said else ():
-                now, later = self.facts(name), then.facts(name)
-                was, will = now.measure if now else None, later.measure if later else None
-                if was and was != will:
-                    changed[item_key(name)] = (was, will)
-        return changed
-
     def root(self, id_: str) -> str:
         """Return the entry that an event of the kinds read here belongs to."""
         return self._root.get(id_, id_)

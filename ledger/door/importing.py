@@ -328,7 +328,7 @@ def _typed(
     tx: Writing, catalogue: Catalogue, event: dict[str, Any], answers: Answers, out: Imported
 ) -> None:
     entry = Entry(**{name: value for name, value in event.items() if name not in ("seq", "hash")})
-    if not isinstance(entry.v, int) or isinstance(entry.v, bool):
+    if "v" in event and type(entry.v) is not int:
         raise InputError("v", "is not a whole number", "Leave it out, or write 1")
     if not tx.was_empty:
         entry.recorded_at = None

@@ -1,18 +1,35 @@
-"""Lines, from what was typed to what is stored: item, whole amount, number and basis."""
+"""Lines, from what was typed to what is stored: item, and the amount as it was said."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 from typing import Any
 
-from ledger.amounts import Amount, canonical_jar, jar_volume_ul, parse_amount, unit_factor
+from ledger.amounts import (
+    Amount,
+    canonical,
+    canonical_jar,
+    is_counted,
+    jar_volume_ul,
+    parse_amount,
+    unit_factor,
+)
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
-from ledger.errors import InputError, LedgerError, NeedsAnswer, WeightNeeded
+from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts, item_key, near_misses
-from ledger.reference.crossing import cross
+from ledger.reference.crossing import Weights
 
-__all__ = ["MOST", "Lines", "has_decimal_comma", "join", "line_fields", "several_lines"]
+__all__ = [
+    "MOST",
+    "Lines",
+    "ask_weight",
+    "first_measure",
+    "has_decimal_comma",
+    "join",
+    "line_fields",
+    "several_lines",
+]
 
 _ABSURD = {"mass": 10_000_000_000, "volume": 10_000_000_000, "count": 100_000_000, "energy": 10**14}
 """More than 10 tonnes, 10,000 litres, 100,000 pieces or 28,000 kWh of an item is asked about."""
@@ -166,89 +183,114 @@ class Lines:
     def line(
         self, line: Body, field: str, *, use: str = "food", zero: bool = False
     ) -> dict[str, Any]:
-        """Return a line as stored, but for its number: the item's name, whole amount and basis.
+        """Return a line as stored, but for its number: the item's name and the amount as said.
 
         A line of an export carries its whole amount already, and keeps it.
 
         Raises
         ------
-        InputError, WeightNeeded, NeedsAnswer
+        InputError, NeedsAnswer
         """
         amount = self.amount(line["amount"], join(field, "amount"), zero=zero)
-        measure = "count" if canonical_jar(line["item"]) else amount.measure
+        measure = "count" if canonical_jar(line["item"]) else first_measure(amount)
         name, facts = self.item(line["item"], use, join(field, "item"), measure)
         out = {**line, "item": name, "amount": amount.text}
         if line.get("whole") is not None:
-            return self.carried(out, amount, facts, field, zero=zero)
+            return self.carried(out, field, zero=zero)
         out.update(self.measured(amount, name, facts, join(field, "amount")))
         return out
 
-    def carried(
-        self, line: Body, amount: Amount | None, facts: ItemFacts, field: str, *, zero: bool = False
-    ) -> Body:
+    def carried(self, line: Body, field: str, *, zero: bool = False) -> Body:
         """Return a line that brings its whole amount, after looking whether it can be so.
+
+        One of the first version says its `basis`; one of today the `measure` that was typed.
 
         Raises
         ------
         InputError
         """
-        whole, basis = line["whole"], line.get("basis", "exact")
-        at = join(field, "whole")
+        whole, times, per = line["whole"], line.get("times") or 0, line.get("per")
         if not (0 if zero else 1) <= whole <= MOST:
-            raise InputError(at, f"{whole} is no amount", "Leave it out: it follows from `amount`")
-        crossed = line.get("per") is not None and (line.get("times") or 0) > 0
-        if (basis != "exact") != crossed:
+            raise InputError(
+                join(field, "whole"),
+                f"{whole} is no amount",
+                "Leave it out: it follows from `amount`",
+            )
+        if not 0 <= times <= MOST:
+            raise InputError(join(field, "times"), "is no amount", "Leave it out")
+        if line.get("measure") is not None and line.get("basis") is None:
+            self._check_measure(line["measure"], per, "times" in line, field)
+            return line
+        basis = line.get("basis", "exact")
+        if (basis != "exact") != (per is not None and times > 0) or "measure" in line:
             raise InputError(
                 join(field, "basis"),
                 f"{basis!r} does not go with `per` and `times`",
                 "Leave all of `whole`, `basis`, `per` and `times` out",
             )
-        if line.get("times", 0) > MOST:
-            raise InputError(join(field, "times"), "is no amount", "Leave it out")
-        if amount is not None and basis == "exact" and amount.jars is None:
-            kept_by = facts.measure or amount.measure
-            if amount.measure != kept_by:
-                raise InputError(
-                    at,
-                    f"{amount.text} is no exact amount of what is kept by {kept_by}",
-                    "Leave `whole` and `basis` out",
-                )
         return {**line, "basis": basis}
 
-    def measured(self, amount: Amount, name: str, facts: ItemFacts, field: str) -> dict[str, Any]:
-        """Return ``whole``, ``basis`` and, where not exact, ``per`` and ``times``."""
-        target = facts.measure or amount.measure
-        jarred = self._in_jars(amount, name)
-        if target == "count" and amount.jars is not None:
-            return {"whole": round(amount.jars * 1000), "basis": "exact"}
-        if jarred is not None and target == "volume":
-            whole, out = jarred, {"whole": jarred, "basis": "exact"}
+    def _check_measure(self, measure: str, per: str | None, timed: bool, field: str) -> None:
+        known = unit_factor(per) if per is not None else None
+        if measure in ("mass", "energy"):
+            good = per is None and not timed
+        elif measure == "volume":
+            good = (per is None) != timed and (per is None or (known or ("",))[0] == "volume")
+        elif measure == "count" and per is None:
+            good = not timed
         else:
-            try:
-                crossed = cross(amount, name, facts, target)
-            except WeightNeeded as error:
-                raise WeightNeeded(field, error.problem, error.wanted) from None
-            whole, out = crossed.whole, {"whole": crossed.whole, "basis": crossed.basis}
-            if crossed.basis != "exact":
-                out |= {"per": crossed.per, "times": crossed.times}
-                if crossed.basis != "item" and not self.answers.importing:
-                    self.answers.note(f"{amount.text} {name}: {crossed.note}")
-        self._check_size(whole, target, amount, name, field)
+            unit = per if measure == "count" else measure
+            good = unit is not None and canonical(unit) == unit and is_counted(unit)
+            good = good and per in (None, unit)
+        if not good:
+            raise InputError(
+                join(field, "measure"),
+                f"{measure!r} does not go with `per` and `times`",
+                "Leave all of `whole`, `measure`, `per` and `times` out",
+            )
+
+    def measured(self, amount: Amount, name: str, facts: ItemFacts, field: str) -> dict[str, Any]:
+        """Return an amount as said: ``whole``, ``measure`` and, of what has a unit, ``per`` and ``times``."""
+        jarred = self._in_jars(amount, name)
+        if amount.jars is not None and (facts.sort == "jar" or canonical_jar(name)):
+            out: dict[str, Any] = {"whole": round(amount.jars * 1000), "measure": "count"}
+        elif jarred is not None:
+            out = jarred
+        else:
+            out = {"whole": amount.whole, "measure": amount.dimension}
+            if amount.dimension in ("volume", amount.unit):
+                out |= {"per": amount.unit, "times": amount.times}
+        self._check_size(out, amount, name, field)
+        self._tell_weight(out, amount, name, facts)
         return out
 
-    def _check_size(self, whole: int, target: str, amount: Amount, name: str, field: str) -> None:
-        if whole > MOST:
+    def _tell_weight(self, said: Body, amount: Amount, name: str, facts: ItemFacts) -> None:
+        """Note by which published weight an amount is brought into the item's measure, or that none is."""
+        target = facts.measure or said["measure"]
+        if self.answers.importing or said["measure"] == target or not said["whole"]:
+            return
+        come = Weights(name, facts).come(said["measure"], said.get("per"), target)
+        if come.weight is not None and come.weight.source != "item":
+            self.answers.note(f"{amount.text} {name}: {come.weight.note}")
+        elif come.measure != target and facts.sort in (None, "food", "supply", "fuel"):
+            self.answers.note(
+                f"{amount.text} {name} is kept as said: {ask_weight(amount, name, target)}"
+            )
+
+    def _check_size(self, said: Body, amount: Amount, name: str, field: str) -> None:
+        whole = said["whole"]
+        if whole > MOST or amount.times > MOST:
             raise InputError(
                 field, f"{amount.text} is more than a book can hold", "Check the number and unit"
             )
         if whole == 0 and amount.exact > 0:
             raise InputError(field, f"{amount.text} is too little to be written", "Write more")
-        if whole > _ABSURD[target]:
+        if whole > _ABSURD.get(said["measure"], _ABSURD["count"]):
             question = f"{amount.text} of {name} is a great deal; is it right?"
             self.answers.settle(NeedsAnswer("absurd", field, question, "it is right"))
 
-    def _in_jars(self, amount: Amount, name: str) -> int | None:
-        """Return the whole volume where the word jar was left out of an item kept in such jars."""
+    def _in_jars(self, amount: Amount, name: str) -> Body | None:
+        """Return the jars meant where the word jar was left out of an item kept in such jars."""
         jar = amount.maybe_jar
         if jar is None or jar not in self.catalogue.jars_of(name):
             return None
@@ -256,7 +298,10 @@ class Lines:
         assert known is not None
         jars = amount.exact / (known[1] / (2 if jar.startswith("half") else 1))
         volume = jar_volume_ul(jar)
-        return round(jars * volume) if volume is not None and jars.denominator == 1 else None
+        if volume is None or jars.denominator != 1:
+            return None
+        many = jars.numerator
+        return {"whole": many * volume, "measure": "volume", "per": jar, "times": many * 1000}
 
     def jar_volume(self, jar: str, field: str) -> int:
         """Return what one jar holds, in ul: by its name, else as the household says.
@@ -290,12 +335,26 @@ class Lines:
         amount = Amount(
             "volume", whole, unit, times, Fraction(whole), f"{made['jars']} {made['jar']}"
         )
-        try:
-            return self.measured(amount, name, facts, f"{field}.jars")
-        except LedgerError as error:
-            if isinstance(error, WeightNeeded):
-                raise WeightNeeded(f"{field}.jars", error.problem, error.wanted) from None
-            raise
+        return self.measured(amount, name, facts, f"{field}.jars")
+
+
+def first_measure(amount: Amount) -> str:
+    """Return the measure of an item that was first said so: mass, of what comes in counted units."""
+    return "mass" if is_counted(amount.unit) else amount.measure
+
+
+def ask_weight(amount: Amount, item: str, target: str) -> str:
+    """Return how to say what one of a unit weighs."""
+    unit = amount.jar or amount.unit
+    if amount.measure == "mass" or (target == "count" and not is_counted(unit)):
+        unit = {"count": "piece", "volume": "cup"}.get(target, unit)
+    ul = jar_volume_ul(unit) if unit.endswith("jar") else None  # of a jar, as if it were water
+    grams = {"piece": 120, "cup": 240, "bucket": 8000, "head": 500}.get(unit, 250)
+    grams = grams if ul is None else round(ul / 1000)
+    return (
+        f"what one {unit} of it weighs is not known; say it, in grams, with: "
+        f'croftbook item "{item}" --g-per "{unit} {grams}"'
+    )
 
 
 def several_lines(

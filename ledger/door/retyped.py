@@ -77,9 +77,10 @@ def _beside(name: str, part: dict[str, Any]) -> dict[str, str]:
         "n",
         "whole",
         "basis",
+        "measure",
         "per",
         "times",
-        "trimmed_whole",
+        *(f"trimmed_{one}" for one in ("whole", "measure", "per", "times")),
     }
     if name == "made":
         own |= {"jars", "jar", "kept"}

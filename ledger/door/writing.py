@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-import unicodedata
 import uuid
 from dataclasses import dataclass, field, replace
 from typing import Any
@@ -18,11 +17,11 @@ from ledger.door.bodies import resolve
 from ledger.door.catalogue import Catalogue
 from ledger.door.lines import Lines
 from ledger.door.lots import Place, check_lots
-from ledger.door.measures import check_description, check_undescribed
+from ledger.door.names import check_names
 from ledger.door.replacing import check_replaces, check_strike, keep_numbers, lists_of, numbered
 from ledger.door.testing import check_batch
 from ledger.errors import InputError, NeedsAnswer
-from ledger.events import check_typed, decode_stored, kind_of, to_stored
+from ledger.events import Kind, check_typed, decode_stored, kind_of, to_stored
 from ledger.items import item_key
 from ledger.log import NewEvent, StoredEvent, Writing
 
@@ -33,13 +32,6 @@ _TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
 _FIRST = dt.date(1900, 1, 1)
 _LONG = dt.timedelta(days=200)
 """Longer than any winter in which nothing is written down."""
-
-_NAMES = frozenset(
-    (
-        "item", "makes", "crop", "jar", "lids", "for_crop", "shop_equivalent", "feeds", "equipment",
-        "also", "skill", "recipe",
-    )
-)  # fmt: skip
 
 
 @dataclass
@@ -55,7 +47,7 @@ class Entry:
     id: str | None = None
     typed_at: str | None = None
     recorded_at: str | None = None
-    v: int = 1
+    v: int | None = None
 
 
 @dataclass
@@ -84,10 +76,11 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
     UnknownKind, NewerEvent
     """
     kind = kind_of(_text("kind", entry.kind))
-    if entry.v != kind.v:
-        entry = _raised(entry)
+    v = entry.v
+    if v is not None and v != kind.v:
+        entry = _raised(entry, v)
     body = check_typed(kind, entry.body)
-    check_names(body)
+    check_names(kind.name, body, catalogue)
     check_clock(tx, answers)
     check_envelope(entry)
     if entry.id is not None:
@@ -99,20 +92,17 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
     check_day(place.on, catalogue, answers)
     if kind.name == "struck":
         body = {**body, "id": check_strike(tx, catalogue, body["id"])}
-        check_undescribed(tx, catalogue, catalogue.root(body["id"]))
     elif kind.name == "checked":
         body = {**body, "batch": check_batch(tx, catalogue, body["batch"])}
-    elif kind.name == "item_described":
-        check_description(tx, catalogue, body, catalogue.root(old.id) if old else None)
-        if old is None:
-            _check_near(catalogue, body, answers)
+    elif kind.name == "item_described" and old is None:
+        _check_near(catalogue, body, answers)
     before = len(answers.notes)
     lines = Lines(catalogue, answers, place.on)
     stored = resolve(kind.name, body, lines)
     stored = keep_numbers(tx, catalogue, stored, old) if old else _with_numbers(stored)
     check_lots(tx, catalogue, (kind, stored), place, answers)
     new = NewEvent(
-        id=entry.id or str(uuid.uuid4()), kind=kind.name, v=kind.v, on=place.on,
+        id=entry.id or str(uuid.uuid4()), kind=kind.name, v=_version(kind, v, stored), on=place.on,
         body=to_stored(stored), at=place.at, by=entry.by, replaces=entry.replaces,
         typed_at=entry.typed_at, recorded_at=entry.recorded_at,
     )  # fmt: skip
@@ -122,11 +112,23 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
     return Written(event, stored, described, answers.notes[before:], lines.proposals)
 
 
-def _raised(entry: Entry) -> Entry:
+def _raised(entry: Entry, v: int) -> Entry:
     if not isinstance(entry.body, dict):
         raise InputError("body", "is not a group of named fields", 'Write it like {"item": "plum"}')
-    body = decode_stored(entry.kind, entry.v, to_stored(entry.body))
+    body = decode_stored(entry.kind, v, to_stored(entry.body))
     return replace(entry, body=body, v=kind_of(entry.kind).v)
+
+
+def _version(kind: Kind, v: int | None, stored: dict[str, Any]) -> int:
+    """Return the version under which a body is stored: the newest, but for what brought its amounts.
+
+    Such an event comes from an export, and is to leave by the next one as it came.
+    """
+    parts = [stored, *(line for lines in lists_of(stored).values() for line in lines)]
+    parts += [one for one in (stored.get("seed"),) if one]
+    first = any("basis" in one for one in parts) or (v == 1 and kind.reads == 1)
+    said = any("measure" in one and "whole" in one for one in parts)
+    return (v or 1) if first and not said and kind.reads <= (v or 1) else kind.v
 
 
 def _text(name: str, value: Any) -> str:
@@ -192,35 +194,6 @@ def check_envelope(entry: Entry) -> None:
             not isinstance(value, str) or not value.strip() or len(value) > 200
         ):
             raise InputError(name, "is not a short text", "Leave it out, or write a text")
-
-
-def check_names(body: Any, field: str = "") -> None:
-    """Refuse a name without a letter, digit or picture: no key could be made from it.
-
-    Raises
-    ------
-    InputError
-    """
-    if isinstance(body, list):
-        for i, part in enumerate(body):
-            check_names(part, f"{field}[{i}]")
-    elif isinstance(body, dict):
-        for name, value in body.items():
-            at = f"{field}.{name}" if field else name
-            if isinstance(value, str):
-                several = [value] if name in _NAMES else []
-            else:
-                several = value if isinstance(value, list) and name in _NAMES else []
-                check_names(value, at)
-            for one in several:
-                if isinstance(one, str) and not _is_name(one):
-                    raise InputError(
-                        at, f"{one[:40]!r} is not a name", "Write it with letters or digits"
-                    )
-
-
-def _is_name(text: str) -> bool:
-    return any(c.isalnum() or unicodedata.category(c) == "So" for c in text)
 
 
 def check_clock(tx: Writing, answers: Answers) -> None:

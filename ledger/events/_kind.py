@@ -57,6 +57,8 @@ class Kind:
         Newest body version.
     upcasters : mapping of int to callable
         ``upcasters[1]`` turns a body of version 1 into one of version 2, on plain dicts.
+    reads : int
+        Oldest version whose stored form replay reads as it is.
     """
 
     name: str
@@ -72,6 +74,7 @@ class Kind:
     start_phase: int | None = None
     v: int = 1
     upcasters: Mapping[int, Callable[[Body], Body]] = field(default_factory=dict)
+    reads: int = 1
 
     @cached_property
     def fields(self) -> tuple[msgspec.structs.FieldInfo, ...]:

@@ -48,13 +48,18 @@ class Struct(msgspec.Struct, forbid_unknown_fields=True, omit_defaults=True, kw_
 
 
 class Measured(Struct, kw_only=True):
-    """What the door adds to an amount once, when it is written down."""
+    """What the door adds to an amount once, when it is written down.
+
+    `whole` is in the whole units of `measure`: the dimension typed, or the counted unit's name.
+    `basis` stands in lines of the first version, whose `whole` is in the measure of the item then.
+    """
 
     n: Annotated[int | None, Stored] = None
     whole: Annotated[int | None, Stored] = None
-    basis: Annotated[Basis | None, Stored] = None
+    measure: Annotated[str | None, Stored] = None
     per: Annotated[str | None, Stored] = None
     times: Annotated[int | None, Stored] = None
+    basis: Annotated[Basis | None, Stored] = None
 
 
 class Line(Measured, kw_only=True):
@@ -89,6 +94,9 @@ class HarvestLine(Line, kw_only=True):
         about("Trimmed", "Part of it thrown away at once, kept as weighed then", "2 lb"),
     ] = None
     trimmed_whole: Annotated[int | None, Stored] = None
+    trimmed_measure: Annotated[str | None, Stored] = None
+    trimmed_per: Annotated[str | None, Stored] = None
+    trimmed_times: Annotated[int | None, Stored] = None
     kept: Annotated[Kept | None, about("Kept", "Where it is kept", "cellar")] = None
 
 

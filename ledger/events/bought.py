@@ -8,6 +8,7 @@ from ledger.events import _tell
 from ledger.events._fields import Money, Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import BoughtLine, OtherSpending, Struct
+from ledger.events._upcast import LINES
 
 
 class Bought(Struct, kw_only=True):
@@ -48,5 +49,7 @@ KIND = Kind(
     phase=Phase.SUPPLY,
     supplies=("lines",),
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={"item": "store plum spread", "amount": "18 oz", "paid": "3.40", "shop": "corner shop"},
 )

@@ -8,6 +8,7 @@ from ledger.events import _tell
 from ledger.events._fields import Note, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Line, Struct
+from ledger.events._upcast import LINES
 
 
 class Counted(Struct, kw_only=True):
@@ -39,5 +40,7 @@ KIND = Kind(
     phase=Phase.COUNT_END,
     start_phase=Phase.COUNT_START,
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={"item": "sugar", "amount": "4 lb"},
 )

@@ -8,6 +8,7 @@ from ledger.events import _tell
 from ledger.events._fields import Note, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Line, Struct
+from ledger.events._upcast import LINES
 
 Why = Literal[
     "spoiled",
@@ -49,5 +50,7 @@ KIND = Kind(
     phase=Phase.DISCARD,
     draws=("lines",),
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={"item": "plum butter", "amount": "1 half-pint jar", "why": "seal failed"},
 )

@@ -8,6 +8,7 @@ from ledger.events import _tell
 from ledger.events._fields import Note, Rating, Text, Whole, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Left, Line, Struct
+from ledger.events._upcast import LINES
 
 
 class Eaten(Struct, kw_only=True):
@@ -48,5 +49,7 @@ KIND = Kind(
     supplies=("left",),
     draws=("ate",),
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={"ate": [{"item": "plum butter", "amount": "1 half-pint jar"}], "people": 6},
 )

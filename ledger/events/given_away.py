@@ -8,6 +8,7 @@ from ledger.events import _tell
 from ledger.events._fields import Money, Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Line, Struct
+from ledger.events._upcast import LINES
 
 
 class GivenAway(Struct, kw_only=True):
@@ -38,6 +39,8 @@ KIND = Kind(
     phase=Phase.MEAL,
     draws=("lines",),
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={
         "how": "gift",
         "item": "plum butter",

@@ -8,6 +8,7 @@ from ledger.events import _tell
 from ledger.events._fields import Note, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import HarvestLine, Struct, Work
+from ledger.events._upcast import LINES
 
 
 class Harvested(Struct, kw_only=True):
@@ -38,5 +39,7 @@ KIND = Kind(
     phase=Phase.SUPPLY,
     supplies=("lines",),
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={"item": "plum", "amount": "31 lb 8 oz", "bed": "orchard"},
 )

@@ -18,7 +18,7 @@ class ItemDescribed(Struct, kw_only=True):
     sort: Annotated[Sort, about("Sort", "What sort of thing it is", "food")]
     measure: Annotated[
         Literal["mass", "volume", "count", "energy"] | None,
-        about("Measure", "What it is kept by; fixed once a line of it is stored", "mass"),
+        about("Measure", "What it is reckoned in, on all days", "mass"),
     ] = None
     food: Annotated[
         Text | None, about("Food-table row", "Id of its row in the food table", "11215")
@@ -29,6 +29,10 @@ class ItemDescribed(Struct, kw_only=True):
     g_per: Annotated[
         dict[str, Decimal] | None,
         about("Grams per", "Weight in grams of one of a unit", {"clove": "5"}),
+    ] = None
+    pieces_per: Annotated[
+        dict[str, Decimal] | None,
+        about("Pieces per", "How many pieces one of a unit is", {"packet": "12"}),
     ] = None
     g_per_ml: Annotated[
         Decimal | None, about("Grams per ml", "Weight of one millilitre in grams", "1.03")
@@ -76,6 +80,7 @@ def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     more = [text.format(body[name]) for name, text in _SAID.items() if name in body]
     more += [f"one {unit} {grams} g" for unit, grams in body.get("g_per", {}).items()]
+    more += [f"one {unit} {many} pieces" for unit, many in body.get("pieces_per", {}).items()]
     keeps = body.get("keeps", {})
     spans = [f"{keeps[place]} {where}" for place, where in _WHERE.items() if place in keeps]
     more += [f"keeps {', '.join(spans)}"] if spans else []

@@ -7,6 +7,7 @@ from typing import Annotated, Any, Literal
 from ledger.events._fields import ItemName, Note, Text, Whole, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Line, Struct, Work
+from ledger.events._upcast import LINES
 
 
 class Planted(Struct, kw_only=True):
@@ -49,5 +50,7 @@ KIND = Kind(
     phase=Phase.SUPPLY,
     draws=("seed",),
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={"crop": "tomato", "bed": "south bed", "plants": 24, "how": "set out"},
 )

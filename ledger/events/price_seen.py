@@ -7,6 +7,7 @@ from typing import Annotated, Any
 from ledger.events._fields import Amount, ItemName, Money, Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Measured
+from ledger.events._upcast import LINES
 
 
 class PriceSeen(Measured, kw_only=True):
@@ -33,6 +34,8 @@ KIND = Kind(
     body=PriceSeen,
     phase=Phase.FACTS,
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={
         "item": "store plum spread",
         "amount": "18 oz",

@@ -9,6 +9,7 @@ from ledger.events._fields import Decimal, ItemName, Note, Pressure, Rating, Tex
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Acid, FuelLine, Made, Struct, UsedLine, Work
 from ledger.events._methods import Method
+from ledger.events._upcast import LINES
 
 
 class PutUp(Struct, kw_only=True):
@@ -86,6 +87,8 @@ KIND = Kind(
     supplies=("made",),
     draws=("used", "fuel", "lids"),
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={
         "makes": "plum butter",
         "method": "boiling water",

@@ -10,6 +10,7 @@ from ledger.events import _tell
 from ledger.events._fields import Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import ReceivedLine, Struct
+from ledger.events._upcast import LINES
 
 
 class Received(Struct, kw_only=True):
@@ -43,6 +44,8 @@ KIND = Kind(
     phase=Phase.SUPPLY,
     supplies=("lines",),
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={
         "how": "gift",
         "from": "the neighbours",

@@ -11,6 +11,7 @@ from ledger.events._fields import Amount, ItemName, Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Line, Struct
 from ledger.events._methods import Method
+from ledger.events._upcast import LINES
 
 
 class RecipeWritten(Struct, kw_only=True):
@@ -49,6 +50,8 @@ KIND = Kind(
     body=RecipeWritten,
     phase=Phase.FACTS,
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={
         "recipe": "plum butter",
         "makes": "plum butter",

@@ -7,6 +7,7 @@ from typing import Annotated, Any, Literal
 from ledger.events._fields import Amount, Day, ItemName, Note, Stored, Text, Whole, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Basis, Struct
+from ledger.events._upcast import LINES
 
 
 class TargetSet(Struct, kw_only=True):
@@ -22,6 +23,7 @@ class TargetSet(Struct, kw_only=True):
     skill: Annotated[Text | None, about("Skill", "The skill that is wanted", "grafting")] = None
     times: Annotated[Whole | None, about("Times", "How many times", 3)] = None
     whole: Annotated[int | None, Stored] = None
+    measure: Annotated[str | None, Stored] = None
     basis: Annotated[Basis | None, Stored] = None
     note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 
@@ -43,5 +45,7 @@ KIND = Kind(
     body=TargetSet,
     phase=Phase.FACTS,
     tell=tell,
+    v=2,
+    upcasters=LINES,
     example={"item": "plum butter", "amount": "24 half-pint jars", "per": "year"},
 )

@@ -135,9 +135,9 @@ def _on(one: Graded, otherwise: str) -> str:
 
 
 def _unit(state: State, item: int) -> str:
-    from ledger.projections._shelf_ahead import UNITS
+    from ledger.projections._common import UNITS
 
-    return UNITS[state.facts.measure[item]]
+    return str(UNITS[state.facts.measure[item]])
 
 
 def _number(value: float) -> str:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 import shlex
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.amounts import plural
 from ledger.events import tell
 from ledger.projections.base import Answer, Assumption, Column, Node, frame_of
 from ledger.replay import _tables
@@ -19,11 +21,13 @@ if TYPE_CHECKING:
 __all__ = [
     "LISTED_FROM",
     "QUART_UL",
+    "UNITS",
     "answer",
     "assumptions_of",
     "event_node",
     "goes",
     "grams_of",
+    "grams_of_line",
     "jars_gone",
     "listed_lots",
     "why_command",
@@ -32,8 +36,23 @@ __all__ = [
 QUART_UL = 946_352.946
 """Microlitres in a US liquid quart (231 cubic inches / 4; UCUM 2.2)."""
 
-LISTED_FROM = {"mass": 1000, "volume": 1000, "count": 10, "energy": 1}
+
+class _OfMeasure(dict[str, Any]):
+    """Something by measure; of a counted unit what `other` makes of its name."""
+
+    def __init__(self, known: dict[str, Any], other: Callable[[str], Any]) -> None:
+        super().__init__(known)
+        self._other = other
+
+    def __missing__(self, unit: str) -> Any:
+        return self._other(unit)
+
+
+LISTED_FROM = _OfMeasure({"mass": 1000, "volume": 1000, "count": 10, "energy": 1}, lambda _unit: 10)
 """Whole units below which a rest is reckoned but not listed (formats: less than 1 g, 1 ml, 0.01)."""
+
+UNITS = _OfMeasure({"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}, plural)
+"""What a thousand whole units of each measure are called."""
 
 _ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
 _CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
@@ -94,6 +113,28 @@ def grams_of(state: State, item: int, whole: int) -> float | None:
     return None if per is None else whole * per
 
 
+def grams_of_line(state: State, item: int | None, line: Mapping[str, Any]) -> float | None:
+    """Return the weight in grams of a body's line, or None where none is known.
+
+    Parameters
+    ----------
+    item : int or None
+        Its item's number; None where the book has no such item.
+    line : mapping
+        As stored.
+    """
+    if line.get("whole") is None:
+        return None
+    if line.get("measure") == "mass":
+        return float(line["whole"]) / 1000
+    if item is None:
+        return None
+    number, whole, measure = state.facts.comes(item, line)
+    if measure == "mass":
+        return whole / 1000
+    return None if number is None else grams_of(state, number, whole)
+
+
 def assumptions_of(state: State, marks: list[int]) -> tuple[list[list[str]], list[Assumption]]:
     """Return the ids of what each record rests on, and the assumptions in words."""
     costs = state.costs
@@ -102,12 +143,14 @@ def assumptions_of(state: State, marks: list[int]) -> tuple[list[list[str]], lis
     return ids, [costs.assumption(one) for one in wanted]
 
 
-_WHOLE = {"mass": "mg", "volume": "ul", "count": "1/1000 piece", "energy": "J"}
+_WHOLE = _OfMeasure(
+    {"mass": "mg", "volume": "ul", "count": "1/1000 piece", "energy": "J"}, "1/1000 {}".format
+)
 
 
 def whole_unit(state: State, item: int) -> str:
-    """Return the unit of an item's whole amounts: mg, ul, 1/1000 piece or J."""
-    return _WHOLE[state.facts.measure[item]]
+    """Return the unit of a strand's whole amounts: mg, ul, 1/1000 piece (or bucket) or J."""
+    return str(_WHOLE[state.facts.measure[item]])
 
 
 def event_node(state: State, ev: int, label: str, value: float | str | None, unit: str) -> Node:

@@ -145,8 +145,10 @@ class CostTree:
         garden, name = self.costs.garden, self.state.facts.names[crop]
         parts = []
         for part in garden.parts:
-            if part.season != year or part.crop not in (crop, -1):
+            own = int(self.state.facts.item_of[crop])
+            if part.season != year or part.crop not in (own, -1):
                 continue
+            of = garden.shares(year, part.crop)[crop]
             leaf = event_node(
                 self.state,
                 part.source.ev,
@@ -154,10 +156,8 @@ class CostTree:
                 part.money,
                 "money",
             )
-            if part.crop == -1:
-                share = Node(
-                    f"share of {name} in that season's harvest", garden.shares[year][crop], "0 to 1"
-                )
+            if part.crop == -1 or of != 1:
+                share = Node(f"share of {name} in that season's harvest", of, "0 to 1")
                 leaf = _product(leaf.label, share, leaf)
             parts.append(leaf)
         return _sum(f"garden inputs of {name}, season {year}", parts)

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import QUART_UL, event_node, whole_unit
 from ledger.projections._cost_tree import CostTree
 from ledger.projections.base import Node
-from ledger.replay import COMPONENTS
+from ledger.replay import COMPONENTS, ORIGINS
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -153,14 +155,8 @@ class _Entry:
         )
 
     def _hours(self) -> Node:
-        made = self.state.costs.rows.whole_made(self.ev)
         minutes = self._event("minutes of work", self.state.costs.minutes_of(self.ev), "minutes")
-        share = quotient(
-            "this entry's share",
-            "0 to 1",
-            self._event("this entry", float(self.whole), self.unit),
-            self._event("all that was made", float(made), self.unit),
-        )
+        share = self._share_of_batch()
         return product(
             "hours",
             "hours",
@@ -170,9 +166,24 @@ class _Entry:
             share,
         )
 
-    def _price(self) -> Node:
-        import numpy as np
+    def _share_of_batch(self) -> Node:
+        """Return this entry's part of the batch: by amount, of one strand; else in equal parts."""
+        state = self.state
+        made = np.flatnonzero(
+            (state.lots["ev"] == self.ev) & (state.lots["origin"] == ORIGINS.index("batch"))
+        )
+        if np.unique(state.lots["item"][made]).size > 1:
+            entries = float(np.unique(state.lots["n"][made]).size)
+            parts = Node("one entry", 1.0, ""), self._event("entries made", entries, "")
+        else:
+            whole = float(state.lots["whole"][made].sum())
+            parts = (
+                self._event("this entry", float(self.whole), self.unit),
+                self._event("all that was made", whole, self.unit),
+            )
+        return quotient("this entry's share", "0 to 1", *parts)
 
+    def _price(self) -> Node:
         price, ev, later = self.state.costs.prices.of(np.array([self.item]), np.array([self.day]))
         if ev[0] < 0:
             return Node("no price known", None, "money")

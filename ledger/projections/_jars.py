@@ -55,10 +55,10 @@ def _pieces(state: State) -> dict[str, int]:
     for table, signs in (("supplies", _CAME), ("draws", _WENT)):
         rows = state.moment.of(tables[table]["ev"])
         item = state.facts.canon[tables[table]["item"][rows]]
-        whole = tables[table]["whole"][rows]
+        whole = state.facts.strands.pieces(tables[table], rows)
         kind = tables["events"]["kind"][tables[table]["ev"][rows]]
         is_jar = state.facts.sort[item] == SORTS.index("jar") if rows.size else np.zeros(0, bool)
-        for i in np.flatnonzero(is_jar).tolist():
+        for i in np.flatnonzero(is_jar & (whole >= 0)).tolist():
             sign = signs.get(kinds[int(kind[i])], 0)
             totals[int(item[i])] = totals.get(int(item[i]), 0) + sign * int(whole[i])
     return {state.facts.names[item]: whole // 1000 for item, whole in totals.items()}

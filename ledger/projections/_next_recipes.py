@@ -256,14 +256,18 @@ class Recipes:
                 )
             except LedgerError:  # what an older version wrote down
                 continue
-            if gives.measure != facts.measure[item] or gives.whole <= 0:
+            yields = {"whole": gives.whole, "measure": gives.dimension, "per": gives.unit}
+            strand, gives_whole, _ = facts.comes(item, {**yields, "times": gives.times})
+            if strand != item or gives_whole <= 0:
                 continue
             entry = Made(item, method=body.get("method") or "cook", recipe=ev)
             for line in body["uses"]:
                 part = facts.find(line["item"])
                 if part is not None and part != item and line.get("whole"):
-                    rate = int(line["whole"]) / gives.whole
-                    entry.parts[part] = Part((rate,) * 3, recipe=(ev, int(line["whole"]), gives.whole))  # fmt: skip
+                    number, whole, _ = facts.comes(part, line)
+                    if number == part:
+                        rate = whole / gives_whole
+                        entry.parts[part] = Part((rate,) * 3, recipe=(ev, whole, gives_whole))
             if gives.jar is not None and gives.jars:
                 entry.jar = facts.find(gives.jar)
                 entry.per_jar = float(gives.exact / gives.jars)

@@ -27,7 +27,11 @@ def unpriced_in_shops(state: State, items: Iterable[int]) -> list[str]:
     out, rest = [], []
     for number in dict.fromkeys(items):
         other = facts.find(facts.facts[number].shop_equivalent)
-        if other is None or other == number or facts.equivalent[0][number] >= 0:
+        if (
+            other is None
+            or other == number
+            or any(one[number] >= 0 for one, _ in facts.equivalents)
+        ):
             rest.append(facts.names[number])
             continue
         name, its = facts.names[number], facts.names[other]

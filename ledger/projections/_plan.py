@@ -57,9 +57,12 @@ def plan_of(state: State, catalogue: Catalogue, body: dict[str, Any]) -> Plan:
         number = state.facts.find(line["item"])
         there = None
         if number is not None:
-            measure, left = state.facts.measure[number], _left(state, number)
-            if left >= LISTED_FROM[measure]:  # less is what rounding leaves
-                there = format_whole(left, measure, measures=measures)
+            texts = []
+            for strand in state.facts.strands.several(number):
+                measure, left = state.facts.measure[strand], _left(state, strand)
+                if left >= LISTED_FROM[measure]:  # less is what rounding leaves
+                    texts.append(format_whole(left, measure, measures=measures))
+            there = " and ".join(texts) or None
         needs.append(Need(line["item"], line["amount"], there))
     empties = state.once(jar_totals)
     loads = jars_per_load(catalogue.setting("jars_per_load"))

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.items import item_key
+from ledger.projections._common import grams_of_line
 from ledger.projections._gauges import off_of, with_gauge
 from ledger.published import (
     FIRST,
@@ -82,12 +83,7 @@ def batch_done(
 
 
 def _grams(state: State, line: Mapping[str, Any]) -> float | None:
-    item = state.facts.find(line["item"])
-    per = None if item is None else state.facts.grams_per_whole(item)
-    whole = line.get("whole")
-    if item is None and whole is not None and line.get("measure") == "mass":
-        return float(whole) / 1000  # new to the book, and typed by weight
-    return None if per is None or whole is None else float(whole) * per
+    return grams_of_line(state, state.facts.find(line["item"]), line)
 
 
 def judgement_of(
@@ -131,9 +127,8 @@ def doubts_before(state: State, body: Mapping[str, Any], day: int) -> list[Doubt
         per = None if item is None else state.facts.kcal_per_gram(item)
         kcal += (grams or 0.0) * (per or 0.0)
     made = state.facts.find(body["makes"])
-    per_whole = None if made is None else state.facts.grams_per_whole(made)
-    wholes = [one.get("whole") for one in body.get("made", ())]
-    known = per_whole is not None and wholes and all(w is not None for w in wholes)
-    grams_made = sum(wholes) * per_whole if known and per_whole is not None else None
+    each = [grams_of_line(state, made, one) for one in body.get("made", ())]
+    weighed = [grams for grams in each if grams is not None]
+    grams_made = sum(weighed) if weighed and len(weighed) == len(each) else None
     batch = batch_of(body, grams=lambda line: _grams(state, line))
     return doubts_of(batch, loads=loads, kcal=kcal, grams_made=grams_made)

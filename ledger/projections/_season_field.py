@@ -75,21 +75,21 @@ class Field:
         at = at[np.argsort(state.moment.rank[table["ev"][more["row"][at]]], kind="stable")]
         row = more["row"][at]
         ev = table["ev"][row].astype(np.int64)
-        item = facts.canon[table["item"][row]].astype(np.int64)
-        whole = facts.wholes(item, table["whole"][row], table["per"][row], table["times"][row])
-        trimmed = np.minimum(table["trimmed"][row], whole)
+        strand, whole = facts.lines(table, row)
+        item = facts.item_of[strand]
+        trimmed = facts.trimmed(row, whole)
         lot_of = np.full(len(table), -1, np.int64)
         lot_rows = state.lots["row"]
         lot_of[lot_rows[lot_rows >= 0]] = np.flatnonzero(lot_rows >= 0)
         grams = np.full(len(facts), np.nan)
-        for number in np.unique(item).tolist():
+        for number in np.unique(strand).tolist():
             known = facts.grams_per_whole(number)
             grams[number] = np.nan if known is None else known
         day = state.moment.on[ev]
-        minutes, share = self._work(ev, grams[item] * whole)
+        minutes, share = self._work(ev, grams[strand] * whole)
         return {
-            "ev": ev, "lot": lot_of[row], "item": item, "whole": whole, "trimmed": trimmed,
-            "kept": whole - trimmed, "day": day, "grams": grams[item], "minutes": minutes,
+            "ev": ev, "lot": lot_of[row], "item": item, "strand": strand, "whole": whole, "trimmed": trimmed,
+            "kept": whole - trimmed, "day": day, "grams": grams[strand], "minutes": minutes,
             "share": share, "plants": more["plants"][at],
             "season": self.calendar.of(day) if day.size else np.zeros(0, np.int64),
             "variety": self._canon(more["variety"][at]), "bed": self._canon(more["bed"][at]),
@@ -106,7 +106,7 @@ class Field:
     @cached_property
     def prices(self) -> tuple[Array, Array, Array]:
         """Shop price, its event and whether it was seen later, of every picking."""
-        return self.state.costs.prices.of(self.picked["item"], self.picked["day"])
+        return self.state.costs.prices.of(self.picked["strand"], self.picked["day"])
 
     def _work(self, ev: Array, grams: Array) -> tuple[Array, Array]:
         """Share each event's minutes over its lines by weight; evenly where one has none."""

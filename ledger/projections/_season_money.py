@@ -12,6 +12,7 @@ import numpy as np
 
 from ledger.projections._common import goes
 from ledger.projections._season_plots import Plot
+from ledger.projections._stock_targets import target_of
 from ledger.projections._uneaten import composted, fed, uneaten
 from ledger.replay import COMPONENTS
 from ledger.replay._columns import Array
@@ -150,9 +151,10 @@ class Money:
             return None
         ev, body = newest
         times = self._times(body.get("per"), season)
-        per = facts.grams_per_whole(crop)
-        grams = None if per is None or times is None else body["whole"] * times * per
-        return Target(ev, body["whole"], times, grams)
+        strand, whole = target_of(self.state, crop, ev, body)
+        per = None if strand is None else facts.grams_per_whole(strand)
+        grams = None if per is None or times is None else whole * times * per
+        return Target(ev, whole, times, grams)
 
     def _times(self, per: str | None, season: int) -> float | None:
         calendar = self.field.calendar

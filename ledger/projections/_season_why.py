@@ -307,9 +307,9 @@ class _Why:
 
     def _wanted(self) -> Node | None:
         target = self.money.target(self.plot.crop, self.season)
-        if target is None or target.times is None or self.grams is None:
+        if target is None or not target.times or target.grams is None:
             return None
-        amount = event_node(self.state, target.ev, "", target.whole * self.grams, "g")
+        amount = event_node(self.state, target.ev, "", target.grams / target.times, "g")
         times = Node(f"times in season {self.season}", target.times, "times")
         return product("wanted of the crop", "g", amount, times)
 

@@ -21,10 +21,8 @@ from ledger.replay._columns import Array
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["SURELY", "UNITS", "Ahead", "ahead_of", "gone", "listed_lots"]
+__all__ = ["SURELY", "Ahead", "ahead_of", "ahead_of_item", "gone", "listed_lots"]
 
-UNITS = {"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}
-"""What a thousand whole units of each measure are."""
 
 SURELY = 0.001
 """No chance is told that lies closer to never or always: households change. Our choice."""
@@ -116,17 +114,26 @@ class Ahead:
 
 
 def ahead_of(state: State, only: int | None = None) -> Ahead:
-    """Return the shelf ahead of all items with something left or a target, or of one item."""
-    return state.once(_ahead_of) if only is None else _ahead_of(state, only)
+    """Return the shelf ahead of all strands with something left or a target, or of one strand."""
+    return state.once(_ahead_of) if only is None else _ahead_of(state, [only])
 
 
-def _ahead_of(state: State, only: int | None = None) -> Ahead:
+def ahead_of_item(state: State, item: int) -> Ahead:
+    """Return the shelf ahead of an item's strands with something left or a target; of one at least."""
+    several = state.facts.several(item)
+    if len(several) > 1:
+        there = set(state.lots["item"][listed_lots(state)].tolist()) | set(stock_targets(state))
+        several = [one for one in several if one in there] or [item]
+    return _ahead_of(state, several)
+
+
+def _ahead_of(state: State, only: list[int] | None = None) -> Ahead:
     rows = listed_lots(state)
     of = state.lots["item"][rows]
     targets = stock_targets(state)
     items = np.unique(np.concatenate([of, np.array(sorted(targets), np.int64)]).astype(np.int64))
     if only is not None:
-        items = np.array([only], np.int64)
+        items = np.array(sorted(only), np.int64)
     order = rows[np.argsort(of, kind="stable")]
     bounds = np.searchsorted(np.sort(of), np.r_[items, items + 1]).reshape(2, -1)
     lots = [order[a:b].tolist() for a, b in bounds.T.tolist()]

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
-from ledger.projections._common import answer
-from ledger.projections._shelf_ahead import UNITS, Ahead, ahead_of, gone
+from ledger.projections._common import UNITS, answer
+from ledger.projections._shelf_ahead import Ahead, ahead_of, ahead_of_item, gone
 from ledger.projections._shelf_standing import item_standing, standing_cautions
 from ledger.projections._use_past import AHEAD
 from ledger.projections._widening import lately
@@ -27,6 +27,7 @@ ITEM_COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
     Column("eat_first", "Eat", "", "1 is to be eaten first: what passes its best before it is eaten, then by day, then by run-out."),
     Column("item", "Item", "", "What it is.", main=True),
+    Column("measure", "Kept by", "", "mass, volume, count, energy, or the counted unit it was said in."),
     Column("left.whole", "Left (whole units)", "mg, ul, 1/1000 piece or J", "What is left of all its lots, exactly."),
     Column("left.measure", "Measure", "", "mass, volume, count or energy."),
     Column("left.text", "Left", "", "What is left, in words.", main=True),
@@ -110,7 +111,7 @@ def build_items(state: State, only: int | None = None) -> Answer:
         Columns as in `ITEM_COLUMNS`; ``totals["gone"]`` names what is all gone and was used of
         late, ``totals["missing"]`` says what data would answer more.
     """
-    ahead = ahead_of(state, only)
+    ahead = ahead_of(state) if only is None else ahead_of_item(state, only)
     records = [_record(state, ahead, row) for row in range(ahead.items.size)]
     records.sort(key=_first)
     for rank, record in enumerate(records, 1):
@@ -145,8 +146,9 @@ def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
     whole = sum(int(state.left[lot]) for lot in ahead.lots[row])
     best = ahead.first_best(row)
     out = {
-        "why": address_of(facts.names[item]),
+        "why": address_of(facts.strand_name(item)),
         "item": facts.names[item],
+        "measure": measure,
         "left.whole": whole,
         "left.measure": measure,
         "left.text": _text(state, whole / 1000, measure),

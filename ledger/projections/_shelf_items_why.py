@@ -9,10 +9,10 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
-from ledger.projections._common import event_node, whole_unit
+from ledger.projections._common import UNITS, event_node, whole_unit
 from ledger.projections._next_supply import is_supply
-from ledger.projections._shelf_ahead import UNITS, Ahead, ahead_of
-from ledger.projections._shelf_items import build_items
+from ledger.projections._shelf_ahead import Ahead, ahead_of
+from ledger.projections._shelf_items import address_of, build_items
 from ledger.projections._shelf_time import changes, item_number
 from ledger.projections._shelf_why import jars_node, left_node
 from ledger.projections._use_why import mean_use, used_a_week
@@ -217,9 +217,9 @@ class _ItemTree:
         return Node("first day on which some passes its best", day and day_text(day), "day")
 
     def _rank(self) -> Node:
-        name = self.state.facts.names[self.item]
+        address = address_of(self.state.facts.strand_name(self.item))
         for record in build_items(self.state).records():
-            if record["item"] == name:
+            if record["why"] == address:
                 return Node("place among all items: by the day some passes its best uneaten, then by best until, then by run-out", record["eat_first"], "")  # fmt: skip
         return Node("it has nothing left and no target", None, "")
 

@@ -9,8 +9,7 @@ import numpy as np
 from ledger.errors import NotFound
 from ledger.items import near_misses
 from ledger.methods.scoring import widened
-from ledger.projections._common import LISTED_FROM, answer
-from ledger.projections._shelf_ahead import UNITS
+from ledger.projections._common import LISTED_FROM, UNITS, answer
 from ledger.projections._use_past import use_past
 from ledger.projections._widening import lately
 from ledger.projections.base import Answer, Assumption, Column
@@ -48,14 +47,14 @@ _AHEAD = Assumption(
 
 
 def item_number(state: State, name: str, field: str) -> int:
-    """Return the number of an item by its name.
+    """Return the number of an item by its name, or of one of its strands (``plum@bucket``).
 
     Raises
     ------
     NotFound
         When the book has no such item, or it is not kept on the shelf.
     """
-    found = state.facts.find(name)
+    found = state.facts.find_strand(name)
     if found is None:
         near = near_misses(name, state.facts.names)
         wanted = f"Did you mean {near[0]!r}?" if near else "Take a name from `croftbook show shelf`"

@@ -50,13 +50,13 @@ def strengths(body: dict[str, Any]) -> list[NeedsAnswer]:
 
 
 def _measured(catalogue: Catalogue, line: dict[str, Any]) -> dict[str, Any]:
-    """Return a line with its whole amount where that is in the item's own measure, or it is new."""
-    facts = catalogue.facts(line["item"])
+    """Return a line with the amount as the door will store it."""
     try:
         measures = catalogue.setting("measures", default="us") or "us"
         amount = parse_amount(line["amount"], measures=measures)
     except (InputError, NeedsAnswer):
         return line  # the door says what is wrong with it
-    if facts is None or facts.measure == amount.measure:
-        return {**line, "whole": amount.whole, "measure": amount.measure}
-    return line
+    said = {"whole": amount.whole, "measure": amount.dimension}
+    if amount.dimension in ("volume", amount.unit):
+        said |= {"per": amount.unit, "times": amount.times}
+    return {**line, **said}

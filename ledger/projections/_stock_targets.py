@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
+from ledger.amounts import parse_amount
 from ledger.replay.facts import MATCHED
 from ledger.replay.state import day_number
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["YEAR_DAYS", "StockTarget", "stock_targets"]
+__all__ = ["YEAR_DAYS", "StockTarget", "stock_targets", "target_of"]
 
 YEAR_DAYS = 365
 
@@ -66,21 +67,39 @@ class StockTarget:
         return None if times is None else self.amount * times * self.share(today, next_on)
 
 
+def target_of(state: State, item: int, ev: int, body: dict[str, Any]) -> tuple[int | None, int]:
+    """Return the strand that a target's amount comes to and how much it is there (rule 13).
+
+    The strand is None where nothing of the book comes to it.
+    """
+    line: dict[str, Any] = {"whole": int(body["whole"]), "measure": body.get("measure")}
+    if line["measure"] is not None:
+        measures = state.settings.on("measures", int(state.moment.on[ev])) or "us"
+        said = parse_amount(body["amount"], measures=measures)
+        if said.dimension == line["measure"] and said.whole == line["whole"]:
+            line |= {"per": said.unit, "times": said.times}
+    strand, whole, _ = state.facts.comes(item, line)
+    return strand, whole
+
+
 def stock_targets(state: State) -> dict[int, StockTarget]:
-    """Return the newest target of each item that is kept lot by lot, by item number."""
+    """Return the newest target of each strand that is kept lot by lot, by its number."""
     people = state.settings.newest("people")
     out = {}
     for ev, body in state.bodies("target_set"):
         item = state.facts.find(body.get("item"))
         if item is None or body.get("whole") is None or not MATCHED[state.facts.sort[item]]:
             continue
+        strand, whole = target_of(state, item, ev, body)
+        if strand is None:
+            continue
         by = body.get("by")
         said = str(body["amount"])
         said += f" per {body['per']}" if body.get("per") else ""
         said += f" by {by}" if by else ""
-        out[item] = StockTarget(
+        out[strand] = StockTarget(
             ev,
-            int(body["whole"]) / 1000,
+            whole / 1000,
             body.get("per"),
             day_number(by) if by else None,
             int(people) if people else None,

@@ -214,9 +214,9 @@ def _packs(state: State, items: Array) -> dict[int, Pack]:
         table, rows = journal.tables[name], moment.rows(journal, name)
         if name == "supplies":
             rows = rows[journal.tables["events"]["kind"][table["ev"][rows]] == _BOUGHT]
-        item = facts.canon[table["item"][rows]].astype(np.int64)
-        rows, item = rows[np.isin(item, items)], item[np.isin(item, items)]
-        whole = facts.wholes(item, table["whole"][rows], table["per"][rows], table["times"][rows])
+        item, whole = facts.lines(table, rows)
+        some = np.isin(item, items)
+        rows, item, whole = rows[some], item[some], whole[some]
         ev = table["ev"][rows].astype(np.int64)
         parts.append((item, whole, table["money"][rows], ev))
     item, whole, money, ev = (np.concatenate(several) for several in zip(*parts, strict=True))

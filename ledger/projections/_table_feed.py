@@ -110,8 +110,8 @@ class Feed:
             [_kind(name) for name in ("bought", "received", "harvested")],
         )
         rows, item = rows[feeds[item] & came_in], item[feeds[item] & came_in]
-        whole = facts.wholes(item, table["whole"][rows], table["per"][rows], table["times"][rows])
-        whole = whole - table["trimmed"][rows]
+        item, whole = facts.lines(table, rows)
+        whole = whole - facts.trimmed(rows, whole)
         ev = table["ev"][rows].astype(np.int64)
         kind = state.journal.tables["events"]["kind"][ev]
         season = self.season.of(state.moment.on[ev])

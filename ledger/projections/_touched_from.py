@@ -121,7 +121,7 @@ def _item(state: State, text: str) -> Start:
         raise NotFound("item", f"there is no item {text!r} in this book", hint)
     if not MATCHED[state.facts.sort[found]]:
         return _of_events(state, _lent_by(state, _some(found)), state.facts.names[found])
-    lots = np.flatnonzero(state.lots["item"] == found)
+    lots = np.flatnonzero(np.isin(state.lots["item"], state.facts.several(found)))
     return Start(lots, _some([]), state.facts.names[found])
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.amounts import format_whole
-from ledger.projections._common import goes, listed_lots
+from ledger.projections._common import UNITS, goes, listed_lots
 from ledger.projections._standing import standings
 from ledger.projections._touching import touching
 from ledger.replay import KEPT, ORIGINS, _tables
@@ -167,7 +167,7 @@ def _cells(state: State, rows: Rows) -> dict[str, Any]:
         "on": np.datetime_as_string(state.moment.on[ev].astype("datetime64[D]")).astype(object),
         "item": names[np.where(item >= 0, item, len(names) - 1)],
         "amount": whole / 1000,
-        "unit": np.array([_UNITS.get(one, "") for one in measure], object),
+        "unit": np.array([UNITS[one] for one in measure], object),
         "text": _in_words(state, whole, measure),
         "jars": _nullable(jars),
         "kept": np.array(
@@ -184,9 +184,6 @@ def _cells(state: State, rows: Rows) -> dict[str, Any]:
         **_standing(state, what, lot, ev),
         "assumptions": [[] for _ in ids],
     }
-
-
-_UNITS = {"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}
 
 
 def _entry(state: State, ev: int) -> str | None:

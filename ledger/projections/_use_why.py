@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.projections._arithmetic import product, quotient, total
-from ledger.projections._common import event_node, whole_unit
-from ledger.projections._shelf_ahead import UNITS
+from ledger.projections._common import UNITS, event_node, whole_unit
 from ledger.projections._use_past import AHEAD, UsePast, is_use, people_factor
 from ledger.projections.base import Node
 

@@ -120,8 +120,7 @@ class Earned:
         for part in garden.parts:
             if part.season is None or not part.source.years:
                 continue
-            shares = {part.crop: 1.0} if part.crop >= 0 else garden.shares.get(part.season, {})
-            for crop, share in shares.items():
+            for crop, share in garden.shares(part.season, part.crop).items():
                 lasting.setdefault((part.season, crop), []).append(
                     (part, part.money * share, share)
                 )

@@ -308,12 +308,11 @@ def _never_eaten(state: State, lots: Lots, sheet: _Sheet, period: tuple[int, int
 def _garden(state: State, lots: Lots, sheet: _Sheet, season: int) -> None:
     """Post the garden inputs that count in the season, as `season` and the jars' costs have them."""
     garden = state.costs.garden
-    shares = garden.shares.get(season, {})
     rows: list[tuple[int, int, int, float]] = []
     for part in garden.parts:
         if part.season != season or not part.money:
             continue
-        for crop, share in ({part.crop: 1.0} if part.crop >= 0 else shares).items():
+        for crop, share in garden.shares(season, part.crop).items():
             line = _LINE["animals" if lots.animals[crop] else "garden"]
             rows.append((line, part.source.ev, crop, part.money * share))
     lines, evs, crops, money = zip(*rows, strict=True) if rows else ((), (), (), ())

@@ -44,6 +44,7 @@ COLUMNS = (
     Column("lot", "Lot", "", "Id of the lot that this made entry is."),
     Column("on", "Day", "day", "When it was put up.", main=True),
     Column("item", "Item", "", "What was made.", main=True),
+    Column("measure", "Measure", "", "mass, volume, count, energy, or the counted unit that it was made in."),
     Column("jar", "Jar", "", "Which jar; null when not in jars."),
     Column("jars", "Jars", "jars", "How many jars, unsealed ones included.", main=True),
     Column("volume_ml", "Volume", "ml", "Volume, for items kept by volume; else null."),
@@ -88,11 +89,12 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
     Answer
         Columns as in `COLUMNS`.
     """
-    wanted = None if item is None else state.facts.find(item)
+    found = None if item is None else state.facts.find(item)
+    wanted = () if found is None else state.facts.several(found)
     kept = [
         (dict(record), mark, made)
         for made, record, mark in state.once(_told)
-        if (batch is None or record["batch"].startswith(batch)) and (item is None or made == wanted)
+        if (batch is None or record["batch"].startswith(batch)) and (item is None or made in wanted)
     ]
     records = [record for record, _, _ in kept]
     ids, assumptions = assumptions_of(state, [mark for _, mark, _ in kept])
@@ -170,6 +172,7 @@ def _names(state: State, first: Array, ev: list[int]) -> dict[str, list[Any]]:
         "lot": address,
         "on": [day_text(day) for day in state.lots["day"][first].tolist()],
         "item": [facts.names[item] for item in state.lots["item"][first].tolist()],
+        "measure": [facts.measure[item] for item in state.lots["item"][first].tolist()],
         "jar": [None if code < 0 else facts.names[int(facts.canon[code])] for code in jars],
         "kept": [KEPT[code] for code in supplies["kept"][row].tolist()],
     }
@@ -192,7 +195,8 @@ def _figures(state: State, lots: Array, begins: Array, first: Array) -> dict[str
     is_volume = [state.facts.measure[item] == "volume" for item in items]
     quarts = [w / QUART_UL if v else None for w, v in zip(whole, is_volume, strict=True)]
     liters = [w / 1e6 if v else None for w, v in zip(whole, is_volume, strict=True)]
-    costs = state.costs
+    rows = state.costs.rows
+    shares = np.add.reduceat(rows.share_of_lot[rows.number_of_lot[lots]], begins).tolist()
     return {
         "jars": jars,
         "volume_ml": [w / 1000 if v else None for w, v in zip(whole, is_volume, strict=True)],
@@ -206,8 +210,7 @@ def _figures(state: State, lots: Array, begins: Array, first: Array) -> dict[str
         "cost_per_liter": _each(all_in, liters),
         "out_of_pocket_per_quart": _each(pocket, quarts),
         "labour_hours": [
-            costs.minutes_of(e) / 60 * w / costs.rows.whole_made(e)
-            for e, w in zip(ev, whole, strict=True)
+            state.costs.minutes_of(e) / 60 * share for e, share in zip(ev, shares, strict=True)
         ],
         "_quarts": quarts,
         "_whole": whole,

@@ -94,7 +94,7 @@ def build(
         return build_items(state, only)
     rows = listed_lots(state)
     if only is not None:
-        rows = rows[state.lots["item"][rows] == only]
+        rows = rows[np.isin(state.lots["item"][rows], state.facts.several(only))]
     records = [_record(state, int(lot)) for lot in rows]
     records.sort(
         key=lambda r: (r["_danger"], r["use_by"] is None, r["use_by"] or "", r["on"], r["lot"])

@@ -11,19 +11,34 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.amounts import is_counted, parse_amount
+from ledger.reference.crossing import MEASURES
+from ledger.replay._said import COUNTED, FIRST_VERSION
 from ledger.replay._tables import ROLES
 
 if TYPE_CHECKING:
     from ledger.replay._columns import Array, Names
     from ledger.replay.journal import Journal
 
-__all__ = ["KEPT", "take_draws", "take_lines", "take_supplies", "take_work"]
+__all__ = [
+    "KEPT",
+    "take_draws",
+    "take_lids",
+    "take_lines",
+    "take_supplies",
+    "take_targets",
+    "take_work",
+]
 
 KEPT = ("shelf", "fridge", "freezer", "cellar", None)
 """Where a lot is kept, by code; the last stands for code -1: nobody said."""
 
 _KEPT = {name: code for code, name in enumerate(KEPT[:-1])}
 _NAN = float("nan")
+_MEASURE = {name: code for code, name in enumerate(MEASURES)}
+_RANK = {"supplies": 7}
+"""Place of a table's lines in the order of rule 4 within an event; a draw's is that of its role."""
+
 _LEFT = 2
 """The field of what a meal left, which goes into the fridge unless it is said otherwise."""
 
@@ -42,9 +57,8 @@ def take_lines(
     if not lines:
         return
     items = journal.items.codes(names or _texts(lines, "item"))
-    for code in sorted(set(items) - journal.first_amount.keys(), key=items.index):
-        line = lines[items.index(code)]
-        journal.first_amount[code] = getattr(line, "amount", None) or "1 pt"
+    ways = _ways(journal, items, lines, "")
+    _note_first(journal, items, evs, lines, ways, _RANK.get(table, more.get("role", 0)))
     journal.tables[table].extend(
         len(lines),
         {
@@ -52,11 +66,51 @@ def take_lines(
             "n": [n or 1 for n in map(attrgetter("n"), lines)],
             "item": items,
             "whole": list(map(attrgetter("whole"), lines)),
-            "per": _codes(journal.units, lines, "per"),
+            "way": ways,
             "times": _whole(lines, "times"),
             **more,
         },
     )
+
+
+def _ways(journal: Journal, items: list[int], lines: Sequence[Any], prefix: str) -> Array:
+    """Return the number of the way in which each line, or the part `prefix` of it, was said."""
+    measures, units = _texts(lines, f"{prefix}measure"), _texts(lines, f"{prefix}per")
+    if not any(measures):
+        return journal.ways.codes(items, FIRST_VERSION, journal.units.codes(units))
+    codes = [_code(one, unit) for one, unit in zip(measures, units, strict=True)]
+    typed = [
+        unit or (measure if code == COUNTED else None)
+        for measure, unit, code in zip(measures, units, codes, strict=True)
+    ]
+    return journal.ways.codes(items, codes, journal.units.codes(typed))
+
+
+def _code(measure: str | None, unit: str | None) -> int:
+    """Return the code of a measure: of a count in a counted unit that of its unit."""
+    if measure is None:
+        return FIRST_VERSION
+    if measure == "count" and unit is not None and is_counted(unit):
+        return COUNTED
+    return _MEASURE.get(measure, COUNTED)
+
+
+def _note_first(
+    journal: Journal,
+    items: list[int],
+    evs: Sequence[int] | Array,
+    lines: Sequence[Any],
+    ways: Array,
+    rank: int,
+) -> None:
+    """Remember how each item was first said, in the order of the log and, in an event, of rule 4."""
+    first = journal.first_said
+    for code in set(items):
+        at = items.index(code)
+        key = int(evs[at]) << 3 | rank
+        if code not in first or key < first[code][0]:
+            text = getattr(lines[at], "amount", None) or "1 pt"
+            first[code] = key, int(ways[at]), text
 
 
 def take_supplies(
@@ -84,6 +138,8 @@ def take_supplies(
         kept=[_KEPT.get(kept, nowhere) for kept in _texts(lines, "kept")] or nowhere,
         money=_numbers(lines, "paid" if hasattr(lines[0], "paid") else "value"),
         trimmed=_whole(lines, "trimmed_whole"),
+        trimmed_way=_trimmed_ways(journal, lines),
+        trimmed_times=_whole(lines, "trimmed_times"),
         jars=_whole(lines, "jars"),
         jar=_codes(journal.items, lines, "jar"),
         lids=_codes(journal.items, lines, "lids"),
@@ -93,6 +149,51 @@ def take_supplies(
         years=_numbers(lines, "years"),
         for_crop=_codes(journal.items, lines, "for_crop"),
     )
+
+
+def _trimmed_ways(journal: Journal, lines: Sequence[Any]) -> Column | Array:
+    """Return how what was trimmed was said; -1 where nothing was.
+
+    Where that is not said it is in the whole units in which its line is stored.
+    """
+    if not any(_texts(lines, "trimmed_whole")):
+        return -1
+    out = np.full(len(lines), -1, np.int64)
+    for i, line in enumerate(lines):
+        if line.trimmed_whole:
+            measure, unit = line.trimmed_measure, line.trimmed_per
+            if measure is None:
+                measure = line.measure
+                unit = line.per if _code(measure, line.per) == COUNTED else None
+            code = _code(measure, unit)
+            unit = unit or (measure if code == COUNTED else None)
+            out[i] = journal.ways.code(
+                journal.items.code(line.item), code, journal.units.code(unit)
+            )
+    return out
+
+
+def take_lids(journal: Journal, places: Sequence[int], lids: list[str]) -> None:
+    """Remember that lids were counted, as every jar took one."""
+    for place, code in zip(places, journal.items.codes(lids), strict=True):
+        way = journal.ways.code(code, _MEASURE["count"])
+        key = place << 3 | ROLES.index("lids")
+        if code not in journal.first_said or key < journal.first_said[code][0]:
+            journal.first_said[code] = key, way, "1"
+
+
+def take_targets(journal: Journal, bodies: Sequence[dict[str, Any]]) -> None:
+    """Remember how targets were said: what is wanted may be of a strand that nothing came to yet."""
+    for body in bodies:
+        measure = body.get("measure")
+        if measure is None or body.get("item") is None:
+            continue
+        item, code = journal.items.code(body["item"]), _code(measure, None)
+        unit = journal.units.code(measure) if code == COUNTED else -1
+        journal.ways.code(item, code, unit)
+        if measure == "volume":
+            typed = parse_amount(body["amount"]).unit
+            journal.ways.code(item, code, journal.units.code(typed))
 
 
 def take_draws(journal: Journal, places: list[int], lists: list[Any], role: str) -> None:

@@ -38,7 +38,7 @@ GAUGES = (None, "dial", "weighted")
 
 _I4, _I8, _F8, _I1, _I2 = np.int32, np.int64, np.float64, np.int8, np.int16
 
-_AMOUNT: dict[str, Any] = {"ev": _I4, "n": _I4, "item": _I4, "whole": _I8, "per": _I4, "times": _I8}
+_AMOUNT: dict[str, Any] = {"ev": _I4, "n": _I4, "item": _I4, "whole": _I8, "way": _I4, "times": _I8}
 
 TABLES: dict[str, dict[str, Any]] = {
     "events": {
@@ -61,6 +61,8 @@ TABLES: dict[str, dict[str, Any]] = {
         "kept": _I1,
         "money": _F8,
         "trimmed": _I8,
+        "trimmed_way": _I4,
+        "trimmed_times": _I8,
         "jars": _I4,
         "jar": _I4,
         "lids": _I4,

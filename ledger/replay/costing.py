@@ -185,7 +185,8 @@ class Costs:
             price, _, _ = self.prices.of(item[some], day[some])
             return price * whole[some], state.facts.grams[item[some]] * whole[some]
 
-        self.garden = Garden(season, self._inputs(), (item, day, whole), worth)
+        harvest = item, day, whole
+        self.garden = Garden(season, self._inputs(), harvest, state.facts.item_of, worth)
         self.harvest_lots = rows
         self.lot[rows, _COMPONENT["garden"]] = self.garden.per_lot()
 

@@ -17,7 +17,7 @@ __all__ = ["proven"]
 def proven(state: State, body: dict[str, Any], on: str) -> list[tuple[str, str, int, int]]:
     """Return (item, amount, whole counted, whole proven) of each line of a count on a day.
 
-    Only amounts in the item's own measure are compared; others are left to the reckoning.
+    An amount is set beside what was taken of the strand that it comes to.
     """
     from ledger.replay.state import day_number
 
@@ -33,9 +33,11 @@ def proven(state: State, body: dict[str, Any], on: str) -> list[tuple[str, str, 
     for line in body["lines"]:
         item = state.facts.find(line["item"])
         said = parse_amount(line["amount"], zero=True)
-        if item is None or said.measure != state.facts.measure[item]:
+        if item is None:
             out.append((line["item"], line["amount"], 0, 0))
             continue
-        rows = is_named & there & later & (state.lots["item"][lot] == item)
-        out.append((line["item"], line["amount"], said.whole, int(amount[rows].sum())))
+        stored = {"measure": said.dimension, "whole": said.whole, "per": said.unit}
+        strand, whole, _ = state.facts.comes(item, {**stored, "times": said.times})
+        rows = is_named & there & later & (state.lots["item"][lot] == strand)
+        out.append((line["item"], line["amount"], whole, int(amount[rows].sum())))
     return out

@@ -11,10 +11,11 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.replay._columns import Array
-from ledger.replay.facts import Facts
+from ledger.replay.facts import SORTS, Facts
 from ledger.replay.prices import _bought
 
 if TYPE_CHECKING:
+    from ledger.replay._columns import Table
     from ledger.replay.flows import Moment
     from ledger.replay.journal import Journal
 
@@ -22,6 +23,9 @@ __all__ = ["Durables", "year_of"]
 
 DEFAULT_YEARS = 10.0
 """Life of jars and screw bands when nobody says (Colorado State University Extension 8.704)."""
+
+
+_LENT = [SORTS.index(sort) for sort in ("jar", "equipment")]
 
 
 def year_of(day: int) -> int:
@@ -43,10 +47,10 @@ class Durables:
         order = np.lexsort((table["n"][rows], item.astype(np.int64) << 32 | moment.rank[ev]))
         rows, item, ev = rows[order], item[order], ev[order]
         self.ev = ev
-        whole = facts.wholes(item, table["whole"][rows], table["per"][rows], table["times"][rows])
         self.day = moment.on[ev]
-        self.paid = table["money"][rows]
-        self.pieces = whole / 1000.0
+        pieces, counts = _pieces(facts, table, rows, item)
+        self.paid = np.where(counts, table["money"][rows], 0.0)
+        self.pieces = np.where(counts, pieces, 0) / 1000.0
         self._key = item * np.int64(1 << 24) + self.day
         self._paid_by, self._pieces_by = (
             np.r_[0.0, np.cumsum(column)] for column in (self.paid, self.pieces)
@@ -141,6 +145,20 @@ class Durables:
         rows = slice(self._of[item].start, stop)
         uses, years = (self._fact(item, name, rows) for name in ("uses", "years"))
         return math.nan if uses is None else uses, years or DEFAULT_YEARS
+
+
+def _pieces(facts: Facts, table: Table, rows: Array, item: Array) -> tuple[Array, Array]:
+    """Return how much each purchase brought, and whether it counts for wear.
+
+    Jars and equipment count in pieces; what was said of them otherwise is not counted (rule 13).
+    Of other things it is the amount in the item's own measure.
+    """
+    strand, whole = facts.lines(table, rows)
+    if not rows.size:
+        return whole, np.zeros(0, bool)
+    pieces = facts.strands.pieces(table, rows)
+    lent = np.isin(facts.sort[item], _LENT)
+    return np.where(lent, pieces, np.where(strand == item, whole, 0)), ~lent | (pieces >= 0)
 
 
 def year_numbers(days: Array) -> Array:

@@ -7,17 +7,22 @@ from __future__ import annotations
 
 import copy
 from bisect import bisect_right
-from collections.abc import Callable
-from fractions import Fraction
+from collections.abc import Callable, Mapping
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.amounts import is_counted, parse_amount
+from ledger.events import KINDS
 from ledger.items import ItemFacts, item_key, merge
+from ledger.reference.crossing import MEASURES, Weights
 from ledger.replay._columns import Array
+from ledger.replay._said import COUNTED
+from ledger.replay.strands import Strands
 
 if TYPE_CHECKING:
+    from ledger.replay._columns import Table
     from ledger.replay.journal import Journal
 
 __all__ = ["MATCHED", "SORTS", "Facts", "Settings"]
@@ -31,22 +36,32 @@ _NEVER = 10**6
 
 
 class Facts:
-    """Items as known at one moment.
+    """Items as known at one moment, and their strands: the lines of one that come to one measure.
+
+    Numbers up to `items` are items, each also the strand in the item's own measure; the numbers
+    behind them are the other strands (rule 13). What is known by number is known of both.
 
     Attributes
     ----------
     names : list of str
-        One name an item, as the book first spelled it.
+        By number the item's name, as the book first spelled it.
     canon : ndarray of int, shape (raw names,)
         Item number of each raw name of the journal.
+    items : int
+        How many items there are.
+    item_of : ndarray of int64, shape (numbers,)
+        The item of each strand.
     facts : list of ItemFacts
         What the household said of each item.
-    sort : ndarray of int8, shape (items,)
+    sort : ndarray of int8, shape (numbers,)
         Place in `SORTS`.
     measure : list of str
-    lines_known : int
-        How many raw names had a line by then: the first may have given an item its measure.
-    said : dict
+        ``mass``, ``volume``, ``count``, ``energy`` or, of some strands, a counted unit.
+    strands : Strands
+        What each way of saying an amount comes to.
+    ways_known : int
+        How many of those there were.
+    said : list of dict
         ``said[item]["uses" | "years"]`` is ``(entry seq, value)`` of the newest description.
     """
 
@@ -85,12 +100,103 @@ class Facts:
         self.number = numbers
         self.facts = [folded.get(key, ItemFacts()) for key in self.keys]
         self.said = [self._said.get(key, {}) for key in self.keys]
+        self.items = len(self.names)
+        self._weights: dict[int, Weights] = {}
+        self._then: dict[int, str] = {}
+        self.measure = [f.measure or self._first_measure(i) for i, f in enumerate(self.facts)]
+        self.look_up_units()
+        self.ways_known = len(journal.ways)
+        self.strands = Strands(journal, self)
+        more = self.strands.item_of
+        self.names += [self.names[item] for item in more]
+        self.facts += [self.facts[item] for item in more]
+        self.said += [self.said[item] for item in more]
+        self.measure += self.strands.measure
+        self.item_of = np.r_[np.arange(self.items), np.array(more, np.int64)].astype(np.int64)
         self.sort = np.array([SORTS.index(f.sort or "food") for f in self.facts], np.int8)
-        self.lines_known = len(journal.first_amount)
-        first = {int(canon[code]): text for code, text in reversed(journal.first_amount.items())}
-        self.measure = [f.measure or _measure_of(first.get(i)) for i, f in enumerate(self.facts)]
         self._gpw: dict[int, float | None] = {}
         self._kpg: dict[int, float | None] = {}
+
+    # -- measures -----------------------------------------------------------------------
+
+    @cached_property
+    def said_first(self) -> dict[int, tuple[int, int, str]]:
+        """How each item was first said: when, in which way, and as typed."""
+        first: dict[int, tuple[int, int, str]] = {}
+        for code, said in self._journal.first_said.items():
+            item = int(self.canon[code])
+            if item not in first or said < first[item]:
+                first[item] = said
+        return first
+
+    def _first_measure(self, item: int) -> str:
+        """Return the measure of an item that none was described for: that of its first amount."""
+        said = self.said_first.get(item)
+        if said is None:
+            return "mass"
+        measure = self._journal.ways.measure[said[1]]
+        if measure < 0:
+            return self.measure_then(item)
+        return MEASURES[measure] if measure < COUNTED else "mass"
+
+    def measure_then(self, item: int) -> str:
+        """Return the measure in which lines of the first version are stored.
+
+        The newest described before the item's first line, else that line's own; a counted unit
+        was a piece then.
+        """
+        known = self._then.get(item)
+        if known is None:
+            key, _, text = self.said_first[item]
+            known = self._described_before(item, key >> 3)
+            if known is None:
+                known = parse_amount(text, zero=True).measure
+            self._then[item] = known
+        return known
+
+    def _described_before(self, item: int, ev: int) -> str | None:
+        best: tuple[int, str] | None = None
+        for root, words in self._words.get(item, {}).items():
+            held = [measure for at, measure in words if at < ev]
+            if held and held[-1] is not None and (best is None or root > best[0]):
+                best = root, held[-1]
+        return None if best is None else best[1]
+
+    @cached_property
+    def _words(self) -> dict[int, dict[int, list[tuple[int, str | None]]]]:
+        """By item and entry, at which place in the log which measure was described; None: none."""
+        journal = self._journal
+        out: dict[int, dict[int, list[tuple[int, str | None]]]] = {}
+        events = journal.tables["events"]
+        kinds, roots = events["kind"], events["root"]
+        described, struck = (list(KINDS).index(kind) for kind in ("item_described", "struck"))
+        items: dict[int, int] = {}
+        for ev in np.flatnonzero((kinds == described) | (kinds == struck)).tolist():
+            root = int(roots[ev])
+            if kinds[ev] == struck:
+                if root in items:
+                    out[items[root]][root].append((ev, None))
+                continue
+            body = journal.bodies[ev]
+            item = items[root] = int(self.number[self.canonical(item_key(body["item"]))])
+            words: dict[int, list[tuple[int, str | None]]] = out.setdefault(item, {})
+            words.setdefault(root, []).append((ev, body.get("measure")))
+        return out
+
+    def look_up_units(self) -> None:
+        """Tell pieces from counted units in old lines of items that say how many pieces those are."""
+        if not any(facts.pieces_per for facts in self.facts):
+            return
+        for code, item in enumerate(self.canon.tolist()):
+            if self.facts[item].pieces_per:
+                self._journal.look_up_units(code)
+
+    def weights(self, number: int) -> Weights:
+        """Return the weights of an item."""
+        item = int(self.item_of[number]) if number >= self.items else number
+        if item not in self._weights:
+            self._weights[item] = Weights(self.names[item], self.facts[item])
+        return self._weights[item]
 
     def __len__(self) -> int:
         return len(self.names)
@@ -115,42 +221,111 @@ class Facts:
         """Return the number of the item called `name`, or None."""
         return None if name is None else self.number.get(self.canonical(item_key(name)))
 
-    def wholes(self, item: Array, whole: Array, per: Array, times: Array) -> Array:
-        """Return amounts at the weights known now: `times` x weight where one is known, else `whole`.
+    def find_strand(self, name: str) -> int | None:
+        """Return the number of an item, or of a strand called ``ITEM@MEASURE``, or None."""
+        found = self.find(name)
+        if found is None and "@" in name:
+            item, _, measure = name.rpartition("@")
+            own = self.find(item)
+            found = None if own is None else self.strands.of(own, measure)
+        return found
+
+    def strand_name(self, number: int) -> str:
+        """Return an item's name; of a strand beside its own measure ``ITEM@MEASURE``."""
+        name = self.names[number]
+        return name if number < self.items else f"{name}@{self.measure[number]}"
+
+    def several(self, number: int) -> list[int]:
+        """Return all strands of an item; of a strand behind the items itself alone."""
+        return self.strands.several(number) if number < self.items else [number]
+
+    def lines(self, table: Table, rows: Array) -> tuple[Array, Array]:
+        """Return the strand that each of some lines comes to and its amount there, exactly.
 
         Parameters
         ----------
-        item, whole, per, times : ndarray of int, shape (lines,)
-            Item number, whole units as stored, unit code (-1: exact), thousandths of that unit.
+        table : Table
+            One that has lines.
+        rows : ndarray of int, shape (lines,)
 
         Returns
         -------
-        ndarray of int64, shape (lines,)
+        number, whole : ndarray of int64, shape (lines,)
         """
-        from ledger.amounts import weight_factor
+        ways = table["way"][rows]
+        number = self.strands.number[ways] if ways.size else np.zeros(0, np.int64)
+        return number, self.strands.wholes(ways, table["whole"][rows], table["times"][rows])
 
-        crossed = np.flatnonzero(per >= 0)
-        if not crossed.size:
-            return whole
-        out = whole.copy()
-        pairs, inverse = np.unique(
-            item[crossed] * np.int64(1 << 20) + per[crossed], return_inverse=True
+    def comes(self, item: int, line: Mapping[str, Any]) -> tuple[int | None, int, str]:
+        """Return what a stored line of a body comes to.
+
+        Parameters
+        ----------
+        item : int
+            Its item's number.
+        line : mapping
+            With `whole` and `measure`, else of the first version.
+
+        Returns
+        -------
+        number : int or None
+            Of the strand; None where no line of the book comes to it.
+        whole : int
+        measure : str
+        """
+        measure, unit, many = line.get("measure"), line.get("per"), int(line["whole"])
+        if measure is None:
+            measure, many = self.strands.stored(item, line)
+            unit = None
+        elif measure == "count" and unit is not None and is_counted(unit):
+            measure = unit
+        come = self.weights(item).come(
+            measure, unit if measure == "volume" else None, self.measure[item]
         )
-        for i, pair in enumerate(pairs.tolist()):
-            number, unit = divmod(pair, 1 << 20)
-            facts = self.facts[number]
-            if not facts.g_per and facts.g_per_ml is None:
-                continue
-            factor = weight_factor(
-                self._journal.units.texts[unit],
-                self.measure[number],
-                facts.g_per or {},
-                facts.g_per_ml,
-            )
-            if factor is not None:
-                rows = crossed[inverse == i]
-                out[rows] = _times(times[rows], factor)
-        return out
+        if come.factor is not None:
+            many = round((int(line["times"]) if come.of_times else many) * come.factor)
+        return self.strands.of(item, come.measure), many, come.measure
+
+    def counted(self, item: Array, whole: Array) -> tuple[Array, Array]:
+        """Return the strand to which pieces of items come, and how much they are there.
+
+        Parameters
+        ----------
+        item : ndarray of int, shape (lines,)
+            Codes of raw names.
+        whole : ndarray of int64, shape (lines,)
+            Thousandths of a piece.
+        """
+        if not item.size:
+            return np.zeros(0, np.int64), whole
+        codes, which = np.unique(item, return_inverse=True)
+        count = MEASURES.index("count")
+        found = [self._journal.ways.find(code, count) for code in codes.tolist()]
+        assert None not in found
+        ways = np.array(found, np.int64)[which]
+        return self.strands.number[ways], self.strands.wholes(ways, whole, whole)
+
+    def trimmed(self, rows: Array, whole: Array) -> Array:
+        """Return what was trimmed off supplies, in the strand of their lines; `whole` at the most.
+
+        Parameters
+        ----------
+        rows : ndarray of int, shape (lines,)
+            Rows of the journal's supplies.
+        whole : ndarray of int64, shape (lines,)
+            The lines' amounts before.
+        """
+        table = self._journal.tables["supplies"]
+        off = table["trimmed"][rows].astype(np.int64)
+        some = np.flatnonzero(off)
+        if not some.size:
+            return off
+        mine = rows[some]
+        way, own = table["trimmed_way"][mine], table["way"][mine]
+        taken = self.strands.wholes(way, off[some], table["trimmed_times"][mine])
+        same = self.strands.number[way] == self.strands.number[own]
+        off[some] = np.where(same, np.minimum(taken, np.maximum(whole[some], 0)), 0)
+        return off
 
     def grams_per_whole(self, number: int) -> float | None:
         """Return grams in one whole unit of an item, or None where no weight is known.
@@ -168,56 +343,37 @@ class Facts:
         return np.array([np.nan if w is None else w for w in weights], np.float64)
 
     @cached_property
-    def equivalent(self) -> tuple[Array, Array]:
-        """Each item's shop equivalent (-1: none) and what one whole unit is worth in it."""
-        other, factor = np.full(len(self), -1, np.int64), np.full(len(self), np.nan)
-        for number, facts in enumerate(self.facts):
-            equivalent = self.find(facts.shop_equivalent)
-            if equivalent is None or equivalent == number:
-                continue
-            scale = self._scale(number, equivalent)
-            if scale is not None:
-                other[number], factor[number] = equivalent, scale
-        return other, factor
+    def equivalents(self) -> list[tuple[Array, Array]]:
+        """Where else a strand's price may be found, the likeliest first (rule 13).
 
-    def _scale(self, number: int, equivalent: int) -> float | None:
-        if self.measure[number] == self.measure[equivalent]:
+        Each is the strand of its shop equivalent (-1: none) and what one whole unit is worth in
+        that: in the strand's own measure, in the equivalent's, in mass.
+        """
+        several = [(np.full(len(self), -1, np.int64), np.full(len(self), np.nan)) for _ in range(3)]
+        for number, facts in enumerate(self.facts):
+            item = None if facts.shop_equivalent is None else self.find(facts.shop_equivalent)
+            if item is None or item == self.item_of[number]:
+                continue
+            own = self.strands.of(item, self.measure[number])
+            mass = self.strands.of(item, "mass")
+            for (other, factor), strand in zip(several, (own, item, mass), strict=True):
+                scale = None if strand is None else self._scale(number, strand)
+                if strand is not None and scale is not None:
+                    other[number], factor[number] = strand, scale
+        return [pair for pair in several if (pair[0] >= 0).any()]
+
+    def _scale(self, number: int, other: int) -> float | None:
+        if self.measure[number] == self.measure[other]:
             return 1.0
-        own, its = self.grams_per_whole(number), self.grams_per_whole(equivalent)
+        own, its = self.grams_per_whole(number), self.grams_per_whole(other)
         return None if own is None or its is None else own / its
 
     def _weigh(self, number: int) -> float | None:
-        facts, measure = self.facts[number], self.measure[number]
+        measure = self.measure[number]
         if measure == "mass":
             return 0.001
-        if measure == "volume":
-            if facts.g_per_ml is not None:
-                return float(facts.g_per_ml) / 1000
-            return self._by_volume_unit(facts)
-        if measure == "count":
-            grams = (facts.g_per or {}).get("piece")
-            if grams is not None:
-                return float(grams) / 1000
-            return self._by_table(facts, "piece", 1000)
-        return None
-
-    def _by_volume_unit(self, facts: ItemFacts) -> float | None:
-        from ledger.amounts import unit_factor
-
-        for unit, grams in sorted((facts.g_per or {}).items()):
-            known = unit_factor(unit)
-            if known is not None and known[0] == "volume":
-                return float(Fraction(grams) / known[1])
-        cup = unit_factor("cup")
-        return None if cup is None else self._by_table(facts, "cup", float(cup[1]))
-
-    def _by_table(self, facts: ItemFacts, unit: str, wholes: float) -> float | None:
-        if facts.food is None:
-            return None
-        from ledger.reference import foods
-
-        measure = foods.household_measure(facts.food, unit)
-        return None if measure is None else float(measure.grams) / wholes
+        found = self.weights(number).per_whole(measure)
+        return None if found is None else float(found.grams)
 
     def kcal_per_gram(self, number: int) -> float | None:
         """Return kcal in a gram as bought: the item's own figure, else its food-table row's.
@@ -241,25 +397,6 @@ class Facts:
             kcal = foods.kcal_per_100g(facts.food)
             return None if kcal is None else float(kcal) / 100 * edible
         return None
-
-
-def _measure_of(amount: str | None) -> str:
-    if amount is None:
-        return "mass"
-    from ledger.amounts import parse_amount
-
-    return parse_amount(amount, zero=True).measure
-
-
-def _times(times: Array, factor: Fraction) -> Array:
-    """Return round-half-even(times x factor), exactly."""
-    num, den = factor.numerator, factor.denominator
-    if times.size and int(times.max()) * num * 2 < 1 << 62 and den < 1 << 61:
-        product = times * num
-        quotient, rest = np.divmod(product, den)
-        up = (2 * rest > den) | ((2 * rest == den) & (quotient % 2 == 1))
-        return np.asarray(quotient + up)
-    return np.array([round(Fraction(int(t)) * factor) for t in times], np.int64)
 
 
 class Settings:

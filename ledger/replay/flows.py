@@ -65,6 +65,8 @@ class Moment:
 class Flows:
     """Lots, draws and counts of matched items, rows in the order of their position.
 
+    `item` is the strand that a line comes to (rule 13).
+
     `lots` has: ev, n, item, whole, base, pos, origin, kept, money, jars, share, row (in the
     journal's supplies), suffix ('' or 'f'). `draws` has: ev, n, line, item, whole, base, pos, role,
     lot_text, named (the lot it names, or -1), row (-1 - row of the supply for lids). `counts` has:
@@ -95,7 +97,7 @@ def flows_of(journal: Journal, facts: Facts, moment: Moment, only: Array | None 
     ----------
     only : ndarray of bool, shape (events,), optional
     """
-    matched = MATCHED[facts.sort] if len(facts) else np.zeros(0, bool)
+    matched = MATCHED[facts.sort[: facts.items]] if len(facts) else np.zeros(0, bool)
 
     def rows(table: str) -> Array:
         found = moment.rows(journal, table)
@@ -111,13 +113,12 @@ def flows_of(journal: Journal, facts: Facts, moment: Moment, only: Array | None 
 
 def _rows(table: Any, rows: Array, facts: Facts, moment: Moment) -> dict[str, Array]:
     """Return the columns that every line has, at the weights known now."""
-    item = facts.canon[table["item"][rows]]
-    whole = facts.wholes(item, table["whole"][rows], table["per"][rows], table["times"][rows])
+    item, whole = facts.lines(table, rows)
     ev = table["ev"][rows]
     return {
         "ev": ev.astype(np.int64),
         "n": table["n"][rows].astype(np.int64),
-        "item": item.astype(np.int64),
+        "item": item,
         "whole": whole,
         "base": moment.rank[ev] << LINE_BITS,
         "row": rows,
@@ -130,7 +131,7 @@ def _lots(
     table = journal.tables["supplies"]
     rows = rows[matched[facts.canon[table["item"][rows]]]]
     out = _rows(table, rows, facts, moment)
-    out["whole"] = out["whole"] - table["trimmed"][rows]
+    out["whole"] = out["whole"] - facts.trimmed(rows, out["whole"])
     out["jars"] = table["jars"][rows].astype(np.int64)
     out["kept"] = table["kept"][rows]
     out["suffix"] = np.zeros(rows.size, np.int8)
@@ -218,15 +219,14 @@ def _lids(
     """Return one draw of lids, one a jar, for each made entry with jars."""
     table = journal.tables["supplies"]
     rows = rows[(table["jars"][rows] > 0) & (table["lids"][rows] >= 0)]
-    item = facts.canon[table["lids"][rows]].astype(np.int64)
-    keep = matched[item]
-    rows, item = rows[keep], item[keep]
+    rows = rows[matched[facts.canon[table["lids"][rows]]]]
+    item, whole = facts.counted(table["lids"][rows], table["jars"][rows].astype(np.int64) * 1000)
     ev = table["ev"][rows].astype(np.int64)
     return {
         "ev": ev,
         "n": table["n"][rows].astype(np.int64),
         "item": item,
-        "whole": table["jars"][rows].astype(np.int64) * 1000,
+        "whole": whole,
         "base": moment.rank[ev] << LINE_BITS,
         "row": -1 - rows,
         "role": np.full(rows.size, _tables.ROLES.index("lids"), np.int64),
@@ -239,7 +239,43 @@ def _counts(
 ) -> dict[str, Array]:
     table = journal.tables["counts"]
     rows = rows[matched[facts.canon[table["item"][rows]]]]
-    out = _rows(table, rows, facts, moment)
+    lines = _rows(table, rows, facts, moment)
+    out = _with_noughts(_added_up(lines), lines, table["whole"][rows] == 0, facts)
     out["pos"] = out["base"] + out["n"]
     order = np.argsort(out["pos"], kind="stable")
     return {name: column[order] for name, column in out.items()}
+
+
+def _added_up(out: dict[str, Array]) -> dict[str, Array]:
+    """Add up the lines of one count that come to one strand; the first stands for all (rule 13)."""
+    order = np.lexsort((out["n"], out["ev"] << 32 | out["item"]))
+    key = (out["ev"] << 32 | out["item"])[order]
+    first = np.flatnonzero(np.r_[True, key[1:] != key[:-1]]) if key.size else np.zeros(0, np.int64)
+    if first.size == key.size:
+        return out
+    added = {name: column[order[first]] for name, column in out.items()}
+    added["whole"] = np.add.reduceat(out["whole"][order], first)
+    return added
+
+
+def _with_noughts(
+    out: dict[str, Array], lines: dict[str, Array], is_nought: Array, facts: Facts
+) -> dict[str, Array]:
+    """Count the other strands of an item as nothing where a line said so of the item (rule 13)."""
+    item = facts.item_of[lines["item"]]
+    several = np.bincount(facts.item_of, minlength=facts.items) > 1
+    noughts = np.flatnonzero(is_nought & several[item]) if item.size else np.zeros(0, np.int64)
+    if not noughts.size:
+        return out
+    counted = set(zip(out["ev"].tolist(), out["item"].tolist(), strict=True))
+    rows, strands = [], []
+    for row in noughts[np.argsort(lines["n"][noughts], kind="stable")].tolist():
+        ev = int(lines["ev"][row])
+        for strand in facts.strands.several(int(item[row])):
+            if (ev, strand) not in counted:
+                counted.add((ev, strand))
+                rows.append(row)
+                strands.append(strand)
+    more = {name: column[rows] for name, column in lines.items()}
+    more["item"], more["whole"] = np.array(strands, np.int64), np.zeros(len(rows), np.int64)
+    return {name: np.concatenate([column, more[name]]) for name, column in out.items()}

@@ -105,7 +105,10 @@ class Garden:
     ----------
     season : Season
     inputs : list of Input
-    item, day, whole : ndarray, shape (harvest lots,)
+    harvest : item, day, whole
+        Of the harvest lots, ndarrays of shape (harvest lots,); `item` is the strand's number.
+    crop_of : ndarray of int64, shape (strands,)
+        The item of each strand.
     worth : callable
         Given places of harvest lots, their shop value on their day and their grams, as arrays of
         float; NaN where not known. Asked only where crops share an input.
@@ -116,10 +119,11 @@ class Garden:
         season: Season,
         inputs: list[Input],
         harvest: tuple[Array, Array, Array],
+        crop_of: Array,
         worth: Callable[[Array], tuple[Array, Array]],
     ) -> None:
         self.item, self.day, self.whole = harvest
-        self._worth = worth
+        self._worth, self._crop_of = worth, crop_of
         self.season = season
         self.season_of = season.of(self.day) if self.day.size else np.zeros(0, np.int64)
         self._key, self._which = np.unique(
@@ -128,7 +132,8 @@ class Garden:
         self.parts: list[Part] = []
         for one in inputs:
             self._spread(one)
-        self.shares: dict[int, dict[int, float]] = {}
+        self._shares: dict[tuple[int, int], dict[int, float]] = {}
+        self.unshared: set[tuple[int, int]] = set()
         self.by_crop: dict[tuple[int, int], float] = {}
         self.marks: dict[tuple[int, int], int] = {}
         self._pool()
@@ -140,7 +145,7 @@ class Garden:
         np.maximum.at(last, self._which, self.day)
         out: dict[int, dict[int, int]] = {}
         for key, day in zip(self._key.tolist(), last.tolist(), strict=True):
-            for crop in (key & 0xFFFFFF, -1):
+            for crop in (int(self._crop_of[key & 0xFFFFFF]), -1):
                 seasons = out.setdefault(crop, {})
                 seasons[key >> 24] = max(seasons.get(key >> 24, day), day)
         return out
@@ -181,40 +186,69 @@ class Garden:
         return seasons[at] if at < len(seasons) else None
 
     def _pool(self) -> None:
-        common: dict[int, float] = {}
+        money: dict[tuple[int, int], float] = {}
+        marks: dict[tuple[int, int], int] = {}
         for part in self.parts:
-            if part.season is None:
-                continue
-            if part.crop >= 0:
+            if part.season is not None:
                 key = (part.season, part.crop)
-                self.by_crop[key] = self.by_crop.get(key, 0.0) + part.money
-                self.marks[key] = self.marks.get(key, 0) | part.source.mark
-            else:
-                common[part.season] = common.get(part.season, 0.0) + part.money
-        for year, money in common.items():
-            self.shares[year] = self._crop_shares(year)
-            for crop, share in self.shares[year].items():
-                self.by_crop[year, crop] = self.by_crop.get((year, crop), 0.0) + money * share
+                money[key] = money.get(key, 0.0) + part.money
+                marks[key] = marks.get(key, 0) | part.source.mark
+        # Those for a crop first, so that sums are made in the same order in any book.
+        for year, crop in sorted(money, key=lambda key: key[1] < 0):
+            for strand, share in self.shares(year, crop).items():
+                own = (year, strand)
+                self.by_crop[own] = self.by_crop.get(own, 0.0) + money[year, crop] * share
+                if share:
+                    self.marks[own] = self.marks.get(own, 0) | marks[year, crop]
 
-    def _crop_shares(self, year: int) -> dict[int, float]:
-        """Share a season's common inputs over its crops by shop value of what was harvested."""
-        rows = np.flatnonzero(self.season_of == year)
-        crops = np.unique(self.item[rows])
-        at = np.searchsorted(crops, self.item[rows])
-        values, grams = self._worth(rows)
-        value = np.bincount(at, values, crops.size)
-        kilos = np.bincount(at, np.nan_to_num(grams) / 1000, crops.size)
+    def shares(self, year: int, crop: int) -> dict[int, float]:
+        """Return each strand's share of what a crop took in a season; of the garden's: -1."""
+        if (year, crop) not in self._shares:
+            self._shares[year, crop] = self._share(year, crop)
+        return self._shares[year, crop]
+
+    def _share(self, year: int, crop: int) -> dict[int, float]:
+        """Share by shop value of what was harvested, else by weight, else evenly (rules 8 and 13).
+
+        A strand without a price takes the season's average price by weight. One that has neither a
+        price nor, where an average is known, a weight bears nothing (`unshared`), unless all are so.
+        """
+        strands = np.unique(self.item[self.season_of == year])
+        mine = np.ones(strands.size, bool) if crop < 0 else self._crop_of[strands] == crop
+        if mine.sum() < 2:
+            return dict.fromkeys(strands[mine].tolist(), 1.0)
+        value, kilos = self._values_of(year)
         priced = ~np.isnan(value)
+        weighed = priced & (kilos > 0)
+        known = kilos[weighed].sum()
+        average = value[weighed].sum() / known if known > 0 else np.nan
+        value, kilos, priced, strands = (a[mine] for a in (value, kilos, priced, strands))
+        usable = kilos > 0
         if priced.any():
-            weighed = priced & (kilos > 0)
-            known = kilos[weighed].sum()
-            average = value[weighed].sum() / known if known > 0 else 0.0
-            weight = np.where(priced, value, kilos * average)
+            usable = priced | (usable & ~np.isnan(average))
+            weight = np.where(priced, value, kilos * np.nan_to_num(average))
         else:
             weight = kilos
+        if not usable.any():
+            return dict.fromkeys(strands.tolist(), 1 / strands.size)
+        self.unshared.update((year, strand) for strand in strands[~usable].tolist())
+        weight = np.where(usable, weight, 0.0)
         if weight.sum() <= 0:
-            weight = kilos if kilos.sum() > 0 else np.ones(crops.size)
-        return dict(zip(crops.tolist(), (weight / weight.sum()).tolist(), strict=True))
+            weight = np.where(usable, kilos, 0.0)
+        if weight.sum() <= 0:
+            weight = usable.astype(float)
+        return dict(zip(strands.tolist(), (weight / weight.sum()).tolist(), strict=True))
+
+    def _values_of(self, year: int) -> tuple[Array, Array]:
+        """Return shop value (NaN: no price) and kilograms (0: no weight) of a season's strands."""
+        rows = np.flatnonzero(self.season_of == year)
+        strands = np.unique(self.item[rows])
+        at = np.searchsorted(strands, self.item[rows])
+        values, grams = self._worth(rows)
+        return (
+            np.bincount(at, values, strands.size),
+            np.bincount(at, np.nan_to_num(grams) / 1000, strands.size),
+        )
 
     def per_lot(self) -> Array:
         """Return the garden cost of each harvest lot, shape (harvest lots,)."""

@@ -17,6 +17,7 @@ import msgspec
 import numpy as np
 
 from ledger import errors
+from ledger.amounts import is_counted, parse_amount
 from ledger.events import KINDS, decode_stored, kind_of, lean, newer_than_this, upcast
 from ledger.events._methods import METHODS
 from ledger.replay import _tables
@@ -26,10 +27,13 @@ from ledger.replay._line_columns import (
     KEPT,
     repeated,
     take_draws,
+    take_lids,
     take_lines,
     take_supplies,
+    take_targets,
     take_work,
 )
+from ledger.replay._said import FIRST_VERSION, OF_PIECES, Ways
 from ledger.replay._trade_columns import take_bought, take_given_away, take_received
 from ledger.replay.naming import split_label
 
@@ -48,6 +52,8 @@ _NAN = float("nan")
 
 UNREAD = -1
 """The code of what is set aside."""
+
+_COPIED = ("ids", "recorded", "labels", "bodies", "_read", "first_said", "unread", "_looked_up")
 
 _READ_MOST = 4000
 """Bodies kept that were read from the log one by one: those of the batches of many years."""
@@ -86,6 +92,10 @@ class Journal:
         What is set aside, by place, as this program cannot read it: counted nowhere, and told of.
     bodies : dict of int to dict
         Bodies of the kinds that state facts, by place.
+    ways : Ways
+        In which ways amounts were said: the column `way` of lines.
+    first_said : dict of int to (int, int, str)
+        How each raw name was first said: when (rising), the way, and the amount as typed.
     """
 
     def __init__(self) -> None:
@@ -101,7 +111,9 @@ class Journal:
         self._ranges: tuple[int, dict[str, Any]] = (0, {})
         self.fetch: Callable[[int], tuple[Any, ...]] | None = None
         self._read: dict[int, dict[str, Any]] = {}
-        self.first_amount: dict[int, str] = {}
+        self.ways = Ways()
+        self.first_said: dict[int, tuple[int, int, str]] = {}
+        self._looked_up: dict[int, int] = {}
         self._decoders = {
             name: msgspec.json.Decoder(list[lean(kind.body)])  # type: ignore[misc]
             for name, kind in KINDS.items()
@@ -115,9 +127,9 @@ class Journal:
         """Return a copy that takes more events in while this one stays as it is."""
         other = copy.copy(self)
         other.tables = {name: table.copy() for name, table in self.tables.items()}
-        for name in ("items", "units", "people", "lots", "garden", "whom", "place"):
+        for name in ("items", "units", "people", "lots", "garden", "whom", "place", "ways"):
             setattr(other, name, getattr(self, name).copy())
-        for name in ("ids", "recorded", "labels", "bodies", "_read", "first_amount", "unread"):
+        for name in _COPIED:
             setattr(other, name, copy.copy(getattr(self, name)))
         return other
 
@@ -162,7 +174,7 @@ class Journal:
                 continue
             kind, places = _KINDS[code], np.flatnonzero(events["kind"] == code).tolist()
             texts = [bodies[i] for i in places]
-            if written != {KINDS[kind].v}:
+            if written - set(range(KINDS[kind].reads, KINDS[kind].v + 1)):
                 texts = [self._raised(kind, versions[i], bodies[i], seqs[i]) for i in places]
             try:
                 self._take_kind(kind, [start + i for i in places], texts, events, start)
@@ -244,7 +256,7 @@ class Journal:
                 root[i] = root[place - start] if place >= start else before[place]
 
     def _raised(self, kind: str, v: int, text: str, seq: int) -> str:
-        if v == KINDS[kind].v:
+        if v >= KINDS[kind].reads:
             return text
         body = upcast(kind_of(kind, seq=seq), v, msgspec.json.decode(text), seq=seq)
         return msgspec.json.encode(body, order="sorted").decode()
@@ -261,6 +273,8 @@ class Journal:
             self.bodies.update(zip(places, facts, strict=True))
             if kind == "item_described":
                 self.items.codes([self.bodies[p]["item"] for p in places])
+            elif kind == "target_set":
+                take_targets(self, facts)
             return
         bodies = self._decoders[kind].decode(joined)
         _refuse_lacking(kind, bodies)
@@ -337,6 +351,7 @@ class Journal:
             for made in body.made:
                 if made.jars:
                     made.lids = made.lids or lids
+                    take_lids(self, [ev], [made.lids])
                 if made.labels is not None:
                     self.labels.append((ev, made.n, made.labels.first, made.labels.last))
             if body.equipment:
@@ -390,6 +405,41 @@ class Journal:
                 self._read.clear()
             self._read[ev] = body
         return body
+
+    def look_up_units(self, item: int) -> None:
+        """Tell lines of the first version that were typed in a counted unit from those in pieces.
+
+        Their columns hold pieces either way; that is asked only once a unit is so many pieces.
+
+        Parameters
+        ----------
+        item : int
+            Code of a raw name.
+        """
+        way = self.ways.find(item, FIRST_VERSION)
+        if way is None or self._looked_up.get(item) == len(self):
+            return
+        before, self._looked_up[item] = self._looked_up.get(item, 0), len(self)
+        for name in ("supplies", "draws", "counts", "prices"):
+            table = self.tables[name]
+            for row in np.flatnonzero((table["way"] == way) & (table["ev"] >= before)).tolist():
+                unit = self._unit_typed(name, row)
+                if unit is not None:
+                    table["way"][row] = self.ways.code(item, OF_PIECES, self.units.code(unit))
+
+    def _unit_typed(self, name: str, row: int) -> str | None:
+        """Return the counted unit of a line as it was typed, or None."""
+        table = self.tables[name]
+        body = self.body(int(table["ev"][row]))
+        field = _tables.FIELDS[int(table["field"][row])] if name == "supplies" else "lines"
+        if name == "draws":
+            field = _tables.ROLES[int(table["role"][row])]
+        several = [body] if name == "prices" else body.get(field) or ()
+        for line in [several] if isinstance(several, dict) else several:
+            if (line.get("n") or 1) == int(table["n"][row]) and line.get("amount"):
+                unit = parse_amount(line["amount"], zero=True).unit
+                return unit if is_counted(unit) else None
+        return None
 
     # -- settling -----------------------------------------------------------------------
 

@@ -120,7 +120,10 @@ class Marks:
         if self._provisional is None:
             self._provisional = garden.provisional(self._state.as_of_day)
         at = int(np.searchsorted(self._costs.harvest_lots, lot))
-        mark = garden.marks.get((int(garden.season_of[at]), int(garden.item[at])), 0)
+        of = int(garden.season_of[at]), int(garden.item[at])
+        mark = garden.marks.get(of, 0)
+        if of in garden.unshared:
+            mark |= self.bit("unpriced", self._state.facts.names[of[1]])
         return mark | PROVISIONAL if self._provisional[at] else mark
 
     def _follow(self, lot: int) -> int:

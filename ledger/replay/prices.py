@@ -21,7 +21,7 @@ _SHIFT = 1 << 23
 
 
 class Prices:
-    """Prices per whole unit, by item and day.
+    """Prices per whole unit, by strand and day; `item` is a strand's number.
 
     Points are what was paid or seen, in the order of rule 2; `ev` is the event of each.
     """
@@ -37,10 +37,7 @@ class Prices:
             if not is_price:
                 kind = journal.tables["events"]["kind"][table["ev"][rows]]
                 rows = rows[kind == _bought()]
-            item = facts.canon[table["item"][rows]].astype(np.int64)
-            whole = facts.wholes(
-                item, table["whole"][rows], table["per"][rows], table["times"][rows]
-            )
+            item, whole = facts.lines(table, rows)
             ev = table["ev"][rows].astype(np.int64)
             keep = (whole > 0) & ~np.isnan(table["money"][rows])
             parts.append(
@@ -71,13 +68,15 @@ class Prices:
             True where the first price after that day had to serve.
         """
         item, day = np.asarray(item, np.int64), np.asarray(day, np.int64)
-        other, factor = (part[item] for part in self._facts.equivalent)
+        several = [(other[item], factor[item]) for other, factor in self._facts.equivalents]
         price, ev = self._before(item, day)
-        self._fill(price, ev, other, factor, day, self._before)
+        for other, factor in several:
+            self._fill(price, ev, other, factor, day, self._before)
         later = np.flatnonzero(ev < 0)
         if later.size:
             price[later], ev[later] = self._after(item[later], day[later])
-            self._fill(price, ev, other, factor, day, self._after)
+            for other, factor in several:
+                self._fill(price, ev, other, factor, day, self._after)
         is_later = np.zeros(item.size, bool)
         is_later[later[ev[later] >= 0]] = True
         return price, ev, is_later

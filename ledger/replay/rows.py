@@ -124,10 +124,6 @@ class Rows:
         """Return the rows of made entries with jars: their lids and jar wear."""
         return self._row_of_key[np.searchsorted(self._entry_key, ev << _N_BITS | n)]
 
-    def whole_made(self, ev: int) -> int:
-        """Return all that a batch made, in whole units."""
-        return int(self._whole_made[ev])
-
     def _into(self) -> None:
         draws = self.state.draws
         ev, role = draws["ev"], draws["role"]
@@ -151,10 +147,10 @@ class Rows:
         left = ~np.isnan(share)
         batch = np.flatnonzero(~left)
         size = self.state.moment.rank.size
-        wholes = np.bincount(ev[batch], whole[batch].astype(np.float64), size)
-        self._whole_made = wholes
         jarred = np.bincount(ev[batch], jars[batch], size)
-        by_whole = whole[batch] / wholes[ev[batch]]
+        by_whole = self._by_whole(ev[batch], n[batch], whole[batch], lots["item"][made[batch]])
+        self.share_of_lot = np.zeros(made.size)
+        self.share_of_lot[batch] = by_whole
         all_jars = jarred[ev[batch]]
         by_jars = np.divide(jars[batch], all_jars, out=by_whole.copy(), where=all_jars > 0)
         parts = [
@@ -169,6 +165,26 @@ class Rows:
         lot, row, part = (np.concatenate([p[i] for p in parts]) for i in range(3))
         keep = part > 0
         self.gives = (lot[keep].astype(np.int64), row[keep].astype(np.int64), part[keep])
+
+    def _by_whole(self, ev: Array, n: Array, whole: Array, strand: Array) -> Array:
+        """Return each lot's share of its batch: by amount, where all that was made is of one strand.
+
+        Else made entries share in equal parts, and each entry's lots by amount (rule 13).
+        """
+        size = self.state.moment.rank.size
+        wholes = np.bincount(ev, whole.astype(np.float64), size)
+        low, high = np.full(size, np.iinfo(np.int64).max), np.full(size, -1)
+        np.minimum.at(low, ev, strand)
+        np.maximum.at(high, ev, strand)
+        share = whole / wholes[ev]
+        mixed = np.flatnonzero(low[ev] < high[ev])
+        if mixed.size:
+            key = ev[mixed] << _N_BITS | n[mixed]
+            _, entry = np.unique(key, return_inverse=True)
+            of_entry = np.bincount(entry, whole[mixed])
+            entries = np.bincount(np.unique(key) >> _N_BITS, minlength=size)
+            share[mixed] = whole[mixed] / of_entry[entry] / entries[ev[mixed]]
+        return np.asarray(share)
 
 
 def _by_event(ev: Array, of: Array) -> dict[int, int]:

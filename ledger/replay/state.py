@@ -254,8 +254,9 @@ def grow_state(old: State, journal: Journal, *, as_of: int, known: int) -> State
     old : State
         Of the same journal, or of the one that `journal` branched from.
     """
-    known_names = (old.facts.canon.size, old.facts.lines_known)
-    if known_names != (len(journal.items), len(journal.first_amount)):
+    facts = old.facts.of_journal(journal)
+    facts.look_up_units()
+    if (facts.canon.size, facts.ways_known) != (len(journal.items), len(journal.ways)):
         return None
     moment, _, _ = _moment(journal, as_of, known)
     change = Change(journal, old.moment, moment)
@@ -263,7 +264,6 @@ def grow_state(old: State, journal: Journal, *, as_of: int, known: int) -> State
         return old.moved(journal, as_of, known, moment)
     if not change.is_small:
         return None
-    facts = old.facts.of_journal(journal)
     prefix = old.settings.newest("jar_label_prefix")
     flows, places, touched = grow_flows(journal, facts, moment, old.flows, change, prefix)
     with _named(facts):

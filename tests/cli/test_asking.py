@@ -75,13 +75,16 @@ def test_no_to_a_near_miss_makes_a_new_item_and_no_to_a_doubt_writes_nothing(run
     assert len(bodies(tmp_path, "harvested")) == 2
 
 
-def test_weight_that_is_needed_is_asked_for_and_kept(run, tmp_path):
+def test_amount_of_no_known_weight_is_kept_as_said(run, tmp_path):
     run("harvest", "31 lb plum")
-    status, _, err = run("harvest", "3 plum", typed="60\n")
+    status, _, err = run("harvest", "3 plum", "2 buckets plum")
     assert status == 0, err
-    assert "How many grams does one piece of plum weigh?" in err
-    assert bodies(tmp_path, "harvested")[1]["lines"][0]["whole"] == 180_000
-    assert run("harvest", "4 plum")[0] == 0
+    assert 'croftbook item "plum" --g-per "bucket 8000"' in err
+    lines = bodies(tmp_path, "harvested")[1]["lines"]
+    assert [(line["measure"], line["whole"]) for line in lines] == [
+        ("count", 3000),
+        ("bucket", 2000),
+    ]
 
 
 def test_book_is_free_while_a_person_thinks(run, tmp_path, monkeypatch):

@@ -158,8 +158,8 @@ BOILED = ["--used", "14 lb snap bean", "--made", "7 quart jars", "--method"]
 
 @pytest.mark.parametrize("method", ["boiling water", "water-bath", "oven"])
 def test_little_acid_in_boiling_water_is_said_before_any_question_or_refusal(run, method):
-    status, out, err = run("putup", "snap beans", *BOILED, method)
-    assert status == 2  # what a quart of it weighs, or the method's word, is asked for after
+    status, out, err = run("putup", "snap beans", *BOILED, method, "--went", "9")
+    assert status == 2  # the mark, or the method's word, is refused after
     assert out == ""
     assert err.startswith("CAUTION: snap beans, snap bean: food of little acid.")
     assert err.index("botulism") < err.index("croftbook: ")

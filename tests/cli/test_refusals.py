@@ -43,7 +43,7 @@ REFUSED = [
     ("harvest -3", "'-3'"),
     ("harvest '0 lb plum'", "amount: '0 lb' is nothing"),
     ("harvest '11 t plum'", "is a great deal"),
-    ("harvest '3 qt plum'", "How much does one qt of plum weigh"),
+    ("harvest '3 qt and 2 heads plum'", "Write two lines, '3 qt plum' and '2 heads plum'"),
     ("harvest plum", "amount: 'plum' does not begin with a number"),
     ("harvest '1 lb plum' --on 2026-12-24", "is still to come"),
     ("harvest '1 lb plum' --on 1899-12-31", "before 1900"),

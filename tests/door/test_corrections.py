@@ -84,14 +84,17 @@ def described(book, **body):
     return book.write("item_described", {"sort": "food", **body}, on="2026-09-02")
 
 
-def test_items_with_lines_of_different_measures_cannot_be_merged(basket):
+def test_items_with_lines_of_different_measures_are_merged(basket):
     book, _ = basket
     described(book, item="prune", measure="count")
     book.write("harvested", line("prune", "3"), on="2026-09-02")
-    with pytest.raises(InputError) as refused:
-        described(book, item="plum", also=["prune"])
-    assert refused.value.field == "also"
-    described(book, item="plum", also=["haricot"])  # which nothing is stored of
+    described(book, item="plum", also=["prune"])
+    left = {
+        one["left"]["measure"]: one["left"]["whole"]
+        for one in book.show("shelf", item="plum").to_dict()["records"]
+    }
+    assert left["count"] == 3000
+    assert left["mass"] > 0
 
 
 def test_two_items_of_one_measure_are_merged(basket):
@@ -104,29 +107,22 @@ def test_two_items_of_one_measure_are_merged(basket):
         described(book, item="prune", also=["plum"])
 
 
-def test_description_that_measures_lines_is_neither_struck_nor_renamed(book, fixed_day):
-    written = book.write("harvested", line("plum", "3 lb"), on="2026-09-02")
-    own = written.described[0].id
-    with pytest.raises(InputError, match="kept by mass"):
-        book.strike(own, "why not")
-    with pytest.raises(InputError) as refused:
-        book.write("item_described", {"item": "damson", "sort": "food"}, replaces=own)
-    assert refused.value.field == "item"
-    body = {"item": "plum", "sort": "food", "measure": "mass", "kcal_per_100g": 46}
-    assert book.write("item_described", body, replaces=own).is_new
+def test_measure_may_change_at_any_time(book, fixed_day):
+    described(book, item="plum", measure="count", g_per={"piece": "50"})
+    book.write("harvested", line("plum", "3 lb"), on="2026-09-02")
+
+    def left():
+        (row,) = book.show("shelf").to_dict()["records"]
+        return row["left"]["measure"], row["left"]["whole"]
+
+    assert left() == ("count", round(3 * 453_592.37 / 50))
+    changed = described(book, item="plum", measure="mass")
+    assert left() == ("mass", round(3 * 453_592.37))
+    book.strike(changed.event.id, "by mistake")
+    assert left()[0] == "count"
 
 
-def test_measure_may_change_while_nothing_is_stored(book, fixed_day):
-    described(book, item="plum", measure="count")
-    described(book, item="plum", measure="mass")
-    assert book.write("harvested", line("plum", "3 lb")).body["lines"][0]["basis"] == "exact"
-
-
-def test_trimmed_part_stays_as_weighed_when_its_item_is_weighed_anew(book, fixed_day):
-    """A trimmed part is stored as a whole amount alone, without the unit it was typed in.
-
-    So a corrected weight reaches the line and not the part; writing the harvest again weighs both.
-    """
+def test_trimmed_part_is_weighed_anew_with_its_line(book, fixed_day):
     book.write("harvested", {"item": "plum", "amount": "1 lb"}, on="2026-08-01")
     plum = {"item": "plum", "sort": "food"}
     book.write("item_described", {**plum, "g_per": {"piece": "60"}}, on="2026-08-01")
@@ -140,6 +136,4 @@ def test_trimmed_part_stays_as_weighed_when_its_item_is_weighed_anew(book, fixed
 
     assert left() == 480_000
     book.write("item_described", {**plum, "g_per": {"piece": "100"}}, on="2026-08-03")
-    assert left() == 1_000_000 - 120_000
-    book.write("harvested", body, on="2026-08-02", replaces=first)
     assert left() == 800_000

@@ -55,8 +55,9 @@ def test_jars_are_whole_volumes_with_lids_and_a_place(book, fixed_day):
     # A half pint is 236.5882365 ml (NIST HB 44, appendix C: 1 gal = 231 in3); rounded once a jar.
     assert made.body["made"] == [
         {"n": 1, "jars": 11, "jar": "half-pint jar", "lids": "lid", "kept": "shelf",
-         "whole": 11 * 236_588, "basis": "exact"},
-        {"n": 2, "amount": "1 cup", "kept": "fridge", "whole": 236_588, "basis": "exact"},
+         "whole": 11 * 236_588, "measure": "volume", "per": "half-pint jar", "times": 11_000},
+        {"n": 2, "amount": "1 cup", "kept": "fridge", "whole": 236_588, "measure": "volume",
+         "per": "cup", "times": 1000},
     ]  # fmt: skip
 
 
@@ -137,16 +138,17 @@ def test_whole_amount_that_cannot_be_is_refused(book, fixed_day, more, field):
     assert book.log.position() == 0
 
 
-def test_weight_of_the_item_is_kept_with_the_unit_typed(book, fixed_day):
+def test_amount_is_stored_as_it_was_said(book, fixed_day):
     body = {"item": "garlic", "sort": "food", "measure": "mass", "g_per": {"cloves": "5"}}
     book.write("item_described", body)
     line = book.write("harvested", {"item": "garlic", "amount": "3 cloves"}).body["lines"][0]
-    assert (line["whole"], line["basis"], line["per"], line["times"]) == (
-        15_000,
-        "item",
-        "clove",
-        3000,
-    )
+    assert {name: line[name] for name in ("whole", "measure", "per", "times")} == {
+        "whole": 3000,
+        "measure": "clove",
+        "per": "clove",
+        "times": 3000,
+    }
+    assert book.show("shelf").to_dict()["records"][0]["left"]["whole"] == 15_000
 
 
 def test_fraction_before_a_jar_is_settled_in_texts(book):

@@ -53,6 +53,7 @@ def test_random_book_survives_every_way_through_a_file(random):
         for event in random:  # bodies stay as they were, but for what the door fills in
             kept = json.loads(first.log.get(event["id"]).body)
             plain = {k: v for k, v in event["body"].items() if not isinstance(v, list)}
+            plain = {k: v for k, v in plain.items() if k != "item" or v not in MERGED}
             assert plain.items() <= kept.items()
             for name in ("lines", "used", "made", "ate", "left"):
                 for line, own in zip(event["body"].get(name, ()), kept.get(name, ()), strict=True):

@@ -15,8 +15,8 @@ def jar_cost(items, prices, made):
 
 def _jar_cost(items, prices, one):
     figures, all_in = one.figures, one.figures.all_in
-    price = prices.of(one.item, one.on)
-    by_volume = items.measure(one.item) == "volume"
+    price = prices.of(one.strand, one.on)
+    by_volume = one.strand.measure == "volume"
     quarts = one.whole / QUART_UL if by_volume else None
     shop = price.each * QUART_UL if price and quarts else None
     cost_per_quart = all_in / quarts if quarts else None
@@ -25,10 +25,11 @@ def _jar_cost(items, prices, one):
         "lot": f"{one.entry}:{one.n}",
         "on": one.on,
         "item": one.item,
+        "measure": one.strand.measure,
         "jar": one.jar,
         "jars": one.jars,
         "volume_ml": F(one.whole, 1000) if by_volume else None,
-        "mass_g": items.grams(one.item, one.whole),
+        "mass_g": items.grams(one.strand, one.whole),
         "kept": one.kept,
         "cost": {**figures.cost, "all_in": all_in, "out_of_pocket": figures.out_of_pocket},
         "cost_per_jar": all_in / one.jars if one.jars else None,
@@ -52,7 +53,7 @@ def shelf(items, lots):
     return [
         _shelf(items, lot)
         for lot in lots.values()
-        if lot.left > 0 and lot.left >= LISTED_FROM[items.measure(lot.item)]
+        if lot.left > 0 and lot.left >= LISTED_FROM.get(lot.strand.measure, 10)
     ]
 
 
@@ -73,7 +74,7 @@ def _shelf(items, lot):
         "kept": lot.kept,
         "jar": lot.jar,
         "jars_left": lot.jars * left if lot.jars else None,
-        "left": {"whole": lot.left, "measure": items.measure(lot.item)},
+        "left": {"whole": lot.left, "measure": lot.strand.measure},
         "share_left": left,
         "origin": origin,
         "cost_left": lot.figures.all_in * left,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 from oracle.answers import jar_cost, shelf
-from oracle.entries import Settings, settle
+from oracle.entries import Settings, known, settle
 from oracle.garden import Garden, Seasons
 from oracle.items import Items
 from oracle.jars import count_jars
@@ -34,7 +34,7 @@ def reckon(events, as_of=None, known_at=None):
     elif isinstance(as_of, str):
         as_of = day(as_of)
     entries = settle(events, as_of, known_at)
-    items = Items(entries)
+    items = Items(entries, known(events, known_at))
     settings = Settings(entries)
     prices = Prices(entries, items)
     walked = Steps(entries, items)

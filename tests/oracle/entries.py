@@ -27,13 +27,18 @@ def phase(kind, body):
     return PHASES.get(kind, 0)
 
 
+def known(events, known_at):
+    """Return the events that were written down by a moment."""
+    if known_at is None:
+        return list(events)
+    return [e for e in events if moment(e["recorded_at"]) <= moment(known_at)]
+
+
 def settle(events, as_of, known_at):
     """Return the entries that count, in rule 2's order."""
     first_of = {}  # event id -> id of the first event of its entry
     chains = {}  # first id -> its events by seq
-    for event in sorted(events, key=lambda e: e["seq"]):
-        if known_at is not None and moment(event["recorded_at"]) > moment(known_at):
-            continue
+    for event in sorted(known(events, known_at), key=lambda e: e["seq"]):
         if event["kind"] == "struck":
             first = first_of.get(event["body"]["id"])
         elif event.get("replaces"):

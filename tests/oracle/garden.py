@@ -113,36 +113,59 @@ class Garden:
         return min((season for season in found if season >= start), default=None)
 
     def _bear(self, one):
-        """Share an input over its season's harvest: by crop where it names none, then by amount."""
-        season = [lot for lot in self.harvests if self.seasons.of(lot.on) == one.season]
-        by_crop = defaultdict(list)
-        for lot in season:
-            by_crop[lot.item].append(lot)
-        shares = {one.crop: F(1)} if one.crop is not None else self._crop_shares(by_crop)
-        for crop, share in shares.items():
-            total = sum(lot.whole for lot in by_crop[crop])
-            for lot in by_crop[crop]:
-                lot.figures.cost["garden"] += one.amount * share * lot.whole / total
-                if share:
+        """Share an input over its season's strands: of its crop where it names one, then by amount."""
+        season = defaultdict(list)
+        for lot in self.harvests:
+            if self.seasons.of(lot.on) == one.season:
+                season[lot.strand].append(lot)
+        mine = {s: lots for s, lots in season.items() if one.crop in (None, s.item)}
+        shares, unshared = self._shares(mine, season)
+        for strand, lots in mine.items():
+            total = sum(lot.whole for lot in lots)
+            for lot in lots:
+                lot.figures.cost["garden"] += one.amount * shares[strand] * lot.whole / total
+                if shares[strand]:
                     lot.figures.unpriced |= one.unpriced
+                if strand in unshared:
+                    lot.figures.unpriced.add(strand.item)
 
-    def _crop_shares(self, by_crop):
-        """Return each crop's part of an input for no crop: by shop value, else by weight."""
-        value, grams = {}, {}
-        for crop, lots in by_crop.items():
-            prices = [self.prices.of(crop, lot.on) for lot in lots]
-            if all(prices):
-                pairs = zip(prices, lots, strict=True)
-                value[crop] = sum((price.each * lot.whole for price, lot in pairs), F(0))
-            grams[crop] = self.items.grams(crop, sum(lot.whole for lot in lots)) or F(0)
-        priced_grams = sum((grams[crop] for crop in value if grams[crop]), F(0))
-        if priced_grams:
-            average = sum((value[crop] for crop in value if grams[crop]), F(0)) / priced_grams
-            weights = {crop: value.get(crop, average * grams[crop]) for crop in by_crop}
+    def _value(self, lots):
+        """Return the shop value of what was harvested; None where a day has no price."""
+        prices = [self.prices.of(lot.strand, lot.on) for lot in lots]
+        if not all(prices):
+            return None
+        return sum((price.each * lot.whole for price, lot in zip(prices, lots, strict=True)), F(0))
+
+    def _shares(self, mine, season):
+        """Return each strand's part of an input, and those that bear nothing for want of figures.
+
+        By shop value; without a price, by weight at the season's average price; with none priced,
+        by weight. A strand that cannot be reckoned so bears nothing, unless none can.
+        """
+        if len(mine) == 1:
+            return dict.fromkeys(mine, F(1)), set()
+        value = {s: self._value(lots) for s, lots in season.items()}
+        grams = {
+            s: self.items.grams(s, sum(lot.whole for lot in lots)) or F(0)
+            for s, lots in season.items()
+        }
+        both = [s for s in season if value[s] is not None and grams[s]]
+        average = sum(value[s] for s in both) / sum(grams[s] for s in both) if both else None
+        if any(value[s] is not None for s in mine):
+            parts = {}
+            for s in mine:
+                if value[s] is not None:
+                    parts[s] = value[s]
+                elif grams[s] and average is not None:
+                    parts[s] = grams[s] * average
         else:
-            weights = {crop: value.get(crop, F(0)) for crop in by_crop}
-        for fallback in (weights, grams, dict.fromkeys(by_crop, F(1))):
+            parts = {s: grams[s] for s in mine if grams[s]}
+        if not parts:
+            return dict.fromkeys(mine, F(1, len(mine))), set()
+        by_weight = {s: grams[s] for s in parts}
+        for fallback in (parts, by_weight, dict.fromkeys(parts, F(1))):
             total = sum(fallback.values(), F(0))
             if total:
-                return {crop: weight / total for crop, weight in fallback.items()}
-        return {}
+                shares = {s: part / total for s, part in fallback.items()}
+                return {s: shares.get(s, F(0)) for s in mine}, set(mine) - set(parts)
+        raise AssertionError

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction as F
 
-from oracle.units import GRAMS, ML, PIECES, measure_of_text
+from oracle.measures import Said, Strand, Weights, comes_to, first_measure, grams, read, read_first
+from oracle.units import measure_of_text
 
 UNMATCHED = ("jar", "equipment", "garden input")
 MERGED_FIELDS = ("item", "also")
@@ -17,7 +18,7 @@ def _key(name):
 class Items:
     """What is known of each item, for all days."""
 
-    def __init__(self, entries):
+    def __init__(self, entries, events):
         described = [e for e in entries if e.kind == "item_described"]
         described.sort(key=lambda e: e.seq)
         self._parent = self._merge(described)
@@ -32,7 +33,12 @@ class Items:
                     facts["g_per"].update(value)
                 elif field not in MERGED_FIELDS:
                     facts[field] = value
-        self._first_lines(entries)
+        self._events = sorted(events, key=lambda e: e["seq"])
+        self._first = {}  # root -> (seq, line) of the first amount
+        for event in self._events:
+            for name, line in amounts_of(event):
+                self._first.setdefault(self._root(_key(name)), (event["seq"], line))
+        self._then = {}
 
     @staticmethod
     def _merge(described):
@@ -56,24 +62,6 @@ class Items:
             key = self._parent[key]
         return key
 
-    def _first_lines(self, entries):
-        """Take an unknown measure from the item's first line."""
-        for entry in sorted(entries, key=lambda e: e.seq):
-            for name in ("lines", "used", "fuel", "ate", "left", "seed", "uses"):
-                lines = entry.body.get(name) or []
-                for line in [lines] if isinstance(lines, dict) else lines:
-                    if isinstance(line, dict) and line.get("item") and "amount" in line:
-                        facts = self.facts.setdefault(self._root(_key(line["item"])), {"g_per": {}})
-                        facts.setdefault("measure", measure_of_text(line["amount"]))
-            if entry.kind == "price_seen":
-                self._measure_of(entry.body["item"], entry.body["amount"])
-            for line in entry.body.get("made") or []:
-                self._measure_of(entry.body["makes"], line.get("amount") or "1 pint jar")
-
-    def _measure_of(self, item, amount):
-        facts = self.facts.setdefault(self._root(_key(item)), {"g_per": {}})
-        facts.setdefault("measure", measure_of_text(amount))
-
     def name(self, text):
         """Return the one name of an item, whatever it was called."""
         root = self._root(_key(text))
@@ -84,7 +72,40 @@ class Items:
         return self.facts.get(self._root(_key(item)), {}).get(field, default)
 
     def measure(self, item):
-        return self.of(item, "measure", "count" if self.sort(item) in ("jar", "lid") else "mass")
+        """Return the measure in which an item is reckoned: as described, else as first said."""
+        described = self.of(item, "measure")
+        if described is not None:
+            return described
+        root = self._root(_key(item))
+        if root not in self._first:
+            return "mass"
+        return first_measure(self._first[root][1], self.measure_then(item))
+
+    def measure_then(self, item):
+        """Return the measure in which lines of the first version are kept: that of their first day."""
+        root = self._root(_key(item))
+        if root not in self._then:
+            seq, line = self._first[root]
+            said = self._described_before(root, seq)
+            self._then[root] = said or measure_of_text(line.get("amount") or "1 pint jar")
+        return self._then[root]
+
+    def _described_before(self, root, seq):
+        """Return the newest measure described of an item before an event, as it was known then."""
+        held = {}  # first event of an entry -> its measure
+        first_of = {}
+        for event in self._events:
+            if event["seq"] >= seq:
+                break
+            if event["kind"] == "struck":
+                held.pop(first_of.get(event["body"]["id"]), None)
+            elif event["kind"] == "item_described":
+                first = first_of[event["id"]] = first_of.get(event.get("replaces"), event["id"])
+                if self._root(_key(event["body"]["item"])) == root:
+                    kept = held.get(first, (event["seq"], None))[0]
+                    held[first] = kept, event["body"].get("measure")
+        said = [one for one in held.values() if one[1] is not None]
+        return max(said)[1] if said else None
 
     def sort(self, item):
         return self.of(item, "sort", "food")
@@ -92,41 +113,45 @@ class Items:
     def is_matched(self, item):
         return self.sort(item) not in UNMATCHED
 
-    def grams_of(self, item, unit):
-        """Return the grams of one `unit` of an item, by the weights known now, or None."""
-        if unit in GRAMS:
-            return GRAMS[unit]
-        g_per = self.of(item, "g_per", {})
-        if unit in g_per:
-            return F(g_per[unit])
-        if unit in ML and self.of(item, "g_per_ml") is not None:
-            return F(self.of(item, "g_per_ml")) * ML[unit]
-        if unit in PIECES and "piece" in g_per:
-            return F(g_per["piece"]) * PIECES[unit]
-        return None
+    def weights(self, item):
+        return Weights(item, self.facts.get(self._root(_key(item)), {}))
 
-    def grams_per_whole(self, item):
-        """Return the grams of one whole unit of an item, or None."""
-        measure = self.measure(item)
-        if measure == "mass":
-            return F(1, 1000)
-        unit = {"volume": "ml", "count": "piece"}.get(measure)
-        grams = self.grams_of(item, unit) if unit else None
-        return None if grams is None else grams / 1000
+    def line(self, item, line, prefix=""):
+        """Return the strand that a line comes to, and its amount there."""
+        said = read(line, prefix)
+        if said is None:
+            said = read_first(self.weights(item), line, self.measure_then(item))
+        return self.comes(item, said)
 
-    def grams(self, item, whole):
+    def comes(self, item, said):
+        """Return the strand that an amount comes to, and how much it is there."""
+        measure, whole = comes_to(self.weights(item), said, self.measure(item))
+        return Strand(item, measure), whole
+
+    def trimmed(self, item, line, strand):
+        """Return what was trimmed off a line, where that comes to the line's own strand."""
+        if not line.get("trimmed_whole"):
+            return 0
+        said = read(line, "trimmed_")
+        if said is None:
+            own = read(line)
+            said = Said(own.measure if own else self.measure_then(item), line["trimmed_whole"])
+        other, whole = self.comes(item, said)
+        return whole if other == strand else 0
+
+    def pieces(self, item, line):
+        """Return the pieces of a line in thousandths; None where it was said otherwise."""
+        said = read(line)
+        if said is None:
+            said = read_first(self.weights(item), line, self.measure_then(item))
+        many = self.of(item, "pieces_per", {}).get(said.measure)
+        if said.measure == "count":
+            return said.whole
+        return None if many is None else round(said.whole * F(many))
+
+    def grams(self, strand, whole):
         """Return the grams of an amount, or None."""
-        each = self.grams_per_whole(item)
-        return None if each is None else each * whole
-
-    def whole(self, item, line):
-        """Return a line's amount: `times` x the present weight of its unit, else as stored."""
-        if line.get("basis", "exact") == "exact" or "per" not in line:
-            return line["whole"]
-        grams, each = self.grams_of(item, line["per"]), self.grams_per_whole(item)
-        if not grams or not each:
-            return line["whole"]
-        return round(F(line["times"], 1000) * grams / each)
+        return grams(self.weights(strand.item), Said(strand.measure, whole))
 
     def durable(self, item, when, entries):
         """Return (uses, years) that hold for an item on a day (CHOICES, lead's a)."""
@@ -142,3 +167,26 @@ class Items:
                 if self.name(body["item"]) == item:
                     found.update({f: F(body[f]) for f in ("uses", "years") if f in body})
         return found.get("uses"), found.get("years")
+
+
+def amounts_of(event):
+    """Yield (item, line) of every amount in an event, in rule 4's order, what was made last."""
+    body, kind = event["body"], event["kind"]
+    if kind == "price_seen":
+        yield body["item"], body
+    for name in ("seed", "used", "fuel"):
+        lines = body.get(name) or []
+        for line in [lines] if isinstance(lines, dict) else lines:
+            if "item" in line:
+                yield line["item"], line
+    if kind == "put_up":
+        for made in body["made"]:
+            if made.get("jars"):
+                lids = made.get("lids") or body.get("lids") or "lid"
+                yield lids, {"measure": "count", "whole": made["jars"] * 1000}
+    for name in ("ate", "lines", "left"):
+        for line in body.get(name) or []:
+            yield line["item"], line
+    if kind == "put_up":
+        for made in body["made"]:
+            yield body["makes"], made

@@ -29,7 +29,7 @@ def match(steps):
     lots, draws = {}, []
     rest = defaultdict(deque)  # item -> [lot, amount that nobody named], oldest first
     for step in steps:
-        queue = rest[step.item]
+        queue = rest[step.strand]
         if isinstance(step, Lot):
             lots[step.id] = step
             queue.append([step, step.whole - set_aside.get(step.id, 0)])
@@ -60,7 +60,7 @@ def _set_asides(steps):
         elif isinstance(step, Draw) and step.lot in supplied:
             lot = supplied[step.lot]
             amount = min(step.whole, lot.whole - taken[lot.id])
-            if lot.item == step.item and amount > 0:
+            if lot.strand == step.strand and amount > 0:
                 taken[lot.id] += amount
                 step.allocations.append(Allocation(lot.id, amount, named=True))
                 named.append((lot, step, amount))
@@ -69,7 +69,7 @@ def _set_asides(steps):
         return sum(
             amount
             for lot, draw, amount in named
-            if lot.item == count.item and lot.step < count.step < draw.step
+            if lot.strand == count.strand and lot.step < count.step < draw.step
         )
 
     return taken, later
@@ -94,6 +94,7 @@ def _extra(step, mark, origin, whole):
     return Lot(
         id=f"{step.entry}:{step.n}{mark}",
         item=step.item,
+        strand=step.strand,
         whole=whole,
         on=step.on,
         kept=None,
@@ -117,6 +118,7 @@ def _count(count: Count, queue, reserved, lots, draws):
             entry=count.entry,
             n=count.n,
             item=count.item,
+            strand=count.strand,
             whole=there - target,
             cause="missing",
             on=count.on,

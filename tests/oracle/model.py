@@ -102,6 +102,7 @@ class Lot:
     origin: str  # grown bought given foraged made left unrecorded found
     entry: str
     step: int
+    strand: tuple = ()
     jars: int | None = None
     jar: str | None = None
     labels: dict | None = None
@@ -133,6 +134,7 @@ class Draw:
     cause: str  # seed used fuel lids eaten given discarded missing
     on: dt.date
     step: int
+    strand: tuple = ()
     lot: str | None = None  # the lot that the line names
     why: str | None = None  # of what is discarded
     made: int | None = None  # the made entry that these lids close
@@ -156,6 +158,7 @@ class Count:
     on: dt.date
     step: int
     as_eaten: bool
+    strand: tuple = ()
     contradicted: bool = False
 
 
@@ -168,6 +171,7 @@ class Made:
     item: str
     on: dt.date
     whole: int
+    strand: tuple
     lots: list[str]
     kept: str | None
     jars: int | None = None

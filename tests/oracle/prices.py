@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction as F
 
+from oracle.measures import Strand
+
 
 @dataclass(frozen=True)
 class Price:
@@ -16,30 +18,32 @@ class Price:
 
 
 class Prices:
-    """Every price in the book, per item in rule 2's order."""
+    """Every price in the book, per strand in rule 2's order."""
 
     def __init__(self, entries, items):
         self._items = items
-        self._seen = {}  # item -> [(on, price per whole unit, event)]
-        self._paid = {}  # item -> [(on, paid, whole)]
+        self._seen = {}  # strand -> [(on, price per whole unit, event)]
+        self._paid = {}  # item -> [(on, paid, pieces in thousandths)]
         for entry in entries:
             if entry.kind == "price_seen":
                 self._add(entry, entry.body, entry.body["price"])
             elif entry.kind == "bought":
                 for line in entry.body["lines"]:
-                    item, whole = self._add(entry, line, line["paid"])
-                    self._paid.setdefault(item, []).append((entry.on, F(line["paid"]), whole))
+                    item, pieces = self._add(entry, line, line["paid"])
+                    if pieces is not None:
+                        self._paid.setdefault(item, []).append((entry.on, F(line["paid"]), pieces))
 
     def _add(self, entry, line, money):
         item = self._items.name(line["item"])
-        whole = self._items.whole(item, line)
+        strand, whole = self._items.line(item, line)
         if whole:
-            self._seen.setdefault(item, []).append((entry.on, F(money) / whole, entry.event))
-        return item, whole
+            self._seen.setdefault(strand, []).append((entry.on, F(money) / whole, entry.event))
+        pieces = self._items.pieces(item, line)
+        return item, pieces
 
-    def of(self, item, when):
-        """Return the shop price of an item on a day, or None (order: CHOICES, lead's b)."""
-        sources = [(item, F(1)), self._equivalent(item)]
+    def of(self, strand, when):
+        """Return the shop price of a strand on a day, or None (order: CHOICES, lead's b, and 50)."""
+        sources = [(strand, F(1)), *self._equivalents(strand)]
         for is_later in (False, True):
             for source, factor in sources:
                 found = self._newest(source, when, is_later)
@@ -56,16 +60,21 @@ class Prices:
         on_first_day = [one for one in after if one[0] == after[0][0]]
         return on_first_day[-1] if after else None
 
-    def _equivalent(self, item):
-        """Return the shop equivalent and how many of its whole units one of the item is."""
-        text = self._items.of(item, "shop_equivalent")
-        if text is None:
-            return None, None
+    def _equivalents(self, strand):
+        """Return where else a price may be found: (strand of the equivalent, its whole units)."""
+        text = self._items.of(strand.item, "shop_equivalent")
+        if text is None or self._items.name(text) == strand.item:
+            return []
         other = self._items.name(text)
-        if self._items.measure(other) == self._items.measure(item):
-            return other, F(1)
-        grams, each = self._items.grams_per_whole(item), self._items.grams_per_whole(other)
-        return (other, grams / each) if grams and each else (None, None)
+        found = [(Strand(other, strand.measure), F(1))]
+        for measure in (self._items.measure(other), "mass"):
+            if measure == strand.measure:
+                continue
+            own = self._items.grams(strand, 1)
+            each = self._items.grams(Strand(other, measure), 1)
+            if own and each:
+                found.append((Strand(other, measure), own / each))
+        return found
 
     def bought(self, item, when):
         """Return (paid, pieces) of an item up to a day, that day included."""

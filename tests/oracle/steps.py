@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction as F
 
+from oracle.measures import Said
 from oracle.model import Count, Draw, Lot, Made
 
 CAUSES = {"given_away": "given", "discarded": "discarded"}
@@ -27,6 +28,7 @@ class Steps:
 
     def __init__(self, entries, items):
         self.items = items
+        self._met = set()  # every strand that a lot or draw so far was of
         self.steps = []
         self.made = []
         self._labels = []  # (first, last, lot ids, item), newest last
@@ -36,12 +38,14 @@ class Steps:
             if walk is not None:
                 walk(entry)
 
-    def _lot(self, entry, mark, item, whole, origin, kept, **jars):
+    def _lot(self, entry, mark, strand, whole, origin, kept, **jars):
+        item = strand.item
         if whole <= 0 or not self.items.is_matched(item):
             return None
         lot = Lot(
             id=f"{entry.id}:{mark}",
             item=item,
+            strand=strand,
             whole=whole,
             on=entry.on,
             kept=kept,
@@ -51,39 +55,44 @@ class Steps:
             **jars,
         )
         self.steps.append(lot)
+        self._met.add(strand)
         return lot
 
     def _draws(self, entry, wanted):
         """Append draws, numbered through the entry, matched items only."""
         n = 0
-        for item, whole, cause, line in wanted:
+        for strand, whole, cause, line in wanted:
+            item = strand.item
             if not self.items.is_matched(item):
                 continue
             n += 1
+            self._met.add(strand)
             self.steps.append(
                 Draw(
                     entry=entry.id,
                     n=n,
                     item=item,
+                    strand=strand,
                     whole=whole,
                     cause=cause,
                     on=entry.on,
                     step=len(self.steps),
-                    lot=self._named(line.get("lot"), item),
+                    lot=self._named(line.get("lot"), strand),
                     why=entry.body.get("why"),
                     made=line.get("made"),
                 )
             )
 
     def _line(self, line, cause):
-        item = self.items.name(line["item"])
-        return item, self.items.whole(item, line), cause, line
+        strand, whole = self.items.line(self.items.name(line["item"]), line)
+        return strand, whole, cause, line
 
     def _lines(self, entry, origin):
         for n, line in numbered(entry.body["lines"]):
             item = self.items.name(line["item"])
-            whole = self.items.whole(item, line) - line.get("trimmed_whole", 0)
-            self._lot(entry, n, item, whole, origin, line.get("kept"))
+            strand, whole = self.items.line(item, line)
+            whole -= self.items.trimmed(item, line, strand)
+            self._lot(entry, n, strand, whole, origin, line.get("kept"))
 
     def _planted(self, entry):
         if entry.body.get("seed"):
@@ -105,34 +114,52 @@ class Steps:
     _discarded = _given_away
 
     def _counted(self, entry):
-        for n, line in numbered(entry.body["lines"]):
+        """Append one count for each strand: lines added up, noughts for all that no line counts."""
+        counted, noughts = {}, {}
+        for n, line in sorted(numbered(entry.body["lines"]), key=lambda one: one[0]):
             item = self.items.name(line["item"])
-            if self.items.is_matched(item):
-                self.steps.append(
-                    Count(
-                        entry=entry.id,
-                        n=n,
-                        item=item,
-                        whole=self.items.whole(item, line),
-                        on=entry.on,
-                        step=len(self.steps),
-                        as_eaten=entry.body.get("missing") == "eaten",
-                    )
+            if not self.items.is_matched(item):
+                continue
+            strand, whole = self.items.line(item, line)
+            first, so_far = counted.get(strand, (n, 0))
+            counted[strand] = first, so_far + whole
+            if line["whole"] == 0:
+                noughts.setdefault(item, n)
+        for item, n in noughts.items():
+            for strand in self._met:
+                if strand.item == item:
+                    counted.setdefault(strand, (n, 0))
+        for strand, (n, whole) in counted.items():
+            self.steps.append(
+                Count(
+                    entry=entry.id,
+                    n=n,
+                    item=strand.item,
+                    strand=strand,
+                    whole=whole,
+                    on=entry.on,
+                    step=len(self.steps),
+                    as_eaten=entry.body.get("missing") == "eaten",
                 )
+            )
 
     def _eaten(self, entry):
         self._draws(entry, [self._line(line, "eaten") for line in entry.body["ate"]])
         for n, line in numbered(entry.body.get("left")):
             item = self.items.name(line["item"])
-            whole = self.items.whole(item, line)
-            self._lot(entry, n, item, whole, "left", line.get("kept", "fridge"))
+            strand, whole = self.items.line(item, line)
+            self._lot(entry, n, strand, whole, "left", line.get("kept", "fridge"))
 
     def _put_up(self, entry):
         body = entry.body
         wanted = [self._line(line, "used") for line in body["used"]]
         wanted += [self._line(line, "fuel") for line in body.get("fuel") or [] if "item" in line]
         wanted += [
-            (self._lids(body, made), made["jars"] * 1000, "lids", {"made": n})
+            (
+                *self.items.comes(self._lids(body, made), Said("count", made["jars"] * 1000)),
+                "lids",
+                {"made": n},
+            )
             for n, made in numbered(body["made"])
             if made.get("jars")
         ]
@@ -148,7 +175,7 @@ class Steps:
 
     def _made(self, entry, n, item, line):
         """Supply one made entry; jars that did not seal are a lot of their own in the fridge."""
-        whole = self.items.whole(item, line)
+        strand, whole = self.items.line(item, line)
         kept = line.get("kept") or KEPT_BY.get(entry.body["method"], "fridge")
         jars = line.get("jars") or None
         jar = self.items.name(line["jar"]) if line.get("jar") else None
@@ -157,9 +184,11 @@ class Steps:
         more = {"jar": jar, "labels": line.get("labels")}
         lots = [
             self._lot(
-                entry, n, item, whole - apart, "made", kept, jars=jars and jars - unsealed, **more
+                entry, n, strand, whole - apart, "made", kept, jars=jars and jars - unsealed, **more
             ),
-            self._lot(entry, f"{n}f", item, apart, "made", "fridge", jars=unsealed or None, **more),
+            self._lot(
+                entry, f"{n}f", strand, apart, "made", "fridge", jars=unsealed or None, **more
+            ),
         ]
         ids = [lot.id for lot in lots if lot]
         self.made.append(
@@ -169,6 +198,7 @@ class Steps:
                 item=item,
                 on=entry.on,
                 whole=whole,
+                strand=strand,
                 lots=ids,
                 kept=kept,
                 jars=jars,
@@ -177,15 +207,19 @@ class Steps:
         )
         if ids and line.get("labels"):
             ends = line["labels"]["from"], line["labels"]["to"]
-            self._labels.append((*map(_label, ends), ids[0], item))
+            self._labels.append((*map(_label, ends), ids[0], strand))
 
-    def _named(self, text, item):
+    def _named(self, text, strand):
         """Return the lot that a line names: by its id, else by the label of one of its jars."""
         if text is None:
             return None
         wanted = _label(text)
         for first, last, lot, of in reversed(self._labels):
-            if of == item and first[0] == wanted[0] == last[0] and first[1] <= wanted[1] <= last[1]:
+            if (
+                of == strand
+                and first[0] == wanted[0] == last[0]
+                and first[1] <= wanted[1] <= last[1]
+            ):
                 return lot
         return text
 

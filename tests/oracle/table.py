@@ -26,9 +26,9 @@ class Table:
         self._draws = defaultdict(list)
         for draw in book.draws:
             self._draws[draw.entry].append(draw)
-        self._made = defaultdict(int)
+        self._made = defaultdict(list)
         for one in book.made:
-            self._made[one.entry] += one.whole
+            self._made[one.entry].append(one)
         self._shares = {
             f"{entry.id}:{n}": F(line["share"])
             for entry in book.entries
@@ -43,13 +43,21 @@ class Table:
             if lot.origin == "left":
                 cause, share = "eaten", self._shares[lot.id]
             else:
-                cause, share = "used", F(lot.whole, self._made[lot.entry])
+                cause, share = "used", self._share_of_batch(lot)
             out = defaultdict(F)
             for draw in self._draws[lot.entry]:
                 if draw.cause == cause:
                     self._take(out, draw, share)
             self._parts[lot.id] = out
         return self._parts[lot.id]
+
+    def _share_of_batch(self, lot):
+        """Return a lot's part of its batch: by amount, of one strand; else in equal parts an entry."""
+        made = self._made[lot.entry]
+        if len({one.strand for one in made}) == 1:
+            return F(lot.whole, sum(one.whole for one in made))
+        own = next(one for one in made if lot.id in one.lots)
+        return F(lot.whole, own.whole) / len(made)
 
     def _take(self, out, draw, share):
         for taken in draw.allocations:
@@ -83,9 +91,9 @@ class Table:
         return amounts, adjusted if known else None
 
     def _figures(self, lot, whole, when):
-        grams = self.items.grams(lot.item, 1) or F(0)
+        grams = self.items.grams(lot.strand, 1) or F(0)
         kcal = F(self.items.of(lot.item, "kcal_per_100g") or 0) / 100
-        price = self.book.prices.of(lot.item, when)
+        price = self.book.prices.of(lot.strand, when)
         return whole * grams * kcal, whole * grams, whole * (price.each if price else 0)
 
     @property
@@ -109,8 +117,9 @@ class Table:
                 goal = self.items.of(item, "feeds")
                 if goal is None or self.items.is_matched(item):
                     continue
-                whole = self.items.whole(item, line) - line.get("trimmed_whole", 0)
-                grams = self.items.grams(item, whole)
+                strand, whole = self.items.line(item, line)
+                whole = max(whole - self.items.trimmed(item, line, strand), 0)
+                grams = self.items.grams(strand, whole)
                 if self.items.name(goal) in self.animals and grams is not None:
                     total[self.seasons.of(entry.on)] += grams
                     if entry.kind == "harvested":

@@ -86,7 +86,7 @@ def test_a_weight_corrected_later_holds_for_all_days(tape):
     # 2.5 cloves x 6 g = 15 g; the weight of a head is another unit and stays
     book = reckon(tape.events, as_of="2026-01-05")
     assert book.lots["e2:1"].whole == 15_000
-    assert book.items.grams_of("garlic", "head") == 40
+    assert book.items.weights("garlic").counted("head") == 40
 
 
 def test_amounts_round_half_to_even(tape):

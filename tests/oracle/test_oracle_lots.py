@@ -7,6 +7,7 @@ from fractions import Fraction as F
 import pytest
 
 from oracle import reckon
+from oracle.measures import Strand
 from oracle.tape import Tape, cost, line, lines
 
 KG = 1_000_000  # mg
@@ -143,7 +144,7 @@ def test_the_shop_price_of_a_day_is_looked_for_in_order(tape):
     tape.item("jam", shop_equivalent="spread")
 
     def price(on):
-        found = reckon(tape.events).prices.of("jam", on)
+        found = reckon(tape.events).prices.of(Strand("jam", "mass"), on)
         return (found.each, found.event, found.is_later) if found else None
 
     day = reckon([], as_of="2026-01-05").as_of
@@ -167,5 +168,5 @@ def test_an_equivalent_in_another_measure_goes_through_weights(tape):
     tape("price_seen", "2026-01-01", line("spread", KG, price="8"))
     book = reckon(tape.events, as_of="2026-01-05")
     # a litre of jam weighs 1250 g, at 8 a kilogram
-    assert book.prices.of("jam", book.as_of).each * LITER == 10
-    assert book.prices.of("pickle", book.as_of) is None
+    assert book.prices.of(Strand("jam", "volume"), book.as_of).each * LITER == 10
+    assert book.prices.of(Strand("pickle", "volume"), book.as_of) is None

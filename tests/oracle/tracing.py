@@ -40,14 +40,14 @@ class Tracing:
         elif lot.origin == "given":
             lot.figures.cost["given"] = values[lot.id]
         elif lot.origin in ("found", "unrecorded"):
-            price = self.prices.of(lot.item, lot.on)
+            price = self.prices.of(lot.strand, lot.on)
             if price:
                 lot.figures.cost[component] = price.each * lot.whole
             else:
                 lot.figures.unpriced.add(lot.item)
 
     def _raw_origin(self, lot):
-        grams = self.items.grams(lot.item, lot.whole)
+        grams = self.items.grams(lot.strand, lot.whole)
         kcal = self.items.of(lot.item, "kcal_per_100g")
         if grams is None:
             lot.figures.no_grams.add(lot.item)
@@ -61,7 +61,7 @@ class Tracing:
 
     def _value(self, figures, lot, amount, when):
         """Add the shop value of an amount of a raw lot on the day it is used."""
-        price = self.prices.of(lot.item, when)
+        price = self.prices.of(lot.strand, when)
         if price:
             figures.value[lot.origin] += price.each * amount
         else:
@@ -113,8 +113,11 @@ class Tracing:
                 (by_jars if own.is_canning else pot).take(draw.figures, 1)
         total = sum(one.whole for one in made)
         jars = sum(one.jars or 0 for one in made)
+        mixed = len({one.strand for one in made}) > 1
         for one in made:
             by_whole = F(one.whole, total) if total else F(0)
+            if mixed:
+                by_whole = F(1, len(made))
             jar_pool = Figures()
             jar_pool.take(by_jars, F(one.jars or 0, jars) if jars else by_whole)
             if one.jars:
@@ -125,7 +128,7 @@ class Tracing:
             one.figures.take(jar_pool, 1)
             for lot in map(lots.get, one.lots):
                 by_number = F(lot.jars, one.jars) if one.jars else F(1)
-                lot.figures.take(pot, F(lot.whole, total))
+                lot.figures.take(pot, by_whole * F(lot.whole, one.whole))
                 lot.figures.take(jar_pool, F(1) if len(one.lots) == 1 else by_number)
 
     def _meal(self, entry, draws, lots):

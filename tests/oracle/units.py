@@ -42,6 +42,20 @@ ML = {
     "500 ml jar": F(500),
     "1 l jar": F(1000),
 }
+POUND_G = F("453.59237")
+CONTAINERS = {
+    ("plum", "bushel"): "53",
+    ("plum", "peck"): "14",
+    ("tomato", "bushel"): "53",
+    ("tomato", "peck"): "13.25",
+    ("tomato", "crate"): "60",
+    ("tomato", "lug"): "32",
+    ("bean", "bushel"): "30",
+    ("bean", "peck"): "7.5",
+}
+"""Pounds in a container of a crop. Plum: retail containers, University of Georgia (B5); bushel and
+peck of tomatoes and beans: marketing weights, the same (B6); crate and lug: USDA AH 697, table 6 (B1).
+"""
 PIECES = {"piece": 1, "dozen": 12, "gross": 144}
 JOULES = {
     "J": F(1),
@@ -65,6 +79,12 @@ def measure_of_text(amount):
         if any(unit == name or unit.startswith(name + " ") for name in table):
             return measure
     return "count"
+
+
+def unit_of_text(amount):
+    """Return the unit after an amount's first number, in the singular."""
+    words = re.sub(r"^[\d\s.,/½¼¾]+", "", amount).split()
+    return words[0].removesuffix("s") if words else "piece"
 
 
 def day(text):
