@@ -77,7 +77,8 @@ class InputError(LedgerError, ValueError):
 
     def __str__(self) -> str:
         text = f"{self.field}: {self.problem}" if self.field else self.problem
-        return f"{text}. {self.wanted}" if self.wanted else text
+        end = "" if text.endswith(("?", ".")) else "."
+        return f"{text}{end} {self.wanted}" if self.wanted else text
 
 
 class UnknownUnit(InputError):

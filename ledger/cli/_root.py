@@ -32,7 +32,8 @@ WRITES = {
 """Writing commands: the kind each writes, and its line of help (a test holds them to the kinds)."""
 
 _MEANT = {
-    **dict.fromkeys(("undo", "delete", "remove", "cancel"), "strike"),
+    **dict.fromkeys(("delete", "remove", "cancel"), "strike"),
+    **dict.fromkeys(("rename", "alias", "merge"), "same"),
     **dict.fromkeys(("pick", "picked", "dig", "collect", "gather"), "harvest"),
     **dict.fromkeys(("eat", "ate", "eaten", "cook", "dinner"), "meal"),
     **dict.fromkeys(("can", "preserve", "freeze", "dry", "jar", "batch"), "putup"),
@@ -46,6 +47,10 @@ _MEANT = {
 
 OTHERS = {
     "say": ("_say", "write down what happened, in your own words"),
+    "questions": ("_answers", "list what is still open: prices, weights, what went in"),
+    "answer": ("_answers", "answer an open question"),
+    "undo": ("_answers", "take back what was written last"),
+    "same": ("_answers", "say that two names mean one thing"),
     "show": ("_show", "ask a question: jar-cost, shelf, ..."),
     "touched": ("_show", "follow a lot, item, gauge or batch to whoever had of it"),
     "why": ("_show", "open a figure to its arithmetic and events"),

@@ -87,7 +87,7 @@ def _missing(reading: Reading) -> InputError:
     asked = [one.text for one in reading.questions if not one.waits]
     left = [f"“{one}” found no place" for one in reading.left_over]
     return InputError(
-        "", "; ".join([*asked, *left]).rstrip(".?!") or "there is nothing to write down",
+        "", " ".join([*asked, *(f"{one}." for one in left)]) or "There is nothing to write down.",
         "Say it in the words, or take what is offered with --yes; nothing was written",
     )  # fmt: skip
 

@@ -8,7 +8,26 @@ from ledger.book import Book
 from ledger.door import Answers
 
 TODAY = dt.date(2026, 9, 2)  # a Wednesday
-FOODS = ["plum", "tomato", "egg", "sugar", "potato", "pasta", "lettuce", "carrot", "apple", "pear", "cucumber", "pepper", "rice", "bean", "Apfelmus", "honey", "Birne", "Marmelade"]
+FOODS = [
+    "plum",
+    "tomato",
+    "egg",
+    "sugar",
+    "potato",
+    "pasta",
+    "lettuce",
+    "carrot",
+    "apple",
+    "pear",
+    "cucumber",
+    "pepper",
+    "rice",
+    "bean",
+    "Apfelmus",
+    "honey",
+    "Birne",
+    "Marmelade",
+]
 BATCHES = (
     ("tomato sauce", "pressure", 14, "quart jar", ("R1", "R14")),
     ("strawberry jam", "boiling water", 10, "half-pint jar", ("K10", "K19")),

@@ -1,0 +1,197 @@
+"""Open questions and their answers, taking back, and two names for one thing."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import click
+
+from ledger.cli import _common
+from ledger.cli._common import book_options, open_book, read_book
+from ledger.errors import InputError
+
+if TYPE_CHECKING:
+    from ledger.book import Book
+    from ledger.door import Written
+    from ledger.saying.known import Known
+    from ledger.saying.waiting import Waiting
+
+__all__ = ["COMMANDS"]
+
+_NO_ENTRY = ("struck", "item_described")
+
+
+def _known(book: Book) -> Known:
+    from ledger.saying.known import Known
+
+    return Known(book.catalogue(), book.today(), book.log)
+
+
+@click.command(
+    "questions",
+    help="List what was written down though something was not known: a price, what a bucket weighs, what went in.\n\n\b\nExample:\n  croftbook questions",
+)
+@click.option("--json", "as_json", is_flag=True, help="Print them as JSON.")
+@book_options
+def questions(as_json: bool, book: str | None, household: str) -> None:
+    """List the open questions."""
+    from ledger.saying.waiting import waiting
+
+    with read_book(book, household) as opened:
+        found = waiting(_known(opened))
+    if as_json:
+        _common.print_json(
+            [
+                {
+                    "number": n,
+                    "about": one.code,
+                    "text": one.text,
+                    "entries": [e[1] for e in one.entries],
+                }
+                for n, one in enumerate(found, 1)
+            ]
+        )
+        return
+    for n, one in enumerate(found, 1):
+        click.echo(f"{n:3}  {one.text}")
+    if not found:
+        click.echo("No question is open.")
+    else:
+        click.echo('\nAnswer one with: croftbook answer NUMBER "ANSWER"   (- where nobody knows)')
+
+
+@click.command(
+    "answer",
+    help='Answer an open question by its number; without one, each is asked in turn.\n\n\b\nExamples:\n  croftbook answer 1 "18 lb"\n  croftbook answer 2 7.90\n  croftbook answer',
+)
+@click.argument("number", required=False, type=click.IntRange(min=1))
+@click.argument("words", nargs=-1, metavar="ANSWER")
+@book_options
+def answer(number: int | None, words: tuple[str, ...], book: str | None, household: str) -> None:
+    """Answer open questions."""
+    from ledger.saying.waiting import waiting
+
+    with open_book(book, household) as opened:
+        found = waiting(_known(opened))
+        if number is None:
+            _ask_all(opened, found)
+            return
+        if number > len(found):
+            raise InputError(
+                "number", f"there is no question {number}", "See `croftbook questions`"
+            )
+        text = " ".join(words)
+        if not text and not _common.at_terminal():
+            raise InputError("answer", "is missing", found[number - 1].text)
+        _answer(opened, found[number - 1], text or click.prompt(found[number - 1].text, err=True))
+
+
+def _ask_all(book: Book, found: list[Waiting]) -> None:
+    if not _common.at_terminal():
+        raise InputError("number", "is missing", "See `croftbook questions`")
+    for one in found:
+        said = click.prompt(f"{one.text} (Enter: later)", default="", show_default=False, err=True)
+        while said.strip():
+            try:
+                _answer(book, one, said)
+                break
+            except InputError as error:
+                click.echo(str(error), err=True)
+                said = click.prompt(one.text, default="", show_default=False, err=True)
+    if not found:
+        click.echo("No question is open.")
+
+
+def _answer(book: Book, one: Waiting, text: str) -> None:
+    from ledger.cli._asking import Doubts
+    from ledger.saying.waiting import answer as entries_of
+
+    entries = entries_of(one, text, _known(book))
+    doubts = Doubts(yes=False)
+    doubts.answers.spoken = True
+    written = doubts.settle(lambda: book.enter_all(entries, doubts.answers), book)
+    _say(written)
+
+
+def _say(written: list[Written]) -> None:
+    from ledger.events import tell
+
+    for one in written:
+        click.echo(f"{one.event.on}  {tell(one.event.kind, one.body)}   [{one.event.id[:8]}]")
+
+
+@click.command(
+    "undo",
+    help="Take back the entry written down last, in one step; it stays readable in the history. A correction is taken back to what stood before.\n\n\b\nExample:\n  croftbook undo",
+)
+@book_options
+def undo(book: str | None, household: str) -> None:
+    """Strike the last entry, or write what stood before its last correction."""
+    with open_book(book, household, create=False) as opened:
+        written = _undone(opened)
+        if written is None:
+            raise InputError("undo", "nothing is left to take back", "See `croftbook history`")
+        _say([written])
+
+
+def _undone(book: Book) -> Written | None:
+    from ledger.door import Entry
+    from ledger.door.answers import Answers
+    from ledger.events import decode_stored
+    from ledger.saying.waiting import typed
+
+    rows = [row for chunk in book.log.read() for row in chunk]
+    entries = book.catalogue().entries(book.log)
+    for row in reversed(rows):
+        if row[2] in _NO_ENTRY or entries.is_struck(entries.root(row[1])):
+            continue
+        if entries.newest(entries.root(row[1])) != row[1]:
+            continue
+        if not row[9]:
+            return book.strike(row[1], "undone")
+        before = _before(book, rows, row)
+        if before is None:
+            return book.strike(row[1], "undone")
+        body = typed(decode_stored(before[2], before[3], before[10], seq=before[0]))
+        entry = Entry(before[2], body, on=before[4], at=before[5], replaces=row[1])
+        return book.enter(entry, Answers(spoken=True, yes=True))
+    return None
+
+
+def _before(book: Book, rows: list[tuple[object, ...]], row: tuple[object, ...]) -> tuple | None:  # type: ignore[type-arg]
+    """Return the event of an entry that a correction took the place of."""
+    entries = book.catalogue().entries(book.log)
+    root = entries.root(str(row[1]))
+    mine = [one for one in rows if one[2] == row[2] and entries.root(str(one[1])) == root]
+    # What an undo wrote stands for the event that it brought back.
+    place = next(n for n, one in enumerate(mine) if (one[4], one[10]) == (row[4], row[10]))
+    return mine[place - 1] if place else None
+
+
+@click.command(
+    "same",
+    help='Say that two names mean one thing; it is called by the second from now on. This renames an item, or makes two items one.\n\n\b\nExamples:\n  croftbook same tomatoe tomato\n  croftbook same "canned tomato" "tomato quart"',
+)
+@click.argument("old")
+@click.argument("new")
+@book_options
+def same(old: str, new: str, book: str | None, household: str) -> None:
+    """Make one name another name of an item."""
+    with open_book(book, household, create=False) as opened:
+        catalogue = opened.catalogue()
+        facts = catalogue.facts(new) or catalogue.facts(old)
+        if facts is None:
+            raise InputError(
+                "old", f"neither {old!r} nor {new!r} is in the book", "Check the names"
+            )
+        also = [*((catalogue.facts(new) or facts).also or []), catalogue.name(old)]
+        also = list(dict.fromkeys(one for one in also if one != new))
+        body = {"item": new, "sort": facts.sort or "food", "also": also}
+        from ledger.door.answers import Answers
+
+        _say([opened.write("item_described", body, answers=Answers(yes=True))])
+
+
+COMMANDS: dict[str, click.Command] = {
+    "questions": questions, "answer": answer, "undo": undo, "same": same,
+}  # fmt: skip

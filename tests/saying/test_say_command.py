@@ -1,0 +1,188 @@
+"""`croftbook say` and its kin, from a terminal's side and from a script's."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from click.testing import CliRunner
+
+from ledger import Book
+from ledger.cli import _common
+from ledger.cli._root import root
+
+
+@pytest.fixture
+def place(tmp_path, fixed_day):
+    return str(tmp_path / "book.sqlite")
+
+
+@pytest.fixture
+def run(place):
+    """Run a command off a terminal."""
+
+    def call(*words, keys=None):
+        return CliRunner().invoke(root, [*words, "--book", place], input=keys or "")
+
+    return call
+
+
+@pytest.fixture
+def at_terminal(monkeypatch):
+    monkeypatch.setattr(_common, "at_terminal", lambda: True)
+
+
+def bodies(place, kind):
+    with Book.open(place) as book:
+        catalogue = book.catalogue()
+        entries = catalogue.entries(book.log)
+        rows = [row for chunk in book.log.read(kinds=(kind,)) for row in chunk]
+        return [
+            json.loads(row[10])
+            for row in rows
+            if entries.newest(entries.root(row[1])) == row[1]
+            and not entries.is_struck(entries.root(row[1]))
+        ]
+
+
+def test_a_plain_sentence_is_written_without_a_question(run, place):
+    done = run("say", "picked 31 lb plums and two dozen eggs")
+    assert done.exit_code == 0, done.output
+    (body,) = bodies(place, "harvested")
+    assert [(line["item"], line["amount"]) for line in body["lines"]] == [
+        ("plum", "31 lb"),
+        ("egg", "24"),
+    ]
+
+
+def test_words_need_no_quotes(run, place):
+    assert run("say", "picked", "3", "lb", "plums").exit_code == 0
+    assert len(bodies(place, "harvested")) == 1
+
+
+def test_dry_run_writes_nothing_and_never_fails(run, place):
+    for text in ("picked 3 lb plums", "", "?", "- 3 lb", "zorblatt", "\\ud800"):
+        done = run("say", text, "--dry-run", "--json")
+        assert done.exit_code == 0, (text, done.output)
+        assert set(json.loads(done.stdout)) == {"entries", "questions", "left_over"}
+    assert run("history").exit_code != 0 or "plum" not in run("history").output
+
+
+def test_standard_input_is_read_line_by_line(place):
+    words = ["say", "--dry-run", "--json", "--book", place]
+    done = CliRunner().invoke(root, words, input="picked 3 lb plums\nate 2 eggs\n")
+    assert [one["kind"] for one in json.loads(done.stdout)["entries"]] == ["harvested", "eaten"]
+
+
+def test_a_doubt_off_a_terminal_is_refused_with_what_is_missing(run, place):
+    done = run("say", "31 lb plums")
+    assert isinstance(done.exception, Exception)
+    assert "picked?" in str(done.exception)
+    assert "31 lb plum" in done.output
+    assert not bodies(place, "harvested")
+
+
+def test_yes_takes_what_is_offered_but_makes_no_item_of_leftover_words(run, place):
+    assert run("say", "31 lb plums lovely", "--yes").exit_code == 0
+    (body,) = bodies(place, "harvested")
+    assert body["lines"][0]["item"] == "plum"
+    assert body["note"] == "lovely"
+    assert run("say", "picked 3 lb fox took", "--yes").exit_code != 0
+    assert len(bodies(place, "harvested")) == 1
+
+
+def test_several_entries_are_written_all_or_none(run, place):
+    done = run("say", "picked 3 lb plums; ate 2 zorblatt of eggs")
+    assert done.exit_code != 0
+    assert not bodies(place, "harvested")
+
+
+def test_at_a_terminal_it_asks_and_enter_takes_what_is_likely(run, place, at_terminal):
+    done = run("say", "31 lb plums", keys="\n")
+    assert done.exit_code == 0, done.output
+    assert len(bodies(place, "harvested")) == 1
+
+
+def test_enter_never_takes_a_typo(run, place, at_terminal):
+    run("say", "picked 3 lb plums")
+    assert run("say", "picked 4 lb zorblatt", keys="\n\n\n").exit_code != 0
+    assert len(bodies(place, "harvested")) == 1
+    done = run("say", "picked 4 lb plumz", keys="\n")  # the known name is what Enter takes
+    assert done.exit_code == 0, done.output
+    assert [body["lines"][0]["item"] for body in bodies(place, "harvested")] == ["plum", "plum"]
+
+
+def test_a_slip_is_asked_once(run, place):
+    run("say", "picked 3 lb plums")
+    assert run("say", "picked 4 lb plumz").exit_code != 0
+    assert run("say", "picked 4 lb plumz", "--yes").exit_code == 0
+    assert run("say", "picked 5 lb plumz").exit_code == 0
+
+
+def test_a_repeat_within_the_day_is_asked(run, place):
+    run("say", "picked 3 lb plums")
+    again = run("say", "picked 3 lb plums")
+    assert "already" in str(again.exception)
+    assert run("say", "picked 3 lb plums yesterday").exit_code == 0
+
+
+def test_an_open_question_waits_and_its_answer_mends_the_entry(run, place):
+    assert run("say", "bought 10 lb sugar at the mill").exit_code == 0
+    assert "What did 10 lb sugar cost" in run("questions").output
+    assert run("answer", "1", "7.90").exit_code == 0
+    (body,) = bodies(place, "bought")
+    assert body["lines"][0]["paid"] == "7.90"
+    assert "No question is open" in run("questions").output
+
+
+def test_what_a_bucket_weighs_is_asked_once_for_all(run, place):
+    run("say", "picked a bucket of apples")
+    run("say", "picked 2 buckets of apples yesterday")
+    assert run("questions").output.count("bucket") == 1
+    assert run("answer", "1", "20", "lb").exit_code == 0
+    with Book.open(place) as book:
+        assert book.catalogue().facts("apple").g_per == {"bucket": "9071.847"}
+        assert book.show("shelf", items=True).frame["item"].tolist() == ["apple"]
+
+
+def test_nobody_knows_is_an_answer(run, place):
+    run("say", "bought 10 lb sugar")
+    run("answer", "1", "-")
+    assert "No question is open" in run("questions").output
+
+
+def test_what_went_in_is_answered_in_the_same_words(run, place):
+    run("say", "put up 7 pints of applesauce in boiling water, 20 minutes")
+    run("answer", "1", "12 lb apples and 1 lb sugar")
+    (body,) = bodies(place, "put_up")
+    assert [(one["item"], one["amount"]) for one in body["used"]] == [
+        ("apple", "12 lb"),
+        ("sugar", "1 lb"),
+    ]
+
+
+def test_undo_takes_back_the_last_entry_and_then_the_one_before(run, place):
+    run("say", "picked 3 lb plums")
+    run("say", "picked 4 lb apples")
+    assert run("undo").exit_code == 0
+    assert [body["lines"][0]["item"] for body in bodies(place, "harvested")] == ["plum"]
+    assert run("undo").exit_code == 0
+    assert not bodies(place, "harvested")
+    assert run("undo").exit_code != 0
+
+
+def test_undo_of_a_correction_brings_back_what_stood_before(run, place):
+    run("say", "bought 10 lb sugar")
+    run("answer", "1", "7.90")
+    run("undo")
+    (body,) = bodies(place, "bought")
+    assert "paid" not in body["lines"][0]
+    run("undo")
+    assert not bodies(place, "bought")
+
+
+def test_two_names_for_one_thing(run, place):
+    run("say", "picked 3 lb plums")
+    assert run("same", "plum", "damson").exit_code == 0
+    run("say", "picked 2 lb plums yesterday")
+    assert [body["lines"][0]["item"] for body in bodies(place, "harvested")] == ["plum", "damson"]
