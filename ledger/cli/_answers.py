@@ -66,8 +66,11 @@ def questions(as_json: bool, book: str | None, household: str) -> None:
 )
 @click.argument("number", required=False, type=click.IntRange(min=1))
 @click.argument("words", nargs=-1, metavar="ANSWER")
+@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
 @book_options
-def answer(number: int | None, words: tuple[str, ...], book: str | None, household: str) -> None:
+def answer(
+    number: int | None, words: tuple[str, ...], as_json: bool, book: str | None, household: str
+) -> None:
     """Answer open questions."""
     from ledger.saying.waiting import waiting
 
@@ -83,7 +86,8 @@ def answer(number: int | None, words: tuple[str, ...], book: str | None, househo
         text = " ".join(words)
         if not text and not _common.at_terminal():
             raise InputError("answer", "is missing", found[number - 1].text)
-        _answer(opened, found[number - 1], text or click.prompt(found[number - 1].text, err=True))
+        said = text or click.prompt(found[number - 1].text, err=True)
+        _answer(opened, found[number - 1], said, as_json=as_json)
 
 
 def _ask_all(book: Book, found: list[Waiting]) -> None:
@@ -102,7 +106,7 @@ def _ask_all(book: Book, found: list[Waiting]) -> None:
         click.echo("No question is open.")
 
 
-def _answer(book: Book, one: Waiting, text: str) -> None:
+def _answer(book: Book, one: Waiting, text: str, *, as_json: bool = False) -> None:
     from ledger.cli._asking import Doubts
     from ledger.saying.waiting import answer as entries_of
 
@@ -110,11 +114,17 @@ def _answer(book: Book, one: Waiting, text: str) -> None:
     doubts = Doubts(yes=False)
     doubts.answers.spoken = True
     written = doubts.settle(lambda: book.enter_all(entries, doubts.answers), book)
-    _say(written)
+    _say(written, as_json=as_json)
 
 
-def _say(written: list[Written]) -> None:
+def _say(written: list[Written], *, as_json: bool) -> None:
     from ledger.events import tell
+
+    if as_json:
+        _common.print_json(
+            [{"id": one.event.id, "kind": one.event.kind, "body": one.body} for one in written]
+        )
+        return
 
     for one in written:
         click.echo(f"{one.event.on}  {tell(one.event.kind, one.body)}   [{one.event.id[:8]}]")
@@ -124,14 +134,15 @@ def _say(written: list[Written]) -> None:
     "undo",
     help="Take back the entry written down last, in one step; it stays readable in the history. A correction is taken back to what stood before.\n\n\b\nExample:\n  croftbook undo",
 )
+@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
 @book_options
-def undo(book: str | None, household: str) -> None:
+def undo(as_json: bool, book: str | None, household: str) -> None:
     """Strike the last entry, or write what stood before its last correction."""
     with open_book(book, household, create=False) as opened:
         written = _undone(opened)
         if written is None:
             raise InputError("undo", "nothing is left to take back", "See `croftbook history`")
-        _say([written])
+        _say([written], as_json=as_json)
 
 
 def _undone(book: Book) -> Written | None:
@@ -174,8 +185,9 @@ def _before(book: Book, rows: list[tuple[object, ...]], row: tuple[object, ...])
 )
 @click.argument("old")
 @click.argument("new")
+@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
 @book_options
-def same(old: str, new: str, book: str | None, household: str) -> None:
+def same(as_json: bool, old: str, new: str, book: str | None, household: str) -> None:
     """Make one name another name of an item."""
     with open_book(book, household, create=False) as opened:
         catalogue = opened.catalogue()
@@ -189,7 +201,8 @@ def same(old: str, new: str, book: str | None, household: str) -> None:
         body = {"item": new, "sort": facts.sort or "food", "also": also}
         from ledger.door.answers import Answers
 
-        _say([opened.write("item_described", body, answers=Answers(yes=True))])
+        written = opened.write("item_described", body, answers=Answers(yes=True))
+        _say([written], as_json=as_json)
 
 
 COMMANDS: dict[str, click.Command] = {

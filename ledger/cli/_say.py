@@ -74,8 +74,17 @@ def _write(
     written = write_all(book, reading, doubts, by)
     if not written:
         click.echo("Nothing to write down.", err=True)
+    if as_json:
+        told = [
+            {"id": one.event.id, "kind": one.event.kind, "on": one.event.on, "body": one.body}
+            for one in written
+        ]
+        asked = [one.as_json() for one in reading.questions]
+        _common.print_json({"written": told, "questions": asked})
+        return 0
     for one in written:
-        report(book, one, as_json=as_json)
+        if one.event.kind != "item_described" or len(written) == 1:
+            report(book, one, as_json=False)
     for question in reading.questions:
         click.echo(f"open: {question.text} (croftbook answer)", err=True)
     return 0

@@ -237,6 +237,19 @@ def _days(body: dict[str, Any], fields: list[Field], today: dt.date) -> None:
             body[field.name] = day_of(body[field.name], today, field.name, ahead=True)
 
 
+def _line(command: str, word: str, texts: Texts) -> dict[str, Any]:
+    """Return one word as a line; a purchase may say its price behind it: ``10 lb sugar 7.90``."""
+    if command != "buy":
+        return texts.line(word, "amount")
+    from ledger.saying.phrase import split_price
+
+    said, paid = split_price(word)
+    line = texts.line(said, "amount") if paid else texts.line(word, "amount")
+    if paid and texts.catalogue.is_item(word.partition(" ")[2]):
+        return texts.line(word, "amount")  # a name that ends in a number
+    return {**line, "paid": paid} if paid else line
+
+
 def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -> None:
     """Put what stands without an option's name where it belongs."""
     name, many = POSITIONAL[command]
@@ -249,7 +262,7 @@ def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -
             "Put names of several words into quotes",
         )
     if many == -1:
-        body[name] = [texts.line(word, "amount") for word in words]
+        body[name] = [_line(command, word, texts) for word in words]
     elif name == "line":
         body.update(texts.line(words[0], "amount"))
         if len(words) > 1:

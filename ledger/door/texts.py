@@ -22,6 +22,7 @@ _SIGN = re.compile(r"^(?:[$€£]|[A-Z]{3} ?)\s*|\s*(?:[$€£]| ?[A-Z]{3})$")
 _COMMA = re.compile(r"\d+,\d+")
 _FRESH = re.compile(r"\b(fresh|squeezed|home-?made|diluted|own)\b", re.IGNORECASE)
 _STRAINED = re.compile(r"[\s,(]+(strained( out)?|taken out|abgeseiht)\)?\s*$", re.IGNORECASE)
+_PACKED = re.compile(r"\d+\s*[x×@]\s*\d|\d+\s+\d+[-\s]?[a-zA-Z]+[-\s]\w")
 _ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
 
 
@@ -57,7 +58,7 @@ class Texts:
         ------
         InputError, NeedsAnswer
         """
-        text = " ".join(text.split())
+        text = self._in_figures(" ".join(text.split()))
         match = _FROM.search(text)
         line: dict[str, Any] = {"lot": match["lot"]} if match else {}
         text = text[: match.start()] if match else text
@@ -71,6 +72,14 @@ class Texts:
             self._doubt_unit(item, field)
         said = re.sub(r"\s+of$", "", text[: len(text) - len(item)].strip(), flags=re.IGNORECASE)
         return {"item": item, "amount": said, **line}
+
+    def _in_figures(self, text: str) -> str:
+        """Return a text with its amount in figures: it may be said in words, as to `say`."""
+        if (text[:1].isdigit() and not _PACKED.match(text)) or not text[:1].isalnum():
+            return text
+        from ledger.saying.phrase import in_figures
+
+        return in_figures(text, self.catalogue.setting("language") or "en")
 
     def used(self, text: str, field: str = "used") -> dict[str, Any]:
         """Return a line that went into a batch; ``2 onion, strained out`` was taken out again."""

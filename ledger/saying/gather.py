@@ -75,7 +75,8 @@ class _Gatherer(Beside):
         if bare and for_money and said.unit is None and last is not None and last.amounts:
             self.pending.append(said)
             return
-        if bare and last is not None and self._is_price(said, named):
+        is_figure = self.scanner.tokens[one.start].sort == "num"
+        if bare and last is not None and is_figure and self._is_price(said, named):
             last.extra.append(said)
             return
         if bare and last is not None and not last.amounts and (not named or not self.apart):

@@ -13,6 +13,7 @@ from ledger.saying.joining import join
 from ledger.saying.known import Known
 from ledger.saying.language import Language, of_text
 from ledger.saying.pieces import Scanner
+from ledger.saying.receipt import is_receipt, read_receipt
 from ledger.saying.settled import Settled
 from ledger.saying.tokens import MOST, tokens_of
 from ledger.saying.usual import ask_unusual
@@ -62,6 +63,8 @@ def read(
     words = words or of_text(tokens, known.language)
     month_first = known.measures == "us" and not words.day_first
     days = Days(words, known.today, month_first=month_first)
+    if is_receipt(text, words):
+        return read_receipt(text, known, words, days, on or known.today, settled)
     scanner = Scanner(words, tokens, days, known.is_name, known.longest, text)
     splitter = Clauses(words, tokens)
     clauses = join(splitter.split(scanner.scan()), tokens)

@@ -1,0 +1,320 @@
+"""A shopping receipt: one article a line with its price at the end, checked against its total.
+
+Tax, cash and change are no articles. What is neither food nor supply is other spending, by its words.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from typing import Any
+
+from ledger.saying.asking import Draft, Question, Reading
+from ledger.saying.days import Days
+from ledger.saying.known import Known
+from ledger.saying.language import Language
+from ledger.saying.money import money_text
+from ledger.saying.names import Names
+from ledger.saying.numbers import figures
+from ledger.saying.quantities import Quantity, quantity_at
+from ledger.saying.settled import Settled
+from ledger.saying.tokens import Token, tokens_of
+
+__all__ = ["is_receipt", "read_receipt"]
+
+_SIGN = r"(?:[$€£]|EUR|USD|CHF)"
+_PRICE = re.compile(
+    rf"(?:^|(?<=[\s:=]))(?P<minus>-)?\s?{_SIGN}?\s?(?P<sum>\d{{1,3}}(?:[.,]\d{{3}})*[.,]\d{{2}}|\d{{1,5}}[.,]\d{{2}})"
+    rf"(?P<behind>-)?\s*{_SIGN}?\s*[A-Z*]?\s*$"
+)
+_TIMES = re.compile(
+    r"^(?P<many>.+?)\s*[x×*@]\s*(?P<each>[$€]?\s?\d+[.,]\d{2})(?:\s*(?:€|EUR|/\s?\w+))*\s*"
+)
+_SKIP = ("total", "subtotal", "tax", "paid")
+_CENT = Fraction(1, 100)
+
+
+@dataclass(slots=True)
+class _Slip:
+    """What stands on a receipt."""
+
+    shop: str | None = None
+    on: dt.date | None = None
+    lines: list[dict[str, Any]] = field(default_factory=list)
+    other: list[dict[str, str]] = field(default_factory=list)
+    total: Fraction | None = None
+    taxes: list[Fraction] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
+    sum: Fraction = Fraction(0)
+    taken: list[Fraction] = field(default_factory=list)
+
+
+def is_receipt(text: str, words: Language) -> bool:
+    """Return whether a text is a receipt: most of its lines end in a price, and no verb begins one."""
+    lines = [line.strip() for line in text.split("\n") if line.strip()]
+    priced = [line for line in lines if _PRICE.search(line)]
+    if len(lines) < 3 or len(priced) < 2 or len(priced) * 2 < len(lines) - 1:
+        return False
+    later = lines[1:]
+    return not any(
+        words.find("verb", tokens_of(line), 0) for line in later if not _mark(line, words)
+    )
+
+
+def read_receipt(
+    text: str, known: Known, words: Language, days: Days, on: dt.date, settled: Settled
+) -> Reading:
+    """Return the purchase that a receipt tells of."""
+    reading, slip = Reading(), _Slip()
+    lines = [line.strip() for line in text.split("\n") if line.strip()]
+    reader = _Reader(known, words, days, slip, reading, settled)
+    for n, line in enumerate(lines):
+        reader.line(line, lines[n + 1] if n + 1 < len(lines) else "", is_first=n == 0)
+    if not slip.lines and not slip.other:
+        reading.left_over += lines
+        return reading
+    body: dict[str, Any] = {"lines": slip.lines}
+    if slip.shop:
+        body["shop"] = slip.shop
+    if slip.total is not None:
+        body["receipt_total"] = money_text(slip.total)
+    if slip.other:
+        body["other"] = slip.other
+    if slip.notes:
+        body["note"] = "; ".join(slip.notes)
+    reading.entries.append(Draft("bought", (slip.on or on).isoformat(), body))
+    reader.check_total()
+    for one in reading.questions:
+        one.entry = 0
+    return reading
+
+
+class _Reader:
+    def __init__(
+        self,
+        known: Known,
+        words: Language,
+        days: Days,
+        slip: _Slip,
+        reading: Reading,
+        settled: Settled,
+    ) -> None:
+        self.known, self.words, self.days = known, words, days
+        self.slip, self.reading, self.settled = slip, reading, settled
+        self.names = Names(known, words)
+        self.pending: str | None = None
+
+    def line(self, line: str, after: str, *, is_first: bool) -> None:
+        """Take one line of a receipt."""
+        price = _PRICE.search(line)
+        mark = _mark(line, self.words)
+        if mark is not None:
+            self._marked(mark, price)
+            return
+        if self._day(line):
+            return
+        if price is None:
+            self._unpriced(line, after, is_first=is_first)
+            return
+        said = line[: price.start()].strip(" .:\t=")
+        value = _value(price, self.words)
+        if price["minus"] or price["behind"]:
+            self._off(value)
+            return
+        if self.pending is not None and self._is_only_amount(said):
+            said, self.pending = f"{self.pending} {_many(said)}", None
+        self._article(said, value)
+
+    def _marked(self, mark: str, price: re.Match[str] | None) -> None:
+        if price is None:
+            return
+        value = _value(price, self.words)
+        if mark == "total":
+            self.slip.total = value
+        elif mark == "tax":
+            self.slip.taxes.append(value)
+        elif mark == "discount" or ((price["minus"] or price["behind"]) and mark == "paid"):
+            self._off(value)
+
+    def _off(self, value: Fraction) -> None:
+        """Take a discount off the article before it."""
+        last = self.slip.lines[-1] if self.slip.lines else None
+        if last is not None and "paid" in last and Fraction(last["paid"]) >= value:
+            last["paid"] = money_text(Fraction(last["paid"]) - value)
+            self.slip.sum -= value
+        else:
+            self.reading.left_over.append(f"-{money_text(value)}")
+
+    def _day(self, line: str) -> bool:
+        tokens = tokens_of(line)
+        start = 0
+        while start < len(tokens) and tokens[start].low in ("date", "datum", ":"):
+            start += 1
+        if start >= len(tokens):
+            return False
+        found = self.days.at(tokens, start, is_start=True)
+        if found is None or found.on is None:
+            return False
+        rest = tokens[start + found.length :]
+        if any(
+            one.sort == "word" and one.low not in ("uhr", "am", "pm", "time", "h") for one in rest
+        ):
+            return False
+        self.slip.on = found.on
+        return True
+
+    def _unpriced(self, line: str, after: str, *, is_first: bool) -> None:
+        """Take a line without a price: the shop, a name whose price follows, or an article without one."""
+        if is_first:
+            self._shop(line)
+            return
+        price = _PRICE.search(after)
+        if price is not None and self._is_only_amount(after[: price.start()].strip(" .:=")):
+            self.pending = line
+            return
+        if self.slip.lines or self.slip.other:
+            item, quantity = self._item(line)
+            if item is not None:
+                self.slip.lines.append(
+                    {"item": item, "amount": quantity.text() if quantity else "1"}
+                )
+                key = self.settled.key("price", item)
+                text = f"The line “{line}” has no price: what did it cost?"
+                self._ask("price", item, text, key, waits=True)
+                return
+        self.slip.notes.append(line)
+
+    def _shop(self, line: str) -> None:
+        """Take the first line as the shop; a day and a verb may stand there, too."""
+        tokens = tokens_of(line)
+        verb = self.words.find("verb", tokens, 0)
+        k = verb[1] if verb else 0
+        if k < len(tokens) and self.words.find("prep", tokens, k):
+            k += 1
+        end = k
+        while end < len(tokens):
+            day = self.days.at(tokens, end, is_start=False)
+            if day is not None and day.on is not None:
+                self.slip.on = day.on
+                break
+            if tokens[end].low in (":", ","):
+                break
+            end += 1
+        if end > k:
+            from ledger.saying.known import bare
+
+            said = line[tokens[k].start : tokens[end - 1].end]
+            self.slip.shop = self.known.shops.get(bare(said), said)
+
+    def _is_only_amount(self, said: str) -> bool:
+        """Return whether a line says an amount and no name: ``0,756 kg x 2,99``, ``2 x 1,19``."""
+        tokens = tokens_of(_many(said))
+        found = quantity_at(self.words, tokens, 0) if tokens else None
+        return found is not None and found.length == len(tokens)
+
+    # -- articles ------------------------------------------------------------------------
+
+    def _article(self, said: str, value: Fraction) -> None:
+        self.slip.sum += value
+        item, quantity = self._item(said)
+        if item is None:
+            self.slip.other.append(
+                {"words": " ".join(said.split())[:200] or "?", "paid": money_text(value)}
+            )
+            key = self.settled.key("belongs", said)
+            text = f"“{said}” is kept as other spending: is it food or a supply of the house?"
+            self._ask("belongs", said, text, key, waits=True, options=["no"])
+            return
+        amount = quantity.text() if quantity is not None else "1"
+        self.slip.lines.append({"item": item, "amount": amount, "paid": money_text(value)})
+
+    def _item(self, said: str) -> tuple[str | None, Quantity | None]:
+        """Return what an article is and how much; None where nothing knows it."""
+        plain = re.sub(r"^\d{4,}\s+", "", said)
+        times = re.match(r"(\d{1,3})\s*[x×*]\s+(?=\D)", plain, re.IGNORECASE)
+        plain = plain[times.end() :] if times else plain
+        tokens = tokens_of(plain.lower() if plain.isupper() else plain)
+        best, names = None, []
+        k = 0
+        while k < len(tokens):
+            found = self._amount(tokens, k)
+            if found is not None:
+                best = found if best is None or best.unit is None else best
+                k += found.length
+                continue
+            names.append(tokens[k])
+            k += 1
+        if times:
+            best = best or Quantity(Fraction(1), None, "count", 0)
+            best = replace(best, many=best.many * int(times[1]))
+        text = " ".join(one.text for one in names if one.sort in ("word", "num")).strip()
+        if not text:
+            return None, None
+        named = self.names.find(text)
+        if named.state in ("book", "table", "sort", "made") and not named.tail:
+            if named.state == "sort":
+                kind = self.words.find("sorts", tokens_of(named.item), 0)
+                self.reading.sorts[named.item] = (
+                    str(kind[0]) if kind and kind[0] != "animal" else "supply"
+                )
+            return named.item, best
+        return None, best
+
+    def _amount(self, tokens: list[Token], k: int) -> Quantity | None:
+        match = quantity_at(self.words, tokens, k)
+        return match if match is not None and not match.loose and not match.doubt else None
+
+    # -- the total -----------------------------------------------------------------------
+
+    def check_total(self) -> None:
+        """Ask where the total is neither the sum of the lines nor that with the tax."""
+        total, lines = self.slip.total, self.slip.sum
+        if total is None:
+            return
+        taxes = sum(self.slip.taxes, start=Fraction(0))
+        if any(abs(total - one) <= _CENT for one in (lines, lines + taxes)):
+            return
+        key = self.settled.key("total", "receipt_total")
+        text = (
+            f"The lines come to {money_text(lines)}, the receipt says {money_text(total)}; "
+            "is a line missing or misread?"
+        )
+        self._ask("total", "receipt_total", text, key, options=["write it as it stands"])
+
+    def _ask(
+        self, code: str, about: str, text: str, key: tuple[str, str, int], *,
+        waits: bool = False, options: list[str] | None = None,
+    ) -> None:  # fmt: skip
+        if key not in self.settled.answers:
+            self.reading.questions.append(
+                Question(about, text, options or [], waits, code, key=key)
+            )
+
+
+def _mark(line: str, words: Language) -> str | None:
+    """Return which of the lines that are no article one is: total, tax, cash and the like."""
+    tokens = [one for one in tokens_of(line) if one.low not in ("*", "-", "=", ".")]
+    for name in ("discount", "subtotal", "total", "tax", "paid"):
+        found = words.find(f"receipt.{name}", tokens, 0)
+        if found is None:
+            continue
+        rest = [one for one in tokens[found[1] :] if one.sort == "word"]
+        allowed = ("eur", "usd", "b", "a", "incl", "inkl", "off", "due", "cash", "card", "sales")
+        if all(one.low in allowed or len(one.low) < 3 for one in rest) or name in ("tax", "paid"):
+            return name
+    return None
+
+
+def _value(price: re.Match[str], words: Language) -> Fraction:
+    text = price["sum"]
+    head, tail = text[:-3], text[-2:]
+    whole = figures(re.sub(r"[.,]", "", head), comma=words.comma) or Fraction(0)
+    return whole + Fraction(int(tail), 100)
+
+
+def _many(said: str) -> str:
+    """Return the amount of ``0,756 kg x 2,99``, without the price of one."""
+    match = _TIMES.match(said + " ")
+    return match["many"] if match else said

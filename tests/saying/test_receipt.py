@@ -1,0 +1,86 @@
+"""Receipts, invented; what stands on them was added up by hand."""
+
+from __future__ import annotations
+
+from saying.kitchen_said import short
+
+from ledger.saying.reading import read
+
+ENGLISH = """Corner Market
+08/30/2026 14:22
+SUGAR 10 LB            7.90
+EGGS DOZ               2.50
+MILK 1 GAL             3.79
+BREAD                  3.50
+BANANAS
+0.756 kg x 2.99        2.26
+MAGAZINE               4.50
+2 x RICE 5 LB         11.00
+COUPON                -1.00
+SUBTOTAL              34.45
+TAX                    0.92
+TOTAL                 35.37
+CASH                  50.00
+CHANGE                14.63
+"""
+GERMAN = """Hofladen am Bach
+12.08.2026
+Milch 1 l              1,19
+Eier 10 St             2,90
+Kartoffeln 2 kg        3,40 A
+Zeitschrift            4,50
+SUMME EUR             11,99
+MWST 7%                0,52
+BAR                   20,00
+RÜCKGELD               8,01
+"""
+
+
+def test_a_receipt_of_many_lines(known):
+    assert short(read(ENGLISH, known)) == (
+        "bought@2026-08-30 10 lb sugar paid=7.90, 12 egg paid=2.50, 1 gal milk paid=3.79, 1 bread paid=3.50, "
+        "0.756 kg banana paid=2.26, 10 lb rice paid=10; other=MAGAZINE 4.50; receipt_total=35.37; "
+        "shop=Corner Market ~belongs"
+    )
+
+
+def test_a_german_receipt(known):
+    assert short(read(GERMAN, known)) == (
+        "bought@2026-08-12 1 l Milch paid=1.19, 10 egg paid=2.90, 2 kg potato paid=3.40; "
+        "other=Zeitschrift 4.50; receipt_total=11.99; shop=Hofladen am Bach ~belongs"
+    )
+
+
+def test_a_total_that_does_not_come_out_is_asked(known):
+    asked = read(
+        ENGLISH.replace("TOTAL                 35.37", "TOTAL                 45.37"), known
+    )
+    assert [one.code for one in asked.questions if not one.waits] == ["total"]
+
+
+def test_the_total_without_the_tax_comes_out_too(known):
+    asked = read(
+        ENGLISH.replace("TOTAL                 35.37", "TOTAL                 34.45"), known
+    )
+    assert not [one for one in asked.questions if not one.waits]
+
+
+def test_a_missing_price_is_named_by_its_line(known):
+    reading = read(ENGLISH.replace("BREAD                  3.50", "BREAD"), known)
+    (price,) = [one for one in reading.questions if one.code == "price"]
+    assert "BREAD" in price.text
+    assert price.waits
+
+
+def test_every_line_finds_a_place(known):
+    for text in (ENGLISH, GERMAN):
+        reading = read(text, known)
+        body = reading.entries[0].body
+        articles = sum(line.strip()[:1].isalnum() for line in text.splitlines()[2:-5])
+        assert len(body["lines"]) + len(body["other"]) >= articles - 2
+        assert not reading.left_over
+
+
+def test_sentences_with_prices_are_no_receipt(known):
+    text = "bought 10 lb sugar 7.90\nbought 5 lb rice 6.10\nbought 2 lb pasta 3.00"
+    assert len(read(text, known).entries) == 3
