@@ -39,7 +39,7 @@ def print_answer(answer: Answer, *, wide: bool = False) -> None:
     for grave in answer.cautions:
         console.print(f"{grave.text}\n", style="bold")
     below = PROJECTIONS[answer.name].below if answer.name in PROJECTIONS else None
-    if answer.frame.empty:
+    if answer.is_empty:
         console.print(f"Nothing to show yet for {answer.name}.")
     elif below is not None and not wide:
         _print_blocks(console, answer, below(answer))
@@ -62,7 +62,7 @@ def _print_table(console: Console, answer: Answer, *, wide: bool) -> None:
     from rich.table import Table
 
     columns = [c for c in answer.columns if c.main or (wide and c.name != "assumptions")]
-    columns = [c for c in columns if wide or not c.rare or answer.frame[c.name].notna().any()]
+    columns = [c for c in columns if wide or not c.rare or answer.says(c.name)]
     if wide:
         console.width = 30 * len(columns)
     table = Table(
@@ -86,9 +86,9 @@ def _print_blocks(console: Console, answer: Answer, below: list[list[str]]) -> N
     from rich.padding import Padding
     from rich.text import Text
 
-    columns = [c for c in answer.columns if c.main and answer.frame[c.name].notna().any()]
+    columns = [c for c in answer.columns if c.main and answer.says(c.name)]
     heads = [
-        [_UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c)) for value in answer.frame[c.name]]
+        [_UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c)) for value in answer.cells[c.name]]
         for c in columns
     ]
     widths = [max(map(len, cells)) for cells in heads]

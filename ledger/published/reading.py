@@ -399,22 +399,25 @@ def _near(word: str) -> list[FoodRead]:
 
     In words of four letters the first is right: a slip there would be another word.
     """
+    from rapidfuzz import process
     from rapidfuzz.distance import OSA
 
     if len(word) < _SLIP:
         return []
-    best: list[tuple[int, bool, str]] = []
+    known_words = _words()
+    best: list[tuple[float, bool, str]] = []
     # "chities" and "musses" were read as plurals; a name in the plural may be nearer
     plural = (f"{word[:-1]}ies",) if word.endswith("y") else (f"{word}es", f"{word}s")
     for mine in dict.fromkeys((word, _stem(word), *plural)):
         allowed = 2 if len(mine) >= _TWO_SLIPS - 1 else 1
-        for known, name in _words().items():
-            if abs(len(known) - len(mine)) > allowed or min(len(known), len(mine)) < _SLIP:
+        near = process.extract(
+            mine, known_words.keys(), scorer=OSA.distance, score_cutoff=allowed, limit=None
+        )
+        for known, steps, _ in near:
+            shorter = min(len(known), len(mine))
+            if shorter < _SLIP or (shorter == _SLIP and known[0] != mine[0]):
                 continue
-            if min(len(known), len(mine)) == _SLIP and known[0] != mine[0]:
-                continue
-            steps = OSA.distance(mine, known, score_cutoff=allowed)
-            if steps <= allowed:
-                # of two that are as near, the one of less acid
-                best.append((steps, _food(name).acidity != "low_acid", name))
+            # of two that are as near, the one of less acid
+            name = known_words[known]
+            best.append((steps, _food(name).acidity != "low_acid", name))
     return [_food(min(best)[2], exact=False)] if best else []
