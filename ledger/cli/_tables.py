@@ -5,9 +5,12 @@ from __future__ import annotations
 import math
 import re
 import sys
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from rich.console import Console
     from rich.tree import Tree
 
@@ -30,12 +33,21 @@ def _console() -> Console:
     )
 
 
-def print_answer(answer: Answer, *, wide: bool = False) -> None:
-    """Print an answer as a table, with its day, its unit of money and what it rests on."""
+def print_answer(answer: Answer, *, wide: bool = False, since: str | None = None) -> None:
+    """Print an answer as a table, with its day, its unit of money and what it rests on.
+
+    Parameters
+    ----------
+    wide : bool
+        Every column.
+    since : str, optional
+        Show no record of an earlier day; the totals stay those of all.
+    """
     from ledger.projections import PROJECTIONS
 
     console = _console()
     rest = answer.footnotes
+    whole, answer = answer, _from(answer, since)
     for grave in answer.cautions:
         console.print(f"{grave.text}\n", style="bold")
     below = PROJECTIONS[answer.name].below if answer.name in PROJECTIONS else None
@@ -45,6 +57,8 @@ def print_answer(answer: Answer, *, wide: bool = False) -> None:
         _print_blocks(console, answer, below(answer))
     else:
         _print_table(console, answer, wide=wide)
+    if hidden := whole.count - answer.count:
+        console.print(f"\nFrom {since} on; and {hidden:,} earlier: --all")
     known = f", as known at {answer.known_at}" if answer.known_at else ""
     money = any(column.unit.startswith("money") for column in answer.columns)
     console.print(
@@ -56,6 +70,20 @@ def print_answer(answer: Answer, *, wide: bool = False) -> None:
         console.print(f"- {assumption.text}", style="dim")
     if len(rest) > _SHOWN:
         console.print(f"- and {len(rest) - _SHOWN} more: --json names them all", style="dim")
+
+
+def _from(answer: Answer, since: str | None) -> Answer:
+    """Return an answer without the records of days before one."""
+    if since is None:
+        return answer
+    from ledger.projections import PROJECTIONS
+
+    days = answer.cells[PROJECTIONS[answer.name].dated]
+    keep = [at for at, day in enumerate(days) if day >= since]
+    cells: dict[str, Sequence[Any]] = {
+        name: [column[at] for at in keep] for name, column in answer.cells.items()
+    }
+    return replace(answer, cells=cells)
 
 
 def _print_table(console: Console, answer: Answer, *, wide: bool) -> None:

@@ -142,9 +142,14 @@ class Answer:
         )
 
     @property
+    def count(self) -> int:
+        """How many records there are."""
+        return max(map(len, self.cells.values()), default=0)
+
+    @property
     def is_empty(self) -> bool:
         """Whether there is no record."""
-        return not any(len(cells) for cells in self.cells.values())
+        return not self.count
 
     def says(self, column: str) -> bool:
         """Tell whether any record knows a column's value."""
@@ -255,6 +260,9 @@ class Projection:
         would be too narrow for them.
     compared : Compared, optional
         What ``--against`` compares; without it the question cannot be set against another date.
+    dated : str
+        The column of a record's day, where records grow by the year: of many, a terminal shows the
+        newest season.
     """
 
     name: str
@@ -267,3 +275,4 @@ class Projection:
     variants: Mapping[str, tuple[Column, ...]] = field(default_factory=dict)
     below: Callable[[Answer], list[list[str]]] | None = None
     compared: Compared | None = None
+    dated: str = ""
