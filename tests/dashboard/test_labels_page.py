@@ -104,7 +104,9 @@ def test_a_jar_that_is_gone_is_said(shelf, book):
 
 def test_a_jar_in_danger_has_no_button_that_opens_it(shelf, book):
     book.write("put_up", BEANS, on="2026-10-13", answers=YES)
-    lot = next(one["lot"] for one in book.show("shelf").rows() if one["item"] == "canned green beans")
+    lot = next(
+        one["lot"] for one in book.show("shelf").rows() if one["item"] == "canned green beans"
+    )
     drawn = draw(shelf, "/jar", of=lot)
     assert [one.role for one in of_class(drawn, "danger")] == ["alert"]
     assert not any("kind=eaten" in href or "kind=given_away" in href for href in links(drawn))
