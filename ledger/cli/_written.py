@@ -79,7 +79,7 @@ def _say(book: Book, written: Written, lots: dict[tuple[str, int], str]) -> None
         click.echo(f"  note: {note}", err=True)
     for name, row in written.proposals.items():
         click.echo(
-            f'  {name} is new. Its food-table row may be {row}: croftbook item "{name}" --food {row[:5]}',
+            f'  {name} is new. Its food-table row may be: croftbook item "{name}" --food "{row}"',
             err=True,
         )
 

@@ -223,21 +223,9 @@ def _target(body: Body, lines: Lines) -> Body:
 
 def _described(body: Body, lines: Lines) -> Body:
     name, out = body["item"], dict(body)
-    if "g_per" in body:
-        out["g_per"] = {
-            canonical(unit, lines.measures) or unit: grams for unit, grams in body["g_per"].items()
-        }
-        if any(float(grams) <= 0 for grams in body["g_per"].values()):
-            raise InputError("g_per", "a weight is 0", 'Write grams, for example "clove 5"')
-    if "g_per_ml" in body and float(body["g_per_ml"]) <= 0:
-        raise InputError("g_per_ml", "is 0", "Write grams per millilitre, for example 1.03")
-    if "food" in body and foods.by_id(body["food"]) is None:
-        near = ", ".join(f"{p.food_id} {p.description}" for p in foods.propose(name, 3))
-        raise InputError(
-            "food",
-            f"{body['food']!r} is not a row of the food table",
-            f"It may be: {near}" if near else "",
-        )
+    out |= _units_of(body, lines)
+    if "food" in body:
+        out["food"] = _food(body["food"], name, lines)
     if "holds" in body and lines.amount(body["holds"], "holds").measure != "volume":
         raise InputError("holds", f"{body['holds']} is not a volume", 'Write it like "1 qt"')
     for place, span in (body.get("keeps") or {}).items():
@@ -256,6 +244,46 @@ def _described(body: Body, lines: Lines) -> Body:
         out["also"] = [" ".join(other.split()) for other in body["also"]]
     out["item"] = lines.catalogue.name(name)
     return out
+
+
+def _units_of(body: Body, lines: Lines) -> Body:
+    """Return what one of a unit weighs and how many pieces it is, units by their own names."""
+    out: Body = {}
+    if "g_per" in body:
+        out["g_per"] = {
+            canonical(unit, lines.measures) or unit: grams for unit, grams in body["g_per"].items()
+        }
+        if any(float(grams) <= 0 for grams in body["g_per"].values()):
+            raise InputError("g_per", "a weight is 0", 'Write grams, for example "clove 5"')
+    if "g_per_ml" in body and float(body["g_per_ml"]) <= 0:
+        raise InputError("g_per_ml", "is 0", "Write grams per millilitre, for example 1.03")
+    if "pieces_per" in body:
+        known = lines.facts(body["item"])
+        out["pieces_per"] = {
+            **((known.pieces_per if known else None) or {}),
+            **{canonical(unit) or unit: many for unit, many in body["pieces_per"].items()},
+        }
+        if any(float(many) <= 0 for many in out["pieces_per"].values()):
+            raise InputError("pieces_per", "is 0", 'Write pieces, for example "packet 12"')
+    return out
+
+
+def _food(said: str, item: str, lines: Lines) -> str:
+    """Return the id of a food-table row: by id, by its own name, or by an everyday name."""
+    if foods.by_id(said) is not None:
+        return said
+    row = foods.by_description(said)
+    if row is not None:
+        return row.id
+    plain = lines.plain(said)
+    if plain is not None:
+        return plain.food
+    near = "; ".join(p.description for p in (foods.propose(said, 3) or foods.propose(item, 3)))
+    raise InputError(
+        "food",
+        f"{said!r} is not a row of the food table",
+        f"It may be: {near}" if near else "",
+    )
 
 
 def _setting(body: Body, lines: Lines) -> Body:

@@ -224,8 +224,8 @@ def _typed(name: str, value: str, texts: Texts, *, comma: bool) -> Any:
     if name in PARTS and name != "lines":
         parts = [PARTS[name](texts, part, name) for part in _split(value)]
         return parts[0] if name == "seed" else parts
-    if name == "g_per":
-        return dict(texts.pair(part) for part in _split(value))
+    if name in ("g_per", "pieces_per"):
+        return dict(texts.pair(part, name) for part in _split(value))
     if name == "keeps":
         return dict(texts.keeps(part) for part in _split(value))
     if name in _TEXTS and not (name == "people" and value.isdecimal()):

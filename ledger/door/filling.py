@@ -83,8 +83,8 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
         body[name] = [*body.get(name, []), *(PARTS[name](texts, text, name) for text in value)]
     elif name in PARTS and (field.is_list or name == "seed"):  # an item's `uses` is a number
         body[name] = PARTS[name](texts, value, name)
-    elif name == "g_per":
-        body[name] = dict(texts.pair(text) for text in value)
+    elif name in ("g_per", "pieces_per"):
+        body[name] = dict(texts.pair(text, name) for text in value)
     elif name == "keeps":
         body[name] = dict(texts.keeps(text) for text in value)
     elif field.is_list:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import (
     Amount,
@@ -17,8 +17,11 @@ from ledger.amounts import (
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
 from ledger.errors import InputError, NeedsAnswer
-from ledger.items import ItemFacts, item_key, near_misses
+from ledger.items import ItemFacts, item_key, merge, near_misses
 from ledger.reference.crossing import Weights
+
+if TYPE_CHECKING:
+    from ledger.reference.everyday import Everyday
 
 __all__ = [
     "MOST",
@@ -43,6 +46,9 @@ _SORT_OF_USE = {
     "garden": "garden input",
     "durable": "equipment",
 }
+_BARE = ItemFacts(sort="food")
+"""What is known of a food at first sight."""
+
 MOST = 1 << 60
 """Whole units beyond which a line is refused; totals may reach 2^62."""
 
@@ -83,7 +89,8 @@ class Lines:
         self._new: dict[str, ItemFacts] = {}
         self._spelled: dict[str, str] = {}
         self.measures = catalogue.setting("measures", on, "us") or "us"
-        self.comma = has_decimal_comma(catalogue.setting("language", on))
+        self.language = catalogue.setting("language", on) or "en"
+        self.comma = has_decimal_comma(self.language)
         self.proposals: dict[str, str] = {}
 
     # -- items --------------------------------------------------------------------------
@@ -93,16 +100,24 @@ class Lines:
         return self._new.get(self.catalogue.key(name)) or self.catalogue.facts(name)
 
     def item(
-        self, name: str, use: str, field: str, measure: str | None = None
+        self,
+        name: str,
+        use: str,
+        field: str,
+        measure: str | None = None,
+        *,
+        jarred: bool = False,
     ) -> tuple[str, ItemFacts]:
         """Return an item's name as the book spells it and what is known of it.
 
-        A name that was never seen is described, after a near miss has been asked about.
+        A name that was never seen is described, after a near miss has been asked about; one that
+        is `jarred` at first is kept by volume.
         """
         name = canonical_jar(name) or name
         facts = self.facts(name)
         if facts is None:
-            known = () if canonical_jar(name) else self._names()
+            plain = self.plain(name) is not None
+            known = () if plain or canonical_jar(name) else self._names()
             for near in near_misses(name, known)[:1]:
                 doubt = NeedsAnswer(
                     "near-miss",
@@ -111,11 +126,10 @@ class Lines:
                     near,
                 )
                 if self.answers.choose(doubt):
-                    return self.item(near, use, field, measure)
+                    return self.item(near, use, field, measure, jarred=jarred)
             sort = self._sort(name, use, measure)
-            facts = self._describe(
-                name, ItemFacts(sort=sort), "count" if sort in _COUNTED else measure
-            )
+            own = "count" if sort in _COUNTED else measure
+            facts = self._describe(name, ItemFacts(sort=sort), own, jarred=jarred)
         elif facts.measure is None and measure is not None:
             facts = self._describe(self.catalogue.name(name), facts, measure)
         return self.name(name), facts
@@ -139,20 +153,42 @@ class Lines:
             return "supply"
         return _SORT_OF_USE.get(use, "food")
 
-    def _describe(self, name: str, facts: ItemFacts, measure: str | None) -> ItemFacts:
+    def _describe(
+        self, name: str, facts: ItemFacts, measure: str | None, *, jarred: bool = False
+    ) -> ItemFacts:
         name = " ".join(name.split())
         body: dict[str, Any] = {"item": name, "sort": facts.sort or "food"}
+        plain = self.plain(name) if body["sort"] == "food" and facts == _BARE else None
+        if plain is not None:
+            measure = measure if jarred else plain.measure
+            body |= {"food": plain.food}
+            body |= {"g_per": plain.g_per} if plain.g_per else {}
+            body |= {"pieces_per": plain.pieces_per} if plain.pieces_per else {}
+            self._tell_adopted(name, plain, measure)
+        elif facts.sort == "food" and facts.food is None:
+            self._propose(name)
         if measure is not None:
             body["measure"] = measure
-        if facts.sort == "food" and facts.food is None:
-            self._propose(name)
-        import msgspec
-
-        new = msgspec.structs.replace(facts, measure=measure or facts.measure)
+        new = merge(facts, body)
         self._new[self.catalogue.key(name)] = new
         self._spelled.setdefault(self.catalogue.key(name), name)
         self.described.append(body)
         return new
+
+    def plain(self, name: str) -> Everyday | None:
+        """Return the food-table row that a name plainly says, by the reviewed list."""
+        from ledger.reference.everyday import everyday
+
+        return everyday(name, self.language)
+
+    def _tell_adopted(self, name: str, plain: Everyday, measure: str | None) -> None:
+        if self.answers.importing:
+            return
+        piece = f", one weighs {plain.g_per['piece']} g" if "piece" in plain.g_per else ""
+        self.answers.note(
+            f"{name} is taken as {plain.description!r} of the food table, kept by {measure}{piece}; "
+            f'to change that: croftbook item "{name}" --food "another name" --measure mass'
+        )
 
     def _propose(self, name: str) -> None:
         if self.answers.importing:
@@ -161,7 +197,7 @@ class Lines:
 
         best = foods.hint(name)
         if best:
-            self.proposals[name] = f"{best.food_id} {best.description}"
+            self.proposals[name] = best.description
 
     # -- amounts ------------------------------------------------------------------------
 
@@ -193,7 +229,8 @@ class Lines:
         """
         amount = self.amount(line["amount"], join(field, "amount"), zero=zero)
         measure = "count" if canonical_jar(line["item"]) else first_measure(amount)
-        name, facts = self.item(line["item"], use, join(field, "item"), measure)
+        jarred = amount.jars is not None and measure == "volume"
+        name, facts = self.item(line["item"], use, join(field, "item"), measure, jarred=jarred)
         out = {**line, "item": name, "amount": amount.text}
         if line.get("whole") is not None:
             return self.carried(out, field, zero=zero)

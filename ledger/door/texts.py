@@ -4,13 +4,23 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from decimal import Decimal, localcontext
+from fractions import Fraction
 from typing import Any
 
-from ledger.amounts import JAR, Amount, canonical_jar, known_units, split_line
+from ledger.amounts import (
+    JAR,
+    Amount,
+    canonical,
+    canonical_jar,
+    known_units,
+    parse_amount,
+    split_line,
+)
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
 from ledger.door.lines import has_decimal_comma
-from ledger.errors import InputError, NeedsAnswer
+from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 from ledger.reference import foods
 
@@ -26,6 +36,12 @@ _COMMA = re.compile(r"\d+,\d+")
 _FRESH = re.compile(r"\b(fresh|squeezed|home-?made|diluted|own)\b", re.IGNORECASE)
 _STRAINED = re.compile(r"[\s,(]+(strained( out)?|taken out|abgeseiht)\)?\s*$", re.IGNORECASE)
 _PACKED = re.compile(r"\d+\s*[x×@]\s*\d|\d+\s+\d+[-\s]?[a-zA-Z]+[-\s]\w")
+_PAIR = re.compile(
+    r"(?:(?:an?|one|1|eine?)\s+)?(?P<unit>[^\d=:]*[^\d\s=:])(?<!\sof)"
+    r"(?:\s+(?:weighs?|is|wiegt|ist)|\s*[=:])?\s+(?P<number>[\d.,½¼¾⅓⅔-].*)",
+    re.IGNORECASE,
+)
+_SAYS = re.compile(r"(?:\s+of\s+.*?)?\s+(?:weighs?|is|wiegt|ist)$|\s+of\s+.*$", re.IGNORECASE)
 _ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
 
 
@@ -219,13 +235,30 @@ class Texts:
         }
 
     def pair(self, text: str, field: str = "g_per") -> tuple[str, str]:
-        """Return ``clove 5`` as a unit and a number."""
-        unit, _, number = text.strip().rpartition(" ")
-        if not unit:
+        """Return ``clove 5``, ``bushel 30 lb`` or ``a bushel weighs 30 lb`` as a unit and grams.
+
+        A number without a unit of weight is grams; of `pieces_per` it is pieces.
+        """
+        text = " ".join(text.split())
+        jar = JAR.match(text)
+        match = _PAIR.fullmatch(("jar" + text[jar.end() :]) if jar else text)
+        if match is None:
+            example = "packet 12" if field == "pieces_per" else "clove 5"
             raise InputError(
-                field, f"{text!r} is not a unit and a weight", 'Write it like "clove 5" (in grams)'
+                field, f"{text!r} is not a unit and a number", f'Write it like "{example}"'
             )
-        return unit, number
+        unit = jar[0] if jar else _SAYS.sub("", match["unit"])
+        unit = canonical_jar(unit) or canonical(unit, self.measures) or unit
+        number = self.number(match["number"], "decimal")
+        if field == "pieces_per":
+            return unit, re.sub(r"\s*(pieces?|of them)$", "", number)
+        try:
+            amount = parse_amount(number, measures=self.measures, comma=self.comma)
+        except LedgerError:
+            return unit, number  # the door says what is wrong with it
+        if amount.measure != "mass":
+            return unit, number
+        return unit, _grams(amount.exact)
 
     def keeps(self, text: str, field: str = "keeps") -> tuple[str, str]:
         """Return ``fridge 4 days`` as a place and a length of time."""
@@ -246,6 +279,13 @@ class Texts:
     def is_jar(self, text: str) -> bool:
         """Return whether a text names a jar."""
         return canonical_jar(text) is not None
+
+
+def _grams(mg: Fraction) -> str:
+    """Return milligrams in grams, exactly: every unit of weight is a decimal number of them."""
+    with localcontext() as context:
+        context.prec = 60
+        return format((Decimal(mg.numerator) / Decimal(mg.denominator) / 1000).normalize(), "f")
 
 
 PARTS: dict[str, Callable[[Texts, str, str], Any]] = {

@@ -21,10 +21,12 @@ __all__ = [
     "Food",
     "HouseholdMeasure",
     "Proposal",
+    "by_description",
     "by_id",
     "household_measure",
     "is_named",
     "kcal_per_100g",
+    "portions",
     "propose",
     "refuse_pct",
 ]
@@ -87,6 +89,18 @@ def _portions() -> dict[str, list[tuple[str, Fraction]]]:
 def by_id(food_id: str) -> Food | None:
     """Return a row by its id (a five-digit number), or None."""
     return _table().get(food_id.zfill(5))
+
+
+@cache
+def by_description(description: str) -> Food | None:
+    """Return the row of just this description, whatever its case, or None."""
+    said = " ".join(description.casefold().split())
+    return next((food for food in _table().values() if food.description.casefold() == said), None)
+
+
+def portions(food_id: str) -> list[tuple[str, Fraction]]:
+    """Return every household measure of a row: its label and the grams of one, refuse left out."""
+    return list(_portions().get(food_id.zfill(5), ()))
 
 
 def kcal_per_100g(food_id: str) -> Fraction | None:

@@ -17,6 +17,7 @@ import msgspec
 from ledger.door.catalogue import Catalogue
 from ledger.door.jars import split_label
 from ledger.items import item_key
+from ledger.reference.everyday import everyday
 from ledger.saying.stems import german_key
 
 if TYPE_CHECKING:
@@ -97,7 +98,8 @@ class Known:
         """Return whether the book knows what one of a counted unit of an item is."""
         facts = self.catalogue.facts(item)
         if facts is None:
-            return False
+            plain = everyday(item, self.language)
+            return plain is not None and (unit in plain.g_per or unit in plain.pieces_per)
         pieces = getattr(facts, "pieces_per", None) or {}
         return unit in (facts.g_per or {}) or unit in pieces
 

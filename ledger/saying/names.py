@@ -8,6 +8,8 @@ from functools import cache
 
 from ledger.items import item_key, near_misses
 from ledger.reference import foods
+from ledger.reference.everyday import everyday, pairs
+from ledger.reference.everyday import names as everyday_names
 from ledger.saying.known import Known
 from ledger.saying.language import Language
 
@@ -96,12 +98,13 @@ class Names:
             return Named(item, "book", [])
         own = self.words.names.get(said.lower())
         if own is None and self.words.code == "de":
-            own = _by_stem(self.words).get(_stem(said))
+            own = _by_stem(self.words).get(_stem(said)) or _german_names().get(_stem(said))
         if own is not None:
             singular, english = own
-            item = self.known.item(english) if english else None
+            several = (self.known.item(one) for one in english.split("|") if one)
+            item = next((one for one in several if one), None)
             return Named(item, "book", []) if item else Named(singular, "table", [])
-        if is_plain(said) and (item_key(said) in _EVERYDAY or not self._adds_to_own(said)):
+        if is_plain(said) and (_is_everyday(said) or not self._adds_to_own(said)):
             return Named(self.singular(said), "table", [])
         if self.words.is_("sorts", said) or self._is_for_something(said):
             return Named(self.singular(said), "sort", [])
@@ -215,7 +218,24 @@ class Names:
 def is_plain(name: str) -> bool:
     """Return whether a name is the plain head word of a food: ``plum``, ``green bean``."""
     key = item_key(name)
-    return bool(key) and not re.search(r"\d", key) and (key in _EVERYDAY or foods.is_named(name))
+    return bool(key) and not re.search(r"\d", key) and (_is_everyday(name) or foods.is_named(name))
+
+
+def _is_everyday(name: str) -> bool:
+    """Return whether a name stands on a reviewed list of everyday names."""
+    return item_key(name) in _EVERYDAY or everyday(name) is not None
+
+
+@cache
+def _german_names() -> dict[str, tuple[str, str]]:
+    """Return German names of the reviewed list by their stem: the singular, and the English names."""
+    out: dict[str, tuple[str, str]] = {}
+    for german, english in pairs():
+        singulars: dict[str, str] = {}
+        for name in german:
+            singulars.setdefault(_stem(name), name)
+        out |= {stem: (one, "|".join(english)) for stem, one in singulars.items()}
+    return out
 
 
 _EVERYDAY = frozenset(
@@ -238,11 +258,9 @@ _EVERYDAY = frozenset(
 
 @cache
 def _plain_names(code: str) -> tuple[str, ...]:
-    from ledger.saying.language import language
-
     if code == "de":
-        return tuple(singular for singular, _ in language("de").names.values())
-    return tuple(sorted(_EVERYDAY))
+        return tuple(singular for singular, _ in _german_names().values())
+    return tuple(sorted({*_EVERYDAY, *everyday_names("en")}))
 
 
 @cache

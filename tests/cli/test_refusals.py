@@ -58,7 +58,7 @@ REFUSED = [
     ("putup jam --used '1 lb plum' --made '5 quart jars' --method 'boiling water'", "water added?"),
     ("practise grafting", 'for example "Ada, Ben"'),
     ("practise grafting --people Ada --went 9", "went: is too much. Write 5 at most"),
-    ("item plum --g-per 'cup x'", "g_per: 'x' is not a number"),
+    ("item plum --g-per 'cup x'", "g_per: 'cup x' is not a unit and a number"),
     ("item plum --food 99999", "'99999' is not a row of the food table"),
     ("setting people -3", "people: cannot be '-3'"),
     ("show weather", "There is no question 'weather'"),

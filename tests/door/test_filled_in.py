@@ -43,11 +43,14 @@ def test_new_items_are_described_by_their_use(book, fixed_day):
 
 
 def test_description_stands_just_before_the_first_use(book, fixed_day):
-    written = book.write("harvested", PLUM, on="2026-09-02")
+    written = book.write("harvested", {**PLUM, "item": "plum spread"}, on="2026-09-02")
     assert [row.kind for row in book.history(newest_first=False)] == ["item_described", "harvested"]
     assert written.described[0].seq == written.event.seq - 1
+    assert written.proposals == {}
+    assert book.catalogue().facts("plum spread").food is None
+    written = book.write("harvested", {**PLUM, "item": "burdock root"}, on="2026-09-02")
     assert written.proposals  # a food row is proposed, and not taken
-    assert book.catalogue().facts("plum").food is None
+    assert book.catalogue().facts("burdock root").food is None
 
 
 def test_jars_are_whole_volumes_with_lids_and_a_place(book, fixed_day):
