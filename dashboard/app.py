@@ -14,6 +14,7 @@ from dashboard.data import Data
 from dashboard.failing import say_failures
 from dashboard.files import add_files
 from dashboard.forms.callbacks import wire_forms
+from dashboard.forms.happening import wire_happened
 from dashboard.gate import Gate
 from dashboard.pages import page_at
 from dashboard.shell import layout
@@ -88,6 +89,7 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     app.layout = lambda: _layout(data)
     wire(app, data)
     wire_forms(app, data)
+    wire_happened(app, data)
     add_files(server, data)
     static.keep_compressed(server)
     _say_policy(app)

@@ -159,8 +159,8 @@
      late: else a quick thumb would write half of a word. The second tap of a double one is dropped, one
      right after an answer came (a question may have moved under the thumb), and one on the boxes that an
      entry left empty. */
-  const WRITES = `#form-write, #strike-do, [id^='{"accept"']`, DOUBLE_MS = 500, WAIT_MS = 3000;
-  const BOXES = `.form [id^='{"field"']:is(input, textarea)`, TEXTS = BOXES + ", #form-by, #strike-why";
+  const WRITES = `#form-write, #happened-write, #strike-do, [id^='{"accept"'], [id^='{"settle"']`, DOUBLE_MS = 500, WAIT_MS = 3000;
+  const BOXES = `.form [id^='{"field"']:is(input, textarea)`, TEXTS = BOXES + ", #form-by, #strike-why, #happened-text";
   const all = (which) => [...document.querySelectorAll(which)];
   function isDone() {
     const written = document.querySelector("#form-said .written, #strike-said .written");

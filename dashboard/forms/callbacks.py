@@ -25,13 +25,12 @@ from dashboard.ask import Ask
 from dashboard.data import Data
 from dashboard.drawing import ask_of, trouble
 from dashboard.forms.batch import beside_batch
+from dashboard.forms.doubts import doubt_shown
 from dashboard.forms.reading import Typed
 from dashboard.forms.specs import FORMS
 from dashboard.forms.understanding import understood
-from dashboard.forms.writing import LOW_ACID, Outcome, key_of, notes, told, write_form
-from dashboard.parts.danger import said_of
+from dashboard.forms.writing import Outcome, notes, told, write_form
 from ledger.door import Written
-from ledger.errors import DANGER, NeedsAnswer
 
 __all__ = ["boxes_of", "emptied", "outcome_shown", "wire_forms"]
 
@@ -70,6 +69,8 @@ def _typed(
 def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
     """Return what is said below a form: what was written, what is asked, or what is wrong."""
     words = ask.words
+    if outcome.doubt is not None:
+        return doubt_shown(ask, outcome.doubt)
     if outcome.written is not None:
         event = outcome.written.event
         said = [html.Li(words.said(text)) for text in notes(outcome.written)]
@@ -87,70 +88,11 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
             inside, title=title, color="leaf", variant="light",
             className="written corrected" if is_correction else "written",
         )  # fmt: skip
-    if outcome.doubt is not None:
-        doubt = outcome.doubt
-        answer = words.said(doubt.offered) if doubt.offered else words("word.yes")
-        buttons = [_answer(words("forms.yes", answer=answer), key_of(doubt))]
-        if doubt.code == "near-miss":  # elsewhere, no is said by changing the box
-            buttons.append(_answer(words("forms.no_new"), f"no:{key_of(doubt)}"))
-        if doubt.code in (DANGER, "open-standing"):
-            return _opened(ask, doubt)
-        if doubt.code == LOW_ACID:
-            return _done_so(ask, doubt)
-        return dmc.Alert(
-            [html.P(words.refusal(doubt)), html.Div(buttons, className="tools")],
-            title=words("forms.sure"),
-            color="plum",
-            variant="light",
-        )
     if outcome.is_locked:  # croft.js tries again by itself
         return html.Div(trouble(ask, outcome.trouble), className="again")
     if outcome.trouble:
         return trouble(ask, outcome.trouble)
     return trouble(ask, words("forms.see_boxes"))
-
-
-def _opened(ask: Ask, doubt: NeedsAnswer) -> Any:
-    """Return the question before a marked jar is opened: to leave it is offered first."""
-    words, is_danger = ask.words, doubt.code == DANGER
-    ways = [dcc.Link(words("danger.leave"), href="/shelf", className="button")]
-    if is_danger:
-        ways.insert(
-            0, dcc.Link(words("danger.discard"), href="/write?kind=discarded", className="button")
-        )
-    anyway = html.Button(
-        words("danger.anyway"), id={"accept": key_of(doubt)}, type="button",
-        className="button quiet-button", n_clicks=0,
-    )  # fmt: skip
-    title = words("danger.before" if is_danger else "danger.before_open")
-    return html.Div(
-        [
-            html.H2(title),
-            html.P(said_of(ask, doubt.question)),
-            html.Div([*ways, anyway], className="tools"),
-        ],
-        className="danger" if is_danger else "caution grave",
-        role="alert",
-    )
-
-
-def _done_so(ask: Ask, doubt: NeedsAnswer) -> Any:
-    """Return the question before a batch of little acid is written down: nothing is the first way."""
-    words = ask.words
-    anyway = html.Button(
-        words("danger.done_so"), id={"accept": key_of(doubt)}, type="button",
-        className="button quiet-button", n_clicks=0,
-    )  # fmt: skip
-    return html.Div(
-        [
-            html.H2(words("danger.before_batch")),
-            html.P(words.said(doubt.question)),
-            html.P(words("danger.not_done")),
-            html.Div([anyway], className="tools"),
-        ],
-        className="danger",
-        role="alert",
-    )
 
 
 def _further(ask: Ask, written: Written) -> list[Any]:
@@ -183,10 +125,6 @@ def _published(ask: Ask, outcome: Outcome) -> Any:
         for row in ask.show("as-published", batch=batch).rows()
     ]
     return html.P(links) if links else None
-
-
-def _answer(text: str, key: str) -> Any:
-    return html.Button(text, id={"accept": key}, type="button", className="button", n_clicks=0)
 
 
 def wire_forms(app: Dash, data: Data) -> None:

@@ -16,7 +16,7 @@ from ledger.door.texts import Texts
 from ledger.errors import BookLocked, InputError, LedgerError, NeedsAnswer
 from ledger.published import batch_as_typed, caution_before
 
-__all__ = ["LOW_ACID", "Outcome", "key_of", "write_form"]
+__all__ = ["LOW_ACID", "Outcome", "answered", "key_of", "low_acid", "notes", "told", "write_form"]
 
 _WHERE = re.compile(r"(?P<list>\w+)\[(?P<n>\d+)\](?:\.(?P<name>\w+))?$")
 _DIRECT = {"item": "lines", "amount": "lines", "line": "lines", "lines": "lines"}
@@ -47,14 +47,14 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
         What was answered: `key_of` each doubt whose offered answer was taken, ``no:`` before it where
         it was not.
     """
-    answers = Answers(ask=lambda doubt: _answered(doubt, accepted))
+    answers = Answers(ask=lambda doubt: answered(doubt, accepted))
     book = data.book
     try:
         texts = Texts(book.catalogue(), answers)
         entry = read_form(typed, texts, data.today())
         if typed.kind == "put_up":
             entry = _from_recipe(data, entry)
-            _low_acid(entry, answers)
+            low_acid(entry, answers)
         book.ask(entry, answers)
         return Outcome(written=book.enter(entry, answers))
     except FieldTrouble as trouble:
@@ -74,7 +74,7 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
 LOW_ACID = "low-acid"
 
 
-def _low_acid(entry: Entry, answers: Answers) -> None:
+def low_acid(entry: Entry, answers: Answers) -> None:
     """Ask before food of little acid is written down that no published pressure process closed."""
     caution = caution_before(batch_as_typed(entry.body))
     if caution is not None:
@@ -86,7 +86,7 @@ def key_of(doubt: NeedsAnswer) -> str:
     return f"{doubt.code}-{hashlib.sha256(doubt.question.encode()).hexdigest()[:16]}"
 
 
-def _answered(doubt: NeedsAnswer, accepted: Collection[str]) -> bool:
+def answered(doubt: NeedsAnswer, accepted: Collection[str]) -> bool:
     """Return whether what is offered was taken; raise a doubt that nobody was asked about."""
     key = key_of(doubt)
     if key in accepted or f"no:{key}" in accepted:

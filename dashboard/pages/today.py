@@ -28,15 +28,26 @@ def draw(ask: Ask) -> Any:
     """Return the buttons, and sections of what a household wants to know today."""
     tiles = kind_tiles(ask, COMMON, first=True)
     if ask.is_empty:
-        return [tiles, nothing_yet(ask, "today", "harvested")]
+        return [_say(ask), tiles, nothing_yet(ask, "today", "harvested")]
     return [
         danger_card(ask, ask.show("shelf").records()),
+        _say(ask),
         tiles,
         html.Div(
             [_eat_first(ask), _running_out(ask), _season(ask), _asked(ask)], className="columns"
         ),
         section(ask.words("today.last"), _last(ask)),
     ]
+
+
+def _say(ask: Ask) -> Any:
+    """Return the way to the box that takes what happened in the household's own words."""
+    words = ask.words
+    inside = [
+        html.B(words("happened.label")),
+        html.Span(words("happened.example"), className="quiet"),
+    ]
+    return dcc.Link(html.Span(inside), href="/write", className="say-box")
 
 
 def _eat_first(ask: Ask) -> Any:

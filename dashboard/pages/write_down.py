@@ -9,6 +9,7 @@ from dash import dcc, html
 
 from dashboard.ask import Ask
 from dashboard.forms.form import form_of
+from dashboard.forms.happened import happened
 from dashboard.forms.specs import COMMON, FORMS
 from dashboard.forms.understanding import recent_recipes
 from dashboard.pages._page import Page
@@ -49,6 +50,7 @@ def draw(ask: Ask) -> Any:
     if kind not in FORMS:
         others = tuple(one for one in FORMS if one not in COMMON)
         return [
+            happened(ask),
             kind_tiles(ask, COMMON, first=True),
             section(ask.words("write.others"), kind_tiles(ask, others)),
         ]

@@ -9,10 +9,11 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._asking import Doubts
-from ledger.door import Entry, Written
+from ledger.door import Written
 from ledger.errors import InputError, NeedsAnswer
 from ledger.saying.asking import Question, Reading
 from ledger.saying.echo import told
+from ledger.saying.entries import entries_of
 from ledger.saying.settled import Settled
 
 if TYPE_CHECKING:
@@ -136,8 +137,7 @@ def write_all(book: Book, reading: Reading, doubts: Doubts, by: str | None) -> l
     InputError, NeedsAnswer
         Nothing is written then.
     """
-    entries = [*_described(book, reading)]
-    entries += [Entry(one.kind, one.body, on=one.on, by=by) for one in reading.entries]
+    entries = entries_of(book.catalogue(), reading, by=by)
     if not entries:
         return []
     for one in entries:
@@ -147,17 +147,3 @@ def write_all(book: Book, reading: Reading, doubts: Doubts, by: str | None) -> l
         return doubts.settle(lambda: book.enter_all(entries, doubts.answers), book)
     except (InputError, NeedsAnswer):
         raise
-
-
-def _described(book: Book, reading: Reading) -> list[Entry]:
-    """Return descriptions: other names that were agreed to, and sorts of new supplies."""
-    catalogue, out = book.catalogue(), []
-    for said, item in dict.fromkeys(reading.aliases):
-        facts = catalogue.facts(item)
-        also = [*((facts.also if facts else None) or []), said]
-        sort = (facts.sort if facts else None) or "food"
-        out.append(Entry("item_described", {"item": item, "sort": sort, "also": also}))
-    for item, sort in reading.sorts.items():
-        if catalogue.facts(item) is None:
-            out.append(Entry("item_described", {"item": item, "sort": sort}))
-    return out

@@ -1,0 +1,87 @@
+"""What a form asks before it writes: the question, its likely answer, and danger in its own colour."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import dcc, html
+
+from dashboard.ask import Ask
+from dashboard.forms.writing import LOW_ACID, key_of
+from dashboard.parts.danger import said_of
+from ledger.errors import DANGER, NeedsAnswer
+
+__all__ = ["doubt_shown"]
+
+
+def doubt_shown(ask: Ask, doubt: NeedsAnswer, button: str = "accept") -> Any:
+    """Return a doubt with the buttons that answer it.
+
+    Parameters
+    ----------
+    button : str
+        What the id of a button calls the answer: who asks hears its own buttons.
+    """
+    words = ask.words
+    if doubt.code in (DANGER, "open-standing"):
+        return _opened(ask, doubt, button)
+    if doubt.code == LOW_ACID:
+        return _done_so(ask, doubt, button)
+    answer = words.said(doubt.offered) if doubt.offered else words("word.yes")
+    buttons = [_answer(words("forms.yes", answer=answer), {button: key_of(doubt)})]
+    if doubt.code == "near-miss":  # elsewhere, no is said by changing the box
+        buttons.append(_answer(words("forms.no_new"), {button: f"no:{key_of(doubt)}"}))
+    return dmc.Alert(
+        [html.P(words.refusal(doubt)), html.Div(buttons, className="tools")],
+        title=words("forms.sure"),
+        color="plum",
+        variant="light",
+    )
+
+
+def _opened(ask: Ask, doubt: NeedsAnswer, button: str) -> Any:
+    """Return the question before a marked jar is opened: to leave it is offered first."""
+    words, is_danger = ask.words, doubt.code == DANGER
+    ways = [dcc.Link(words("danger.leave"), href="/shelf", className="button")]
+    if is_danger:
+        ways.insert(
+            0, dcc.Link(words("danger.discard"), href="/write?kind=discarded", className="button")
+        )
+    anyway = html.Button(
+        words("danger.anyway"), id={button: key_of(doubt)}, type="button",
+        className="button quiet-button", n_clicks=0,
+    )  # fmt: skip
+    title = words("danger.before" if is_danger else "danger.before_open")
+    return html.Div(
+        [
+            html.H2(title),
+            html.P(said_of(ask, doubt.question)),
+            html.Div([*ways, anyway], className="tools"),
+        ],
+        className="danger" if is_danger else "caution grave",
+        role="alert",
+    )
+
+
+def _done_so(ask: Ask, doubt: NeedsAnswer, button: str) -> Any:
+    """Return the question before a batch of little acid is written down: nothing is the first way."""
+    words = ask.words
+    anyway = html.Button(
+        words("danger.done_so"), id={button: key_of(doubt)}, type="button",
+        className="button quiet-button", n_clicks=0,
+    )  # fmt: skip
+    return html.Div(
+        [
+            html.H2(words("danger.before_batch")),
+            html.P(words.said(doubt.question)),
+            html.P(words("danger.not_done")),
+            html.Div([anyway], className="tools"),
+        ],
+        className="danger",
+        role="alert",
+    )
+
+
+def _answer(text: str, id: dict[str, str]) -> Any:
+    return html.Button(text, id=id, type="button", className="button", n_clicks=0)

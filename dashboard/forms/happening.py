@@ -1,0 +1,156 @@
+"""The wires of the box "What happened?": what is read as it is typed, answers, writing, taking back."""
+
+from __future__ import annotations
+
+import uuid
+from collections.abc import Sequence
+from typing import Any
+
+import dash_mantine_components as dmc
+from dash import ALL, Dash, Input, Output, State, ctx, no_update
+from dash.exceptions import PreventUpdate
+
+from dashboard.data import Data
+from dashboard.drawing import ask_of, trouble
+from dashboard.forms.doubts import doubt_shown
+from dashboard.forms.happened import SEPARATES, button_text, reading_shown, written_shown
+from dashboard.forms.writing import answered, low_acid
+from ledger.door import Answers, Written
+from ledger.errors import BookLocked, LedgerError, NeedsAnswer
+from ledger.saying.asking import Reading
+from ledger.saying.entries import entries_of
+from ledger.saying.known import Known
+from ledger.saying.reading import read
+from ledger.saying.settled import Settled
+
+__all__ = ["reading_of", "wire_happened", "write_said"]
+
+_DOOR = "door"
+_OPENING = ("put_up", "eaten", "given_away", "discarded")
+
+Settling = Sequence[Sequence[Any]]
+"""Answers so far, as the browser keeps them: code, about, number and answer of each."""
+
+
+def reading_of(data: Data, text: str, settling: Settling) -> Reading:
+    """Return what a text is read as, with the answers given so far."""
+    known = data.kept(("known",), lambda: Known(data.book.catalogue(), data.today(), data.book.log))
+    answers = {(code, about, n): said for code, about, n, said in settling if code != _DOOR}
+    return read(text, known, settled=Settled(answers))
+
+
+def write_said(
+    data: Data, text: str, settling: Settling, id: str
+) -> list[Written] | Reading | NeedsAnswer:
+    """Write what a text says, all of it or nothing.
+
+    Returns
+    -------
+    list of Written, Reading or NeedsAnswer
+        What was written; else the reading that leaves something open, or a doubt of the door's.
+
+    Raises
+    ------
+    LedgerError
+        When it cannot be written; nothing is then.
+    """
+    reading = reading_of(data, text, settling)
+    if reading.blocks or not reading.entries:
+        return reading
+    book, accepted = data.book, [one[3] for one in settling if one[0] == _DOOR]
+    answers = Answers(ask=lambda doubt: answered(doubt, accepted))
+    answers.spoken = True
+    entries = entries_of(book.catalogue(), reading, id=id)
+    try:
+        for entry in entries:
+            if entry.kind == "put_up":
+                low_acid(entry, answers)
+            if entry.kind in _OPENING:
+                book.ask(entry, answers, usual=False)
+        return book.enter_all(entries, answers)
+    except NeedsAnswer as doubt:
+        return doubt
+
+
+def wire_happened(app: Dash, data: Data) -> None:
+    """Connect the box."""
+
+    @app.callback(
+        Output("happened-read", "children"),
+        Output("happened-write", "children"),
+        Input("happened-text", "value"),
+        Input("happened-answers", "data"),
+    )
+    def reads(text: str | None, settling: Settling) -> Any:
+        ask = ask_of(data, "/write")
+        if not (text or "").strip():
+            return [], ask.words("happened.write")
+        reading = reading_of(data, text or "", settling)
+        return reading_shown(ask, reading), button_text(ask, reading)
+
+    @app.callback(
+        Output("happened-answers", "data"),
+        Input({"chip": ALL}, "n_clicks"),
+        State("happened-answers", "data"),
+        prevent_initial_call=True,
+    )
+    def settles(_clicks: Any, settling: list[list[Any]]) -> Any:
+        if not any(one["value"] for one in ctx.triggered) or not isinstance(ctx.triggered_id, dict):
+            raise PreventUpdate
+        code, about, n, said = ctx.triggered_id["chip"].split(SEPARATES)
+        kept = [one for one in settling if one[:3] != [code, about, int(n)]]
+        return [*kept, [code, about, int(n), said]]
+
+    @app.callback(
+        Output("happened-said", "children"),
+        Output("happened-text", "value"),
+        Output("happened-answers", "data", allow_duplicate=True),
+        Output("happened-id", "data"),
+        Output("happened-done", "data"),
+        Input("happened-write", "n_clicks"),
+        Input({"settle": ALL}, "n_clicks"),
+        State("happened-text", "value"),
+        State("happened-answers", "data"),
+        State("happened-id", "data"),
+        prevent_initial_call=True,
+    )
+    def writes(_clicks: Any, _settles: Any, text: str | None, settling: Any, id: str) -> Any:
+        if not any(one["value"] for one in ctx.triggered):
+            raise PreventUpdate
+        ask, words = ask_of(data, "/write"), ask_of(data, "/write").words
+        if isinstance(ctx.triggered_id, dict):
+            settling = [*settling, [_DOOR, "", 0, ctx.triggered_id["settle"]]]
+        stay = (no_update, settling, no_update, no_update)
+        if not (text or "").strip():
+            return trouble(ask, words("happened.nothing")), *stay
+        try:
+            done = write_said(data, text or "", settling, id)
+        except BookLocked:
+            return trouble(ask, words("forms.locked")), *stay
+        except LedgerError as error:
+            return trouble(ask, words.refusal(error)), *stay
+        if isinstance(done, NeedsAnswer):
+            return doubt_shown(ask, done, "settle"), *stay
+        if isinstance(done, Reading):
+            return trouble(
+                ask, words("happened.open" if done.entries else "happened.nothing")
+            ), *stay
+        ids = [one.event.id for one in done if one.event.kind != "item_described"]
+        return written_shown(ask, done), "", [], str(uuid.uuid4()), ids
+
+    @app.callback(
+        Output("happened-said", "children", allow_duplicate=True),
+        Input({"undo": ALL}, "n_clicks"),
+        State("happened-done", "data"),
+        prevent_initial_call=True,
+    )
+    def undoes(_clicks: Any, done: list[str]) -> Any:
+        if not any(one["value"] for one in ctx.triggered):
+            raise PreventUpdate
+        ask = ask_of(data, "/write")
+        try:
+            for id in reversed(done):
+                data.book.strike(id, ask.words("happened.undone_why"))
+        except LedgerError as error:
+            return trouble(ask, ask.words.refusal(error))
+        return dmc.Alert(ask.words("happened.undone"), color="gray", variant="light")
