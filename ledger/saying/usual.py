@@ -134,10 +134,10 @@ def _dear(entry: Draft, known: Known) -> Iterator[Question]:
 
 def _past(kind: str, item: str, known: Known, on: str) -> Iterator[tuple[str, Line]]:
     wanted = known.catalogue.key(item)
-    for _, on, body, _ in known.about(kind, item, on):
+    for _, day, body, _ in known.about(kind, item, on):
         for line in _lines(body):
             if known.catalogue.key(line["item"]) == wanted:
-                yield on, line
+                yield day, line
 
 
 def _price(line: Line, known: Known) -> tuple[str, Fraction] | None:
