@@ -33,6 +33,7 @@ class HistoryRow:
     by: str | None
     state: str
     line: str
+    note: str | None = None
 
 
 def rows(
@@ -71,7 +72,8 @@ def _body(row: tuple[Any, ...]) -> dict[str, Any]:
 
 def _told(row: tuple[Any, ...], entry: str, state: str, body: dict[str, Any]) -> HistoryRow:
     line = tell(row[2], body) if body else f"{row[2]}: not read, as this program does not know it"
-    return HistoryRow(row[0], row[1], entry, row[2], row[4], row[6], row[8], state, line)
+    note = body.get("note") or None
+    return HistoryRow(row[0], row[1], entry, row[2], row[4], row[6], row[8], state, line, note)
 
 
 def _state(entries: Entries, row: tuple[Any, ...], named: str) -> str:

@@ -13,7 +13,7 @@ __all__ = ["COMMANDS"]
 
 @click.command(
     "import",
-    help="Read a file of events: JSON Lines, or CSV with a header row. All or nothing.\n\n\b\nExamples:\n  croftbook import season.jsonl --dry-run\n  croftbook import pantry.csv --dates dmy\n  croftbook import other.csv --map headings.toml --keep-good",
+    help="Read a file of events: JSON Lines, or CSV with a header row; or an old sheet as it is (.csv, .xlsx, .ods). All or nothing.\n\n\b\nExamples:\n  croftbook import season.jsonl --dry-run\n  croftbook import pantry.csv --dates dmy\n  croftbook import old-notebook.xlsx --dry-run\n  croftbook import other.csv --map headings.toml --keep-good",
 )
 @click.argument("file")
 @click.option("--map", "mapping", help="A TOML file that maps foreign headings to fields.")
@@ -49,6 +49,17 @@ def import_(
     from ledger.door import Answers
 
     path = file_named(file)
+    from ledger.saying.cells import is_sheet
+
+    if mapping is None and is_sheet(path):
+        from ledger.cli._sheet import import_sheet
+
+        into = read_book(book, household, blank=True) if dry_run else open_book(book, household)
+        with into as opened:
+            return import_sheet(
+                opened, path, dry_run=dry_run, as_json=as_json, yes=yes, keep_good=keep_good,
+                encoding=encoding,
+            )  # fmt: skip
     size = path.stat().st_size if path.is_file() else 0
     # What is only shown is not worth beginning a book for.
     into = read_book(book, household, blank=True) if dry_run else open_book(book, household)

@@ -51,6 +51,8 @@ OTHERS = {
     "answer": ("_answers", "answer an open question"),
     "undo": ("_answers", "take back what was written last"),
     "same": ("_answers", "say that two names mean one thing"),
+    "spent": ("_today", "say what was spent: where, on what, when"),
+    "between": ("_today", "say how you stand with a neighbour"),
     "show": ("_show", "ask a question: jar-cost, shelf, ..."),
     "touched": ("_show", "follow a lot, item, gauge or batch to whoever had of it"),
     "why": ("_show", "open a figure to its arithmetic and events"),
@@ -68,7 +70,11 @@ OTHERS = {
 HELP = """Croftbook: what a household grows, puts up, stocks and eats, and what that costs.
 
 \b
-Write down what happens:
+Write down what happens, in your own words:
+  croftbook say picked 31 lb plums and two dozen eggs
+
+\b
+Or field by field:
   croftbook harvest "31 lb 8 oz plum" --bed orchard --on yesterday
   croftbook buy "10 lb sugar" --paid 7.90 --shop "corner shop"
   croftbook putup "plum butter" --used "16 lb plum" --used "3 lb sugar" \\
@@ -141,7 +147,17 @@ class Root(click.Group):
                 formatter.write_dl([(name, text) for name, (_, text) in several.items()])
 
 
-@click.group(cls=Root, help=HELP, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(
+    cls=Root,
+    help=HELP,
+    invoke_without_command=True,
+    context_settings={"help_option_names": ["-h", "--help"]},
+)
 @click.version_option(package_name="croftbook", prog_name="croftbook")
-def root() -> None:
-    """Do nothing by itself: every command has a file of its own."""
+@click.pass_context
+def root(ctx: click.Context) -> None:
+    """Say what is due where no command is named: every command has a file of its own."""
+    if ctx.invoked_subcommand is None:
+        from ledger.cli._today import show_due
+
+        show_due()

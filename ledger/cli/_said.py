@@ -105,7 +105,7 @@ def _ask_one(reading: Reading, settled: Settled) -> None:
         settled.answers[key] = _OUT
         return
     options = ["put it into the note", "leave it out"]
-    said = _answer(f"“{key[1]}” found no place:", options, None)
+    said = _answer(f"“{key[1]}” found no place:", options, options[0])
     settled.answers[key] = _NOTE if "note" in said else _OUT
 
 

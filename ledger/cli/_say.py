@@ -10,7 +10,7 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, open_book, read_book
-from ledger.errors import InputError
+from ledger.errors import InputError, LedgerError
 from ledger.saying.settled import Settled
 
 if TYPE_CHECKING:
@@ -45,6 +45,8 @@ def say(
     household: str,
 ) -> int:
     """Read a text, ask what it leaves open, and write it."""
+    if not words and not dry_run and _common.at_terminal():
+        return _one_by_one(on, as_json=as_json, yes=yes, by=by, where=(book, household))
     text = _text(words)
     into = read_book(book, household, blank=True) if dry_run else open_book(book, household)
     with into as opened:
@@ -53,6 +55,23 @@ def say(
             _show(read(Settled()), as_json=as_json)
             return 0
         return _write(opened, read, yes=yes, as_json=as_json, by=by)
+
+
+def _one_by_one(
+    on: str | None, *, as_json: bool, yes: bool, by: str | None, where: tuple[str | None, str]
+) -> int:
+    """Take one happening a line at the terminal, until an empty one."""
+    with open_book(*where) as opened:
+        while True:
+            text = click.prompt(
+                "What happened? (Enter: done)", default="", show_default=False, err=True
+            )
+            if not text.strip():
+                return 0
+            try:
+                _write(opened, _reader(opened, text, on), yes=yes, as_json=as_json, by=by)
+            except LedgerError as error:
+                click.echo(str(error), err=True)
 
 
 def _write(

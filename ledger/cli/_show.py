@@ -68,6 +68,7 @@ class _Show(click.Group):
             ),
             click.Option(["--wide"], is_flag=True, help="Every column, however wide."),
             *_every(projection),
+            click.Option(["--notes"], is_flag=True, help="Everything that the answer rests on."),
             click.Option(
                 ["--book"], envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL."
             ),
@@ -141,7 +142,7 @@ def _show(name: str, given: dict[str, Any]) -> None:
 
         click.echo(as_csv(answer.frame), nl=False)
     else:
-        print_answer(answer, wide=given["wide"], since=since)
+        print_answer(answer, wide=given["wide"], since=since, notes=given["notes"])
 
 
 def _every(projection: Projection) -> list[click.Parameter]:
@@ -220,10 +221,12 @@ def why(
 
 @click.command(
     "history",
-    help="Read every entry, newest first, with what was corrected or struck.\n\n\b\nExamples:\n  croftbook history --limit 10\n  croftbook history --item plum --from 2026-08-01\n  croftbook history --kind put_up --json\n  croftbook history --all",
+    help='Read every entry, newest first, with what was corrected or struck.\n\n\b\nExamples:\n  croftbook history --limit 10\n  croftbook history --item plum --from 2026-08-01\n  croftbook history --kind put_up --json\n  croftbook history --find "too sweet"\n  croftbook history --all',
 )
 @click.option("--kind", help="Only this kind, by its name or its command: put_up or putup.")
 @click.option("--item", help="Only what names this item.")
+@click.option("--find", metavar="WORDS", help="Only what has these words in it, notes too.")
+@click.option("--notes", is_flag=True, help="Only what has a note.")
 @click.option("--from", "start", metavar="DAY", help="Happened on or after this day.")
 @click.option("--to", "end", metavar="DAY", help="Happened on or before this day.")
 @click.option("--limit", default=30, show_default=True, help="At most so many; 0: all.")
@@ -233,6 +236,8 @@ def why(
 def history(
     kind: str | None,
     item: str | None,
+    find: str | None,
+    notes: bool,
     start: str | None,
     end: str | None,
     limit: int,
@@ -254,7 +259,10 @@ def history(
         rows = [
             r
             for r in opened.history(kind=kind, item=item)
-            if (not start or r.on >= start) and (not end or r.on <= end)
+            if (not start or r.on >= start)
+            and (not end or r.on <= end)
+            and (not notes or r.note)
+            and _has_words(r, find)
         ]
         shown = rows[:limit] if limit > 0 and not everything else rows
         marks = _marks(opened, shown)
@@ -264,6 +272,12 @@ def history(
         )
     else:
         print_history(shown, len(rows), marks)
+
+
+def _has_words(row: HistoryRow, words: str | None) -> bool:
+    """Return whether an entry's line or its note has all the words looked for."""
+    said = f"{row.line} {row.note or ''}".casefold()
+    return all(word in said for word in (words or "").casefold().split())
 
 
 def _marks(book: Any, rows: list[HistoryRow]) -> dict[str, str]:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 __all__ = ["print_answer", "print_history", "print_tree"]
 
-_SHOWN = 12
+_SHOWN = 5
 _ID = 8
 """So many characters name an entry."""
 _UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
@@ -33,7 +33,9 @@ def _console() -> Console:
     )
 
 
-def print_answer(answer: Answer, *, wide: bool = False, since: str | None = None) -> None:
+def print_answer(
+    answer: Answer, *, wide: bool = False, since: str | None = None, notes: bool = False
+) -> None:
     """Print an answer as a table, with its day, its unit of money and what it rests on.
 
     Parameters
@@ -42,6 +44,8 @@ def print_answer(answer: Answer, *, wide: bool = False, since: str | None = None
         Every column.
     since : str, optional
         Show no record of an earlier day; the totals stay those of all.
+    notes : bool
+        Everything that the answer rests on, not the first of it alone.
     """
     from ledger.projections import PROJECTIONS
 
@@ -66,10 +70,11 @@ def print_answer(answer: Answer, *, wide: bool = False, since: str | None = None
         style="dim",
     )
     _totals(console, answer)
-    for assumption in rest[:_SHOWN]:
+    most = len(rest) if notes else _SHOWN
+    for assumption in rest[:most]:
         console.print(f"- {assumption.text}", style="dim")
-    if len(rest) > _SHOWN:
-        console.print(f"- and {len(rest) - _SHOWN} more: --json names them all", style="dim")
+    if len(rest) > most:
+        console.print(f"- and {len(rest) - most} more: --notes shows them all", style="dim")
 
 
 def _from(answer: Answer, since: str | None) -> Answer:
@@ -261,7 +266,7 @@ def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str]) -> 
             row.on,
             escape(row.by or ""),
             "" if row.state == "holds" else row.state,
-            escape(row.line) + _mark(row, marks),
+            escape(row.line) + (escape(f" ({row.note})") if row.note else "") + _mark(row, marks),
         )
     console.print(table)
     if len(rows) < count:

@@ -57,6 +57,8 @@ def report(book: Book, written: Written, *, as_json: bool, caution: str | None =
         )
     else:
         _say(book, written, lots)
+        for on, note in _noted_before(book, written):
+            click.echo(f"  last time ({on}): {note}")
         if cost is not None:
             from ledger.cli import _putup
 
@@ -65,6 +67,29 @@ def report(book: Book, written: Written, *, as_json: bool, caution: str | None =
             return
     if caution:
         click.echo(caution, err=True)
+
+
+def _noted_before(book: Book, written: Written) -> list[tuple[str, str]]:
+    """Return what was noted of the last batches of the same thing, the newest first."""
+    import msgspec
+
+    if written.event.kind != "put_up":
+        return []
+    catalogue, found = book.catalogue(), []
+    entries = catalogue.entries(book.log)
+    for name in catalogue.spellings(written.body["makes"]):
+        for row in book.log.mentioning("put_up", f'"makes":"{name}"', "-"):
+            is_own = entries.root(row[1]) == entries.root(written.event.id)
+            if (
+                is_own
+                or entries.is_struck(row[1])
+                or entries.newest(entries.root(row[1])) != row[1]
+            ):
+                continue
+            note = msgspec.json.decode(row[10]).get("note")
+            if note:
+                found.append((row[4], note))
+    return sorted(found, reverse=True)[:2]
 
 
 def _say(book: Book, written: Written, lots: dict[tuple[str, int], str]) -> None:

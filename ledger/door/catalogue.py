@@ -50,6 +50,7 @@ class Catalogue:
         self._names: dict[str, str] = {}
         self._alias: dict[str, str] = {}
         self._held: dict[str, tuple[list[str], list[str]]] = {}
+        self._waits = self._stale = False
 
     def refresh(self, reader: Reader, upto: int) -> None:
         """Take in the events after `seq`, up to `upto`."""
@@ -57,9 +58,15 @@ class Catalogue:
             return
         if self._entries is not None:
             self._entries.read(reader, self.seq)
-        for chunk in reader.read(after=self.seq, upto=upto, kinds=KINDS_READ):
-            for row in chunk:
-                self._take(row)
+        self._waits = True  # items are folded once, however many words came about names
+        try:
+            for chunk in reader.read(after=self.seq, upto=upto, kinds=KINDS_READ):
+                for row in chunk:
+                    self._take(row)
+        finally:
+            self._waits = False
+        if self._stale:
+            self._fold_all()
         self.newer += newer_than_this(reader.kinds(after=self.seq))
         self.seq = upto
 
@@ -108,7 +115,10 @@ class Catalogue:
         if kind == "item_described":
             is_new = root not in self._described
             self._described[root] = body
-            self._fold(body) if is_new and "also" not in body else self._fold_all()
+            if self._stale or not (is_new and "also" not in body):
+                self._fold_all()
+            else:
+                self._fold(body)
         elif kind == "setting_changed":
             self._settings[root] = (row[4], body)
             self._held.pop(body["name"], None) if root == id_ else self._held.clear()
@@ -136,6 +146,9 @@ class Catalogue:
         self._facts[key] = merge(self._facts.get(key, ItemFacts()), body)
 
     def _fold_all(self) -> None:
+        self._stale = self._waits
+        if self._waits:
+            return
         self._facts, self._alias, self._names = {}, {}, {}
         bodies = [body for body in self._described.values() if body is not None]
         for body in bodies:
@@ -169,6 +182,12 @@ class Catalogue:
     def names(self) -> list[str]:
         """Return every item's name."""
         return [self._names.get(key, key) for key in self._facts]
+
+    def spellings(self, name: str) -> list[str]:
+        """Return every name under which an item was ever described."""
+        key = self.key(name)
+        said = (body["item"] for body in self._described.values() if body is not None)
+        return list(dict.fromkeys(one for one in said if self.key(one) == key))
 
     def is_item(self, words: str) -> bool:
         """Return whether words name a known item."""

@@ -222,6 +222,17 @@ class Texts:
             return {"metered": head.lower(), "amount": rest}
         return self.line(text, field)
 
+    def other(self, text: str, field: str = "other") -> dict[str, Any]:
+        """Return ``magazine 4.50`` as other spending: its words and what was paid."""
+        words, _, paid = text.strip().rpartition(" ")
+        if not words:
+            raise InputError(
+                field,
+                f"{text!r} does not say what it was and its price",
+                'Write it like "magazine 4.50"',
+            )
+        return {"words": words, "paid": self.number(paid, "money")}
+
     def labels(self, text: str, field: str = "labels") -> dict[str, Any]:
         """Return ``41-51`` or ``S26-041..S26-051`` as labels."""
         first, _, last = text.partition("..") if ".." in text else text.rpartition("-")
@@ -291,5 +302,6 @@ def _grams(mg: Fraction) -> str:
 PARTS: dict[str, Callable[[Texts, str, str], Any]] = {
     "lines": Texts.line, "used": Texts.used, "ate": Texts.line, "uses": Texts.line, "seed": Texts.line,
     "made": Texts.made, "left": Texts.left, "work": Texts.work, "acid": Texts.acid, "fuel": Texts.fuel,
+    "other": Texts.other,
 }  # fmt: skip
 """How each field that is made of parts is read from a text."""

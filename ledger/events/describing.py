@@ -33,6 +33,7 @@ TYPED = {
     "also": "knoblauch",
     "equipment": "canner",
     "seed": "2 oz tomato seed",
+    "other": "magazine 4.50",
 }
 """How a field that is made of parts is typed."""
 

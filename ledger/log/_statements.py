@@ -90,6 +90,14 @@ class Statements:
         self.page_of = Statement(page.where(self._among(_e.kind, "kinds")).limit(rows), engine)
         later = _e.replaces.is_not(None) | (_e.kind == "struck")
         self.page_later = Statement(page.where(later).limit(rows), engine)
+        told = _e.body.contains(bindparam("text", type_=Text()))
+        self.mentioning = Statement(
+            select(*_read_columns)
+            .where(household, _e.kind == bindparam("kind", type_=Text()))
+            .where((_e.on == bindparam("on", type_=Text())) | told)
+            .order_by(_e.seq),
+            engine,
+        )
         one = select(*_read_columns).where(household)
         self.one = Statement(one.where(_e.id == bindparam("id", type_=Text())), engine)
         span_of_ids = (_e.id >= bindparam("low", type_=Text())) & (

@@ -264,6 +264,23 @@ class Log:
                 return
             after = rows[-1][0]
 
+    def mentioning(self, kind: str, text: str, on: str) -> list[tuple[Any, ...]]:
+        """Return the events of a kind whose body holds a text, or that happened on a day.
+
+        Parameters
+        ----------
+        kind, text, on : str
+            Of the text, ``%`` and ``_`` stand for anything: who asks looks at what comes back.
+
+        Returns
+        -------
+        list of tuple
+            Rows in the order of :data:`ledger.log.COLUMNS`, oldest first.
+        """
+        with self._connected() as raw:
+            values = {"household": self.household, "kind": kind, "text": text, "on": on}
+            return list(self._sql.mentioning.run(raw, **values).fetchall())
+
     def _page(
         self,
         raw: Any,

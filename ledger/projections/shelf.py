@@ -59,7 +59,12 @@ COLUMNS = (
 
 
 def build(
-    state: State, *, item: str | None = None, items: bool = False, over_time: str | None = None
+    state: State,
+    *,
+    item: str | None = None,
+    items: bool = False,
+    over_time: str | None = None,
+    place: str | None = None,
 ) -> Answer:
     """Return one record a lot with something left, what to eat first coming first.
 
@@ -69,6 +74,8 @@ def build(
         Only this item.
     items : bool
         One record an item instead, and how long it lasts (`ITEM_COLUMNS`).
+    place : {'shelf', 'fridge', 'freezer', 'cellar'}, optional
+        Only what is kept there; not with `items`.
     over_time : str, optional
         The stock of this item day by day, and as a range ahead, instead (`TIME_COLUMNS`).
 
@@ -85,6 +92,8 @@ def build(
     InputError
         When both other shapes are asked for at once.
     """
+    if place is not None and (items or over_time is not None):
+        raise InputError("place", "is of single lots", "Leave the others out")
     if over_time is not None:
         if items or item is not None:
             raise InputError("over-time", "tells of one item by itself", "Leave the others out")
@@ -95,6 +104,8 @@ def build(
     rows = listed_lots(state)
     if only is not None:
         rows = rows[np.isin(state.lots["item"][rows], state.facts.several(only))]
+    if place is not None:
+        rows = rows[state.lots["kept"][rows] == KEPT.index(place)]
     cautions = standing_cautions(state, rows.tolist())  # of all at once, what lies behind them
     records = [_record(state, int(lot)) for lot in rows]
     records.sort(
@@ -204,6 +215,12 @@ PROJECTION = Projection(
     why=_why,
     options=(
         Option("item", "only this item", "plum butter"),
+        Option(
+            "place",
+            "only what is kept there",
+            "freezer",
+            choices=("shelf", "fridge", "freezer", "cellar"),
+        ),
         Option("items", "one line an item: how long it lasts", "--items", kind="flag"),
         Option("over_time", "the stock of this item over time and ahead", "plum butter"),
     ),

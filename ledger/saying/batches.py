@@ -38,11 +38,12 @@ def put_up(context: Context) -> list[tuple[str, Body]]:
         from ledger.saying.kinds import _nothing
 
         return _nothing(context)
-    out = []
-    for n, made in enumerate(batches):
-        context.maker.part = n
-        out.append(("put_up", _batch(context, made, used if n == 0 else [], method)))
-        if n == 0 and len(batches) > 1:
+    out: list[tuple[str, Body]] = []
+    for made in batches:
+        context.maker.part = len(out)
+        body = _batch(context, made, used, method)
+        if body is not None:
+            out.append(("put_up", body))
             used = []
     if len(out) > 1 and any(one.mode == "used" for one in things.lines):
         names = " and ".join(body["makes"] for _, body in out)
@@ -123,10 +124,14 @@ def _is_made(thing: Thing, method: str | None) -> bool:
     return (jars and method in (*CANNING, None)) or method in _PUT_AWAY
 
 
-def _batch(context: Context, made: list[Thing], used: list[Thing], method: str | None) -> Body:
+def _batch(
+    context: Context, made: list[Thing], used: list[Thing], method: str | None
+) -> Body | None:
     maker, things = context.maker, context.things
     is_canned = method in CANNING or method is None
     lines = maker.lines(_filled(made), "made")
+    if not lines:
+        return None
     name = lines[0].item or ""
     body: Body = {"makes": name}
     if method is not None:

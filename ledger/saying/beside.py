@@ -247,7 +247,17 @@ class Beside:
             return False
         if self.pieces[k - 1].tag == "bed":
             return True
-        return words.find("shops", tokens, end - 1) is not None and end > start
+        return any(
+            found is not None and at + found[1] == end
+            for at in range(start, end)
+            if (found := words.find("shops", tokens, at))
+        ) and not self._goes_into_name(start, end)
+
+    def _goes_into_name(self, start: int, end: int) -> bool:
+        """Return whether a longer phrase of the same sort goes on: ``farm stand``."""
+        tokens, words = self.scanner.tokens, self.scanner.words
+        found = words.find("shops", tokens, end - 1) or words.find("shops", tokens, end)
+        return found is not None and found[1] > 1
 
     def _goes_on(self, k: int) -> bool:
         """Return whether what follows an `and` in a phrase is one more of the same (``Ann and Tom``)."""

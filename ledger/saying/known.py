@@ -25,7 +25,19 @@ if TYPE_CHECKING:
 
 __all__ = ["Known", "Past"]
 
-_WHERE = {"bought": "shop", "price_seen": "shop", "received": "from", "given_away": "to"}
+_WHERE = {"bought": "shop", "price_seen": "shop", "received": "giver", "given_away": "to"}
+
+
+class _Bed(msgspec.Struct):
+    bed: str | None = None
+
+
+class _Where(msgspec.Struct):
+    shop: str | None = None
+    giver: str | None = msgspec.field(default=None, name="from")
+    to: str | None = None
+    bed: str | None = None
+    lines: list[_Bed] = msgspec.field(default_factory=list)
 
 
 class Past(Protocol):
@@ -49,6 +61,7 @@ class Known:
     def __init__(self, catalogue: Catalogue, today: dt.date, past: Any = None) -> None:
         self.catalogue, self.today, self.past = catalogue, today, past
         self._rows: dict[str, list[tuple[str, str, dict[str, Any], str]]] = {}
+        self._about: dict[tuple[str, str, str], list[tuple[Any, ...]]] = {}
 
     @property
     def language(self) -> str:
@@ -157,6 +170,21 @@ class Known:
             self._rows[kind] = list(found.values())
         return self._rows[kind]
 
+    def about(self, kind: str, item: str, on: str) -> list[tuple[str, str, dict[str, Any], str]]:
+        """Return a kind's events that name an item, or happened on a day; struck ones not."""
+        if self.past is None:
+            return []
+        found: dict[str, tuple[str, str, dict[str, Any], str]] = {}
+        for name in self.catalogue.spellings(item) or [item]:
+            key = (kind, name, on)
+            if key not in self._about:
+                self._about[key] = self.past.mentioning(kind, f'"{name}"', on)
+            for row in self._about[key]:
+                found.pop(row[9] or "", None)
+                if row[1] not in self._struck:
+                    found[row[1]] = (row[1], row[4], msgspec.json.decode(row[10]), row[9] or "")
+        return list(found.values())
+
     @cached_property
     def _struck(self) -> set[str]:
         if self.past is None:
@@ -179,17 +207,24 @@ class Known:
         """Return the beds of the book by their bare names."""
         out: dict[str, str] = {}
         for kind in ("harvested", "planted"):
-            for _, _, body, _ in self.rows(kind):
-                for one in (body, *body.get("lines", ())):
-                    if one.get("bed"):
-                        out[bare(one["bed"])] = one["bed"]
+            for body in self._bodies(kind):
+                for said in (body.bed, *(line.bed for line in body.lines)):
+                    if said:
+                        out[bare(said)] = said
         return out
+
+    def _bodies(self, kind: str) -> Iterator[_Where]:
+        """Yield the places that a kind's bodies name, and nothing else of them."""
+        decode = msgspec.json.Decoder(_Where).decode
+        for chunk in self.past.read(kinds=(kind,)) if self.past is not None else ():
+            for row in chunk:
+                yield decode(row[10])
 
     def _places(self, kinds: tuple[str, ...]) -> dict[str, str]:
         out: dict[str, str] = {}
         for kind in kinds:
-            for _, _, body, _ in self.rows(kind):
-                said = body.get(_WHERE[kind])
+            for body in self._bodies(kind):
+                said = getattr(body, _WHERE[kind])
                 if said:
                     out[bare(said)] = said
         return out

@@ -172,9 +172,15 @@ def language(code: str) -> Language:
 def of_text(tokens: Sequence[Token], preferred: str) -> Language:
     """Return the language whose words a text holds most of; where both do alike, the book's.
 
-    A verb of a language counts for more than its small words.
+    A verb of a language counts for more than its small words. Where the book's language has a verb of
+    the text and most of its words, no other is loaded.
     """
     first = preferred if preferred in CODES else "en"
+    own = language(first)
+    said = [i for i, one in enumerate(tokens) if one.sort == "word" and len(one.low) > 1]
+    known = [i for i in said if own.knows(tokens[i].low)]
+    if 2 * len(known) >= len(said) and any(own.find("verb", tokens, i) for i in known):
+        return own
     best, most = language(first), -1.0
     for code in (first, *(code for code in CODES if code != first)):
         words = language(code)

@@ -43,14 +43,7 @@ class Places:
         """Return what some words name."""
         tokens = list(self.scanner.tokens[span[0] : span[1]])
         text = self._with_article(span)
-        plain = bare(self.scanner.said(*span))
-        for sort, several in (
-            ("shop", self.known.shops),
-            ("person", self.known.people),
-            ("bed", self.known.beds),
-        ):
-            if plain in several:
-                return Place(sort, several[plain])
+        said = self.scanner.said(*span)
         kept = self.words.find("places", tokens, 0)
         if kept is not None and kept[1] == len(tokens):
             return Place("kept", kept[0])
@@ -61,15 +54,30 @@ class Places:
             ("fed", "animals"),
         ):
             if self._holds(f"people.{tag}", tokens):
-                return Place(sort, self.scanner.said(*span))
-        if self._holds("people.kin", tokens):
-            return Place("person", self.scanner.said(*span))
-        for tag, sort in (("shops", "shop"), ("beds", "bed"), ("wild", "wild")):
+                return Place(sort, said)
+        for tag, sort in (
+            ("people.kin", "person"),
+            ("shops", "shop"),
+            ("beds", "bed"),
+            ("wild", "wild"),
+        ):
             if self._holds(tag, tokens):
-                return Place(sort, text if sort != "bed" else self.scanner.said(*span))
+                return Place(
+                    sort, self._spelled(sort, said) or (text if sort in ("shop", "wild") else said)
+                )
+        for sort in ("shop", "person", "bed"):
+            known = self._spelled(sort, said)
+            if known is not None:
+                return Place(sort, known)
         if self._is_name(tokens):
-            return Place("person", self.scanner.said(*span))
-        return Place("", self.scanner.said(*span))
+            return Place("person", said)
+        return Place("", said)
+
+    def _spelled(self, sort: str, said: str) -> str | None:
+        """Return a place or person as the book spells it; looked up only where it is asked for."""
+        several = {"shop": "shops", "person": "people", "bed": "beds"}.get(sort)
+        found: dict[str, str] = getattr(self.known, several) if several else {}
+        return found.get(bare(said))
 
     def _holds(self, tag: str, tokens: list[Token]) -> bool:
         """Return whether a word of a list ends the phrase, or begins it (``bed 2``)."""

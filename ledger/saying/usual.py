@@ -83,7 +83,8 @@ def _same_line(known: Known, one: Line, other: Line) -> bool:
 def _repeat(entry: Draft, known: Known) -> Question | None:
     """Ask about the same kind, day, item and amount as an entry in the book."""
     mine = _lines(entry.body)
-    for _, on, body, _ in known.rows(entry.kind):
+    rows = known.about(entry.kind, mine[0]["item"], entry.on) if mine else []
+    for _, on, body, _ in rows:
         if on != entry.on:
             continue
         for one in mine:
@@ -102,7 +103,7 @@ def _much(entry: Draft, known: Known) -> Iterator[Question]:
             continue
         usual = [
             size[1]
-            for _, line in _past(entry.kind, one["item"], known)
+            for _, line in _past(entry.kind, one["item"], known, entry.on)
             if (size := _whole(str(line.get("amount", "")), known.measures)) is not None
             and size[0] == said[0]
             and size[1]
@@ -120,7 +121,7 @@ def _dear(entry: Draft, known: Known) -> Iterator[Question]:
             continue
         last = None
         for kind in ("bought", "price_seen"):
-            for on, line in _past(kind, one["item"], known):
+            for on, line in _past(kind, one["item"], known, entry.on):
                 other = _price(line, known)
                 if other is not None and other[0] == price[0] and (last is None or on >= last[0]):
                     last = on, other[1]
@@ -131,12 +132,12 @@ def _dear(entry: Draft, known: Known) -> Iterator[Question]:
         yield Question(one["item"], text, [f"{paid} is right"], code="dear", line=n)
 
 
-def _past(kind: str, item: str, known: Known) -> Iterator[tuple[str, Line]]:
+def _past(kind: str, item: str, known: Known, on: str) -> Iterator[tuple[str, Line]]:
     wanted = known.catalogue.key(item)
-    for _, on, body, _ in known.rows(kind):
+    for _, day, body, _ in known.about(kind, item, on):
         for line in _lines(body):
             if known.catalogue.key(line["item"]) == wanted:
-                yield on, line
+                yield day, line
 
 
 def _price(line: Line, known: Known) -> tuple[str, Fraction] | None:
