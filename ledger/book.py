@@ -232,7 +232,7 @@ class Book:
         """Give an entry the whole of each id that it names by its beginning."""
         if not isinstance(entry.kind, str):
             raise InputError("kind", "is not a text", "Write one like harvested")
-        if not isinstance(entry.on, str | None):
+        if not (entry.on is None or isinstance(entry.on, str)):
             raise InputError("on", "is not a day", "Write it as 2026-09-02")
         if entry.replaces:
             entry.replaces = self.find(entry.replaces, "replaces")
