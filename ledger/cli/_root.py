@@ -26,6 +26,11 @@ WRITES = {
     "price": ("price_seen", "write down a price without buying"),
     "practise": ("practised", "write down that a skill was practised"),
     "target": ("target_set", "say how much of something, or of a skill, is wanted"),
+    "person": ("person_described", "say who eats: age, sex, and what changes what they need"),
+    "seed": ("seed_checked", "look seed over: its year, what is left, and how it sprouted"),
+    "frost": ("frost_seen", "write down a year's last frost of spring or first frost of fall"),
+    "flock": ("flock_counted", "say how many hens there are"),
+    "meter": ("meter_read", "write down what a meter of electricity or water shows"),
     "setting": ("setting_changed", "change a setting of the household"),
     "strike": ("struck", "take an entry back; it stays readable in the history"),
 }

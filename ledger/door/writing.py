@@ -100,7 +100,7 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
     if kind.name == "struck":
         body = {**body, "id": check_strike(tx, catalogue, body["id"])}
         check_undescribed(tx, catalogue, catalogue.root(body["id"]))
-    elif kind.name == "checked":
+    elif kind.name in ("checked", "meter_read") and "batch" in body:
         body = {**body, "batch": check_batch(tx, catalogue, body["batch"])}
     elif kind.name == "item_described":
         check_description(tx, catalogue, body, catalogue.root(old.id) if old else None)
