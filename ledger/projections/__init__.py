@@ -24,6 +24,8 @@ _MODULES = {
     "worth-it": "worth_it",
     "stocking-up": "stocking_up",
     "came-true": "came_true",
+    "who-eats": "who_eats",
+    "enough": "enough",
 }
 
 

@@ -13,6 +13,7 @@ from functools import cache
 from ledger.reference.winter import decimal, table
 
 __all__ = [
+    "AMOUNTS",
     "COLUMNS",
     "LABELS",
     "SALT_SODIUM_MG",
@@ -37,6 +38,8 @@ LABELS = {
     "calcium_mg": "calcium", "iron_mg": "iron", "potassium_mg": "potassium",
     "sodium_mg": "sodium",
 }  # fmt: skip
+AMOUNTS = {name: f"{UNITS[name]} of {LABELS[name]}" for name in COLUMNS}
+"""The unit with what it is of: ``mg of iron``."""
 SALT_SODIUM_MG = 393.4
 """Milligrams of sodium in a gram of salt (atomic weights: 22.990 / 58.443; computed)."""
 
