@@ -60,14 +60,16 @@ def water_days(litres: float, people: float, litres_a_day: float) -> float | Non
     return litres / (people * litres_a_day) if people > 0 and litres_a_day > 0 else None
 
 
-def freezer_hours(full: float) -> float:
+def freezer_hours(full: float | None) -> float | None:
     """Return the hours that a shut freezer keeps: 24 half full, 48 full, linear between.
 
-    The line between is our own; below half full no figure is published, and 24 is the most said.
+    The line between is our own. Below half full nothing is published, and it is less than 24: None.
 
     Parameters
     ----------
-    full : float
-        The part of its room that is filled, 0 to 1.
+    full : float or None
+        The part of its room that is filled, 0 to 1; None where it is not known.
     """
-    return _HALF + (_FULL - _HALF) * min(max((full - 0.5) * 2, 0.0), 1.0)
+    if full is None or full < 0.5:
+        return None
+    return _HALF + (_FULL - _HALF) * (min(full, 1.0) - 0.5) * 2

@@ -26,6 +26,7 @@ _MODULES = {
     "came-true": "came_true",
     "who-eats": "who_eats",
     "enough": "enough",
+    "how-long": "how_long",
 }
 
 

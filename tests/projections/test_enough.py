@@ -195,7 +195,7 @@ def test_marked_jars_and_late_food_do_not_count(book, fixed_day):
 # -- properties ---------------------------------------------------------------------------
 
 AMOUNT = st.floats(0.01, 1e5)
-NEEDED = st.fixed_dictionaries({name: AMOUNT for name in NUTRIENTS[:9]})
+NEEDED = st.fixed_dictionaries(dict.fromkeys(NUTRIENTS[:9], AMOUNT))
 
 
 @given(supply=NEEDED, need=NEEDED, people=st.integers(1, 12))
