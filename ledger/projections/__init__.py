@@ -27,6 +27,8 @@ _MODULES = {
     "who-eats": "who_eats",
     "enough": "enough",
     "how-long": "how_long",
+    "first-year": "first_year",
+    "when-to-sow": "when_to_sow",
 }
 
 
