@@ -56,6 +56,7 @@ OTHERS = {
     "history": ("_show", "read every entry, newest first"),
     "import": ("_files", "read a file of events, JSON Lines or CSV"),
     "export": ("_files", "write every event to a file"),
+    "calendar": ("_calendar", "write sowing, canner days and dates into a calendar file"),
     "check": ("_keeping", "verify the book, from the first event to the last"),
     "backup": ("_keeping", "copy the book while it is in use"),
     "restore": ("_keeping", "put a backup or an export in the book's place"),

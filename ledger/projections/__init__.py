@@ -29,6 +29,7 @@ _MODULES = {
     "how-long": "how_long",
     "first-year": "first_year",
     "when-to-sow": "when_to_sow",
+    "month-by-month": "month_by_month",
 }
 
 
