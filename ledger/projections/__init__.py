@@ -30,6 +30,7 @@ _MODULES = {
     "first-year": "first_year",
     "when-to-sow": "when_to_sow",
     "month-by-month": "month_by_month",
+    "keeping-life": "keeping_life",
 }
 
 
