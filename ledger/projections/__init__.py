@@ -31,6 +31,10 @@ _MODULES = {
     "when-to-sow": "when_to_sow",
     "month-by-month": "month_by_month",
     "keeping-life": "keeping_life",
+    "power-and-water": "power_and_water",
+    "work-worth": "work_worth",
+    "own-prices": "own_prices",
+    "hens": "hens",
 }
 
 
