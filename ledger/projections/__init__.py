@@ -35,6 +35,7 @@ _MODULES = {
     "work-worth": "work_worth",
     "own-prices": "own_prices",
     "hens": "hens",
+    "glut": "glut",
 }
 
 
