@@ -36,6 +36,7 @@ _MODULES = {
     "own-prices": "own_prices",
     "hens": "hens",
     "glut": "glut",
+    "whole-year": "whole_year",
 }
 
 
