@@ -6,7 +6,9 @@ import datetime as dt
 
 from seed_demo.home import Home
 
-__all__ = ["Winter"]
+__all__ = ["SETTINGS", "Winter"]
+
+SETTINGS = {"helper_wage": "15.00", "freezer_room": "15 cu ft"}
 
 _BORN = {
     "Oda": ("female", "1954-03-11", "light"),
@@ -59,7 +61,7 @@ class Winter:
             self._frost("last of spring", dt.date(year, 5, may), day)
             self._frost("first of fall", _fall(year, september), day)
         pen.add("flock_counted", day, {"hens": _HENS, "flock": "barn hens"}, by="Juno", hour=8)
-        for name, value in (("helper_wage", "15.00"), ("freezer_room", "15 cu ft")):
+        for name, value in SETTINGS.items():
             pen.add("setting_changed", day, {"name": name, "value": value}, by="Marek", hour=8)
 
     def _on(self, day: dt.date) -> None:

@@ -16,6 +16,7 @@ from dashboard.pages import (
     stocking_up,
     today,
     touched,
+    winter,
     worth_it,
     write_down,
 )
@@ -35,6 +36,7 @@ PAGES: tuple[Page, ...] = tuple(
         season,
         next_season,
         stocking_up,
+        winter,
         worth_it,
         came_true,
         as_published,

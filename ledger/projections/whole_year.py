@@ -29,7 +29,7 @@ COLUMNS = (
     Column("until", "Until", "day", "The last week of it, where it is spread over several."),
     Column("do", "Do", "", "plant, eat fresh, can, freeze, dry, ferment, give away, from the pantry, as last year (trees, berries and eggs come as they came), buy.", main=True),
     Column("what", "What", "", "The crop or food, or what is made.", main=True),
-    Column("where", "Where", "", "The bed; null elsewhere.", main=True, rare=True),
+    Column("bed", "Bed", "", "The bed; null elsewhere.", main=True, rare=True),
     Column("amount", "Amount", "m2, kg or jars", "Square metres planted, kilograms, or jars.", main=True),
     Column("unit", "Unit", "", "m2, kg or jars.", main=True),
     Column("kg", "Weight", "kg", "What the ground likely brings at the chance chosen, or the weight of what is eaten, put up or bought."),
@@ -107,7 +107,7 @@ def _records(state: State, house: Household, plan: YearPlan, asked: str) -> list
     foods = {food.name: food for food in house.foods}
     for (name, bed), m2 in plan.planted.items():
         kg = m2 * crops[name].kg_per_m2
-        out.append(_line(asked, sown.get(name), "plant", name, m2, "m2", where=bed, kg=kg))
+        out.append(_line(asked, sown.get(name), "plant", name, m2, "m2", bed=bed, kg=kg))
     for name in sorted({name for name, _ in plan.fresh}):
         weeks = sorted(week for one, week in plan.fresh if one == name)
         kg = sum(kg for (one, _), kg in plan.fresh.items() if one == name)
@@ -162,7 +162,7 @@ def _sown(state: State, house: Household) -> dict[str, str]:
 def _line(
     asked: str, week: str | None, do: str, what: str, amount: float, unit: str, **more: Any
 ) -> dict[str, Any]:
-    rest = f"{more.get('where') or week or 'year'}"
+    rest = f"{more.get('bed') or week or 'year'}"
     return {
         "why": f"whole-year/{asked}/{do}/{what}/{rest}",
         "week": week,
@@ -183,6 +183,8 @@ def _words(state: State, house: Household, plan: YearPlan, hours: float, chance:
     for n, value in plan.short.items():
         name = NUTRIENTS[n]
         part = value / house.needs[n]
+        if part < 0.005:
+            continue
         if name == "sodium_mg":
             out.append(f"Sodium is {part:.0%} over its level; salt in the box is not in it.")
         else:
