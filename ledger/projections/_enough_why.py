@@ -29,6 +29,7 @@ _FIGURES = (
     "gap",
     "shop_cost",
     "bed_m2",
+    "share_known",
 )
 
 
@@ -86,6 +87,10 @@ def _figure(state: State, asked: Asked, n: int, figure: str) -> Node:
         return there
     if figure == "need_per_day":
         return per_day
+    if figure == "share_known":
+        known = sum(p.grams * float(p.known[n]) for p in supply.portions)
+        whole = Node("weight of all", supply.grams, "g of food")
+        return quotient("part known", "0 to 1", Node("weight known", known, "g of food"), whole)
     if figure == "days":
         return quotient(f"days of {LABELS[name]}", "days", there, per_day)
     if figure == "share_of_need":

@@ -120,6 +120,9 @@ def why(state: State, name: str, cause: str, field: str | None) -> Node:
     """
     item = state.facts.find(name)
     rows = state.once(_lost).get((-1 if item is None else item, cause))
+    if field == "times" and rows is not None:
+        evs = sorted({int(state.draws["ev"][state.allocations[0][n]]) for n in rows})
+        return total("times", "times", *(event_node(state, ev, "", 1.0, "times") for ev in evs))
     units = {"kg": "kg", "money": "money", "hours": "hours"}
     figure = field or "money"
     if rows is None:

@@ -24,6 +24,14 @@ _FIGURES = (
     "germination",
     "seeds_wanted",
     "to_order",
+    "soil_min_f",
+    "soil_best_f",
+    "again_days",
+    "standard",
+    "germination_low",
+    "germination_high",
+    "plants",
+    "seeds_left",
 )
 
 
@@ -78,38 +86,54 @@ def _tree(state: State, one: Sown, risk: float, figure: str) -> Node:
             Node("from seed to setting out", one.raised, "days"),
         ]
         return total("last sowing before the first fall frost", "days", *parts)
+    if figure in ("soil_min_f", "soil_best_f", "again_days", "standard", "plants"):
+        return _of_table(one, figure)
+    return _of_seed(state, one, figure)
+
+
+def _of_seed(state: State, one: Sown, figure: str) -> Node:
+    """Return a figure of a crop's seed: its test, what is wanted, left and to order."""
     seed = one.seed
+    if figure == "seeds_left" and seed is not None and seed.seeds is not None:
+        return event_node(state, seed.seeds[1], "seeds left", float(seed.seeds[0]), "seeds")
     if seed is None or seed.test is None:
         return Node("no test is written down", None, "")
-    _, grew, sown, ev = seed.test
-    rate = quotient(
-        "germination",
-        "0 to 1",
-        event_node(state, ev, "sprouted", float(grew), "seeds"),
-        Node("laid out", float(sown), "seeds"),
-    )
-    if figure == "germination":
+    rate = _rate(state, one, figure)
+    if figure.startswith("germination"):
         return rate
+    return _wanted(state, one, rate, figure)
+
+
+def _rate(state: State, one: Sown, figure: str) -> Node:
+    """Return the germination of a tested seed, or an end of its range."""
+    assert one.seed is not None
+    assert one.seed.test is not None
+    found, grew, sown, ev = one.seed.test
+    if figure in ("germination_low", "germination_high"):
+        end = found.low if figure.endswith("low") else found.high
+        return event_node(state, ev, "end of the 95 per cent range (Wilson)", end, "0 to 1")
+    sprouted = event_node(state, ev, "sprouted", float(grew), "seeds")
+    return quotient("germination", "0 to 1", sprouted, Node("laid out", float(sown), "seeds"))
+
+
+def _wanted(state: State, one: Sown, rate: Node, figure: str) -> Node:
+    """Return the seeds that the plan's plants take, and how many of them to order."""
     columns = one.seed_columns()
-    if columns["seeds_wanted"] is None:
+    if columns["seeds_wanted"] is None or one.seed is None:
         return Node("not known", None, "seeds")
-    bare = quotient(
-        "plants by germination", "seeds", Node("plants of the plan", one.plants, "plants"), rate
-    )
-    up = Node(
-        "rounded up to whole seeds",
-        float(columns["seeds_wanted"]) - float(bare.value or 0.0),
-        "seeds",
-    )
+    plants = Node("plants of the plan", one.plants, "plants")
+    bare = quotient("plants by germination", "seeds", plants, rate)
+    rest = float(columns["seeds_wanted"]) - float(bare.value or 0.0)
+    up = Node("rounded up to whole seeds", rest, "seeds")
     wanted = total("seeds wanted", "seeds", bare, up)
-    if figure == "seeds_wanted" or seed.seeds is None:
-        return (
-            wanted
-            if figure == "seeds_wanted"
-            else Node("seeds left are not written down", None, "seeds")
-        )
-    left = event_node(state, seed.seeds[1], "seeds left", float(seed.seeds[0]), "seeds")
-    short = difference("to order", "seeds", wanted, left)
+    if figure == "seeds_wanted":
+        return wanted
+    if one.seed.seeds is None:
+        return Node("seeds left are not written down", None, "seeds")
+    said, ev = one.seed.seeds
+    short = difference(
+        "to order", "seeds", wanted, event_node(state, ev, "seeds left", float(said), "seeds")
+    )
     return short if float(short.value or 0.0) > 0 else Node("nothing to order", 0.0, "seeds")
 
 
@@ -125,3 +149,18 @@ def _days(state: State, one: Sown) -> Node:
     return Node(
         "days to the harvest (middle of the table's)", (low + high) / 2, "days", "middle", ends
     )
+
+
+def _of_table(one: Sown, figure: str) -> Node:
+    """Return a figure of the table's row, or of the plan, as a leaf."""
+    row = one.row
+    values = {
+        "soil_min_f": (row.soil_min_f if row else None, "deg F"),
+        "soil_best_f": (row.soil_best_f if row else None, "deg F"),
+        "again_days": (row.again_days if row else None, "days"),
+        "standard": (one.seed_columns()["standard"], "0 to 1"),
+        "plants": (one.plants, "plants"),
+    }
+    value, unit = values[figure]
+    label = "plants of the plan" if figure == "plants" else "table of sowing"
+    return Node(label, value, unit)

@@ -167,6 +167,12 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         "published_days": lambda: _published(state, group),
         "half_days": lambda: _half(state, group),
         "life_days": lambda: _life(state, group),
+        "error": lambda: Node("Greenwood's standard error", _last_error(group), "0 to 1"),
+        "mean_days": lambda: Node(
+            "area under the curve",
+            group.curve.mean if group.failures >= ENOUGH else None,
+            "days",
+        ),
     }
     figure = field or "survival"
     if figure not in trees:
@@ -174,6 +180,10 @@ def why(state: State, key: str, field: str | None = None) -> Node:
             "figure", f"{figure!r} is not a figure of keeping-life", f"It has: {', '.join(trees)}"
         )
     return trees[figure]()
+
+
+def _last_error(group: Group) -> float | None:
+    return group.curve.steps[-1].error if group.curve.steps else None
 
 
 def _survival(state: State, group: Group) -> Node:

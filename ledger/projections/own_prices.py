@@ -288,6 +288,8 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         "quantity_0": Node("used before", basket.used[0].get(item, 0.0), whole_unit(state, item)),
         "quantity_1": Node("used now", basket.used[1].get(item, 0.0), whole_unit(state, item)),
     }
+    if field == "share":
+        return _share(state, basket, item)
     figure = field or "change"
     if figure not in trees:
         raise NotFound(
@@ -313,6 +315,8 @@ def _all(state: State, basket: Basket, figure: str) -> Node:
     trees = {name: _index(state, basket, n) for n, name in enumerate(("laspeyres", "paasche"))}
     both = product("their product", "", trees["laspeyres"], trees["paasche"])
     trees["fisher"] = power("between (Fisher)", "index", both, Node("root", 0.5, ""))
+    if figure == "share":
+        return _share(state, basket, None)
     if figure not in trees:
         raise NotFound(
             "figure", f"{figure!r} is not a figure of own-prices", f"It has: {', '.join(trees)}"
@@ -320,6 +324,27 @@ def _all(state: State, basket: Basket, figure: str) -> Node:
     if figure == "fisher" and (basket.share or 0.0) < _LEAST:
         return Node("not enough to say", None, "index")
     return trees[figure]
+
+
+def _share(state: State, basket: Basket, item: int | None) -> Node:
+    """Return an item's part of what the priced items cost now; of all their part of everything used."""
+    now, before = basket.prices[1], basket.prices[0]
+    spent = [(i, basket.used[1].get(i, 0.0) * now[i]) for i in basket.items]
+    mine = total(
+        "priced in both periods",
+        "money",
+        *(Node(state.facts.names[i], money, "money") for i, money in spent if money),
+    )
+    if item is not None:
+        money = next(money for i, money in spent if i == item)
+        return quotient("part of spending", "0 to 1", Node("of it", money, "money"), mine)
+    every = [(i, q * now.get(i, before.get(i, 0.0))) for i, q in basket.used[1].items()]
+    whole = total(
+        "all that was used",
+        "money",
+        *(Node(state.facts.names[i], money, "money") for i, money in every if money),
+    )
+    return quotient("part of spending", "0 to 1", mine, whole)
 
 
 def _index(state: State, basket: Basket, of: int) -> Node:

@@ -13,7 +13,7 @@ from ledger.door.winter import reading
 from ledger.errors import NotFound
 from ledger.methods.fuel_use import full_load_saves, per_jar
 from ledger.projections import _freezer_share
-from ledger.projections._arithmetic import difference, quotient, total
+from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import answer, event_node
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.reference import winter
@@ -321,6 +321,8 @@ def _trees(state: State, one: Load) -> dict[str, Node | None]:
     return {
         "kwh_per_good_jar": quotient("a good jar", "kWh a jar", heat, good) if one.good else None,
         "kwh": heat,
+        "loads": event_node(state, one.ev, "canner loads", one.loads, "loads"),
+        **_usual_water(one, water),
         "good_jars": good,
         "jars": jars,
         "full_load_saves": saves,
@@ -328,6 +330,23 @@ def _trees(state: State, one: Load) -> dict[str, Node | None]:
         "water_per_good_jar": quotient("water a good jar", "L of water", water, good)
         if water and one.good
         else None,
+    }
+
+
+def _usual_water(one: Load, water: Node | None) -> dict[str, Node | None]:
+    """Return the low and high water of a batch: by the meter, else the canner's own as recalled."""
+    if water is not None:
+        return {"water_l_low": water, "water_l_high": water}
+    usual = winter.figure("energy", "water", _WATER[one.body["method"]])
+    loads = Node("canner loads", one.loads, "loads")
+    return {
+        f"water_l_{end}": product(
+            "water of the canner",
+            "L of water",
+            loads,
+            Node("a load (from memory)", value, "L of water"),
+        )
+        for end, value in (("low", usual.low or 0.0), ("high", usual.high or 0.0))
     }
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
-from ledger.projections._common import answer
+from ledger.projections._common import answer, event_node
 from ledger.projections._eaters import Eater, Eaters, eaters_of
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.reference import needs
@@ -97,6 +97,10 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     """
     eaters = eaters_of(state)
     name = field or "energy_kcal"
+    if name == "age":
+        person = next((one for one in eaters.people if one.name == key), None)
+        if person is not None:
+            return event_node(state, person.ev, "full years", float(int(person.age)), "years")
     if name not in needs.NUTRIENTS:
         raise NotFound(
             "figure",
