@@ -145,7 +145,7 @@ class Book:
             for name in ("at", "replaces", "id", "typed_at")
             if name in fields
         }
-        writer = KINDS[kind].writer if kind in KINDS else "by"
+        writer = KINDS[kind].writer if isinstance(kind, str) and kind in KINDS else "by"
         if writer in fields:
             envelope["by"] = fields.pop(writer)
         on = fields.pop("on", None)
