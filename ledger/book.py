@@ -249,7 +249,8 @@ class Book:
             entry.replaces = self.find(entry.replaces, "replaces")
         if entry.kind == "struck" and isinstance(entry.body.get("id"), str):
             entry.body = {**entry.body, "id": self.find(entry.body["id"])}
-        if entry.kind == "checked" and isinstance(entry.body.get("batch"), str):
+        batch_is_named = entry.kind in ("checked", "meter_read")
+        if batch_is_named and isinstance(entry.body.get("batch"), str):
             entry.body = {**entry.body, "batch": self.find(entry.body["batch"], "batch")}
         if isinstance(entry.body, dict):
             entry.body = full_lots(entry.kind, entry.body, self.find)

@@ -14,6 +14,7 @@ from seed_demo.kitchen import Kitchen
 from seed_demo.meals import Meals
 from seed_demo.mess import Mess
 from seed_demo.shopping import Shopping
+from seed_demo.winter import Winter
 
 __all__ = ["YEARS", "live", "window"]
 
@@ -51,6 +52,7 @@ def live(until: dt.date, seed: int) -> Iterator[dict[str, Any]]:
     mess.slips()
     mess.gauges()
     mess.looked_up()
+    Winter(home).told()
     yield from home.pen.events()
 
 

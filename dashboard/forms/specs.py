@@ -100,6 +100,11 @@ FORMS: dict[str, Form] = {
         Form("recipe_written", ("recipe", "makes", "uses", "yields", "method", "schedule")),
         Form("target_set", ("line", "per", "skill", "times", "by"), as_line="line"),
         Form("item_described", ("item", "sort", "shop_equivalent", "keeps", "g_per")),
+        Form("person_described", ("person", "sex", "age", "activity", "state")),
+        Form("seed_checked", ("crop", "variety", "year", "seeds", "sown", "sprouted")),
+        Form("frost_seen", ("frost", "seen")),
+        Form("flock_counted", ("hens", "flock", "hatched")),
+        Form("meter_read", ("meter", "reads")),
         Form("setting_changed", ("name", "value")),
     )
 }  # fmt: skip

@@ -18,6 +18,7 @@ from dashboard.pages import (
     stocking_up,
     today,
     touched,
+    winter,
     worth_it,
     write_down,
 )
@@ -37,6 +38,7 @@ PAGES: tuple[Page, ...] = tuple(
         season,
         next_season,
         stocking_up,
+        winter,
         worth_it,
         came_true,
         as_published,

@@ -1,6 +1,6 @@
 """The command `croftbook`: a thin reader of words around `ledger.Book`.
 
-Nothing heavy is imported until a command needs it. The sixteen writing commands are made from the
+Nothing heavy is imported until a command needs it. The writing commands are made from the
 descriptions of the kinds, `show` from those of the projections.
 """
 

@@ -41,6 +41,11 @@ POSITIONAL = {
     "price": ("line", 2),
     "practise": ("skill", 1),
     "target": ("line", 1),
+    "person": ("person", 1),
+    "seed": ("crop", 1),
+    "frost": ("frost", 1),
+    "flock": ("hens", 1),
+    "meter": ("meter", 1),
     "setting": ("pair", 2),
     "strike": ("id", 1),
 }
@@ -63,6 +68,11 @@ EXAMPLES = {
     "price": ['price "18 oz store plum spread" 3.40 --shop "corner shop"'],
     "practise": ['practise grafting --person Ada --minutes 45 --went 4'],
     "target": ['target "24 half-pint jars plum butter" --per year', "target --skill grafting --times 3 --per year", 'target "20 lb plum" --by "1 Nov" --person Ada'],
+    "person": ['person Ada --sex female --age 39 --activity moderate', 'person Ben --sex male --born 1984-04-12 --weight "80 kg" --height "1.80 m"'],
+    "seed": ['seed carrot --year 2025 --sown 20 --sprouted 13', 'seed tomato --variety "Brenna Red" --seeds 60 --days 75'],
+    "frost": ['frost "last of spring" --seen 2026-05-10', 'frost "first of fall" --seen 2026-10-01'],
+    "flock": ['flock 6 --hatched 2025-04-10'],
+    "meter": ['meter freezer --reads "412.6 kWh"', 'meter water --reads "1203 L" --before "1184 L" --batch 5f0c0a0e'],
     "setting": ['setting altitude "2600 ft"', 'setting price_of_electricity "0.17 per kWh"'],
     "strike": ['strike 5f0c0a0e --why "written twice"'],
 }  # fmt: skip
@@ -269,5 +279,7 @@ def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -
             body["price"] = texts.number(words[1], "money")
     elif name == "pair":
         body.update(zip(("name", "value"), words, strict=False))
+    elif name == "hens" and words[0].isdecimal():
+        body[name] = int(words[0])
     else:
         body[name] = words[0]

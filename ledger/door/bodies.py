@@ -13,6 +13,13 @@ from ledger.door.batches import put_up
 from ledger.door.lines import MOST, Lines, first_measure, join, line_fields, several_lines
 from ledger.door.settings import check_setting
 from ledger.door.testing import gauge_tested
+from ledger.door.winter import (
+    flock_counted,
+    frost_seen,
+    meter_read,
+    person_described,
+    seed_checked,
+)
 from ledger.errors import InputError
 from ledger.items import ItemFacts
 from ledger.reference import foods
@@ -307,4 +314,9 @@ _RESOLVERS: dict[str, Callable[[Body, Lines], Body]] = {
     "price_seen": _price,
     "target_set": _target,
     "setting_changed": _setting,
+    "person_described": person_described,
+    "seed_checked": seed_checked,
+    "frost_seen": frost_seen,
+    "flock_counted": flock_counted,
+    "meter_read": meter_read,
 }

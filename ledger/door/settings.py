@@ -60,6 +60,7 @@ def _is_altitude(value: str) -> bool:
 
 
 _MONEY = r"\d+(\.\d+)?"
+_RATE = rf"{_MONEY}(\s*(per|/)\s*(hour|h|minute|min))?"
 _ENERGY = rf"{_MONEY}\s*(per|/)\s*(kwh|mj|therm|btu)"
 _CHECKS: dict[str, tuple[Callable[[str], bool], str]] = {
     "altitude": (_is_altitude, "a height, for example 2600 ft"),
@@ -68,7 +69,7 @@ _CHECKS: dict[str, tuple[Callable[[str], bool], str]] = {
     "measures": (_matches("us|uk|metric"), "us, uk or metric"),
     "time_zone": (_is_zone, "an IANA time zone, for example America/Denver"),
     "labour_rate": (
-        _matches(rf"{_MONEY}(\s*(per|/)\s*(hour|h|minute|min))?"),
+        _matches(_RATE),
         "money per hour, for example 12.00",
     ),
     "interest_rate": (
@@ -88,5 +89,13 @@ _CHECKS: dict[str, tuple[Callable[[str], bool], str]] = {
         "jars by size, for example quart jar: 7, pint jar: 9",
     ),
     "jar_label_prefix": (_matches(r"\S{1,20}"), "what stands before the number, for example S26-"),
+    "helper_wage": (_matches(_RATE), "money per hour, for example 15.00"),
+    "pay_given_up": (_matches(_RATE), "money per hour, for example 22.00"),
+    "freezer_room": (
+        _matches(r"\d+(\.\d+)?\s*(cu\.? ?ft|cubic (foot|feet)|ft3|l|liters?|litres?)"),
+        "a size, for example 15 cu ft or 420 L",
+    ),
+    "flour_enriched": (_matches("yes|no"), "yes or no, as the sack says"),
+    "salt_iodised": (_matches("yes|no"), "yes or no, as the box says"),
     "language": (_matches(r"[a-z]{2}(-[A-Za-z]{2})?"), "a language code, for example en"),
 }

@@ -92,7 +92,7 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
     check_day(place.on, catalogue, answers)
     if kind.name == "struck":
         body = {**body, "id": check_strike(tx, catalogue, body["id"])}
-    elif kind.name == "checked":
+    elif kind.name in ("checked", "meter_read") and "batch" in body:
         body = {**body, "batch": check_batch(tx, catalogue, body["batch"])}
     elif kind.name == "item_described" and old is None:
         _check_near(catalogue, body, answers)

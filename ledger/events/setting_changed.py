@@ -24,6 +24,11 @@ Name = Literal[
     "jars_per_load",
     "jar_label_prefix",
     "language",
+    "helper_wage",
+    "pay_given_up",
+    "freezer_room",
+    "flour_enriched",
+    "salt_iodised",
 ]
 
 

@@ -24,6 +24,19 @@ _MODULES = {
     "worth-it": "worth_it",
     "stocking-up": "stocking_up",
     "came-true": "came_true",
+    "who-eats": "who_eats",
+    "enough": "enough",
+    "how-long": "how_long",
+    "first-year": "first_year",
+    "when-to-sow": "when_to_sow",
+    "month-by-month": "month_by_month",
+    "keeping-life": "keeping_life",
+    "power-and-water": "power_and_water",
+    "work-worth": "work_worth",
+    "own-prices": "own_prices",
+    "hens": "hens",
+    "glut": "glut",
+    "whole-year": "whole_year",
 }
 
 

@@ -46,7 +46,8 @@ _CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
 _METHOD = {name: code for code, name in enumerate(METHODS)}
 _FACTS = (
     "item_described", "setting_changed", "recipe_written", "practised", "target_set",
-    "gauge_tested", "checked",
+    "gauge_tested", "checked", "person_described", "seed_checked", "frost_seen", "flock_counted",
+    "meter_read",
 )  # fmt: skip
 _NAN = float("nan")
 

@@ -258,6 +258,14 @@ TYPED = {
         boxes(item="layer mash", sort="supply", feeds="egg")],
     "setting_changed": [boxes(name="altitude", value="2600 ft")],
     "gauge_tested": [boxes(gauge="dial", reads="+2 psi", by="extension office", note="needle bent")],
+    "person_described": [boxes(person="Ada", sex="female", age="39", activity="moderate", state="nursing", since="2026-06-01",
+                               weight="62 kg", height="1.65 m", table="here"),
+                         boxes(person="Bo", sex="male", born="1984-04-12")],
+    "frost_seen": [boxes(frost="last of spring", seen="2026-05-10", note="black beans")],
+    "flock_counted": [boxes(hens="6", flock="brown hens", hatched="2025-04-10", lays="egg", note="one is broody")],
+    "seed_checked": [boxes(crop="carrot", variety="Short Sweet", year="2025", seeds="400", days="65", sown="20", sprouted="13", note="slow")],
+    "meter_read": [boxes(meter="freezer", reads="412.6 kWh", note="on the plug"),
+                   boxes(meter="stove", reads="1203.4 kWh", before="1201 kWh", batch=UUID_A)],
     "checked": [boxes(batch=UUID_A, publication="bulletin 270", says="25 minutes", note="page 12")],
 }  # fmt: skip
 
@@ -288,7 +296,7 @@ def test_every_field_of_a_kind_can_be_typed(stocked, kind):
     if kind == "put_up":
         for said in TYPED["recipe_written"]:
             assert send(stocked, "recipe_written", said).written
-    if kind == "checked":
+    if kind in ("checked", "meter_read"):
         stocked.book.write("put_up", OPEN, id=UUID_A, on="2026-09-02", answers=Answers(yes=True))
     stored, typed = set(), set()
     for said in TYPED[kind]:

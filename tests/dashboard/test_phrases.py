@@ -186,6 +186,7 @@ SEARCHES = {
     "our_table": ("?basis=weight", "?basis=value"),
     "season": ("?season=2025",),
     "stocking_up": ("?budget=20&trips=2&price_rise=10&shortage=6", "?budget=bad"),
+    "winter": ("?asks=no_power", "?asks=when_to_sow", "?asks=whole_year", "?asks=hens"),
 }  # fmt: skip
 
 

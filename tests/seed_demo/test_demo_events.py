@@ -15,6 +15,7 @@ import seed_demo
 from ledger.events import KINDS, check_typed
 from seed_demo.household import CHILDREN, ELDERS, PARENTS, SETTINGS
 from seed_demo.plan import window
+from seed_demo.winter import SETTINGS as OF_WINTER
 
 Events = list[dict[str, Any]]
 ROOT = Path(__file__).resolve().parents[2]
@@ -74,7 +75,7 @@ def test_writing_days_never_go_back(told: Events) -> None:
 
 def test_household_sets_what_it_lives_by(told: Events) -> None:
     settings = {e["body"]["name"] for e in of(told, "setting_changed")}
-    assert settings == set(SETTINGS)
+    assert settings == {*SETTINGS, *OF_WINTER}
     assert SETTINGS["altitude"] == "2600 ft"
 
 

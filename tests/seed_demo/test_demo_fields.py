@@ -32,6 +32,11 @@ NEEDED = {  # kind: fields that every body of it has
     "struck": "id why",
     "gauge_tested": "gauge reads by",
     "checked": "batch publication says",
+    "person_described": "person sex",
+    "seed_checked": "crop",
+    "frost_seen": "frost seen",
+    "flock_counted": "hens",
+    "meter_read": "meter reads",
 }
 MORE = {  # kind: fields that may stand beside them
     "item_described": "measure food kcal_per_100g g_per g_per_ml holds shop_equivalent keeps also uses years feeds",
@@ -48,6 +53,11 @@ MORE = {  # kind: fields that may stand beside them
     "price_seen": "shop",
     "practised": "minutes went note",
     "target_set": "item amount per by skill times",
+    "person_described": "age born activity state since weight height table",
+    "seed_checked": "variety year seeds days sown sprouted",
+    "flock_counted": "flock hatched lays",
+    "meter_read": "before batch",
+    "frost_seen": "note",
 }
 LINE = "item amount lot"
 PARTS = {  # (kind, list): fields of one of its members

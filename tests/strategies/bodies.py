@@ -193,6 +193,43 @@ class Bodies(Lines):
         reads = self.pick(("0 psi", "+1 psi", "+3 psi", "-2 psi", "+1.5 psi"))
         return {"gauge": "dial", "reads": reads}  # any other has to be in the book
 
+    def person_described(self):
+        body = {"person": self.pick(("Ada", "Ben", "Cy")), "sex": self.pick(("female", "male"))}
+        body |= self.pick(
+            ({"age": 0}, {"age": 9}, {"age": 39}, {"born": "2023-09-01"}, {"born": "1950-02-28"})
+        )
+        if body["sex"] == "female" and body.get("age") == 39 and self.chance(0.5):
+            body |= {"state": self.pick(("pregnant", "nursing"))}
+        if self.chance(0.3):
+            body |= {
+                "weight": "62 kg",
+                "height": "1.65 m",
+                "activity": self.pick(("light", "hard")),
+            }
+        return body | ({"table": self.pick(("here", "away"))} if self.chance(0.2) else {})
+
+    def seed_checked(self):
+        body = {"crop": self.item(c.GROWN)}
+        if self.chance(0.5):
+            body |= {"sown": 20, "sprouted": self.pick((0, 13, 20))}
+        return body | self.pick(
+            ({"year": 2021}, {"seeds": 40}, {"days": 60}, {"year": 2023, "seeds": 0})
+        )
+
+    def frost_seen(self):
+        year = self.pick(("2021", "2022", "2023"))
+        spring = {"frost": "last of spring", "seen": f"{year}-05-{self.pick(('02', '17'))}"}
+        return self.pick(
+            (spring, {"frost": "first of fall", "seen": f"{year}-10-{self.pick(('01', '20'))}"})
+        )
+
+    def flock_counted(self):
+        return {"hens": self.pick((0, 5, 6)), **({"flock": "brown"} if self.chance(0.3) else {})}
+
+    def meter_read(self):
+        reads = self.pick(("12 kWh", "60.5 kWh", "3 L", "0 kWh"))
+        return {"meter": self.pick(("freezer", "water")), "reads": reads}
+
     def practised(self):
         return {"skill": "grafting", "people": ["Ada"], "minutes": "45"}
 

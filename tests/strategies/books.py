@@ -53,6 +53,11 @@ WEIGHTS = {
     "target_set": 1,
     "gauge_tested": 2,
     "checked": 2,
+    "person_described": 1,
+    "seed_checked": 1,
+    "frost_seen": 1,
+    "flock_counted": 1,
+    "meter_read": 1,
     "struck": 4,
     "replacement": 9,
 }

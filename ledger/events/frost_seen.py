@@ -1,0 +1,37 @@
+"""A year's last frost of spring or first frost of fall, as it was seen in the garden."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from ledger.events._fields import Day, Note, about
+from ledger.events._kind import Kind, Phase
+from ledger.events._lines import Struct
+
+
+class FrostSeen(Struct, kw_only=True):
+    """The day of one year's frost; said again for that year, the newest word holds."""
+
+    frost: Annotated[
+        Literal["last of spring", "first of fall"],
+        about("Frost", "Which frost of that year", "last of spring"),
+    ]
+    seen: Annotated[Day, about("Seen", "When it was", "2026-05-10")]
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    return f"{body['frost']} frost on {body['seen']}"
+
+
+KIND = Kind(
+    name="frost_seen",
+    command="frost",
+    title="Frost",
+    summary="write down a year's last frost of spring or first frost of fall",
+    body=FrostSeen,
+    phase=Phase.FACTS,
+    tell=tell,
+    example={"frost": "last of spring", "seen": "2026-05-10"},
+)

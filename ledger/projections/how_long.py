@@ -1,0 +1,397 @@
+"""How long would we last without the shop, without power, without water?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from ledger.answers import Assumption
+from ledger.errors import InputError, NotFound
+from ledger.methods.cover import FRIDGE_HOURS, US_GALLON_L, freezer_hours, water_days
+from ledger.projections import _how_long_list
+from ledger.projections._arithmetic import product, quotient, total
+from ledger.projections._common import answer, event_node
+from ledger.projections._eaters import eaters_of
+from ledger.projections._how_long_water import Water, water_at, water_of
+from ledger.projections._larder import larder_of
+from ledger.projections._reserve import Kept, kept_food
+from ledger.projections.base import Answer, Column, Node, Option, Projection
+from ledger.reference import winter
+from ledger.reference.needs import NUTRIENTS
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["COLUMNS", "PROJECTION", "WITHOUT", "build", "freezer_full"]
+
+WITHOUT = ("shop", "power", "water")
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("step", "Step", "", "What is eaten, drunk or kept, in the order in which it is used.", main=True),
+    Column("without", "Without", "", "shop, power or water."),
+    Column("hours", "Hours", "hours", "How long it keeps cold, shut; null elsewhere.", main=True),
+    Column("days", "Days", "days", "How long its energy or protein, whichever is less, lasts the household by itself; of water its litres. Null where it is not known.", main=True),
+    Column("energy_days", "By energy", "days", "The same by energy alone."),
+    Column("protein_days", "By protein", "days", "The same by protein alone."),
+    Column("kg", "Weight", "kg", "Weight of it; null of water."),
+    Column("what", "What", "", "The foods that bring most of its energy, or what the figure rests on.", main=True),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+_PROTEIN = NUTRIENTS.index("protein_g")
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step: its name and the food of it."""
+
+    name: str
+    food: list[Kept]
+    hours: float | None = None
+
+
+def build(
+    state: State,
+    *,
+    without: str | Iterable[str] | None = None,
+    water: str | None = None,
+    to_add: bool = False,
+) -> Answer:
+    """Return one record a step; or what the published reserve lists have more of.
+
+    Parameters
+    ----------
+    state : State
+    without : {'shop', 'power', 'water'} or several, optional
+        Default the shop.
+    water : text, optional
+        Water stored, ``120 L``; default what the book has of an item called water.
+    to_add : bool
+        Instead, one record a group of the reserve lists: wanted, there, to add.
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`, or those of the list.
+
+    Raises
+    ------
+    InputError
+        When an option is not what it may be.
+    """
+    stored = water_of(state, water)
+    if to_add:
+        return _how_long_list.build(state, stored)
+    wanted = _asked(without)
+    eaters = eaters_of(state)
+    records = [
+        _record(state, "power" if "power" in wanted else "shop", step)
+        for step in _steps(state, wanted)
+    ]
+    if "water" in wanted:
+        records += _water(stored, eaters.count)
+    totals: dict[str, Any] = {"people": eaters.count, "without": list(wanted)}
+    totals["in_words"] = _words(wanted, records)
+    missing = [] if larder_of(state).portions else ["No food in the house is written down."]
+    if "water" in wanted and stored is None:
+        missing.append(
+            'How much water is stored is not written down: `--water "120 L"`, or count an item called water.'
+        )
+    totals["missing"] = missing
+    notes = [*_notes(state, wanted), *eaters.assumptions()]
+    for record in records:
+        record["assumptions"] = [note.id for note in notes]
+    return answer(state, "how-long", COLUMNS, records, totals=totals, assumptions=notes)
+
+
+def _asked(without: str | Iterable[str] | None) -> tuple[str, ...]:
+    asked = (without,) if isinstance(without, str) else tuple(without or ("shop",))
+    asked = tuple(part.strip() for one in asked for part in one.split(","))
+    for one in asked:
+        if one not in WITHOUT:
+            raise InputError(
+                "without", f"{one!r} is not one of them", f"Write {', '.join(WITHOUT)}"
+            )
+    return tuple(one for one in WITHOUT if one in asked)
+
+
+def _steps(state: State, wanted: tuple[str, ...]) -> list[Step]:
+    if not {"shop", "power"} & set(wanted):
+        return []
+    food = kept_food(state)
+    warm = [one for one in food if not one.is_cold]
+    cold = [
+        Step("fridge", [k for k in food if k.place == "fridge"], FRIDGE_HOURS),
+        Step(
+            "freezer",
+            [k for k in food if k.place == "freezer"],
+            freezer_hours(freezer_full(state)),
+        ),
+    ]
+    if "power" in wanted:
+        ready = [one for one in warm if not one.needs_stove]
+        return [
+            *cold,
+            Step("without stove or cold", ready),
+            Step("all that stands without cold", warm),
+        ]
+    plain = [Step(step.name, step.food) for step in cold]
+    return [*plain, Step("shelf and cellar", warm), Step("all", food)]
+
+
+def freezer_full(state: State) -> float | None:
+    """Return which part of the freezer's room is filled; None where its room is not set."""
+    said = state.settings.newest("freezer_room")
+    if said is None:
+        return None
+    number = float(said.split()[0].rstrip("Ll")) if said.split() else 0.0
+    feet = (
+        number / 28.316846592
+        if said.lower().rstrip("s").endswith(("l", "liter", "litre"))
+        else number
+    )
+    per = winter.figure("glut", "freezer_room", "food in one cubic foot").middle
+    grams = math.fsum(
+        k.portion.grams
+        for k in kept_food(state)
+        if k.place == "freezer" and not math.isnan(k.portion.grams)
+    )
+    return min(grams / 453.59237 / per / feet, 1.0) if feet > 0 else None
+
+
+def _sums(step: Step) -> tuple[float, float, float]:
+    portions = [k.portion for k in step.food]
+    grams = math.fsum(p.grams for p in portions if not math.isnan(p.grams))
+    energy = math.fsum(float(p.nutrients[0]) for p in portions)
+    return energy, math.fsum(float(p.nutrients[_PROTEIN]) for p in portions), grams
+
+
+def _record(state: State, without: str, step: Step) -> dict[str, Any]:
+    need = eaters_of(state).need
+    energy, protein, grams = _sums(step)
+    by_energy = energy / need["energy_kcal"] if need["energy_kcal"] else None
+    by_protein = protein / need["protein_g"] if need["protein_g"] else None
+    both = [d for d in (by_energy, by_protein) if d is not None]
+    return {
+        "why": f"how-long/{without}/{step.name}",
+        "step": step.name,
+        "without": without,
+        "hours": step.hours,
+        "days": min(both) if both else None,
+        "energy_days": by_energy,
+        "protein_days": by_protein,
+        "kg": grams / 1000,
+        "what": _most(state, step.food),
+    }
+
+
+def _most(state: State, food: list[Kept]) -> list[str]:
+    sums: dict[str, float] = {}
+    for one in food:
+        name = state.facts.names[one.portion.item]
+        sums[name] = sums.get(name, 0.0) + float(one.portion.nutrients[0])
+    return [name for name in sorted(sums, key=lambda n: (-sums[n], n)) if sums[name] > 0][:4]
+
+
+_RATES = (
+    ("water to drink and cook", 2.0, "2 L a person and day (German advice)"),
+    (
+        "water to drink and wash",
+        US_GALLON_L,
+        "1 US gallon a person and day (US advice, second hand)",
+    ),
+)
+
+
+def _water(stored: Water | None, people: float) -> list[dict[str, Any]]:
+    return [
+        {
+            "why": f"how-long/{'water' if stored is None else stored.address}/{name}",
+            "step": name,
+            "without": "water",
+            "days": None if stored is None else water_days(stored.litres, people, rate),
+            "what": [said],
+        }
+        for name, rate, said in _RATES
+    ]
+
+
+def _words(wanted: tuple[str, ...], records: list[dict[str, Any]]) -> list[str]:
+    by_step = {r["step"]: r for r in records}
+    out = []
+    if "power" in wanted:
+        ready, warm = by_step["without stove or cold"], by_step["all that stands without cold"]
+        out.append(
+            f"Without power: the fridge {by_step['fridge']['hours']:g} hours and the freezer {_hours(by_step['freezer']['hours'])} if they stay shut; "
+            f"then {ready['days'] or 0:,.1f} days without a stove, {warm['days'] or 0:,.1f} days with one."
+        )
+    elif "shop" in wanted:
+        out.append(
+            f"Without the shop: {by_step['all']['days'] or 0:,.1f} days for all at the table."
+        )
+    if "water" in wanted and by_step["water to drink and cook"]["days"] is not None:
+        drink, wash = (
+            by_step["water to drink and cook"]["days"],
+            by_step["water to drink and wash"]["days"],
+        )
+        out.append(
+            f"Without water: {drink:,.1f} days to drink and cook, {wash:,.1f} days with washing."
+        )
+    return out
+
+
+def _hours(hours: float | None) -> str:
+    return "less than 24 hours, unless it is half full" if hours is None else f"{hours:.0f} hours"
+
+
+def _notes(state: State, wanted: tuple[str, ...]) -> list[Assumption]:
+    out = [
+        Assumption("not-in-it", "Medicines, infants and animals are not in these days.", ()),
+        Assumption(
+            "two",
+            "Days are by energy or protein, whichever is less; `croftbook show enough` has every nutrient.",
+        ),
+    ]
+    counted = state.events("counted")
+    if counted.size:
+        last = day_text(int(state.moment.on[counted].max()))
+        out.append(Assumption("counted", f"The stock was last counted on {last}."))
+    else:
+        out.append(
+            Assumption("counted", "The stock was never counted: `croftbook count` sets it right.")
+        )
+    if "power" in wanted:
+        full = freezer_full(state)
+        how = (
+            'The room of the freezer is not set, so it counts as half full: `croftbook setting freezer_room "15 cu ft"`.'
+            if full is None
+            else f"The freezer is {full:.0%} full"
+            + ("." if full >= 0.5 else ": less than half, of which nothing is published.")
+        )
+        out.append(
+            Assumption(
+                "hours",
+                f"A shut fridge keeps 4 hours, a full freezer 48 and a half full one 24 (USDA FSIS, second hand); the line between is our own. {how}",
+            )
+        )
+        out.append(
+            Assumption(
+                "thawed",
+                "Throw away what was above 40 degrees Fahrenheit for more than 2 hours; never taste to decide. The authority's chart and advice come first.",
+            )
+        )
+        out.append(
+            Assumption("stove", "What is eaten without a stove is common practice, no source.")
+        )
+    if "water" in wanted:
+        out.append(
+            Assumption(
+                "water",
+                "More is needed in heat, when ill, pregnant or nursing. How to make water safe to drink says the health agency and the label of what is used; no dose is printed here.",
+            )
+        )
+    return out
+
+
+def why(state: State, key: str, field: str | None = None) -> Node:
+    """Return a figure as a tree down to lots and people.
+
+    Raises
+    ------
+    NotFound
+        When there is no such record or figure.
+    """
+    without, _, name = key.partition("/")
+    if without == "list":
+        return _how_long_list.why(state, name, field)
+    figure = field or "days"
+    if without.partition("=")[0] == "water":
+        return _why_water(state, water_at(state, without), name)
+    step = next((one for one in _steps(state, (without,)) if one.name == name), None)
+    if step is None or without not in ("shop", "power"):
+        raise NotFound(
+            "address",
+            f"there is no record {key!r} of how-long",
+            "Take an address from `croftbook show how-long --json`",
+        )
+    figures = {"hours", "days", "energy_days", "protein_days", "kg"}
+    if figure not in figures:
+        raise NotFound(
+            "figure",
+            f"{figure!r} is not a figure of how-long",
+            f"It has: {', '.join(sorted(figures))}",
+        )
+    return _tree(state, step, figure)
+
+
+def _tree(state: State, step: Step, figure: str) -> Node:
+    eaters = eaters_of(state)
+    if figure == "hours":
+        return Node("shut, as published", step.hours, "hours")
+    if figure == "kg":
+        grams = [k for k in step.food if not math.isnan(k.portion.grams)]
+        nodes = [_lot(state, k, k.portion.grams / 1000, "kg") for k in grams]
+        return total(step.name, "kg", *nodes)
+    days = {}
+    for name, n in (("energy_days", 0), ("protein_days", _PROTEIN)):
+        unit = "kcal of energy" if n == 0 else "g of protein"
+        nodes = [
+            _lot(state, k, float(k.portion.nutrients[n]), unit)
+            for k in step.food
+            if k.portion.nutrients[n]
+        ]
+        days[name] = quotient(
+            name.replace("_", " "),
+            "days",
+            total(step.name, unit, *nodes),
+            eaters.node(NUTRIENTS[n]),
+        )
+    if figure != "days":
+        return days[figure]
+    known = [node for node in days.values() if node.value is not None]
+    if not known:
+        return Node("days", None, "days")
+    return Node("days", min(float(node.value or 0.0) for node in known), "days", "lowest", known)
+
+
+def _lot(state: State, kept: Kept, value: float, unit: str) -> Node:
+    p = kept.portion
+    label = f"{state.facts.names[p.item]}, {p.grams:,.0f} g"
+    return event_node(state, int(state.lots["ev"][p.lot]), label, value, unit)
+
+
+def _why_water(state: State, stored: Water | None, name: str) -> Node:
+    found = next(((rate, said) for step, rate, said in _RATES if step == name), None)
+    if found is None:
+        raise NotFound(
+            "address",
+            f"there is no record {name!r} of how-long",
+            "Take an address from `croftbook show how-long --json`",
+        )
+    if stored is None:
+        return Node("water stored", None, "days")
+    rate = product(
+        "litres a day",
+        "litres",
+        Node("people", eaters_of(state).count, "people"),
+        Node(found[1], found[0], "litres"),
+    )
+    return quotient(name, "days", stored.node(state), rate)
+
+
+PROJECTION = Projection(
+    name="how-long",
+    title="How long",
+    question="How long would we last without the shop, without power, without water?",
+    columns=COLUMNS,
+    build=build,
+    why=why,
+    options=(
+        Option("without", "what there is none of: shop, power or water; may be repeated", "power", kind="list"),
+        Option("water", "how much water is stored", "120 L"),
+        Option("to_add", "what the published reserve lists have more of than the house", "--to-add", kind="flag"),
+    ),
+    variants={"to_add": _how_long_list.COLUMNS},
+)  # fmt: skip

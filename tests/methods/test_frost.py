@@ -1,0 +1,96 @@
+"""Frost days, last sowing, degree-days and seed: worked examples of the tables."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy import stats
+
+from ledger.errors import InputError
+from ledger.methods import frost
+
+DAYS = [118, 125, 130, 121, 135, 128, 140, 122, 131, 127]
+
+
+def test_frost_date_at_risk():
+    """METHODS 5: mean 127.7, s 6.67; one year in ten later than 136.2."""
+    found = frost.frost_day(DAYS, 0.1, spring=True)
+    assert found.mean == pytest.approx(127.7)
+    assert found.spread == pytest.approx(6.67, abs=0.005)
+    assert found.day == pytest.approx(136.2, abs=0.05)
+    assert frost.frost_day(DAYS, 0.1, spring=False).day == pytest.approx(127.7 - 8.55, abs=0.01)
+
+
+def test_under_ten_years_the_latest_seen_is_taken():
+    assert frost.frost_day(DAYS[:9], 0.1, spring=True).day == 140
+    assert frost.frost_day(DAYS[:9], 0.1, spring=True).how == "latest seen"
+    assert frost.frost_day(DAYS[:9], 0.1, spring=False).day == 118
+    assert frost.frost_day([], 0.1, spring=True) is None
+
+
+@pytest.mark.parametrize(
+    ("days", "more", "total", "day"),
+    [(60, {"tender": 14, "picking": 21}, 109, dt.date(2027, 6, 14)), (70, {}, 84, dt.date(2027, 7, 9)),
+     (50, {}, 64, dt.date(2027, 7, 29))],
+)  # fmt: skip
+def test_last_sowing_before_the_first_of_october(days, more, total, day):
+    """METHODS 5: snap beans, carrots, leaf lettuce before 1 October 2027 (Virginia formula)."""
+    before = frost.last_sowing_days(days, **more)
+    assert before == total
+    assert dt.date(2027, 10, 1) - dt.timedelta(days=before) == day
+
+
+def test_published_case_of_broccoli():
+    """48 days, 28 to set out, 15 to 20 and 10 to 14 more: 101 to 110 days, printed "about 100"."""
+    low = frost.last_sowing_days(48, fall=15, picking=10, raised=28)
+    high = frost.last_sowing_days(48, fall=20, picking=14, raised=28)
+    assert (low, high) == (101, 110)
+    ends = [dt.date(2027, 10, 19) - dt.timedelta(days=n) for n in (high, low)]
+    assert ends == [dt.date(2027, 7, 1), dt.date(2027, 7, 10)]
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "degrees"), [(48, 90, 18), (40, 60, 5), (30, 45, 0), (60, 80, 20)]
+)
+def test_degree_days(low, high, degrees):
+    """METHODS 5: the 50/86 method (S20)."""
+    assert frost.degree_days(low, high) == degrees
+
+
+def test_germination():
+    """METHODS 11: 13 of 20 is 65 per cent, 43 to 82; 40 plants take 62 seeds."""
+    found = frost.sprouts(13, 20)
+    assert found.rate == 0.65
+    assert (found.low, found.high) == (
+        pytest.approx(0.433, abs=0.001),
+        pytest.approx(0.819, abs=0.001),
+    )
+    assert frost.seeds_wanted(40, found.rate) == 62
+    assert frost.seeds_wanted(40, 0) is None
+
+
+@given(sown=st.integers(1, 500), part=st.floats(0, 1))
+def test_wilson_is_that_of_a_general_library(sown, part):
+    """Against scipy.stats.binomtest(...).proportion_ci(method="wilson")."""
+    sprouted = int(part * sown)
+    found = frost.sprouts(sprouted, sown)
+    other = stats.binomtest(sprouted, sown).proportion_ci(method="wilson")
+    assert found.low == pytest.approx(other.low, abs=1e-9)
+    assert found.high == pytest.approx(other.high, abs=1e-9)
+
+
+@given(st.lists(st.integers(1, 365), min_size=10, max_size=40), st.floats(0.02, 0.4))
+def test_less_risk_is_later_in_spring_and_earlier_in_fall(days, risk):
+    for spring in (True, False):
+        careful, bold = (frost.frost_day(days, one, spring=spring).day for one in (risk / 2, risk))
+        assert careful >= bold - 1e-9 if spring else careful <= bold + 1e-9
+
+
+def test_bad_numbers_are_refused():
+    with pytest.raises(InputError):
+        frost.frost_day(DAYS, 1.5, spring=True)
+    with pytest.raises(InputError):
+        frost.sprouts(21, 20)
