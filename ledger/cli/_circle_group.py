@@ -1,0 +1,106 @@
+"""`croftbook circle` for whoever gathers a group's sheets."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import click
+
+from ledger.cli._circle import last_line
+from ledger.cli._common import file_named
+from ledger.errors import InputError
+
+if TYPE_CHECKING:
+    from ledger.circle import Circle
+
+__all__ = ["COMMANDS"]
+
+
+def _circle(folder: str) -> Circle:
+    from ledger.circle import Circle
+
+    return Circle(file_named(folder, "folder"))
+
+
+@click.command(
+    "begin",
+    help='Begin a group: makes a folder with its call, which goes to every household.\n\n\b\nExample:\n  croftbook circle begin hill-class --name "Hill class" --season 2026 \\\n      --from 2026-01-01 --to 2026-10-31 --product "apple sauce/boiling water" \\\n      --crop tomato --zone 5 --zone 6',
+)
+@click.argument("folder")
+@click.option("--name", required=True, help="What the group is called.")
+@click.option("--season", required=True, type=int, metavar="YEAR", help="The year the season is called by.")  # fmt: skip
+@click.option("--from", "from_", required=True, metavar="DAY", help="Its first day.")
+@click.option("--to", required=True, metavar="DAY", help="Its last day.")
+@click.option("--before-from", metavar="DAY", help="First day of the season before a course.")
+@click.option("--before-to", metavar="DAY", help="Last day of the season before a course.")
+@click.option("--currency", default="USD", show_default=True, help="Money of the group.")
+@click.option("--product", "products", multiple=True, metavar="ITEM/METHOD", help='Something put up, like "plum butter/boiling water"; once for each, six at most.')  # fmt: skip
+@click.option("--crop", "crops", multiple=True, help="A crop; once for each, six at most.")
+@click.option("--zone", "zones", multiple=True, help="A zone of planting; once for each.")
+@click.option("--ask", multiple=True, metavar="FIGURE", help="A figure to tell, the most wanted first; default all.")  # fmt: skip
+def begin(
+    folder: str, name: str, season: int, from_: str, to: str, before_from: str | None,
+    before_to: str | None, currency: str, products: tuple[str, ...], crops: tuple[str, ...],
+    zones: tuple[str, ...], ask: tuple[str, ...],
+) -> None:  # fmt: skip
+    """Begin a group."""
+    from ledger.circle import Call, Circle
+
+    if (before_from is None) != (before_to is None):
+        missing = "before-to" if before_to is None else "before-from"
+        raise InputError(missing, "is missing", "Name both days of the season before, or neither")
+    call = Call.make(
+        name, season, (from_, to), products=products, crops=crops, zones=zones, ask=ask, currency=currency,
+        before=(before_from, before_to) if before_from and before_to else None,
+    )  # fmt: skip
+    made = Circle.begin(file_named(folder, "folder"), call)
+    click.echo(
+        f"Give {made.folder / 'call.json'} to every household, with one card each: "
+        f"croftbook circle cards {folder} 30",
+        err=True,
+    )
+    last_line(folder=str(made.folder), call=call.digest, figures=len(call.figures))
+
+
+@click.command(
+    "cards",
+    help="Make cards, one a line: cut them apart and let each household draw one from a hat. They are shown once.\n\n\b\nExample:\n  croftbook circle cards hill-class 30",
+)
+@click.argument("folder")
+@click.argument("number", type=int)
+def cards(folder: str, number: int) -> None:
+    """Make cards."""
+    circle = _circle(folder)
+    made = circle.cards(number)
+    advice = circle.advice(circle.call, len(circle.members()))
+    if advice:
+        click.echo(f"note: {advice}.", err=True)
+    click.echo("\n".join(made))
+
+
+@click.command(
+    "gather",
+    help="Take sheets and withdrawals; a bad one is named, the others are kept.\n\n\b\nExample:\n  croftbook circle gather hill-class sheets/*.json",
+)
+@click.argument("folder")
+@click.argument("files", nargs=-1, required=True)
+def gather(folder: str, files: tuple[str, ...]) -> int:
+    """Gather sheets."""
+    done = _circle(folder).gather([file_named(one) for one in files])
+    for text in done.refused:
+        click.echo(f"refused: {text}", err=True)
+    last_line(taken=done.taken, refused=len(done.refused), withdrawn=done.withdrawn)
+    return 1 if done.refused else 0
+
+
+@click.command("sheets", help="Print the sheets that are held, one a line.")
+@click.argument("folder")
+def sheets(folder: str) -> None:
+    """Print the sheets held."""
+    for text in _circle(folder).sheets():
+        click.echo(text)
+
+
+COMMANDS: dict[str, click.Command] = {
+    "begin": begin, "cards": cards, "gather": gather, "sheets": sheets,
+}  # fmt: skip
