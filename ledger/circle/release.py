@@ -32,8 +32,8 @@ class Release:
         ``currency``, ``households`` (of the class: sheets, down to five; of the public: cards),
         ``epsilon`` (None, or what this release spent) and ``least``.
     cells : list of dict
-        Of the class ``figure, group, n, low, middle, high, sum, withheld``; of the public ``figure, group,
-        edges, noisy, scale, low, middle, high, middle_from, middle_to``. Whole numbers: money in hundredths,
+        Of the class ``figure, group, n, low, middle, high, middle_from, middle_to, sum, withheld``; of the public
+        ``edges, noisy, scale`` in place of ``n, sum, withheld``. Whole numbers: money in hundredths,
         shares and learning rates per mille, minutes, g a square metre.
     """
 

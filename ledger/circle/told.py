@@ -11,7 +11,7 @@ from ledger.errors import InputError
 if TYPE_CHECKING:
     from ledger.circle.call import Call
 
-__all__ = ["NAMES", "Asked", "Told", "told_of"]
+__all__ = ["BY_NAME", "NAMES", "Asked", "Told", "told_of"]
 
 Figures = Mapping[str, int | None]
 _SHARE = (0, 1, 10, 25, 50, 100, 200, 400, 1001)
@@ -95,7 +95,8 @@ _CROP = (
     Told("yield", "Yield", "g/m2", 50, (0, 250, 500, 1000, 1500, 2000, 2500, 3000, 4000, 5000, 7500, 10000, 20001)),
 )  # fmt: skip
 
-NAMES = tuple(one.name for one in (*_HOUSEHOLD, *_PRODUCT, *_CROP))
+BY_NAME = {one.name: one for one in (*_HOUSEHOLD, *_PRODUCT, *_CROP)}
+NAMES = tuple(BY_NAME)
 """What `ask` may name."""
 
 _FIRST = ("short_share", "minutes", "cost", "unsealed_share", "waste", "own_energy", "yield")

@@ -16,9 +16,14 @@ from ledger.errors import InputError
 if TYPE_CHECKING:
     from ledger.circle.call import Call
 
-__all__ = ["COMMANDS", "last_line", "write_paper"]
+__all__ = ["COMMANDS", "check_place", "last_line", "print_rows", "write_paper"]
 
-_OURS = (b'{"call":', b'{"format": "croftbook release', b"<!DOCTYPE html><!-- croftbook")
+_OURS = (
+    b'{"call":',
+    b'{"format": "croftbook release',
+    b"<!DOCTYPE html><!-- croftbook",
+    b"figure,product,method,crop",
+)
 
 
 def last_line(**said: Any) -> None:
@@ -26,8 +31,22 @@ def last_line(**said: Any) -> None:
     click.echo(json.dumps(said, ensure_ascii=False))
 
 
+def check_place(path: Path) -> None:
+    """Refuse a place where a file of ours cannot stand: only one of the same kind is replaced.
+
+    Raises
+    ------
+    InputError
+    """
+    begins = path.read_bytes()[:40] if path.is_file() else b""
+    if path.is_dir() or (path.exists() and begins and not begins.startswith(_OURS)):
+        raise InputError("out", f"{path} is there and is none of ours", "Name a new file")
+    if not path.parent.is_dir():
+        raise InputError("out", f"there is no folder {path.parent}", "Make it first")
+
+
 def write_paper(path: Path, content: bytes) -> None:
-    """Write a file whole or not at all, for its owner alone; only one of the same kind is replaced.
+    """Write a file whole or not at all, for its owner alone.
 
     Raises
     ------
@@ -36,10 +55,7 @@ def write_paper(path: Path, content: bytes) -> None:
     """
     from ledger.log import make_file
 
-    if path.exists():
-        begins = path.read_bytes()[:40] if path.is_file() else b""
-        if path.is_dir() or (begins and not begins.startswith(_OURS)):
-            raise InputError("out", f"{path} is there and is none of ours", "Name a new file")
+    check_place(path)
     draft = path.with_name(f".{path.name}.part")
     draft.unlink(missing_ok=True)
     make_file(draft, anew=True)
@@ -74,7 +90,7 @@ _language = click.option(
 class Circle(click.Group):
     """The commands of a group, a file of them read when one is used."""
 
-    _GROUP = ("begin", "cards", "gather", "sheets")
+    _GROUP = ("begin", "cards", "gather", "sheets", "budget", "tell", "page")
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Return the commands of the household, then those of the group."""
@@ -186,6 +202,59 @@ def withdraw(call: str, card: str, out: str) -> None:
     write_paper(where, Withdrawal.make(_call(call), card).to_bytes() + b"\n")
     click.echo("Hand it to whoever gathers the sheets: yours is deleted then.", err=True)
     last_line(written=str(where))
+
+
+@circle.command(
+    "beside",
+    help="Set this household beside its group: the figures of a release and your own, on your machine alone.\n\n\b\nExample:\n  croftbook circle beside release.json call.json --zone 5 --out ours.html",
+)
+@click.argument("release")
+@click.argument("call")
+@click.option("--zone", required=True, help="Your zone.")
+@click.option("--out", metavar="FILE", help="Write the page with your own figures marked, too.")
+@_language
+@book_options
+def beside(
+    release: str, call: str, zone: str, out: str | None, language: str, book: str | None, household: str,
+) -> None:  # fmt: skip
+    """Show the household beside its group."""
+    from ledger.circle.beside import own_figures
+    from ledger.circle.page import page_of, rows_of
+    from ledger.circle.reckon import figures_of
+    from ledger.circle.release import Release
+    from ledger.circle.sheet import check_zone
+
+    asked, told = _call(call), Release.read(file_named(release, "release"))
+    check_zone(asked, zone)
+    with read_book(book, household) as opened:
+        own = own_figures(told, asked, figures_of(opened, asked), zone)
+    rows = [row for row in rows_of(told, own) if (row["figure"], row["subject"]) in own]
+    print_rows(rows, _saying(language), with_own=True)
+    if out:
+        write_paper(file_named(out, "out"), page_of(told, own).encode())
+    last_line(figures=len(rows), written=out)
+
+
+def print_rows(rows: list[dict[str, Any]], said: Callable[[str], str], *, with_own: bool) -> None:
+    """Print a release's figures as a table of at most 80 columns off a terminal."""
+    import sys
+
+    from rich.console import Console
+    from rich.table import Table
+
+    width = None if sys.stdout.isatty() else 80
+    console = Console(file=sys.stdout, highlight=False, width=width)
+    table = Table(box=None, padding=(0, 2, 0, 0))
+    heads = ["Figure", *(["Yours"] if with_own else []), "Low", "Middle", "High", "Households"]
+    for head in heads:
+        table.add_column(said(head), overflow="fold", justify="left" if head == "Figure" else "right")  # fmt: skip
+    for row in rows:
+        name = f"{row['subject']}: {said(row['label'])}" if row["subject"] else said(row["label"])
+        own = [said(row["own"] or "not known")] if with_own else []
+        values = [said(row[name]) if row[name] else "-" for name in ("low", "middle", "high")]
+        many = row["many"] or said(row["withheld"])
+        table.add_row(*(_plain(one) for one in (name, *own, *values, many)))
+    console.print(table)
 
 
 COMMANDS: dict[str, click.Command] = {"circle": circle}

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from ledger.cli._circle import last_line
+from ledger.cli._circle import check_place, last_line, write_paper
 from ledger.cli._common import file_named
 from ledger.errors import InputError
 
@@ -101,6 +101,66 @@ def sheets(folder: str) -> None:
         click.echo(text)
 
 
+@click.command("budget", help="Show how much epsilon is spent and left for the public.")
+@click.argument("folder")
+def budget(folder: str) -> None:
+    """Show the budget."""
+    spent, left = _circle(folder).budget()
+    last_line(epsilon_spent=spent / 1000, epsilon_left=left / 1000)
+
+
+@click.command(
+    "tell",
+    help="Tell the class, or with --private the public, what the sheets say; a call's figures go one of the two ways.\n\n\b\nExamples:\n  croftbook circle tell hill-class --out release.json --page release.html\n  croftbook circle tell county --out release.json --private --epsilon 0.5",
+)
+@click.argument("folder")
+@click.option("--out", required=True, metavar="FILE", help="Where to write the release.")
+@click.option("--page", metavar="FILE.html", help="Write the page of it, too.")
+@click.option("--private", is_flag=True, help="For the public: with noise, from 500 cards on.")
+@click.option(
+    "--epsilon",
+    type=float,
+    default=1.0,
+    show_default=True,
+    help="With --private: how much to spend of the 1 of a call.",
+)
+@click.option("--csv", "as_csv", is_flag=True, help="Write CSV in place of JSON.")
+def tell(
+    folder: str, out: str, page: str | None, private: bool, epsilon: float, as_csv: bool
+) -> None:
+    """Write a release."""
+    from ledger.circle.page import page_of, rows_of
+    from ledger.cli._circle import print_rows
+
+    circle, where = _circle(folder), file_named(out, "out")
+    for path in [where, *([file_named(page, "page")] if page else [])]:
+        check_place(path)  # before anything is spent
+    told = circle.tell(private=private, epsilon=epsilon)
+    write_paper(where, told.to_csv() if as_csv else told.to_bytes())
+    if page:
+        write_paper(file_named(page, "page"), page_of(told).encode())
+    print_rows(rows_of(told), str, with_own=False)
+    last_line(**{"for": told.head["for"]}, households=told.head["households"], epsilon=told.head["epsilon"],
+              cells=len(told.cells), written=str(where))  # fmt: skip
+
+
+@click.command(
+    "page",
+    help="Write the page of a release: one file for a screen or for paper.\n\n\b\nExample:\n  croftbook circle page release.json --out release.html",
+)
+@click.argument("release")
+@click.option("--out", required=True, metavar="FILE.html", help="Where to write the page.")
+def page(release: str, out: str) -> None:
+    """Write a page."""
+    from ledger.circle.page import page_of
+    from ledger.circle.release import Release
+
+    told, where = Release.read(file_named(release, "release")), file_named(out, "out")
+    write_paper(where, page_of(told).encode())
+    last_line(written=str(where))
+
+
 COMMANDS: dict[str, click.Command] = {
+    "budget": budget, "tell": tell, "page": page,
     "begin": begin, "cards": cards, "gather": gather, "sheets": sheets,
 }  # fmt: skip
