@@ -92,11 +92,18 @@ def rows_of(release: Any, own: Own | None = None) -> list[dict[str, Any]]:
             {
                 "figure": told.name, "label": told.label, "subject": subject, **said, "many": _many(cell),
                 "own": "" if mine is None else amount_said(told.unit, mine, currency),
-                "withheld": cell.get("withheld") or "",
+                "half": _span(said["low"], said["high"]), "withheld": cell.get("withheld") or "",
+                "reach": _span(said["middle_from"], said["middle_to"]),
                 "yardstick": yardstick(told.name, cell["group"]), **_drawing(cell, spans[told.name], mine),
             }
         )  # fmt: skip
     return rows
+
+
+def _span(low: str, high: str) -> str:
+    """Return ``0.80 to 0.90 USD``: a unit that both have is said once."""
+    first, _, unit = low.partition(" ")
+    return f"{first} to {high}" if unit == high.partition(" ")[2] else f"{low} to {high}"
 
 
 def _many(cell: Mapping[str, Any]) -> str:
@@ -158,15 +165,13 @@ def _drawing(
 def _answer(release: Any, rows: Sequence[Mapping[str, Any]]) -> str:
     """Return the page's first sentence: the most wanted figure that could be told."""
     many = release.head["households"]
-    cards = " cards" if release.is_private else " households"
+    who = f"{many} cards" if release.is_private else f"{many} households"
     for row in rows:
-        if not row["middle"]:
-            continue
-        about = f"{row['subject']}: " if row["subject"] else ""
-        what = row["label"][0].lower() + row["label"][1:]
-        half = f"half of them between {row['low']} and {row['high']}"
-        return f"Among {many}{cards}: {about}{what}, {half}, the middle at {row['middle']}."
-    return f"{many}{cards} took part; too few share any one figure for it to be told."
+        if row["middle"]:
+            about = f" ({row['subject']})" if row["subject"] else ""
+            what = row["label"][0].lower() + row["label"][1:]
+            return f"Among {who}, {what}{about}: {row['middle']} in the middle, {row['half']} for half of them."
+    return f"{who} took part; too few share any one figure for it to be told."
 
 
 def _privacy(release: Any) -> dict[str, str]:

@@ -90,7 +90,7 @@ _language = click.option(
 class Circle(click.Group):
     """The commands of a group, a file of them read when one is used."""
 
-    _GROUP = ("begin", "cards", "gather", "sheets", "budget", "tell", "page")
+    _GROUP = ("begin", "cards", "gather", "sheets", "budget", "tell", "page", "demo")
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Return the commands of the household, then those of the group."""
@@ -252,7 +252,7 @@ def print_rows(rows: list[dict[str, Any]], said: Callable[[str], str], *, with_o
         name = f"{row['subject']}: {said(row['label'])}" if row["subject"] else said(row["label"])
         own = [said(row["own"] or "not known")] if with_own else []
         values = [said(row[name]) if row[name] else "-" for name in ("low", "middle", "high")]
-        many = row["many"] or said(row["withheld"])
+        many = row["many"] if row["middle"] else said(row["withheld"])
         table.add_row(*(_plain(one) for one in (name, *own, *values, many)))
     console.print(table)
 

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
@@ -13,7 +17,35 @@ from ledger.errors import InputError
 if TYPE_CHECKING:
     from ledger.circle import Circle
 
-__all__ = ["COMMANDS"]
+__all__ = ["COMMANDS", "steps"]
+
+
+@contextmanager
+def steps(label: str, length: int) -> Iterator[Callable[[int, int], None]]:
+    """Give a function that shows how far the work is: a bar at a terminal, else a line now and then."""
+    if not sys.stderr.isatty():
+        shown = [0]
+
+        def say(done: int, of: int) -> None:
+            if done == of or done - shown[0] >= max(of // 10, 1):
+                shown[0] = done
+                click.echo(f"{label}: {done} of {of}", err=True)
+
+        yield say
+        return
+    from rich.console import Console
+    from rich.progress import (  # fmt: skip
+        BarColumn,
+        MofNCompleteColumn,
+        Progress,
+        TextColumn,
+        TimeRemainingColumn,
+    )
+
+    columns = (TextColumn(label), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
+    with Progress(*columns, console=Console(stderr=True)) as bar:
+        task = bar.add_task(label, total=length)
+        yield lambda done, of: bar.update(task, completed=done, total=of)
 
 
 def _circle(folder: str) -> Circle:
@@ -160,7 +192,91 @@ def page(release: str, out: str) -> None:
     last_line(written=str(where))
 
 
+@click.command(
+    "demo",
+    help="Build a class of invented households with two seasons each, make their sheets, gather and tell: from nothing to a page.\n\n\b\nExamples:\n  croftbook circle demo\n  croftbook circle demo --households 50 --out class",
+)
+@click.option(
+    "--households",
+    type=click.IntRange(10, 500),
+    default=30,
+    show_default=True,
+    help="How many households.",
+)
+@click.option(
+    "--out",
+    metavar="FOLDER",
+    help="A new folder for it; default: one in your data folder, made anew.",
+)
+def demo(households: int, out: str | None) -> None:
+    """Build the class, and tell."""
+    from ledger.circle import Circle
+    from ledger.circle.page import page_of, rows_of
+    from ledger.cli._circle import print_rows
+    from ledger.log import forget, make_folder
+    from seed_demo import circle as sample
+
+    where = file_named(out, "out") if out else _fresh_folder()
+    if where.exists() and any(where.iterdir()):
+        raise InputError("out", f"{where} is not empty", "Name a new folder")
+    forget(where / "group" / "log.sqlite")
+    make_folder(where)
+    year = sample.last_season()
+    circle = Circle.begin(where / "group", sample.call_for(year))
+    cards = circle.cards(households)
+    sheets = _sample_sheets(circle, cards, where, year)
+    done = circle.gather(sheets)
+    click.echo(f"{done.taken} sheets gathered; no entry of a book went with them", err=True)
+    told = circle.tell()
+    write_paper(where / "release.json", told.to_bytes())
+    write_paper(where / "release.html", page_of(told).encode())
+    print_rows(rows_of(told), str, with_own=False)
+    click.echo(
+        f"The page: {where / 'release.html'} (open it in a browser, or print it). One household beside the class: "
+        f"croftbook circle beside {where}/release.json {where}/group/call.json --zone {sample.zone_of(0)} "
+        f"--book {where}/books/000.sqlite",
+        err=True,
+    )
+    last_line(households=done.taken, cells=len(told.cells), page=str(where / "release.html"))
+
+
+def _sample_sheets(circle: Circle, cards: list[str], where: Path, year: int) -> list[Path]:
+    """Build each invented household's book, and let it make its sheet."""
+    from ledger.book import Book
+    from ledger.circle import sheet_of
+    from ledger.log import forget, make_folder
+    from seed_demo import circle as sample
+
+    make_folder(where / "books")
+    make_folder(where / "sheets")
+    written = []
+    with steps("building books and making sheets", len(cards)) as step:
+        for number, card in enumerate(cards):
+            path = where / "books" / f"{number:03}.sqlite"
+            forget(path)  # an earlier sample that stood there
+            with Book.open(path) as book:
+                sample.build(book, number, year)
+                sheet = sheet_of(book, circle.call, card, sample.zone_of(number))
+            written.append(where / "sheets" / f"{number:03}.json")
+            write_paper(written[-1], sheet.to_bytes() + b"\n")
+            step(number + 1, len(cards))
+    return written
+
+
+def _fresh_folder() -> Path:
+    """Return the folder of the sample class, without an earlier one."""
+    import shutil
+
+    from ledger.book import default_path
+
+    where = default_path().with_name("circle-demo")
+    if (where / "group" / "call.json").is_file():
+        shutil.rmtree(where)
+    return where
+
+
 COMMANDS: dict[str, click.Command] = {
+    "demo": demo,
     "budget": budget, "tell": tell, "page": page,
     "begin": begin, "cards": cards, "gather": gather, "sheets": sheets,
 }  # fmt: skip
