@@ -6,6 +6,7 @@ Made from a release alone; a household's own figures are marked on it on its own
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -15,6 +16,7 @@ from ledger.circle.yardsticks import CHANGE_NOTE, published_span, yardstick
 
 __all__ = ["page_of", "rows_of", "subject_of"]
 
+_MINUS = re.compile(r"(?<![\w-])-(?=[\d.])")
 _WIDE = 240
 """Units of a drawing's width."""
 
@@ -60,6 +62,7 @@ def page_of(release: Any, own: Own | None = None) -> str:
         lstrip_blocks=True,
     )
     rows = rows_of(release, own)
+    pages.filters["minus"] = lambda text: _MINUS.sub("−", text)
     sections = [
         {
             "title": title,

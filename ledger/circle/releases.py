@@ -114,11 +114,10 @@ def _to_class(circle: Circle) -> Release:
 
 
 def _to_public(circle: Circle, epsilon: float) -> Release:
-    milli = round(epsilon * 1000)
-    if not 1 <= milli <= BUDGET or abs(milli - epsilon * 1000) > 1e-6:
-        raise InputError(
-            "epsilon", f"{epsilon:g} cannot be spent", "Write 0.001 to 1, with three places at most"
-        )
+    milli = round(epsilon * 1000) if 0 < epsilon <= 1 else 0
+    if not milli or abs(milli - epsilon * 1000) > 1e-6:
+        wanted = "Write 0.001 to 1, with three places at most"
+        raise InputError("epsilon", f"{epsilon:g} cannot be spent", wanted)
     cards = len(circle.members())
     if cards < CARDS:
         wanted = f"The public is told from {CARDS} on: under that noise would drown the figures"

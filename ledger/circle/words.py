@@ -25,7 +25,7 @@ def amount_said(unit: str, value: float | None, currency: str = "") -> str:
     >>> amount_said("per mille", 143), amount_said("money", 325, "USD"), amount_said("count", None)
     ('14.3 %', '3.25 USD', 'not known')
     >>> amount_said("change", -25), amount_said("rate", 900)
-    ('−2.5 points', '90.0 % of the minutes')
+    ('-2.5 points', '90.0 % of the minutes')
     """
     if value is None:
         return "not known"
@@ -33,7 +33,7 @@ def amount_said(unit: str, value: float | None, currency: str = "") -> str:
         "per mille": lambda: f"{value / 10:.1f} %",
         "change": lambda: f"{_signed(value / 10, '.1f')} points",
         "minutes change": lambda: f"{_signed(value, '.0f')} minutes",
-        "money": lambda: f"{value / 100:,.2f} {currency}".rstrip().replace("-", "−"),
+        "money": lambda: f"{value / 100:,.2f} {currency}",
         "rate": lambda: f"{value / 10:.1f} % of the minutes",
         "m2": lambda: f"{value / 100:,.2f} m²",
         "g/m2": lambda: f"{value:,.0f} g a m²",
@@ -46,7 +46,7 @@ def amount_said(unit: str, value: float | None, currency: str = "") -> str:
 
 
 def _signed(value: float, how: str) -> str:
-    return f"{'+' if value > 0 else '−' if value < 0 else ''}{abs(value):{how}}"
+    return f"{'+' if value > 0 else ''}{value:{how}}"
 
 
 def figure_said(call: Call, name: str, value: int | None) -> str:

@@ -92,3 +92,47 @@ def test_bad_input_is_two_and_one_sentence(say, home, tmp_path, line, said):
     assert not (tmp_path / "s.json").exists()
     assert not (tmp_path / "new").exists()
     assert (tmp_path / "home.sqlite").read_bytes() == before
+
+
+def test_tell_page_budget_and_beside(say, tmp_path):
+    from ledger.circle import Circle
+    from seed_demo import circle as sample
+
+    assert say("begin", "group", *BEGIN)[0] == 0
+    circle = Circle("group")
+    (tmp_path / "all").write_bytes(b"".join(sample.sheets(circle.call, circle.cards(40))))
+    assert say("gather", "group", "all")[0] == 0
+    status, out, err = say("tell", "group", "--out", "r.json", "--page", "r.html")
+    assert status == 0, err
+    assert json.loads(out.splitlines()[-1])["households"] == 40
+    assert max(map(len, out.splitlines()[:-1])) <= 80
+    assert say("page", "r.json", "--out", "again.html")[0] == 0
+    assert (tmp_path / "again.html").read_bytes() == (tmp_path / "r.html").read_bytes()
+    first = (tmp_path / "r.json").read_bytes()
+    assert say("tell", "group", "--out", "r.json")[0] == 0
+    assert (tmp_path / "r.json").read_bytes() == first
+    assert say("tell", "group", "--out", "r.csv", "--csv")[0] == 0
+    assert (tmp_path / "r.csv").read_text().startswith("figure,product,method,crop,zone,n,low")
+    status, out, err = say("tell", "group", "--out", "p.json", "--private")
+    assert (status, out) == (2, "")
+    assert not (tmp_path / "p.json").exists()
+    assert json.loads(say("budget", "group")[1]) == {"epsilon_spent": 0.0, "epsilon_left": 1.0}
+    with Book.open(tmp_path / "home.sqlite") as book:
+        write_season(book)
+    words = ("beside", "r.json", "group/call.json", "--zone", "5", "--book", "home.sqlite", "--out", "o.html")  # fmt: skip
+    status, out, err = say(*words)
+    assert status == 0, err
+    assert "3.56 USD" in out
+    assert "yours: 3.56 USD" in (tmp_path / "o.html").read_text("utf-8")
+    assert "3.56" not in (tmp_path / "r.html").read_text("utf-8")
+    status, out, _ = say(*words[:-2], "--language", "de")
+    assert "Deins" in out
+
+
+def test_nothing_is_spent_where_the_release_cannot_be_written(say, tmp_path):
+    assert say("begin", "group", *BEGIN)[0] == 0
+    (tmp_path / "letter.txt").write_text("dear")
+    for out in ("letter.txt", "no/such/folder.json", "."):
+        status, _, err = say("tell", "group", "--out", out)
+        assert (status, "out: " in err) == (2, True), err
+    assert (tmp_path / "letter.txt").read_text() == "dear"

@@ -148,7 +148,7 @@ def test_card_is_read_as_people_write_it():
 
 @pytest.mark.parametrize(
     ("unit", "value", "said"),
-    [("per mille", 0, "0.0 %"), ("money", -50, "−0.50 USD"), ("change", 25, "+2.5 points"),
+    [("per mille", 0, "0.0 %"), ("money", -50, "-0.50 USD"), ("change", 25, "+2.5 points"),
      ("g/m2", 2441, "2,441 g a m²"), ("jars", 12, "12 jars"), ("minutes", None, "not known")],
 )  # fmt: skip
 def test_amounts_are_said_with_their_units(unit, value, said):
