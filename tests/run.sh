@@ -35,7 +35,7 @@ debian_packages
 [ -x .venv/bin/python ] || "$python" -m venv .venv
 pip() { .venv/bin/python -m pip --disable-pip-version-check "$@"; }
 if [ -n "${CROFTBOOK_RANGES:-}" ]; then
-    pip install --quiet --editable '.[test]'
+    pip install --quiet --editable '.[test,many]'
 else
     pip install --quiet --require-hashes --requirement .ci/lock.txt
     pip install --quiet --no-deps --no-build-isolation --editable .

@@ -70,6 +70,7 @@ OTHERS = {
     "restore": ("_keeping", "put a backup or an export in the book's place"),
     "demo": ("_demo", "build the sample household and open it"),
     "serve": ("_demo", "open the dashboard on a book"),
+    "circle": ("_circle", "compare a class or group of households, without laying one bare"),
     "completion": ("_files", "print shell completion for bash, zsh or fish"),
 }
 

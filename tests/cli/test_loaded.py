@@ -11,7 +11,20 @@ import pytest
 from ledger import Book
 from seed_demo import build
 
-HEAVY = {"babel", "dash", "openpyxl", "pandas", "pint", "plotly", "rapidfuzz", "rich", "scipy"}
+HEAVY = {
+    "babel",
+    "dash",
+    "dask",
+    "distributed",
+    "opendp",
+    "openpyxl",
+    "pandas",
+    "pint",
+    "plotly",
+    "rapidfuzz",
+    "rich",
+    "scipy",
+}
 SHOWS = {"rich"}
 """A table is drawn with it."""
 TRACES = {"scipy"}

@@ -21,6 +21,7 @@ RANGES = [
         *PROJECT["build-system"]["requires"],
         *PROJECT["project"]["dependencies"],
         *PROJECT["project"]["optional-dependencies"]["test"],
+        *PROJECT["project"]["optional-dependencies"]["many"],
     )
 ]
 ANEW = "run bash .ci/lock"

@@ -1,0 +1,245 @@
+"""A season sheet: what leaves a household, and nothing else does."""
+
+from __future__ import annotations
+
+import datetime as dt
+import hmac
+import re
+from collections.abc import Mapping
+from typing import Annotated, Any
+
+import msgspec
+from msgspec import Meta
+
+from ledger.circle.call import Call
+from ledger.circle.figures import Figure
+from ledger.circle.seal import canonical, check_of, key_of, member_of
+from ledger.errors import InputError
+
+__all__ = ["FORMAT", "WITHDRAWAL", "Sheet", "Withdrawal", "read_paper", "sheet_schema"]
+
+FORMAT = "croftbook season sheet 1"
+WITHDRAWAL = "croftbook withdrawal 1"
+LONGEST = 16_384
+"""Bytes of one sheet at most; one of 41 figures has about 900."""
+
+_Hex32 = Annotated[str, Meta(pattern="^[0-9a-f]{32}$")]
+_Hex64 = Annotated[str, Meta(pattern="^[0-9a-f]{64}$")]
+_LATER = re.compile(r"croftbook (season sheet|withdrawal) (\d+)")
+_PAIRS = (
+    ("short", "judged"), ("no_process", "judged"), ("not_recorded", "judged"), ("unsealed", "canned"),
+    ("kept_over_year", "kept"),
+)  # fmt: skip
+"""A part and its whole: a sheet whose part is more is false."""
+
+
+class Sheet(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """One household's figures of one season; no name, no place, no event.
+
+    Attributes
+    ----------
+    call : str
+        Digest of the call.
+    season : int
+    zone : str
+    member : str
+        The number that the card gives in this call.
+    made_on : str
+        A day.
+    figures : dict of str to int or None
+        Whole numbers within the limits of the format; None: not known.
+    check : str
+        Seal: HMAC-SHA256 under the key that the card gives.
+    """
+
+    format: str
+    call: _Hex64
+    season: int
+    zone: str
+    member: _Hex32
+    made_on: str
+    figures: dict[str, int | None]
+    check: _Hex64
+
+    @classmethod
+    def make(
+        cls, call: Call, card: str, zone: str, figures: Mapping[str, int | None], made_on: str
+    ) -> Sheet:
+        """Return a sealed sheet.
+
+        Raises
+        ------
+        InputError
+            The zone is none of the call, or the card is none.
+        """
+        check_zone(call, zone)
+        body = {
+            "format": FORMAT, "call": call.digest, "season": call.season, "zone": zone,
+            "member": member_of(call.digest, card), "made_on": made_on, "figures": dict(figures),
+        }  # fmt: skip
+        return msgspec.convert({**body, "check": check_of(key_of(call.digest, card), body)}, cls)
+
+    def to_bytes(self) -> bytes:
+        """Return the sheet as its file holds it."""
+        return canonical(msgspec.to_builtins(self))
+
+
+class Withdrawal(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
+    """A household takes its sheet back."""
+
+    format: str
+    call: _Hex64
+    member: _Hex32
+    check: _Hex64
+
+    @classmethod
+    def make(cls, call: Call, card: str) -> Withdrawal:
+        """Return a sealed withdrawal."""
+        body = {
+            "format": WITHDRAWAL,
+            "call": call.digest,
+            "member": member_of(call.digest, card),
+        }
+        return msgspec.convert({**body, "check": check_of(key_of(call.digest, card), body)}, cls)
+
+    def to_bytes(self) -> bytes:
+        """Return the withdrawal as its file holds it."""
+        return canonical(msgspec.to_builtins(self))
+
+
+def check_zone(call: Call, zone: str) -> None:
+    """Refuse a zone that the call does not name.
+
+    Raises
+    ------
+    InputError
+    """
+    if zone not in call.zones:
+        raise InputError(
+            "zone", f"{zone[:60]!r} is none of this group", f"Write one of: {', '.join(call.zones)}"
+        )
+
+
+def read_paper(raw: bytes, call: Call, keys: Mapping[str, bytes]) -> Sheet | Withdrawal:
+    """Return the sheet or withdrawal that some bytes are, checked against call, card and limits.
+
+    Parameters
+    ----------
+    keys : mapping of str to bytes
+        The key of each member's card.
+
+    Raises
+    ------
+    InputError
+        With the field that is wrong.
+    """
+    if len(raw) > LONGEST:
+        raise InputError("sheet", f"has {len(raw)} bytes", f"One has {LONGEST} at most")
+    body = _decoded(raw)
+    cls = _kind_of(body)
+    if body.get("call") != call.digest:
+        raise InputError(
+            "call",
+            "belongs to another call",
+            f"This group takes sheets of {call.name!r}, season {call.season}, alone",
+        )
+    _check_types(body.get("figures"))
+    try:
+        paper: Sheet | Withdrawal = msgspec.convert(body, cls)
+    except msgspec.ValidationError as error:
+        raise InputError(*_told(str(error))) from None
+    if paper.member not in keys:
+        raise InputError(
+            "member",
+            "no card of this group makes this number",
+            "Only whoever drew a card can hand in a sheet",
+        )
+    plain = {name: value for name, value in body.items() if name != "check"}
+    if not hmac.compare_digest(check_of(keys[paper.member], plain), paper.check):
+        raise InputError(
+            "check", "the seal does not hold: something was changed after the sheet was made", _ANEW
+        )
+    if canonical(body) != raw:
+        raise InputError("sheet", "is not spelled as Croftbook writes it", _ANEW)
+    if isinstance(paper, Sheet):
+        _check_figures(paper, call)
+    return paper
+
+
+_ANEW = "Make it anew with `croftbook circle sheet`"
+
+
+def _decoded(raw: bytes) -> dict[str, Any]:
+    try:
+        body = msgspec.json.decode(raw)
+    except (msgspec.DecodeError, UnicodeDecodeError):
+        raise InputError("sheet", "is no JSON", _ANEW) from None
+    if not isinstance(body, dict):
+        raise InputError("sheet", "is no season sheet", _ANEW)
+    return body
+
+
+def _kind_of(body: dict[str, Any]) -> type[Sheet] | type[Withdrawal]:
+    said = body.get("format")
+    if said == FORMAT:
+        return Sheet
+    if said == WITHDRAWAL:
+        return Withdrawal
+    found = _LATER.fullmatch(said) if isinstance(said, str) else None
+    if found:
+        raise InputError(
+            "format", f"is of the later version {found[2]}", "Update Croftbook to read it"
+        )
+    raise InputError("format", "is no season sheet", _ANEW)
+
+
+def _check_types(figures: Any) -> None:
+    for name, value in figures.items() if isinstance(figures, dict) else ():
+        if value is not None and type(value) is not int:
+            raise InputError(name[:40], f"{value!r:.40} is no whole number", _ANEW)
+
+
+def _told(error: str) -> tuple[str, str, str]:
+    """Return field, problem and what would be right from what a check of types says."""
+    problem, _, path = error.partition(" - at `$")
+    field = path.strip("`.") or "sheet"
+    return field, problem[:1].lower() + problem[1:], _ANEW
+
+
+def _check_figures(sheet: Sheet, call: Call) -> None:
+    check_zone(call, sheet.zone)
+    if sheet.season != call.season:
+        raise InputError("season", f"{sheet.season} is not {call.season}", _ANEW)
+    try:
+        good = dt.date.fromisoformat(sheet.made_on).isoformat() == sheet.made_on
+    except ValueError:
+        good = False
+    if not good:
+        raise InputError("made_on", f"{sheet.made_on[:20]!r} is not a day", _ANEW)
+    for name in {*call.figures, *sheet.figures}:
+        if name not in sheet.figures:
+            raise InputError(name, "is missing", _ANEW)
+        if name not in call.figures:
+            raise InputError(name[:40], "is no figure of this call", _ANEW)
+        _check_limits(name, call.figures[name], sheet.figures[name])
+    for part, whole in _PAIRS:
+        a, b = sheet.figures[part], sheet.figures[whole]
+        if a is not None and (b is None or a > b):
+            raise InputError(part, f"{a} is more than {whole}, {b}", _ANEW)
+
+
+def _check_limits(name: str, figure: Figure, value: int | None) -> None:
+    if value is not None and not figure.low <= value <= figure.high:
+        raise InputError(
+            name, f"{value} is beyond the limits, {figure.low} to {figure.high}", _ANEW
+        )
+
+
+def sheet_schema() -> dict[str, Any]:
+    """Return the JSON Schema of a season sheet."""
+    schema = msgspec.json.schema(Sheet)
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "season sheet",
+        **schema,
+    }
