@@ -36,11 +36,11 @@ def _grams_of_whole(
         return None
     if g_per_ml is not None:
         return Fraction(g_per_ml) / 1000
-    for unit, grams in sorted(g_per.items()):
-        known = factor(unit)
-        if known is not None and known[0] == "volume":
-            return Fraction(grams) / known[1]
-    return None
+    known = {unit: one for unit in g_per if (one := factor(unit)) and one[0] == "volume"}
+    if not known:
+        return None
+    largest = max(known, key=lambda unit: known[unit][1])
+    return Fraction(g_per[largest]) / known[largest][1]
 
 
 def weight_factor(

@@ -15,6 +15,10 @@ _BY = {"mass": "weight", "volume": "volume", "count": "the piece", "energy": "en
 _TELLS = {"volume": "--g-per-ml 1.05", "count": '--g-per "piece 120"'}
 
 
+def _by(measure: str) -> str:
+    return _BY.get(measure, f"the {measure}")
+
+
 def unpriced_in_shops(state: State, items: Iterable[int]) -> list[str]:
     """Return sentences on items without a shop's price: what the book lacks, and how to say it.
 
@@ -39,8 +43,8 @@ def unpriced_in_shops(state: State, items: Iterable[int]) -> list[str]:
         tells = _TELLS.get(facts.measure[lacks])
         how = f'`croftbook item "{facts.names[lacks]}" {tells}`' if tells else "its weight"
         out.append(
-            f"{name} is kept by {_BY[facts.measure[number]]}, {its} by "
-            f"{_BY[facts.measure[other]]}: {how}, with its own figure, sets them beside each other."
+            f"{name} is kept by {_by(facts.measure[number])}, {its} by "
+            f"{_by(facts.measure[other])}: {how}, with its own figure, sets them beside each other."
         )
     if rest:
         more = f" and {len(rest) - _MOST} more" if len(rest) > _MOST else ""

@@ -90,6 +90,11 @@ def accept_all(write):
 # -- what is stored comes back as it was typed ------------------------------------------
 
 
+HOW_SAID = {"basis", "measure", "per", "times"} | {
+    f"trimmed_{name}" for name in ("measure", "per", "times")
+}
+
+
 def plain(body, named):
     """Return a body as a correction must give it again.
 
@@ -100,7 +105,13 @@ def plain(body, named):
     if not isinstance(body, dict):
         return body
     as_text = {"from": str, "to": str, "item": named}
-    return {key: as_text.get(key, lambda v: plain(v, named))(value) for key, value in body.items()}
+    # what the first version stored in the item's measure is stored as it was said
+    left_out = HOW_SAID if {"basis", "whole"} & set(body) else set()
+    return {
+        key: as_text.get(key, lambda v: plain(v, named))(value)
+        for key, value in body.items()
+        if key not in left_out
+    }
 
 
 def corrected(data, row):
@@ -151,7 +162,7 @@ def test_every_sort_of_entry_of_the_sample_book_survives_its_form(own_demo, fixe
     chosen = by_fields(data, rows)
     assert {kind for kind, _ in chosen} == set(FORMS)
     for row in chosen.values():
-        before, after = corrected(data, row)
+        before, after = (plain(body, str) for body in corrected(data, row))
         assert after == before, row.line
     assert len(chosen) > 60
 
@@ -163,7 +174,7 @@ def test_any_entry_of_the_sample_book_survives_its_form(own_demo, fixed_day, n):
     row = rows[n % len(rows)]
     latest = next(one for one in reversed(data.history()) if one.id == row.id)
     if latest.state == "holds":
-        before, after = corrected(data, latest)
+        before, after = (plain(body, str) for body in corrected(data, latest))
         assert after == before, row.line
 
 
@@ -240,7 +251,7 @@ TYPED = {
     "target_set": [boxes(line="24 half-pint jars plum butter", per="year", by="2027-03-01"),
                    boxes(skill="grafting", times="4")],
     "item_described": [
-        boxes(item="garlic", sort="food", measure="mass", food="11215", kcal_per_100g="149", g_per=["clove 5", "head 45"],
+        boxes(item="garlic", sort="food", measure="mass", food="11215", kcal_per_100g="149", g_per=["clove 5", "head 45"], pieces_per=["bulb 1"],
               g_per_ml="0.6", shop_equivalent="store garlic", keeps=["cellar 6 months", "fridge 4 weeks"], also=["ail"]),
         boxes(item="stone crock", sort="jar", holds="1 qt", uses="20"),
         boxes(item="canner", sort="equipment", years="10"),
@@ -339,7 +350,7 @@ JAM = {"makes": "jam", "method": "cook", "used": "3 lb plum", "made": "3 pint ja
 REFUSED = [
     ("harvested", boxes(lines="-3 lb plum"), ("lines", 0)),
     ("harvested", boxes(lines="0 lb plum"), ("lines", 0)),
-    ("harvested", boxes(lines="3 cups plum"), ("lines", 0)),
+    ("harvested", boxes(lines="3 cups and 2 heads plum"), ("lines", 0)),
     ("harvested", boxes(lines="plum"), ("lines", 0)),
     ("harvested", boxes(lines="31 lb"), ("lines", 0)),
     ("harvested", boxes(), ("lines", 0)),
@@ -402,7 +413,7 @@ REFUSED = [
     ("item_described", boxes(item="garlic", sort="food", keeps="fridge a while"), ("keeps", 0)),
     ("item_described", boxes(item="garlic", sort="food", keeps="attic 3 days"), ("keeps", 0)),
     ("item_described", boxes(item="garlic", sort="food", g_per="5"), ("g_per", 0)),
-    ("item_described", boxes(item="plum", sort="food", measure="volume"), ("measure", 0)),
+    ("item_described", boxes(item="plum", sort="food", pieces_per="12"), ("pieces_per", 0)),
     ("item_described", boxes(item="crock", sort="jar", holds="3 lb"), ("holds", 0)),
     ("item_described", boxes(item="crock", sort="jar", holds="1 qt", uses="x"), ("uses", 0)),
     ("setting_changed", boxes(name="altitude", value="high"), ("value", 0)),

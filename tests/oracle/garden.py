@@ -126,7 +126,7 @@ class Garden:
                 lot.figures.cost["garden"] += one.amount * shares[strand] * lot.whole / total
                 if shares[strand]:
                     lot.figures.unpriced |= one.unpriced
-                if strand in unshared:
+                if strand in unshared and (one.amount or one.unpriced):
                     lot.figures.unpriced.add(strand.item)
 
     def _value(self, lots):

@@ -183,7 +183,7 @@ def amounts_of(event):
         for made in body["made"]:
             if made.get("jars"):
                 lids = made.get("lids") or body.get("lids") or "lid"
-                yield lids, {"measure": "count", "whole": made["jars"] * 1000}
+                yield lids, {"amount": "1", "measure": "count", "whole": made["jars"] * 1000}
     for name in ("ate", "lines", "left"):
         for line in body.get(name) or []:
             yield line["item"], line

@@ -59,5 +59,7 @@ def _got(entries, items):
         for line in entry.body["lines"] if sign else []:
             item = items.name(line["item"])
             if items.sort(item) == "jar":
-                got[item] += sign * (items.pieces(item, line) or 0)
+                pieces = items.pieces(item, line)
+                if pieces is not None:
+                    got[item] += sign * pieces
     return {item: floor(F(whole, 1000)) for item, whole in got.items()}

@@ -147,9 +147,10 @@ def _own_grams(weights, unit):
 def _own_grams_of_whole(weights, measure):
     if measure == "mass":
         return F(1, 1000)
-    unit = {"volume": "ml", "count": "piece"}.get(measure)
-    each = _own_grams(weights, unit) if unit else None
-    if each is None and measure == "volume" and any(unit in ML for unit in weights.own):
+    each = None
+    if measure == "count":
+        each = weights.own.get("piece")
+    elif measure == "volume" and (weights.per_ml or any(unit in ML for unit in weights.own)):
         each = weights.density()
     return None if each is None else each / 1000
 

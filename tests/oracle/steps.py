@@ -28,7 +28,7 @@ class Steps:
 
     def __init__(self, entries, items):
         self.items = items
-        self._met = set()  # every strand that a lot or draw so far was of
+        self._met = set()  # every strand so far
         self.steps = []
         self.made = []
         self._labels = []  # (first, last, lot ids, item), newest last
@@ -130,6 +130,7 @@ class Steps:
                 if strand.item == item:
                     counted.setdefault(strand, (n, 0))
         for strand, (n, whole) in counted.items():
+            self._met.add(strand)
             self.steps.append(
                 Count(
                     entry=entry.id,

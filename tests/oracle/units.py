@@ -34,11 +34,12 @@ ML = {
     "peck": F("8809.76754172"),
     "bushel": F("35239.07016688"),
     "metric cup": F(250),
-    "half-pint jar": F("236.5882365"),
-    "pint jar": F("473.176473"),
-    "1.5-pint jar": F("709.7647095"),
-    "quart jar": F("946.352946"),
-    "half-gallon jar": F("1892.705892"),
+    # a jar holds whole microlitres: it is rounded once
+    "half-pint jar": F("236.588"),
+    "pint jar": F("473.176"),
+    "1.5-pint jar": F("709.765"),
+    "quart jar": F("946.353"),
+    "half-gallon jar": F("1892.706"),
     "500 ml jar": F(500),
     "1 l jar": F(1000),
 }

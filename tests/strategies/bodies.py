@@ -8,6 +8,8 @@ import string
 from strategies import catalog as c
 from strategies.lines import Lines
 
+_SAID = ("amount", "whole", "measure", "per", "times")
+
 
 class Bodies(Lines):
     """Bodies that a household might have written, lines and named lots included."""
@@ -22,10 +24,23 @@ class Bodies(Lines):
     def harvested(self):
         lines = self.lines(c.GROWN, named=False, most_times=4)
         for line in lines:
-            if line["basis"] == "exact" and self.chance(0.3):
+            if self.as_said and self.chance(0.3):
+                self._trim(line)
+            elif line.get("basis") == "exact" and self.chance(0.3):
                 trimmed = self.pick((line["whole"] // 4, line["whole"] // 3, line["whole"]))
                 line |= {"trimmed": self.text(line["item"], trimmed), "trimmed_whole": trimmed}
         return {"lines": lines, **self.work(0.5)}
+
+    def _trim(self, line):
+        """Trim part of a line, said in its own unit, or a little in another."""
+        unit = line["amount"].split()[1]
+        if self.chance(0.6):
+            times = int(float(line["amount"].split()[0]) * 1000)
+            off = self.said(line["item"], unit=unit, times=self.pick((times // 4, times)) or times)
+        else:
+            off = self.said(line["item"], unit=self.pick(("g", "ml")), times=1000)
+        line["trimmed"] = off.pop("amount")
+        line |= {f"trimmed_{name}": value for name, value in off.items()}
 
     def bought(self):
         lines = self.lines(c.BOUGHT, named=False, most_times=4)
@@ -120,7 +135,10 @@ class Bodies(Lines):
     def counted(self):
         lines = self.lines((*c.EATEN, *c.STOCK), named=False)
         for line in lines:
-            if line["basis"] == "exact" and self.chance(0.3):
+            if self.as_said and self.chance(0.3):
+                unit = line["amount"].split()[1]
+                line |= self.said(line["item"], unit=unit, times=0)
+            elif line.get("basis") == "exact" and "head" not in line["amount"] and self.chance(0.3):
                 line |= {"whole": 0, "amount": self.text(line["item"], 0)}
         body = {"lines": lines}
         if self.chance(0.5):
@@ -150,7 +168,22 @@ class Bodies(Lines):
             body["also"] = [c.NICKNAMES[item]]
         if item in (*c.JARS, *c.EQUIPMENT, *c.INPUTS) and self.chance(0.6):
             body[self.pick(("uses", "years"))] = self.pick(("4", "15"))
+        if self.mixed:
+            self._weigh(body)
         return body
+
+    def _weigh(self, body):
+        """Say what one of a unit weighs or how many pieces it is, or another measure."""
+        units = [unit for unit in self.units_of(body["item"]) if unit not in ("g", "lb", "kWh")]
+        if units and self.chance(0.7):
+            weight = self.pick(("4.5", "61.3", "200", "2800", "0.7"))
+            body["g_per"] = {**body.get("g_per", {}), self.pick((*units, "piece")): weight}
+        if self.chance(0.3):
+            body["g_per_ml"] = self.pick(("1.1", "0.95"))
+        if self.chance(0.35):
+            body["pieces_per"] = {self.pick(("head", "bucket")): self.pick(("1", "12", "2.5"))}
+        if self.chance(0.3):
+            body["measure"] = self.pick(("mass", "volume", "count"))
 
     def setting_changed(self):
         name = self.pick(tuple(c.SETTINGS))
@@ -164,6 +197,9 @@ class Bodies(Lines):
         return {"skill": "grafting", "people": ["Ada"], "minutes": "45"}
 
     def target_set(self):
+        if self.as_said:
+            said = self.said("sauce", unit=self.pick(("g", "ml", "piece", "bucket")))
+            return {"item": "sauce", **{k: said[k] for k in ("amount", "whole", "measure")}}
         return {"item": "sauce", "amount": "20 l", "whole": 20_000_000, "basis": "exact"}
 
     def corrected(self, kind, old):
@@ -175,7 +211,11 @@ class Bodies(Lines):
                 return {**body, **({"kcal_per_100g": "77"} if self.chance(0.5) else {})}
             return getattr(self, kind)()
         for line in body[key]:
-            if line["basis"] == "exact" and self.chance(0.5):
+            if "measure" in line and self.chance(0.5):
+                for name in [n for n in line if n in _SAID or n.startswith("trimmed")]:
+                    del line[name]
+                line |= self.said(line["item"])
+            elif line.get("basis") == "exact" and self.chance(0.5):
                 whole = self.amount(line["item"])
                 line |= {"whole": whole, "amount": self.text(line["item"], whole)}
                 line.pop("trimmed", None), line.pop("trimmed_whole", None)

@@ -14,10 +14,27 @@ from hypothesis import strategies as st
 
 from strategies.bodies import Bodies
 from strategies.catalog import ITEMS, SETTINGS
-from strategies.smaller import named_items, without
+from strategies.smaller import first_words, named_items, without
 
 START = dt.datetime(2023, 11, 20, 8, 0, tzinfo=dt.UTC)
 NAMESPACE = uuid.UUID("6f1f7d1e-51b4-4a53-9c0a-2d7f0f0f9d11")
+OF_AMOUNTS = frozenset(
+    [
+        "planted",
+        "harvested",
+        "bought",
+        "received",
+        "put_up",
+        "eaten",
+        "given_away",
+        "discarded",
+        "counted",
+        "price_seen",
+        "recipe_written",
+        "target_set",
+    ]
+)
+"""Kinds whose bodies of the second version hold amounts as they were said."""
 WEIGHTS = {
     "planted": 2,
     "harvested": 10,
@@ -52,6 +69,12 @@ class _Maker:
         self.first_of = {}  # event id -> first event of its entry
         self.struck = set()  # first ids whose newest event is a strike
         self.described = set()
+        self.says_from = None  # from which event on amounts are stored as they were said
+
+    def mix(self, size):
+        """Speak of the same items in many units: from the first entry on, or from some later one."""
+        self.bodies.mixed = True
+        self.says_from = self.rng.choice((0, 0, self.rng.randint(0, 2 * size)))
 
     def stock_up(self):
         """Start with a full pantry, and prices set."""
@@ -62,6 +85,7 @@ class _Maker:
 
     def write(self):
         rng = self.rng
+        self.bodies.as_said = self.says_from is not None and len(self.events) >= self.says_from
         if rng.random() < 0.7:  # several entries are often written down within one day
             self.clock += dt.timedelta(days=rng.randint(0, 16), minutes=rng.randint(0, 300))
         kind = rng.choices(list(WEIGHTS), list(WEIGHTS.values()))[0]
@@ -86,7 +110,10 @@ class _Maker:
             if item not in self.described and item in ITEMS:
                 self.described.add(item)
                 if kind != "item_described" or body["item"] != item:
-                    self._append("item_described", {"item": item, **ITEMS[item]}, on)
+                    first = {"item": item, **ITEMS[item]}
+                    if self.bodies.mixed and self.rng.random() < 0.4:
+                        del first["measure"]  # its first amount says it
+                    self._append("item_described", first, on)
         seq = len(self.events) + 1
         event_id = str(uuid.uuid5(NAMESPACE, str(seq)))
         if kind != "struck":
@@ -97,7 +124,7 @@ class _Maker:
                 "seq": seq,
                 "id": event_id,
                 "kind": kind,
-                "v": 1,
+                "v": 2 if self.bodies.as_said and kind in OF_AMOUNTS else 1,
                 "on": on.isoformat(),
                 "at": at if self.rng.random() < 0.35 else None,
                 "recorded_at": self.clock.isoformat().replace("+00:00", "Z"),
@@ -115,9 +142,10 @@ class _Maker:
         return self.rng.choice(found) if found else None
 
     def _strike(self):
-        # what an item is kept in stays: only what was said of it later is taken back
+        # what sort an item is stays: only what was said of it later is taken back
+        firsts = first_words(self.events)
         event = self._pick(
-            lambda e: self.first_of[e["id"]] not in self.struck and "measure" not in e["body"]
+            lambda e: self.first_of[e["id"]] not in self.struck and e["id"] not in firsts
         )
         if event:
             self.struck.add(self.first_of[event["id"]])
@@ -143,7 +171,7 @@ class _Maker:
         self._append(kind, body, on, replaces=event["id"])
 
 
-def random_book(rng=None, size=40):
+def random_book(rng=None, size=40, mixed=None):
     """Return a book of at least `size` stored events (descriptions that were needed come extra).
 
     Parameters
@@ -152,8 +180,13 @@ def random_book(rng=None, size=40):
         Where chance comes from; an int is a seed.
     size : int
         Events asked for.
+    mixed : bool, optional
+        Whether amounts of one item are said in many units, as today's version stores them; by
+        default half of the books are so.
     """
     maker = _Maker(rng if isinstance(rng, random.Random) else random.Random(rng))
+    if mixed if mixed is not None else maker.bodies.chance(0.5):
+        maker.mix(size)
     if size > 5 and maker.bodies.chance(0.7):
         maker.stock_up()
     for _ in range(size):

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 
 def _food(measure, kcal=None, **more):
     return {"sort": "food", "measure": measure, **({"kcal_per_100g": kcal} if kcal else {}), **more}
@@ -109,6 +111,21 @@ SETTINGS = {
     "altitude": ("2600 ft",),
     "people": ("6",),
 }
+SAID_UNITS = {  # unit -> (measure, whole units in one); a counted unit is its own measure
+    "g": ("mass", Fraction(1000)),
+    "lb": ("mass", Fraction("453592.37")),
+    "ml": ("volume", Fraction(1000)),
+    "cup": ("volume", Fraction("236588.2365")),
+    "qt": ("volume", Fraction("946352.946")),
+    "bushel": ("volume", Fraction("35239070.16688")),
+    "piece": ("count", Fraction(1000)),
+    "dozen": ("count", Fraction(12000)),
+    "head": ("head", Fraction(1000)),
+    "bucket": ("bucket", Fraction(1000)),
+    "crate": ("crate", Fraction(1000)),
+    "kWh": ("energy", Fraction(3_600_000)),
+}
+"""NIST Handbook 44, appendix C."""
 TEXT_UNIT = {
     "mass": ("mg", 1),
     "volume": ("ml", 1000),

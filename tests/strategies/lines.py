@@ -22,6 +22,9 @@ class Lines:
         self.lots = []  # (lot id, item) that some event supplied, or did once
         self.labels = []  # (label, item)
         self.focus = self._focus()
+        self.mixed = False
+        self.as_said = False  # lines of today's version: as they were said, in any unit
+        self._units = {}  # item -> the few units in which this book speaks of it
 
     def _focus(self):
         """Return the few items that this book is mostly about, so that they meet often."""
@@ -72,10 +75,41 @@ class Lines:
         unit, each = c.TEXT_UNIT[c.ITEMS[item]["measure"]]
         return f"{whole // each}.{whole % each:03d} {unit}" if each > 1 else f"{whole} {unit}"
 
+    def units_of(self, item):
+        """Return the few units in which a book speaks of an item, so that they meet often."""
+        if item not in self._units:
+            own = {"mass": "g", "volume": "ml", "count": "piece", "energy": "kWh"}
+            others = [unit for unit in c.SAID_UNITS if unit != "kWh"]
+            some = self.rng.sample(others, self.pick((1, 2, 3)))
+            own_unit = own[c.ITEMS.get(item, {}).get("measure", "mass")]
+            self._units[item] = [own_unit, own_unit, *some]
+        return self._units[item]
+
+    def said(self, item, most_times=1, unit=None, times=None):
+        """Return an amount of an item as today's version stores it."""
+        unit = unit or self.pick(self.units_of(item))
+        measure, each = c.SAID_UNITS[unit]
+        if times is None:
+            times = self.pick((500, 1000, 2000, 3000, 7000, 12500, 333)) * self.rng.randint(
+                1, most_times
+            )
+            times *= {"g": 250, "ml": 250}.get(unit, 1)
+            times = 1000 * (1 + times // 1000) if measure == "count" else times
+        out = {"amount": f"{times / 1000:g} {unit}", "measure": measure}
+        out["whole"] = round(times * each / 1000)
+        if measure in ("volume", unit):
+            out |= {"per": unit, "times": times}
+        return out
+
     def line(self, item, n=None, named=True, most_times=1):
         """Return a stored line, sometimes typed in a unit of another measure."""
         line = {"item": item} if n is None else {"item": item, "n": n}
-        if item in PER and self.chance(0.45):
+        if self.as_said:
+            line |= self.said(item, most_times)
+        elif c.ITEMS.get(item, {}).get("measure") == "count" and self.chance(0.15):
+            times = self.rng.randint(1, 9) * 1000  # heads were pieces in the first version
+            line |= {"amount": f"{times // 1000} heads", "whole": times, "basis": "exact"}
+        elif item in PER and self.chance(0.45):
             unit, grams, basis = self.pick(PER[item])
             times = self.pick((500, 1000, 3000, 7000, 12500))
             line |= {"amount": f"{times / 1000:g} {unit}", "whole": times * grams}
@@ -117,11 +151,16 @@ class Lines:
     def made(self, item, n):
         """Return a made entry: so many jars of a size, some unsealed, or an amount."""
         measure = c.ITEMS[item]["measure"]
-        if measure == "volume" and self.chance(0.8):
+        if (measure == "volume" or (self.as_said and self.chance(0.3))) and self.chance(0.8):
             jar = self.item(tuple(c.JARS))
             jars = self.rng.randint(1, 11)
             made = {"n": n, "jar": jar, "jars": jars, "whole": jars * c.JARS[jar]}
-            made |= {"basis": "exact", "kept": self.pick(("shelf", "cellar"))}
+            made |= (
+                {"measure": "volume", "per": jar, "times": jars * 1000}
+                if self.as_said
+                else {"basis": "exact"}
+            )
+            made["kept"] = self.pick(("shelf", "cellar"))
             if self.chance(0.3):
                 made["unsealed"] = self.rng.randint(1, jars)
             if self.chance(0.2):
@@ -131,6 +170,8 @@ class Lines:
                 made["labels"] = {"from": f"{head}{first}", "to": f"{head}{first + jars - 1}"}
                 self.labels.append((f"{head}{first + self.rng.randrange(jars)}", item))
             return made
+        if self.as_said:
+            return {"n": n, **self.said(item), "kept": "fridge"}
         whole = self.amount(item)
         return {
             "n": n,
@@ -148,6 +189,6 @@ class Lines:
                 "metered": self.pick(("electricity", "gas")),
                 "amount": "2.4 kWh",
                 "whole": 8_640_000,
-                "basis": "exact",
+                **({"measure": "energy"} if self.as_said else {"basis": "exact"}),
             }
         return self.line(self.pick(("propane", "firewood")), n)

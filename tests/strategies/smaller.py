@@ -25,14 +25,24 @@ def named_items(body):
         yield from named_items(body["seed"])
 
 
+def first_words(events):
+    """Return the ids of the first description of each item."""
+    firsts = {}
+    for event in events:
+        if event["kind"] == "item_described":
+            firsts.setdefault(event["body"]["item"], event["id"])
+    return set(firsts.values())
+
+
 def without(events, ids):
     """Return a book without some events, and what replaces, strikes or checks them; seq gapless again.
 
     First descriptions of items stay as long as anything names the item.
     """
     gone, kept = set(ids), []
+    firsts = first_words(events)
     for event in events:
-        first = event["kind"] == "item_described" and "measure" in event["body"]
+        first = event["id"] in firsts
         before = event["body"]["id"] if event["kind"] == "struck" else event["replaces"]
         checked = event["body"].get("batch") if event["kind"] == "checked" else None
         if (
