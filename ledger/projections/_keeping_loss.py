@@ -65,9 +65,10 @@ def _figures(state: State, n: int) -> tuple[float, float, float | None]:
     hours = None
     if int(state.lots["origin"][one]) == ORIGINS.index("batch"):
         ev = int(state.lots["ev"][one])
-        made = state.costs.rows.whole_made(ev) if ev in state.costs.rows.loads else 0
-        if made:
-            hours = state.costs.minutes_of(ev) / 60 * float(amount[n]) / made
+        rows = state.costs.rows
+        if ev in rows.loads:
+            of_batch = float(rows.share_of_lot[rows.number_of_lot[one]])
+            hours = state.costs.minutes_of(ev) / 60 * of_batch * share
     return grams, money, hours
 
 
