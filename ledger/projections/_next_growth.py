@@ -174,9 +174,8 @@ class Garden:
             many = 1.0 if size is None else float(getattr(plot, size) or 0)
             if plot.season >= self.next or not many or not self._is_whole(plot, plots):
                 continue
-            picked = self.field.picked
-            grams = float((picked["whole"][plot.rows] * picked["grams"][plot.rows]).sum())
-            if not np.isnan(grams):
+            grams = self.field.grams(plot.rows, "whole", plot.crop)
+            if grams is not None:
                 out.append(SeasonYield(plot.season, grams, many, plot))
         if any(plot.standing for plot in plots):  # a young tree does not fail, it is not there yet
             bears = next((at for at, one in enumerate(out) if one.grams > 0), len(out))
