@@ -235,10 +235,17 @@ class Garden:
         plots = self.plots.get(crop, [])
         return [p for p in picked if self._is_whole(p, plots)] or picked
 
+    def trim_rows(self, crop: int) -> Array:
+        """Return the pickings of a crop in the measure in which most were said."""
+        rows = np.flatnonzero(self.field.picked["item"] == crop)
+        strand, many = np.unique(self.field.picked["strand"][rows], return_counts=True)
+        if strand.size < 2:
+            return rows
+        return rows[self.field.picked["strand"][rows] == strand[many.argmax()]]
+
     def trimmed(self, crop: int) -> tuple[int, int]:
         """Return whole units picked and, of these, trimmed off, in all seasons."""
-        rows = np.flatnonzero(self.field.picked["item"] == crop)
-        picked = self.field.picked
+        rows, picked = self.trim_rows(crop), self.field.picked
         return int(picked["whole"][rows].sum()), int(picked["trimmed"][rows].sum())
 
     # -- beds ----------------------------------------------------------------------------
