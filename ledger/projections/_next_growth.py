@@ -14,6 +14,7 @@ from ledger.reference.planting import PublishedRange, published_range
 
 if TYPE_CHECKING:
     from ledger.projections._season_field import Field
+    from ledger.replay._columns import Array
 
 __all__ = ["SIZES", "Garden", "Growth", "SeasonYield"]
 
@@ -241,7 +242,7 @@ class Garden:
         strand, many = np.unique(self.field.picked["strand"][rows], return_counts=True)
         if strand.size < 2:
             return rows
-        return rows[self.field.picked["strand"][rows] == strand[many.argmax()]]
+        return np.asarray(rows[self.field.picked["strand"][rows] == strand[many.argmax()]])
 
     def trimmed(self, crop: int) -> tuple[int, int]:
         """Return whole units picked and, of these, trimmed off, in all seasons."""
