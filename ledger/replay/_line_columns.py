@@ -77,7 +77,8 @@ def _ways(journal: Journal, items: list[int], lines: Sequence[Any], prefix: str)
     """Return the number of the way in which each line, or the part `prefix` of it, was said."""
     measures, units = _texts(lines, f"{prefix}measure"), _texts(lines, f"{prefix}per")
     if not any(measures):
-        return journal.ways.codes(items, FIRST_VERSION, journal.units.codes(units))
+        units_typed = journal.units.codes(units) if any(units) else -1
+        return journal.ways.codes(items, FIRST_VERSION, units_typed)
     codes = [_code(one, unit) for one, unit in zip(measures, units, strict=True)]
     typed = [
         unit or (measure if code == COUNTED else None)
@@ -105,7 +106,7 @@ def _note_first(
 ) -> None:
     """Remember how each item was first said, in the order of the log and, in an event, of rule 4."""
     first = journal.first_said
-    for code in set(items):
+    for code in set(items) - journal.said_before:
         at = items.index(code)
         key = int(evs[at]) << 3 | rank
         if code not in first or key < first[code][0]:
@@ -173,11 +174,11 @@ def _trimmed_ways(journal: Journal, lines: Sequence[Any]) -> Column | Array:
     return out
 
 
-def take_lids(journal: Journal, places: Sequence[int], lids: list[str]) -> None:
-    """Remember that lids were counted, as every jar took one."""
-    for place, code in zip(places, journal.items.codes(lids), strict=True):
-        way = journal.ways.code(code, _MEASURE["count"])
-        key = place << 3 | ROLES.index("lids")
+def take_lids(journal: Journal, first: dict[str, int]) -> None:
+    """Remember that lids were counted, as every jar took one; `first` is when each was used first."""
+    for lids, place in first.items():
+        code = journal.items.code(lids)
+        way, key = journal.ways.code(code, _MEASURE["count"]), place << 3 | ROLES.index("lids")
         if code not in journal.first_said or key < journal.first_said[code][0]:
             journal.first_said[code] = key, way, "1"
 

@@ -24,7 +24,7 @@ FIRST_VERSION = -1
 OF_PIECES = -2
 """The same, of a line in a counted unit, which was stored as pieces; `unit` names it."""
 
-_UNIT_BITS, _MEASURE_BITS = 24, 4
+_UNIT_BITS, _MEASURES = 24, 8
 
 
 class Ways:
@@ -41,6 +41,7 @@ class Ways:
         self.measure: list[int] = []
         self.unit: list[int] = []
         self._codes: dict[int, int] = {}
+        self._plain = np.full(64, -1, np.int32)
 
     def __len__(self) -> int:
         return len(self.item)
@@ -53,7 +54,7 @@ class Ways:
             self.measure.copy(),
             self.unit.copy(),
         )
-        other._codes = self._codes.copy()
+        other._codes, other._plain = self._codes.copy(), self._plain.copy()
         return other
 
     def code(self, item: int, measure: int, unit: int = -1) -> int:
@@ -64,11 +65,32 @@ class Ways:
         self, items: Sequence[int], measures: Sequence[int] | int, units: Sequence[int] | int
     ) -> Array:
         """Return the numbers of many, shape (lines,)."""
-        key = np.asarray(items, np.int64) << 28
-        key |= (np.asarray(measures, np.int64) + 2) << _UNIT_BITS
-        key |= np.asarray(units, np.int64) + 1
+        flat = np.asarray(items, np.int64) * _MEASURES + (np.asarray(measures, np.int64) + 2)
+        if isinstance(units, int):
+            return self._of_no_unit(flat)
+        unit = np.asarray(units, np.int64)
+        typed = np.flatnonzero(unit >= 0)
+        plain = np.flatnonzero(unit < 0)
+        out = np.empty(unit.size, np.int32)
+        out[plain] = self._of_no_unit(flat[plain])
+        item, measure = np.divmod(flat[typed], _MEASURES)
+        key = item << 28 | measure << _UNIT_BITS | (unit[typed] + 1)
         found, which = np.unique(key, return_inverse=True)
-        return np.array([self._code(one) for one in found.tolist()], np.int32)[which]
+        out[typed] = np.array([self._code(one) for one in found.tolist()], np.int32)[which]
+        return out
+
+    def _of_no_unit(self, flat: Array) -> Array:
+        """Return the numbers of ways without a unit, by item and measure: looked up, not sorted."""
+        most = int(flat.max(initial=0)) + 1
+        if most > self._plain.size:
+            more = np.full(most + most // 2, -1, np.int32)
+            more[: self._plain.size] = self._plain
+            self._plain = more
+        new = flat[self._plain[flat] < 0]
+        for one in dict.fromkeys(new.tolist()):
+            item, measure = divmod(one, _MEASURES)
+            self._plain[one] = self._code(item << 28 | measure << _UNIT_BITS)
+        return self._plain[flat]
 
     def find(self, item: int, measure: int, unit: int = -1) -> int | None:
         """Return the number of a way, or None where nobody said anything so."""

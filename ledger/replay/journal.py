@@ -114,6 +114,7 @@ class Journal:
         self._read: dict[int, dict[str, Any]] = {}
         self.ways = Ways()
         self.first_said: dict[int, tuple[int, int, str]] = {}
+        self.said_before: set[int] = set()
         self._looked_up: dict[int, int] = {}
         self._decoders = {
             name: msgspec.json.Decoder(list[lean(kind.body)])  # type: ignore[misc]
@@ -153,7 +154,7 @@ class Journal:
         """
         if not rows:
             return
-        start = len(self.ids)
+        start, self.said_before = len(self.ids), set(self.first_said)
         if rows[0][0] != start + 1:
             raise errors.BookDamaged(
                 f"event {start + 1} is missing. Restore the book from a backup"
@@ -347,12 +348,13 @@ class Journal:
                 "went": [b.went or 0 for b in bodies],
             },
         )
+        first_lids: dict[str, int] = {}
         for body, ev in zip(bodies, places, strict=True):
             lids = body.lids or "lid"
             for made in body.made:
                 if made.jars:
                     made.lids = made.lids or lids
-                    take_lids(self, [ev], [made.lids])
+                    first_lids.setdefault(made.lids, ev)
                 if made.labels is not None:
                     self.labels.append((ev, made.n, made.labels.first, made.labels.last))
             if body.equipment:
@@ -365,6 +367,7 @@ class Journal:
                     )
             if body.fuel:
                 body.fuel = [fuel for fuel in body.fuel if fuel.metered is None]
+        take_lids(self, first_lids)
 
     # -- lines --------------------------------------------------------------------------
 
