@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import freezegun
 import pandas as pd  # imported before the clock is stopped: its C parts look at the real date class
 import pytest
 from freezegun import freeze_time
@@ -13,6 +14,8 @@ assert pd.__name__
 # Nothing here asserts a time: a busy machine must not fail a property.
 settings.register_profile("any machine", deadline=None)
 settings.load_profile("any machine")
+# How long a test takes is told by a clock that goes on (--durations).
+freezegun.configure(extend_ignore_list=["_pytest.timing"])
 TODAY = "2026-11-01"
 
 

@@ -57,6 +57,8 @@ trap cleanup EXIT
 if CROFTBOOK_TEST_POSTGRES=$(sh tests/postgres.sh start "$folder/postgres"); then
     export CROFTBOOK_TEST_POSTGRES
 fi
+# Programs that tests start read compiled modules, and do not compile each time.
+unset PYTHONDONTWRITEBYTECODE
 export HYPOTHESIS_STORAGE_DIRECTORY="$folder/hypothesis"
 
 echo "== pytest"

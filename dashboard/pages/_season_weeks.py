@@ -39,7 +39,7 @@ def heavy_first(by_crop: Answer) -> list[str]:
 def draw(ask: Ask, season: str, by_crop: Answer) -> list[Any]:
     """Return the overview of all crops, and one crop's weeks."""
     answer = ask.show("season", season=season, weeks=True)
-    if answer.frame.empty:
+    if answer.is_empty:
         return []
     there = set(answer.frame["crop"])
     crops = [crop for crop in heavy_first(by_crop) if crop in there]

@@ -45,7 +45,7 @@ def draw(ask: Ask) -> Any:
         html.P(say(ask, SHORT), className="caution"),
         _before(ask),
         _one(ask, answer),
-        nothing_yet(ask, "as_published", "put_up") if answer.frame.empty else _batches(ask, answer),
+        nothing_yet(ask, "as_published", "put_up") if answer.is_empty else _batches(ask, answer),
         _power_cut(ask),
         section(
             ask.words("as_published.cautions"),

@@ -39,7 +39,7 @@ def draw(ask: Ask) -> Any:
     words, whole = ask.words, ask.show(_NAME)
     if ask.is_empty:
         return nothing_yet(ask, "came_true", "bought")
-    if whole.frame.empty:
+    if whole.is_empty:
         return [html.P(words("came_true.nothing_yet")), notes_of(ask, whole)]
     return [
         html.P(words("came_true.says"), className="quiet"),

@@ -33,7 +33,7 @@ _DRAWN = 18
 def draw(ask: Ask) -> Any:
     """Return what was put up: a choice of item, the picture, and every batch."""
     every = ask.show("jar-cost")
-    if every.frame.empty:
+    if every.is_empty:
         return nothing_yet(ask, "jar_cost", "put_up")
     items = sorted(set(every.frame["item"]))
     chosen = ask.query.get("item") or _most_made(every)

@@ -44,7 +44,7 @@ _POINTS = 400
 def draw(ask: Ask) -> Any:
     """Return what stands how, the year sheet, who can do what, and a learning curve."""
     answer = ask.show("know-how")
-    if answer.frame.empty:
+    if answer.is_empty:
         return nothing_yet(ask, "know_how", "practised")
     words, rows = ask.words, answer.records()
     sorts = {row["skill"]: row["sort"] for row in rows}

@@ -44,7 +44,7 @@ _WEEK_COLUMNS = ("week", "item", "makes", "batches", "takes", "loads", "hours")
 def draw(ask: Ask) -> Any:
     """Return the sliders, the beds, the crops and the weeks for what is wanted."""
     plain = ask.show(_NAME)
-    if plain.frame.empty:
+    if plain.is_empty:
         return [nothing_yet(ask, "next_season", "harvested"), notes_of(ask, plain)]
     options, wrong = _options(ask, plain), None
     try:

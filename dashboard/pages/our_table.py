@@ -35,7 +35,7 @@ _MOST, _LEAST = 7, 0.025
 def draw(ask: Ask) -> Any:
     """Return the shares of the time chosen, month by month, and the ways of the food."""
     every = ask.show("our-table", by="year", basis="energy")
-    if every.frame.empty:
+    if every.is_empty:
         return nothing_yet(ask, "our_table", "eaten")
     words = ask.words
     years = sorted(set(every.frame["period"]), reverse=True)

@@ -46,7 +46,7 @@ _DRAWN_ITEMS = 14
 def draw(ask: Ask) -> Any:
     """Return what is left, lot by lot and item by item, with one item's stock over time."""
     lots = ask.show("shelf")
-    if lots.frame.empty:
+    if lots.is_empty:
         return nothing_yet(ask, "shelf", "harvested")
     words, items = ask.words, ask.show("shelf", items=True)
     return [

@@ -37,7 +37,7 @@ _DRAWN = 16
 
 def draw(ask: Ask) -> Any:
     """Return what can be asked, the weeks of each staple, the plan, and every staple."""
-    if ask.show(_NAME).frame.empty:
+    if ask.show(_NAME).is_empty:
         return [nothing_yet(ask, "stocking_up", "bought"), notes_of(ask, ask.show(_NAME))]
     said = {name: ask.query[name].strip() for name in _ASKED if ask.query.get(name, "").strip()}
     answer, options, wrong = _answered(ask, said)

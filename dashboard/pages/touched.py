@@ -104,7 +104,7 @@ def _answer(ask: Ask, answer: Answer, options: Mapping[str, Any], *, back: bool)
             cells={"item": lambda row: marked(ask, row)}, caption=words(f"touched.{name}"),
         )  # fmt: skip
         out.append(section(words(f"touched.{name}"), table))
-    if answer.frame.empty:
+    if answer.is_empty:
         out.append(dmc.Alert(words("touched.nothing"), color="gray", variant="light"))
     return [*out, notes_of(ask, answer)]
 

@@ -40,7 +40,7 @@ def draw(ask: Ask) -> Any:
     """Return the season chosen, what lasts, and the prices of one thing over the years."""
     now, prices = ask.show(_NAME), ask.show(_NAME, prices=True)
     lasting = ask.show(_NAME, durables=True)
-    if now.frame.empty and prices.frame.empty and lasting.frame.empty:
+    if now.is_empty and prices.is_empty and lasting.is_empty:
         return [nothing_yet(ask, "worth_it", "bought"), notes_of(ask, now)]
     season = _season(ask, now, prices)
     answer = ask.show(_NAME, season=season)
@@ -66,7 +66,7 @@ def _season(ask: Ask, now: Answer, prices: Answer) -> str:
     seasons, asked = _written(now, prices), ask.query.get("season", "")
     if asked in seasons:
         return asked
-    if not now.frame.empty or prices.frame.empty:
+    if not now.is_empty or prices.is_empty:
         return str(next(iter(now.totals["season"])))
     return str(max(prices.frame["season"], key=int))
 

@@ -115,6 +115,9 @@ _COMMON = {
     "uk fl oz": ("volume", "28413.0625"), "uk cup": ("volume", "284130.625"),
     "uk pt": ("volume", "568261.25"), "uk qt": ("volume", "1136522.5"),
     "piece": ("count", "1000"), "dozen": ("count", "12000"),
+    "kWh": ("energy", "3600000"), "inch": ("length", "0.0254"),
+    "ft": ("length", "0.3048"), "cm": ("length", "0.01"), "m": ("length", "1"),
+    "sq ft": ("area", "0.09290304"), "m2": ("area", "1"),
 }  # fmt: skip
 """What everyday reading and printing needs, so that it need not wait for Pint to load.
 

@@ -90,6 +90,17 @@ The book is a file in your data folder, or --book, or the variable CROFTBOOK.
 `croftbook COMMAND --help` shows each command with examples."""
 
 
+def _which_book(args: list[str]) -> tuple[list[str], list[str]]:
+    """Return the words before the command that say which book, and the rest."""
+    taken = 0
+    while taken < len(args):
+        name, sign, _ = args[taken].partition("=")
+        if name not in ("--book", "--household"):
+            break
+        taken += 1 if sign else 2
+    return args[:taken], args[taken:]
+
+
 class Root(click.Group):
     """Commands by name; a file is read when its command is used."""
 
@@ -108,6 +119,14 @@ class Root(click.Group):
             command: click.Command = module.COMMANDS[cmd_name]
             return command
         return None
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """Take --book and --household before the command as after it."""
+        book, rest = _which_book(list(args))
+        if book and rest:
+            at = rest.index("--") if "--" in rest else len(rest)
+            rest = [*rest[:at], *book, *rest[at:]]
+        return super().parse_args(ctx, rest)
 
     def resolve_command(
         self, ctx: click.Context, args: list[str]

@@ -11,12 +11,14 @@ from ledger.cli._common import book_options, read_book
 from ledger.cli._tables import print_answer, print_history, print_tree
 
 if TYPE_CHECKING:
-    from ledger.book import HistoryRow
-    from ledger.projections import Option
+    from ledger.book import Book, HistoryRow
+    from ledger.projections import Answer, Option, Projection
 
 __all__ = ["COMMANDS"]
 
 _NAMES = "jar-cost, shelf"
+_MANY = 60
+"""Records beyond which a table shows those of the newest season."""
 
 
 class _Show(click.Group):
@@ -65,6 +67,7 @@ class _Show(click.Group):
                 ["--csv", "as_csv"], is_flag=True, help="Print the records as CSV, unrounded."
             ),
             click.Option(["--wide"], is_flag=True, help="Every column, however wide."),
+            *_every(projection),
             click.Option(["--notes"], is_flag=True, help="Everything that the answer rests on."),
             click.Option(
                 ["--book"], envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL."
@@ -131,6 +134,7 @@ def _show(name: str, given: dict[str, Any]) -> None:
             known_at=moment_of(given["known_at"], book.today()),
             **options,
         )
+        since = None if given.get("every") else _newest_season(book, answer)
     if given["as_json"]:
         _common.print_json(answer.to_dict())
     elif given["as_csv"]:
@@ -138,7 +142,34 @@ def _show(name: str, given: dict[str, Any]) -> None:
 
         click.echo(as_csv(answer.frame), nl=False)
     else:
-        print_answer(answer, wide=given["wide"], notes=given["notes"])
+        print_answer(answer, wide=given["wide"], since=since, notes=given["notes"])
+
+
+def _every(projection: Projection) -> list[click.Parameter]:
+    if not projection.dated:
+        return []
+    return [
+        click.Option(
+            ["--all", "every"], is_flag=True, help="Every record, not the newest season's alone."
+        )
+    ]
+
+
+def _newest_season(book: Book, answer: Answer) -> str | None:
+    """Return the day from which a table shows its records; None where they are few."""
+    from ledger.projections import PROJECTIONS
+
+    dated = PROJECTIONS[answer.name].dated if answer.name in PROJECTIONS else ""
+    if not dated or len(days := answer.cells.get(dated, ())) <= _MANY:
+        return None
+    import numpy as np
+
+    from ledger.replay import day_number, day_text
+    from ledger.replay.garden import Season
+
+    season = Season(book.state(as_of=answer.as_of).settings.newest("season_starts"))
+    newest = int(season.of(np.array(day_number(max(days)))))
+    return day_text(season.first_day(newest))
 
 
 def _warm(book: Any) -> None:

@@ -5,9 +5,12 @@ from __future__ import annotations
 import math
 import re
 import sys
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from rich.console import Console
     from rich.tree import Tree
 
@@ -30,21 +33,36 @@ def _console() -> Console:
     )
 
 
-def print_answer(answer: Answer, *, wide: bool = False, notes: bool = False) -> None:
-    """Print an answer as a table, with its day, its unit of money and what it rests on."""
+def print_answer(
+    answer: Answer, *, wide: bool = False, since: str | None = None, notes: bool = False
+) -> None:
+    """Print an answer as a table, with its day, its unit of money and what it rests on.
+
+    Parameters
+    ----------
+    wide : bool
+        Every column.
+    since : str, optional
+        Show no record of an earlier day; the totals stay those of all.
+    notes : bool
+        Everything that the answer rests on, not the first of it alone.
+    """
     from ledger.projections import PROJECTIONS
 
     console = _console()
     rest = answer.footnotes
+    whole, answer = answer, _from(answer, since)
     for grave in answer.cautions:
         console.print(f"{grave.text}\n", style="bold")
     below = PROJECTIONS[answer.name].below if answer.name in PROJECTIONS else None
-    if answer.frame.empty:
+    if answer.is_empty:
         console.print(f"Nothing to show yet for {answer.name}.")
     elif below is not None and not wide:
         _print_blocks(console, answer, below(answer))
     else:
         _print_table(console, answer, wide=wide)
+    if hidden := whole.count - answer.count:
+        console.print(f"\nFrom {since} on; and {hidden:,} earlier: --all")
     known = f", as known at {answer.known_at}" if answer.known_at else ""
     money = any(column.unit.startswith("money") for column in answer.columns)
     console.print(
@@ -59,11 +77,25 @@ def print_answer(answer: Answer, *, wide: bool = False, notes: bool = False) -> 
         console.print(f"- and {len(rest) - most} more: --notes shows them all", style="dim")
 
 
+def _from(answer: Answer, since: str | None) -> Answer:
+    """Return an answer without the records of days before one."""
+    if since is None:
+        return answer
+    from ledger.projections import PROJECTIONS
+
+    days = answer.cells[PROJECTIONS[answer.name].dated]
+    keep = [at for at, day in enumerate(days) if day >= since]
+    cells: dict[str, Sequence[Any]] = {
+        name: [column[at] for at in keep] for name, column in answer.cells.items()
+    }
+    return replace(answer, cells=cells)
+
+
 def _print_table(console: Console, answer: Answer, *, wide: bool) -> None:
     from rich.table import Table
 
     columns = [c for c in answer.columns if c.main or (wide and c.name != "assumptions")]
-    columns = [c for c in columns if wide or not c.rare or answer.frame[c.name].notna().any()]
+    columns = [c for c in columns if wide or not c.rare or answer.says(c.name)]
     if wide:
         console.width = 30 * len(columns)
     table = Table(
@@ -87,9 +119,9 @@ def _print_blocks(console: Console, answer: Answer, below: list[list[str]]) -> N
     from rich.padding import Padding
     from rich.text import Text
 
-    columns = [c for c in answer.columns if c.main and answer.frame[c.name].notna().any()]
+    columns = [c for c in answer.columns if c.main and answer.says(c.name)]
     heads = [
-        [_UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c)) for value in answer.frame[c.name]]
+        [_UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c)) for value in answer.cells[c.name]]
         for c in columns
     ]
     widths = [max(map(len, cells)) for cells in heads]

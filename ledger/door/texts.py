@@ -24,7 +24,10 @@ from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 from ledger.reference import foods
 
-__all__ = ["PARTS", "Texts"]
+__all__ = ["PARTS", "Texts", "whole_number"]
+
+_DIGITS = 15
+"""A whole number of more digits is no count."""
 
 _KEPT = ("shelf", "fridge", "freezer", "cellar")
 _FROM = re.compile(r"\s+from\s+(?:lot|jar)\s+(?P<lot>\S+)$", re.IGNORECASE)
@@ -40,6 +43,12 @@ _PAIR = re.compile(
 )
 _SAYS = re.compile(r"(?:\s+of\s+.*?)?\s+(?:weighs?|is|wiegt|ist)$|\s+of\s+.*$", re.IGNORECASE)
 _ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
+
+
+def whole_number(text: Any) -> Any:
+    """Return digits as a number; what is none, or longer than any count, stays as it was typed."""
+    is_number = isinstance(text, str) and text.isdecimal() and len(text) <= _DIGITS
+    return int(text) if is_number else text
 
 
 class Texts:
@@ -232,8 +241,8 @@ class Texts:
                 field, f"{text!r} is not a first and a last label", 'Write it like "41-51"'
             )
         return {
-            "from": int(first) if first.isdigit() else first,
-            "to": int(last) if last.isdigit() else last,
+            "from": whole_number(first),
+            "to": whole_number(last),
         }
 
     def pair(self, text: str, field: str = "g_per") -> tuple[str, str]:

@@ -14,16 +14,17 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import ArrayLike
-from scipy.special import fdtr, ndtri
 
 from ledger.errors import InputError
 from ledger.methods.behaviours import BEHAVIOURS, HORIZONS, YEARLY, Behaviour, Gram, gram, tables
 from ledger.methods.past import SINGLE_WEEKS, Array, Past
-from ledger.methods.pauses import EvenPauses, even_pauses
+
+if TYPE_CHECKING:
+    from ledger.methods.pauses import EvenPauses
 
 __all__ = ["HORIZON", "LEAST_WEEKS", "LookingAhead", "RunOut", "look_ahead"]
 
@@ -130,6 +131,8 @@ class LookingAhead:
 
     def _gone(self, held: Array, weeks: Array) -> Array:
         """Return the chance that stocks are gone within so many weeks; both of shape (points,)."""
+        from scipy.special import fdtr  # half of what a question without looking ahead would load
+
         weeks = np.minimum(np.maximum(weeks, 1e-3), HORIZON)
         after = np.minimum(np.searchsorted(HORIZONS, weeks), len(HORIZONS) - 1)
         part = (weeks - _GRID[after]) / (HORIZONS[after] - _GRID[after])
@@ -261,6 +264,8 @@ class _Keyed:
 
 @lru_cache(KEPT_ITEMS)
 def _look_ahead(keyed: _Keyed) -> LookingAhead:
+    from ledger.methods.pauses import even_pauses
+
     past = keyed.past
     keep = np.flatnonzero(past.there > 0)
     there = past.there[keep]
@@ -353,6 +358,8 @@ def _cross(x: Array, rising: Array, share: float) -> float:
 
 def _quantile(amounts: Array, below: Array, share: float) -> float:
     """Return the amount below which use stays with a chance; between points by normal scores."""
+    from scipy.special import ndtri
+
     at = int(np.searchsorted(below, share))
     if at == 0:
         return float(amounts[0] * share / below[0]) if below[0] > 0 else 0.0

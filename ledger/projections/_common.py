@@ -11,7 +11,7 @@ import numpy as np
 
 from ledger.amounts import plural
 from ledger.events import tell
-from ledger.projections.base import Answer, Assumption, Column, Node, frame_of
+from ledger.projections.base import Answer, Assumption, Column, Node, cells_of
 from ledger.replay import _tables
 from ledger.replay.state import day_text
 
@@ -68,7 +68,7 @@ def answer(
         known_at=state.known_at,
         currency=state.settings.newest("currency") or "USD",
         columns=columns,
-        frame=frame_of(columns, records),
+        cells=cells_of(columns, records),
         **more,
     )
 

@@ -214,6 +214,7 @@ PROJECTION = Projection(
     question="Was that batch processed as a published, tested table says; and how is it published?",
     columns=COLUMNS,
     build=build,
+    dated="on",
     why=_published_why.why,
     below=below,
     options=(

@@ -6,10 +6,9 @@ From the description follow ``show``, ``--json``, ``--csv``, the docs and the ta
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import chain
-from operator import itemgetter
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
@@ -26,7 +25,7 @@ __all__ = [
     "Node",
     "Option",
     "Projection",
-    "frame_of",
+    "cells_of",
 ]
 
 
@@ -109,14 +108,14 @@ class Node:
 
 @dataclass
 class Answer:
-    """An answer: a DataFrame with its description, totals and assumptions."""
+    """An answer: its records, column by column, with their description, totals and assumptions."""
 
     name: str
     as_of: str
     known_at: str | None
     currency: str
     columns: tuple[Column, ...]
-    frame: pd.DataFrame
+    cells: dict[str, Sequence[Any]]
     totals: dict[str, Any] = field(default_factory=dict)
     assumptions: list[Assumption] = field(default_factory=list)
 
@@ -130,11 +129,36 @@ class Answer:
         """What is said after the answer."""
         return [one for one in self.assumptions if not one.stands_first]
 
+    @cached_property
+    def frame(self) -> pd.DataFrame:
+        """The records as a DataFrame of objects, so that nothing guesses what they are."""
+        import numpy as np
+        import pandas as pd
+
+        # one by one, as a cell may hold a list
+        return pd.DataFrame(
+            {name: np.fromiter(cells, object, len(cells)) for name, cells in self.cells.items()},
+            dtype=object,
+        )
+
+    @property
+    def count(self) -> int:
+        """How many records there are."""
+        return max(map(len, self.cells.values()), default=0)
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether there is no record."""
+        return not self.count
+
+    def says(self, column: str) -> bool:
+        """Tell whether any record knows a column's value."""
+        return any(_plain(cell) is not None for cell in self.cells[column])
+
     def rows(self) -> list[dict[str, Any]]:
         """Return the records by the names of the columns; what is not known is None."""
-        names = list(self.frame.columns)
-        columns = [[_plain(value) for value in self.frame[name].tolist()] for name in names]
-        return [dict(zip(names, row, strict=True)) for row in zip(*columns, strict=True)]
+        columns = [map(_plain, cells) for cells in self.cells.values()]
+        return [dict(zip(self.cells, row, strict=True)) for row in zip(*columns, strict=True)]
 
     def records(self) -> list[dict[str, Any]]:
         """Return the records with nested objects; what is not known is None."""
@@ -175,17 +199,11 @@ def _nest(pairs: Iterable[tuple[str, Any]]) -> dict[str, Any]:
     return out
 
 
-def frame_of(columns: tuple[Column, ...], records: list[dict[str, Any]]) -> pd.DataFrame:
-    """Return records (flat, by column name) as a DataFrame; absent values are None."""
-    import numpy as np
-    import pandas as pd
-
-    names = [c.name for c in columns]
-    absent, row_of = dict.fromkeys(names), itemgetter(*names)
-    # one by one, as a cell may hold a list; as objects, so that nothing guesses what they are
-    cells = chain.from_iterable(row_of(absent | record) for record in records)
-    shaped = np.fromiter(cells, object, len(records) * len(names))
-    return pd.DataFrame(shaped.reshape(-1, len(names)), columns=names, dtype=object)
+def cells_of(
+    columns: tuple[Column, ...], records: list[dict[str, Any]]
+) -> dict[str, Sequence[Any]]:
+    """Return records (flat, by column name) as columns; absent values are None."""
+    return {c.name: [record.get(c.name) for record in records] for c in columns}
 
 
 @dataclass(frozen=True)
@@ -242,6 +260,9 @@ class Projection:
         would be too narrow for them.
     compared : Compared, optional
         What ``--against`` compares; without it the question cannot be set against another date.
+    dated : str
+        The column of a record's day, where records grow by the year: of many, a terminal shows the
+        newest season.
     """
 
     name: str
@@ -254,3 +275,4 @@ class Projection:
     variants: Mapping[str, tuple[Column, ...]] = field(default_factory=dict)
     below: Callable[[Answer], list[list[str]]] | None = None
     compared: Compared | None = None
+    dated: str = ""

@@ -14,7 +14,7 @@ from typing import Any
 from ledger.amounts import format_whole
 from ledger.methods.variance import Causes, causes_of_change
 from ledger.projections._common import LISTED_FROM
-from ledger.projections.base import Answer, Assumption, Column, Compared, frame_of
+from ledger.projections.base import Answer, Assumption, Column, Compared, cells_of
 
 __all__ = ["COLUMNS", "Entry", "Side", "compare", "entries_of", "groups_of", "split"]
 
@@ -125,7 +125,7 @@ def compare(
         known_at=now.known_at,
         currency=now.currency,
         columns=columns,
-        frame=frame_of(columns, records),
+        cells=cells_of(columns, records),
         totals=_totals(entries, how, (begins, ends), _left_out(now, then, how)),
         assumptions=[a for a in known.values() if a.id in used],
     )

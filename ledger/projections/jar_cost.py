@@ -245,6 +245,7 @@ PROJECTION = Projection(
     question="What did each jar really cost, against the shop's price for the same amount?",
     columns=COLUMNS,
     build=build,
+    dated="on",
     why=_jar_why.why,
     options=(
         Option("item", "only what makes this item", "plum butter"),

@@ -106,6 +106,7 @@ def build(
         rows = rows[np.isin(state.lots["item"][rows], state.facts.several(only))]
     if place is not None:
         rows = rows[state.lots["kept"][rows] == KEPT.index(place)]
+    cautions = standing_cautions(state, rows.tolist())  # of all at once, what lies behind them
     records = [_record(state, int(lot)) for lot in rows]
     records.sort(
         key=lambda r: (r["_danger"], r["use_by"] is None, r["use_by"] or "", r["on"], r["lot"])
@@ -115,7 +116,7 @@ def build(
         record["eat_first"] = rank
     marks = [state.costs.mark(record.pop("_lot")) for record in records]
     ids, assumptions = assumptions_of(state, marks)
-    assumptions = [*standing_cautions(state, rows.tolist()), *assumptions]
+    assumptions = [*cautions, *assumptions]
     for record, several in zip(records, ids, strict=True):
         record["assumptions"] = several
     totals = {"cost_left": sum(r["cost_left"] for r in records), "jars": state.once(jar_totals)}

@@ -84,7 +84,7 @@ def build(state: State, *, back: bool = False, **said: str | None) -> Answer:
         known_at=state.known_at,
         currency=state.settings.newest("currency") or "USD",
         columns=COLUMNS,
-        frame=frame,
+        cells={name: frame[name].tolist() for name in frame},
         totals=totals,
         assumptions=assumptions,
     )

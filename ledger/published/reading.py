@@ -272,7 +272,10 @@ def read(text: str) -> Reading:
             found.append(_food(entry[1], exact=not set(keys[at : at + size]) & _slips()))
         elif entry is not None:
             (roles if entry[0] == "role" else cuts).append(entry[1])
-            if "tomato" in words[at : at + size]:  # green tomato: a form, and a food
+            slipped, more = _low_acid_slip(words, at)
+            found += slipped
+            size = max(size, more)
+            if any(w.startswith("tomat") for w in words[at : at + size]):  # a form, and a food
                 found.append(_food("tomato"))
         else:
             hidden, said = _inside(words[at])
@@ -281,17 +284,18 @@ def read(text: str) -> Reading:
                 hidden = near or hidden  # of two readings the one of less acid
             if not hidden:
                 hidden, size = _near_several(words, at)
+            elif near and all(one.acidity == "acid" and not one.exact for one in hidden):
+                slipped, more = _low_acid_slip(words, at)  # "horicot vert" is no apricot
+                hidden, size = (slipped, more) if slipped else (hidden, size)
             found += hidden
             cuts += said
             if not hidden:
                 unknown.append(words[at])
         at += size
-    if {"white", "weis", "weiss", "weisse"} & set(keys) and {"peach", "nectarine"} & {
-        f.name for f in found
-    }:
+    if {"peach", "nectarine"} & {f.name for f in found} and any(map(_is_white, words)):
         found, unknown = (
             [_food("white peach")],
-            [w for w in unknown if not w.startswith(("whit", "weis"))],
+            [w for w in unknown if not _is_white(w)],
         )
     if not found and "dish" in roles and _GRAVY & set(keys):
         found.append(_food("gravy", exact=False))  # a sauce of nothing said
@@ -343,6 +347,18 @@ def _parts(word: str, *, at_end: bool) -> list[tuple[str, str]]:
     return out
 
 
+def _is_white(word: str) -> bool:
+    """Tell whether a word says white, in English or German, with a slip of one letter."""
+    from rapidfuzz.distance import OSA
+
+    if word == "wine":
+        return False
+    head = word.removesuffix("fleischig").removesuffix("fleischiger").removesuffix("fleischige")
+    return head.startswith(("whit", "weis")) or any(
+        OSA.distance(head, white, score_cutoff=1) <= 1 for white in ("white", "weiss", "weisse")
+    )
+
+
 def _near_several(words: tuple[str, ...], at: int) -> tuple[list[FoodRead], int]:
     """Return the food that several words are a slip of, written as one, and how many they are."""
     for size in (3, 2):
@@ -352,6 +368,12 @@ def _near_several(words: tuple[str, ...], at: int) -> tuple[list[FoodRead], int]
             if found:
                 return found, size
     return [], 1
+
+
+def _low_acid_slip(words: tuple[str, ...], at: int) -> tuple[list[FoodRead], int]:
+    """Return the food of low acid that words are a slip of only as a whole: "fresh criander"."""
+    found, size = _near_several(words, at)
+    return (found, size) if found and found[0].acidity == "low_acid" else ([], 1)
 
 
 @cache
@@ -364,6 +386,8 @@ def _words() -> dict[str, str]:
     for name, names in named:
         for said in names:
             out.setdefault("".join(fold(said)), name)
+            if said.isalpha() and said.endswith("es"):
+                out.setdefault(said.casefold(), name)
             if len(fold(said)) == 1:
                 out.setdefault(stems(said)[0], name)
     return out
@@ -375,20 +399,25 @@ def _near(word: str) -> list[FoodRead]:
 
     In words of four letters the first is right: a slip there would be another word.
     """
+    from rapidfuzz import process
     from rapidfuzz.distance import OSA
 
     if len(word) < _SLIP:
         return []
-    best: list[tuple[int, bool, str]] = []
-    for mine in dict.fromkeys((word, _stem(word))):
+    known_words = _words()
+    best: list[tuple[float, bool, str]] = []
+    # "chities" and "musses" were read as plurals; a name in the plural may be nearer
+    plural = (f"{word[:-1]}ies",) if word.endswith("y") else (f"{word}es", f"{word}s")
+    for mine in dict.fromkeys((word, _stem(word), *plural)):
         allowed = 2 if len(mine) >= _TWO_SLIPS - 1 else 1
-        for known, name in _words().items():
-            if abs(len(known) - len(mine)) > allowed or min(len(known), len(mine)) < _SLIP:
+        near = process.extract(
+            mine, known_words.keys(), scorer=OSA.distance, score_cutoff=allowed, limit=None
+        )
+        for known, steps, _ in near:
+            shorter = min(len(known), len(mine))
+            if shorter < _SLIP or (shorter == _SLIP and known[0] != mine[0]):
                 continue
-            if min(len(known), len(mine)) == _SLIP and known[0] != mine[0]:
-                continue
-            steps = OSA.distance(mine, known, score_cutoff=allowed)
-            if steps <= allowed:
-                # of two that are as near, the one of less acid
-                best.append((steps, _food(name).acidity != "low_acid", name))
+            # of two that are as near, the one of less acid
+            name = known_words[known]
+            best.append((steps, _food(name).acidity != "low_acid", name))
     return [_food(min(best)[2], exact=False)] if best else []

@@ -142,15 +142,18 @@ def chromium():
 
 @dataclass
 class Wrong:
-    """What a browser complained of."""
+    """What a browser complained of; apart, that a script fetched early waits to be used."""
 
     said: list[str] = field(default_factory=list)
+    early: list[str] = field(default_factory=list)
+
+    def heard(self, message):
+        if message.type in ("error", "warning") or "WARN" in message.text:
+            # a slow machine takes more than the browser's few seconds to draw a picture
+            (self.early if "was preloaded" in message.text else self.said).append(message.text)
 
     def watch(self, page, address):
-        page.on(
-            "console",
-            lambda m: self.said.append(m.text) if m.type in ("error", "warning") or "WARN" in m.text else None,
-        )  # fmt: skip
+        page.on("console", self.heard)
         page.on("pageerror", lambda e: self.said.append(str(e)))
         page.on(
             "request",
@@ -173,13 +176,13 @@ def open_page(chromium):
             has_touch=width < 800, accept_downloads=True, reduced_motion="reduce",
         )  # fmt: skip
         context.add_cookies([{"name": "scheme", "value": scheme, "url": served.address}])
-        context.set_default_timeout(20_000)
+        context.set_default_timeout(60_000)
         contexts.append(context)
         page, wrong = context.new_page(), Wrong()
         wrong.watch(page, served.address)
         page.goto(served.address + path)
         page.wait_for_selector("#page h1")
-        page.wrong = wrong.said
+        page.wrong, page.early = wrong.said, wrong.early
         return page
 
     yield start

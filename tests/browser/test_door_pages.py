@@ -54,7 +54,7 @@ def visit(chromium):
             reduced_motion="reduce",
         )
         context.add_cookies([{"name": "scheme", "value": scheme, "url": address}])
-        context.set_default_timeout(20_000)
+        context.set_default_timeout(60_000)
         contexts.append(context)
         return context.new_page()
 

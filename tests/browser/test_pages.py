@@ -29,6 +29,7 @@ def test_page_is_whole(which, path, request, open_page):
     check(page, which, path, DESK, "dark")
     check(page, which, path, PHONE, "dark")
     assert page.wrong == []
+    assert not page.early or page.query_selector(".js-plotly-plot")
     assert "not right" not in page.inner_text("#page")
 
 

@@ -328,6 +328,13 @@ def test_a_book_left_alone_is_not_asked_for_ever(home):
 # -- whatever is in the book ------------------------------------------------------------------
 
 
+def sorted_plain(said):
+    """Return what was said as plain objects, the ranges in an order that no later event changes."""
+    out = msgspec.to_builtins(said)
+    out["ranges"].sort(key=lambda one: (one["item"], one["measure"]))
+    return out
+
+
 @settings(max_examples=12, suppress_health_check=list(HealthCheck))
 @given(seed=st.integers(0, 10_000))
 def test_what_was_said_is_not_changed_by_what_came_later(seed):
@@ -340,7 +347,7 @@ def test_what_was_said_is_not_changed_by_what_came_later(seed):
     day, known = moments[len(moments) // 2]
     whole = asked(state, [(day, known)])[0]
     cut = state_of(events[:known], as_of="2026-12-31")
-    assert msgspec.to_builtins(asked(cut, [(day, known)])[0]) == msgspec.to_builtins(whole)
+    assert sorted_plain(asked(cut, [(day, known)])[0]) == sorted_plain(whole)
 
 
 @settings(max_examples=8, suppress_health_check=list(HealthCheck))

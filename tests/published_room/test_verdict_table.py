@@ -43,7 +43,9 @@ def test_of_correct_batches_a_quarter_at_most_is_left_to_check(outcomes):
     """And none is called short, or worse."""
     found = Counter(outcomes[case.id].verdict for case in RIGHT)
     assert found["check"] <= len(RIGHT) / 4, found
-    assert not set(found) - {"ok", "beyond", "check"}, found
+    worse = {case.id: outcomes[case.id].verdict for case in RIGHT}
+    allowed = {case.id: {"ok", "beyond", "check", *case.allowed} for case in RIGHT}
+    assert not {name: said for name, said in worse.items() if said not in allowed[name]}
 
 
 def test_table_is_as_large_as_it_must_be():
