@@ -60,7 +60,10 @@ class Beside:
         self.i += 1
         if self.pending and self._tag(0) not in ("word", "name", "of"):
             self._flush()
+        leads = bool(self.apart) and self._tag(0) in ("amount", "word", "name")
         self.out.days.append((one.value, len(self.out.lines)))
+        if leads and self.out.lines:
+            self.out.led.append(len(self.out.days) - 1)
 
     def _on_time(self, one: Piece) -> None:
         self.i += 1
@@ -201,7 +204,7 @@ class Beside:
             pass
         elif roles & {"from", "with", "to", "in"} and self.kind != "eaten":
             self.out.left.append((one.start, one.end))
-        self.apart = ""
+        self.apart = "and"  # what follows is a thing of its own, not more of the one before
         self.i = k
 
     def _phrase(self, roles: frozenset[str], one: Piece, k: int) -> None:

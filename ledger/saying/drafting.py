@@ -190,22 +190,25 @@ class Drafter:
     def _by_day(self, things: Things) -> list[tuple[dt.date, Things]]:
         """Return the things of each day: a day said first holds until another comes."""
         leading = [day for day, n in things.days if n <= 0]
-        trailing = [(day, n) for day, n in things.days if n > 0]
+        later = [(day, n, k in things.led) for k, (day, n) in enumerate(things.days) if n > 0]
         if leading:
             self.day = self._date(leading[-1]) or self.day
         base = self.day or self.on
-        if not trailing:
+        count = len(things.lines)
+        if not later:
             return [(base, things)]
-        if len(trailing) == 1 and (trailing[0][1] >= len(things.lines) or not leading):
-            return [(self._date(trailing[0][0]) or base, things)]
+        if len(later) == 1 and not later[0][2] and (later[0][1] >= count or not leading):
+            return [(self._date(later[0][0]) or base, things)]
         out: list[tuple[dt.date, Things]] = []
-        start = 0
-        for day, after in trailing:
-            n = max(after, start + 1)
-            out.append((self._date(day) or base, self._part(things, start, n)))
-            start = n
-        if start < len(things.lines):
-            out.append((base, self._part(things, start, len(things.lines))))
+        start, holds = 0, base
+        for day, n, leads in later:
+            on = self._date(day) or base
+            stop = n if leads else max(n, start + 1)
+            if stop > start:
+                out.append((holds if leads else on, self._part(things, start, stop)))
+            start, holds = stop, on if leads else base
+        if start < count:
+            out.append((holds, self._part(things, start, count)))
         return out
 
     def _part(self, things: Things, start: int, stop: int) -> Things:

@@ -30,6 +30,11 @@ def quantity_at(words: Language, tokens: Sequence[Token], i: int) -> Quantity | 
         if said is None or said.loose or said.doubt == "vague":
             return None
         return replace(said, length=said.length + about[1], is_about=True)
+    last = words.find("small.last", tokens, i)
+    if last is not None and number is None and unit_at(words, tokens, i + last[1]) is not None:
+        unit = unit_at(words, tokens, i + last[1])
+        assert unit is not None
+        return _of_unit(words, tokens, i, Number(Fraction(1), last[1], is_words=True), unit)
     half = _half_size(words, tokens, i)
     if half is not None:
         return half
