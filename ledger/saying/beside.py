@@ -189,7 +189,10 @@ class Beside:
             return False
         last.amounts[-1] = replace(size.value, many=size.value.many * was.many, packs=was.many)
         self.i = k + 1
-        while self.i < len(self.pieces) and self.pieces[self.i].start < size.end + each[1]:
+        end = size.end + each[1]
+        while self.i < len(self.pieces) and self.pieces[self.i].start < end:
+            if self.pieces[self.i].end > end:
+                self.out.left.append((end, self.pieces[self.i].end))
             self.i += 1
         return True
 
@@ -317,6 +320,8 @@ class Beside:
             return
         if said.unit is None and last.amounts:
             said = replace(last.amounts[-1], many=said.many)
+        for one in last.amounts[:-1]:
+            self.out.notes.append(one.text())
         last.amounts = [said]
         last.extra = []
         self.i = k + 1

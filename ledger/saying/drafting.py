@@ -14,6 +14,7 @@ from ledger.saying.gather import gather
 from ledger.saying.known import Known
 from ledger.saying.language import Language, Verb
 from ledger.saying.making import Maker
+from ledger.saying.money import money_text
 from ledger.saying.numbers import figure
 from ledger.saying.pieces import Scanner
 from ledger.saying.places import Place, Places
@@ -23,6 +24,7 @@ from ledger.saying.things import Phrase, Thing, Things
 __all__ = ["Context", "Drafter"]
 
 Body = dict[str, Any]
+_WITH_MONEY = frozenset({"bought", "given_away", "received", "price_seen"})
 _FACTS = {
     "put_up": ("method", "psi", "headspace", "pack", "gauge", "altitude", "labels", "unsealed"),
     "eaten": ("people", "guests", "meal"),
@@ -212,7 +214,9 @@ class Drafter:
         return out
 
     def _part(self, things: Things, start: int, stop: int) -> Things:
-        money = [(one, n - start) for one, n in things.money if start < n <= stop]
+        money = [
+            (one, n - start) for one, n in things.money if start < n <= stop or n == start == 0
+        ]
         return replace(things, lines=things.lines[start:stop], money=money, days=[])
 
     def _date(self, day: DayRead) -> dt.date | None:
@@ -244,6 +248,8 @@ class Drafter:
         maker, things = self.maker, context.things
         for span in things.subject:
             maker.left.append(self.scanner.said(*span))
+        if not {kind for kind, _ in made} & _WITH_MONEY and context.verb.kind not in _WITH_MONEY:
+            maker.left += [money_text(one.value) for one, _ in things.money]
         self._leftover_phrases(context)
         self._leftover_facts(context, {kind for kind, _ in made} or {context.verb.kind})
         if things.times:

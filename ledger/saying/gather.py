@@ -280,6 +280,7 @@ def gather(scanner: Scanner, clause: Clause) -> Things:
         out.facts.setdefault(name, value)
         out.spans.setdefault(name, said.spans[name])
     out.times += said.times
+    out.money = [(one, 0) for one, _ in said.money] + out.money
     out.left += said.left
     out.notes += said.notes
     out.subject = [one.words for one in said.lines if one.words is not None]

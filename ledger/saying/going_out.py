@@ -124,7 +124,10 @@ def _receiver(context: Context) -> str | None:
 def _got(context: Context, body: Body, lines: list[Line]) -> None:
     """Put the money that came for it into `got`."""
     total = Fraction(0)
-    for money, _ in context.things.money:
+    several = context.things.money
+    most = max(len(lines), 1)
+    context.maker.left += [money_text(one.value) for one, _ in several[most:]]
+    for money, _ in several[:most]:
         paid = (
             price_of(money, lines[0])
             if len(lines) == 1
@@ -146,7 +149,9 @@ def _got(context: Context, body: Body, lines: list[Line]) -> None:
             total += line.thing.extra[-1].many
         elif line.thing.extra:
             context.maker.left += [one.text() for one in line.thing.extra]
-    if total:
+    if total and context.verb.how == "gift":
+        context.maker.left.append(money_text(total))
+    elif total:
         body["got"] = money_text(total)
 
 
