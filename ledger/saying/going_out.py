@@ -21,9 +21,10 @@ def eaten(context: Context) -> list[tuple[str, Body]]:
         return discarded(context, why=eater)
     body: Body = {}
     for money, _ in list(things.money):
-        if money.is_bare and money.led == "for" and money.value.denominator == 1 and not money.per:
+        plain = money.is_bare and money.led == "for" and not money.per and not money.count
+        if plain and money.value.denominator == 1 and "people" not in body:
             body["people"] = int(money.value)
-            things.money = []
+            things.money = [one for one in things.money if one[0] is not money]
     for phrase, place in context.phrases("with"):
         named = context.maker.names.find(place.text) if place.sort == "" else None
         if named is not None and named.state == "book":
