@@ -174,9 +174,8 @@ class Garden:
             many = 1.0 if size is None else float(getattr(plot, size) or 0)
             if plot.season >= self.next or not many or not self._is_whole(plot, plots):
                 continue
-            picked = self.field.picked
-            grams = float((picked["whole"][plot.rows] * picked["grams"][plot.rows]).sum())
-            if not np.isnan(grams):
+            grams = self.field.grams(plot.rows, "whole", plot.crop)
+            if grams is not None:
                 out.append(SeasonYield(plot.season, grams, many, plot))
         if any(plot.standing for plot in plots):  # a young tree does not fail, it is not there yet
             bears = next((at for at, one in enumerate(out) if one.grams > 0), len(out))
@@ -236,10 +235,17 @@ class Garden:
         plots = self.plots.get(crop, [])
         return [p for p in picked if self._is_whole(p, plots)] or picked
 
+    def trim_rows(self, crop: int) -> Array:
+        """Return the pickings of a crop in the measure in which most were said."""
+        rows = np.flatnonzero(self.field.picked["item"] == crop)
+        strand, many = np.unique(self.field.picked["strand"][rows], return_counts=True)
+        if strand.size < 2:
+            return rows
+        return rows[self.field.picked["strand"][rows] == strand[many.argmax()]]
+
     def trimmed(self, crop: int) -> tuple[int, int]:
         """Return whole units picked and, of these, trimmed off, in all seasons."""
-        rows = np.flatnonzero(self.field.picked["item"] == crop)
-        picked = self.field.picked
+        rows, picked = self.trim_rows(crop), self.field.picked
         return int(picked["whole"][rows].sum()), int(picked["trimmed"][rows].sum())
 
     # -- beds ----------------------------------------------------------------------------

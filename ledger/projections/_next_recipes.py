@@ -187,6 +187,7 @@ class Recipes:
             return
         count = state.moment.rank.size
         makes, whole = np.full(count, -1, np.int64), np.zeros(count, np.int64)
+        made = made[~_mixed(lots["ev"][made], lots["item"][made], count)]
         makes[lots["ev"][made]] = lots["item"][made]
         np.add.at(whole, lots["ev"][made], lots["whole"][made])
         newest = np.full(len(state.facts), -(10**9), np.int64)
@@ -292,6 +293,14 @@ class Recipes:
                     done.add(item)
                     open_.pop()
                     stack.pop()
+
+
+def _mixed(ev: Array, strand: Array, count: int) -> Array:
+    """Return which lots are of a batch that made several strands: no one of them took it all."""
+    low, high = np.full(count, np.iinfo(np.int64).max), np.full(count, -1, np.int64)
+    np.minimum.at(low, ev, strand)
+    np.maximum.at(high, ev, strand)
+    return np.asarray((low < high)[ev])
 
 
 def _rate(entry: Made, part: Part) -> tuple[float, float, float]:

@@ -118,10 +118,8 @@ class _Figures:
 
     def _picked_lines(self) -> tuple[Node, Node]:
         """Return what was picked and what was trimmed off, event by event."""
-        import numpy as np
-
         picked = self.plan.garden.field.picked
-        rows = np.flatnonzero(picked["item"] == self.crop.item).tolist()
+        rows = self.plan.garden.trim_rows(self.crop.item).tolist()
         nodes = []
         for name, label in (("whole", "picked in all seasons"), ("trimmed", "trimmed off")):
             leaves = [
@@ -174,6 +172,7 @@ class _Figures:
                 float(picked["whole"][row] * picked["grams"][row]), "g",
             )
             for row in one.plot.rows.tolist()
+            if picked["grams"][row] == picked["grams"][row]  # one that has a weight
         ]  # fmt: skip
         grams = total(f"picked in season {one.season}", "g", *leaves)
         size = self.crop.growth.size

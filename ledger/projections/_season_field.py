@@ -95,6 +95,22 @@ class Field:
             "variety": self._canon(more["variety"][at]), "bed": self._canon(more["bed"][at]),
         }  # fmt: skip
 
+    def grams(self, rows: Array, column: str, crop: int) -> float | None:
+        """Return the weight of pickings of a crop, of those that have one; None where none has.
+
+        Parameters
+        ----------
+        column : {'whole', 'trimmed', 'kept'}
+        """
+        each, wholes = self.picked["grams"][rows], self.picked[column][rows]
+        known = ~np.isnan(each)
+        if not known.any():
+            own = self.state.facts.grams_per_whole(crop)
+            return None if rows.size or own is None else 0.0
+        if (each[known] == each[known][0]).all():
+            return int(wholes[known].sum()) * float(each[known][0])
+        return float((wholes * each)[known].sum())
+
     @cached_property
     def minutes(self) -> Array:
         """Minutes of work of each event, shape (events,); NaN where none were written down."""

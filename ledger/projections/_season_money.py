@@ -73,9 +73,10 @@ class Money:
         mark = 0
         for at in np.flatnonzero(later)[:1]:
             mark = self.state.costs.price_seen_later(plot.crop, int(ev[at]))
-        if rows.size and not (ev >= 0).all():
+        if rows.size and not (ev >= 0).any():
             return None, mark
-        return float((price * self.field.picked["kept"][rows]).sum()), mark
+        priced = ev >= 0  # of strands that have a price
+        return float((price * self.field.picked["kept"][rows])[priced].sum()), mark
 
     def too_long(self, plot: Plot) -> list[tuple[int, float]]:
         """Return (row, money) of its pickings that were never eaten until their keeping was over."""
@@ -114,12 +115,13 @@ class Money:
 
     def where_it_went(self, plot: Plot) -> dict[str, float | None]:
         """Return grams by fate; together what was picked less what was trimmed."""
-        per = self.state.facts.grams_per_whole(plot.crop)
-        wholes = self.state.once(_fates)[self.lots(plot)].sum(axis=0).tolist()
-        return {
-            fate: None if per is None else whole * per
-            for fate, whole in zip(FATES, wholes, strict=True)
-        }
+        lots = self.lots(plot)
+        each = self.state.facts.grams[self.state.lots["item"][lots]] if lots.size else np.zeros(0)
+        known = ~np.isnan(each)
+        if not known.any() and self.field.grams(plot.rows, "kept", plot.crop) is None:
+            return dict.fromkeys(FATES)
+        grams = self.state.once(_fates)[lots[known]] * each[known, None]
+        return dict(zip(FATES, grams.sum(axis=0).tolist(), strict=True))
 
     def share(self, plot: Plot) -> tuple[int, int]:
         """Return the plot's part of its crop in the season, as two whole numbers.
@@ -127,15 +129,19 @@ class Money:
         By amount after trimming; before anything was picked, evenly.
         """
         same = [p for p in self.field.of(plot.season) if p.crop == plot.crop]
-        kept = self.field.picked["kept"]
+        kept, strand = self.field.picked["kept"], self.field.picked["strand"]
+        every = np.concatenate([strand[p.rows] for p in same])
+        if np.unique(every).size > 1:  # by weight then, of what has one
+            each = np.nan_to_num(self.field.picked["grams"]) * 1000
+            kept = np.round(kept * each).astype(np.int64)
         total = sum(int(kept[p.rows].sum()) for p in same)
         return (int(kept[plot.rows].sum()), total) if total else (1, len(same))
 
     def kept_grams(self, crop: int, season: int) -> float:
         """Return what a crop brought in a season, after trimming; 0 where it has no weight."""
-        kept = self.field.picked["kept"]
-        wholes = sum(int(kept[p.rows].sum()) for p in self.field.of(season) if p.crop == crop)
-        return wholes * (self.state.facts.grams_per_whole(crop) or 0.0)
+        every = [p.rows for p in self.field.of(season) if p.crop == crop]
+        rows = np.concatenate(every) if every else np.zeros(0, np.int64)
+        return self.field.grams(rows, "kept", crop) or 0.0
 
     def target(self, crop: int, season: int) -> Target | None:
         """Return the target for a crop that holds in a season: the newest set by its last day."""

@@ -95,16 +95,15 @@ class Recorder:
 
     def _picked(self, plot: Plot) -> dict[str, Any]:
         picked, rows = self.field.picked, plot.rows
-        per = self.state.facts.grams_per_whole(plot.crop)
-        grams = None if per is None else int(picked["whole"][rows].sum()) * per
+        grams = self.field.grams(rows, "whole", plot.crop)
         days = picked["day"][rows]
         return {
             "plants": plot.plants,
             "area_m2": plot.area_m2,
             "row_m": plot.row_m,
             "picked_g": grams,
-            "trimmed_g": None if per is None else int(picked["trimmed"][rows].sum()) * per,
-            "kept_g": None if per is None else int(picked["kept"][rows].sum()) * per,
+            "trimmed_g": self.field.grams(rows, "trimmed", plot.crop),
+            "kept_g": self.field.grams(rows, "kept", plot.crop),
             "per_plant_g": _ratio(grams, plot.plants),
             "per_m2_g": _ratio(grams, plot.area_m2),
             "per_row_m_g": _ratio(grams, plot.row_m),
@@ -201,9 +200,15 @@ class Recorder:
         last = r["last_season_g"] if self.past.is_over else r["last_season_to_date_g"]
         picked = self.say(r["picked_g"], plot.crop)
         if picked is None:  # no weight known: in its own measure
-            whole = int(self.field.picked["whole"][plot.rows].sum())
-            measure = self.state.facts.measure[plot.crop]
-            picked = format_whole(whole, measure, measures=self.measures)
+            strand, whole = (self.field.picked[name][plot.rows] for name in ("strand", "whole"))
+            picked = " and ".join(
+                format_whole(
+                    int(whole[strand == one].sum()),
+                    self.state.facts.measure[one],
+                    measures=self.measures,
+                )
+                for one in np.unique(strand).tolist()
+            ) or format_whole(0, self.state.facts.measure[plot.crop], measures=self.measures)
         return {
             "in_words.picked": picked,
             "in_words.yield": self._yield(r),

@@ -7,6 +7,8 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from ledger.errors import NotFound
 from ledger.projections import _season_weeks_why
 from ledger.projections._arithmetic import among, difference, product, quotient, total
@@ -89,7 +91,6 @@ class _Why:
         self.state, self.picked = recorder.state, recorder.field.picked
         self.money, self.plot = recorder.money, recorder.plots[at]
         self.name = recorder.names[self.plot.crop]
-        self.grams = self.state.facts.grams_per_whole(self.plot.crop)
         self.season = recorder.season
         self.whole_unit = whole_unit(self.state, self.plot.crop)
 
@@ -151,12 +152,15 @@ class _Why:
 
     def weight(self, label: str, rows: Array, column: str) -> Node:
         """Return the weight of pickings, picking by picking; those of nothing are left out."""
-        if self.grams is None:
+        each = self.picked["grams"][rows]
+        if self.recorder.field.grams(rows, column, self.plot.crop) is None:
             return Node(f"no weight of {self.name} is known", None, "g")
         parts = [
-            event_node(self.state, int(self.picked["ev"][row]), "", whole * self.grams, "g")
-            for row, whole in zip(rows.tolist(), self.picked[column][rows].tolist(), strict=True)
-            if whole
+            event_node(self.state, int(self.picked["ev"][row]), "", whole * grams, "g")
+            for row, whole, grams in zip(
+                rows.tolist(), self.picked[column][rows].tolist(), each.tolist(), strict=True
+            )
+            if whole and not np.isnan(grams)
         ]
         return total(f"{self.name} {label}", "g", *parts)
 
@@ -182,26 +186,42 @@ class _Why:
         lots = self.money.lots(self.plot)
         if not lots.size:
             return Node("nothing picked yet that inputs could be shared over", 0.0, "money")
-        part, whole = self.money.share(self.plot)
+        parts = [
+            self._inputs_of(strand) for strand in np.unique(self.picked["strand"][self.plot.rows])
+        ]
+        return parts[0] if len(parts) == 1 else total("inputs", "money", *parts)
+
+    def _inputs_of(self, strand: int) -> Node:
+        """Return what pickings of one strand took: their part of it by amount."""
+        field, plot, unit = self.recorder.field, self.plot, whole_unit(self.state, int(strand))
+        picked = self.picked
+
+        def kept(rows: Array) -> float:
+            return float(picked["kept"][rows[picked["strand"][rows] == strand]].sum())
+
+        here = kept(plot.rows)
+        every = sum(kept(p.rows) for p in field.of(plot.season) if p.crop == plot.crop)
+        if not every:
+            return Node(f"nothing of {self.name} was left after trimming", 0.0, "money")
         share = quotient(
             "its part of the crop", "0 to 1",
-            Node("picked here, after trimming", float(part), self.whole_unit),
-            Node(f"all {self.name} of the season", float(whole), self.whole_unit),
+            Node("picked here, after trimming", here, unit),
+            Node(f"all {self.name} of the season", every, unit),
         )  # fmt: skip
-        return product(
-            "inputs", "money", share,
-            CostTree(self.state).garden_inputs(self.season, self.plot.crop),
-        )  # fmt: skip
+        tree = CostTree(self.state).garden_inputs(self.season, int(strand))
+        return product("inputs", "money", share, tree)
 
     def _value(self) -> Node:
         rows, picked = self.plot.rows, self.picked
         price, ev, later = (column[rows] for column in self.recorder.field.prices)
-        if not (ev >= 0).all():
+        if ev.size and not (ev >= 0).any():
             return Node(f"no shop price of {self.name} is known", None, "money")
         parts = []
         for row, each, source, is_later in zip(
             rows.tolist(), price.tolist(), ev.tolist(), later.tolist(), strict=True
         ):
+            if source < 0:
+                continue
             cost = event_node(self.state, source, "", each, f"money per {self.whole_unit}")
             cost.label += " (first seen later)" if is_later else ""
             kept = event_node(
@@ -238,7 +258,10 @@ class _Why:
         )  # fmt: skip
 
     def _went(self, fate: str) -> Node:
-        if self.grams is None:
+        lots = self.money.lots(self.plot)
+        each = self.state.facts.grams[self.state.lots["item"][lots]] if lots.size else np.zeros(0)
+        kept = self.recorder.field.grams(self.plot.rows, "kept", self.plot.crop)
+        if kept is None and np.isnan(each).all():
             return Node(f"no weight of {self.name} is known", None, "g")
         if fate == "on hand":
             gone = [self._went(other) for other in FATES if other != fate]
@@ -249,10 +272,9 @@ class _Why:
         state, words = self.state, goes(self.state)
         draw, _, amount = state.allocations
         parts = [
-            event_node(
-                state, int(state.draws["ev"][draw[at]]), "", float(amount[at]) * self.grams, "g"
-            )
-            for lot in self.money.lots(self.plot).tolist()
+            event_node(state, int(state.draws["ev"][draw[at]]), "", float(amount[at]) * grams, "g")
+            for lot, grams in zip(lots.tolist(), each.tolist(), strict=True)
+            if not np.isnan(grams)
             for at in state.allocations_of_lot(lot).tolist()
             if FATE_OF[words[draw[at]]] == fate
         ]

@@ -48,7 +48,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     while parts and parts[-1].partition("=")[0] in _OPTIONS and "=" in parts[-1]:
         name, _, value = parts.pop().partition("=")
         given[name.replace("-", "_")] = value
-    asked, item = asked_of(**given), state.facts.find("/".join(parts))
+    asked, item = asked_of(**given), state.facts.find_strand("/".join(parts))
     every = stocks(state, asked.weeks)
     one = next((one for one in every if one.item == item), None)
     if one is None:
@@ -71,8 +71,9 @@ class _Tree:
         self.state, self.one, self.asked = state, one, asked
         self.unit = whole_unit(state, one.item)
         self.name = state.facts.names[one.item]
-        self.staple = one.staple(self.name)
-        staples = [other.staple(state.facts.names[other.item]) for other in every]
+        self.strand = state.facts.strand_name(one.item)
+        self.staple = one.staple(self.strand)
+        staples = [other.staple(state.facts.strand_name(other.item)) for other in every]
         self.plan = plan_of([s for s in staples if s is not None], asked)
 
     def figures(self) -> dict[str, Callable[[], Node]]:
@@ -195,7 +196,7 @@ class _Tree:
         parts = [
             Node(
                 f"trip {i}, within {self.asked.budget:g}",
-                float(trip.packs.get(self.name, 0)),
+                float(trip.packs.get(self.strand, 0)),
                 "packs",
             )
             for i, trip in enumerate(trips, 1)

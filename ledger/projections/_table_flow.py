@@ -42,7 +42,8 @@ def path_records(paths: Paths) -> list[dict[str, Any]]:
     out = []
     for (source, item, end), figures in paths.sums().items():
         one, through = paths.sources[source], FRESH if item < 0 else names[item]
-        address = "/".join(quote(part, safe="") for part in (one.origin, one.name, through, ENDS[end]))  # fmt: skip
+        strand = FRESH if item < 0 else paths.state.facts.strand_name(item)
+        address = "/".join(quote(part, safe="") for part in (one.origin, one.name, strand, ENDS[end]))  # fmt: skip
         out.append(
             {
                 "why": f"our-table/paths/{paths.period.address}/{address}",
@@ -105,7 +106,8 @@ def why_path(state: State, key: str, field: str | None = None) -> Node:
         start, end = day_of(first, "from") or 0, day_of(last, "to") or 0
         paths = Paths(eaten_of(state), Period(f"{first}/{last}", start, end))
         source = paths.sources.index(Source(name, origin))
-        item = -1 if through == FRESH else state.facts.names.index(through)
+        found = -1 if through == FRESH else state.facts.find_strand(through)
+        item = len(state.facts) if found is None else found
         figures = paths.sums()[source, item, ENDS.index(to)]
     except (ValueError, KeyError):
         raise NotFound(

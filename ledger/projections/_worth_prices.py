@@ -186,7 +186,7 @@ def build(state: State, span: Span | None = None) -> Answer:
         name = state.facts.names[group.item]
         records.append(
             {
-                "why": f"worth-it/{group.season}/{LINES[group.line]}/{name}",
+                "why": f"worth-it/{group.season}/{LINES[group.line]}/{state.facts.strand_name(group.item)}",
                 "season": str(group.season),
                 "item": name,
                 "line": LINES[group.line],

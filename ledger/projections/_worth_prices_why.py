@@ -31,7 +31,7 @@ def why(state: State, season: int, line: str, item: str, field: str | None) -> N
     NotFound
         When nothing of that item was made then, or there is no such figure.
     """
-    grouped, number = Grouped(state), state.facts.find(item)
+    grouped, number = Grouped(state), state.facts.find_strand(item)
     here = [g for g in grouped.groups if g.item == number and LINES[g.line] == line]
     at = next((i for i, g in enumerate(here) if g.season == season), None)
     if at is None:

@@ -112,8 +112,7 @@ def build(
     if item is not None and only is None:
         raise NotFound("item", f"there is no item {item!r} in this book", "Check its name")
     found = stocks(state, asked.weeks, only)
-    names = state.facts.names
-    staples = [one.staple(names[one.item]) for one in found]
+    staples = [one.staple(state.facts.strand_name(one.item)) for one in found]
     plan = plan_of([s for s in staples if s is not None], asked)
     records = [
         _record(state, one, staple, plan, asked) for one, staple in zip(found, staples, strict=True)
@@ -151,7 +150,7 @@ def _record(
     name = state.facts.names[one.item]
     wanted, per_week = one.target_whole(), one.per_week
     record: dict[str, Any] = {
-        "why": f"stocking-up/{name}/{asked.address}",
+        "why": f"stocking-up/{state.facts.strand_name(one.item)}/{asked.address}",
         "item": name,
         **_amount(state, one, "left", sum(one.left)),
         "left.measure": state.facts.measure[one.item],

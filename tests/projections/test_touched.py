@@ -105,7 +105,8 @@ def test_forward_is_what_a_plain_search_finds(events, seed):
         answer = BUILD(state, lot=state.lot_id(lot))
         assert rows_of(answer) == rows_of_plain_search(state, plain_search(state, {lot}, ()))
     item = int(state.lots["item"][rng.randrange(count)])
-    mine = {one for one in range(count) if int(state.lots["item"][one]) == item}
+    of = state.facts.item_of[state.lots["item"]]
+    mine = {one for one in range(count) if of[one] == state.facts.item_of[item]}
     answer = BUILD(state, item=state.facts.names[item])
     assert rows_of(answer) == rows_of_plain_search(state, plain_search(state, mine, ()))
 

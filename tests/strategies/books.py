@@ -144,9 +144,7 @@ class _Maker:
     def _strike(self):
         # what sort an item is stays: only what was said of it later is taken back
         firsts = first_words(self.events)
-        event = self._pick(
-            lambda e: self.first_of[e["id"]] not in self.struck and e["id"] not in firsts
-        )
+        event = self._pick(lambda e: self.first_of[e["id"]] not in self.struck | firsts)
         if event:
             self.struck.add(self.first_of[event["id"]])
             self._append("struck", {"id": event["id"], "why": "written twice"}, self._day())

@@ -77,7 +77,11 @@ def test_a_failing_book_is_made_as_small_as_can_be():
         draws = [d for d in reckon(events).draws if d.cause == "eaten"]
         return any(one.lot.endswith("f") for draw in draws for one in draw.allocations)
 
-    book = next(book for book in (random_book(seed, 60, mixed=False) for seed in range(3, 200)) if fails(book))
+    book = next(
+        book
+        for book in (random_book(seed, 60, mixed=False) for seed in range(3, 200))
+        if fails(book)
+    )
     small = smallest(book, fails)
     assert fails(small)
     assert [e["seq"] for e in small] == list(range(1, len(small) + 1))
