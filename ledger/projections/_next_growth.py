@@ -242,7 +242,8 @@ class Garden:
         strand, many = np.unique(self.field.picked["strand"][rows], return_counts=True)
         if strand.size < 2:
             return rows
-        return rows[self.field.picked["strand"][rows] == strand[many.argmax()]]
+        most: Array = rows[self.field.picked["strand"][rows] == strand[many.argmax()]]
+        return most
 
     def trimmed(self, crop: int) -> tuple[int, int]:
         """Return whole units picked and, of these, trimmed off, in all seasons."""
