@@ -114,6 +114,8 @@ _COMMON = {
     "gal": ("volume", "3785411.784"), "metric tsp": ("volume", "5000"),
     "uk fl oz": ("volume", "28413.0625"), "uk cup": ("volume", "284130.625"),
     "uk pt": ("volume", "568261.25"), "uk qt": ("volume", "1136522.5"),
+    "peck": ("volume", "8809767.54172"), "bushel": ("volume", "35239070.16688"),
+    "stone": ("mass", "6350293.18"), "cwt": ("mass", "45359237"), "t": ("mass", "1000000000"),
     "piece": ("count", "1000"), "dozen": ("count", "12000"),
     "kWh": ("energy", "3600000"), "inch": ("length", "0.0254"),
     "ft": ("length", "0.3048"), "cm": ("length", "0.01"), "m": ("length", "1"),

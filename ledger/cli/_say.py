@@ -79,7 +79,7 @@ def _write(
 ) -> int:
     """Ask what has to be asked, write, and say what was written."""
     from ledger.cli._asking import Doubts
-    from ledger.cli._said import settle, write_all
+    from ledger.cli._settling import settle, write_all
     from ledger.cli._written import report
 
     settled = Settled()

@@ -9,7 +9,7 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._asking import Doubts
-from ledger.cli._said import settle, write_all
+from ledger.cli._settling import settle, write_all
 from ledger.errors import InputError
 from ledger.saying.settled import Settled
 

@@ -24,11 +24,13 @@ PROVISIONAL = 1
 """The first mark: rests on a season that is still running. The others name unpriced things."""
 
 _FOUND, _BATCH = ORIGINS.index("found"), ORIGINS.index("batch")
+_BOUGHT = ORIGINS.index("bought")
 _GROWN, _UNRECORDED = ORIGINS.index("grown"), ORIGINS.index("unrecorded")
 _ASSUMED = {
     "unpriced": "No price of {name} is known, so it counts 0 and the cost is at least this much.",
     "unrecorded": "{name} was used that nobody wrote down as coming in; it counts at the shop's price of that day.",
     "found": "More {name} was counted than the book had; it counts at the shop's price of that day.",
+    "unpaid": "What {name} cost was not written down; it counts at the shop's price of that day.",
     "later": "The shop's price of {name} was first seen only after the day it is compared with.",
     "provisional": "A garden season is still running: what the harvest cost can still change.",
 }
@@ -95,17 +97,19 @@ class Marks:
         if kind == "unpriced":
             lines: list[int] = lots["ev"][guessed[costs.no_price[guessed]]].tolist()
             return lines + [ev for _, what, ev in costs.own.unpriced() if what == name]
-        return list(lots["ev"][guessed[lots["origin"][guessed] == ORIGINS.index(kind)]].tolist())
+        origin = "bought" if kind == "unpaid" else kind
+        return list(lots["ev"][guessed[lots["origin"][guessed] == ORIGINS.index(origin)]].tolist())
 
     # -- lots ---------------------------------------------------------------------------
 
     def of_guessed(self, lot: int) -> int:
-        """Return the marks of a found or unrecorded lot; 0 for any other."""
+        """Return the marks of a found, unrecorded or unpaid lot; 0 for any other."""
         origin = self._state.lots["origin"][lot]
-        if origin not in (_FOUND, _UNRECORDED):
+        unpaid = origin == _BOUGHT and np.isnan(self._state.lots["money"][lot])
+        if origin not in (_FOUND, _UNRECORDED) and not unpaid:
             return 0
         name = self._state.facts.names[int(self._state.lots["item"][lot])]
-        mark = self.bit(ORIGINS[origin], name)
+        mark = self.bit("unpaid" if unpaid else ORIGINS[origin], name)
         return mark | self.bit("unpriced", name) if self._costs.no_price[lot] else mark
 
     def of(self, lot: int) -> int:

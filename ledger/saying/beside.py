@@ -60,7 +60,10 @@ class Beside:
         self.i += 1
         if self.pending and self._tag(0) not in ("word", "name", "of"):
             self._flush()
+        leads = bool(self.apart) and self._tag(0) in ("amount", "word", "name")
         self.out.days.append((one.value, len(self.out.lines)))
+        if leads and self.out.lines:
+            self.out.led.append(len(self.out.days) - 1)
 
     def _on_time(self, one: Piece) -> None:
         self.i += 1
@@ -186,7 +189,10 @@ class Beside:
             return False
         last.amounts[-1] = replace(size.value, many=size.value.many * was.many, packs=was.many)
         self.i = k + 1
-        while self.i < len(self.pieces) and self.pieces[self.i].start < size.end + each[1]:
+        end = size.end + each[1]
+        while self.i < len(self.pieces) and self.pieces[self.i].start < end:
+            if self.pieces[self.i].end > end:
+                self.out.left.append((end, self.pieces[self.i].end))
             self.i += 1
         return True
 
@@ -201,7 +207,7 @@ class Beside:
             pass
         elif roles & {"from", "with", "to", "in"} and self.kind != "eaten":
             self.out.left.append((one.start, one.end))
-        self.apart = ""
+        self.apart = "and"  # what follows is a thing of its own, not more of the one before
         self.i = k
 
     def _phrase(self, roles: frozenset[str], one: Piece, k: int) -> None:
@@ -314,6 +320,8 @@ class Beside:
             return
         if said.unit is None and last.amounts:
             said = replace(last.amounts[-1], many=said.many)
+        for one in last.amounts[:-1]:
+            self.out.notes.append(one.text())
         last.amounts = [said]
         last.extra = []
         self.i = k + 1

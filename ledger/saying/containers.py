@@ -46,7 +46,11 @@ def packed(
         if jar is not None:
             return Quantity(number.value, jar, "jar", end - i, packs=number.value)
     base, many = base_unit(unit[0], inner.value)
-    return Quantity(number.value * many, base, "measure", end - i, packs=number.value)
+    said = Quantity(number.value * many, base, "measure", end - i, packs=number.value)
+    if is_times or is_holder or number.loose or number.value == 1:
+        return said
+    options = (said.text(), f"{figure(inner.value)} {unit[0]}")
+    return replace(said, doubt="cuts", options=options)
 
 
 def clings(tokens: Sequence[Token], at: int, inner: Number) -> bool:

@@ -14,6 +14,7 @@ from ledger.saying.gather import gather
 from ledger.saying.known import Known
 from ledger.saying.language import Language, Verb
 from ledger.saying.making import Maker
+from ledger.saying.money import money_text
 from ledger.saying.numbers import figure
 from ledger.saying.pieces import Scanner
 from ledger.saying.places import Place, Places
@@ -23,6 +24,7 @@ from ledger.saying.things import Phrase, Thing, Things
 __all__ = ["Context", "Drafter"]
 
 Body = dict[str, Any]
+_WITH_MONEY = frozenset({"bought", "given_away", "received", "price_seen"})
 _FACTS = {
     "put_up": ("method", "psi", "headspace", "pack", "gauge", "altitude", "labels", "unsealed"),
     "eaten": ("people", "guests", "meal"),
@@ -190,26 +192,31 @@ class Drafter:
     def _by_day(self, things: Things) -> list[tuple[dt.date, Things]]:
         """Return the things of each day: a day said first holds until another comes."""
         leading = [day for day, n in things.days if n <= 0]
-        trailing = [(day, n) for day, n in things.days if n > 0]
+        later = [(day, n, k in things.led) for k, (day, n) in enumerate(things.days) if n > 0]
         if leading:
             self.day = self._date(leading[-1]) or self.day
         base = self.day or self.on
-        if not trailing:
+        count = len(things.lines)
+        if not later:
             return [(base, things)]
-        if len(trailing) == 1 and (trailing[0][1] >= len(things.lines) or not leading):
-            return [(self._date(trailing[0][0]) or base, things)]
+        if len(later) == 1 and not later[0][2] and (later[0][1] >= count or not leading):
+            return [(self._date(later[0][0]) or base, things)]
         out: list[tuple[dt.date, Things]] = []
-        start = 0
-        for day, after in trailing:
-            n = max(after, start + 1)
-            out.append((self._date(day) or base, self._part(things, start, n)))
-            start = n
-        if start < len(things.lines):
-            out.append((base, self._part(things, start, len(things.lines))))
+        start, holds = 0, base
+        for day, n, leads in later:
+            on = self._date(day) or base
+            stop = n if leads else max(n, start + 1)
+            if stop > start:
+                out.append((holds if leads else on, self._part(things, start, stop)))
+            start, holds = stop, on if leads else base
+        if start < count:
+            out.append((holds, self._part(things, start, count)))
         return out
 
     def _part(self, things: Things, start: int, stop: int) -> Things:
-        money = [(one, n - start) for one, n in things.money if start < n <= stop]
+        money = [
+            (one, n - start) for one, n in things.money if start < n <= stop or n == start == 0
+        ]
         return replace(things, lines=things.lines[start:stop], money=money, days=[])
 
     def _date(self, day: DayRead) -> dt.date | None:
@@ -241,6 +248,8 @@ class Drafter:
         maker, things = self.maker, context.things
         for span in things.subject:
             maker.left.append(self.scanner.said(*span))
+        if not {kind for kind, _ in made} & _WITH_MONEY and context.verb.kind not in _WITH_MONEY:
+            maker.left += [money_text(one.value) for one, _ in things.money]
         self._leftover_phrases(context)
         self._leftover_facts(context, {kind for kind, _ in made} or {context.verb.kind})
         if things.times:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from ledger.saying.beside import Beside
@@ -76,6 +77,9 @@ class _Gatherer(Beside):
             self.pending.append(said)
             return
         is_figure = self.scanner.tokens[one.start].sort == "num"
+        if bare and last is not None and is_figure and self._is_plain_price(one, last):
+            last.extra.append(said)
+            return
         if bare and last is not None and is_figure and self._is_price(said, named):
             last.extra.append(said)
             return
@@ -94,6 +98,12 @@ class _Gatherer(Beside):
         waits = self.kind in ("put_up", None) and self._names_later()
         if not (named or waits) and self._tag(0) not in ("comma", "and", "amount", "dash"):
             self._flush()
+
+    def _is_plain_price(self, one: Piece, last: Thing) -> bool:
+        """Return whether figures behind a thing look like a price, whatever follows: ``milk 3.79 eggs``."""
+        text = self.scanner.tokens[one.start].text
+        is_money = re.fullmatch(r"\d+[.,]\d\d", text) is not None and one.value.unit is None
+        return self.kind in ("bought", "got") and is_money and not self.apart and not last.extra
 
     def _is_price(self, said: Quantity, named: bool) -> bool:
         """Return whether a bare number behind a name is its price: in a purchase it is."""
@@ -264,11 +274,13 @@ def gather(scanner: Scanner, clause: Clause) -> Things:
     before = _Gatherer(scanner, kind)
     said = before.walk([one for one in clause.before if one.tag != "article"])
     out.days = [(day, -1) for day, _ in said.days] + out.days
+    out.led = [n + len(said.days) for n in out.led]
     out.phrases = [replace(one, lines=-1) for one in said.phrases] + out.phrases
     for name, value in said.facts.items():
         out.facts.setdefault(name, value)
         out.spans.setdefault(name, said.spans[name])
     out.times += said.times
+    out.money = [(one, 0) for one, _ in said.money] + out.money
     out.left += said.left
     out.notes += said.notes
     out.subject = [one.words for one in said.lines if one.words is not None]

@@ -21,9 +21,10 @@ def eaten(context: Context) -> list[tuple[str, Body]]:
         return discarded(context, why=eater)
     body: Body = {}
     for money, _ in list(things.money):
-        if money.is_bare and money.led == "for" and money.value.denominator == 1 and not money.per:
+        plain = money.is_bare and money.led == "for" and not money.per and not money.count
+        if plain and money.value.denominator == 1 and "people" not in body:
             body["people"] = int(money.value)
-            things.money = []
+            things.money = [one for one in things.money if one[0] is not money]
     for phrase, place in context.phrases("with"):
         named = context.maker.names.find(place.text) if place.sort == "" else None
         if named is not None and named.state == "book":
@@ -124,7 +125,10 @@ def _receiver(context: Context) -> str | None:
 def _got(context: Context, body: Body, lines: list[Line]) -> None:
     """Put the money that came for it into `got`."""
     total = Fraction(0)
-    for money, _ in context.things.money:
+    several = context.things.money
+    most = max(len(lines), 1)
+    context.maker.left += [money_text(one.value) for one, _ in several[most:]]
+    for money, _ in several[:most]:
         paid = (
             price_of(money, lines[0])
             if len(lines) == 1
@@ -146,7 +150,9 @@ def _got(context: Context, body: Body, lines: list[Line]) -> None:
             total += line.thing.extra[-1].many
         elif line.thing.extra:
             context.maker.left += [one.text() for one in line.thing.extra]
-    if total:
+    if total and context.verb.how == "gift":
+        context.maker.left.append(money_text(total))
+    elif total:
         body["got"] = money_text(total)
 
 

@@ -122,7 +122,7 @@ class Happened:
     def _is_mend(self, out: list[Piece], k: int) -> bool:
         """Return whether `no` takes back an amount said before: ``9 lb, no, 8 lb``."""
         said = self.tokens[out[k].start].low
-        if out[k].end - out[k].start != 1 or said not in ("no", "nein", "not", "nicht"):
+        if out[k].end - out[k].start != 1 or said not in ("no", "nein"):
             return False
         at = k + 1
         while at < len(out) and out[at].tag in ("comma", "mark", "filler", "mend"):

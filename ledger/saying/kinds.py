@@ -313,6 +313,7 @@ def _how_much(context: Context, body: Body, thing: Any, said: tuple[str, bool]) 
     """Put an amount where it belongs: plants, seed from stock, or rows into the note."""
     seed_word, rows = said
     amount = thing.amounts[0] if thing.amounts else None
+    context.maker.left += [one.text() for one in thing.amounts[1:]]
     if amount is None:
         return
     if amount.doubt:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
 from ledger.amounts import unit_factor
@@ -178,6 +179,7 @@ class Maker:
             item = None
         else:
             item = self._item_of_amount(thing, at)
+        self._leave_rest(thing, use)
         if thing.lot is not None and use in _ON_THE_SHELF:
             return [self._labelled(thing, item, at)]
         amounts = self._summed(thing.amounts, use)
@@ -188,6 +190,15 @@ class Maker:
                 line.more["variety"] = named.variety
             self._measure(line, use, at + n)
         return lines
+
+    def _leave_rest(self, thing: Thing, use: str) -> None:
+        """Name amounts that a line has no room for."""
+        rest = list(thing.extra[:-1] if use in ("bought", "given_away") else thing.extra)
+        if thing.is_zero:
+            rest += thing.amounts
+        elif thing.lot is not None:
+            rest += thing.amounts[1:]
+        self.left += [one.text() for one in rest]
 
     def _is_loose(self, thing: Thing, at: int) -> bool:
         """Name a word behind a comma, without an amount, that nothing knows: no item is made of it."""
@@ -226,6 +237,9 @@ class Maker:
             one.sort != "measure" or f is None for one, f in zip(amounts, factors, strict=True)
         ):
             return amounts
+        sizes = [f[1] for f in factors if f]
+        if any(one <= other for one, other in pairwise(sizes)):
+            return amounts  # 77 lb 31 lb: two amounts, not pounds and ounces
         first = factors[0]
         assert first is not None
         total = sum(

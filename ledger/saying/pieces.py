@@ -136,6 +136,9 @@ class Scanner:
         after = self.tokens[i + 1] if i + 1 < len(self.tokens) else None
         if before in ("mr", "mrs", "ms", "dr", "st", "fr", "hr", "no", "nr", "approx", "ca"):
             return after is not None
+        tags = ("units", "counted", "unknown", "sum", "month", "weekday", "jars")
+        if not any(self.words.find(tag, self.tokens, i - 1) for tag in tags):
+            return False
         return (
             after is not None
             and after.sort == "word"

@@ -15,6 +15,12 @@ from ledger.saying.units import Quantity, base_unit, unit_at
 
 __all__ = ["Quantity", "quantity_at", "unit_at"]
 
+_GO_TOGETHER = {
+    ("lb", "oz"), ("stone", "lb"), ("cwt", "lb"), ("ton", "lb"), ("t", "kg"), ("kg", "g"), ("l", "ml"),
+    ("l", "cl"),
+}  # fmt: skip
+"""A larger and a smaller unit that are said as one amount: ``12 lb 6 oz``."""
+
 
 def quantity_at(words: Language, tokens: Sequence[Token], i: int) -> Quantity | None:
     """Return the amount that begins at a token, or None."""
@@ -30,6 +36,11 @@ def quantity_at(words: Language, tokens: Sequence[Token], i: int) -> Quantity | 
         if said is None or said.loose or said.doubt == "vague":
             return None
         return replace(said, length=said.length + about[1], is_about=True)
+    last = words.find("small.last", tokens, i)
+    if last is not None and number is None and unit_at(words, tokens, i + last[1]) is not None:
+        unit = unit_at(words, tokens, i + last[1])
+        assert unit is not None
+        return _of_unit(words, tokens, i, Number(Fraction(1), last[1], is_words=True), unit)
     half = _half_size(words, tokens, i)
     if half is not None:
         return half
@@ -141,10 +152,8 @@ def _more_of_it(words: Language, tokens: Sequence[Token], i: int, said: Quantity
         return said
     base, many = base_unit(unit[0], more.value)
     one, other = unit_factor(said.unit), unit_factor(base)
-    if one is None or other is None or one[0] != other[0] or other[1] >= one[1]:
-        return said
-    if one[0] == "volume":
-        return said  # sizes of jars, until the verb says otherwise
+    if one is None or other is None or (said.unit, base) not in _GO_TOGETHER:
+        return said  # sizes of jars are one each, until the verb says otherwise
     total = said.many + many * other[1] / one[1]
     return replace(said, many=total, length=at + more.length + unit[2] - i)
 

@@ -63,6 +63,7 @@ class Things:
     money: list[tuple[Money, int]] = field(default_factory=list)
     phrases: list[Phrase] = field(default_factory=list)
     days: list[tuple[DayRead, int]] = field(default_factory=list)
+    led: list[int] = field(default_factory=list)
     times: list[tuple[Fraction, bool]] = field(default_factory=list)
     facts: dict[str, Any] = field(default_factory=dict)
     spans: dict[str, Span] = field(default_factory=dict)
