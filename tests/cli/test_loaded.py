@@ -11,7 +11,7 @@ import pytest
 from ledger import Book
 from seed_demo import build
 
-HEAVY = {"babel", "dash", "openpyxl", "pandas", "pint", "plotly", "rapidfuzz", "rich", "scipy"}
+HEAVY = {"babel", "dash", "icalendar", "openpyxl", "pandas", "pint", "plotly", "rapidfuzz", "rich", "scipy"}
 SHOWS = {"rich"}
 """A table is drawn with it."""
 TRACES = {"scipy"}
@@ -25,6 +25,10 @@ COMMANDS = {
     "show jar-cost": SHOWS | TRACES,
     "show our-table": SHOWS | TRACES,
     "show season": SHOWS | TRACES,
+    "show who-eats": SHOWS,
+    "show hens": SHOWS,
+    "show keeping-life": SHOWS | TRACES | {"rapidfuzz"},
+    "show enough": SHOWS | TRACES | {"rapidfuzz"},
 }
 """Each command, and what it may load."""
 LOADED = """
