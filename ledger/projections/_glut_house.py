@@ -84,7 +84,7 @@ def house_of(state: State, hours: float, stove: float) -> House:
 
 def _limits(state: State, hours: float, stove: float) -> Limits:
     from ledger.projections._freezer_share import _feet
-    from ledger.projections.how_long import freezer_full
+    from ledger.projections._how_long_steps import freezer_full
 
     empties = {jar: float(row["empty"]) for jar, row in state.once(jar_totals).items()}
     lid = state.facts.find("lid")
