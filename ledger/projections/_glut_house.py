@@ -83,13 +83,12 @@ def house_of(state: State, hours: float, stove: float) -> House:
 
 
 def _limits(state: State, hours: float, stove: float) -> Limits:
-    from ledger.projections._freezer_share import _feet
-    from ledger.projections._how_long_steps import freezer_full
+    from ledger.projections._how_long_steps import freezer_feet, freezer_full
 
     empties = {jar: float(row["empty"]) for jar, row in state.once(jar_totals).items()}
     lid = state.facts.find("lid")
     lids = 0.0 if lid is None else float(state.left[state.lots["item"] == lid].sum()) / 1000
-    feet, full = _feet(state.settings.newest("freezer_room")), freezer_full(state)
+    feet, full = freezer_feet(state.settings.newest("freezer_room")), freezer_full(state)
     room = rate = 0.0
     if feet is not None and full is not None:
         room = (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -14,8 +15,10 @@ from ledger.reference.needs import NUTRIENTS
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["PROTEIN", "RATES", "Step", "freezer_full", "steps_of"]
+__all__ = ["PROTEIN", "RATES", "Step", "freezer_feet", "freezer_full", "steps_of"]
 
+LITRES_A_FOOT = 28.316846592
+"""Litres in a cubic foot (NIST SP 811)."""
 PROTEIN = NUTRIENTS.index("protein_g")
 
 
@@ -52,24 +55,23 @@ def steps_of(state: State, wanted: tuple[str, ...]) -> list[Step]:
     return [*plain, Step("shelf and cellar", warm), Step("all", food)]
 
 
+def freezer_feet(text: str | None) -> float | None:
+    """Return the room of a freezer in cubic feet: of ``15 cu ft`` or ``420 L``; None where not set."""
+    found = re.match(r"\s*(\d+(?:\.\d+)?)\s*(\w)", text or "")
+    if found is None:
+        return None
+    return float(found[1]) / (LITRES_A_FOOT if found[2].lower() == "l" else 1.0)
+
+
 def freezer_full(state: State) -> float | None:
     """Return which part of the freezer's room is filled; None where its room is not set."""
-    said = state.settings.newest("freezer_room")
-    if said is None:
+    feet = freezer_feet(state.settings.newest("freezer_room"))
+    if not feet:
         return None
-    number = float(said.split()[0].rstrip("Ll")) if said.split() else 0.0
-    feet = (
-        number / 28.316846592
-        if said.lower().rstrip("s").endswith(("l", "liter", "litre"))
-        else number
-    )
     per = winter.figure("glut", "freezer_room", "food in one cubic foot").middle
-    grams = math.fsum(
-        k.portion.grams
-        for k in kept_food(state)
-        if k.place == "freezer" and not math.isnan(k.portion.grams)
-    )
-    return min(grams / 453.59237 / per / feet, 1.0) if feet > 0 else None
+    frozen = [k.portion.grams for k in kept_food(state) if k.place == "freezer"]
+    grams = math.fsum(one for one in frozen if not math.isnan(one))
+    return min(grams / 453.59237 / per / feet, 1.0)
 
 
 RATES = (

@@ -11,7 +11,18 @@ import pytest
 from ledger import Book
 from seed_demo import build
 
-HEAVY = {"babel", "dash", "icalendar", "openpyxl", "pandas", "pint", "plotly", "rapidfuzz", "rich", "scipy"}
+HEAVY = {
+    "babel",
+    "dash",
+    "icalendar",
+    "openpyxl",
+    "pandas",
+    "pint",
+    "plotly",
+    "rapidfuzz",
+    "rich",
+    "scipy",
+}
 SHOWS = {"rich"}
 """A table is drawn with it."""
 TRACES = {"scipy"}
