@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.methods.price_index import fisher, laspeyres, paasche
+from ledger.methods.price_index import fisher, laspeyres, paasche, value_index
 from ledger.projections import _own_prices_why
 from ledger.projections._basket import LEAST, Basket, Period, basket_of, periods_of
 from ledger.projections._common import answer
@@ -83,6 +83,7 @@ def build(state: State, *, year: str | int | None = None, base: str | int | None
     totals = {
         "from": day_text(before.start),
         "to": day_text(now.end),
+        "value_index": value_index(p0, p1, q0, q1),
         "in_words": _words(basket, low, middle, before, now),
     }
     if not records:
