@@ -250,3 +250,9 @@ def test_a_kind_that_is_no_text_is_refused(book, kind):
     with pytest.raises(InputError, match="not a text"):
         book.write(kind, {"item": "plum"})
     assert book.log.position() == 0
+
+
+def test_a_day_that_is_none_is_refused(book):
+    book.write("harvested", item="plum", amount="3 lb", on="2026-09-01")
+    with pytest.raises(InputError, match="not a day"):
+        book.write("counted", {"item": "plum", "amount": "2 lb"}, on=10**30)
