@@ -80,6 +80,11 @@ def build(
     if "water" in wanted:
         records += _water(stored, eaters.count)
     totals: dict[str, Any] = {"people": eaters.count, "without": list(wanted)}
+    is_known = bool(larder_of(state).portions)
+    if not is_known:  # nothing written down is not nothing there
+        for record in records:
+            if record["without"] != "water":
+                record |= {"days": None, "energy_days": None, "protein_days": None, "kg": None}
     totals["in_words"] = _words(wanted, records)
     missing = [] if larder_of(state).portions else ["No food in the house is written down."]
     if "water" in wanted and stored is None:
@@ -154,13 +159,14 @@ def _water(stored: Water | None, people: float) -> list[dict[str, Any]]:
 def _words(wanted: tuple[str, ...], records: list[dict[str, Any]]) -> list[str]:
     by_step = {r["step"]: r for r in records}
     out = []
-    if "power" in wanted:
+    is_known = any(r["days"] is not None for r in records if r["without"] != "water")
+    if "power" in wanted and is_known:
         ready, warm = by_step["without stove or cold"], by_step["all that stands without cold"]
         out.append(
             f"Without power: the fridge {by_step['fridge']['hours']:g} hours and the freezer {_hours(by_step['freezer']['hours'])} if they stay shut; "
             f"then {ready['days'] or 0:,.1f} days without a stove, {warm['days'] or 0:,.1f} days with one."
         )
-    elif "shop" in wanted:
+    elif "shop" in wanted and is_known:
         out.append(
             f"Without the shop: {by_step['all']['days'] or 0:,.1f} days for all at the table."
         )
@@ -198,7 +204,7 @@ def _notes(state: State, wanted: tuple[str, ...]) -> list[Assumption]:
     if "power" in wanted:
         full = freezer_full(state)
         how = (
-            'The room of the freezer is not set, so it counts as half full: `croftbook setting freezer_room "15 cu ft"`.'
+            'How full it is is not known: `croftbook setting freezer_room "15 cu ft"` says its room.'
             if full is None
             else f"The freezer is {full:.0%} full"
             + ("." if full >= 0.5 else ": less than half, of which nothing is published.")

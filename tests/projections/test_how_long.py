@@ -149,6 +149,15 @@ def test_bad_options_are_refused(house, fixed_day, options, field):
     assert refused.value.field == field
 
 
+def test_nothing_written_down_is_no_number(book, fixed_day):
+    people(book)
+    answer = book.show("how-long", as_of=ON, without="power")
+    assert {row["days"] for row in answer.rows()} == {None}
+    assert answer.totals["in_words"] == []
+    assert "No food in the house is written down." in answer.totals["missing"]
+    assert "How full it is is not known" in " ".join(a.text for a in answer.assumptions)
+
+
 def test_no_dose_of_bleach_is_printed(house, fixed_day):
     answer = house.show("how-long", as_of=ON, without=["water", "power", "shop"])
     said = " ".join([a.text for a in answer.assumptions] + answer.totals["in_words"])
