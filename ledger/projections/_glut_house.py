@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from ledger.projections._next_recipes import Made
     from ledger.replay import State
 
-__all__ = ["DAYS", "House", "Told", "day_of", "house_of"]
+__all__ = ["DAYS", "House", "Told", "day_of", "house_of", "published_batch"]
 
 DAYS = 10
 _LB = 453.59237
@@ -179,7 +179,7 @@ def _told(
     if crop is None or crop.name not in crops or made.method not in (*CANNING, *_ACTIONS):
         return None
     name = state.facts.names[item]
-    good = _published(state, made)
+    good = published_batch(state, made)
     if good is None:
         house.left_out.append(f"{name}: no batch of your own stands as published")
         return None
@@ -240,7 +240,7 @@ def _process(body: dict[str, object]) -> str:
     return f"{minutes} minutes" + (f" at {psi} psi" if psi else "")
 
 
-def _published(state: State, made: Made) -> int | None:
+def published_batch(state: State, made: Made) -> int | None:
     """Return the newest batch that bears no mark; None where there is none."""
     from ledger.projections._use_by import is_marked
 
