@@ -35,7 +35,7 @@ def main(args: list[str] | None = None) -> int:
         error.show()
         status = error.exit_code
     except click.ClickException as error:
-        click.echo(f"croftbook: {_said(error)}", err=True)
+        click.echo(f"croftbook: {_sentence(error)}", err=True)
         status = error.exit_code
     except KeyboardInterrupt:
         click.echo("Stopped; nothing was half written.", err=True)
@@ -50,7 +50,7 @@ def main(args: list[str] | None = None) -> int:
     return status
 
 
-def _said(error: Any) -> str:
+def _sentence(error: Any) -> str:
     """Return what click refuses as one sentence, with where to read on."""
     text = error.format_message().rstrip(".")
     ctx = getattr(error, "ctx", None)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-__all__ = ["days_of_cover", "freezer_hours", "shortest", "sodium_of", "standing", "water_days"]
+__all__ = ["days_of_cover", "freezer_hours", "shortest", "standing", "water_days"]
 
 US_GALLON_L = 3.785411784
 """Litres in a US gallon (NIST SP 811)."""
@@ -48,11 +48,6 @@ def standing(supply: float, need: float, average: float | None) -> str:
     if supply >= need:
         return "covered"
     return "may be short" if average is None or supply >= average else "likely short"
-
-
-def sodium_of(food_mg: float, salt_g: float, mg_per_g: float = 393.4) -> float:
-    """Return milligrams of sodium in food with so many grams of salt added."""
-    return food_mg + salt_g * mg_per_g
 
 
 def water_days(litres: float, people: float, litres_a_day: float) -> float | None:

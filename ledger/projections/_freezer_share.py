@@ -14,6 +14,7 @@ from ledger.errors import NotFound
 from ledger.methods.fuel_use import LB_MONTH_DAYS, freezer_share
 from ledger.projections._arithmetic import difference, product, quotient
 from ledger.projections._common import answer, event_node
+from ledger.projections._how_long_steps import freezer_feet
 from ledger.projections.base import Answer, Column, Node
 from ledger.reference import winter
 from ledger.replay import KEPT
@@ -64,7 +65,7 @@ def _power(state: State) -> Year | None:
         used = last[1] - first[1]
         return Year(used * _YEAR / days, ((last[1], last[2]), (first[1], first[2])), days, "meter")
     size = state.settings.newest("freezer_room")
-    feet = _feet(size)
+    feet = freezer_feet(size)
     if feet is None:
         return None
     for one in winter.figures("energy", "freezer_year"):
@@ -77,13 +78,6 @@ def _power(state: State) -> Year | None:
                 f"{one.item}, as bought about 2007 ({winter.document(one.source)})",
             )
     return None
-
-
-def _feet(text: str | None) -> float | None:
-    if text is None:
-        return None
-    number = float(re.match(r"[\d.]+", text.strip())[0])  # type: ignore[index]
-    return number / 28.316846592 if re.search(r"\d\s*l", text.lower()) else number
 
 
 def _range(item: str) -> tuple[float, float]:

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from ledger.projections._next_recipes import Made
     from ledger.replay import State
 
-__all__ = ["DAYS", "House", "Told", "day_of", "house_of"]
+__all__ = ["DAYS", "House", "Told", "day_of", "house_of", "published_batch"]
 
 DAYS = 10
 _LB = 453.59237
@@ -83,13 +83,12 @@ def house_of(state: State, hours: float, stove: float) -> House:
 
 
 def _limits(state: State, hours: float, stove: float) -> Limits:
-    from ledger.projections._freezer_share import _feet
-    from ledger.projections.how_long import freezer_full
+    from ledger.projections._how_long_steps import freezer_feet, freezer_full
 
     empties = {jar: float(row["empty"]) for jar, row in state.once(jar_totals).items()}
     lid = state.facts.find("lid")
     lids = 0.0 if lid is None else float(state.left[state.lots["item"] == lid].sum()) / 1000
-    feet, full = _feet(state.settings.newest("freezer_room")), freezer_full(state)
+    feet, full = freezer_feet(state.settings.newest("freezer_room")), freezer_full(state)
     room = rate = 0.0
     if feet is not None and full is not None:
         room = (
@@ -180,7 +179,7 @@ def _told(
     if crop is None or crop.name not in crops or made.method not in (*CANNING, *_ACTIONS):
         return None
     name = state.facts.names[item]
-    good = _published(state, made)
+    good = published_batch(state, made)
     if good is None:
         house.left_out.append(f"{name}: no batch of your own stands as published")
         return None
@@ -241,7 +240,7 @@ def _process(body: dict[str, object]) -> str:
     return f"{minutes} minutes" + (f" at {psi} psi" if psi else "")
 
 
-def _published(state: State, made: Made) -> int | None:
+def published_batch(state: State, made: Made) -> int | None:
     """Return the newest batch that bears no mark; None where there is none."""
     from ledger.projections._use_by import is_marked
 

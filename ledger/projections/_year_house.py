@@ -21,7 +21,7 @@ from ledger.methods.year_plan import (
     plan_year,
 )
 from ledger.projections._eaters import eaters_of
-from ledger.projections._glut_house import _limits, _published
+from ledger.projections._glut_house import _limits, published_batch
 from ledger.projections._larder import larder_of
 from ledger.projections._next_batches import Batches
 from ledger.projections._use_past import is_use
@@ -216,7 +216,7 @@ def _add_recipes(state: State, out: Household) -> None:
         if crop is None or crop.name not in names or made.method in ("cook", "cellar"):
             continue
         name = state.facts.names[item]
-        good = _published(state, made)
+        good = published_batch(state, made)
         if good is None:
             out.left_out.append(f"{name}: no batch of your own stands as published")
             continue

@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.methods.first_year import K_MONTHS, mixed
+from ledger.methods.first_year import K_MONTHS, mixed, quarts_wanted
 from ledger.projections._arithmetic import product, quotient, total
 from ledger.projections._common import QUART_UL, answer, event_node, goes
 from ledger.projections._eaters import eaters_of
@@ -167,7 +167,7 @@ def _yield(food: str) -> tuple[float, bool] | None:
 
 def _record(state: State, plan: servings.ServingsPlan, own: Own | None) -> dict[str, Any]:
     people = eaters_of(state).count
-    by_plan = None if plan.quarts is None else plan.quarts * people
+    by_plan = _by_plan(plan, people)
     mine, months = (None, 0.0) if own is None else (own.quarts, _months(state, plan.food))
     wanted = by_plan
     if mine is not None:
@@ -190,6 +190,13 @@ def _record(state: State, plan: servings.ServingsPlan, own: Own | None) -> dict[
         "source": winter.document(plan.source),
         "assumptions": ["plan", "process", *(["mixed"] if own is not None else [])],
     }
+
+
+def _by_plan(plan: servings.ServingsPlan, people: float) -> float | None:
+    """Return quarts for so many: by the plan's servings, else as it is printed."""
+    if plan.servings and plan.per_weeks and plan.weeks and plan.serving_cups:
+        return quarts_wanted(people, plan.servings / plan.per_weeks, plan.weeks, plan.serving_cups)
+    return None if plan.quarts is None else plan.quarts * people
 
 
 def _said(plan: servings.ServingsPlan) -> str:

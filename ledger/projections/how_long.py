@@ -4,28 +4,25 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.errors import InputError, NotFound
-from ledger.methods.cover import FRIDGE_HOURS, US_GALLON_L, freezer_hours, water_days
-from ledger.projections import _how_long_list
-from ledger.projections._arithmetic import product, quotient, total
-from ledger.projections._common import answer, event_node
+from ledger.errors import InputError
+from ledger.methods.cover import water_days
+from ledger.projections import _how_long_list, _how_long_why
+from ledger.projections._common import answer
 from ledger.projections._eaters import eaters_of
-from ledger.projections._how_long_water import Water, water_at, water_of
+from ledger.projections._how_long_steps import PROTEIN, RATES, Step, freezer_full, steps_of
+from ledger.projections._how_long_water import Water, water_of
 from ledger.projections._larder import larder_of
-from ledger.projections._reserve import Kept, kept_food
-from ledger.projections.base import Answer, Column, Node, Option, Projection
-from ledger.reference import winter
-from ledger.reference.needs import NUTRIENTS
+from ledger.projections._reserve import Kept
+from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["COLUMNS", "PROJECTION", "WITHOUT", "build", "freezer_full"]
+__all__ = ["COLUMNS", "PROJECTION", "WITHOUT", "build"]
 
 WITHOUT = ("shop", "power", "water")
 COLUMNS = (
@@ -40,16 +37,6 @@ COLUMNS = (
     Column("what", "What", "", "The foods that bring most of its energy, or what the figure rests on.", main=True),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
-_PROTEIN = NUTRIENTS.index("protein_g")
-
-
-@dataclass(frozen=True)
-class Step:
-    """One step: its name and the food of it."""
-
-    name: str
-    food: list[Kept]
-    hours: float | None = None
 
 
 def build(
@@ -88,11 +75,16 @@ def build(
     eaters = eaters_of(state)
     records = [
         _record(state, "power" if "power" in wanted else "shop", step)
-        for step in _steps(state, wanted)
+        for step in steps_of(state, wanted)
     ]
     if "water" in wanted:
         records += _water(stored, eaters.count)
     totals: dict[str, Any] = {"people": eaters.count, "without": list(wanted)}
+    is_known = bool(larder_of(state).portions)
+    if not is_known:  # nothing written down is not nothing there
+        for record in records:
+            if record["without"] != "water":
+                record |= {"days": None, "energy_days": None, "protein_days": None, "kg": None}
     totals["in_words"] = _words(wanted, records)
     missing = [] if larder_of(state).portions else ["No food in the house is written down."]
     if "water" in wanted and stored is None:
@@ -117,55 +109,11 @@ def _asked(without: str | Iterable[str] | None) -> tuple[str, ...]:
     return tuple(one for one in WITHOUT if one in asked)
 
 
-def _steps(state: State, wanted: tuple[str, ...]) -> list[Step]:
-    if not {"shop", "power"} & set(wanted):
-        return []
-    food = kept_food(state)
-    warm = [one for one in food if not one.is_cold]
-    cold = [
-        Step("fridge", [k for k in food if k.place == "fridge"], FRIDGE_HOURS),
-        Step(
-            "freezer",
-            [k for k in food if k.place == "freezer"],
-            freezer_hours(freezer_full(state)),
-        ),
-    ]
-    if "power" in wanted:
-        ready = [one for one in warm if not one.needs_stove]
-        return [
-            *cold,
-            Step("without stove or cold", ready),
-            Step("all that stands without cold", warm),
-        ]
-    plain = [Step(step.name, step.food) for step in cold]
-    return [*plain, Step("shelf and cellar", warm), Step("all", food)]
-
-
-def freezer_full(state: State) -> float | None:
-    """Return which part of the freezer's room is filled; None where its room is not set."""
-    said = state.settings.newest("freezer_room")
-    if said is None:
-        return None
-    number = float(said.split()[0].rstrip("Ll")) if said.split() else 0.0
-    feet = (
-        number / 28.316846592
-        if said.lower().rstrip("s").endswith(("l", "liter", "litre"))
-        else number
-    )
-    per = winter.figure("glut", "freezer_room", "food in one cubic foot").middle
-    grams = math.fsum(
-        k.portion.grams
-        for k in kept_food(state)
-        if k.place == "freezer" and not math.isnan(k.portion.grams)
-    )
-    return min(grams / 453.59237 / per / feet, 1.0) if feet > 0 else None
-
-
 def _sums(step: Step) -> tuple[float, float, float]:
     portions = [k.portion for k in step.food]
     grams = math.fsum(p.grams for p in portions if not math.isnan(p.grams))
     energy = math.fsum(float(p.nutrients[0]) for p in portions)
-    return energy, math.fsum(float(p.nutrients[_PROTEIN]) for p in portions), grams
+    return energy, math.fsum(float(p.nutrients[PROTEIN]) for p in portions), grams
 
 
 def _record(state: State, without: str, step: Step) -> dict[str, Any]:
@@ -195,16 +143,6 @@ def _most(state: State, food: list[Kept]) -> list[str]:
     return [name for name in sorted(sums, key=lambda n: (-sums[n], n)) if sums[name] > 0][:4]
 
 
-_RATES = (
-    ("water to drink and cook", 2.0, "2 L a person and day (German advice)"),
-    (
-        "water to drink and wash",
-        US_GALLON_L,
-        "1 US gallon a person and day (US advice, second hand)",
-    ),
-)
-
-
 def _water(stored: Water | None, people: float) -> list[dict[str, Any]]:
     return [
         {
@@ -214,20 +152,21 @@ def _water(stored: Water | None, people: float) -> list[dict[str, Any]]:
             "days": None if stored is None else water_days(stored.litres, people, rate),
             "what": [said],
         }
-        for name, rate, said in _RATES
+        for name, rate, said in RATES
     ]
 
 
 def _words(wanted: tuple[str, ...], records: list[dict[str, Any]]) -> list[str]:
     by_step = {r["step"]: r for r in records}
     out = []
-    if "power" in wanted:
+    is_known = any(r["days"] is not None for r in records if r["without"] != "water")
+    if "power" in wanted and is_known:
         ready, warm = by_step["without stove or cold"], by_step["all that stands without cold"]
         out.append(
             f"Without power: the fridge {by_step['fridge']['hours']:g} hours and the freezer {_hours(by_step['freezer']['hours'])} if they stay shut; "
             f"then {ready['days'] or 0:,.1f} days without a stove, {warm['days'] or 0:,.1f} days with one."
         )
-    elif "shop" in wanted:
+    elif "shop" in wanted and is_known:
         out.append(
             f"Without the shop: {by_step['all']['days'] or 0:,.1f} days for all at the table."
         )
@@ -265,7 +204,7 @@ def _notes(state: State, wanted: tuple[str, ...]) -> list[Assumption]:
     if "power" in wanted:
         full = freezer_full(state)
         how = (
-            'The room of the freezer is not set, so it counts as half full: `croftbook setting freezer_room "15 cu ft"`.'
+            'How full it is is not known: `croftbook setting freezer_room "15 cu ft"` says its room.'
             if full is None
             else f"The freezer is {full:.0%} full"
             + ("." if full >= 0.5 else ": less than half, of which nothing is published.")
@@ -295,99 +234,13 @@ def _notes(state: State, wanted: tuple[str, ...]) -> list[Assumption]:
     return out
 
 
-def why(state: State, key: str, field: str | None = None) -> Node:
-    """Return a figure as a tree down to lots and people.
-
-    Raises
-    ------
-    NotFound
-        When there is no such record or figure.
-    """
-    without, _, name = key.partition("/")
-    if without == "list":
-        return _how_long_list.why(state, name, field)
-    figure = field or "days"
-    if without.partition("=")[0] == "water":
-        return _why_water(state, water_at(state, without), name)
-    step = next((one for one in _steps(state, (without,)) if one.name == name), None)
-    if step is None or without not in ("shop", "power"):
-        raise NotFound(
-            "address",
-            f"there is no record {key!r} of how-long",
-            "Take an address from `croftbook show how-long --json`",
-        )
-    figures = {"hours", "days", "energy_days", "protein_days", "kg"}
-    if figure not in figures:
-        raise NotFound(
-            "figure",
-            f"{figure!r} is not a figure of how-long",
-            f"It has: {', '.join(sorted(figures))}",
-        )
-    return _tree(state, step, figure)
-
-
-def _tree(state: State, step: Step, figure: str) -> Node:
-    eaters = eaters_of(state)
-    if figure == "hours":
-        return Node("shut, as published", step.hours, "hours")
-    if figure == "kg":
-        grams = [k for k in step.food if not math.isnan(k.portion.grams)]
-        nodes = [_lot(state, k, k.portion.grams / 1000, "kg") for k in grams]
-        return total(step.name, "kg", *nodes)
-    days = {}
-    for name, n in (("energy_days", 0), ("protein_days", _PROTEIN)):
-        unit = "kcal of energy" if n == 0 else "g of protein"
-        nodes = [
-            _lot(state, k, float(k.portion.nutrients[n]), unit)
-            for k in step.food
-            if k.portion.nutrients[n]
-        ]
-        days[name] = quotient(
-            name.replace("_", " "),
-            "days",
-            total(step.name, unit, *nodes),
-            eaters.node(NUTRIENTS[n]),
-        )
-    if figure != "days":
-        return days[figure]
-    known = [node for node in days.values() if node.value is not None]
-    if not known:
-        return Node("days", None, "days")
-    return Node("days", min(float(node.value or 0.0) for node in known), "days", "lowest", known)
-
-
-def _lot(state: State, kept: Kept, value: float, unit: str) -> Node:
-    p = kept.portion
-    label = f"{state.facts.names[p.item]}, {p.grams:,.0f} g"
-    return event_node(state, int(state.lots["ev"][p.lot]), label, value, unit)
-
-
-def _why_water(state: State, stored: Water | None, name: str) -> Node:
-    found = next(((rate, said) for step, rate, said in _RATES if step == name), None)
-    if found is None:
-        raise NotFound(
-            "address",
-            f"there is no record {name!r} of how-long",
-            "Take an address from `croftbook show how-long --json`",
-        )
-    if stored is None:
-        return Node("water stored", None, "days")
-    rate = product(
-        "litres a day",
-        "litres",
-        Node("people", eaters_of(state).count, "people"),
-        Node(found[1], found[0], "litres"),
-    )
-    return quotient(name, "days", stored.node(state), rate)
-
-
 PROJECTION = Projection(
     name="how-long",
     title="How long",
     question="How long would we last without the shop, without power, without water?",
     columns=COLUMNS,
     build=build,
-    why=why,
+    why=_how_long_why.why,
     options=(
         Option("without", "what there is none of: shop, power or water; may be repeated", "power", kind="list"),
         Option("water", "how much water is stored", "120 L"),

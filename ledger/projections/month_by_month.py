@@ -73,6 +73,11 @@ def build(state: State, *, months: str | float | None = None, risk: str | None =
     totals["in_words"] = [
         f"{len(records)} things in {ahead:g} months. `croftbook calendar FILE.ics` writes them for a calendar."
     ]
+    left_out = sorted(_not_published(state))
+    if left_out:
+        totals["missing"] = [
+            f"No day to put up is set for {', '.join(left_out)}: no batch of your own stands as published."
+        ]
     if not records:
         totals["missing"] = [
             "Nothing is planned: plantings, frost days, batches and dates bring it."
@@ -160,8 +165,9 @@ def _putting_up(state: State) -> Iterator[Doing]:
     from ledger.projections.next_season import build as next_season
 
     number: dict[tuple[str, str], int] = {}
+    left_out = _not_published(state)
     for row in next_season(state, preserving=True).rows():
-        if row["week"] is None:
+        if row["week"] is None or row["item"] in left_out:
             continue
         day = day_number(row["week"])
         key = row["item"], row["week"][:4]
@@ -180,6 +186,20 @@ def _putting_up(state: State) -> Iterator[Doing]:
             f"putup/{row['item']}/{key[1]}/{number[key]}",
             row["why"],
         )
+
+
+def _not_published(state: State) -> set[str]:
+    """Return what is put up of which no batch stands as published: no day is set for it."""
+    from ledger.projections._glut_house import published_batch
+    from ledger.projections._usual_plan import usual_plan
+
+    made = usual_plan(state).recipes.made
+    names = state.facts.names
+    return {
+        names[item]
+        for item, one in made.items()
+        if one.method != "cook" and published_batch(state, one) is None
+    }
 
 
 def _eat_first(state: State) -> Iterator[Doing]:

@@ -88,6 +88,8 @@ def build(
         "short": {LABELS[NUTRIENTS[n]]: value for n, value in plan.short.items()},
         "in_words": _words(state, house, plan, many, chance),
     }
+    if not records:
+        totals["in_words"] = []
     totals["missing"] = _missing(house, records)
     return answer(
         state,

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
+from ledger.methods.work import by_hours
 from ledger.projections import worth_it
 from ledger.projections._arithmetic import product
 from ledger.projections._common import answer
@@ -89,8 +90,8 @@ def _record(row: dict[str, Any], helper: float | None, given_up: float | None) -
         "line": row["line"],
         "hours": hours,
         "own_rate": row["labour"],
-        "helper": None if helper is None else hours * helper,
-        "pay_given_up": None if given_up is None else hours * given_up,
+        "helper": None if helper is None else by_hours(hours, helper),
+        "pay_given_up": None if given_up is None else by_hours(hours, given_up),
         "brought": row["net"],
         "brought_per_hour": row["net_per_hour"],
         "at_least": row["at_least"],

@@ -17,6 +17,7 @@ HEAVY = {
     "dask",
     "distributed",
     "opendp",
+    "icalendar",
     "openpyxl",
     "pandas",
     "pint",
@@ -38,6 +39,10 @@ COMMANDS = {
     "show jar-cost": SHOWS | TRACES,
     "show our-table": SHOWS | TRACES,
     "show season": SHOWS | TRACES,
+    "show who-eats": SHOWS,
+    "show hens": SHOWS,
+    "show keeping-life": SHOWS | TRACES | {"rapidfuzz"},
+    "show enough": SHOWS | TRACES | {"rapidfuzz"},
 }
 """Each command, and what it may load."""
 LOADED = """

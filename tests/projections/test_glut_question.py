@@ -86,3 +86,16 @@ def test_bad_options_are_refused(orchard, fixed_day, options, field):
 def test_unknown_addresses_are_refused(orchard, fixed_day):
     with pytest.raises(NotFound):
         orchard.why("glut/4,6/2026-09-01/can plum/plum")
+
+
+def test_no_day_is_set_for_what_no_process_covers(orchard, fixed_day):
+    orchard.write(
+        "target_set",
+        {"item": "plum jam", "amount": "12 half-pint jars", "per": "year"},
+        on="2026-01-01",
+    )
+    answer = orchard.show("month-by-month", as_of=ON)
+    said = [row["what"] for row in answer.rows() if row["kind"] == "putting up"]
+    assert any("frozen plum" in what for what in said)
+    assert not any("plum jam" in what for what in said)
+    assert "plum jam" in answer.totals["missing"][0]

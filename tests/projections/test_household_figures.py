@@ -169,6 +169,7 @@ def test_indices_of_the_tables(basket, fixed_day):
     assert row["laspeyres"] == pytest.approx(110.6129, abs=0.00005)
     assert row["paasche"] == pytest.approx(110.1576, abs=0.00005)
     assert row["fisher"] == pytest.approx(110.385, abs=0.0005)
+    assert answer.totals["value_index"] == pytest.approx(94.0209, abs=0.00005)
     figures = (
         "price_0",
         "price_1",

@@ -9,6 +9,7 @@ from projections.winter_tools import check_figures, people, stock
 
 from ledger.errors import InputError
 from ledger.methods import cover
+from ledger.projections._how_long_steps import freezer_feet
 
 ON = "2026-10-02"
 
@@ -148,8 +149,31 @@ def test_bad_options_are_refused(house, fixed_day, options, field):
     assert refused.value.field == field
 
 
+def test_nothing_written_down_is_no_number(book, fixed_day):
+    people(book)
+    answer = book.show("how-long", as_of=ON, without="power")
+    assert {row["days"] for row in answer.rows()} == {None}
+    assert answer.totals["in_words"] == []
+    assert "No food in the house is written down." in answer.totals["missing"]
+    assert "How full it is is not known" in " ".join(a.text for a in answer.assumptions)
+
+
 def test_no_dose_of_bleach_is_printed(house, fixed_day):
     answer = house.show("how-long", as_of=ON, without=["water", "power", "shop"])
     said = " ".join([a.text for a in answer.assumptions] + answer.totals["in_words"])
     assert "bleach" not in said
     assert "drops" not in said
+
+
+@pytest.mark.parametrize(
+    ("text", "feet"),
+    [
+        ("15 cu ft", 15),
+        ("15cu ft", 15),
+        ("420 L", 420 / 28.316846592),
+        ("420l", 420 / 28.316846592),
+        (None, None),
+    ],
+)
+def test_room_of_a_freezer(text, feet):
+    assert freezer_feet(text) == (feet if feet is None else pytest.approx(feet))
