@@ -90,7 +90,7 @@ _language = click.option(
 class Circle(click.Group):
     """The commands of a group, a file of them read when one is used."""
 
-    _GROUP = ("begin", "cards", "gather", "sheets", "budget", "tell", "page", "demo")
+    _GROUP = ("begin", "cards", "gather", "sheets", "budget", "tell", "page", "work", "demo")
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Return the commands of the household, then those of the group."""
