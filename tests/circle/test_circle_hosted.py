@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import importlib.util
 import json
 import os
@@ -11,10 +12,10 @@ import time
 
 import pytest
 
-try:  # its C parts look at the real date class: before any clock is stopped
+with contextlib.suppress(
+    ImportError
+):  # its C parts look at the real date class: before a clock is stopped
     import distributed  # noqa: F401
-except ImportError:
-    pass
 
 from ledger import Book
 from ledger.circle import Circle, Sheet
