@@ -18,7 +18,7 @@ __all__ = ["heads_of"]
 
 _OF_FILE = "SELECT seq, hash FROM events WHERE household = ? ORDER BY seq DESC LIMIT 1"
 _OF_SERVER = (
-    "SELECT h.household, e.seq, e.hash FROM unnest(%s) AS h(household) CROSS JOIN LATERAL "
+    "SELECT h.household, e.seq, e.hash FROM unnest(%s::text[]) AS h(household) CROSS JOIN LATERAL "
     "(SELECT seq, hash FROM events WHERE household = h.household ORDER BY seq DESC LIMIT 1) AS e"
 )
 
