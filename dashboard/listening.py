@@ -300,7 +300,7 @@ class _Arriving(HTTPMessageDelegate):
         most = MOST_BYTES if self.known else _STRANGERS_BYTES
         self.connection.set_max_body_size(most)
         said = headers.get("Content-Length", "")
-        if said.isdigit() and int(said[:20]) > most:
+        if said.isdecimal() and int(said[:20]) > most:
             self._end(413, "Content Too Large", b'{"said": "413"}')
 
     def _believe_proxy(self, request: HTTPServerRequest) -> None:

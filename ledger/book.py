@@ -145,7 +145,7 @@ class Book:
             for name in ("at", "replaces", "id", "typed_at")
             if name in fields
         }
-        writer = KINDS[kind].writer if kind in KINDS else "by"
+        writer = KINDS[kind].writer if isinstance(kind, str) and kind in KINDS else "by"
         if writer in fields:
             envelope["by"] = fields.pop(writer)
         on = fields.pop("on", None)
@@ -232,6 +232,8 @@ class Book:
         """Give an entry the whole of each id that it names by its beginning."""
         if not isinstance(entry.kind, str):
             raise InputError("kind", "is not a text", "Write one like harvested")
+        if not (entry.on is None or isinstance(entry.on, str)):
+            raise InputError("on", "is not a day", "Write it as 2026-09-02")
         if entry.replaces:
             entry.replaces = self.find(entry.replaces, "replaces")
         if entry.kind == "struck" and isinstance(entry.body.get("id"), str):

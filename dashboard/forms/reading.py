@@ -10,7 +10,7 @@ from typing import Any
 from dashboard.forms.specs import FORMS, Form
 from ledger.door import Entry
 from ledger.door.filling import fill
-from ledger.door.texts import Texts
+from ledger.door.texts import Texts, whole_number
 from ledger.door.when import day_of
 from ledger.errors import InputError, LedgerError, NeedsAnswer, UnknownKind
 
@@ -115,8 +115,8 @@ def _with_beside(
         try:
             if field_name == "labels":
                 one["labels"] = texts.labels(text)
-            elif field_name in ("plants", "unsealed") and text.isdigit():
-                one[field_name] = int(text)
+            elif field_name in ("plants", "unsealed") and text.isdecimal():
+                one[field_name] = whole_number(text)
             else:
                 kind = form.named(field_name).kind
                 one[field_name] = texts.number(text, kind) if kind in _NUMBERS else text

@@ -13,6 +13,7 @@ from dashboard.forms.specs import COMMON, FORMS
 from dashboard.forms.understanding import recent_recipes
 from dashboard.pages._page import Page
 from dashboard.parts import section
+from ledger.door.lots import OPENING
 from ledger.door.recipes import from_recipe, recipe_of
 from ledger.errors import InputError
 from ledger.events import decode_stored
@@ -58,6 +59,7 @@ def draw(ask: Ask) -> Any:
         if event is not None and event.kind == kind:
             body = decode_stored(event.kind, event.v, event.body)
             on = event.on if ask.query.get("replaces") else None
+    body = body or _of_jar(ask, kind)
     replaces = ask.query.get("replaces") if body else None
     return [
         html.H2(ask.words("write.correcting" if replaces else f"kinds.{kind}.says")),
@@ -77,6 +79,18 @@ def _from_recipe(ask: Ask) -> dict[str, Any] | None:
         return from_recipe(catalogue, said)
     except InputError:  # no number of times: as the recipe stands
         return from_recipe(catalogue, {"recipe": said["recipe"]})
+
+
+def _of_jar(ask: Ask, kind: str) -> dict[str, Any] | None:
+    """Return the entry about one jar that its label leads to; None where none is meant."""
+    lot, name = ask.query.get("jar"), OPENING.get(kind)
+    row = (
+        next((one for one in ask.show("shelf").rows() if one["lot"] == lot), None) if lot else None
+    )
+    if row is None or name is None or not row["jar"]:
+        return None
+    line = {"item": row["item"], "amount": f"1 {row['jar']}", "lot": ask.query.get("label") or lot}
+    return {name: [line]}
 
 
 def _recipes(ask: Ask) -> Any:

@@ -7,6 +7,7 @@ descriptions of the kinds, `show` from those of the projections.
 from __future__ import annotations
 
 import gc
+import io
 import os
 import sys
 from typing import Any
@@ -22,6 +23,8 @@ def main(args: list[str] | None = None) -> int:
 
     # Modules and answers hold few cycles: walking them again and again is a tenth of a short command.
     gc.set_threshold(100_000, 20, 20)
+    if isinstance(sys.stdout, io.TextIOWrapper):  # half a character is shown as its number
+        sys.stdout.reconfigure(errors="backslashreplace")
     status = 0
     try:
         status = root.main(args=args, prog_name="croftbook", standalone_mode=False) or 0

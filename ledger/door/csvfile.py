@@ -12,7 +12,7 @@ from typing import Any
 from ledger.cells import plain_cell
 from ledger.door.csvmap import Map
 from ledger.door.lines import has_decimal_comma
-from ledger.door.texts import PARTS, Texts
+from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.errors import InputError, LedgerError
 from ledger.events import KINDS, Kind, kind_of
 
@@ -230,8 +230,8 @@ def _typed(name: str, value: str, texts: Texts, *, comma: bool) -> Any:
         return dict(texts.keeps(part) for part in _split(value))
     if name in _TEXTS and not (name == "people" and value.isdecimal()):
         return _split(value)
-    if name in _WHOLE and value.isdecimal() and len(value) < 20:
-        return int(value)
+    if name in _WHOLE and value.isdecimal():
+        return whole_number(value)
     if comma and re.fullmatch(r"\d+,\d+", value):
         return _COMMA.sub(".", value)
     return value

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
 from ledger.door.catalogue import Catalogue
-from ledger.door.texts import PARTS, Texts
+from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.errors import InputError
 from ledger.events.describing import OF_JARS, Field
 from ledger.events.item_described import Sort
@@ -91,8 +91,8 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
         body[name] = list(value)
     elif field.kind in ("money", "decimal") and isinstance(value, str):
         body[name] = texts.number(value, field.kind)
-    elif field.kind == "whole" and isinstance(value, str) and value.isdecimal():
-        body[name] = int(value)
+    elif field.kind == "whole" and isinstance(value, str):
+        body[name] = whole_number(value)
     else:
         body[name] = value
 
@@ -112,7 +112,7 @@ def _onto_lines(
         )
     for i, line in enumerate(lines):
         value = values[i] if len(values) == len(lines) else values[0]
-        line[name] = int(value) if name == "plants" and value.isdigit() else value
+        line[name] = whole_number(value) if name == "plants" else value
 
 
 def _onto_jars(body: dict[str, Any], name: str, values: Sequence[str], texts: Texts) -> None:
@@ -122,6 +122,4 @@ def _onto_jars(body: dict[str, Any], name: str, values: Sequence[str], texts: Te
             raise InputError(
                 name, "is given more often than there are entries with jars", "Give --made first"
             )
-        jars[i][name] = (
-            texts.labels(value) if name == "labels" else int(value) if value.isdigit() else value
-        )
+        jars[i][name] = texts.labels(value) if name == "labels" else whole_number(value)

@@ -32,7 +32,7 @@ def jars_per_load(value: str | None) -> dict[str, int]:
 
     The default is what a common pressure canner holds (common practice, no source).
     """
-    found = re.findall(r"([\w.\- ]+?)\s*[:=]?\s+(\d+)\s*(?:,|;|$)", value or "")
+    found = re.findall(r"([\w.\- ]+?)\s*[:=]?\s+(\d{1,4})\s*(?:,|;|$)", value or "")
     named = {
         (name if name.endswith("jar") else f"{name} jar").strip(): int(jars) for name, jars in found
     }

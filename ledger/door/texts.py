@@ -14,7 +14,10 @@ from ledger.errors import InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.reference import foods
 
-__all__ = ["PARTS", "Texts"]
+__all__ = ["PARTS", "Texts", "whole_number"]
+
+_DIGITS = 15
+"""A whole number of more digits is no count."""
 
 _KEPT = ("shelf", "fridge", "freezer", "cellar")
 _FROM = re.compile(r"\s+from\s+(?:lot|jar)\s+(?P<lot>\S+)$", re.IGNORECASE)
@@ -23,6 +26,12 @@ _COMMA = re.compile(r"\d+,\d+")
 _FRESH = re.compile(r"\b(fresh|squeezed|home-?made|diluted|own)\b", re.IGNORECASE)
 _STRAINED = re.compile(r"[\s,(]+(strained( out)?|taken out|abgeseiht)\)?\s*$", re.IGNORECASE)
 _ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
+
+
+def whole_number(text: Any) -> Any:
+    """Return digits as a number; what is none, or longer than any count, stays as it was typed."""
+    is_number = isinstance(text, str) and text.isdecimal() and len(text) <= _DIGITS
+    return int(text) if is_number else text
 
 
 class Texts:
@@ -196,8 +205,8 @@ class Texts:
                 field, f"{text!r} is not a first and a last label", 'Write it like "41-51"'
             )
         return {
-            "from": int(first) if first.isdigit() else first,
-            "to": int(last) if last.isdigit() else last,
+            "from": whole_number(first),
+            "to": whole_number(last),
         }
 
     def pair(self, text: str, field: str = "g_per") -> tuple[str, str]:

@@ -241,7 +241,7 @@ def batch_of(
         pack=body.get("pack"),
         altitude_ft=figure("altitude", body.get("altitude") or altitude, altitude_ft),
         schedule=body.get("schedule") or schedule,
-        loads=None if loads is None else int(loads),
+        loads=int(str(loads)) if str(loads).isdecimal() and len(str(loads)) < 7 else None,
         kept=_kept(body, method),
         equipment=tuple(str(one) for one in body.get("equipment") or ()),
         note=str(body.get("note") or ""),

@@ -94,7 +94,12 @@ class _Names:
         entry, _, tail = text.rpartition(":")
         place = self._journal.place.get(entry)
         number = tail.removesuffix("f")
-        if place is not None and place < self._moment.root.size and number.isdigit():
+        if (
+            place is not None
+            and place < self._moment.root.size
+            and number.isdecimal()
+            and len(number) < 10
+        ):
             lot = self._lot(int(self._moment.root[place]), int(number), int(tail.endswith("f")))
             return [] if lot is None else [lot]
         head, digits = split_label(text)

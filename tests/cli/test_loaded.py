@@ -34,13 +34,10 @@ COMMANDS = {
     "history --limit 3": SHOWS,
     "check": set(),
     "show shelf": SHOWS | TRACES | {"rapidfuzz"},
-    "show shelf --json": TRACES | {"rapidfuzz"},
     "show shelf --csv": TRACES | {"rapidfuzz", "pandas"},
     "show jar-cost": SHOWS | TRACES,
     "show our-table": SHOWS | TRACES,
     "show season": SHOWS | TRACES,
-    "show know-how": SHOWS | TRACES | {"rapidfuzz"},
-    "show as-published": SHOWS | TRACES | {"rapidfuzz"},
 }
 """Each command, and what it may load."""
 LOADED = """

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import io
 import json
 import shlex
 import sqlite3
@@ -142,3 +143,22 @@ def test_what_is_no_book_is_named_and_left_alone(run, tmp_path, capsys, what, wo
     assert err.startswith(f"croftbook: {path} ")
     assert len(err.splitlines()) == 1
     assert (path.read_bytes() if path.is_file() else list(path.iterdir())) == before
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["plant", "tomato", "--plants", "9" * 5000],
+        ["harvest", "2 lb plum", "--plants", "²"],
+        ["putup", "\ud83d", "--used", "2 lb plum", "--made", "1 pint jar", "--method", "boiling water"],
+        ["show", "as-published", "--product", "\ud83d"],
+    ],
+    ids=["endless number", "a raised figure", "half a character", "half a character asked"],
+)  # fmt: skip
+def test_what_no_count_and_no_text_is_gets_one_sentence(words, tmp_path, capsys, monkeypatch):
+    """Found by the fuzzing of the command line at its full count."""
+    out = io.TextIOWrapper(io.BytesIO(), encoding="utf-8")
+    monkeypatch.setattr("sys.stdout", out)
+    status = main([*words, "--book", str(tmp_path / "book.sqlite")])
+    assert status in (0, 2)
+    assert "something went wrong" not in capsys.readouterr().err

@@ -156,7 +156,7 @@ def test_every_sort_of_entry_of_the_sample_book_survives_its_form(own_demo, fixe
     assert len(chosen) > 60
 
 
-@settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(n=st.integers(0, 10_000))
 def test_any_entry_of_the_sample_book_survives_its_form(own_demo, fixed_day, n):
     data, rows = own_demo
@@ -185,7 +185,7 @@ def can_be_typed(body, named):
     )  # fmt: skip
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=12, deadline=None, suppress_health_check=list(HealthCheck))
 @given(books(max_size=20))
 def test_random_entries_survive_their_forms(random):
     with tempfile.TemporaryDirectory() as folder, Book.open(Path(folder) / "b.sqlite") as book:

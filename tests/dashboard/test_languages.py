@@ -39,6 +39,7 @@ SAME = {
     "next_season.amount": "signs alone",
     "season.m2": "a unit",
     "examples.reads": "a number and a unit",
+    "jar.like": "a label",
     "touched.like_lot": "a label",
     "touched.like_batch": "an id",
     "touched.like_purchase": "an id",

@@ -16,7 +16,7 @@ from test_why import check
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
 from ledger.projections._against import Against, why_against
-from ledger.projections.base import Answer, Column, Compared, frame_of
+from ledger.projections.base import Answer, Column, Compared, cells_of
 from ledger.projections.compare import compare, entries_of, split
 
 COLUMNS = (
@@ -32,7 +32,7 @@ def answer(*rows):
         {"thing": thing, "g": g, "ml": ml, "money": money, "assumptions": []}
         for thing, g, ml, money in rows
     ]
-    return Answer("made up", "2026-01-01", None, "USD", COLUMNS, frame_of(COLUMNS, records))
+    return Answer("made up", "2026-01-01", None, "USD", COLUMNS, cells_of(COLUMNS, records))
 
 
 def exact(record, *names):

@@ -60,10 +60,10 @@ def reached(events):
 
 def test_random_books_hold_every_kind_of_mess():
     seen = Counter()
-    for seed in range(300):
+    for seed in range(150):
         seen.update(reached(random_book(seed, 60)))
     wanted = (*KINDS, *LOTS, *DRAWS, *MESS, *COMPONENTS)
-    assert {name: seen[name] for name in wanted if seen[name] < 10} == {}
+    assert {name: seen[name] for name in wanted if seen[name] < 5} == {}
 
 
 def test_the_same_seed_gives_the_same_book():
