@@ -171,7 +171,7 @@ def _answer(release: Any, rows: Sequence[Mapping[str, Any]]) -> str:
     who = f"{many} cards" if release.is_private else f"{many} households"
     for row in rows:
         if row["middle"]:
-            about = f" ({row['subject']})" if row["subject"] else ""
+            about = f", {row['subject']}" if row["subject"] else ""
             what = row["label"][0].lower() + row["label"][1:]
             return f"Among {who}, {what}{about}: {row['middle']} in the middle, {row['half']} for half of them."
     return f"{who} took part; too few share any one figure for it to be told."
