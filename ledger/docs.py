@@ -1,4 +1,4 @@
-"""Docs made from the code: the schemas of the kinds, docs/formats.md and docs/answers.md.
+"""Docs made from the code: schemas, docs/formats.md, docs/answers.md and the figures of docs/circle.md.
 
 python -m ledger.docs docs
 """
@@ -16,7 +16,7 @@ from ledger.docs_stored import stored_section
 from ledger.events import KINDS, Kind
 from ledger.projections import PROJECTIONS, Column, compare
 
-__all__ = ["answers_page", "formats_page", "schema_of", "write"]
+__all__ = ["answers_page", "circle_page", "formats_page", "schema_of", "write"]
 
 _INTRO = """# Formats
 
@@ -107,6 +107,20 @@ def _columns(columns: tuple[Column, ...]) -> str:
     return "\n".join(["\n| column | unit | meaning |\n|---|---|---|", *rows])
 
 
+def circle_page(page: str) -> str:
+    """Return docs/circle.md with its table of figures made anew."""
+    from ledger.circle.figures import CHANGES, CROP, HOUSEHOLD, PRODUCT
+
+    rows = ["| figure | what it is | unit | limits |", "|---|---|---|---|"]
+    for before, several in (("", HOUSEHOLD), ("", CHANGES), ("p1_", PRODUCT), ("c1_", CROP)):
+        rows += [
+            f"| `{before}{f.name}` | {f.meaning} | {f.unit} | {f.low:,} to {f.high:,} |"
+            for f in several
+        ]
+    head, begin, rest = page.partition("<!-- figures -->\n")
+    return head + begin + "\n".join(rows) + "\n" + rest[rest.index("<!-- end -->") :]
+
+
 def write(folder: Path) -> list[Path]:
     """Write every page made from the code; return what was written."""
     schemas = folder / "schema"
@@ -115,6 +129,13 @@ def write(folder: Path) -> list[Path]:
     for kind in KINDS.values():
         text = json.dumps(schema_of(kind), indent=1, ensure_ascii=False, sort_keys=True)
         pages[schemas / f"{kind.name}.json"] = text + "\n"
+    from ledger.circle.sheet import sheet_schema
+
+    text = json.dumps(sheet_schema(), indent=1, ensure_ascii=False, sort_keys=True)
+    pages[schemas / "season_sheet.json"] = text + "\n"
+    circle = folder / "circle.md"
+    if circle.exists():
+        pages[circle] = circle_page(circle.read_text("utf-8"))
     for path, text in pages.items():
         path.write_text(text, "utf-8")
     return list(pages)

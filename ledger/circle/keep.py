@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import contextlib
 import sqlite3
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from ledger.circle.call import Call
 from ledger.circle.seal import canonical, digest_of, key_of, member_of, new_card
@@ -21,6 +21,7 @@ from ledger.log import make_file, make_folder
 
 if TYPE_CHECKING:
     from ledger.circle.release import Release
+    from ledger.circle.work import Worked
 
 __all__ = ["Circle", "Gathered", "Held"]
 
@@ -294,6 +295,22 @@ class Circle:
         from ledger.circle.releases import budget
 
         return budget(self)
+
+    def work(
+        self,
+        members: str | Path,
+        *,
+        workers: int = 2,
+        scheduler: str | None = None,
+        progress: Callable[[int, int], None] | None = None,
+        **options: Any,
+    ) -> Worked:
+        """Make the sheets of members whose books are kept here; see `ledger.circle.work.work`."""
+        from ledger.circle.work import work
+
+        return work(
+            self, members, workers=workers, scheduler=scheduler, progress=progress, **options
+        )
 
 
 def put_sheet(raw: sqlite3.Connection, member: str, text: str, head: str | None) -> None:

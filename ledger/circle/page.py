@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping, Sequence
+from importlib.resources import files
 from typing import Any
 
 from ledger.circle.told import BY_NAME
@@ -53,16 +54,11 @@ def page_of(release: Any, own: Own | None = None) -> str:
     own : mapping, optional
         The household's figures, by figure and subject, to be marked.
     """
-    from jinja2 import Environment, PackageLoader, select_autoescape
+    from jinja2 import Environment
 
-    pages = Environment(
-        loader=PackageLoader("ledger.circle", "templates"),
-        autoescape=select_autoescape(default=True),
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
-    rows = rows_of(release, own)
+    pages = Environment(autoescape=True, trim_blocks=True, lstrip_blocks=True)
     pages.filters["minus"] = lambda text: _MINUS.sub("−", text)
+    rows = rows_of(release, own)
     sections = [
         {
             "title": title,
@@ -72,11 +68,15 @@ def page_of(release: Any, own: Own | None = None) -> str:
         for title, names in _SECTIONS
         if (there := [row for name in names for row in rows if row["figure"] == name])
     ]
-    text: str = pages.get_template("release.html").render(
+    text: str = pages.from_string(_template()).render(
         head=release.head, sections=sections, answer=_answer(release, rows), privacy=_privacy(release),
         is_private=release.is_private, wide=_WIDE, has_own=own is not None,
     )  # fmt: skip
     return text
+
+
+def _template() -> str:
+    return files("ledger.circle").joinpath("release.html").read_text("utf-8")
 
 
 def rows_of(release: Any, own: Own | None = None) -> list[dict[str, Any]]:
@@ -171,7 +171,7 @@ def _answer(release: Any, rows: Sequence[Mapping[str, Any]]) -> str:
     who = f"{many} cards" if release.is_private else f"{many} households"
     for row in rows:
         if row["middle"]:
-            about = f" ({row['subject']})" if row["subject"] else ""
+            about = f", {row['subject']}" if row["subject"] else ""
             what = row["label"][0].lower() + row["label"][1:]
             return f"Among {who}, {what}{about}: {row['middle']} in the middle, {row['half']} for half of them."
     return f"{who} took part; too few share any one figure for it to be told."

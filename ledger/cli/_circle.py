@@ -14,6 +14,7 @@ from ledger.cli._common import book_options, file_named, read_book
 from ledger.errors import InputError
 
 if TYPE_CHECKING:
+    from ledger.book import Book
     from ledger.circle.call import Call
 
 __all__ = ["COMMANDS", "check_place", "last_line", "print_rows", "write_paper"]
@@ -72,9 +73,10 @@ def _call(name: str) -> Call:
     return Call.read(file_named(name, "call"))
 
 
-def _saying(language: str) -> Callable[[str], str]:
-    """Return what says a text of the ledger in a language."""
-    if language == "en":
+def _saying(language: str | None, opened: Book) -> Callable[[str], str]:
+    """Return what says a text of the ledger in a language: the one named, else the household's own."""
+    language = language or opened.catalogue().setting("language")
+    if not language or language.startswith("en"):
         return str
     from dashboard.words import Words  # the phrase book stands with the pages
 
@@ -83,14 +85,14 @@ def _saying(language: str) -> Callable[[str], str]:
 
 
 _language = click.option(
-    "--language", type=click.Choice(["en", "de"]), default="en", help="Say it in this language."
+    "--language", type=click.Choice(["en", "de"]), help="Say it in this language; default: yours."
 )
 
 
 class Circle(click.Group):
     """The commands of a group, a file of them read when one is used."""
 
-    _GROUP = ("begin", "cards", "gather", "sheets", "budget", "tell", "page", "demo")
+    _GROUP = ("begin", "cards", "gather", "sheets", "budget", "tell", "page", "work", "demo")
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Return the commands of the household, then those of the group."""
@@ -126,7 +128,7 @@ def circle() -> None:
 @_language
 @book_options
 def sheet(
-    call: str, card: str, zone: str, out: str, yes: bool, language: str,
+    call: str, card: str, zone: str, out: str, yes: bool, language: str | None,
     book: str | None, household: str,
 ) -> None:  # fmt: skip
     """Make a sheet."""
@@ -135,10 +137,10 @@ def sheet(
     asked, where = _call(call), file_named(out, "out")
     with read_book(book, household) as opened:
         made = sheet_of(opened, asked, card, zone)
-        hints = hints_of(opened, asked)
-    _show(asked, zone, made.figures, hints, _saying(language))
+        hints, said = hints_of(opened, asked), _saying(language, opened)
+    _show(asked, zone, made.figures, hints, said)
     if not yes:
-        _ask(where, _saying(language))
+        _ask(where, said)
     write_paper(where, made.to_bytes() + b"\n")
     last_line(written=str(where), figures=len(made.figures))
 
@@ -215,7 +217,7 @@ def withdraw(call: str, card: str, out: str) -> None:
 @_language
 @book_options
 def beside(
-    release: str, call: str, zone: str, out: str | None, language: str, book: str | None, household: str,
+    release: str, call: str, zone: str, out: str | None, language: str | None, book: str | None, household: str,
 ) -> None:  # fmt: skip
     """Show the household beside its group."""
     from ledger.circle.beside import own_figures
@@ -228,8 +230,9 @@ def beside(
     check_zone(asked, zone)
     with read_book(book, household) as opened:
         own = own_figures(told, asked, figures_of(opened, asked), zone)
+        said = _saying(language, opened)
     rows = [row for row in rows_of(told, own) if (row["figure"], row["subject"]) in own]
-    print_rows(rows, _saying(language), with_own=True)
+    print_rows(rows, said, with_own=True)
     if out:
         write_paper(file_named(out, "out"), page_of(told, own).encode())
     last_line(figures=len(rows), written=out)

@@ -275,7 +275,51 @@ def _fresh_folder() -> Path:
     return where
 
 
+@click.command(
+    "work",
+    help="Where you keep the members' books: make the sheets of those who consent and whose book moved. Run it again after anything; it takes up what is left.\n\nThe list has the columns book, household, card, zone and consent; book is a file beside it or a database's address without a password.\n\n\b\nExamples:\n  croftbook circle work county --members members.csv\n  croftbook circle work county --members members.csv --workers 4\n  croftbook circle work county --members members.csv \\\n      --scheduler tls://10.0.0.5:8786 --tls-ca ca.pem --tls-cert me.pem --tls-key me.key",
+)
+@click.argument("folder")
+@click.option("--members", required=True, metavar="CSV", help="Who takes part.")
+@click.option(
+    "--workers",
+    type=click.IntRange(0, 256),
+    default=2,
+    show_default=True,
+    help="Processes on this machine; 0: none, one book after another.",
+)
+@click.option("--scheduler", metavar="ADDRESS", help="A Dask scheduler that runs already, instead.")
+@click.option("--tls-ca", metavar="FILE", help="With tls://: the authority's certificate.")
+@click.option("--tls-cert", metavar="FILE", help="With tls://: your certificate.")
+@click.option("--tls-key", metavar="FILE", help="With tls://: your key.")
+@click.option("--pids", metavar="FILE", help="Write the workers' process numbers, one a line.")
+def work(
+    folder: str, members: str, workers: int, scheduler: str | None, tls_ca: str | None,
+    tls_cert: str | None, tls_key: str | None, pids: str | None,
+) -> int:  # fmt: skip
+    """Make the sheets of books that are kept here."""
+    circle = _circle(folder)
+    listed = file_named(members, "members")
+    tls = (tls_ca, tls_cert, tls_key) if tls_ca and tls_cert and tls_key else None
+    with steps("making sheets", len(circle.members())) as step:
+        done = circle.work(
+            listed, workers=workers, scheduler=scheduler, progress=step, tls=tls,
+            pids=file_named(pids, "pids") if pids else None,
+        )  # fmt: skip
+    for said, texts in (("left out", done.left_out), ("failed", done.failed)):
+        for text in texts:
+            click.echo(f"{said}: {text}", err=True)
+    last_line(
+        made=done.made,
+        unchanged=done.unchanged,
+        left_out=len(done.left_out),
+        failed=len(done.failed),
+    )
+    return 1 if done.failed else 0
+
+
 COMMANDS: dict[str, click.Command] = {
+    "work": work,
     "demo": demo,
     "budget": budget, "tell": tell, "page": page,
     "begin": begin, "cards": cards, "gather": gather, "sheets": sheets,

@@ -3,6 +3,7 @@
 from ledger.log._backup import backup
 from ledger.log._chain import COLUMNS, Head, NewEvent, StoredEvent, chained
 from ledger.log._heads import head_file, keep_heads, read_heads
+from ledger.log._many import heads_of
 from ledger.log._open import forget, has_book, has_kept, open_log
 from ledger.log._private import make_file, make_folder, why_not
 from ledger.log._restore import Restored, restore
@@ -27,6 +28,7 @@ __all__ = [
     "has_book",
     "has_kept",
     "head_file",
+    "heads_of",
     "keep_heads",
     "make_file",
     "make_folder",

@@ -1,6 +1,7 @@
 """Several households in one PostgreSQL: whose book a database user keeps, and how it may write.
 
-The SQL that makes the users is in docs/sharing.md; the keeper of the database runs it.
+The SQL that makes the users is in docs/sharing.md, and for workers of a circle in docs/circle.md; the
+keeper of the database runs it.
 """
 
 from __future__ import annotations
@@ -15,7 +16,7 @@ __all__ = ["check_role", "may_copy"]
 
 
 def check_role(connection: Connection, household: str) -> None:
-    """See that a database user asks for the household whose book it keeps.
+    """See that a database user asks for the household whose book it keeps, or that agreed to it.
 
     The database itself shows nobody another's events; without this, another's name would open as
     an empty book.
@@ -23,7 +24,7 @@ def check_role(connection: Connection, household: str) -> None:
     Raises
     ------
     InputError
-        It keeps another household's book.
+        It keeps another household's book, or reads for a circle to which this one did not agree.
     BookError
         It keeps nobody's.
     """
@@ -33,6 +34,9 @@ def check_role(connection: Connection, household: str) -> None:
         "SELECT row_security_active(to_regclass('events')) AND to_regclass('book_members') IS NOT NULL"
     ).scalar()
     if not is_limited:
+        return
+    if not connection.exec_driver_sql(_MAY_ASK).scalar():
+        _check_worker(connection, household)
         return
     user, own = connection.exec_driver_sql(
         "SELECT current_user, (SELECT household FROM book_members WHERE role = current_user)"
@@ -47,6 +51,26 @@ def check_role(connection: Connection, household: str) -> None:
             "household",
             f"the database user {user} keeps the book of {own!r}, not of {household!r}",
             f"Add --household {own}",
+        )
+
+
+_MAY_ASK = "SELECT has_table_privilege('book_members', 'SELECT')"
+_MAY_SEE = (
+    "SELECT to_regclass('circle_consents') IS NOT NULL "
+    "AND has_table_privilege(to_regclass('circle_consents'), 'SELECT')"
+)
+
+
+def _check_worker(connection: Connection, household: str) -> None:
+    user = connection.exec_driver_sql("SELECT current_user").scalar()
+    agreed = "SELECT count(*) FROM circle_consents WHERE household = %s AND worker = current_user"
+    if not connection.exec_driver_sql(_MAY_SEE).scalar():
+        raise BookError(f"The database user {user} may read nobody's book here")
+    if not connection.exec_driver_sql(agreed, (household,)).scalar():
+        raise InputError(
+            "household",
+            f"{household!r} did not agree that {user} reads its book",
+            "It agrees with its own database user; docs/circle.md says how",
         )
 
 

@@ -169,3 +169,15 @@ def test_book_is_opened_by_its_household(tmp_path, season):
     call = call_of()
     with Book.open(tmp_path / "season.sqlite", create=False) as again:
         assert sheet_of(again, call, CARD, "5") == sheet_of(season, call, CARD, "5")
+
+
+def test_page_of_docs_and_schema_are_those_of_the_code():
+    from pathlib import Path
+
+    from ledger.circle.sheet import sheet_schema
+    from ledger.docs import circle_page
+
+    docs = Path(__file__).parents[2] / "docs"
+    text = (docs / "circle.md").read_text("utf-8")
+    assert circle_page(text) == text
+    assert json.loads((docs / "schema" / "season_sheet.json").read_text("utf-8")) == json.loads(json.dumps(sheet_schema()))  # fmt: skip

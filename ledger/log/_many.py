@@ -1,0 +1,57 @@
+"""The heads of many households' books at once: which of them moved, without opening each."""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import sqlite3
+from collections.abc import Sequence
+from urllib.parse import quote
+
+from ledger.errors import NotABook
+from ledger.log._chain import Head
+from ledger.log._engine import check_file, find_place, make_engine
+from ledger.log._private import why_not
+from ledger.log._translate import translated
+
+__all__ = ["heads_of"]
+
+_OF_FILE = "SELECT seq, hash FROM events WHERE household = ? ORDER BY seq DESC LIMIT 1"
+_OF_SERVER = (
+    "SELECT h.household, e.seq, e.hash FROM unnest(%s::text[]) AS h(household) CROSS JOIN LATERAL "
+    "(SELECT seq, hash FROM events WHERE household = h.household ORDER BY seq DESC LIMIT 1) AS e"
+)
+
+
+def heads_of(where: str | os.PathLike[str], households: Sequence[str]) -> dict[str, Head]:
+    """Return the head of each household's book in a place; one without an event is left out.
+
+    On a server with row-level security a household that the user may not read has none.
+
+    Raises
+    ------
+    BookError
+        The place cannot be read, or holds no book.
+    """
+    place = find_place(where)
+    if place.path is not None:
+        try:
+            if not place.path.exists():
+                raise NotABook(f"There is no book at {place}")
+            if not check_file(place.path):
+                raise NotABook(f"{place} holds no book yet")
+        except OSError as error:
+            raise NotABook(f"{place} cannot be read: {why_not(error)}") from error
+        uri = f"file:{quote(os.fsencode(place.path.absolute()))}?mode=ro"
+        with translated(str(place)), contextlib.closing(sqlite3.connect(uri, uri=True)) as raw:
+            found = {name: raw.execute(_OF_FILE, [name]).fetchone() for name in households}
+        return {name: Head(*row) for name, row in found.items() if row}
+    engine = make_engine(place, mode="ro", wait=10.0)
+    try:
+        with translated(str(place)), engine.connect() as connection:
+            driver = connection.connection.driver_connection
+            assert driver is not None
+            rows = driver.execute(_OF_SERVER, [list(households)]).fetchall()
+    finally:
+        engine.dispose()
+    return {row[0]: Head(row[1], row[2]) for row in rows}
