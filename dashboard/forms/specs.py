@@ -12,7 +12,7 @@ __all__ = ["COMMON", "FORMS", "Form"]
 COMMON = ("harvested", "bought", "put_up", "eaten", "practised", "counted")
 """The six that are written most, in the order of their buttons."""
 
-_PARTS = ("lines", "ate", "used", "made", "uses", "left", "work", "acid", "fuel")
+_PARTS = ("lines", "ate", "used", "made", "uses", "left", "work", "acid", "fuel", "other")
 _ROWS = {"lines": 12, "ate": 10, "used": 12, "uses": 12, "made": 5}
 _FEW = 4
 

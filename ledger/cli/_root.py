@@ -108,6 +108,12 @@ def _which_book(args: list[str]) -> tuple[list[str], list[str]]:
     return args[:taken], args[taken:]
 
 
+def _joined(words: list[str]) -> list[str]:
+    """Return options and their values as one word each: ``--book=FILE``."""
+    text = iter(words)
+    return [one if "=" in one else f"{one}={next(text, '')}" for one in text]
+
+
 class Root(click.Group):
     """Commands by name; a file is read when its command is used."""
 
@@ -130,6 +136,7 @@ class Root(click.Group):
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
         """Take --book and --household before the command as after it."""
         book, rest = _which_book(list(args))
+        ctx.obj = book
         if book and rest:
             at = rest.index("--") if "--" in rest else len(rest)
             rest = [*rest[:at], *book, *rest[at:]]
@@ -167,4 +174,5 @@ def root(ctx: click.Context) -> None:
     if ctx.invoked_subcommand is None:
         from ledger.cli._today import show_due
 
-        show_due()
+        named = dict(one.split("=", 1) for one in _joined(ctx.obj or []))
+        show_due(named.get("--book"), named.get("--household", "home"))

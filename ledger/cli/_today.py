@@ -22,9 +22,10 @@ _HOW = """Write down what happened, in your own words:
 Take the last entry back with `croftbook undo`; every command: `croftbook --help`."""
 
 
-def show_due() -> None:
+def show_due(where: str | None = None, household: str = "home") -> None:
     """Print what is due, open questions, the last entry, and how to write."""
-    with read_book(os.environ.get("CROFTBOOK"), "home", blank=True, quiet=True) as book:
+    where = where or os.environ.get("CROFTBOOK")
+    with read_book(where, household, blank=True, quiet=True) as book:
         if not book.log.position():
             click.echo(f"Your book is empty.\n\n{_HOW}")
             return

@@ -52,6 +52,8 @@ def _part(name: str, part: dict[str, Any]) -> str:
         return f"{part['person']} {part['minutes']}"
     if name == "acid":
         return f"{part['acid']} {part['amount']} per {part.get('per', 'jar')}"
+    if name == "other":
+        return f"{part['words']} {part['paid']}"
     if name == "fuel" and "metered" in part:
         return f"{part['metered']} {part['amount']}"
     return _line(part)
@@ -84,7 +86,7 @@ def _beside(name: str, part: dict[str, Any]) -> dict[str, str]:
     }
     if name == "made":
         own |= {"jars", "jar", "kept"}
-    elif name in ("left", "work", "acid", "fuel"):
+    elif name in ("left", "work", "acid", "fuel", "other"):
         return {}
     out = {key: str(value) for key, value in part.items() if key not in own and key != "labels"}
     if "labels" in part:

@@ -155,6 +155,10 @@ def test_memory_of_an_import_does_not_grow_with_the_file(tmp_path, ending):
     assert large < 1.5 * small, f"{small:,} bytes for 5,000 lines, {large:,} for 15,000"
 
 
+SAY_NOTHING = {"glut", "hens", "month-by-month", "own-prices", "when-to-sow", "work-worth"}
+"""Questions to which such a book knows nothing: no beds, no hens, no plan, prices of one season."""
+
+
 # `touched` follows what is named; `came-true` asks what was known when, which a copy made today cannot say alike
 @pytest.mark.parametrize("name", [n for n in PROJECTIONS if n not in ("touched", "came-true")])
 def test_answers_of_a_copy_taken_by_export_are_the_same(book, fixed_day, tmp_path, yes, name):
@@ -177,4 +181,4 @@ def test_answers_of_a_copy_taken_by_export_are_the_same(book, fixed_day, tmp_pat
         other.import_file(tmp_path / "a.jsonl")
         mine, theirs = (b.show(name, as_of="2026-10-01").to_dict() for b in (book, other))
         assert json.dumps(mine, default=str) == json.dumps(theirs, default=str)
-        assert mine["records"]
+        assert mine["records"] or name in SAY_NOTHING

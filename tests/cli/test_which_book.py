@@ -40,9 +40,13 @@ def test_words_after_two_hyphens_stay_words(path, capsys):
     assert "plum" in capsys.readouterr().out
 
 
-def test_a_book_named_without_a_command_shows_what_there_is(path, capsys):
-    assert main(["--book", path]) == 2
-    assert "harvest" in capsys.readouterr().err
+@pytest.mark.parametrize("named", [["--book", "{}"], ["--book={}"]])
+def test_a_book_named_without_a_command_says_what_is_due_in_it(named, path, capsys):
+    assert main(["--book", path, "harvest", "2 lb plum", "--yes"]) == 0
+    assert main([word.format(path) for word in named]) == 0
+    out = capsys.readouterr().out
+    assert "Write down what happened" in out
+    assert "Your book is empty" not in out
 
 
 def test_of_many_records_a_table_shows_the_newest_season(path, capsys, monkeypatch):
