@@ -31,7 +31,8 @@ __all__ = ["TASK", "Worked", "work"]
 TASK = 10
 """Books of one task at most: what is lost with a worker, and the distance of two collections of garbage."""
 _DEATHS = 2
-"""Workers that a book alone may end: one may have been ended by hand."""
+"""Workers that a book alone may end in a hearing: one may have been ended by hand."""
+_HEARINGS = 2
 _AHEAD = 3
 """Tasks a worker that are handed out: few are lost with it, and none waits for another."""
 _PATIENCE = 0.5
@@ -271,11 +272,11 @@ def _by_workers(
         size = min(TASK, -(-len(tasks) // (4 * many)))
         parts = deque(tasks[at : at + size] for at in range(0, len(tasks), size))
         pending: dict[Any, list[_Task]] = {}
+        suspects: list[_Task] = []
         while parts or pending:
             while parts and len(pending) < _AHEAD * many:
                 part = parts.popleft()
                 pending[client.submit(make_all, part, call, pure=False)] = part
-            suspects: list[_Task] = []
             for future in _ended(client, pending, deaths=1):
                 part = pending.pop(future)
                 several = _result(future)
@@ -283,8 +284,8 @@ def _by_workers(
                     suspects += part
                 else:
                     yield several
-            for task in suspects:
-                yield [_alone(client, task, call)]
+        for task in suspects:  # now that nothing else runs
+            yield [_alone(client, task, call)]
 
 
 def _ended(client: Any, pending: dict[Any, Any], *, deaths: int) -> list[Any]:
@@ -293,15 +294,15 @@ def _ended(client: Any, pending: dict[Any, Any], *, deaths: int) -> list[Any]:
     The scheduler would try a task that ends its workers again and again; how often is decided here, and
     so it is asked.
     """
+    ended: set[Any] = set()
     with contextlib.suppress(TimeoutError):
-        return list(
-            _dask().wait(list(pending), timeout=_PATIENCE, return_when="FIRST_COMPLETED").done
-        )
-    died = client.run_on_scheduler(_deaths, [future.key for future in pending])
-    bad = [future for future in pending if died[future.key] >= deaths]
+        ended = _dask().wait(list(pending), timeout=_PATIENCE, return_when="FIRST_COMPLETED").done
+    others = [future for future in pending if future not in ended]
+    died = client.run_on_scheduler(_deaths, [future.key for future in others]) if others else {}
+    bad = [future for future in others if died[future.key] >= deaths]
     if bad:
         client.cancel(bad, force=True)
-    return bad
+    return [*ended, *bad]
 
 
 def _deaths(keys: list[str], dask_scheduler: Any = None) -> dict[str, int]:
@@ -326,15 +327,19 @@ def _result(future: Any) -> list[Made] | None:
 
 
 def _alone(client: Any, task: _Task, call: dict[str, Any]) -> Made:
-    """Return the figures of a book that was on a worker that died, with nothing else of it running.
+    """Return the figures of a book that was on a worker that died, with nothing else running.
 
-    Whoever is with a poisoned book when it kills the worker looks guilty as well.
+    Whoever is with a poisoned book when it kills the worker looks guilty as well, and a task called off
+    may end one more: so each book gets a second hearing.
     """
-    future = client.submit(make_all, [task], call, pure=False)
-    while not (ended := _ended(client, {future: None}, deaths=_DEATHS)):
-        pass
-    several = _result(ended[0])
-    return several[0] if several else Made(task[0], None, problem="ended every worker that read it")
+    for _ in range(_HEARINGS):
+        future = client.submit(make_all, [task], call, pure=False)
+        while not (ended := _ended(client, {future: None}, deaths=_DEATHS)):
+            pass
+        several = _result(ended[0])
+        if several is not None:
+            return several[0]
+    return Made(task[0], None, problem="ended every worker that read it")
 
 
 def _check_programs(client: Any) -> None:
