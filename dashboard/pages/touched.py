@@ -60,7 +60,8 @@ def draw(ask: Ask) -> Any:
     try:
         answer = ask.show("touched", **options)
     except InputError as error:
-        return [_asked(ask, by, of, back, ask.words.refusal(error, named=False))]
+        wrong = ask.words.refusal(error, named=False)
+        return [html.P(ask.words("touched.says")), _asked(ask, by, of, back, wrong)]
     return [_asked(ask, by, of, back, None), *_answer(ask, answer, options, back=back)]
 
 

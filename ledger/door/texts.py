@@ -152,6 +152,8 @@ class Texts:
             return {"jars": int(amount.jars), "jar": amount.jar, **out}
         if own_jar is not None and own_jar.sort == "jar" and amount.unit == "piece":
             return {"jars": amount.whole // 1000, "jar": words, **out}
+        if words and words.lower() in known_units() and amount.unit == "piece":
+            return {"amount": text, **out}  # "3 buckets": counted, whatever a bucket weighs
         if words:
             raise InputError(
                 field,
