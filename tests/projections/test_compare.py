@@ -263,7 +263,7 @@ def test_every_figure_of_a_book_opens(garden):
         assert math.isclose(node.value, record["from_price"], rel_tol=1e-9)
 
 
-@pytest.mark.parametrize(("name", "seed"), [(n, s) for n in ("season", "shelf", "jar-cost", "our-table", "worth-it") for s in range(4)])  # fmt: skip
+@pytest.mark.parametrize(("name", "seed"), [(n, s) for n in ("season", "shelf", "jar-cost", "our-table", "worth-it") for s in range(2)])  # fmt: skip
 def test_every_figure_is_what_its_tree_gives(name, seed):
     events = random_book(random.Random(seed), 60)
     day = max(event["on"] for event in events)
