@@ -40,20 +40,21 @@ def without(events, ids):
     First descriptions of items stay as long as anything names the item.
     """
     gone, kept = set(ids), []
+    roots, struck = {}, set()
     firsts = first_words(events)
     for event in events:
         first = event["id"] in firsts
         before = event["body"]["id"] if event["kind"] == "struck" else event["replaces"]
-        checked = event["body"].get("batch") if event["kind"] == "checked" else None
-        if (
-            (event["id"] in gone and not (first and not before))
-            or before in gone
-            or checked in gone
-        ):
+        # a batch that is left out, or taken back as something later is, cannot be checked
+        batch = event["body"].get("batch") if event["kind"] == "checked" else None
+        unchecked = batch is not None and (batch not in roots or roots[batch] in struck)
+        if (event["id"] in gone and not (first and not before)) or before in gone or unchecked:
             gone.add(event["id"])
         else:
             gone.discard(event["id"])
             kept.append(event)
+            root = roots[event["id"]] = roots.get(before, event["id"])
+            (struck.add if event["kind"] == "struck" else struck.discard)(root)
     named = _closed({e["body"]["item"] for e in kept if e["id"] not in ids and _is_more(e)}, kept)
     kept = [e for e in kept if e["kind"] != "item_described" or e["body"]["item"] in named]
     return [{**event, "seq": seq} for seq, event in enumerate(kept, 1)]
