@@ -402,7 +402,7 @@ def _near(word: str) -> list[FoodRead]:
     from rapidfuzz import process
     from rapidfuzz.distance import OSA
 
-    if len(word) < _SLIP:
+    if len(word) < _SLIP - word.endswith("y"):  # "chy" was typed as "chies", a slip of chives
         return []
     known_words = _words()
     best: list[tuple[float, bool, str]] = []
