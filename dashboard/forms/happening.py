@@ -117,7 +117,8 @@ def wire_happened(app: Dash, data: Data) -> None:
     def writes(_clicks: Any, _settles: Any, text: str | None, settling: Any, id: str) -> Any:
         if not any(one["value"] for one in ctx.triggered):
             raise PreventUpdate
-        ask, words = ask_of(data, "/write"), ask_of(data, "/write").words
+        ask = ask_of(data, "/write")
+        words = ask.words
         if isinstance(ctx.triggered_id, dict):
             settling = [*settling, [_DOOR, "", 0, ctx.triggered_id["settle"]]]
         stay = (no_update, settling, no_update, no_update)
