@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import hashlib
 import ipaddress
+import logging
 import os
 import signal
+import ssl
 import sys
 import threading
+import time
 import urllib.error
 import urllib.request
 import webbrowser
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
@@ -24,6 +27,7 @@ from ledger.errors import LedgerError
 
 __all__ = ["devices_of", "keeper_of", "serve"]
 
+_DAY_S = 86400.0
 _WAIT_S = 3.0
 """How long a form waits for somebody else who writes, before it says so and tries again."""
 
@@ -117,7 +121,28 @@ def serve(
 
     app = make_app(book, gate=gate)
     app.data.watch.start()
-    _listen(app, book, gate, host, port, certificate, proxies, opens=not no_browser)
+    context = certificate.context() if certificate else None
+    if context:
+        _daily(lambda: certificate.renew(context, _tls_names(names)))
+    _listen(app, book, gate, host, port, certificate, context, proxies, opens=not no_browser)
+
+
+def _tls_names(names: Sequence[str]) -> set[str]:
+    return {"localhost", "127.0.0.1", *names}
+
+
+def _daily(work: Callable[[], object]) -> None:
+    """Do something once a day, beside the server, for as long as it runs."""
+
+    def days() -> None:
+        while True:
+            time.sleep(_DAY_S)
+            try:
+                work()
+            except Exception:  # the pages go on; tomorrow comes
+                logging.getLogger(__name__).exception("daily work")
+
+    threading.Thread(target=days, daemon=True, name="daily work").start()
 
 
 def _certificate(names: Sequence[str]) -> Any:
@@ -125,7 +150,7 @@ def _certificate(names: Sequence[str]) -> Any:
 
     try:
         return Certificate.kept(
-            user_data_path("croftbook", appauthor=False) / "tls", {"localhost", "127.0.0.1", *names}
+            user_data_path("croftbook", appauthor=False) / "tls", _tls_names(names)
         )
     except (OSError, ValueError) as error:
         raise click.ClickException(f"the certificate cannot be made: {error}") from None
@@ -199,7 +224,6 @@ def ask_passphrase(keeper: Keeper) -> None:
 def _check(port: int) -> None:
     """Say whether a dashboard lives on a port, encrypted or not."""
     import http.client
-    import ssl
 
     problem = ""
     for scheme in ("http", "https"):
@@ -222,6 +246,7 @@ def _listen(
     host: str,
     port: int,
     certificate: Any,
+    context: ssl.SSLContext | None,
     proxies: Sequence[str],
     *,
     opens: bool,
@@ -229,10 +254,7 @@ def _listen(
     from dashboard.listening import Listening
 
     try:
-        server = Listening(
-            app.server, gate, host=host, port=port, behind=proxies,
-            tls=certificate.context() if certificate else None,
-        )  # fmt: skip
+        server = Listening(app.server, gate, host=host, port=port, behind=proxies, tls=context)
     except OSError as error:
         raise click.ClickException(
             f"port {port} cannot be had ({error.strerror}). Name another: --port {port + 1}"

@@ -63,6 +63,22 @@ class Certificate:
         context.load_cert_chain(self.file)
         return context
 
+    def renew(self, context: ssl.SSLContext, names: Collection[str]) -> Certificate:
+        """Return the certificate as it has to be by now, and let a running server use it.
+
+        A server that is never restarted outlives its certificate; handshakes that begin from now
+        on see the new one, connections that stand are left alone.
+
+        Parameters
+        ----------
+        context : ssl.SSLContext
+            From `context`, in use.
+        names : collection of str
+        """
+        now = Certificate.kept(self.file.parent, names)
+        context.load_cert_chain(now.file)
+        return now
+
     @classmethod
     def kept(cls, folder: Path, names: Collection[str]) -> Certificate:
         """Return the certificate of a folder; made on first use, anew where it no longer does.

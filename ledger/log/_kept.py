@@ -139,18 +139,6 @@ class Keeper:
         with contextlib.suppress(OSError), self._alone():
             self.file.unlink(missing_ok=True)
 
-    def copies(self, first: str) -> list[tuple[str, Kept]]:
-        """Return other places that hold a copy of the book with this first event's hash."""
-        found = []
-        with contextlib.suppress(OSError):
-            for path in sorted(_folder().glob("*.json")):
-                page, name = _read(path)
-                if path.name != self._file_name:
-                    found += [
-                        (name, kept) for kept in page.households.values() if kept.first == first
-                    ]
-        return found
-
     @contextlib.contextmanager
     def _alone(self) -> Iterator[None]:
         """Hold off every other program that keeps this book's head."""

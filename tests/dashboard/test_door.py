@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import datetime as dt
 import json
 import socket
 import ssl
@@ -11,6 +12,7 @@ import time
 
 import pytest
 from door_tools import WORDS, Browser, answered, get, post, raw, served
+from freezegun import freeze_time
 
 from dashboard import listening
 from dashboard.app import make_app
@@ -319,6 +321,32 @@ def test_certificate_is_kept_and_made_anew_where_it_no_longer_does(tmp_path, cer
     for file in folder.iterdir():
         assert stat.S_IMODE(file.stat().st_mode) == 0o600
     assert stat.S_IMODE(folder.stat().st_mode) == 0o700
+
+
+def test_a_running_server_takes_its_renewed_certificate(door, tmp_path):
+    """Whoever never restarts the server is not put before an ended certificate after a year."""
+    names = {"localhost", "127.0.0.1"}
+    then = dt.datetime.now(dt.UTC) - dt.timedelta(days=380)
+    with freeze_time(then):
+        old = Certificate.kept(tmp_path / "tls", names)
+    context = old.context()
+    server = door(tls=context)
+
+    def ends():
+        trusts = ssl.create_default_context(cadata=old.authority.decode())
+        with (
+            raw(server.port) as plain,
+            trusts.wrap_socket(plain, server_hostname="localhost") as one,
+        ):
+            return ssl.cert_time_to_seconds(one.getpeercert()["notAfter"]) - time.time()
+
+    assert ends() < 30 * 86400
+    renewed = old.renew(context, names)
+    assert not renewed.is_new
+    assert ends() > 365 * 86400
+    unchanged = renewed.file.read_bytes()
+    renewed.renew(context, names)
+    assert renewed.file.read_bytes() == unchanged
 
 
 def test_authority_can_vouch_for_home_alone(certificate):
