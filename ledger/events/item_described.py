@@ -7,6 +7,7 @@ from typing import Annotated, Any, Literal
 from ledger.events._fields import Amount, Decimal, ItemName, Note, Text, about
 from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Keeps, Struct
+from ledger.reference.foods import by_id
 
 Sort = Literal["food", "jar", "lid", "equipment", "garden input", "fuel", "supply"]
 
@@ -57,7 +58,6 @@ class ItemDescribed(Struct, kw_only=True):
 
 _SAID = {
     "measure": "kept by {}",
-    "food": "food table {}",
     "kcal_per_100g": "{} kcal per 100 g",
     "g_per_ml": "one ml {} g",
     "holds": "holds {}",
@@ -79,6 +79,8 @@ _WHERE = {
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     more = [text.format(body[name]) for name, text in _SAID.items() if name in body]
+    if row := by_id(body["food"]) if "food" in body else None:  # its number is nobody's word
+        more.append(f"food table: {row.description.replace(', ', ' ')}")
     more += [f"one {unit} {grams} g" for unit, grams in body.get("g_per", {}).items()]
     more += [f"one {unit} {many} pieces" for unit, many in body.get("pieces_per", {}).items()]
     keeps = body.get("keeps", {})
