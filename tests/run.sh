@@ -31,21 +31,21 @@ debian_packages() {
 python=python3
 command -v python3.11 >/dev/null && python=python3.11
 
-debian_packages
+if python3 -c 'import ensurepip' 2>/dev/null; then
+    debian_packages &  # beside pip, which waits for the network and for one core
+else
+    debian_packages
+fi
 [ -x .venv/bin/python ] || "$python" -m venv .venv
 pip() { .venv/bin/python -m pip --disable-pip-version-check "$@"; }
 if [ -n "${CROFTBOOK_RANGES:-}" ]; then
     pip install --quiet --editable '.[test,many]'
 else
-    pip install --quiet --require-hashes --requirement .ci/lock.txt
+    # What nobody imports need not be compiled.
+    pip install --quiet --no-compile --require-hashes --requirement .ci/lock.txt
     pip install --quiet --no-deps --no-build-isolation --editable .
 fi
-
-echo "== ruff"
-.venv/bin/ruff check .
-.venv/bin/ruff format --check .
-echo "== mypy"
-.venv/bin/mypy
+wait
 
 folder=$(mktemp -d /tmp/croftbook-tests.XXXXXX)
 chmod 755 "$folder"
@@ -54,6 +54,14 @@ cleanup() {
     rm -rf "$folder"
 }
 trap cleanup EXIT
+failed=()
+
+echo "== ruff"
+.venv/bin/ruff check . || failed+=(ruff)
+.venv/bin/ruff format --check . || failed+=(format)
+.venv/bin/mypy >"$folder/mypy" 2>&1 &  # has one core to itself while the tests are collected
+mypy=$!
+
 if CROFTBOOK_TEST_POSTGRES=$(sh tests/postgres.sh start "$folder/postgres"); then
     export CROFTBOOK_TEST_POSTGRES
 fi
@@ -62,8 +70,11 @@ unset PYTHONDONTWRITEBYTECODE
 export HYPOTHESIS_STORAGE_DIRECTORY="$folder/hypothesis"
 
 echo "== pytest"
-.venv/bin/python -m pytest -n 2 --dist loadfile "$@"
-if [ -d tests/browser ]; then
-    echo "== browser"
-    .venv/bin/python -m pytest -n 2 -m browser tests/browser
-fi
+.venv/bin/python -m pytest -n 2 --dist loadfile "$@" || failed+=(pytest)
+echo "== browser"
+.venv/bin/python -m pytest -n 2 -m browser tests/browser || failed+=(browser)
+echo "== mypy"
+wait "$mypy" || failed+=(mypy)
+cat "$folder/mypy"
+
+[ ${#failed[@]} = 0 ] || { echo "failed: ${failed[*]}"; exit 1; }
