@@ -30,9 +30,10 @@ class Keeper:
         sessions begun under it carry. It is looked at anew whenever it changes.
     """
 
+    hasher = PasswordHasher()
+
     def __init__(self, path: Path) -> None:
         self.path = path
-        self._hasher = PasswordHasher()
         self._turn = threading.Lock()
         self._seen: tuple[int, int, int] | None = None
         self._kept: dict[str, str] = {}
@@ -62,7 +63,7 @@ class Keeper:
             )
         if len(passphrase) > _MOST:
             raise InputError("passphrase", f"has more than {_MOST} characters", "Take a few words")
-        kept = {"hash": self._hasher.hash(passphrase), "key": secrets.token_hex(32)}
+        kept = {"hash": self.hasher.hash(passphrase), "key": secrets.token_hex(32)}
         self.path.parent.mkdir(parents=True, exist_ok=True)
         part = self.path.with_suffix(".part")
         with contextlib.suppress(FileNotFoundError):
@@ -80,7 +81,7 @@ class Keeper:
         if not kept or len(passphrase) > _MOST:
             return False
         try:
-            return self._hasher.verify(kept, passphrase)
+            return self.hasher.verify(kept, passphrase)
         except (Argon2Error, InvalidHashError, ValueError):
             return False
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 import json
 import re
 import shlex
+import shutil
 
 import pytest
+from freezegun import freeze_time
 
 from ledger.cli import main
 from ledger.cli._root import OTHERS, WRITES
@@ -39,12 +41,20 @@ def run(tmp_path, capsys, fixed_day):
     return go
 
 
+@pytest.fixture(scope="module")
+def written(tmp_path_factory):
+    """A closed book in which the batch of the examples is written down."""
+    file = tmp_path_factory.mktemp("examples") / "book.sqlite"
+    with freeze_time("2026-11-01 12:00:00", tz_offset=0):
+        for line in NEEDED:
+            assert main([*shlex.split(line), "--yes", "--book", str(file)]) == 0
+    return file
+
+
 @pytest.fixture
-def kept(run):
-    """A book in which the batch of the examples is written down."""
-    for line in NEEDED:
-        status, _, err = run(line, "--yes")
-        assert status == 0, err
+def kept(run, written, tmp_path):
+    """A book of one's own in which the batch of the examples is written down."""
+    shutil.copy(written, tmp_path / "book.sqlite")
     return run
 
 

@@ -7,12 +7,14 @@ import datetime as dt
 
 import page_tools
 import pytest
+from argon2 import PasswordHasher
 from freezegun import freeze_time
 from page_tools import text_of
 
 import seed_demo
 from dashboard.data import Data
 from dashboard.drawing import ask_of
+from dashboard.gate import Keeper
 from ledger import Book
 
 UNTIL = dt.date(2026, 11, 1)
@@ -37,6 +39,16 @@ class Drawn(page_tools.Drawn):
                 part.parts, part.text = [one], text_of(one)
                 return part
         raise AssertionError(f"no section {title!r} in {self.text[:500]}")
+
+
+@pytest.fixture(autouse=True, scope="session")
+def recommended_hasher():
+    """Hash passphrases at the least cost; the recommended one is given to whoever asks for it."""
+    kept = Keeper.hasher
+    with pytest.MonkeyPatch.context() as patch:
+        least = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1)
+        patch.setattr(Keeper, "hasher", least)
+        yield kept
 
 
 @pytest.fixture

@@ -398,8 +398,14 @@ def test_networks(address, stands_for):
     assert network_of(address) == stands_for
 
 
-def test_passphrase_is_stored_hashed_and_only_for_its_owner(keeper):
+def test_passphrase_is_stored_hashed_and_only_for_its_owner(
+    keeper, recommended_hasher, monkeypatch
+):
+    monkeypatch.setattr(Keeper, "hasher", recommended_hasher)
+    keeper.set(WORDS)
     text = keeper.path.read_text()
+    assert "m=65536,t=3,p=4" in text  # RFC 9106, section 4: the second recommended option
+    assert keeper.fits(WORDS)
     assert WORDS not in text
     assert "$argon2id$" in text
     assert keeper.path.stat().st_mode & 0o077 == 0
