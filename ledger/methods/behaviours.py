@@ -11,15 +11,15 @@ leading part of a longer one's matrices, and of their Cholesky factors.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
-from typing import Any
 
 import numpy as np
 
 from ledger.methods.past import KEPT_WEEKS, SINGLE_WEEKS, Array
 
-__all__ = ["BEHAVIOURS", "HORIZONS", "YEARLY", "Behaviour", "Gram", "Tables", "gram", "tables"]
+__all__ = ["BEHAVIOURS", "HORIZONS", "YEARLY", "Behaviour", "Gram", "Tables", "grams", "tables"]
 
 #: Weeks ahead that are tabled: days 1 to 6, then weekly to 26, every 2 to 52, 4 to 104, 8 to 256.
 HORIZONS: Array = np.concatenate(
@@ -78,15 +78,12 @@ class Tables:
     reach : ndarray, shape (parts, horizons)
     ahead : ndarray, shape (horizons,)
         The double sum over the weeks ahead up to each horizon.
-    low_rank : bool
-        Whether `past` is `shape` @ `shape`.T.
     """
 
     past: Array
     shape: Array
     reach: Array
     ahead: Array
-    low_rank: bool
 
 
 @cache
@@ -110,7 +107,7 @@ def tables(kernel: str) -> Tables:
     if kernel == "drift":
         shape = bins @ (-back / _YEAR)[:, None]
         reach = (ahead @ ((1 - np.exp(-on / 26)) / 2))[None]
-        return Tables(shape @ shape.T, shape, reach, reach[0] ** 2, True)
+        return Tables(shape @ shape.T, shape, reach, reach[0] ** 2)
     lags = _by_lag(kernel, back.size + on.size)
     double = ahead @ lags[np.abs(np.subtract.outer(on, on)).astype(int)]
     twice = (double * ahead).sum(axis=1)
@@ -118,17 +115,15 @@ def tables(kernel: str) -> Tables:
         turn = 2 * np.pi / _YEAR
         shape = bins @ np.column_stack([np.cos(turn * back), np.sin(turn * back)])
         reach = np.array([ahead @ np.cos(turn * on), -(ahead @ np.sin(turn * on))])
-        return Tables(shape @ shape.T, shape, reach, twice, True)
+        return Tables(shape @ shape.T, shape, reach, twice)
     past = bins @ lags[np.abs(np.subtract.outer(back, back)).astype(int)] @ bins.T
     if kernel == "holidays":
         cross = bins @ lags[np.add.outer(back, on).astype(int)] @ ahead.T
         left, sizes, right = np.linalg.svd(cross, full_matrices=False)
         some = sizes > 1e-5 * sizes[0]
-        return Tables(past, left[:, some], (sizes[:, None] * right)[some], twice, False)
+        return Tables(past, left[:, some], (sizes[:, None] * right)[some], twice)
     share = float(kernel)  # what is left of a swing a week later
-    return Tables(
-        past, bins @ (share**back)[:, None], (ahead @ share**on)[None], twice, False
-    )  # fmt: skip
+    return Tables(past, bins @ (share**back)[:, None], (ahead @ share**on)[None], twice)
 
 
 def _by_lag(kernel: str, count: int) -> Array:
@@ -172,59 +167,48 @@ def _lower(kernel: str, strength: float) -> tuple[Array, Array, Array]:
     return lower, known, np.log(np.diag(root))
 
 
-def gram(
-    kernel: str, strength: float, there: Array, keep: Any, weeks: Array, *, shaped: bool = True
-) -> Gram:
-    """Return what a history says under one kernel.
+def grams(strengths: Sequence[float], there: Array, weeks: Array) -> list[Gram]:
+    """Return what a history says under each of `BEHAVIOURS`.
 
     Parameters
     ----------
-    kernel : str
-        ``none`` for even use.
-    strength : float
-        g, in powers of two where factors are to be shared.
-    there, weeks : ndarray, shape (kept,)
-        Weeks with some in each bin kept, and use against the mean in them.
-    keep : ndarray of int or None
-        Places of the bins kept; None where all are, and all of them whole.
-    shaped : bool
-        Whether the columns of the shape are wanted, which only looking ahead needs.
+    strengths : sequence of float, length (behaviours,)
+        g of each, in powers of two where factors are to be shared; of no meaning for even use.
+    there, weeks : ndarray, shape (bins,)
+        Weeks with some in each bin, 0 where there was none, and use against the mean in them.
     """
-    n = len(weeks)
-    if kernel == "none":
-        x = np.array([np.ones(n), weeks])
-        return Gram((x * there) @ x.T, -0.5 * float(np.log(there).sum()))
-    table = tables(kernel)
-    if table.low_rank:
-        shape = table.shape[:n] if keep is None else table.shape[keep]
-        x = np.empty((2 + shape.shape[1], n))
-        x[0], x[1], x[2:] = 1.0, weeks, shape.T
-        return _low_rank(x, there, strength)
-    if keep is None:
-        lower, known, logs = _lower(kernel, strength)
-        known = known if shaped else known[:, :1]
-        told = np.empty((n, known.shape[1] + 1))
-        told[:, 0], told[:, 1], told[:, 2:] = known[:n, 0], lower[:n, :n] @ weeks, known[:n, 1:]
-        return Gram(told.T @ told, float(logs[:n].sum()))
-    from scipy.linalg.blas import dtrsm
-    from scipy.linalg.lapack import dpotrf
-
-    matrix = strength * table.past[keep[:, None], keep]
-    matrix.flat[:: n + 1] += 1 / there
-    root, _ = dpotrf(matrix, lower=1, overwrite_a=1)
-    shape = table.shape[keep] if shaped else np.empty((n, 0))
-    right = np.empty((n, 2 + shape.shape[1]), order="F")
-    right[:, 0], right[:, 1], right[:, 2:] = 1.0, weeks, shape
-    for column in range(0, right.shape[1], _AT_ONCE):
-        some = right[:, column : column + _AT_ONCE]
-        some[:] = dtrsm(1.0, root, some, lower=1)
-    told = right
-    return Gram(told.T @ told, float(np.log(root.flat[:: n + 1]).sum()))
-
-
-def _low_rank(x: Array, there: Array, strength: float) -> Gram:
-    """Return the same by the Woodbury identity; the rows of x from the third on are the shape."""
+    whole = (there[:SINGLE_WEEKS] == 1).all() and (there[SINGLE_WEEKS:] == 4).all()
+    shapes = _low_rank_shapes()[:, : len(weeks)]
+    x = np.empty((2 + len(shapes), len(weeks)))
+    x[0], x[1], x[2:] = 1.0, weeks, shapes
     plain = (x * there) @ x.T
+    logs = -0.5 * float(np.log(there if whole else there[there > 0]).sum())
+    roots = None if whole else np.sqrt(there)
+    out = []
+    for way, strength in zip(BEHAVIOURS, strengths, strict=True):
+        if way.kernel in _LOW_RANK:
+            some = _LOW_RANK[way.kernel]
+            out.append(_low_rank(plain[some[:, None], some], strength, logs))
+        elif roots is None:
+            out.append(_shared(way.kernel, strength, weeks))
+        else:
+            out.append(_own(way.kernel, strength, roots, weeks, logs))
+    return out
+
+
+#: Places of each kernel's columns among ones, weeks and the shapes of all that have few parts.
+_LOW_RANK = {"none": np.r_[0:2], "season": np.r_[0:4], "drift": np.r_[0:2, 4]}
+
+
+@cache
+def _low_rank_shapes() -> Array:
+    return np.concatenate([tables("season").shape.T, tables("drift").shape.T])
+
+
+def _low_rank(plain: Array, strength: float, logs: float) -> Gram:
+    """Return it by the Woodbury identity; the columns of X from the third on are the shape."""
+    if len(plain) == 2:
+        return Gram(plain, logs)
     cross = plain[:, 2:]
     inner = plain[2:, 2:] * strength
     inner.flat[:: len(inner) + 1] += 1
@@ -235,5 +219,35 @@ def _low_rank(x: Array, there: Array, strength: float) -> Gram:
         (a, b), (_, d) = inner.tolist()
         det = a * d - b * b
         solved = np.array([[d, -b], [-b, a]]) @ cross.T / det
-    log_root = -0.5 * float(np.log(there).sum()) + 0.5 * math.log(det)
-    return Gram(plain - strength * cross @ solved, log_root)
+    return Gram(plain - strength * cross @ solved, logs + 0.5 * math.log(det))
+
+
+def _shared(kernel: str, strength: float, weeks: Array) -> Gram:
+    """Return it for a history without gaps, whose factor is part of the longest one's."""
+    lower, known, logs = _lower(kernel, strength)
+    n = len(weeks)
+    told = np.empty((n, known.shape[1] + 1))
+    told[:, 0], told[:, 1], told[:, 2:] = known[:n, 0], lower[:n, :n] @ weeks, known[:n, 1:]
+    return Gram(told.T @ told, float(logs[:n].sum()))
+
+
+def _own(kernel: str, strength: float, roots: Array, weeks: Array, logs: float) -> Gram:
+    """Return it for a history with gaps, from C^-1 = W B^-1 W with B = 1 + g W R W, W^2 = there.
+
+    A bin without any is a row of the identity in B, and 0 in W: it says nothing.
+    """
+    from scipy.linalg.blas import dtrsm
+    from scipy.linalg.lapack import dpotrf, dtrtri
+
+    n, table = len(weeks), tables(kernel)
+    matrix = table.past[:n, :n] * np.multiply.outer(roots * strength, roots)
+    matrix.flat[:: n + 1] += 1.0
+    root, _ = dpotrf(matrix.T, lower=1, overwrite_a=1)
+    told = np.empty((n, 2 + table.shape.shape[1]), order="F")
+    told[:, 0], told[:, 1] = roots, roots * weeks
+    np.multiply(table.shape[:n], roots[:, None], out=told[:, 2:])
+    if told.shape[1] <= _AT_ONCE:
+        told = dtrsm(1.0, root, told, lower=1, overwrite_b=1)
+    else:
+        told = dtrtri(root, lower=1)[0] @ told
+    return Gram(told.T @ told, logs + float(np.log(root.flat[:: n + 1]).sum()))

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from scipy.special import fdtr, gammaincc, gammaln
@@ -51,14 +52,17 @@ class EvenPauses:
     size: float
     scatter: float
 
-    def gone_within(self, stock: Array, days: Array) -> Array:
-        """Return the chance that a stock is gone within so many days; both of one shape."""
+    def gone_within(self, stock: Array, days: Array, of: Any = fdtr) -> Array:
+        """Return the chance that a stock is gone within so many days; of broadcasting shapes.
+
+        The distribution function of F is `of`.
+        """
         uses = np.ceil(stock / self.size - 1e-9) + self.scatter / 2
         more = np.maximum(uses - 1, 0.0)
         mean = self.first + more * self.pause
         variance = self.first_variance + more * self.variance
         shape = 2 * mean**2 / variance
-        return np.asarray(fdtr(shape, 2 * (self.freedom + 0.5), days / mean))
+        return np.asarray(of(shape, 2 * (self.freedom + 0.5), days / mean))
 
 
 def even_pauses(past: Past) -> tuple[float, tuple[EvenPauses, ...]]:

@@ -55,8 +55,9 @@ def batches(state: State) -> list[tuple[int, dict[str, Any]]]:
 
 
 def _batches(state: State) -> list[tuple[int, dict[str, Any]]]:
-    out = [(int(ev), state.body(int(ev))) for ev in state.events("put_up")]
-    return [(ev, body) for ev, body in out if has_judgement(body)]
+    evs = state.events("put_up").tolist()
+    judged = state.journal.of_bodies("put_up", evs, has_judgement)
+    return [(ev, state.body(ev)) for ev, is_so in zip(evs, judged, strict=True) if is_so]
 
 
 def has_judgement(body: Mapping[str, Any]) -> bool:

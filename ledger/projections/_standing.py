@@ -173,12 +173,18 @@ class Standings:
 
     def made_of(self, ev: int) -> Standing | None:
         """Return the gravest standing of what went into a batch."""
-        lots = self._state.allocations[1]
-        rows = [
-            row for d in self._draws_of(ev) for row in self._state.allocations_of_draw(d).tolist()
-        ]
-        self.of(lots[rows].tolist())
+        self.look_behind([ev])
         return self._inherited(ev)
+
+    def look_behind(self, evs: Iterable[int]) -> None:
+        """Work out how all that went into some batches stands: one search, whatever their number."""
+        rows = [
+            row
+            for ev in evs
+            for d in self._draws_of(ev)
+            for row in self._state.allocations_of_draw(d).tolist()
+        ]
+        self.of(self._state.allocations[1][rows].tolist())
 
     def of(self, lots: Iterable[int]) -> dict[int, Standing | None]:
         """Return how lots stand, whatever their depth."""
@@ -275,12 +281,11 @@ class Standings:
             state = self._state
             self._own[ev] = None
             kind = state.journal.tables["events"]["kind"][ev]
-            if kind == _put_up():
+            if kind == _put_up() and state.journal.of_bodies("put_up", [ev], has_judgement)[0]:
                 body = state.body(ev)
-                if has_judgement(body):
-                    found = judgement_of(state, ev, body, self._schedules)
-                    self._plain[ev] = self._first(ev, body, found)
-                    self._own[ev] = self._settle(self._plain[ev]), body
+                found = judgement_of(state, ev, body, self._schedules)
+                self._plain[ev] = self._first(ev, body, found)
+                self._own[ev] = self._settle(self._plain[ev]), body
         return self._own[ev]
 
     def _first(self, ev: int, body: dict[str, Any], found: Judgement) -> Standing:

@@ -15,8 +15,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.events import KINDS
-from ledger.methods.looking_ahead import LEAST_WEEKS, LookingAhead, look_ahead
+from ledger.methods.looking_ahead import LEAST_WEEKS, look_ahead
 from ledger.methods.past import KEPT_WEEKS, Past, past_of
+from ledger.methods.predictive import LookingAhead
 from ledger.projections._common import LISTED_FROM
 from ledger.replay import _tables
 from ledger.replay._columns import Array

@@ -126,7 +126,10 @@ def _batches(
     records: list[dict[str, Any]] = []
     grave: list[Danger] = []
     is_past = batch is not None  # what is to be done within two hours is not for a later day
-    for ev, body in batches(state):
+    every = batches(state)
+    if batch is None and item is None:
+        state.once(standings).look_behind([ev for ev, _ in every])
+    for ev, body in every:
         entry = state.entry_id(ev)
         if batch is not None and not entry.startswith(batch):
             continue

@@ -393,6 +393,12 @@ def _words() -> dict[str, str]:
     return out
 
 
+@cache
+def _of_size(size: int, allowed: int) -> tuple[str, ...]:
+    """Return the names whose lengths differ by no more than the slips that are allowed."""
+    return tuple(word for word in _words() if abs(len(word) - size) <= allowed)
+
+
 @lru_cache(4096)
 def _near(word: str) -> list[FoodRead]:
     """Return the food that a word is a slip of: one letter from four on, two from seven on.
@@ -410,9 +416,8 @@ def _near(word: str) -> list[FoodRead]:
     plural = (f"{word[:-1]}ies",) if word.endswith("y") else (f"{word}es", f"{word}s")
     for mine in dict.fromkeys((word, _stem(word), *plural)):
         allowed = 2 if len(mine) >= _TWO_SLIPS - 1 else 1
-        near = process.extract(
-            mine, known_words.keys(), scorer=OSA.distance, score_cutoff=allowed, limit=None
-        )
+        names = _of_size(len(mine), allowed)
+        near = process.extract(mine, names, scorer=OSA.distance, score_cutoff=allowed, limit=None)
         for known, steps, _ in near:
             shorter = min(len(known), len(mine))
             if shorter < _SLIP or (shorter == _SLIP and known[0] != mine[0]):

@@ -26,7 +26,14 @@ _KEPT_STATES = 4
 
 
 class _Log(Protocol):
-    def read(self, after: int = 0, upto: int | None = None, *, bare: bool = False) -> Any: ...
+    def read(
+        self,
+        after: int = 0,
+        upto: int | None = None,
+        kinds: Sequence[str] | None = None,
+        *,
+        bare: bool = False,
+    ) -> Any: ...
 
 
 @contextmanager
@@ -53,7 +60,7 @@ class Replay:
     def __init__(self, log: _Log) -> None:
         self._log = log
         self.journal = Journal()
-        self.journal.fetch = self._fetch
+        self.journal.fetch, self.journal.fetch_kind = self._fetch, self._fetch_kind
         self._states: dict[tuple[int, int], State] = {}
         self._lock = threading.RLock()
 
@@ -62,6 +69,10 @@ class Replay:
             for row in chunk:
                 return tuple(row)
         raise LookupError(seq)
+
+    def _fetch_kind(self, kind: str, after: int, upto: int) -> Iterator[tuple[Any, ...]]:
+        for chunk in self._log.read(after=after, upto=upto, kinds=[kind]):
+            yield from chunk
 
     def refresh(
         self, progress: Callable[[int], None] | None = None, upto: int | None = None

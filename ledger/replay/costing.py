@@ -51,14 +51,16 @@ class Costs:
         Found and unrecorded lots; `no_price`, shape (lots,), says which have no price either.
     harvest_lots : ndarray of int64
         The lots that `garden` knows, in its order.
-    prices, durables, garden, rows, own
+    prices, durables, garden, rows, own, bought_inputs
         What the costs come from, for those who ask why.
     """
 
     def __init__(self, state: State) -> None:
         self.state = state
         of = (state.journal, state.facts, state.moment)
-        self.prices, self.durables = state.priced or (Prices(*of), Durables(*of))
+        kept = state.priced
+        self.prices, self.durables = kept[:2] if kept else (Prices(*of), Durables(*of))
+        self.bought_inputs = kept[2] if kept else self._bought_inputs()
         self.marks = Marks(self, state)
         count = state.lots["ev"].size
         # Column by column, as most columns of most lots stay empty and are never touched then.
@@ -186,17 +188,17 @@ class Costs:
             return price * whole[some], state.facts.grams[item[some]] * whole[some]
 
         harvest = item, day, whole
-        self.garden = Garden(season, self._inputs(), harvest, state.facts.item_of, worth)
+        inputs = self.bought_inputs + self._seed_inputs()
+        self.garden = Garden(season, inputs, harvest, state.facts.item_of, worth)
         self.harvest_lots = rows
         self.lot[rows, _COMPONENT["garden"]] = self.garden.per_lot()
 
-    def _inputs(self) -> list[Input]:
-        """Return garden inputs bought, then what was sown from stock at the cost it was bought for."""
+    def _bought_inputs(self) -> list[Input]:
         state, facts, durables = self.state, self.state.facts, self.durables
         table = state.journal.tables["supplies"]
         rows = state.moment.rows(state.journal, "supplies")
         if not rows.size:
-            return self._seed_inputs()
+            return []
         rows = rows[facts.sort[facts.canon[table["item"][rows]]] == _GARDEN]
         kind = state.journal.tables["events"]["kind"][table["ev"][rows]]
         out = []
@@ -209,9 +211,10 @@ class Costs:
             years = durables.fact(number, "years", day) if np.isnan(own) else own
             crop = -1 if crop is None else crop
             out.append(Input(ev, crop, day, money, years, facts.names[number]))
-        return out + self._seed_inputs()
+        return out
 
     def _seed_inputs(self) -> list[Input]:
+        """Return what was sown from stock, at the cost it was bought for."""
         state = self.state
         draws, lots, (draw, lot, amount) = state.draws, state.lots, state.allocations
         sown = np.flatnonzero((draws["role"] == _ROLE["seed"])[draw])

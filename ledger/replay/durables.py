@@ -62,6 +62,7 @@ class Durables:
         )
         self._days: list[int] = self.day.tolist()
         self._facts_by_rows: dict[tuple[int, str, int], float | None] = {}
+        self._bought: dict[tuple[int, int], tuple[float, float]] = {}
         self._bounds = bounds
         self._of = [slice(int(a), int(b)) for a, b in pairwise(bounds)]
 
@@ -73,7 +74,10 @@ class Durables:
     def bought(self, item: int, day: int) -> tuple[float, float]:
         """Return what was paid for an item up to a day, and how many pieces that bought."""
         rows = self.rows(item, day)
-        return float(self.paid[rows].sum()), float(self.pieces[rows].sum())
+        key = rows.start, rows.stop
+        if key not in self._bought:
+            self._bought[key] = float(self.paid[rows].sum()), float(self.pieces[rows].sum())
+        return self._bought[key]
 
     def fact(self, item: int, name: str, day: int) -> float | None:
         """Return `uses` or `years` of an item on a day: the newest by `seq` of what was said.

@@ -130,9 +130,11 @@ class Garden:
             self.season_of << 24 | np.asarray(self.item, np.int64), return_inverse=True
         )
         self.parts: list[Part] = []
-        for one in inputs:
-            self._spread(one)
+        bought_in = season.of(np.array([one.day for one in inputs], np.int64)).tolist()
+        for one, of_season in zip(inputs, bought_in, strict=True):
+            self._spread(one, of_season)
         self._shares: dict[tuple[int, int], dict[int, float]] = {}
+        self._values: dict[int, tuple[Array, Array]] = {}
         self.unshared: set[tuple[int, int]] = set()
         self.by_crop: dict[tuple[int, int], float] = {}
         self.marks: dict[tuple[int, int], int] = {}
@@ -154,8 +156,7 @@ class Garden:
     def _seasons(self) -> dict[int, list[int]]:
         return {crop: sorted(seasons) for crop, seasons in self._last.items()}
 
-    def _spread(self, one: Input) -> None:
-        bought_in = int(self.season.of(np.array([one.day]))[0])
+    def _spread(self, one: Input, bought_in: int) -> None:
         season = self._belongs(one.crop, bought_in, one.day)
         if one.mark and not one.money:
             self.parts.append(Part(one, season, one.crop, 0.0))
@@ -213,7 +214,7 @@ class Garden:
         A strand without a price takes the season's average price by weight. One that has neither a
         price nor, where an average is known, a weight bears nothing (`unshared`), unless all are so.
         """
-        strands = np.unique(self.item[self.season_of == year])
+        strands = self._strands_of(year)
         mine = np.ones(strands.size, bool) if crop < 0 else self._crop_of[strands] == crop
         if mine.sum() < 2:
             return dict.fromkeys(strands[mine].tolist(), 1.0)
@@ -239,16 +240,23 @@ class Garden:
             weight = usable.astype(float)
         return dict(zip(strands.tolist(), (weight / weight.sum()).tolist(), strict=True))
 
+    def _strands_of(self, year: int) -> Array:
+        low, high = np.searchsorted(self._key, [year << 24, (year + 1) << 24])
+        return np.asarray(self._key[low:high] & 0xFFFFFF)
+
     def _values_of(self, year: int) -> tuple[Array, Array]:
         """Return shop value (NaN: no price) and kilograms (0: no weight) of a season's strands."""
+        if year in self._values:
+            return self._values[year]
         rows = np.flatnonzero(self.season_of == year)
-        strands = np.unique(self.item[rows])
+        strands = self._strands_of(year)
         at = np.searchsorted(strands, self.item[rows])
         values, grams = self._worth(rows)
-        return (
+        self._values[year] = (
             np.bincount(at, values, strands.size),
             np.bincount(at, np.nan_to_num(grams) / 1000, strands.size),
         )
+        return self._values[year]
 
     def per_lot(self) -> Array:
         """Return the garden cost of each harvest lot, shape (harvest lots,)."""

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import copy
 from bisect import bisect_right
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from operator import attrgetter
-from typing import Any
+from typing import Any, TypeVar
 
 import msgspec
 import numpy as np
@@ -56,8 +56,11 @@ UNREAD = -1
 
 _COPIED = ("ids", "recorded", "labels", "bodies", "_read", "first_said", "unread", "_looked_up")
 
+_READ_SINGLY = 16
 _READ_MOST = 4000
 """Bodies kept that were read from the log one by one: those of the batches of many years."""
+
+_Out = TypeVar("_Out")
 
 
 def _refuse_lacking(kind: str, bodies: Sequence[Any]) -> None:
@@ -111,7 +114,9 @@ class Journal:
         self.labels: list[tuple[int, int, Any, Any]] = []
         self._ranges: tuple[int, dict[str, Any]] = (0, {})
         self.fetch: Callable[[int], tuple[Any, ...]] | None = None
+        self.fetch_kind: Callable[[str, int, int], Iterator[tuple[Any, ...]]] | None = None
         self._read: dict[int, dict[str, Any]] = {}
+        self._of_bodies: dict[Any, dict[int, Any]] = {}
         self.ways = Ways()
         self.first_said: dict[int, tuple[int, int, str]] = {}
         self.said_before: set[int] = set()
@@ -133,6 +138,7 @@ class Journal:
             setattr(other, name, getattr(self, name).copy())
         for name in _COPIED:
             setattr(other, name, copy.copy(getattr(self, name)))
+        other._of_bodies = {make: dict(kept) for make, kept in self._of_bodies.items()}
         return other
 
     # -- taking events in ---------------------------------------------------------------
@@ -409,6 +415,24 @@ class Journal:
                 self._read.clear()
             self._read[ev] = body
         return body
+
+    def of_bodies(
+        self, kind: str, evs: Sequence[int], make: Callable[[dict[str, Any]], _Out]
+    ) -> list[_Out]:
+        """Return ``make(body)`` of events of a kind, worked out once for each event.
+
+        A body never changes. Many that were not asked for yet are read in one go.
+        """
+        kept: dict[int, _Out] = self._of_bodies.setdefault(make, {})
+        missing = {ev for ev in evs if ev not in kept and ev not in self._read}
+        if len(missing) > _READ_SINGLY and self.fetch_kind is not None:
+            for row in self.fetch_kind(kind, min(missing), max(missing) + 1):
+                if row[0] - 1 in missing:
+                    kept[row[0] - 1] = make(decode_stored(row[2], row[3], row[10], seq=row[0]))
+        for ev in evs:
+            if ev not in kept:
+                kept[ev] = make(self.body(ev))
+        return [kept[ev] for ev in evs]
 
     def look_up_units(self, item: int) -> None:
         """Tell lines of the first version that were typed in a counted unit from those in pieces.

@@ -24,6 +24,7 @@ from ledger.replay.costing import Costs
 from ledger.replay.durables import Durables
 from ledger.replay.facts import Facts, Settings
 from ledger.replay.flows import ORIGINS, Flows, Moment, build_flows, split_label
+from ledger.replay.garden import Input
 from ledger.replay.growing import Change, grow_flows, grow_matched
 from ledger.replay.journal import Journal
 from ledger.replay.matching import Flow, Matched, match, refuse_overflow
@@ -86,7 +87,7 @@ class State:
     draws: dict[str, Array]
     allocations: tuple[Array, Array, Array]
     known_at: str | None = None
-    priced: tuple[Prices, Durables] | None = None
+    priced: tuple[Prices, Durables, list[Input]] | None = None
     """Prices and purchases of the moment that this one grew from, where none came or went."""
     _made: dict[Any, Any] = field(default_factory=dict, repr=False)
 
@@ -271,7 +272,7 @@ def grow_state(old: State, journal: Journal, *, as_of: int, known: int) -> State
         matched = grow_matched(flows, old.matched, old.flows, places, touched)
     state = _state(journal, as_of, known, moment, (facts, old.settings), flows, matched)
     if "costs" in vars(old) and not change.is_priced:
-        state.priced = old.costs.prices, old.costs.durables
+        state.priced = old.costs.prices, old.costs.durables, old.costs.bought_inputs
     return state
 
 

@@ -30,6 +30,9 @@ COMPONENTS = (
 WIDTH = 8 + 3 * 6
 """Columns of figures: eight components, then grams, kcal and shop value by six origins."""
 
+_FEW = 4096
+"""Rows up to which they are solved one by one: loading SciPy takes longer, 0.25 s."""
+
 
 @dataclass
 class Traced:
@@ -61,25 +64,68 @@ def solve(
     lots : int
         How many made lots there are.
     """
+    solved = own.copy(order="K")
+    # Most rows take raw lots only, and most columns of a small book are empty: neither is solved.
+    into = np.unique(takes[0])
+    some = np.flatnonzero(own.any(axis=0))
+    if into.size and some.size:
+        row, source, share = _through(takes, gives, lots)
+        at = np.full(own.shape[0], -1, np.int64)
+        at[into] = np.arange(into.size)
+        is_early = at[source] < 0
+        early, late = np.flatnonzero(is_early), np.flatnonzero(~is_early)
+        known = own[np.ix_(into, some)]
+        known += _summed(at[row[early]], source[early], share[early], own[:, some], into.size)
+        edges = at[row[late]], at[source[late]], share[late]
+        finish = _one_by_one if into.size <= _FEW else _at_once
+        solved[np.ix_(into, some)] = finish(edges, known)
+    carried = np.zeros((own.shape[1], lots)).T
+    carried[:, some] = _summed(*gives, solved[:, some], lots)
+    return Traced(solved, carried)
+
+
+def _through(
+    takes: tuple[Array, Array, Array], gives: tuple[Array, Array, Array], lots: int
+) -> tuple[Array, Array, Array]:
+    """Return which share of which row each row takes, through the lots between them."""
+    row, lot, share = takes
+    order = np.argsort(gives[0], kind="stable")
+    start = np.searchsorted(gives[0][order], np.arange(lots + 1))
+    many = (start[1:] - start[:-1])[lot]
+    behind = np.repeat(start[lot] - np.r_[0, np.cumsum(many)[:-1]], many)
+    edge = order[behind + np.arange(behind.size)]
+    return np.repeat(row, many), gives[1][edge], np.repeat(share, many) * gives[2][edge]
+
+
+def _summed(to: Array, source: Array, share: Array, figures: Array, count: int) -> Array:
+    """Return shares of figures, summed where they go, shape (count, columns)."""
+    out = np.empty((figures.shape[1], count))
+    for column in range(out.shape[0]):
+        out[column] = np.bincount(to, share * figures[source, column], count)
+    return out.T
+
+
+def _one_by_one(edges: tuple[Array, Array, Array], known: Array) -> Array:
+    """Return the solution row after row: rows take of earlier rows only."""
+    row, source, share = edges
+    out, order = np.ascontiguousarray(known), np.argsort(row, kind="stable")
+    source, share = source[order], share[order]
+    start = np.searchsorted(row[order], np.arange(len(known) + 1))
+    for i in np.flatnonzero(np.diff(start)).tolist():
+        of = slice(start[i], start[i + 1])
+        out[i] += share[of] @ out[source[of]]
+    return out
+
+
+def _at_once(edges: tuple[Array, Array, Array], known: Array) -> Array:
+    """Return the same by SciPy."""
     from scipy.sparse import csr_array, eye_array
     from scipy.sparse.linalg import spsolve_triangular
 
-    rows = own.shape[0]
-    carry = csr_array((gives[2], (gives[0], gives[1])), shape=(lots, rows))
-    solved = own.copy(order="K")
-    # Most rows take raw lots only, and most columns of a small book are empty: neither is solved.
-    into, which = np.unique(takes[0], return_inverse=True)
-    some = np.flatnonzero(own.any(axis=0))
-    if into.size and some.size:
-        take = csr_array((takes[2], (which, takes[1])), shape=(into.size, lots))
-        shares = take @ carry
-        known = own[:, some]
-        known[into] = 0
-        system = (eye_array(into.size, format="csr") - shares[:, into]).tocsr()
-        solved[np.ix_(into, some)] = spsolve_triangular(
-            system, own[np.ix_(into, some)] + shares @ known, lower=True, unit_diagonal=True
-        )
-    return Traced(solved, np.asarray(carry @ solved))
+    row, source, share = edges
+    count = len(known)
+    system = eye_array(count, format="csr") - csr_array((share, (row, source)), (count, count))
+    return np.asarray(spsolve_triangular(system.tocsr(), known, lower=True, unit_diagonal=True))
 
 
 def carry_marks(

@@ -9,10 +9,12 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from ledger.errors import InputError
-from ledger.methods.behaviours import BEHAVIOURS, HORIZONS, gram, tables
-from ledger.methods.looking_ahead import HORIZON, LookingAhead, look_ahead
+from ledger.methods.behaviours import BEHAVIOURS, HORIZONS, grams, tables
+from ledger.methods.looking_ahead import look_ahead
+from ledger.methods.nearly import near_fdtr
 from ledger.methods.past import KEPT_WEEKS, past_of
 from ledger.methods.pauses import even_pauses
+from ledger.methods.predictive import HORIZON, LookingAhead
 
 
 def ahead_of(use, there=None):
@@ -81,24 +83,51 @@ def test_unit_uses_by_chance_are_the_gamma_poisson_predictive(weeks):
     assert found == pytest.approx(second, abs=1e-9)
 
 
-@pytest.mark.parametrize("kernel", [one.kernel for one in BEHAVIOURS if one.size])
 @pytest.mark.parametrize("gaps", [False, True])
-def test_products_are_those_of_the_whole_covariance(kernel, gaps):
-    """Against the plain inverse and determinant of C."""
+def test_products_are_those_of_the_whole_covariance(gaps):
+    """Against the plain inverse and determinant of C, of the bins in which there was some."""
     n = 34
     there = np.ones(n)
     there[26:] = 4.0
-    keep = np.arange(n)
     if gaps:
-        there[3:9] = 3 / 7
-        keep = np.r_[0:12, 15:n]
-    weeks = np.random.default_rng(1).gamma(2, 0.5, len(keep))
-    table = tables(kernel)
-    c = np.diag(1 / there[keep]) + 0.5 * table.past[np.ix_(keep, keep)]
-    x = np.column_stack([np.ones(len(keep)), weeks, table.shape[keep]])
-    found = gram(kernel, 0.5, there[keep], keep if gaps else None, weeks)
-    assert found.products == pytest.approx(x.T @ np.linalg.inv(c) @ x, rel=1e-7, abs=1e-7)
-    assert 2 * found.log_root == pytest.approx(np.linalg.slogdet(c)[1])
+        there[3:9], there[12:15] = 3 / 7, 0.0
+    keep = np.flatnonzero(there)
+    weeks = np.random.default_rng(1).gamma(2, 0.5, n)
+    found = grams([0.5] * len(BEHAVIOURS), there, weeks)
+    for way, one in zip(BEHAVIOURS, found, strict=True):
+        c = np.diag(1 / there[keep])
+        x = np.column_stack([np.ones(len(keep)), weeks[keep]])
+        if way.size:
+            table = tables(way.kernel)
+            c = c + 0.5 * table.past[np.ix_(keep, keep)]
+            x = np.column_stack([x, table.shape[keep]])
+        assert one.products == pytest.approx(x.T @ np.linalg.inv(c) @ x, rel=1e-7, abs=1e-7)
+        assert 2 * one.log_root == pytest.approx(np.linalg.slogdet(c)[1])
+
+
+@given(
+    above=st.floats(0.6, 400),
+    below=st.floats(1.5, 400),
+    x=st.floats(0.0, 20.0, allow_subnormal=False),
+)
+@settings(max_examples=150, deadline=None)
+def test_f_nearly_is_f(above, below, x):
+    """Against SciPy's F: near enough to say where to look."""
+    off = 0.01 if min(above, below) > 6 else 0.2
+    assert near_fdtr(above, below, x) == pytest.approx(stats.f.cdf(x, above, below), abs=off)
+
+
+@pytest.mark.parametrize("share", [0.1, 0.5, 0.9])
+def test_use_over_weeks_is_where_the_chance_says(share):
+    """The amount is that which is gone within the weeks with its chance, sought by bisection."""
+    ahead = ahead_of(np.random.default_rng(2).gamma(0.5, 1.0, 7 * 40))
+    low, high = 0.0, 1e4
+    for _ in range(80):
+        middle = (low + high) / 2
+        within = ahead.gone_within(middle, [12.0])[0]
+        low, high = (middle, high) if within > 1 - share else (low, middle)
+    found = dict(zip((0.1, 0.5, 0.9), ahead.use_over(12), strict=True))[share]
+    assert found == pytest.approx(low, rel=1e-3)
 
 
 @pytest.mark.parametrize("kernel", [one.kernel for one in BEHAVIOURS if one.size])

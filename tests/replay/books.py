@@ -20,8 +20,8 @@ class ListLog:
         self.rows = [row_of(event) for event in events]
         self.chunk = chunk
 
-    def read(self, after=0, upto=None, bare=False):
-        rows = self.rows[after:upto]
+    def read(self, after=0, upto=None, kinds=None, bare=False):
+        rows = [row for row in self.rows[after:upto] if kinds is None or row[2] in kinds]
         for start in range(0, len(rows), self.chunk):
             yield rows[start : start + self.chunk]
 
