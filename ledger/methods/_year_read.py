@@ -50,6 +50,12 @@ def read_year(year: Year, solved: Solved) -> YearPlan:
         _by_week(year.crops, year.give, x),
         put_up,
         _by_week(year.recipes, year.eat, x),
+        {
+            (recipe.name, week): float(full)
+            for r, recipe in enumerate(year.recipes)
+            for week, full in enumerate(x[year.eat[r]] + x[year.kept[r]])
+            if full > _LEAST
+        },
         _by_week(year.foods, year.stock, x),
         _by_week(year.foods, year.buy, x),
         short,

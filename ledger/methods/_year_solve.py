@@ -93,8 +93,14 @@ def _least(rows: Rows, cost: Array, bounds: Array) -> Array:
 def _whole_loads(year: Year, bounds: Array) -> None:
     """Fix loads to those that the jars take; where a week's stove hours do not reach, part loads go first."""
     for week in range(year.units.shape[1]):
-        jars = {r: float(bounds[year.units[r, week], 0]) for r, one in enumerate(year.recipes) if one.per_load}  # fmt: skip
-        part = sorted((r for r in jars if jars[r]), key=lambda r: jars[r] % year.recipes[r].per_load)  # fmt: skip
+        jars = {
+            r: float(bounds[year.units[r, week], 0])
+            for r, one in enumerate(year.recipes)
+            if one.per_load
+        }
+        part = sorted(
+            (r for r in jars if jars[r]), key=lambda r: jars[r] % year.recipes[r].per_load
+        )
         for r in part:
             if _stove(year.recipes, jars) <= year.limits.stove_hours + 1e-9:
                 break
@@ -105,7 +111,9 @@ def _whole_loads(year: Year, bounds: Array) -> None:
 
 
 def _stove(recipes: Sequence[Recipe], jars: dict[int, float]) -> float:
-    return math.fsum(math.ceil(n / recipes[r].per_load) * recipes[r].stove_hours for r, n in jars.items())
+    return math.fsum(
+        math.ceil(n / recipes[r].per_load) * recipes[r].stove_hours for r, n in jars.items()
+    )
 
 
 def _even(year: Year, x: Array, cost: Array, bounds: Array) -> Array:

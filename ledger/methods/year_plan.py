@@ -175,8 +175,8 @@ class YearPlan:
     fresh, given : dict of (crop, week) to float
         Kilograms eaten as they are, and that nobody needs.
     put_up : dict of (recipe, week) to (units, loads)
-    eaten : dict of (recipe, week) to float
-        Units.
+    eaten, full : dict of (recipe, week) to float
+        Units eaten in a week, and there at its fullest: before they are eaten.
     pantry, bought : dict of (food, week) to float
         Kilograms.
     short : dict of (need, week) to float
@@ -194,6 +194,7 @@ class YearPlan:
     given: dict[tuple[str, int], float]
     put_up: dict[tuple[str, int], tuple[float, int]]
     eaten: dict[tuple[str, int], float]
+    full: dict[tuple[str, int], float]
     pantry: dict[tuple[str, int], float]
     bought: dict[tuple[str, int], float]
     short: dict[tuple[int, int], float]
