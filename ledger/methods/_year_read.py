@@ -61,6 +61,7 @@ def read_year(year: Year, solved: Solved) -> YearPlan:
         short,
         float(year.money() @ x),
         [_limit(name, weeks, x) for name, weeks in year.named.items()],
+        solved.best,
         max(solved.cost - solved.best, 0.0) / max(solved.best, 1.0),
     )
 

@@ -21,6 +21,9 @@ _SESSION = 0.05
 _AGAIN = 2
 """Money that a week of canning one thing counts beside all else, so that a season's jars go into few weeks,
 and how often it is weighed anew: our own choice."""
+_HOUR, _GROUND = 0.01, 0.001
+"""Money that an hour's work and a square metre count beside all else, so that no more is done than is needed:
+our own choice."""
 _LEVEL = {"fresh": 1.0, "eat": 1.0, "stock": 1.0, "buy": 1.0, "lack": 10.0}
 _GIVEN = 0.5
 """What evenness counts for by what is spread (a kilogram, a jar, a week's need), and a kilogram given: our own."""
@@ -46,7 +49,7 @@ def solve_year(year: Year) -> Solved:
     InputError
         When the solver finds no plan.
     """
-    cost = year.money()
+    cost = year.money() + _trouble(year)
     cost[year.lack] = weight_of(year)
     bounds = np.stack([np.zeros(year.size), year.high], axis=1)
     x = _least(year.rows, cost, bounds)
@@ -64,12 +67,23 @@ def solve_year(year: Year) -> Solved:
     return Solved(_even(year, x, cost, bounds), best, float(cost @ x))
 
 
+def _trouble(year: Year) -> Array:
+    """Return what each column costs in work and ground, so little that it only breaks ties of money."""
+    out = np.zeros(year.size)
+    for c, crop in enumerate(year.crops):
+        worked = crop.hours_per_kg * crop.kg_per_m2 * math.fsum(crop.harvest)
+        out[year.grown[c]] = _GROUND + _HOUR * worked
+    for r, recipe in enumerate(year.recipes):
+        out[year.units[r]] = _HOUR * (recipe.hours + 0.01)
+    return out
+
+
 def weight_of(year: Year) -> float:
     """Return what a week's whole need that lacks counts: more than all money that may be spent."""
     most = sum(food.most_kg * (food.price or 0.0) for food in year.foods)
     most += sum(recipe.cost * recipe.most for recipe in year.recipes)
     most += sum(crop.cost_per_m2 for crop in year.crops) * sum(year.limits.beds.values())
-    return 10 * (most + 1) / year.lack.shape[1]
+    return float(10 * (most + 1) / year.lack.shape[1])
 
 
 def _least(rows: Rows, cost: Array, bounds: Array) -> Array:
@@ -87,7 +101,7 @@ def _least(rows: Rows, cost: Array, bounds: Array) -> Array:
     )  # fmt: skip
     if found.status != 0:
         raise InputError("hours", "leave no plan", "Give more hours or ground")
-    return np.clip(np.asarray(found.x), bounds[:, 0], bounds[:, 1])
+    return np.asarray(np.clip(found.x, bounds[:, 0], bounds[:, 1]))
 
 
 def _whole_loads(year: Year, bounds: Array) -> None:

@@ -184,6 +184,8 @@ class YearPlan:
     cost : float
         Money of the plan.
     limits : list of Limit
+    least : float
+        What needs and money weigh together at the least, before jars and loads are whole numbers.
     rounding : float
         What whole jars and loads cost: the part by which the best that there can be without them is
         better, needs and money together; 0 where no plan is better.
@@ -200,6 +202,7 @@ class YearPlan:
     short: dict[tuple[int, int], float]
     cost: float
     limits: list[Limit]
+    least: float
     rounding: float
 
     def lacks(self, need: int) -> float:

@@ -13,7 +13,6 @@ from ledger.projections._larder import larder_of
 from ledger.projections._use_by import use_by_of
 from ledger.projections._use_past import is_use
 from ledger.projections._year_garden import MORE, per_kg
-from ledger.projections._year_kitchen import A_WEEK
 from ledger.replay import ORIGINS
 
 if TYPE_CHECKING:
@@ -48,7 +47,7 @@ def add_foods(state: State, out: Household) -> None:
         sold = ev[item] >= 0 and item in bought
         most = MORE * used.get(item, 0.0) * per / 1000 if sold else 0.0
         money = float(price[item]) / per * 1000 if sold else None
-        out.foods.append(Food(name, nutrients, by_week, money, most, A_WEEK * most / WEEKS))
+        out.foods.append(Food(name, nutrients, by_week, money, most, most / WEEKS))
         out.items[name] = item
         if sold:
             out.price_ev[name] = int(ev[item])

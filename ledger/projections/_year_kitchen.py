@@ -9,6 +9,7 @@ import numpy as np
 from ledger.door import jars_per_load
 from ledger.events import CANNING
 from ledger.methods.year_plan import WEEKS, Recipe
+from ledger.projections._glut_comes import fresh_days
 from ledger.projections._glut_house import LB_G, own_process, published_batch
 from ledger.projections._larder import larder_of
 from ledger.projections._next_batches import Batches
@@ -22,10 +23,13 @@ if TYPE_CHECKING:
     from ledger.projections._year_house import Household
     from ledger.replay import State
 
-__all__ = ["A_WEEK", "add_recipes"]
+__all__ = ["add_recipes"]
 
-A_WEEK = 2.0
-"""In a week no more is eaten than so many fifty-seconds of the most that a year may take: our own choice."""
+_A_WEEK = 2.0
+"""Of what is put up no more is eaten in a week than so many fifty-seconds of the most that a year may take:
+our own choice, as a store is for half the year."""
+_KEEPS_DAYS = 60
+"""What keeps for months as it is takes no printed way that the household never used: our own choice."""
 _NOBODY_DAYS = 182
 """Taken where neither the household nor a chart says how long it keeps: half a year, our own choice."""
 
@@ -41,8 +45,10 @@ def add_recipes(state: State, out: Household) -> None:
         said = _add_own(state, out, batches, item, made, crop)
         if said:
             out.left_out.append(f"{state.facts.names[item]}: {said}")
-    for item in sorted(set(crops) - {out.items[recipe.crop] for recipe in out.recipes}):
-        _add_printed(state, out, crops[item], item)
+    plants = {crop.item for crop in usual_plan(state).crops}
+    for item in sorted((set(crops) & plants) - {out.items[recipe.crop] for recipe in out.recipes}):
+        if fresh_days(state, item)[0] <= _KEEPS_DAYS:
+            _add_printed(state, out, crops[item], item)
 
 
 def _crop_of(state: State, batches: Batches, item: int, crops: dict[int, str]) -> int | None:
@@ -89,7 +95,7 @@ def _add_own(
             max(float(costs) / float(state.lots["whole"][lot]) * whole, 0.0),
             _life_weeks(state, item, made.method, place),
             0.0 if isinstance(process, str) else stove_hours(made.method, process.minutes),
-            A_WEEK * most / WEEKS,
+            _A_WEEK * most / WEEKS,
         )
     )  # fmt: skip
     text = process if isinstance(process, str) else process.text
@@ -130,7 +136,7 @@ def _add_printed(state: State, out: Household, crop: str, item: int) -> None:
             Recipe(
                 name, crop, kg, hands_a_load() / load, tuple(float(v) for v in cooked * kg), most / kg,
                 load, one.jar, 0.0, 0.0, WEEKS, stove_hours(method, one.process.minutes),
-                A_WEEK * most / kg / WEEKS,
+                _A_WEEK * most / kg / WEEKS,
             )
         )  # fmt: skip
         out.ways[name] = Way(method, None, one.process.text, False)
@@ -140,7 +146,7 @@ def _add_printed(state: State, out: Household, crop: str, item: int) -> None:
         out.recipes.append(
             Recipe(
                 name, crop, 1.0, hands_a_kg(), nutrients, most, 0, "", 1000 / LB_G, 0.0,
-                round(keeping.low_days) // 7, 0.0, A_WEEK * most / WEEKS,
+                round(keeping.low_days) // 7, 0.0, _A_WEEK * most / WEEKS,
             )
         )  # fmt: skip
         out.ways[name] = Way("freeze", None, f"freeze, keeps {cold}", False)

@@ -35,7 +35,10 @@ COLUMNS = (
 )  # fmt: skip
 
 SPREAD = ("eat fresh", "eat put up", "give away", "from the pantry", "buy")
-"""What goes on over weeks: one line for weeks that follow each other; a week left out begins another."""
+"""What goes on over weeks: one line for weeks that follow each other, a few left out or not."""
+_GAP = 3
+_LEAST = 0.05
+"""Weeks left out that begin another line; kilograms or jars under which a line is not told."""
 _ACTIONS = {"freeze": "freeze", "dry": "dry", "ferment": "ferment"}
 
 
@@ -117,6 +120,8 @@ def _spread(house: Household, plan: YearPlan, asked: Asked, do: str) -> Iterator
     prices = {food.name: food.price or 0.0 for food in house.foods}
     for name, weeks in runs_of(spread_of(plan, do)):
         amount = sum(weeks.values())
+        if amount < _LEAST:
+            continue
         unit = "jars" if do == "eat put up" and name in jarred else "kg"
         more: dict[str, Any] = {"money": amount * prices[name]} if do == "buy" else {}
         first, last = min(weeks), max(weeks)
@@ -143,7 +148,7 @@ def runs_of(by_week: Mapping[tuple[str, int], float]) -> Iterator[tuple[str, dic
     for name, weeks in names.items():
         run: dict[int, float] = {}
         for week in sorted(weeks):
-            if run and week - 1 not in run:
+            if run and week - max(run) > _GAP:
                 yield name, run
                 run = {}
             run[week] = weeks[week]

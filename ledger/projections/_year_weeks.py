@@ -20,18 +20,18 @@ __all__ = ["COLUMNS", "trees_of", "weeks_of"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
-    Column("week", "Week of", "day", "Its Monday.", main=True),
+    Column("week", "Week of", "day", "Its Monday; weeks before the first picking only where something is planted.", main=True),
     Column("plant", "Sow or\nset out", "", "Crops whose week it is, with their ground; null where none.", main=True),
-    Column("picked_kg", "Picked", "kg", "What the beds, trees and hens bring, at the chance chosen.", main=True),
+    Column("picked_kg", "Picked", "kg", "What the beds, trees and hens bring, at the chance chosen."),
     Column("fresh", "Fresh", "", "What is eaten as it is, with its kilograms; null where nothing.", main=True),
     Column("put_up", "Put up", "", "Jars or kilograms of each; null where nothing.", main=True),
     Column("loads", "Loads", "loads", "Canner loads."),
     Column("hours", "Hours", "hours", "Hands' hours of picking and putting up.", main=True),
     Column("eat_put_up", "Of the store", "", "What is eaten of what was put up; null where nothing.", main=True),
     Column("pantry_kg", "Pantry", "kg", "Eaten of what is on the shelf today."),
-    Column("bought_kg", "Bought", "kg", "Of the shop.", main=True),
+    Column("bought_kg", "Bought", "kg", "Of the shop."),
     Column("money", "Money", "money", "For that and for what is put up.", main=True),
-    Column("energy", "Energy", "0 to 1", "Part of the week's need of energy.", main=True),
+    Column("energy", "Energy", "0 to 1", "Part of the week's need of energy; null before the first picking."),
     Column("lacks", "Lacks", "", "Needs that the week does not meet by one part in a hundred or more; null where none.", main=True),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
@@ -44,7 +44,18 @@ def weeks_of(state: State, house: Household, plan: YearPlan, asked: Asked) -> li
     for line in lines_of(state, house, plan, asked):
         if line["do"] == "plant" and line["week"] is not None:
             planted.setdefault(line["week"], []).append(f"{line['what']} {line['amount']:.1f} m2")
-    return [_week(house, plan, asked, planted, week) for week in range(WEEKS)]
+    early = [_before(asked, planted, day) for day in sorted(planted) if day < house.week_on(0)]
+    return early + [_week(house, plan, asked, planted, week) for week in range(WEEKS)]
+
+
+def _before(asked: Asked, planted: dict[str, list[str]], day: str) -> dict[str, Any]:
+    """Return a week before the first picking, in which only planting is planned."""
+    return {
+        "why": f"whole-year/{asked.text}/week/{day}",
+        "week": day,
+        "plant": ", ".join(sorted(planted[day])),
+        "assumptions": ["year", "chance", "most"],
+    }
 
 
 def _week(
