@@ -181,7 +181,7 @@ def _notes(state: State, found: Found) -> list[Assumption]:
         Assumption("process", f"Only printed processes are planned, looked up for altitude {altitude} and gauge {gauge}; a line is a reminder and not the whole of one: read the current document and the canner's manual first (`croftbook show as-published`)."),
         *([Assumption("printed", f"{', '.join(found.house.planned)}: no batch of your own stands as published, so they are planned as the tables print them; pounds for a jar by their canner loads, no more than the first year's plan wants (`croftbook show first-year`) where it names them.")] if found.house.planned else []),
         Assumption("coming", "What comes is the mean of the same days of earlier years, spread evenly; no weather is known."),
-        Assumption("keeps", f"Fresh it keeps: {lives}." if lives else "Nothing is here."),
+        *([Assumption("keeps", f"Fresh it keeps: {lives}.")] if lives else []),
         Assumption("limits", f"Each day {found.hours:g} hours of hands and {limits.stove_hours:g} of stove (`--hours`, `--stove`); {limits.lids:,.0f} lids, {limits.freezer_lb:,.0f} lb of freezer room and {limits.freezer_lb_a_day:,.0f} lb of new food a day in it (2 lb a cubic foot); heating up and cooling 30 and 45 minutes (common practice, from memory)."),
         Assumption("worth", "Eating comes before putting up, that before giving, that before losing; nothing beyond what the year still wants is put up."),
         *([Assumption("hours", "Hours not of your own record are a guess without a source.")] if any(not t.hours_known for t in found.house.told) else []),
