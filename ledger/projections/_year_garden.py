@@ -26,6 +26,8 @@ MORE = 1.5
 """No food beyond so much of a year's own use: our own choice, so that a plan is one people eat."""
 FRESH_KG = 0.2
 """No more than so much of one crop is eaten as it is by a person in a day: our own choice."""
+_STORED_DAYS, _A_WEEK = 60, 2.0
+"""What keeps longer is a store, of which a week takes no more than so many fifty-seconds: our own choice."""
 _RISK = 0.1
 _PICKING = 7.0
 _YEAR = 365.2425
@@ -87,13 +89,20 @@ def add_beds(state: State, out: Household, asked: Asked) -> None:
             out.no_hours.append(crop.name)
         out.items[crop.name] = crop.item
         wanted = crop.wanted or _first_year(state, crop.name)
+        most = MORE * wanted / 1000 if wanted else float("inf")
         out.crops.append(
             GardenCrop(
                 crop.name, per_m2, harvest, fresh_days(state, crop.item)[0] // 7, nutrients,
-                MORE * wanted / 1000 if wanted else float("inf"), hours.get(crop.item, 0.0), 0.0,
-                fresh, frozenset(closed),
+                most, hours.get(crop.item, 0.0), 0.0, _a_week(state, crop.item, fresh, most),
+                frozenset(closed),
             )
         )  # fmt: skip
+
+
+def _a_week(state: State, item: int, fresh: float, year: float) -> float:
+    """Return the most eaten as it is in a week: of what keeps for months no more than twice its even part."""
+    stored = fresh_days(state, item)[0] > _STORED_DAYS
+    return min(fresh, _A_WEEK * year / WEEKS) if stored else fresh
 
 
 def _grows(
@@ -202,6 +211,6 @@ def add_standing(state: State, out: Household) -> None:
         out.crops.append(
             GardenCrop(
                 name, 0.0, (0.0,) * WEEKS, fresh_days(state, item)[0] // 7, nutrients, 0.0,
-                fresh_a_week_kg=fresh, comes=comes,
+                fresh_a_week_kg=_a_week(state, item, fresh, sum(comes)), comes=comes,
             )
         )  # fmt: skip

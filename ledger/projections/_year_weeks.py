@@ -43,7 +43,9 @@ def weeks_of(state: State, house: Household, plan: YearPlan, asked: Asked) -> li
     planted: dict[str, list[str]] = {}
     for line in lines_of(state, house, plan, asked):
         if line["do"] == "plant" and line["week"] is not None:
-            planted.setdefault(line["week"], []).append(f"{line['what']} {line['amount']:.1f} m2")
+            planted.setdefault(line["week"], []).append(
+                f"{line['amount']:.1f} m2 of {line['what']}"
+            )
     early = [_before(asked, planted, day) for day in sorted(planted) if day < house.week_on(0)]
     return early + [_week(house, plan, asked, planted, week) for week in range(WEEKS)]
 
@@ -84,7 +86,7 @@ def _in(by_week: Any, week: int) -> dict[str, float]:
 
 def _said(amounts: dict[str, float], jarred: set[str]) -> str | None:
     parts = [
-        f"{name} {amount:.3g} {'jars' if name in jarred else 'kg'}"
+        f"{amount:.3g} {'jars' if name in jarred else 'kg'} of {name}"
         for name, amount in sorted(amounts.items(), key=lambda pair: -pair[1])
         if amount >= 0.005
     ]

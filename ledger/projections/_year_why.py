@@ -103,7 +103,7 @@ def _spread(
         )
         if one == name and first <= house.week_on(week) <= last
     ]
-    amount = total(f"{record['do']} {name}", unit, *parts)
+    amount = total("all its weeks", unit, *parts)
     weeks = Node("weeks", float(len(parts)), "weeks")
     out = {"amount": amount, "weeks": weeks, "a_week": quotient("a week", unit, amount, weeks)}
     if record["kg"] is not None:

@@ -163,7 +163,7 @@ def _missing(house: Household, lines: list[dict[str, Any]]) -> list[str]:
 
 
 def _notes(state: State, house: Household, chance: str) -> list[Assumption]:
-    beds = [f"{name} not in {' or '.join(beds)}" for name, beds in house.kept_out.items()]
+    beds = [f"{name} ({', '.join(beds)})" for name, beds in house.kept_out.items()]
     return [
         *eaters_of(state).assumptions(),
         Assumption("year", f"The year begins with the first picking, {house.week_on(0)}: what is on the shelf today is taken as eaten until then, as far as it reaches. Needs are those of each week; food is there when it is eaten: fresh as long as it keeps, put up until its time is over, the pantry up to its dates. What is sown indoors says `croftbook show when-to-sow`."),
