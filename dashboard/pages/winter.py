@@ -40,6 +40,7 @@ ASKED = (
     Asked("when_to_sow", "when-to-sow"),
     Asked("months", "month-by-month"),
     Asked("whole_year", "whole-year"),
+    Asked("year_weeks", "whole-year", {"weeks": True}),
     Asked("limits", "whole-year", {"limits": True}),
     Asked("keeping", "keeping-life"),
     Asked("losses", "keeping-life", {"loss": True}),

@@ -60,6 +60,8 @@ class Way:
         Which jar; '' for none.
     frozen_lb : float
         Pounds into the freezer, a unit.
+    shares : str
+        Several ways to one thing that is wanted bear the same word; '' for none (see `Limits.shared`).
     """
 
     name: str
@@ -71,11 +73,15 @@ class Way:
     stove_hours: float = 0.0
     jar: str = ""
     frozen_lb: float = 0.0
+    shares: str = ""
 
 
 @dataclass(frozen=True)
 class Limits:
-    """What a day and the house have: hours by day, stove hours a day, jars by kind, lids, freezer."""
+    """What a day and the house have: hours by day, stove hours a day, jars by kind, lids, freezer.
+
+    `shared` holds fresh kilograms that all ways which share a word may take together.
+    """
 
     hours: tuple[float, ...]
     stove_hours: float = 24.0
@@ -83,6 +89,7 @@ class Limits:
     lids: float = math.inf
     freezer_lb: float = 0.0
     freezer_lb_a_day: float = 0.0
+    shared: Mapping[str, float] = field(default_factory=dict)
 
     @property
     def days(self) -> int:
@@ -213,6 +220,14 @@ class _Programme:
             for col in self.units[w]
         }
         self.rows.append((room, -np.inf, limits.freezer_lb))
+        for word, kg in limits.shared.items():
+            both = {
+                int(col): way.unit_kg
+                for w, way in enumerate(self.ways)
+                if way.shares == word
+                for col in self.units[w]
+            }
+            self.rows.append((both, -np.inf, max(kg, 0.0)))
 
     def cost(self) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
         """Return what each column costs: worth below 0."""

@@ -19,6 +19,7 @@ OF = ("pantry", "eaten", "next season")
 LEAST_KNOWN = 0.7
 """Below this part of the weight known there is no headline."""
 _DAYS = 30.0
+_SEASON = 365.0
 _NOTHING = {
     "pantry": "nothing is in the house that may be counted",
     "eaten": "no meals are written down in those days",
@@ -98,7 +99,7 @@ def asked_of(
     of = of or "pantry"
     if of not in OF:
         raise InputError("of", f"{of!r} is not one of them", f"Write {', '.join(OF)}")
-    horizon = number_of(days, "days", _DAYS, most=3660)
+    horizon = number_of(days, "days", _SEASON if of == "next season" else _DAYS, most=3660)
     if of != "eaten":
         return Asked(of, horizon, state.as_of_day, state.as_of_day)
     last = day_of(end, "to")

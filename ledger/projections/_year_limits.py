@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.methods.year_plan import YearPlan
+from ledger.methods.year_plan import Limit, YearPlan
+from ledger.projections import _year_weeks
 from ledger.projections._arithmetic import product, quotient, total
 from ledger.projections._common import answer
 from ledger.projections._eaters import eaters_of
@@ -22,15 +23,15 @@ __all__ = ["COLUMNS", "build", "why"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
-    Column("limit", "Limit or need", "", "A bed's ground, jars, freezer room, hours of a week, or a nutrient of the year.", main=True),
+    Column("limit", "Limit or need", "", "A bed's ground, jars or freezer room that are full at one time, hours of a week, or a nutrient of the year; of what counts each week the week that uses most.", main=True),
     Column("used", "Used or met", "its unit", "What the plan uses of it; of a need what the plan brings.", main=True),
     Column("most", "There or needed", "its unit", "What there is; of a need what the year needs; of sodium its level.", main=True),
     Column("unit", "Unit", "", "Its unit.", main=True),
     Column("share", "Part", "0 to 1", "Used / most; null of nothing.", main=True),
-    Column("binds", "Holds", "yes or no", "Whether nothing of it is left; of a need whether it is not met.", main=True),
+    Column("binds", "Holds", "yes or no", "Whether nothing of it is left; of a need whether a week does not meet it.", main=True),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
-_YEAR = 365.0
+_WEEKS = 52.0
 _SODIUM = len(NUTRIENTS) - 1
 
 
@@ -39,8 +40,8 @@ def build(state: State, house: Household, plan: YearPlan, asked: str) -> Answer:
     records: list[dict[str, Any]] = []
     for n, name in enumerate(NUTRIENTS):
         brought = float(_brought(house, plan, n).value or 0.0)
-        need = house.needs[n]
-        lacks = n in plan.short
+        need = house.needs[n] * _WEEKS
+        lacks = plan.lacks(n) > 1e-4 * need
         records.append(
             _record(
                 f"whole-year/{asked}/need/{name}", LABELS[name], brought, need, AMOUNTS[name], lacks
@@ -51,7 +52,7 @@ def build(state: State, house: Household, plan: YearPlan, asked: str) -> Answer:
             records.append(
                 _record(
                     f"whole-year/{asked}/limit/{limit.name}",
-                    limit.name,
+                    _told(house, limit),
                     limit.used,
                     limit.most,
                     limit.unit,
@@ -60,8 +61,8 @@ def build(state: State, house: Household, plan: YearPlan, asked: str) -> Answer:
             )
     records.sort(key=lambda r: not r["binds"])
     notes = [
-        Assumption("holds", "What holds the plan is what more of would make it better or cheaper.")
-    ]
+        Assumption("holds", "What holds the plan is what more of would make it better or cheaper. A need of the year is that of its 52 weeks; more than is needed in one week makes up for no other, so that a need may be brought in full over the year and yet not be met in each week.")
+    ]  # fmt: skip
     return answer(
         state, "whole-year", COLUMNS, records, totals={"cost": plan.cost}, assumptions=notes
     )
@@ -105,7 +106,7 @@ def why(state: State, house: Household, plan: YearPlan, key: str, field: str | N
                 "Take an address from `croftbook show whole-year --limits --json`",
             )
         brought, need = (
-            _used(house, plan, name, limit.used, limit.unit),
+            _used(house, plan, limit),
             Node("there", limit.most, limit.unit),
         )
     trees = {"used": brought, "most": need, "share": quotient("part", "0 to 1", brought, need)}
@@ -116,49 +117,40 @@ def why(state: State, house: Household, plan: YearPlan, key: str, field: str | N
     return trees[figure]
 
 
+def _told(house: Household, limit: Limit) -> str:
+    if limit.week is None:
+        return limit.name
+    name = "hours" if limit.name.startswith("hours") else limit.name
+    return f"{name}, week of {house.week_on(limit.week)}"
+
+
 def _need(state: State, house: Household, n: int) -> Node:
-    days = Node("days of the year", _YEAR, "days")
+    weeks, days = Node("weeks of the plan", _WEEKS, "weeks"), Node("days of a week", 7.0, "days")
+    unit = AMOUNTS[NUTRIENTS[n]]
     if n == _SODIUM:
-        return product(
-            "level of the year",
-            AMOUNTS[NUTRIENTS[n]],
-            Node("level a day", house.needs[n] / _YEAR, "mg of sodium a day"),
-            days,
-        )
-    return product(
-        "need of the year", AMOUNTS[NUTRIENTS[n]], eaters_of(state).node(NUTRIENTS[n]), days
-    )
+        day = Node("level a day", house.needs[n] / 7, "mg of sodium a day")
+        return product("level of the year", unit, day, days, weeks)
+    return product("need of the year", unit, eaters_of(state).node(NUTRIENTS[n]), days, weeks)
 
 
 def _brought(house: Household, plan: YearPlan, n: int) -> Node:
     """Return what the plan brings of a nutrient: fresh, put up, from the pantry, bought."""
     unit = AMOUNTS[NUTRIENTS[n]]
+    jarred = {recipe.name for recipe in house.recipes if recipe.per_load}
+    inside = {
+        "fresh": (plan.fresh, {one.name: one.nutrients[n] for one in house.crops}),
+        "put up": (plan.eaten, {one.name: one.nutrients[n] for one in house.recipes}),
+        "in the pantry": (plan.pantry, {one.name: one.nutrients[n] for one in house.foods}),
+        "bought": (plan.bought, {one.name: one.nutrients[n] for one in house.foods}),
+    }
     parts: list[tuple[str, float, float, str]] = []
-    for crop in house.crops:
-        kg = sum(v for (name, _), v in plan.fresh.items() if name == crop.name)
-        parts.append((f"{crop.name}, fresh", kg, crop.nutrients[n], "kg"))
-    for recipe in house.recipes:
-        many = sum(units for (name, _), (units, _) in plan.put_up.items() if name == recipe.name)
-        parts.append(
-            (
-                f"{recipe.name}, put up",
-                many,
-                recipe.nutrients[n],
-                "jars" if recipe.per_load else "kg",
-            )
-        )
-    for food in house.foods:
-        parts.append(
-            (
-                f"{food.name}, in the pantry",
-                plan.pantry.get(food.name, 0.0),
-                food.nutrients[n],
-                "kg",
-            )
-        )
-        parts.append(
-            (f"{food.name}, bought", plan.bought.get(food.name, 0.0), food.nutrients[n], "kg")
-        )
+    for how, (by_week, each) in inside.items():
+        sums: dict[str, float] = {}
+        for (name, _), amount in by_week.items():
+            sums[name] = sums.get(name, 0.0) + amount
+        for name, amount in sums.items():
+            of = "jars" if how == "put up" and name in jarred else "kg"
+            parts.append((f"{name}, {how}", amount, each[name], of))
     nodes = [
         product(label, unit, Node("so much", many, of), Node("in one", each, unit))
         for label, many, each, of in parts
@@ -168,9 +160,29 @@ def _brought(house: Household, plan: YearPlan, n: int) -> Node:
     return total("what the plan brings", unit, *nodes)
 
 
-def _used(house: Household, plan: YearPlan, name: str, used: float, unit: str) -> Node:
-    if name.startswith("ground of "):
+def _used(house: Household, plan: YearPlan, limit: Limit) -> Node:
+    name, week = limit.name, limit.week
+    if week is None:
         bed = name.removeprefix("ground of ")
         parts = [Node(crop, m2, "m2") for (crop, where), m2 in plan.planted.items() if where == bed]
         return total("planted", "m2", *parts)
-    return Node("the plan uses", used, unit)
+    if name.startswith("hours"):
+        return _year_weeks.hours_of(house, plan, week)
+    if name == "stove hours":
+        loads = {one: many for (one, at), (_, many) in plan.put_up.items() if at == week and many}
+        return total(
+            name, "hours",
+            *(product(r.name, "hours", Node("canner loads", float(loads[r.name]), "loads"), Node("a load", r.stove_hours, "hours a load"))
+              for r in house.recipes if r.name in loads),
+        )  # fmt: skip
+    each = {
+        one.name: one.freezer_lb if name == "freezer room" else float(one.jar == name)
+        for one in house.recipes
+    }
+    unit = "lb" if name == "freezer room" else "jars"
+    full = {one: many for (one, at), many in plan.full.items() if at == week and each[one]}
+    nodes = [
+        product(one, unit, Node("there at once", many, "units"), Node("of one", each[one], f"{unit} a unit"))
+        for one, many in full.items()
+    ]  # fmt: skip
+    return total(f"{name}, full at once", unit, *nodes)

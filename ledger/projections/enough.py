@@ -16,6 +16,7 @@ from ledger.projections._enough_supply import Supply, supply_of
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import LABELS, UNITS
+from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -65,7 +66,7 @@ def build(
     of : {'pantry', 'eaten', 'next season'}, optional
         What is set against the need; default the pantry.
     days : text or float, optional
-        For how many days there should be enough; default 30, of what was eaten its own days.
+        For how many days there should be enough; default 30, of next season 365, of what was eaten its own days.
     start, end : ISO text, optional
         The first and last day of what was eaten (``--from``, ``--to``); default the last 30 days.
 
@@ -159,7 +160,7 @@ def _totals(
         "short_first": first,
         "not_known": supply.not_known,
     }
-    totals["in_words"] = _words(asked, records, first)
+    totals["in_words"] = _words(asked, records, first, supply.share_known)
     missing = []
     if not supply.portions:
         missing.append(f"No food to reckon with: {asked.nothing}.")
@@ -177,8 +178,12 @@ def _totals(
     return totals
 
 
-def _words(asked: Asked, records: list[dict[str, Any]], first: str | None) -> list[str]:
+def _words(
+    asked: Asked, records: list[dict[str, Any]], first: str | None, share_known: float
+) -> list[str]:
     out = []
+    if asked.of == "eaten" and share_known >= LEAST_KNOWN:
+        out.append(_eaten(asked, records))
     by_name = {r["nutrient"]: r for r in records}
     if first is not None:
         days = by_name[first]["days"]
@@ -198,6 +203,18 @@ def _words(asked: Asked, records: list[dict[str, Any]], first: str | None) -> li
     return out
 
 
+def _eaten(asked: Asked, records: list[dict[str, Any]]) -> str:
+    """Return of what least was eaten, and the period."""
+    period = f"From {day_text(asked.start)} to {day_text(asked.end)}"
+    known = [r for r in records if r.get("share_of_need") is not None and r["nutrient"] != "sodium"]
+    if not known:
+        return f"{period} no need can be set beside what was eaten."
+    least = min(known, key=lambda r: r["share_of_need"])
+    energy = next((r["share_of_need"] for r in known if r["nutrient"] == "energy"), None)
+    text = f"{period} what was eaten had least of {least['nutrient']}: {least['share_of_need']:.0%} of the need"
+    return text + ("." if energy is None else f"; energy {energy:.0%}.")
+
+
 PROJECTION = Projection(
     name="enough",
     title="Enough",
@@ -207,7 +224,7 @@ PROJECTION = Projection(
     why=_enough_why.why,
     options=(
         Option("of", "the pantry as it stands, what was eaten, or what next season's plan would bring", "pantry", choices=OF),
-        Option("days", "for how many days there should be enough (30 unless said)", "90"),
+        Option("days", "for how many days there should be enough (30 unless said, 365 of next season)", "90"),
         Option("from", "of what was eaten: the first day", "2026-10-01", kind="day"),
         Option("to", "of what was eaten: the last day", "2026-10-31", kind="day"),
     ),

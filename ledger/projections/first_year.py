@@ -54,6 +54,8 @@ _CROPS = {
     "greens": "spinach",
 }
 _YEAR = 365.0
+_CUP, _TSP = 0.25, 48.0
+"""A serving below a quarter of a cup is told in teaspoons, 48 to the cup."""
 
 
 @dataclass(frozen=True)
@@ -204,10 +206,12 @@ def _said(plan: servings.ServingsPlan) -> str:
         return (
             "no servings said"
             if plan.per_person is None
-            else f"{plan.per_person:g} {plan.unit} a person"
+            else f"{plan.per_person:g} {plan.unit}{'' if plan.per_person == 1 else 's'} a person"
         )
     every = "a week" if plan.per_weeks == 1 else f"in {plan.per_weeks:g} weeks"
-    return f"{plan.servings:g} {every} x {plan.weeks:g} weeks x {plan.serving_cups:.3g} cup"
+    cups = plan.serving_cups or 0.0
+    size = f"{cups:.3g} cup" if cups >= _CUP else f"{cups * _TSP:.3g} tsp"
+    return f"{plan.servings:g} {every} x {plan.weeks:g} weeks x {size}"
 
 
 def why(state: State, key: str, field: str | None = None) -> Node:

@@ -12,7 +12,9 @@ from ledger.methods.glut import GlutPlan, Use, plan_glut
 from ledger.projections._arithmetic import product, quotient, total
 from ledger.projections._common import answer, event_node
 from ledger.projections._enough_asked import number_of
-from ledger.projections._glut_house import DAYS, House, Told, day_of, house_of
+from ledger.projections._glut_comes import DAYS
+from ledger.projections._glut_house import LB_G, House, Told, day_of, house_of
+from ledger.projections._ways import GUESS_HOURS
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 
 if TYPE_CHECKING:
@@ -31,7 +33,7 @@ COLUMNS = (
     Column("jars", "Jars", "jars", "Whole jars; null without.", main=True),
     Column("loads", "Loads", "loads", "Canner loads; null without a canner."),
     Column("hours", "Hours", "hours", "Hands' hours; null where there are none.", main=True),
-    Column("process", "As in", "", "The process of the newest batch of one's own that stands as published: set it against `croftbook show as-published` first."),
+    Column("process", "Published", "", "The printed process, looked up anew for this jar, gauge and altitude, with its source; read the whole of it there (`croftbook show as-published`). Null where none is needed."),
     Column("still_wanted", "Wanted", "jars or kg", "How much of it the year still wants, before this plan."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
@@ -90,13 +92,11 @@ def build(
         )
     if found.house.left_out:
         missing.append(
-            f"Left out, as only published processes count: {'; '.join(found.house.left_out)}."
+            f"Not planned for canning, as only published processes count: {'; '.join(found.house.left_out)}. Freezing, drying, eating and giving away are left."
         )
     unknown = [t.way.name for t in found.house.told if not t.hours_known]
     if unknown:
-        missing.append(
-            f"No record of your hours for {', '.join(unknown)}: from 1.0 to 2.5 person-hours a load is a guess without a source."
-        )
+        missing.append(f"No record of your hours for {', '.join(unknown)}: {GUESS_HOURS}.")
     totals["missing"] = missing
     return answer(state, "glut", COLUMNS, records, totals=totals, assumptions=_notes(state, found))
 
@@ -129,18 +129,19 @@ def _record(state: State, house: House, uses: list[Use], asked: str) -> dict[str
         "until": None if len(uses) == 1 else day_of(state, uses[-1].day),
         "do": use.way if told is None else told.action,
         "crop": use.crop,
-        "makes": None if told is None else state.facts.names[told.item],
+        "makes": None if told is None else told.makes,
         "kg": math.fsum(one.kg for one in uses),
         "jars": int(use.units) if told is not None and told.jar else None,
         "loads": use.loads or None,
         "hours": use.hours if told is not None else None,
         "process": None if told is None else told.process,
-        "still_wanted": None if told is None else told.way.wanted,
+        "still_wanted": None if told is None or told.ev is None else told.way.wanted,
         "assumptions": [
             "coming",
             "keeps",
             "process",
             *(["hours"] if told is not None and not told.hours_known else []),
+            *(["printed"] if told is not None and told.ev is None else []),
         ],
     }
 
@@ -158,6 +159,12 @@ def _words(found: Found, lost: float, nothing: float) -> list[str]:
     out.append(
         f"Put up {put_up:,.1f} kg in {hours:,.1f} hours, eaten {found.plan.kg('eat fresh'):,.1f} kg, given away {found.plan.kg('give away'):,.1f} kg."
     )
+    used = {use.way for use in found.plan.uses}
+    out += [
+        f"As printed for {told.makes}: {told.process}."
+        for told in found.house.told
+        if told.way.name in used and told.action == "can"
+    ]
     if not found.plan.proven:
         out.append("No better plan was found in ten seconds; there may be one.")
     return out
@@ -169,10 +176,12 @@ def _notes(state: State, found: Found) -> list[Assumption]:
         f"{name} {days} days ({said})" for name, (days, said) in sorted(found.house.lives.items())
     )
     altitude = state.settings.on("altitude", state.as_of_day) or "not set"
+    gauge = state.settings.on("gauge", state.as_of_day) or "not set"
     return [
-        Assumption("process", f"Only processes of batches that stand as published are planned; altitude {altitude}. How long, how hot and how much acid is not said here: follow the published, tested process for that jar and altitude (`croftbook show as-published`)."),
+        Assumption("process", f"Only printed processes are planned, looked up for altitude {altitude} and gauge {gauge}; a line is a reminder and not the whole of one: read the current document and the canner's manual first (`croftbook show as-published`)."),
+        *([Assumption("printed", f"{', '.join(found.house.planned)}: no batch of your own stands as published, so they are planned as the tables print them; pounds for a jar by their canner loads, no more than the first year's plan wants (`croftbook show first-year`) where it names them.")] if found.house.planned else []),
         Assumption("coming", "What comes is the mean of the same days of earlier years, spread evenly; no weather is known."),
-        Assumption("keeps", f"Fresh it keeps: {lives}." if lives else "Nothing is here."),
+        *([Assumption("keeps", f"Fresh it keeps: {lives}.")] if lives else []),
         Assumption("limits", f"Each day {found.hours:g} hours of hands and {limits.stove_hours:g} of stove (`--hours`, `--stove`); {limits.lids:,.0f} lids, {limits.freezer_lb:,.0f} lb of freezer room and {limits.freezer_lb_a_day:,.0f} lb of new food a day in it (2 lb a cubic foot); heating up and cooling 30 and 45 minutes (common practice, from memory)."),
         Assumption("worth", "Eating comes before putting up, that before giving, that before losing; nothing beyond what the year still wants is put up."),
         *([Assumption("hours", "Hours not of your own record are a guess without a source.")] if any(not t.hours_known for t in found.house.told) else []),
@@ -221,11 +230,20 @@ def _trees(state: State, found: Found, uses: list[Use]) -> dict[str, Node]:
         "jars": units,
         "loads": Node("canner loads of the plan", float(use.loads), "loads"),
         "hours": product("hours", "hours", units, Node(f"a {unit}, by own batches" if told.hours_known else f"a {unit}, a guess without a source", told.way.unit_hours, "hours")),
-        "still_wanted": Node("wanted by the year, less what is there", told.way.wanted, f"{unit}s"),
+        **({} if told.ev is None else {"still_wanted": Node("wanted by the year, less what is there", told.way.wanted, f"{unit}s")}),
     }  # fmt: skip
 
 
 def _each(state: State, told: Told) -> Node:
+    if told.ev is None and not told.lb_from:
+        return Node("fresh for one", told.way.unit_kg, "kg")
+    if told.ev is None:
+        pounds = Node(
+            f"fresh for one, by published canner loads ({told.lb_from})",
+            told.way.unit_kg * 1000 / LB_G,
+            "lb",
+        )
+        return product("fresh for one", "kg", pounds, Node("a pound", LB_G / 1000, "kg a lb"))
     made = event_node(
         state,
         told.ev,

@@ -216,7 +216,7 @@ def _eat_first(state: State) -> Iterator[Doing]:
             day,
             None,
             "eat first",
-            f"eat {name} by today",
+            f"eat {name}: its last day",
             f"eat/{state.lot_id(lot)}",
             f"shelf/{state.lot_id(lot)}",
         )

@@ -196,6 +196,11 @@ def _missing(frosts: Frosts, records: list[dict[str, Any]]) -> list[str]:
     unknown = [r["crop"] for r in records if r["weeks"] is None]
     if unknown:
         out.append(f"The table does not say when {', '.join(unknown)} are sown.")
+    no_weeks = [r["crop"] for r in records if r["weeks"] and r["weeks"].endswith("no weeks")]
+    if no_weeks and frosts.spring:
+        out.append(
+            f"No day to sow {', '.join(no_weeks)}: the table has days to the harvest and no weeks by the frost."
+        )
     untested = [r["crop"] for r in records if r["seed_year"] and r["germination"] is None]
     if untested:
         out.append(

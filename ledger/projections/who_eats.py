@@ -61,7 +61,9 @@ def build(state: State) -> Answer:
         records.append({"why": "who-eats/no known age", **each, "assumptions": ["no-ages"]})
     ids = [note.id for note in notes]
     records.append({"why": "who-eats/all", "person": "all", **eaters.need, "assumptions": ids})
-    totals: dict[str, Any] = {"people": eaters.count}
+    count = eaters.count
+    totals: dict[str, Any] = {"people": int(count) if count == int(count) else count}
+    totals["in_words"] = [f"Needs of one day, for {count:g} at the table."]
     if not eaters.people:
         totals["missing"] = [
             "Nobody is described: `croftbook person Ada --sex female --age 39` says who eats."

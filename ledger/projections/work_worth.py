@@ -58,7 +58,8 @@ def build(state: State, *, season: str | None = None) -> Answer:
     records = [_record(row, helper, given_up) for row in found.rows() if row["hours"]]
     totals: dict[str, Any] = {"season": found.totals["season"]}
     totals["in_words"] = [
-        "The ways are beside each other and are never added: each answers another question."
+        *(f"Season {year}: {said}." for year, said in found.totals["season"].items()),
+        "The ways are beside each other and are never added: each answers another question.",
     ]
     missing = []
     if not records:

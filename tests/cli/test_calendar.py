@@ -60,7 +60,7 @@ def test_calendar_is_written_and_read_back(garden, tmp_path, capsys):
     start = found["Start tomato indoors"]
     assert start["DTSTART"].dt == dt.date(2027, 3, 15)  # METHODS 5: 15 to 29 March
     assert start["DTEND"].dt == dt.date(2027, 3, 30)
-    assert found["Eat milk by today"]["DTSTART"].dt == dt.date(2026, 11, 9)
+    assert found["Eat milk: its last day"]["DTSTART"].dt == dt.date(2026, 11, 9)
     assert found["Have the gauge of dial tested"]["DTSTART"].dt == dt.date(2027, 6, 1)
     assert "croftbook why when-to-sow/2027/0.1/tomato" in str(start["DESCRIPTION"])
 
