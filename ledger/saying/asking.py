@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any
 
-__all__ = ["Draft", "Question", "Reading"]
+__all__ = ["Draft", "Question", "Reading", "place_of"]
 
 
 @dataclass(slots=True)
@@ -29,6 +29,8 @@ class Question:
         Which line of that entry.
     row : int or None
         Which row of a sheet.
+    sheet : str
+        Which sheet, where the file holds several.
     key : tuple of (str, str, int)
         By which its answer is found when the text is read again (`Settled`).
     """
@@ -41,6 +43,7 @@ class Question:
     entry: int | None = None
     line: int | None = None
     row: int | None = None
+    sheet: str = ""
     key: tuple[str, str, int] = ("", "", 0)
 
     def as_json(self) -> dict[str, Any]:
@@ -48,9 +51,7 @@ class Question:
         out: dict[str, Any] = {
             "about": self.about, "text": self.text, "options": self.options, "waits": self.waits,
         }  # fmt: skip
-        if self.row is not None:
-            out["row"] = self.row
-        return out
+        return out | place_of(self.row, self.sheet)
 
 
 @dataclass(slots=True)
@@ -62,13 +63,19 @@ class Draft:
     body: dict[str, Any]
     row: int | None = None
     said: str = ""
+    sheet: str = ""
 
     def as_json(self) -> dict[str, Any]:
         """Return the entry as in formats.md, with `row` where it stood in a sheet."""
         out: dict[str, Any] = {"kind": self.kind, "on": self.on, "body": self.body}
-        if self.row is not None:
-            out["row"] = self.row
-        return out
+        return out | place_of(self.row, self.sheet)
+
+
+def place_of(row: int | None, sheet: str) -> dict[str, Any]:
+    """Return `row`, and of a workbook of several sheets also `sheet`, as JSON has them."""
+    if row is None:
+        return {}
+    return {"row": row, "sheet": sheet} if sheet else {"row": row}
 
 
 @dataclass(slots=True)

@@ -44,7 +44,7 @@ def told_entry(entry: Draft) -> Iterator[str]:
     if not head and "item" in body:
         head = f"{body.get('amount', '')} {body['item']}".strip()
     more = _more(body)
-    yield f"{entry.on}  {_KINDS.get(entry.kind, entry.kind)} {head}{more}".rstrip()
+    yield f"{entry.on}  {_KINDS.get(entry.kind, entry.kind)}{head and f' {head}'}{more}"
     for name, lead in (("lines", ""), ("ate", ""), ("made", "made "), ("used", "from ")):
         for line in body.get(name) or ():
             yield f"  {lead}{_line(line)}"
