@@ -208,6 +208,11 @@ class Book:
             day = day_number(entry.on or self.today())
             for slip in slips(self.state(), self.catalogue(), entry.body, day):
                 answers.settle(slip)
+        if entry.kind == "discarded" and isinstance(entry.body, dict):
+            from ledger.door.seals import settled_seals
+
+            on = entry.on or self.today().isoformat()
+            entry.body = settled_seals(self.catalogue(), entry.body, on, answers)
         self._ask_marked(entry, answers)
         if answers.ask is None or answers.yes is True or not usual:
             return

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -86,6 +87,10 @@ class Batches:
                     last, width = self._last.get(prefix, (0, 0))
                     own = len(str(labels["to"])) - len(prefix) if prefix else 0
                     self._last[prefix] = (max(last, high), max(width, own))
+
+    def every(self) -> Iterator[tuple[str, tuple[str, str, list[dict[str, Any]]]]]:
+        """Yield each batch in jars: its id, and (day, what it makes, made entries with jars)."""
+        yield from self._by_root.items()
 
     def last_label(self, prefix: str) -> tuple[int, int]:
         """Return the highest number that stands on a jar with a prefix, and how wide it is written."""

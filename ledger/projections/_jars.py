@@ -22,19 +22,55 @@ _WENT = {"given_away": -1, "discarded": -1}
 
 
 def jar_totals(state: State) -> dict[str, dict[str, int]]:
-    """Return, by kind of jar: had, filled (now), given_away, broken, empty, never_written_down."""
+    """Return, by kind of jar: had, full (now), given_away, broken, empty, never_written_down.
+
+    A count of empty jars sets `empty` as it was then; what it found more or less changes `had`.
+    """
+    out = _until(state, None)
+    for row in out.values():
+        row["empty"] = _empty(row)
+    for name, (rank, counted) in _counted(state).items():
+        row = out.setdefault(name, _row(0))
+        then = _empty(_until(state, rank).get(name, _row(0)))
+        row["had"] += counted - then
+        row["empty"] = _empty(row)
+    for row in out.values():
+        row["empty"], row["never_written_down"] = max(row["empty"], 0), max(-row["empty"], 0)
+    return out
+
+
+def _until(state: State, rank: int | None) -> dict[str, dict[str, int]]:
+    """Return the rows as they stand after an event, by its place in rule 2's order; None: now."""
     out: dict[str, dict[str, int]] = {}
-    for name, pieces in _pieces(state).items():
+    for name, pieces in _pieces(state, rank).items():
         out[name] = _row(pieces)
-    for (name, jars), (back, away, broken) in _entries(state):
+    for (name, jars), (back, away, broken) in _entries(state, rank):
         row = out.setdefault(name, _row(0))
         row["full"] += jars - back - away - broken
         row["given_away"] += away
         row["broken"] += broken
-    for row in out.values():
-        empty = row["had"] - row["full"] - row["given_away"] - row["broken"]
-        row["empty"], row["never_written_down"] = max(empty, 0), max(-empty, 0)
     return out
+
+
+def _empty(row: dict[str, int]) -> int:
+    return row["had"] - row["full"] - row["given_away"] - row["broken"]
+
+
+def _counted(state: State) -> dict[str, tuple[int, int]]:
+    """Return the newest count of each kind of jar: its place in the order, and how many it found."""
+    table = state.journal.tables["counts"]
+    rows = state.moment.of(table["ev"])
+    item = state.facts.canon[table["item"][rows]]
+    whole = state.facts.strands.pieces(table, rows)
+    rank = state.moment.rank[table["ev"][rows]]
+    is_jar = state.facts.sort[item] == SORTS.index("jar") if rows.size else np.zeros(0, bool)
+    found: dict[str, tuple[int, int]] = {}
+    for i in np.flatnonzero(is_jar & (whole >= 0)).tolist():
+        name, place, many = state.facts.names[int(item[i])], int(rank[i]), int(whole[i]) // 1000
+        before = found.get(name, (-1, 0))
+        if place >= before[0]:
+            found[name] = place, many + (before[1] if place == before[0] else 0)
+    return found
 
 
 def _row(had: int) -> dict[str, int]:
@@ -48,12 +84,14 @@ def _row(had: int) -> dict[str, int]:
     }
 
 
-def _pieces(state: State) -> dict[str, int]:
+def _pieces(state: State, until: int | None) -> dict[str, int]:
     """Return the empty jars that came in, less those that went out as such, by kind."""
     totals: dict[int, int] = {}
     tables, kinds = state.journal.tables, list(KINDS)
     for table, signs in (("supplies", _CAME), ("draws", _WENT)):
         rows = state.moment.of(tables[table]["ev"])
+        if until is not None:
+            rows = rows[state.moment.rank[tables[table]["ev"][rows]] <= until]
         item = state.facts.canon[tables[table]["item"][rows]]
         whole = state.facts.strands.pieces(tables[table], rows)
         kind = tables["events"]["kind"][tables[table]["ev"][rows]]
@@ -64,7 +102,7 @@ def _pieces(state: State) -> dict[str, int]:
     return {state.facts.names[item]: whole // 1000 for item, whole in totals.items()}
 
 
-def _entries(state: State) -> list[tuple[tuple[str, int], tuple[int, int, int]]]:
+def _entries(state: State, until: int | None) -> list[tuple[tuple[str, int], tuple[int, int, int]]]:
     """Return each made entry's jars: (kind, jars), (came back, given away, broken)."""
     journal: Journal = state.journal
     supplies = journal.tables["supplies"]
@@ -75,8 +113,13 @@ def _entries(state: State) -> list[tuple[tuple[str, int], tuple[int, int, int]]]
     broken = (words == "discarded") & (cause == _tables.CAUSES.index("broken"))
     away = words == "given"
     back = np.isin(words, ["eaten", "used", "seed", "discarded"]) & ~broken
+    has_jars = lots["jars"] > 0
+    if until is not None:
+        by_then = state.moment.rank[state.draws["ev"]] <= until
+        back, away, broken = back & by_then, away & by_then, broken & by_then
+        has_jars = has_jars & (state.moment.rank[lots["ev"]] <= until)
     by_entry: dict[tuple[int, int], list[int]] = {}
-    for lot in np.flatnonzero(lots["jars"] > 0).tolist():
+    for lot in np.flatnonzero(has_jars).tolist():
         by_entry.setdefault((int(lots["ev"][lot]), int(lots["n"][lot])), []).append(lot)
     out = []
     for several in by_entry.values():

@@ -5,7 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any
 
-__all__ = ["Draft", "Question", "Reading", "place_of"]
+__all__ = ["HERE", "Draft", "Question", "Reading", "place_of"]
+
+
+HERE = "@"
+"""Before the place of an entry in a reading: a lot that the same text brings in has no id yet."""
 
 
 @dataclass(slots=True)
@@ -67,8 +71,20 @@ class Draft:
 
     def as_json(self) -> dict[str, Any]:
         """Return the entry as in formats.md, with `row` where it stood in a sheet."""
-        out: dict[str, Any] = {"kind": self.kind, "on": self.on, "body": self.body}
+        out: dict[str, Any] = {"kind": self.kind, "on": self.on, "body": _shown(self.body)}
         return out | place_of(self.row, self.sheet)
+
+
+def _shown(body: dict[str, Any]) -> dict[str, Any]:
+    """Return a body without lots that have no id yet."""
+    lines = [one for one in body.get("used") or () if str(one.get("lot", "")).startswith(HERE)]
+    if not lines:
+        return body
+    used = [
+        {k: v for k, v in one.items() if k != "lot"} if one in lines else one
+        for one in body["used"]
+    ]
+    return {**body, "used": used}
 
 
 def place_of(row: int | None, sheet: str) -> dict[str, Any]:

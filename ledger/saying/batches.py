@@ -297,8 +297,23 @@ def _used(context: Context, used: list[Thing], body: Body) -> list[Body]:
         else:
             rest.append(one)
     for line in context.maker.lines(rest, "used"):
+        _todays(context, line)
         out.append(line.body())
     return [one for one in out if "amount" in one]
+
+
+def _todays(context: Context, line: Line) -> None:
+    """Take ``today's plums`` out of what was picked that day, and not the oldest first."""
+    span, words, tokens = line.thing.words, context.words, context.scanner.tokens
+    if span is None or line.thing.lot or line.item is None:
+        return
+    said = any(
+        found is not None and k + found[1] == span[0]
+        for k in range(max(span[0] - 3, 0), span[0])
+        if (found := words.find("small.todays", tokens, k))
+    )
+    if said:
+        line.thing.lot = context.picked(line.item)
 
 
 def _acid(context: Context, thing: Thing) -> dict[str, Any] | None:

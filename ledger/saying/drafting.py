@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from ledger.saying.asking import Draft, Question, Reading
+from ledger.saying.asking import HERE, Draft, Question, Reading
 from ledger.saying.clauses import Clause
 from ledger.saying.days import DayRead
 from ledger.saying.gather import gather
@@ -41,6 +41,10 @@ class Context:
 
     Attributes
     ----------
+    on : date
+        The day of the entries.
+    drafts : list of Draft
+        Entries that the text gave before.
     used : set of int
         Phrases (by where they start) that found a field.
     """
@@ -53,6 +57,8 @@ class Context:
     clause: Clause
     things: Things
     verb: Verb
+    on: dt.date
+    drafts: list[Draft]
     used: set[int] = field(default_factory=set)
     others: list[tuple[str, Body]] = field(default_factory=list)
 
@@ -70,6 +76,20 @@ class Context:
             if place.sort in sorts:
                 self.used.add(phrase.start)
                 return place.text
+        return None
+
+    def picked(self, item: str) -> str | None:
+        """Return the lot of an item that was picked on the day: in this text, else in the book."""
+        on, key = self.on.isoformat(), self.known.catalogue.key
+        for place, draft in reversed(list(enumerate(self.drafts))):
+            if draft.kind == "harvested" and draft.on == on:
+                for n, line in enumerate(draft.body["lines"], 1):
+                    if key(line["item"]) == key(item):
+                        return f"{HERE}{place}:{n}"
+        for id_, day, body, _ in reversed(self.known.about("harvested", item, on)):
+            for line in body["lines"] if day == on else ():
+                if key(line["item"]) == key(item):
+                    return f"{id_}:{line['n']}"
         return None
 
     def people(self) -> list[str]:
@@ -182,6 +202,8 @@ class Drafter:
                 clause,
                 part,
                 verb or Verb(""),
+                on,
+                self.reading.entries,
             )
             make = make_of(verb.kind if verb else None, context)
             made = make(context)

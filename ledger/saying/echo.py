@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from ledger.saying.asking import Draft, Reading
+from ledger.saying.asking import HERE, Draft, Reading
 
 __all__ = ["told", "told_entry"]
 
@@ -63,8 +63,20 @@ def _line(line: dict[str, Any]) -> str:
     return said + _more(line)
 
 
+def _lot(lot: str) -> str:
+    """Return a lot for the eye: a label as it stands, an id by its beginning."""
+    if lot.startswith(HERE):
+        return "what is picked here"
+    entry, _, n = lot.partition(":")
+    return f"{entry[:8]}:{n}" if len(entry) == 36 else lot
+
+
 def _more(part: dict[str, Any]) -> str:
-    out = [text.format(part[name]) for name, text in _WITH.items() if part.get(name)]
+    out = [
+        text.format(_lot(part[name]) if name == "lot" else part[name])
+        for name, text in _WITH.items()
+        if part.get(name)
+    ]
     for one in part.get("work") or ():
         out.append(f"{one['person']} {one['minutes']} minutes")
     for one in part.get("acid") or ():

@@ -64,6 +64,7 @@ class _Gatherer(Beside):
             self._tag(0) in ("of", "article", "filler")
             and self._tag() in ("word", "name", "article", "bed")
         )
+        named = named or self._is_todays()
         after = self._next(0)
         if named and after is not None and after.tag == "word" and self._is_meal(self.i):
             named = False
@@ -98,6 +99,13 @@ class _Gatherer(Beside):
         waits = self.kind in ("put_up", None) and self._names_later()
         if not (named or waits) and self._tag(0) not in ("comma", "and", "amount", "dash"):
             self._flush()
+
+    def _is_todays(self) -> bool:
+        """Return whether a name follows behind ``of today's``."""
+        k = 1 if self._tag(0) == "of" else 0
+        one = self._next(k)
+        found = one and self.scanner.words.find("small.todays", self.scanner.tokens, one.start)
+        return bool(found) and self._tag(k + 1) in ("word", "name")
 
     def _is_plain_price(self, one: Piece, last: Thing) -> bool:
         """Return whether figures behind a thing look like a price, whatever follows: ``milk 3.79 eggs``."""

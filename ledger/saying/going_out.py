@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from ledger.door.seals import SEAL, batches_for, own_batch
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
 from ledger.saying.money import money_text
@@ -211,13 +212,7 @@ def discarded(context: Context, why: str | None = None) -> list[tuple[str, Body]
         things.facts.pop("unsealed")
     _subject_things(context)
     lines = context.maker.lines(things.lines, "discarded")
-    for n, tail in enumerate(list(context.maker.left)):
-        found = _why_text(context, tail)
-        if found is not None:
-            context.maker.left.pop(n)
-            context.maker.notes.append(tail)
-            reason = found if reason == "other" else reason
-            break
+    reason = _why_left(context, reason)
     for phrase, place in context.phrases("to", "in", "on", "from", "with", "by"):
         if place.sort == "" and _why_text(context, place.text) is not None:
             context.used.add(phrase.start)
@@ -234,7 +229,39 @@ def discarded(context: Context, why: str | None = None) -> list[tuple[str, Body]
         from ledger.saying.kinds import _nothing
 
         return _nothing(context)
+    if reason == SEAL:
+        for n, line in enumerate(lines):
+            _own_batch(context, line, n)
     return [("discarded", {"lines": [line.body() for line in lines], "why": reason})]
+
+
+def _why_left(context: Context, reason: str) -> str:
+    """Take the first left-over words that say why as the reason."""
+    for n, tail in enumerate(list(context.maker.left)):
+        found = _why_text(context, tail)
+        if found is not None:
+            context.maker.left.pop(n)
+            context.maker.notes.append(tail)
+            return found if reason == "other" else reason
+    return reason
+
+
+def _own_batch(context: Context, line: Line, at: int) -> None:
+    """Take a jar that failed to seal off its own batch: that of the day, else it is asked."""
+    if line.item is None or line.thing.lot or line.quantity is None:
+        return
+    on = context.on.isoformat()
+    jar = line.quantity.unit if line.quantity.sort == "jar" else None
+    many = float(line.quantity.many) if jar else 1
+    found = batches_for(context.known.catalogue, line.item, on, jar, many)
+    own = own_batch(found, on)
+    if own is None and found:
+        options = [one.text for one in found[:4]]
+        text = f"Which jars of {line.item} failed to seal?"
+        answer = context.maker.ask("batch", line.item, text, options, line=at)
+        own = next((one for one in found if answer and (one.on in answer)), None)
+    if own is not None:
+        line.thing.lot = own.lot
 
 
 def _spoiled_names(context: Context, reason: str) -> str:
