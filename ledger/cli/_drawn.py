@@ -50,7 +50,11 @@ def _of_item(state: State, item: int, draws: NDArray[np.int64]) -> str | None:
     fresh &= np.isin(lots["origin"], _CAME) & (lots["ev"] != state.draws["ev"][draws[0]])
     old = rows[lots["day"][lot[rows]] <= day - _FRESH]
     taken = int(amount[rows].sum())
-    if not fresh.any() or int(amount[old].sum()) <= _LITTLE * taken or not (state.left[fresh] > 0).any():
+    if (
+        not fresh.any()
+        or int(amount[old].sum()) <= _LITTLE * taken
+        or not (state.left[fresh] > 0).any()
+    ):
         return None
     measures = state.settings.newest("measures", "us") or "us"
 

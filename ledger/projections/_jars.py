@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.amounts import format_whole
 from ledger.events import KINDS
 from ledger.projections._common import goes, jars_gone
 from ledger.replay import _tables
@@ -15,7 +16,7 @@ from ledger.replay.journal import Journal
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["jar_totals"]
+__all__ = ["jar_totals", "left_in_words"]
 
 _CAME = {"bought": 1, "received": 1}
 _WENT = {"given_away": -1, "discarded": -1}
@@ -37,6 +38,44 @@ def jar_totals(state: State) -> dict[str, dict[str, int]]:
     for row in out.values():
         row["empty"], row["never_written_down"] = max(row["empty"], 0), max(-row["empty"], 0)
     return out
+
+
+def left_in_words(state: State, lots: list[int]) -> str:
+    """Return what is left of one strand's lots: jars by size, the largest first, then the rest.
+
+    ``30 quart jars, 1 pint jar, 1 lb 4 oz``; an open jar counts as its part.
+    """
+    measures = state.settings.newest("measures", "us") or "us"
+    measure = state.facts.measure[int(state.lots["item"][lots[0]])] if lots else "mass"
+    jars: dict[str, tuple[float, int]] = {}
+    rest = 0
+    for lot in lots:
+        left, jar = int(state.left[lot]), _jar_of(state, lot)
+        if jar is None:
+            rest += left
+            continue
+        many, whole = jars.get(jar, (0.0, 0))
+        share = int(state.lots["jars"][lot]) / int(state.lots["whole"][lot])
+        jars[jar] = many + left * share, whole + left
+    # of one batch in several sizes a quart holds more than a pint
+    order = sorted(jars.items(), key=lambda one: -one[1][1] / max(one[1][0], 1e-9))
+    parts = [f"{_few(many)} {jar}{'' if _few(many) == '1' else 's'}" for jar, (many, _) in order]
+    if rest or not parts:
+        parts.append(format_whole(rest, measure, measures=measures))
+    return ", ".join(parts)
+
+
+def _few(many: float) -> str:
+    return f"{many:.2f}".rstrip("0").rstrip(".")
+
+
+def _jar_of(state: State, lot: int) -> str | None:
+    """Return the jar that a lot is kept in; None where it is in none."""
+    row = int(state.lots["row"][lot])
+    if row < 0 or not state.lots["jars"][lot]:
+        return None
+    code = int(state.journal.tables["supplies"]["jar"][row])
+    return None if code < 0 else state.facts.names[int(state.facts.canon[code])]
 
 
 def _until(state: State, rank: int | None) -> dict[str, dict[str, int]]:

@@ -8,7 +8,7 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.projections._common import answer, assumptions_of
-from ledger.projections._jars import jar_totals
+from ledger.projections._jars import jar_totals, left_in_words
 from ledger.projections._keeping import keeping_of
 from ledger.projections._shelf_ahead import listed_lots
 from ledger.projections._shelf_items import ITEM_COLUMNS, build_items
@@ -124,8 +124,6 @@ def build(
 
 
 def _record(state: State, lot: int) -> dict[str, Any]:
-    from ledger.amounts import format_whole
-
     lots, facts = state.lots, state.facts
     item, whole, left = int(lots["item"][lot]), int(lots["whole"][lot]), int(state.left[lot])
     jars = int(lots["jars"][lot]) or None
@@ -151,9 +149,7 @@ def _record(state: State, lot: int) -> dict[str, Any]:
         "labels_left": _labels_left(state, lot, jars, jars_left),
         "left.whole": left,
         "left.measure": facts.measure[item],
-        "left.text": format_whole(
-            left, facts.measure[item], measures=state.settings.newest("measures", "us") or "us"
-        ),
+        "left.text": left_in_words(state, [lot]),
         "share_left": share,
         "use_by": None if use_by is None else day_text(use_by),
         "days_left": None if use_by is None else use_by - state.as_of_day,
