@@ -167,7 +167,7 @@ def _record(state: State, lot: int) -> dict[str, Any]:
 def _origin(state: State, lot: int) -> dict[str, float | None]:
     grams = state.costs.lot[lot, 8:14]
     total = float(grams.sum())
-    origin = int(state.lots["origin"][lot])
+    origin = int(state.lots["came"][lot])
     if total > 0:
         return {
             f"origin.{name}": float(g) / total for name, g in zip(ORIGINS[:6], grams, strict=True)
