@@ -201,6 +201,6 @@ def _lots(book: Book, written: Written) -> dict[tuple[str, int], str]:
     for name in supplies:
         for line in written.body.get(name) or ():
             facts = catalogue.facts(line.get("item") or written.body.get("makes", ""))
-            if facts is not None and facts.sort not in _NO_LOTS:
+            if facts is not None and facts.sort not in _NO_LOTS and line.get("whole") != 0:
                 found[name, line["n"]] = f"{entry}:{line['n']}"
     return found

@@ -26,8 +26,18 @@ __all__ = ["Context", "Drafter"]
 Body = dict[str, Any]
 _WITH_MONEY = frozenset({"bought", "given_away", "received", "price_seen"})
 _FACTS = {
-    "put_up": ("method", "psi", "headspace", "pack", "gauge", "altitude", "labels", "unsealed"),
-    "eaten": ("people", "guests", "meal"),
+    "put_up": (
+        "method",
+        "psi",
+        "headspace",
+        "pack",
+        "gauge",
+        "altitude",
+        "labels",
+        "unsealed",
+        "again",
+    ),
+    "eaten": ("people", "guests", "meal", "again"),
     "discarded": ("unsealed", "meal"),
     "counted": ("left",),
     "planted": ("row", "area", "length"),
@@ -60,6 +70,7 @@ class Context:
     on: dt.date
     drafts: list[Draft]
     used: set[int] = field(default_factory=set)
+    beds: list[tuple[Phrase, Place]] = field(default_factory=list)
     others: list[tuple[str, Body]] = field(default_factory=list)
 
     def phrases(self, *roles: str) -> list[tuple[Phrase, Place]]:

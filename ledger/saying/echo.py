@@ -45,7 +45,13 @@ def told_entry(entry: Draft) -> Iterator[str]:
         head = f"{body.get('amount', '')} {body['item']}".strip()
     more = _more(body)
     yield f"{entry.on}  {_KINDS.get(entry.kind, entry.kind)}{head and f' {head}'}{more}"
-    for name, lead in (("lines", ""), ("ate", ""), ("made", "made "), ("used", "from ")):
+    for name, lead in (
+        ("lines", ""),
+        ("ate", ""),
+        ("made", "made "),
+        ("used", "from "),
+        ("left", "left "),
+    ):
         for line in body.get(name) or ():
             yield f"  {lead}{_line(line)}"
     if isinstance(body.get("seed"), dict):
@@ -80,5 +86,5 @@ def _more(part: dict[str, Any]) -> str:
     for one in part.get("work") or ():
         out.append(f"{one['person']} {one['minutes']} minutes")
     for one in part.get("acid") or ():
-        out.append(f"{one['amount']} {one['acid']} per {one['per']}")
+        out.append(f"{one['amount']} {one['acid']} per {one.get('per', 'jar')}")
     return (", " if out else "") + ", ".join(out)

@@ -12,6 +12,13 @@ from ledger.saying.asking import HERE, Reading
 __all__ = ["entries_of"]
 
 
+_SORTS = {
+    "animal": {"sort": "garden input"},
+    "layer": {"sort": "garden input", "feeds": "egg"},
+}
+"""Animals that were bought are what goes into what they give, and no food on a shelf."""
+
+
 def entries_of(
     catalogue: Catalogue, reading: Reading, *, by: str | None = None, id: str | None = None
 ) -> list[Entry]:
@@ -58,5 +65,5 @@ def _described(catalogue: Catalogue, reading: Reading) -> list[Entry]:
         out.append(Entry("item_described", {"item": item, "sort": sort, "also": also}))
     for item, sort in reading.sorts.items():
         if catalogue.facts(item) is None:
-            out.append(Entry("item_described", {"item": item, "sort": sort}))
+            out.append(Entry("item_described", {"item": item, **_SORTS.get(sort, {"sort": sort})}))
     return out

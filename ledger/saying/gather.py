@@ -28,7 +28,7 @@ class _Gatherer(Beside):
         self.i = 0
 
     def walk(self, pieces: list[Piece]) -> Things:
-        self.pieces, self.i = pieces, 0
+        self.pieces, self.i = [self._as_thing(one) for one in pieces], 0
         while self.i < len(self.pieces):
             one = self.pieces[self.i]
             step = getattr(self, f"_on_{one.tag}", None)
@@ -39,6 +39,13 @@ class _Gatherer(Beside):
                 step(one)
         self._flush()
         return self.out
+
+    def _as_thing(self, one: Piece) -> Piece:
+        """Take a canner that is bought as a thing, and no way of putting up."""
+        if one.tag != "process" or self.kind not in ("bought", "got", "price_seen", "received"):
+            return one
+        is_thing = self.scanner.words.find("sorts", self.scanner.tokens, one.start)
+        return Piece("word", one.value, one.start, one.end) if is_thing else one
 
     def _next(self, k: int = 1) -> Piece | None:
         return self.pieces[self.i + k] if self.i + k < len(self.pieces) else None
@@ -163,6 +170,8 @@ class _Gatherer(Beside):
             ):
                 if tag == "filler":
                     break
+            elif tag == "of" and self._is_fee_of(start, k):
+                pass
             else:
                 break
             k += 1
@@ -177,6 +186,12 @@ class _Gatherer(Beside):
         )
         self.pending, self.apart, self.zero = [], "", False
         self.out.lines.append(thing)
+
+    def _is_fee_of(self, start: int, k: int) -> bool:
+        """Return whether a name goes on behind `of`: ``membership of the canning club``."""
+        after = self.pieces[k + 1].tag if k + 1 < len(self.pieces) else ""
+        fee = self.scanner.words.find("small.fees", self.scanner.tokens, start)
+        return fee is not None and after in ("article", "word", "name")
 
     def _is_jar_label(self) -> bool:
         """Read ``jar K12`` as the label alone."""

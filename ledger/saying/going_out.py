@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from ledger.door.seals import SEAL, batches_for, own_batch
-from ledger.saying.drafting import Body, Context
+from ledger.saying.again import dish_lines
+from ledger.saying.drafting import Body, Context, thing_text
 from ledger.saying.making import Line
 from ledger.saying.money import money_text
+from ledger.saying.numbers import number_at
 from ledger.saying.prices import price_of
 from ledger.saying.things import Thing
+from ledger.saying.tokens import tokens_of
 
-__all__ = ["counted", "discarded", "eaten", "given_away", "out_of", "swapped"]
+__all__ = ["counted", "discarded", "eaten", "given_away", "leftovers", "out_of", "swapped"]
 
 
 def eaten(context: Context) -> list[tuple[str, Body]]:
@@ -34,8 +38,11 @@ def eaten(context: Context) -> list[tuple[str, Body]]:
     kept = context.take(("kept",), "from", "in")
     if kept is not None:
         context.maker.notes.append(f"from the {kept}")
+    dish = dish_lines(context)
+    if dish is not None:
+        body, things.lines = {**dish, **body}, []
     lines = context.maker.lines(things.lines, "eaten")
-    if not lines:
+    if not lines and dish is None:
         from ledger.saying.kinds import _nothing
 
         return _nothing(context)
@@ -48,6 +55,30 @@ def eaten(context: Context) -> list[tuple[str, Body]]:
     if people:
         context.maker.notes.append(" and ".join(people))
     return [("eaten", {"ate": [line.body() for line in lines], **body})]
+
+
+def leftovers(context: Context) -> list[tuple[str, Body]]:
+    """Keep what is left of the meal said before; which part of the dish it is, is asked."""
+    kept = context.take(("kept",), "in", "to", "on") or "fridge"
+    meal = next((one for one in reversed(context.drafts) if one.kind == "eaten"), None)
+    lines = [one for one in context.maker.lines(context.things.lines, "left") if one.quantity]
+    if meal is None or not lines:
+        text = "What is left over belongs to a meal: say the meal with it (ate ..., leftovers 1 qt soup)."
+        context.maker.ask("meal", "left", text)
+        return []
+    there = [one["item"] for one in meal.body["ate"]]
+    for line in lines:
+        whole = next((one for one in there if one.endswith(f" {line.item}")), line.item)
+        line.item = line.item if line.item in there else whole
+        text = f"Which part of the dish is the {line.item}?"
+        said = context.maker.ask("share", str(line.item), text, ["1/4", "1/3", "1/2"])
+        tokens = tokens_of(said or "")
+        part = number_at(context.words, tokens, 0) if tokens else None
+        left = {**line.body(), "kept": kept}
+        if part is not None and 0 < part.value <= 1:
+            left["share"] = round(float(part.value), 4)
+        meal.body.setdefault("left", []).append(left)
+    return []
 
 
 def _eater(context: Context) -> str | None:
@@ -194,6 +225,10 @@ def swapped(context: Context, *, is_got: bool) -> list[tuple[str, Body]]:
 def discarded(context: Context, why: str | None = None) -> list[tuple[str, Body]]:
     """Make what was thrown away, with the word that says why as its note."""
     things = context.things
+    if context.verb.why == "fed to animals" and why is None:
+        fed = fed_starter(context)
+        if fed is not None:
+            return fed
     reason = why or context.verb.why or "other"
     for one in list(things.lines):
         if one.amounts or one.words is None:
@@ -213,16 +248,11 @@ def discarded(context: Context, why: str | None = None) -> list[tuple[str, Body]
     _subject_things(context)
     lines = context.maker.lines(things.lines, "discarded")
     reason = _why_left(context, reason)
-    for phrase, place in context.phrases("to", "in", "on", "from", "with", "by"):
-        if place.sort == "" and _why_text(context, place.text) is not None:
-            context.used.add(phrase.start)
-            context.maker.notes.append(place.text)
-        elif place.sort in ("animals", "pets", "pests", "person", "wild", "bed", "kept"):
-            context.used.add(phrase.start)
-            context.maker.notes.append(context.scanner.said(phrase.start, phrase.words[1]))
-            reason = (
-                "fed to animals" if place.sort == "animals" and "to" in phrase.roles else reason
-            )
+    context.beds = context.phrases("in", "on", "from")
+    reason = _why_places(context, reason)
+    lost = _lost_in_bed(context, lines, reason)
+    if lost is not None:
+        return lost
     if "receiver" in things.facts and context.verb.why == "fed to animals":
         context.maker.notes.append(context.scanner.said(*things.facts.pop("receiver")))
     if not lines:
@@ -233,6 +263,69 @@ def discarded(context: Context, why: str | None = None) -> list[tuple[str, Body]
         for n, line in enumerate(lines):
             _own_batch(context, line, n)
     return [("discarded", {"lines": [line.body() for line in lines], "why": reason})]
+
+
+def fed_starter(context: Context) -> list[tuple[str, Body]] | None:
+    """Make the feeding of a starter a batch of it; None where something else was fed."""
+    things, words = context.things, context.words
+    named = things.facts.get("receiver") or next(
+        (one.words for one in things.lines if one.words and not one.amounts), None
+    )
+    if named is None:
+        named = next((one for one in things.subject), None)
+    tokens = context.scanner.tokens
+    if named is None or not any(
+        words.find("small.starter", tokens, k) for k in range(named[0], named[1])
+    ):
+        return None
+    things.facts.pop("receiver", None)
+    things.subject = [one for one in things.subject if one != named]
+    name = context.maker.item(context.scanner.said(*named), 0, makes=True).item
+    food = [one for one in things.lines if one.words != named]
+    wet = [one for one in food if one.words and words.find("small.water", tokens, one.words[0])]
+    lines = context.maker.lines([one for one in food if one not in wet], "used")
+    used = [line.body() for line in lines if line.quantity]
+    amounts = [line.quantity for line in lines if line.quantity]
+    amounts += [one.amounts[0] for one in wet if one.amounts]
+    context.maker.notes += [thing_text(context, one) for one in wet]
+    made = amounts[0] if amounts else None
+    if made is not None and all(one.unit == made.unit for one in amounts):
+        made = replace(made, many=sum((one.many for one in amounts), start=Fraction(0)))
+    if made is None or not used:
+        context.maker.ask("used", name, f"What was the {name} fed with?")
+        return []
+    body: Body = {"makes": name, "method": "ferment", "used": used}
+    return [("put_up", {**body, "made": [{"amount": made.text(), "kept": "fridge"}]})]
+
+
+def _lost_in_bed(context: Context, lines: list[Line], reason: str) -> list[tuple[str, Body]] | None:
+    """Make a crop lost where it stood a harvest of nothing; None where it was in the house."""
+    beds = [place.text for _, place in context.beds if place.sort == "bed"]
+    if reason not in ("lost", "pests") or not beds or any(line.quantity for line in lines):
+        return None
+    names = {line.item for line in lines}
+    context.maker.questions = [
+        one for one in context.maker.questions if one.code != "amount" or one.about not in names
+    ]
+    for line in lines:
+        line.thing.is_zero = True
+        line.more["bed"] = beds[-1]
+    return [("harvested", {"lines": [line.body() for line in lines]})]
+
+
+def _why_places(context: Context, reason: str) -> str:
+    """Take where it went, and to whom, as a note; given to animals it was fed to them."""
+    for phrase, place in context.phrases("to", "in", "on", "from", "with", "by"):
+        if place.sort == "" and _why_text(context, place.text) is not None:
+            context.used.add(phrase.start)
+            context.maker.notes.append(place.text)
+        elif place.sort in ("animals", "pets", "pests", "person", "wild", "bed", "kept"):
+            context.used.add(phrase.start)
+            context.maker.notes.append(context.scanner.said(phrase.start, phrase.words[1]))
+            reason = (
+                "fed to animals" if place.sort == "animals" and "to" in phrase.roles else reason
+            )
+    return reason
 
 
 def _why_left(context: Context, reason: str) -> str:

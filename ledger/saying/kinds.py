@@ -25,6 +25,7 @@ def make_of(kind: str | None, context: Context) -> Make:
         "price_seen": price_seen, "planted": planted, "practised": practised,
         "put_up": batches.put_up, "eaten": going_out.eaten, "given_away": going_out.given_away,
         "discarded": going_out.discarded, "counted": going_out.counted, "out_of": going_out.out_of,
+        "leftovers": going_out.leftovers,
     }  # fmt: skip
     return table[kind] if kind else _verbless
 
@@ -60,14 +61,85 @@ def _own(context: Context) -> list[Line]:
 def harvested(context: Context) -> list[tuple[str, Body]]:
     """Make a harvest: lines with their bed, and who worked."""
     things = context.things
+    if context.verb.how == "seed" and not _saved_seed(context):
+        context.verb = type(context.verb)("")
+        return _verbless(context)
     _subject_is_thing(context)
     loose_places(context, ("bed",))
+    if context.verb.how == "failed":
+        _failed(context)
     lines = context.maker.lines(things.lines, "harvested", plants=True)
+    if context.verb.how == "seed":
+        _own_seed(context, lines)
     _beds(context, lines)
     _kept(context, lines)
     body: Body = {"lines": _bodies(lines)}
     context.work(body)
     return [("harvested", body)] if lines else _nothing(context)
+
+
+def _failed(context: Context) -> None:
+    """Take ``the lettuce crop failed, hail`` as a harvest of nothing, with the word that says why."""
+    things = context.things
+    for span in list(things.subject):
+        if context.places.of_span(span).sort in ("", "bed"):
+            things.subject.remove(span)
+            things.lines.insert(0, Thing(words=_crop_of(context, span)))
+    for one in list(things.lines[1:]):
+        if not one.amounts and one.words and one.joined == "comma":
+            things.lines.remove(one)
+            context.maker.notes.append(context.scanner.said(*one.words))
+    for one in things.lines:
+        one.is_zero = not one.amounts
+    said = context.clause.verb
+    if said is not None:
+        context.maker.notes.insert(0, context.scanner.said(said.start, said.end))
+
+
+def _crop_of(context: Context, span: tuple[int, int]) -> tuple[int, int]:
+    """Return the words of a crop without ``crop`` behind them."""
+    last = context.scanner.tokens[span[1] - 1].low
+    return (span[0], span[1] - 1) if last in ("crop", "harvest") and span[1] > span[0] + 1 else span
+
+
+def _is_seed(context: Context, span: tuple[int, int]) -> bool:
+    """Return whether words name seed: ``tomato seed``, ``Bohnensamen``."""
+    tokens, words = context.scanner.tokens, context.words
+    ends = tuple(words.data["small"]["seeds"].split("|"))
+    return any(
+        words.find("small.seeds", tokens, k) is not None
+        or (words.code == "de" and tokens[k].low.endswith(ends))
+        for k in range(*span)
+    )
+
+
+def _saved_seed(context: Context) -> bool:
+    """Return whether what was saved is seed; ``seed from the beans`` is bean seed."""
+    spans = [one.words for one in context.things.lines if one.words] + context.things.subject
+    return any(_is_seed(context, one) for one in spans)
+
+
+def _own_seed(context: Context, lines: list[Line]) -> None:
+    """Name saved seed by its crop, and take a new name for seed without a question."""
+    for line in lines:
+        if line.item is None or line.thing.words is None:
+            continue
+        if not _is_seed(context, line.thing.words):
+            continue
+        if context.words.is_("small.seeds", line.item):
+            for phrase, place in context.phrases("from"):
+                named = context.maker.names.find(place.text)
+                if named.state in ("book", "table"):
+                    context.used.add(phrase.start)
+                    line.item = f"{named.item} {context.scanner.said(*line.thing.words)}"
+                    line.item = context.maker.names.singular(line.item)
+                    break
+        item = line.item
+        context.maker.questions = [
+            one for one in context.maker.questions if (one.code, one.about) != ("new", item)
+        ]
+        if context.known.sort(item) is None:
+            context.maker.sorts[item] = "garden input"
 
 
 def _subject_is_thing(context: Context) -> None:
@@ -132,12 +204,16 @@ def bought(context: Context) -> list[tuple[str, Body]]:
     things = context.things
     loose_places(context, ("shop", "person"))
     body: Body = {}
+    other = _fees(context)
+    if other:
+        body["other"] = other
     shop = context.take(("shop", "person", "", "bed"), "at", "from", "in", "by")
     if shop is not None:
         body["shop"] = shop
     crops = [(one, place) for one, place in context.phrases("to") if place.sort in ("", "bed")]
     lines = context.maker.lines(things.lines, "bought")
     give_prices(context.maker, things, lines)
+    _animals(context, lines)
     for phrase, place in crops:
         named = context.maker.names.find(place.text)
         if named.state in ("book", "table") and not named.tail:
@@ -148,10 +224,57 @@ def bought(context: Context) -> list[tuple[str, Body]]:
     people = context.people()
     if people:
         context.maker.notes.append("with " + " and ".join(people))
-    if not lines:
+    if not lines and not other:
         return _nothing(context)
     body["lines"] = _bodies(lines)
     return [("bought", body)]
+
+
+def _animals(context: Context, lines: list[Line]) -> None:
+    """Take new animals as what goes into what they give: layers into eggs."""
+    for line in lines:
+        if line.item is None or context.maker.sorts.get(line.item) != "food":
+            continue
+        span = line.thing.words
+        found = span and context.words.find("sorts", context.scanner.tokens, span[1] - 1)
+        if found and found[0] in ("animal", "layer"):
+            context.maker.sorts[line.item] = str(found[0])
+
+
+def _fees(context: Context) -> list[Body]:
+    """Take out what is no thing: a membership, postage, a repair; it is other spending by its words."""
+    things = context.things
+    spans = [one.words for one in things.lines if one.words and _is_fee(context, one.words)]
+    phrases = [
+        one for one, _ in context.phrases("to", "against", "at") if _is_fee(context, one.words)
+    ]
+    spans += [one.words for one in phrases]
+    if len(spans) != 1:
+        return []
+    loose = [one for one in things.lines if one.words is None or one.words == spans[0]]
+    bare = [q for one in loose for q in (*one.amounts, *one.extra) if q.unit is None]
+    money = [one.value for one, _ in things.money]
+    values = money or [one.many for one in bare]
+    if len(values) != 1 or len(things.lines) > len(loose):
+        return []
+    context.used |= {one.start for one in phrases}
+    things.lines, things.money = [], []
+    said = context.scanner.said(*spans[0])
+    rest = [one for one, _ in context.phrases("from", "at", "in", "to") if one not in phrases]
+    for one in rest[:1]:
+        context.used.add(one.start)
+        said = f"{said} {context.scanner.said(one.start, one.words[1])}"
+    return [{"words": said, "paid": money_text(values[0]), "belongs": True}]
+
+
+def _is_fee(context: Context, span: tuple[int, int]) -> bool:
+    tokens, words = context.scanner.tokens, context.words
+    ends = tuple(one for one in words.data["small"]["fees"].split("|") if len(one) > 4)
+    return any(
+        words.find("small.fees", tokens, k) is not None
+        or (words.code == "de" and tokens[k].low.endswith(ends))
+        for k in range(*span)
+    )
 
 
 def received(context: Context) -> list[tuple[str, Body]]:
@@ -383,6 +506,9 @@ def _verbless(context: Context) -> list[tuple[str, Body]]:
         from ledger.saying.going_out import discarded
 
         return discarded(context)
+    if any(one.words and _is_fee(context, one.words) for one in things.lines):
+        context.verb = type(context.verb)("bought")
+        return bought(context)
     if things.facts.get("left") or any(one.is_zero for one in things.lines):
         from ledger.saying.going_out import counted
 

@@ -139,7 +139,7 @@ class Maker:
             words = named.item.split(" ")
             found = found or self.words.find("sorts", tokens_of(words[-1]), 0)
             sort = found[0] if found is not None else "supply"
-            self.sorts[named.item] = "food" if sort == "animal" else sort
+            self.sorts[named.item] = "food" if sort in ("animal", "layer") else sort
         self.last_item = named.item
         return named
 
@@ -302,6 +302,10 @@ class Maker:
             self._ask_weight(line.item, said, at)
 
     def _ask_amount(self, line: Line, use: str, at: int) -> None:
+        sort = self.sorts.get(line.item or "") or self.known.sort(line.item or "")
+        if use == "bought" and sort == "equipment":
+            line.quantity = Quantity(Fraction(1), None, "count", 0)  # one canner, one spade
+            return
         waits = use == "used"
         jars = self.known.jars(line.item or "") if use in _ON_THE_SHELF else []
         options = [f"1 {jar}" for jar in jars[:2]]

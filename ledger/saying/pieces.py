@@ -170,6 +170,16 @@ class Scanner:
     def _phrase_first(self, i: int) -> Piece | None:
         """Read what is longer than the words that it begins with."""
         words, tokens = self.words, self.tokens
+        place = words.find("shops", tokens, i)
+        if place is not None and place[1] > 1:
+            return Piece("name", None, i, i + place[1])
+        if words.find("small.article", tokens, i) and i + 1 < len(tokens):
+            place = words.find("shops", tokens, i + 1)
+            if place is not None and place[1] > 1:
+                return Piece("article", None, i, i + 1)
+        again = words.find("small.again", tokens, i)
+        if again is not None:
+            return Piece("again", True, i, i + again[1])
         unsealed = self._unsealed(i)
         if unsealed is not None:
             return unsealed
