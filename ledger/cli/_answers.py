@@ -113,7 +113,7 @@ def _answer(book: Book, one: Waiting, text: str, *, as_json: bool = False) -> No
     entries = entries_of(one, text, _known(book))
     doubts = Doubts(yes=False)
     doubts.answers.spoken = True
-    written = doubts.settle(lambda: book.enter_all(entries, doubts.answers), book)
+    written = doubts.settle(lambda: book.enter_all(entries, doubts.answers))
     _say(written, as_json=as_json)
 
 

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from ledger.door import Written
     from ledger.replay import State
 
-__all__ = ["drawn"]
+__all__ = ["drawn", "left_alone"]
 
 _FRESH = 7
 """Days: what came in so shortly before is likely what was meant. Our own choice."""
@@ -38,6 +38,30 @@ def drawn(book: Book, written: Written) -> list[str]:
         text = _of_item(state, item, draws[state.draws["item"][draws] == item])
         if text:
             out.append(text)
+    return out
+
+
+def left_alone(book: Book, written: Written) -> list[str]:
+    """Return what a count left as it was: the same item, kept in a measure that it did not name."""
+    state = book.state(as_of=max(written.event.on, book.today().isoformat()))
+    measures = state.settings.newest("measures", "us") or "us"
+    out, seen = [], set()
+    for line in written.body["lines"]:
+        item = state.facts.find(line["item"])
+        if item is None or item in seen:
+            continue
+        seen.add(item)
+        counted = {
+            state.facts.comes(item, one)[0]
+            for one in written.body["lines"]
+            if state.facts.find(one["item"]) == item
+        }
+        for strand in state.facts.strands.several(item):
+            left = int(state.left[state.lots["item"] == strand].sum())
+            if strand not in counted and left > 0:
+                said = format_whole(left, state.facts.measure[strand], measures=measures)
+                name = state.facts.names[item]
+                out.append(f"{said} of {name} stay as they were: the count is in another measure")
     return out
 
 

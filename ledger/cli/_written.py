@@ -41,6 +41,10 @@ def report(book: Book, written: Written, *, as_json: bool, caution: str | None =
 
         written.notes += drawn(book, written)
         cost, published = _putup.cost_of(book, written), _putup.verdicts(book, written)
+    if written.event.kind == "counted":
+        from ledger.cli._drawn import left_alone
+
+        written.notes += left_alone(book, written)
     lots = _lots(book, written)
     if as_json:
         _common.print_json(
