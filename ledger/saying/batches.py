@@ -250,7 +250,7 @@ def _filled(made: list[Thing]) -> list[Thing]:
     words = next((one.words for one in made if one.words is not None), None)
     for one in made:
         one.words = one.words or words
-    return made
+    return [one for one in made if one.amounts] or made
 
 
 # -- what came out --------------------------------------------------------------------------

@@ -60,7 +60,8 @@ class Beside:
         self.i += 1
         if self.pending and self._tag(0) not in ("word", "name", "of"):
             self._flush()
-        leads = bool(self.apart) and self._tag(0) in ("amount", "word", "name")
+        k = 1 if self._tag(0) == "mark" else 0  # "Tuesday: 9 eggs"
+        leads = bool(self.apart) and self._tag(k) in ("amount", "word", "name")
         self.out.days.append((one.value, len(self.out.lines)))
         if leads and self.out.lines:
             self.out.led.append(len(self.out.days) - 1)

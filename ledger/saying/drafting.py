@@ -189,7 +189,7 @@ class Drafter:
         verbs = sorted(
             [*([clause.verb] if clause.verb else []), *clause.more], key=lambda one: one.start
         )
-        spoken: list[Verb | None] = [one.value for one in verbs] or [None]
+        spoken: list[Verb | None] = [*_apart([one.value for one in verbs])] or [None]
         for verb in spoken:
             self._of_verb(clause, gather(self.scanner, clause), verb, kinds.make_of)
 
@@ -337,6 +337,16 @@ class Drafter:
         for one in context.things.phrases:
             if one.start not in context.used:
                 self.maker.left.append(self.scanner.said(one.start, one.words[1]))
+
+
+def _apart(verbs: list[Verb]) -> list[Verb]:
+    """Return one verb of each kind, the one that says most: ``fell over and broke`` happened once."""
+    out: dict[str, Verb] = {}
+    for one in verbs:
+        before = out.get(one.kind)
+        if before is None or (one.kind == "discarded" and one.why in ("broken", "fed to animals")):
+            out[one.kind] = one
+    return list(out.values())
 
 
 def question_of_kind(said: str, options: list[str]) -> Question:

@@ -65,6 +65,9 @@ class _Gatherer(Beside):
 
     def _on_amount(self, one: Piece) -> None:
         said: Quantity = one.value
+        if said.unit is not None and not self.pending and self._is_each(self.i):
+            self.apart = ""
+            return
         self.i += 1
         last = self.out.lines[-1] if self.out.lines else None
         named = self._tag(0) in ("word", "name", "bed", "label") or (
@@ -277,7 +280,12 @@ class _Gatherer(Beside):
             self._apart_now("comma")
 
     def _on_mark(self, one: Piece) -> None:
+        """Take what stands behind ``applesauce:`` as things of their own, not as more of that name."""
         self.i += 1
+        last = self.out.lines[-1] if self.out.lines else None
+        heads = last is not None and last.words is not None and not last.amounts
+        if heads and one.value == ":" and self.kind == "put_up" and not self.pending:
+            self.apart = self.apart or "comma"
 
     def _skip(self, one: Piece) -> None:
         self.i += 1

@@ -104,6 +104,12 @@ def _eater(context: Context) -> str | None:
 def given_away(context: Context) -> list[tuple[str, Body]]:
     """Make a gift, a sale or a swap; ``Ida gave us`` is a gift that came."""
     things, how = context.things, context.verb.how or "gift"
+    subjects = [context.places.of_span(one).sort for one in things.subject]
+    if how == "gift" and "animals" in subjects:  # the goat gave milk
+        from ledger.saying.kinds import harvested
+
+        context.verb = type(context.verb)("harvested")
+        return harvested(context)
     if how == "gift" and _is_to_us(context):
         giver = context.people()
         context.verb = type(context.verb)("received", how="gift")

@@ -61,6 +61,7 @@ def _own(context: Context) -> list[Line]:
 def harvested(context: Context) -> list[tuple[str, Body]]:
     """Make a harvest: lines with their bed, and who worked."""
     things = context.things
+    _animals_did(context)
     if context.verb.how == "seed" and not _saved_seed(context):
         context.verb = type(context.verb)("")
         return _verbless(context)
@@ -76,6 +77,14 @@ def harvested(context: Context) -> list[tuple[str, Body]]:
     body: Body = {"lines": _bodies(lines)}
     context.work(body)
     return [("harvested", body)] if lines else _nothing(context)
+
+
+def _animals_did(context: Context) -> None:
+    """Take the hens that laid as no thing of the harvest; a name of theirs is a note."""
+    things = context.things
+    for span in list(things.subject):
+        if context.places.of_span(span).sort == "animals" and things.lines:
+            things.subject.remove(span)
 
 
 def _failed(context: Context) -> None:
@@ -378,6 +387,9 @@ def price_seen(context: Context) -> list[tuple[str, Body]]:
 def planted(context: Context) -> list[tuple[str, Body]]:
     """Make a sowing of each crop: plants, a row, an area, or seed from stock."""
     things, how = context.things, context.verb.how
+    if _was_laid(context):
+        context.verb = type(context.verb)("harvested")
+        return harvested(context)
     loose_places(context, ("bed",))
     beds: list[Any] = [
         (one, place)
@@ -411,6 +423,14 @@ def planted(context: Context) -> list[tuple[str, Body]]:
     for _, body in out:
         context.work(body)
     return out or _nothing(context)
+
+
+def _was_laid(context: Context) -> bool:
+    """Return whether hens laid what German says as it says of bulbs: ``gelegt``."""
+    subjects = [context.places.of_span(one).sort for one in context.things.subject]
+    names = [context.scanner.said(*one.words) for one in context.things.lines if one.words]
+    eggs = [context.maker.names.find(one).item in ("egg", "Ei") for one in names]
+    return "animals" in subjects or (bool(eggs) and all(eggs))
 
 
 def _crop(text: str) -> tuple[str, str, bool]:
