@@ -89,9 +89,8 @@ def _of_item(state: State, item: int, draws: NDArray[np.int64]) -> str | None:
         f"{said(int(amount[row]))} of {day_text(int(lots['day'][lot[row]]))}"
         for row in rows[np.argsort(lots["day"][lot[rows]], kind="stable")]
     ]
-    newest = int(np.flatnonzero(fresh)[-1])
+    newest = day_text(int(lots["day"][np.flatnonzero(fresh)[-1]]))
     return (
         f"{state.facts.names[item]}, the oldest first: {', '.join(parts)}. "
-        f"For what came in on {day_text(int(lots['day'][newest]))}: undo, and say "
-        f"“today's”, or name it with --lot {state.lot_id(newest)[:8]}:{int(lots['n'][newest])}"
+        f"For what came in on {newest}: undo, and say “today's” of it"
     )
