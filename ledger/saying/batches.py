@@ -12,6 +12,7 @@ from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
 from ledger.saying.numbers import figure
 from ledger.saying.quantities import Quantity
+from ledger.saying.shared import nothing
 from ledger.saying.things import Thing
 
 __all__ = ["put_up"]
@@ -41,9 +42,7 @@ def put_up(context: Context) -> list[tuple[str, Body]]:
             return again
     batches, used = _split(context, things.lines, method)
     if not batches:
-        from ledger.saying.kinds import _nothing
-
-        return _nothing(context)
+        return nothing(context)
     out: list[tuple[str, Body]] = []
     for made in batches:
         context.maker.part = len(out)

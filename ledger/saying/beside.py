@@ -21,6 +21,7 @@ class Beside:
     mode: str
     pending: list[Quantity]
     apart: str
+    zero: bool
     pieces: list[Piece]
     i: int
 
@@ -36,6 +37,7 @@ class Beside:
         for one in self.pending:
             self.out.lines.append(Thing([one], None, self.mode, joined=self.apart))
         self.pending = []
+        self.zero = False
 
     def _is_meal(self, k: int) -> bool:
         raise NotImplementedError

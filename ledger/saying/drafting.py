@@ -184,14 +184,14 @@ class Drafter:
 
     def draft(self, clause: Clause) -> None:
         """Make the entries of one clause."""
-        from ledger.saying import kinds
+        from ledger.saying.kinds import make_of
 
         verbs = sorted(
             [*([clause.verb] if clause.verb else []), *clause.more], key=lambda one: one.start
         )
         spoken: list[Verb | None] = [*_apart([one.value for one in verbs])] or [None]
         for verb in spoken:
-            self._of_verb(clause, gather(self.scanner, clause), verb, kinds.make_of)
+            self._of_verb(clause, gather(self.scanner, clause), verb, make_of)
 
     def _of_verb(
         self, clause: Clause, things: Things, verb: Verb | None, make_of: Callable[..., Make]

@@ -47,20 +47,6 @@ class _Gatherer(Beside):
         is_thing = self.scanner.words.find("sorts", self.scanner.tokens, one.start)
         return Piece("word", one.value, one.start, one.end) if is_thing else one
 
-    def _next(self, k: int = 1) -> Piece | None:
-        return self.pieces[self.i + k] if self.i + k < len(self.pieces) else None
-
-    def _tag(self, k: int = 1) -> str:
-        piece = self._next(k)
-        return piece.tag if piece else ""
-
-    def _flush(self) -> None:
-        """Give amounts that no name follows to what was named last."""
-        for one in self.pending:
-            self.out.lines.append(Thing([one], None, self.mode, joined=self.apart))
-        self.pending = []
-        self.zero = False
-
     # -- things --------------------------------------------------------------------------
 
     def _on_amount(self, one: Piece) -> None:
