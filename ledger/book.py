@@ -208,6 +208,11 @@ class Book:
             day = day_number(entry.on or self.today())
             for slip in slips(self.state(), self.catalogue(), entry.body, day):
                 answers.settle(slip)
+        if entry.kind == "discarded" and isinstance(entry.body, dict):
+            from ledger.door.seals import settled_seals
+
+            on = entry.on or self.today().isoformat()
+            entry.body = settled_seals(self.catalogue(), entry.body, on, answers)
         self._ask_marked(entry, answers)
         if answers.ask is None or answers.yes is True or not usual:
             return
@@ -231,6 +236,8 @@ class Book:
 
         if entry.kind not in OPENING or not self.log.position():
             return
+        if not self._takes_of_made(entry, OPENING[entry.kind]):
+            return  # what was only picked or bought bears no mark, and nothing is replayed
         day = max(entry.on or "", self.today().isoformat())
         if not may_open(self.state(as_of=day), entry):
             return
@@ -238,6 +245,24 @@ class Book:
         if written.is_new:
             for doubt in questions(then, written.event.seq - 1, entry.kind):
                 answers.settle(doubt)
+
+    def _takes_of_made(self, entry: Entry, name: str) -> bool:
+        """Return whether an entry may take from something that a batch or a meal left."""
+        if not isinstance(entry.body, dict):
+            return False
+        catalogue = self.catalogue()
+        made = {catalogue.canonical(key) for key in catalogue.batches.makes}
+        lines = entry.body.get(name) or [entry.body]
+        for line in lines if isinstance(lines, list) else ():
+            item = line.get("item") if isinstance(line, dict) else None
+            if not isinstance(item, str):
+                continue
+            if catalogue.key(item) in made:
+                return True
+            for said in catalogue.spellings(item) or [item]:
+                if self.log.mentioning("eaten", f'"left":[%"{said}"', "-"):
+                    return True
+        return False
 
     def _complete(self, entry: Entry) -> None:
         """Give an entry the whole of each id that it names by its beginning."""

@@ -5,7 +5,6 @@
     LedgerError
     +-- InputError (ValueError)          what was typed cannot be written down: field, found, wanted
     |   +-- UnknownUnit                  a unit nobody taught the program
-    |   +-- WeightNeeded                 an amount in another measure, and no weight to cross by
     |   +-- NotFound (LookupError)       an id, item, recipe or figure that is not in the book
     +-- NeedsAnswer (ValueError)         something doubtful: ask, or pass the answer along
     +-- BookError (RuntimeError)         the book as a file or database
@@ -44,7 +43,6 @@ __all__ = [
     "TooLarge",
     "UnknownKind",
     "UnknownUnit",
-    "WeightNeeded",
 ]
 
 
@@ -83,10 +81,6 @@ class InputError(LedgerError, ValueError):
 
 class UnknownUnit(InputError):
     """A unit that is not in the list of accepted spellings."""
-
-
-class WeightNeeded(InputError):
-    """An amount typed in another measure than the item is kept in, with no weight known."""
 
 
 class NotFound(InputError, LookupError):

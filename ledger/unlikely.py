@@ -61,10 +61,28 @@ def _not_there(ev: int, now: State, then: State) -> Iterator[NeedsAnswer]:
         there = _said(then, item, taken - short) if taken > short else "none"
         question = (
             f"{_said(then, item, taken)} of {then.facts.names[item]} are taken, and the book has "
-            f"{there} left on that day; is the amount right?"
+            f"{there} left on that day{_otherwise(now, own, number)}; is the amount right?"
         )
         offered = f"it is right, and {_said(then, item, short)} counts as unrecorded"
         yield NeedsAnswer("not-there", "amount", question, offered)
+
+
+def _otherwise(state: State, own: int | None, number: int | None) -> str:
+    """Return what is there of an item in another measure, and which weight would join the two."""
+    if own is None:
+        return ""
+    for strand in state.facts.strands.several(own):
+        left = int(state.left[state.lots["item"] == strand].sum())
+        if strand != number and left > 0:
+            name, unit = state.facts.names[own], state.facts.measure[strand]
+            known = unit in ("mass", "volume", "count", "energy")
+            what = (
+                ""
+                if known
+                else f', until croftbook item "{name}" --g-per "{unit} ..." says what one weighs'
+            )
+            return f" (apart from {_said(state, strand, left)} of it{what})"
+    return ""
 
 
 def _far_more(ev: int, then: State) -> Iterator[NeedsAnswer]:

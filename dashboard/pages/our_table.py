@@ -28,6 +28,8 @@ __all__ = ["PAGE", "draw"]
 
 _BASES = ("energy", "weight", "value")
 _ORIGINS = ("grown", "foraged", "given", "found", "unrecorded", "bought")
+FORTNIGHT = 14
+"""Days with meals below which no share is shown, as in the answer's own words."""
 _MOST, _LEAST = 7, 0.025
 """Bands drawn by name in the flow picture: so many, of so much; smaller ones are drawn together."""
 
@@ -79,6 +81,8 @@ def _amount(ask: Ask, row: Any) -> Any:
 
 
 def _stats(ask: Ask, whole: Answer, period: str) -> Any:
+    if whole.totals.get("days_eaten", FORTNIGHT) < FORTNIGHT:
+        return None  # the sentences below say so
     words, rows = ask.words, whole.records()
     out = []
     for basis in _BASES:

@@ -108,12 +108,12 @@ def _ask_all(book: Book, found: list[Waiting]) -> None:
 
 def _answer(book: Book, one: Waiting, text: str, *, as_json: bool = False) -> None:
     from ledger.cli._asking import Doubts
-    from ledger.saying.waiting import answer as entries_of
+    from ledger.saying.answering import answer as entries_of
 
     entries = entries_of(one, text, _known(book))
     doubts = Doubts(yes=False)
     doubts.answers.spoken = True
-    written = doubts.settle(lambda: book.enter_all(entries, doubts.answers), book)
+    written = doubts.settle(lambda: book.enter_all(entries, doubts.answers))
     _say(written, as_json=as_json)
 
 
@@ -149,7 +149,7 @@ def _undone(book: Book) -> Written | None:
     from ledger.door import Entry
     from ledger.door.answers import Answers
     from ledger.events import decode_stored
-    from ledger.saying.waiting import typed
+    from ledger.saying.answering import typed
 
     rows = [row for chunk in book.log.read() for row in chunk]
     entries = book.catalogue().entries(book.log)

@@ -1,4 +1,4 @@
-"""Questions at a terminal: doubts, what is missing, and weights nobody has told the book yet.
+"""Questions at a terminal: doubts and what is missing.
 
 Off a terminal nothing is asked: the refusal says what to give.
 """
@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import Any, TypeVar
 
 import click
 
@@ -15,19 +15,13 @@ from ledger.cli import _common
 from ledger.door import Answers
 from ledger.door.bodies import missing_paid
 from ledger.door.texts import PARTS
-from ledger.errors import InputError, NeedsAnswer, WeightNeeded
+from ledger.errors import InputError, NeedsAnswer
 from ledger.events import Kind, check_typed
 from ledger.events.describing import TYPED, Field
-
-if TYPE_CHECKING:
-    from ledger.book import Book
 
 __all__ = ["Doubts", "ask_missing", "in_words"]
 
 _Out = TypeVar("_Out")
-_WEIGHT = re.compile(
-    r'croftbook item "(?P<item>.+)" (?:--g-per "(?P<unit>.+) [\d.]+"|--g-per-ml [\d.]+)$'
-)
 _LINE = re.compile(r"(?P<list>\w+)\[(?P<n>\d+)\]\.(?P<name>\w+)$")
 
 
@@ -58,7 +52,7 @@ class Doubts:
             raise doubt
         return self._said[_key(doubt)]
 
-    def settle(self, attempt: Callable[[], _Out], book: Book) -> _Out:
+    def settle(self, attempt: Callable[[], _Out]) -> _Out:
         """Return what an attempt gives once its doubts are answered, attempting it anew each time.
 
         Raises
@@ -74,9 +68,6 @@ class Doubts:
                 if not _common.at_terminal() or _key(doubt) in self._said:
                     raise
                 self._said[_key(doubt)] = _ask(doubt)
-            except WeightNeeded as error:
-                if not _common.at_terminal() or not _weigh(error, book):
-                    raise
             del self.answers.notes[notes:]
 
 
@@ -89,20 +80,6 @@ def _ask(doubt: NeedsAnswer) -> bool:
     match = _LINE.fullmatch(doubt.field)
     name = match["name"] if match else doubt.field
     return click.confirm(f"{name}: {doubt.question}{offered}", err=True)
-
-
-def _weigh(error: WeightNeeded, book: Book) -> bool:
-    """Ask for the weight that is needed and write it down; False where that is not how it is told."""
-    match = _WEIGHT.search(error.wanted)
-    facts = book.catalogue().facts(match["item"]) if match else None
-    if match is None or facts is None:
-        return False
-    click.echo(f"{error.problem}.", err=True)
-    unit = match["unit"] or "ml"
-    text = click.prompt(f"How many grams does one {unit} of {match['item']} weigh?", err=True)
-    weight = {"g_per": {match["unit"]: text}} if match["unit"] else {"g_per_ml": text}
-    book.write("item_described", {"item": match["item"], "sort": facts.sort or "food", **weight})
-    return True
 
 
 def ask_missing(

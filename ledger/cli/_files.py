@@ -26,6 +26,9 @@ __all__ = ["COMMANDS"]
 @click.option(
     "--dates", type=click.Choice(["dmy", "mdy"]), help="How days are written that are not ISO 8601."
 )
+@click.option(
+    "--sheet", "only", metavar="NAME", help="Read this sheet of a workbook alone; default: all."
+)
 @click.option("--dry-run", is_flag=True, help="Show what would be written, and write nothing.")
 @click.option("--keep-good", is_flag=True, help="Write the good lines even if there are bad ones.")
 @click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
@@ -36,6 +39,7 @@ def import_(
     mapping: str | None,
     encoding: str,
     dates: str | None,
+    only: str | None,
     dry_run: bool,
     keep_good: bool,
     as_json: bool,
@@ -58,8 +62,10 @@ def import_(
         with into as opened:
             return import_sheet(
                 opened, path, dry_run=dry_run, as_json=as_json, yes=yes, keep_good=keep_good,
-                encoding=encoding,
+                encoding=encoding, only=only,
             )  # fmt: skip
+    if only is not None:
+        raise InputError("sheet", f"{path.name} is no workbook", "Leave --sheet out")
     size = path.stat().st_size if path.is_file() else 0
     # What is only shown is not worth beginning a book for.
     into = read_book(book, household, blank=True) if dry_run else open_book(book, household)

@@ -142,8 +142,8 @@ def write_all(book: Book, reading: Reading, doubts: Doubts, by: str | None) -> l
         return []
     for one in entries:
         if one.kind in ("put_up", "eaten", "given_away", "discarded"):
-            doubts.settle(lambda one=one: book.ask(one, doubts.answers, usual=False), book)  # type: ignore[misc]
+            doubts.settle(lambda one=one: book.ask(one, doubts.answers, usual=False))  # type: ignore[misc]
     try:
-        return doubts.settle(lambda: book.enter_all(entries, doubts.answers), book)
+        return doubts.settle(lambda: book.enter_all(entries, doubts.answers))
     except (InputError, NeedsAnswer):
         raise

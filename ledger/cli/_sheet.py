@@ -15,7 +15,9 @@ from ledger.saying.settled import Settled
 
 if TYPE_CHECKING:
     from ledger.book import Book
+    from ledger.saying.cells import Table
     from ledger.saying.sheet import SheetReading
+    from ledger.saying.workbook import WorkbookReading
 
 __all__ = ["import_sheet"]
 
@@ -31,77 +33,84 @@ def import_sheet(
     yes: bool,
     keep_good: bool,
     encoding: str,
+    only: str | None = None,
 ) -> int:
     """Read a sheet without a map; write what was understood, and the rest into a file beside it."""
-    from ledger.saying.cells import read_cells, write_rest
+    from ledger.saying.cells import read_tables
     from ledger.saying.known import Known
-    from ledger.saying.sheet import read_sheet
+    from ledger.saying.workbook import read_workbook
 
-    rows = read_cells(path, encoding)
+    tables = read_tables(path, encoding, only)
     known = Known(book.catalogue(), book.today(), book.log)
 
-    def read(settled: Settled) -> SheetReading:
-        return read_sheet(rows, known, settled, path.stem)
+    def read(settled: Settled) -> WorkbookReading:
+        return read_workbook(tables, known, settled, path.stem)
 
     settled = Settled()
     if dry_run:
         _show(read(settled), as_json=as_json)
         return 0
     try:
-        reading = cast("SheetReading", settle(read, settled, yes=yes))
+        reading = cast("WorkbookReading", settle(read, settled, yes=yes))
     except InputError:
         reading = read(settled)
         if not keep_good:
             _show(reading, as_json=as_json)
             raise
-        _leave_out(reading)
+        reading.leave_out_doubtful()
     doubts = Doubts(yes=True)
     doubts.answers.spoken = True
     written = write_all(book, reading, doubts, None)
-    taken = {entry.row for entry in reading.entries}
-    left = {n for n, _ in reading.not_taken}
-    headings = {n for n, _ in reading.skipped if n <= min((row for row in taken if row), default=0)}
-    rest = write_rest(path, rows, left | (headings if left else set()))
+    rest = [one for table, part in reading.parts if (one := _write_rest(path, table, part))]
     if as_json:
         _common.print_json({**reading.as_json(), "written": len(written)})
     else:
         _show(reading, as_json=False)
-        click.echo(f"{len(written)} entries written from {len(taken)} rows.")
-    if rest is not None:
+        rows = len({(entry.sheet, entry.row) for entry in reading.entries})
+        click.echo(f"{len(written)} entries written from {rows} rows.")
+    for one in rest:
         click.echo(
-            f"What was not taken stands in {rest}: mend it there and import that file.", err=True
+            f"What was not taken stands in {one}: mend it there and import that file.", err=True
         )
     return 0
 
 
-def _leave_out(reading: SheetReading) -> None:
-    """Leave out the rows that a question stands in the way of."""
-    doubtful = {one.row for one in reading.questions if not one.waits}
-    for entry in list(reading.entries):
-        if entry.row in doubtful:
-            reading.entries.remove(entry)
-            reading.not_taken.append((entry.row or 0, entry.said))
-    reading.questions = [one for one in reading.questions if one.row not in doubtful]
-    reading.not_taken.sort()
+def _write_rest(path: Path, table: Table, part: SheetReading) -> Path | None:
+    """Write what was not taken of one sheet into a file, with its headings."""
+    from ledger.saying.cells import write_rest
+
+    left = {n for n, _ in part.not_taken}
+    first = min((entry.row for entry in part.entries if entry.row), default=0)
+    headings = {n for n, _ in part.skipped if n <= first}
+    return write_rest(path, table, left | headings if left else set())
 
 
-def _show(reading: SheetReading, *, as_json: bool) -> None:
-    """Show a reading in groups: understood, asked, not taken, skipped."""
+def _show(reading: WorkbookReading, *, as_json: bool) -> None:
+    """Show a reading in groups, sheet by sheet: understood, asked, not taken, skipped."""
     if as_json:
         _common.print_json(reading.as_json())
         return
+    for table, part in reading.parts:
+        if table.name:
+            click.echo(f"Sheet “{table.name}”")
+        _show_part(part)
+    if len(reading.parts) > 1:
+        click.echo("One sheet alone: --sheet NAME")
+
+
+def _show_part(part: SheetReading) -> None:
     from ledger.saying.echo import told_entry
 
-    click.echo(f"Understood: {len(reading.entries)}")
-    for entry in reading.entries[:_SHOWN]:
+    click.echo(f"Understood: {len(part.entries)}")
+    for entry in part.entries[:_SHOWN]:
         said = "; ".join(line.strip() for line in told_entry(entry))
         click.echo(f"  row {entry.row}: {said}")
-    if len(reading.entries) > _SHOWN:
-        click.echo(f"  and {len(reading.entries) - _SHOWN} more")
-    _group("Asked", [(one.row, one.text) for one in reading.questions if not one.waits])
-    _group("Open", [(one.row, one.text) for one in reading.questions if one.waits])
-    _group("Not taken", list(reading.not_taken))
-    _group("Skipped (titles, headings, totals)", list(reading.skipped))
+    if len(part.entries) > _SHOWN:
+        click.echo(f"  and {len(part.entries) - _SHOWN} more")
+    _group("Asked", [(one.row, one.text) for one in part.questions if not one.waits])
+    _group("Open", [(one.row, one.text) for one in part.questions if one.waits])
+    _group("Not taken", list(part.not_taken))
+    _group("Skipped (titles, headings, totals)", list(part.skipped))
 
 
 def _group(title: str, rows: list[tuple[int | None, str]]) -> None:
@@ -109,3 +118,5 @@ def _group(title: str, rows: list[tuple[int | None, str]]) -> None:
         click.echo(f"{title}: {len(rows)}")
         for number, text in rows[:_SHOWN]:
             click.echo(f"  row {number}: {text}")
+        if len(rows) > _SHOWN:
+            click.echo(f"  and {len(rows) - _SHOWN} more")

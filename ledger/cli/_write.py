@@ -186,7 +186,7 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
         doubts = Doubts(yes=given["yes"], knowingly=given.get("knowingly", False))
 
         def read(make: Callable[[Texts], Any]) -> Any:
-            return doubts.settle(lambda: make(Texts(book.catalogue(), doubts.answers)), book)
+            return doubts.settle(lambda: make(Texts(book.catalogue(), doubts.answers)))
 
         warned = kind.name == "put_up" and _warned(given)
         body = read(lambda texts: _body(command, kind, fields, given, texts))
@@ -208,9 +208,9 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             entry = Entry(
                 kind.name, body, on=on, at=given["at"], by=given["by"], replaces=given["replaces"]
             )
-            doubts.settle(lambda: book.ask(entry, doubts.answers), book)
+            doubts.settle(lambda: book.ask(entry, doubts.answers))
             caution = _putup.caution_of(book, body) if kind.name == "put_up" else None
-            written = doubts.settle(lambda: book.enter(entry, doubts.answers), book)
+            written = doubts.settle(lambda: book.enter(entry, doubts.answers))
         except (InputError, NeedsAnswer) as error:
             raise in_words(error, body) from None
         written.notes = list(doubts.answers.notes)  # what was taken while words were read, too

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Any
 
 import click
@@ -36,8 +37,14 @@ def report(book: Book, written: Written, *, as_json: bool, caution: str | None =
     cost, published = None, []
     if written.event.kind == "put_up":
         from ledger.cli import _putup
+        from ledger.cli._drawn import drawn
 
+        written.notes += drawn(book, written)
         cost, published = _putup.cost_of(book, written), _putup.verdicts(book, written)
+    if written.event.kind == "counted":
+        from ledger.cli._drawn import left_alone
+
+        written.notes += left_alone(book, written)
     lots = _lots(book, written)
     if as_json:
         _common.print_json(
@@ -136,6 +143,8 @@ def understood(
             plain = line.get("jars") or text is None or _is_same(said, text, measures)
             parts = [] if plain else [f"{text} by its own weight" if own else str(text)]
             lot = lots.get((name, line["n"]))
+            if re.fullmatch(r"[0-9a-f-]{36}:.+", str(line.get("lot") or "")):
+                parts.append(f"out of lot {_short(line['lot'])}")
             if lot:
                 parts.append(f"lot {_short(lot)}")
                 if line.get("unsealed"):
@@ -196,6 +205,6 @@ def _lots(book: Book, written: Written) -> dict[tuple[str, int], str]:
     for name in supplies:
         for line in written.body.get(name) or ():
             facts = catalogue.facts(line.get("item") or written.body.get("makes", ""))
-            if facts is not None and facts.sort not in _NO_LOTS:
+            if facts is not None and facts.sort not in _NO_LOTS and line.get("whole") != 0:
                 found[name, line["n"]] = f"{entry}:{line['n']}"
     return found

@@ -54,7 +54,7 @@ def _needs(several: list[Any], name: str, what: str) -> None:
 
 def _harvested(body: Body, lines: Lines) -> Body:
     _needs(body["lines"], "lines", "what was picked")
-    out = several_lines(body["lines"], "lines", lines)
+    out = several_lines(body["lines"], "lines", lines, zero=True)  # a crop that failed is told, too
     for line, field in zip(out, line_fields(out, "lines"), strict=True):
         if "trimmed" in line:
             _trim(line, join(field, "trimmed"), lines)
@@ -102,7 +102,7 @@ def _most_trimmed(line: Body, facts: ItemFacts) -> int:
 
 
 def _bought(body: Body, lines: Lines) -> Body:
-    _needs(body["lines"], "lines", "what was bought")
+    _needs(body["lines"] or body.get("other") or [], "lines", "what was bought")
     out = []
     for line, field in zip(body["lines"], line_fields(body["lines"], "lines"), strict=True):
         if line.get("paid") is not None:

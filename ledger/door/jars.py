@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -40,10 +41,13 @@ class Batches:
         The lids last used with a jar, by the jar's key.
     labels_of : dict of str to list of Label
         By the item's key.
+    makes : set of str
+        The key of everything that a batch ever made, in jars or not.
     """
 
     def __init__(self) -> None:
         self._by_root: dict[str, tuple[str, str, list[dict[str, Any]]]] = {}
+        self.makes: set[str] = set()
         self._clear()
 
     def _clear(self) -> None:
@@ -54,6 +58,7 @@ class Batches:
 
     def take(self, root: str, on: str, body: dict[str, Any]) -> None:
         """Take in a batch, or what a correction now says of it."""
+        self.makes.add(item_key(body["makes"]))
         jarred = [made for made in body["made"] if made.get("jars") and made.get("jar")]
         is_new = root not in self._by_root
         if not jarred and is_new:
@@ -86,6 +91,10 @@ class Batches:
                     last, width = self._last.get(prefix, (0, 0))
                     own = len(str(labels["to"])) - len(prefix) if prefix else 0
                     self._last[prefix] = (max(last, high), max(width, own))
+
+    def every(self) -> Iterator[tuple[str, tuple[str, str, list[dict[str, Any]]]]]:
+        """Yield each batch in jars: its id, and (day, what it makes, made entries with jars)."""
+        yield from self._by_root.items()
 
     def last_label(self, prefix: str) -> tuple[int, int]:
         """Return the highest number that stands on a jar with a prefix, and how wide it is written."""

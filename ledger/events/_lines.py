@@ -117,6 +117,9 @@ class OtherSpending(Struct, kw_only=True):
 
     words: Annotated[Text, about("Words", "What it was, as the receipt says", "magazine")]
     paid: Annotated[Money, about("Paid", "What was paid for it", "4.50")]
+    belongs: Annotated[
+        bool | None, about("Belongs", "It was asked about and belongs into the book", True)
+    ] = None
 
 
 class ReceivedLine(Line, kw_only=True):

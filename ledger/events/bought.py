@@ -36,8 +36,10 @@ class Bought(Struct, kw_only=True):
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     shop = f" at {body['shop']}" if body.get("shop") else ""
-    paid = ", ".join(str(line.get("paid", "?")) for line in body["lines"][:4])
-    return f"bought {_tell.lines(body['lines'])}{shop} for {paid}"
+    lines, other = body["lines"], body.get("other") or []
+    paid = ", ".join(str(line.get("paid", "?")) for line in [*lines, *other][:4])
+    what = _tell.lines(lines) if lines else ", ".join(one["words"] for one in other[:4])
+    return f"bought {what}{shop} for {paid}"
 
 
 KIND = Kind(

@@ -10,6 +10,9 @@ from ledger.events._kind import Kind, Phase
 from ledger.events._lines import Line, Struct
 from ledger.events._upcast import LINES
 
+OPENING_DAYS = 28
+"""Counts of a book's first weeks find its opening stock, and no windfall. Our own choice."""
+
 
 class Counted(Struct, kw_only=True):
     """What was really there, of the whole item, wherever it is kept. Zero is a count too."""
@@ -22,6 +25,14 @@ class Counted(Struct, kw_only=True):
     ] = None
     missing: Annotated[
         Literal["eaten", "lost"] | None, about("Missing", "What became of what is missing", "lost")
+    ] = None
+    home_made: Annotated[
+        list[str] | None,
+        about(
+            "Home-made",
+            "Which of them were grown or made at home, where more is there than the book had",
+            ["plum butter"],
+        ),
     ] = None
     note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
 

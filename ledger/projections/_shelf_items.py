@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from ledger.projections._common import UNITS, answer
+from ledger.projections._jars import left_in_words
 from ledger.projections._shelf_ahead import Ahead, ahead_of, ahead_of_item, gone
 from ledger.projections._shelf_standing import item_standing, standing_cautions
 from ledger.projections._use_past import AHEAD
@@ -30,7 +31,7 @@ ITEM_COLUMNS = (
     Column("measure", "Kept by", "", "mass, volume, count, energy, or the counted unit it was said in."),
     Column("left.whole", "Left (whole units)", "mg, ul, 1/1000 piece or J", "What is left of all its lots, exactly."),
     Column("left.measure", "Measure", "", "mass, volume, count or energy."),
-    Column("left.text", "Left", "", "What is left, in words.", main=True),
+    Column("left.text", "Left", "", "What is left, in words; jars by size.", main=True),
     Column("standing", "Standing", "", "How the gravest of its lots stands beside what is published; null where nothing is compared."),
     Column("standing_text", "Said of it", "", "What is said of that before it is eaten, with the day; null where there is nothing to say."),
     Column("mark", "Mark", "", "The same standing where it is graver than beyond it; else null.", main=True, rare=True),
@@ -151,7 +152,9 @@ def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
         "measure": measure,
         "left.whole": whole,
         "left.measure": measure,
-        "left.text": _text(state, whole / 1000, measure),
+        "left.text": left_in_words(state, ahead.lots[row])
+        if ahead.lots[row]
+        else _text(state, whole / 1000, measure),
         "jars_left": _jars(state, ahead.lots[row]),
         "lots": len(ahead.lots[row]),
         **item_standing(state, ahead.lots[row]),

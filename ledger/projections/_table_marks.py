@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.answers import Assumption
+from ledger.events.counted import OPENING_DAYS
 from ledger.replay import ORIGINS
 from ledger.replay._columns import Array
 from ledger.replay.facts import SORTS
@@ -31,6 +32,7 @@ _WORDS = {
     "no price": "No shop price of {name} is known, so it counts 0 in value: `croftbook price` takes one.",
     "later": "The shop's price of {name} was first seen only after the day it was used.",
     "found": "More {name} was counted than the book had; it counts as found.",
+    "opening": "{name} was there when the book began; nobody said where it came from (`croftbook questions`).",
     "unrecorded": "{name} was used that nobody wrote down as coming in; it counts as unrecorded.",
     "feed": "Nothing says what the animals were given in season {name}, so what is adjusted for feed is not known.",
 }
@@ -93,6 +95,9 @@ class Marks:
             "unrecorded": origin == ORIGINS.index("unrecorded"),
             "feed": np.isin(lot, eaten.feedless),
         }
+        begins = lots["day"].min() if lots["day"].size else 0
+        early = hits["found"] & (lots["day"][lot] < begins + OPENING_DAYS)
+        hits["found"], hits["opening"] = hits["found"] & ~early, early
         parts = []
         for code, kind in enumerate(_KINDS):
             some = np.flatnonzero(hits[kind])

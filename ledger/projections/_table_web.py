@@ -43,7 +43,7 @@ class Web:
         self.rows, self.count = rows, rows.count
         self.draw, self.lot, self.amount = state.allocations
         self.share = self.amount / state.lots["whole"][self.lot]
-        self.origin = state.lots["origin"][self.lot]
+        self.origin = state.lots["came"][self.lot]
         self.made = self.origin == BATCH
         self.role = state.draws["role"][self.draw]
         self.day = state.draws["day"][self.draw]

@@ -12,6 +12,8 @@ if TYPE_CHECKING:
 
 __all__ = ["in_words", "missing_of"]
 
+FORTNIGHT = 14
+"""Days with meals below which no share is told in words or tables. Our own choice."""
 _FULL = 0.9
 """Part of the days with something eaten written down below which the answer says so."""
 
@@ -43,8 +45,13 @@ def missing_of(eaten: Eaten, whole: Period, need: float | None) -> list[str]:
 
 
 def in_words(totals: dict[str, Any]) -> list[str]:
-    """Return the ratios as sentences."""
+    """Return the ratios as sentences, and on how many days they rest; none below a fortnight."""
     out = []
+    days, of = totals.get("days_eaten"), totals.get("days")
+    if days is not None and days < FORTNIGHT:
+        return [f"Shares are told from {FORTNIGHT} days with meals on; so far there are {days}."]
+    if days is not None:
+        out.append(f"The shares rest on the {days} of {of} days with a meal written down.")
     for name, start in (
         ("eaten_based", "Of what we ate, we grew"),
         ("feed_adjusted", "Counting eggs, milk and meat only as far as we grew the feed:"),

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
+
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
 from ledger.errors import InputError
@@ -16,7 +18,7 @@ from ledger.projections._table_flow import PATH_COLUMNS, path_records, path_tota
 from ledger.projections._table_marks import Mark, is_lacking, rests_on
 from ledger.projections._table_paths import Paths
 from ledger.projections._table_periods import Period, day_of, need_of, periods_of
-from ledger.projections._table_words import in_words, missing_of
+from ledger.projections._table_words import FORTNIGHT, in_words, missing_of
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.replay._columns import Array
 from ledger.replay.state import day_text
@@ -41,6 +43,7 @@ COLUMNS = (
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
+_SHARES = ("share_of_eaten", "share_of_need", "feed_adjusted_share")
 _NOTHING = 1e-12
 """Share of a period's total below which an origin is what rounding leaves, and not listed."""
 
@@ -108,8 +111,10 @@ def build(
     records = table.records(BASES if basis is None else (basis,))
     columns: tuple[Column, ...] = COLUMNS
     totals = table.totals()
+    if totals.get("days_eaten", FORTNIGHT) < FORTNIGHT:  # too few to show, not to reckon
+        columns = tuple(replace(c, main=c.main and c.name not in _SHARES) for c in columns)
     if len(asked.periods) == 1:  # said once, not in every row
-        columns = tuple(replace(c, main=c.main and c.name != "period") for c in COLUMNS)
+        columns = tuple(replace(c, main=c.main and c.name != "period") for c in columns)
         totals["in_words"] = [_eaten_in(asked.periods[0]), *totals["in_words"]]
     return answer(
         state, "our-table", columns, records, totals=totals, assumptions=table.assumptions()
@@ -244,6 +249,7 @@ class _Table:
             out["eaten"] = dict(zip(BASES, amounts.sum(axis=1).tolist(), strict=True))
             out["of_need"] = {"grown": ratio(float(amounts[0, 0]), need), "all eaten": ratio(float(amounts[0].sum()), need)}  # fmt: skip
             out["need_kcal"] = need
+            out["days"], out["days_eaten"] = whole.days, self.days_eaten(whole)
             missing += missing_of(self.eaten, whole, need)
         if whole is not None:
             accounts = self.eaten.accounts.of(whole)
@@ -252,6 +258,11 @@ class _Table:
         if len(periods) > 1:
             out["periods"] = [self._of_period(number) for number in range(len(periods))]
         return {**out, "in_words": in_words(out), "missing": missing}
+
+    def days_eaten(self, whole: Period) -> int:
+        """Return on how many days of a period something eaten is written down."""
+        day = self.eaten.day
+        return int(np.unique(day[(day >= whole.start) & (day <= whole.end)]).size)
 
     def _of_period(self, number: int) -> dict[str, Any]:
         """Return the ratios of one period of several."""

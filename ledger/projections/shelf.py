@@ -8,7 +8,7 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.projections._common import answer, assumptions_of
-from ledger.projections._jars import jar_totals
+from ledger.projections._jars import jar_totals, left_in_words
 from ledger.projections._keeping import keeping_of
 from ledger.projections._shelf_ahead import listed_lots
 from ledger.projections._shelf_items import ITEM_COLUMNS, build_items
@@ -65,6 +65,7 @@ def build(
     items: bool = False,
     over_time: str | None = None,
     place: str | None = None,
+    within: str | int | None = None,
 ) -> Answer:
     """Return one record a lot with something left, what to eat first coming first.
 
@@ -76,6 +77,8 @@ def build(
         One record an item instead, and how long it lasts (`ITEM_COLUMNS`).
     place : {'shelf', 'fridge', 'freezer', 'cellar'}, optional
         Only what is kept there; not with `items`.
+    within : str or int, optional
+        Only what should be used within so many days, or is past its day; not with `items`.
     over_time : str, optional
         The stock of this item day by day, and as a range ahead, instead (`TIME_COLUMNS`).
 
@@ -92,6 +95,9 @@ def build(
     InputError
         When both other shapes are asked for at once.
     """
+    if within is not None and (items or over_time is not None):
+        raise InputError("within", "is of single lots", "Leave the others out")
+    days = _days(within)
     if place is not None and (items or over_time is not None):
         raise InputError("place", "is of single lots", "Leave the others out")
     if over_time is not None:
@@ -108,6 +114,8 @@ def build(
         rows = rows[state.lots["kept"][rows] == KEPT.index(place)]
     cautions = standing_cautions(state, rows.tolist())  # of all at once, what lies behind them
     records = [_record(state, int(lot)) for lot in rows]
+    if days is not None:
+        records = [r for r in records if r["days_left"] is not None and r["days_left"] <= days]
     records.sort(
         key=lambda r: (r["_danger"], r["use_by"] is None, r["use_by"] or "", r["on"], r["lot"])
     )
@@ -123,9 +131,22 @@ def build(
     return answer(state, "shelf", COLUMNS, records, totals=totals, assumptions=assumptions)
 
 
-def _record(state: State, lot: int) -> dict[str, Any]:
-    from ledger.amounts import format_whole
+def _days(said: str | int | None) -> int | None:
+    """Return a number of days.
 
+    Raises
+    ------
+    InputError
+    """
+    if said is None:
+        return None
+    text = str(said).strip().removesuffix("days").removesuffix("day").strip()
+    if not text.isdecimal() or len(text) > 5:
+        raise InputError("within", f"{said!r} is no number of days", "Write it like 7")
+    return int(text)
+
+
+def _record(state: State, lot: int) -> dict[str, Any]:
     lots, facts = state.lots, state.facts
     item, whole, left = int(lots["item"][lot]), int(lots["whole"][lot]), int(state.left[lot])
     jars = int(lots["jars"][lot]) or None
@@ -151,9 +172,7 @@ def _record(state: State, lot: int) -> dict[str, Any]:
         "labels_left": _labels_left(state, lot, jars, jars_left),
         "left.whole": left,
         "left.measure": facts.measure[item],
-        "left.text": format_whole(
-            left, facts.measure[item], measures=state.settings.newest("measures", "us") or "us"
-        ),
+        "left.text": left_in_words(state, [lot]),
         "share_left": share,
         "use_by": None if use_by is None else day_text(use_by),
         "days_left": None if use_by is None else use_by - state.as_of_day,
@@ -171,7 +190,7 @@ def _record(state: State, lot: int) -> dict[str, Any]:
 def _origin(state: State, lot: int) -> dict[str, float | None]:
     grams = state.costs.lot[lot, 8:14]
     total = float(grams.sum())
-    origin = int(state.lots["origin"][lot])
+    origin = int(state.lots["came"][lot])
     if total > 0:
         return {
             f"origin.{name}": float(g) / total for name, g in zip(ORIGINS[:6], grams, strict=True)
@@ -221,6 +240,7 @@ PROJECTION = Projection(
             "freezer",
             choices=("shelf", "fridge", "freezer", "cellar"),
         ),
+        Option("within", "only what should be used within so many days", "7"),
         Option("items", "one line an item: how long it lasts", "--items", kind="flag"),
         Option("over_time", "the stock of this item over time and ahead", "plum butter"),
     ),

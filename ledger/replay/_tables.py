@@ -73,7 +73,7 @@ TABLES: dict[str, dict[str, Any]] = {
         "for_crop": _I4,
     },
     "draws": {**_AMOUNT, "role": _I1, "lot": _I4},
-    "counts": _AMOUNT,
+    "counts": {**_AMOUNT, "own": _I1},
     "prices": {**_AMOUNT, "money": _F8},
     "batches": {
         "ev": _I4,

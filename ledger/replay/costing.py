@@ -174,8 +174,9 @@ class Costs:
         money[guessed] = np.nan_to_num(price) * whole[guessed]
         raw = np.flatnonzero(origin < _ORIGIN["batch"])
         self.lot[raw, self._component[raw]] = money[raw]
-        self.lot[raw, _GRAMS + origin[raw]] = whole[raw] * self.grams[item[raw]]
-        self.lot[raw, _KCAL + origin[raw]] = whole[raw] * self.kcal[item[raw]]
+        came = lots["came"]
+        self.lot[raw, _GRAMS + came[raw]] = whole[raw] * self.grams[item[raw]]
+        self.lot[raw, _KCAL + came[raw]] = whole[raw] * self.kcal[item[raw]]
 
     def _garden(self) -> None:
         state, lots = self.state, self.state.lots

@@ -20,6 +20,7 @@ from ledger import errors
 from ledger.amounts import is_counted, parse_amount
 from ledger.events import KINDS, decode_stored, kind_of, lean, newer_than_this, upcast
 from ledger.events._methods import METHODS
+from ledger.items import item_key
 from ledger.replay import _tables
 from ledger.replay._columns import Array, Names, Places, Table
 from ledger.replay._garden_columns import take_harvested, take_planted
@@ -338,7 +339,13 @@ class Journal:
             early if b.when == "start" else KINDS["counted"].phase for b in bodies
         ]
         lists = [b.lines for b in bodies]
-        self._add("counts", repeated(places, lists), [line for lines in lists for line in lines])
+        own = [
+            item_key(line.item) in {item_key(one) for one in b.home_made or ()}
+            for b in bodies
+            for line in b.lines
+        ]
+        lines = [line for several in lists for line in several]
+        self._add("counts", repeated(places, lists), lines, own=own)
 
     def _take_put_up(
         self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int

@@ -305,7 +305,7 @@ def _state(
 ) -> State:
     return State(
         journal, as_of, known, moment, *said, flows, matched,
-        _all_lots(flows, matched, moment), _all_draws(flows, matched, moment),
+        _all_lots(flows, matched, moment, journal), _all_draws(flows, matched, moment),
         (matched.draw, matched.lot, matched.amount),
     )  # fmt: skip
 
@@ -346,8 +346,11 @@ def _facts(
     return Facts(journal, described), Settings([(day, b["name"], b["value"]) for day, b in bodies])
 
 
-def _all_lots(flows: Flows, matched: Matched, moment: Moment) -> dict[str, Array]:
-    """Return the lots of the flows, then the unrecorded, then the found."""
+def _all_lots(flows: Flows, matched: Matched, moment: Moment, journal: Journal) -> dict[str, Array]:
+    """Return the lots of the flows, then the unrecorded, then the found.
+
+    `came` is `origin`, but grown for what a count found and called home-made.
+    """
     lots, draws, counts = flows.lots, flows.draws, flows.counts
     of, at = matched.missing_of, matched.found_of
     extra = of.size + at.size
@@ -374,6 +377,9 @@ def _all_lots(flows: Flows, matched: Matched, moment: Moment) -> dict[str, Array
         "pos": np.concatenate([lots["pos"] * 2, draws["pos"][of] * 2 - 1, counts["pos"][at] * 2]),
     }
     out["day"] = moment.on[out["ev"]]
+    own = journal.tables["counts"]["own"][counts["row"][at]] == 1
+    out["came"] = out["origin"].copy()
+    out["came"][out["ev"].size - at.size :][own] = ORIGINS.index("grown")
     return out
 
 

@@ -5,7 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any
 
-__all__ = ["Draft", "Question", "Reading"]
+__all__ = ["HERE", "Draft", "Question", "Reading", "place_of"]
+
+
+HERE = "@"
+"""Before the place of an entry in a reading: a lot that the same text brings in has no id yet."""
 
 
 @dataclass(slots=True)
@@ -29,6 +33,8 @@ class Question:
         Which line of that entry.
     row : int or None
         Which row of a sheet.
+    sheet : str
+        Which sheet, where the file holds several.
     key : tuple of (str, str, int)
         By which its answer is found when the text is read again (`Settled`).
     """
@@ -41,6 +47,7 @@ class Question:
     entry: int | None = None
     line: int | None = None
     row: int | None = None
+    sheet: str = ""
     key: tuple[str, str, int] = ("", "", 0)
 
     def as_json(self) -> dict[str, Any]:
@@ -48,9 +55,7 @@ class Question:
         out: dict[str, Any] = {
             "about": self.about, "text": self.text, "options": self.options, "waits": self.waits,
         }  # fmt: skip
-        if self.row is not None:
-            out["row"] = self.row
-        return out
+        return out | place_of(self.row, self.sheet)
 
 
 @dataclass(slots=True)
@@ -62,13 +67,31 @@ class Draft:
     body: dict[str, Any]
     row: int | None = None
     said: str = ""
+    sheet: str = ""
 
     def as_json(self) -> dict[str, Any]:
         """Return the entry as in formats.md, with `row` where it stood in a sheet."""
-        out: dict[str, Any] = {"kind": self.kind, "on": self.on, "body": self.body}
-        if self.row is not None:
-            out["row"] = self.row
-        return out
+        out: dict[str, Any] = {"kind": self.kind, "on": self.on, "body": _shown(self.body)}
+        return out | place_of(self.row, self.sheet)
+
+
+def _shown(body: dict[str, Any]) -> dict[str, Any]:
+    """Return a body without lots that have no id yet."""
+    lines = [one for one in body.get("used") or () if str(one.get("lot", "")).startswith(HERE)]
+    if not lines:
+        return body
+    used = [
+        {k: v for k, v in one.items() if k != "lot"} if one in lines else one
+        for one in body["used"]
+    ]
+    return {**body, "used": used}
+
+
+def place_of(row: int | None, sheet: str) -> dict[str, Any]:
+    """Return `row`, and of a workbook of several sheets also `sheet`, as JSON has them."""
+    if row is None:
+        return {}
+    return {"row": row, "sheet": sheet} if sheet else {"row": row}
 
 
 @dataclass(slots=True)

@@ -5,11 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from ledger.amounts import unit_factor
 from ledger.events._methods import CANNING, kept_by
+from ledger.saying.again import again_batch
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
 from ledger.saying.numbers import figure
 from ledger.saying.quantities import Quantity
+from ledger.saying.shared import nothing
 from ledger.saying.things import Thing
 
 __all__ = ["put_up"]
@@ -33,11 +36,13 @@ def put_up(context: Context) -> list[tuple[str, Body]]:
     things = context.things
     _used_phrases(context)
     method = _method(context)
+    if "again" in things.facts:
+        again = again_batch(context)
+        if again is not None:
+            return again
     batches, used = _split(context, things.lines, method)
     if not batches:
-        from ledger.saying.kinds import _nothing
-
-        return _nothing(context)
+        return nothing(context)
     out: list[tuple[str, Body]] = []
     for made in batches:
         context.maker.part = len(out)
@@ -45,6 +50,13 @@ def put_up(context: Context) -> list[tuple[str, Body]]:
         if body is not None:
             out.append(("put_up", body))
             used = []
+    if len(out) > 1 and _shared_by_weight(out):
+        makes = {body["makes"] for _, body in out}
+        maker = context.maker
+        maker.questions = [
+            one for one in maker.questions if one.code != "used" or one.about not in makes
+        ]
+        return out
     if len(out) > 1 and any(one.mode == "used" for one in things.lines):
         names = " and ".join(body["makes"] for _, body in out)
         context.maker.ask("used", "used", f"What went into which of {names}?")
@@ -86,13 +98,13 @@ def _split(
     """Return the things of each batch, and what went in."""
     batches: list[list[Thing]] = []
     used = [one for one in things if one.mode == "used"]
-    main = [one for one in things if one.mode == "main"]
+    main = [one for one in things if one.mode in ("main", "made")]
     for one in main:
         if not batches:
             batches.append([one])
         elif one.words is None or _is_same(context, batches[-1][0], one):
             batches[-1].append(one)
-        elif _is_made(one, method):
+        elif _is_made(one, method) or one.mode == "made" or _is_by_product(context, one, used):
             batches.append([one])
         elif one.amounts and not one.joined and method not in _PUT_AWAY:
             used.append(one)
@@ -106,6 +118,42 @@ def _split(
         else:
             used.append(one)
     return batches, used
+
+
+def _is_by_product(context: Context, thing: Thing, used: list[Thing]) -> bool:
+    """Return whether a further thing came out too: cracklings, whey; what went in is named apart."""
+    last = context.scanner.said(*thing.words).split(" ")[-1] if thing.words else ""
+    return bool(used and thing.amounts) and context.words.is_("made", last)
+
+
+def _shared_by_weight(out: list[tuple[str, Body]]) -> bool:
+    """Give each by-product as much of the one thing that went in as it weighs; the first has the rest."""
+    bodies = [body for _, body in out]
+    used = bodies[0]["used"]
+    if len(used) != 1 or "amount" not in used[0]:
+        return False
+    whole = _grams(used[0]["amount"])
+    parts = [_grams(made.get("amount", "")) for body in bodies[1:] for made in body["made"]]
+    if whole is None or None in parts or sum(one or 0 for one in parts) >= whole:
+        return False
+    unit = used[0]["amount"].split(" ", 1)[1]
+    each = _grams(f"1 {unit}")
+    assert each is not None
+    left = Fraction(whole)
+    for body, part in zip(bodies[1:], parts, strict=False):
+        body["used"] = [{**used[0], "amount": f"{figure(round((part or 0) / each, 3))} {unit}"}]
+        left -= round((part or 0) / each, 3) * each
+    used[0]["amount"] = f"{figure(round(left / each, 3))} {unit}"
+    return True
+
+
+def _grams(text: str) -> Fraction | None:
+    """Return an amount in grams; None where it is no weight."""
+    many, _, unit = text.partition(" ")
+    factor = unit_factor(unit) if unit else None
+    if factor is None or factor[0] != "mass":
+        return None
+    return Fraction(many) * Fraction(factor[1]) / 1000
 
 
 def _is_same(context: Context, one: Thing, other: Thing) -> bool:
@@ -134,6 +182,9 @@ def _batch(
         return None
     name = lines[0].item or ""
     body: Body = {"makes": name}
+    said = lines[0].quantity
+    if method is None and maker.part and said is not None and said.jar() is None:
+        method, is_canned = "cook", False  # what came out beside the jars
     if method is not None:
         body["method"] = method
     else:
@@ -198,7 +249,7 @@ def _filled(made: list[Thing]) -> list[Thing]:
     words = next((one.words for one in made if one.words is not None), None)
     for one in made:
         one.words = one.words or words
-    return made
+    return [one for one in made if one.amounts] or made
 
 
 # -- what came out --------------------------------------------------------------------------
@@ -297,8 +348,23 @@ def _used(context: Context, used: list[Thing], body: Body) -> list[Body]:
         else:
             rest.append(one)
     for line in context.maker.lines(rest, "used"):
+        _todays(context, line)
         out.append(line.body())
     return [one for one in out if "amount" in one]
+
+
+def _todays(context: Context, line: Line) -> None:
+    """Take ``today's plums`` out of what was picked that day, and not the oldest first."""
+    span, words, tokens = line.thing.words, context.words, context.scanner.tokens
+    if span is None or line.thing.lot or line.item is None:
+        return
+    said = any(
+        found is not None and k + found[1] == span[0]
+        for k in range(max(span[0] - 3, 0), span[0])
+        if (found := words.find("small.todays", tokens, k))
+    )
+    if said:
+        line.thing.lot = context.picked(line.item)
 
 
 def _acid(context: Context, thing: Thing) -> dict[str, Any] | None:

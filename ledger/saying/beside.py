@@ -21,6 +21,7 @@ class Beside:
     mode: str
     pending: list[Quantity]
     apart: str
+    zero: bool
     pieces: list[Piece]
     i: int
 
@@ -36,6 +37,7 @@ class Beside:
         for one in self.pending:
             self.out.lines.append(Thing([one], None, self.mode, joined=self.apart))
         self.pending = []
+        self.zero = False
 
     def _is_meal(self, k: int) -> bool:
         raise NotImplementedError
@@ -60,7 +62,8 @@ class Beside:
         self.i += 1
         if self.pending and self._tag(0) not in ("word", "name", "of"):
             self._flush()
-        leads = bool(self.apart) and self._tag(0) in ("amount", "word", "name")
+        k = 1 if self._tag(0) == "mark" else 0  # "Tuesday: 9 eggs"
+        leads = bool(self.apart) and self._tag(k) in ("amount", "word", "name")
         self.out.days.append((one.value, len(self.out.lines)))
         if leads and self.out.lines:
             self.out.led.append(len(self.out.days) - 1)
@@ -78,6 +81,7 @@ class Beside:
 
     _on_people = _on_guests = _on_psi = _on_headspace = _on_row = _on_area = _fact
     _on_length = _on_altitude = _on_pack = _on_unsealed = _on_labels = _fact
+    _on_again = _fact
 
     def _on_process(self, one: Piece) -> None:
         name = "gauge" if one.value in ("dial", "weighted") else "method"
@@ -199,16 +203,24 @@ class Beside:
     def _side(self, roles: frozenset[str], one: Piece, k: int) -> None:
         """Switch to what went in (``from 16 lb plums``), or to the other side of a swap."""
         self._flush()
-        if self.kind == "put_up" and roles & {"from", "with"}:
+        if self.kind == "put_up" and "made" in roles and self.out.lines:
+            for line in self.out.lines:
+                line.mode = "used"
+            self.mode = "made"
+        elif self.kind == "put_up" and roles & {"from", "with"}:
             self.mode = "used"
         elif "against" in roles and self.kind in ("given_away", "got", "received"):
             self.mode = "other"
-        elif self.kind in ("bought", "price_seen") and "against" in roles and self.out.money:
-            pass
-        elif roles & {"from", "with", "to", "in"} and self.kind != "eaten":
+        elif not self._goes_without_saying(roles) and roles & {"from", "with", "to", "in"}:
             self.out.left.append((one.start, one.end))
         self.apart = "and"  # what follows is a thing of its own, not more of the one before
         self.i = k
+
+    def _goes_without_saying(self, roles: frozenset[str]) -> bool:
+        """Return whether the small word tells nothing more: eaten with, fed with, 5 for 2.50."""
+        if self.kind in ("bought", "price_seen"):
+            return "against" in roles and bool(self.out.money)
+        return self.kind == "eaten" or (self.kind == "discarded" and "with" in roles)
 
     def _phrase(self, roles: frozenset[str], one: Piece, k: int) -> None:
         start = self.pieces[k].start
@@ -250,6 +262,9 @@ class Beside:
         """Return whether a place is named in full, so that a small word behind is none of it."""
         tokens, words = self.scanner.tokens, self.scanner.words
         if tokens[self.pieces[k].start].text[:1].isupper() or words.code == "de":
+            return False
+        longer = words.find("shops", tokens, start)
+        if longer is not None and start + longer[1] > end:
             return False
         if self.pieces[k - 1].tag == "bed":
             return True

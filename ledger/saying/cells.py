@@ -5,17 +5,34 @@ from __future__ import annotations
 import csv
 import datetime as dt
 import re
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from ledger.cells import plain_cell
 from ledger.errors import InputError
 
-__all__ = ["is_sheet", "read_cells", "write_rest"]
+__all__ = ["Table", "is_sheet", "read_cells", "read_tables", "write_rest"]
 
 _BOOKS = (".xlsx", ".ods", ".xls", ".xlsm")
 _MOST = 20_000
 """Rows of a sheet that are read; a longer one is refused."""
+
+
+@dataclass(slots=True)
+class Table:
+    """One sheet of a file.
+
+    Attributes
+    ----------
+    name : str
+        As it is called in its workbook; empty where the file holds no other.
+    rows : list of (int, list of str)
+        Each with its number in the sheet, the first being 1.
+    """
+
+    name: str
+    rows: list[tuple[int, list[str]]]
 
 
 def is_sheet(path: Path) -> bool:
@@ -29,8 +46,42 @@ def is_sheet(path: Path) -> bool:
     return bool(rows) and not {"kind", "on"} <= named and not named & {"kind", "on"}
 
 
+def read_tables(path: Path, encoding: str = "utf-8", only: str | None = None) -> list[Table]:
+    """Return the sheets of a file that hold anything, in their order.
+
+    Parameters
+    ----------
+    only : str, optional
+        The name of the one sheet wanted.
+
+    Raises
+    ------
+    InputError
+        It cannot be read as a sheet, or has none of that name.
+    """
+    if not path.is_file():
+        raise InputError("file", f"there is no file {path}", "Check the path")
+    if path.suffix.lower() not in _BOOKS:
+        if only is not None:
+            raise InputError("sheet", f"{path.name} holds one sheet alone", "Leave --sheet out")
+        return [Table("", read_cells(path, encoding))]
+    tables = _of_book(path)
+    if only is not None:
+        named = [one for one in tables if one.name.strip().lower() == only.strip().lower()]
+        if not named:
+            names = ", ".join(one.name for one in tables)
+            raise InputError("sheet", f"there is no sheet {only!r}", f"There are: {names}")
+        tables = named
+    full = [one for one in tables if any(cell.strip() for _, cells in one.rows for cell in cells)]
+    if len(full) < 2 and only is None:
+        return [Table("", one.rows) for one in full]
+    return full
+
+
 def read_cells(path: Path, encoding: str = "utf-8") -> list[tuple[int, list[str]]]:
     """Return each row with its number in the file, the first being 1; cells as text.
+
+    Of a workbook these are the rows of its first sheet that holds anything.
 
     Raises
     ------
@@ -40,7 +91,7 @@ def read_cells(path: Path, encoding: str = "utf-8") -> list[tuple[int, list[str]
     if not path.is_file():
         raise InputError("file", f"there is no file {path}", "Check the path")
     if path.suffix.lower() in _BOOKS:
-        return _of_book(path)
+        return next((one.rows for one in read_tables(path)), [])
     data = path.read_bytes()
     for one in ("utf-8-sig" if encoding.lower() in ("utf-8", "utf8") else encoding, "cp1252"):
         try:
@@ -68,7 +119,7 @@ def read_cells(path: Path, encoding: str = "utf-8") -> list[tuple[int, list[str]
     return out
 
 
-def _of_book(path: Path) -> list[tuple[int, list[str]]]:
+def _of_book(path: Path) -> list[Table]:
     try:
         from python_calamine import CalamineError, CalamineWorkbook
     except ImportError:
@@ -79,10 +130,16 @@ def _of_book(path: Path) -> list[tuple[int, list[str]]]:
         ) from None
     try:
         book = CalamineWorkbook.from_path(str(path))
-        rows = book.get_sheet_by_index(0).to_python(skip_empty_area=False)
+        names = book.sheet_names
+        sheets = [book.get_sheet_by_name(name).to_python(skip_empty_area=False) for name in names]
     except (CalamineError, OSError, IndexError) as error:
         raise InputError("file", f"{path.name} cannot be read: {error}", "Save it anew") from None
-    return [(n, [_text(cell) for cell in cells]) for n, cells in enumerate(rows[:_MOST], 1)]
+    if sum(map(len, sheets)) > _MOST:
+        raise InputError("file", f"has more than {_MOST:,} rows", "Import it in parts")
+    return [
+        Table(name, [(n, [_text(cell) for cell in cells]) for n, cells in enumerate(rows, 1)])
+        for name, rows in zip(names, sheets, strict=True)
+    ]
 
 
 def _text(cell: Any) -> str:
@@ -93,19 +150,21 @@ def _text(cell: Any) -> str:
     return "" if cell is None else str(cell)
 
 
-def write_rest(path: Path, rows: list[tuple[int, list[str]]], taken: set[int]) -> Path | None:
+def write_rest(path: Path, table: Table, taken: set[int]) -> Path | None:
     """Write the rows that were not taken into a file beside the sheet; return it, or None.
 
-    The headings go along, so that the file can be mended and imported by itself.
+    The headings go along, so that the file can be mended and imported by itself; of a workbook each
+    sheet has a file of its own.
     """
     from ledger.cells import shown_cell
 
     if not taken:
         return None
-    rest = path.with_name(f"{path.stem}.not-taken.csv")
+    name = re.sub(r"[^\w-]+", "-", table.name).strip("-")
+    rest = path.with_name(".".join([path.stem, *([name] if name else []), "not-taken.csv"]))
     with rest.open("w", encoding="utf-8", newline="") as file:
         writer = csv.writer(file)
-        for number, cells in rows:
+        for number, cells in table.rows:
             if number in taken:
                 writer.writerow([shown_cell(cell) for cell in cells])
     return rest

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from ledger.saying.asking import Draft, Question, Reading
+from ledger.saying.asking import HERE, Draft, Question, Reading
 from ledger.saying.clauses import Clause
 from ledger.saying.days import DayRead
 from ledger.saying.gather import gather
@@ -26,8 +26,18 @@ __all__ = ["Context", "Drafter"]
 Body = dict[str, Any]
 _WITH_MONEY = frozenset({"bought", "given_away", "received", "price_seen"})
 _FACTS = {
-    "put_up": ("method", "psi", "headspace", "pack", "gauge", "altitude", "labels", "unsealed"),
-    "eaten": ("people", "guests", "meal"),
+    "put_up": (
+        "method",
+        "psi",
+        "headspace",
+        "pack",
+        "gauge",
+        "altitude",
+        "labels",
+        "unsealed",
+        "again",
+    ),
+    "eaten": ("people", "guests", "meal", "again"),
     "discarded": ("unsealed", "meal"),
     "counted": ("left",),
     "planted": ("row", "area", "length"),
@@ -41,6 +51,10 @@ class Context:
 
     Attributes
     ----------
+    on : date
+        The day of the entries.
+    drafts : list of Draft
+        Entries that the text gave before.
     used : set of int
         Phrases (by where they start) that found a field.
     """
@@ -53,7 +67,10 @@ class Context:
     clause: Clause
     things: Things
     verb: Verb
+    on: dt.date
+    drafts: list[Draft]
     used: set[int] = field(default_factory=set)
+    beds: list[tuple[Phrase, Place]] = field(default_factory=list)
     others: list[tuple[str, Body]] = field(default_factory=list)
 
     def phrases(self, *roles: str) -> list[tuple[Phrase, Place]]:
@@ -70,6 +87,20 @@ class Context:
             if place.sort in sorts:
                 self.used.add(phrase.start)
                 return place.text
+        return None
+
+    def picked(self, item: str) -> str | None:
+        """Return the lot of an item that was picked on the day: in this text, else in the book."""
+        on, key = self.on.isoformat(), self.known.catalogue.key
+        for place, draft in reversed(list(enumerate(self.drafts))):
+            if draft.kind == "harvested" and draft.on == on:
+                for n, line in enumerate(draft.body["lines"], 1):
+                    if key(line["item"]) == key(item):
+                        return f"{HERE}{place}:{n}"
+        for id_, day, body, _ in reversed(self.known.about("harvested", item, on)):
+            for line in body["lines"] if day == on else ():
+                if key(line["item"]) == key(item):
+                    return f"{id_}:{line['n']}"
         return None
 
     def people(self) -> list[str]:
@@ -153,14 +184,14 @@ class Drafter:
 
     def draft(self, clause: Clause) -> None:
         """Make the entries of one clause."""
-        from ledger.saying import kinds
+        from ledger.saying.kinds import make_of
 
         verbs = sorted(
             [*([clause.verb] if clause.verb else []), *clause.more], key=lambda one: one.start
         )
-        spoken: list[Verb | None] = [one.value for one in verbs] or [None]
+        spoken: list[Verb | None] = [*_apart([one.value for one in verbs])] or [None]
         for verb in spoken:
-            self._of_verb(clause, gather(self.scanner, clause), verb, kinds.make_of)
+            self._of_verb(clause, gather(self.scanner, clause), verb, make_of)
 
     def _of_verb(
         self, clause: Clause, things: Things, verb: Verb | None, make_of: Callable[..., Make]
@@ -182,6 +213,8 @@ class Drafter:
                 clause,
                 part,
                 verb or Verb(""),
+                on,
+                self.reading.entries,
             )
             make = make_of(verb.kind if verb else None, context)
             made = make(context)
@@ -304,6 +337,16 @@ class Drafter:
         for one in context.things.phrases:
             if one.start not in context.used:
                 self.maker.left.append(self.scanner.said(one.start, one.words[1]))
+
+
+def _apart(verbs: list[Verb]) -> list[Verb]:
+    """Return one verb of each kind, the one that says most: ``fell over and broke`` happened once."""
+    out: dict[str, Verb] = {}
+    for one in verbs:
+        before = out.get(one.kind)
+        if before is None or (one.kind == "discarded" and one.why in ("broken", "fed to animals")):
+            out[one.kind] = one
+    return list(out.values())
 
 
 def question_of_kind(said: str, options: list[str]) -> Question:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from ledger.saying.asking import Draft, Reading
+from ledger.saying.asking import HERE, Draft, Reading
 
 __all__ = ["told", "told_entry"]
 
@@ -44,8 +44,14 @@ def told_entry(entry: Draft) -> Iterator[str]:
     if not head and "item" in body:
         head = f"{body.get('amount', '')} {body['item']}".strip()
     more = _more(body)
-    yield f"{entry.on}  {_KINDS.get(entry.kind, entry.kind)} {head}{more}".rstrip()
-    for name, lead in (("lines", ""), ("ate", ""), ("made", "made "), ("used", "from ")):
+    yield f"{entry.on}  {_KINDS.get(entry.kind, entry.kind)}{head and f' {head}'}{more}"
+    for name, lead in (
+        ("lines", ""),
+        ("ate", ""),
+        ("made", "made "),
+        ("used", "from "),
+        ("left", "left "),
+    ):
         for line in body.get(name) or ():
             yield f"  {lead}{_line(line)}"
     if isinstance(body.get("seed"), dict):
@@ -63,10 +69,22 @@ def _line(line: dict[str, Any]) -> str:
     return said + _more(line)
 
 
+def _lot(lot: str) -> str:
+    """Return a lot for the eye: a label as it stands, an id by its beginning."""
+    if lot.startswith(HERE):
+        return "what is picked here"
+    entry, _, n = lot.partition(":")
+    return f"{entry[:8]}:{n}" if len(entry) == 36 else lot
+
+
 def _more(part: dict[str, Any]) -> str:
-    out = [text.format(part[name]) for name, text in _WITH.items() if part.get(name)]
+    out = [
+        text.format(_lot(part[name]) if name == "lot" else part[name])
+        for name, text in _WITH.items()
+        if part.get(name)
+    ]
     for one in part.get("work") or ():
         out.append(f"{one['person']} {one['minutes']} minutes")
     for one in part.get("acid") or ():
-        out.append(f"{one['amount']} {one['acid']} per {one['per']}")
+        out.append(f"{one['amount']} {one['acid']} per {one.get('per', 'jar')}")
     return (", " if out else "") + ", ".join(out)

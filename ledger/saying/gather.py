@@ -28,7 +28,7 @@ class _Gatherer(Beside):
         self.i = 0
 
     def walk(self, pieces: list[Piece]) -> Things:
-        self.pieces, self.i = pieces, 0
+        self.pieces, self.i = [self._as_thing(one) for one in pieces], 0
         while self.i < len(self.pieces):
             one = self.pieces[self.i]
             step = getattr(self, f"_on_{one.tag}", None)
@@ -40,30 +40,27 @@ class _Gatherer(Beside):
         self._flush()
         return self.out
 
-    def _next(self, k: int = 1) -> Piece | None:
-        return self.pieces[self.i + k] if self.i + k < len(self.pieces) else None
-
-    def _tag(self, k: int = 1) -> str:
-        piece = self._next(k)
-        return piece.tag if piece else ""
-
-    def _flush(self) -> None:
-        """Give amounts that no name follows to what was named last."""
-        for one in self.pending:
-            self.out.lines.append(Thing([one], None, self.mode, joined=self.apart))
-        self.pending = []
-        self.zero = False
+    def _as_thing(self, one: Piece) -> Piece:
+        """Take a canner that is bought as a thing, and no way of putting up."""
+        if one.tag != "process" or self.kind not in ("bought", "got", "price_seen", "received"):
+            return one
+        is_thing = self.scanner.words.find("sorts", self.scanner.tokens, one.start)
+        return Piece("word", one.value, one.start, one.end) if is_thing else one
 
     # -- things --------------------------------------------------------------------------
 
     def _on_amount(self, one: Piece) -> None:
         said: Quantity = one.value
+        if said.unit is not None and not self.pending and self._is_each(self.i):
+            self.apart = ""
+            return
         self.i += 1
         last = self.out.lines[-1] if self.out.lines else None
         named = self._tag(0) in ("word", "name", "bed", "label") or (
             self._tag(0) in ("of", "article", "filler")
             and self._tag() in ("word", "name", "article", "bed")
         )
+        named = named or self._is_todays()
         after = self._next(0)
         if named and after is not None and after.tag == "word" and self._is_meal(self.i):
             named = False
@@ -98,6 +95,13 @@ class _Gatherer(Beside):
         waits = self.kind in ("put_up", None) and self._names_later()
         if not (named or waits) and self._tag(0) not in ("comma", "and", "amount", "dash"):
             self._flush()
+
+    def _is_todays(self) -> bool:
+        """Return whether a name follows behind ``of today's``."""
+        k = 1 if self._tag(0) == "of" else 0
+        one = self._next(k)
+        found = one and self.scanner.words.find("small.todays", self.scanner.tokens, one.start)
+        return bool(found) and self._tag(k + 1) in ("word", "name")
 
     def _is_plain_price(self, one: Piece, last: Thing) -> bool:
         """Return whether figures behind a thing look like a price, whatever follows: ``milk 3.79 eggs``."""
@@ -155,6 +159,8 @@ class _Gatherer(Beside):
             ):
                 if tag == "filler":
                     break
+            elif tag == "of" and self._is_fee_of(start, k):
+                pass
             else:
                 break
             k += 1
@@ -169,6 +175,12 @@ class _Gatherer(Beside):
         )
         self.pending, self.apart, self.zero = [], "", False
         self.out.lines.append(thing)
+
+    def _is_fee_of(self, start: int, k: int) -> bool:
+        """Return whether a name goes on behind `of`: ``membership of the canning club``."""
+        after = self.pieces[k + 1].tag if k + 1 < len(self.pieces) else ""
+        fee = self.scanner.words.find("small.fees", self.scanner.tokens, start)
+        return fee is not None and after in ("article", "word", "name")
 
     def _is_jar_label(self) -> bool:
         """Read ``jar K12`` as the label alone."""
@@ -254,7 +266,12 @@ class _Gatherer(Beside):
             self._apart_now("comma")
 
     def _on_mark(self, one: Piece) -> None:
+        """Take what stands behind ``applesauce:`` as things of their own, not as more of that name."""
         self.i += 1
+        last = self.out.lines[-1] if self.out.lines else None
+        heads = last is not None and last.words is not None and not last.amounts
+        if heads and one.value == ":" and self.kind == "put_up" and not self.pending:
+            self.apart = self.apart or "comma"
 
     def _skip(self, one: Piece) -> None:
         self.i += 1

@@ -1,22 +1,30 @@
-"""What goes out: meals, gifts, sales, swaps, what was thrown away, and counts."""
+"""What goes out: meals, gifts, sales, swaps and counts."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 
+from ledger.saying.again import dish_lines
+from ledger.saying.coming_in import received
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
 from ledger.saying.money import money_text
+from ledger.saying.numbers import number_at
+from ledger.saying.picked import harvested
 from ledger.saying.prices import price_of
+from ledger.saying.shared import nothing, subject_things
+from ledger.saying.swapping import swapped
 from ledger.saying.things import Thing
+from ledger.saying.thrown_out import discarded, who_ate
+from ledger.saying.tokens import tokens_of
 
-__all__ = ["counted", "discarded", "eaten", "given_away", "out_of", "swapped"]
+__all__ = ["counted", "eaten", "given_away", "leftovers", "out_of"]
 
 
 def eaten(context: Context) -> list[tuple[str, Body]]:
     """Make a meal; what mice or a dog ate nobody had a meal of."""
     things = context.things
-    eater = _eater(context)
+    eater = who_ate(context)
     if eater is not None:
         return discarded(context, why=eater)
     body: Body = {}
@@ -33,11 +41,12 @@ def eaten(context: Context) -> list[tuple[str, Body]]:
     kept = context.take(("kept",), "from", "in")
     if kept is not None:
         context.maker.notes.append(f"from the {kept}")
+    dish = dish_lines(context)
+    if dish is not None:
+        body, things.lines = {**dish, **body}, []
     lines = context.maker.lines(things.lines, "eaten")
-    if not lines:
-        from ledger.saying.kinds import _nothing
-
-        return _nothing(context)
+    if not lines and dish is None:
+        return nothing(context)
     for name in ("people", "guests"):
         if name in things.facts:
             body[name] = things.facts[name]
@@ -49,34 +58,40 @@ def eaten(context: Context) -> list[tuple[str, Body]]:
     return [("eaten", {"ate": [line.body() for line in lines], **body})]
 
 
-def _eater(context: Context) -> str | None:
-    """Return why what was eaten is lost, where no person ate it."""
-    spans = list(context.things.subject)
-    spans += [one.words for one in context.things.phrases if one.roles & {"by", "from"}]
-    for span in spans:
-        sort = context.places.of_span(span).sort
-        why = {"pests": "pests", "pets": "other", "animals": "fed to animals"}.get(sort)
-        is_subject = span in context.things.subject
-        if why is None or (sort == "animals" and not is_subject):
-            continue
-        context.maker.notes.append(context.scanner.said(*span))
-        context.things.subject = [one for one in context.things.subject if one != span]
-        context.used |= {one.start for one in context.things.phrases if one.words == span}
-        return why
-    return None
-
-
-# -- gifts, sales and swaps -----------------------------------------------------------------
+def leftovers(context: Context) -> list[tuple[str, Body]]:
+    """Keep what is left of the meal said before; which part of the dish it is, is asked."""
+    kept = context.take(("kept",), "in", "to", "on") or "fridge"
+    meal = next((one for one in reversed(context.drafts) if one.kind == "eaten"), None)
+    lines = [one for one in context.maker.lines(context.things.lines, "left") if one.quantity]
+    if meal is None or not lines:
+        text = "What is left over belongs to a meal: say the meal with it (ate ..., leftovers 1 qt soup)."
+        context.maker.ask("meal", "left", text)
+        return []
+    there = [one["item"] for one in meal.body["ate"]]
+    for line in lines:
+        whole = next((one for one in there if one.endswith(f" {line.item}")), line.item)
+        line.item = line.item if line.item in there else whole
+        text = f"Which part of the dish is the {line.item}?"
+        said = context.maker.ask("share", str(line.item), text, ["1/4", "1/3", "1/2"])
+        tokens = tokens_of(said or "")
+        part = number_at(context.words, tokens, 0) if tokens else None
+        left = {**line.body(), "kept": kept}
+        if part is not None and 0 < part.value <= 1:
+            left["share"] = round(float(part.value), 4)
+        meal.body.setdefault("left", []).append(left)
+    return []
 
 
 def given_away(context: Context) -> list[tuple[str, Body]]:
     """Make a gift, a sale or a swap; ``Ida gave us`` is a gift that came."""
     things, how = context.things, context.verb.how or "gift"
+    subjects = [context.places.of_span(one).sort for one in things.subject]
+    if how == "gift" and "animals" in subjects:  # the goat gave milk
+        context.verb = type(context.verb)("harvested")
+        return harvested(context)
     if how == "gift" and _is_to_us(context):
         giver = context.people()
         context.verb = type(context.verb)("received", how="gift")
-        from ledger.saying.kinds import received
-
         made = received(context)
         for _, came in made:
             if giver:
@@ -98,9 +113,7 @@ def given_away(context: Context) -> list[tuple[str, Body]]:
         context.maker.notes.append(" and ".join(people))
     body["lines"] = [line.body() for line in lines]
     if not lines:
-        from ledger.saying.kinds import _nothing
-
-        return _nothing(context)
+        return nothing(context)
     return [("given_away", body)]
 
 
@@ -156,139 +169,6 @@ def _got(context: Context, body: Body, lines: list[Line]) -> None:
         body["got"] = money_text(total)
 
 
-def swapped(context: Context, *, is_got: bool) -> list[tuple[str, Body]]:
-    """Make both sides of a swap: what went, and what came."""
-    things = context.things
-    partner = None
-    for phrase, place in context.phrases("with", "from", "to", "by"):
-        if place.sort in ("person", "shop", ""):
-            context.used.add(phrase.start)
-            partner = place.text
-            break
-    if partner is None and "receiver" in things.facts:
-        partner = context.places.of_span(things.facts.pop("receiver")).text
-    for phrase, place in context.phrases("against", "to"):
-        context.used.add(phrase.start)
-        things.lines.append(Thing(words=phrase.words, mode="other"))
-        del place
-    main = [one for one in things.lines if one.mode == "main"]
-    other = [one for one in things.lines if one.mode == "other"]
-    gone, come = (other, main) if is_got else (main, other)
-    out: list[tuple[str, Body]] = []
-    lines = context.maker.lines(gone, "given_away")
-    if lines:
-        body: Body = {"how": "barter", "lines": [line.body() for line in lines]}
-        out.append(("given_away", body | ({"to": partner} if partner else {})))
-    lines = context.maker.lines(come, "received")
-    if lines:
-        came: Body = {"how": "barter", "lines": [line.body() for line in lines]}
-        out.append(("received", came | ({"from": partner} if partner else {})))
-    context.maker.left += [money_text(one.value) for one, _ in things.money]
-    return out
-
-
-# -- thrown away ----------------------------------------------------------------------------
-
-
-def discarded(context: Context, why: str | None = None) -> list[tuple[str, Body]]:
-    """Make what was thrown away, with the word that says why as its note."""
-    things = context.things
-    reason = why or context.verb.why or "other"
-    for one in list(things.lines):
-        if one.amounts or one.words is None:
-            continue
-        found = _why(context, one.words)
-        if found is not None:
-            things.lines.remove(one)
-            reason = found if reason in ("other", found) else reason
-            context.maker.notes.append(context.scanner.said(*one.words))
-    reason = _spoiled_names(context, reason)
-    if why is None:
-        eater = _eater(context)
-        reason = eater if eater in ("pests", "other") and reason in ("other", "pests") else reason
-    if "unsealed" in things.facts:
-        reason = "seal failed"
-        things.facts.pop("unsealed")
-    _subject_things(context)
-    lines = context.maker.lines(things.lines, "discarded")
-    for n, tail in enumerate(list(context.maker.left)):
-        found = _why_text(context, tail)
-        if found is not None:
-            context.maker.left.pop(n)
-            context.maker.notes.append(tail)
-            reason = found if reason == "other" else reason
-            break
-    for phrase, place in context.phrases("to", "in", "on", "from", "with", "by"):
-        if place.sort == "" and _why_text(context, place.text) is not None:
-            context.used.add(phrase.start)
-            context.maker.notes.append(place.text)
-        elif place.sort in ("animals", "pets", "pests", "person", "wild", "bed", "kept"):
-            context.used.add(phrase.start)
-            context.maker.notes.append(context.scanner.said(phrase.start, phrase.words[1]))
-            reason = (
-                "fed to animals" if place.sort == "animals" and "to" in phrase.roles else reason
-            )
-    if "receiver" in things.facts and context.verb.why == "fed to animals":
-        context.maker.notes.append(context.scanner.said(*things.facts.pop("receiver")))
-    if not lines:
-        from ledger.saying.kinds import _nothing
-
-        return _nothing(context)
-    return [("discarded", {"lines": [line.body() for line in lines], "why": reason})]
-
-
-def _spoiled_names(context: Context, reason: str) -> str:
-    """Take ``moldy bread`` as bread, thrown out because it was moldy."""
-    tokens = context.scanner.tokens
-    for one in context.things.lines:
-        if one.words is None or one.words[1] - one.words[0] < 2:
-            continue
-        found = context.words.find("why", tokens, one.words[0])
-        if found is None or context.known.item(context.scanner.said(*one.words)) is not None:
-            continue
-        start = one.words[0] + found[1]
-        if start < one.words[1]:
-            context.maker.notes.append(context.scanner.said(one.words[0], start))
-            one.words = (start, one.words[1])
-            reason = found[0] if reason == "other" else reason
-    return reason
-
-
-def _subject_things(context: Context) -> None:
-    """Take ``the milk went bad`` as milk thrown out."""
-    things = context.things
-    for span in list(things.subject):
-        if context.places.of_span(span).sort == "":
-            things.subject.remove(span)
-            bare = next((one for one in things.lines if one.words is None), None)
-            if bare is not None:
-                bare.words = span
-            else:
-                things.lines.append(Thing(words=span))
-
-
-def _why(context: Context, span: tuple[int, int]) -> str | None:
-    """Return the reason that words say, where they name nothing that the book has."""
-    text = context.scanner.said(*span)
-    if context.known.item(text) is not None:
-        return None
-    return _why_text(context, text)
-
-
-def _why_text(context: Context, text: str) -> str | None:
-    from ledger.saying.tokens import tokens_of
-
-    tokens = tokens_of(text)
-    for k in range(len(tokens)):
-        found = context.words.find("why", tokens, k)
-        if found is not None:
-            return str(found[0])
-    return None
-
-
-# -- counts ---------------------------------------------------------------------------------
-
-
 def counted(context: Context) -> list[tuple[str, Body]]:
     """Make a count of what is there."""
     things = context.things
@@ -301,15 +181,13 @@ def counted(context: Context) -> list[tuple[str, Body]]:
         context.maker.notes.append(place)
     lines = context.maker.lines(things.lines, "counted")
     if not lines:
-        from ledger.saying.kinds import _nothing
-
-        return _nothing(context)
+        return nothing(context)
     return [("counted", {"lines": [line.body() for line in lines]})]
 
 
 def out_of(context: Context) -> list[tuple[str, Body]]:
     """Make a count of nothing: ``ran out of sugar``."""
-    _subject_things(context)
+    subject_things(context)
     for one in context.things.lines:
         if not one.amounts:
             one.is_zero = True

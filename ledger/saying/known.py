@@ -122,7 +122,7 @@ class Known:
         """Return the jars an item was put up in, the commonest first."""
         wanted = self.catalogue.key(item)
         many: Counter[str] = Counter()
-        for _, makes, made in self.catalogue.batches._by_root.values():
+        for _, makes, made in (one for _, one in self.catalogue.batches.every()):
             if self.catalogue.key(makes) == wanted:
                 for one in made:
                     many[one["jar"]] += 1
@@ -142,7 +142,7 @@ class Known:
         if number is None:
             return []
         found = []
-        for _, makes, made in self.catalogue.batches._by_root.values():
+        for _, makes, made in (one for _, one in self.catalogue.batches.every()):
             for one in made:
                 labels = one.get("labels")
                 if not labels:

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from functools import cache
 
+from ledger.amounts import canonical_jar
 from ledger.items import item_key, near_misses
 from ledger.reference import foods
 from ledger.reference.everyday import everyday, pairs
@@ -106,6 +107,9 @@ class Names:
             return Named(item, "book", []) if item else Named(singular, "table", [])
         if is_plain(said) and (_is_everyday(said) or not self._adds_to_own(said)):
             return Named(self.singular(said), "table", [])
+        jar = _jar_named(said)
+        if jar is not None:
+            return Named(jar, "book" if self.known.item(jar) else "sort", [])
         if self.words.is_("sorts", said) or self._is_for_something(said):
             return Named(self.singular(said), "sort", [])
         return None
@@ -212,6 +216,12 @@ class Names:
         near = near_misses(said, self.known.names, limit=2) if len(said) >= 4 else []
         name = self.singular(said)
         return Named(name, "new", [f"new: {name}", *near])
+
+
+def _jar_named(said: str) -> str | None:
+    """Return the size of jar that words name: ``quart jars``, ``Quart-Gläser``."""
+    german = re.fullmatch(r"(?i)(.+?)[- ]?(?:glas|gläser|gläsern)", said)
+    return canonical_jar(f"{german[1]} jar" if german else said)
 
 
 @cache

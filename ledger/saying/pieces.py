@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
 from ledger.saying.days import Days
 from ledger.saying.language import Language
+from ledger.saying.marks import Marks, Piece
 from ledger.saying.measures import length_at, pressure_at, time_at
 from ledger.saying.money import money_at
 from ledger.saying.numbers import number_at
@@ -18,30 +17,8 @@ from ledger.saying.tokens import Token
 
 __all__ = ["Piece", "Scanner"]
 
-_ENDS = {";": "semi", "!": "stop", ".": "stop", "?": "ask"}
 
-
-@dataclass(slots=True)
-class Piece:
-    """What a few tokens are.
-
-    Attributes
-    ----------
-    tag : str
-        ``amount``, ``day``, ``money``, ``verb``, ``word``, ``name``, ``prep``, ``end`` and so on.
-    value : object
-        What was read, by tag.
-    start, end : int
-        Tokens, from and to.
-    """
-
-    tag: str
-    value: Any
-    start: int
-    end: int
-
-
-class Scanner:
+class Scanner(Marks):
     """Cuts one text into pieces.
 
     Parameters
@@ -89,15 +66,6 @@ class Scanner:
             i = max(piece.end, i + 1)
         return inner.pieces
 
-    def said(self, start: int, end: int) -> str:
-        """Return the text of some tokens, as it was typed."""
-        if start >= end:
-            return ""
-        return self.text[self.tokens[start].start : self.tokens[end - 1].end]
-
-    def _is_start(self) -> bool:
-        return not self.pieces or self.pieces[-1].tag in ("end", "then")
-
     def _piece(self, i: int) -> Piece:
         for look in (
             self._mark, self._note, self._phrase_first, self._day, self._name, self._process,
@@ -108,68 +76,21 @@ class Scanner:
                 return found
         return Piece("word", self.tokens[i].low, i, i + 1)
 
-    # -- marks ---------------------------------------------------------------------------
-
-    def _mark(self, i: int) -> Piece | None:
-        token = self.tokens[i]
-        if token.sort == "nl":
-            return Piece("end", "line", i, i + 1)
-        if token.sort != "sym":
-            return None
-        if token.low in _ENDS and not self._is_short_form(i):
-            return Piece("end", _ENDS[token.low], i, i + 1)
-        if token.low in ",/|":
-            return Piece("comma", None, i, i + 1)
-        if token.low in "-–—" and not self._is_start():
-            return Piece("dash", None, i, i + 1)
-        if token.low in "([":
-            return self._bracket(i)
-        if token.low in ":\"'„“”»«*•·…" or (token.low in "-–—" and self._is_start()):
-            return Piece("mark", token.low, i, i + 1)
-        return None
-
-    def _is_short_form(self, i: int) -> bool:
-        """Return whether a point ends a short form (``St. Ann``) and no sentence."""
-        if self.tokens[i].low != "." or i == 0 or not self.tokens[i].tight:
-            return False
-        before = self.tokens[i - 1].low
-        after = self.tokens[i + 1] if i + 1 < len(self.tokens) else None
-        if before in ("mr", "mrs", "ms", "dr", "st", "fr", "hr", "no", "nr", "approx", "ca"):
-            return after is not None
-        tags = ("units", "counted", "unknown", "sum", "month", "weekday", "jars")
-        if not any(self.words.find(tag, self.tokens, i - 1) for tag in tags):
-            return False
-        return (
-            after is not None
-            and after.sort == "word"
-            and after.text[:1].islower()
-            and len(before) < 5
-        )
-
-    def _bracket(self, i: int) -> Piece | None:
-        close = {"(": ")", "[": "]"}[self.tokens[i].low]
-        for k in range(i + 1, len(self.tokens)):
-            if self.tokens[k].sort == "nl":
-                break
-            if self.tokens[k].low == close:
-                return Piece("bracket", (i + 1, k), i, k + 1)
-        return Piece("mark", "(", i, i + 1)
-
-    def _note(self, i: int) -> Piece | None:
-        found = self.words.find("small.note", self.tokens, i)
-        at = i + found[1] if found else 0
-        if found is None or at >= len(self.tokens) or self.tokens[at].low != ":":
-            return None
-        end = at + 1
-        while end < len(self.tokens) and self.tokens[end].sort != "nl":
-            end += 1
-        return Piece("note", self.said(at + 1, end).strip(), i, end)
-
     # -- what is read first --------------------------------------------------------------
 
     def _phrase_first(self, i: int) -> Piece | None:
         """Read what is longer than the words that it begins with."""
         words, tokens = self.words, self.tokens
+        place = words.find("shops", tokens, i)
+        if place is not None and place[1] > 1:
+            return Piece("name", None, i, i + place[1])
+        if words.find("small.article", tokens, i) and i + 1 < len(tokens):
+            place = words.find("shops", tokens, i + 1)
+            if place is not None and place[1] > 1:
+                return Piece("article", None, i, i + 1)
+        again = words.find("small.again", tokens, i)
+        if again is not None:
+            return Piece("again", True, i, i + again[1])
         unsealed = self._unsealed(i)
         if unsealed is not None:
             return unsealed

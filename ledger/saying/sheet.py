@@ -13,10 +13,11 @@ from typing import Any
 
 from ledger.saying.asking import Question, Reading
 from ledger.saying.columns import Layout, layout_of
-from ledger.saying.days import Days
 from ledger.saying.known import Known
 from ledger.saying.language import Language, language
 from ledger.saying.reading import read
+from ledger.saying.row_days import RowDays
+from ledger.saying.row_fields import place_cells
 from ledger.saying.settled import Settled
 from ledger.saying.tokens import tokens_of
 
@@ -58,7 +59,11 @@ class SheetReading(Reading):
 
 
 def read_sheet(
-    rows: list[tuple[int, Row]], known: Known, settled: Settled | None = None, title: str = ""
+    rows: list[tuple[int, Row]],
+    known: Known,
+    settled: Settled | None = None,
+    title: str = "",
+    name: str = "",
 ) -> SheetReading:
     """Return what a sheet says.
 
@@ -68,10 +73,12 @@ def read_sheet(
         Each with its number in the file; 1 is the first.
     title : str
         The file's name: it may say what the sheet is, and of which year.
+    name : str
+        The sheet's name in its workbook, which may say the same; empty where it is the only one.
     """
     words = _language_of(rows, known)
-    layout = layout_of(rows, words, known, title)
-    return _Sheet(rows, known, words, layout, settled or Settled()).read()
+    layout = layout_of(rows, words, known, f"{name} {title}".strip())
+    return _Sheet(rows, known, words, layout, settled or Settled(), name).read()
 
 
 def _language_of(rows: list[tuple[int, Row]], known: Known) -> Language:
@@ -89,11 +96,13 @@ class _Sheet:
         words: Language,
         layout: Layout,
         settled: Settled,
+        name: str,
     ) -> None:
         self.rows, self.known, self.words, self.layout = rows, known, words, layout
-        self.settled = settled
+        self.settled, self.name = settled, name
+        self._kind_key = ("sheet-kind", name or "kind", 0)
         self.out = SheetReading()
-        self.day: dt.date | None = None
+        self.days = RowDays(known, words, layout)
         self.before: dict[str, str] = {}
         self.kind_asked = False
 
@@ -179,7 +188,7 @@ class _Sheet:
         return _VERBS[self.words.code].get(kind or "", "")
 
     def _asked_kind(self) -> str | None:
-        return self.settled.answers.get(("sheet-kind", "kind", 0))
+        return self.settled.answers.get(self._kind_key)
 
     def _in_words(self, said: dict[str, str]) -> str:
         amount = said.get("amount", "")
@@ -211,7 +220,7 @@ class _Sheet:
         for entry in found.entries:
             entry.row = number
             entry.said = self._whole(number)
-            self._place(entry.body, entry.kind, said)
+            place_cells(entry.body, entry.kind, said, self.words)
             self.out.entries.append(entry)
         if day is None and said.get("day"):
             self._ask_day(number, first, said["day"])
@@ -237,13 +246,21 @@ class _Sheet:
         """Read a row's words; what finds no place goes into its note."""
         settled = Settled(dict(self._answers(number)))
         found = read(
-            text.lstrip(": "), self.known, on=day or self.day, words=self.words, settled=settled
+            text.lstrip(": "),
+            self.known,
+            on=day or self.days.day,
+            words=self.words,
+            settled=settled,
         )
         for key in found.left_keys:
             settled.answers[key] = "out" if key in found.unhappened else "note"
         if found.left_keys:
             found = read(
-                text.lstrip(": "), self.known, on=day or self.day, words=self.words, settled=settled
+                text.lstrip(": "),
+                self.known,
+                on=day or self.days.day,
+                words=self.words,
+                settled=settled,
             )
         return found
 
@@ -261,7 +278,7 @@ class _Sheet:
         }
         for one in found.questions:
             if one.code == "kind":
-                one.about, one.key = "kind", ("sheet-kind", "kind", 0)
+                one.about, one.key = "kind", self._kind_key
             if (one.code, one.about) in known and one.code in ("slip", "new", "kind"):
                 continue
             one.row = number
@@ -275,107 +292,27 @@ class _Sheet:
     # -- days ----------------------------------------------------------------------------
 
     def _day(self, cell: str | None, number: int) -> dt.date | None:
-        """Return a row's day; without one it is that of the row above."""
-        if not cell:
-            return self.day
-        year = self.layout.year or (self.day.year if self.day else None)
-        match = re.match(r"(\d{4}-\d\d-\d\d)(?:[ T]\d\d:.*)?$", cell.strip())
-        text = match[1] if match else cell.strip()
-        tokens = tokens_of(text)
-        if not tokens:
-            return self.day
-        for words in (self.words, language("en"), language("de")):
-            days = Days(words, self.known.today, month_first=self.layout.month_first, year=year)
-            found = days.at(tokens, 0, is_start=True)
-            if found is not None and found.on is not None and found.problem != "ahead":
-                self.day = found.on
-                return found.on
-        if year is not None:
-            days = Days(self.words, self.known.today, month_first=self.layout.month_first)
-            found = days.at(tokens, 0, is_start=True)
-            if found is not None and found.on is not None and found.problem != "ahead":
-                self.day = found.on
-                return found.on
-        return None
+        """Return a row's day, or the one that was answered; None where the cell is no day."""
+        day = self.days.of(cell)
+        answer = self.settled.answers.get(self._day_key(number)) if day is None and cell else None
+        return self.days.of(answer) if answer else day
+
+    def _day_key(self, number: int) -> tuple[str, str, int]:
+        return "day", f"{self.name} row {number}".strip(), 0
 
     def _ask_day(self, number: int, first: int, cell: str) -> None:
         text = f"Row {number}: which day is “{cell}”?"
+        key = self._day_key(number)
         self.out.questions.append(
-            Question(
-                "on", text, [], code="day", entry=first, row=number, key=("day", f"row {number}", 0)
-            )
+            Question("on", text, [], code="day", entry=first, row=number, key=key)
         )
-
-    # -- columns that are fields ---------------------------------------------------------
-
-    def _place(self, body: dict[str, Any], kind: str, said: dict[str, str]) -> None:
-        """Put the cells that are fields into the body; what the kind has no field for is a note."""
-        notes = [body["note"]] if body.get("note") else []
-        shop, bed, person = said.get("shop"), said.get("bed"), said.get("person")
-        if shop:
-            name = {
-                "bought": "shop",
-                "price_seen": "shop",
-                "received": "from",
-                "given_away": "to",
-            }.get(kind)
-            if name:
-                body.setdefault(name, shop)
-            elif kind == "harvested":
-                bed = bed or shop
-            else:
-                notes.append(shop)
-        self._bed(body, kind, bed, notes)
-        if person:
-            name = {"received": "from", "given_away": "to"}.get(kind)
-            if name and name not in body:
-                body[name] = person
-            else:
-                notes.append(person)
-        for role in ("variety", "kept"):
-            self._line_field(body, kind, role, said.get(role), notes)
-        if said.get("note") and said.get("item"):
-            notes.append(said["note"])
-        if notes:
-            body["note"] = "; ".join(dict.fromkeys(notes))
-
-    def _bed(self, body: dict[str, Any], kind: str, bed: str | None, notes: list[str]) -> None:
-        if not bed:
-            return
-        if kind == "harvested":
-            for line in body.get("lines") or ():
-                line.setdefault("bed", bed)
-        elif kind == "planted":
-            body.setdefault("bed", bed)
-        else:
-            notes.append(bed)
-
-    def _line_field(
-        self, body: dict[str, Any], kind: str, role: str, text: str | None, notes: list[str]
-    ) -> None:
-        if not text:
-            return
-        value: str | None = text
-        if role == "kept":
-            found = self.words.find("places", tokens_of(text), 0)
-            value = found[0] if found else None
-        fits = value is not None and (
-            kind in ("harvested",) or (role == "kept" and kind in ("bought", "received"))
-        )
-        if fits:
-            for line in body.get("lines") or ():
-                line.setdefault(role, value)
-        elif role == "variety" and kind == "planted":
-            body.setdefault(role, text)
-        else:
-            notes.append(text)
 
     # -- crops as columns ----------------------------------------------------------------
 
     def _row_of_crops(self, number: int, cells: Row) -> None:
         place = self.layout.day_column
-        day = self._day(
-            cells[place].strip() if place is not None and place < len(cells) else None, number
+        day = self.days.of(
+            cells[place].strip() if place is not None and place < len(cells) else None
         )
         for column, item in self.layout.crops.items():
             cell = cells[column].strip() if column < len(cells) else ""
@@ -385,9 +322,9 @@ class _Sheet:
             amount = cell if re.search(r"[A-Za-z]", cell) else f"{cell} {unit}"
             verb = _VERBS[self.words.code][self.layout.kind or "harvested"]
             said = {"day": cells[place] if place is not None and place < len(cells) else ""}
-            before = self.day
+            before = self.days.day
             self._sentence(number, f"{verb}: {amount} {item}", said)
-            self.day = day or before
+            self.days.day = day or before
 
 
 def _shape(reading: Reading) -> list[tuple[str, int]]:

@@ -19,6 +19,41 @@ def whole_jars(one, amount):
 
 def count_jars(entries, items, lots, draws, made):
     """Return `Jars` by jar item; write each made entry's good jars."""
+    more = defaultdict(int)
+    for place, jar, many in _counts(entries, items):
+        earlier = [one for one in entries if _order(one) <= place]
+        ids = {one.id for one in earlier}
+        draws_then = [one for one in draws if one.entry in ids]
+        made_then = [one for one in made if one.entry in ids]
+        then = _count(earlier, items, lots, draws_then, made_then).get(jar)
+        more[jar] = many - (then.got - then.filled + then.back if then else 0)
+    found = _count(entries, items, lots, draws, made)
+    for jar, pieces in more.items():
+        one = found.setdefault(jar, Jars(jar, got=0, filled=0, back=0, gone=0))
+        one.got += pieces
+    return found
+
+
+def _order(entry):
+    return entry.on, entry.phase, entry.at, entry.seq
+
+
+def _counts(entries, items):
+    """Return (place, jar, pieces) of the last count of each jar."""
+    last = {}
+    for entry in sorted(entries, key=_order):
+        many = defaultdict(int)
+        for line in entry.body["lines"] if entry.kind == "counted" else []:
+            item = items.name(line["item"])
+            pieces = items.pieces(item, line) if items.sort(item) == "jar" else None
+            if pieces is not None:
+                many[item] += floor(F(pieces, 1000))
+        for item, pieces in many.items():
+            last[item] = (_order(entry), item, pieces)
+    return last.values()
+
+
+def _count(entries, items, lots, draws, made):
     taken = defaultdict(list)
     for draw in draws:
         for one in draw.allocations:

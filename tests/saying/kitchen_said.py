@@ -79,7 +79,7 @@ def _entry(one) -> str:
         method = body.pop("method", "?")
         head += f"{body.pop('makes')} ({method}) {made}" + (f" <- {used}" if used else "")
     elif "lines" in body or "ate" in body:
-        head += ", ".join(_line(part) for part in body.pop("lines", None) or body.pop("ate"))
+        head += ", ".join(_line(part) for part in body.pop("lines" if "lines" in body else "ate"))
     elif one.kind == "price_seen":
         head += f"{body.pop('amount')} {body.pop('item')}"
     else:

@@ -14,9 +14,10 @@ from saying.kitchen_said import filled, short
 from ledger import Book
 from ledger.cli._root import root
 from ledger.errors import InputError
-from ledger.saying.cells import read_cells
+from ledger.saying.cells import read_cells, read_tables
 from ledger.saying.settled import Settled
 from ledger.saying.sheet import read_sheet
+from ledger.saying.workbook import read_workbook
 
 HARVEST = """Garden harvest 2025,,,,
 ,,,,
@@ -174,6 +175,63 @@ def test_a_workbook_is_read_like_csv(known, tmp_path):
     _xlsx(tmp_path / "book.xlsx", rows)
     reading = read_sheet(read_cells(tmp_path / "book.xlsx"), known, title="harvest")
     assert told(reading) == {2: ["harvested@2025-07-03 3 lb plum"]}
+
+
+def _ods(path, sheets):
+    """Write the least spreadsheet that is one (OpenDocument 1.3): texts, days and numbers in cells."""
+    kind = "application/vnd.oasis.opendocument.spreadsheet"
+    text = '<table:table-cell office:value-type="string"><text:p>{}</text:p></table:table-cell>'
+    day = '<table:table-cell office:value-type="date" office:date-value="{}"/>'
+    number = '<table:table-cell office:value-type="float" office:value="{}"/>'
+
+    def cell(one):
+        sort = number if isinstance(one, float) else day if one[:2] == "20" else text
+        return sort.format(one)
+
+    tables = "".join(
+        f'<table:table table:name="{name}">'
+        + "".join(f"<table:table-row>{''.join(map(cell, row))}</table:table-row>" for row in rows)
+        + "</table:table>"
+        for name, rows in sheets.items()
+    )
+    names = ("office", "table", "text")
+    spaces = " ".join(f'xmlns:{one}="urn:oasis:names:tc:opendocument:xmlns:{one}:1.0"' for one in names)  # fmt: skip
+    content = f'<office:document-content {spaces} office:version="1.3"><office:body><office:spreadsheet>{tables}</office:spreadsheet></office:body></office:document-content>'
+    manifest = f'<manifest:manifest xmlns:manifest="urn:oasis:names:tc:opendocument:xmlns:manifest:1.0" manifest:version="1.3"><manifest:file-entry manifest:full-path="/" manifest:media-type="{kind}"/><manifest:file-entry manifest:full-path="content.xml" manifest:media-type="text/xml"/></manifest:manifest>'
+    with zipfile.ZipFile(path, "w") as file:
+        file.writestr("mimetype", kind)
+        file.writestr("content.xml", content)
+        file.writestr("META-INF/manifest.xml", manifest)
+
+
+SHEETS = {
+    "Harvest": [["Date", "What", "Amount"], ["2025-07-03", "plums", "3 lb"], ["soon", "pears", "2 lb"]],
+    "Empty": [],
+    "Shopping": [["Date", "Item", "Amount", "Price"], ["2025-01-03", "sugar", "10 lb", 7.9]],
+    "Pantry": [["item", "jars", "size"], ["green beans", 14.0, "pint"]],
+}  # fmt: skip
+
+
+def test_all_sheets_of_a_workbook_are_read_each_for_itself(known, tmp_path):
+    _ods(tmp_path / "house.ods", SHEETS)
+    tables = read_tables(tmp_path / "house.ods")
+    assert [one.name for one in tables] == ["Harvest", "Shopping", "Pantry"]
+    reading = read_workbook(tables, known, title="house")
+    assert [(one.sheet, one.row, one.kind, one.on[:7]) for one in reading.entries] == [
+        ("Harvest", 2, "harvested", "2025-07"),
+        ("Harvest", 3, "harvested", "2025-07"),
+        ("Shopping", 2, "bought", "2025-01"),
+        ("Pantry", 2, "counted", "2026-09"),
+    ]
+    (asked,) = reading.questions
+    assert (asked.sheet, asked.row, asked.code) == ("Harvest", 3, "day")
+    settled = Settled({asked.key: "2025-07-09"})
+    assert read_workbook(tables, known, settled, "house").entries[1].on == "2025-07-09"
+    assert [one.rows[0][1][0] for one in read_tables(tmp_path / "house.ods", only="pantry")] == [
+        "item"
+    ]
+    with pytest.raises(InputError, match="no sheet"):
+        read_tables(tmp_path / "house.ods", only="meals")
 
 
 def test_what_is_no_workbook_is_refused(tmp_path):

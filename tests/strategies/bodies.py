@@ -133,7 +133,7 @@ class Bodies(Lines):
         return {"lines": self.lines(pool), "why": why}
 
     def counted(self):
-        lines = self.lines((*c.EATEN, *c.STOCK), named=False)
+        lines = self.lines((*c.EATEN, *c.STOCK, *c.JARS), named=False)
         for line in lines:
             if self.as_said and self.chance(0.3):
                 unit = line["amount"].split()[1]

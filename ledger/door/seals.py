@@ -1,0 +1,115 @@
+"""Which batch a jar that failed to seal came from: its own by the day, else it is asked.
+
+Without this the oldest jars would lose it (the reckoning, rule 4), though a seal is looked at within
+a day of canning (USDA Complete Guide to Home Canning, guide 1: after cooling 12 to 24 hours).
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from typing import Any
+
+from ledger.door.answers import Answers
+from ledger.door.catalogue import Catalogue
+from ledger.errors import NeedsAnswer
+
+__all__ = ["Batch", "batches_for", "own_batch", "settled_seals"]
+
+SEAL = "seal failed"
+
+
+@dataclass(frozen=True)
+class Batch:
+    """Jars of one batch: the lot, the day, how many of which size."""
+
+    lot: str
+    on: str
+    jars: int
+    jar: str
+
+    @property
+    def text(self) -> str:
+        """Return ``the 7 quart jars of 2026-09-01``."""
+        return f"the {self.jars} {self.jar}{'s' if self.jars != 1 else ''} of {self.on}"
+
+
+def batches_for(
+    catalogue: Catalogue, item: str, on: str, jar: str | None = None, many: float = 1
+) -> list[Batch]:
+    """Return the batches of an item with so many jars (of one size) made by a day, the newest first."""
+    wanted, out = catalogue.key(item), []
+    for root, (day, makes, made) in catalogue.batches.every():
+        if day > on or catalogue.key(makes) != wanted:
+            continue
+        for one in made:
+            if jar in (None, one["jar"]) and one["jars"] >= many:
+                lot = f"{root}:{one['n']}"
+                out.append(Batch(lot, day, one["jars"], one["jar"]))
+    return sorted(out, key=lambda one: one.on, reverse=True)
+
+
+def own_batch(found: list[Batch], on: str) -> Batch | None:
+    """Return the batch that a seal of a day is of: the only one, or the only one of that day or the day before."""
+    if len(found) == 1:
+        return found[0]
+    before = (dt.date.fromisoformat(on) - dt.timedelta(days=1)).isoformat()
+    fresh = [one for one in found if one.on in (on, before)]
+    return fresh[0] if len(fresh) == 1 else None
+
+
+def settled_seals(
+    catalogue: Catalogue, body: dict[str, Any], on: str, answers: Answers
+) -> dict[str, Any]:
+    """Return a body of `discarded` whose failed seals name the lot that they come off.
+
+    Raises
+    ------
+    NeedsAnswer
+        Which batch it was is not told by the day.
+    """
+    if body.get("why") != SEAL:
+        return body
+    if "lines" not in body:
+        return {**body, **_line(catalogue, body, on, answers, "lot")}
+    lines = body["lines"]
+    if not isinstance(lines, list) or not all(isinstance(one, dict) for one in lines):
+        return body
+    return {
+        **body,
+        "lines": [
+            {**one, **_line(catalogue, one, on, answers, f"lines[{n}].lot")}
+            for n, one in enumerate(lines)
+        ],
+    }
+
+
+def _line(
+    catalogue: Catalogue, line: dict[str, Any], on: str, answers: Answers, field: str
+) -> dict[str, str]:
+    item = line.get("item")
+    if line.get("lot") or not isinstance(item, str):
+        return {}
+    found = batches_for(catalogue, item, on, *_jars(line.get("amount")))
+    own = own_batch(found, on)
+    if own is None and found:
+        question = (
+            f"Which jars of {item} failed to seal: {', '.join(one.text for one in found[:4])}?"
+        )
+        answers.settle(NeedsAnswer("lot", field, question, f"{found[0].text}, the newest"))
+        own = found[0]
+    return {"lot": own.lot} if own else {}
+
+
+def _jars(amount: Any) -> tuple[str | None, float]:
+    """Return the size of jar that an amount names, and how many."""
+    from ledger.amounts import parse_amount
+    from ledger.errors import LedgerError
+
+    try:
+        said = parse_amount(amount) if isinstance(amount, str) else None
+    except LedgerError:
+        said = None
+    if said is None:
+        return None, 1
+    return said.jar or said.maybe_jar, float(said.jars or 1)

@@ -1,0 +1,173 @@
+"""A line in the making, and its amount: which jar is meant, and what is no amount is asked."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Any
+
+from ledger.saying.asking import Question
+from ledger.saying.known import Known
+from ledger.saying.language import Language
+from ledger.saying.numbers import figure
+from ledger.saying.quantities import Quantity, quantity_at
+from ledger.saying.settled import Settled
+from ledger.saying.things import Thing
+from ledger.saying.tokens import tokens_of
+
+__all__ = ["ON_THE_SHELF", "Line", "Measuring"]
+
+ON_THE_SHELF = frozenset({"eaten", "given_away", "discarded", "counted", "used"})
+_SOME_JAR = ("half-pint jar", "pint jar", "quart jar")
+
+
+@dataclass(slots=True)
+class Line:
+    """A line in the making.
+
+    Attributes
+    ----------
+    item : str or None
+        None where a label alone was said that no jar bears.
+    quantity : Quantity or None
+        None where none was said, or what was said is doubtful.
+    """
+
+    item: str | None
+    quantity: Quantity | None
+    thing: Thing
+    more: dict[str, Any] = field(default_factory=dict)
+    is_new: bool = False
+
+    def body(self) -> dict[str, Any]:
+        """Return the line as a body has it."""
+        out: dict[str, Any] = {} if self.item is None else {"item": self.item}
+        if self.thing.is_zero:
+            out["amount"] = "0"
+        elif self.quantity is not None:
+            out["amount"] = self.quantity.text()
+        if self.thing.lot:
+            out["lot"] = self.thing.lot
+        return out | self.more
+
+
+class Measuring:
+    """The half of making lines that settles amounts; `Maker` is the other."""
+
+    known: Known
+    words: Language
+    settled: Settled
+    questions: list[Question]
+    asked: dict[tuple[str, str], str | None]
+    sorts: dict[str, str]
+    part: int
+
+    def ask(
+        self, code: str, about: str, text: str, options: Sequence[str] = (), **more: Any
+    ) -> str | None:
+        """Ask once in this entry; return the answer where one was given already."""
+        if (code, about) in self.asked:
+            return self.asked[code, about]
+        key = self.settled.key(code, about)
+        answer = self.asked[code, about] = self.settled.answers.get(key)
+        if answer is None:
+            self.questions.append(
+                Question(about, text, list(options), code=code, entry=self.part, key=key, **more)
+            )
+        return answer
+
+    def amount_of(self, answer: str | None) -> Quantity | None:
+        """Return an answer as an amount; None where there is none, or it is no amount."""
+        tokens = tokens_of(answer or "")
+        said = quantity_at(self.words, tokens, 0) if tokens else None
+        return said if said is not None and not said.doubt else None
+
+    # -- amounts -------------------------------------------------------------------------
+
+    def _measure(self, line: Line, use: str, at: int) -> None:
+        """Settle which jar is meant, and ask about what is no amount."""
+        said = line.quantity
+        if line.item is None:
+            return
+        if line.thing.is_zero:
+            line.quantity = None
+            return
+        if said is None:
+            self._ask_amount(line, use, at)
+            return
+        if said.doubt:
+            self._ask_doubt(line, said, at)
+            return
+        if use in ON_THE_SHELF:
+            said = self._from_shelf(line.item, said, at)
+        elif said.sort == "jar" and said.unit == "jar":
+            said = self._some_jar(line.item, said, at)
+        line.quantity = said
+        if said is not None and said.sort == "unknown":
+            self._ask_weight(line.item, said, at)
+
+    def _ask_amount(self, line: Line, use: str, at: int) -> None:
+        sort = self.sorts.get(line.item or "") or self.known.sort(line.item or "")
+        if use == "bought" and sort == "equipment":
+            line.quantity = Quantity(Fraction(1), None, "count", 0)  # one canner, one spade
+            return
+        waits = use == "used"
+        jars = self.known.jars(line.item or "") if use in ON_THE_SHELF else []
+        options = [f"1 {jar}" for jar in jars[:2]]
+        answer = self.ask(
+            "amount", f"{line.item}", f"How much {line.item}?", options, line=at, waits=waits
+        )
+        line.quantity = self.amount_of(answer)
+
+    def _ask_doubt(self, line: Line, said: Quantity, at: int) -> None:
+        texts = {
+            "vague": f"How much {line.item} was it?",
+            "range": f"{' or '.join(said.options)} of {line.item}?",
+            "cuts": f"Which is meant of {line.item}: {' or '.join(said.options)}?",
+            "jar-fraction": f"Which is meant of {line.item}: {' or '.join(said.options)}?",
+        }
+        answer = self.ask(said.doubt, f"{line.item}", texts[said.doubt], said.options, line=at)
+        line.quantity = self.amount_of(answer)
+
+    def _from_shelf(self, item: str, said: Quantity, at: int) -> Quantity:
+        """Return jars where such jars of an item are on the shelf: ``2 pints of beans``."""
+        jars = self.known.jars(item)
+        if said.sort == "jar":
+            return self._some_jar(item, said, at) if said.unit == "jar" else said
+        jar = said.jar()
+        if jar is not None and jar in jars:
+            if said.options:
+                text = f"Which is meant of {item}: {' or '.join(said.options)}?"
+                answer = self.ask("jar-fraction", item, text, said.options, line=at)
+                return self.amount_of(answer) or said.in_jars(jar)
+            return said.in_jars(jar)
+        if jar is not None and jars and said.many.denominator == 1:
+            options = [said.text(), *(f"{figure(said.many)} {one}s" for one in jars[:2])]
+            text = f"{said.text()} of {item}: out of jars, and of which size?"
+            return self.amount_of(self.ask("quart", item, text, options, line=at)) or said
+        return said
+
+    def _some_jar(self, item: str, said: Quantity, at: int) -> Quantity:
+        jars = self.known.jars(item)
+        if jars:
+            return said.in_jars(jars[0])
+        if self.known.sort(item) != "jar":
+            text = f"How big is a jar of {item}?"
+            answer = self.ask("jar", f"jar of {item}", text, _SOME_JAR, line=at, waits=True)
+            return said.in_jars(answer) if answer else said
+        return said
+
+    def _ask_weight(self, item: str, said: Quantity, at: int) -> None:
+        unit = said.unit or ""
+        sort = self.known.sort(item)
+        if self.known.weighs(item, unit) or sort not in (None, "food", "supply", "garden input"):
+            return
+        self.ask(
+            "weight",
+            f"{unit} of {item}",
+            f"What does a {unit} of {item} weigh?",
+            [],
+            line=at,
+            waits=True,
+        )

@@ -1,0 +1,87 @@
+"""What has no verb: a price, a count, or the likeliest kind, which is asked."""
+
+from __future__ import annotations
+
+from ledger.saying.coming_in import bought, is_fee, price_seen, received
+from ledger.saying.drafting import Body, Context, Make
+from ledger.saying.going_out import counted, eaten, given_away
+from ledger.saying.money import money_text
+from ledger.saying.picked import harvested
+from ledger.saying.planting import planted
+from ledger.saying.shared import said_things
+from ledger.saying.thrown_out import discarded
+from ledger.saying.tokens import tokens_of
+
+__all__ = ["kind_of_answer", "verbless"]
+
+
+def verbless(context: Context) -> list[tuple[str, Body]]:
+    """Read what has no verb: a price, a jar's count, or the likeliest kind, asked."""
+    things = context.things
+    if "unsealed" in things.facts and things.lines:
+        return discarded(context)
+    if any(one.words and is_fee(context, one.words) for one in things.lines):
+        context.verb = type(context.verb)("bought")
+        return bought(context)
+    if things.facts.get("left") or any(one.is_zero for one in things.lines):
+        return counted(context)
+    priced = [one for one, _ in things.money if one.per or one.each]
+    if priced and len(things.lines) == 1 and not things.lines[0].amounts:
+        return price_seen(context)
+    real = [one for one in things.lines if (one.amounts or one.lot)]
+    for one in things.lines:
+        if one not in real and one.words:
+            context.maker.left.append(context.scanner.said(*one.words))
+    things.lines = [one for one in real if one.words or one.lot]
+    context.maker.left += [
+        one.text() for thing in real if not thing.words and not thing.lot for one in thing.amounts
+    ]
+    if not things.lines:
+        context.maker.left += [money_text(one.value) for one, _ in things.money]
+        return []
+    return _likeliest(context)
+
+
+def _likeliest(context: Context) -> list[tuple[str, Body]]:
+    things = context.things
+    said = said_things(context)
+    jars = any(one.sort == "jar" for thing in things.lines for one in thing.amounts)
+    sorts = [place.sort for _, place in context.phrases("from", "at", "in")]
+    options = ["harvested", "bought", "eaten", "received"]
+    if things.money or "shop" in sorts or things.lines[0].extra:
+        options = ["bought", "price_seen", "given_away"]
+    elif jars or any(one.lot for one in things.lines) or "people" in things.facts:
+        options = ["eaten", "counted", "given_away"]
+    elif "person" in sorts:
+        options = ["received", "bought"]
+    answer = context.maker.ask("kind", "kind", f"{said}: {_word(options[0])}?", options)
+    kind = kind_of_answer(answer) or options[0]
+    context.verb = type(context.verb)(kind)
+    table: dict[str, Make] = {
+        "harvested": harvested, "bought": bought, "eaten": eaten, "received": received,
+        "counted": counted, "given_away": given_away, "price_seen": price_seen,
+        "discarded": discarded, "planted": planted,
+    }  # fmt: skip
+    return table.get(kind, harvested)(context)
+
+
+def kind_of_answer(answer: str | None) -> str:
+    """Return the kind that an answer names: by its own word or by a verb of any language."""
+    if answer is None:
+        return ""
+    from ledger.saying.language import CODES, language
+
+    said = answer.strip().lower().replace(" ", "_")
+    known = ("harvested", "bought", "eaten", "received", "counted", "given_away", "price_seen",
+             "discarded", "planted")  # fmt: skip
+    if said in known:
+        return said
+    for code in CODES:
+        found = language(code).find("verb", tokens_of(answer), 0)
+        if found is not None and found[0].kind in known:
+            return str(found[0].kind)
+    return "received" if "given" in said or "gift" in said else ""
+
+
+def _word(kind: str) -> str:
+    return {"harvested": "picked", "eaten": "eaten", "received": "a gift"}.get(kind, kind)
