@@ -15,6 +15,7 @@ from dashboard.failing import say_failures
 from dashboard.files import add_files
 from dashboard.forms.callbacks import wire_forms
 from dashboard.forms.happening import wire_happened
+from dashboard.forms.shelving import wire_shelving
 from dashboard.gate import Gate
 from dashboard.pages import Page, page_at
 from dashboard.shell import layout
@@ -104,6 +105,7 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     wire(app, data)
     wire_forms(app, data)
     wire_happened(app, data)
+    wire_shelving(app, data)
     add_files(server, data)
     look.add_look(server)
     static.keep_compressed(server)

@@ -13,7 +13,8 @@ from dashboard.forms.happened import happened
 from dashboard.forms.specs import COMMON, FORMS
 from dashboard.forms.understanding import recent_recipes
 from dashboard.pages._page import Page
-from dashboard.parts import section
+from dashboard.parts import icon, section
+from dashboard.parts.kinds import icon_of
 from ledger.door.lots import OPENING
 from ledger.door.recipes import from_recipe, recipe_of
 from ledger.errors import InputError
@@ -28,14 +29,14 @@ _LINE = 80
 """Letters of the last entry that stand on the button."""
 
 
-def kind_tiles(ask: Ask, kinds: tuple[str, ...], *, first: bool = False) -> Any:
-    """Return big buttons to the forms of some kinds."""
+def kind_tiles(ask: Ask, kinds: tuple[str, ...]) -> Any:
+    """Return tiles that begin an entry of some kinds."""
     return html.Ul(
         [
             html.Li(
                 dcc.Link(
-                    ask.words(f"kinds.{kind}.title"), href=f"/write?kind={kind}",
-                    className="tile first" if first else "tile",
+                    [icon(icon_of(kind)), ask.words(f"kinds.{kind}.title")],
+                    href=f"/write?kind={kind}", className="tile",
                 )
             )
             for kind in kinds
@@ -49,11 +50,8 @@ def draw(ask: Ask) -> Any:
     kind = ask.query.get("kind")
     if kind not in FORMS:
         others = tuple(one for one in FORMS if one not in COMMON)
-        return [
-            happened(ask),
-            kind_tiles(ask, COMMON, first=True),
-            section(ask.words("write.others"), kind_tiles(ask, others)),
-        ]
+        more = html.Details([html.Summary(ask.words("write.others")), kind_tiles(ask, others)])
+        return [happened(ask), section(ask.words("write.begin"), kind_tiles(ask, COMMON), more)]
     body, on = _from_recipe(ask) if kind == "put_up" else None, None
     wanted = ask.query.get("replaces") or ask.query.get("like")
     if wanted:
