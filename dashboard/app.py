@@ -13,6 +13,7 @@ from dashboard.callbacks import wire
 from dashboard.data import Data
 from dashboard.failing import say_failures
 from dashboard.files import add_files
+from dashboard.forms.billing import wire_bill
 from dashboard.forms.callbacks import wire_forms
 from dashboard.forms.happening import wire_happened
 from dashboard.forms.shelving import wire_shelving
@@ -106,6 +107,7 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     wire_forms(app, data)
     wire_happened(app, data)
     wire_shelving(app, data)
+    wire_bill(app, data)
     add_files(server, data)
     look.add_look(server)
     static.keep_compressed(server)

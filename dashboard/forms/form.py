@@ -11,8 +11,10 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.forms.bill import bill_says, bill_sum, shops
 from dashboard.forms.boxes import basket, box_id, single
 from dashboard.forms.specs import FORMS, Form
+from dashboard.forms.understanding import recent_lines
 from ledger.door.retyped import retyped
 
 __all__ = ["form_of"]
@@ -46,7 +48,9 @@ def form_of(
         dcc.Store(id="form-replaces", data=replaces),
         dcc.Store(id="form-accepted", data=[]),
         dcc.Store(id="form-rested", data=0),
+        bill_says(ask) if kind == "bought" else None,
         *_first(ask, form, texts),
+        bill_sum(ask) if kind == "bought" else None,
         _when(ask, on),
         html.Details([html.Summary(words("forms.more")), html.Div(more, className="rows")], open=is_open)
         if more
@@ -55,13 +59,18 @@ def form_of(
             id="form-by", label=words("forms.by"), persistence="writer", persistence_type="local",
             value="", autoComplete="off",
         ),
-        html.Div(id="form-said", role="status"),
-        html.Button(
-            words("forms.correct" if replaces else "forms.write"), id="form-write", type="button",
-            className="button wide", n_clicks=0,
+        html.Div(
+            [
+                html.Div(id="form-said", role="status"),
+                html.Button(
+                    words("forms.correct" if replaces else "forms.write"), id="form-write",
+                    type="button", className="button wide", n_clicks=0,
+                ),
+            ],
+            className="stick",
         ),
     ]  # fmt: skip
-    return html.Div(children, className="form")
+    return html.Div(children, className=f"form of-{kind}")
 
 
 def _first(ask: Ask, form: Form, texts: dict[str, Any]) -> list[Component]:
@@ -69,9 +78,30 @@ def _first(ask: Ask, form: Form, texts: dict[str, Any]) -> list[Component]:
     out = []
     for name in form.first:
         out.append(_field(ask, form, name, texts))
+        if not texts.get(name) and form.is_parts(name):
+            out.append(_last_things(ask, form, name))
+        if name == "shop":
+            out.append(shops(ask))
         if name == "made":
             out.append(html.Div(id="batch-side", className="batch-side"))
-    return out
+    return [one for one in out if one is not None]
+
+
+def _last_things(ask: Ask, form: Form, name: str) -> Component | None:
+    """Return what was written last in such a list: a tap puts it into the next empty line."""
+    if name not in ("lines", "ate"):
+        return None
+    chips = [
+        html.Button(
+            line, type="button", className="chip", disable_n_clicks=True,
+            **{"data-fills": name, "data-text": line},
+        )
+        for line in recent_lines(ask.data, form.kind)
+    ]  # fmt: skip
+    label = ask.words("forms.last_things")
+    return (
+        html.Div(chips, className="strip", role="group", **{"aria-label": label}) if chips else None
+    )
 
 
 def _as_line(form: Form, texts: dict[str, Any]) -> dict[str, Any]:
