@@ -223,6 +223,12 @@
     setTimeout(sumUp, 60);
   }
 
+  /* What was done is never filled in by itself: a tap says that it was done as it is printed. */
+  function justSo(button) {
+    Object.entries(JSON.parse(button.dataset.just)).forEach(([field, text]) => set(boxId(field, 0), { value: text }));
+    typing({ target: button });
+  }
+
   function complete(button) {
     const id = JSON.parse(button.dataset.completes);
     set(id, { value: button.dataset.text });
@@ -296,6 +302,7 @@
     else if (at("print")) window.print();
     else if ((button = at("next"))) nextLine(button);
     else if ((button = at("fills"))) fillLine(button);
+    else if ((button = at("just"))) justSo(button);
     else if ((button = at("completes"))) complete(button);
     else if ((button = at("goes"))) goes(event, button);
   });

@@ -15,6 +15,7 @@ from dashboard.forms.bill import bill_says, bill_sum, shops
 from dashboard.forms.boxes import basket, box_id, single
 from dashboard.forms.specs import FORMS, Form
 from dashboard.forms.understanding import recent_lines
+from dashboard.parts.marks import icon
 from ledger.door.retyped import retyped
 
 __all__ = ["form_of"]
@@ -49,7 +50,7 @@ def form_of(
         dcc.Store(id="form-accepted", data=[]),
         dcc.Store(id="form-rested", data=0),
         bill_says(ask) if kind == "bought" else None,
-        *_first(ask, form, texts),
+        *(_steps(ask, form, texts) if form.steps else _first(ask, form, form.first, texts)),
         bill_sum(ask) if kind == "bought" else None,
         _when(ask, on),
         html.Details([html.Summary(words("forms.more")), html.Div(more, className="rows")], open=is_open)
@@ -73,10 +74,45 @@ def form_of(
     return html.Div(children, className=f"form of-{kind}")
 
 
-def _first(ask: Ask, form: Form, texts: dict[str, Any]) -> list[Component]:
-    """Return the fields in sight; beside a batch, right below what came out, what it takes and costs."""
+def _steps(ask: Ask, form: Form, texts: dict[str, Any]) -> list[Component]:
+    """Return the fields in sight as steps; one that is filled says so in a line and unfolds by a tap."""
+    words, out = ask.words, []
+    for n, (step, names) in enumerate(form.steps, 1):
+        said = _said(texts, names)
+        is_done = bool(said) and step in ("what", "out")
+        head = [
+            html.Span(icon("check") if is_done else str(n), className="no"),
+            html.Span(
+                [
+                    html.B(words(f"batch.step_{step}")),
+                    html.Span(said, className="quiet") if is_done else None,
+                ]
+            ),
+        ]
+        fields = html.Div(_first(ask, form, names, texts), className=f"fields fields-{step}")
+        out.append(
+            html.Details(
+                [html.Summary(head), fields],
+                open=not is_done,
+                className="step done" if is_done else "step",
+            )
+        )
+    return out
+
+
+def _said(texts: dict[str, Any], names: tuple[str, ...]) -> str:
+    """Return what is filled in already, in a line."""
     out = []
-    for name in form.first:
+    for name in names:
+        said = texts.get(name) or []
+        out += [said] if isinstance(said, str) else list(said)
+    return ", ".join(dict.fromkeys(out))
+
+
+def _first(ask: Ask, form: Form, names: tuple[str, ...], texts: dict[str, Any]) -> list[Component]:
+    """Return fields; beside a batch, right below what came out, what it takes and costs."""
+    out = []
+    for name in names:
         out.append(_field(ask, form, name, texts))
         if not texts.get(name) and form.is_parts(name):
             out.append(_last_things(ask, form, name))

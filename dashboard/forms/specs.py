@@ -30,6 +30,8 @@ class Form:
         Fields of one line that stand beside it.
     as_line : str or None
         A pair of ``item`` and ``amount`` of the body that is typed as one line under this name.
+    steps : tuple of (name, fields)
+        Steps that the fields in sight are parted into, each folded when it is filled already.
     most : int
         Lines at most; a shopping trip has more of them than a picking.
     """
@@ -39,6 +41,7 @@ class Form:
     in_row: tuple[str, ...] = ()
     as_line: str | None = None
     most: int = 12
+    steps: tuple[tuple[str, tuple[str, ...]], ...] = ()
     fields: tuple[Field, ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -89,6 +92,10 @@ FORMS: dict[str, Form] = {
         Form("put_up", (
             "recipe", "times", "makes", "method", "used", "made", "minutes", "gauge", "psi",
             "headspace", "pack", "acid", "work",
+        ), steps=(
+            ("what", ("recipe", "times", "makes", "used")), ("out", ("made",)),
+            ("done", ("method", "minutes", "gauge", "psi", "headspace", "pack", "acid")),
+            ("who", ("work",)),
         )),
         Form("eaten", ("ate", "people", "guests")),
         Form("practised", ("skill", "people", "minutes", "went")),

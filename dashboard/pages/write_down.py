@@ -62,11 +62,18 @@ def draw(ask: Ask) -> Any:
     body = body or _of_jar(ask, kind)
     replaces = ask.query.get("replaces") if body else None
     return [
-        html.H2(ask.words("write.correcting" if replaces else f"kinds.{kind}.says")),
+        html.P(
+            ask.words("write.correcting" if replaces else f"kinds.{kind}.says"), className="under"
+        ),
         None if body else _same_as_last(ask, kind),
         None if body or kind != "put_up" else _recipes(ask),
         form_of(ask, kind, body=body, on=on, replaces=replaces),
     ]
+
+
+def _titled(ask: Ask) -> str:
+    kind = ask.query.get("kind")
+    return ask.words(f"kinds.{kind}.title" if kind in FORMS else "nav.write")
 
 
 def _from_recipe(ask: Ask) -> dict[str, Any] | None:
@@ -125,4 +132,4 @@ def _same_as_last(ask: Ask, kind: str) -> Any:
     )  # fmt: skip
 
 
-PAGE = Page("write", "/write", draw, keeps_typing=True)
+PAGE = Page("write", "/write", draw, keeps_typing=True, titled=_titled)
