@@ -17,6 +17,7 @@ from dashboard.forms.billing import wire_bill
 from dashboard.forms.callbacks import wire_forms
 from dashboard.forms.happening import wire_happened
 from dashboard.forms.shelving import wire_shelving
+from dashboard.forms.ticking import wire_ticking
 from dashboard.gate import Gate
 from dashboard.pages import Page, page_at
 from dashboard.shell import layout
@@ -108,6 +109,7 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     wire_happened(app, data)
     wire_shelving(app, data)
     wire_bill(app, data)
+    wire_ticking(app, data)
     add_files(server, data)
     look.add_look(server)
     static.keep_compressed(server)

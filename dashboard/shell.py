@@ -20,7 +20,7 @@ BAR = (
     ("today", "today"),
     ("shelf", "shelf"),
     ("write", "write"),
-    ("stocking_up", "list"),
+    ("shopping", "list"),
     ("more", "ask"),
 )
 """Pages in the phone's bar, each with its icon; a page that is not there belongs to the last."""

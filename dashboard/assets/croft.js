@@ -229,6 +229,15 @@
     typing({ target: button });
   }
 
+  /* The list goes out by the phone's own sheet, or onto the clipboard. */
+  async function send(button) {
+    const text = button.dataset.send;
+    try {
+      if (navigator.share) await navigator.share({ text: text });
+      else { await navigator.clipboard.writeText(text); button.lastChild.textContent = button.dataset.sent; }
+    } catch (_error) { /* the sheet was closed again */ }
+  }
+
   function complete(button) {
     const id = JSON.parse(button.dataset.completes);
     set(id, { value: button.dataset.text });
@@ -300,6 +309,7 @@
       set("why-asked", { data: { address: button.dataset.why, field: button.dataset.field || null, n: Date.now() } });
     else if ((button = at("picture"))) savePicture(button);
     else if (at("print")) window.print();
+    else if ((button = at("send"))) send(button);
     else if ((button = at("next"))) nextLine(button);
     else if ((button = at("fills"))) fillLine(button);
     else if ((button = at("just"))) justSo(button);

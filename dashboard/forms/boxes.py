@@ -103,7 +103,7 @@ def _several(
     group = f"rows-{name}"
     another = html.Button(
         ask.words("forms.another", what=label_of(ask, form, name)), type="button",
-        className="button quiet-button", disable_n_clicks=True, **{"data-next": group},
+        className="button plain", disable_n_clicks=True, **{"data-next": group},
     )  # fmt: skip
     return html.Div(
         [html.Div(lines, id=group, className="rows"), another if rows > shown else None],

@@ -23,6 +23,7 @@ from dash.exceptions import PreventUpdate
 from dashboard.ask import Ask
 from dashboard.data import Data
 from dashboard.drawing import ask_of, trouble
+from dashboard.errands import Errands
 from dashboard.forms.batch import beside_batch
 from dashboard.forms.doubts import doubt_shown
 from dashboard.forms.reading import Typed
@@ -121,6 +122,10 @@ def _published(ask: Ask, outcome: Outcome) -> Any:
     return html.P(links) if links else None
 
 
+def _items_of(written: Written) -> list[str]:
+    return [str(line["item"]) for line in written.body.get("lines", ())]
+
+
 def wire_forms(app: Dash, data: Data) -> None:
     """Connect the forms."""
 
@@ -170,6 +175,8 @@ def wire_forms(app: Dash, data: Data) -> None:
         shown = outcome_shown(ask, outcome)
         if outcome.written is None:
             return shown, errors, [no_update] * len(ids), no_update, accepted, no_update
+        if kind == "bought":
+            Errands.of(data).empty(_items_of(outcome.written))
         return shown, errors, emptied(kind, ids, values), str(uuid.uuid4()), [], None
 
     @app.callback(

@@ -42,7 +42,8 @@ def form_of(
     texts = retyped(body) if body else {"beside": {}}
     texts = _as_line(form, texts)
     more = [_field(ask, form, name, texts) for name in form.more]
-    is_open = any(texts.get(name) for name in form.more)
+    by_recipe = () if replaces else ("schedule",)
+    is_open = any(texts.get(name) for name in form.more if name not in by_recipe)
     children: list[Any] = [
         dcc.Store(id="form-kind", data=kind),
         dcc.Store(id="form-id", data=str(uuid.uuid4())),
@@ -84,7 +85,7 @@ def _steps(ask: Ask, form: Form, texts: dict[str, Any]) -> list[Component]:
             html.Span(icon("check") if is_done else str(n), className="no"),
             html.Span(
                 [
-                    html.B(words(f"batch.step_{step}")),
+                    html.H2(words(f"batch.step_{step}")),
                     html.Span(said, className="quiet") if is_done else None,
                 ]
             ),
@@ -113,26 +114,26 @@ def _first(ask: Ask, form: Form, names: tuple[str, ...], texts: dict[str, Any]) 
     """Return fields; beside a batch, right below what came out, what it takes and costs."""
     out = []
     for name in names:
+        if form.kind == "put_up" and name == "method":
+            out.append(html.Div(id="batch-side", className="batch-side"))
         out.append(_field(ask, form, name, texts))
         if not texts.get(name) and form.is_parts(name):
             out.append(_last_things(ask, form, name))
         if name == "shop":
             out.append(shops(ask))
-        if name == "made":
-            out.append(html.Div(id="batch-side", className="batch-side"))
     return [one for one in out if one is not None]
 
 
 def _last_things(ask: Ask, form: Form, name: str) -> Component | None:
     """Return what was written last in such a list: a tap puts it into the next empty line."""
-    if name not in ("lines", "ate"):
+    if name not in ("lines", "ate", "work"):
         return None
     chips = [
         html.Button(
             line, type="button", className="chip", disable_n_clicks=True,
             **{"data-fills": name, "data-text": line},
         )
-        for line in recent_lines(ask.data, form.kind)
+        for line in recent_lines(ask.data, form.kind, name)
     ]  # fmt: skip
     label = ask.words("forms.last_things")
     return (

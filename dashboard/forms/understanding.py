@@ -159,18 +159,21 @@ def recent_items(data: Data, kind: str) -> list[str]:
     return data.kept(("recent", kind), make)
 
 
-def recent_lines(data: Data, kind: str, many: int = 8) -> list[str]:
-    """Return lines as last written in entries of a kind, one an item: ``10 lb sugar``."""
+def recent_lines(data: Data, kind: str, name: str, many: int = 8) -> list[str]:
+    """Return lines as last written in entries of a kind, one an item: ``10 lb sugar``, ``Ada 90``."""
 
     def make() -> list[str]:
         found: dict[str, str] = {}
         for one, body in newest_bodies(data):
-            if one == kind:
-                for line in _lines(body):
-                    found.setdefault(line["item"], f"{line['amount']} {line['item']}")
+            if one != kind:
+                continue
+            for line in _lines(body) if name != "work" else ():
+                found.setdefault(line["item"], f"{line['amount']} {line['item']}")
+            for part in body.get("work", ()) if name == "work" else ():
+                found.setdefault(part["person"], f"{part['person']} {part['minutes']}")
         return list(found.values())[:many]
 
-    return data.kept(("recent lines", kind, many), make)
+    return data.kept(("recent lines", kind, name, many), make)
 
 
 def _lines(body: dict[str, Any]) -> list[dict[str, Any]]:

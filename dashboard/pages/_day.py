@@ -124,7 +124,7 @@ def _runs_out(
     if not out and not wanted:
         return
     to_buy = words("today.to_buy", n=int(wanted), money=words.money(stock.totals.get("cost")))
-    link = {"href": "/stocking-up", "heard": words("nav.stocking_up")}
+    link = {"href": "/shopping", "heard": words("nav.shopping")}
     if not out:
         yield _thing("list", words("today.shopping"), to_buy, **link)
         return

@@ -8,6 +8,7 @@ from typing import Any
 from dash import dcc, html
 
 from dashboard.ask import Ask
+from dashboard.errands import Errands
 from dashboard.forms.form import form_of
 from dashboard.forms.happened import happened
 from dashboard.forms.specs import COMMON, FORMS
@@ -59,7 +60,7 @@ def draw(ask: Ask) -> Any:
         if event is not None and event.kind == kind:
             body = decode_stored(event.kind, event.v, event.body)
             on = event.on if ask.query.get("replaces") else None
-    body = body or _of_jar(ask, kind)
+    body = body or _of_jar(ask, kind) or (_basket(ask) if kind == "bought" else None)
     replaces = ask.query.get("replaces") if body else None
     return [
         html.P(
@@ -100,10 +101,34 @@ def _of_jar(ask: Ask, kind: str) -> dict[str, Any] | None:
     return {name: [line]}
 
 
+def _basket(ask: Ask) -> dict[str, Any] | None:
+    """Return the purchase of what is ticked on the shopping list, at the prices seen last."""
+    if not ask.query.get("basket"):
+        return None
+    ticked = Errands.of(ask.data).ticked()
+    rows = [
+        row
+        for row in ask.show("stocking-up").records()
+        if row["item"] in ticked and row["packs_wanted"]
+    ]
+    if not rows:
+        return None
+    lines = [
+        {
+            "item": row["item"],
+            "amount": f"{int(row['packs_wanted'])} x {row['pack']['text']}",
+            "paid": f"{row['cost']:.2f}",
+        }
+        for row in rows
+    ]
+    shops = {row["shop"] for row in rows if row["shop"]}
+    return {"lines": lines, **({"shop": shops.pop()} if len(shops) == 1 else {})}
+
+
 def _recipes(ask: Ask) -> Any:
     """Return links that fill the form from a recipe, those last followed first."""
     links = [
-        dcc.Link(name, href=ask.link(recipe=name), className="button quiet-button")
+        dcc.Link(name, href=ask.link(recipe=name), className="chip")
         for name in recent_recipes(ask.data)[:_RECIPES]
     ]
     if not links:
@@ -111,7 +136,7 @@ def _recipes(ask: Ask) -> Any:
     return html.Div(
         [
             html.P(ask.words("write.from_recipe"), className="quiet"),
-            html.Div(links, className="tools"),
+            html.Div(links, className="strip"),
         ]
     )
 
@@ -127,7 +152,7 @@ def _same_as_last(ask: Ask, kind: str) -> Any:
     return html.P(
         dcc.Link(
             html.Span([ask.words("write.same"), " ", html.Span(line, className="quiet")]),
-            href=f"/write?kind={kind}&like={last.id}", className="button quiet-button",
+            href=f"/write?kind={kind}&like={last.id}", className="same",
         )
     )  # fmt: skip
 
