@@ -167,8 +167,7 @@ def _under(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> list[Any]
     """Return what stands under a board: its oldest day, how long it lasts, and its marks in words."""
     words, oldest = ask.words, board.rows[0]
     if board.is_grave:
-        signed = {str(row["standing_text"]): mark_of(ask, row) for row in board.rows}
-        return [*signed.values(), html.Div(words("shelf.not_here"), className="small")]
+        return [html.Div(words("shelf.not_here"), className="under")]  # the card above says why
     several = len({row["on"] for row in board.rows}) > 1
     day = words.day(oldest["on"], short=True)
     line: list[Any] = [words("shelf.oldest", day=day) if several else day]

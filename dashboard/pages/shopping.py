@@ -20,8 +20,8 @@ __all__ = ["PAGE", "draw"]
 _NAME = "stocking-up"
 _BARS, _FULL_WEEKS = 8, 4
 """Staples whose weeks are drawn, those that last shortest; weeks at which a bar is full."""
-_SOON, _NEAR = 1.5, 2.5
-"""Weeks below which a bar is damson, and straw."""
+_SOON, _NEAR, _DAYS = 1.5, 2.5, 14
+"""Weeks below which a bar is damson, and straw; days below which they are said as such."""
 
 
 def draw(ask: Ask) -> Any:
@@ -42,7 +42,7 @@ def draw(ask: Ask) -> Any:
                     **{"data-send": _as_text(ask, rows), "data-sent": words("shopping.copied")},
                 ),
                 html.Button(
-                    [icon("print", small=True), words("labels.print")], type="button",
+                    [icon("print", small=True), words("shopping.print")], type="button",
                     className="button quiet-button", disable_n_clicks=True, **{"data-print": "1"},
                 ),
             ],
@@ -141,7 +141,7 @@ def _in_house(ask: Ask, answer: Answer) -> Component | None:
         kind = "soon" if row["weeks"] < _SOON else "near" if row["weeks"] < _NEAR else ""
         width = max(4, min(100, round(100 * row["weeks"] / _FULL_WEEKS)))
         bar = html.Span(html.I(style={"width": f"{width}%"}), className=f"track {kind}".strip())
-        said = figure(words.weeks(row["weeks"]), row["why"], "weeks")
+        said = figure(_time(ask, row["weeks"]), row["why"], "weeks")
         name = html.Span(named(row["item"]), className="name")
         lines.append(html.Li([name, bar, html.Span(said, className="left")], className="days"))
     more = dcc.Link(
@@ -151,6 +151,13 @@ def _in_house(ask: Ask, answer: Answer) -> Component | None:
         words("shopping.in_house"), html.Ul(lines, className="rows"), more,
         note=words("shopping.full_bar", n=_FULL_WEEKS),
     )  # fmt: skip
+
+
+def _time(ask: Ask, weeks: float) -> str:
+    days = round(weeks * 7)
+    if days < _DAYS:
+        return ask.words("today.n_day" if days == 1 else "today.n_days", n=days)
+    return ask.words("today.n_weeks", n=round(weeks))
 
 
 PAGE = Page("shopping", "/shopping", draw)
