@@ -200,7 +200,8 @@ class Words:
         """Return a day of the running page: ``Sunday 29 November``."""
         if self.language == "en":
             return format_date(day, "EEEE d MMMM", locale=self.locale)
-        return format_skeleton("MMMMEEEEd", day, locale=self.locale)
+        weekday = format_date(day, "EEEE", locale=self.locale)
+        return f"{weekday}, {format_skeleton('MMMMd', day, locale=self.locale)}"
 
     def month(self, number: int) -> str:
         """Return a month's short name, 1 to 12."""
