@@ -108,6 +108,7 @@
           if (here) link.setAttribute("aria-current", "page");
           else link.removeAttribute("aria-current");
         });
+        if (!document.querySelector(".bar [aria-current]")) document.getElementById("bar-more")?.setAttribute("aria-current", "true");
         holdOn();
         mended();
         if (at !== null && at !== path) set("said", { children: null }); // the card stays until the next page
