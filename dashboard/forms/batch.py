@@ -125,7 +125,7 @@ def _cost(ask: Ask, entry: Entry, answers: Answers) -> list[Any]:
         lines.append(text)
         if record["unpriced"]:
             lines.append(words("batch.unpriced", items=", ".join(record["unpriced"])))
-    return [html.Ul([html.Li(line) for line in lines], className="cost")]
+    return [html.H3(words("batch.cost")), html.Ul([html.Li(line) for line in lines])]
 
 
 def _published(ask: Ask, body: dict[str, Any], on: str | None) -> list[Any]:

@@ -11,7 +11,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.pages._page import Page
-from dashboard.parts import answered, choice, choices, nothing_yet, say, section
+from dashboard.parts import answered, choice, choices, nothing_yet, section
 from dashboard.parts.jars import Jar, code_of, house, is_here_only, jars_of
 from ledger.projections._standing import MARKED
 
@@ -102,7 +102,9 @@ def _print(ask: Ask) -> Component:
 def _here_only(ask: Ask) -> Component | None:
     if not is_here_only():
         return None
-    return html.P(say(ask, ask.words("labels.here_only")), className="caution small")
+    pieces = ask.words("labels.here_only").split("`")
+    inside = [html.Code(one) if at % 2 else one for at, one in enumerate(pieces)]
+    return html.P(inside, className="caution small")
 
 
 def _newest(rows: list[dict[str, Any]]) -> list[dict[str, Any]]:
