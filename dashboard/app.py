@@ -7,8 +7,10 @@ from typing import Any
 
 import flask
 from dash import Dash, html
+from markupsafe import escape
 
 from dashboard import static
+from dashboard.away.routes import add_away, head_links
 from dashboard.callbacks import wire
 from dashboard.data import Data
 from dashboard.failing import say_failures
@@ -38,6 +40,8 @@ class _App(Dash):
         words = words_of(self.data)
         page = page_at(flask.request.path)
         charting = static.charting_script()
+        name = words("shell.name")
+        title = escape(f"{words(f'nav.{page.name}')} · {name}" if page else name)
         preload = f'<meta name="charting" content="{charting}">'
         preload += f'<meta name="parts" content="{static.parts_version()}">'
         if page is not None and page.has_pictures:
@@ -46,7 +50,7 @@ class _App(Dash):
         return (
             f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>{parts["metas"]}'
             f'<meta name="viewport" content="width=device-width, initial-scale=1">'
-            f"<title>{words('shell.name')}</title>{parts['favicon']}{parts['css']}{preload}</head>\n"
+            f"<title>{title}</title>{head_links(scheme_said())}{parts['css']}{preload}</head>\n"
             f'<body class="{scheme_said()}">{parts["app_entry"]}<noscript>{words("shell.noscript")}'
             f"</noscript><footer>{parts['config']}{parts['scripts']}{parts['renderer']}</footer></body>\n</html>"
         )
@@ -91,6 +95,7 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     wire_forms(app, data)
     wire_happened(app, data)
     add_files(server, data)
+    add_away(server, data)
     static.keep_compressed(server)
     _say_policy(app)
     return app

@@ -8,6 +8,7 @@ import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
+from dashboard.away.strip import waiting
 from dashboard.data import Data
 from dashboard.pages import PAGES
 from dashboard.theme import COMPONENT_THEME
@@ -40,6 +41,7 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
                 id="away", role="status", className="line", **{"data-says": words("shell.away")}
             ),
             html.Div(id="failed", role="alert", className="line", **_failures(words)),
+            waiting(words),
             html.Header(_head(words), className="head"),
             html.Nav(_menu(words), className="menu", **{"aria-label": words("shell.menu")}),
             html.Main(
