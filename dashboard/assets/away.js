@@ -86,6 +86,7 @@
   async function wire(asked, options) {
     const body = JSON.parse(options.body), one = meant(body);
     let answer;
+    if (one.waits && !isAway && (await anyWaits())) await send(); // what was typed before goes before
     try {
       const limit = one.waits || one.draws ? AbortSignal.timeout?.(isAway ? AWAY_MS : one.waits ? WAIT_MS : 60 * 1000) : undefined;
       const signal = limit && options.signal && AbortSignal.any ? AbortSignal.any([limit, options.signal]) : limit || options.signal;
@@ -165,6 +166,7 @@
     if (Array.isArray(node)) return node.forEach((one) => renewed(one, at));
     if (!node || typeof node !== "object") return;
     const props = node.props;
+    if (node.type === "Graph") Object.assign(node, part("P", { className: "quiet", children: say("no_picture") })); // its script is not kept
     if (props && (props.id === "form-id" || props.id === "happened-id")) props.data = uuid();
     if (props && props.id === "form-when" && Array.isArray(props.data) && props.data.length > 1) {
       const now = new Date(), then = [dayOf(now), dayOf(new Date(now.getFullYear(), now.getMonth(), now.getDate() - 1))];
@@ -303,6 +305,7 @@
     } catch (_error) { /* no store, or no answer: the next round tries again */ }
     finally { isSending = false; show(); }
   }
+  const anyWaits = async () => { try { return (await every()).some((one) => one.state === "waits"); } catch (_error) { return false; } };
   async function sendAll() {
     for (;;) {
       const ready = [];

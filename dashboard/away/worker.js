@@ -61,16 +61,22 @@ const late = () => new Promise((_, fail) => setTimeout(() => fail(new TypeError(
 async function keptShell(name) {
   const kept = await (await caches.open(SHELL)).match(name);
   if (!kept) return undefined;
-  const at = Date.parse(kept.headers.get("Date") || "");
-  if (at && Date.now() - at < KEPT_DAYS * DAY_MS) return kept;
+  if (Date.now() - Date.parse(kept.headers.get("X-Kept-At")) < KEPT_DAYS * DAY_MS) return kept;
   await forget(); // a session that slept so long has ended
   return undefined;
+}
+
+async function dated(answer) {
+  const headers = new Headers(answer.headers);
+  headers.set("X-Kept-At", new Date().toISOString());
+  headers.delete("Content-Encoding"); // it was unpacked on the way
+  return new Response(await answer.blob(), { status: 200, headers });
 }
 
 async function fromHouse(asked, name) {
   const answer = await fetch(asked);
   if (answer.status === 401 || answer.type === "opaqueredirect" || answer.redirected) await forget();
-  else if (answer.status === 200) await (await caches.open(SHELL)).put(name, answer.clone());
+  else if (answer.status === 200) await (await caches.open(SHELL)).put(name, await dated(answer.clone()));
   else if ([502, 504].includes(answer.status)) throw new TypeError("the house does not answer"); // a proxy does
   return answer;
 }
