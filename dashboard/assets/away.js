@@ -77,7 +77,11 @@
   function reached(position) {
     const isNews = isAway || isOut;
     isAway = isOut = false;
-    if (isStale) { isStale = false; set("seen", { data: position }); }
+    if (isStale) {
+      isStale = false;
+      if (document.querySelector(".kept-note")) set("moment-note", { children: null });
+      set("seen", { data: position });
+    }
     if (isNews) { show(); send(); }
     else if (performance.now() - lastSent > SEND_EVERY_MS) send();
     keepAhead(position);
@@ -86,7 +90,10 @@
   async function wire(asked, options) {
     const body = JSON.parse(options.body), one = meant(body);
     let answer;
-    if (one.waits && !isAway && (await anyWaits())) await send(); // what was typed before goes before
+    if (one.waits && (await anyWaits())) { // what was typed before goes before
+      await send();
+      if (await anyWaits()) return instead(body, one);
+    }
     try {
       const limit = one.waits || one.draws ? AbortSignal.timeout?.(isAway ? AWAY_MS : one.waits ? WAIT_MS : 60 * 1000) : undefined;
       const signal = limit && options.signal && AbortSignal.any ? AbortSignal.any([limit, options.signal]) : limit || options.signal;
@@ -305,7 +312,8 @@
     } catch (_error) { /* no store, or no answer: the next round tries again */ }
     finally { isSending = false; show(); }
   }
-  const anyWaits = async () => { try { return (await every()).some((one) => one.state === "waits"); } catch (_error) { return false; } };
+  /* Whether entries are ready to go; behind an open question they are not, and a new one need not wait for it. */
+  const anyWaits = async () => { try { const [first] = await every(); return Boolean(first) && first.state === "waits"; } catch (_error) { return false; } };
   async function sendAll() {
     for (;;) {
       const ready = [];
@@ -353,10 +361,10 @@
     if (now === drawnAs && at.childNodes.length) return;
     drawnAs = now;
     const open = waiting.find((one) => one.state !== "waits"), behind = waiting.length - 1;
-    at.replaceChildren(...news.map(written));
+    at.replaceChildren(...(news.length ? [written()] : []));
     at.classList.toggle("asks", Boolean(open));
     if (!waiting.length) return;
-    const text = open ? (behind ? say("asks_more", { n: behind }) : say("asks_one")) : [isAway ? say("no_signal") : "", waiting.length === 1 ? say("one") : say("many", { n: waiting.length }), isOut ? say("sign_in") : ""].filter(Boolean).join(" ");
+    const text = open ? say(behind > 1 ? "asks_more" : behind ? "asks_two" : "asks_one", { n: behind }) : [isAway ? say("no_signal") : "", waiting.length === 1 ? say("one") : say("many", { n: waiting.length }), isOut ? say("sign_in") : ""].filter(Boolean).join(" ");
     const head = make("div", { className: "waiting-head" }, make("span", { textContent: text, role: "status" }));
     if (isOut) head.append(make("a", { href: "/enter", className: "button quiet-button", textContent: say("enter") }));
     const look = press(say("look"), () => { isOpen = !isOpen; show(); });
@@ -404,13 +412,18 @@
     told?.postMessage(1);
     location.assign(address);
   }
-  function written(one) {
-    const said = one.lines.length ? one.lines.join("; ") : one.label;
-    const text = one.isAgain ? `${said}: ${say("again")}` : say("written_now", { lines: said });
-    const tools = make("span", { className: "tools" });
-    if (!one.isAgain) for (const [kind, id] of one.entries || []) tools.append(make("a", { href: `/write?kind=${kind}&replaces=${id}`, className: "button quiet-button", textContent: say("put_right") }));
-    tools.append(press(say("good"), () => { news.splice(news.indexOf(one), 1); show(); }));
-    return make("div", { className: "waiting-news" }, make("span", { textContent: text, role: "status" }), ...one.notes.map((note) => make("span", { className: "quiet", textContent: note })), tools);
+  function written() {
+    const list = make("ul", { className: "waiting-list" });
+    for (const one of news) {
+      if (one.isAgain || !one.lines.length) list.append(make("li", { textContent: `${one.label}: ${say("again")}` }));
+      else one.lines.forEach((text, i) => {
+        const [kind, id] = one.entries[i];
+        list.append(make("li", { className: "waiting-head" }, make("span", { textContent: text }), make("a", { href: `/write?kind=${kind}&replaces=${id}`, className: "button quiet-button", textContent: say("put_right") })));
+      });
+      for (const note of one.notes) list.append(make("li", { className: "quiet", textContent: note }));
+    }
+    const head = make("div", { className: "waiting-head" }, make("span", { textContent: say("written_now"), role: "status" }), press(say("good"), () => { news.length = 0; show(); }));
+    return make("div", { className: "waiting-news" }, head, list);
   }
 
   /* -- beginning ------------------------------------------------------------------------------------- */

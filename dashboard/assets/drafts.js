@@ -94,8 +94,8 @@
     return at.toDateString() === new Date().toDateString() ? clock : `${at.toLocaleDateString(lang, { weekday: "short", day: "numeric", month: "short" })}, ${clock}`;
   }
 
-  function save() {
-    if (!root || !root.isConnected || address() !== here || isWritten()) return;
+  function save(isTyped) {
+    if (!root || !root.isConnected || address() !== here || (isWritten() && isTyped !== true)) return;
     const now = boxes(root), changed = Object.fromEntries(Object.entries(now).filter(([id, value]) => drawn[id] !== value));
     if (Object.keys(changed).some((id) => id !== "form-when")) keep(here, changed);
     else drop(here);
@@ -109,10 +109,11 @@
     done = card; doneAt = Date.now();
     drop(here);
     root.querySelectorAll(".draft-note").forEach((old) => old.remove());
-    setTimeout(() => { if (root) { drawn = boxes(root); drop(here); } }, SETTLES_MS); // the boxes are empty by then
+    // an entry leaves its boxes empty, but for the day: what is typed from now on is another one
+    Object.keys(drawn).forEach((id) => { if (id !== "form-when" && !id.includes('"day"')) drawn[id] = ""; });
   }
 
-  document.addEventListener("input", (event) => { if (event.target.closest(ROOTS)) save(); });
+  document.addEventListener("input", (event) => { if (event.target.closest(ROOTS)) save(true); });
   ["click", "change", "keyup"].forEach((name) => document.addEventListener(name, () => setTimeout(save, LATER_MS)));
   window.addEventListener("pagehide", save);
   document.addEventListener("visibilitychange", () => { if (document.hidden) save(); });
