@@ -29,9 +29,9 @@ BAR = (
 GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("day", ("today", "write", "shelf", "shopping")),
     ("garden", ("season", "next_season")),
-    ("reckoning", ("jar_cost", "our_table", "worth_it", "stocking_up", "winter", "came_true")),
+    ("reckoning", ("jar_cost", "our_table", "worth_it", "stocking_up", "winter", "came_true", "closer")),
     ("hands", ("know_how", "as_published", "touched")),
-    ("book", ("history", "labels", "jar")),
+    ("book", ("history", "search", "labels", "jar")),
 )
 """The names at the left of a desk; a page that is in none stands with the last."""
 
@@ -102,6 +102,10 @@ def _failures(words: Words) -> dict[str, str]:
 def _head(words: Words) -> list[Any]:
     return [
         dcc.Link([icon("sign"), words("shell.name")], href="/", className="brand"),
+        dcc.Link(
+            [icon("search"), html.Span(words("search.label"), className="heard")],
+            href="/search", className="ibtn",
+        ),
         html.Button(
             icon("scheme"), type="button", id="change-scheme", className="ibtn",
             disable_n_clicks=True, **{"aria-label": words("shell.scheme")},

@@ -110,7 +110,8 @@
     drop(here);
     root.querySelectorAll(".draft-note").forEach((old) => old.remove());
     // an entry leaves its boxes empty, but for the day: what is typed from now on is another one
-    Object.keys(drawn).forEach((id) => { if (id !== "form-when" && !id.includes('"day"')) drawn[id] = ""; });
+    const now = boxes(root);
+    Object.keys(drawn).forEach((id) => { drawn[id] = id === "form-when" || id.includes('"day"') ? now[id] : ""; });
   }
 
   document.addEventListener("input", (event) => { if (event.target.closest(ROOTS)) save(true); });

@@ -7,6 +7,7 @@ import sys
 import tempfile
 
 from conftest import CHROMIUM, FLAGS
+from test_away import kept
 
 FORM = "/write?kind=bought"
 PAID = '[id=\'{"field":"paid","part":"box","row":0}\']'
@@ -96,7 +97,7 @@ def test_a_closed_browser(own_empty):
 
 def test_a_server_that_stops_while_one_types(own_empty, open_page):
     page = open_page(own_empty, FORM)
-    page.wait_for_selector("#form-write")
+    kept(page, FORM)
     own_empty.server.close()
     typed(page)
     page.wait_for_selector("#away:not(:empty)")
