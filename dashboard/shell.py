@@ -29,7 +29,10 @@ BAR = (
 GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("day", ("today", "write", "shelf", "shopping")),
     ("garden", ("season", "next_season")),
-    ("reckoning", ("jar_cost", "our_table", "worth_it", "stocking_up", "winter", "came_true", "closer")),
+    (
+        "reckoning",
+        ("jar_cost", "our_table", "worth_it", "stocking_up", "winter", "came_true", "closer"),
+    ),
     ("hands", ("know_how", "as_published", "touched")),
     ("book", ("history", "search", "labels", "jar")),
 )

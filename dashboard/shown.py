@@ -44,7 +44,9 @@ def table_shown(ask: Ask, table: str) -> str:
         if getattr(one, "data-table", None) == table:
             found = next(part for part in _walk(one) if isinstance(part, html.Table))
             return _csv(found)
-    raise NotFound("table", f"{ask.path} shows no table {table!r}", "Open the page and take the link there")
+    raise NotFound(
+        "table", f"{ask.path} shows no table {table!r}", "Open the page and take the link there"
+    )
 
 
 def _csv(table: html.Table) -> str:

@@ -15,7 +15,7 @@ import msgspec
 
 from dashboard.ask import Ask
 from dashboard.forms.happened import option_text
-from dashboard.forms.happening import reading_of, write_said
+from dashboard.forms.happening import write_said
 from dashboard.forms.reading import Typed
 from dashboard.forms.specs import FORMS
 from dashboard.forms.writing import key_of, notes, told, write_form
@@ -210,4 +210,6 @@ def _left(ask: Ask, reading: Reading) -> list[dict[str, Any]]:
         out.append(
             {"text": words("happened.left" if is_past else "happened.not_so", words=key[1]), "chips": chips}
         )  # fmt: skip
-    return out or [{"text": words("happened.left", words=one), "chips": []} for one in reading.left_over]
+    return out or [
+        {"text": words("happened.left", words=one), "chips": []} for one in reading.left_over
+    ]

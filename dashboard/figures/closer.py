@@ -23,7 +23,9 @@ def _near(figure: go.Figure, scheme: str) -> go.Figure:
     return figure
 
 
-def stock(frame: pd.DataFrame, scheme: str, *, unit: str, least: str, most: str, there: str) -> go.Figure:
+def stock(
+    frame: pd.DataFrame, scheme: str, *, unit: str, least: str, most: str, there: str
+) -> go.Figure:
     """Return what was there at each month's end, within the least and most of the month.
 
     Parameters
@@ -38,7 +40,13 @@ def stock(frame: pd.DataFrame, scheme: str, *, unit: str, least: str, most: str,
     thin = {"width": 1, "color": QUIET[scheme], "shape": "hv"}
     figure.add_scatter(x=frame["on"], y=frame["most"], name=most, mode="lines", line=thin)
     figure.add_scatter(
-        x=frame["on"], y=frame["least"], name=least, mode="lines", line=thin, fill="tonexty", fillcolor=LINE[scheme]
+        x=frame["on"],
+        y=frame["least"],
+        name=least,
+        mode="lines",
+        line=thin,
+        fill="tonexty",
+        fillcolor=LINE[scheme],
     )
     figure.add_scatter(
         x=frame["on"], y=frame["left"], name=there, mode="lines", line={"width": 2.5, "color": TOKENS[scheme]["leaf"]},
@@ -60,7 +68,10 @@ def batches(frame: pd.DataFrame, scheme: str, *, ours: str, shop: str, unit: str
         What the two marks and the axis are called.
     """
     figure = blank(scheme)
-    for name, column, mark, colour in ((ours, "cost", "circle", TOKENS[scheme]["leaf"]), (shop, "shop", "line-ew-open", INK[scheme])):
+    for name, column, mark, colour in (
+        (ours, "cost", "circle", TOKENS[scheme]["leaf"]),
+        (shop, "shop", "line-ew-open", INK[scheme]),
+    ):
         figure.add_scatter(
             x=frame["on"], y=frame[column], name=name, mode="markers", customdata=frame["item"],
             marker={"symbol": mark, "size": 9, "color": colour},

@@ -33,9 +33,7 @@ Settling = Sequence[Sequence[Any]]
 """Answers so far, as the browser keeps them: code, about, number and answer of each."""
 
 
-def reading_of(
-    data: Data, text: str, settling: Settling, day: dt.date | None = None
-) -> Reading:
+def reading_of(data: Data, text: str, settling: Settling, day: dt.date | None = None) -> Reading:
     """Return what a text is read as, with the answers given so far.
 
     `day` is the one on which it was said, by default today.

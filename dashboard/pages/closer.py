@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import Any
 
 import pandas as pd
@@ -54,10 +55,11 @@ def _drawing(ask: Ask, key: str, figure: Any, says: str, table: Any) -> Any:
 
 def _stock(ask: Ask) -> Any:
     words = ask.words
-    items = sorted({r["name"] for r in ask.show("mentions").rows() if r["sort"] == "item" and r["entries"]})
-    there = [r["item"] for r in ask.show("shelf", items=True).rows()]
+    items = sorted(
+        {r["name"] for r in ask.show("mentions").rows() if r["sort"] == "item" and r["entries"]}
+    )
     chosen = ask.query.get("item") or ""
-    chosen = chosen if chosen in items else (there or items)[0]
+    chosen = chosen if chosen in items else _first(ask, items)
     answer = ask.show("month-ends", item=chosen)
     pick = choices(choice("item", words("closer.item"), chosen, [(one, one) for one in items]))
     if answer.is_empty:
@@ -69,9 +71,24 @@ def _stock(ask: Ask) -> Any:
         most=words("closer.most"), there=words("closer.there"),
     )  # fmt: skip
     last = answer.rows()[-1]
-    says = words("closer.stock_says", item=chosen, amount=words.said(last["in_words"]), day=words.day(last["on"]))
+    says = words(
+        "closer.stock_says",
+        item=chosen,
+        amount=words.said(last["in_words"]),
+        day=words.day(last["on"]),
+    )
     table = answer_table(ask, answer, options={"item": chosen}, newest_first=True)
     return section(words("closer.stock"), pick, _drawing(ask, "stock", figure, says, table))
+
+
+def _first(ask: Ask, items: list[str]) -> str:
+    """Return what was put up most often, else what there is, else any item."""
+    made = Counter(ask.show("jar-cost").cells["item"])
+    there = [r["item"] for r in ask.show("shelf", items=True).rows()]
+    return next(
+        (one for one in (*(name for name, _ in made.most_common(1)), *there) if one in items),
+        items[0],
+    )
 
 
 def _batches(ask: Ask) -> Any:
@@ -85,7 +102,12 @@ def _batches(ask: Ask) -> Any:
     per_litre = words.measures == "metric"
     known = answer.frame[answer.frame["cost_per_quart"].notna()]
     pick = choices(
-        choice("made", words("closer.made"), chosen, [("", words("closer.every")), *((one, one) for one in made)])
+        choice(
+            "made",
+            words("closer.made"),
+            chosen,
+            [("", words("closer.every")), *((one, one) for one in made)],
+        )
     )
     if known.empty:
         return section(words("closer.batches"), pick, html.P(words("closer.no_price")))
@@ -97,9 +119,18 @@ def _batches(ask: Ask) -> Any:
             "shop": known["shop_price_per_quart"].astype(float) * scale,
         }
     )  # fmt: skip
-    unit = words("jar_cost.per_litre" if per_litre else "jar_cost.per_quart", currency=words.currency)
-    figure = closer.batches(frame, ask.scheme, ours=words("closer.ours"), shop=words("closer.shop"), unit=unit)
-    says = words("closer.batches_says", n=len(frame), low=words.money(frame["cost"].min()), high=words.money(frame["cost"].max()))
+    unit = words(
+        "jar_cost.per_litre" if per_litre else "jar_cost.per_quart", currency=words.currency
+    )
+    figure = closer.batches(
+        frame, ask.scheme, ours=words("closer.ours"), shop=words("closer.shop"), unit=unit
+    )
+    says = words(
+        "closer.batches_says",
+        n=len(frame),
+        low=words.money(frame["cost"].min()),
+        high=words.money(frame["cost"].max()),
+    )
     options = {"item": chosen} if chosen in made else {}
     table = answer_table(ask, answer, options=options, newest_first=True)
     return section(words("closer.batches"), pick, _drawing(ask, "batches", figure, says, table))
@@ -111,7 +142,9 @@ def _weeks(ask: Ask) -> Any:
     seasons = [int(one) for one in newest.totals.get("seasons", ())]
     if not seasons:
         return None
-    answers = {season: ask.show("season", season=str(season), weeks=True) for season in seasons[-_SEASONS:]}
+    answers = {
+        season: ask.show("season", season=str(season), weeks=True) for season in seasons[-_SEASONS:]
+    }
     crops = sorted({crop for one in answers.values() for crop in one.cells["crop"]})
     chosen = ask.query.get("crop", "")
     chosen = chosen if chosen in crops else _most_picked(answers, crops)
@@ -120,13 +153,19 @@ def _weeks(ask: Ask) -> Any:
     if not drawn:
         return None
     figure = closer.weeks(
-        drawn, ask.scheme, unit=words("closer.kg" if words.measures == "metric" else "closer.lb"), week=words("closer.week")
+        drawn,
+        ask.scheme,
+        unit=words("closer.kg" if words.measures == "metric" else "closer.lb"),
+        week=words("closer.week"),
     )
     pick = choices(choice("crop", words("closer.crop"), chosen, [(one, one) for one in crops]))
     says = words("closer.weeks_says", crop=chosen, first=min(drawn), last=max(drawn))
     last = max(int(season) for season in drawn)
     table = answer_table(
-        ask, answers[last], keep=lambda row: row["crop"] == chosen, options={"season": str(last), "weeks": True}
+        ask,
+        answers[last],
+        keep=lambda row: row["crop"] == chosen,
+        options={"season": str(last), "weeks": True},
     )
     return section(words("closer.weeks"), pick, _drawing(ask, "weeks", figure, says, table))
 

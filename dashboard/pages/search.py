@@ -84,7 +84,9 @@ def _named(ask: Ask, names: list[dict[str, Any]], of: str) -> Component:
         more = dcc.Link(text, href=ask.link_all("names"), className="button quiet-button")
     return section(
         words("search.names"),
-        plain_table(heads, rows, numeric=[False, False, True, False], caption=words("search.names")),
+        plain_table(
+            heads, rows, numeric=[False, False, True, False], caption=words("search.names")
+        ),
         html.Div(more, className="tools") if more else None,
     )
 
@@ -112,7 +114,9 @@ def _entries(ask: Ask, rows: list[HistoryRow], of: str) -> Component:
         html.Li(
             [
                 html.Span(words.day(row.on, short=False), className="quiet"),
-                dcc.Link(words.said(row.line), href=f"/history?find={row.entry}", className="entry-line"),
+                dcc.Link(
+                    words.said(row.line), href=f"/history?find={row.entry}", className="entry-line"
+                ),
                 html.Span(f" {row.note}", className="quiet") if row.note else None,
                 html.Span(f" {words.word('states', row.state)}", className="quiet")
                 if row.state != "holds"
@@ -123,7 +127,9 @@ def _entries(ask: Ask, rows: list[HistoryRow], of: str) -> Component:
         for row in rows[:_ENTRIES]
     ]
     more = dcc.Link(
-        words("table.all", n=len(rows)), href=f"/history?find={quote(of)}", className="button quiet-button"
+        words("table.all", n=len(rows)),
+        href=f"/history?find={quote(of)}",
+        className="button quiet-button",
     )
     return section(
         words("search.lines"),

@@ -60,7 +60,11 @@ def _has(words: list[str], name: str, also: tuple[str, ...]) -> bool:
 
 def _found(words: list[str], one: dict[str, Any]) -> dict[str, Any]:
     """Return a name with the other one that was asked for, where its own does not have the words."""
-    also = None if _has(words, one["name"], ()) else next(a for a in one["also_all"] if _has(words, a, ()))
+    also = (
+        None
+        if _has(words, one["name"], ())
+        else next(a for a in one["also_all"] if _has(words, a, ()))
+    )
     return {**one, "also": also}
 
 
@@ -108,7 +112,9 @@ def _named(state: State) -> Iterator[tuple[str, str, tuple[str, ...], Array]]:
             yield "place", texts[code], (), ev
 
 
-def _grouped(pairs: list[tuple[Array, Array]], many: int, state: State | None = None) -> list[Array]:
+def _grouped(
+    pairs: list[tuple[Array, Array]], many: int, state: State | None = None
+) -> list[Array]:
     """Return for each code the events that name it, each once."""
     code = np.concatenate([one for one, _ in pairs]).astype(np.int64)
     ev = np.concatenate([one for _, one in pairs]).astype(np.int64)
@@ -140,7 +146,8 @@ def _people(state: State) -> list[tuple[Array, Array]]:
     events = np.flatnonzero(state.moment.rank >= 0)
     by = state.journal.tables["events"]["by"][events]
     described = [
-        (state.journal.people.find(str(body["person"])), ev) for ev, body in state.bodies("person_described")
+        (state.journal.people.find(str(body["person"])), ev)
+        for ev, body in state.bodies("person_described")
     ]
     known = np.array([one for one in described if one[0] is not None], np.int64).reshape(-1, 2)
     return [_rows(state, "work", "person"), (by, events), (known[:, 0], known[:, 1])]

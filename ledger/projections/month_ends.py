@@ -63,7 +63,7 @@ def _wanted(state: State, item: str | None) -> list[int]:
     """Return the strands of an item, or those of which something is there."""
     facts = state.facts
     if item is None:
-        return np.unique(state.lots["item"][state.left > 0]).tolist()
+        return [int(one) for one in np.unique(state.lots["item"][state.left > 0])]
     key = item_key(item)
     found = [
         one
@@ -72,8 +72,10 @@ def _wanted(state: State, item: str | None) -> list[int]:
         or key in {item_key(also) for also in facts.facts[one].also or ()}
     ]
     if not found:
-        raise NotFound("item", f"the book knows no {item!r}", "Take a name from `croftbook show mentions`")
-    return np.flatnonzero(np.isin(facts.item_of, found)).tolist()
+        raise NotFound(
+            "item", f"the book knows no {item!r}", "Take a name from `croftbook show mentions`"
+        )
+    return [int(one) for one in np.flatnonzero(np.isin(facts.item_of, found))]
 
 
 def _changes(state: State, strand: int) -> tuple[Array, Array]:
@@ -81,7 +83,9 @@ def _changes(state: State, strand: int) -> tuple[Array, Array]:
     mine = state.lots["item"] == strand
     draw, lot, amount = state.allocations
     gone = mine[lot]
-    days = np.concatenate([state.lots["day"][mine], state.draws["day"][draw[gone]]]).astype(np.int64)
+    days = np.concatenate([state.lots["day"][mine], state.draws["day"][draw[gone]]]).astype(
+        np.int64
+    )
     whole = np.concatenate([state.lots["whole"][mine], -amount[gone]]).astype(np.int64)
     once, place = np.unique(days, return_inverse=True)
     out = np.zeros(once.size, np.int64)

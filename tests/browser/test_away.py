@@ -95,7 +95,12 @@ def phone(chromium):
     contexts = []
 
     def start(address, **options):
-        context = chromium.new_context(viewport={"width": 390, "height": 844}, has_touch=True, reduced_motion="reduce", **options)
+        context = chromium.new_context(
+            viewport={"width": 390, "height": 844},
+            has_touch=True,
+            reduced_motion="reduce",
+            **options,
+        )
         context.add_cookies([{"name": "scheme", "value": "light", "url": address}])
         context.set_default_timeout(30_000)
         contexts.append(context)
@@ -145,7 +150,12 @@ def test_pages_open_and_entries_wait_and_are_written_once(own_demo, wired, phone
     opened(page, wire.address + "/write?kind=harvested")
     kept(page, "/write?kind=harvested")
     wire.set("cut")
-    for path, name in (("/", "Today"), ("/shelf", "Shelf"), ("/write", "Write"), ("/stocking-up", "")):
+    for path, name in (
+        ("/", "Today"),
+        ("/shelf", "Shelf"),
+        ("/write", "Write"),
+        ("/stocking-up", ""),
+    ):
         opened(page, wire.address + path)
         assert name in page.inner_text("#page h1"), path
         assert "kept on this phone" in page.inner_text(".kept-note")
@@ -183,7 +193,12 @@ def test_cut_between_every_two_steps_nothing_is_lost_or_twice(own_empty, wired, 
     kept(page, "/write?kind=harvested")
     said = []
     for n, (before, at_write, after) in enumerate(
-        [("open", "deaf", "open"), ("cut", "cut", "deaf"), ("deaf", "open", "cut"), ("open", "cut", "open")]
+        [
+            ("open", "deaf", "open"),
+            ("cut", "cut", "deaf"),
+            ("deaf", "open", "cut"),
+            ("open", "cut", "open"),
+        ]
     ):
         wire.set(before)
         page.reload()
@@ -195,7 +210,9 @@ def test_cut_between_every_two_steps_nothing_is_lost_or_twice(own_empty, wired, 
         wire.set(after)
         page.wait_for_timeout(1500)
     wire.set("open")
-    page.wait_for_function("() => document.querySelector('#waiting') && !document.querySelector('#waiting > .waiting-head')")
+    page.wait_for_function(
+        "() => document.querySelector('#waiting') && !document.querySelector('#waiting > .waiting-head')"
+    )
     assert [row.line for row in entries(own_empty)] == [f"picked {one}" for one in said]
 
 
@@ -241,7 +258,9 @@ def test_what_was_said_waits_asks_and_is_written(own_demo, wired, phone):
     assert own_demo.book.log.position() == before
     wire.set("open")
     page.wait_for_selector("#waiting .read-asked")
-    assert own_demo.book.log.position() == before + 1  # the first; the third waits behind the second
+    assert (
+        own_demo.book.log.position() == before + 1
+    )  # the first; the third waits behind the second
     assert "another waits behind it" in page.inner_text(WAITS)
     page.screenshot(path=SHOTS / "away-asks-390.png")
     assert axe(page) == []
@@ -268,4 +287,7 @@ def test_refused_entry_goes_back_into_its_box(own_empty, wired, phone):
     assert page.locator(BOX).input_value() == "3 c plums"
     write(page, "3 lb plums")
     page.wait_for_function("() => !document.querySelector('#waiting > .waiting-head')")
-    assert sorted(row.line for row in entries(own_empty)) == ["picked 3 lb plums", "picked 4 lb pears"]
+    assert sorted(row.line for row in entries(own_empty)) == [
+        "picked 3 lb plums",
+        "picked 4 lb pears",
+    ]

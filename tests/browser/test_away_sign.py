@@ -29,7 +29,9 @@ def test_pictures_are_the_drawing_and_the_manifest_names_them(empty, chromium):
     for name, (side, share) in SIZES.items():
         page = chromium.new_page(viewport={"width": side, "height": side})
         cut = "mask" in name or "touch" in name
-        page.set_content(f"<style>*{{margin:0}}svg{{display:block;width:{side}px}}</style>{drawn(share, round=not cut)}")
+        page.set_content(
+            f"<style>*{{margin:0}}svg{{display:block;width:{side}px}}</style>{drawn(share, round=not cut)}"
+        )
         now = Image.open(io.BytesIO(page.screenshot())).convert("L")
         page.close()
         there = Image.open(io.BytesIO(asked(empty, f"/sign/{name}")[1])).convert("RGBA")

@@ -6,7 +6,6 @@ import subprocess
 import sys
 import tempfile
 
-from conftest import CHROMIUM, FLAGS
 from test_away import kept
 
 FORM = "/write?kind=bought"
@@ -29,7 +28,9 @@ def typed(page):
 
 def is_back(page):
     page.wait_for_selector(".draft-note")
-    page.wait_for_function("(one) => document.querySelector(one).value === '10 lb sugar'", arg=LINE.format(0))
+    page.wait_for_function(
+        "(one) => document.querySelector(one).value === '10 lb sugar'", arg=LINE.format(0)
+    )
     assert page.input_value(PAID) == "7.90"
     assert page.locator(LINE.format(1)).is_visible()
     assert page.input_value(LINE.format(1)) == "24 lids"
@@ -81,7 +82,8 @@ def test_a_closed_browser(own_empty):
     script = (
         "import sys; sys.path[:0] = sys.argv[3:]\n"
         "from playwright.sync_api import sync_playwright\n"
-        "from test_drafts import FORM, CHROMIUM, FLAGS, typed, is_back\n"
+        "from conftest import CHROMIUM, FLAGS\n"
+        "from test_drafts import FORM, typed, is_back\n"
         "with sync_playwright() as run:\n"
         "    for act in (typed, is_back):\n"
         "        it = run.chromium.launch_persistent_context(sys.argv[1], executable_path=CHROMIUM, args=FLAGS)\n"
@@ -91,7 +93,13 @@ def test_a_closed_browser(own_empty):
         "        it.close()\n"
     )
     with tempfile.TemporaryDirectory() as profile:
-        done = subprocess.run([sys.executable, "-c", script, profile, own_empty.address, *sys.path], capture_output=True, text=True, timeout=120, check=False)
+        done = subprocess.run(
+            [sys.executable, "-c", script, profile, own_empty.address, *sys.path],
+            capture_output=True,
+            text=True,
+            timeout=120,
+            check=False,
+        )
     assert done.returncode == 0, done.stderr[-2000:]
 
 
