@@ -17,10 +17,8 @@ __all__ = ["batches", "stock", "weeks"]
 def _near(figure: go.Figure, scheme: str) -> go.Figure:
     """Let a figure be brushed along its days, with a strip of the whole below it."""
     figure.update_layout(dragmode="zoom", hovermode="x unified", showlegend=False)
-    figure.update_xaxes(
-        fixedrange=False, rangeslider={"visible": True, "thickness": 0.12, "bordercolor": LINE[scheme], "borderwidth": 1}
-    )  # fmt: skip
-    return figure
+    strip = {"visible": True, "thickness": 0.12, "bordercolor": LINE[scheme], "borderwidth": 1}
+    return figure.update_xaxes(fixedrange=False, rangeslider=strip)
 
 
 def stock(

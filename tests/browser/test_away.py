@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import socket
 import threading
 
@@ -54,20 +55,16 @@ class Wire:
             pass
         for one in (a, b):
             self._open.discard(one)
-            try:
+            with contextlib.suppress(OSError):
                 one.shutdown(socket.SHUT_RDWR)
-            except OSError:
-                pass
             one.close()
 
     def set(self, how):
         self.how = how
         if how == "cut":
             for one in list(self._open):
-                try:
+                with contextlib.suppress(OSError):
                     one.shutdown(socket.SHUT_RDWR)
-                except OSError:
-                    pass
 
     def close(self):
         self._stops = True
