@@ -53,7 +53,7 @@ def test_in_order_each_once_however_often_it_is_sent(client, book):
     assert [one["state"] for one in first] == ["written"] * 3
     expected = [
         ("2026-09-02", "picked 31 lb plums"),
-        ("2026-09-01", "picked 3 lb pears"),
+        ("2026-09-01", "picked 3 lb pear"),
         ("2026-09-02", "picked 2 lb plums"),
     ]
     assert lines(book) == expected
@@ -82,9 +82,9 @@ def test_what_stays_open_is_asked_and_those_behind_it_wait(client, book):
     asked["said"]["settling"] = [question["chips"][1]["answer"]]
     assert [one["state"] for one in send(client, asked, behind)] == ["written", "written"]
     assert [line for _, line in lines(book)] == [
-        "picked 3 lb plums",
-        "picked 7 lb plums",
-        "picked 5 lb plums",
+        "picked 3 lb plum",
+        "picked 7 lb plum",
+        "picked 5 lb plum",
     ]
 
 
