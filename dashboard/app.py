@@ -7,8 +7,10 @@ from typing import Any
 
 import flask
 from dash import Dash, html
+from markupsafe import escape
 
 from dashboard import look, static
+from dashboard.away.routes import add_away, head_links
 from dashboard.callbacks import wire
 from dashboard.data import Data
 from dashboard.failing import say_failures
@@ -50,7 +52,7 @@ class _App(Dash):
         return (
             f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>{parts["metas"]}'
             f'<meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover">'
-            f"<title>{titled(words, page)}</title>{parts['favicon']}"
+            f"<title>{escape(titled(words, page))}</title>{head_links(scheme_said())}"
             f'<link rel="stylesheet" href="{look.sheet_link()}">{parts["css"]}{preload}</head>\n'
             f'<body class="{chosen_scheme() or "auto"}">{parts["app_entry"]}<noscript>{words("shell.noscript")}'
             f"</noscript><footer>{parts['config']}{parts['scripts']}{parts['renderer']}</footer></body>\n</html>"
@@ -111,6 +113,7 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     wire_bill(app, data)
     wire_ticking(app, data)
     add_files(server, data)
+    add_away(server, data)
     look.add_look(server)
     static.keep_compressed(server)
     _say_policy(app)

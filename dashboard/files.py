@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Any
 
 import flask
 
+from dashboard.ask import Ask, words_of
 from dashboard.data import Data, Moment
+from dashboard.shown import table_shown
 from ledger.cells import as_csv
 from ledger.errors import BookError, InputError, LedgerError, NotFound
 from ledger.projections import PROJECTIONS
@@ -17,6 +20,25 @@ __all__ = ["add_files"]
 
 def add_files(server: flask.Flask, data: Data) -> None:
     """Add the routes that give data without a page."""
+
+    @server.get("/files/page.csv")
+    def page() -> Any:
+        said = flask.request.args
+        own = ("path", "table", "moment.as_of", "moment.known_at")
+        query = {key: value for key, value in said.items() if key not in own}
+        moment = Moment(said.get("moment.as_of"), said.get("moment.known_at"))
+        ask = Ask(data, words_of(data), moment, query, path=said.get("path", "/"))
+        table = said.get("table", "")
+        try:
+            text = table_shown(ask, table)
+        except NotFound as error:
+            return flask.Response(f"{error}\n", 404, mimetype="text/plain")
+        name = re.sub(r"[^\w-]", "-", table) or "table"
+        # spreadsheets take UTF-8 for another writing without its mark at the beginning
+        return flask.Response(
+            "\ufeff" + text, mimetype="text/csv",
+            headers={"Content-Disposition": f'attachment; filename="{name}.csv"'},
+        )  # fmt: skip
 
     @server.get("/files/<name>.csv")
     def csv(name: str) -> Any:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from urllib.parse import quote
 
-__all__ = ["ICONS", "JARS", "marks_css"]
+__all__ = ["ICONS", "JARS", "SIGN", "marks_css"]
 
 ICONS: dict[str, str] = {
     "picked": (
@@ -106,7 +106,7 @@ ICONS: dict[str, str] = {
 }
 """By name; stroked, not filled."""
 
-_SIGN = (
+SIGN = (
     "M6.3 9.7C4.8 10.8 4 12 4 13.8v10.9A2.8 2.8 0 0 0 6.8 27.5h14.4a2.8 2.8 0 0 0 2.8-2.8"
     "V13.8c0-1.8-.8-3-2.3-4.1M6.3 9.7h15.4M4 17.3h20M4 20.7h20M4 24.1h20M14 17.3V5.8M14 8"
     ".6c-4 0-5.6-1.9-5.6-4.8 3.8 0 5.6 1.6 5.6 4.8zM14 6.5c0-2.9 1.5-4.6 5.1-4.6 0 2.8-1."
@@ -138,7 +138,7 @@ that is cut out of a jar older than a year."""
 def marks_css() -> str:
     """Return the rules of all icons and jars."""
     out = [_mask(f"ic-{name}", path) for name, path in ICONS.items()]
-    out.append(_mask("ic-sign", _SIGN, "0 0 28 29"))
+    out.append(_mask("ic-sign", SIGN, "0 0 28 29"))
     for size, (w, h, lid, body, (y, tall)) in JARS.items():
         box = f"0 0 {w} {h}"
         out.append(f".jar.{size}{{width:{w}px;height:{h}px}}")

@@ -8,6 +8,7 @@ import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
+from dashboard.away.strip import waiting
 from dashboard.data import Data
 from dashboard.pages import PAGES
 from dashboard.parts import icon
@@ -28,9 +29,12 @@ BAR = (
 GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("day", ("today", "write", "shelf", "shopping")),
     ("garden", ("season", "next_season")),
-    ("reckoning", ("jar_cost", "our_table", "worth_it", "stocking_up", "winter", "came_true")),
+    (
+        "reckoning",
+        ("jar_cost", "our_table", "worth_it", "stocking_up", "winter", "came_true", "closer"),
+    ),
     ("hands", ("know_how", "as_published", "touched")),
-    ("book", ("history", "labels", "jar")),
+    ("book", ("history", "search", "labels", "jar")),
 )
 """The names at the left of a desk; a page that is in none stands with the last."""
 
@@ -58,6 +62,7 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
                 id="away", role="status", className="line", **{"data-says": words("shell.away")}
             ),
             html.Div(id="failed", role="alert", className="line", **_failures(words)),
+            waiting(words),
             html.Div(
                 [
                     html.Header(_head(words), className="mast"),
@@ -103,6 +108,10 @@ def _failures(words: Words) -> dict[str, str]:
 def _head(words: Words) -> list[Any]:
     return [
         dcc.Link([icon("sign"), words("shell.name")], href="/", className="brand"),
+        dcc.Link(
+            [icon("search"), html.Span(words("search.label"), className="heard")],
+            href="/search", className="ibtn",
+        ),
         html.Button(
             icon("scheme"), type="button", id="change-scheme", className="ibtn",
             disable_n_clicks=True, **{"aria-label": words("shell.scheme")},

@@ -17,7 +17,14 @@ from ledger.door import Written
 from ledger.events import tell
 from ledger.saying.asking import Draft, Question, Reading
 
-__all__ = ["SEPARATES", "button_text", "happened", "reading_shown", "written_shown"]
+__all__ = [
+    "SEPARATES",
+    "button_text",
+    "happened",
+    "option_text",
+    "reading_shown",
+    "written_shown",
+]
 
 _READ_MS = 400
 """So long after the last letter what was typed is read."""
@@ -89,7 +96,7 @@ def _card(ask: Ask, one: Draft) -> Component:
 
 def _asked(ask: Ask, one: Question) -> Component:
     """Return a question with its likely answers; one that can wait is said quietly."""
-    chips = [_chip(_option(ask, option), one.key, option) for option in one.options]
+    chips = [_chip(option_text(ask, option), one.key, option) for option in one.options]
     words = ask.words("happened.waits", question=ask.words.said(one.text))
     text = words if one.waits else ask.words.said(one.text)
     said = html.P(text, className="quiet") if one.waits else html.B(text)
@@ -99,7 +106,8 @@ def _asked(ask: Ask, one: Question) -> Component:
     )
 
 
-def _option(ask: Ask, option: str) -> str:
+def option_text(ask: Ask, option: str) -> str:
+    """Return a likely answer as its button says it."""
     if option.startswith(_NEW):
         return ask.words("happened.new", name=option.removeprefix(_NEW))
     return ask.words.said(option)

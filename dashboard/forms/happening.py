@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import uuid
 from collections.abc import Sequence
 from typing import Any
@@ -32,17 +33,32 @@ Settling = Sequence[Sequence[Any]]
 """Answers so far, as the browser keeps them: code, about, number and answer of each."""
 
 
-def reading_of(data: Data, text: str, settling: Settling) -> Reading:
-    """Return what a text is read as, with the answers given so far."""
-    known = data.kept(("known",), lambda: Known(data.book.catalogue(), data.today(), data.book.log))
+def reading_of(data: Data, text: str, settling: Settling, day: dt.date | None = None) -> Reading:
+    """Return what a text is read as, with the answers given so far.
+
+    `day` is the one on which it was said, by default today.
+    """
+    on = day or data.today()
+    known = data.kept(("known", on), lambda: Known(data.book.catalogue(), on, data.book.log))
     answers = {(code, about, n): said for code, about, n, said in settling if code != _DOOR}
     return read(text, known, settled=Settled(answers))
 
 
 def write_said(
-    data: Data, text: str, settling: Settling, id: str
+    data: Data,
+    text: str,
+    settling: Settling,
+    id: str,
+    *,
+    day: dt.date | None = None,
+    typed_at: str | None = None,
 ) -> list[Written] | Reading | NeedsAnswer:
     """Write what a text says, all of it or nothing.
+
+    Parameters
+    ----------
+    day, typed_at : optional
+        When it was said, where it waited on a phone: the day there, and the clock there.
 
     Returns
     -------
@@ -54,13 +70,15 @@ def write_said(
     LedgerError
         When it cannot be written; nothing is then.
     """
-    reading = reading_of(data, text, settling)
+    reading = reading_of(data, text, settling, day)
     if reading.blocks or not reading.entries:
         return reading
     book, accepted = data.book, [one[3] for one in settling if one[0] == _DOOR]
     answers = Answers(ask=lambda doubt: answered(doubt, accepted))
     answers.spoken = True
     entries = entries_of(book.catalogue(), reading, id=id)
+    for entry in entries:
+        entry.typed_at = typed_at
     try:
         for entry in entries:
             if entry.kind == "put_up":

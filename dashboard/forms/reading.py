@@ -24,7 +24,10 @@ Boxes = Mapping[tuple[str, int], str]
 
 @dataclass
 class Typed:
-    """What a form was told besides its boxes. An empty day is one that was left out; none is today."""
+    """What a form was told besides its boxes. An empty day is one that was left out; none is today.
+
+    What waited on a phone brings the phone's clock, and the day on which it was typed there.
+    """
 
     kind: str
     day: str | None = None
@@ -32,6 +35,8 @@ class Typed:
     id: str | None = None
     replaces: str | None = None
     boxes: Boxes = field(default_factory=dict)
+    typed_at: str | None = None
+    on_day: dt.date | None = None
 
 
 class FieldTrouble(Exception):
@@ -68,7 +73,7 @@ def read_form(typed: Typed, texts: Texts, today: dt.date) -> Entry:
         raise FieldTrouble(error, ("day", 0)) from None
     return Entry(
         typed.kind, body, on=on, by=(typed.by or "").strip() or None, id=typed.id,
-        replaces=typed.replaces,
+        replaces=typed.replaces, typed_at=typed.typed_at,
     )  # fmt: skip
 
 

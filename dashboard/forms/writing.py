@@ -13,7 +13,7 @@ from dashboard.forms.reading import FieldTrouble, Typed, read_form
 from dashboard.words import Words
 from ledger.door import Answers, Entry, Written
 from ledger.door.texts import Texts
-from ledger.errors import BookLocked, InputError, LedgerError, NeedsAnswer
+from ledger.errors import BookError, BookLocked, InputError, LedgerError, NeedsAnswer
 from ledger.published import batch_as_typed, caution_before
 
 __all__ = ["LOW_ACID", "Outcome", "answered", "key_of", "low_acid", "notes", "told", "write_form"]
@@ -24,13 +24,14 @@ _DIRECT = {"item": "lines", "amount": "lines", "line": "lines", "lines": "lines"
 
 @dataclass
 class Outcome:
-    """What became of a form: written, refused beside boxes, or asked about."""
+    """What became of a form: written, refused beside boxes, or asked about; `busy`: the book could not be had."""
 
     written: Written | None = None
     errors: dict[tuple[str, int], str] = field(default_factory=dict)
     trouble: str | None = None
     doubt: NeedsAnswer | None = None
     is_locked: bool = False
+    busy: BookError | None = None
 
 
 def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str] = ()) -> Outcome:
@@ -51,11 +52,14 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
     book = data.book
     try:
         texts = Texts(book.catalogue(), answers)
-        entry = read_form(typed, texts, data.today())
+        entry = read_form(typed, texts, typed.on_day or data.today())
+        is_first = typed.id is None or book.log.get(typed.id) is None
         if typed.kind == "put_up":
             entry = _from_recipe(data, entry)
-            low_acid(entry, answers)
-        book.ask(entry, answers)
+            if is_first:
+                low_acid(entry, answers)
+        if is_first:  # what arrives again was asked about
+            book.ask(entry, answers)
         return Outcome(written=book.enter(entry, answers))
     except FieldTrouble as trouble:
         if isinstance(trouble.error, NeedsAnswer):
@@ -65,8 +69,10 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
         return Outcome(doubt=doubt)
     except InputError as error:
         return _placed(error, typed, words)
-    except BookLocked:
-        return Outcome(trouble=words("forms.locked"), is_locked=True)
+    except BookLocked as error:
+        return Outcome(trouble=words("forms.locked"), is_locked=True, busy=error)
+    except BookError as error:
+        return Outcome(trouble=words.refusal(error), busy=error)
     except LedgerError as error:
         return Outcome(trouble=words.refusal(error))
 

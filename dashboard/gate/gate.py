@@ -13,6 +13,7 @@ from urllib.parse import urlsplit
 import flask
 
 from dashboard.ask import words_of
+from dashboard.away.open import OPEN as AWAY_OPEN
 from dashboard.data import Data
 from dashboard.gate.devices import Devices, SignedIn
 from dashboard.gate.passphrase import Keeper
@@ -25,6 +26,7 @@ __all__ = ["Gate"]
 _OWN = ("localhost", "127.0.0.1", "::1")
 _OPEN = (
     "/enter", "/trust", "/trust/croftbook.crt", "/assets/croft.css", SHEET, FONT, "/health",
+    *AWAY_OPEN,
 )  # fmt: skip
 _SESSION, _DEVICE = "croftbook", "croftbook-device"
 _SESSION_S, _DEVICE_S = 30 * 86_400, 400 * 86_400

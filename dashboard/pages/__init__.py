@@ -5,6 +5,7 @@ from __future__ import annotations
 from dashboard.pages import (
     as_published,
     came_true,
+    closer,
     history,
     jar,
     jar_cost,
@@ -13,6 +14,7 @@ from dashboard.pages import (
     more,
     next_season,
     our_table,
+    search,
     season,
     shelf,
     shopping,
@@ -43,11 +45,13 @@ PAGES: tuple[Page, ...] = tuple(
         winter,
         worth_it,
         came_true,
+        closer,
         as_published,
         touched,
         labels,
         jar,
         history,
+        search,
         more,
     )
 )

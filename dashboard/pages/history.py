@@ -11,6 +11,7 @@ from dash import dcc, html
 from dashboard.ask import Ask
 from dashboard.forms.specs import FORMS
 from dashboard.pages._page import Page
+from dashboard.pages.search import passes
 from dashboard.parts import choice, choices, nothing_yet, plain_table, section
 from dashboard.parts.danger import mark_of
 from ledger.book import HistoryRow
@@ -56,9 +57,7 @@ def _passes(ask: Ask, row: HistoryRow) -> bool:
     kind, find = ask.query.get("kind"), (ask.query.get("find") or "").strip().lower()
     if kind and row.kind != kind:
         return False
-    if not find:
-        return True
-    return find in row.line.lower() or row.id.startswith(find) or row.entry.startswith(find)
+    return not find or passes(row, find)
 
 
 def _filters(ask: Ask, every: list[HistoryRow]) -> Any:

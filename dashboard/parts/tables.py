@@ -40,7 +40,7 @@ def answer_table(
     options: Mapping[str, Any] | None = None,
     asked: Mapping[str, Any] | None = None,
 ) -> Component:
-    """Return an answer as a table with a link to the whole of it as CSV.
+    """Return an answer as a table, with links to it as CSV: as it is shown, and every column of it.
 
     Parameters
     ----------
@@ -89,12 +89,29 @@ def answer_table(
         [
             plain_table(heads, body, numeric=numeric, caption=caption or _name(ask, answer)),
             html.Div(
-                [more, csv_link(ask, answer.name, (options if asked is None else asked) or {})],
+                [
+                    more,
+                    _shown_link(ask, table),
+                    csv_link(ask, answer.name, (options if asked is None else asked) or {}),
+                ],
                 className="tools",
             ),
         ],
         className="set",
+        **{"data-table": table},
     )
+
+
+def _shown_link(ask: Ask, table: str) -> Component:
+    """Return the link to a table as the page shows it, as CSV."""
+    said = {**ask.query, "path": ask.path, "table": table}
+    for name in ("as_of", "known_at"):
+        if value := getattr(ask.moment, name):
+            said[f"moment.{name}"] = value
+    return html.A(
+        ask.words("table.csv"), href=f"/files/page.csv?{urlencode(said)}", download=f"{table}.csv",
+        className="button quiet-button",
+    )  # fmt: skip
 
 
 def _name(ask: Ask, answer: Answer) -> str:
@@ -189,7 +206,10 @@ def plain_table(
 
 
 def csv_link(ask: Ask, name: str, options: Mapping[str, Any]) -> Component:
-    """Return the link to a whole answer as CSV, asked with these options at the page's moment."""
+    """Return the link to a whole answer as CSV: every column under its own name, unrounded.
+
+    It is asked with these options at the page's moment.
+    """
     said = {f"o.{key}": value for key, value in options.items() if value not in (None, "", False)}
     if ask.moment.as_of:
         said["as_of"] = ask.moment.as_of
@@ -197,6 +217,6 @@ def csv_link(ask: Ask, name: str, options: Mapping[str, Any]) -> Component:
         said["known_at"] = ask.moment.known_at
     query = f"?{urlencode(said, doseq=True)}" if said else ""
     return html.A(
-        ask.words("table.csv"), href=f"/files/{name}.csv{query}", download=f"{name}.csv",
+        ask.words("table.every"), href=f"/files/{name}.csv{query}", download=f"{name}.csv",
         className="button quiet-button",
     )  # fmt: skip

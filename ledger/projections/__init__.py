@@ -37,6 +37,8 @@ _MODULES = {
     "hens": "hens",
     "glut": "glut",
     "whole-year": "whole_year",
+    "mentions": "mentions",
+    "month-ends": "month_ends",
 }
 
 

@@ -50,6 +50,9 @@ SAME = {
     "touched.like_gauge": "gauges are named as the door reads them",
     "touched.like_schedule": "the published tables are in English",
     "trust.android.title": "a name",
+    "search.name": "the same word",
+    "closer.kg": "a unit",
+    "closer.lb": "a unit",
 }
 """Texts that are the same in both, with the reason."""
 

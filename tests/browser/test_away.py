@@ -1,0 +1,290 @@
+"""Away from the house, in a browser whose network is cut between every two steps: nothing lost, nothing twice."""
+
+from __future__ import annotations
+
+import contextlib
+import socket
+import threading
+
+import pytest
+from browser_tools import SHOTS, axe
+
+BOX = "#rows-lines > .row:nth-child(1) input >> nth=0"
+KEPT = """async (paths) => {
+  const there = (await (await caches.open('croftbook-answers')).keys()).map((one) => new URL(one.url).searchParams.get('at'));
+  const shell = (await (await caches.open('croftbook-shell')).keys()).length;
+  return shell === 3 && paths.every((one) => there.includes(one));
+}"""
+WAITS = "#waiting > .waiting-head"
+
+
+class Wire:
+    """The network between a phone and the house: open, cut, or deaf (what is asked arrives, no answer does)."""
+
+    def __init__(self, port):
+        self.to, self.how = port, "open"
+        self._at = socket.create_server(("127.0.0.1", 0))
+        self.address = f"http://127.0.0.1:{self._at.getsockname()[1]}"
+        self._open = set()
+        self._stops = False
+        threading.Thread(target=self._accept, daemon=True).start()
+
+    def _accept(self):
+        while not self._stops:
+            try:
+                phone, _ = self._at.accept()
+            except OSError:
+                return
+            if self.how == "cut":
+                phone.close()
+                continue
+            house = socket.create_connection(("127.0.0.1", self.to))
+            self._open |= {phone, house}
+            for a, b, is_answer in ((phone, house, False), (house, phone, True)):
+                threading.Thread(target=self._pump, args=(a, b, is_answer), daemon=True).start()
+
+    def _pump(self, a, b, is_answer):
+        try:
+            while part := a.recv(65536):
+                if self.how == "cut":
+                    break
+                if self.how == "deaf" and is_answer:
+                    break
+                b.sendall(part)
+        except OSError:
+            pass
+        for one in (a, b):
+            self._open.discard(one)
+            with contextlib.suppress(OSError):
+                one.shutdown(socket.SHUT_RDWR)
+            one.close()
+
+    def set(self, how):
+        self.how = how
+        if how == "cut":
+            for one in list(self._open):
+                with contextlib.suppress(OSError):
+                    one.shutdown(socket.SHUT_RDWR)
+
+    def close(self):
+        self._stops = True
+        self._at.close()
+        self.set("cut")
+
+
+@pytest.fixture
+def wired():
+    """Return a function that lays a network of its own before a served book."""
+    laid = []
+
+    def lay(served):
+        laid.append(Wire(served.server.port))
+        return laid[-1]
+
+    yield lay
+    for one in laid:
+        one.close()
+
+
+@pytest.fixture
+def phone(chromium):
+    """Return a function that gives a browser of its own at an address."""
+    contexts = []
+
+    def start(address, **options):
+        context = chromium.new_context(
+            viewport={"width": 390, "height": 844},
+            has_touch=True,
+            reduced_motion="reduce",
+            **options,
+        )
+        context.add_cookies([{"name": "scheme", "value": "light", "url": address}])
+        context.set_default_timeout(30_000)
+        contexts.append(context)
+        return context.new_page()
+
+    yield start
+    for one in contexts:
+        one.close()
+
+
+def opened(page, address):
+    page.goto(address)
+    page.wait_for_selector("#page h1")
+
+
+def kept(page, *paths):
+    """Wait until this phone keeps the pages named, and its worker stands before them."""
+    page.wait_for_function("navigator.serviceWorker.controller")
+    for _ in range(300):
+        if page.evaluate(KEPT, list(paths)):
+            return
+        page.wait_for_timeout(100)
+    raise AssertionError(f"not kept: {paths}")
+
+
+def entries(served, kind="harvested"):
+    """Return the entries of a kind that hold, in the order in which they were written down."""
+    rows = [row for row in served.book.history(kind=kind) if row.state == "holds"]
+    return sorted(rows, key=lambda row: row.seq)
+
+
+def write(page, text):
+    """Fill the form and write; wait until this phone keeps the entry, or the house has it."""
+    page.locator(BOX).fill(text)
+    page.wait_for_timeout(700)  # taps sooner after an answer are dropped
+    page.click("#form-write")
+    page.wait_for_selector("#form-said .written")
+    page.wait_for_function("() => !document.querySelector('#rows-lines input').value")
+
+
+def test_pages_open_and_entries_wait_and_are_written_once(own_demo, wired, phone):
+    before = len(entries(own_demo))
+    wire = wired(own_demo)
+    page = phone(wire.address)
+    opened(page, wire.address + "/")
+    kept(page, "/", "/shelf", "/write", "/stocking-up")
+    opened(page, wire.address + "/write?kind=harvested")
+    kept(page, "/write?kind=harvested")
+    wire.set("cut")
+    for path, name in (
+        ("/", "Today"),
+        ("/shelf", "Shelf"),
+        ("/write", "Write"),
+        ("/stocking-up", ""),
+    ):
+        opened(page, wire.address + path)
+        assert name in page.inner_text("#page h1"), path
+        assert "kept on this phone" in page.inner_text(".kept-note")
+    page.goto(wire.address + "/worth-it")
+    page.wait_for_selector("#page h1")
+    assert "not kept on this phone" in page.inner_text("#page h1")
+    opened(page, wire.address + "/write?kind=harvested")
+    for text in ("31 lb plums", "7 lb quinces"):
+        write(page, text)
+        assert page.locator("#form-said .waits").count() == 1
+    assert "No signal. 2 entries wait on this phone." in page.inner_text(WAITS)
+    SHOTS.mkdir(parents=True, exist_ok=True)
+    page.screenshot(path=SHOTS / "away-waits-390.png")
+    assert axe(page) == []
+    page.reload()
+    page.wait_for_selector(WAITS)
+    assert len(entries(own_demo)) == before
+    wire.set("open")
+    page.wait_for_selector(".waiting-news li >> nth=1")
+    assert page.locator(WAITS).count() == 0
+    said = ["picked 31 lb plum", "picked 7 lb quinces"]
+    assert [row.line for row in entries(own_demo)][-2:] == said
+    assert len(entries(own_demo)) == before + 2
+    page.screenshot(path=SHOTS / "away-sent-390.png")
+    page.reload()
+    page.wait_for_timeout(4000)
+    assert len(entries(own_demo)) == before + 2
+
+
+def test_cut_between_every_two_steps_nothing_is_lost_or_twice(own_empty, wired, phone):
+    """Every step once with the network open, cut and deaf before it: the answer of a written entry is lost, too."""
+    wire = wired(own_empty)
+    page = phone(wire.address)
+    opened(page, wire.address + "/write?kind=harvested")
+    kept(page, "/write?kind=harvested")
+    said = []
+    for n, (before, at_write, after) in enumerate(
+        [
+            ("open", "deaf", "open"),
+            ("cut", "cut", "deaf"),
+            ("deaf", "open", "cut"),
+            ("open", "cut", "open"),
+        ]
+    ):
+        wire.set(before)
+        page.reload()
+        page.wait_for_selector("#page h1")
+        page.wait_for_selector("#form-write")
+        said.append(f"{n + 3} lb pears")
+        wire.set(at_write)
+        write(page, said[-1])
+        wire.set(after)
+        page.wait_for_timeout(1500)
+    wire.set("open")
+    page.wait_for_function(
+        "() => document.querySelector('#waiting') && !document.querySelector('#waiting > .waiting-head')"
+    )
+    assert [row.line for row in entries(own_empty)] == [f"picked {one}" for one in said]
+
+
+def test_two_phones_with_queues_at_once(own_empty, wired, phone):
+    wires = [wired(own_empty), wired(own_empty)]
+    pages = [phone(one.address) for one in wires]
+    for page, wire in zip(pages, wires, strict=True):
+        opened(page, wire.address + "/write?kind=harvested")
+        kept(page, "/write?kind=harvested")
+        wire.set("cut")
+    for n in range(3):
+        for who, page in enumerate(pages):
+            write(page, f"{10 * who + n + 1} lb beans")
+    for wire in wires:
+        wire.set("open")
+    for page in pages:
+        page.wait_for_selector(".waiting-news li >> nth=2")
+        assert page.locator(WAITS).count() == 0
+    written = [row.line for row in entries(own_empty)]
+    assert len(written) == 6
+    for who in (0, 1):  # each phone's own order is kept
+        mine = [f"picked {10 * who + n} lb beans" for n in (1, 2, 3)]
+        assert [line for line in written if line in mine] == mine
+
+
+def test_what_was_said_waits_asks_and_is_written(own_demo, wired, phone):
+    """Read only at the house: clear words are written, others asked about, and those behind wait in order."""
+    wire = wired(own_demo)
+    before = own_demo.book.log.position()
+    page = phone(wire.address)
+    opened(page, wire.address + "/write")
+    kept(page, "/write")
+    wire.set("cut")
+    page.reload()
+    page.wait_for_selector("#happened-text")
+    for text in ("picked 3 lb plums", "picked 7 lb plums / 3 lb -", "picked 5 lb plums"):
+        page.fill("#happened-text", text)
+        page.wait_for_selector("#happened-read :text('read when the house')")
+        page.wait_for_timeout(700)
+        page.click("#happened-write")
+        page.wait_for_selector("#happened-said .waits")
+        page.wait_for_function("() => !document.querySelector('#happened-text').value")
+    assert own_demo.book.log.position() == before
+    wire.set("open")
+    page.wait_for_selector("#waiting .read-asked")
+    assert (
+        own_demo.book.log.position() == before + 1
+    )  # the first; the third waits behind the second
+    assert "another waits behind it" in page.inner_text(WAITS)
+    page.screenshot(path=SHOTS / "away-asks-390.png")
+    assert axe(page) == []
+    page.click("#waiting .read-asked button >> nth=1")
+    page.wait_for_function("() => !document.querySelector('#waiting > .waiting-head')")
+    newest = [row.line for row in entries(own_demo)[-3:]]
+    assert newest[0] == "picked 3 lb plum"
+    assert newest[2] == "picked 5 lb plum"
+
+
+def test_refused_entry_goes_back_into_its_box(own_empty, wired, phone):
+    wire = wired(own_empty)
+    page = phone(wire.address)
+    opened(page, wire.address + "/write?kind=harvested")
+    kept(page, "/write?kind=harvested")
+    wire.set("cut")
+    write(page, "3 c plums")
+    write(page, "4 lb pears")
+    wire.set("open")
+    page.wait_for_selector("#waiting .trouble")
+    assert own_empty.book.log.position() == 0
+    page.get_by_role("button", name="Back into its box").click()
+    page.wait_for_selector(".draft-note")
+    assert page.locator(BOX).input_value() == "3 c plums"
+    write(page, "3 lb plums")
+    page.wait_for_function("() => !document.querySelector('#waiting > .waiting-head')")
+    assert sorted(row.line for row in entries(own_empty)) == [
+        "picked 3 lb plums",
+        "picked 4 lb pears",
+    ]
