@@ -12,6 +12,7 @@ import re
 import threading
 from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -30,6 +31,7 @@ from ledger.errors import BookDamaged, InputError, NotFound
 from ledger.events import KINDS
 from ledger.history import HistoryRow, rows
 from ledger.log import Head, Log, Restored, backup, open_log, restore
+from ledger.questions import ADDRESSED
 
 if TYPE_CHECKING:
     from ledger.projections import Answer, Node, Projection
@@ -425,6 +427,11 @@ class Book:
             When the address names no figure.
         """
         name, _, key = address.partition("/")
+        if name in ADDRESSED and key:
+            part: Node = import_module(ADDRESSED[name]).why(
+                self.state(as_of, known_at), f"{name}/{full_key(key, self.find)}", field
+            )
+            return part
         projection = _projection(name)
         if key.startswith("against:"):
             from ledger.projections._against import why_against

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+import shlex
 import sys
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
@@ -187,8 +188,10 @@ def print_tree(node: Node, currency: str, measures: str) -> None:
     """Print a figure's arithmetic as a tree, amounts in the household's measures."""
     from rich.tree import Tree
 
+    told: set[str] = set()
+
     def say(one: Node) -> str:
-        return _node(one, currency, measures)
+        return _node(one, currency, measures, told)
 
     def grow(tree: Tree, one: Node) -> None:
         for part in one.parts:
@@ -209,10 +212,11 @@ _HOW = {
     "lowest": "the least of",
     "middle": "the middle of",
     "highest": "the most of",
+    "rounded down": "rounded down from",
 }
 
 
-def _node(node: Node, currency: str, measures: str) -> str:
+def _node(node: Node, currency: str, measures: str, told: set[str]) -> str:
     from rich.markup import escape
 
     from ledger.amounts import format_figure
@@ -236,11 +240,25 @@ def _node(node: Node, currency: str, measures: str) -> str:
             value = f"{node.value:.3g}"
     unit = "" if said is not None else node.unit.replace("money", currency).replace("0 to 1", "")
     how = f"  = {_HOW[node.how]}" if node.how in _HOW and node.parts else ""
-    event = ""
+    said = f"{node.label}: {node.mark}{' ' if node.mark else ''}{value} {unit}".rstrip()
+    return escape(said + how + _source(node, told))
+
+
+def _source(node: Node, told: set[str]) -> str:
+    """Return where a leaf comes from, or how a folded line is opened; an event is told once."""
     if node.event:
         id_, _, line = node.event.partition(" ")
-        event = f"  [{id_[:_ID]}{'' if line == node.label or not line else f' {line}'}]"
-    return escape(f"{node.label}: {value} {unit}".rstrip() + how + event)
+        known = id_ in told or line == node.label or not line
+        told.add(id_)
+        return f"  [{id_[:_ID]}{'' if known else f' {line}'}]"
+    if node.source:
+        return f"  [published: {node.source}]"
+    if node.assumption:
+        return f"  [assumed: {node.assumption}]"
+    if node.address:
+        address = _UUID.sub(lambda id_: id_[0][:_ID], node.address)
+        return f"  -> {shlex.join([address, node.figure or ''])}"
+    return ""
 
 
 def _mark(row: HistoryRow, marks: dict[str, str]) -> str:

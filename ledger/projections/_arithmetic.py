@@ -83,6 +83,8 @@ def recompute(node: Node) -> float | None:
         return values[0] / values[1]
     if node.how in _AMONG:
         return _AMONG[node.how](values)
+    if node.how == "rounded down":
+        return math.floor(values[0] + 0.001)
     if node.how == "power":
         return float(values[0] ** values[1])
     if node.how == "logarithm":
