@@ -8,7 +8,7 @@ from ledger.figures.figure import EXACT, LESS, MORE, Array, Figure, Opened, tota
 from ledger.figures.leaves import assumed, published, said, unknown, unpriced
 from ledger.figures.node import Node
 from ledger.figures.tables import Groups, Spans, choose, known_where, solved
-from ledger.figures.tree import Teller, tree
+from ledger.figures.trees import Teller, tree
 
 __all__ = [
     "EXACT",

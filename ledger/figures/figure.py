@@ -23,6 +23,9 @@ Unit = str | Callable[[int], str]
 EXACT, MORE, LESS = 0, 1, 2
 """What a value is: as it stands, that much or more, that much or less; a bit each, so both may hold."""
 
+ALL_EXACT: Array = np.zeros((), np.int8)
+"""The bound of a column whose every row is exact."""
+
 THROUGH = "through"
 """The `how` of a figure that is another table's: a tree passes on to it."""
 
@@ -83,13 +86,16 @@ class Figure:
 
     @property
     def bound(self) -> Array:
-        """What each value is: a bit set of `MORE` and `LESS`, int8, shape (rows,)."""
+        """What each value is: a bit set of `MORE` and `LESS`, int8, shape (rows,).
+
+        Shape () where every row is exact, as most columns are.
+        """
         if self._made.bound is None:
-            if self.bounds is None:
-                self._made.bound = np.zeros(self.values.shape, np.int8)
-            else:
-                bound = np.asarray(self.bounds(), np.int8)
+            bound = ALL_EXACT if self.bounds is None else np.asarray(self.bounds(), np.int8)
+            if bound.any():
                 self._made.bound = np.where(np.isnan(self.values), np.int8(0), bound)
+            else:
+                self._made.bound = ALL_EXACT
         return self._made.bound
 
     # -- as one row ---------------------------------------------------------------------
@@ -138,6 +144,8 @@ class Figure:
 
     def __mul__(self, other: Figure) -> Figure:
         def bound() -> Array:
+            if not self.bound.any() and not other.bound.any():
+                return ALL_EXACT
             # Nothing times anything is nothing, however little is known of the other.
             first = (other.values != 0) | (other.bound > 0)
             second = (self.values != 0) | (self.bound > 0)
@@ -158,6 +166,8 @@ class Figure:
                 return np.where(other.values == 0, np.nan, self.values / other.values)
 
         def bound() -> Array:
+            if not other.bound.any():
+                return self.bound
             above = (self.values != 0) | (self.bound > 0)
             return self.bound | np.where(above, _turned(other.bound), 0)
 
@@ -188,9 +198,9 @@ class Figure:
             return np.where(index >= 0, self.values[index], np.nan)
 
         def bound() -> Array:
-            if not self.bound.size or self.bound.ndim == 0:
-                return np.broadcast_to(self.bound if self.bound.ndim == 0 else 0, index.shape)
-            return self.bound[index]
+            if self.bound.ndim == 0:
+                return ALL_EXACT if not self.bound else np.full(index.shape, self.bound)
+            return np.where(index >= 0, self.bound[index], 0)
 
         return Figure(
             work,

@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from ledger.figures.figure import THROUGH, Array, Figure, Opened, Unit
+from ledger.figures.figure import ALL_EXACT, LESS, MORE, THROUGH, Array, Figure, Opened, Unit
 from ledger.figures.leaves import unknown
 
 __all__ = ["Groups", "Spans", "choose", "known_where", "solved"]
@@ -66,6 +66,8 @@ class Groups:
             return np.bincount(self.by[self._some], values[self._some], self.count)
 
         def bound() -> Array:
+            if not figure.bound.any():
+                return ALL_EXACT
             out = np.zeros(self.count, np.int8)
             marks = np.broadcast_to(figure.bound, self.by.shape)
             marked = np.flatnonzero((marks > 0) & (self.by >= 0))
@@ -100,8 +102,10 @@ class Spans:
             return np.asarray(upto[self.stop] - upto[self.start])
 
         def bound() -> Array:
+            if not figure.bound.any():
+                return ALL_EXACT
             out = np.zeros(self.start.size, np.int8)
-            for bit in (1, 2):
+            for bit in (MORE, LESS):
                 upto = np.r_[0, np.cumsum((figure.bound & bit) > 0)]
                 out |= np.where(upto[self.stop] > upto[self.start], bit, 0).astype(np.int8)
             return out
@@ -128,13 +132,22 @@ def choose(where: Array, a: Figure, b: Figure) -> Figure:
         lambda: np.where(where, a.values, b.values),
         lambda row: (a if where[row] else b).unit_of(row),
         lambda row: Opened(THROUGH, ((a if where[row] else b, row),)),
-        lambda: np.where(where, a.bound, b.bound),
+        lambda: np.where(where, a.bound, b.bound) if a.bound.any() or b.bound.any() else ALL_EXACT,
     )
 
 
-def known_where(where: Array, figure: Figure, reason: str) -> Figure:
-    """Return a figure where it can be said, else a leaf that says why not."""
-    return choose(where, figure, unknown(figure.unit, reason))
+def known_where(where: Array, figure: Figure, reason: str, unit: str | None = None) -> Figure:
+    """Return a figure where it can be said, else a leaf that says why not.
+
+    Parameters
+    ----------
+    where : ndarray of bool, shape (rows,)
+    reason : str
+        Id of the label that says why not.
+    unit : str, optional
+        The unit of what cannot be said, where the figure's own is another there.
+    """
+    return choose(where, figure, unknown(unit or figure.unit, reason))
 
 
 def solved(

@@ -67,6 +67,8 @@ _AMONG: dict[str, Callable[[list[float]], float]] = {
     "lowest": min,
     "middle": median,
     "highest": max,
+    # what is within a thousandth of the next whole number counts as whole (the reckoning, rule 7)
+    "rounded down": lambda values: float(math.floor(values[0] + 0.001)),
 }
 
 
@@ -83,8 +85,6 @@ def recompute(node: Node) -> float | None:
         return values[0] / values[1]
     if node.how in _AMONG:
         return _AMONG[node.how](values)
-    if node.how == "rounded down":
-        return math.floor(values[0] + 0.001)
     if node.how == "power":
         return float(values[0] ** values[1])
     if node.how == "logarithm":

@@ -131,7 +131,9 @@ class PerUse:
         that_year = Groups(which, keys.size).sum(self.uses).at(which)
         that_year = that_year.called("uses-that-year", unit=unit)
         once = assumed(1.0, f"{unit} per piece", "once-a-year").called("once-a-year")
-        return work("highest", once, that_year / pieces).called("uses-that-year")
+        return work("highest", once, (that_year / pieces).called("uses-of-one-year")).called(
+            "uses-of-one-year"
+        )
 
     def _address(self, row: int) -> tuple[str, str]:
         name = self.of.state.facts.names[int(self.item[row])]

@@ -153,7 +153,7 @@ class GardenFigures:
         )
         whole = choose(draw >= 0, sown.at(draw), paid)
         years, step = self._lasting(ev, row)
-        yearly = whole / years
+        yearly = (whole / years).called("a-season")
         money = np.array([part.money for part in parts], np.float64)
         source = np.array([part.source.money for part in parts], np.float64)
         lasts = money < source
@@ -204,7 +204,7 @@ class GardenFigures:
         unit = self.sources.whole_of(item)
         each = said(price, lambda row: f"money per {unit(row)}", ev)
         return (
-            self._groups.sum(self.sources.amount.at(self.lots) * each)
+            self._groups.sum((self.sources.amount.at(self.lots) * each).called("a-picking"))
             .called("worth", item=self._name, season=self._year)
             .folds(self._address("worth"))
         )
@@ -212,10 +212,11 @@ class GardenFigures:
     @cached_property
     def weight(self) -> Figure:
         """What was picked of each strand in a season, in kilograms; NaN where no weight is known."""
+        amount = self.sources.amount.at(self.lots)
         grams = self.sources.weight(self.state.lots["item"][self.lots])
-        kilos = self._groups.sum(self.sources.amount.at(self.lots) * grams) / unit_factor(
-            1000.0, "g per kg", "g-per-kg"
-        )
+        kilos = self._groups.sum((amount * grams).called("a-picking")).called(
+            "all-grams"
+        ) / unit_factor(1000.0, "g per kg", "g-per-kg")
         return kilos.called("picked-weight", item=self._name, season=self._year).folds(
             self._address("weight")
         )
@@ -226,7 +227,9 @@ class GardenFigures:
         seasons, which = np.unique(self.season, return_inverse=True)
         both = ~np.isnan(self.worth.values) & (np.nan_to_num(self.weight.values) > 0)
         groups = Groups(np.where(both, which, -1), seasons.size)
-        price = groups.sum(self.worth) / groups.sum(self.weight)
+        price = groups.sum(self.worth).called("all-worth") / groups.sum(self.weight).called(
+            "all-weight"
+        )
         return (
             price.called("average", season=lambda at: int(seasons[at]))
             .folds(lambda at: (f"garden/{int(seasons[at])}", "average"))
@@ -242,7 +245,7 @@ class GardenFigures:
         ev = self.state.lots["ev"][self.lots][np.maximum(self._groups.first, 0)]
         one = said(np.ones(place.size), "", ev[place] if place.size else place)
         value, kilos = self.worth.at(place), self.weight.at(place)
-        by_average = kilos * self.average.at(place)
+        by_average = (kilos * self.average.at(place)).called("by-weight")
         name = self.sources.name_of(self.strand)
         none = unpriced("0 to 1", lambda row: name(int(place[row])), place.size)
         weighed = choose(

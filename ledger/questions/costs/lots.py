@@ -110,7 +110,9 @@ class CostFigures:
         """Return what each made lot carries of its rows."""
         if name not in self._made_of:
             part = self.shares.part * self._pots(name).at(self.shares.row)
-            carried = Groups(self.shares.made, self.costs.rows.made_lots.size).sum(part)
+            carried = Groups(self.shares.made, self.costs.rows.made_lots.size).sum(
+                part.called("passed")
+            )
             made = self.costs.rows.made_lots
             self._made_of[name] = carried.called(
                 "lot",
@@ -151,7 +153,7 @@ class CostFigures:
     def _bounds(self) -> Array:
         """What components of each lot rest on something without a price: a bit set, shape (lots,)."""
         rows, lots = self.costs.rows, self.state.lots
-        raw = np.where(self._raw.bound > 0, 1 << np.maximum(self.costs.component, 0), 0)
+        raw = np.where(self._raw.bound > 0, 1 << self.costs.component, 0)
         raw[lots["origin"] == _BATCH] = 0
         own = np.zeros(rows.count, np.int64)
         for code, name in enumerate(COMPONENTS):

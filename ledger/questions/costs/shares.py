@@ -42,14 +42,14 @@ class Shares:
         entry, which = np.unique(ev << _N_BITS | n, return_inverse=True)
         in_batch = np.bincount(entry >> _N_BITS, minlength=batch.count)
         by_amount = amount / batch.sum(amount).at(ev).called("all-made")
-        of_entry = amount / Groups(which, entry.size).sum(amount).at(which)
+        of_entry = amount / Groups(which, entry.size).sum(amount).at(which).called("all-of-entry")
         entries = said(in_batch[ev], "", ev).called("entries")
         low, high = np.full(batch.count, np.iinfo(np.int64).max), np.full(batch.count, -1)
         np.minimum.at(low, ev, item)
         np.maximum.at(high, ev, item)
         return choose(
             low[ev] < high[ev],
-            (of_entry / entries).called("by-entries"),
+            (of_entry.called("by-amount") / entries).called("by-entries"),
             by_amount.called("by-amount"),
         )
 
@@ -58,7 +58,7 @@ class Shares:
         """The part of its row that a made lot carries, shape (parts,)."""
         lots, lot = self.state.lots, self.rows.made_lots[self.made]
         ev = lots["ev"][lot]
-        jars = self.sources.jars.at(lot)
+        jars = self.sources.jars.at(lot).called("its-jars")
         kept = said(lots["share"][lot], "0 to 1", ev).called("left")
         by_amount = self.of_batch.at(self.made)
         is_shared = self.row == self.rows.shared_of[ev]
@@ -66,9 +66,11 @@ class Shares:
         in_jars = Groups(ev, self.state.moment.rank.size)
         # A lot stands here once for each row that it has a part of; jars count once.
         once = np.where(is_shared, in_jars.by, -1)
-        batch = Groups(once, in_jars.count).sum(jars)
+        batch = Groups(once, in_jars.count).sum(jars).called("all-jars")
         by_jars = (jars / batch.at(ev)).called("by-jars")
-        entry = Groups(np.where(is_entry, self.row, -1), self.rows.count).sum(jars)
+        entry = (
+            Groups(np.where(is_entry, self.row, -1), self.rows.count).sum(jars).called("all-jars")
+        )
         of_entry = (jars / entry.at(self.row)).called("by-jars")
         has_jars = np.bincount(ev, lots["jars"][lot], in_jars.count)[ev] > 0
         left = ~np.isnan(lots["share"][lot])

@@ -31,7 +31,7 @@ def figures(state: State) -> dict[str, Figure]:
     whole = of.sum(costs.sources.amount.at(lots)).called("made")
     filled = of.sum(costs.sources.jars.at(lots))
     jars = known_where(made.in_jars, filled.called("jars"), "not-in-jars").called("jars")
-    volume = known_where(made.by_volume, whole, "not-by-volume").called("made")
+    volume = known_where(made.by_volume, whole, "not-by-volume", "ul").called("made")
     per_quart = unit_factor(QUART_UL, "ul per quart", "per-quart")
     quarts = (volume / per_quart).called("quarts")
     litres = (volume / unit_factor(1e6, "ul per litre", "per-litre")).called("litres")
@@ -39,10 +39,13 @@ def figures(state: State) -> dict[str, Figure]:
     all_in = total(*cost.values()).called("cost.all_in")
     pocket = total(*(cost[name] for name in OUT_OF_POCKET)).called("cost.out_of_pocket")
     bad = of.sum(costs.bad.at(lots)).called("bad")
-    failed = work("rounded down", (jars * (bad / whole)).called("bad-jars")).called("failed")
+    failed = work(
+        "rounded down", (jars * (bad / whole).called("bad-part")).called("bad-jars")
+    ).called("failed")
     good = (jars - failed).called("good")
     hours = made.minutes.called("minutes") / unit_factor(60.0, "minutes per hour", "per-hour")
-    shop = known_where(made.by_volume, made.shop * per_quart, "not-by-volume").called(
+    by_quart = made.shop * per_quart
+    shop = known_where(made.by_volume, by_quart, "not-by-volume", "money per quart").called(
         "shop_price_per_quart"
     )
     each_quart = (all_in / quarts).called("cost_per_quart")

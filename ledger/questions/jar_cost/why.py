@@ -29,6 +29,7 @@ LABELS = {
     "litres": "litres",
     "cost.out_of_pocket": "out of pocket",
     "bad": "failed, spoiled or broken",
+    "bad-part": "part that went bad",
     "bad-jars": "jars of it",
     "failed": "failed, spoiled or broken",
     "good": "good jars",
