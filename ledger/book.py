@@ -338,6 +338,14 @@ class Book:
             raise NotFound(field, problem, "Take an id from `croftbook history`")
         return found[0]
 
+    def _only(self, beginning: str) -> str:
+        """Return the one id that begins so, for an address; several are refused, not passed over."""
+        found = self.log.ids(beginning=beginning)
+        if len(found) > 1:
+            problem = f"{len(found)} ids begin with {beginning!r}"
+            raise InputError("address", problem, "Write more of the id")
+        return self.find(beginning)
+
     # -- asking -------------------------------------------------------------------------
 
     def today(self) -> dt.date:
@@ -429,7 +437,7 @@ class Book:
         name, _, key = address.partition("/")
         if name in ADDRESSED and key:
             part: Node = import_module(ADDRESSED[name]).why(
-                self.state(as_of, known_at), f"{name}/{full_key(key, self.find)}", field
+                self.state(as_of, known_at), f"{name}/{full_key(key, self._only)}", field
             )
             return part
         projection = _projection(name)
@@ -444,7 +452,7 @@ class Book:
                 f"{address!r} names no figure",
                 "Take an address from `croftbook show jar-cost --json`",
             )
-        return projection.why(self.state(as_of, known_at), full_key(key, self.find), field)
+        return projection.why(self.state(as_of, known_at), full_key(key, self._only), field)
 
     def history(
         self, *, kind: str | None = None, item: str | None = None, newest_first: bool = True
