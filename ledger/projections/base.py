@@ -63,7 +63,8 @@ class Column:
 
     def mark(self, record: Mapping[str, Any]) -> str:
         """Return the bound that stands before this figure in a record."""
-        return self.bound if self.bound and record.get("at_least") else ""
+        is_bound = self.bound and record.get("at_least") and record.get(self.name) is not None
+        return self.bound if is_bound else ""
 
 
 @dataclass(frozen=True)
