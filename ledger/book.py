@@ -12,6 +12,7 @@ import re
 import threading
 from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -30,6 +31,7 @@ from ledger.errors import BookDamaged, InputError, NotFound
 from ledger.events import KINDS
 from ledger.history import HistoryRow, rows
 from ledger.log import Head, Log, Restored, backup, open_log, restore
+from ledger.questions import ADDRESSED
 
 if TYPE_CHECKING:
     from ledger.projections import Answer, Node, Projection
@@ -361,6 +363,14 @@ class Book:
             raise NotFound(field, problem, "Take an id from `croftbook history`")
         return found[0]
 
+    def _only(self, beginning: str) -> str:
+        """Return the one id that begins so, for an address; several are refused, not passed over."""
+        found = self.log.ids(beginning=beginning)
+        if len(found) > 1:
+            problem = f"{len(found)} ids begin with {beginning!r}"
+            raise InputError("address", problem, "Write more of the id")
+        return self.find(beginning)
+
     # -- asking -------------------------------------------------------------------------
 
     def today(self) -> dt.date:
@@ -450,6 +460,11 @@ class Book:
             When the address names no figure.
         """
         name, _, key = address.partition("/")
+        if name in ADDRESSED and key:
+            part: Node = import_module(ADDRESSED[name]).why(
+                self.state(as_of, known_at), f"{name}/{full_key(key, self._only)}", field
+            )
+            return part
         projection = _projection(name)
         if key.startswith("against:"):
             from ledger.projections._against import why_against
@@ -462,7 +477,7 @@ class Book:
                 f"{address!r} names no figure",
                 "Take an address from `croftbook show jar-cost --json`",
             )
-        return projection.why(self.state(as_of, known_at), full_key(key, self.find), field)
+        return projection.why(self.state(as_of, known_at), full_key(key, self._only), field)
 
     def history(
         self, *, kind: str | None = None, item: str | None = None, newest_first: bool = True

@@ -8,6 +8,7 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.parts.figures import figure
 from dashboard.parts.saying import say
 from ledger.projections import Node
 
@@ -38,6 +39,10 @@ def _line(ask: Ask, node: Node) -> Any:
     else:
         text = "–" if value is None else ask.words.said(str(value))
     label = say(ask, node.label)
+    if node.mark:
+        text = f"{node.mark} {text}"
+    if node.address:
+        return html.Span([html.Span(label), ": ", figure(text, node.address, node.figure)])
     if node.event:
         label = dcc.Link(label, href=f"/history?find={node.event.split(' ')[0]}")
     return html.Span([html.Span(label), ": ", html.B(text)])

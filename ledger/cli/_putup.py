@@ -179,12 +179,9 @@ def print_cost(cost: Answer) -> None:
             else "not in jars"
         )
         least = "at least " if record["at_least"] else ""
-        each = (
-            f"{record['cost_per_jar']:.2f} a jar"
-            if record["jars"]
-            else f"{record['cost']['all_in']:.2f} in all"
-        )
-        text = f"  {what}: {least}{each} {cost.currency}, {record['cost']['out_of_pocket']:.2f} of it out of pocket"
+        whole, pocket = (record["cost"][name] for name in ("all_in", "out_of_pocket"))
+        each = f"{record['cost_per_jar']:.2f} a jar, " if record["jars"] else ""
+        text = f"  {what}: {least}{each}{whole:.2f} {cost.currency} in all, {pocket:.2f} of that out of pocket"
         if record["shop_price_per_quart"] is not None and record["cost_per_quart"] is not None:
             text += f"; a quart {record['cost_per_quart']:.2f}, the shop's {record['shop_price_per_quart']:.2f}"
         click.echo(text)

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Any
 
 import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, read_book
-from ledger.cli._tables import print_answer, print_history, print_tree
+from ledger.cli._tables import print_answer, print_history, print_tree, short
 
 if TYPE_CHECKING:
     from ledger.book import Book, HistoryRow
@@ -16,7 +17,8 @@ if TYPE_CHECKING:
 
 __all__ = ["COMMANDS"]
 
-_NAMES = "jar-cost, shelf"
+_NUMBER = re.compile(r"\d{1,6}")
+"""A row of the table shown last; an id has eight characters or more."""
 _MANY = 60
 """Records beyond which a table shows those of the newest season."""
 
@@ -142,7 +144,12 @@ def _show(name: str, given: dict[str, Any]) -> None:
 
         click.echo(as_csv(answer.frame), nl=False)
     else:
-        print_answer(answer, wide=given["wide"], since=since, notes=given["notes"])
+        from ledger.cli._shown import keep
+
+        def kept(shown: Answer) -> bool:
+            return keep(given["book"], given["household"], shown)
+
+        print_answer(answer, wide=given["wide"], since=since, notes=given["notes"], keep=kept)
 
 
 def _every(projection: Projection) -> list[click.Parameter]:
@@ -182,7 +189,7 @@ def _warm(book: Any) -> None:
 
 @click.command(
     "why",
-    help="Open a figure to its arithmetic and the events it comes from.\n\n\b\nExamples:\n  croftbook why jar-cost/ID:1\n  croftbook why jar-cost/ID:1 cost_per_quart\n  croftbook why shelf/ID:1 cost_left --json",
+    help="Open a figure to its arithmetic and the events it comes from: by the number of a row in the table shown last, or by its address.\n\n\b\nExamples:\n  croftbook why 3\n  croftbook why 3 cost_per_quart\n  croftbook why jar-cost/ID:1 cost_per_quart\n  croftbook why shelf/ID:1 cost_left --json",
 )
 @click.argument("address")
 @click.argument("field", required=False)
@@ -200,8 +207,15 @@ def why(
     household: str,
 ) -> None:
     """Open a figure."""
+    from ledger.cli._shown import row_of
     from ledger.door.when import day_of, moment_of
 
+    row = row_of(book, household, address) if _NUMBER.fullmatch(address) else None
+    if row is not None:
+        address, known_at = row.address, known_at or row.known_at
+        as_of = as_of or row.as_of
+        if not as_json:
+            click.echo(f"{row.told}: {short(address)}\n")
     with read_book(book, household) as opened:
         _warm(opened)
         today = opened.today()

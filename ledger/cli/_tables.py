@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 import re
+import shlex
 import sys
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from rich.console import Console
     from rich.tree import Tree
@@ -17,7 +18,7 @@ if TYPE_CHECKING:
     from ledger.book import HistoryRow
     from ledger.projections import Answer, Column, Node
 
-__all__ = ["print_answer", "print_history", "print_tree"]
+__all__ = ["print_answer", "print_history", "print_tree", "short"]
 
 _SHOWN = 5
 _ID = 8
@@ -33,8 +34,18 @@ def _console() -> Console:
     )
 
 
+def short(address: str) -> str:
+    """Return an address with each id cut to what names it, as `croftbook why` takes it."""
+    return _UUID.sub(lambda id_: id_[0][:_ID], address)
+
+
 def print_answer(
-    answer: Answer, *, wide: bool = False, since: str | None = None, notes: bool = False
+    answer: Answer,
+    *,
+    wide: bool = False,
+    since: str | None = None,
+    notes: bool = False,
+    keep: Callable[[Answer], bool] | None = None,
 ) -> None:
     """Print an answer as a table, with its day, its unit of money and what it rests on.
 
@@ -46,6 +57,8 @@ def print_answer(
         Show no record of an earlier day; the totals stay those of all.
     notes : bool
         Everything that the answer rests on, not the first of it alone.
+    keep : callable, optional
+        Keeps which rows are shown and tells whether `croftbook why` takes their numbers.
     """
     from ledger.projections import PROJECTIONS
 
@@ -55,12 +68,15 @@ def print_answer(
     for grave in answer.cautions:
         console.print(f"{grave.text}\n", style="bold")
     below = PROJECTIONS[answer.name].below if answer.name in PROJECTIONS else None
+    numbered = keep is not None and keep(answer)
     if answer.is_empty:
         console.print(f"Nothing to show yet for {answer.name}.")
     elif below is not None and not wide:
-        _print_blocks(console, answer, below(answer))
+        _print_blocks(console, answer, below(answer), numbered=numbered)
     else:
-        _print_table(console, answer, wide=wide)
+        _print_table(console, answer, wide=wide, numbered=numbered)
+    if numbered:
+        console.print("\n`croftbook why 1` opens row 1 to what it comes from.", style="dim")
     if hidden := whole.count - answer.count:
         console.print(f"\nFrom {since} on; and {hidden:,} earlier: --all")
     known = f", as known at {answer.known_at}" if answer.known_at else ""
@@ -91,7 +107,7 @@ def _from(answer: Answer, since: str | None) -> Answer:
     return replace(answer, cells=cells)
 
 
-def _print_table(console: Console, answer: Answer, *, wide: bool) -> None:
+def _print_table(console: Console, answer: Answer, *, wide: bool, numbered: bool) -> None:
     from rich.table import Table
 
     columns = [c for c in answer.columns if c.main or (wide and c.name != "assumptions")]
@@ -101,6 +117,8 @@ def _print_table(console: Console, answer: Answer, *, wide: bool) -> None:
     table = Table(
         box=None, pad_edge=False, padding=(0, 1, 0, 0), header_style="bold", collapse_padding=True
     )
+    if numbered:
+        table.add_column("#", justify="right", style="dim", no_wrap=True)
     for column in columns:
         numeric = column.unit not in ("", "day")
         table.add_column(
@@ -109,12 +127,15 @@ def _print_table(console: Console, answer: Answer, *, wide: bool) -> None:
             overflow="fold",
             no_wrap=column.unit == "day",
         )
-    for row in answer.rows():
-        table.add_row(*(c.mark(row) + _cell(row[c.name], c) for c in columns))
+    for number, row in enumerate(answer.rows(), 1):
+        cells = [c.mark(row) + _cell(row[c.name], c) for c in columns]
+        table.add_row(*([str(number)] if numbered else []), *cells)
     console.print(table)
 
 
-def _print_blocks(console: Console, answer: Answer, below: list[list[str]]) -> None:
+def _print_blocks(
+    console: Console, answer: Answer, below: list[list[str]], *, numbered: bool
+) -> None:
     """Print each record as a line, with what is to be said of it beneath, over the whole width."""
     from rich.padding import Padding
     from rich.text import Text
@@ -124,6 +145,9 @@ def _print_blocks(console: Console, answer: Answer, below: list[list[str]]) -> N
         [_UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c)) for value in answer.cells[c.name]]
         for c in columns
     ]
+    if numbered:
+        most = len(str(answer.count))
+        heads.insert(0, [f"{number:>{most}}" for number in range(1, answer.count + 1)])
     widths = [max(map(len, cells)) for cells in heads]
     for *cells, lines in zip(*heads, below, strict=True):
         head = "  ".join(text.ljust(width) for text, width in zip(cells, widths, strict=True))
@@ -187,8 +211,10 @@ def print_tree(node: Node, currency: str, measures: str) -> None:
     """Print a figure's arithmetic as a tree, amounts in the household's measures."""
     from rich.tree import Tree
 
+    told: set[str] = set()
+
     def say(one: Node) -> str:
-        return _node(one, currency, measures)
+        return _node(one, currency, measures, told)
 
     def grow(tree: Tree, one: Node) -> None:
         for part in one.parts:
@@ -209,10 +235,11 @@ _HOW = {
     "lowest": "the least of",
     "middle": "the middle of",
     "highest": "the most of",
+    "rounded down": "rounded down from",
 }
 
 
-def _node(node: Node, currency: str, measures: str) -> str:
+def _node(node: Node, currency: str, measures: str, told: set[str]) -> str:
     from rich.markup import escape
 
     from ledger.amounts import format_figure
@@ -236,11 +263,24 @@ def _node(node: Node, currency: str, measures: str) -> str:
             value = f"{node.value:.3g}"
     unit = "" if said is not None else node.unit.replace("money", currency).replace("0 to 1", "")
     how = f"  = {_HOW[node.how]}" if node.how in _HOW and node.parts else ""
-    event = ""
+    said = f"{node.label}: {node.mark}{' ' if node.mark else ''}{value} {unit}".rstrip()
+    return escape(said + how + _source(node, told))
+
+
+def _source(node: Node, told: set[str]) -> str:
+    """Return where a leaf comes from, or how a folded line is opened; an event is told once."""
     if node.event:
         id_, _, line = node.event.partition(" ")
-        event = f"  [{id_[:_ID]}{'' if line == node.label or not line else f' {line}'}]"
-    return escape(f"{node.label}: {value} {unit}".rstrip() + how + event)
+        known = id_ in told or line == node.label or not line
+        told.add(id_)
+        return f"  [{id_[:_ID]}{'' if known else f' {line}'}]"
+    if node.source:
+        return f"  [published: {node.source}]"
+    if node.assumption:
+        return f"  [assumed: {node.assumption}]"
+    if node.address:
+        return f"  -> {shlex.join([short(node.address), node.figure or ''])}"
+    return ""
 
 
 def _mark(row: HistoryRow, marks: dict[str, str]) -> str:

@@ -1,6 +1,6 @@
 """Projections: one file a question. Pure functions from a replayed state to a DataFrame.
 
-A new question is a file with a `PROJECTION` and one line in `_MODULES`.
+A new question is a package in `ledger/questions` with a `PROJECTION`, and one line in `_MODULES`.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from ledger.projections.base import Answer, Assumption, Column, Node, Option, Pr
 __all__ = ["PROJECTIONS", "Answer", "Assumption", "Column", "Node", "Option", "Projection"]
 
 _MODULES = {
-    "jar-cost": "jar_cost",
+    "jar-cost": "ledger.questions.jar_cost",
     "shelf": "shelf",
     "our-table": "our_table",
     "know-how": "know_how",
@@ -46,7 +46,8 @@ class _Lazy(Mapping[str, Projection]):
     """Projections by name; a file is read when its question is asked."""
 
     def __getitem__(self, name: str) -> Projection:
-        module = import_module(f"ledger.projections.{_MODULES[name]}")
+        where = _MODULES[name]
+        module = import_module(where if "." in where else f"ledger.projections.{where}")
         projection: Projection = module.PROJECTION
         return projection
 

@@ -67,6 +67,8 @@ _AMONG: dict[str, Callable[[list[float]], float]] = {
     "lowest": min,
     "middle": median,
     "highest": max,
+    # what is within a thousandth of the next whole number counts as whole (the reckoning, rule 7)
+    "rounded down": lambda values: float(math.floor(values[0] + 0.001)),
 }
 
 

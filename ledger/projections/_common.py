@@ -10,10 +10,11 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.amounts import plural
-from ledger.events import tell
-from ledger.projections.base import Answer, Assumption, Column, Node, cells_of
+from ledger.projections.base import Node
+from ledger.questions.answering import answer, assumptions_of
+from ledger.questions.quantities import QUART_UL, whole_unit
+from ledger.questions.telling import event_line
 from ledger.replay import _tables
-from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -30,11 +31,9 @@ __all__ = [
     "grams_of_line",
     "jars_gone",
     "listed_lots",
+    "whole_unit",
     "why_command",
 ]
-
-QUART_UL = 946_352.946
-"""Microlitres in a US liquid quart (231 cubic inches / 4; UCUM 2.2)."""
 
 
 class _OfMeasure(dict[str, Any]):
@@ -56,21 +55,6 @@ UNITS = _OfMeasure({"mass": "g", "volume": "ml", "count": "pieces", "energy": "k
 
 _ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
 _CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
-
-
-def answer(
-    state: State, name: str, columns: tuple[Column, ...], records: list[dict[str, Any]], **more: Any
-) -> Answer:
-    """Return an `Answer` of a state from flat records."""
-    return Answer(
-        name=name,
-        as_of=day_text(state.as_of_day),
-        known_at=state.known_at,
-        currency=state.settings.newest("currency") or "USD",
-        columns=columns,
-        cells=cells_of(columns, records),
-        **more,
-    )
 
 
 def listed_lots(state: State) -> np.ndarray[Any, Any]:
@@ -135,29 +119,9 @@ def grams_of_line(state: State, item: int | None, line: Mapping[str, Any]) -> fl
     return None if number is None else grams_of(state, number, whole)
 
 
-def assumptions_of(state: State, marks: list[int]) -> tuple[list[list[str]], list[Assumption]]:
-    """Return the ids of what each record rests on, and the assumptions in words."""
-    costs = state.costs
-    ids = [costs.assumed(mark) for mark in marks]
-    wanted = sorted({one for several in ids for one in several})
-    return ids, [costs.assumption(one) for one in wanted]
-
-
-_WHOLE = _OfMeasure(
-    {"mass": "mg", "volume": "ul", "count": "1/1000 piece", "energy": "J"}, "1/1000 {}".format
-)
-
-
-def whole_unit(state: State, item: int) -> str:
-    """Return the unit of a strand's whole amounts: mg, ul, 1/1000 piece (or bucket) or J."""
-    return str(_WHOLE[state.facts.measure[item]])
-
-
 def event_node(state: State, ev: int, label: str, value: float | str | None, unit: str) -> Node:
     """Return a leaf that names an event in one readable line."""
-    body = state.body(ev)
-    kind = _kinds()[int(state.journal.tables["events"]["kind"][ev])]
-    line = f"{day_text(int(state.moment.on[ev]))} {tell(kind, body)}"
+    line = event_line(state, ev)
     return Node(label or line, value, unit, "as written", event=f"{state.event_id(ev)} {line}")
 
 

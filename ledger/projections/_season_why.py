@@ -13,12 +13,12 @@ from ledger.errors import NotFound
 from ledger.projections import _season_weeks_why
 from ledger.projections._arithmetic import among, difference, product, quotient, total
 from ledger.projections._common import event_node, whole_unit
-from ledger.projections._cost_tree import CostTree
 from ledger.projections._season_field import crops_of, field_of
 from ledger.projections._season_money import FATE_OF, FATES
 from ledger.projections._season_past import Earlier
 from ledger.projections._season_record import Recorder
 from ledger.projections.base import Node
+from ledger.questions.costs.addresses import why as why_cost
 from ledger.reference.planting import published_range
 from ledger.replay._columns import Array
 from ledger.replay.state import day_text
@@ -208,8 +208,9 @@ class _Why:
             Node("picked here, after trimming", here, unit),
             Node(f"all {self.name} of the season", every, unit),
         )  # fmt: skip
-        tree = CostTree(self.state).garden_inputs(self.season, int(strand))
-        return product("inputs", "money", share, tree)
+        crop = self.state.facts.strand_name(int(strand))
+        taken = why_cost(self.state, f"garden/{self.season}/{crop}", "inputs")
+        return product("inputs", "money", share, taken)
 
     def _value(self) -> Node:
         rows, picked = self.plot.rows, self.picked

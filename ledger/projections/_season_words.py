@@ -36,23 +36,36 @@ def in_words(
         f"{recorder.say(g)} {fate}" for fate, g in totals["where_it_went"].items() if g >= 0.5
     )
     out = [
-        f"Season {recorder.season}, {begins} to {ends}: {recorder.say(totals['picked_g'])} picked.",
-        f"Worth {totals['shop_value']:,.2f} in the shop, inputs {totals['inputs']:,.2f}, net {totals['net']:,.2f}; {totals['hours']:,.0f} hours written down.",
+        f"Season {recorder.season}, {begins} to {ends}: {_picked(recorder, totals, records)} picked.",
+        f"Worth {totals['shop_value']:,.2f} in the shop; {totals['hours']:,.0f} hours written down.",
     ]
     for name, words in _OFF.items():
         if totals[name] >= 0.005:
-            out.append(f"Not counted in the net: {totals[name]:,.2f} {words}.")
+            out.append(f"Off that: {totals[name]:,.2f} {words}.")
+    out.append(f"Inputs {totals['inputs']:,.2f}: what was picked leaves {totals['net']:,.2f}.")
     if not recorder.past.is_over and recorder.past.day >= 0:
         then = recorder.field.calendar.first_day(recorder.season - 1) + recorder.past.day
         out.append(f"Last season: what had been picked by {day_text(then)}.")
     if fates:
-        out.append(f"Where it went: {fates}.")
+        out.append(f"Where it went, by weight: {fates}.")
     waiting = [f"{m:,.2f} for {c}" for c, m in totals["carried_forward"].items() if m >= 0.005]
     if short:
         out.append(f"Short of what is wanted: {', '.join(short)}.")
     if waiting:
         out.append(f"Spent, and waiting for the next harvest: {', '.join(waiting)}.")
     return out
+
+
+def _picked(recorder: Recorder, totals: dict[str, Any], records: list[dict[str, Any]]) -> str:
+    """Return what was picked: by weight, and what is kept by the piece, as eggs are, by the piece."""
+    grams, pieces = totals["picked_g"], []
+    for at, r in zip(recorder.places, records, strict=True):
+        crop = recorder.plots[at].crop
+        if recorder.state.facts.measure[crop] == "count" and r["picked_g"]:
+            pieces.append(f"{r['in_words.picked']} {r['crop']}")
+            grams -= r["picked_g"]
+    weight = [recorder.say(grams) or ""] if grams >= 0.5 or not pieces else []
+    return ", ".join([*weight, *pieces])
 
 
 def missing(recorder: Recorder, records: list[dict[str, Any]]) -> list[str]:

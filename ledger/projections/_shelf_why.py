@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node, whole_unit
-from ledger.projections._cost_tree import CostTree
 from ledger.projections._use_by import use_by_of
 from ledger.projections.base import Node
-from ledger.replay import COMPONENTS, ORIGINS, day_text
+from ledger.questions.costs.addresses import why as why_cost
+from ledger.replay import ORIGINS, day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -60,7 +60,7 @@ def _figures(state: State, lot: int) -> dict[str, Callable[[], Node]]:
         return _share(state, lot)
 
     def cost() -> Node:
-        return CostTree(state).lot(lot, tuple(range(len(COMPONENTS))), 0)
+        return why_cost(state, f"lot/{state.lot_id(lot)}")
 
     out: dict[str, Callable[[], Node]] = {
         "left.whole": lambda: left_node(state, lot),

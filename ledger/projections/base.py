@@ -12,6 +12,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.figures import Node
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -62,7 +63,8 @@ class Column:
 
     def mark(self, record: Mapping[str, Any]) -> str:
         """Return the bound that stands before this figure in a record."""
-        return self.bound if self.bound and record.get("at_least") else ""
+        is_bound = self.bound and record.get("at_least") and record.get(self.name) is not None
+        return self.bound if is_bound else ""
 
 
 @dataclass(frozen=True)
@@ -74,36 +76,6 @@ class Option:
     example: str
     kind: str = "text"
     choices: tuple[str, ...] = ()
-
-
-@dataclass
-class Node:
-    """A figure with its arithmetic.
-
-    `how` says how the parts give the value: ``sum``, ``product``, ``quotient`` (first / second),
-    ``difference`` (first - second), ``power`` (first to the second), ``logarithm`` (natural),
-    ``lowest``, ``middle``, ``highest``, ``same``, or ``as written`` for a leaf.
-    """
-
-    label: str
-    value: float | str | None
-    unit: str = ""
-    how: str = "as written"
-    parts: list[Node] = field(default_factory=list)
-    event: str | None = None
-
-    def to_dict(self) -> dict[str, Any]:
-        """Return the tree as plain values."""
-        out: dict[str, Any] = {
-            "label": self.label,
-            "value": self.value,
-            "unit": self.unit,
-            "how": self.how,
-            "parts": [part.to_dict() for part in self.parts],
-        }
-        if self.event is not None:
-            out["event"] = self.event
-        return out
 
 
 @dataclass

@@ -55,7 +55,7 @@ COLUMNS = (
     Column("shop_value", "Shop value", "money", "What is left after trimming, at the shop's price of each day of picking; null where none is known."),
     Column("kept_too_long", "Kept too long", "money", "Of that, what was picked and never eaten, put up or counted until its keeping was over (the later of the household's word and the published storage life)."),
     Column("glut", "Glut", "money", "Of that, what was fed to animals or composted, less what it replaced: feed of the same energy, at its price; compost nothing."),
-    Column("net", "Net", "money", "Shop value less what was kept too long, less the glut, less inputs; hours are not counted as money.", main=True),
+    Column("net", "Left over inputs", "money", "Shop value of all that was picked, less what was kept too long, less the glut, less inputs; hours are not counted as money. Worth it counts each thing once, so its net is less.", main=True),
     Column("hours", "Hours", "hours", "Work written down with its plantings and pickings; of a picking of several crops, by weight. Null where none was.", main=True),
     Column("net_per_hour", "Net per hour", "money per hour", "Net by hours."),
     *(Column(f"where_it_went.{fate}", fate.capitalize(), "g", f"{text} By the lots of its pickings, oldest taken first.") for fate, text in _FATE_WORDS.items()),

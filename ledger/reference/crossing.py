@@ -26,11 +26,15 @@ _LARGEST_FIRST = ("bushel", "peck", "gal", "qt", "pt", "cup", "fl oz", "tbsp", "
 
 @dataclass(frozen=True)
 class Weight:
-    """Grams of one of a unit, and where that is from: ``item``, ``food table``, ``container table``."""
+    """Grams of one of a unit, and where that is from: ``item``, ``food table``, ``container table``.
+
+    `document` is the id of what is published, as in docs/sources.md.
+    """
 
     grams: Fraction
     source: str
     note: str = _OWN
+    document: str = ""
 
 
 @dataclass(frozen=True)
@@ -95,13 +99,13 @@ class Weights:
             measure = foods.household_measure(self.facts.food, unit)
             if measure is not None:
                 note = f"one {measure.label} weighs {float(measure.grams):g} g ({measure.source})"
-                return Weight(measure.grams, "food table", note)
+                return Weight(measure.grams, "food table", note, "A1")
         container = containers.weight(self.name, unit)
         if container is None:
             return None
         pounds = float(container.grams) / 453.59237
         note = f"a {unit} weighs {pounds:g} lb ({container.basis}, {container.source})"
-        return Weight(container.grams, "container table", note)
+        return Weight(container.grams, "container table", note, container.source)
 
     def _by_largest(self, ul: Fraction) -> Weight | None:
         found = self._largest()
@@ -165,7 +169,7 @@ class Weights:
 
 
 def _times(weight: Weight, many: Fraction) -> Weight:
-    return Weight(weight.grams * many, weight.source, weight.note)
+    return Weight(weight.grams * many, weight.source, weight.note, weight.document)
 
 
 @cache

@@ -49,6 +49,8 @@ class Costs:
         In one whole unit of each item; 0 where not known.
     guessed : ndarray of int64
         Found and unrecorded lots; `no_price`, shape (lots,), says which have no price either.
+    component : ndarray of int64, shape (lots,)
+        Where the cost of a raw lot stands in `COMPONENTS`.
     harvest_lots : ndarray of int64
         The lots that `garden` knows, in its order.
     prices, durables, garden, rows, own, bought_inputs
@@ -65,7 +67,7 @@ class Costs:
         count = state.lots["ev"].size
         # Column by column, as most columns of most lots stay empty and are never touched then.
         self.lot = np.zeros((WIDTH, count)).T
-        self._component = np.zeros(count, np.int64)
+        self.component = np.zeros(count, np.int64)
         self._weigh()
         self._raw()
         self._garden()
@@ -157,9 +159,9 @@ class Costs:
         component[facts.sort == _LID] = _COMPONENT["lids"]
         component[facts.sort == _FUEL] = _COMPONENT["fuel"]
         given, grown = origin == _ORIGIN["given"], origin == _ORIGIN["grown"]
-        self._component = component[item] if item.size else np.zeros(0, np.int64)
-        self._component[given] = _COMPONENT["given"]
-        self._component[grown] = _COMPONENT["garden"]
+        self.component = component[item] if item.size else np.zeros(0, np.int64)
+        self.component[given] = _COMPONENT["given"]
+        self.component[grown] = _COMPONENT["garden"]
         unpaid = (origin == _ORIGIN["bought"]) & np.isnan(lots["money"])
         guessed = np.flatnonzero(
             (origin == _ORIGIN["found"]) | (origin == _ORIGIN["unrecorded"]) | unpaid
@@ -173,7 +175,7 @@ class Costs:
         money[given] = np.nan_to_num(money[given])
         money[guessed] = np.nan_to_num(price) * whole[guessed]
         raw = np.flatnonzero(origin < _ORIGIN["batch"])
-        self.lot[raw, self._component[raw]] = money[raw]
+        self.lot[raw, self.component[raw]] = money[raw]
         came = lots["came"]
         self.lot[raw, _GRAMS + came[raw]] = whole[raw] * self.grams[item[raw]]
         self.lot[raw, _KCAL + came[raw]] = whole[raw] * self.kcal[item[raw]]
@@ -211,7 +213,8 @@ class Costs:
             own, money = float(table["years"][row]), float(table["money"][row])
             years = durables.fact(number, "years", day) if np.isnan(own) else own
             crop = -1 if crop is None else crop
-            out.append(Input(ev, crop, day, money, years, facts.names[number]))
+            name = facts.names[number]
+            out.append(Input(ev, crop, day, money, years, name, row=row))
         return out
 
     def _seed_inputs(self) -> list[Input]:
@@ -240,7 +243,8 @@ class Costs:
             if money > 0 or mark:
                 crop = int(state.facts.canon[crop_of[ev]])
                 name = f"{state.facts.names[int(draws['item'][number])]} sown"
-                out.append(Input(ev, crop, int(state.moment.on[ev]), money, None, name, mark))
+                day = int(state.moment.on[ev])
+                out.append(Input(ev, crop, day, money, None, name, mark, draw=number))
         return out
 
     # -- batches ------------------------------------------------------------------------
@@ -276,7 +280,7 @@ class Costs:
         self, own: Array, row: Array, lot: Array, amount: Array, day: Array, is_food: Array
     ) -> None:
         """Add to each row its shares of raw lots; shop value is that of the day of use."""
-        lots, component = self.state.lots, self._component
+        lots, component = self.state.lots, self.component
         # A raw lot has one component of cost and one origin: four cells of its row are filled.
         share = amount / lots["whole"][lot]
         food = np.flatnonzero(is_food)

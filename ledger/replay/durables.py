@@ -61,7 +61,7 @@ class Durables:
             np.searchsorted(item, np.arange(len(facts) + 1)) if len(facts) else np.zeros(1, int)
         )
         self._days: list[int] = self.day.tolist()
-        self._facts_by_rows: dict[tuple[int, str, int], float | None] = {}
+        self._facts_by_rows: dict[tuple[int, str, int], tuple[float | None, int]] = {}
         self._bought: dict[tuple[int, int], tuple[float, float]] = {}
         self._bounds = bounds
         self._of = [slice(int(a), int(b)) for a, b in pairwise(bounds)]
@@ -86,7 +86,14 @@ class Durables:
         """
         return self._fact(item, name, self.rows(item, day))
 
+    def fact_from(self, item: int, name: str, day: int) -> int:
+        """Return the entry (place of its first event) that says `uses` or `years`; -1: none."""
+        return self._told(item, name, self.rows(item, day))[1]
+
     def _fact(self, item: int, name: str, rows: slice) -> float | None:
+        return self._told(item, name, rows)[0]
+
+    def _told(self, item: int, name: str, rows: slice) -> tuple[float | None, int]:
         key = (item, name, rows.stop)
         if key not in self._facts_by_rows:
             best = self._facts.said[item].get(name, (-1, math.nan))
@@ -95,7 +102,7 @@ class Durables:
                 if not math.isnan(value) and root >= best[0]:
                     best = (root, value)
             known = not math.isnan(best[1]) and best[1] > 0
-            self._facts_by_rows[key] = best[1] if known else None
+            self._facts_by_rows[key] = (best[1], best[0]) if known else (None, -1)
         return self._facts_by_rows[key]
 
     def per_use(self, item: int, day: int, used_that_year: float) -> float | None:

@@ -376,9 +376,10 @@ class Facts:
         return None if found is None else float(found.grams)
 
     def kcal_per_gram(self, number: int) -> float | None:
-        """Return kcal in a gram as bought: the item's own figure, else its food-table row's.
+        """Return kcal in a gram as weighed: the item's own figure, else its food-table row's.
 
-        The table's figures are per 100 g of edible portion, so the refuse is taken off.
+        The table's figures are per 100 g of edible portion, so the refuse is taken off what is weighed
+        as bought. A piece that weighs what the table says, an egg, is edible portion already.
         """
         if number not in self._kpg:
             self._kpg[number] = self._energy(number)
@@ -390,7 +391,10 @@ class Facts:
         if facts.food is not None:
             from ledger.reference import foods
 
-            edible = 1 - float(foods.refuse_pct(facts.food) or 0) / 100
+            measure = self.measure[number]
+            weight = None if measure == "mass" else self.weights(number).per_whole(measure)
+            if weight is None or weight.source != "food table":
+                edible = 1 - float(foods.refuse_pct(facts.food) or 0) / 100
         if facts.kcal_per_100g is not None:
             return float(facts.kcal_per_100g) / 100 * edible
         if facts.food is not None:

@@ -38,7 +38,10 @@ _MONTHS = {
 
 @dataclass(frozen=True)
 class Input:
-    """Something that a crop (or the garden as a whole: -1) took, with the event it comes from."""
+    """Something that a crop (or the garden as a whole: -1) took, with the event it comes from.
+
+    What was bought has the `row` of its supply, what was sown from stock the `draw`; else -1.
+    """
 
     ev: int
     crop: int
@@ -47,6 +50,8 @@ class Input:
     years: float | None
     label: str
     mark: int = 0
+    row: int = -1
+    draw: int = -1
 
 
 @dataclass(frozen=True)
@@ -112,6 +117,13 @@ class Garden:
     worth : callable
         Given places of harvest lots, their shop value on their day and their grams, as arrays of
         float; NaN where not known. Asked only where crops share an input.
+
+    Attributes
+    ----------
+    key, which : ndarray of int64
+        Season << 24 | strand of what was harvested, and the place there of each harvest lot.
+    bases : dict of (int, int) to dict of int to str
+        What the shares of an input go by, by season and crop, where crops share it.
     """
 
     def __init__(
@@ -123,10 +135,11 @@ class Garden:
         worth: Callable[[Array], tuple[Array, Array]],
     ) -> None:
         self.item, self.day, self.whole = harvest
+        self.bases: dict[tuple[int, int], dict[int, str]] = {}
         self._worth, self._crop_of = worth, crop_of
         self.season = season
         self.season_of = season.of(self.day) if self.day.size else np.zeros(0, np.int64)
-        self._key, self._which = np.unique(
+        self.key, self.which = np.unique(
             self.season_of << 24 | np.asarray(self.item, np.int64), return_inverse=True
         )
         self.parts: list[Part] = []
@@ -143,10 +156,10 @@ class Garden:
     @cached_property
     def _last(self) -> dict[int, dict[int, int]]:
         """Return the last day on which each crop (any: -1) was harvested, by season."""
-        last = np.full(self._key.size, np.iinfo(np.int64).min)
-        np.maximum.at(last, self._which, self.day)
+        last = np.full(self.key.size, np.iinfo(np.int64).min)
+        np.maximum.at(last, self.which, self.day)
         out: dict[int, dict[int, int]] = {}
-        for key, day in zip(self._key.tolist(), last.tolist(), strict=True):
+        for key, day in zip(self.key.tolist(), last.tolist(), strict=True):
             for crop in (int(self._crop_of[key & 0xFFFFFF]), -1):
                 seasons = out.setdefault(crop, {})
                 seasons[key >> 24] = max(seasons.get(key >> 24, day), day)
@@ -224,25 +237,33 @@ class Garden:
         known = kilos[weighed].sum()
         average = value[weighed].sum() / known if known > 0 else np.nan
         value, kilos, priced, strands = (a[mine] for a in (value, kilos, priced, strands))
-        usable = kilos > 0
+        usable, basis = kilos > 0, np.full(strands.size, "weight", dtype=object)
         if priced.any():
             usable = priced | (usable & ~np.isnan(average))
             weight = np.where(priced, value, kilos * np.nan_to_num(average))
+            basis = np.where(priced, "value", "average")
         else:
             weight = kilos
         if not usable.any():
+            self._based(year, crop, strands, np.full(strands.size, "even", dtype=object))
             return dict.fromkeys(strands.tolist(), 1 / strands.size)
         self.unshared.update((year, strand) for strand in strands[~usable].tolist())
         weight = np.where(usable, weight, 0.0)
         if weight.sum() <= 0:
-            weight = np.where(usable, kilos, 0.0)
+            weight, basis[:] = np.where(usable, kilos, 0.0), "weight"
         if weight.sum() <= 0:
-            weight = usable.astype(float)
+            weight, basis[:] = usable.astype(float), "even"
+        basis[~usable] = "none"
+        self._based(year, crop, strands, basis)
         return dict(zip(strands.tolist(), (weight / weight.sum()).tolist(), strict=True))
 
+    def _based(self, year: int, crop: int, strands: Array, basis: Array) -> None:
+        """Keep what each strand's share goes by: ``value average weight even none``."""
+        self.bases[year, crop] = dict(zip(strands.tolist(), basis.tolist(), strict=True))
+
     def _strands_of(self, year: int) -> Array:
-        low, high = np.searchsorted(self._key, [year << 24, (year + 1) << 24])
-        return np.asarray(self._key[low:high] & 0xFFFFFF)
+        low, high = np.searchsorted(self.key, [year << 24, (year + 1) << 24])
+        return np.asarray(self.key[low:high] & 0xFFFFFF)
 
     def _values_of(self, year: int) -> tuple[Array, Array]:
         """Return shop value (NaN: no price) and kilograms (0: no weight) of a season's strands."""
@@ -262,7 +283,7 @@ class Garden:
         """Return the garden cost of each harvest lot, shape (harvest lots,)."""
         if not self.by_crop:
             return np.zeros(self.item.size)
-        key, lot_key = self._key, self._which
+        key, lot_key = self.key, self.which
         total = np.zeros(key.size, np.int64)
         np.add.at(total, lot_key, self.whole)
         cost = np.array([self.by_crop.get((k >> 24, k & 0xFFFFFF), 0.0) for k in key.tolist()])

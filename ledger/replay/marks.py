@@ -34,6 +34,12 @@ _ASSUMED = {
     "later": "The shop's price of {name} was first seen only after the day it is compared with.",
     "provisional": "A garden season is still running: what the harvest cost can still change.",
 }
+_NO_PRICE = {
+    "unrecorded": "{name} was used that nobody wrote down as coming in, and no price of it is known: it counts 0.",
+    "found": "More {name} was counted than the book had, and no price of it is known: it counts 0.",
+    "unpaid": "What {name} cost was not written down, and no price of it is known: it counts 0.",
+}
+"""The same where no price of any of it is known, so that no line says that it has one."""
 
 
 class Marks:
@@ -84,7 +90,22 @@ class Marks:
         kind, _, name = one.partition(":")
         events = self._events(kind, name)
         ids = tuple(self._state.event_id(ev) for ev in events)
-        return Assumption(one, _ASSUMED[kind].format(name=name), ids)
+        words = _NO_PRICE if kind in _NO_PRICE and not self._has_price(kind, name) else _ASSUMED
+        return Assumption(one, words[kind].format(name=name), ids)
+
+    def _has_price(self, kind: str, name: str) -> bool:
+        """Return whether any lot behind an assumption counts at a price."""
+        lots = self._guessed(name, "bought" if kind == "unpaid" else kind)
+        return bool((~self._costs.no_price[lots]).any())
+
+    def _guessed(self, name: str, origin: str | None = None) -> Array:
+        """Return the lots of a name that were guessed, of one origin or of all."""
+        lots, costs = self._state.lots, self._costs
+        item = [i for i, known in enumerate(self._state.facts.names) if known == name]
+        guessed = costs.guessed[np.isin(lots["item"][costs.guessed], item)]
+        return (
+            guessed if origin is None else guessed[lots["origin"][guessed] == ORIGINS.index(origin)]
+        )
 
     def _events(self, kind: str, name: str) -> list[int]:
         if kind == "later":
@@ -92,13 +113,12 @@ class Marks:
         if kind == "provisional":
             return []
         lots, costs = self._state.lots, self._costs
-        item = [i for i, known in enumerate(self._state.facts.names) if known == name]
-        guessed = costs.guessed[np.isin(lots["item"][costs.guessed], item)]
         if kind == "unpriced":
+            guessed = self._guessed(name)
             lines: list[int] = lots["ev"][guessed[costs.no_price[guessed]]].tolist()
             return lines + [ev for _, what, ev in costs.own.unpriced() if what == name]
         origin = "bought" if kind == "unpaid" else kind
-        return list(lots["ev"][guessed[lots["origin"][guessed] == ORIGINS.index(origin)]].tolist())
+        return list(lots["ev"][self._guessed(name, origin)].tolist())
 
     # -- lots ---------------------------------------------------------------------------
 

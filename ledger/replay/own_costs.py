@@ -60,6 +60,9 @@ class Part:
     unpriced : ndarray of bool
     name, label : callable of int
         What the charge is for, and the charge in words, by its place here.
+    said : dict of ndarray
+        What it was worked out from: ``minutes``; ``gas, joules``; ``item, day, loads``; ``item, day,
+        jars``.
     """
 
     component: int
@@ -69,6 +72,7 @@ class Part:
     unpriced: Array
     name: Callable[[int], str]
     label: Callable[[int], str]
+    said: dict[str, Array]
 
 
 class OwnCosts:
@@ -108,6 +112,7 @@ class OwnCosts:
             COMPONENTS.index("labour"), row[keep], minutes * rate[keep], ev[keep],
             np.zeros(keep.size, bool), lambda i: "labour",
             lambda i: f"{float(minutes[i]):g} minutes of {people[int(person[i])]}",
+            {"minutes": minutes},
         )  # fmt: skip
 
     def _metered(self) -> Part:
@@ -128,6 +133,7 @@ class OwnCosts:
             COMPONENTS.index("fuel"), row, joules * np.nan_to_num(price), ev,
             np.isnan(price), lambda i: _energy(int(gas[i])),
             lambda i: f"{int(joules[i]) / 3.6e6:g} kWh of {_energy(int(gas[i]))}",
+            {"gas": gas, "joules": joules},
         )  # fmt: skip
 
     def _equipment(self) -> Part:
@@ -160,6 +166,7 @@ class OwnCosts:
         return Part(
             COMPONENTS.index("equipment"), self._rows.load_of[ev], money, ev,
             unpriced, lambda i: state.facts.names[int(item[i])], label,
+            {"item": item, "day": day, "loads": loads},
         )  # fmt: skip
 
     def _wear(self) -> Part:
@@ -173,6 +180,7 @@ class OwnCosts:
             COMPONENTS.index("jar_wear"), row, jars * np.nan_to_num(per_use), ev,
             np.isnan(per_use), lambda i: facts.names[int(jar[i])],
             lambda i: f"{int(jars[i])} uses of {facts.names[int(jar[i])]}",
+            {"item": jar, "day": day, "jars": jars},
         )  # fmt: skip
 
 

@@ -159,14 +159,20 @@ class State:
         return self.journal.body(int(ev))
 
     @cached_property
+    def went_bad(self) -> Array:
+        """Rows of `allocations` that were discarded as seal failed, spoiled or broken."""
+        events, ev = self.journal.tables["events"], self.draws["ev"][self.allocations[0]]
+        causes = [_tables.CAUSES.index(why) for why in ("seal failed", "spoiled", "broken")]
+        return np.flatnonzero(
+            (events["kind"][ev] == _KIND["discarded"]) & np.isin(events["cause"][ev], causes)
+        )
+
+    @cached_property
     def failed(self) -> Array:
         """What was discarded as seal failed, spoiled or broken, in whole units, shape (lots,)."""
-        draw, lot, amount = self.allocations
-        events, ev = self.journal.tables["events"], self.draws["ev"][draw]
-        causes = [_tables.CAUSES.index(why) for why in ("seal failed", "spoiled", "broken")]
-        hit = (events["kind"][ev] == _KIND["discarded"]) & np.isin(events["cause"][ev], causes)
+        _, lot, amount = self.allocations
         out = np.zeros(self.lots["whole"].size, np.int64)
-        np.add.at(out, lot[hit], amount[hit])
+        np.add.at(out, lot[self.went_bad], amount[self.went_bad])
         return out
 
     def labels_drawn(self, lot: int) -> set[int]:

@@ -136,7 +136,8 @@ def test_why_prints_a_tree_with_the_figure_of_the_answer(kept):
     record = json.loads(kept("show jar-cost", "--json")[1])["records"][0]
     status, out, _ = kept(f"why {record['why']}")
     assert status == 0
-    assert f"cost per jar: {record['cost_per_jar']:.4f} USD per jar" in out
+    bound = "≥ " if record["at_least"] else ""
+    assert f"cost per jar: {bound}{record['cost_per_jar']:.4f} USD per jar" in out
     lines = out.splitlines()
     assert len(lines) > 3
     assert max(map(len, lines)) <= 80

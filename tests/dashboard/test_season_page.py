@@ -145,10 +145,10 @@ def test_where_it_went_adds_up_to_what_was_kept(garden, page):
 
 
 def test_net_and_per_hour_are_the_projections(garden, page):
-    drawn = page("/season").section("Net, and net per hour")
+    drawn = page("/season").section("Left over inputs, and by the hour")
     record = next(r for r in garden.show("season", by="crop").records() if r["crop"] == "tomato")
     shown = {(address, field): text for text, address, field in drawn.figures()}
-    assert shown[record["why"], "net"] == f"Net:  ${record['net']:.2f}"
+    assert shown[record["why"], "net"] == f"Left over inputs:  ${record['net']:.2f}"
     assert shown[record["why"], "net_per_hour"] == f"Net per hour:  ${record['net_per_hour']:.2f}"
     (bars,) = drawn.picture("season-net").data
     assert dict(zip(bars.y, bars.x, strict=True))["tomato"] == pytest.approx(record["net"])

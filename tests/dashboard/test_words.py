@@ -320,7 +320,7 @@ def test_every_kind_and_page_has_its_texts():
 
 
 def test_every_way_that_parts_give_a_figure_has_words():
-    ways = set(re.findall(r"``(\w+)``", Node.__doc__)) | set(
+    ways = set(re.findall(r"``([\w ]+)``", Node.__doc__)) | set(
         re.findall(r'node\.how == "(\w+)"', LEDGER)
     )
     ways |= set(re.findall(r'^    "(\w+)": (?:min|max|median)', LEDGER, re.MULTILINE))

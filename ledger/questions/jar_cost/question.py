@@ -1,4 +1,4 @@
-"""What did each jar really cost, all in and out of pocket, against the shop's price?"""
+"""The answer to what each jar really cost: its columns, records and options."""
 
 from __future__ import annotations
 
@@ -6,26 +6,20 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.projections import _jar_why
-from ledger.projections._common import (
-    QUART_UL,
-    answer,
-    assumptions_of,
-    grams_of,
-    jars_gone,
-)
-from ledger.projections._no_price import unpriced_in_shops
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
-from ledger.replay import COMPONENTS, KEPT, ORIGINS
-from ledger.replay._columns import Array
-from ledger.replay.state import day_text
+from ledger.questions.answering import answer, assumptions_of
+from ledger.questions.jar_cost.figures import entries, figures
+from ledger.questions.jar_cost.why import why
+from ledger.questions.no_price import unpriced_in_shops
+from ledger.replay import KEPT, day_text
+from ledger.replay.marks import PROVISIONAL
 
 if TYPE_CHECKING:
+    from ledger.figures import Figure
+    from ledger.questions.jar_cost.gather import Entries
     from ledger.replay import State
 
-__all__ = ["OUT_OF_POCKET", "PROJECTION", "build"]
-
-OUT_OF_POCKET = ("bought_ingredients", "garden", "lids", "fuel")
+__all__ = ["COLUMNS", "PROJECTION", "build"]
 
 _COST_WORDS = {
     "bought_ingredients": "Ingredients bought",
@@ -115,128 +109,61 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
 
 def _told(state: State) -> list[tuple[int, dict[str, Any], int]]:
     """Return item, record and mark of every made entry, in the order of the book."""
-    lots, begins = _entries(state)
-    if not lots.size:
+    made = state.once(entries)
+    if not made.first.size:
         return []
-    first = lots[begins]
-    items, day, ev = (state.lots[name][first] for name in ("item", "day", "ev"))
-    price, price_ev, later = state.costs.prices.of(items, day)
-    marks = _marks(state, lots, begins)
-    for at in np.flatnonzero(later).tolist():
-        marks[at] |= state.costs.price_seen_later(int(items[at]), int(price_ev[at]))
-    columns = {
-        **_names(state, first, ev.tolist()),
-        **_figures(state, lots, begins, first),
-        **_shop(state, price.tolist(), price_ev.tolist()),
-    }
+    marks = _marks(state, made)
+    for at in np.flatnonzero(made.later).tolist():
+        later = int(made.item[at]), int(made.price_ev[at])
+        marks[at] |= state.costs.price_seen_later(*later)
+    columns = {**_names(state, made), **_shown(state.once(figures))}
+    columns["shop_price_from"] = [
+        state.event_id(ev) if ev >= 0 else None for ev in made.price_ev.tolist()
+    ]
     columns["unpriced"] = [state.costs.names_of(mark) for mark in marks]
-    columns["provisional"] = [bool(mark & 1) for mark in marks]
+    columns["provisional"] = [bool(mark & PROVISIONAL) for mark in marks]
     columns["at_least"] = [bool(names) for names in columns["unpriced"]]
     records = [dict(zip(columns, row, strict=True)) for row in zip(*columns.values(), strict=True)]
-    for record in records:
-        _against_shop(record)
-    return list(zip(items.tolist(), records, marks, strict=True))
+    return list(zip(made.item.tolist(), records, marks, strict=True))
 
 
-def _entries(state: State) -> tuple[Array, Array]:
-    """Return the lots of made entries (jars that sealed, then those that did not) and where each begins."""
-    made = state.lots["origin"] == ORIGINS.index("batch")
-    rows = np.flatnonzero(made & np.isnan(state.lots["share"]))
-    key = state.lots["ev"][rows].astype(np.int64) << 32 | state.lots["n"][rows]
-    _, first, entry = np.unique(key, return_index=True, return_inverse=True)
-    order = np.argsort(first[entry], kind="stable")
-    begins = np.flatnonzero(np.diff(first[entry][order], prepend=-1))
-    return rows[order], begins
-
-
-def _marks(state: State, lots: Array, begins: Array) -> list[int]:
-    out = []
-    for several in np.split(lots, begins[1:]):
-        mark = 0
-        for lot in several.tolist():
-            mark |= state.costs.mark(lot)
-        out.append(mark)
+def _shown(known: dict[str, Figure]) -> dict[str, list[Any]]:
+    """Return the figures as cells: None where nothing can be said, and whole jars."""
+    out = {}
+    for name, figure in known.items():
+        values = figure.values
+        cells: list[Any] = values.tolist()
+        for at in np.flatnonzero(np.isnan(values)).tolist():
+            cells[at] = None
+        out[name] = cells
+    out["jars"] = [None if jars is None else int(jars) for jars in out["jars"]]
     return out
 
 
-def _names(state: State, first: Array, ev: list[int]) -> dict[str, list[Any]]:
+def _marks(state: State, made: Entries) -> list[int]:
+    """Return what each entry rests on: the marks of its lots."""
+    out = [0] * made.first.size
+    for entry, lot in zip(made.of.by.tolist(), made.lots.tolist(), strict=True):
+        out[entry] |= state.costs.mark(lot)
+    return out
+
+
+def _names(state: State, made: Entries) -> dict[str, list[Any]]:
     """Return what each entry is, where it is kept and in which jar."""
-    facts, supplies, row = state.facts, state.journal.tables["supplies"], state.lots["row"][first]
-    batch = [state.entry_id(one) for one in ev]
-    n = state.lots["n"][first].tolist()
-    address = [f"{entry}:{number}" for entry, number in zip(batch, n, strict=True)]
-    jars = supplies["jar"][row].tolist()
+    facts, supplies, row = state.facts, state.journal.tables["supplies"], state.lots["row"]
+    batch = [state.entry_id(one) for one in made.ev.tolist()]
+    address = [f"{entry}:{number}" for entry, number in zip(batch, made.n.tolist(), strict=True)]
+    jars = supplies["jar"][row[made.first]].tolist()
     return {
         "why": [f"jar-cost/{one}" for one in address],
         "batch": batch,
         "lot": address,
-        "on": [day_text(day) for day in state.lots["day"][first].tolist()],
-        "item": [facts.names[item] for item in state.lots["item"][first].tolist()],
-        "measure": [facts.measure[item] for item in state.lots["item"][first].tolist()],
+        "on": [day_text(day) for day in made.day.tolist()],
+        "item": [facts.names[item] for item in made.item.tolist()],
+        "measure": [facts.measure[item] for item in made.item.tolist()],
         "jar": [None if code < 0 else facts.names[int(facts.canon[code])] for code in jars],
-        "kept": [KEPT[code] for code in supplies["kept"][row].tolist()],
+        "kept": [KEPT[code] for code in supplies["kept"][row[made.first]].tolist()],
     }
-
-
-def _figures(state: State, lots: Array, begins: Array, first: Array) -> dict[str, list[Any]]:
-    """Return what each entry cost, by component, by jar and by quart, and the hours in it."""
-    items, ev = state.lots["item"][first].tolist(), state.lots["ev"][first].tolist()
-    whole = np.add.reduceat(state.lots["whole"][lots], begins).tolist()
-    jars = [n or None for n in np.add.reduceat(state.lots["jars"][lots], begins).tolist()]
-    failed = np.add.reduceat(state.failed[lots], begins).tolist()
-    good = [
-        j - jars_gone(j, w, f) if j and f else j
-        for j, w, f in zip(jars, whole, failed, strict=True)
-    ]
-    cost = np.add.reduceat(state.costs.lot[lots, : len(COMPONENTS)], begins, axis=0).T
-    parts = dict(zip(COMPONENTS, cost.tolist(), strict=True))
-    all_in = [sum(each) for each in zip(*parts.values(), strict=True)]
-    pocket = [sum(each) for each in zip(*(parts[name] for name in OUT_OF_POCKET), strict=True)]
-    is_volume = [state.facts.measure[item] == "volume" for item in items]
-    quarts = [w / QUART_UL if v else None for w, v in zip(whole, is_volume, strict=True)]
-    liters = [w / 1e6 if v else None for w, v in zip(whole, is_volume, strict=True)]
-    rows = state.costs.rows
-    shares = np.add.reduceat(rows.share_of_lot[rows.number_of_lot[lots]], begins).tolist()
-    return {
-        "jars": jars,
-        "volume_ml": [w / 1000 if v else None for w, v in zip(whole, is_volume, strict=True)],
-        "mass_g": [grams_of(state, item, w) for item, w in zip(items, whole, strict=True)],
-        **{f"cost.{name}": values for name, values in parts.items()},
-        "cost.all_in": all_in,
-        "cost.out_of_pocket": pocket,
-        "cost_per_jar": _each(all_in, jars),
-        "cost_per_good_jar": _each(all_in, good),
-        "cost_per_quart": _each(all_in, quarts),
-        "cost_per_liter": _each(all_in, liters),
-        "out_of_pocket_per_quart": _each(pocket, quarts),
-        "labour_hours": [
-            state.costs.minutes_of(e) / 60 * share for e, share in zip(ev, shares, strict=True)
-        ],
-        "_quarts": quarts,
-        "_whole": whole,
-    }
-
-
-def _each(money: list[float], of: list[Any]) -> list[float | None]:
-    return [m / n if n else None for m, n in zip(money, of, strict=True)]
-
-
-def _shop(state: State, price: list[float], price_ev: list[int]) -> dict[str, list[Any]]:
-    """Return the shop's price of one whole unit, and the event that it comes from."""
-    return {
-        "_price": [p if ev >= 0 else None for p, ev in zip(price, price_ev, strict=True)],
-        "shop_price_from": [state.event_id(ev) if ev >= 0 else None for ev in price_ev],
-    }
-
-
-def _against_shop(record: dict[str, Any]) -> None:
-    """Set an entry beside the shop's price of the same amount."""
-    price, quarts, whole = (record.pop(name) for name in ("_price", "_quarts", "_whole"))
-    shop = price * QUART_UL if price is not None and quarts else None
-    all_in = record["cost.all_in"]
-    record["shop_price_per_quart"] = shop
-    record["saved_per_quart"] = None if shop is None else shop - all_in / quarts
-    record["saved"] = None if price is None else price * whole - all_in
 
 
 PROJECTION = Projection(
@@ -246,7 +173,7 @@ PROJECTION = Projection(
     columns=COLUMNS,
     build=build,
     dated="on",
-    why=_jar_why.why,
+    why=why,
     options=(
         Option("item", "only what makes this item", "plum butter"),
         Option("batch", "only this batch (the beginning of its id)", "5f0c0a0e"),

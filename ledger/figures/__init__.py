@@ -1,0 +1,35 @@
+"""Figures: one definition gives the column for all rows and the tree for one.
+
+A formula is plain arithmetic on figures and computes nothing. `Figure.values` works it out for all rows;
+`tree` walks the same formula for one row, down to events, published sources and assumptions.
+"""
+
+from ledger.figures.figure import EXACT, LESS, MORE, Array, Figure, Opened, total, work
+from ledger.figures.leaves import assumed, published, said, unknown, unpriced
+from ledger.figures.node import Node
+from ledger.figures.tables import Groups, Spans, choose, known_where, solved
+from ledger.figures.trees import Teller, tree
+
+__all__ = [
+    "EXACT",
+    "LESS",
+    "MORE",
+    "Array",
+    "Figure",
+    "Groups",
+    "Node",
+    "Opened",
+    "Spans",
+    "Teller",
+    "assumed",
+    "choose",
+    "known_where",
+    "published",
+    "said",
+    "solved",
+    "total",
+    "tree",
+    "unknown",
+    "unpriced",
+    "work",
+]

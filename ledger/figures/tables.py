@@ -1,0 +1,164 @@
+"""From one table to another: rows that belong to one, the one of two that holds, what is carried."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+
+from ledger.figures.figure import ALL_EXACT, LESS, MORE, THROUGH, Array, Figure, Opened, Unit
+from ledger.figures.leaves import unknown
+
+__all__ = ["Groups", "Spans", "choose", "known_where", "solved"]
+
+
+class Groups:
+    """Rows of one table that belong to rows of another.
+
+    Parameters
+    ----------
+    by : ndarray of int, shape (inner rows,)
+        The row that each belongs to; below zero: none.
+    count : int
+        How many rows the other table has.
+    """
+
+    def __init__(self, by: Array, count: int) -> None:
+        self.by, self.count = np.asarray(by, np.int64), count
+
+    @cached_property
+    def _some(self) -> Array:
+        return np.flatnonzero(self.by >= 0)
+
+    @cached_property
+    def _rows(self) -> tuple[Array, Array]:
+        order = np.argsort(self.by, kind="stable")
+        return np.searchsorted(self.by[order], np.arange(self.count + 1)), order
+
+    @cached_property
+    def first(self) -> Array:
+        """The first row that belongs to each, -1 where none does; shape (count,)."""
+        ends, order = self._rows
+        some = ends[1:] > ends[:-1]
+        out = np.full(self.count, -1, np.int64)
+        out[some] = order[ends[:-1][some]]
+        return out
+
+    def rows(self, one: int) -> list[int]:
+        """Return the rows that belong to one, in order."""
+        ends, order = self._rows
+        found: list[int] = order[ends[one] : ends[one + 1]].tolist()
+        return found
+
+    def sum(self, figure: Figure, unit: Unit | None = None) -> Figure:
+        """Return the sum of a figure over the rows of each; 0 where there are none.
+
+        Parameters
+        ----------
+        unit : str or callable of a row, optional
+            The unit of each sum, where some have no rows to take it from.
+        """
+
+        def work() -> Array:
+            values = np.broadcast_to(figure.values, self.by.shape)
+            return np.bincount(self.by[self._some], values[self._some], self.count)
+
+        def bound() -> Array:
+            if not figure.bound.any():
+                return ALL_EXACT
+            out = np.zeros(self.count, np.int8)
+            marks = np.broadcast_to(figure.bound, self.by.shape)
+            marked = np.flatnonzero((marks > 0) & (self.by >= 0))
+            np.bitwise_or.at(out, self.by[marked], marks[marked])
+            return out
+
+        return Figure(work, unit or self._unit(figure), self._opens("sum", figure), bound)
+
+    def _unit(self, figure: Figure) -> Unit:
+        return lambda one: figure.unit_of(max(int(self.first[one]), 0)) if self.by.size else ""
+
+    def _opens(self, how: str, figure: Figure) -> Callable[[int], Opened]:
+        return lambda one: Opened(how, [(figure, row) for row in self.rows(one)])
+
+
+class Spans:
+    """Rows of one table that stand one behind the other, for each row of another.
+
+    Parameters
+    ----------
+    start, stop : ndarray of int, shape (rows,)
+    """
+
+    def __init__(self, start: Array, stop: Array) -> None:
+        self.start, self.stop = np.asarray(start, np.int64), np.asarray(stop, np.int64)
+
+    def sum(self, figure: Figure) -> Figure:
+        """Return the sum of a figure over each span."""
+
+        def work() -> Array:
+            upto = np.r_[0.0, np.cumsum(figure.values)]
+            return np.asarray(upto[self.stop] - upto[self.start])
+
+        def bound() -> Array:
+            if not figure.bound.any():
+                return ALL_EXACT
+            out = np.zeros(self.start.size, np.int8)
+            for bit in (MORE, LESS):
+                upto = np.r_[0, np.cumsum((figure.bound & bit) > 0)]
+                out |= np.where(upto[self.stop] > upto[self.start], bit, 0).astype(np.int8)
+            return out
+
+        def opens(row: int) -> Opened:
+            several = range(int(self.start[row]), int(self.stop[row]))
+            return Opened("sum", [(figure, one) for one in several])
+
+        def unit(row: int) -> str:
+            return figure.unit_of(int(self.start[row]))
+
+        return Figure(work, unit, opens, bound)
+
+
+def choose(where: Array, a: Figure, b: Figure) -> Figure:
+    """Return `a` where `where` holds, else `b`.
+
+    Parameters
+    ----------
+    where : ndarray of bool, shape (rows,)
+    """
+    where = np.asarray(where, bool)
+    return Figure(
+        lambda: np.where(where, a.values, b.values),
+        lambda row: (a if where[row] else b).unit_of(row),
+        lambda row: Opened(THROUGH, ((a if where[row] else b, row),)),
+        lambda: np.where(where, a.bound, b.bound) if a.bound.any() or b.bound.any() else ALL_EXACT,
+    )
+
+
+def known_where(where: Array, figure: Figure, reason: str, unit: str | None = None) -> Figure:
+    """Return a figure where it can be said, else a leaf that says why not.
+
+    Parameters
+    ----------
+    where : ndarray of bool, shape (rows,)
+    reason : str
+        Id of the label that says why not.
+    unit : str, optional
+        The unit of what cannot be said, where the figure's own is another there.
+    """
+    return choose(where, figure, unknown(unit or figure.unit, reason))
+
+
+def solved(
+    values: Callable[[], Any],
+    bounds: Callable[[], Any],
+    unit: Unit,
+    through: Callable[[int], tuple[Figure, int]],
+) -> Figure:
+    """Return what an algorithm gives for all rows, and a formula for one.
+
+    What is carried through rows that draw on each other is solved at once; the tree follows the
+    formula, and the test that works out every node anew holds the two together.
+    """
+    return Figure(values, unit, lambda row: Opened(THROUGH, (through(row),)), bounds)

@@ -1,0 +1,44 @@
+"""What trees name, in words: events in one line, labels by their ids."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any
+
+from ledger.events import KINDS, tell
+from ledger.replay import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["StateTeller", "event_line"]
+
+_KINDS = list(KINDS)
+
+
+def event_line(state: State, ev: int) -> str:
+    """Return an event in one readable line, its day in front."""
+    kind = _KINDS[int(state.journal.tables["events"]["kind"][ev])]
+    return f"{day_text(int(state.moment.on[ev]))} {tell(kind, state.body(ev))}"
+
+
+class StateTeller:
+    """Says what the trees of one state name.
+
+    Parameters
+    ----------
+    state : State
+    labels : mapping of str to str
+        Words by the id of a label, with places for what it is about.
+    """
+
+    def __init__(self, state: State, labels: Mapping[str, str]) -> None:
+        self._state, self._labels = state, labels
+
+    def event(self, ev: int) -> str:
+        """Return an event's id and its line."""
+        return f"{self._state.event_id(ev)} {event_line(self._state, ev)}"
+
+    def label(self, id: str, about: Mapping[str, Any]) -> str:
+        """Return a label in words."""
+        return self._labels[id].format(**about)

@@ -1,0 +1,114 @@
+"""A source is proved, not claimed: a number changed in the log moves what its tree says, and nothing else.
+
+The changed book is reckoned by the plain engine, which knows nothing of figures or trees.
+"""
+
+from __future__ import annotations
+
+import copy
+import re
+
+import pytest
+from books import FAR, state_of
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from oracle import reckon
+from strategies import random_book
+
+from ledger.projections._arithmetic import recompute
+from ledger.questions.jar_cost.why import why
+
+TIMES = 3
+"""What numbers are changed by: a factor that no share or rounding brings about."""
+
+QUICK = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+MONEY = ("paid", "price", "value")
+WHOLE = 99
+"""Levels of folded lines to open: all there are."""
+
+
+def changed(event):
+    """Return an event with its money, its minutes or its setting TIMES as much; None: it has none."""
+    body, found = copy.deepcopy(event["body"]), False
+    for line in (body, *body.get("lines", ()), *body.get("work", ())):
+        for name in (*MONEY, "minutes"):
+            number = re.fullmatch(r"([\d.]+)(.*)", str(line.get(name, "")))
+            if number and (event["kind"] == "setting_changed") == (
+                name == "value" and "name" in body
+            ):
+                line[name] = f"{float(number[1]) * TIMES!r}{number[2]}"
+                found = True
+    return {**event, "body": body} if found else None
+
+
+def leaves(node):
+    return [leaf for part in node.parts for leaf in leaves(part)] if node.parts else [node]
+
+
+def moved(node, id_, unit):
+    """Return what a tree gives when its leaves of an event that have a unit are TIMES as much."""
+    if not node.parts:
+        mine = node.event is not None and node.event.startswith(id_) and node.unit.startswith(unit)
+        return (node.value or 0.0) * (TIMES if mine else 1)
+    again = copy.copy(node)
+    again.parts = [copy.copy(part) for part in node.parts]
+    for part, old in zip(again.parts, node.parts, strict=True):
+        part.value = moved(old, id_, unit)
+    return recompute(again)
+
+
+def cost_of(events, lot):
+    book = reckon(events)
+    found = [record for record in book.jar_cost if record["lot"] == lot]
+    return float(found[0]["cost"]["all_in"])
+
+
+def with_event(events, new):
+    return [new if event["id"] == new["id"] else event for event in events]
+
+
+def entry_of(seed, size, at):
+    """Return a random book and one of its made entries with its whole tree; None where there is none."""
+    events = random_book(seed, size)
+    state = state_of(events, FAR)
+    from ledger.projections import PROJECTIONS
+
+    records = [r for r in PROJECTIONS["jar-cost"].build(state).records() if r["cost"]["all_in"]]
+    if not records:
+        return events, None, None
+    lot = records[at % len(records)]["lot"]
+    return events, lot, why(state, lot, "cost.all_in", deep=WHOLE)
+
+
+def is_used_up(node):
+    """Return whether a tree charges equipment up to its price: earlier charges are then as they were."""
+    return node.how == "lowest" or any(is_used_up(part) for part in node.parts)
+
+
+@QUICK
+@given(st.integers(0, 10_000), st.integers(20, 90), st.integers(0, 99))
+def test_a_number_changed_in_a_leaf_moves_the_figure_as_its_tree_says(seed, size, at):
+    events, lot, tree = entry_of(seed, size, at)
+    if tree is None or is_used_up(tree):
+        return
+    named = {leaf.event.split(" ")[0]: leaf for leaf in leaves(tree) if leaf.event}
+    for event in events:
+        new = changed(event) if event["id"] in named else None
+        if new is None:
+            continue
+        unit = "minutes" if event["kind"] == "put_up" else "money"
+        assert cost_of(with_event(events, new), lot) == pytest.approx(
+            moved(tree, event["id"], unit), rel=1e-9, abs=1e-9
+        ), event
+
+
+@QUICK
+@given(st.integers(0, 10_000), st.integers(20, 90), st.integers(0, 99))
+def test_a_number_changed_outside_the_tree_moves_nothing(seed, size, at):
+    events, lot, tree = entry_of(seed, size, at)
+    if tree is None:
+        return
+    named = {leaf.event.split(" ")[0] for leaf in leaves(tree) if leaf.event}
+    others = {e["id"]: changed(e) for e in events if e["id"] not in named}
+    book = [others.get(event["id"]) or event for event in events]
+    assert cost_of(book, lot) == pytest.approx(tree.value, rel=1e-9, abs=1e-9)
