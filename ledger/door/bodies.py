@@ -54,12 +54,10 @@ def _needs(several: list[Any], name: str, what: str) -> None:
 
 def _harvested(body: Body, lines: Lines) -> Body:
     _needs(body["lines"], "lines", "what was picked")
-    out = several_lines(body["lines"], "lines", lines, zero=True)
+    # a bare 0 says that the crop failed; 0 lb is a slip
+    failed = all(str(line.get("amount")).strip() == "0" for line in body["lines"])
+    out = several_lines(body["lines"], "lines", lines, zero=failed)
     for line, field in zip(out, line_fields(out, "lines"), strict=True):
-        if line.get("whole") == 0 and str(line["amount"]).strip() != "0":
-            # a bare 0 says that the crop failed; 0 lb is a slip
-            problem = f"{line['amount']!r} is nothing"
-            raise InputError(join(field, "amount"), problem, "Write an amount above zero")
         if "trimmed" in line:
             _trim(line, join(field, "trimmed"), lines)
         elif "trimmed_whole" in line:
