@@ -54,7 +54,9 @@ def _needs(several: list[Any], name: str, what: str) -> None:
 
 def _harvested(body: Body, lines: Lines) -> Body:
     _needs(body["lines"], "lines", "what was picked")
-    out = several_lines(body["lines"], "lines", lines, zero=True)  # a crop that failed is told, too
+    # a bare 0 says that the crop failed; 0 lb is a slip
+    failed = all(str(line.get("amount")).strip() == "0" for line in body["lines"])
+    out = several_lines(body["lines"], "lines", lines, zero=failed)
     for line, field in zip(out, line_fields(out, "lines"), strict=True):
         if "trimmed" in line:
             _trim(line, join(field, "trimmed"), lines)

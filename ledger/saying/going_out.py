@@ -28,16 +28,15 @@ def eaten(context: Context) -> list[tuple[str, Body]]:
     if eater is not None:
         return discarded(context, why=eater)
     body: Body = {}
-    for money, _ in list(things.money):
-        plain = money.is_bare and money.led == "for" and not money.per and not money.count
-        if plain and money.value.denominator == 1 and "people" not in body:
-            body["people"] = int(money.value)
-            things.money = [one for one in things.money if one[0] is not money]
+    _people_for(context, body)
     for phrase, place in context.phrases("with"):
         named = context.maker.names.find(place.text) if place.sort == "" else None
         if named is not None and named.state == "book":
             context.used.add(phrase.start)
             things.lines.append(Thing(words=phrase.words))
+    dish_said = context.take(("",), "to", "against") if things.lines else None
+    if dish_said is not None:
+        body["dish"] = dish_said
     kept = context.take(("kept",), "from", "in")
     if kept is not None:
         context.maker.notes.append(f"from the {kept}")
@@ -56,6 +55,16 @@ def eaten(context: Context) -> list[tuple[str, Body]]:
     if people:
         context.maker.notes.append(" and ".join(people))
     return [("eaten", {"ate": [line.body() for line in lines], **body})]
+
+
+def _people_for(context: Context, body: Body) -> None:
+    """Take ``soup for 4`` as four people."""
+    things = context.things
+    for money, _ in list(things.money):
+        plain = money.is_bare and money.led == "for" and not money.per and not money.count
+        if plain and money.value.denominator == 1 and "people" not in body:
+            body["people"] = int(money.value)
+            things.money = [one for one in things.money if one[0] is not money]
 
 
 def leftovers(context: Context) -> list[tuple[str, Body]]:
@@ -187,8 +196,10 @@ def counted(context: Context) -> list[tuple[str, Body]]:
 
 def out_of(context: Context) -> list[tuple[str, Body]]:
     """Make a count of nothing: ``ran out of sugar``."""
+    if any(one.amounts for one in context.things.lines):  # half a pound was used up
+        context.verb = type(context.verb)("eaten")
+        return eaten(context)
     subject_things(context)
     for one in context.things.lines:
-        if not one.amounts:
-            one.is_zero = True
+        one.is_zero = True
     return counted(context)

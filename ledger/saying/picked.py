@@ -39,6 +39,9 @@ def _animals_did(context: Context) -> None:
     for span in list(things.subject):
         if context.places.of_span(span).sort == "animals" and things.lines:
             things.subject.remove(span)
+            said = context.scanner.said(*span)
+            if not context.words.is_("people.animals", said):
+                context.maker.notes.append(said)
 
 
 def _failed(context: Context) -> None:
