@@ -61,7 +61,7 @@ def test_amount_is_understood_at_once_and_names_are_offered(own_demo, open_page)
     box(page, "lines").type("31 lb 8 oz plum")
     page.wait_for_selector("text=31 lb 8 oz (14.3 kg) of plum")
     box(page, "lines").fill("2 lb tom")
-    page.locator(".chip", has_text="tomato").first.click()
+    page.locator(".said .chip", has_text="tomato").first.click()
     page.wait_for_selector("text=of tomato")
     assert box(page, "lines").input_value() == "2 lb tomato"
 
