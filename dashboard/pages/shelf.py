@@ -253,7 +253,7 @@ def _summary(ask: Ask, name: str, mark: str, rows: list[dict[str, Any]]) -> Comp
     if first:
         said += f"; {first[0]['item']}, {time_left(ask, first[0])}"
     elif rows:
-        said += f"; {rows[0]['item']}"
+        said += f"; {rows[0]['item']}, {words.said(rows[0]['left']['text'])}"
     return html.Summary(
         [icon(mark), html.B(words(f"shelf.place_{name}")), html.Span(said, className="quiet")]
     )
