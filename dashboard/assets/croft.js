@@ -324,7 +324,8 @@
   function fill(box) {
     const panel = box.closest(".mantine-Drawer-content"); // another figure's arithmetic begins anew, at its top
     const kept = panel ? [] : [...box.querySelectorAll("details[open] > summary")];
-    const unfolded = new Set(kept.map((one) => one.textContent));
+    const called = (summary) => (summary.querySelector("b") || summary).textContent;
+    const unfolded = new Set(kept.map(called));
     const focused = [...box.querySelectorAll("a, button, summary")].indexOf(document.activeElement);
     (put.get(box) || []).forEach((node) => node.remove());
     if (box.dataset.still === undefined) return;
@@ -332,7 +333,7 @@
     made.innerHTML = box.dataset.still;
     put.set(box, [...made.content.childNodes]);
     made.content.querySelectorAll("details").forEach((one) => {
-      if (unfolded.has(one.firstElementChild.textContent)) one.open = true;
+      if (unfolded.has(called(one.firstElementChild))) one.open = true;
     });
     box.append(made.content);
     if (panel) {

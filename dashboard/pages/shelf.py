@@ -252,6 +252,8 @@ def _summary(ask: Ask, name: str, mark: str, rows: list[dict[str, Any]]) -> Comp
     said = words("shelf.thing" if n == 1 else "shelf.things", n=n)
     if first:
         said += f"; {first[0]['item']}, {time_left(ask, first[0])}"
+    elif rows:
+        said += f"; {rows[0]['item']}, {words.said(rows[0]['left']['text'])}"
     return html.Summary(
         [icon(mark), html.B(words(f"shelf.place_{name}")), html.Span(said, className="quiet")]
     )

@@ -228,7 +228,7 @@ WHOLE = {
         for n in ("one", "many")
     ),
 }
-"""Texts so short that they are part of what somebody typed: these are looked for by themselves."""
+"""Texts so short that they are part of what somebody typed: these are looked for by themselves, after a number."""
 
 
 def english(texts):
@@ -236,7 +236,8 @@ def english(texts):
     found = {}
     for text in texts:
         for key, pattern in PATTERNS.items():
-            if pattern.fullmatch(text.strip()) or (
+            is_whole = pattern.fullmatch(text.strip())
+            if (is_whole and (key not in WHOLE or text.strip()[:1].isdigit())) or (
                 " " in EN[key] and key not in WHOLE and pattern.search(text)
             ):
                 found[key] = text
