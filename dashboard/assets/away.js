@@ -236,7 +236,7 @@
   }
 
   /* The pages wanted without the house are asked for ahead, one by one, while nothing else is done. */
-  const AHEAD = ["/", "/shelf", "/write", "/shopping"], AHEAD_EVERY_MS = 120e3, QUIET_MS = 4000;
+  const AHEAD = ["/", "/shelf", "/write", "/shopping"], AHEAD_EVERY_MS = 120e3, FORMS = 8, QUIET_MS = 4000;
   let ahead = null, aheadAt = -Infinity, aheadOf = null;
   function keepAhead(position) {
     if (!window.caches || !drawnLike || ahead || position === aheadOf || navigator.connection?.saveData) return;
@@ -247,8 +247,7 @@
     }, QUIET_MS);
   }
   async function fetchAhead() {
-    const forms = [...new Set([...document.querySelectorAll("#page a[href^='/write?kind=']")].map((one) => one.getAttribute("href")))];
-    const wanted = [...AHEAD, ...forms.filter((one) => /^\/write\?kind=\w+$/.test(one)).slice(0, 8)];
+    const wanted = [...AHEAD];
     for (const address of wanted) {
       if (document.hidden || isAway || isOut) return false;
       const to = new URL(address, location.origin), begun = epoch;
@@ -257,7 +256,9 @@
       const body = drawing(to.pathname, to.search);
       const answer = await net(`/${WIRE}`, { method: "POST", headers: { "Content-Type": "application/json", Accept: "application/json" }, body: JSON.stringify(body) });
       if (answer.status !== 200) return false;
+      const copy = address === "/write" ? await answer.clone().text() : "";
       await keepPage(body, answer, begun);
+      wanted.push(...[...new Set(copy.match(/\/write\?kind=\w+(?!\w|&)/g) || [])].slice(0, FORMS)); // the first forms that Write leads to
     }
     return true;
   }
