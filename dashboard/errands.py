@@ -59,6 +59,12 @@ class Errands:
             self._keep(now)
             return now
 
+    def put(self, item: str, *, is_in: bool) -> None:
+        """Put an item into the basket or take it out, wherever it is now: said twice, it is done once."""
+        with self._turn:
+            others = [one for one in self.ticked() if one != item]
+            self._keep([*others, item][-_MOST:] if is_in else others)
+
     def empty(self, items: list[str]) -> None:
         """Take items out of the basket: they were bought."""
         with self._turn:

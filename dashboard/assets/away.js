@@ -90,7 +90,7 @@
   async function wire(asked, options) {
     const body = JSON.parse(options.body), one = meant(body);
     let answer;
-    if (one.waits && (await anyWaits())) { // what was typed before goes before
+    if ((one.form || one.says) && (await anyWaits())) { // what was typed before goes before
       await send();
       if (await anyWaits()) return instead(body, one);
     }
@@ -114,13 +114,15 @@
 
   /* Which of the callbacks it is, told by what it gives. */
   function meant(body) {
-    const given = new Set([body.outputs].flat(3).map((one) => (typeof one.id === "string" ? `${one.id}.${one.property}` : "")));
+    const given = new Set([body.outputs].flat(3).map((one) => (typeof one.id === "string" ? `${one.id}.${one.property.split("@")[0]}` : "")));
     const has = (name) => given.has(name);
     const isTap = (body.changedPropIds || []).some((one) => one.endsWith(".n_clicks"));
     return {
-      draws: has("page.children"), form: has("form-said.children") && has("form-id.data"),
-      says: has("happened-said.children") && has("happened-id.data"), reads: has("happened-read.children"),
-      get waits() { return this.form || this.says; }, isTap,
+      draws: has("page.children") && has("main.lang"), form: has("form-id.data"),
+      says: has("happened-text.value") && has("happened-id.data"), reads: has("happened-read.children"),
+      card: ["form-said", "happened-said", "said"].find((id) => has(`${id}.children`)) || "said",
+      tick: /^\{"tick":("(?:[^"\\]|\\.)*")\}\.n_clicks$/.exec((body.changedPropIds || [])[0] || "")?.[1],
+      get waits() { return this.form || this.says || this.tick; }, isTap,
     };
   }
   const value = (body, id, property) => [...body.inputs, ...(body.state || [])].flat(2).find((one) => one.id === id && one.property === property)?.value;
@@ -129,8 +131,9 @@
 
   async function instead(body, one) {
     if (one.draws) return drawn(body);
-    if (one.form) return keepForm(body);
-    if (one.says) return keepSaid(body);
+    if (one.tick) return keepTick(JSON.parse(one.tick));
+    if (one.form) return keepForm(body, one.card);
+    if (one.says) return keepSaid(body, one.card);
     if (one.reads) return json(readLater(body));
     if (one.isTap) { failed(say("needs_house")); return null; }
     return new Response(null, { status: 204 }); // nothing changes on the page
@@ -165,8 +168,36 @@
     if (!kept || !isNow(value(body, "moment", "data")) || Date.now() - at > KEPT_DAYS * DAY_MS) return json(await lost());
     const found = await kept.json();
     renewed(found, at);
+    await ticked(found);
     found.response["moment-note"] = { children: part("P", { children: say("as_of", { when: whenSaid(at) }), className: "kept-note" }) };
     return json(found.response);
+  }
+  /* In a shop without signal the list goes on ticking; what was ticked is told to the house later. */
+  const SHOPPING = "/shopping";
+  async function keepTick(item) {
+    const button = [...document.querySelectorAll(`#page [id^='{"tick"']`)].find((one) => JSON.parse(one.id).tick === item);
+    const is_in = button?.getAttribute("aria-checked") !== "true", now = new Date();
+    for (const old of await every()) if (old.tick?.item === item) await remove(old.n);
+    await add({ id: uuid(), tick: { item, is_in }, day: dayOf(now), at: now.toISOString(), state: "waits" });
+    const kept = window.caches && (await (await caches.open(ANSWERS)).match(pageAt(SHOPPING, "")));
+    if (!kept) { button?.setAttribute("aria-checked", String(is_in)); return new Response(null, { status: 204 }); }
+    const found = await kept.json();
+    await ticked(found);
+    return json({ page: found.response.page });
+  }
+  async function ticked(found) {
+    const now = new Map((await every().catch(() => [])).filter((one) => one.tick).map((one) => [one.tick.item, one.tick.is_in]));
+    (function walk(node) {
+      if (Array.isArray(node)) return node.forEach(walk);
+      if (!node || typeof node !== "object") return;
+      const item = node.props?.id?.tick;
+      if (now.has(item)) {
+        const is = now.get(item), [box] = node.props.children;
+        Object.assign(node.props, { className: is ? "want in" : "want", "aria-checked": String(is) });
+        Object.assign(box.props, { className: is ? "tick on" : "tick", children: is ? part("I", { className: "ic ic-check", "aria-hidden": "true" }) : null });
+      }
+      Object.values(node).forEach(walk);
+    })(found);
   }
   /* An entry written from a page kept here needs an id of its own, and "today" is the phone's today. */
   function renewed(node, at) {
@@ -205,7 +236,7 @@
   }
 
   /* The pages wanted without the house are asked for ahead, one by one, while nothing else is done. */
-  const AHEAD = ["/", "/shelf", "/write", "/stocking-up"], AHEAD_EVERY_MS = 120e3, QUIET_MS = 4000;
+  const AHEAD = ["/", "/shelf", "/write", "/shopping"], AHEAD_EVERY_MS = 120e3, FORMS = 8, QUIET_MS = 4000;
   let ahead = null, aheadAt = -Infinity, aheadOf = null;
   function keepAhead(position) {
     if (!window.caches || !drawnLike || ahead || position === aheadOf || navigator.connection?.saveData) return;
@@ -216,8 +247,7 @@
     }, QUIET_MS);
   }
   async function fetchAhead() {
-    const forms = [...new Set([...document.querySelectorAll("#page a[href^='/write?kind=']")].map((one) => one.getAttribute("href")))];
-    const wanted = [...AHEAD, ...forms.filter((one) => /^\/write\?kind=\w+$/.test(one)).slice(0, 8)];
+    const wanted = [...AHEAD];
     for (const address of wanted) {
       if (document.hidden || isAway || isOut) return false;
       const to = new URL(address, location.origin), begun = epoch;
@@ -226,7 +256,9 @@
       const body = drawing(to.pathname, to.search);
       const answer = await net(`/${WIRE}`, { method: "POST", headers: { "Content-Type": "application/json", Accept: "application/json" }, body: JSON.stringify(body) });
       if (answer.status !== 200) return false;
+      const copy = address === "/write" ? await answer.clone().text() : "";
       await keepPage(body, answer, begun);
+      wanted.push(...[...new Set(copy.match(/\/write\?kind=\w+(?!\w|&)/g) || [])].slice(0, FORMS)); // the first forms that Write leads to
     }
     return true;
   }
@@ -263,10 +295,10 @@
     await show();
   }
 
-  async function keepForm(body) {
+  async function keepForm(body, card) {
     const boxes = boxesOf(body), said = boxes.filter(([id, text]) => text.trim() && id.field !== "day");
     const stay = Object.fromEntries(boxes.map(([id]) => [spelt(id), { error: null }]));
-    if (!said.length) return json({ ...stay, "form-said": { children: trouble(say("nothing")) } });
+    if (!said.length) return json({ ...stay, [card]: { children: trouble(say("nothing")) } });
     const when = value(body, "form-when", "value"), day = boxes.find(([id]) => id.field === "day");
     const tapped = /^\{"accept":"([^"]+)"\}\.n_clicks$/.exec((body.changedPropIds || [])[0] || "");
     const accepted = [...(value(body, "form-accepted", "data") || []), ...(tapped ? [tapped[1]] : [])];
@@ -276,22 +308,22 @@
       by: value(body, "form-by", "value") || null, replaces: value(body, "form-replaces", "data") || null, accepted,
     };
     try { await kept({ id: value(body, "form-id", "data"), form, label: said.map(([, text]) => text.trim()).join(", ") }); }
-    catch (_error) { return json({ ...stay, "form-said": { children: trouble(say("not_kept")) } }); }
+    catch (_error) { return json({ ...stay, [card]: { children: trouble(say("not_kept")) } }); }
     const left = Object.fromEntries(boxes.map(([id, text]) => [spelt(id), id.field === "day" || !text ? { error: null } : { error: null, value: "" }]));
     return json({
-      ...left, "form-said": { children: waitsCard() }, "form-id": { data: uuid() }, "form-accepted": { data: [] }, "form-replaces": { data: null },
+      ...left, [card]: { children: waitsCard() }, "form-id": { data: uuid() }, "form-accepted": { data: [] }, "form-replaces": { data: null },
     });
   }
 
-  async function keepSaid(body) {
+  async function keepSaid(body, card) {
     const text = (value(body, "happened-text", "value") || "").trim();
-    if (!text) return json({ "happened-said": { children: trouble(say("nothing")) } });
+    if (!text) return json({ [card]: { children: trouble(say("nothing")) } });
     const tapped = /^\{"settle":"([^"]+)"\}\.n_clicks$/.exec((body.changedPropIds || [])[0] || "");
     const settling = [...(value(body, "happened-answers", "data") || []), ...(tapped ? [["door", "", 0, tapped[1]]] : [])];
     try { await kept({ id: value(body, "happened-id", "data"), said: { text, settling }, label: text }); }
-    catch (_error) { return json({ "happened-said": { children: trouble(say("not_kept")) } }); }
+    catch (_error) { return json({ [card]: { children: trouble(say("not_kept")) } }); }
     return json({
-      "happened-said": { children: waitsCard() }, "happened-text": { value: "" }, "happened-answers": { data: [] }, "happened-id": { data: uuid() },
+      [card]: { children: waitsCard() }, "happened-text": { value: "" }, "happened-answers": { data: [] }, "happened-id": { data: uuid() },
       "happened-done": { data: [] },
     });
   }
@@ -313,16 +345,18 @@
     finally { isSending = false; show(); }
   }
   /* Whether entries are ready to go; behind an open question they are not, and a new one need not wait for it. */
-  const anyWaits = async () => { try { const [first] = await every(); return Boolean(first) && first.state === "waits"; } catch (_error) { return false; } };
+  const anyWaits = async () => { try { const [first] = (await every()).filter((one) => !one.tick); return Boolean(first) && first.state === "waits"; } catch (_error) { return false; } };
   async function sendAll() {
     for (;;) {
       const ready = [];
-      for (const one of await every()) {
-        if (one.state !== "waits" || ready.length === AT_ONCE) break;
+      const all = await every();
+      ready.push(...all.filter((one) => one.tick).slice(0, AT_ONCE));
+      for (const one of all.filter((other) => !other.tick)) {
+        if (one.state !== "waits" || ready.length >= 2 * AT_ONCE) break;
         ready.push(one);
       }
       if (!ready.length) return;
-      const entries = ready.map(({ id, day, at, form, said }) => ({ id, day, at, ...(form ? { form } : { said }) }));
+      const entries = ready.map(({ id, day, at, form, said, tick }) => ({ id, day, at, ...(tick ? { tick } : form ? { form } : { said }) }));
       const answer = await net("/waiting", {
         method: "POST", headers: { "Content-Type": "application/json", Accept: "application/json" },
         body: JSON.stringify({ entries }), signal: AbortSignal.timeout?.(60e3),
@@ -340,7 +374,7 @@
       const mine = ready.find((other) => other.id === one.id);
       if (one.state === "asks" || one.state === "refused") await change({ ...mine, state: one.state, asked: one.asked, why: one.said });
       else {
-        news.push({ label: mine.label, isAgain: one.state === "again", lines: one.lines, entries: one.entries, notes: one.notes || [] });
+        if (!mine.tick) news.push({ label: mine.label, isAgain: one.state === "again", lines: one.lines, entries: one.entries, notes: one.notes || [] });
         await remove(mine.n);
       }
     }
@@ -356,7 +390,7 @@
     const at = place();
     if (!at) return;
     let waiting = [];
-    try { waiting = await every(); } catch (_error) { /* no store in this browser: nothing waits */ }
+    try { waiting = (await every()).filter((one) => !one.tick); } catch (_error) { /* no store in this browser: nothing waits */ }
     const now = JSON.stringify([waiting, isAway, isOut, isOpen, news]);
     if (now === drawnAs && at.childNodes.length) return;
     drawnAs = now;

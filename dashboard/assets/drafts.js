@@ -4,7 +4,7 @@
 (function () {
   "use strict";
   const KEY = "croft-draft ", MOST = 40, ROOTS = "#page .form, #page .happened", LATER_MS = 60, SETTLES_MS = 400;
-  const WRITTEN = "#form-said .written, #happened-said .written", OWN = new Set(["form-by"]); // kept by itself
+  const WRITTEN = "#form-said .written, #happened-said .written, #said .written", OWN = new Set(["form-by"]); // kept by itself
   const known = (id) => { try { return window.dash_component_api.getLayout(id.startsWith("{") ? JSON.parse(id) : id); } catch (_error) { return undefined; } };
   const put = (id, props) => window.dash_clientside.set_props(id.startsWith("{") ? JSON.parse(id) : id, props);
   const said = () => JSON.parse(document.getElementById("waiting")?.dataset.words || "{}");

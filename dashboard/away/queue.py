@@ -14,6 +14,7 @@ from typing import Annotated, Any
 import msgspec
 
 from dashboard.ask import Ask
+from dashboard.errands import Errands
 from dashboard.forms.happened import option_text
 from dashboard.forms.happening import write_said
 from dashboard.forms.reading import Typed
@@ -54,6 +55,13 @@ class _Said(msgspec.Struct, forbid_unknown_fields=True):
     settling: list[tuple[_Short, _Text, int, _Text]] = []
 
 
+class _Tick(msgspec.Struct, forbid_unknown_fields=True):
+    """What was put into the basket, or taken out, in a shop without signal."""
+
+    item: _Short
+    is_in: bool
+
+
 class Waiting(msgspec.Struct, forbid_unknown_fields=True):
     """An entry that waited.
 
@@ -65,8 +73,8 @@ class Waiting(msgspec.Struct, forbid_unknown_fields=True):
         Which day it was on the phone when it was typed: what "today" and "friday" mean in it.
     at : str
         The phone's clock then, ISO 8601 in UTC.
-    form, said : optional
-        One of the two.
+    form, said, tick : optional
+        One of the three.
     """
 
     id: _Id
@@ -74,6 +82,7 @@ class Waiting(msgspec.Struct, forbid_unknown_fields=True):
     at: _Short
     form: _Form | None = None
     said: _Said | None = None
+    tick: _Tick | None = None
 
 
 class _Sent(msgspec.Struct, forbid_unknown_fields=True):
@@ -94,8 +103,8 @@ def read_waiting(raw: bytes) -> list[Waiting]:
         raise ValueError(str(error)) from None
     for one in entries:
         dt.date.fromisoformat(one.day)
-        if (one.form is None) == (one.said is None):
-            raise ValueError(f"{one.id} is neither a form nor a text")
+        if [one.form, one.said, one.tick].count(None) != 2:
+            raise ValueError(f"{one.id} is not one of a form, a text and a tick")
     return entries
 
 
@@ -106,7 +115,7 @@ def send(ask: Ask, one: Waiting) -> dict[str, Any]:
     -------
     dict
         ``id`` and ``state``: ``written`` or ``again`` with ``lines`` and ``entries`` (kind and id),
-        ``asks`` with ``asked``, ``refused`` with ``said``.
+        ``asks`` with ``asked``, ``refused`` with ``said``; of a tick ``done``.
 
     Raises
     ------
@@ -114,6 +123,9 @@ def send(ask: Ask, one: Waiting) -> dict[str, Any]:
         When the book cannot be written to now; nothing is written then.
     """
     try:
+        if one.tick is not None:
+            Errands.of(ask.data).put(one.tick.item, is_in=one.tick.is_in)
+            return {"id": one.id, "state": "done"}
         return {"id": one.id, **(_form(ask, one) if one.form else _said(ask, one))}
     except BookError:
         raise

@@ -20,7 +20,7 @@ __all__ = ["add_away", "head_links"]
 _HERE = Path(__file__).parent
 _DAY = "public, max-age=86400"
 _PAPER = {"light": "#f2f5ec", "dark": "#111815"}
-_SHORTCUTS = (("write", "/write"), ("shelf", "/shelf"), ("stocking_up", "/stocking-up"))
+_SHORTCUTS = (("write", "/write"), ("shelf", "/shelf"), ("shopping", "/shopping"))
 
 
 def head_links(scheme: str) -> str:

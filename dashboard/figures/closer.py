@@ -100,5 +100,5 @@ def weeks(seasons: Mapping[str, Sequence[Any]], scheme: str, *, unit: str, week:
             hovertemplate=season + ": %{y:.1f}<extra></extra>",
         )  # fmt: skip
     figure.update_yaxes(title_text=unit, rangemode="tozero")
-    figure.update_xaxes(title_text=week)
+    figure.update_xaxes(title_text=week, tickformat="d")
     return _near(figure, scheme)

@@ -17,6 +17,11 @@ from ledger.projections import Answer
 __all__ = ["PAGE", "draw"]
 
 _LITRES_A_QUART = 0.946352946
+_UNITS = {
+    ("g", False): (453.59237, "lb"), ("g", True): (1000.0, "kg"),
+    ("ml", False): (946.352946, "qt"), ("ml", True): (1000.0, "l"),
+}  # fmt: skip
+"""What a drawing is read in: grams or millilitres of one, and its sign (exact, NIST SP 811, Appendix B)."""
 _SEASONS = 8
 """Seasons of a crop that are drawn over one another."""
 _HIGH = 360
@@ -66,8 +71,13 @@ def _stock(ask: Ask) -> Any:
         return section(words("closer.stock"), pick, html.P(words("closer.never", item=chosen)))
     frame = answer.frame
     unit = frame["unit"].iloc[-1]
+    scale, named = _UNITS.get((unit, words.measures == "metric"), (1.0, words.said(unit)))
+    frame = frame[frame["unit"] == unit]
+    frame = frame.assign(
+        **{name: frame[name].astype(float) / scale for name in ("left", "least", "most")}
+    )
     figure = closer.stock(
-        frame[frame["unit"] == unit], ask.scheme, unit=words.said(unit), least=words("closer.least"),
+        frame, ask.scheme, unit=named, least=words("closer.least"),
         most=words("closer.most"), there=words("closer.there"),
     )  # fmt: skip
     last = answer.rows()[-1]

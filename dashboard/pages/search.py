@@ -39,7 +39,11 @@ def draw(ask: Ask) -> Any:
         return [box, answered(words("search.nothing", of=of))]
     return [
         box,
-        answered(words("search.found", n=len(names) + len(pages), entries=len(rows), of=of)),
+        answered(
+            words(
+                "search.found_one" if len(rows) == 1 else "search.found", entries=len(rows), of=of
+            )
+        ),
         section(words("search.pages"), html.Ul(pages)) if pages else None,
         _named(ask, names, of) if names else None,
         _entries(ask, rows, of) if rows else None,

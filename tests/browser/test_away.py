@@ -9,6 +9,9 @@ import threading
 import pytest
 from browser_tools import SHOTS, axe
 
+from dashboard.data import Data
+from dashboard.errands import Errands
+
 BOX = "#rows-lines > .row:nth-child(1) input >> nth=0"
 KEPT = """async (paths) => {
   const there = (await (await caches.open('croftbook-answers')).keys()).map((one) => new URL(one.url).searchParams.get('at'));
@@ -143,7 +146,7 @@ def test_pages_open_and_entries_wait_and_are_written_once(own_demo, wired, phone
     wire = wired(own_demo)
     page = phone(wire.address)
     opened(page, wire.address + "/")
-    kept(page, "/", "/shelf", "/write", "/stocking-up")
+    kept(page, "/", "/shelf", "/write", "/shopping")
     opened(page, wire.address + "/write?kind=harvested")
     kept(page, "/write?kind=harvested")
     wire.set("cut")
@@ -151,7 +154,7 @@ def test_pages_open_and_entries_wait_and_are_written_once(own_demo, wired, phone
         ("/", "Today"),
         ("/shelf", "Shelf"),
         ("/write", "Write"),
-        ("/stocking-up", ""),
+        ("/shopping", ""),
     ):
         opened(page, wire.address + path)
         assert name in page.inner_text("#page h1"), path
@@ -250,7 +253,7 @@ def test_what_was_said_waits_asks_and_is_written(own_demo, wired, phone):
         page.wait_for_selector("#happened-read :text('read when the house')")
         page.wait_for_timeout(700)
         page.click("#happened-write")
-        page.wait_for_selector("#happened-said .waits")
+        page.wait_for_selector("#said .waits")
         page.wait_for_function("() => !document.querySelector('#happened-text').value")
     assert own_demo.book.log.position() == before
     wire.set("open")
@@ -288,3 +291,28 @@ def test_refused_entry_goes_back_into_its_box(own_empty, wired, phone):
         "picked 3 lb plums",
         "picked 4 lb pears",
     ]
+
+
+def test_the_list_ticks_in_a_shop_without_signal(own_demo, wired, phone):
+    wire = wired(own_demo)
+    page = phone(wire.address)
+    opened(page, wire.address + "/shopping")
+    kept(page, "/shopping")
+    first = page.locator("#page [role=checkbox]").first
+    was = first.get_attribute("aria-checked")
+    item = page.evaluate("JSON.parse(document.querySelector('#page [role=checkbox]').id).tick")
+    wire.set("cut")
+    page.wait_for_timeout(600)
+    first.tap()
+    other = "false" if was == "true" else "true"
+    changed = f"() => document.querySelector('#page [role=checkbox]').getAttribute('aria-checked') === '{other}'"
+    page.wait_for_function(changed)
+    page.reload()
+    page.wait_for_function(changed)
+    assert page.locator(WAITS).count() == 0  # a tick is no entry
+    wire.set("open")
+    for _ in range(100):
+        if (item in Errands.of(Data(own_demo.book)).ticked()) == (other == "true"):
+            break
+        page.wait_for_timeout(100)
+    assert (item in Errands.of(Data(own_demo.book)).ticked()) == (other == "true")
