@@ -81,6 +81,15 @@ class _Entry:
             "cost_per_quart": lambda: quotient("cost per quart", "money per quart", self.all_in(), self._quarts()),
             "cost_per_liter": lambda: quotient("cost per litre", "money per litre", self.all_in(), self._scaled("litres", 1e6)),
             "out_of_pocket_per_quart": lambda: quotient("out of pocket per quart", "money per quart", self.pocket(), self._quarts()),
+            "per_jar.before_labour": self._jar_before_labour,
+            "shop_price_per_jar": self._shop_jar,
+            "saved_per_jar": lambda: difference(
+                "saved per jar", "money per jar", self._shop_jar(),
+                quotient("cost per jar", "money per jar", self.all_in(), self._jars()),
+            ),
+            "saved_per_jar_before_labour": lambda: difference(
+                "saved per jar, own time left out", "money per jar", self._shop_jar(), self._jar_before_labour(),
+            ),
             "jars": self._jars,
             "volume_ml": lambda: self._scaled("ml", 1000.0),
             "mass_g": self._grams,
@@ -94,6 +103,9 @@ class _Entry:
         }  # fmt: skip
         for name in COMPONENTS:
             out[f"cost.{name}"] = lambda name=name: self.tree.lots(self.lots, name)  # type: ignore[misc]
+            out[f"per_jar.{name}"] = lambda name=name: quotient(  # type: ignore[misc]
+                f"{name.replace('_', ' ')} per jar", "money per jar", self.tree.lots(self.lots, name), self._jars()
+            )  # fmt: skip
         return out
 
     def all_in(self) -> Node:
@@ -103,6 +115,14 @@ class _Entry:
     def pocket(self) -> Node:
         """Return the money spent."""
         return total("out of pocket", "money", *self._components(_POCKET))
+
+    def _jar_before_labour(self) -> Node:
+        parts = self._components(tuple(name for name in COMPONENTS if name != "labour"))
+        rest = total("all in, own time left out", "money", *parts)
+        return quotient("cost per jar, own time left out", "money per jar", rest, self._jars())
+
+    def _shop_jar(self) -> Node:
+        return quotient("shop's price per jar", "money per jar", self._shop(), self._jars())
 
     def _components(self, names: tuple[str, ...]) -> list[Node]:
         out = []

@@ -57,14 +57,22 @@ COLUMNS = (
     Column("cost.all_in", "Cost", "money", "Sum of the eight components.", main=True, bound="≥"),
     Column("cost.out_of_pocket", "Out of pocket", "money", "Ingredients bought, garden, lids and fuel.", bound="≥"),
     Column("cost_per_jar", "Per jar", "money per jar", "All in, per jar; null when not in jars.", main=True, bound="≥"),
+    *(
+        Column(f"per_jar.{name}", f"{word}, per jar", "money per jar", f"{word}, per jar; null when not in jars.", bound="≥")
+        for name, word in _COST_WORDS.items()
+    ),
+    Column("per_jar.before_labour", "Before own time, per jar", "money per jar", "All in but labour, per jar.", bound="≥"),
     Column("cost_per_good_jar", "Per good jar", "money per jar", "All in, per jar less those that failed.", bound="≥"),
     Column("cost_per_quart", "Per quart", "money per quart", "All in, per US quart (946.352946 ml).", main=True, bound="≥"),
     Column("cost_per_liter", "Per litre", "money per litre", "All in, per litre.", bound="≥"),
     Column("out_of_pocket_per_quart", "Out of pocket per quart", "money per quart", "Money spent, per US quart.", bound="≥"),
     Column("labour_hours", "Hours", "hours", "This batch's work, shared by amount; paid or not."),
     Column("shop_price_per_quart", "Shop per quart", "money per quart", "Shop's price of the same on the day it was put up; null where none is known.", main=True),
+    Column("shop_price_per_jar", "Shop per jar", "money per jar", "Shop's price of as much as one of the jars holds; null when not in jars, or where no price is known."),
     Column("shop_price_from", "Shop price from", "", "Event that the shop's price comes from."),
     Column("saved_per_quart", "Saved per quart", "money per quart", "Shop's price less all-in cost.", bound="≤"),
+    Column("saved_per_jar", "Saved per jar", "money per jar", "Shop's price of a jar less its all-in cost.", bound="≤"),
+    Column("saved_per_jar_before_labour", "Saved per jar, own time left out", "money per jar", "The same, labour not counted.", bound="≤"),
     Column("saved", "Saved", "money", "For the whole entry.", main=True, bound="≤"),
     Column("provisional", "Provisional", "yes or no", "Rests on a garden season that still runs."),
     Column("at_least", "At least", "yes or no", "Something that went in has no known price, so it cost more."),
@@ -205,6 +213,10 @@ def _figures(state: State, lots: Array, begins: Array, first: Array) -> dict[str
         "cost.all_in": all_in,
         "cost.out_of_pocket": pocket,
         "cost_per_jar": _each(all_in, jars),
+        **{f"per_jar.{name}": _each(values, jars) for name, values in parts.items()},
+        "per_jar.before_labour": _each(
+            [a - b for a, b in zip(all_in, parts["labour"], strict=True)], jars
+        ),
         "cost_per_good_jar": _each(all_in, good),
         "cost_per_quart": _each(all_in, quarts),
         "cost_per_liter": _each(all_in, liters),
@@ -236,6 +248,14 @@ def _against_shop(record: dict[str, Any]) -> None:
     all_in = record["cost.all_in"]
     record["shop_price_per_quart"] = shop
     record["saved_per_quart"] = None if shop is None else shop - all_in / quarts
+    jars = record["jars"]
+    jar = price * whole / jars if price is not None and jars else None
+    record["shop_price_per_jar"] = jar
+    for name, cost in (
+        ("saved_per_jar", "cost_per_jar"),
+        ("saved_per_jar_before_labour", "per_jar.before_labour"),
+    ):
+        record[name] = None if jar is None else jar - record[cost]
     record["saved"] = None if price is None else price * whole - all_in
 
 
