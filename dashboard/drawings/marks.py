@@ -6,6 +6,7 @@ few rules that it uses, with colours as they are in one scheme, and its text is 
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable, Sequence
 from html import escape
@@ -24,6 +25,7 @@ __all__ = [
     "label",
     "line",
     "path",
+    "scale",
     "shortened",
     "spread",
     "wide",
@@ -103,11 +105,14 @@ def label(x: float, y: float, said: str, kind: str = "", anchor: str = "start") 
     x, y : float
         px.
     said : str
+        Nothing of nothing.
     kind : str
         ``q`` second, ``b`` bold, ``own``, ``shop``, ``look`` in their colours, ``on`` upon leaf.
     anchor : {'start', 'middle', 'end'}
         Which part of it stands at x.
     """
+    if not said:
+        return ""
     cls = f' class="{kind}"' if kind else ""
     side = f' text-anchor="{anchor}"' if anchor != "start" else ""
     return f'<text x="{x:.1f}" y="{y:.1f}"{cls}{side}>{escape(said)}</text>'
@@ -141,6 +146,21 @@ def line(points: Iterable[tuple[float, float] | None], kind: str) -> str:
         way += f"{'L' if is_down else 'M'}{point[0]:.1f} {point[1]:.1f}"
         is_down = True
     return path(way, f"line {kind}")
+
+
+def scale(top: float, many: int = 3) -> list[float]:
+    """Return round numbers from 0 to the first that is not below `top`, about so many of them.
+
+    Parameters
+    ----------
+    top : float
+        Above 0, else 1 is taken.
+    many : int
+    """
+    top = top if top > 0 else 1.0
+    power = 10.0 ** math.floor(math.log10(top / many))
+    step = next((n * power for n in (1, 2, 5) if n * power * many >= top), 10 * power)
+    return [n * step for n in range(math.ceil(round(top / step, 9)) + 1)]
 
 
 def spread(wanted: Sequence[float], least: float, low: float, high: float) -> list[float]:

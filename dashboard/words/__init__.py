@@ -9,12 +9,14 @@ from __future__ import annotations
 import datetime as dt
 import math
 import tomllib
+from collections.abc import Sequence
 from functools import cache
 from importlib import resources
 from typing import Any
 
 from babel import Locale
 from babel.dates import format_date, format_skeleton
+from babel.lists import format_list
 from babel.numbers import (
     format_currency,
     format_decimal,
@@ -32,6 +34,8 @@ __all__ = ["LANGUAGES", "Words", "catalogue"]
 
 LANGUAGES = ("en", "de")
 _LEAST_SHARE = 0.001
+_WHOLE_FROM = 100
+"""Money from here on is said without its small coins."""
 _DASH = "–"
 _IN_DAYS = 2
 """Weeks below which days are said."""
@@ -142,6 +146,27 @@ class Words:
             return _DASH
         return format_currency(value, self.currency, locale=self.locale)
 
+    def round_money(self, value: float | None) -> str:
+        """Return money as it is said in a sentence: whole above 100, with its small coins below."""
+        if value is None or not math.isfinite(value) or abs(value) < _WHOLE_FROM:
+            return self.money(value)
+        text = format_currency(
+            round(value), self.currency, locale=self.locale, currency_digits=False,
+            format=self._no_coins(),
+        )  # fmt: skip
+        return str(text).replace("-", "−")
+
+    def _no_coins(self) -> str:
+        """Return the locale's way of writing money, without small coins."""
+        pattern = self.locale.currency_formats["standard"].pattern
+        return str(pattern).replace(".00", "")
+
+    def whole(self, value: float | None) -> str:
+        """Return a number rounded to whole ones, below 0 with a minus sign as type sets it."""
+        if value is None or not math.isfinite(value):
+            return _DASH
+        return format_decimal(round(value), format="#,##0", locale=self.locale).replace("-", "−")
+
     def number(self, value: float | None, digits: int = 3) -> str:
         """Return a number to about so many figures; never with an exponent."""
         if value is None or not math.isfinite(value):
@@ -175,6 +200,18 @@ class Words:
     def month(self, number: int) -> str:
         """Return a month's short name, 1 to 12."""
         return self.locale.months["stand-alone"]["abbreviated"][number]
+
+    def month_name(self, number: int) -> str:
+        """Return a month's whole name, 1 to 12."""
+        return str(self.locale.months["stand-alone"]["wide"][number])
+
+    def days(self, value: int) -> str:
+        """Return a number of days with its word."""
+        return self("days.one") if value == 1 else self("days.several", n=self.number(value, 6))
+
+    def all_of(self, names: Sequence[str]) -> str:
+        """Return names as a list is said: ``Pip and Tam``."""
+        return str(format_list(list(names), locale=self.locale))
 
     def weeks(self, value: float) -> str:
         """Return how long something lasts, in days where it is not many weeks."""

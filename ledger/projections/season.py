@@ -199,7 +199,7 @@ def _totals(recorder: Recorder, records: list[dict[str, Any]]) -> dict[str, Any]
 def _by_measure(recorder: Recorder, records: list[dict[str, Any]]) -> dict[str, Any]:
     """Return the weight of what is weighed, now and last season by the same day, and what is counted.
 
-    ``weighed_g`` and ``weighed_last_g`` (None without a last season) leave out what is kept by the piece;
+    ``weighed_g``, ``weighed_last_g`` and ``weighed_more_g`` (None without a last season) leave out what is kept by the piece;
     that is ``counted``: crop, pieces in words, and last season's.
     """
     facts, name = recorder.state.facts, _last_of(recorder)
@@ -211,7 +211,13 @@ def _by_measure(recorder: Recorder, records: list[dict[str, Any]]) -> dict[str, 
             continue
         weighed += r["picked_g"] or 0.0
         last += [r[name]] if r[name] is not None else []
-    return {"weighed_g": weighed, "weighed_last_g": sum(last) if last else None, "counted": counted}
+    before = sum(last) if last else None
+    return {
+        "weighed_g": weighed,
+        "weighed_last_g": before,
+        "weighed_more_g": None if before is None else weighed - before,
+        "counted": counted,
+    }
 
 
 def _last_of(recorder: Recorder) -> str:

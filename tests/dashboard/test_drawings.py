@@ -291,3 +291,13 @@ def test_places_are_spread(wanted):
     out = marks.spread(wanted, 10, 0, 200)
     assert all(b - a >= 10 - 1e-9 for a, b in itertools.pairwise(out))
     assert all(-1e-9 <= at <= 200 + 1e-9 for at in out)
+
+
+@given(st.floats(1e-3, 1e9), st.integers(2, 5))
+def test_scale_is_round_and_holds_all(top, many):
+    ticks = marks.scale(top, many)
+    assert ticks[0] == 0
+    assert ticks[-1] >= top * (1 - 1e-9)
+    assert ticks[-2] < top
+    assert len(ticks) <= many + 2
+    assert f"{ticks[1]:.12g}".strip("0.")[0] in "125"
