@@ -8,7 +8,7 @@ from typing import Any
 import flask
 from dash import Dash, html
 
-from dashboard import static
+from dashboard import look, static
 from dashboard.callbacks import wire
 from dashboard.data import Data
 from dashboard.failing import say_failures
@@ -16,8 +16,9 @@ from dashboard.files import add_files
 from dashboard.forms.callbacks import wire_forms
 from dashboard.forms.happening import wire_happened
 from dashboard.gate import Gate
-from dashboard.pages import page_at
+from dashboard.pages import Page, page_at
 from dashboard.shell import layout
+from dashboard.words import Words
 from ledger.book import Book
 
 __all__ = ["make_app"]
@@ -45,17 +46,30 @@ class _App(Dash):
                 preload += f'<link rel="preload" as="script" href="{script}">'
         return (
             f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>{parts["metas"]}'
-            f'<meta name="viewport" content="width=device-width, initial-scale=1">'
-            f"<title>{words('shell.name')}</title>{parts['favicon']}{parts['css']}{preload}</head>\n"
-            f'<body class="{scheme_said()}">{parts["app_entry"]}<noscript>{words("shell.noscript")}'
+            f'<meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover">'
+            f"<title>{titled(words, page)}</title>{parts['favicon']}"
+            f'<link rel="stylesheet" href="{look.sheet_link()}">{parts["css"]}{preload}</head>\n'
+            f'<body class="{chosen_scheme() or "auto"}">{parts["app_entry"]}<noscript>{words("shell.noscript")}'
             f"</noscript><footer>{parts['config']}{parts['scripts']}{parts['renderer']}</footer></body>\n</html>"
         )
 
 
+def titled(words: Words, page: Page | None) -> str:
+    """Return what the browser calls a page; its script says it again on the way to another."""
+    name = words("shell.name")
+    return f"{words(f'nav.{page.name}')} · {name}" if page else name
+
+
+def chosen_scheme() -> str | None:
+    """Return light or dark where somebody chose it on this device, else None: its system says."""
+    said = flask.request.cookies.get("scheme")
+    return said if said in ("light", "dark") else None
+
+
 def scheme_said() -> str:
-    """Return light or dark, as this device keeps it in a cookie."""
-    said = flask.request.cookies.get("scheme", "light")
-    return said if said in ("light", "dark") else "light"
+    """Return light or dark: as chosen, else as the device's system was seen to be."""
+    seen = flask.request.cookies.get("system")
+    return chosen_scheme() or ("dark" if seen == "dark" else "light")
 
 
 def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
@@ -91,6 +105,7 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     wire_forms(app, data)
     wire_happened(app, data)
     add_files(server, data)
+    look.add_look(server)
     static.keep_compressed(server)
     _say_policy(app)
     return app

@@ -45,11 +45,11 @@ def draw_page(ask: Ask) -> list[Any]:
     words = ask.words
     if page is None:
         return [
-            html.H1(words("shell.lost")),
+            _run(ask, words("shell.lost")),
             html.P(words("shell.lost_text", path=ask.path)),
             dcc.Link(words("nav.today"), href="/", className="button"),
         ]
-    top = [*_banner(ask), html.H1(words(f"nav.{page.name}"))]
+    top = [*_banner(ask), _run(ask, words(f"nav.{page.name}"))]
     try:
         return [*top, *_flat(page.draw(ask))]
     except BookUnreachable:
@@ -59,6 +59,13 @@ def draw_page(ask: Ask) -> list[Any]:
     except Exception:
         _log.exception("page %s", ask.path)
         return [*top, trouble(ask, words("shell.failed"))]
+
+
+def _run(ask: Ask, name: str) -> Any:
+    """Return a page's name over its rule, with the day that is looked at."""
+    return html.Div(
+        [html.H1(name), html.Span(ask.words.long_day(ask.day), className="when")], className="run"
+    )
 
 
 def _banner(ask: Ask) -> list[Any]:

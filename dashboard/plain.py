@@ -6,6 +6,7 @@ from typing import Any
 
 import flask
 
+from dashboard.look import sheet_link
 from dashboard.words import Words
 
 __all__ = ["plain_page", "refusal"]
@@ -27,10 +28,10 @@ def plain_page(
     **values
         What the template shows; every value is escaped.
     """
-    scheme = flask.request.cookies.get("scheme", "light")
+    scheme = flask.request.cookies.get("scheme", "auto")
     text = flask.render_template(
         f"{template}.html", words=words, title=title, again_s=again_s,
-        scheme=scheme if scheme in ("light", "dark") else "light", **values,
+        scheme=scheme if scheme in ("light", "dark") else "auto", look=sheet_link(), **values,
     )  # fmt: skip
     return flask.Response(text, status)
 

@@ -1,4 +1,4 @@
-"""What stands around every page: menu, moment, the panel for arithmetic, and what the page keeps."""
+"""What stands around every page: head, bar and names, moment, the panel for arithmetic, what the page keeps."""
 
 from __future__ import annotations
 
@@ -10,13 +10,29 @@ from dash.development.base_component import Component
 
 from dashboard.data import Data
 from dashboard.pages import PAGES
+from dashboard.parts import icon
 from dashboard.theme import COMPONENT_THEME
 from dashboard.words import Words
 
-__all__ = ["IN_BAR", "layout"]
+__all__ = ["BAR", "GROUPS", "layout"]
 
-IN_BAR = ("today", "write", "shelf", "jar_cost", "more")
-"""Pages in the phone's bar."""
+BAR = (
+    ("today", "today"),
+    ("shelf", "shelf"),
+    ("write", "write"),
+    ("stocking_up", "list"),
+    ("more", "ask"),
+)
+"""Pages in the phone's bar, each with its icon; a page that is not there belongs to the last."""
+
+GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("day", ("today", "write", "shelf", "shopping")),
+    ("garden", ("season", "next_season")),
+    ("reckoning", ("jar_cost", "our_table", "worth_it", "stocking_up", "winter", "came_true")),
+    ("hands", ("know_how", "as_published", "touched")),
+    ("book", ("history", "labels", "jar")),
+)
+"""The names at the left of a desk; a page that is in none stands with the last."""
 
 
 def layout(data: Data, words: Words, scheme: str) -> Component:
@@ -40,12 +56,21 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
                 id="away", role="status", className="line", **{"data-says": words("shell.away")}
             ),
             html.Div(id="failed", role="alert", className="line", **_failures(words)),
-            html.Header(_head(words), className="head"),
-            html.Nav(_menu(words), className="menu", **{"aria-label": words("shell.menu")}),
-            html.Main(
-                [html.Div(id="moment-note", role="status"), html.Div(id="page", tabIndex="-1")],
-                id="main",
-                lang=words.language,
+            html.Div(
+                [
+                    html.Header(_head(words), className="mast"),
+                    html.Nav(_bar(words), className="bar", **{"aria-label": words("shell.bar")}),
+                    html.Nav(_names(words), className="side", **{"aria-label": words("shell.menu")}),
+                    html.Main(
+                        [
+                            html.Div(id="moment-note", role="status"),
+                            html.Div(id="page", tabIndex="-1"),
+                        ],
+                        id="main",
+                        lang=words.language,
+                    ),
+                ],
+                id="frame",
             ),
             dmc.Drawer(
                 html.Div(id="why-shown"),
@@ -59,7 +84,7 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
         id="provider",
         theme=COMPONENT_THEME,
         forceColorScheme=scheme,
-    )
+    )  # fmt: skip
 
 
 def _failures(words: Words) -> dict[str, str]:
@@ -74,26 +99,51 @@ def _failures(words: Words) -> dict[str, str]:
 
 def _head(words: Words) -> list[Any]:
     return [
-        dcc.Link(words("shell.name"), href="/", className="brand"),
+        dcc.Link([icon("sign"), words("shell.name")], href="/", className="brand"),
         html.Button(
-            words("shell.scheme"), type="button", id="change-scheme", className="button quiet-button",
-            disable_n_clicks=True,
+            icon("scheme"), type="button", id="change-scheme", className="ibtn",
+            disable_n_clicks=True, **{"aria-label": words("shell.scheme")},
         ),
     ]  # fmt: skip
 
 
-def _menu(words: Words) -> Component:
+def _bar(words: Words) -> Component:
+    pages = {page.name: page for page in PAGES}
     return html.Ul(
         [
             html.Li(
                 dcc.Link(
-                    words(f"nav.{page.name}"),
-                    href=page.path,
-                    id=f"menu-{page.name}",
-                    className="menu-link",
-                ),
-                className="in-bar" if page.name in IN_BAR else "off-bar",
+                    [icon(mark), html.Span(words(f"bar.{name}"))],
+                    href=pages[name].path,
+                    id=f"bar-{name}",
+                    className="menu-link do" if name == "write" else "menu-link",
+                )
             )
-            for page in PAGES
+            for name, mark in BAR
         ]
     )
+
+
+def _names(words: Words) -> list[Component]:
+    pages = {page.name: page for page in PAGES}
+    grouped = {name for _, names in GROUPS for name in names}
+    others = tuple(name for name in pages if name not in grouped)
+    out: list[Component] = []
+    for group, names in GROUPS:
+        shown = (*names, *others) if group == GROUPS[-1][0] else names
+        out.append(html.H2(words(f"groups.{group}")))
+        out.append(
+            html.Ul(
+                [
+                    html.Li(
+                        dcc.Link(
+                            words(f"nav.{name}"), href=pages[name].path, id=f"menu-{name}",
+                            className="menu-link",
+                        )
+                    )
+                    for name in shown
+                    if name in pages
+                ]
+            )
+        )  # fmt: skip
+    return out

@@ -13,15 +13,43 @@ __all__ = [
     "INK",
     "ORIGIN_COLOURS",
     "PAPER",
+    "SANS",
     "SERIES",
+    "TOKENS",
     "component_colour",
     "rgba",
 ]
 
-PAPER = {"light": "#fbf9f4", "dark": "#17191c"}
-INK = {"light": "#22261f", "dark": "#ece8dd"}
-QUIET = {"light": "#5c6157", "dark": "#b3b0a6"}
-LINE = {"light": "#d9d4c6", "dark": "#3a3d40"}
+TOKENS: dict[str, dict[str, str]] = {
+    "light": {
+        "paper": "#f2f5ec", "sheet": "#fcfdf9", "ink": "#1b2620", "quiet": "#526058",
+        "rule": "#ccd6c6", "edge": "#73857a", "leaf": "#2a6141", "on-leaf": "#ffffff",
+        "leaf-2": "#5b9a6c", "leaf-soft": "#dcead8", "leaf-wash": "#e7efe1", "straw": "#a06c06",
+        "straw-ink": "#765000", "straw-soft": "#f3e6c4", "damson": "#7a2a4c",
+        "damson-soft": "#f0dee6", "frost": "#2a6187", "frost-soft": "#dae7ef", "danger": "#b0221b",
+        "on-danger": "#ffffff", "danger-edge": "#7d120d", "a1": "#6a9847", "a2": "#2f7a52",
+        "a3": "#153f31", "a4": "#a06c06", "a5": "#7a2a4c", "danger-mark": "#b0221b",
+        "on-mark": "#ffffff", "soil": "#e3e2d0", "soil-line": "#b9b59a",
+    },
+    "dark": {
+        "paper": "#111815", "sheet": "#19211d", "ink": "#e6ece1", "quiet": "#a9b7ac",
+        "rule": "#2e3a34", "edge": "#708378", "leaf": "#86c89b", "on-leaf": "#0e2015",
+        "leaf-2": "#559a6b", "leaf-soft": "#20372a", "leaf-wash": "#19261f", "straw": "#d9a947",
+        "straw-ink": "#e3b860", "straw-soft": "#3a3018", "damson": "#e49cbd",
+        "damson-soft": "#3b2231", "frost": "#8cc1e2", "frost-soft": "#1b303e", "danger": "#b5281f",
+        "on-danger": "#ffffff", "danger-edge": "#ff9d92", "danger-mark": "#ff8577",
+        "on-mark": "#240402", "a1": "#b9e0ac", "a2": "#6fb183", "a3": "#3f7f58", "a4": "#d9a947",
+        "a5": "#e49cbd", "soil": "#1e2620", "soil-line": "#465043",
+    },
+}  # fmt: skip
+"""Colours of both schemes by what they are for: leaf is ours and pressing, straw the shop and soon, damson
+"look here", frost cold places, danger what can kill, a1 to a5 the age of a jar. The pages' style sheet
+takes them from here (dashboard/look.py), and so do drawings."""
+
+PAPER, INK, QUIET, LINE = (
+    {scheme: TOKENS[scheme][name] for scheme in TOKENS}
+    for name in ("paper", "ink", "quiet", "rule")
+)
 
 SERIES = {
     "light": (
@@ -69,8 +97,12 @@ def rgba(colour: str, alpha: float) -> str:
     return f"rgba({red},{green},{blue},{alpha})"
 
 
+SANS = (
+    '-apple-system, "Segoe UI", Roboto, "Noto Sans", "Liberation Sans", "DejaVu Sans", sans-serif'
+)
+
 COMPONENT_THEME: dict[str, Any] = {
-    "fontFamily": "system-ui, sans-serif",
+    "fontFamily": SANS,
     "fontSizes": {"xs": "14px", "sm": "16px", "md": "16px", "lg": "18px", "xl": "20px"},
     "primaryColor": "leaf",
     "primaryShade": {"light": 7, "dark": 4},
@@ -79,12 +111,12 @@ COMPONENT_THEME: dict[str, Any] = {
     "focusRing": "always",
     "colors": {
         "leaf": [
-            "#eef6f0", "#dcebdf", "#b9d8c0", "#93c3a0", "#7cc48c",
-            "#57996a", "#478a59", "#33693f", "#28552f", "#1c4023",
+            "#e7efe1", "#dcead8", "#b9d8c0", "#93c3a0", "#86c89b",
+            "#57996a", "#478a59", "#2a6141", "#214e34", "#183a27",
         ],
         "plum": [
-            "#f9eef4", "#f0dbe7", "#e2b6d0", "#d98bb9", "#c569a0",
-            "#a94a85", "#93396f", "#7a2e5d", "#632449", "#4b1a37",
+            "#f9eef4", "#f0dee6", "#e9c0d3", "#e49cbd", "#c569a0",
+            "#a94a75", "#933960", "#7a2a4c", "#63223d", "#4b1a2e",
         ],
     },
     "components": {

@@ -67,7 +67,7 @@
   window.dash_clientside = Object.assign({}, window.dash_clientside, {
     croft: {
       scheme: function (scheme) {
-        document.body.className = scheme;
+        if (chosen()) document.body.className = scheme;
         return scheme;
       },
       shown: function () {
@@ -87,6 +87,8 @@
         return when !== "other";
       },
       arrived: function (_children, path, search) {
+        const name = document.querySelector("#page h1");
+        if (name) document.title = name.textContent + " · " + document.querySelector(".brand").textContent;
         document.querySelectorAll(".menu-link").forEach((link) => {
           const here = new URL(link.href).pathname === path;
           if (here) link.setAttribute("aria-current", "page");
@@ -121,8 +123,19 @@
     else setTimeout(() => holdOn(tries - 1), 25);
   }
 
+  /* What somebody chose is kept in one cookie, what the device's system shows in another, so that the
+     first drawing comes in the right colours; croft.css follows the system by itself. */
+  const isDark = window.matchMedia("(prefers-color-scheme: dark)");
+  const chosen = () => /(^|; )scheme=/.test(document.cookie);
+  function seeSystem() {
+    document.cookie = "system=" + (isDark.matches ? "dark" : "light") + ";path=/;max-age=31536000;samesite=strict";
+    if (!chosen()) set("scheme", { data: isDark.matches ? "dark" : "light" });
+  }
+  seeSystem();
+  isDark.addEventListener("change", seeSystem);
+
   function changeScheme() {
-    const scheme = document.body.classList.contains("dark") ? "light" : "dark";
+    const shown = known("scheme").props.data, scheme = shown === "dark" ? "light" : "dark";
     document.cookie = "scheme=" + scheme + ";path=/;max-age=31536000;samesite=strict";
     set("scheme", { data: scheme });
   }
@@ -131,7 +144,7 @@
     const box = document.getElementById(button.dataset.picture);
     const drawing = box && box.querySelector(".js-plotly-plot");
     if (!drawing || !window.Plotly) return;
-    const layout = Object.assign({}, drawing.layout, { paper_bgcolor: document.body.classList.contains("dark") ? "#17191c" : "#ffffff" });
+    const layout = Object.assign({}, drawing.layout, { paper_bgcolor: getComputedStyle(document.body).backgroundColor });
     window.Plotly.downloadImage(
       { data: drawing.data, layout: layout },
       { format: button.dataset.format, filename: button.dataset.picture, width: 1000, height: 600, scale: 2 }
@@ -291,14 +304,4 @@
     isOut = true;
   }
   setInterval(askPosition, EVERY_MS);
-
-  window.addEventListener("DOMContentLoaded", function () {
-    const dark = window.matchMedia && window.matchMedia("(prefers-color-scheme: dark)").matches;
-    if (!document.cookie.includes("scheme=") && dark) {
-      document.cookie = "scheme=dark;path=/;max-age=31536000;samesite=strict";
-      const wait = setInterval(function () {
-        if (document.getElementById("page")) { clearInterval(wait); set("scheme", { data: "dark" }); }
-      }, 100);
-    }
-  });
 })();

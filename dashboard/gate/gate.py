@@ -17,12 +17,15 @@ from dashboard.data import Data
 from dashboard.gate.devices import Devices, SignedIn
 from dashboard.gate.passphrase import Keeper
 from dashboard.gate.waits import Waits
+from dashboard.look import FONT, SHEET
 from dashboard.plain import refusal
 
 __all__ = ["Gate"]
 
 _OWN = ("localhost", "127.0.0.1", "::1")
-_OPEN = ("/enter", "/trust", "/trust/croftbook.crt", "/assets/croft.css", "/health")
+_OPEN = (
+    "/enter", "/trust", "/trust/croftbook.crt", "/assets/croft.css", SHEET, FONT, "/health",
+)  # fmt: skip
 _SESSION, _DEVICE = "croftbook", "croftbook-device"
 _SESSION_S, _DEVICE_S = 30 * 86_400, 400 * 86_400
 MOST_BYTES = 2_000_000

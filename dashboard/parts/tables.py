@@ -93,7 +93,7 @@ def answer_table(
                 className="tools",
             ),
         ],
-        className="answer",
+        className="set",
     )
 
 
@@ -133,8 +133,24 @@ def plain_table(
     *,
     numeric: Sequence[bool] = (),
     caption: str = "",
+    foot: Sequence[Any] = (),
+    keeps_columns: bool = False,
 ) -> Component:
-    """Return a table of components; the first column names the row."""
+    """Return a table of components; the first column names the row.
+
+    Parameters
+    ----------
+    heads : sequence of str
+    rows : sequence of sequences
+    numeric : sequence of bool
+        Which columns are figures, set right.
+    caption : str
+        For those who hear the page.
+    foot : sequence
+        A last row, the sum, under a rule.
+    keeps_columns : bool
+        Few and narrow columns stay columns on a phone; else each row becomes a card there.
+    """
     classes = ["number" if is_number else None for is_number in numeric] or [None] * len(heads)
     head = [
         html.Th(text, scope="col", className=cls) for text, cls in zip(heads, classes, strict=True)
@@ -154,9 +170,20 @@ def plain_table(
         )
         for row in rows
     ]
+    last = [
+        (html.Th if i == 0 else html.Td)(
+            cell, className=cls, **({"scope": "row"} if i == 0 else {}), **{"data-label": label}
+        )
+        for i, (cell, cls, label) in enumerate(zip(foot, classes, heads, strict=False))
+    ]
     return html.Table(
-        [html.Caption(caption, className="heard"), html.Thead(html.Tr(head)), html.Tbody(body)],
-        className="records",
+        [
+            html.Caption(caption, className="heard"),
+            html.Thead(html.Tr(head)),
+            html.Tbody(body),
+            *([html.Tfoot(html.Tr(last))] if foot else []),
+        ],
+        className="tab" if keeps_columns else "records",
     )
 
 

@@ -197,6 +197,12 @@ class Words:
             return format_date(day, "d MMM" if short else "d MMM y", locale=self.locale)
         return format_skeleton("MMMd" if short else "yMMMd", day, locale=self.locale)
 
+    def long_day(self, day: dt.date) -> str:
+        """Return a day of the running page: ``Sunday 29 November``."""
+        if self.language == "en":
+            return format_date(day, "EEEE d MMMM", locale=self.locale)
+        return format_skeleton("MMMMEEEEd", day, locale=self.locale)
+
     def month(self, number: int) -> str:
         """Return a month's short name, 1 to 12."""
         return self.locale.months["stand-alone"]["abbreviated"][number]

@@ -32,7 +32,9 @@ class Drawn(page_tools.Drawn):
     def section(self, title):
         """Return the part of the page under a title."""
         for one in self.all("Section"):
-            if one.children[0].children == title:
+            head = one.children[0]
+            name = head.children[0] if getattr(head, "className", None) == "head" else head
+            if getattr(name, "children", None) == title:
                 part = copy.copy(self)
                 part.parts, part.text = [one], text_of(one)
                 return part

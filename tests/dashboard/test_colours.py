@@ -17,7 +17,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from dashboard import static, theme
+from dashboard import look, static, theme
 from dashboard.theme import INK, ORIGIN_COLOURS, PAPER, QUIET, SERIES, component_colour, rgba
 
 SCHEMES = ("light", "dark")
@@ -126,11 +126,28 @@ def test_no_two_series_are_the_same_to_anybody(scheme):
 
 def test_style_sheet_has_the_same_colours():
     """One palette: the pages' style sheet names the theme's paper and ink."""
-    css = (Path(static.ASSETS) / "croft.css").read_text("utf-8").lower()
-    for colours in (PAPER, INK):
-        for colour in colours.values():
-            assert colour in css, colour
-    assert re.findall(r"url\(\s*['\"]?https?:", css) == []
+    made = look.sheet()
+    for scheme, colours in theme.TOKENS.items():
+        assert all(f"--{name}:{colour};" in made for name, colour in colours.items()), scheme
+    css = (Path(static.ASSETS) / "croft.css").read_text("utf-8")
+    named = set(re.findall(r"var\(--([\w-]+)", css))
+    own = set(re.findall(r"--([\w-]+):", css))
+    assert named - own == named & set(theme.TOKENS["light"])  # none that nobody gives a colour
+    assert set(theme.TOKENS["light"]) == set(theme.TOKENS["dark"])
+    assert re.findall(r"url\(\s*['\"]?https?:", css + made) == []
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+def test_tokens_keep_their_contrast(scheme):
+    """Text at 4.5 to 1 and what is pressed or counted at 3 to 1, on the paper that it stands on."""
+    token = theme.TOKENS[scheme]
+    for text in ("ink", "quiet", "leaf", "damson", "straw-ink", "frost"):
+        assert contrast(token[text], token["paper"]) >= 4.5, text
+        assert contrast(token[text], token["sheet"]) >= 4.5, text
+    for text, ground in (("on-leaf", "leaf"), ("on-danger", "danger"), ("on-mark", "danger-mark")):
+        assert contrast(token[text], token[ground]) >= 4.5, text
+    for shape in ("edge", "a1", "a2", "a4", "a5", "danger-mark"):
+        assert contrast(token[shape], token["paper"]) >= 3, shape
 
 
 def test_colour_with_transparency():
