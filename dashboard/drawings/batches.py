@@ -72,7 +72,7 @@ def batches(
         if n == len(seasons) - 1 and at:
             half = wide(last, "own") / 2
             x = min(max(at[-1][0], half), width - half)
-            out.append(label(x, height - 4, last, "own", "middle"))
+            out.append(label(x, min(height - 4, at[-1][1] + 18), last, "own", "middle"))
     return finish(width, height, out, said, scheme)
 
 

@@ -12,9 +12,10 @@ from collections.abc import Iterable, Sequence
 from html import escape
 from urllib.parse import quote
 
+from dashboard.theme import SANS, TOKENS
+
 __all__ = [
     "DESK",
-    "PALETTE",
     "PHONE",
     "Label",
     "along",
@@ -34,27 +35,9 @@ __all__ = [
 PHONE, DESK = 358.0, 540.0
 """How wide a drawing is made, px: for a phone of 390, and for a column of a desk."""
 
-PALETTE = {
-    "light": {
-        "sheet": "#fcfdf9", "ink": "#1b2620", "quiet": "#526058", "rule": "#ccd6c6", "edge": "#73857a",
-        "leaf": "#2a6141", "leaf-2": "#5b9a6c", "on-leaf": "#ffffff", "leaf-soft": "#dcead8",
-        "leaf-wash": "#e7efe1", "straw": "#a06c06", "straw-ink": "#765000", "damson": "#7a2a4c",
-        "damson-soft": "#f0dee6", "soil": "#e3e2d0", "soil-line": "#b9b59a",
-    },
-    "dark": {
-        "sheet": "#19211d", "ink": "#e6ece1", "quiet": "#a9b7ac", "rule": "#2e3a34", "edge": "#708378",
-        "leaf": "#86c89b", "leaf-2": "#559a6b", "on-leaf": "#0e2015", "leaf-soft": "#20372a",
-        "leaf-wash": "#19261f", "straw": "#d9a947", "straw-ink": "#e3b860", "damson": "#e49cbd",
-        "damson-soft": "#3b2231", "soil": "#1e2620", "soil-line": "#465043",
-    },
-}  # fmt: skip
-"""The look's colours in each scheme, as its style sheet has them."""
-
 SIZE = 13.0
 """Height of the type of drawings, px."""
-_SANS = (
-    "-apple-system,'Segoe UI',Roboto,'Noto Sans','Liberation Sans','DejaVu Sans',Arial,sans-serif"
-)
+_FACES = SANS.replace('"', "'")
 _RULES = {
     "q": "fill:{quiet}", "b": "font-weight:650", "own": "fill:{leaf};font-weight:650",
     "shop": "fill:{straw-ink};font-weight:650", "look": "fill:{damson};font-weight:650",
@@ -239,12 +222,12 @@ def finish(width: float, height: float, parts: Iterable[str], said: str, scheme:
     """
     inner = "".join(parts)
     used = {one for several in re.findall(r'class="([^"]+)"', inner) for one in several.split()}
-    colours = PALETTE[scheme]
+    colours = TOKENS[scheme]
     rules = "".join(
         f".{name}{{{_settled(rule, colours)}}}" for name, rule in _RULES.items() if name in used
     )
     style = (
-        f"text{{font:{SIZE:g}px/1 {_SANS};fill:{colours['ink']}}}text.q{{fill:{colours['quiet']}}}"
+        f"text{{font:{SIZE:g}px/1 {_FACES};fill:{colours['ink']}}}text.q{{fill:{colours['quiet']}}}"
     )
     for name in _BOLD:
         if name in used:

@@ -232,6 +232,11 @@ def _three(ask: Ask, row: Row) -> Any:
 # -- what is counted -------------------------------------------------------------------------
 
 
+def _is_over(ask: Ask, row: Row) -> bool:
+    """Return whether a week is over: of a running one a part is known, which says nothing."""
+    return dt.date.fromisoformat(row["week_on"]) + dt.timedelta(days=6) <= ask.day
+
+
 def _pieces(ask: Ask, season: str, rows: list[Row]) -> Any:
     """Return the weeks of what is kept by the piece, against last season's."""
     words, crop = ask.words, str(rows[0]["crop"])
@@ -241,7 +246,8 @@ def _pieces(ask: Ask, season: str, rows: list[Row]) -> Any:
         ask, ask.show("season", **options), options=options, caption=name,
         columns=("week_on", "in_words.picked", "in_words.last_season"), newest_first=True,
     )  # fmt: skip
-    known = [row for row in rows if row["picked_g"]]
+    now = [row["picked_g"] if _is_over(ask, row) else None for row in rows]
+    known = [row for row, value in zip(rows, now, strict=True) if value]
     if not known:
         return None
     best, last = max(known, key=lambda row: row["picked_g"]), known[-1]
@@ -252,7 +258,7 @@ def _pieces(ask: Ask, season: str, rows: list[Row]) -> Any:
     top = max(max(row["picked_g"] or 0.0, row["last_season_g"] or 0.0) for row in rows)
     made = [
         Line(str(int(season) - 1), [row["last_season_g"] for row in rows], "s-quiet thin"),
-        Line(season, [row["picked_g"] for row in rows], "s-leaf thick"),
+        Line(season, now, "s-leaf thick"),
     ]
     places, before = [], None
     for row in rows:

@@ -64,6 +64,7 @@ def beds(ask: Ask, answer: Answer, season: str) -> Any:
     notes = [words("season.not_drawn", crops=", ".join(left_out))] if left_out else []
     if len(made) > BEDS_AT_MOST:
         notes.append(words("season.largest", n=BEDS_AT_MOST, all=len(made)))
+    told = html.P([*_most_for_ground(ask, rows), *(f" {one}" for one in notes)], className="under")
     return section(
         words("season.beds"),
         drawing(ask, "season-beds", make, said, table, desk=358),

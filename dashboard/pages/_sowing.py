@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from dash import dcc, html
+from dash import html
 
 from dashboard.ask import Ask
 from dashboard.parts import csv_link, plain_table, section
+from dashboard.parts.folds import all_link
 from ledger.errors import LedgerError
 from ledger.projections import Answer
 
@@ -71,11 +72,6 @@ def sowing(ask: Ask, answer: Answer) -> Any:
         ]
         for day, how, row in days[:limit]
     ]  # fmt: skip
-    more = None
-    if limit is not None and len(days) > limit:
-        more = dcc.Link(
-            words("table.all", n=len(days)), href=ask.link_all("sow"), className="button quiet-button"
-        )  # fmt: skip
     heads = [words(f"next_season.{name}") for name in ("day", "what", "bed")]
     print_it = html.Button(
         words("next_season.print"), type="button", className="button quiet-button", disable_n_clicks=True,
@@ -87,5 +83,6 @@ def sowing(ask: Ask, answer: Answer) -> Any:
             plain_table(heads, rows, caption=words("next_season.sow"), keeps_columns=True),
             className="sow",
         ),
-        html.Div([more, print_it, csv_link(ask, _NAME, {})], className="tools"),
+        all_link(ask, "sow", len(days), len(rows)),
+        html.Div([print_it, csv_link(ask, _NAME, {})], className="tools"),
     )

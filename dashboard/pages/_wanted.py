@@ -111,7 +111,7 @@ def _jars(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
     said = ask.query.get(name)
     asked = None if said is None else _number(said)
     value = round(lever["number"]) if asked is None else max(0, round(asked))
-    note = words(f"next_season.from_{'asked' if said is not None else lever['source']}")
+    note = words(f"next_season.by_{'asked' if said is not None else lever['source']}")
     unit = _said_unit(ask, lever, value)
 
     def step(by: int, mark: str) -> Component:
@@ -128,7 +128,7 @@ def _jars(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
         [
             html.B(item[:1].upper() + item[1:]),
             html.Br(),
-            html.Span(f"{unit} {note}", className="quiet"),
+            html.Span(f"{unit}, {note}", className="quiet"),
         ]
     )
     return html.Li([what, count], className="want")

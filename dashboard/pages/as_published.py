@@ -24,6 +24,7 @@ from dashboard.parts import (
     section,
     sentences,
 )
+from dashboard.parts.folds import all_link
 from dashboard.parts.strips import strip
 from ledger.errors import InputError
 from ledger.projections import Answer
@@ -137,11 +138,7 @@ def _batches(ask: Ask, answer: Answer) -> Any:
     rows = answer.records()
     told = [row for one in _TOLD for row in reversed(rows) if row["standing"] == one]
     limit = None if ask.wants_all("worst") else _WORST
-    more = None
-    if limit is not None and len(told) > limit:
-        more = dcc.Link(
-            words("table.all", n=len(told)), href=ask.link_all("worst"), className="button quiet-button"
-        )  # fmt: skip
+    groups = _alike(ask, told)
     options = [("", words("as_published.every", n=len(rows)))]
     options += [(one, f"{words.word('answers', one)} ({n})") for one, n in counts.items()]
     table = answer_table(
@@ -161,8 +158,8 @@ def _batches(ask: Ask, answer: Answer) -> Any:
     )
     return section(
         words("as_published.worst"),
-        html.Ul([_worst(ask, row, left) for row in told[:limit]], className="rows"),
-        html.Div(more, className="tools") if more else None,
+        html.Ul([_worst(ask, rows_, left) for rows_ in groups[:limit]], className="rows"),
+        all_link(ask, "worst", len(groups), len(groups[:limit])),
         html.P(_others(ask, counts), className="under"),
         every,
         note=words("as_published.n_batches", n=len(rows)),
@@ -184,39 +181,47 @@ def _left(ask: Ask) -> dict[str, list[str]]:
     return out
 
 
-def _worst(ask: Ask, row: Row, left: Mapping[str, list[str]]) -> Any:
-    """Return one batch: what it is, what was found, how much of it is left."""
-    words = ask.words
-    found = next((f for f in row["findings"] if f["kind"] == row["standing"]), None)
-    there = ", ".join(left.get(row["batch"], ())) or words("as_published.nothing_left")
-    kind = "none" if row["standing"] in GRAVE or row["standing"] != "not recorded" else "gap"
+def _alike(ask: Ask, told: list[Row]) -> list[list[Row]]:
+    """Return batches of one item with one finding together, in the order of the first of each."""
+    out: dict[tuple[str, str, str], list[Row]] = {}
+    for row in told:
+        out.setdefault((row["item"], row["standing"], _found(ask, row)), []).append(row)
+    return list(out.values())
+
+
+def _worst(ask: Ask, rows: list[Row], left: Mapping[str, list[str]]) -> Any:
+    """Return batches that are alike: what they are, what was found, how much of them is left."""
+    words, row = ask.words, rows[0]
+    there = [text for one in rows for text in left.get(one["batch"], ())]
+    kind = "gap" if row["standing"] == "not recorded" else "none"
     item = str(row["item"])
+    name = item[:1].upper() + item[1:]
+    if len(rows) > 1:
+        name = words("as_published.several", item=name, n=len(rows))
+    is_left = next((one for one in rows if left.get(one["batch"])), row)
+    link = dcc.Link(name, href=f"{ask.link(batch=is_left['batch'])}#batch")
     return html.Li(
         [
             icon(_SIGNS.get(row["standing"], "ask")),
-            html.Div(
-                [
-                    html.B(dcc.Link(item[:1].upper() + item[1:], href=f"{ask.link(batch=row['batch'])}#batch")),
-                    html.Br(),
-                    html.Span([_standing(ask, row), ": ", _short(ask, found, row)]),
-                ]
-            ),
+            html.B(link),
             html.Span(words.day(row["on"]), className="d"),
-            html.Span(there, className="where"),
+            html.Span([_standing(ask, row), ": ", _found(ask, row)], className="what"),
+            html.Span(", ".join(there) or words("as_published.nothing_left"), className="where"),
         ],
         className=f"asp {kind}",
-    )  # fmt: skip
+    )
 
 
-def _short(ask: Ask, found: Mapping[str, Any] | None, row: Row) -> str:
+def _found(ask: Ask, row: Row) -> str:
     """Return what was found in few words: what was done beside what is printed."""
     words = ask.words
+    found = next((f for f in row["findings"] if f["kind"] == row["standing"]), None)
     if found is None:
-        return words.said(str(row["text"]))
+        return words.said(str(row["text"])).partition(". ")[0]
     field = words.word("answers", found["field"], "field")
     done, published = _said(ask, found["done"]), _said(ask, found["published"])
     if published == "–":
-        return words.said(str(found["text"]))
+        return words.said(str(found["text"])).partition(". ")[0]
     return words("as_published.done_published", field=field, done=done, published=published)
 
 

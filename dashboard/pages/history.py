@@ -14,13 +14,14 @@ from dashboard.forms.specs import FORMS
 from dashboard.pages._page import Page
 from dashboard.parts import answered, choices, icon, nothing_yet, section
 from dashboard.parts.danger import mark_of
+from dashboard.parts.folds import all_link
 from dashboard.parts.strips import strip
 from ledger.book import HistoryRow
 from ledger.events import KINDS
 
 __all__ = ["PAGE", "draw", "says"]
 
-_ROWS = 20
+_ROWS = 17
 
 
 _ICONS = {
@@ -37,13 +38,11 @@ def draw(ask: Ask) -> Any:
         return nothing_yet(ask, "history", "harvested")
     words = ask.words
     every = ask.data.history()
-    rows = [row for row in every if _passes(ask, row)]
+    rows = sorted(
+        (row for row in every if _passes(ask, row)), key=lambda row: (row.on, row.seq), reverse=True
+    )
     limit = None if ask.wants_all("history") else _ROWS
     marks = _marks(ask)
-    more = None
-    if limit is not None and len(rows) > limit:
-        text = words("table.all", n=words.number(len(rows), 9))
-        more = dcc.Link(text, href=ask.link_all("history"), className="button quiet-button")
     is_filtered = len(rows) < len(every)
     found = words("history.found", n=words.number(len(rows), 9), all=words.number(len(every), 9))
     return [
@@ -52,7 +51,7 @@ def draw(ask: Ask) -> Any:
         *_filters(ask, every),
         html.P(found, className="under small") if is_filtered else None,
         *_days(ask, rows[:limit], marks),
-        html.Div(more, className="tools") if more else None,
+        all_link(ask, "history", len(rows), len(rows[:limit])),
         _moment(ask, every),
     ]
 

@@ -14,7 +14,6 @@ from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
     answered,
-    csv_link,
     figure,
     notes_of,
     nothing_yet,
@@ -23,6 +22,7 @@ from dashboard.parts import (
     sentence,
 )
 from dashboard.parts.drawings import drawing, small
+from dashboard.parts.folds import all_link
 from dashboard.parts.strips import strip, switch
 from ledger.projections import Answer
 from ledger.replay import COMPONENTS
@@ -59,6 +59,7 @@ def draw(ask: Ask) -> Any:
         _one(ask, last),
         _batches(ask, answer, chosen, last),
         _everything(ask, every, items),
+        _all_batches(ask, every),
         notes_of(ask, answer),
     ]
 
@@ -112,6 +113,12 @@ def _money(ask: Ask, row: Row, value: Any) -> str:
     return ask.words("jar_cost.at_least", money=text) if row["at_least"] else text
 
 
+def _coins(ask: Ask, row: Row, value: Any) -> str:
+    """Return money without its sign, which stands in the table's head."""
+    text = ask.words.coins(value)
+    return ask.words("jar_cost.at_least", money=text) if row["at_least"] else text
+
+
 def _sentence(ask: Ask, row: Row) -> list[Any]:
     """Return what one costs, and what the shop asks for as much."""
     words = ask.words
@@ -131,7 +138,10 @@ def _sentence(ask: Ask, row: Row) -> list[Any]:
 
 
 def _jar(ask: Ask, row: Row) -> str:
-    return str(ask.words.word("answers", row["jar"] or "jar"))
+    """Return a jar as it is said of one: a pint, a quart, or the book's own."""
+    jar = row["jar"] or "jar"
+    short = f"jar_cost.{str(jar).replace(' ', '_').replace('-', '_')}"
+    return str(ask.words(short) if ask.words.has(short) else ask.words.word("answers", jar))
 
 
 def _under(ask: Ask, row: Row) -> list[Any]:
@@ -202,13 +212,13 @@ def _bill(ask: Ask, row: Row) -> Any:
         [
             words(f"components.{name}"),
             _track(parts[name] / top),
-            figure(words.money(parts[name]), row["why"], f"per_jar.{name}", what=words(f"components.{name}")),
+            figure(words.coins(parts[name]), row["why"], f"per_jar.{name}", what=words(f"components.{name}")),
         ]
         for name in names
     ]  # fmt: skip
     name, value = _cost(ask, row)
-    foot = [words("jar_cost.sum"), "", figure(_money(ask, row, value), row["why"], name)]
-    heads = [words("jar_cost.bill", jar=_jar(ask, row)), "", ask.words.currency]
+    foot = [words("jar_cost.sum"), "", figure(_coins(ask, row, value), row["why"], name)]
+    heads = [words("jar_cost.bill", jar=_jar(ask, row)), "", words.coin_sign()]
     return html.Div(
         plain_table(
             heads, rows, numeric=(False, False, True), caption=words("jar_cost.bill_says"), foot=foot,
@@ -282,7 +292,7 @@ def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
     in_jars = frame[frame["jars"].notna()]
     shown = [item for item in items if (in_jars["item"] == item).any()]
     if not shown:
-        return html.Div(csv_link(ask, "jar-cost", {}), className="tools")
+        return None
     limit = None if ask.wants_all("glance") else _GLANCE
     records = every.records()
     rows = [
@@ -290,16 +300,6 @@ def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
         for item in shown[:limit]
     ]
     heads = [words(f"jar_cost.{name}") for name in ("what", "all_batches", "ours", "shop", "saved")]
-    more = None
-    if limit is not None and len(shown) > limit:
-        more = dcc.Link(
-            words("table.all", n=len(shown)), href=ask.link_all("glance"), className="button quiet-button"
-        )  # fmt: skip
-    totals = every.totals
-    whole = words(
-        "jar_cost.in_all", jars=words.number(totals["jars"], 6), cost=words.money(totals["cost"]),
-        pocket=words.money(totals["out_of_pocket"]), saved=words.money(totals["saved"]),
-    )  # fmt: skip
     return section(
         words("jar_cost.everything"),
         html.Div(
@@ -309,9 +309,22 @@ def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
             ),
             className="glance",
         ),
-        html.P(whole, className="under small"),
-        html.Div([more, csv_link(ask, "jar-cost", {})], className="tools"),
-        note=words("jar_cost.last_of_each"),
+        all_link(ask, "glance", len(shown), len(rows)),
+        note=words("jar_cost.last_of_each_in", sign=words.coin_sign()),
+    )  # fmt: skip
+
+
+def _all_batches(ask: Ask, every: Answer) -> Any:
+    """Return, folded, every batch of everything, and their sums."""
+    words, totals = ask.words, every.totals
+    whole = words(
+        "jar_cost.in_all", jars=words.number(totals["jars"], 6), cost=words.money(totals["cost"]),
+        pocket=words.money(totals["out_of_pocket"]), saved=words.money(totals["saved"]),
+    )  # fmt: skip
+    table = answer_table(ask, every, columns=("item", *_COLUMNS), newest_first=True)
+    return html.Details(
+        [html.Summary(words("jar_cost.every_batch")), html.P(whole, className="under"), table],
+        className="more", open=ask.wants_all("jar-cost"),
     )  # fmt: skip
 
 
@@ -325,7 +338,7 @@ def _glance(ask: Ask, rows: list[Row]) -> list[Any]:
     between: Any = "–"
     if saved is not None:
         sign = "+" if saved >= 0 else "−"
-        text = f"{sign}{words.money(abs(saved))}"
+        text = f"{sign}{words.coins(abs(saved))}"
         kind = "own" if saved >= 0 else "look"
         between = html.B(figure(text, last["why"], column), className=kind)
     shop = last["shop_price_per_jar"]
@@ -333,8 +346,8 @@ def _glance(ask: Ask, rows: list[Row]) -> list[Any]:
     return [
         html.Span([link, html.Span(f", {_jar(ask, last)}", className="quiet")]),
         small(sparkline(alike, line, scheme=ask.scheme), line),
-        figure(_money(ask, last, value), last["why"], name),
-        "–" if shop is None else figure(words.money(shop), last["why"], "shop_price_per_jar"),
+        figure(_coins(ask, last, value), last["why"], name),
+        "–" if shop is None else figure(words.coins(shop), last["why"], "shop_price_per_jar"),
         between,
     ]
 

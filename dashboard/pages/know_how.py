@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from dash import dcc, html
+from dash import html
 
 from dashboard.ask import Ask
 from dashboard.pages import _know_how_sheets as sheets
@@ -23,6 +23,7 @@ from dashboard.parts import (
     sentence,
     sentences,
 )
+from dashboard.parts.folds import all_link, folds
 from dashboard.parts.strips import strip
 from ledger.projections import Answer
 
@@ -30,8 +31,10 @@ __all__ = ["PAGE", "draw", "says"]
 
 _GONE = ("going rusty", "out of practice")
 _MONTHS = tuple(f"m{n:02d}" for n in range(1, 13))
-_ROWS = {"rusts": 8, "rusty": 4, "waiting": 4}
+_ROWS = {"rusts": 6, "rusty": 3, "waiting": 4}
 """Rows of each list at once; the rest come when asked for."""
+_YEAR = 300
+"""Days after which a day is written with its year."""
 _SOON_DAYS = 14
 _FULL_DAYS = 120
 """Days that fill a bar."""
@@ -69,24 +72,19 @@ def draw(ask: Ask) -> Any:
             className="two",
         ),
         html.P(words("know_how.square", year=year), className="under small"),
-        section(
+        folds(
             words("know_how.more"),
-            html.Div(
+            sheets.year_sheet(ask, rows),
+            sheets.who_can(ask, rows),
+            _one_hand(ask, answer),
+            _wanted(ask, answer),
+            learning,
+            html.Details(
                 [
-                    sheets.year_sheet(ask, rows),
-                    sheets.who_can(ask, rows),
-                    _one_hand(ask, answer),
-                    _wanted(ask, answer),
-                    learning,
-                    html.Details(
-                        [
-                            html.Summary(words("know_how.in_words")),
-                            sentences(ask, answer.totals.get("in_words", ())),
-                            html.Div(csv_link(ask, "know-how", {}), className="tools"),
-                        ]
-                    ),
-                ],
-                className="folds",
+                    html.Summary(words("know_how.in_words")),
+                    sentences(ask, answer.totals.get("in_words", ())),
+                    html.Div(csv_link(ask, "know-how", {}), className="tools"),
+                ]
             ),
         ),
         notes_of(ask, answer, *([curve] if curve else [])),
@@ -136,17 +134,12 @@ def _list(ask: Ask, key: str, rows: list[Row], months: _Months, told: Any) -> An
             words(f"know_how.{key}"), html.P(words(f"know_how.none_{key}"), className="under")
         )
     limit = None if ask.wants_all(key) else _ROWS[key]
-    more = None
-    if limit is not None and len(rows) > limit:
-        more = dcc.Link(
-            words("table.all", n=len(rows)), href=ask.link_all(key), className="button quiet-button"
-        )  # fmt: skip
     items = [_row(ask, row, months, told) for row in rows[:limit]]
     head = words(f"know_how.{key}")
     return section(
         f"{head} ({len(rows)})" if key == "rusty" else head,
         html.Ul(items, className="rows"),
-        html.Div(more, className="tools") if more else None,
+        all_link(ask, key, len(rows), len(items)),
         note=_letters(ask),
     )  # fmt: skip
 
@@ -187,7 +180,10 @@ def _days_left(ask: Ask, row: Row) -> list[Any]:
 
 def _since(ask: Ask, row: Row) -> list[Any]:
     words = ask.words
-    last = words("know_how.last", day=words.day(row["last_on"])) if row["last_on"] else ""
+    last = ""
+    if row["last_on"]:
+        is_near = (row["days_since"] or 0) < _YEAR
+        last = words("know_how.last", day=words.day(row["last_on"], short=is_near))
     shown = figure(words.word("answers", row["standing"]), row["why"], "times")
     return [html.Span([shown, ", ", last], className="quiet full")]
 

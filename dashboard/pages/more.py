@@ -37,6 +37,8 @@ _SAYS: dict[str, Callable[[Ask], Any]] = {
     "stocking_up": stocking_up.says, "history": history.says,
 }  # fmt: skip
 """Pages whose answer is told here, by the text that stands on them."""
+_TOOLS = ("touched", "labels", "jar", "came_true")
+"""Pages that are opened with something in hand, and have no answer of the day."""
 _BAR = ("today", "write", "shelf", "shopping", "more")
 """Pages that the bar holds."""
 
@@ -48,12 +50,14 @@ def draw(ask: Ask) -> Any:
     words = ask.words
     there = {page.name: page for page in PAGES if page.name not in _BAR}
     order = [*(n for n in _ICONS if n in there), *(n for n in there if n not in _ICONS)]
-    questions = [_question(ask, name, there[name].path) for name in order]
+    questions = [_question(ask, name, there[name].path) for name in order if name not in _TOOLS]
+    tools = [html.Li(_tool(ask, name, there[name].path)) for name in order if name in _TOOLS]
     # a page of the server's own, not one of those that are drawn here
     devices = html.A(html.B(words("devices.link")), href="/devices", className="tap")
+    tools.append(html.Li(devices))
     return [
         html.Ul(questions, className="qs", role="list"),
-        section(words("more.book"), html.Ul([html.Li(devices)], className="rows")),
+        section(words("more.book"), html.Ul(tools, className="rows")),
     ]
 
 
@@ -67,6 +71,11 @@ def _question(ask: Ask, name: str, path: str) -> Any:
             [icon(_ICONS.get(name, "next")), html.Span([*said, line]), icon("next", small=True)], href=path
         )
     )  # fmt: skip
+
+
+def _tool(ask: Ask, name: str, path: str) -> Any:
+    words = ask.words
+    return dcc.Link([icon(_ICONS[name], small=True), html.B(words(f"asks_short.{name}"))], href=path, className="tap")  # fmt: skip
 
 
 def _answer(ask: Ask, name: str) -> str:

@@ -29,6 +29,7 @@ from dashboard.parts import (
     sentences,
 )
 from dashboard.parts.drawings import drawing
+from dashboard.parts.folds import folds
 from ledger.errors import InputError
 from ledger.projections import Answer
 
@@ -68,16 +69,11 @@ def draw(ask: Ask) -> Any:
             _back(ask),
             note=words("next_season.change_one"),
         ),
-        section(
+        folds(
             words("next_season.more_of"),
-            html.Div(
-                [
-                    _otherwise(ask, plain),
-                    _crops(ask, answer, options),
-                    _weeks(ask, kept, options),
-                ],
-                className="folds",
-            ),
+            _otherwise(ask, plain),
+            _crops(ask, answer, options),
+            _weeks(ask, kept, options),
         ),
         notes_of(ask, answer, kept),
     ]

@@ -22,7 +22,9 @@ from dashboard.parts import (
     sentence,
     sentences,
 )
+from dashboard.parts.danger import said_of
 from dashboard.parts.drawings import drawing, small
+from dashboard.parts.folds import folds
 from dashboard.parts.strips import strip
 from ledger.projections import Answer
 
@@ -146,7 +148,7 @@ def _bites(ask: Ask, whole: Answer, options: Mapping[str, Any]) -> Any:
             [small(hundred(_hundredths(share), said, scheme=ask.scheme), said, "bites"), html.Dl(terms)],
             className="hund",
         ),
-        html.P([words("our_table.a_bite"), " ", words.said(eaten)], className="under small"),
+        html.P([words("our_table.a_bite"), " ", said_of(ask, eaten)], className="under small"),
     ]  # fmt: skip
     del options
     return html.Div(parts)
@@ -248,7 +250,7 @@ def _more(ask: Ask, whole: Answer, options: Mapping[str, Any], basis: str) -> An
             open=bool(chosen),
         ),
     ]  # fmt: skip
-    return html.Div(parts, className="folds")
+    return folds(words("our_table.more"), *parts)
 
 
 PAGE = Page("our_table", "/our-table", draw)

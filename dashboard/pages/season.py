@@ -16,10 +16,10 @@ from dashboard.parts import (
     answered,
     notes_of,
     nothing_yet,
-    section,
     sentence,
     sentences,
 )
+from dashboard.parts.folds import folds
 from dashboard.parts.strips import strip
 from ledger.projections import Answer
 
@@ -55,24 +55,19 @@ def draw(ask: Ask) -> Any:
             ],
             className="two wide",
         ),
-        section(
+        folds(
             words("season.more"),
-            html.Div(
+            yields.where(ask, by_crop, season),
+            yields.net(ask, by_crop, season),
+            _against(ask, season, seasons),
+            html.Details(
                 [
-                    yields.where(ask, by_crop, season),
-                    yields.net(ask, by_crop, season),
-                    _against(ask, season, seasons),
-                    html.Details(
-                        [
-                            html.Summary(words("season.records")),
-                            answer_table(
-                                ask, answer, columns=_there(answer), options={"season": season},
-                                caption=words("season.records"),
-                            ),
-                        ]
+                    html.Summary(words("season.records")),
+                    answer_table(
+                        ask, answer, columns=_there(answer), options={"season": season},
+                        caption=words("season.records"),
                     ),
-                ],
-                className="folds",
+                ]
             ),
         ),
         notes_of(ask, answer),
@@ -111,7 +106,8 @@ def _sentence(ask: Ask, answer: Answer) -> list[Any]:
     words, totals = ask.words, answer.totals
     picked, more = totals["weighed_g"], totals["weighed_more_g"]
     counted = ", ".join(
-        words("season.counted", n=_pieces(words, n), crop=crop) for crop, n, _ in totals["counted"]
+        words("season.counted", n=_pieces(words, n), crop=_many(words, crop))
+        for crop, n, _ in totals["counted"]
     )
     if not picked:
         return [
@@ -128,6 +124,11 @@ def _sentence(ask: Ask, answer: Answer) -> list[Any]:
 def _pieces(words: Any, text: str) -> str:
     """Return pieces with the language's marks between thousands."""
     return str(words.number(float(text), 9)) if str(text).isdigit() else str(words.said(text))
+
+
+def _many(words: Any, crop: str) -> str:
+    """Return a counted thing as it is said of many, where the language's rule is simple."""
+    return f"{crop}s" if words.language == "en" and not crop.endswith("s") else crop
 
 
 def _round(ask: Ask, grams: float, *, is_bare: bool = False) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from dash import dcc, html
+from dash import html
 
 from dashboard.ask import Ask
 from dashboard.pages._page import Page
@@ -22,6 +22,7 @@ from dashboard.parts import (
     sentences,
 )
 from dashboard.parts.choices import written
+from dashboard.parts.folds import all_link
 from ledger.errors import InputError
 from ledger.projections import Answer
 
@@ -151,16 +152,11 @@ def _weeks(ask: Ask, answer: Answer) -> Any:
             words("stocking_up.picture"), html.P(words("stocking_up.no_weeks"), className="under")
         )
     limit = None if ask.wants_all("weeks") else _ROWS
-    more = None
-    if limit is not None and len(known) > limit:
-        more = dcc.Link(
-            words("table.all", n=len(known)), href=ask.link_all("weeks"), className="button quiet-button"
-        )  # fmt: skip
     full = max(row["target_weeks"] or 0.0 for row in known) or 1.0
     return section(
         words("stocking_up.picture"),
         html.Ul([_bar(ask, row, full) for row in known[:limit]], className="rows"),
-        html.Div(more, className="tools") if more else None,
+        all_link(ask, "weeks", len(known), len(known[:limit])),
         note=words("stocking_up.full_bar", weeks=words.weeks(full)),
     )  # fmt: skip
 
@@ -215,11 +211,6 @@ def _lay_in(ask: Ask, answer: Answer) -> list[Any]:
     if not rows:
         return [html.P(words("stocking_up.enough"), className="under")]
     limit = None if ask.wants_all("lay-in") else _ROWS
-    more = None
-    if limit is not None and len(rows) > limit:
-        more = dcc.Link(
-            words("table.all", n=len(rows)), href=ask.link_all("lay-in"), className="button quiet-button"
-        )  # fmt: skip
     items = [
         html.Li(
             [
@@ -240,7 +231,7 @@ def _lay_in(ask: Ask, answer: Answer) -> list[Any]:
     shopping = html.P(words("stocking_up.try_budget"), className="under small")
     return [
         html.Ul(items, className="rows"),
-        html.Div(more, className="tools") if more else None,
+        all_link(ask, "lay-in", len(rows), len(items)),
         shopping,
     ]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from dash import dcc, html
+from dash import html
 
 from dashboard.ask import Ask
 from dashboard.drawings.steps import steps
@@ -23,6 +23,7 @@ from dashboard.parts import (
     sentences,
 )
 from dashboard.parts.drawings import drawing
+from dashboard.parts.folds import folds
 from dashboard.parts.strips import strip, switch
 from ledger.projections import Answer
 
@@ -33,7 +34,7 @@ _COLUMNS = ("line", "money_in", "money_out", "worth", "cost", "net", "hours", "n
 _LASTING = (
     "item", "paid", "earned", "yearly_cost", "back_text", "payback_years", "paid_back_on", "expected_on",
 )  # fmt: skip
-_LAST = 8
+_LAST = 6
 """Lasting things seen at once: those that cost most."""
 
 Row = Mapping[str, Any]
@@ -52,7 +53,12 @@ def draw(ask: Ask) -> Any:
         strip(ask, "season", words("worth_it.season"), season, options),
         *_answer(ask, answer),
         html.Div([_where_from(ask, answer, season), _durables(ask, lasting)], className="two wide"),
-        html.Div(home_and_shop(ask, prices, season), className="folds"),
+        folds(
+            words("worth_it.more"),
+            _cash(ask, answer),
+            _each_lasting(ask, lasting),
+            home_and_shop(ask, prices, season),
+        ),
         notes_of(ask, answer, lasting, prices),
     ]
 
@@ -118,12 +124,6 @@ def _under(ask: Ask, total: Row) -> list[Any]:
                 "money": figure(words.money(total["net_per_hour"]), total["why"], "net_per_hour"),
             },
         )  # fmt: skip
-    if total["money_in"] or total["money_out"]:
-        paid = {
-            "in": figure(words.money(total["money_in"]), total["why"], "money_in"),
-            "out": figure(words.money(total["money_out"]), total["why"], "money_out"),
-        }
-        out += [" ", *sentence(ask, "worth_it.cash_under", paid)]
     return [*out, f" {words('worth_it.still_runs')}"] if total["provisional"] else out
 
 
@@ -153,7 +153,6 @@ def _where_from(ask: Ask, answer: Answer, season: str) -> Any:
     return section(
         words("worth_it.where"),
         drawing(ask, "season", make, said, table),
-        html.P(words("worth_it.reckoned"), className="under small"),
         _time(ask, total),
         note=words("worth_it.in_money", currency=words.currency),
     )  # fmt: skip
@@ -181,7 +180,6 @@ def _durables(ask: Ask, lasting: Answer) -> Any:
         return section(
             words("worth_it.lasting"), html.P(words("worth_it.none_lasting"), className="under")
         )
-    limit = None if ask.wants_all("lasting") else _LAST
     records = lasting.records()
     rows = [
         [
@@ -189,15 +187,9 @@ def _durables(ask: Ask, lasting: Answer) -> Any:
             figure(words.money(r["paid"]), r["why"], "paid", what=words("worth_it.paid")),
             _share(ask, r),
         ]
-        for r in records[:limit]
+        for r in records[:_LAST]
     ]
     heads = [words("worth_it.thing"), words("worth_it.paid"), words("worth_it.earned")]
-    more = None
-    if limit is not None and len(records) > limit:
-        more = dcc.Link(
-            words("table.all", n=len(records)), href=ask.link_all("lasting"), className="button quiet-button"
-        )  # fmt: skip
-    table = answer_table(ask, lasting, columns=_LASTING, options={"durables": True})
     return section(
         words("worth_it.lasting"),
         html.Div(
@@ -206,16 +198,38 @@ def _durables(ask: Ask, lasting: Answer) -> Any:
             ),
             className="pay",
         ),
-        html.Div(more, className="tools") if more else None,
-        html.Details(
-            [
-                html.Summary(words("worth_it.lasting_more")),
-                html.P(words("worth_it.lasting_says"), className="under"),
-                table,
-            ]
-        ),
         note=words("worth_it.lasting_note"),
     )  # fmt: skip
+
+
+def _each_lasting(ask: Ask, lasting: Answer) -> Any:
+    """Return, folded, how each lasting thing earns its price."""
+    if lasting.is_empty:
+        return None
+    words = ask.words
+    return html.Details(
+        [
+            html.Summary(words("worth_it.lasting_more")),
+            html.P(words("worth_it.lasting_says"), className="under"),
+            answer_table(ask, lasting, columns=_LASTING, options={"durables": True}),
+        ]
+    )
+
+
+def _cash(ask: Ask, answer: Answer) -> Any:
+    """Return, folded, what came in and was paid in the season."""
+    rows = answer.records()
+    if not rows:
+        return None
+    total, words = rows[-1], ask.words
+    paid = {
+        "in": figure(words.money(total["money_in"]), total["why"], "money_in"),
+        "out": figure(words.money(total["money_out"]), total["why"], "money_out"),
+        "other": figure(words.money(total["for_other_seasons"]), total["why"], "for_other_seasons"),
+    }
+    said = sentence(ask, "worth_it.cash_under", paid)
+    reckoned = html.P(words("worth_it.reckoned"))
+    return html.Details([html.Summary(words("worth_it.cash")), reckoned, html.P(said)])
 
 
 def _name(item: str) -> str:

@@ -12,7 +12,7 @@ from dashboard.ask import Ask
 
 __all__ = ["strip", "switch"]
 
-_AT_ONCE = 8
+_AT_ONCE = 30
 """Chips seen at once; the others are folded."""
 
 

@@ -21,6 +21,7 @@ from babel.numbers import (
     format_currency,
     format_decimal,
     format_percent,
+    get_currency_symbol,
     get_decimal_symbol,
     get_group_symbol,
 )
@@ -160,6 +161,16 @@ class Words:
         """Return the locale's way of writing money, without small coins."""
         pattern = self.locale.currency_formats["standard"].pattern
         return str(pattern).replace(".00", "")
+
+    def coins(self, value: float | None) -> str:
+        """Return money without the currency's sign, for a table whose head says it."""
+        if value is None or not math.isfinite(value):
+            return _DASH
+        return format_decimal(value, format="#,##0.00", locale=self.locale).replace("-", "−")
+
+    def coin_sign(self) -> str:
+        """Return the currency's sign, else its code."""
+        return str(get_currency_symbol(self.currency, locale=self.locale))
 
     def whole(self, value: float | None) -> str:
         """Return a number rounded to whole ones, below 0 with a minus sign as type sets it."""

@@ -24,6 +24,7 @@ from dashboard.drawings.lines import Line, lines
 from dashboard.drawings.one_crop import one_crop
 from dashboard.drawings.practice import practice
 from dashboard.drawings.steps import steps
+from dashboard.theme import TOKENS
 
 SVG = "{http://www.w3.org/2000/svg}"
 SAID = 'Ours & the shop\'s: 5 < 6 "jars"'
@@ -76,7 +77,7 @@ def whole(drawing, scheme, *, said=SAID):
     assert "var(" not in text
     assert "nan" not in re.sub(r">[^<]*<", "><", drawing)
     used = set(re.findall(r"#[0-9a-f]{6}", drawing.partition("</style>")[0]))
-    assert used <= set(marks.PALETTE[scheme].values()), "a colour of no scheme"
+    assert used <= set(TOKENS[scheme].values()), "a colour of no scheme"
     return root
 
 
@@ -113,7 +114,7 @@ def test_calendar_stands_up_and_hangs_down_in_one_measure_a_crop():
 
 
 def _ways(drawing, *kinds):
-    found = {kind: way for kind, way in re.findall(r'<path class="([^"]+)" d="([^"]+)"', drawing)}
+    found = dict(re.findall(r'<path class="([^"]+)" d="([^"]+)"', drawing))
     return [found[kind] for kind in kinds]
 
 
@@ -164,7 +165,7 @@ def test_steps_are_whole(rows, width, scheme):
 def test_steps_begin_where_the_last_ended():
     rows = [("a", 100.0, "100"), ("b", 50.0, "50"), ("c", -30.0, "−30")]
     root = whole(steps(rows, ("sum", 120.0, "120"), SAID, width=358, scheme="light"), "light")
-    bars = [one for one in root.iter(f"{SVG}rect")]
+    bars = list(root.iter(f"{SVG}rect"))
     x = [float(one.get("x")) for one in bars]
     end = [float(one.get("x")) + float(one.get("width")) for one in bars]
     assert x[1] == pytest.approx(end[0], abs=0.2)
