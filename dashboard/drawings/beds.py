@@ -22,7 +22,7 @@ BEDS_AT_MOST = 15
 
 _PATTERNS = ("4 2", "6 3", "1.5 4", "3 5", "2 2", "8 3", "2 4", "5 6", "1 2", "3 2")
 _TINTS = ("s-leaf", "s-straw", "s-damson")
-_STRIP, _HEAD, _FOOT = 34.0, 20.0, 22.0
+_STRIP, _HEAD = 30.0, 20.0
 
 
 @dataclass(frozen=True)

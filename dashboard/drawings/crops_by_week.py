@@ -72,7 +72,7 @@ def crops_by_week(
     before = max(*(wide(crop.before, "q") for crop in crops), wide(heads[1], "q"))
     picked = max(*(wide(crop.picked, "b") for crop in crops), wide(heads[0], "b") - 16)
     right = before + picked + 28
-    left = min(max(wide(crop.name) for crop in crops) + 10, 0.3 * width)
+    left = min(max(wide(crop.name) for crop in crops) + 10, 0.33 * width)
     step = (width - left - right) / weeks
     head, high = 18.0, 18.0 + len(crops) * tall
     out, marks = [], []

@@ -83,7 +83,7 @@ def lines(
         out.append(label(left - 6, y(value) + 4, text, "q", "end"))
     if unit:
         out.append(label(0, 10, unit, "q"))
-    names = [(x(n), words) for n, words in enumerate(places)]
+    names = [(x(n), words) for n, words in enumerate(places) if words[0]]
     out.append(along(names, height - 4, left, width - right + 8))
     for one in shown:
         at = [None if v is None else (x(n), y(v)) for n, v in enumerate(one.values)]

@@ -16,12 +16,12 @@ from dashboard.parts import answer_table, figure, section
 from dashboard.parts.drawings import drawing
 from ledger.projections import Answer
 
-__all__ = ["draw", "heavy_first", "last_of", "scaled"]
+__all__ = ["draw", "heavy_first", "last_of", "many", "scaled"]
 
 _CROPS = 24
 """Crops in one drawing: those that weighed most."""
 _GRAMS = {"kg": 1000.0, "lb": 453.59237}
-_TALL = {"phone": 27.0, "desk": 30.0}
+_TALL = {"phone": 26.0, "desk": 30.0}
 _HEAD, _FOOT = 18.0, 4.0
 _MORE, _LESS = 1.05, 0.95
 
@@ -37,6 +37,11 @@ def scaled(ask: Ask, grams: Any) -> tuple[float, str]:
 def last_of(row: Row) -> float:
     """Return what a crop gave last season by the same day, g; 0 where nothing is known."""
     return float(row["last_season_to_date_g"] or 0.0)
+
+
+def many(words: Any, crop: str) -> str:
+    """Return a counted thing as it is said of many, where the language's rule is simple."""
+    return f"{crop}s" if words.language == "en" and not crop.endswith("s") else crop
 
 
 def heavy_first(by_crop: Answer) -> list[str]:
@@ -96,11 +101,14 @@ def _calendar(
     under = said
     if len(weighed) > _CROPS:
         under += " " + words("season.heaviest", n=_CROPS, all=len(weighed))
-    drawn = drawing(ask, "season-weeks", make, said, table)
+    drawn = drawing(ask, "season-weeks", make, said, table, under=under)
     links = [_links(ask, order, crops, size) for size in _TALL]
-    drawn.children = [html.Div([*drawn.children[:2], *links], className="over"), drawn.children[2]]
+    drawn.children = [
+        html.Div([*drawn.children[:2], *links], className="over"),
+        *drawn.children[2:],
+    ]
     return section(
-        words("season.overview"), drawn, html.P(under, className="under small"),
+        words("season.overview"), drawn,
         note=words("season.kilograms" if words.measures == "metric" else "season.pounds"),
     )  # fmt: skip
 
@@ -271,10 +279,10 @@ def _pieces(ask: Ask, season: str, rows: list[Row]) -> Any:
     def make(width: float) -> str:
         return lines(
             made, places, said, ticks=[(0, ""), (top, "")], note=note, width=width, scheme=ask.scheme,
-            height=110,
+            height=100,
         )  # fmt: skip
 
     return section(
-        name, drawing(ask, f"weeks-{crop}", make, said, table, desk=358),
+        many(words, name), drawing(ask, f"weeks-{crop}", make, said, table, desk=358),
         note=words("season.a_week", last=str(int(season) - 1)),
     )  # fmt: skip

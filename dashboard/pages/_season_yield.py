@@ -67,10 +67,7 @@ def beds(ask: Ask, answer: Answer, season: str) -> Any:
     told = html.P([*_most_for_ground(ask, rows), *(f" {one}" for one in notes)], className="under")
     return section(
         words("season.beds"),
-        drawing(ask, "season-beds", make, said, table, desk=358),
-        html.P(
-            [*_most_for_ground(ask, rows), *(f" {one}" for one in notes)], className="under small"
-        ),
+        drawing(ask, "season-beds", make, said, html.Div([told, table]), desk=358),
         note=words("season.to_scale", season=season),
     )
 

@@ -118,7 +118,8 @@ def _jars(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
         told = words(f"next_season.one_{mark}", item=item)
         return html.A(
             html.I(className=f"ic ic-{'minus' if by < 0 else 'plus'}", **{"aria-hidden": "true"}),
-            href=ask.link(**{name: str(max(0, value + by))}), className="round", **{"aria-label": told, "data-goes": "1"},
+            href=ask.link(**{name: str(max(0, value + by))}), className="round",
+            **{"aria-label": told, "data-goes": "1"},
         )  # fmt: skip
 
     count = html.Span(

@@ -220,6 +220,8 @@ def _found(ask: Ask, row: Row) -> str:
         return words.said(str(row["text"])).partition(". ")[0]
     field = words.word("answers", found["field"], "field")
     done, published = _said(ask, found["done"]), _said(ask, found["published"])
+    if done == "–" and published != "–":
+        return words("as_published.not_written", field=field, published=published)
     if published == "–":
         return words.said(str(found["text"])).partition(". ")[0]
     return words("as_published.done_published", field=field, done=done, published=published)

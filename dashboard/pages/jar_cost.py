@@ -52,14 +52,15 @@ def draw(ask: Ask) -> Any:
     chosen = chosen if chosen in items else items[0]
     answer = ask.show("jar-cost", item=chosen)
     last = answer.records()[-1]
-    words = ask.words
+    words, jars = ask.words, _in_jars(every)
+    at_once = [item for item in items if item in jars or item == chosen] if jars else items
     return [
-        strip(ask, "item", words("jar_cost.item"), chosen, [(i, _name(i)) for i in items]),
+        strip(ask, "item", words("jar_cost.item"), chosen, [(i, _name(i)) for i in at_once]),
         answered(_sentence(ask, last), under=_under(ask, last)),
         _one(ask, last),
         _batches(ask, answer, chosen, last),
         _everything(ask, every, items),
-        _all_batches(ask, every),
+        _all_batches(ask, every, [item for item in items if item not in at_once], chosen),
         notes_of(ask, answer),
     ]
 
@@ -79,6 +80,11 @@ def _most_made(every: Answer) -> list[str]:
     counts = frame.groupby("item")["on"].count()
     jars = frame[frame["jars"].notna()].groupby("item")["on"].count()
     return sorted(counts.index, key=lambda item: (-jars.get(item, 0), -counts[item], item))
+
+
+def _in_jars(every: Answer) -> set[str]:
+    frame = every.frame
+    return set(frame["item"][frame["jars"].notna()])
 
 
 def _name(item: str) -> str:
@@ -198,7 +204,17 @@ def _bars(ask: Ask, row: Row) -> Any:
         lambda width: home_and_shop(
             ours, (words("jar_cost.ours"), _money(ask, row, value)), shop, said, width=width, scheme=ask.scheme
         ),
-        said, desk=440,
+        said, _numbers(ask, row), desk=440,
+    )  # fmt: skip
+
+
+def _numbers(ask: Ask, row: Row) -> Any:
+    """Return the whole batch's costs, part by part, as a table."""
+    answer = ask.show("jar-cost", item=row["item"])
+    return answer_table(
+        ask, answer, columns=("on", *(f"cost.{name}" for name in COMPONENTS), "cost.all_in"),
+        options={"item": row["item"], "batch": row["batch"]}, keep=lambda one: one["why"] == row["why"],
+        caption=ask.words("jar_cost.bill_says"),
     )  # fmt: skip
 
 
@@ -314,8 +330,8 @@ def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
     )  # fmt: skip
 
 
-def _all_batches(ask: Ask, every: Answer) -> Any:
-    """Return, folded, every batch of everything, and their sums."""
+def _all_batches(ask: Ask, every: Answer, others: list[str], chosen: str) -> Any:
+    """Return, folded, every batch of everything, their sums, and what is not in jars to choose."""
     words, totals = ask.words, every.totals
     whole = words(
         "jar_cost.in_all", jars=words.number(totals["jars"], 6), cost=words.money(totals["cost"]),
@@ -323,7 +339,12 @@ def _all_batches(ask: Ask, every: Answer) -> Any:
     )  # fmt: skip
     table = answer_table(ask, every, columns=("item", *_COLUMNS), newest_first=True)
     return html.Details(
-        [html.Summary(words("jar_cost.every_batch")), html.P(whole, className="under"), table],
+        [
+            html.Summary(words("jar_cost.every_batch")),
+            html.P(whole, className="under"),
+            strip(ask, "item", words("jar_cost.others"), chosen, [(i, _name(i)) for i in others]),
+            table,
+        ],
         className="more", open=ask.wants_all("jar-cost"),
     )  # fmt: skip
 

@@ -75,7 +75,8 @@ def _question(ask: Ask, name: str, path: str) -> Any:
 
 def _tool(ask: Ask, name: str, path: str) -> Any:
     words = ask.words
-    return dcc.Link([icon(_ICONS[name], small=True), html.B(words(f"asks_short.{name}"))], href=path, className="tap")  # fmt: skip
+    said = html.B(words(f"asks_short.{name}"))
+    return dcc.Link([icon(_ICONS[name], small=True), said], href=path, className="tap")
 
 
 def _answer(ask: Ask, name: str) -> str:

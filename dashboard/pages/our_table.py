@@ -199,8 +199,7 @@ def _months(ask: Ask, year: str, basis: str) -> Any:
     )  # fmt: skip
     return section(
         words("our_table.months"),
-        drawing(ask, "our-table", make, said, table, desk=440),
-        html.P(said, className="under small"),
+        drawing(ask, "our-table", make, said, table, under=said, desk=440),
         note=words(f"our_table.share_{basis}"),
     )
 

@@ -106,7 +106,7 @@ def _sentence(ask: Ask, answer: Answer) -> list[Any]:
     words, totals = ask.words, answer.totals
     picked, more = totals["weighed_g"], totals["weighed_more_g"]
     counted = ", ".join(
-        words("season.counted", n=_pieces(words, n), crop=_many(words, crop))
+        words("season.counted", n=_pieces(words, n), crop=weeks.many(words, crop))
         for crop, n, _ in totals["counted"]
     )
     if not picked:
@@ -124,11 +124,6 @@ def _sentence(ask: Ask, answer: Answer) -> list[Any]:
 def _pieces(words: Any, text: str) -> str:
     """Return pieces with the language's marks between thousands."""
     return str(words.number(float(text), 9)) if str(text).isdigit() else str(words.said(text))
-
-
-def _many(words: Any, crop: str) -> str:
-    """Return a counted thing as it is said of many, where the language's rule is simple."""
-    return f"{crop}s" if words.language == "en" and not crop.endswith("s") else crop
 
 
 def _round(ask: Ask, grams: float, *, is_bare: bool = False) -> str:
@@ -149,8 +144,8 @@ def _under(ask: Ask, by_crop: Answer) -> Any:
         best = max(up, key=lambda r: r["picked_g"] / weeks.last_of(r))
         out.append(
             words(
-                "season.came_back", crop=_name(best["crop"]), now=words.said(best["in_words"]["picked"]),
-                then=words.said(best["in_words"]["last_season"]),
+                "season.came_back", crop=_name(best["crop"]), now=_round(ask, best["picked_g"]),
+                then=_round(ask, weeks.last_of(best), is_bare=True),
             )
         )  # fmt: skip
     if down:

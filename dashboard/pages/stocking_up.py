@@ -157,7 +157,7 @@ def _weeks(ask: Ask, answer: Answer) -> Any:
         words("stocking_up.picture"),
         html.Ul([_bar(ask, row, full) for row in known[:limit]], className="rows"),
         all_link(ask, "weeks", len(known), len(known[:limit])),
-        note=words("stocking_up.full_bar", weeks=words.weeks(full)),
+        note=words("stocking_up.full_bar", n=words.number(full, 2)),
     )  # fmt: skip
 
 

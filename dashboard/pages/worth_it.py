@@ -147,7 +147,7 @@ def _where_from(ask: Ask, answer: Answer, season: str) -> Any:
 
     def make(width: float) -> str:
         return steps(
-            drawn, last, said, width=width, scheme=ask.scheme, tall=34 if width < 400 else 36
+            drawn, last, said, width=width, scheme=ask.scheme, tall=33 if width < 400 else 36
         )
 
     return section(

@@ -21,6 +21,7 @@ def drawing(
     said: str,
     table: Any = None,
     *,
+    under: str = "",
     desk: float = DESK,
     phone: float = PHONE,
 ) -> Component:
@@ -37,6 +38,8 @@ def drawing(
         What it shows: heard in its place.
     table : component, optional
         The numbers that it draws.
+    under : str
+        A quieter sentence beneath it.
     desk, phone : float
         How wide it is made, px.
     """
@@ -49,8 +52,10 @@ def drawing(
         ask.words("picture.save", format="SVG"), href=large, download=f"{key}.svg",
         className="button plain",
     )  # fmt: skip
-    summary = html.Summary(ask.words("picture.table"))
+    summary = html.Summary(ask.words("picture.numbers"))
     folded = html.Details([summary, table, html.Div(save, className="tools")])
+    if under:
+        parts.append(html.P(under, className="under small"))
     return html.Figure([*parts, folded], className="drawn", **{"data-drawing": key})
 
 
