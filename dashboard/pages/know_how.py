@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -167,13 +166,13 @@ def _capital(text: str) -> str:
 
 def _days_left(ask: Ask, row: Row) -> list[Any]:
     """Return a bar of the days left, and them in words; the times ever open."""
-    days = (dt.date.fromisoformat(row["rusts_on"]) - ask.day).days
+    days = row["rusts_in_days"]
     kind = "soon" if days < _SOON_DAYS else ""
     width = f"{100 * min(1.0, max(0.0, days / _FULL_DAYS)):.0f}%"
     return [
         html.Span(html.Span(style={"width": width}), className=f"track {kind}".strip()),
         html.Span(
-            figure(ask.words.days(days), row["why"], "keeps_days"), className=f"d {kind}".strip()
+            figure(ask.words.days(days), row["why"], "rusts_in_days"), className=f"d {kind}".strip()
         ),
     ]
 
