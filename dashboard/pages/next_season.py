@@ -234,8 +234,7 @@ def _is_otherwise(ask: Ask) -> bool:
 
 def _crops(ask: Ask, answer: Answer, options: dict[str, Any]) -> Any:
     words = ask.words
-    lacking = (answer.frame["short_g"].astype(float) > 0).any()
-    columns = (*_COLUMNS[:-1], *(("short_g",) if lacking else ()), _COLUMNS[-1])
+    columns = (*_COLUMNS[:-1], "short_g", _COLUMNS[-1])
     why = [
         html.Li([html.B(f"{row['crop']}: "), say(ask, row["because"])]) for row in answer.records()[:60]
     ]  # fmt: skip

@@ -165,7 +165,7 @@ def _bar(ask: Ask, row: Row, full: float) -> Any:
     share = row["weeks"] / (row["target_weeks"] or full)
     kind = "soon" if share < _NEAR else "near" if share < _FULL else ""
     width = f"{100 * min(1.0, max(0.0, row['weeks'] / full)):.0f}%"
-    lasts = figure(ask.words.weeks(row["weeks"]), row["why"], "weeks", what=row["item"])
+    lasts = figure(ask.words.weeks(row["weeks"]), row["why"], "weeks")
     return html.Li(
         [
             html.B(_name(row["item"])),

@@ -127,7 +127,10 @@ class Drawn:
                 links = [part for part in walk(one) if part._type == "A"]
                 if any(mark.search(link.href) for link in links):
                     props = [link.to_plotly_json()["props"] for link in links]
-                    return [(text_of(link), "aria-current" in p) for link, p in zip(links, props, strict=True)]
+                    return [
+                        (text_of(link), "aria-current" in p)
+                        for link, p in zip(links, props, strict=True)
+                    ]
         return []
 
     def fold(self, title):

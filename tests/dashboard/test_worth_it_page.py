@@ -125,7 +125,9 @@ def test_what_lasts_is_drawn_by_the_share_it_earned(years):
     assert len(rows) == len(frame)
     for row, (_, record) in zip(rows, frame.iterrows(), strict=True):
         assert text_of(row).lower().startswith(record["item"])
-        bar = next(one for one in walk(row) if getattr(one, "className", "").startswith("track"))
+        bar = next(
+            one for one in walk(row) if str(getattr(one, "className", "")).startswith("track")
+        )
         share = min(1.0, max(0.0, float(record["share_back"])))
         assert bar.children.style["width"] == f"{100 * share:.0f}%"
         assert bar.className == ("track" if share >= 1 else "track near")
