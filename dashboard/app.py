@@ -13,8 +13,11 @@ from dashboard.callbacks import wire
 from dashboard.data import Data
 from dashboard.failing import say_failures
 from dashboard.files import add_files
+from dashboard.forms.billing import wire_bill
 from dashboard.forms.callbacks import wire_forms
 from dashboard.forms.happening import wire_happened
+from dashboard.forms.shelving import wire_shelving
+from dashboard.forms.ticking import wire_ticking
 from dashboard.gate import Gate
 from dashboard.pages import Page, page_at
 from dashboard.shell import layout
@@ -104,6 +107,9 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     wire(app, data)
     wire_forms(app, data)
     wire_happened(app, data)
+    wire_shelving(app, data)
+    wire_bill(app, data)
+    wire_ticking(app, data)
     add_files(server, data)
     look.add_look(server)
     static.keep_compressed(server)

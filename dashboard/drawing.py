@@ -49,7 +49,7 @@ def draw_page(ask: Ask) -> list[Any]:
             html.P(words("shell.lost_text", path=ask.path)),
             dcc.Link(words("nav.today"), href="/", className="button"),
         ]
-    top = [*_banner(ask), _run(ask, words(f"nav.{page.name}"))]
+    top = [*_banner(ask), _run(ask, page.titled(ask) if page.titled else words(f"nav.{page.name}"))]
     try:
         return [*top, *_flat(page.draw(ask))]
     except BookUnreachable:

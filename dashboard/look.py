@@ -74,7 +74,7 @@ def sheet() -> str:
 
 def sheet_link() -> str:
     """Return the address of the sheet under its version."""
-    return f"{SHEET}?v={hashlib.sha256(sheet().encode()).hexdigest()[:12]}"
+    return f"{SHEET}?v={int(hashlib.sha256(sheet().encode()).hexdigest()[:12], 16)}"
 
 
 def _font_version() -> str:

@@ -20,7 +20,7 @@ BAR = (
     ("today", "today"),
     ("shelf", "shelf"),
     ("write", "write"),
-    ("stocking_up", "list"),
+    ("shopping", "list"),
     ("more", "ask"),
 )
 """Pages in the phone's bar, each with its icon; a page that is not there belongs to the last."""
@@ -51,6 +51,8 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
             dcc.Store(id="moment", storage_type="session"),
             dcc.Store(id="scheme", data=scheme),
             dcc.Store(id="why-asked"),
+            dcc.Store(id="shelving"),
+            dcc.Store(id="happened-done", data=[]),
             html.A(words("shell.skip"), href="#page", className="skip"),
             html.Div(
                 id="away", role="status", className="line", **{"data-says": words("shell.away")}
@@ -65,6 +67,7 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
                         [
                             html.Div(id="moment-note", role="status"),
                             html.Div(id="page", tabIndex="-1"),
+                            html.Div(id="said", role="status"),
                         ],
                         id="main",
                         lang=words.language,

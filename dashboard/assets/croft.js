@@ -83,6 +83,20 @@
         });
         return "";
       },
+      bill: function (read) {
+        if (!read) return "";
+        read.lines.forEach(([text, paid]) => {
+          const row = emptyLine("lines");
+          if (row === null) return;
+          set(boxId("lines", row), { value: text });
+          if (paid) set(boxId("paid", row), { value: paid });
+          taken.add(row);
+        });
+        ["shop", "receipt_total"].forEach((name) => read[name] && set(boxId(name, 0), { value: read[name] }));
+        read.other.forEach((text, n) => set(boxId("other", n), { value: text }));
+        setTimeout(() => { taken.clear(); sumUp(); }, 50);
+        return "";
+      },
       otherDay: function (when) {
         return when !== "other";
       },
@@ -94,8 +108,11 @@
           if (here) link.setAttribute("aria-current", "page");
           else link.removeAttribute("aria-current");
         });
+        if (!document.querySelector(".bar [aria-current]")) document.getElementById("bar-more")?.setAttribute("aria-current", "true");
         holdOn();
         mended();
+        if (at !== null && at !== path) set("said", { children: null }); // the card stays until the next page
+        at = path;
         // a page that came in another language than the menu brings the menu along
         if (document.getElementById("main").lang !== document.documentElement.lang) location.reload();
         return path + (search || "");
@@ -134,6 +151,7 @@
   seeSystem();
   isDark.addEventListener("change", seeSystem);
 
+  let at = null;
   function changeScheme() {
     const shown = known("scheme").props.data, scheme = shown === "dark" ? "light" : "dark";
     document.cookie = "scheme=" + scheme + ";path=/;max-age=31536000;samesite=strict";
@@ -161,6 +179,66 @@
     if (hidden.length <= 1) button.hidden = true;
   }
 
+  /* Lines of a form: the first empty one takes what was tapped or pasted; those that wait come into sight. */
+  const boxId = (field, row) => ({ field: field, part: "box", row: row });
+  const boxAt = (field, row) => document.getElementById(JSON.stringify(boxId(field, row)));
+  const taken = new Set(); // lines filled a moment ago, which their boxes do not show yet
+  function emptyLine(field) {
+    for (const line of document.querySelectorAll("#rows-" + field + " > .row")) {
+      const box = line.querySelector("input"), row = box && JSON.parse(box.id).row;
+      if (!box || box.value || taken.has(row)) continue;
+      line.classList.remove("spare");
+      return row;
+    }
+    return null;
+  }
+  function fillLine(button) {
+    const field = button.dataset.fills, row = emptyLine(field);
+    if (row === null) return;
+    set(boxId(field, row), { value: button.dataset.text });
+    typing({ target: boxAt(field, row) });
+  }
+
+  /* The bill's running sum; nothing of it is written: what was paid stands in its boxes. */
+  const number = (text) => Number(String(text).trim().replace(/[^\d.,-]/g, "").replace(",", "."));
+  function sumUp() {
+    const says = document.getElementById("bill-says"), sum = document.getElementById("bill-sum");
+    if (!says || !sum) return;
+    const things = all("#rows-lines > .row > :first-child input").filter((box) => box.value.trim()).length;
+    const paid = all(`#rows-lines [id*='"field":"paid"']`).map((box) => number(box.value)).filter((one) => one > 0);
+    const money = new Intl.NumberFormat(says.dataset.locale, { style: "currency", currency: says.dataset.currency })
+      .format(paid.reduce((whole, one) => whole + one, 0));
+    const text = things === 0 ? says.dataset.none : things === 1 ? says.dataset.one : says.dataset.many;
+    const told = text.replace("{n}", things).replace("{money}", money);
+    if (says.textContent !== told) says.textContent = told;
+    if (sum.textContent !== money) sum.textContent = money;
+  }
+  document.addEventListener("input", () => requestAnimationFrame(sumUp));
+
+  /* What just so much cost last stands in an empty price beside its line, to be typed over. */
+  function lastPrice(told) {
+    const said = told.closest("[id*='\"part\":\"said\"']");
+    if (!said) return;
+    const row = JSON.parse(said.id).row, box = boxAt("paid", row);
+    if (box && !box.value) set(boxId("paid", row), { value: told.dataset.paid });
+    setTimeout(sumUp, 60);
+  }
+
+  /* What was done is never filled in by itself: a tap says that it was done as it is printed. */
+  function justSo(button) {
+    Object.entries(JSON.parse(button.dataset.just)).forEach(([field, text]) => set(boxId(field, 0), { value: text }));
+    typing({ target: button });
+  }
+
+  /* The list goes out by the phone's own sheet, or onto the clipboard. */
+  async function send(button) {
+    const text = button.dataset.send;
+    try {
+      if (navigator.share) await navigator.share({ text: text });
+      else { await navigator.clipboard.writeText(text); button.lastChild.textContent = button.dataset.sent; }
+    } catch (_error) { /* the sheet was closed again */ }
+  }
+
   function complete(button) {
     const id = JSON.parse(button.dataset.completes);
     set(id, { value: button.dataset.text });
@@ -172,7 +250,7 @@
      late: else a quick thumb would write half of a word. The second tap of a double one is dropped, one
      right after an answer came (a question may have moved under the thumb), and one on the boxes that an
      entry left empty. */
-  const WRITES = `#form-write, #happened-write, #strike-do, [id^='{"accept"'], [id^='{"settle"']`, DOUBLE_MS = 500, WAIT_MS = 3000;
+  const WRITES = `#form-write, #happened-write, #strike-do, #bill-write, [id^='{"accept"'], [id^='{"settle"'], [id^='{"opens"'], [id^='{"back"'], [id^='{"take"']`, DOUBLE_MS = 500, WAIT_MS = 3000;
   const BOXES = `.form [id^='{"field"']:is(input, textarea)`, TEXTS = BOXES + ", #form-by, #strike-why, #happened-text";
   const all = (which) => [...document.querySelectorAll(which)];
   function isDone() {
@@ -192,6 +270,24 @@
     passes = button;
     button.click();
   }
+  /* Where a thumb just wrote, nothing listens for two seconds, whatever has moved there meanwhile. */
+  const INERT_MS = 2000;
+  let place = null;
+  function nowInert() {
+    if (lastTap) place = { ...lastTap, until: performance.now() + INERT_MS };
+  }
+  let lastTap = null;
+  const isInert = (event) =>
+    place && event.isTrusted && performance.now() < place.until && event.detail > 0 &&
+    event.clientX >= place.left && event.clientX <= place.right && event.clientY >= place.top && event.clientY <= place.bottom;
+  document.addEventListener("click", function (event) {
+    if (isInert(event)) { event.preventDefault(); event.stopPropagation(); return; }
+    const written = event.target.closest(WRITES);
+    if (!written) return;
+    const box = written.getBoundingClientRect();
+    lastTap = { left: box.left, right: box.right, top: box.top, bottom: box.bottom };
+  }, true);
+
   document.addEventListener("click", function (event) {
     const button = event.target.closest(WRITES), now = performance.now();
     if (!button) return;
@@ -214,7 +310,10 @@
       set("why-asked", { data: { address: button.dataset.why, field: button.dataset.field || null, n: Date.now() } });
     else if ((button = at("picture"))) savePicture(button);
     else if (at("print")) window.print();
+    else if ((button = at("send"))) send(button);
     else if ((button = at("next"))) nextLine(button);
+    else if ((button = at("fills"))) fillLine(button);
+    else if ((button = at("just"))) justSo(button);
     else if ((button = at("completes"))) complete(button);
     else if ((button = at("goes"))) goes(event, button);
   });
@@ -245,9 +344,14 @@
     const boxes = new Set();
     seen.forEach((change) => {
       if (change.target.closest("#form-said")) tapped = performance.now(); // an answer came: as after a tap
+      change.addedNodes.forEach((node) => {
+        if (node.nodeType === Node.ELEMENT_NODE && (node.matches(".written") || node.querySelector(".written"))) nowInert();
+      });
       if (change.type === "attributes") boxes.add(change.target);
       change.addedNodes.forEach((node) => {
         if (node.nodeType !== Node.ELEMENT_NODE) return;
+        if (node.matches("[data-paid]")) lastPrice(node);
+        node.querySelectorAll("[data-paid]").forEach(lastPrice);
         if (node.matches("[data-still]")) boxes.add(node);
         node.querySelectorAll("[data-still]").forEach((box) => boxes.add(box));
       });
@@ -283,6 +387,11 @@
     isAway = Boolean(says);
     return isBack;
   }
+  /* News of another phone waits while somebody types on a page that would be drawn anew. */
+  function isBusy() {
+    const box = document.getElementById("happened-text");
+    return Boolean(box && (box.value || box === document.activeElement));
+  }
   async function askPosition() {
     if (document.hidden || !known("seen")) return;
     let now;
@@ -295,7 +404,7 @@
       now = (await answer.json()).position;
     } catch (_error) { nowAway(document.getElementById("away")?.dataset.says || ""); return; } // the next round asks again
     if (isOut) { isOut = false; mended(); }
-    if (nowAway("") || now !== known("seen").props.data) set("seen", { data: now });
+    if (nowAway("") || (now !== known("seen").props.data && !isBusy())) set("seen", { data: now });
   }
   /* A device that was signed out is led to the entrance, unless that would lose what was typed. */
   function out(text) {

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import json
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from dash import html
 
 from dashboard.ask import Ask
+from dashboard.forms.boxes import label_of
 from dashboard.forms.reading import FieldTrouble, Typed, read_form
-from dashboard.parts import cautions
+from dashboard.forms.specs import FORMS
+from dashboard.parts import cautions, plain_table
+from dashboard.words import Words
 from ledger.door import Answers, Entry
 from ledger.door.recipes import from_recipe, recipe_of
 from ledger.door.texts import Texts
@@ -18,8 +22,12 @@ from ledger.events import CANNING
 from ledger.projections import PROJECTIONS
 from ledger.projections._plan import plan_of
 from ledger.published import batch_as_typed, caution_before
+from ledger.published.processes import Process
 
 __all__ = ["beside_batch"]
+
+_COLUMNS = 2
+"""Published processes side by side; the others are folded."""
 
 
 def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
@@ -43,8 +51,7 @@ def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
         out += _plan(ask, body)
     if body.get("makes") and body.get("used") and body.get("made") and body.get("method"):
         out += _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
-    title = [html.H2(words("batch.title"))] if out else []
-    return [*_caution(ask, body), *title, *out]
+    return [*_caution(ask, body), *out]
 
 
 def _typed_caution(ask: Ask, typed: Typed) -> list[Any]:
@@ -85,9 +92,10 @@ def _plan(ask: Ask, body: dict[str, Any]) -> list[Any]:
         )
         if jar.loads:
             lines.append(words("batch.loads", n=jar.loads, per=jar.per_load))
-    return (
-        [html.H3(words("batch.takes")), html.Ul([html.Li(line) for line in lines])] if lines else []
-    )
+    if not lines:
+        return []
+    takes = [html.Summary(words("batch.takes")), html.Ul([html.Li(line) for line in lines])]
+    return [html.Details(takes)]
 
 
 def _cost(ask: Ask, entry: Entry, answers: Answers) -> list[Any]:
@@ -139,18 +147,66 @@ def _published(ask: Ask, body: dict[str, Any], on: str | None) -> list[Any]:
         )  # fmt: skip
     except LedgerError as error:
         return [html.P(ask.words.refusal(error), className="quiet")]
-    shown = found.processes[:4]
-    lines: list[Any] = [
-        html.Li(ask.words.said(one.text.replace(f"; {one.where}", ""))) for one in shown
+    shown = found.processes[:_COLUMNS]
+    lines = [] if shown else [found.match.text]
+    lines += [text for text in found.questions[:3] if text != found.match.text]
+    words = ask.words
+    more = [
+        *(words.said(one.text.replace(f"; {one.where}", "")) for one in found.processes),
+        *(words("as_published.source", source=where) for where in dict.fromkeys(p.where for p in shown)),
+    ]  # fmt: skip
+    folded = html.Details(
+        [html.Summary(words("batch.source")), html.Ul([html.Li(one) for one in more])]
+    )
+    return [
+        html.H3(words("batch.published")),
+        _processes(ask, shown) if shown else None,
+        html.Ul([html.Li(words.said(one)) for one in lines]) if lines else None,
+        folded if more else None,
+        html.P(words.said(found.caution), className="under small"),
     ]
-    if not lines:
-        lines = [html.Li(ask.words.said(found.match.text))]
-    lines += [
-        html.Li(ask.words.said(text)) for text in found.questions[:3] if text != found.match.text
+
+
+def _processes(ask: Ask, shown: Sequence[Process]) -> Any:
+    """Return published processes side by side, whole ones; one conscious tap says it was done just so."""
+    words, form = ask.words, FORMS["put_up"]
+    rows = [
+        (name, texts)
+        for name in ("minutes", "psi", "headspace", "acid")
+        if any(texts := [_printed(words, one, name) for one in shown])
     ]
-    sources = [
-        html.P(ask.words("as_published.source", source=where), className="quiet")
-        for where in dict.fromkeys(one.where for one in shown)
-    ]
-    caution = html.P(ask.words.said(found.caution), className="quiet")
-    return [html.H3(ask.words("batch.published")), html.Ul(lines), *sources, caution]
+    body = [[label_of(ask, form, name), *(text or "–" for text in texts)] for name, texts in rows]
+    foot = ["", *(_just_so(ask, one) for one in shown)]
+    heads = ["", *(_heading(words, one) for one in shown)]
+    return plain_table(
+        heads, body, numeric=[False, *(True for _ in shown)], caption=words("batch.published"),
+        foot=foot, keeps_columns=True,
+    )  # fmt: skip
+
+
+def _heading(words: Words, one: Process) -> str:
+    parts = [one.schedule.method, one.schedule.gauge, one.schedule.pack]
+    return ", ".join(words.word("answers", part) for part in parts if part)
+
+
+def _printed(words: Words, one: Process, name: str) -> str | None:
+    """Return what a process prints for a field, as its box takes it."""
+    if name == "acid":
+        return words.said(one.acid) if one.acid else None
+    value = {"minutes": one.minutes, "psi": one.psi}.get(name)
+    return (
+        f"{one.headspace_in} in" if name == "headspace" else None if value is None else str(value)
+    )
+
+
+def _just_so(ask: Ask, one: Process) -> Any:
+    said = {
+        "method": one.schedule.method,
+        "gauge": one.schedule.gauge,
+        "pack": one.schedule.pack,
+        **{name: _printed(ask.words, one, name) for name in ("minutes", "psi", "headspace")},
+    }
+    return html.Button(
+        ask.words("batch.just_so"), type="button", className="button quiet-button",
+        disable_n_clicks=True, **{"data-just": json.dumps({k: v for k, v in said.items() if v})},
+    )  # fmt: skip

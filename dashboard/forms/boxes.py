@@ -13,7 +13,7 @@ from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import Form
 from dashboard.forms.understanding import understood
 
-__all__ = ["basket", "box", "box_id", "single"]
+__all__ = ["basket", "box", "box_id", "label_of", "single"]
 
 _NUMBERS = ("money", "decimal")
 _WHOLE = ("people", "guests", "plants", "times", "loads", "jars", "unsealed", "went", "liked")
@@ -32,7 +32,7 @@ def said_id(field: str, row: int) -> dict[str, Any]:
 def box(ask: Ask, form: Form, name: str, row: int, value: str = "", **more: Any) -> Component:
     """Return one box with its label, help and the keypad that it wants."""
     words, described = ask.words, form.named(name)
-    label = _label(ask, form, name)
+    label = label_of(ask, form, name)
     common: dict[str, Any] = {"id": box_id(name, row), "label": label, **more}
     if described.choices:
         choices = [
@@ -61,7 +61,8 @@ def box(ask: Ask, form: Form, name: str, row: int, value: str = "", **more: Any)
     )  # fmt: skip
 
 
-def _label(ask: Ask, form: Form, name: str) -> str:
+def label_of(ask: Ask, form: Form, name: str) -> str:
+    """Return what a field is called."""
     for key in (f"fields.{form.kind}.{name}", f"fields.any.{name}"):
         if ask.words.has(key):
             return ask.words(key)
@@ -101,8 +102,8 @@ def _several(
     ]  # fmt: skip
     group = f"rows-{name}"
     another = html.Button(
-        ask.words("forms.another", what=_label(ask, form, name)), type="button",
-        className="button quiet-button", disable_n_clicks=True, **{"data-next": group},
+        ask.words("forms.another", what=label_of(ask, form, name)), type="button",
+        className="button plain", disable_n_clicks=True, **{"data-next": group},
     )  # fmt: skip
     return html.Div(
         [html.Div(lines, id=group, className="rows"), another if rows > shown else None],
@@ -114,7 +115,7 @@ def _row(
     ask: Ask, form: Form, name: str, row: int, value: str, beside: dict[str, str],
     in_row: tuple[str, ...], *, hidden: bool,
 ) -> Component:  # fmt: skip
-    label = _label(ask, form, name)
+    label = label_of(ask, form, name)
     numbered = label if row == 0 else f"{label} {row + 1}"
     children: list[Any] = [
         box(ask, form, name, row, value, **{"label": numbered}),

@@ -5,7 +5,6 @@ from __future__ import annotations
 import uuid
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import (
     ALL,
     MATCH,
@@ -24,13 +23,16 @@ from dash.exceptions import PreventUpdate
 from dashboard.ask import Ask
 from dashboard.data import Data
 from dashboard.drawing import ask_of, trouble
+from dashboard.errands import Errands
 from dashboard.forms.batch import beside_batch
 from dashboard.forms.doubts import doubt_shown
 from dashboard.forms.reading import Typed
 from dashboard.forms.specs import FORMS
 from dashboard.forms.understanding import understood
 from dashboard.forms.writing import Outcome, notes, told, write_form
+from dashboard.parts.written import undo_button, written_card
 from ledger.door import Written
+from ledger.errors import LedgerError
 
 __all__ = ["boxes_of", "emptied", "outcome_shown", "wire_forms"]
 
@@ -73,20 +75,16 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
         return doubt_shown(ask, outcome.doubt)
     if outcome.written is not None:
         event = outcome.written.event
-        said = [html.Li(words.said(text)) for text in notes(outcome.written)]
+        said = [words.said(text) for text in notes(outcome.written)]
         is_correction = event.replaces is not None
         title = words("forms.corrected" if is_correction else "forms.written")
         if not outcome.written.is_new:
             title = words("forms.again")
-        inside = [
-            html.P(words.said(told(outcome.written))),
-            html.Ul(said) if said else None,
-            _published(ask, outcome),
-            html.Div(_further(ask, outcome.written), className="tools"),
-        ]
-        return dmc.Alert(
-            inside, title=title, color="leaf", variant="light",
-            className="written corrected" if is_correction else "written",
+        undo = undo_button(words("happened.undo"), {"unwrite": event.id})
+        return written_card(
+            title, words.said(told(outcome.written)), *said, _published(ask, outcome),
+            html.Div(_further(ask, outcome.written), className="further"),
+            undo=None if is_correction else undo, kind="corrected" if is_correction else "",
         )  # fmt: skip
     if outcome.is_locked:  # croft.js tries again by itself
         return html.Div(trouble(ask, outcome.trouble), className="again")
@@ -104,10 +102,7 @@ def _further(ask: Ask, written: Written) -> list[Any]:
     ways = {"forms.change": f"/write?kind={event.kind}&replaces={event.id}"}
     if event.replaces is not None:
         ways["forms.next"] = "/write"
-    return [
-        dcc.Link(ask.words(text), href=href, className="button quiet-button")
-        for text, href in ways.items()
-    ]
+    return [dcc.Link(ask.words(text), href=href) for text, href in ways.items()]
 
 
 def _published(ask: Ask, outcome: Outcome) -> Any:
@@ -125,6 +120,10 @@ def _published(ask: Ask, outcome: Outcome) -> Any:
         for row in ask.show("as-published", batch=batch).rows()
     ]
     return html.P(links) if links else None
+
+
+def _items_of(written: Written) -> list[str]:
+    return [str(line["item"]) for line in written.body.get("lines", ())]
 
 
 def wire_forms(app: Dash, data: Data) -> None:
@@ -176,7 +175,24 @@ def wire_forms(app: Dash, data: Data) -> None:
         shown = outcome_shown(ask, outcome)
         if outcome.written is None:
             return shown, errors, [no_update] * len(ids), no_update, accepted, no_update
+        if kind == "bought":
+            Errands.of(data).empty(_items_of(outcome.written))
         return shown, errors, emptied(kind, ids, values), str(uuid.uuid4()), [], None
+
+    @app.callback(
+        Output("form-said", "children", allow_duplicate=True),
+        Input({"unwrite": ALL}, "n_clicks"),
+        prevent_initial_call=True,
+    )
+    def unwrite(_clicks: Any) -> Any:
+        if not any(one["value"] for one in ctx.triggered) or not isinstance(ctx.triggered_id, dict):
+            raise PreventUpdate
+        ask = ask_of(data, "/write")
+        try:
+            data.book.strike(ctx.triggered_id["unwrite"], ask.words("happened.undone_why"))
+        except LedgerError as error:
+            return trouble(ask, ask.words.refusal(error))
+        return written_card(ask.words("happened.undone"))
 
     @app.callback(
         Output("batch-side", "children"),

@@ -11,8 +11,11 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.forms.bill import bill_says, bill_sum, shops
 from dashboard.forms.boxes import basket, box_id, single
 from dashboard.forms.specs import FORMS, Form
+from dashboard.forms.understanding import recent_lines
+from dashboard.parts.marks import icon
 from ledger.door.retyped import retyped
 
 __all__ = ["form_of"]
@@ -39,14 +42,17 @@ def form_of(
     texts = retyped(body) if body else {"beside": {}}
     texts = _as_line(form, texts)
     more = [_field(ask, form, name, texts) for name in form.more]
-    is_open = any(texts.get(name) for name in form.more)
+    by_recipe = () if replaces else ("schedule",)
+    is_open = any(texts.get(name) for name in form.more if name not in by_recipe)
     children: list[Any] = [
         dcc.Store(id="form-kind", data=kind),
         dcc.Store(id="form-id", data=str(uuid.uuid4())),
         dcc.Store(id="form-replaces", data=replaces),
         dcc.Store(id="form-accepted", data=[]),
         dcc.Store(id="form-rested", data=0),
-        *_first(ask, form, texts),
+        bill_says(ask) if kind == "bought" else None,
+        *(_steps(ask, form, texts) if form.steps else _first(ask, form, form.first, texts)),
+        bill_sum(ask) if kind == "bought" else None,
         _when(ask, on),
         html.Details([html.Summary(words("forms.more")), html.Div(more, className="rows")], open=is_open)
         if more
@@ -55,23 +61,84 @@ def form_of(
             id="form-by", label=words("forms.by"), persistence="writer", persistence_type="local",
             value="", autoComplete="off",
         ),
-        html.Div(id="form-said", role="status"),
-        html.Button(
-            words("forms.correct" if replaces else "forms.write"), id="form-write", type="button",
-            className="button wide", n_clicks=0,
+        html.Div(
+            [
+                html.Div(id="form-said", role="status"),
+                html.Button(
+                    words("forms.correct" if replaces else "forms.write"), id="form-write",
+                    type="button", className="button wide", n_clicks=0,
+                ),
+            ],
+            className="stick",
         ),
     ]  # fmt: skip
-    return html.Div(children, className="form")
+    return html.Div(children, className=f"form of-{kind}")
 
 
-def _first(ask: Ask, form: Form, texts: dict[str, Any]) -> list[Component]:
-    """Return the fields in sight; beside a batch, right below what came out, what it takes and costs."""
-    out = []
-    for name in form.first:
-        out.append(_field(ask, form, name, texts))
-        if name == "made":
-            out.append(html.Div(id="batch-side", className="batch-side"))
+def _steps(ask: Ask, form: Form, texts: dict[str, Any]) -> list[Component]:
+    """Return the fields in sight as steps; one that is filled says so in a line and unfolds by a tap."""
+    words, out = ask.words, []
+    for n, (step, names) in enumerate(form.steps, 1):
+        said = _said(texts, names)
+        is_done = bool(said) and step in ("what", "out")
+        head = [
+            html.Span(icon("check") if is_done else str(n), className="no"),
+            html.Span(
+                [
+                    html.H2(words(f"batch.step_{step}")),
+                    html.Span(said, className="quiet") if is_done else None,
+                ]
+            ),
+        ]
+        fields = html.Div(_first(ask, form, names, texts), className=f"fields fields-{step}")
+        out.append(
+            html.Details(
+                [html.Summary(head), fields],
+                open=not is_done,
+                className="step done" if is_done else "step",
+            )
+        )
     return out
+
+
+def _said(texts: dict[str, Any], names: tuple[str, ...]) -> str:
+    """Return what is filled in already, in a line."""
+    out = []
+    for name in names:
+        said = texts.get(name) or []
+        out += [said] if isinstance(said, str) else list(said)
+    return ", ".join(dict.fromkeys(out))
+
+
+def _first(ask: Ask, form: Form, names: tuple[str, ...], texts: dict[str, Any]) -> list[Component]:
+    """Return fields; beside a batch, right below what came out, what it takes and costs."""
+    out = []
+    for name in names:
+        if form.kind == "put_up" and name == "method":
+            out.append(html.Div(id="batch-side", className="batch-side"))
+        out.append(_field(ask, form, name, texts))
+        if not texts.get(name) and form.is_parts(name):
+            out.append(_last_things(ask, form, name))
+        if name == "shop":
+            out.append(shops(ask))
+    return [one for one in out if one is not None]
+
+
+def _last_things(ask: Ask, form: Form, name: str) -> Component | None:
+    """Return what was written last in such a list: a tap puts it into the next empty line."""
+    if name not in ("lines", "ate", "work"):
+        return None
+    chips = [
+        html.Button(
+            line, type="button", className="chip", disable_n_clicks=True,
+            **{"data-fills": name, "data-text": line},
+        )
+        for line in recent_lines(ask.data, form.kind, name)
+    ]  # fmt: skip
+    label = ask.words("forms.last_things")
+    return (
+        html.Div(chips, className="strip", role="group", **{"aria-label": label}) if chips else None
+    )
 
 
 def _as_line(form: Form, texts: dict[str, Any]) -> dict[str, Any]:

@@ -10,6 +10,9 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.forms.writing import told
+from dashboard.parts.kinds import icon_of
+from dashboard.parts.marks import icon
+from dashboard.parts.written import undo_button, written_card
 from ledger.door import Written
 from ledger.events import tell
 from ledger.saying.asking import Draft, Question, Reading
@@ -24,27 +27,38 @@ SEPARATES = "\x1f"
 """Stands between the parts of an answer in the id of its button."""
 
 
-def happened(ask: Ask) -> Component:
-    """Return the box, what is read from it, and the button."""
+def happened(ask: Ask, *, lines: int = 3, labelled: bool = True) -> Component:
+    """Return the box, what is read from it, and the button; it is in sight once something is typed.
+
+    Parameters
+    ----------
+    ask : Ask
+    lines : int
+        How high the box is before anything is typed.
+    labelled : bool
+        Its label is seen; else a heading says it, and the label is heard.
+    """
     words = ask.words
+    label = {"label": words("happened.label")} if labelled else {}
+    heard = {} if labelled else {"aria-label": words("happened.label")}
+    button = html.Button(
+        words("happened.write"), id="happened-write", type="button", className="button wide",
+        n_clicks=0,
+    )  # fmt: skip
     return html.Div(
         [
             dcc.Store(id="happened-answers", data=[]),
             dcc.Store(id="happened-id", data=str(uuid.uuid4())),
-            dcc.Store(id="happened-done", data=[]),
             dmc.Textarea(
-                id="happened-text", label=words("happened.label"), value="", autosize=True,
-                minRows=2, maxRows=12, debounce=_READ_MS, placeholder=words("happened.example"),
-                persistence="happened", persistence_type="local", autoComplete="off",
+                id="happened-text", value="", autosize=True, minRows=lines, maxRows=12,
+                debounce=_READ_MS, persistence="happened", persistence_type="local",
+                placeholder=words("happened.short" if lines == 1 else "happened.example"),
+                autoComplete="off", **label, **heard,
             ),
             html.Div(id="happened-read", role="status"),
-            html.Div(id="happened-said", role="status"),
-            html.Button(
-                words("happened.write"), id="happened-write", type="button",
-                className="button wide", n_clicks=0,
-            ),
+            html.Div(button, className="stick"),
         ],
-        className="happened",
+        className="happened large" if labelled else "happened",
     )  # fmt: skip
 
 
@@ -66,14 +80,11 @@ def _card(ask: Ask, one: Draft) -> Component:
     except KeyError:  # a batch of which the method is asked
         line = f"{ask.words(f'kinds.{one.kind}.title')}: {one.body.get('makes', '')}"
     note = one.body.get("note")
-    return html.Div(
-        [
-            day,
-            html.Span(line, className="entry-line"),
-            html.Span(ask.words("happened.note", note=note), className="quiet") if note else None,
-        ],
-        className="read-card",
-    )
+    below = [day] if one.on != ask.data.today().isoformat() else []
+    if note:
+        below.append(html.Div(ask.words("happened.note", note=note), className="quiet"))
+    said = html.Div([html.B(line[:1].upper() + line[1:], className="entry-line"), *below])
+    return html.Div([icon(icon_of(one.kind)), said], className="read")
 
 
 def _asked(ask: Ask, one: Question) -> Component:
@@ -81,9 +92,10 @@ def _asked(ask: Ask, one: Question) -> Component:
     chips = [_chip(_option(ask, option), one.key, option) for option in one.options]
     words = ask.words("happened.waits", question=ask.words.said(one.text))
     text = words if one.waits else ask.words.said(one.text)
+    said = html.P(text, className="quiet") if one.waits else html.B(text)
     return html.Div(
-        [html.P(text, className="quiet" if one.waits else ""), html.Div(chips, className="tools")],
-        className="read-waits" if one.waits else "read-asked",
+        [icon("ask"), html.Div(said), html.Div(chips, className="chips") if chips else None],
+        className="read waits" if one.waits else "read ask",
     )
 
 
@@ -99,12 +111,15 @@ def _left(ask: Ask, key: tuple[str, str, int], *, is_past: bool) -> Component:
     chips = [_chip(words("happened.out"), key, _OUT)]
     if is_past:
         chips.insert(0, _chip(words("happened.to_note"), key, _NOTE))
-    return html.Div([html.P(text), html.Div(chips, className="tools")], className="read-asked")
+    return html.Div(
+        [icon("ask"), html.Div(html.B(text)), html.Div(chips, className="chips")],
+        className="read ask",
+    )
 
 
 def _chip(text: str, key: tuple[str, str, int], answer: str) -> Component:
     return html.Button(
-        text, id={"chip": _key(key, answer)}, type="button", className="button quiet-button chip",
+        text, id={"chip": _key(key, answer)}, type="button", className="chip",
         n_clicks=0,
     )  # fmt: skip
 
@@ -118,16 +133,10 @@ def _key(key: tuple[str, str, int], answer: str) -> str:
 def written_shown(ask: Ask, written: list[Written]) -> Component:
     """Return what was written, with what was assumed, and the button that takes it back."""
     shown = [one for one in written if one.event.kind != "item_described"] or written
-    lines = [html.Li(ask.words.said(told(one))) for one in shown]
-    notes = [html.Li(ask.words.said(text)) for one in shown for text in one.notes]
-    undo = html.Button(
-        ask.words("happened.undo"), id={"undo": "happened"}, type="button",
-        className="button quiet-button", n_clicks=0,
-    )  # fmt: skip
-    return dmc.Alert(
-        [html.Ul(lines), html.Ul(notes) if notes else None, html.Div(undo, className="tools")],
-        title=ask.words("forms.written"), color="leaf", variant="light", className="written",
-    )  # fmt: skip
+    lines = [ask.words.said(told(one)) for one in shown]
+    notes = [ask.words.said(text) for one in shown for text in one.notes]
+    undo = undo_button(ask.words("happened.undo"), {"undo": "happened"})
+    return written_card(ask.words("forms.written"), *lines, *notes, undo=undo)
 
 
 def button_text(ask: Ask, reading: Reading) -> str:

@@ -6,7 +6,6 @@ import uuid
 from collections.abc import Sequence
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import ALL, Dash, Input, Output, State, ctx, no_update
 from dash.exceptions import PreventUpdate
 
@@ -15,6 +14,7 @@ from dashboard.drawing import ask_of, trouble
 from dashboard.forms.doubts import doubt_shown
 from dashboard.forms.happened import SEPARATES, button_text, reading_shown, written_shown
 from dashboard.forms.writing import answered, low_acid
+from dashboard.parts.written import written_card
 from ledger.door import Answers, Written
 from ledger.errors import BookLocked, LedgerError, NeedsAnswer
 from ledger.saying.asking import Reading
@@ -102,7 +102,7 @@ def wire_happened(app: Dash, data: Data) -> None:
         return [*kept, [code, about, int(n), said]]
 
     @app.callback(
-        Output("happened-said", "children"),
+        Output("said", "children", allow_duplicate=True),
         Output("happened-text", "value"),
         Output("happened-answers", "data", allow_duplicate=True),
         Output("happened-id", "data"),
@@ -140,7 +140,7 @@ def wire_happened(app: Dash, data: Data) -> None:
         return written_shown(ask, done), "", [], str(uuid.uuid4()), ids
 
     @app.callback(
-        Output("happened-said", "children", allow_duplicate=True),
+        Output("said", "children", allow_duplicate=True),
         Input({"undo": ALL}, "n_clicks"),
         State("happened-done", "data"),
         prevent_initial_call=True,
@@ -154,4 +154,4 @@ def wire_happened(app: Dash, data: Data) -> None:
                 data.book.strike(id, ask.words("happened.undone_why"))
         except LedgerError as error:
             return trouble(ask, ask.words.refusal(error))
-        return dmc.Alert(ask.words("happened.undone"), color="gray", variant="light")
+        return written_card(ask.words("happened.undone"))

@@ -13,7 +13,7 @@ COMMON = ("harvested", "bought", "put_up", "eaten", "practised", "counted")
 """The six that are written most, in the order of their buttons."""
 
 _PARTS = ("lines", "ate", "used", "made", "uses", "left", "work", "acid", "fuel", "other")
-_ROWS = {"lines": 12, "ate": 10, "used": 12, "uses": 12, "made": 5}
+_ROWS = {"ate": 10, "used": 12, "uses": 12, "made": 5}
 _FEW = 4
 
 
@@ -30,12 +30,18 @@ class Form:
         Fields of one line that stand beside it.
     as_line : str or None
         A pair of ``item`` and ``amount`` of the body that is typed as one line under this name.
+    steps : tuple of (name, fields)
+        Steps that the fields in sight are parted into, each folded when it is filled already.
+    most : int
+        Lines at most; a shopping trip has more of them than a picking.
     """
 
     kind: str
     first: tuple[str, ...]
     in_row: tuple[str, ...] = ()
     as_line: str | None = None
+    most: int = 12
+    steps: tuple[tuple[str, tuple[str, ...]], ...] = ()
     fields: tuple[Field, ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -75,17 +81,21 @@ class Form:
         """Return how many boxes a field has at most; all but the first wait until asked for."""
         if not self.named(name).is_list:
             return 1
-        return _ROWS.get(name, _FEW)
+        return self.most if name == "lines" else _ROWS.get(name, _FEW)
 
 
 FORMS: dict[str, Form] = {
     one.kind: one
     for one in (
         Form("harvested", ("lines", "work"), ("bed",)),
-        Form("bought", ("lines", "shop"), ("paid",)),
+        Form("bought", ("lines", "shop"), ("paid",), most=24),
         Form("put_up", (
             "recipe", "times", "makes", "method", "used", "made", "minutes", "gauge", "psi",
             "headspace", "pack", "acid", "work",
+        ), steps=(
+            ("what", ("recipe", "times", "makes", "used")), ("out", ("made",)),
+            ("done", ("method", "minutes", "gauge", "psi", "headspace", "pack", "acid")),
+            ("who", ("work",)),
         )),
         Form("eaten", ("ate", "people", "guests")),
         Form("practised", ("skill", "people", "minutes", "went")),

@@ -19,7 +19,14 @@ from ledger.door.texts import PARTS, Texts
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 
-__all__ = ["newest_bodies", "recent_items", "recent_recipes", "understood"]
+__all__ = [
+    "last_paid",
+    "newest_bodies",
+    "recent_items",
+    "recent_lines",
+    "recent_recipes",
+    "understood",
+]
 
 _CHIPS = 5
 
@@ -63,6 +70,8 @@ def understood(ask: Ask, kind: str, text: str | None, id: dict[str, Any]) -> lis
     shown = html.Span(
         _words(ask, part, texts), className="said-well" if known or item is None else "said"
     )
+    if kind == "bought" and known and item is not None:
+        return [shown, _last_price(ask, texts.catalogue.name(item), part["amount"])]
     if item is None or known:
         mark = _mark(ask, kind, item)
         if mark is None:
@@ -71,6 +80,16 @@ def understood(ask: Ask, kind: str, text: str | None, id: dict[str, Any]) -> lis
         return [shown, mark]
     near = _beginning(ask.data, kind, item)
     return [shown, _chips(part["amount"], near, id)]
+
+
+def _last_price(ask: Ask, item: str, amount: str) -> Any:
+    """Return what just so much cost last; croft.js puts it into an empty price beside."""
+    last = last_paid(ask.data, item, amount)
+    if last is None:
+        return None
+    paid, shop = last
+    said = ask.words("bill.last", money=ask.words.money(float(paid)), shop=shop or "–")
+    return html.Span(said, className="quiet", **{"data-paid": paid})
 
 
 def _mark(ask: Ask, kind: str, item: str | None) -> Any:
@@ -138,6 +157,44 @@ def recent_items(data: Data, kind: str) -> list[str]:
         return list(dict.fromkeys([*own, *other, *sorted(catalogue.names())]))
 
     return data.kept(("recent", kind), make)
+
+
+def recent_lines(data: Data, kind: str, name: str, many: int = 8) -> list[str]:
+    """Return lines as last written in entries of a kind, one an item: ``10 lb sugar``, ``Ada 90``."""
+
+    def make() -> list[str]:
+        found: dict[str, str] = {}
+        for one, body in newest_bodies(data):
+            if one != kind:
+                continue
+            for line in _lines(body) if name != "work" else ():
+                found.setdefault(line["item"], f"{line['amount']} {line['item']}")
+            for part in body.get("work", ()) if name == "work" else ():
+                found.setdefault(part["person"], f"{part['person']} {part['minutes']}")
+        return list(found.values())[:many]
+
+    return data.kept(("recent lines", kind, name, many), make)
+
+
+def _lines(body: dict[str, Any]) -> list[dict[str, Any]]:
+    several = [line for name in ("lines", "ate") for line in body.get(name, ())]
+    return [line for line in several if line.get("item") and line.get("amount")]
+
+
+def last_paid(data: Data, item: str, amount: str) -> tuple[str, str] | None:
+    """Return what was paid last for just so much of an item, and the shop; None where nothing was."""
+
+    def make() -> dict[tuple[str, str], tuple[str, str]]:
+        found: dict[tuple[str, str], tuple[str, str]] = {}
+        for kind, body in newest_bodies(data):
+            if kind == "bought":
+                for line in _lines(body):
+                    if line.get("paid"):
+                        key = (item_key(line["item"]), line["amount"])
+                        found.setdefault(key, (line["paid"], body.get("shop") or ""))
+        return found
+
+    return data.kept(("last paid",), make).get((item_key(item), amount))
 
 
 def recent_recipes(data: Data) -> list[str]:

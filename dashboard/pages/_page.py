@@ -26,6 +26,8 @@ class Page:
         Whether the charting script is wanted: it is fetched ahead where it is.
     keeps_typing : bool
         Whether people type on it: it is not drawn again when another phone writes.
+    titled : callable, optional
+        What it is called at an address, where that is not its name.
     """
 
     name: str
@@ -33,3 +35,4 @@ class Page:
     draw: Callable[[Ask], Any]
     has_pictures: bool = False
     keeps_typing: bool = False
+    titled: Callable[[Ask], str] | None = None

@@ -11,7 +11,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.pages._page import Page
-from dashboard.parts import choices, nothing_yet, say, section
+from dashboard.parts import choices, nothing_yet, section
 from dashboard.parts.choices import written
 from dashboard.parts.danger import danger_card, grave_batches, mark_of
 from dashboard.parts.jars import jars_of
@@ -81,7 +81,6 @@ def _card(ask: Ask, row: dict[str, Any], label: str) -> Component:
         mark_of(ask, row),
         html.Ul([html.Li(one) for one in facts]),
         None if gone is None else dmc.Alert(gone, color="yellow", variant="light"),
-        html.P(say(ask, row["standing_text"])) if row["standing_text"] else None,
         html.Div(_ways(ask, row, label), className="tools"),
     )
 
@@ -100,7 +99,11 @@ def _ways(ask: Ask, row: dict[str, Any], label: str) -> list[Component]:
     else:
         ways.insert(0, ("jar.use", f"/write?{urlencode({'kind': 'eaten', **jar})}"))
     return [
-        dcc.Link(words(text), href=href, className="button" if at == 0 else "button quiet-button")
+        dcc.Link(
+            words(text),
+            href=href,
+            className="button" if at == 0 and not is_grave else "button quiet-button",
+        )
         for at, (text, href) in enumerate(ways)
     ]
 

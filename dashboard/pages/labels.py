@@ -6,13 +6,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.pages._page import Page
-from dashboard.parts import choice, choices, nothing_yet, section
+from dashboard.parts import answered, choice, choices, nothing_yet, section
 from dashboard.parts.jars import Jar, code_of, house, is_here_only, jars_of
 from ledger.projections._standing import MARKED
 
@@ -64,8 +63,10 @@ def draw(ask: Ask) -> Any:
     stock = STOCKS.get(ask.query.get("sheet", ""), _usual(ask))
     first = _first(ask, stock)
     return [
-        html.H2(words("labels.count", n=len(jars), sheets=_sheets_needed(len(jars), first, stock))),
-        html.P(words("labels.says"), className="quiet"),
+        answered(
+            words("labels.count", n=len(jars), sheets=_sheets_needed(len(jars), first, stock)),
+            under=words("labels.says"),
+        ),
         choices(
             choice("of", words("labels.of"), which, _offered(ask, rows)),
             choice("sheet", words("labels.sheet"), stock.name, _stocks(ask)),
@@ -101,7 +102,9 @@ def _print(ask: Ask) -> Component:
 def _here_only(ask: Ask) -> Component | None:
     if not is_here_only():
         return None
-    return dmc.Alert(ask.words("labels.here_only"), color="yellow", variant="light")
+    pieces = ask.words("labels.here_only").split("`")
+    inside = [html.Code(one) if at % 2 else one for at, one in enumerate(pieces)]
+    return html.P(inside, className="caution small")
 
 
 def _newest(rows: list[dict[str, Any]]) -> list[dict[str, Any]]:

@@ -1,29 +1,31 @@
-"""Shelf: what is there, how old, what to eat first, how long it lasts, empties and lids."""
+"""Shelf: jars as jars on their boards, what else is there and how long it keeps, danger before all."""
 
 from __future__ import annotations
 
-import datetime as dt
+from collections.abc import Mapping
 from typing import Any
 
-import pandas as pd
-from dash import html
+from dash import dcc, html
+from dash.development.base_component import Component
 
 from dashboard.ask import Ask
-from dashboard.figures.shelf import by_age, over_time
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
-    choice,
-    choices,
+    answered,
+    figure,
+    icon,
+    jar_row,
     notes_of,
     nothing_yet,
-    picture,
     plain_table,
     section,
-    stat,
 )
-from dashboard.parts.danger import danger_card, marked
+from dashboard.parts.boards import Board, boards_of, marks_of
+from dashboard.parts.danger import danger_card, mark_of, marked, said_of
+from dashboard.parts.keeping import named, soonest, time_left, track
 from ledger.projections import Answer
+from ledger.projections._standing import MARKED
 
 __all__ = ["PAGE", "draw"]
 
@@ -38,139 +40,247 @@ _ITEMS = (
     "held_text",
     "past_best_text",
 )
-_AGES = (182, 365)
-"""Days that part young jars from those of a year, and those from older ones."""
-_DRAWN_ITEMS = 14
+_PLACES = (("fridge", "fridge"), ("freezer", "freezer"), ("cellar", "cellar"), ("shelf", "shelf"))
+"""Where things are kept, each with its icon; anything else stands together."""
+_FULL = 120
+"""Days at which a bar is full."""
+_SURE, _NEAR_DAYS = 0.5, 45
+"""Chance of lasting until more comes from which it is said to; days within which something is gone."""
 
 
 def draw(ask: Ask) -> Any:
-    """Return what is left, lot by lot and item by item, with one item's stock over time."""
+    """Return the jars on their boards, everything else by its place, and what folds."""
     lots = ask.show("shelf")
     if lots.is_empty:
         return nothing_yet(ask, "shelf", "harvested")
-    words, items = ask.words, ask.show("shelf", items=True)
+    words, items, rows = ask.words, ask.show("shelf", items=True), lots.records()
+    boards = boards_of(rows)
     return [
-        danger_card(ask, lots.records()),
-        _stats(ask, lots),
-        html.Div([_jars(ask, lots), _stock(ask, items)], className="columns"),
-        section(
-            words("shelf.eat_first"),
-            answer_table(ask, lots, columns=_LOTS, cells={"item": lambda row: marked(ask, row)}),
+        danger_card(ask, rows),
+        _answer(ask, boards, rows),
+        html.Div(
+            [_in_jars(ask, boards, lots, items), *_everything_else(ask, rows, items)],
+            className="two shelf",
         ),
-        section(
-            words("shelf.items"),
-            html.P(words("shelf.items_says"), className="quiet"),
-            answer_table(
-                ask,
-                items,
-                columns=_ITEMS,
-                cells={"item": lambda row: marked(ask, row)},
-                options={"items": True},
-            ),
+        html.Details(
+            [
+                html.Summary(words("shelf.lots")),
+                answer_table(ask, lots, columns=_LOTS, cells={"item": lambda row: marked(ask, row)}),
+                html.H3(words("shelf.items")),
+                html.P(words("shelf.items_says"), className="under"),
+                answer_table(
+                    ask, items, columns=_ITEMS, cells={"item": lambda row: marked(ask, row)},
+                    options={"items": True},
+                ),
+            ],
+            open=ask.wants_all("shelf") or ask.wants_all("shelf-items"),
         ),
-        _empties(ask, lots),
         notes_of(ask, lots, items),
+    ]  # fmt: skip
+
+
+def _answer(ask: Ask, boards: list[Board], rows: list[dict[str, Any]]) -> Component:
+    words = ask.words
+    good = sum(board.count for board in boards if not board.is_grave)
+    grave = sum(board.count for board in boards if board.is_grave)
+    if grave:
+        says = [
+            words("shelf.jars_one" if good == 1 else "shelf.jars_many", n=good), " ",
+            html.Span(words("shelf.not_one" if grave == 1 else "shelf.not_many", n=grave), className="look"),
+        ]  # fmt: skip
+        return answered(*says)
+    says = [words("shelf.full_one" if good == 1 else "shelf.full_many", n=words.number(good, 6))]
+    first = [row["item"] for row in soonest(rows) if row["days_left"] >= 0][:2]
+    if first:
+        key = "shelf.first_two" if len(first) == 2 else "shelf.first_one"
+        says.append(" " + words(key, first=named(first[0]), second=first[-1]))
+    return answered(*says)
+
+
+def _in_jars(ask: Ask, boards: list[Board], lots: Answer, items: Answer) -> Component | None:
+    words = ask.words
+    if not boards:
+        return None
+    ahead = {one["item"]: one for one in items.records()}
+    ages = [
+        html.Span([html.I(className=f"jar pt {age}"), words(f"shelf.{age}")])
+        for age in ("a1", "a2", "a3", "a4", "a5")
+    ]
+    return section(
+        words("shelf.in_jars"),
+        html.Ul([_board(ask, board, ahead.get(board.item)) for board in boards], className="rows"),
+        html.Div(ages, className="key", **{"aria-hidden": "true"}),
+        _empties(ask, lots),
+        note=words("shelf.taps"),
+    )
+
+
+def _board(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> Component:
+    """Return one item's jars; those in danger have no button that opens one."""
+    words = ask.words
+    count = words.jars(board.count, board.jar)
+    marks = marks_of(board, ask.day)
+    drawn = jar_row(marks, words("shelf.heard", count=count, item=board.item), on_board=True)
+    is_tens = sum(many for many, _, _ in marks) < board.count
+    head = html.Div(
+        [
+            html.B(named(board.item)),
+            html.Span(count, className="count" if not board.is_grave else "count grave"),
+        ],
+        className="line1",
+    )
+    return html.Li(
+        [
+            head,
+            html.Div([drawn, _ways(ask, board)], className="line2"),
+            html.Div(words("shelf.tens"), className="small quiet") if is_tens else None,
+            *_under(ask, board, ahead),
+        ],
+        className="item",
+    )
+
+
+def _ways(ask: Ask, board: Board) -> Component:
+    words = ask.words
+    if board.is_grave:
+        batch = board.rows[0]["standing_batch"]
+        link = dcc.Link(
+            [icon("warn", small=True), words("shelf.not_eat")],
+            href=f"/as-published?batch={batch}#batch", className="button quiet-button",
+        )  # fmt: skip
+        return html.Span(link, className="act")
+    if not ask.moment.is_now:
+        return html.Span(className="act")
+    return html.Span(
+        [
+            html.Button(
+                icon(mark), id={key: board.key}, type="button", className="round", n_clicks=0,
+                **{"aria-label": words(f"shelf.{key}", item=board.item)},
+            )
+            for key, mark in (("opens", "minus"), ("back", "plus"))
+        ],
+        className="act",
+    )  # fmt: skip
+
+
+def _under(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> list[Any]:
+    """Return what stands under a board: its oldest day, how long it lasts, and its marks in words."""
+    words, oldest = ask.words, board.rows[0]
+    if board.is_grave:
+        return [html.Div(words("shelf.not_here"), className="under")]  # the card above says why
+    several = len({row["on"] for row in board.rows}) > 1
+    day = words.day(oldest["on"], short=True)
+    line: list[Any] = [words("shelf.oldest", day=day) if several else day]
+    if ahead is not None and ahead["weeks_left"]["likely"] is not None:
+        line += ["; ", figure(_lasts(ask, ahead), ahead["why"], "weeks_left.likely")]
+    out: list[Any] = [html.Div(line, className="under")]
+    open_ones = [row for row in board.rows if row["standing"] in MARKED]
+    if open_ones:
+        batch = open_ones[0]["standing_batch"]
+        text = said_of(ask, str(open_ones[0]["standing_text"]))
+        if len(open_ones) < len(board.rows):
+            text = words("shelf.marked", says=text)
+        out.append(
+            html.Div(dcc.Link(text, href=f"/as-published?batch={batch}#batch"), className="under")
+        )
+    return out
+
+
+def _lasts(ask: Ask, ahead: Mapping[str, Any]) -> str:
+    words = ask.words
+    reaches, day = ahead["reaches_next_supply"], ahead["runs_out_on"]["likely"]
+    if reaches is not None and reaches >= _SURE:
+        return words("shelf.past_next")
+    key = "shelf.gone" if ahead["weeks_left"]["likely"] * 7 < _NEAR_DAYS else "shelf.last_to"
+    return words(key, day=words.day(day, short=True))
+
+
+def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> list[Component]:
+    """Return what is not in jars by its place, a line an item: folded on a phone, open on a desk."""
+    words = ask.words
+    whole = {one["item"]: one["left"]["text"] for one in items.records()}
+    places: dict[str, list[dict[str, Any]]] = {}
+    known = [name for name, _ in _PLACES]
+    for row in rows:
+        if not row["jar"]:
+            place = row["kept"] if row["kept"] in known else "elsewhere"
+            places.setdefault(place, []).append(row)
+    for place, several in places.items():
+        places[place] = _by_item(several, rows, whole)
+    shown = [(name, mark) for name, mark in (*_PLACES, ("elsewhere", "more")) if name in places]
+    if not shown:
+        return []
+    folded = [
+        html.Details([_summary(ask, name, mark, places[name]), _goods(ask, places[name])])
+        for name, mark in shown
+    ]
+    wide = [
+        part
+        for name, mark in shown
+        for part in (
+            html.H3([icon(mark), words(f"shelf.place_{name}")], className="place"),
+            _goods(ask, places[name]),
+        )
+    ]
+    head = words("shelf.else")
+    note = words("shelf.bar", n=_FULL)
+    return [
+        html.Div(section(head, *folded, note=note), className="phone places"),
+        html.Div(section(head, *wide, note=note), className="desk"),
     ]
 
 
-def _stats(ask: Ask, lots: Answer) -> Any:
-    words, frame = ask.words, lots.frame
-    days = frame["days_left"].dropna().astype(float)
-    jars = frame["jars_left"].dropna().astype(float).sum()
-    return html.Div(
+def _by_item(
+    several: list[dict[str, Any]], rows: list[dict[str, Any]], whole: Mapping[str, str]
+) -> list[dict[str, Any]]:
+    """Return a record an item: the one whose day comes first, with all that is left where it is all there."""
+    first = soonest(several)
+    seen = {row["item"] for row in first}
+    first += list({row["item"]: row for row in several if row["item"] not in seen}.values())
+    out = []
+    for row in first:
+        mine = [one["lot"] for one in several if one["item"] == row["item"]]
+        is_all = len(mine) == sum(one["item"] == row["item"] for one in rows)
+        text = whole.get(row["item"]) if is_all and len(mine) > 1 else None
+        out.append({**row, "left": {**row["left"], "text": text or row["left"]["text"]}})
+    return out
+
+
+def _summary(ask: Ask, name: str, mark: str, rows: list[dict[str, Any]]) -> Component:
+    words, first = ask.words, soonest(rows)
+    n = len({row["item"] for row in rows})
+    said = words("shelf.thing" if n == 1 else "shelf.things", n=n)
+    if first:
+        said += f"; {first[0]['item']}, {time_left(ask, first[0])}"
+    return html.Summary(
+        [icon(mark), html.B(words(f"shelf.place_{name}")), html.Span(said, className="quiet")]
+    )
+
+
+def _goods(ask: Ask, rows: list[dict[str, Any]]) -> Component:
+    return html.Ul([_thing(ask, row) for row in rows], className="goods")
+
+
+def _thing(ask: Ask, row: dict[str, Any]) -> Component:
+    words = ask.words
+    name = html.Span(
         [
-            stat(words("shelf.jars_full"), words.number(jars, 4)),
-            stat(words("shelf.lots"), words.number(len(frame), 5)),
-            stat(words("shelf.past"), words.number((days < 0).sum(), 5), words("shelf.past_says")),
-            stat(words("shelf.cost_left"), words.money(lots.totals["cost_left"])),
-        ],
-        className="stats",
+            html.B(named(row["item"])),
+            " ",
+            html.Span(words.said(row["left"]["text"]), className="quiet"),
+            mark_of(ask, row),
+        ]
     )
-
-
-def _jars(ask: Ask, lots: Answer) -> Any:
-    """Return jars by item and age."""
-    words = ask.words
-    frame = lots.frame[lots.frame["jars_left"].notna()]
-    if frame.empty:
-        return None
-    ages = [words("shelf.young"), words("shelf.year"), words("shelf.old")]
-    data = pd.DataFrame({"item": frame["item"], "jars": frame["jars_left"].astype(float)})
-    age = [(ask.day - dt.date.fromisoformat(day)).days for day in frame["on"]]
-    data["age"] = [ages[sum(days > limit for limit in _AGES)] for days in age]
-    largest = data.groupby("item")["jars"].sum().nlargest(_DRAWN_ITEMS).index
-    data = data[data["item"].isin(largest)]
-    drawing = by_age(data, ages, ask.scheme, unit=words("shelf.unit_jars"))
-    old = data[data["age"] == ages[2]]["jars"].sum()
-    says = words("shelf.age_says", n=words.number(data["jars"].sum(), 4), old=words.number(old, 4))
-    table = data.groupby(["item", "age"])["jars"].sum().reset_index()
-    rows = [[row.item, row.age, words.number(row.jars)] for row in table.itertuples()]
-    heads = [words("shelf.item"), words("shelf.age"), words("shelf.unit_jars")]
-    numbers = plain_table(heads, rows, numeric=[False, False, True], caption=words("shelf.by_age"))
-    return section(
-        words("shelf.by_age"), picture(ask, "jars-by-age", drawing, says, numbers, height=420)
-    )
-
-
-def _stock(ask: Ask, items: Answer) -> Any:
-    """Return one item's stock over time, with its range ahead."""
-    words, records = ask.words, items.records()
-    if not records:
-        return None
-    names = [record["item"] for record in records]
-    jarred = next((r["item"] for r in records if r["jars_left"]), names[0])
-    chosen = ask.query.get("item") if ask.query.get("item") in names else jarred
-    record = next(r for r in records if r["item"] == chosen)
-    answer = ask.show("shelf", over_time=chosen)
-    frame = answer.frame
-    scale, unit = _unit(ask, str(answer.totals.get("unit") or ""))
-    unit = words.word("answers", unit)
-    data = pd.DataFrame({"day": frame["day"]})
-    for name in ("left", "low", "likely", "high"):
-        data[name] = pd.to_numeric(frame[name]) * scale
-    labels = {name: words(f"shelf.{name}") for name in ("range", "likely", "next")}
-    labels["past"] = words("shelf.was")
-    drawing = over_time(data, labels, ask.scheme, unit=unit, next_on=record["next_supply_on"])
-    table = answer_table(ask, answer, options={"over_time": chosen})
-    return section(
-        words("shelf.over_time"),
-        choices(choice("item", words("shelf.item"), chosen, [(n, n) for n in sorted(names)])),
-        picture(ask, "stock", drawing, _stock_says(ask, record), table, height=340),
-    )
-
-
-def _stock_says(ask: Ask, record: dict[str, Any]) -> str:
-    words = ask.words
-    says = words("shelf.stock_left", item=record["item"], left=words.said(record["left"]["text"]))
-    if record["runs_out_on"]["likely"]:
-        out = record["runs_out_on"]
-        says += " " + words(
-            "shelf.stock_out", early=words.day(out["early"]), late=words.day(out["late"])
+    if row["days_left"] is None:
+        return html.Li(
+            [name, html.Span(), html.Span(words("shelf.no_day"), className="left quiet")]
         )
-    if record["ranges_said"]:
-        says += " " + words(
-            "shelf.stock_held", held=record["ranges_held"], said=record["ranges_said"]
-        )
-    if record["next_supply_on"]:
-        says += " " + words("shelf.stock_next", day=words.day(record["next_supply_on"]))
-    if record["how_sure"]:
-        sure = words.said(record["how_sure"])
-        says += f" {sure[:1].upper()}{sure[1:]}."
-    return says
+    days = figure(time_left(ask, row), row["why"], "days_left")
+    return html.Li([name, track(row["days_left"], _FULL), html.Span(days, className="left")])
 
 
-def _unit(ask: Ask, unit: str) -> tuple[float, str]:
-    """Return a scale and a name for an amount's unit in the household's measures."""
-    is_metric = ask.words.measures == "metric"
-    if unit == "ml":
-        return (0.001, "l") if is_metric else (1 / 946.352946, "qt")
-    if unit == "g":
-        return (0.001, "kg") if is_metric else (1 / 453.59237, "lb")
-    return 1.0, unit
-
-
-def _empties(ask: Ask, lots: Answer) -> Any:
-    """Return jars out and empty, and lids."""
+def _empties(ask: Ask, lots: Answer) -> Component | None:
+    """Return how many of the household's jars stand empty, and every count of them, folded."""
     words, jars = ask.words, lots.totals.get("jars") or {}
     if not jars:
         return None
@@ -183,11 +293,12 @@ def _empties(ask: Ask, lots: Answer) -> Any:
         [words.word("answers", jar), *(words.number(row.get(name), 6) for name in counts)]
         for jar, row in jars.items()
     ]
-    numeric = [False, *(True for _ in counts)]
-    return section(
-        words("shelf.empties"),
-        plain_table(heads, rows, numeric=numeric, caption=words("shelf.empties")),
+    empty = [words.jars(int(row["empty"]), jar) for jar, row in jars.items() if row.get("empty")]
+    table = plain_table(
+        heads, rows, numeric=[False, *(True for _ in counts)], caption=words("shelf.empties")
     )
+    said = words("shelf.empty", jars=words.listed(empty)) if empty else words("shelf.empties")
+    return html.Details([html.Summary(said), table], className="empties")
 
 
-PAGE = Page("shelf", "/shelf", draw, has_pictures=True)
+PAGE = Page("shelf", "/shelf", draw)

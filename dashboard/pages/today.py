@@ -1,174 +1,155 @@
-"""Today: buttons to write down, what to eat first, what runs out, what is asked, the last entries."""
+"""Today: danger or the year, the things of the day, what happened, what to use up, what was written lately."""
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any
 
 from dash import dcc, html
+from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.figures.today import year_strip
+from dashboard.forms.happened import happened
 from dashboard.forms.specs import COMMON
+from dashboard.pages._day import things
 from dashboard.pages._page import Page
 from dashboard.pages.write_down import kind_tiles
-from dashboard.parts import figure, nothing_yet, say, section
+from dashboard.parts import drawn, figure, icon, nothing_yet, section
 from dashboard.parts.danger import danger_card, mark_of
+from dashboard.parts.keeping import named, soonest, time_left, track
+from dashboard.parts.kinds import icon_of
 from ledger.book import HistoryRow
+from ledger.projections._standing import GRAVE
 
 __all__ = ["PAGE", "draw"]
 
-_LAST, _FIRST, _SOON = 8, 8, 6
-_SHORT_CHANCE = 0.5
-"""Chance of lasting until more comes below which an item is said to run out."""
-
-_WHEN = {-1: "today.day_before", 0: "today.this_day", 1: "today.next_day"}
-"""What is said of days left, where it is not their number."""
+_LAST, _USE, _FULL = 4, 5, 42
+"""Entries shown, things to use up, and the days at which a bar is full."""
+_SOON, _LONG_PAST = 5, -60
+_IN_DANGER = 2
+"""So few of each while a danger stands above them."""
+_STRIPS = (("phone", 358, 66), ("desk", 960, 92))
 
 
 def draw(ask: Ask) -> Any:
-    """Return the buttons, and sections of what a household wants to know today."""
-    tiles = kind_tiles(ask, COMMON, first=True)
+    """Return what a household wants to know today, and the box that takes what happened."""
+    words = ask.words
+    said = section(
+        words("happened.label"), happened(ask, lines=1, labelled=False), kind_tiles(ask, COMMON)
+    )
     if ask.is_empty:
-        return [_say(ask), tiles, nothing_yet(ask, "today", "harvested")]
+        return [said, nothing_yet(ask, "today", "harvested")]
+    danger = danger_card(ask, ask.show("shelf").records())
+    todo = things(ask)
+    if danger is not None:
+        todo = todo[:_IN_DANGER]
     return [
-        danger_card(ask, ask.show("shelf").records()),
-        _say(ask),
-        tiles,
+        *([danger] if danger is not None else _year(ask)),
         html.Div(
-            [_eat_first(ask), _running_out(ask), _season(ask), _asked(ask)], className="columns"
+            [
+                _things(ask, todo, is_more=danger is not None),
+                html.Div(said, className="noprint"),
+                _use_up(ask, _USE if danger is None else _IN_DANGER + 1),
+                _lately(ask, _LAST if danger is None else _IN_DANGER + 1),
+            ],
+            className="two today",
         ),
-        section(ask.words("today.last"), _last(ask)),
     ]
 
 
-def _say(ask: Ask) -> Any:
-    """Return the way to the box that takes what happened in the household's own words."""
+def _things(ask: Ask, todo: list[Component], *, is_more: bool) -> Component:
     words = ask.words
-    inside = [
-        html.B(words("happened.label")),
-        html.Span(words("happened.example"), className="quiet"),
+    key = f"today.{'more' if is_more else 'things'}_{len(todo)}"
+    if not todo:
+        return section(words("today.things_0"), html.P(words("today.nothing"), className="under"))
+    return section(words(key), html.Ul(todo, className="rows"))
+
+
+def _year(ask: Ask) -> list[Component]:
+    """Return the strip of the season that runs; nothing where nothing was picked."""
+    words, season = ask.words, ask.show("season")
+    frame, totals = ask.show("season", weeks=True).frame, season.totals
+    if frame.empty or not totals.get("picked_g"):
+        return []
+    first = dt.date.fromisoformat(totals["from"])
+    days = (dt.date.fromisoformat(totals["to"]) - first).days + 1
+    weekly = frame[["week_on", "picked_g", "last_season_g"]].fillna(0).groupby("week_on").sum()
+    weeks = [
+        ((dt.date.fromisoformat(day) - first).days / days, row["picked_g"], row["last_season_g"])
+        for day, row in weekly.iterrows()
     ]
-    return dcc.Link(html.Span(inside), href="/write", className="say-box")
+    before = season.frame["last_season_to_date_g"].astype(float).sum()
+    picked = words.grams(totals["picked_g"])
+    says = [words("today.picked", amount=picked)]
+    if before:
+        more = totals["picked_g"] - before
+        key = "today.more_than" if more >= 0 else "today.less_than"
+        says.append(words(key, amount=words.grams(abs(more))))
+    months = [(first.month - 1 + n) % 12 + 1 for n in range(12)]
+    letters = [words.month(n)[:1].upper() for n in months]
+    out = []
+    for only, width, height in _STRIPS:
+        svg = year_strip(
+            weeks, says, letters, ask.scheme, at=(ask.day - first).days / days,
+            today=words("today.this_day"), month=months.index(ask.day.month) + 1, width=width,
+            height=height,
+        )  # fmt: skip
+        out.append(drawn(ask, "year", svg, "; ".join(says), only=only))
+    return out
 
 
-def _eat_first(ask: Ask) -> Any:
+def _use_up(ask: Ask, most: int) -> Component:
     words = ask.words
-    first = [r for r in ask.show("shelf").records() if r["use_by"] is not None][:_FIRST]
-    if not first:
-        return section(words("today.eat_first"), html.P(words("today.nothing_soon")))
-    lines = []
-    for r in first:
-        left = int(r["days_left"])
-        says = words(_WHEN.get(left, "today.past" if left < 0 else "today.in_days"), n=abs(left))
-        kept = words.word("answers", r["kept"]) if r["kept"] else ""
-        days = figure(says, r["why"], "days_left")
-        by = html.Span(words("today.use_by", day=words.day(r["use_by"])), className="quiet")
-        lines.append(
-            html.Li(
-                [
-                    html.B(r["item"]),
-                    f", {words.said(r['left']['text'])}, {kept}: ",
-                    days,
-                    " ",
-                    by,
-                    mark_of(ask, r),
-                ]
-            )
+    rows = [row for row in ask.show("shelf").records() if row["standing"] not in GRAVE]
+    near = [row for row in soonest(rows) if row["days_left"] >= _LONG_PAST][:most]
+    if not near:
+        return section(
+            words("today.use_up"), html.P(words("today.nothing_soon"), className="under")
         )
-    more = dcc.Link(words("today.whole_shelf"), href="/shelf", className="button quiet-button")
-    return section(words("today.eat_first"), html.Ul(lines), html.Div(more, className="tools"))
-
-
-def _running_out(ask: Ask) -> Any:
-    """Return what is not likely to last until more comes, soonest first."""
-    words = ask.words
-    records = [
-        r
-        for r in ask.show("shelf", items=True).records()
-        if r["weeks_left"]["likely"] is not None
-        and (r["reaches_next_supply"] is None or r["reaches_next_supply"] < _SHORT_CHANCE)
-    ]
-    records.sort(key=lambda r: r["weeks_left"]["likely"])
-    if not records:
-        return section(words("today.running_out"), html.P(words("today.nothing_out")))
     lines = []
-    for r in records[:_SOON]:
-        lasts = words.weeks(r["weeks_left"]["likely"])
-        weeks = figure(lasts, r["why"], "weeks_left.likely")
-        parts: list[Any] = [html.B(r["item"]), f": {words.said(r['left']['text'])}, ", weeks]
-        if r["next_supply_on"]:
-            parts.append(", " + words("today.more_on", day=words.day(r["next_supply_on"])))
-        lines.append(html.Li(parts))
-    return section(words("today.running_out"), html.Ul(lines))
-
-
-def _season(ask: Ask) -> Any:
-    """Return what was picked in the last week of the running season."""
-    words = ask.words
-    weeks = ask.show("season", weeks=True).frame
-    if not weeks.empty:
-        weeks = weeks[(weeks["week_on"] <= ask.day.isoformat()) & (weeks["picked_g"].fillna(0) > 0)]
-    if weeks.empty:
-        return section(words("today.season"), html.P(words("today.nothing_picked")))
-    newest = weeks["week_on"].max()
-    lines = []
-    for row in weeks[weeks["week_on"] == newest].to_dict("records"):
-        picked = figure(words.grams(row["picked_g"]), row["why"], "picked_g")
-        before = words("today.last_season", amount=words.grams(row["last_season_g"]))
-        lines.append(
-            html.Li(
-                [html.B(row["crop"]), ": ", picked, html.Span(f" ({before})", className="quiet")]
-            )
+    for row in near:
+        name = html.Span(
+            [
+                dcc.Link(html.B(named(row["item"])), href="/shelf"),
+                " ",
+                html.Span(words.said(row["left"]["text"]), className="quiet"),
+                mark_of(ask, row),
+            ],
+            className="name",
         )
+        days = html.Span(figure(time_left(ask, row), row["why"], "days_left"), className="left")
+        kind = "days soon" if row["days_left"] < _SOON else "days"
+        lines.append(html.Li([name, track(row["days_left"], _FULL), days], className=kind))
     return section(
-        words("today.season"),
-        html.P(words("today.week_of", day=words.day(newest)), className="quiet"),
-        html.Ul(lines),
+        words("today.use_up"), html.Ul(lines, className="rows"), note=words("today.keeps")
     )
 
 
-def _asked(ask: Ask) -> Any:
-    """Return what the household could write down to make the figures surer."""
-    words = ask.words
-    asked: list[Any] = []
-    for one in ask.show("shelf").footnotes:
-        asked.append(html.Li(say(ask, one.text)))
-    batches = ask.show("as-published").frame
-    if not batches.empty:
-        open_ones = batches[batches["standing"] == "not recorded"]
-        short = batches[batches["standing"] == "short of it"]
-        for frame, key in ((short, "short"), (open_ones, "not_recorded")):
-            if len(frame):
-                standing = frame["standing"].iloc[0].replace(" ", "+")
-                text = words(f"today.{key}", n=len(frame))
-                asked.insert(0, html.Li(dcc.Link(text, href=f"/as-published?standing={standing}")))
-    if not asked:
-        return section(words("today.asked"), html.P(words("today.nothing_asked")))
-    return section(words("today.asked"), html.Ul(asked[:8]))
-
-
-def _last(ask: Ask) -> Any:
+def _lately(ask: Ask, most: int) -> Component:
     rows = [r for r in ask.data.history() if r.state == "holds" and r.kind != "item_described"]
-    return html.Ul(
-        [
-            html.Li(
-                [
-                    html.Span(ask.words.day(row.on, short=True), className="quiet"),
-                    html.Span(ask.words.said(row.line), className="entry-line"),
-                    _correct(ask, row),
-                ],
-                className="entry",
-            )
-            for row in rows[:_LAST]
-        ],
-        className="entries",
-    )
+    lines = [html.Li(_entry(ask, row)) for row in rows[:most]]
+    return section(
+        ask.words("today.last"), html.Ul(lines, className="rows lately"),
+        note=ask.words("today.put_right"),
+    )  # fmt: skip
 
 
-def _correct(ask: Ask, row: HistoryRow) -> Any:
-    if row.kind == "struck":
-        return None
+def _entry(ask: Ask, row: HistoryRow) -> Component:
+    """Return an entry in a line; a tap puts it right."""
+    words = ask.words
+    ago = (ask.data.today() - dt.date.fromisoformat(row.on)).days
+    when = words("today.this_day") if ago == 0 else words("today.yesterday") if ago == 1 else ""
+    said = words.said(row.line)
+    inside = [
+        icon(icon_of(row.kind), small=True),
+        html.Span(said[:1].upper() + said[1:], className="t"),
+        html.Span(when or words.day(row.on, short=True), className="w"),
+    ]
     href = f"/write?kind={row.kind}&replaces={row.id}"
-    return dcc.Link(ask.words("today.correct"), href=href, className="button quiet-button")
+    if row.kind == "struck":
+        href = f"/history?find={row.id.split('-')[0]}"
+    return dcc.Link(inside, href=href, className="tap", title=said)
 
 
 PAGE = Page("today", "/", draw)

@@ -8,12 +8,14 @@ from typing import Any
 from dash import dcc, html
 
 from dashboard.ask import Ask
+from dashboard.errands import Errands
 from dashboard.forms.form import form_of
 from dashboard.forms.happened import happened
 from dashboard.forms.specs import COMMON, FORMS
 from dashboard.forms.understanding import recent_recipes
 from dashboard.pages._page import Page
-from dashboard.parts import section
+from dashboard.parts import icon, section
+from dashboard.parts.kinds import icon_of
 from ledger.door.lots import OPENING
 from ledger.door.recipes import from_recipe, recipe_of
 from ledger.errors import InputError
@@ -28,14 +30,14 @@ _LINE = 80
 """Letters of the last entry that stand on the button."""
 
 
-def kind_tiles(ask: Ask, kinds: tuple[str, ...], *, first: bool = False) -> Any:
-    """Return big buttons to the forms of some kinds."""
+def kind_tiles(ask: Ask, kinds: tuple[str, ...]) -> Any:
+    """Return tiles that begin an entry of some kinds."""
     return html.Ul(
         [
             html.Li(
                 dcc.Link(
-                    ask.words(f"kinds.{kind}.title"), href=f"/write?kind={kind}",
-                    className="tile first" if first else "tile",
+                    [icon(icon_of(kind)), ask.words(f"kinds.{kind}.title")],
+                    href=f"/write?kind={kind}", className="tile",
                 )
             )
             for kind in kinds
@@ -49,11 +51,8 @@ def draw(ask: Ask) -> Any:
     kind = ask.query.get("kind")
     if kind not in FORMS:
         others = tuple(one for one in FORMS if one not in COMMON)
-        return [
-            happened(ask),
-            kind_tiles(ask, COMMON, first=True),
-            section(ask.words("write.others"), kind_tiles(ask, others)),
-        ]
+        more = html.Details([html.Summary(ask.words("write.others")), kind_tiles(ask, others)])
+        return [happened(ask), section(ask.words("write.begin"), kind_tiles(ask, COMMON), more)]
     body, on = _from_recipe(ask) if kind == "put_up" else None, None
     wanted = ask.query.get("replaces") or ask.query.get("like")
     if wanted:
@@ -61,14 +60,21 @@ def draw(ask: Ask) -> Any:
         if event is not None and event.kind == kind:
             body = decode_stored(event.kind, event.v, event.body)
             on = event.on if ask.query.get("replaces") else None
-    body = body or _of_jar(ask, kind)
+    body = body or _of_jar(ask, kind) or (_basket(ask) if kind == "bought" else None)
     replaces = ask.query.get("replaces") if body else None
     return [
-        html.H2(ask.words("write.correcting" if replaces else f"kinds.{kind}.says")),
+        html.P(
+            ask.words("write.correcting" if replaces else f"kinds.{kind}.says"), className="under"
+        ),
         None if body else _same_as_last(ask, kind),
         None if body or kind != "put_up" else _recipes(ask),
         form_of(ask, kind, body=body, on=on, replaces=replaces),
     ]
+
+
+def _titled(ask: Ask) -> str:
+    kind = ask.query.get("kind")
+    return ask.words(f"kinds.{kind}.title" if kind in FORMS else "nav.write")
 
 
 def _from_recipe(ask: Ask) -> dict[str, Any] | None:
@@ -95,10 +101,34 @@ def _of_jar(ask: Ask, kind: str) -> dict[str, Any] | None:
     return {name: [line]}
 
 
+def _basket(ask: Ask) -> dict[str, Any] | None:
+    """Return the purchase of what is ticked on the shopping list, at the prices seen last."""
+    if not ask.query.get("basket"):
+        return None
+    ticked = Errands.of(ask.data).ticked()
+    rows = [
+        row
+        for row in ask.show("stocking-up").records()
+        if row["item"] in ticked and row["packs_wanted"]
+    ]
+    if not rows:
+        return None
+    lines = [
+        {
+            "item": row["item"],
+            "amount": f"{int(row['packs_wanted'])} x {row['pack']['text']}",
+            "paid": f"{row['cost']:.2f}",
+        }
+        for row in rows
+    ]
+    shops = {row["shop"] for row in rows if row["shop"]}
+    return {"lines": lines, **({"shop": shops.pop()} if len(shops) == 1 else {})}
+
+
 def _recipes(ask: Ask) -> Any:
     """Return links that fill the form from a recipe, those last followed first."""
     links = [
-        dcc.Link(name, href=ask.link(recipe=name), className="button quiet-button")
+        dcc.Link(name, href=ask.link(recipe=name), className="chip")
         for name in recent_recipes(ask.data)[:_RECIPES]
     ]
     if not links:
@@ -106,7 +136,7 @@ def _recipes(ask: Ask) -> Any:
     return html.Div(
         [
             html.P(ask.words("write.from_recipe"), className="quiet"),
-            html.Div(links, className="tools"),
+            html.Div(links, className="strip"),
         ]
     )
 
@@ -122,9 +152,9 @@ def _same_as_last(ask: Ask, kind: str) -> Any:
     return html.P(
         dcc.Link(
             html.Span([ask.words("write.same"), " ", html.Span(line, className="quiet")]),
-            href=f"/write?kind={kind}&like={last.id}", className="button quiet-button",
+            href=f"/write?kind={kind}&like={last.id}", className="same",
         )
     )  # fmt: skip
 
 
-PAGE = Page("write", "/write", draw, keeps_typing=True)
+PAGE = Page("write", "/write", draw, keeps_typing=True, titled=_titled)

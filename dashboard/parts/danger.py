@@ -10,6 +10,7 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.parts.marks import icon
 from ledger.projections._standing import GRAVE, MARKED
 
 __all__ = ["danger_card", "grave_batches", "mark_of", "marked", "said_of"]
@@ -34,7 +35,15 @@ def danger_card(ask: Ask, rows: Iterable[Mapping[str, Any]]) -> Component | None
     return html.Div(
         [
             html.H2(
-                words("danger.title" if len(batches) > 1 else "danger.title_one", n=len(batches))
+                [
+                    icon("warn"),
+                    html.Span(
+                        words(
+                            "danger.title" if len(batches) > 1 else "danger.title_one",
+                            n=len(batches),
+                        )
+                    ),
+                ]
             ),
             html.Ul([html.Li(_batch(ask, lots)) for lots in batches]),
             html.P(words("danger.signs")),

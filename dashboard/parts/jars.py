@@ -9,6 +9,8 @@ from urllib.parse import urlencode
 
 import flask
 
+from dashboard.parts.boards import count_of
+
 __all__ = ["Jar", "code_of", "house", "is_here_only", "jars_of"]
 
 _ID = 8
@@ -54,7 +56,7 @@ def jars_of(row: Mapping[str, Any]) -> list[Jar]:
     labels = row["labels_left"]
     if labels:
         return [Jar(row, str(label)) for label in labels]
-    return [Jar(row, None)] * int(-(-(row["jars_left"] or 0) // 1))
+    return [Jar(row, None)] * count_of(row)
 
 
 def house() -> str:

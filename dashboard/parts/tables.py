@@ -153,7 +153,8 @@ def plain_table(
     """
     classes = ["number" if is_number else None for is_number in numeric] or [None] * len(heads)
     head = [
-        html.Th(text, scope="col", className=cls) for text, cls in zip(heads, classes, strict=True)
+        html.Th(text, scope="col", className=cls) if text else html.Td(className=cls)
+        for text, cls in zip(heads, classes, strict=True)
     ]
     body = [
         html.Tr(
@@ -171,9 +172,9 @@ def plain_table(
         for row in rows
     ]
     last = [
-        (html.Th if i == 0 else html.Td)(
-            cell, className=cls, **({"scope": "row"} if i == 0 else {}), **{"data-label": label}
-        )
+        html.Th(cell, className=cls, scope="row")
+        if i == 0 and cell
+        else html.Td(cell, className=cls, **{"data-label": label})
         for i, (cell, cls, label) in enumerate(zip(foot, classes, heads, strict=False))
     ]
     return html.Table(

@@ -27,7 +27,7 @@ def written_card(title: str, *below: Any, undo: Any = None, kind: str = "") -> C
         A further class.
     """
     lines = [html.Div(one) for one in below if one is not None]
-    what = html.Div([html.B(title), *lines], className="what")
+    what = html.Div([html.P(html.B(title)), *lines], className="what")
     return html.Div(
         [one for one in (what, undo) if one is not None], className=f"written {kind}".strip()
     )

@@ -9,7 +9,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 import tomllib
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import cache
 from importlib import resources
 from typing import Any
@@ -208,11 +208,34 @@ class Words:
             return format_date(day, "d MMM" if short else "d MMM y", locale=self.locale)
         return format_skeleton("MMMd" if short else "yMMMd", day, locale=self.locale)
 
+    def weekday(self, value: str) -> str:
+        """Return a near day, ``Wed 2 Dec``."""
+        day = dt.date.fromisoformat(value)
+        if self.language == "en":
+            return format_date(day, "EEE d MMM", locale=self.locale)
+        return format_skeleton("MMMEd", day, locale=self.locale)
+
+    def month_of(self, value: str) -> str:
+        """Return the month of a far day, ``Nov 2027``."""
+        return format_skeleton("yMMM", dt.date.fromisoformat(value), locale=self.locale)
+
+    def listed(self, texts: Iterable[str]) -> str:
+        """Return texts as one says them in a row: ``a, b and c``."""
+        return format_list(list(texts), locale=self.locale)
+
+    def jars(self, n: int, jar: str) -> str:
+        """Return a count of jars as spoken: ``13 pints``, ``1 quart``; jars of other sizes by their size."""
+        key = f"jars.{jar.replace(' ', '_')}"
+        if self.has(f"{key}.many"):
+            return self(f"{key}.one" if n == 1 else f"{key}.many", n=self.number(n, 6))
+        return self("jars.other", n=self.number(n, 6), jar=self.said(jar))
+
     def long_day(self, day: dt.date) -> str:
         """Return a day of the running page: ``Sunday 29 November``."""
         if self.language == "en":
             return format_date(day, "EEEE d MMMM", locale=self.locale)
-        return format_skeleton("MMMMEEEEd", day, locale=self.locale)
+        weekday = format_date(day, "EEEE", locale=self.locale)
+        return f"{weekday}, {format_skeleton('MMMMd', day, locale=self.locale)}"
 
     def month(self, number: int) -> str:
         """Return a month's short name, 1 to 12."""

@@ -93,6 +93,7 @@ def test_moment_is_obeyed_by_every_page(own_empty, open_page):
 
 def test_table_is_saved_as_csv(demo, open_page):
     page = open_page(demo, "/shelf")
+    page.get_by_text("Every lot, and how long it lasts").click()
     with page.expect_download() as waiting:
         page.get_by_role("link", name="Save as CSV").first.click()
     text = Path(waiting.value.path()).read_text("utf-8")
@@ -117,7 +118,8 @@ def test_page_prints_on_a4_and_letter(demo, open_page):
     for paper in ("A4", "Letter"):
         assert page.pdf(format=paper).startswith(b"%PDF")
     page.emulate_media(media="print")
-    assert page.locator(".menu").is_hidden()
+    assert page.locator(".bar").is_hidden()
+    assert page.locator(".side").is_hidden()
     assert page.locator(".tools").first.is_hidden()
     colour = page.evaluate("getComputedStyle(document.body).color")
     assert colour == "rgb(0, 0, 0)"

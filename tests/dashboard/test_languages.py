@@ -26,6 +26,9 @@ OWN = ("columns.", "answers.")
 """Groups in which a language says as much as it needs: the other says it with the answer itself."""
 SAME = {
     "shell.name": "a name",
+    "jars.other": "signs alone",
+    "shelf.a2": "numbers",
+    "shelf.a3": "numbers",
     "forms.jars": "signs alone",
     "examples.made": "containers are named as the door reads them",
     "examples.work": "a name and a number",
@@ -212,8 +215,17 @@ def texts_of(figure):
         yield note.text
 
 
-ONE_INCH = "examples.headspace"
-"""``1 in`` begins German words, too ("1 in diesem Jahr"): it is looked for as a text by itself."""
+WHOLE = {
+    "examples.headspace",  # "1 in diesem Jahr"
+    "bill.last",  # two words and two names
+    "today.n_days",  # "fridge 4 days", as the door reads it
+    *(
+        f"jars.{jar}.{n}"
+        for jar in ("quart_jar", "pint_jar", "half-pint_jar")
+        for n in ("one", "many")
+    ),
+}
+"""Texts so short that they are part of what somebody typed: these are looked for by themselves."""
 
 
 def english(texts):
@@ -222,7 +234,7 @@ def english(texts):
     for text in texts:
         for key, pattern in PATTERNS.items():
             if pattern.fullmatch(text.strip()) or (
-                " " in EN[key] and key != ONE_INCH and pattern.search(text)
+                " " in EN[key] and key not in WHOLE and pattern.search(text)
             ):
                 found[key] = text
     return found

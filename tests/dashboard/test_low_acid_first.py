@@ -23,7 +23,7 @@ def page(data, search):
 
 def test_question_is_answered_by_the_caution_above_everything(data):
     title, first, second, *_ = page(data, "?product=green+beans&method=boiling+water")
-    assert title == "As published"
+    assert title.startswith("As published")
     assert first.startswith("CAUTION: green beans: food of little acid.")
     assert second.startswith("This compares figures")
 

@@ -195,6 +195,14 @@ SOMETIMES = {
     "stocking_up.would_spoil": "packs would pass their date",
     "today.short": "a batch fell short",
     "today.not_recorded": "a batch says too little",
+    **{f"today.things_{n}": "so many things press" for n in range(4)},
+    **{f"today.more_{n}": "so many things press beside a danger" for n in range(3)},
+    **{
+        f"jars.{jar}.{n}": "so many jars of it are there"
+        for jar in ("quart_jar", "pint_jar", "half-pint_jar")
+        for n in ("one", "many")
+    },
+    **{key: "the shell is drawn" for key in catalogue("en") if key.startswith(("bar.", "groups."))},
     "touched.received": "what went in had been given",
     "touched.found": "a count found what went in",
     "touched.unrecorded": "what went in was never written down",

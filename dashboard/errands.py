@@ -1,0 +1,75 @@
+"""What is ticked on the household's shopping list: kept beside the book, for every phone that opens it.
+
+Ticks are no events: nothing happened yet. They live in a small file of the user's data folder, named by
+the book; what was bought is written down as a purchase, which takes its things off the list.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import hashlib
+import json
+import os
+import tempfile
+import threading
+from pathlib import Path
+
+from platformdirs import user_data_path
+
+from dashboard.data import Data
+
+__all__ = ["Errands"]
+
+_MOST = 500
+
+
+class Errands:
+    """Ticks of one book's list.
+
+    Parameters
+    ----------
+    file : Path
+    """
+
+    def __init__(self, file: Path) -> None:
+        self.file = file
+        self._turn = threading.Lock()
+
+    @classmethod
+    def of(cls, data: Data) -> Errands:
+        """Return those of a book; its first entry names it, wherever it lies."""
+        first = next((row[1] for chunk in data.book.log.read() for row in chunk), "empty")
+        name = hashlib.sha256(str(first).encode()).hexdigest()[:16]
+        folder = user_data_path("croftbook", appauthor=False)
+        return cls(folder / f"shopping-{name}.json")
+
+    def ticked(self) -> list[str]:
+        """Return what is in the basket, by item."""
+        try:
+            said = json.loads(self.file.read_text("utf-8"))
+        except (OSError, ValueError):
+            return []
+        return [str(one) for one in said.get("ticked", ())] if isinstance(said, dict) else []
+
+    def tick(self, item: str) -> list[str]:
+        """Put an item into the basket, or take it out; return what is in it."""
+        with self._turn:
+            now = self.ticked()
+            now = [one for one in now if one != item] if item in now else [*now, item][-_MOST:]
+            self._keep(now)
+            return now
+
+    def empty(self, items: list[str]) -> None:
+        """Take items out of the basket: they were bought."""
+        with self._turn:
+            self._keep([one for one in self.ticked() if one not in items])
+
+    def _keep(self, ticked: list[str]) -> None:
+        self.file.parent.mkdir(parents=True, exist_ok=True)
+        with tempfile.NamedTemporaryFile(
+            "w", encoding="utf-8", dir=self.file.parent, delete=False
+        ) as part:
+            json.dump({"ticked": ticked}, part)
+        os.replace(part.name, self.file)
+        with contextlib.suppress(OSError):
+            self.file.chmod(0o600)

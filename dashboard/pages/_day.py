@@ -1,0 +1,162 @@
+"""The things of the day: what to eat, what to look at, what goes, each from an answer's records."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from dash import dcc, html
+from dash.development.base_component import Component
+
+from dashboard.ask import Ask
+from dashboard.parts import figure, icon
+from dashboard.parts.boards import Board, boards_of
+from dashboard.parts.keeping import named, soonest
+from ledger.projections._standing import GRAVE
+
+__all__ = ["things"]
+
+_EAT_DAYS, _LONG_PAST = 7, 60
+"""Days within which something is to be eaten; past so many it is to be looked for, not eaten first."""
+_SHORT_CHANCE = 0.5
+"""Chance of lasting until more comes below which an item is said to run out."""
+_LOW_WEEKS = 6
+"""Weeks within which jars are said to go."""
+_MOST, _NAMED = 3, 3
+
+
+def things(ask: Ask) -> list[Component]:
+    """Return at most three things, the most pressing first."""
+    out = []
+    for one in _all(ask):
+        out.append(one)
+        if len(out) == _MOST:
+            break
+    return out
+
+
+def _all(ask: Ask) -> Iterator[Component]:
+    rows = ask.show("shelf").records()
+    items = ask.show("shelf", items=True).records()
+    yield from _eat(ask, rows)
+    yield from _low_jars(ask, rows, items)
+    yield from _runs_out(ask, rows, items)
+    yield from _open_batches(ask)
+    yield from _long_past(ask, rows)
+
+
+def _thing(mark: str, head: Any, under: Any, href: str = "", heard: str = "") -> Component:
+    way = None
+    if href:
+        way = dcc.Link(
+            [icon("next"), html.Span(heard, className="heard")], href=href, className="ibtn"
+        )
+    body = html.Div([html.B(head), html.Div(under, className="quiet")])
+    return html.Li([icon(mark), body, way], className="todo")
+
+
+def _eat(ask: Ask, rows: list[dict[str, Any]]) -> Iterator[Component]:
+    words = ask.words
+    near = [
+        row
+        for row in soonest([one for one in rows if one["standing"] not in GRAVE])
+        if -_LONG_PAST <= row["days_left"] <= _EAT_DAYS
+    ]
+    if not near:
+        return
+    row = near[0]
+    left = words("today.are_left", left=words.said(row["left"]["text"]))
+    if row["days_left"] < 0:
+        head = words("today.look_at", item=row["item"])
+        since = words("today.past_since", day=words.day(row["use_by"], short=True))
+        under = [left, "; ", figure(since, row["why"], "days_left")]
+    else:
+        key = "today.eat_today" if row["days_left"] == 0 else "today.eat_by"
+        head = words(key, item=row["item"], day=words.weekday(row["use_by"]))
+        under = [left]
+    yield _thing("ate", head, under)
+
+
+def _low_jars(
+    ask: Ask, rows: list[dict[str, Any]], items: list[dict[str, Any]]
+) -> Iterator[Component]:
+    words = ask.words
+    boards: dict[str, list[Board]] = {}
+    for board in boards_of(rows):
+        boards.setdefault(board.item, []).append(board)
+    low = [
+        one
+        for one in _running_out(items)
+        if one["weeks_left"]["likely"] < _LOW_WEEKS
+        and one["item"] in boards
+        and not any(board.is_grave for board in boards[one["item"]])
+    ]
+    for one in low[:1]:
+        board = boards[one["item"]][0]
+        count = words.jars(sum(b.count for b in boards[one["item"]]), board.jar)
+        day = words.day(one["runs_out_on"]["likely"], short=True)
+        gone = figure(words("shelf.gone", day=day), one["why"], "weeks_left.likely")
+        yield _thing("jar", words("today.down_to", item=named(one["item"]), count=count), [gone])
+
+
+def _running_out(items: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Return what is not likely to last until more comes, soonest first."""
+    records = [
+        one
+        for one in items
+        if one["weeks_left"]["likely"] is not None
+        and (one["reaches_next_supply"] is None or one["reaches_next_supply"] < _SHORT_CHANCE)
+    ]
+    return sorted(records, key=lambda one: one["weeks_left"]["likely"])
+
+
+def _runs_out(
+    ask: Ask, rows: list[dict[str, Any]], items: list[dict[str, Any]]
+) -> Iterator[Component]:
+    words, jarred = ask.words, {row["item"] for row in rows if row["jar"]}
+    out = [
+        one
+        for one in _running_out(items)
+        if one["item"] not in jarred and one["weeks_left"]["likely"] < _LOW_WEEKS
+    ][:_NAMED]
+    stock = ask.show("stocking-up")
+    wanted = stock.frame["packs_wanted"].astype(float).sum() if not stock.is_empty else 0
+    if not out and not wanted:
+        return
+    to_buy = words("today.to_buy", n=int(wanted), money=words.money(stock.totals.get("cost")))
+    link = {"href": "/shopping", "heard": words("nav.shopping")}
+    if not out:
+        yield _thing("list", words("today.shopping"), to_buy, **link)
+        return
+    names = words.listed(one["item"] for one in out)
+    day = words.day(out[-1]["runs_out_on"]["likely"], short=True)
+    figures = [figure(words("today.by_day", day=day), out[-1]["why"], "weeks_left.likely")]
+    if wanted:
+        figures += ["; ", to_buy]
+    key = "today.runs_out" if len(out) == 1 else "today.run_out"
+    yield _thing("list", words(key, items=named(names)), figures, **link)
+
+
+def _open_batches(ask: Ask) -> Iterator[Component]:
+    frame = ask.show("as-published").frame
+    if frame.empty:
+        return
+    for standing, key in (("short of it", "short"), ("not recorded", "not_recorded")):
+        n = int((frame["standing"] == standing).sum())
+        if n:
+            href = f"/as-published?standing={standing.replace(' ', '+')}"
+            words = ask.words
+            yield _thing(
+                "warn", words(f"today.{key}", n=n), words("today.look"), href,
+                words("nav.as_published"),
+            )  # fmt: skip
+
+
+def _long_past(ask: Ask, rows: list[dict[str, Any]]) -> Iterator[Component]:
+    n = len({row["item"] for row in rows if (row["days_left"] or 0) < -_LONG_PAST})
+    if n:
+        words = ask.words
+        yield _thing(
+            "counted", words("today.long_past", n=n), words("today.still_there"),
+            "/write?kind=counted", words("kinds.counted.title"),
+        )  # fmt: skip
