@@ -234,7 +234,7 @@ def _sentence(ask: Ask, rows: Sequence[Row], mine: Sequence[Row]) -> list[Any]:
         ]
         who = [r["person"] or words("know_how.household") for r in soon]
         skill = skill_name(ask, first["skill"])
-        said = words("know_how.who_what", who=words.all_of(who), skill=skill)
+        said = words("know_how.who_what", who=words.listed(who), skill=skill)
         return sentence(ask, "know_how.next_up", {"what": html.Span(said, className="look")})
     gone = _rusty(mine)
     if gone:

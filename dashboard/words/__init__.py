@@ -9,7 +9,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 import tomllib
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from functools import cache
 from importlib import resources
 from typing import Any
@@ -248,10 +248,6 @@ class Words:
     def days(self, value: int) -> str:
         """Return a number of days with its word."""
         return self("days.one") if value == 1 else self("days.several", n=self.number(value, 6))
-
-    def all_of(self, names: Sequence[str]) -> str:
-        """Return names as a list is said: ``Pip and Tam``."""
-        return str(format_list(list(names), locale=self.locale))
 
     def weeks(self, value: float) -> str:
         """Return how long something lasts, in days where it is not many weeks."""
