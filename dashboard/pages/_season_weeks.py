@@ -1,32 +1,47 @@
-"""The season week by week: when each crop came, and one crop against last season and what is published."""
+"""The season week by week: the calendar of all crops, one crop as on its packet, and what is counted."""
 
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Mapping
 from typing import Any
 
-import pandas as pd
+from dash import dcc, html
 
 from dashboard.ask import Ask
-from dashboard.figures.season import by_week, overview, so_far
-from dashboard.parts import answer_table, choice, choices, figure, picture, section
+from dashboard.drawings.crops_by_week import Crop, crops_by_week
+from dashboard.drawings.lines import Line, lines
+from dashboard.drawings.one_crop import one_crop
+from dashboard.parts import answer_table, figure, section
+from dashboard.parts.drawings import drawing
 from ledger.projections import Answer
 
-__all__ = ["draw", "heavy_first", "scaled"]
+__all__ = ["draw", "heavy_first", "last_of", "many", "scaled"]
 
 _CROPS = 24
-"""Crops in one picture: those that weighed most."""
+"""Crops in one drawing: those that weighed most."""
 _GRAMS = {"kg": 1000.0, "lb": 453.59237}
-_WEIGHTS = (
-    "picked_g", "last_season_g", "earlier_low_g", "earlier_high_g", "picked_so_far_g",
-    "last_season_so_far_g", "published_low_g", "published_high_g",
-)  # fmt: skip
+_TALL = {"phone": 26.0, "desk": 30.0}
+_HEAD, _FOOT = 18.0, 4.0
+_MORE, _LESS = 1.05, 0.95
+
+Row = Mapping[str, Any]
 
 
-def scaled(ask: Ask, grams: Any) -> tuple[Any, str]:
-    """Return weights in the unit of the household's pictures, and that unit."""
+def scaled(ask: Ask, grams: Any) -> tuple[float, str]:
+    """Return a weight in the unit of the household's drawings, and that unit."""
     unit = "kg" if ask.words.measures == "metric" else "lb"
-    return grams.astype(float) / _GRAMS[unit], unit
+    return float(grams) / _GRAMS[unit], unit
+
+
+def last_of(row: Row) -> float:
+    """Return what a crop gave last season by the same day, g; 0 where nothing is known."""
+    return float(row["last_season_to_date_g"] or 0.0)
+
+
+def many(words: Any, crop: str) -> str:
+    """Return a counted thing as it is said of many, where the language's rule is simple."""
+    return f"{crop}s" if words.language == "en" and not crop.endswith("s") else crop
 
 
 def heavy_first(by_crop: Answer) -> list[str]:
@@ -36,137 +51,238 @@ def heavy_first(by_crop: Answer) -> list[str]:
     return [str(crop) for crop in frame["crop"][weight.sort_values(ascending=False).index]]
 
 
-def draw(ask: Ask, season: str, by_crop: Answer) -> list[Any]:
-    """Return the overview of all crops, and one crop's weeks."""
-    answer = ask.show("season", season=season, weeks=True)
-    if answer.is_empty:
-        return []
-    there = set(answer.frame["crop"])
+def draw(ask: Ask, season: str, by_crop: Answer, answer: Answer) -> tuple[Any, Any, Any]:
+    """Return the calendar, the packet of one crop, and the weeks of what is counted."""
+    by_week = ask.show("season", season=season, weeks=True)
+    if by_week.is_empty:
+        return None, None, None
+    rows = by_week.records()
+    counted = [crop for crop, _, _ in answer.totals["counted"]]
+    there = {row["crop"] for row in rows}
     crops = [crop for crop in heavy_first(by_crop) if crop in there]
     crops += sorted(there - set(crops))
-    ticks = _ticks(ask, answer)
-    labels = {
-        "now": season,
-        "last": str(int(season) - 1),
-        "earlier": ask.words("season.earlier"),
-        "published": ask.words("season.published"),
-    }
-    return [
-        _all(ask, answer, crops, labels, ticks),
-        _one(ask, season, crops, labels),
-    ]
-
-
-def _ticks(ask: Ask, answer: Answer) -> list[tuple[str, str]]:
-    """Return the first days of the months that the weeks touch, not too many for a phone."""
-    days = sorted(answer.frame["week_on"])
-    first, last = (dt.date.fromisoformat(day) for day in (days[0], days[-1]))
-    months = [(first.year, first.month)]
-    while months[-1] < (last.year, last.month):
-        year, month = months[-1]
-        months.append((year + month // 12, month % 12 + 1))
-    step = 1 if len(months) <= 4 else 2 if len(months) <= 7 else 3
-    return [(f"{y:04d}-{m:02d}-01", ask.words.month(m)) for y, m in months[::step]]
-
-
-def _all(
-    ask: Ask, answer: Answer, crops: list[str], labels: dict[str, str], ticks: Any
-) -> Any:  # fmt: skip
-    words, frame = ask.words, answer.frame
-    frame = frame[frame["crop"].isin(crops[:_CROPS])].copy()
-    now = frame["picked_g"].astype(float)
-    best = now.groupby(frame["crop"]).transform("max")
-    data = pd.DataFrame(
-        {
-            "crop": frame["crop"], "day": frame["week_on"], "now": (now / best).where(now > 0),
-            "text": [words.grams(value) for value in now],
-            "is_last": frame["last_season_g"].astype(float) > 0,
-        }
-    )  # fmt: skip
-    begun = frame[now.fillna(0) > 0].groupby("crop")["week_on"].min()
-    order = sorted(set(data["crop"]), key=lambda crop: (begun.get(crop, "9999"), crop))
-    place = {crop: i for i, crop in enumerate(order)}
-    data = data.sort_values(["crop", "day"], key=lambda s: s.map(place) if s.name == "crop" else s)
-    drawing = overview(data, ask.scheme, ticks=ticks)
-    says = words("season.overview_says", now=labels["now"], last=labels["last"])
-    if len(crops) > _CROPS:
-        says += " " + words("season.heaviest", n=_CROPS, all=len(crops))
+    weighed = [crop for crop in crops if crop not in counted]
+    chosen = ask.query.get("crop", "")
+    chosen = chosen if chosen in crops else (weighed or crops)[0]
     table = answer_table(
-        ask, answer, options={"season": labels["now"], "weeks": True},
+        ask, by_week, options={"season": season, "weeks": True},
         columns=("crop", "week_on", "in_words.picked", "in_words.last_season"),
-        caption=words("season.overview"),
+        caption=ask.words("season.overview"),
     )  # fmt: skip
-    height = 110 + 28 * len(order)
+    records = {row["crop"]: row for row in by_crop.records()}
+    calendar = _calendar(ask, season, rows, weighed, records, table) if weighed else None
+    packet = _packet(ask, season, [r for r in rows if r["crop"] == chosen], records[chosen], answer)
+    pieces = [_pieces(ask, season, [r for r in rows if r["crop"] == c]) for c in counted[:2]]
+    return calendar, packet, html.Div(pieces) if pieces else None
+
+
+# -- every crop ----------------------------------------------------------------------------
+
+
+def _calendar(
+    ask: Ask, season: str, rows: list[Row], weighed: list[str], records: Mapping[str, Row], table: Any
+) -> Any:  # fmt: skip
+    words, several = ask.words, [r for r in rows if r["crop"] in set(weighed[:_CROPS])]
+    first = min(row["week"] for row in several)
+    many = max(row["week"] for row in several) - first + 1
+    begins = _first_weeks(several)
+    order = sorted(set(weighed[:_CROPS]), key=lambda crop: (begins.get(crop, 99), crop))
+    crops = [
+        _crop(ask, records[c], [r for r in several if r["crop"] == c], first, many) for c in order
+    ]
+    heads = (season, str(int(season) - 1))
+    said = words("season.overview_says", now=heads[0], last=heads[1])
+    months = _months(ask, several, first)
+
+    def make(width: float) -> str:
+        tall = _TALL["phone" if width < 400 else "desk"]
+        return crops_by_week(crops, months, heads, said, width=width, scheme=ask.scheme, tall=tall)
+
+    under = said
+    if len(weighed) > _CROPS:
+        under += " " + words("season.heaviest", n=_CROPS, all=len(weighed))
+    drawn = drawing(ask, "season-weeks", make, said, table, under=under)
+    links = [_links(ask, order, crops, size) for size in _TALL]
+    drawn.children = [
+        html.Div([*drawn.children[:2], *links], className="over"),
+        *drawn.children[2:],
+    ]
     return section(
-        words("season.overview"),
-        picture(ask, "season-weeks", drawing, says, table, height=height),
-    )
+        words("season.overview"), drawn,
+        note=words("season.kilograms" if words.measures == "metric" else "season.pounds"),
+    )  # fmt: skip
 
 
-def _one(ask: Ask, season: str, crops: list[str], labels: dict[str, str]) -> Any:
-    words = ask.words
-    crop = ask.query.get("crop", "")
-    crop = crop if crop in crops else crops[0]
-    answer = ask.show("season", season=season, crop=crop, weeks=True)
-    data = pd.DataFrame({"day": answer.frame["week_on"]})
-    unit = ""
-    for name in _WEIGHTS:
-        data[name], unit = scaled(ask, answer.frame[name])
-    ticks = _ticks(ask, answer)
+def _first_weeks(rows: list[Row]) -> dict[str, int]:
+    out: dict[str, int] = {}
+    for row in rows:
+        if row["picked_g"]:
+            out.setdefault(row["crop"], row["week"])
+    return out
+
+
+def _crop(ask: Ask, record: Row, rows: list[Row], first: int, many: int) -> Crop:
+    """Return a crop's weeks from the first that any crop has."""
+    now: list[float | None] = [None] * many
+    last: list[float | None] = [None] * many
+    for row in rows:
+        now[row["week"] - first], last[row["week"] - first] = row["picked_g"], row["last_season_g"]
+    picked, before = record["picked_g"] or 0.0, last_of(record)
+    change = None
+    if before and picked:
+        change = 1 if picked > _MORE * before else -1 if picked < _LESS * before else 0
+    name = str(record["crop"])
+    return Crop(
+        name[:1].upper() + name[1:], now, last, _number(ask, picked), _number(ask, before) if before else "–", change
+    )  # fmt: skip
+
+
+def _number(ask: Ask, grams: float) -> str:
+    value, _ = scaled(ask, grams)
+    return str(ask.words.number(value, 2) if value < 10 else ask.words.whole(value))
+
+
+def _months(ask: Ask, rows: list[Row], first: int) -> list[tuple[int, tuple[str, str]]]:
+    """Return the weeks in which the months begin that the drawing spans, with their names."""
+    out, before = [], None
+    for week, day in sorted({(row["week"], row["week_on"]) for row in rows}):
+        month = int(day[5:7])
+        if month != before:
+            name = ask.words.month(month)
+            out.append((week - first, (name, name[:1])))
+        before = month
+    return out
+
+
+def _links(ask: Ask, order: list[str], crops: list[Crop], size: str) -> Any:
+    """Return the crops as links over the drawing: a tap shows one as on its packet."""
+    high = _HEAD + len(crops) * _TALL[size] + _FOOT
+    items = []
+    for n, (crop, drawn) in enumerate(zip(order, crops, strict=True)):
+        place = {
+            "top": f"{100 * (_HEAD + n * _TALL[size]) / high:.2f}%",
+            "height": f"{100 * _TALL[size] / high:.2f}%",
+        }
+        said = ask.words("season.row_says", crop=drawn.name, now=drawn.picked, last=drawn.before)
+        link = dcc.Link(html.Span(said, className="heard"), href=f"{ask.link(crop=crop)}#packet")
+        items.append(html.Li(link, style=place))
+    return html.Ul(items, className=f"{size} taps", role="list")
+
+
+# -- one crop --------------------------------------------------------------------------------
+
+
+def _packet(ask: Ask, season: str, rows: list[Row], record: Row, answer: Answer) -> Any:
+    words, crop = ask.words, str(record["crop"])
+    name = crop[:1].upper() + crop[1:]
     options = {"season": season, "crop": crop, "weeks": True}
-    chosen = choice("crop", words("season.crop"), crop, [(one, one) for one in sorted(crops)])
     weekly = answer_table(
-        ask, answer, options=options, caption=words("season.by_week"),
-        columns=("week_on", "picked_g", "last_season_g", "earlier_low_g", "earlier_high_g"),
+        ask, ask.show("season", **options), options=options, caption=words("season.by_week"),
+        columns=(
+            "week_on", "in_words.picked", "in_words.last_season", "in_words.so_far",
+            "in_words.last_season_so_far",
+        ),
     )  # fmt: skip
-    total = answer_table(
-        ask, answer, options=options, caption=words("season.so_far"),
-        columns=("week_on", "picked_so_far_g", "last_season_so_far_g", "published_low_g", "published_high_g"),
+    known = [row for row in rows if row["picked_g"]]
+    said = words("season.none_yet", crop=name)
+    if known:
+        best = max(known, key=lambda row: row["picked_g"])
+        said = words(
+            "season.packet_says", crop=name, picked=words.said(record["in_words"]["picked"]),
+            best=words.said(best["in_words"]["picked"]), day=words.day(best["week_on"]),
+        )  # fmt: skip
+        most = words.said(best["in_words"]["picked"])
+    now, last = ([row[column] for row in rows] for column in ("picked_g", "last_season_g"))
+    ends = (words.day(rows[0]["week_on"], short=True), words.day(rows[-1]["week_on"], short=True))
+
+    def make(width: float) -> str:
+        return one_crop(
+            now, last, said, ends=ends, most=most if known else "", width=width, scheme=ask.scheme
+        )
+
+    body = drawing(ask, "season-week", make, said, weekly, phone=318, desk=318)
+    head = [html.H2(name), html.P(_planted(ask, answer, crop), className="quiet")]
+    return html.Section(
+        [html.Div(head, className="pk"), body, _three(ask, record)], className="packet", id="packet",
+        **{"aria-label": name},
     )  # fmt: skip
+
+
+def _planted(ask: Ask, answer: Answer, crop: str) -> str:
+    """Return varieties, plants and beds of a crop, as far as they are written down."""
+    words = ask.words
+    rows = [row for row in answer.records() if row["crop"] == crop]
+    out = [str(v) for v in dict.fromkeys(r["variety"] for r in rows) if v]
+    out += [words("season.plants", n=words.number(r["plants"], 6)) for r in rows if r["plants"]][:1]
+    out += [str(b) for b in dict.fromkeys(r["bed"] for r in rows) if b]
+    return ", ".join(out[:4])
+
+
+def _three(ask: Ask, row: Row) -> Any:
+    """Return the three figures of a packet: of a plant, of the shop, as published."""
+    words, said = ask.words, row["in_words"]
+    each = next((n for n in ("per_plant_g", "per_row_m_g", "per_m2_g") if row[n] is not None), None)
+    plant = figure(words.said(said["yield"]), row["why"], each) if each and said["yield"] else "–"
+    worth = row["shop_value"]
+    shop = "–" if worth is None else figure(words.round_money(worth), row["why"], "shop_value")
+    published = "–"
+    if said["published"]:
+        published = figure(words.said(said["published"]), row["why"], "published_high_g")
+    key = {"per_row_m_g": "a_row", "per_m2_g": "a_ground"}.get(each or "", "a_plant")
+    terms = [
+        (f"season.{key}", plant),
+        ("season.shop_asks", shop),
+        ("season.as_published", published),
+    ]
+    return html.Dl([html.Div([html.Dt(words(term)), html.Dd(value)]) for term, value in terms])
+
+
+# -- what is counted -------------------------------------------------------------------------
+
+
+def _is_over(ask: Ask, row: Row) -> bool:
+    """Return whether a week is over: of a running one a part is known, which says nothing."""
+    return dt.date.fromisoformat(row["week_on"]) + dt.timedelta(days=6) <= ask.day
+
+
+def _pieces(ask: Ask, season: str, rows: list[Row]) -> Any:
+    """Return the weeks of what is kept by the piece, against last season's."""
+    words, crop = ask.words, str(rows[0]["crop"])
+    name = crop[:1].upper() + crop[1:]
+    options = {"season": season, "crop": crop, "weeks": True}
+    table = answer_table(
+        ask, ask.show("season", **options), options=options, caption=name,
+        columns=("week_on", "in_words.picked", "in_words.last_season"), newest_first=True,
+    )  # fmt: skip
+    now = [row["picked_g"] if _is_over(ask, row) else None for row in rows]
+    known = [row for row, value in zip(rows, now, strict=True) if value]
+    if not known:
+        return None
+    best, last = max(known, key=lambda row: row["picked_g"]), known[-1]
+    said = words(
+        "season.pieces_say", crop=name, best=best["in_words"]["picked"], day=words.day(best["week_on"]),
+        last=last["in_words"]["picked"], last_day=words.day(last["week_on"]),
+    )  # fmt: skip
+    top = max(max(row["picked_g"] or 0.0, row["last_season_g"] or 0.0) for row in rows)
+    made = [
+        Line(str(int(season) - 1), [row["last_season_g"] for row in rows], "s-quiet thin"),
+        Line(season, now, "s-leaf thick"),
+    ]
+    places, before = [], None
+    for row in rows:
+        month = dt.date.fromisoformat(row["week_on"]).month
+        text = ask.words.month(month)
+        places.append((text, text[:1]) if month != before else ("",))
+        before = month
+    note = (rows.index(best), best["picked_g"], str(words.said(best["in_words"]["picked"])))
+
+    def make(width: float) -> str:
+        return lines(
+            made, places, said, ticks=[(0, ""), (top, "")], note=note, width=width, scheme=ask.scheme,
+            height=100,
+        )  # fmt: skip
+
     return section(
-        words("season.by_week"),
-        choices(chosen),
-        picture(
-            ask, "season-week", by_week(data, labels, ask.scheme, unit=unit, ticks=ticks),
-            _best_week(ask, answer, crop), weekly,
-        ),
-        picture(
-            ask, "season-so-far", so_far(data, labels, ask.scheme, unit=unit, ticks=ticks),
-            _so_far(ask, answer, crop, season), total,
-        ),
+        many(words, name), drawing(ask, f"weeks-{crop}", make, said, table, desk=358),
+        note=words("season.a_week", last=str(int(season) - 1)),
     )  # fmt: skip
-
-
-def _best_week(ask: Ask, answer: Answer, crop: str) -> Any:
-    words = ask.words
-    known = [row for row in answer.records() if row["picked_g"]]
-    if not known:
-        return words("season.none_yet", crop=crop)
-    best = max(known, key=lambda row: row["picked_g"])
-    shown = figure(words.grams(best["picked_g"]), best["why"], "picked_g")
-    day = words.day(best["week_on"])
-    return [words("season.best_week", crop=crop, day=day), " ", shown, "."]
-
-
-def _so_far(ask: Ask, answer: Answer, crop: str, season: str) -> Any:
-    words = ask.words
-    rows = answer.records()
-    known = [row for row in rows if row["picked_so_far_g"] is not None]
-    if not known:
-        return words("season.none_yet", crop=crop)
-    last = known[-1]
-
-    def shown(name: str) -> Any:
-        return figure(words.grams(last[name]), last["why"], name)
-
-    out = [
-        words("season.picked_by", crop=crop, season=season), " ", shown("picked_so_far_g"),
-    ]  # fmt: skip
-    if last["last_season_so_far_g"] is not None:
-        out += [", ", words("season.then"), " ", shown("last_season_so_far_g")]
-    if last["published_low_g"] is None:
-        return [*out, ". ", words("season.no_published")]
-    out += ["; ", words("season.published_for"), " ", shown("published_low_g")]
-    if last["published_high_g"] != last["published_low_g"]:
-        out += [" ", words("season.to"), " ", shown("published_high_g")]
-    return [*out, "."]

@@ -1,4 +1,4 @@
-"""What the season gave: beds drawn to scale, where the harvest went, net and per hour."""
+"""What the season gave: the beds drawn to scale, and folded: where it went, net and per hour."""
 
 from __future__ import annotations
 
@@ -9,43 +9,45 @@ import pandas as pd
 from dash import html
 
 from dashboard.ask import Ask
-from dashboard.figures import season as drawn
-from dashboard.pages._season_weeks import scaled
-from dashboard.parts import answer_table, choice, choices, figure, picture, section
+from dashboard.drawings.beds import BEDS_AT_MOST, Bed
+from dashboard.drawings.beds import beds as beds_drawn
+from dashboard.parts import answer_table, figure, section
+from dashboard.parts.drawings import drawing
 from ledger.projections import Answer
 
-__all__ = ["beds", "net", "where"]
+__all__ = ["beds", "ground_bar", "net", "where"]
 
-_CROPS = 24
-"""Crops in one picture: those that weighed, or brought, most."""
 _FATES = ("eaten fresh", "put up", "given", "lost", "sown", "on hand")
-_SIZES = {"ground": "area_m2", "weight": "picked_g", "value": "shop_value"}
 _SQ_FT_100 = 9.290304
 """Square metres in 100 square feet."""
 
 
+def ground_bar(ask: Ask, most_m2: float) -> tuple[float, str]:
+    """Return ground for the bar below a plan, m2, and what it is in words: about a quarter of the largest bed."""
+    per = 1.0 if ask.words.measures == "metric" else _SQ_FT_100 / 100
+    steps = [n * 10**power for power in range(-1, 6) for n in (1, 2, 5)]
+    value = min(steps, key=lambda one: abs(one - most_m2 / per / 4))
+    return value * per, _ground(ask, value * per)
+
+
 def beds(ask: Ask, answer: Answer, season: str) -> Any:
-    """Return the beds as tiles to one scale: of ground, weight, or worth."""
-    words, frame = ask.words, answer.frame
-    there = {name: column for name, column in _SIZES.items() if (_known(frame, column) > 0).any()}
-    if not there:
+    """Return the beds with what grew in each, to one scale of ground."""
+    words = ask.words
+    rows = [row for row in answer.records() if row["bed"] and (row["area_m2"] or 0) > 0]
+    if not rows:
         return None
-    size = ask.query.get("scale", "")
-    size = size if size in there else next(iter(there))
-    data = pd.DataFrame(
-        {
-            "bed": [_bed(ask, bed) for bed in frame["bed"]], "crop": frame["crop"].astype(str),
-            "size": _known(frame, there[size]),
-            "yield": frame["per_m2_g"].astype(float).to_numpy(),
-            "text": [ask.words.said(text) for text in frame["in_words.picked"].fillna("–")],
-            "more": [_per_ground(ask, value) for value in frame["per_m2_g"]],
-        }
-    )  # fmt: skip
-    is_drawn = data["size"] > 0
-    left_out = [f"{row.crop} ({row.bed})" for row in data[~is_drawn].itertuples()]
-    drawing = drawn.beds(data[is_drawn].reset_index(drop=True), ask.scheme)
-    options = [(one, words(f"season.scale_{one}")) for one in there]
-    note = words(f"season.not_drawn_{size}", crops=", ".join(left_out)) if left_out else None
+    names = list(dict.fromkeys(str(row["bed"]) for row in rows))
+    made = []
+    for name in names:
+        own = sorted((r for r in rows if r["bed"] == name), key=lambda r: -r["area_m2"])
+        crops = [(str(r["crop"]), str(r["crop"]), float(r["area_m2"])) for r in own]
+        made.append(Bed(name, "", sum(area for _, _, area in crops), crops, ""))
+    made.sort(key=lambda bed: -bed.ground)
+    bar_of = ground_bar(ask, made[0].ground)
+    said = words(
+        "season.beds_say",
+        beds="; ".join(f"{bed.name}: {', '.join(c for c, _, _ in bed.crops)}" for bed in made),
+    )
     table = answer_table(
         ask, answer, columns=("crop", "bed", "area_m2", "picked_g", "per_m2_g", "in_words.yield"),
         cells={
@@ -54,20 +56,35 @@ def beds(ask: Ask, answer: Answer, season: str) -> Any:
         },
         options={"season": season}, caption=words("season.beds"),
     )  # fmt: skip
+
+    def make(width: float) -> str:
+        return beds_drawn(made, said, bar_of=bar_of, width=width, scheme=ask.scheme)
+
+    left_out = [str(r["crop"]) for r in answer.records() if r["picked_g"] and not r["area_m2"]]
+    notes = [words("season.not_drawn", crops=", ".join(left_out))] if left_out else []
+    if len(made) > BEDS_AT_MOST:
+        notes.append(words("season.largest", n=BEDS_AT_MOST, all=len(made)))
+    told = html.P([*_most_for_ground(ask, rows), *(f" {one}" for one in notes)], className="under")
     return section(
         words("season.beds"),
-        choices(choice("scale", words("season.scale"), size, options)),
-        picture(ask, "season-beds", drawing, _beds_say(ask, answer, size), table, height=460),
-        html.P(note, className="quiet") if note else None,
+        drawing(ask, "season-beds", make, said, html.Div([told, table]), desk=358),
+        note=words("season.to_scale", season=season),
     )
 
 
-def _known(frame: pd.DataFrame, column: str) -> Any:
-    return frame[column].astype(float).fillna(0.0).to_numpy()
-
-
-def _bed(ask: Ask, bed: Any) -> str:
-    return bed if isinstance(bed, str) else ask.words("season.no_bed")
+def _most_for_ground(ask: Ask, rows: list[Mapping[str, Any]]) -> list[Any]:
+    """Return which crop gave most for its ground."""
+    known = [row for row in rows if row["per_m2_g"]]
+    if not known:
+        return []
+    best = max(known, key=lambda row: row["per_m2_g"])
+    shown = figure(_per_ground(ask, best["per_m2_g"]), best["why"], "per_m2_g")
+    return [
+        ask.words("season.most_for_ground", crop=best["crop"], bed=best["bed"]),
+        " ",
+        shown,
+        ".",
+    ]
 
 
 def _is_known(value: Any) -> bool:
@@ -94,32 +111,13 @@ def _per_ground(ask: Ask, per_m2: Any) -> str:
     return ask.words("season.per_sq_ft", amount=ask.words.grams(per_m2 * _SQ_FT_100))
 
 
-def _beds_say(ask: Ask, answer: Answer, size: str) -> Any:
-    words = ask.words
-    rows = [row for row in answer.records() if row["per_m2_g"]]
-    says = words(f"season.beds_say_{size}")
-    if not rows:
-        return says
-    best = max(rows, key=lambda row: row["per_m2_g"])
-    shown = figure(_per_ground(ask, best["per_m2_g"]), best["why"], "per_m2_g")
-    most = words("season.most_for_ground", crop=best["crop"], bed=_bed(ask, best["bed"]))
-    return [says, " ", most, " ", shown, "."]
-
-
 def where(ask: Ask, by_crop: Answer, season: str) -> Any:
-    """Return what became of each crop."""
-    words = ask.words
-    frame = by_crop.frame
-    weight = frame["picked_g"].astype(float).fillna(0.0)
-    if not (weight > 0).any():
+    """Return, folded, what became of each crop."""
+    words, frame = ask.words, by_crop.frame
+    if not (frame["picked_g"].astype(float).fillna(0.0) > 0).any():
         return None
-    frame = frame.loc[weight[weight > 0].sort_values(ascending=False).index].head(_CROPS)
-    data, unit = pd.DataFrame({"crop": frame["crop"].astype(str)}), ""
-    for fate in _FATES:
-        data[fate], unit = scaled(ask, frame[f"where_it_went.{fate}"])
-    labels = {fate: words.word("answers", fate, "where_it_went") for fate in _FATES}
-    drawing = drawn.where_it_went(data, labels, ask.scheme, unit=unit)
     sums = {fate: grams for fate, grams in by_crop.totals["where_it_went"].items() if grams > 0}
+    labels = {fate: words.word("answers", fate, "where_it_went") for fate in _FATES}
     says = words(
         "season.where_says",
         parts=", ".join(f"{labels[fate]} {words.grams(grams)}" for fate, grams in sums.items()),
@@ -128,41 +126,25 @@ def where(ask: Ask, by_crop: Answer, season: str) -> Any:
         ask, by_crop, columns=("crop", *(f"where_it_went.{fate}" for fate in _FATES)),
         options={"season": season, "by": "crop"}, caption=words("season.where"),
     )  # fmt: skip
-    height = 150 + 26 * len(data)
-    return section(
-        words("season.where"), picture(ask, "season-where", drawing, says, table, height=height)
-    )
+    return html.Details([html.Summary(words("season.where")), html.P(says), table])
 
 
 def net(ask: Ask, by_crop: Answer, season: str) -> Any:
-    """Return what each crop brought beyond its inputs, and for an hour of work."""
-    words = ask.words
-    frame = by_crop.frame
-    worth = frame["net"].astype(float)
+    """Return, folded, what each crop brought beyond its inputs, and for an hour of work."""
+    words, totals = ask.words, by_crop.totals
     table = answer_table(
         ask, by_crop, columns=("crop", "inputs", "shop_value", "net", "hours", "net_per_hour"),
         options={"season": season, "by": "crop"}, caption=words("season.net_title"),
     )  # fmt: skip
-    if not worth.notna().any():
-        return section(words("season.net_title"), html.P(words("season.no_net")), table)
-    frame = frame.loc[worth.dropna().sort_values(ascending=False).index].head(_CROPS)
-    per_hour = frame["net_per_hour"].astype(float)
-    data = pd.DataFrame(
-        {
-            "crop": frame["crop"].astype(str), "net": frame["net"].astype(float),
-            "text": [
-                words("season.an_hour", money=words.money(value)) if _is_known(value) else ""
-                for value in per_hour
-            ],
-        }
+    summary = html.Summary(words("season.net_title"))
+    if not by_crop.frame["net"].notna().any():
+        return html.Details([summary, html.P(words("season.no_net")), table])
+    whole = words(
+        "season.net_says", worth=words.round_money(totals["shop_value"]),
+        inputs=words.round_money(totals["inputs"]), net=words.round_money(totals["net"]),
+        hours=words.number(totals["hours"]),
     )  # fmt: skip
-    drawing = drawn.net(data, ask.scheme, unit=words("season.net_in", currency=words.currency))
-    return section(
-        words("season.net_title"),
-        picture(
-            ask, "season-net", drawing, _net_says(ask, by_crop), table, height=110 + 26 * len(data)
-        ),
-    )
+    return html.Details([summary, html.P([whole, " ", *_net_says(ask, by_crop)]), table])
 
 
 def _net_says(ask: Ask, by_crop: Answer) -> Any:

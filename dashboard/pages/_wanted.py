@@ -12,10 +12,13 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.parts.choices import drawn_with
+from ledger.projections import Answer
 
-__all__ = ["asked_otherwise", "sliders", "wants_of"]
+__all__ = ["asked_otherwise", "jars_wanted", "sliders", "wants_of"]
 
 _PREFIX = "want:"
+_JARS = 8
+"""Things in jars at once."""
 _SHOWN = 6
 """Sliders of each sort at once; the others are folded away."""
 
@@ -75,6 +78,61 @@ def sliders(ask: Ask, levers: Mapping[str, Mapping[str, Any]]) -> Iterator[Compo
             summary = html.Summary(words("next_season.more", n=len(made) - _SHOWN))
             moved = any(f"{_PREFIX}{item}" in ask.query for item, _ in several[_SHOWN:])
             yield html.Details([summary, html.Div(made[_SHOWN:], className="levers")], open=moved)
+
+
+def jars_wanted(ask: Ask, levers: Mapping[str, Mapping[str, Any]], answer: Answer) -> Component:
+    """Return what is wanted in jars, each with a link for one less and one for one more.
+
+    Parameters
+    ----------
+    ask : Ask
+    levers : mapping
+        Totals' ``wanted`` of the answer without any wish.
+    answer : Answer
+        The plan, whose plants are told beside the jars of a crop by itself.
+    """
+    rows = [
+        _jars(ask, item, lever)
+        for item, lever in levers.items()
+        if lever["sort"] == "made" and lever["unit"].endswith("jar")
+    ]
+    del answer
+    if not rows:
+        return html.P(ask.words("next_season.no_jars"), className="under")
+    parts: list[Component] = [html.Ul(rows[:_JARS], className="rows wants")]
+    if rows[_JARS:]:
+        summary = html.Summary(ask.words("next_season.more", n=len(rows) - _JARS))
+        parts.append(html.Details([summary, html.Ul(rows[_JARS:], className="rows wants")]))
+    return html.Div(parts)
+
+
+def _jars(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
+    words, name = ask.words, f"{_PREFIX}{item}"
+    said = ask.query.get(name)
+    asked = None if said is None else _number(said)
+    value = round(lever["number"]) if asked is None else max(0, round(asked))
+    note = words(f"next_season.by_{'asked' if said is not None else lever['source']}")
+    unit = _said_unit(ask, lever, value)
+
+    def step(by: int, mark: str) -> Component:
+        told = words(f"next_season.one_{mark}", item=item)
+        return html.A(
+            html.I(className=f"ic ic-{'minus' if by < 0 else 'plus'}", **{"aria-hidden": "true"}),
+            href=ask.link(**{name: str(max(0, value + by))}), className="round",
+            **{"aria-label": told, "data-goes": "1"},
+        )  # fmt: skip
+
+    count = html.Span(
+        [step(-1, "less"), html.B(words.number(value, 6)), step(1, "more")], className="pm"
+    )
+    what = html.Div(
+        [
+            html.B(item[:1].upper() + item[1:]),
+            html.Br(),
+            html.Span(f"{unit}, {note}", className="quiet"),
+        ]
+    )
+    return html.Li([what, count], className="want")
 
 
 def _slider(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:

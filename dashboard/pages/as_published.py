@@ -1,4 +1,4 @@
-"""As published: each batch beside its schedule; how a product is published; cautions."""
+"""As published: what fell short, how a product is published, each batch beside its schedule, cautions."""
 
 from __future__ import annotations
 
@@ -12,9 +12,11 @@ from dashboard.ask import Ask
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
+    answered,
     cautions,
     choice,
     choices,
+    icon,
     notes_of,
     nothing_yet,
     plain_table,
@@ -22,12 +24,14 @@ from dashboard.parts import (
     section,
     sentences,
 )
+from dashboard.parts.folds import all_link
+from dashboard.parts.strips import strip
 from ledger.errors import InputError
 from ledger.projections import Answer
 from ledger.projections._standing import GRAVE
 from ledger.published import CAUTIONS, SHORT, STANDINGS
 
-__all__ = ["PAGE", "draw"]
+__all__ = ["PAGE", "draw", "says"]
 
 _CHOSEN = {
     "jar": ("half-pint jar", "pint jar", "quart jar", "half-gallon jar"),
@@ -37,24 +41,78 @@ _CHOSEN = {
 }
 
 
+_WORST = 6
+"""Batches told by themselves, the gravest first."""
+_TOLD = STANDINGS[: STANDINGS.index("to check yourself")]
+"""Standings whose batches are told one by one."""
+_SIGNS = {"not recorded": "write", "short of it": "warn"}
+
+Row = Mapping[str, Any]
+
+
 def draw(ask: Ask) -> Any:
-    """Return the caution, the question before a batch, and every batch with what was found."""
-    answer = ask.show("as-published")
+    """Return the cautions, the answer, the question before a batch, and every batch, worst first."""
+    answer, words = ask.show("as-published"), ask.words
+    one = _one(ask, answer)
     return [
         cautions(ask, *(one.text for said in (answer, *_told(ask)) for one in said.cautions)),
-        html.P(say(ask, SHORT), className="caution"),
-        _before(ask),
-        _one(ask, answer),
-        nothing_yet(ask, "as_published", "put_up") if answer.is_empty else _batches(ask, answer),
-        _power_cut(ask),
-        section(
-            ask.words("as_published.cautions"),
-            *(
-                html.P([html.B(f"{ask.words.said(head)}. "), say(ask, text)])
-                for head, text in CAUTIONS
-            ),
+        answered(_sentence(ask, answer)) if not answer.is_empty else None,
+        one,
+        html.Div(
+            [
+                html.Div([_before(ask)]),
+                html.Div(
+                    [nothing_yet(ask, "as_published", "put_up") if answer.is_empty else _batches(ask, answer)]
+                ),
+            ],
+            className="two",
         ),
-    ]
+        html.P(say(ask, SHORT), className="under small"),
+        html.Div(
+            [
+                _power_cut(ask),
+                html.Details(
+                    [
+                        html.Summary(words("as_published.cautions")),
+                        *(
+                            html.P([html.B(f"{words.said(head)}. "), say(ask, text)])
+                            for head, text in CAUTIONS
+                        ),
+                    ]
+                ),
+            ],
+            className="folds",
+        ),
+    ]  # fmt: skip
+
+
+def says(ask: Ask) -> Any:
+    """Return the page's answer in a line."""
+    answer = ask.show("as-published")
+    return None if answer.is_empty else _sentence(ask, answer)
+
+
+def _counts(answer: Answer) -> dict[str, int]:
+    """Return how many batches stand how, the gravest standing first."""
+    counts = answer.frame["standing"].value_counts()
+    return {one: int(counts[one]) for one in STANDINGS if one in counts}
+
+
+def _sentence(ask: Ask, answer: Answer) -> list[Any]:
+    """Return how many batches stand gravest, and how much is left of them."""
+    words, counts = ask.words, _counts(answer)
+    worst, n = next(iter(counts.items()))
+    key = f"as_published.answer_{worst.replace(' ', '_')}"
+    said = words(f"{key}_one" if n == 1 else key, n=n, all=len(answer.frame))
+    if worst not in GRAVE:
+        return [said]
+    batches = set(answer.frame["batch"][answer.frame["standing"] == worst])
+    left = [row for row in ask.show("shelf").records() if row["standing_batch"] in batches]
+    there = ", ".join(f"{words.said(row['left']['text'])} {row['item']}" for row in left[:2])
+    rest = (
+        words("as_published.none_left") if not left else words("as_published.is_left", what=there)
+    )
+    return [html.Span(said, className="look"), " ", rest]
 
 
 def _asked(ask: Ask) -> dict[str, str]:
@@ -74,27 +132,99 @@ def _told(ask: Ask) -> list[Answer]:
 
 
 def _batches(ask: Ask, answer: Answer) -> Any:
-    words, chosen = ask.words, ask.query.get("standing", "")
-    there = [one for one in STANDINGS if (answer.frame["standing"] == one).any()]
-    options = [("", words("as_published.every", n=len(answer.frame)))]
-    for one in there:
-        count = int((answer.frame["standing"] == one).sum())
-        options.append((one, f"{words.word('answers', one)} ({count})"))
-    return section(
-        words("as_published.batches"),
-        choices(choice("standing", words("as_published.standing"), chosen, options)),
-        answer_table(
-            ask,
-            answer,
-            columns=("item", "on", "standing", "product", "done.minutes", "published.minutes"),
-            cells={
-                "item": lambda row: _open(ask, row),
-                "standing": lambda row: _standing(ask, row),
-            },
-            keep=lambda row: not chosen or row["standing"] == chosen,
-            newest_first=True,
-        ),
+    """Return the worst batches one by one, and folded: all of them, by how they stand."""
+    words, counts = ask.words, _counts(answer)
+    chosen = ask.query.get("standing", "")
+    rows = answer.records()
+    told = [row for one in _TOLD for row in reversed(rows) if row["standing"] == one]
+    limit = None if ask.wants_all("worst") else _WORST
+    groups = _alike(ask, told)
+    options = [("", words("as_published.every", n=len(rows)))]
+    options += [(one, f"{words.word('answers', one)} ({n})") for one, n in counts.items()]
+    table = answer_table(
+        ask, answer,
+        columns=("item", "on", "standing", "product", "done.minutes", "published.minutes"),
+        cells={"item": lambda row: _open(ask, row), "standing": lambda row: _standing(ask, row)},
+        keep=lambda row: not chosen or row["standing"] == chosen, newest_first=True,
+    )  # fmt: skip
+    left = _left(ask)
+    every = html.Details(
+        [
+            html.Summary(words("as_published.all_batches")),
+            strip(ask, "standing", words("as_published.standing"), chosen, options),
+            table,
+        ],
+        open=bool(chosen) or ask.wants_all("as-published"),
     )
+    return section(
+        words("as_published.worst"),
+        html.Ul([_worst(ask, rows_, left) for rows_ in groups[:limit]], className="rows"),
+        all_link(ask, "worst", len(groups), len(groups[:limit])),
+        html.P(_others(ask, counts), className="under"),
+        every,
+        note=words("as_published.n_batches", n=len(rows)),
+    )
+
+
+def _others(ask: Ask, counts: Mapping[str, int]) -> str:
+    """Return how many batches stand otherwise, in words: never a share, and never a sign."""
+    out = [f"{n} {ask.words.word('answers', one)}" for one, n in counts.items() if one not in _TOLD]
+    return ask.words("as_published.others", counts=", ".join(out)) if out else ""
+
+
+def _left(ask: Ask) -> dict[str, list[str]]:
+    """Return what is left of each batch on the shelf, in words."""
+    out: dict[str, list[str]] = {}
+    for row in ask.show("shelf").records():
+        if row["standing_batch"]:
+            out.setdefault(row["standing_batch"], []).append(ask.words.said(row["left"]["text"]))
+    return out
+
+
+def _alike(ask: Ask, told: list[Row]) -> list[list[Row]]:
+    """Return batches of one item with one finding together, in the order of the first of each."""
+    out: dict[tuple[str, str, str], list[Row]] = {}
+    for row in told:
+        out.setdefault((row["item"], row["standing"], _found(ask, row)), []).append(row)
+    return list(out.values())
+
+
+def _worst(ask: Ask, rows: list[Row], left: Mapping[str, list[str]]) -> Any:
+    """Return batches that are alike: what they are, what was found, how much of them is left."""
+    words, row = ask.words, rows[0]
+    there = [text for one in rows for text in left.get(one["batch"], ())]
+    kind = "gap" if row["standing"] == "not recorded" else "none"
+    item = str(row["item"])
+    name = item[:1].upper() + item[1:]
+    if len(rows) > 1:
+        name = words("as_published.several", item=name, n=len(rows))
+    is_left = next((one for one in rows if left.get(one["batch"])), row)
+    link = dcc.Link(name, href=f"{ask.link(batch=is_left['batch'])}#batch")
+    return html.Li(
+        [
+            icon(_SIGNS.get(row["standing"], "ask")),
+            html.B(link),
+            html.Span(words.day(row["on"]), className="d"),
+            html.Span([_standing(ask, row), ": ", _found(ask, row)], className="what"),
+            html.Span(", ".join(there) or words("as_published.nothing_left"), className="where"),
+        ],
+        className=f"asp {kind}",
+    )
+
+
+def _found(ask: Ask, row: Row) -> str:
+    """Return what was found in few words: what was done beside what is printed."""
+    words = ask.words
+    found = next((f for f in row["findings"] if f["kind"] == row["standing"]), None)
+    if found is None:
+        return words.said(str(row["text"])).partition(". ")[0]
+    field = words.word("answers", found["field"], "field")
+    done, published = _said(ask, found["done"]), _said(ask, found["published"])
+    if done == "–" and published != "–":
+        return words("as_published.not_written", field=field, published=published)
+    if published == "–":
+        return words.said(str(found["text"])).partition(". ")[0]
+    return words("as_published.done_published", field=field, done=done, published=published)
 
 
 def _open(ask: Ask, row: Mapping[str, Any]) -> Any:
@@ -153,7 +283,8 @@ def _before(ask: Ask) -> Any:
     """Return the question how something is published, and its answer."""
     words, query = ask.words, ask.query
     example = words("as_published.product_example")
-    boxes = [_text("product", words("as_published.product"), query.get("product", ""), example)]
+    product = _text("product", words("as_published.product"), query.get("product", ""), example)
+    boxes = []
     for name, values in _CHOSEN.items():
         options = [
             ("", words("as_published.any")),
@@ -163,10 +294,12 @@ def _before(ask: Ask) -> Any:
     boxes.append(
         _text("altitude", words("as_published.altitude"), query.get("altitude", ""), "2600 ft")
     )
-    asked = choices(*boxes)
     said = _asked(ask)
     told = _answer(ask, said) if said.get("product") else None
-    return section(words("as_published.before"), asked, told)
+    closer = html.Details(
+        [html.Summary(words("as_published.closer")), choices(*boxes)], open=len(said) > 1
+    )
+    return section(words("as_published.before"), choices(product), closer, told)
 
 
 def _text(name: str, label: str, value: str, example: str) -> Any:
@@ -200,27 +333,22 @@ def _answer(ask: Ask, said: dict[str, str]) -> Any:
 def _power_cut(ask: Ask) -> Any:
     words, hours = ask.words, ask.query.get("off", "")
     box = choices(_text("off", words("as_published.off"), hours, "30 h"))
+    summary = html.Summary(words("as_published.power"))
     if not hours:
-        return section(words("as_published.power"), box)
+        return html.Details([summary, box])
     try:
         answer = ask.show("as-published", freezer_off=hours)
     except InputError as error:
-        return section(
-            words("as_published.power"),
-            box,
-            dmc.Alert(ask.words.refusal(error), color="plum", variant="light"),
-        )
+        wrong = dmc.Alert(ask.words.refusal(error), color="plum", variant="light")
+        return html.Details([summary, box, wrong], open=True)
     rows = [
         [r["item"], words.day(r["on"]), say(ask, r["text"]), r["source"] or "–"]
         for r in answer.records()
     ]
     heads = [words(f"as_published.{name}") for name in ("item", "day", "chart", "document")]
     table = plain_table(heads, rows, caption=words("as_published.power"))
-    return section(
-        words("as_published.power"),
-        box,
-        table if rows else html.P(words("as_published.no_freezer")),
-    )
+    shown = table if rows else html.P(words("as_published.no_freezer"))
+    return html.Details([summary, box, shown], open=True)
 
 
 PAGE = Page("as_published", "/as-published", draw)

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-import pandas as pd
 from dash import html
 
 from dashboard.ask import Ask
-from dashboard.figures.came_true import kept_word
+from dashboard.drawings.kept_word import kept_word
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
@@ -17,11 +16,11 @@ from dashboard.parts import (
     figure,
     notes_of,
     nothing_yet,
-    picture,
     section,
     sentences,
     stat,
 )
+from dashboard.parts.drawings import drawing
 from ledger.projections import Answer
 
 __all__ = ["PAGE", "draw"]
@@ -83,23 +82,19 @@ def _picture(ask: Ask, whole: Answer) -> Any:
     known = whole.frame[whole.frame["share_held"].notna() & whole.frame["expected"].notna()]
     if known.empty:
         return None
-    data = pd.DataFrame(
-        {
-            "label": [words.word("answers", said, "said") for said in known["said"]],
-            "share": known["share_held"].astype(float).to_numpy(),
-            "expected": known["expected"].astype(float).to_numpy(),
-        }
-    )
-    drawing = kept_word(
-        data, ask.scheme, share=words("came_true.came"), expected=words("came_true.mark")
-    )
-    off = (data["share"] - data["expected"]).abs()
-    far = data.loc[off.idxmax()]
-    says = words(
-        "came_true.farthest", said=far["label"], share=_percent(ask, far["share"]),
-        expected=_percent(ask, far["expected"]),
-    )  # fmt: skip
-    return picture(ask, "came-true", drawing, says, height=120 + 44 * len(data))
+    rows = [
+        (words.word("answers", said, "said"), float(share), _percent(ask, share), float(expected))
+        for said, share, expected in zip(
+            known["said"], known["share_held"], known["expected"], strict=True
+        )
+    ]
+    far = max(rows, key=lambda row: abs(row[1] - row[3]))
+    says = words("came_true.farthest", said=far[0], share=far[2], expected=_percent(ask, far[3]))
+
+    def make(width: float) -> str:
+        return kept_word(rows, words("came_true.mark"), says, width=width, scheme=ask.scheme)
+
+    return html.Div([html.P(says, className="under"), drawing(ask, "came-true", make, says)])
 
 
 def _items(ask: Ask, whole: Answer) -> Any:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from itertools import groupby
 from typing import Any
 
 import dash_mantine_components as dmc
@@ -12,45 +13,62 @@ from dashboard.ask import Ask
 from dashboard.forms.specs import FORMS
 from dashboard.pages._page import Page
 from dashboard.pages.search import passes
-from dashboard.parts import choice, choices, nothing_yet, plain_table, section
+from dashboard.parts import answered, choices, icon, nothing_yet, section
 from dashboard.parts.danger import mark_of
+from dashboard.parts.folds import all_link
+from dashboard.parts.strips import strip
 from ledger.book import HistoryRow
 from ledger.events import KINDS
 
-__all__ = ["PAGE", "draw"]
+__all__ = ["PAGE", "draw", "says"]
 
-_ROWS = 20
+_ROWS = 17
+
+
+_ICONS = {
+    "harvested": "picked", "bought": "bought", "put_up": "put-up", "eaten": "ate", "practised": "practised",
+    "counted": "counted", "planted": "planted", "received": "given", "given_away": "given", "discarded": "lost",
+    "price_seen": "price",
+}  # fmt: skip
+"""Icons of kinds; any other has that of writing."""
 
 
 def draw(ask: Ask) -> Any:
-    """Return the sliders of the moment, the filters, and the events that pass them, newest first."""
+    """Return how many entries there are, the filters, and the entries that pass them, day by day."""
     if ask.is_empty:
         return nothing_yet(ask, "history", "harvested")
     words = ask.words
     every = ask.data.history()
-    rows = [row for row in every if _passes(ask, row)]
+    rows = sorted(
+        (row for row in every if _passes(ask, row)), key=lambda row: (row.on, row.seq), reverse=True
+    )
     limit = None if ask.wants_all("history") else _ROWS
     marks = _marks(ask)
-    heads = [words(f"history.{name}") for name in ("entry", "day", "by", "state", "change")]
-    more = None
-    if limit is not None and len(rows) > limit:
-        text = words("table.all", n=len(rows))
-        more = dcc.Link(text, href=ask.link_all("history"), className="button quiet-button")
+    is_filtered = len(rows) < len(every)
+    found = words("history.found", n=words.number(len(rows), 9), all=words.number(len(every), 9))
     return [
         _strike_asked(ask, every),
+        answered(_sentence(ask, every)),
+        *_filters(ask, every),
+        html.P(found, className="under small") if is_filtered else None,
+        *_days(ask, rows[:limit], marks),
+        all_link(ask, "history", len(rows), len(rows[:limit])),
         _moment(ask, every),
-        section(
-            words("history.events"),
-            _filters(ask, every),
-            html.P(words("history.found", n=len(rows), all=len(every)), className="quiet"),
-            plain_table(
-                heads,
-                [_cells(ask, row, marks) for row in rows[:limit]],
-                caption=words("nav.history"),
-            ),
-            html.Div(more, className="tools"),
-        ),
     ]
+
+
+def says(ask: Ask) -> Any:
+    """Return the page's answer in a line."""
+    return None if ask.is_empty else _sentence(ask, ask.data.history())
+
+
+def _sentence(ask: Ask, every: list[HistoryRow]) -> list[Any]:
+    words = ask.words
+    days = [row.on for row in every]
+    years = int(max(days)[:4]) - int(min(days)[:4]) + 1
+    n = words.number(len(every), 9)
+    key = "history.one_year" if years == 1 else "history.answer"
+    return [words("history.one_entry") if len(every) == 1 else words(key, n=n, years=years)]
 
 
 def _passes(ask: Ask, row: HistoryRow) -> bool:
@@ -60,35 +78,82 @@ def _passes(ask: Ask, row: HistoryRow) -> bool:
     return not find or passes(row, find)
 
 
-def _filters(ask: Ask, every: list[HistoryRow]) -> Any:
-    words = ask.words
-    kinds = [kind for kind in KINDS if any(row.kind == kind for row in every)]
+def _filters(ask: Ask, every: list[HistoryRow]) -> list[Any]:
+    """Return the box to find by, and kinds as chips, those written most first."""
+    words, chosen = ask.words, ask.query.get("kind", "")
+    counts = {kind: sum(row.kind == kind for row in every) for kind in KINDS}
+    kinds = sorted((kind for kind in KINDS if counts[kind]), key=lambda kind: -counts[kind])
     options = [("", words("history.every_kind")), *((k, words(f"kinds.{k}.title")) for k in kinds)]
-    return choices(
-        choice("kind", words("history.kind"), ask.query.get("kind", ""), options),
-        dmc.TextInput(
-            id={"choice": "find"}, label=words("history.find"), value=ask.query.get("find", ""),
-            debounce=True, placeholder=words("history.find_example"), autoComplete="off",
+    return [
+        choices(
+            dmc.TextInput(
+                id={"choice": "find"}, label=words("history.find"), value=ask.query.get("find", ""),
+                debounce=True, placeholder=words("history.find_example"), autoComplete="off",
+            )
         ),
+        strip(ask, "kind", words("history.kind"), chosen, options),
+    ]  # fmt: skip
+
+
+def _days(ask: Ask, rows: list[HistoryRow], marks: dict[str, dict[str, Any]]) -> list[Any]:
+    """Return entries under the days on which they happened."""
+    out: list[Any] = []
+    for day, of in groupby(rows, key=lambda row: row.on):
+        head = html.H2(_day(ask, day))
+        out.append(html.Section([head, *(_entry(ask, row, marks) for row in of)], className="dayg"))
+    return out
+
+
+def _day(ask: Ask, day: str) -> str:
+    date = dt.date.fromisoformat(day)
+    said = ask.words.long_day(date) if date.year == ask.day.year else ask.words.day(day)
+    return f"{ask.words('history.today')}, {said}" if date == ask.day else said
+
+
+def _entry(ask: Ask, row: HistoryRow, marks: dict[str, dict[str, Any]]) -> Any:
+    """Return an entry as a line that unfolds: all of it, when it was written, what can be done to it."""
+    words, mark = ask.words, _mark(ask, row, marks)
+    line = words.said(row.line)
+    is_late = row.recorded_at[:10] > row.on
+    state = "" if row.state == "holds" else words.word("states", row.state)
+    summary = html.Summary(
+        [
+            icon(_ICONS.get(row.kind, "write"), small=True),
+            html.Span(line, className="t" if row.state == "holds" else "t gone"),
+            html.Span(
+                [
+                    f"{state} " if state else "",
+                    icon("clock", small=True) if is_late else None,
+                    row.by or "",
+                ],
+                className="w",
+            ),
+        ],
+        className="ent",
     )  # fmt: skip
+    return html.Details([summary, mark, *_opened(ask, row, line)], className="entry-fold")
 
 
-def _cells(ask: Ask, row: HistoryRow, marks: dict[str, dict[str, Any]]) -> list[Any]:
+def _opened(ask: Ask, row: HistoryRow, line: str) -> list[Any]:
+    """Return what an entry shows when it is tapped."""
     words = ask.words
-    line: Any = words.said(row.line)
+    told: list[Any] = [line, ". ", words("history.recorded", day=words.day(row.recorded_at)), "."]
     if row.entry != row.id:
         link = dcc.Link(
             words("history.of_entry", id=row.entry[:8]), href=f"/history?find={row.entry}"
         )
-        line = html.Span([line, " ", link])
-    recorded = html.Span(
-        words("history.recorded", day=words.day(row.recorded_at)), className="quiet"
-    )
-    on = html.Span([words.day(row.on), html.Br(), recorded])
-    mark = _mark(ask, row, marks)
-    if mark is not None:
-        line = html.Span([line, mark])
-    return [line, on, row.by or "–", words.word("states", row.state), _changes(ask, row)]
+        told += [" ", link]
+    follow = None
+    if row.kind == "put_up":
+        follow = dcc.Link(
+            words("history.follow"), href=f"/touched?by=batch&of={row.entry}", className="button plain"
+        )  # fmt: skip
+    elif row.kind == "bought":
+        follow = dcc.Link(
+            words("history.follow"), href=f"/touched?by=purchase&of={row.entry}", className="button plain"
+        )  # fmt: skip
+    changes = [one for one in (*_changes(ask, row), follow) if one is not None]
+    return [html.P(told, className="quiet"), html.Div(changes, className="tools acts")]
 
 
 def _mark(ask: Ask, row: HistoryRow, marks: dict[str, dict[str, Any]]) -> Any:
@@ -108,24 +173,18 @@ def _marks(ask: Ask) -> dict[str, dict[str, Any]]:
     return out
 
 
-def _changes(ask: Ask, row: HistoryRow) -> Any:
-    """Return what can be done to an event: correct it, take it back, or write it again."""
+def _changes(ask: Ask, row: HistoryRow) -> list[Any]:
+    """Return what can be done to an event: put right, taken back, or written again."""
     if row.kind not in FORMS or row.state == "corrected":
-        return ""
+        return []
     words, correct = ask.words, f"/write?kind={row.kind}&replaces={row.id}"
     if row.state == "struck":
-        return dcc.Link(words("history.restore"), href=correct, className="button quiet-button")
-    return html.Span(
-        [
-            dcc.Link(words("history.correct"), href=correct, className="button quiet-button"),
-            dcc.Link(
-                words("history.strike"),
-                href=ask.link(strike=row.id),
-                className="button quiet-button",
-            ),
-        ],
-        className="tools",
-    )
+        return [dcc.Link(words("history.restore"), href=correct, className="button quiet-button")]
+    back = ask.link(strike=row.id)
+    return [
+        dcc.Link(words("history.correct"), href=correct, className="button quiet-button"),
+        dcc.Link(words("history.strike"), href=back, className="button quiet-button"),
+    ]
 
 
 def _strike_asked(ask: Ask, every: list[HistoryRow]) -> Any:
@@ -180,9 +239,15 @@ def _moment(ask: Ask, every: list[HistoryRow]) -> Any:
             ask, "known-at", words("history.known_at"), first_known, ask.moment.known_at, today
         ),
     ]
-    return section(
-        words("history.moment"), html.P(words("history.moment_says"), className="quiet"), *sliders,
-        dcc.Store(id="moment-days", data=[first_on.isoformat(), first_known.isoformat(), today.isoformat()]),
+    return html.Details(
+        [
+            html.Summary(words("history.moment")),
+            html.P(words("history.moment_says"), className="under"),
+            *sliders,
+            dcc.Store(id="moment-days", data=[first_on.isoformat(), first_known.isoformat(), today.isoformat()]),
+        ],
+        open=bool(ask.moment.as_of or ask.moment.known_at),
+        className="folds",
     )  # fmt: skip
 
 

@@ -1,129 +1,376 @@
-"""Jar cost: home against shop, by batch and over the years; a batch opens to its arithmetic."""
+"""Jar cost: what one jar of ours costs, against the shop's of as much; batch by batch, and of everything."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
-import pandas as pd
-from dash import html
+from dash import dcc, html
 
 from dashboard.ask import Ask
-from dashboard.figures.jar_cost import per_quart
+from dashboard.drawings.batches import Season, batches, sparkline
+from dashboard.drawings.home_and_shop import home_and_shop
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
-    choice,
-    choices,
+    answered,
     figure,
     notes_of,
     nothing_yet,
-    picture,
+    plain_table,
     section,
-    stat,
+    sentence,
 )
+from dashboard.parts.drawings import drawing, small
+from dashboard.parts.folds import all_link
+from dashboard.parts.strips import strip, switch
 from ledger.projections import Answer
 from ledger.replay import COMPONENTS
 
-__all__ = ["PAGE", "draw"]
+__all__ = ["PAGE", "draw", "says"]
 
-_DRAWN = 18
-"""Bars in one picture: the newest batches."""
+_SEASONS = 3
+"""Seasons whose batches are drawn: the newest."""
+_POINTS = 24
+"""Batches in a line of the table."""
+_GLANCE = 8
+_MONEY = "cost_per_jar"
+_COLUMNS = (
+    "on", "jars", "cost.all_in", "cost_per_jar", "shop_price_per_jar", "saved_per_jar", "saved",
+)  # fmt: skip
+
+Row = Mapping[str, Any]
 
 
 def draw(ask: Ask) -> Any:
-    """Return what was put up: a choice of item, the picture, and every batch."""
+    """Return one item's newest batch, its parts, its batches, and everything that was put up."""
     every = ask.show("jar-cost")
     if every.is_empty:
         return nothing_yet(ask, "jar_cost", "put_up")
-    items = sorted(set(every.frame["item"]))
-    chosen = ask.query.get("item") or _most_made(every)
-    answer = ask.show("jar-cost", item=chosen) if chosen != "*" else every
-    options = {} if chosen == "*" else {"item": chosen}
-    words = ask.words
-    columns = (
-        "item", "on", "jars", "cost.all_in", "cost_per_jar", "cost_per_quart",
-        "shop_price_per_quart", "saved",
-    )  # fmt: skip
+    items = _most_made(every)
+    chosen = ask.query.get("item", "")
+    chosen = chosen if chosen in items else items[0]
+    answer = ask.show("jar-cost", item=chosen)
+    last = answer.records()[-1]
+    words, jars = ask.words, _in_jars(every)
+    at_once = [item for item in items if item in jars or item == chosen] if jars else items
     return [
-        choices(
-            choice("item", words("jar_cost.item"), chosen, [("*", words("jar_cost.every")), *((i, i) for i in items)])
-        ),
-        _stats(ask, answer),
-        _picture(ask, answer, chosen),
-        section(
-            words("jar_cost.batches"),
-            answer_table(ask, answer, columns=columns, options=options, newest_first=True),
-        ),
+        strip(ask, "item", words("jar_cost.item"), chosen, [(i, _name(i)) for i in at_once]),
+        answered(_sentence(ask, last), under=_under(ask, last)),
+        _one(ask, last),
+        _batches(ask, answer, chosen, last),
+        _everything(ask, every, items),
+        _all_batches(ask, every, [item for item in items if item not in at_once], chosen),
         notes_of(ask, answer),
-    ]  # fmt: skip
-
-
-def _most_made(answer: Answer) -> str:
-    """Return the item that was put up in jars most often: a picture of one thing says something."""
-    in_jars = answer.frame[answer.frame["jars"].notna()]
-    counts = (in_jars if len(in_jars) else answer.frame)["item"].value_counts()
-    return str(counts.index[0])
-
-
-def _stats(ask: Ask, answer: Answer) -> Any:
-    words, totals = ask.words, answer.totals
-    saved = answer.frame["saved"].notna().sum()
-    below = words("jar_cost.saved_of", n=int(saved), all=len(answer.frame))
-    return html.Div(
-        [
-            stat(words("jar_cost.jars"), words.number(totals["jars"]), words("jar_cost.all_years")),
-            stat(words("jar_cost.all_in"), words.money(totals["cost"])),
-            stat(words("jar_cost.pocket"), words.money(totals["out_of_pocket"])),
-            stat(words("jar_cost.saved"), words.money(totals["saved"]), below),
-        ],
-        className="stats",
-    )
-
-
-def _picture(ask: Ask, answer: Answer, chosen: str) -> Any:
-    words = ask.words
-    frame = answer.frame[answer.frame["cost_per_quart"].notna()].tail(_DRAWN)
-    if chosen == "*" or frame.empty:
-        return None
-    per_litre = words.measures == "metric"
-    scale = 1 / 0.946352946 if per_litre else 1.0
-    quarts = (frame["cost.all_in"].astype(float) / frame["cost_per_quart"].astype(float)).where(
-        frame["cost_per_quart"].astype(float) > 0
-    )
-    data = pd.DataFrame({"label": _apart([words.day(day) for day in frame["on"]])})
-    for name in COMPONENTS:
-        data[name] = (frame[f"cost.{name}"].astype(float) / quarts * scale).to_numpy()
-    data["shop_price_per_quart"] = (frame["shop_price_per_quart"].astype(float) * scale).to_numpy()
-    labels = {name: words(f"components.{name}") for name in COMPONENTS}
-    unit = words(
-        "jar_cost.per_litre" if per_litre else "jar_cost.per_quart", currency=words.currency
-    )
-    drawing = per_quart(data, labels, ask.scheme, shop=words("jar_cost.shop"), unit=unit)
-    says = _sentence(ask, frame, chosen)
-    if not drawing.data:  # no price is known of anything that went in, nor a shop's
-        return section(chosen, html.P(says))
-    return section(chosen, picture(ask, "jar-cost", drawing, says, height=380))
-
-
-def _apart(days: list[str]) -> list[str]:
-    """Return days with those of a second batch of a day told apart: each batch has its own bar."""
-    return [
-        day if day not in days[:i] else f"{day} ({days[:i].count(day) + 1})"
-        for i, day in enumerate(days)
     ]
 
 
-def _sentence(ask: Ask, frame: pd.DataFrame, chosen: str) -> Any:
-    words, last = ask.words, frame.iloc[-1]
-    bound = "≥ " if last["at_least"] else ""
-    home = figure(f"{bound}{words.money(last['cost_per_quart'])}", last["why"], "cost_per_quart")
-    parts = [words("jar_cost.last", item=chosen, day=words.day(last["on"])), " ", home]
-    if pd.notna(last["shop_price_per_quart"]):
-        shop = figure(
-            words.money(last["shop_price_per_quart"]), last["why"], "shop_price_per_quart"
+def says(ask: Ask) -> Any:
+    """Return the page's answer in a line."""
+    every = ask.show("jar-cost")
+    if every.is_empty:
+        return None
+    item = _most_made(every)[0]
+    return [f"{_name(item)}: ", *_sentence(ask, ask.show("jar-cost", item=item).records()[-1])]
+
+
+def _most_made(every: Answer) -> list[str]:
+    """Return everything put up: what is in jars first, by how often it was."""
+    frame = every.frame
+    counts = frame.groupby("item")["on"].count()
+    jars = frame[frame["jars"].notna()].groupby("item")["on"].count()
+    return sorted(counts.index, key=lambda item: (-jars.get(item, 0), -counts[item], item))
+
+
+def _in_jars(every: Answer) -> set[str]:
+    frame = every.frame
+    return set(frame["item"][frame["jars"].notna()])
+
+
+def _name(item: str) -> str:
+    return item[:1].upper() + item[1:]
+
+
+def _counts_time(ask: Ask) -> bool:
+    return ask.query.get("time") != "no"
+
+
+def _cost(ask: Ask, row: Row) -> tuple[str, Any]:
+    """Return the column of a jar's cost as it is asked for, and its value."""
+    name = _MONEY if _counts_time(ask) else "per_jar.before_labour"
+    return name, _at(row, name)
+
+
+def _at(row: Row, name: str) -> Any:
+    """Return a value of a record whose groups are nested, or None."""
+    for part in name.split("."):
+        row = row[part]  # type: ignore[assignment]
+    return row
+
+
+def _saved(ask: Ask, row: Row) -> tuple[str, Any]:
+    name = "saved_per_jar" if _counts_time(ask) else "saved_per_jar_before_labour"
+    return name, row[name]
+
+
+def _money(ask: Ask, row: Row, value: Any) -> str:
+    """Return money, at least so much where something has no price."""
+    text = ask.words.money(value)
+    return ask.words("jar_cost.at_least", money=text) if row["at_least"] else text
+
+
+def _coins(ask: Ask, row: Row, value: Any) -> str:
+    """Return money without its sign, which stands in the table's head."""
+    text = ask.words.coins(value)
+    return ask.words("jar_cost.at_least", money=text) if row["at_least"] else text
+
+
+def _sentence(ask: Ask, row: Row) -> list[Any]:
+    """Return what one costs, and what the shop asks for as much."""
+    words = ask.words
+    if row["jars"]:
+        name, value = _cost(ask, row)
+        ours = html.Span(figure(_money(ask, row, value), row["why"], name), className="own")
+        said = {"ours": ours, "jar": _jar(ask, row)}
+        if row["shop_price_per_jar"] is None:
+            return sentence(ask, "jar_cost.answer_alone", said)
+        shop = figure(words.money(row["shop_price_per_jar"]), row["why"], "shop_price_per_jar")
+        return sentence(ask, "jar_cost.answer", {**said, "shop": html.Span(shop, className="shop")})
+    name = "cost.all_in"
+    ours = figure(_money(ask, row, row["cost"]["all_in"]), row["why"], name)
+    amount = words.grams(row["mass_g"]) if row["mass_g"] else words.ml(row["volume_ml"])
+    said = {"ours": html.Span(ours, className="own"), "amount": amount}
+    return sentence(ask, "jar_cost.answer_whole", said)
+
+
+def _jar(ask: Ask, row: Row) -> str:
+    """Return a jar as it is said of one: a pint, a quart, or the book's own."""
+    jar = row["jar"] or "jar"
+    short = f"jar_cost.{str(jar).replace(' ', '_').replace('-', '_')}"
+    return str(ask.words(short) if ask.words.has(short) else ask.words.word("answers", jar))
+
+
+def _under(ask: Ask, row: Row) -> list[Any]:
+    words, day = ask.words, ask.words.day(row["on"])
+    time = words("jar_cost.counted" if _counts_time(ask) else "jar_cost.left_out")
+    if not row["jars"]:
+        out = [words("jar_cost.put_up_on", day=day)]
+        if row["saved"] is not None:
+            money = figure(words.money(row["saved"]), row["why"], "saved")
+            out += [" ", *sentence(ask, "jar_cost.saved_whole", {"money": money})]
+        return out
+    key = "jar_cost.jars_of" if row["jars"] > 1 else "jar_cost.one_jar_of"
+    out = [words(key, n=words.number(row["jars"]), day=day)]
+    name, saved = _saved(ask, row)
+    if saved is not None:
+        money = figure(words.money(abs(saved)), row["why"], name)
+        key = "jar_cost.saves" if saved >= 0 else "jar_cost.costs_more"
+        out += [" ", *sentence(ask, key, {"money": money, "time": time})]
+    return out
+
+
+# -- one jar ----------------------------------------------------------------------------
+
+
+def _one(ask: Ask, row: Row) -> Any:
+    """Return the two bars of a jar and the bill of its parts."""
+    if not row["jars"]:
+        return None
+    bars = html.Div([_bars(ask, row), _time(ask)])
+    return html.Div([bars, _bill(ask, row)], className="two")
+
+
+def _time(ask: Ask) -> Any:
+    return switch(ask, "time", "no", ask.words("jar_cost.count_time"))
+
+
+def _bars(ask: Ask, row: Row) -> Any:
+    words = ask.words
+    value = _cost(ask, row)[1]
+    rest, time = row["per_jar"]["before_labour"], row["per_jar"]["labour"]
+    ours = [(rest, words("jar_cost.bar_rest", money=words.money(rest)), "paid")]
+    if _counts_time(ask) and time:
+        ours.append((time, words("jar_cost.bar_time", money=words.money(time)), "time"))
+    price = row["shop_price_per_jar"]
+    shop = None if price is None else (price, words("jar_cost.bar_shop"), words.money(price))
+    said = words(
+        "jar_cost.bars_say", ours=_money(ask, row, value), jar=_jar(ask, row),
+        shop=words.money(price) if price is not None else words("jar_cost.no_price"),
+    )  # fmt: skip
+    if not value and not price:
+        return None
+    return drawing(
+        ask, "jar-cost",
+        lambda width: home_and_shop(
+            ours, (words("jar_cost.ours"), _money(ask, row, value)), shop, said, width=width, scheme=ask.scheme
+        ),
+        said, _numbers(ask, row), desk=440,
+    )  # fmt: skip
+
+
+def _numbers(ask: Ask, row: Row) -> Any:
+    """Return the whole batch's costs, part by part, as a table."""
+    answer = ask.show("jar-cost", item=row["item"])
+    return answer_table(
+        ask, answer, columns=("on", *(f"cost.{name}" for name in COMPONENTS), "cost.all_in"),
+        options={"item": row["item"], "batch": row["batch"]}, keep=lambda one: one["why"] == row["why"],
+        caption=ask.words("jar_cost.bill_says"),
+    )  # fmt: skip
+
+
+def _bill(ask: Ask, row: Row) -> Any:
+    """Return what a jar is made of, the dearest part first."""
+    words, parts = ask.words, row["per_jar"]
+    names = [n for n in COMPONENTS if parts[n] and (n != "labour" or _counts_time(ask))]
+    names.sort(key=lambda name: -parts[name])
+    top = max((parts[name] for name in names), default=0) or 1
+    rows = [
+        [
+            words(f"components.{name}"),
+            _track(parts[name] / top),
+            figure(words.coins(parts[name]), row["why"], f"per_jar.{name}", what=words(f"components.{name}")),
+        ]
+        for name in names
+    ]  # fmt: skip
+    name, value = _cost(ask, row)
+    foot = [words("jar_cost.sum"), "", figure(_coins(ask, row, value), row["why"], name)]
+    heads = [words("jar_cost.bill", jar=_jar(ask, row)), "", words.coin_sign()]
+    return html.Div(
+        plain_table(
+            heads, rows, numeric=(False, False, True), caption=words("jar_cost.bill_says"), foot=foot,
+            keeps_columns=True,
+        ),
+        className="bill",
+    )  # fmt: skip
+
+
+def _track(share: float) -> Any:
+    width = f"{100 * min(1.0, max(0.0, share)):.0f}%"
+    return html.Span(html.Span(style={"width": width}), className="track")
+
+
+# -- batch by batch ----------------------------------------------------------------------
+
+
+def _batches(ask: Ask, answer: Answer, chosen: str, last: Row) -> Any:
+    words = ask.words
+    table = answer_table(
+        ask, answer, columns=_COLUMNS, options={"item": chosen}, newest_first=True,
+        caption=words("jar_cost.batches"),
+    )  # fmt: skip
+    alike = [r for r in answer.records() if r["jar"] == last["jar"] and r["jars"]]
+    if not alike:
+        return section(words("jar_cost.batches"), table)
+    said = _batches_say(ask, alike)
+    time = words("jar_cost.counted" if _counts_time(ask) else "jar_cost.left_out")
+    newest = words.money(_cost(ask, alike[-1])[1])
+
+    def make(width: float) -> str:
+        seasons = _seasons(ask, alike)
+        return batches(seasons, newest, said, width=width, scheme=ask.scheme)
+
+    return section(
+        words("jar_cost.count", n=len(answer.frame)) if len(answer.frame) > 1 else words("jar_cost.count_one"),
+        drawing(ask, "batches", make, said, table, desk=760),
+        note=words("jar_cost.a_jar", jar=_jar(ask, last), time=time),
+    )  # fmt: skip
+
+
+def _seasons(ask: Ask, alike: list[Row]) -> list[Season]:
+    """Return the batches of the newest years that had any."""
+    years = sorted({row["on"][:4] for row in alike})[-_SEASONS:]
+    out = []
+    for year in years:
+        rows = [row for row in alike if row["on"].startswith(year)]
+        shop = [r["shop_price_per_jar"] for r in rows if r["shop_price_per_jar"] is not None]
+        said = ask.words("jar_cost.shop_at", money=ask.words.money(shop[-1])) if shop else ""
+        costs = [_cost(ask, row)[1] for row in rows]
+        out.append(Season(year, costs, shop[-1] if shop else None, said))
+    return out
+
+
+def _batches_say(ask: Ask, alike: list[Row]) -> str:
+    values = [_cost(ask, row)[1] for row in alike]
+    return str(
+        ask.words(
+            "jar_cost.batches_say", n=len(alike), low=ask.words.money(min(values)),
+            high=ask.words.money(max(values)), last=ask.words.money(values[-1]),
         )
-        parts += [" ", words("jar_cost.against"), " ", shop]
-    return [*parts, "."]
+    )  # fmt: skip
 
 
-PAGE = Page("jar_cost", "/jar-cost", draw, has_pictures=True)
+# -- everything --------------------------------------------------------------------------
+
+
+def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
+    """Return the newest batch of each item in jars."""
+    words, frame = ask.words, every.frame
+    in_jars = frame[frame["jars"].notna()]
+    shown = [item for item in items if (in_jars["item"] == item).any()]
+    if not shown:
+        return None
+    limit = None if ask.wants_all("glance") else _GLANCE
+    records = every.records()
+    rows = [
+        _glance(ask, [r for r in records if r["item"] == item and r["jars"]])
+        for item in shown[:limit]
+    ]
+    heads = [words(f"jar_cost.{name}") for name in ("what", "all_batches", "ours", "shop", "saved")]
+    return section(
+        words("jar_cost.everything"),
+        html.Div(
+            plain_table(
+                heads, rows, numeric=(False, True, True, True, True), caption=words("jar_cost.everything"),
+                keeps_columns=True,
+            ),
+            className="glance",
+        ),
+        all_link(ask, "glance", len(shown), len(rows)),
+        note=words("jar_cost.last_of_each_in", sign=words.coin_sign()),
+    )  # fmt: skip
+
+
+def _all_batches(ask: Ask, every: Answer, others: list[str], chosen: str) -> Any:
+    """Return, folded, every batch of everything, their sums, and what is not in jars to choose."""
+    words, totals = ask.words, every.totals
+    whole = words(
+        "jar_cost.in_all", jars=words.number(totals["jars"], 6), cost=words.money(totals["cost"]),
+        pocket=words.money(totals["out_of_pocket"]), saved=words.money(totals["saved"]),
+    )  # fmt: skip
+    table = answer_table(ask, every, columns=("item", *_COLUMNS), newest_first=True)
+    return html.Details(
+        [
+            html.Summary(words("jar_cost.every_batch")),
+            html.P(whole, className="under"),
+            strip(ask, "item", words("jar_cost.others"), chosen, [(i, _name(i)) for i in others]),
+            table,
+        ],
+        className="more", open=ask.wants_all("jar-cost"),
+    )  # fmt: skip
+
+
+def _glance(ask: Ask, rows: list[Row]) -> list[Any]:
+    """Return an item's line: name and jar, its batches, ours, the shop's, and what is between them."""
+    words, last = ask.words, rows[-1]
+    name, value = _cost(ask, last)
+    alike = [_cost(ask, row)[1] for row in rows if row["jar"] == last["jar"]][-_POINTS:]
+    line = words("jar_cost.line_says", n=len(alike), last=words.money(alike[-1]))
+    column, saved = _saved(ask, last)
+    between: Any = "–"
+    if saved is not None:
+        sign = "+" if saved >= 0 else "−"
+        text = f"{sign}{words.coins(abs(saved))}"
+        kind = "own" if saved >= 0 else "look"
+        between = html.B(figure(text, last["why"], column), className=kind)
+    shop = last["shop_price_per_jar"]
+    link = dcc.Link(_name(last["item"]), href=ask.link(item=last["item"]), className="named")
+    return [
+        html.Span([link, html.Span(f", {_jar(ask, last)}", className="quiet")]),
+        small(sparkline(alike, line, scheme=ask.scheme), line),
+        figure(_coins(ask, last, value), last["why"], name),
+        "–" if shop is None else figure(words.coins(shop), last["why"], "shop_price_per_jar"),
+        between,
+    ]
+
+
+PAGE = Page("jar_cost", "/jar-cost", draw)

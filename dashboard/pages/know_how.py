@@ -1,250 +1,278 @@
-"""Know-how: skills month by month, who can do what, what goes rusty, and how practice pays."""
+"""Know-how: what to practise before it rusts, what has rusted, what waits for its season; folded, the rest."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
-import pandas as pd
-from dash import dcc, html
+from dash import html
 
 from dashboard.ask import Ask
-from dashboard.figures.know_how import learning_curve
+from dashboard.pages import _know_how_sheets as sheets
+from dashboard.pages._know_how_sheets import skill_name
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
-    choice,
-    choices,
+    answered,
     csv_link,
     figure,
     notes_of,
     nothing_yet,
-    picture,
     section,
+    sentence,
     sentences,
-    sheet,
-    stat,
 )
-from dashboard.parts.sheets import Cell, Group
-from ledger.events import METHODS
+from dashboard.parts.folds import all_link, folds
+from dashboard.parts.strips import strip
 from ledger.projections import Answer
 
-__all__ = ["PAGE", "draw"]
+__all__ = ["PAGE", "draw", "says"]
 
-_SORTS = ("noted", "method", "making", "growing")
-_LAPSED = ("never tried", "out of practice", "going rusty")
-_STANDINGS = ("in hand", *_LAPSED[::-1])
+_GONE = ("going rusty", "out of practice")
 _MONTHS = tuple(f"m{n:02d}" for n in range(1, 13))
-_ROWS = 6
-"""Skills of a sort in a sheet, the most practised; all of them, by name, come when asked for."""
-_POINTS = 400
-"""Batches drawn of one skill."""
+_ROWS = {"rusts": 6, "rusty": 3, "waiting": 4}
+"""Rows of each list at once; the rest come when asked for."""
+_YEAR = 300
+"""Days after which a day is written with its year."""
+_SOON_DAYS = 14
+_FULL_DAYS = 120
+"""Days that fill a bar."""
+
+Row = Mapping[str, Any]
 
 
 def draw(ask: Ask) -> Any:
-    """Return what stands how, the year sheet, who can do what, and a learning curve."""
+    """Return the three lists of one person or of everyone, and folded: sheets, hands, learning."""
     answer = ask.show("know-how")
     if answer.is_empty:
         return nothing_yet(ask, "know_how", "practised")
     words, rows = ask.words, answer.records()
-    sorts = {row["skill"]: row["sort"] for row in rows}
-    learning, curve = _learning(ask, rows)
+    people = sorted({row["person"] for row in rows if row["person"]})
+    person = ask.query.get("person", "")
+    person = person if person in people else ""
+    mine = _of(rows, person, people)
+    learning, curve = sheets.learning(ask, rows)
+    year = ask.day.year
+    everyone = [("", words("know_how.everyone")), *((one, one) for one in people)]
+    months = _Months(ask, year, people)
     return [
-        _stats(ask, answer, rows),
-        html.Div([_rusty(ask, answer), _one_hand(ask, answer)], className="columns"),
-        _year_sheet(ask, rows, sorts),
-        _who_can(ask, rows),
-        _wanted(ask, answer),
-        learning,
-        section(
-            words("know_how.in_words"),
-            sentences(ask, answer.totals.get("in_words", ())),
+        strip(ask, "person", words("know_how.who"), person, everyone),
+        answered(_sentence(ask, rows, mine), under=_under(ask, rows, mine)),
+        html.Div(
+            [
+                _list(ask, "rusts", _to_rust(mine), months, _days_left),
+                html.Div(
+                    [
+                        _list(ask, "rusty", _rusty(mine), months, _since),
+                        _list(ask, "waiting", _waiting(mine), months, _comes),
+                    ]
+                ),
+            ],
+            className="two",
+        ),
+        html.P(words("know_how.square", year=year), className="under small"),
+        folds(
+            words("know_how.more"),
+            sheets.year_sheet(ask, rows),
+            sheets.who_can(ask, rows),
+            _one_hand(ask, answer),
+            _wanted(ask, answer),
+            learning,
+            html.Details(
+                [
+                    html.Summary(words("know_how.in_words")),
+                    sentences(ask, answer.totals.get("in_words", ())),
+                    html.Div(csv_link(ask, "know-how", {}), className="tools"),
+                ]
+            ),
         ),
         notes_of(ask, answer, *([curve] if curve else [])),
-    ]
+    ]  # fmt: skip
 
 
-def _stats(ask: Ask, answer: Answer, rows: list[dict[str, Any]]) -> Any:
-    words, totals = ask.words, answer.totals
-    alone = sum(bool(row["only_one_can"]) for row in rows if row["person"] is None)
-    out = [
-        stat(_title(words.word("answers", word)), words.number(totals[word.replace(" ", "_")]))
-        for word in _STANDINGS
-    ]
-    return html.Div(
-        [*out, stat(words("know_how.one_hand"), words.number(alone))], className="stats"
-    )
-
-
-def _title(word: str) -> str:
-    return word[:1].upper() + word[1:]
-
-
-# -- the year sheet ---------------------------------------------------------------------
-
-
-def _year_sheet(ask: Ask, rows: list[dict[str, Any]], sorts: Mapping[str, str]) -> Any:
-    words, query = ask.words, ask.query
-    firsts = [row["first_on"][:4] for row in rows if row["first_on"]]
-    lasts = [row["last_on"][:4] for row in rows if row["last_on"]]
-    if not firsts:
+def says(ask: Ask) -> Any:
+    """Return the page's answer in a line."""
+    answer = ask.show("know-how")
+    if answer.is_empty:
         return None
-    years = [str(year) for year in range(int(max(lasts)), int(min(firsts)) - 1, -1)]
-    year = query.get("year") if query.get("year") in years else years[0]
+    rows = answer.records()
     people = sorted({row["person"] for row in rows if row["person"]})
-    person = query.get("person") if query.get("person") in people else None
-    options = {"year_sheet": year, **({"person": person} if person else {})}
-    answer = ask.show("know-how", **options)
-    chosen = [choice("year", words("know_how.year"), str(year), [(y, y) for y in years])]
-    if people:
-        every = ("", words("know_how.household"))
-        chosen.append(
-            choice("person", words("know_how.who"), person or "", [every, *((p, p) for p in people)])
-        )  # fmt: skip
-    records = answer.records()
-    months = [words.month(n) for n in range(1, 13)]
-    groups = _grouped(ask, records, sorts, lambda row: _months(ask, row, months))
-    name = words("know_how.sheet_of", year=year, who=person or words("know_how.household"))
+    return _sentence(ask, rows, _of(rows, "", people))
+
+
+# -- the three lists ---------------------------------------------------------------------
+
+
+def _of(rows: Sequence[Row], person: str, people: Sequence[str]) -> list[Row]:
+    """Return the records of a person, of everyone by person, or of the household where none is named."""
+    if person:
+        return [row for row in rows if row["person"] == person]
+    return [row for row in rows if bool(row["person"]) == bool(people)]
+
+
+def _to_rust(rows: Sequence[Row]) -> list[Row]:
+    return sorted((r for r in rows if r["rusts_on"]), key=lambda r: (r["rusts_on"], r["skill"]))
+
+
+def _rusty(rows: Sequence[Row]) -> list[Row]:
+    """Return what has rusted, what is nearest to hand first."""
+    gone = [row for row in rows if row["standing"] in _GONE]
+    return sorted(gone, key=lambda r: (_GONE.index(r["standing"]), r["days_since"] or 0))
+
+
+def _waiting(rows: Sequence[Row]) -> list[Row]:
+    waits = [row for row in rows if row["season_on"] and row["standing"] == "in hand"]
+    return sorted(waits, key=lambda r: (r["season_on"], r["skill"]))
+
+
+def _list(ask: Ask, key: str, rows: list[Row], months: _Months, told: Any) -> Any:
+    """Return one list; its head says how many it holds, and all of them come when asked for."""
+    words = ask.words
+    if not rows:
+        return section(
+            words(f"know_how.{key}"), html.P(words(f"know_how.none_{key}"), className="under")
+        )
+    limit = None if ask.wants_all(key) else _ROWS[key]
+    items = [_row(ask, row, months, told) for row in rows[:limit]]
+    head = words(f"know_how.{key}")
     return section(
-        words("know_how.sheet"),
-        choices(*chosen),
-        html.P(words("know_how.legend"), className="quiet"),
-        sheet(words("know_how.skill"), [*months, words("know_how.in_year")], groups, name=name)
-        if records
-        else html.P(words("empty.nothing")),
-        _beside(ask, len(records), groups, options),
-        sentences(ask, answer.totals["in_words"]) if not person else None,
+        f"{head} ({len(rows)})" if key == "rusty" else head,
+        html.Ul(items, className="rows"),
+        all_link(ask, key, len(rows), len(items)),
+        note=_letters(ask),
+    )  # fmt: skip
+
+
+def _letters(ask: Ask) -> Any:
+    letters = [html.Span(ask.words.month(n)[:1]) for n in range(1, 13)]
+    return html.Span(letters, className="mon", **{"aria-hidden": "true"})
+
+
+def _row(ask: Ask, row: Row, months: _Months, told: Any) -> Any:
+    who = row["person"] or ask.words("know_how.household")
+    return html.Li(
+        [
+            html.Div([html.B(_capital(skill_name(ask, row["skill"]))), f", {who}"]),
+            months.squares(row),
+            *told(ask, row),
+        ],
+        className="sk",
     )
 
 
-def _grouped(ask: Ask, rows: list[Any], sorts: Mapping[str, str], cells: Any) -> list[Group]:
-    """Return rows by the sort of their skill, no more of each than are asked for."""
-    several: dict[str, list[Any]] = {sort: [] for sort in _SORTS}
-    for row in rows:
-        several[sorts.get(row["skill"], "noted")].append(row)
-    if not ask.wants_all("year-sheet"):
-        for sort, of in several.items():
-            several[sort] = sorted(of, key=lambda row: -row["times"])[:_ROWS]
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _days_left(ask: Ask, row: Row) -> list[Any]:
+    """Return a bar of the days left, and them in words; the times ever open."""
+    days = row["rusts_in_days"]
+    kind = "soon" if days < _SOON_DAYS else ""
+    width = f"{100 * min(1.0, max(0.0, days / _FULL_DAYS)):.0f}%"
     return [
-        Group(
-            ask.words(f"know_how.sort_{sort}"),
-            [(_skill(ask, row["skill"]), cells(row)) for row in of],
-        )
-        for sort, of in several.items()
+        html.Span(html.Span(style={"width": width}), className=f"track {kind}".strip()),
+        html.Span(
+            figure(ask.words.days(days), row["why"], "rusts_in_days"), className=f"d {kind}".strip()
+        ),
     ]
 
 
-def _skill(ask: Ask, name: str) -> str:
-    """Return a skill's name: that of a method in the language, of what was put up as it was written."""
-    if name in METHODS:
-        return ask.words.word("answers", name, "skill")
-    crop = name.removeprefix("growing ")
-    return name if crop == name else ask.words("know_how.growing", crop=crop)
-
-
-def _months(ask: Ask, row: Mapping[str, Any], months: list[str]) -> list[Cell]:
-    out = []
-    for name, month in zip(_MONTHS, months, strict=True):
-        count = row[name]
-        if count is None:
-            out.append(Cell("", "to-come"))
-        elif count == 0:
-            out.append(Cell("0", "quiet"))
-        else:
-            depth = 1 if count == 1 else 2 if count < 4 else 3
-            shown = figure(ask.words.number(count), row["why"], name, what=month)
-            out.append(Cell(shown, f"times-{depth}"))
-    total = figure(ask.words.number(row["times"]), row["why"], "times")
-    return [*out, Cell(html.B(total))]
-
-
-def _beside(ask: Ask, many: int, groups: list[Group], options: Mapping[str, Any]) -> Any:
-    """Return the ways to all skills of a sheet and to its CSV."""
-    more, shown = None, sum(len(group.rows) for group in groups)
-    if many > shown:
-        more = dcc.Link(
-            ask.words("table.all", n=many), href=ask.link_all("year-sheet"), className="button quiet-button"
-        )  # fmt: skip
-    return html.Div([more, csv_link(ask, "know-how", options)], className="tools")
-
-
-# -- who, and what lapses ---------------------------------------------------------------
-
-
-def _who_can(ask: Ask, rows: list[dict[str, Any]]) -> Any:
+def _since(ask: Ask, row: Row) -> list[Any]:
     words = ask.words
-    people = sorted({row["person"] for row in rows if row["person"]})
-    if not people:
-        return section(words("know_how.who_can"), html.P(words("know_how.nobody")))
-    held = {(row["skill"], row["person"]): row for row in rows if row["person"]}
-    skills = sorted(
-        (row for row in rows if row["person"] is None), key=lambda row: row["skill"].casefold()
-    )
-    sorts = {row["skill"]: row["sort"] for row in skills}
-
-    def cells(row: Mapping[str, Any]) -> list[Cell]:
-        return [_held(ask, held.get((row["skill"], person)), person) for person in people]
-
-    groups = _grouped(ask, skills, sorts, cells)
-    return section(
-        words("know_how.who_can"),
-        html.P(words("know_how.who_says"), className="quiet"),
-        sheet(words("know_how.skill"), people, groups, name=words("know_how.who_can")),
-        _beside(ask, len(skills), groups, {}),
-    )
+    last = ""
+    if row["last_on"]:
+        is_near = (row["days_since"] or 0) < _YEAR
+        last = words("know_how.last", day=words.day(row["last_on"], short=is_near))
+    shown = figure(words.word("answers", row["standing"]), row["why"], "times")
+    return [html.Span([shown, ", ", last], className="quiet full")]
 
 
-def _held(ask: Ask, row: Mapping[str, Any] | None, person: str) -> Cell:
-    if row is None:
-        return Cell("–", "quiet")
-    text = ask.words(
-        "know_how.held",
-        standing=ask.words.word("answers", row["standing"]), n=ask.words.number(row["times"]),
-    )  # fmt: skip
-    shown = figure(text, row["why"], "times", what=person)
-    return Cell(shown, f"stands-{row['standing'].replace(' ', '-')}")
+def _comes(ask: Ask, row: Row) -> list[Any]:
+    month = ask.words.month_name(int(row["season_on"][5:7]))
+    return [html.Span(ask.words("know_how.comes", month=month), className="quiet full")]
 
 
-def _rusty(ask: Ask, answer: Answer) -> Any:
-    words = ask.words
-    rows = [r for r in answer.records() if r["person"] is None and r["standing"] in _LAPSED]
-    if not rows:
-        return section(words("know_how.rusty"), html.P(words("know_how.none_rusty")))
-    table = answer_table(
-        ask, answer, columns=("skill", "standing", "last_on", "days_since"),
-        cells={
-            "skill": lambda row: _skill(ask, row["skill"]),
-            "standing": lambda row: _because(ask, row),
-        },
-        keep=lambda row: not isinstance(row["person"], str) and row["standing"] in _LAPSED,
-        caption=words("know_how.rusty"),
-    )  # fmt: skip
-    return section(words("know_how.rusty"), table)
+class _Months:
+    """How often each skill was practised in each month of a year, by person."""
+
+    def __init__(self, ask: Ask, year: int, people: Sequence[str]) -> None:
+        self.ask, self.year, self.people = ask, year, people
+        self._kept: dict[str | None, dict[str, Row]] = {}
+
+    def squares(self, row: Row) -> Any:
+        """Return twelve squares, the deeper the oftener; this month is marked."""
+        of = self._of(row["person"]).get(row["skill"])
+        now = self.ask.day.month
+        out, told = [], []
+        for n, name in enumerate(_MONTHS, 1):
+            times = int(of[name] or 0) if of else 0
+            kinds = [f"t{min(times, 3)}" if times else "", "now" if n == now else ""]
+            out.append(html.I(className=" ".join(filter(None, kinds)) or None))
+            if times:
+                told.append(f"{self.ask.words.month(n)} {times}")
+        said = self.ask.words("know_how.months_say", year=self.year, months=", ".join(told) or "–")
+        return html.Span(out, className="yr", role="img", **{"aria-label": said})
+
+    def _of(self, person: str | None) -> dict[str, Row]:
+        if person not in self._kept:
+            options = {"year_sheet": str(self.year), **({"person": person} if person else {})}
+            answer = self.ask.show("know-how", **options)
+            self._kept[person] = {row["skill"]: row for row in answer.records()}
+        return self._kept[person]
 
 
-def _because(ask: Ask, row: Mapping[str, Any]) -> Any:
-    word = ask.words.word("answers", row["standing"])
-    because = row["because"] if isinstance(row["because"], str) else None
-    return html.Div(
-        [word, html.Div(ask.words.said(because), className="quiet") if because else None]
-    )
+# -- the sentence ------------------------------------------------------------------------
+
+
+def _sentence(ask: Ask, rows: Sequence[Row], mine: Sequence[Row]) -> list[Any]:
+    """Return who should practise what next; else what has rusted or was never tried."""
+    words, coming = ask.words, _to_rust(mine)
+    if coming:
+        first = coming[0]
+        soon = [
+            r for r in coming if r["skill"] == first["skill"] and r["rusts_on"] == first["rusts_on"]
+        ]
+        who = [r["person"] or words("know_how.household") for r in soon]
+        skill = skill_name(ask, first["skill"])
+        said = words("know_how.who_what", who=words.listed(who), skill=skill)
+        return sentence(ask, "know_how.next_up", {"what": html.Span(said, className="look")})
+    gone = _rusty(mine)
+    if gone:
+        return [words("know_how.gone", n=len(gone))]
+    never = [skill_name(ask, row["skill"]) for row in rows if row["standing"] == "never tried"]
+    if never:
+        return [words("know_how.never", skills=", ".join(never[:3]))]
+    return [words("know_how.all_in_hand")]
+
+
+def _under(ask: Ask, rows: Sequence[Row], mine: Sequence[Row]) -> str | None:
+    words, out, coming = ask.words, [], _to_rust(mine)
+    if coming:
+        out.append(words("know_how.by_then", day=words.day(coming[0]["rusts_on"])))
+        never = [skill_name(ask, row["skill"]) for row in rows if row["standing"] == "never tried"]
+        if never:
+            out.append(words("know_how.never", skills=", ".join(never[:3])))
+    return " ".join(out) or None
+
+
+# -- hands and wants ---------------------------------------------------------------------
 
 
 def _one_hand(ask: Ask, answer: Answer) -> Any:
     words = ask.words
 
-    def alone(row: Mapping[str, Any]) -> bool:
+    def alone(row: Row) -> bool:
         return row["only_one_can"] is True and isinstance(row["person"], str)
 
-    if not any(alone(row) for row in answer.rows()):
-        return section(words("know_how.one_hand"), html.P(words("know_how.none_alone")))
+    n = sum(alone(row) for row in answer.rows())
+    summary = html.Summary(words("know_how.one_hand_n", n=n))
+    if not n:
+        return html.Details([summary, html.P(words("know_how.none_alone"))])
     table = answer_table(
         ask, answer, columns=("skill", "person", "times", "last_on", "standing"), keep=alone,
-        cells={"skill": lambda row: _skill(ask, row["skill"])}, caption=words("know_how.one_hand"),
+        cells={"skill": lambda row: skill_name(ask, row["skill"])}, caption=words("know_how.one_hand"),
     )  # fmt: skip
-    return section(
-        words("know_how.one_hand"), html.P(words("know_how.alone_says"), className="quiet"), table
-    )
+    return html.Details([summary, html.P(words("know_how.alone_says"), className="under"), table])
 
 
 def _wanted(ask: Ask, answer: Answer) -> Any:
@@ -253,84 +281,10 @@ def _wanted(ask: Ask, answer: Answer) -> Any:
         return None
     table = answer_table(
         ask, answer, columns=("skill", "target_done", "target_times", "target_per", "target_met"),
-        cells={"skill": lambda row: _skill(ask, row["skill"])},
+        cells={"skill": lambda row: skill_name(ask, row["skill"])},
         keep=lambda row: row["target_met"] in (True, False), caption=words("know_how.wanted"),
     )  # fmt: skip
-    return section(words("know_how.wanted"), table)
+    return html.Details([html.Summary(words("know_how.wanted")), table])
 
 
-# -- how practice pays ------------------------------------------------------------------
-
-
-def _learning(ask: Ask, rows: list[dict[str, Any]]) -> tuple[Any, Answer | None]:
-    words = ask.words
-    timed = {row["skill"]: row for row in rows if row["person"] is None and row["unit"]}
-    if not timed:
-        return section(words("know_how.learning"), html.P(words("know_how.no_learning"))), None
-    skills = sorted(timed, key=str.casefold)
-    wanted = ask.query.get("skill")
-    skill = wanted if wanted in timed else _clearest(timed)
-    answer = ask.show("know-how", curve=skill)
-    table = answer_table(
-        ask, answer, options={"curve": skill}, newest_first=True, caption=words("know_how.learning"),
-        cells={"repetition": lambda row: words.number(row["repetition"])},
-    )  # fmt: skip
-    chosen = choice(
-        "skill", words("know_how.skill"), skill, [(one, _skill(ask, one)) for one in skills]
-    )
-    sentence = _sentence(ask, answer, timed[skill])
-    drawn = picture(ask, "learning", _drawn(ask, answer), sentence, table)
-    return section(words("know_how.learning"), choices(chosen), drawn), answer
-
-
-def _clearest(timed: Mapping[str, Mapping[str, Any]]) -> str:
-    """Return the skill whose range lies lowest: the one that practice pays for most surely."""
-    highest = {skill: row["learning_rate_high"] for skill, row in timed.items()}
-    known = {skill: high for skill, high in highest.items() if high is not None}
-    return min(known, key=known.__getitem__) if known else min(timed, key=str.casefold)
-
-
-def _drawn(ask: Ask, answer: Answer) -> Any:
-    words, frame = ask.words, answer.frame
-    frame = frame.iloc[:: max(1, -(-len(frame) // _POINTS))]
-    data = pd.DataFrame(
-        {
-            "repetition": frame["repetition"].astype(int).to_numpy(),
-            "day": [words.day(day) for day in frame["on"]],
-            "minutes": frame["minutes_per_unit"].astype(float).to_numpy(),
-            "low": frame["fitted_low"].astype(float).to_numpy(),
-            "likely": frame["fitted_likely"].astype(float).to_numpy(),
-            "high": frame["fitted_high"].astype(float).to_numpy(),
-        }
-    )
-    labels = {name: words(f"know_how.{name}") for name in ("batch", "range", "curve")}
-    unit = words("know_how.minutes_for", unit=_unit(ask, answer))
-    return learning_curve(data, labels, ask.scheme, across=words("know_how.batches"), unit=unit)
-
-
-def _unit(ask: Ask, answer: Answer) -> str:
-    unit = answer.totals["unit"]
-    return ask.words.word("answers", unit) if unit else ask.words("know_how.one")
-
-
-def _sentence(ask: Ask, answer: Answer, row: Mapping[str, Any]) -> Any:
-    words, totals = ask.words, answer.totals
-    if "next_likely" not in totals:
-        return words("know_how.no_curve", skill=_skill(ask, row["skill"]))
-
-    def rate(name: str) -> Any:
-        return figure(words.percent(row[name]), row["why"], name)
-
-    coming = {
-        name: words.number(totals[f"next_{name}"], 2 if totals[f"next_{name}"] < 10 else 3)
-        for name in ("low", "likely", "high")
-    }
-    return [
-        words("know_how.doubling", skill=_skill(ask, row["skill"]), unit=_unit(ask, answer)), " ",
-        rate("learning_rate"), f" ({words('know_how.between')} ", rate("learning_rate_low"),
-        f" {words('know_how.and')} ", rate("learning_rate_high"), "). ",
-        words("know_how.next", **coming),
-    ]  # fmt: skip
-
-
-PAGE = Page("know_how", "/know-how", draw, has_pictures=True)
+PAGE = Page("know_how", "/know-how", draw)

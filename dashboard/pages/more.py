@@ -1,43 +1,93 @@
-"""More: every page by name, for the phone, whose bar holds only four."""
+"""Ask: every question that a page answers, each with its answer of today."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 from dash import dcc, html
 
 from dashboard.ask import Ask
+from dashboard.pages import (
+    as_published,
+    history,
+    jar_cost,
+    know_how,
+    next_season,
+    our_table,
+    season,
+    stocking_up,
+    worth_it,
+)
 from dashboard.pages._page import Page
+from dashboard.parts import icon, section
+from dashboard.parts.drawings import text_of
+from ledger.errors import LedgerError
 
 __all__ = ["PAGE", "draw"]
 
+_ICONS = {
+    "jar_cost": "jar", "our_table": "ate", "worth_it": "price", "season": "picked", "next_season": "bed",
+    "know_how": "practised", "as_published": "put-up", "stocking_up": "list", "winter": "cellar",
+    "history": "ask", "came_true": "clock", "touched": "next", "labels": "print", "jar": "search",
+}  # fmt: skip
+_SAYS: dict[str, Callable[[Ask], Any]] = {
+    "jar_cost": jar_cost.says, "our_table": our_table.says, "worth_it": worth_it.says, "season": season.says,
+    "next_season": next_season.says, "know_how": know_how.says, "as_published": as_published.says,
+    "stocking_up": stocking_up.says, "history": history.says,
+}  # fmt: skip
+"""Pages whose answer is told here, by the text that stands on them."""
+_TOOLS = ("touched", "labels", "jar", "came_true")
+"""Pages that are opened with something in hand, and have no answer of the day."""
+_BAR = ("today", "write", "shelf", "shopping", "more")
+"""Pages that the bar holds."""
+
 
 def draw(ask: Ask) -> Any:
-    """Return links to every page with what it answers, and to who is signed in."""
+    """Return every question with its answer, and what belongs to the book."""
     from dashboard.pages import PAGES
 
-    pages = html.Ul(
-        [
-            html.Li(
-                dcc.Link(
-                    [
-                        html.Strong(ask.words(f"nav.{page.name}")),
-                        html.Span(ask.words(f"asks.{page.name}"), className="quiet"),
-                    ],
-                    href=page.path,
-                    className="tile",
-                )
-            )
-            for page in PAGES
-            if page.name != "more"
-        ],
-        className="tiles",
-    )
+    words = ask.words
+    there = {page.name: page for page in PAGES if page.name not in _BAR}
+    order = [*(n for n in _ICONS if n in there), *(n for n in there if n not in _ICONS)]
+    questions = [_question(ask, name, there[name].path) for name in order if name not in _TOOLS]
+    tools = [html.Li(_tool(ask, name, there[name].path)) for name in order if name in _TOOLS]
     # a page of the server's own, not one of those that are drawn here
+    devices = html.A(html.B(words("devices.link")), href="/devices", className="tap")
+    tools.append(html.Li(devices))
     return [
-        pages,
-        html.P(html.A(ask.words("devices.link"), href="/devices", className="button quiet-button")),
+        html.Ul(questions, className="qs", role="list"),
+        section(words("more.book"), html.Ul(tools, className="rows")),
     ]
+
+
+def _question(ask: Ask, name: str, path: str) -> Any:
+    words = ask.words
+    title = f"asks_short.{name}"
+    said = [html.B(words(title) if words.has(title) else words(f"nav.{name}")), html.Br()]
+    line = html.Span(_answer(ask, name) or words(f"asks.{name}"), className="quiet")
+    return html.Li(
+        dcc.Link(
+            [icon(_ICONS.get(name, "next")), html.Span([*said, line]), icon("next", small=True)], href=path
+        )
+    )  # fmt: skip
+
+
+def _tool(ask: Ask, name: str, path: str) -> Any:
+    words = ask.words
+    said = html.B(words(f"asks_short.{name}"))
+    return dcc.Link([icon(_ICONS[name], small=True), said], href=path, className="tap")
+
+
+def _answer(ask: Ask, name: str) -> str:
+    """Return today's answer in a line; nothing where there is none yet, or it cannot be reckoned."""
+    says = _SAYS.get(name)
+    if says is None or ask.is_empty:
+        return ""
+    try:
+        return text_of(says(ask))
+    except LedgerError:
+        return ""
 
 
 PAGE = Page("more", "/more", draw)

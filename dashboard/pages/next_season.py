@@ -1,48 +1,53 @@
-"""Next season: what is wanted, by sliders; the beds it fills, the chances, and the preserving weeks."""
+"""Next season: what fits, the beds to scale, when to sow, jars wanted, and folded: plants, weeks, chances."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
-import pandas as pd
 from dash import dcc, html
 
 from dashboard.ask import Ask
-from dashboard.figures import next_season as drawn
+from dashboard.drawings.beds import BEDS_AT_MOST, Bed
+from dashboard.drawings.beds import beds as beds_drawn
+from dashboard.drawings.hours_by_week import hours_by_week
 from dashboard.pages._page import Page
-from dashboard.pages._wanted import asked_otherwise, sliders, wants_of
+from dashboard.pages._season_yield import ground_bar
+from dashboard.pages._sowing import first_out, sowing
+from dashboard.pages._wanted import asked_otherwise, jars_wanted, sliders, wants_of
 from dashboard.parts import (
     answer_table,
+    answered,
     choice,
     choices,
     figure,
     notes_of,
     nothing_yet,
-    picture,
     say,
     section,
+    sentence,
     sentences,
-    stat,
 )
+from dashboard.parts.drawings import drawing
+from dashboard.parts.folds import folds
 from ledger.errors import InputError
 from ledger.projections import Answer
 
-__all__ = ["PAGE", "draw"]
+__all__ = ["PAGE", "draw", "says"]
 
 _NAME = "next-season"
 _AIMS = ("targets", "value", "energy")
 _FOOT2_M2 = 0.09290304
-_ITEMS = 5
-"""Made things told apart in the picture of weeks; the others are drawn together."""
-_CROPS = 18
-"""Crops drawn: those most is needed of."""
-
+_FULL = 0.01
+"""A bed with less than this share free is full."""
 _COLUMNS = ("crop", "needed", "plants.likely", "plants.nine_in_ten", "in_beds", "chance_text")
 _WEEK_COLUMNS = ("week", "item", "makes", "batches", "takes", "loads", "hours")
 
+Row = Mapping[str, Any]
+
 
 def draw(ask: Ask) -> Any:
-    """Return the sliders, the beds, the crops and the weeks for what is wanted."""
+    """Return what is wanted, the beds it fills, when to sow it, and folded: crops and weeks."""
     plain = ask.show(_NAME)
     if plain.is_empty:
         return [nothing_yet(ask, "next_season", "harvested"), notes_of(ask, plain)]
@@ -55,21 +60,51 @@ def draw(ask: Ask) -> Any:
         kept = ask.show(_NAME, preserving=True)
     words = ask.words
     return [
-        _how(ask),
-        _stats(ask, answer, kept),
+        answered(_sentence(ask, answer), under=_under(ask, answer)),
+        html.P(wrong, className="caution", role="alert") if wrong else None,
+        html.Div([_beds(ask, answer), sowing(ask, answer)], className="two wide"),
         section(
             words("next_season.wanted"),
-            html.P(words("next_season.wanted_says"), className="quiet"),
-            html.P(wrong, className="caution", role="alert") if wrong else None,
-            *sliders(ask, plain.totals["wanted"]),
+            jars_wanted(ask, plain.totals["wanted"], answer),
             _back(ask),
+            note=words("next_season.change_one"),
         ),
-        _beds(ask, answer),
-        _crops(ask, answer, options),
-        _chances(ask, answer),
-        _weeks(ask, kept, options),
+        folds(
+            words("next_season.more_of"),
+            _otherwise(ask, plain),
+            _crops(ask, answer, options),
+            _weeks(ask, kept, options),
+        ),
         notes_of(ask, answer, kept),
     ]
+
+
+def says(ask: Ask) -> Any:
+    """Return the page's answer in a line."""
+    plain = ask.show(_NAME)
+    return None if plain.is_empty else [*_sentence(ask, plain), " ", *_under(ask, plain)]
+
+
+def _sentence(ask: Ask, answer: Answer) -> list[Any]:
+    """Return whether what is wanted fits the ground there is."""
+    words, totals = ask.words, answer.totals
+    short = [str(row["crop"]) for row in answer.records() if (row["short_g"] or 0) > 0]
+    wanted, there = _ground(ask, totals["ground_wanted_m2"]), _ground(ask, totals["ground_m2"])
+    if not totals["ground_m2"]:
+        return sentence(ask, "next_season.no_beds", {"wanted": wanted})
+    if short:
+        said = {"crops": html.Span(", ".join(short[:3]), className="look"), "there": there}
+        return sentence(ask, "next_season.does_not_fit", said)
+    said = {"wanted": html.Span(wanted, className="own"), "there": there}
+    del words
+    return sentence(ask, "next_season.fits", said)
+
+
+def _under(ask: Ask, answer: Answer) -> list[Any]:
+    """Return what is to be sown or set out first."""
+    del answer
+    said = first_out(ask)
+    return [said] if said else []
 
 
 def _options(ask: Ask, plain: Answer) -> dict[str, Any]:
@@ -123,87 +158,99 @@ def _in_unit(ask: Ask, area: float) -> float:
     return area if _metric(ask) else area / _FOOT2_M2
 
 
-def _stats(ask: Ask, answer: Answer, kept: Answer) -> Any:
-    words, totals = ask.words, answer.totals
-    short = int((answer.frame["short_g"].astype(float) > 0).sum())
-    there = words("next_season.of_ground", ground=_ground(ask, totals["ground_m2"]))
-    hours = kept.totals["hours"]
-    return html.Div(
-        [
-            stat(words("next_season.season"), str(totals["season"])),
-            stat(
-                words("next_season.ground"),
-                _ground(ask, totals["ground_wanted_m2"]),
-                there if totals["ground_m2"] else None,
-            ),
-            stat(words("next_season.short"), words.number(short), words("next_season.short_of", n=len(answer.frame))),
-            stat(
-                words("next_season.hours"),
-                "–" if hours is None else words("next_season.h", n=words.number(hours)),
-                words("next_season.loads", n=words.number(kept.totals["loads"])),
-            ),
-        ],
-        className="stats",
-    )  # fmt: skip
-
-
 def _beds(ask: Ask, answer: Answer) -> Any:
-    words, rows = ask.words, []
-    said = {
-        (crop, bed): words.said(text.removesuffix(f" in {bed}"))
-        for crop, texts in zip(answer.frame["crop"], answer.frame["in_beds"], strict=True)
-        for bed in answer.totals["beds"]
-        for text in texts or ()
-        if text.endswith(f" in {bed}")
-    }
-    for bed, one in answer.totals["beds"].items():
+    """Return the beds with what is to grow in each, to one scale of ground."""
+    words, made, there = ask.words, [], answer.totals["beds"]
+    plants = {(row["crop"], row["bed"]): row["plants"]["planned"] for row in answer.records()}
+    before = _grew_last(ask)
+    for name, one in there.items():
+        crops = []
         for crop, area in sorted(one["crops_m2"].items(), key=lambda pair: -pair[1]):
-            text = f"{said.get((crop, bed), '')}, {_ground(ask, area)}".removeprefix(", ")
-            rows.append({"bed": bed, "crop": crop, "ground": _in_unit(ask, area), "says": text})
-        left = one["free_m2"]
-        if left > 0.01 * one["area_m2"]:
-            rows.append(
-                {"bed": bed, "crop": None, "ground": _in_unit(ask, left), "says": _ground(ask, left)}
-            )  # fmt: skip
-    if not rows:
-        return None
-    data = pd.DataFrame(rows)
-    unit = words("next_season.axis_m2" if _metric(ask) else "next_season.axis_sq_ft")
-    free = words("next_season.free")
-    drawing = drawn.beds(data, ask.scheme, unit=unit, free=free)
-    full = [b for b, one in answer.totals["beds"].items() if one["free_m2"] <= 0.01 * one["area_m2"]]  # fmt: skip
-    says = words(
-        "next_season.beds_says",
-        n=len(answer.totals["beds"]),
-        full=", ".join(full) or words("word.none"),
-    )
-    table = html.Ul(
-        [html.Li(f"{row['bed']}: {row['crop'] or free}, {row['says']}") for row in rows]
-    )
-    height = 110 + 62 * len(answer.totals["beds"])
+            n = one["crops"].get(crop) or plants.get((crop, name))
+            text = words("next_season.patch", n=words.number(n, 6), crop=crop) if n else str(crop)
+            crops.append((str(crop), text, float(area)))
+        was = words("next_season.was", crop=before[name]) if name in before else ""
+        made.append(Bed(str(name), was, float(one["area_m2"]), crops, words("next_season.free")))
+    if not made:
+        return section(words("next_season.beds"), sentences(ask, answer.totals["in_words"]))
+    made.sort(key=lambda bed: -bed.ground)
+    full = [b for b, one in there.items() if one["free_m2"] <= _FULL * one["area_m2"]]
+    said = words("next_season.beds_says", n=len(made), full=", ".join(full) or words("word.none"))
+    bar_of = ground_bar(ask, made[0].ground)
+
+    def make(width: float) -> str:
+        return beds_drawn(made, said, bar_of=bar_of, width=width, scheme=ask.scheme)
+
+    more = None
+    if len(made) > BEDS_AT_MOST:
+        more = html.P(
+            words("season.largest", n=BEDS_AT_MOST, all=len(made)), className="under small"
+        )
     return section(
-        words("next_season.beds"),
-        picture(ask, "beds", drawing, says, table, height=height),
-        sentences(ask, answer.totals["in_words"]),
+        words("next_season.beds_in", season=answer.totals["season"]),
+        drawing(ask, "beds", make, said, _bed_list(ask, answer)),
+        more,
+        note=words("next_season.to_scale"),
     )
+
+
+def _grew_last(ask: Ask) -> dict[str, str]:
+    """Return what took most of each bed's ground in the season that was planted last."""
+    out: dict[str, tuple[float, str]] = {}
+    for row in ask.show("season").records():
+        if row["bed"] and row["area_m2"] and row["area_m2"] > out.get(row["bed"], (0.0, ""))[0]:
+            out[row["bed"]] = (row["area_m2"], str(row["crop"]))
+    return {bed: crop for bed, (_, crop) in out.items()}
+
+
+def _bed_list(ask: Ask, answer: Answer) -> Any:
+    """Return the beds in words: each crop with its ground, and what is left over."""
+    lines = []
+    for name, one in answer.totals["beds"].items():
+        parts = [f"{crop} {_ground(ask, area)}" for crop, area in one["crops_m2"].items()]
+        if one["free_m2"] > _FULL * one["area_m2"]:
+            parts.append(f"{ask.words('next_season.free')} {_ground(ask, one['free_m2'])}")
+        lines.append(html.Li([html.B(f"{name}: "), ", ".join(parts)]))
+    return html.Ul(lines)
+
+
+def _otherwise(ask: Ask, plain: Answer) -> Any:
+    """Return, folded, everything wanted by sliders, and what the beds are to bring most of."""
+    words = ask.words
+    return html.Details(
+        [
+            html.Summary(words("next_season.everything")),
+            html.P(words("next_season.wanted_says"), className="under"),
+            _how(ask),
+            *sliders(ask, plain.totals["wanted"]),
+        ],
+        open=_is_otherwise(ask),
+    )
+
+
+def _is_otherwise(ask: Ask) -> bool:
+    return bool({"for", "rotate"} & set(ask.query) or asked_otherwise(ask.query))
 
 
 def _crops(ask: Ask, answer: Answer, options: dict[str, Any]) -> Any:
     words = ask.words
-    lacking = (answer.frame["short_g"].astype(float) > 0).any()
-    columns = (*_COLUMNS[:-1], *(("short_g",) if lacking else ()), _COLUMNS[-1])
+    columns = (*_COLUMNS[:-1], "short_g", _COLUMNS[-1])
     why = [
         html.Li([html.B(f"{row['crop']}: "), say(ask, row["because"])]) for row in answer.records()[:60]
     ]  # fmt: skip
-    return section(
-        words("next_season.crops"),
-        html.P(words("next_season.crops_says"), className="quiet"),
-        answer_table(
-            ask, answer, columns=columns, options=options,
-            cells={"needed": lambda row: _needed(ask, row)},
-        ),
-        html.Details([html.Summary(words("next_season.because")), html.Ul(why)]),
+    table = answer_table(
+        ask, answer, columns=columns, options=options, cells={"needed": lambda row: _needed(ask, row)},
     )  # fmt: skip
+    return html.Details(
+        [
+            html.Summary(words("next_season.crops")),
+            html.P([words("next_season.crops_says"), " ", *_worst(ask, answer)], className="under"),
+            table,
+            sentences(ask, answer.totals["in_words"]),
+            html.Details([html.Summary(words("next_season.because")), html.Ul(why)]),
+        ],
+        open=ask.wants_all("next-season"),
+    )
 
 
 def _needed(ask: Ask, row: Any) -> Any:
@@ -214,69 +261,49 @@ def _needed(ask: Ask, row: Any) -> Any:
     )
 
 
-def _chances(ask: Ask, answer: Answer) -> Any:
-    words, frame = ask.words, answer.frame[answer.frame["chance_short"].notna()].head(_CROPS)
+def _worst(ask: Ask, answer: Answer) -> list[Any]:
+    """Return which crop is most in doubt."""
+    words, frame = ask.words, answer.frame[answer.frame["chance_short"].notna()]
     if frame.empty:
-        return None
-    data = pd.DataFrame(
-        {"crop": frame["crop"].to_numpy(), "chance": frame["chance_short"].astype(float).to_numpy()}
-    ).sort_values("chance", ascending=False)
+        return []
     worst = frame.loc[frame["chance_short"].astype(float).idxmax()]
     if worst["chance_text"] == "even":
         chance: Any = words("next_season.about_even")
     else:
         chance = figure(words.percent(worst["chance_short"]), worst["why"], "chance_short")
-    says = [words("next_season.worst", crop=worst["crop"]), " ", chance, "."]
-    drawing = drawn.chances(
-        data, ask.scheme, unit=words("next_season.chance"), even=words("next_season.even")
-    )
-    table = answer_table(ask, answer, columns=("crop", "chance_text", "short_g"))
-    return section(
-        words("next_season.chances"),
-        picture(ask, "chances", drawing, says, table, height=120 + 26 * len(data)),
-    )
+    return [words("next_season.worst", crop=worst["crop"]), " ", chance, "."]
 
 
 def _weeks(ask: Ask, kept: Answer, options: dict[str, Any]) -> Any:
+    """Return, folded, the weeks of preserving that it implies."""
     words, frame = ask.words, kept.frame
+    summary = html.Summary(words("next_season.weeks"))
     if frame.empty:
-        return section(words("next_season.weeks"), sentences(ask, kept.totals["missing"]))
+        return html.Details([summary, sentences(ask, kept.totals["missing"])])
     asked = {"preserving": True, **options}
     table = answer_table(ask, kept, columns=_WEEK_COLUMNS, options=asked)
-    return section(
-        words("next_season.weeks"),
-        _hours(ask, frame, table),
-        sentences(ask, kept.totals["in_words"]),
+    return html.Details(
+        [summary, _hours(ask, kept, table), sentences(ask, kept.totals["in_words"])]
     )
 
 
-def _hours(ask: Ask, frame: pd.DataFrame, table: Any) -> Any:
-    words = ask.words
-    known = frame[frame["week"].notna() & frame["hours"].notna()]
+def _hours(ask: Ask, kept: Answer, table: Any) -> Any:
+    words, known = ask.words, kept.frame
+    known = known[known["week"].notna() & known["hours"].notna()]
     if known.empty:
         return table
-    data = pd.DataFrame(
-        {
-            "week": known["week"].to_numpy(),
-            "item": known["item"].to_numpy(),
-            "hours": known["hours"].astype(float).to_numpy(),
-        }
-    )
-    most = data.groupby("item")["hours"].sum().nlargest(_ITEMS).index
-    others = words("next_season.others")
-    data["item"] = data["item"].where(data["item"].isin(most), others)
-    items = [*most, *([others] if (data["item"] == others).any() else [])]
-    data = data.groupby(["week", "item"], sort=True)["hours"].sum().reset_index()
-    data["label"] = [words.day(week, short=True) for week in data["week"]]
-    by_week = data.groupby("week")["hours"].sum()
-    says = words(
-        "next_season.weeks_says",
-        n=len(by_week),
-        day=words.day(str(by_week.idxmax())),
+    by_week = known["hours"].astype(float).groupby(known["week"]).sum().sort_index()
+    said = words(
+        "next_season.weeks_says", n=len(by_week), day=words.day(str(by_week.idxmax())),
         hours=words.number(float(by_week.max()), 2),
-    )
-    drawing = drawn.weeks(data, ask.scheme, items=items, unit=words("next_season.axis_hours"))
-    return picture(ask, "weeks", drawing, says, table, height=420)
+    )  # fmt: skip
+    weeks = [(words.day(str(week), short=True), float(hours)) for week, hours in by_week.items()]
+    most = words("next_season.h", n=words.number(float(by_week.max()), 2))
+
+    def make(width: float) -> str:
+        return hours_by_week(weeks, most, said, width=width, scheme=ask.scheme)
+
+    return html.Div([html.P(said, className="under"), drawing(ask, "weeks", make, said, table)])
 
 
-PAGE = Page("next_season", "/next-season", draw, has_pictures=True)
+PAGE = Page("next_season", "/next-season", draw)

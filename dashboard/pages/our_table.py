@@ -1,176 +1,264 @@
-"""Our table: how much of what was eaten was our own, by month, and the food's way to the table."""
+"""Our table: how many of a hundred bites were ours, through the year, and the food's way to the table."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
-import pandas as pd
 from dash import html
 
 from dashboard.ask import Ask
-from dashboard.figures.our_table import by_month, flow
+from dashboard.drawings.hundred import hundred
+from dashboard.drawings.lines import Line, lines
+from dashboard.drawings.marks import scale
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
-    choice,
-    choices,
+    answered,
     figure,
     notes_of,
     nothing_yet,
-    picture,
     section,
+    sentence,
     sentences,
-    stat,
 )
+from dashboard.parts.danger import said_of
+from dashboard.parts.drawings import drawing, small
+from dashboard.parts.folds import folds
+from dashboard.parts.strips import strip
 from ledger.projections import Answer
 
-__all__ = ["PAGE", "draw"]
+__all__ = ["PAGE", "draw", "says"]
 
 _BASES = ("energy", "weight", "value")
-_ORIGINS = ("grown", "foraged", "given", "found", "unrecorded", "bought")
 FORTNIGHT = 14
 """Days with meals below which no share is shown, as in the answer's own words."""
-_MOST, _LEAST = 7, 0.025
-"""Bands drawn by name in the flow picture: so many, of so much; smaller ones are drawn together."""
+_ALL = "all"
+_KINDS = ("s-rule", "s-quiet thin", "s-leaf thick")
+"""Lines of three years, the one looked at last."""
+_TABLE = ("origin", "basis", "amount", "share_of_eaten", "share_of_need", "feed_adjusted_share")
+
+Row = Mapping[str, Any]
 
 
 def draw(ask: Ask) -> Any:
-    """Return the shares of the time chosen, month by month, and the ways of the food."""
-    every = ask.show("our-table", by="year", basis="energy")
-    if every.is_empty:
+    """Return our share of the time chosen, its months, and where the food came from."""
+    years = _years(ask)
+    if not years:
         return nothing_yet(ask, "our_table", "eaten")
     words = ask.words
-    years = sorted(set(every.frame["period"]), reverse=True)
-    year, basis = ask.query.get("year", ""), ask.query.get("basis", "energy")
-    basis = basis if basis in _BASES else "energy"
-    span = {"from_": f"{year}-01-01", "to": f"{year}-12-31"} if year in years else {}
-    whole = ask.show("our-table", **span)
-    blank = ("", words("our_table.all_years"))
-    options = {"from": span["from_"], "to": span["to"]} if span else {}
+    year = _year(ask, years)
+    whole, options = _whole(ask, year)
+    basis = ask.query.get("basis", "")
+    basis = basis if basis in _BASES else _BASES[0]
+    chips = [("" if y == years[0] else y, y) for y in years] + [
+        (_ALL, words("our_table.all_years"))
+    ]
     return [
-        choices(
-            choice("year", words("our_table.year"), year, [blank, *((y, y) for y in years)]),
-            choice("basis", words("our_table.basis"), basis, [(b, words.word("answers", b)) for b in _BASES]),
-        ),
-        _stats(ask, whole, year if year in years else words("our_table.all_years")),
-        _ratios(ask, whole),
-        _months(ask, ask.show("our-table", by="month", basis=basis, **span), basis),
-        _flow(ask, ask.show("our-table", paths=True, **span), basis),
-        section(
-            words("our_table.table"),
-            answer_table(
-                ask, whole,
-                columns=("origin", "basis", "amount", "share_of_eaten", "share_of_need", "feed_adjusted_share"),
-                cells={"amount": lambda row: _amount(ask, row)}, options=options,
-            ),
-        ),
+        strip(ask, "year", words("our_table.year"), "" if year == years[0] else year, chips),
+        answered(_sentence(ask, whole)),
+        html.Div([_bites(ask, whole, options), _months(ask, year, basis)], className="two"),
+        _more(ask, whole, options, basis),
         notes_of(ask, whole),
     ]  # fmt: skip
 
 
-def _amount(ask: Ask, row: Any) -> Any:
-    words, value = ask.words, row["amount"]
-    if value is None:
-        return "–"
-    text = {
-        "energy": lambda: words("our_table.kcal", n=words.number(value)),
-        "weight": lambda: words.grams(value),
-        "value": lambda: words.money(value),
-    }[row["basis"]]()
-    return figure(text, row["why"], "amount")
+def says(ask: Ask) -> Any:
+    """Return the page's answer in a line."""
+    years = _years(ask)
+    return _sentence(ask, _whole(ask, years[0])[0]) if years else None
 
 
-def _stats(ask: Ask, whole: Answer, period: str) -> Any:
-    if whole.totals.get("days_eaten", FORTNIGHT) < FORTNIGHT:
-        return None  # the sentences below say so
-    words, rows = ask.words, whole.records()
-    out = []
+def _years(ask: Ask) -> list[str]:
+    every = ask.show("our-table", by="year", basis="energy")
+    return [] if every.is_empty else sorted(set(every.frame["period"]), reverse=True)
+
+
+def _year(ask: Ask, years: list[str]) -> str:
+    """Return the year chosen; by itself the newest."""
+    said = ask.query.get("year", "")
+    return said if said in (*years, _ALL) else years[0]
+
+
+def _whole(ask: Ask, year: str) -> tuple[Answer, dict[str, Any]]:
+    """Return the answer for a year, or for all of them, and what it was asked with."""
+    if year == _ALL:
+        return ask.show("our-table"), {}
+    days = (f"{year}-01-01", f"{year}-12-31")
+    return ask.show("our-table", from_=days[0], to=days[1]), {"from": days[0], "to": days[1]}
+
+
+def _is_few(whole: Answer) -> bool:
+    """Return whether too few days have meals for a share to tell anything."""
+    return bool(whole.totals.get("days_eaten", FORTNIGHT) < FORTNIGHT)
+
+
+def _own(answer: Answer, basis: str) -> Row | None:
+    rows = answer.records()
+    return next((r for r in rows if r["basis"] == basis and r["origin"] == "grown"), None)
+
+
+def _hundredths(share: float) -> int:
+    return min(100, max(0, round(100 * share)))
+
+
+def _sentence(ask: Ask, whole: Answer) -> list[Any]:
+    """Return how many of a hundred were ours: bites where energy is known, else pounds, else money."""
+    words = ask.words
+    if _is_few(whole):
+        return [said_of(ask, str(whole.totals["in_words"][0]))]
     for basis in _BASES:
-        own = next((r for r in rows if r["basis"] == basis and r["origin"] == "grown"), None)
-        share = own["share_of_eaten"] if own else whole.totals["eaten_based"].get(basis)
-        shown = figure(words.percent(share), own["why"] if own else None, "share_of_eaten")
-        label = words("our_table.grown_by", basis=words.word("answers", basis))
-        below = period
-        if own and own["feed_adjusted_share"] is not None:
-            fed = words("our_table.adjusted", share=words.percent(own["feed_adjusted_share"]))
-            below = f"{period}; {fed}"
-        out.append(stat(label, shown, below))
-    return html.Div(out, className="stats")
+        share = whole.totals["eaten_based"].get(basis)
+        if share is not None:
+            own = _own(whole, basis)
+            n = _said(ask, share)
+            shown = figure(n, own["why"], "share_of_eaten") if own else n
+            ours = html.Span(shown, className="own")
+            return sentence(ask, f"our_table.answer_{_unit(ask, basis)}", {"n": ours})
+    return [words("our_table.unknown")]
 
 
-def _ratios(ask: Ask, whole: Answer) -> Any:
+def _said(ask: Ask, share: float) -> str:
+    """Return a share as a number of a hundred; less than one of them is said so."""
+    n = _hundredths(share)
+    return str(ask.words("our_table.below_one") if n == 0 < share else ask.words.number(n))
+
+
+def _unit(ask: Ask, basis: str) -> str:
+    return f"weight_{ask.words.measures}" if basis == "weight" else basis
+
+
+# -- a hundred bites ----------------------------------------------------------------------
+
+
+def _bites(ask: Ask, whole: Answer, options: Mapping[str, Any]) -> Any:
+    """Return a hundred bites, ours filled, with our share by weight and by worth beside them."""
+    words, totals = ask.words, whole.totals
+    share = next((s for b in _BASES if (s := totals["eaten_based"].get(b)) is not None), None)
+    if share is None or _is_few(whole):
+        return html.Div()
+    said = words("our_table.bites_say", n=_hundredths(share))
+    terms: list[Any] = []
+    for basis in _BASES[1:]:
+        value, own = totals["eaten_based"].get(basis), _own(whole, basis)
+        if value is None:
+            continue
+        n = _said(ask, value)
+        shown = figure(n, own["why"], "share_of_eaten") if own else n
+        terms.append(_term(shown, words(f"our_table.of_{_unit(ask, basis)}")))
+    fed = totals["feed_adjusted"].get(_BASES[0])
+    own = _own(whole, _BASES[0])
+    if fed is not None and own and own["feed_adjusted_share"] is not None:
+        shown = figure(_said(ask, fed), own["why"], "feed_adjusted_share")
+        terms.append(_term(shown, words("our_table.of_feed")))
+    eaten = str(totals["in_words"][0]) if totals.get("in_words") else ""
+    parts = [
+        html.Div(
+            [small(hundred(_hundredths(share), said, scheme=ask.scheme), said, "bites"), html.Dl(terms)],
+            className="hund",
+        ),
+        html.P([words("our_table.a_bite"), " ", said_of(ask, eaten)], className="under small"),
+    ]  # fmt: skip
+    del options
+    return html.Div(parts)
+
+
+def _term(shown: Any, said: str) -> Any:
+    return html.Div([html.Dt(shown), html.Dd(said)])
+
+
+# -- through the year -----------------------------------------------------------------------
+
+
+def _months(ask: Ask, year: str, basis: str) -> Any:
+    """Return our share month by month: the year chosen over the two before it."""
+    words = ask.words
+    answer = ask.show("our-table", by="month", basis=basis)
+    frame = answer.frame
+    own = frame[(frame["origin"] == "grown") & frame["share_of_eaten"].notna()]
+    shares = dict(zip(own["period"], own["share_of_eaten"].astype(float), strict=True))
+    newest = max(frame["period"])[:4] if year == _ALL else year
+    years = sorted(y for y in {p[:4] for p in shares} if y <= newest)[-3:]
+    if not years:
+        return section(words("our_table.months"), html.P(words("our_table.no_own")))
+    made = [
+        Line(y, [_percent(shares.get(f"{y}-{m:02d}")) for m in range(1, 13)], kind)
+        for y, kind in zip(years, _KINDS[-len(years) :], strict=True)
+    ]
+    known = {p: s for p, s in shares.items() if p[:4] == years[-1]}
+    most, least = max(known, key=known.__getitem__), min(known, key=known.__getitem__)
+    said = words(
+        "our_table.most_and_least", most=_month(ask, most), least=_month(ask, least),
+        high=words.percent(known[most]), low=words.percent(known[least]),
+    )  # fmt: skip
+    top = max(v for one in made for v in one.values if v is not None)
+    ticks = [(value, words.number(value)) for value in scale(top)]
+    note = (int(most[5:]) - 1, 100 * known[most], words.number(_hundredths(known[most])))
+
+    def make(width: float) -> str:
+        tall = 168 if width < 400 else 214
+        return lines(
+            made, _month_names(ask), said, ticks=ticks, unit="%", note=note, width=width,
+            scheme=ask.scheme, height=tall,
+        )  # fmt: skip
+
+    table = answer_table(
+        ask, answer, columns=("period", "share_of_eaten"), options={"by": "month", "basis": basis},
+        keep=lambda row: row["origin"] == "grown", newest_first=True, caption=words("our_table.months"),
+    )  # fmt: skip
     return section(
-        ask.words("our_table.in_words"),
-        sentences(ask, whole.totals.get("in_words", ())),
+        words("our_table.months"),
+        drawing(ask, "our-table", make, said, table, under=said, desk=440),
+        note=words(f"our_table.share_{basis}"),
     )
 
 
-def _months(ask: Ask, answer: Answer, basis: str) -> Any:
-    words, frame = ask.words, answer.frame
-    frame = frame[frame["share_of_eaten"].notna()]
-    if frame.empty:
-        return None
-    data = pd.DataFrame(
-        {
-            "label": [_month(ask, period) for period in frame["period"]],
-            "origin": frame["origin"].to_numpy(),
-            "share": frame["share_of_eaten"].astype(float).to_numpy(),
-        }
-    )
-    labels = {one: words.word("answers", one) for one in _ORIGINS}
-    drawing = by_month(
-        data,
-        labels,
-        ask.scheme,
-        unit=words("our_table.share_of", basis=words.word("answers", basis)),
-    )
-    own = frame[frame["origin"] == "grown"]
-    best = own.loc[own["share_of_eaten"].astype(float).idxmax()] if len(own) else None
-    says = (
-        words("our_table.no_own")
-        if best is None
-        else words(
-            "our_table.best",
-            month=_month(ask, best["period"]),
-            share=words.percent(best["share_of_eaten"]),
-        )
-    )
-    table = answer_table(ask, answer, columns=("period", "origin", "share_of_eaten"))
-    return section(
-        words("our_table.months"), picture(ask, "our-table", drawing, says, table, height=380)
-    )
+def _percent(share: float | None) -> float | None:
+    return None if share is None else 100 * share
 
 
 def _month(ask: Ask, period: str) -> str:
     return f"{ask.words.month(int(period[5:7]))} {period[:4]}"
 
 
-def _flow(ask: Ask, answer: Answer, basis: str) -> Any:
-    words, column = ask.words, {"energy": "kcal", "weight": "grams", "value": "value"}[basis]
-    frame = answer.frame
-    if frame.empty or frame[column].isna().all():
-        return None
-    data = frame[["source", "through", "to"]].astype(str).copy()
-    data["amount"] = frame[column].astype(float).fillna(0.0).to_numpy()
-    if basis == "weight":
-        data["amount"] /= 1000
-    data = data[data["amount"] > 0]
-    for stage in ("source", "through", "to"):
-        largest = data.groupby(stage)["amount"].sum().nlargest(_MOST)
-        named = largest[largest >= _LEAST * data["amount"].sum()].index
-        data[stage] = data[stage].where(data[stage].isin(named), words("our_table.others"))
-    for stage in ("source", "through", "to"):
-        data[stage] = [words.word("answers", one, stage) for one in data[stage]]
-    unit = {"energy": "kcal", "weight": "kg", "value": words.currency}[basis]
-    drawing = flow(data, ask.scheme, unit=unit)
-    top = data.groupby("source")["amount"].sum()
-    says = words(
-        "our_table.flow_says",
-        source=top.idxmax(),
-        share=words.percent(float(top.max() / top.sum())),
-    )
-    table = answer_table(ask, answer, options={"paths": True})
-    return section(words("our_table.flow"), picture(ask, "ways", drawing, says, table, height=560))
+def _month_names(ask: Ask) -> list[tuple[str, ...]]:
+    """Return the months, long and as letters."""
+    return [(ask.words.month(n), ask.words.month(n)[:1]) for n in range(1, 13)]
 
 
-PAGE = Page("our_table", "/our-table", draw, has_pictures=True)
+# -- where it came from -----------------------------------------------------------------------
+
+
+def _more(ask: Ask, whole: Answer, options: Mapping[str, Any], basis: str) -> Any:
+    """Return, folded: the shares in words, the whole table, and the food's ways."""
+    words = ask.words
+    span = {"from_": options["from"], "to": options["to"]} if options else {}
+    ways = ask.show("our-table", paths=True, **span)
+    bases = [("" if b == _BASES[0] else b, words.word("answers", b)) for b in _BASES]
+    chosen = "" if basis == _BASES[0] else basis
+    parts = [
+        html.Details(
+            [
+                html.Summary(words("our_table.table")),
+                answer_table(ask, whole, columns=_TABLE, options=options, caption=words("our_table.table")),
+            ]
+        ),
+        html.Details(
+            [html.Summary(words("our_table.flow")), answer_table(ask, ways, options={"paths": True, **options})]
+        )
+        if not ways.is_empty
+        else None,
+        html.Details(
+            [
+                html.Summary(words("our_table.reckoned")),
+                sentences(ask, whole.totals.get("in_words", ())),
+                html.P(words("our_table.basis"), className="under"),
+                strip(ask, "basis", words("our_table.basis"), chosen, bases),
+            ],
+            open=bool(chosen),
+        ),
+    ]  # fmt: skip
+    return folds(words("our_table.more"), *parts)
+
+
+PAGE = Page("our_table", "/our-table", draw)

@@ -1,69 +1,111 @@
-"""Stocking up: weeks of each staple in the house, a plan of extra packs, and what a bad year would mean."""
+"""Stocking up: what to lay in, weeks of each staple in the house, and folded: a plan, a bad year."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from typing import Any
 
-import pandas as pd
 from dash import html
 
 from dashboard.ask import Ask
-from dashboard.figures.stocking_up import weeks as weeks_drawn
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
+    answered,
     choices,
     figure,
     notes_of,
     nothing_yet,
-    picture,
     plain_table,
     section,
-    stat,
+    sentence,
+    sentences,
 )
 from dashboard.parts.choices import written
+from dashboard.parts.folds import all_link
 from ledger.errors import InputError
 from ledger.projections import Answer
 
-__all__ = ["PAGE", "draw"]
+__all__ = ["PAGE", "draw", "says"]
 
 _NAME = "stocking-up"
 _ASKED = {"budget": "20", "trips": "4", "weeks": "4", "price_rise": "10", "shortage": "6"}
 """What can be asked, each with an example."""
-_DRAWN = 16
-"""Staples in the picture: those that last shortest."""
+_ROWS = 12
+"""Staples, and things to lay in, at once: those that last shortest."""
+_NEAR, _FULL = 0.5, 1.0
+"""Shares of the weeks wanted below which a bar is marked."""
+
+Row = Mapping[str, Any]
 
 
 def draw(ask: Ask) -> Any:
-    """Return what can be asked, the weeks of each staple, the plan, and every staple."""
+    """Return what to lay in, the weeks of each staple, and folded: what if, and every staple."""
     if ask.show(_NAME).is_empty:
         return [nothing_yet(ask, "stocking_up", "bought"), notes_of(ask, ask.show(_NAME))]
     said = {name: ask.query[name].strip() for name in _ASKED if ask.query.get(name, "").strip()}
     answer, options, wrong = _answered(ask, said)
     words = ask.words
+    staples = answer_table(
+        ask, answer, columns=_columns(answer), options=options,
+        cells={f"{name}.text": _amount(ask, name) for name in ("left", "per_week", "pack")},
+    )  # fmt: skip
     return [
-        section(
-            words("stocking_up.asked"),
-            html.P(words("stocking_up.asked_says"), className="quiet"),
-            _boxes(ask, said, wrong),
+        answered(_sentence(ask, answer), under=_under(answer)),
+        html.Div(
+            [html.Div([_plan(ask, answer)]), html.Div([_weeks(ask, answer)])], className="two"
         ),
-        _stats(ask, answer),
-        _weeks(ask, answer),
-        _plan(ask, answer),
-        section(
-            words("stocking_up.staples"),
-            answer_table(
-                ask,
-                answer,
-                columns=_columns(answer),
-                options=options,
-                cells={f"{name}.text": _amount(ask, name) for name in ("left", "per_week", "pack")},
-            ),
+        html.Div(
+            [
+                html.Details(
+                    [
+                        html.Summary(words("stocking_up.asked")),
+                        html.P(words("stocking_up.asked_says"), className="under"),
+                        _boxes(ask, said, wrong),
+                        _bad_year(ask, answer, options),
+                    ],
+                    open=bool(said),
+                ),
+                html.Details(
+                    [html.Summary(words("stocking_up.staples")), staples],
+                    open=ask.wants_all(_NAME),
+                ),
+            ],
+            className="folds",
         ),
-        _bad_year(ask, answer, options),
         notes_of(ask, answer),
     ]
+
+
+def says(ask: Ask) -> Any:
+    """Return the page's answer in a line."""
+    answer = ask.show(_NAME)
+    return None if answer.is_empty else _sentence(ask, answer)
+
+
+def _wanted(answer: Answer) -> list[Row]:
+    """Return the records of what is to be laid in, what costs most first."""
+    rows = [row for row in answer.records() if (row["packs_wanted"] or 0) > 0]
+    return sorted(rows, key=lambda row: -(row["cost"] or 0.0))
+
+
+def _sentence(ask: Ask, answer: Answer) -> list[Any]:
+    words, totals = ask.words, answer.totals
+    money = html.Span(words.money(totals["cost"]), className="n")
+    if "trips" in totals:
+        return sentence(
+            ask, "stocking_up.answer_plan", {"n": str(len(totals["trips"])), "money": money}
+        )
+    rows = _wanted(answer)
+    if not rows:
+        return [words("stocking_up.enough")]
+    key = "stocking_up.answer" if len(rows) > 1 else "stocking_up.answer_one"
+    return sentence(ask, key, {"n": words.number(len(rows)), "money": money})
+
+
+def _under(answer: Answer) -> Any:
+    del answer
+    return None
 
 
 def _answered(ask: Ask, said: dict[str, str]) -> tuple[Answer, dict[str, str], dict[str, str]]:
@@ -99,72 +141,43 @@ def _boxes(ask: Ask, said: dict[str, str], wrong: dict[str, str]) -> Any:
     )  # fmt: skip
 
 
-def _stats(ask: Ask, answer: Answer) -> Any:
-    words, totals, frame = ask.words, answer.totals, answer.frame
-    known = frame["weeks"].notna() & frame["target_weeks"].notna()
-    below = frame[known & (frame["weeks"].astype(float) < frame["target_weeks"].astype(float))]
-    has_plan = "trips" in totals
-    out = [
-        stat(words("stocking_up.count"), words.number(len(frame))),
-        stat(words("stocking_up.below"), words.number(len(below)), words("stocking_up.of", n=int(known.sum()))),
-        stat(
-            words("stocking_up.cost_plan" if has_plan else "stocking_up.cost"),
-            words.money(totals["cost"]),
-            words("stocking_up.over", n=len(totals["trips"])) if has_plan else None,
-        ),
-    ]  # fmt: skip
-    if "rise_cost" in totals:
-        after = totals.get("rise_cost_after_plan")
-        note = words("stocking_up.a_year")
-        if after is not None:
-            note = words("stocking_up.after", money=words.money(after))
-        out.append(stat(words("stocking_up.rise"), words.money(totals["rise_cost"]), note))
-    if "uncovered" in totals:
-        bare = totals["uncovered"]
-        note = ", ".join(bare) or words("stocking_up.nothing_bare")
-        out.append(stat(words("stocking_up.bare"), words.number(len(bare)), note))
-    return html.Div(out, className="stats")
-
-
 def _weeks(ask: Ask, answer: Answer) -> Any:
-    words, frame = ask.words, answer.frame
-    known = frame[frame["weeks"].notna()].copy()
-    if known.empty:
-        return None
-    known["weeks"] = known["weeks"].astype(float)
-    known = known.sort_values("weeks", kind="stable").head(_DRAWN)
-    data = pd.DataFrame(
-        {
-            "item": known["item"].to_numpy(),
-            "weeks": known["weeks"].to_numpy(),
-            "added": _added(known),
-            "target": known["target_weeks"].astype(float).to_numpy(),
-        }
+    """Return how long each staple lasts, what runs out first at the top."""
+    words = ask.words
+    known = sorted(
+        (r for r in answer.records() if r["weeks"] is not None), key=lambda r: r["weeks"]
     )
-    names = {n: words(f"stocking_up.{n}") for n in ("here", "planned", "wanted")}
-    drawing = weeks_drawn(data, ask.scheme, unit=words("stocking_up.axis"), **names)
-    first = known.iloc[0]
-    lasts = figure(words.weeks(first["weeks"]), first["why"], "weeks")
-    says = [words("stocking_up.first", item=first["item"]), " ", lasts, "."]
-    rest = len(frame[frame["weeks"].notna()]) - len(known)
-    if rest > 0:
-        says += [" ", words("stocking_up.rest", n=rest)]
-    shown = set(known["item"])
-    table = answer_table(
-        ask, answer, columns=("item", "weeks", "target_weeks"), keep=lambda row: row["item"] in shown,
-    )  # fmt: skip
+    if not known:
+        return section(
+            words("stocking_up.picture"), html.P(words("stocking_up.no_weeks"), className="under")
+        )
+    limit = None if ask.wants_all("weeks") else _ROWS
+    full = max(row["target_weeks"] or 0.0 for row in known) or 1.0
     return section(
         words("stocking_up.picture"),
-        picture(ask, "weeks", drawing, says, table, height=130 + 26 * len(data)),
+        html.Ul([_bar(ask, row, full) for row in known[:limit]], className="rows"),
+        all_link(ask, "weeks", len(known), len(known[:limit])),
+        note=words("stocking_up.full_bar", n=words.number(full, 2)),
+    )  # fmt: skip
+
+
+def _bar(ask: Ask, row: Row, full: float) -> Any:
+    share = row["weeks"] / (row["target_weeks"] or full)
+    kind = "soon" if share < _NEAR else "near" if share < _FULL else ""
+    width = f"{100 * min(1.0, max(0.0, row['weeks'] / full)):.0f}%"
+    lasts = figure(ask.words.weeks(row["weeks"]), row["why"], "weeks")
+    return html.Li(
+        [
+            html.B(_name(row["item"])),
+            html.Span(html.Span(style={"width": width}), className=f"track {kind}".strip()),
+            html.Span(lasts, className="quiet"),
+        ],
+        className="left2",
     )
 
 
-def _added(frame: pd.DataFrame) -> Any:
-    """Return the weeks that the packs planned last at the use of each row."""
-    planned = frame["packs_planned"].astype(float).fillna(0.0)
-    per_week = frame["per_week.whole"].astype(float)
-    added = planned * frame["pack.whole"].astype(float).fillna(0.0) / per_week
-    return added.where(per_week > 0, 0.0).to_numpy()
+def _name(item: str) -> str:
+    return item[:1].upper() + item[1:]
 
 
 def _plan(ask: Ask, answer: Answer) -> Any:
@@ -193,23 +206,34 @@ def _plan(ask: Ask, answer: Answer) -> Any:
 
 
 def _lay_in(ask: Ask, answer: Answer) -> list[Any]:
-    """Return the packs to every target, where there is no plan of trips."""
-    rows = answer.frame[answer.frame["packs_wanted"].astype(float) > 0]
-    if rows.empty:
-        return [html.P(ask.words("stocking_up.enough"))]
-    wanted = zip(
-        rows["item"], rows["packs_wanted"], rows["pack.text"], rows["cost"], rows["why"], strict=True
-    )  # fmt: skip
-    lines = [
+    """Return the packs to every target by shop, where there is no plan of trips."""
+    words, rows = ask.words, _wanted(answer)
+    if not rows:
+        return [html.P(words("stocking_up.enough"), className="under")]
+    limit = None if ask.wants_all("lay-in") else _ROWS
+    items = [
         html.Li(
             [
-                f"{int(n)} × {item}, {ask.words.said(pack)}: ",
-                figure(ask.words.money(cost), why, "cost"),
-            ]
+                html.B(_name(row["item"])),
+                html.Span(
+                    f"{int(row['packs_wanted'])} × {words.said(row['pack']['text'])}",
+                    className="quiet",
+                ),
+                html.Span(
+                    figure(words.money(row["cost"]), row["why"], "cost", what=row["item"]),
+                    className="p",
+                ),
+            ],
+            className="buy",
         )
-        for item, n, pack, cost, why in wanted
+        for row in rows[:limit]
     ]
-    return [html.Ul(lines), html.P(ask.words("stocking_up.try_budget"), className="quiet")]
+    shopping = html.P(words("stocking_up.try_budget"), className="under small")
+    return [
+        html.Ul(items, className="rows"),
+        all_link(ask, "lay-in", len(rows), len(items)),
+        shopping,
+    ]
 
 
 def _packs(ask: Ask, packs: Mapping[str, int]) -> str:
@@ -239,12 +263,23 @@ def _amount(ask: Ask, name: str) -> Callable[[Mapping[str, Any]], Any]:
 
 def _bad_year(ask: Ask, answer: Answer, options: Mapping[str, str]) -> Any:
     """Return what a price rise costs and a shortage leaves bare, by staple, where it was asked."""
-    after = "trips" in answer.totals
+    has_plan = "trips" in answer.totals
+    words, totals = ask.words, answer.totals
+    told = []
+    if "rise_cost" in totals:
+        after = totals.get("rise_cost_after_plan")
+        note = words("stocking_up.a_year")
+        if after is not None:
+            note = words("stocking_up.after", money=words.money(after))
+        told.append(f"{words('stocking_up.rise')} {words.money(totals['rise_cost'])}, {note}.")
+    if "uncovered" in totals:
+        bare = ", ".join(totals["uncovered"]) or words("stocking_up.nothing_bare")
+        told.append(f"{words('stocking_up.bare')}: {bare}.")
     asked = [
         column
         for name, total in (("rise_cost", "rise_cost"), ("uncovered_weeks", "uncovered"))
         if total in answer.totals
-        for column in (name, *((f"{name}_after_plan",) if after else ()))
+        for column in (name, *((f"{name}_after_plan",) if has_plan else ()))
     ]
     if not asked:
         return None
@@ -252,7 +287,7 @@ def _bad_year(ask: Ask, answer: Answer, options: Mapping[str, str]) -> Any:
         ask, answer, columns=("item", "weeks", *asked), options=options,
         keep=lambda row: any(row[name] and row[name] > 0 for name in asked),
     )  # fmt: skip
-    return section(ask.words("stocking_up.bad_year"), table)
+    return html.Div([html.H3(words("stocking_up.bad_year")), sentences(ask, told), table])
 
 
-PAGE = Page("stocking_up", "/stocking-up", draw, has_pictures=True)
+PAGE = Page("stocking_up", "/stocking-up", draw)

@@ -1,39 +1,43 @@
-"""Worth it: a season's money in and out, net an hour, pay-back of what lasts, home against shop."""
+"""Worth it: what a season left beyond buying it all, where that came from, and what lasts."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
-import pandas as pd
 from dash import html
 
 from dashboard.ask import Ask
-from dashboard.figures import worth_it as drawn
+from dashboard.drawings.steps import steps
 from dashboard.pages._page import Page
+from dashboard.pages._worth_prices import home_and_shop
 from dashboard.parts import (
     answer_table,
-    choice,
-    choices,
+    answered,
     figure,
     notes_of,
     nothing_yet,
-    picture,
+    plain_table,
     section,
+    sentence,
     sentences,
-    stat,
 )
+from dashboard.parts.drawings import drawing
+from dashboard.parts.folds import folds
+from dashboard.parts.strips import strip, switch
 from ledger.projections import Answer
 
-__all__ = ["PAGE", "draw"]
+__all__ = ["PAGE", "draw", "says"]
 
 _NAME = "worth-it"
 _COLUMNS = ("line", "money_in", "money_out", "worth", "cost", "net", "hours", "net_per_hour")
 _LASTING = (
     "item", "paid", "earned", "yearly_cost", "back_text", "payback_years", "paid_back_on", "expected_on",
 )  # fmt: skip
-_PRICES = ("home_per_unit", "home_before_labour_per_unit", "shop_per_unit")
-_DRAWN = 16
-"""Lasting things in the picture: those that cost most."""
+_LAST = 6
+"""Lasting things seen at once: those that cost most."""
+
+Row = Mapping[str, Any]
 
 
 def draw(ask: Ask) -> Any:
@@ -43,17 +47,26 @@ def draw(ask: Ask) -> Any:
     if now.is_empty and prices.is_empty and lasting.is_empty:
         return [nothing_yet(ask, "worth_it", "bought"), notes_of(ask, now)]
     season = _season(ask, now, prices)
-    answer = ask.show(_NAME, season=season)
+    answer, words = ask.show(_NAME, season=season), ask.words
+    options = [(one, one) for one in _written(now, prices)]
     return [
-        _seasons(ask, season, now, prices),
-        *_money(ask, answer, season),
-        _durables(ask, lasting),
-        _home_and_shop(ask, prices, season),
+        strip(ask, "season", words("worth_it.season"), season, options),
+        *_answer(ask, answer),
+        html.Div([_where_from(ask, answer, season), _durables(ask, lasting)], className="two wide"),
+        folds(
+            words("worth_it.more"),
+            _cash(ask, answer),
+            _each_lasting(ask, lasting),
+            home_and_shop(ask, prices, season),
+        ),
         notes_of(ask, answer, lasting, prices),
     ]
 
 
-# -- a season ----------------------------------------------------------------------------
+def says(ask: Ask) -> Any:
+    """Return the page's answer in a line."""
+    rows = ask.show(_NAME).records()
+    return _sentence(ask, rows[-1]) if rows else None
 
 
 def _written(now: Answer, prices: Answer) -> list[str]:
@@ -71,75 +84,91 @@ def _season(ask: Ask, now: Answer, prices: Answer) -> str:
     return str(max(prices.frame["season"], key=int))
 
 
-def _seasons(ask: Ask, season: str, now: Answer, prices: Answer) -> Any:
-    options = [(one, one) for one in _written(now, prices)]
-    return choices(choice("season", ask.words("worth_it.season"), season, options))
+# -- a season ----------------------------------------------------------------------------
 
 
-def _money(ask: Ask, answer: Answer, season: str) -> list[Any]:
+def _pays_time(ask: Ask) -> bool:
+    return ask.query.get("time") == "yes"
+
+
+def _net(ask: Ask, total: Row) -> tuple[str, float]:
+    """Return the column of what was left, own time paid or not, and its value."""
+    name = "after_labour" if _pays_time(ask) and total["after_labour"] is not None else "net"
+    return name, float(total[name])
+
+
+def _answer(ask: Ask, answer: Answer) -> list[Any]:
+    rows = answer.records()
+    if not rows:
+        return [answered(ask.words("worth_it.nothing")), sentences(ask, answer.totals["missing"])]
+    return [answered(_sentence(ask, rows[-1]), under=_under(ask, rows[-1]))]
+
+
+def _sentence(ask: Ask, total: Row) -> list[Any]:
+    name, net = _net(ask, total)
+    shown = figure(ask.words.round_money(abs(net)), total["why"], name)
+    key = "worth_it.yes" if net >= 0 else "worth_it.no"
+    kind = "own" if net >= 0 else "look"
+    return sentence(ask, key, {"money": html.Span(shown, className=kind)})
+
+
+def _under(ask: Ask, total: Row) -> list[Any]:
+    words, hours = ask.words, total["hours"]
+    if hours is None:
+        out = [words("worth_it.no_hours_under")]
+    else:
+        out = sentence(
+            ask, "worth_it.hours_under",
+            {
+                "hours": figure(words.number(hours), total["why"], "hours"),
+                "money": figure(words.money(total["net_per_hour"]), total["why"], "net_per_hour"),
+            },
+        )  # fmt: skip
+    return [*out, f" {words('worth_it.still_runs')}"] if total["provisional"] else out
+
+
+def _where_from(ask: Ask, answer: Answer, season: str) -> Any:
     words, rows = ask.words, answer.records()
     if not rows:
-        missing = sentences(ask, answer.totals["missing"])
-        return [section(words("worth_it.money", season=season), missing)]
-    total = rows[-1]
-    return [
-        _stats(ask, total),
-        section(
-            words("worth_it.money", season=season),
-            _in_and_out(ask, rows[:-1], total, season),
-            answer_table(ask, answer, columns=_COLUMNS, options={"season": season}),
-        ),
-    ]
+        return html.Div()
+    total, lines = rows[-1], rows[:-1]
+    name, net = _net(ask, total)
+    table = answer_table(ask, answer, columns=_COLUMNS, options={"season": season})
+    drawn = [(_line(ask, r["line"]), r["net"], words.whole(r["net"])) for r in lines if r["net"]]
+    if name == "after_labour":
+        drawn.append((words("worth_it.own_time"), -total["labour"], words.whole(-total["labour"])))
+    if not drawn:
+        return section(words("worth_it.where"), table)
+    said = words(
+        "worth_it.steps_say", season=season, parts=", ".join(f"{n} {text}" for n, _, text in drawn),
+        sum=words.round_money(net),
+    )  # fmt: skip
+    last = (words("worth_it.better_off"), net, words.round_money(net))
 
+    def make(width: float) -> str:
+        return steps(
+            drawn, last, said, width=width, scheme=ask.scheme, tall=33 if width < 400 else 36
+        )
 
-def _stats(ask: Ask, total: dict[str, Any]) -> Any:
-    words = ask.words
-
-    def shown(name: str, text: str) -> Any:
-        return figure(text, total["why"] if total[name] is not None else None, name)
-
-    hours, running = total["hours"], words("worth_it.running") if total["provisional"] else None
-    return html.Div(
-        [
-            stat(words("worth_it.net"), shown("net", words.money(total["net"])), running),
-            stat(
-                words("worth_it.per_hour"),
-                shown("net_per_hour", words.money(total["net_per_hour"])),
-                words("worth_it.no_hours" if hours is None else "worth_it.before_time"),
-            ),
-            stat(words("worth_it.hours"), shown("hours", words.number(hours))),
-            stat(words("worth_it.in"), shown("money_in", words.money(total["money_in"])), words("worth_it.in_says")),
-            stat(
-                words("worth_it.out"),
-                shown("money_out", words.money(total["money_out"])),
-                words("worth_it.out_says"),
-            ),
-        ],
-        className="stats",
+    return section(
+        words("worth_it.where"),
+        drawing(ask, "season", make, said, table),
+        _time(ask, total),
+        note=words("worth_it.in_money", currency=words.currency),
     )  # fmt: skip
 
 
-def _in_and_out(
-    ask: Ask, rows: list[dict[str, Any]], total: dict[str, Any], season: str
-) -> Any:  # fmt: skip
-    words = ask.words
-    if not rows:
+def _time(ask: Ask, total: Row) -> Any:
+    """Return the switch that takes own time off; None where no rate is set."""
+    if total["labour"] is None:
         return None
-    data = pd.DataFrame(
-        [{name: row[name] for name in ("worth", "money_in", "cost", "net")} for row in rows]
-    ).astype(float)
-    data["label"] = [words.word("answers", row["line"]) for row in rows]
-    labels = {name: words(f"worth_it.bar_{name}") for name in ("worth", "money_in", "cost")}
-    drawing = drawn.in_and_out(
-        data, labels, ask.scheme, net=words("worth_it.net"), unit=words.currency
-    )
-    best = max(rows, key=lambda row: row["net"])
-    net = figure(words.money(best["net"]), best["why"], "net")
-    says = [
-        words("worth_it.most", season=season, line=words.word("answers", best["line"])), " ", net,
-        f". {words('worth_it.taken_off')}",
-    ]  # fmt: skip
-    return picture(ask, "season", drawing, says, height=150 + 34 * len(data))
+    note = ask.words("worth_it.time_note", money=ask.words.round_money(total["labour"]))
+    return switch(ask, "time", "yes", ask.words("worth_it.count_time"), note, is_on=False)
+
+
+def _line(ask: Ask, line: str) -> str:
+    text = str(ask.words.word("answers", line))
+    return text[:1].upper() + text[1:]
 
 
 # -- what lasts --------------------------------------------------------------------------
@@ -148,105 +177,89 @@ def _in_and_out(
 def _durables(ask: Ask, lasting: Answer) -> Any:
     words, frame = ask.words, lasting.frame
     if frame.empty:
-        return section(words("worth_it.lasting"), html.P(words("worth_it.none_lasting")))
-    known = frame[frame["share_back"].notna()].head(_DRAWN)
-    table = answer_table(ask, lasting, columns=_LASTING, options={"durables": True})
-    if known.empty:
-        return section(words("worth_it.lasting"), table)
-    data = pd.DataFrame(
-        {"item": known["item"].to_numpy(), "share": known["share_back"].astype(float).to_numpy()}
-    )
-    drawing = drawn.paid_back(
-        data, ask.scheme, full=words("worth_it.full"), unit=words("worth_it.share")
-    )
-    back = frame["paid_back_on"].notna()
-    says = words("worth_it.back", n=int(back.sum()), all=len(frame))
-    due = frame[frame["expected_on"].notna()].sort_values("expected_on")
-    if len(due):
-        next_one = due.iloc[0]
-        says += " " + words(
-            "worth_it.due", item=next_one["item"], day=words.day(next_one["expected_on"])
+        return section(
+            words("worth_it.lasting"), html.P(words("worth_it.none_lasting"), className="under")
         )
+    records = lasting.records()
+    rows = [
+        [
+            html.Span([_name(r["item"]), html.Br(), html.Span(_back(ask, r), className="quiet")]),
+            figure(words.money(r["paid"]), r["why"], "paid", what=words("worth_it.paid")),
+            _share(ask, r),
+        ]
+        for r in records[:_LAST]
+    ]
+    heads = [words("worth_it.thing"), words("worth_it.paid"), words("worth_it.earned")]
     return section(
         words("worth_it.lasting"),
-        html.P(words("worth_it.lasting_says"), className="quiet"),
-        picture(ask, "lasting", drawing, says, height=120 + 30 * len(data)),
-        table,
-    )
-
-
-# -- home against shop -------------------------------------------------------------------
-
-
-def _home_and_shop(ask: Ask, prices: Answer, season: str) -> Any:
-    words, frame = ask.words, prices.frame
-    if frame.empty:
-        return section(words("worth_it.prices"), sentences(ask, prices.totals["missing"]))
-    frame = frame.assign(key=frame["line"] + "/" + frame["item"])
-    keys = sorted(set(frame["key"]), key=lambda key: (key.partition("/")[2], key))
-    asked = ask.query.get("item", "")
-    chosen = asked if asked in keys else _telling(frame)
-    several = frame.groupby("item")["line"].nunique()
-    options = [
-        (key, item if several[item] == 1 else f"{item} ({words.word('answers', line)})")
-        for key in keys
-        for line, _, item in (key.partition("/"),)
-    ]
-    of_season = ask.show(_NAME, prices=True, season=season)
-    every = answer_table(
-        ask, of_season, options={"prices": True, "season": season},
-        columns=("item", "line", "per", "home_per_unit", "shop_per_unit", "saved", "break_even_jars"),
+        html.Div(
+            plain_table(
+                heads, rows, numeric=(False, True, False), caption=words("worth_it.lasting"), keeps_columns=True
+            ),
+            className="pay",
+        ),
+        note=words("worth_it.lasting_note"),
     )  # fmt: skip
-    return section(
-        words("worth_it.prices"),
-        choices(choice("item", words("worth_it.item"), chosen, options)),
-        _one_item(ask, prices, frame[frame["key"] == chosen].sort_values("season"), chosen),
-        html.Details([html.Summary(words("worth_it.every_item", season=season)), every]),
+
+
+def _each_lasting(ask: Ask, lasting: Answer) -> Any:
+    """Return, folded, how each lasting thing earns its price."""
+    if lasting.is_empty:
+        return None
+    words = ask.words
+    return html.Details(
+        [
+            html.Summary(words("worth_it.lasting_more")),
+            html.P(words("worth_it.lasting_says"), className="under"),
+            answer_table(ask, lasting, columns=_LASTING, options={"durables": True}),
+        ]
     )
 
 
-def _telling(frame: pd.DataFrame) -> str:
-    """Return the thing with both prices in most seasons, in jars first: its picture says most."""
-    both = frame[frame["home_per_unit"].notna() & frame["shop_per_unit"].notna()]
-    if both.empty:
-        return str(frame["key"].iloc[0])
-    several = both.groupby("key").agg(
-        jars=("jars", lambda jars: bool(jars.notna().any())),
-        seasons=("season", "nunique"),
-        saved=("saved", lambda saved: float(saved.astype(float).sum())),
-    )
-    return str(several.sort_values(["jars", "seasons", "saved"]).index[-1])
+def _cash(ask: Ask, answer: Answer) -> Any:
+    """Return, folded, what came in and was paid in the season."""
+    rows = answer.records()
+    if not rows:
+        return None
+    total, words = rows[-1], ask.words
+    paid = {
+        "in": figure(words.money(total["money_in"]), total["why"], "money_in"),
+        "out": figure(words.money(total["money_out"]), total["why"], "money_out"),
+        "other": figure(words.money(total["for_other_seasons"]), total["why"], "for_other_seasons"),
+    }
+    said = sentence(ask, "worth_it.cash_under", paid)
+    reckoned = html.P(words("worth_it.reckoned"))
+    return html.Details([html.Summary(words("worth_it.cash")), reckoned, html.P(said)])
 
 
-def _one_item(ask: Ask, prices: Answer, rows: pd.DataFrame, chosen: str) -> Any:
-    words, last = ask.words, rows.iloc[-1]
-    if last["per"] is None or rows[list(_PRICES)].isna().all(axis=None):
-        return html.P(words("worth_it.no_price", item=last["item"]))
-    data = pd.DataFrame({"season": rows["season"].to_numpy()})
-    for name in _PRICES:
-        data[name] = rows[name].astype(float).to_numpy()
-    if data[_PRICES[0]].equals(data[_PRICES[1]]):  # no own time is reckoned: one line, not two
-        data[_PRICES[1]] = float("nan")
-    labels = {name: words(f"worth_it.{name}") for name in _PRICES}
-    per = words.word("answers", last["per"])
-    drawing = drawn.home_and_shop(
-        data, labels, ask.scheme, unit=words("worth_it.per", currency=words.currency, per=per)
-    )
-    home = figure(words.money(last["home_per_unit"]), last["why"], "home_per_unit")
-    says = [
-        words("worth_it.cost_home", per=per, item=last["item"], season=last["season"]), " ", home, " ",
-    ]  # fmt: skip
-    if pd.notna(last["shop_per_unit"]):
-        shop = figure(words.money(last["shop_per_unit"]), last["why"], "shop_per_unit")
-        says += [words("worth_it.shop_asked"), " ", shop]
-    else:
-        says.append(words("worth_it.at_home"))
-    line, _, item = chosen.partition("/")
-    table = answer_table(
-        ask, prices, columns=("season", *_PRICES, "saved"), options={"prices": True},
-        keep=lambda row: row["item"] == item and row["line"] == line,
-    )  # fmt: skip
-    return picture(ask, "prices", drawing, [*says, "."], table, height=340)
+def _name(item: str) -> str:
+    return item[:1].upper() + item[1:]
 
 
-PAGE = Page("worth_it", "/worth-it", draw, has_pictures=True)
+def _back(ask: Ask, row: Row) -> str:
+    """Return when a thing has earned its price, or is to have."""
+    words = ask.words
+    if row["paid_back_on"]:
+        return str(words("worth_it.paid_off", month=_month(ask, row["paid_back_on"])))
+    if row["expected_on"]:
+        return str(words("worth_it.about", year=row["expected_on"][:4]))
+    return str(words("worth_it.not_yet"))
+
+
+def _month(ask: Ask, day: str) -> str:
+    return f"{ask.words.month(int(day[5:7]))} {day[:4]}"
+
+
+def _share(ask: Ask, row: Row) -> Any:
+    """Return a bar of what was earned back of a price, its share read out."""
+    share = row["share_back"]
+    if share is None:
+        return "–"
+    text = ask.words.percent(min(1.0, max(0.0, share)))
+    width = f"{100 * min(1.0, max(0.0, share)):.0f}%"
+    kind = "track" if share >= 1 else "track near"
+    bar = html.Span(html.Span(style={"width": width}), className=kind)
+    return html.Span([bar, html.Span(text, className="heard")])
+
+
+PAGE = Page("worth_it", "/worth-it", draw)

@@ -21,6 +21,7 @@ from babel.numbers import (
     format_currency,
     format_decimal,
     format_percent,
+    get_currency_symbol,
     get_decimal_symbol,
     get_group_symbol,
 )
@@ -34,6 +35,8 @@ __all__ = ["LANGUAGES", "Words", "catalogue"]
 
 LANGUAGES = ("en", "de")
 _LEAST_SHARE = 0.001
+_WHOLE_FROM = 100
+"""Money from here on is said without its small coins."""
 _DASH = "–"
 _IN_DAYS = 2
 """Weeks below which days are said."""
@@ -144,6 +147,37 @@ class Words:
             return _DASH
         return format_currency(value, self.currency, locale=self.locale)
 
+    def round_money(self, value: float | None) -> str:
+        """Return money as it is said in a sentence: whole above 100, with its small coins below."""
+        if value is None or not math.isfinite(value) or abs(value) < _WHOLE_FROM:
+            return self.money(value)
+        text = format_currency(
+            round(value), self.currency, locale=self.locale, currency_digits=False,
+            format=self._no_coins(),
+        )  # fmt: skip
+        return str(text).replace("-", "−")
+
+    def _no_coins(self) -> str:
+        """Return the locale's way of writing money, without small coins."""
+        pattern = self.locale.currency_formats["standard"].pattern
+        return str(pattern).replace(".00", "")
+
+    def coins(self, value: float | None) -> str:
+        """Return money without the currency's sign, for a table whose head says it."""
+        if value is None or not math.isfinite(value):
+            return _DASH
+        return format_decimal(value, format="#,##0.00", locale=self.locale).replace("-", "−")
+
+    def coin_sign(self) -> str:
+        """Return the currency's sign, else its code."""
+        return str(get_currency_symbol(self.currency, locale=self.locale))
+
+    def whole(self, value: float | None) -> str:
+        """Return a number rounded to whole ones, below 0 with a minus sign as type sets it."""
+        if value is None or not math.isfinite(value):
+            return _DASH
+        return format_decimal(round(value), format="#,##0", locale=self.locale).replace("-", "−")
+
     def number(self, value: float | None, digits: int = 3) -> str:
         """Return a number to about so many figures; never with an exponent."""
         if value is None or not math.isfinite(value):
@@ -206,6 +240,14 @@ class Words:
     def month(self, number: int) -> str:
         """Return a month's short name, 1 to 12."""
         return self.locale.months["stand-alone"]["abbreviated"][number]
+
+    def month_name(self, number: int) -> str:
+        """Return a month's whole name, 1 to 12."""
+        return str(self.locale.months["stand-alone"]["wide"][number])
+
+    def days(self, value: int) -> str:
+        """Return a number of days with its word."""
+        return self("days.one") if value == 1 else self("days.several", n=self.number(value, 6))
 
     def weeks(self, value: float) -> str:
         """Return how long something lasts, in days where it is not many weeks."""

@@ -178,6 +178,8 @@ class Standing:
     seasonal: bool
     missed: int | None
     because: str
+    rusts_on: dt.date | None = None
+    season_on: dt.date | None = None
 
 
 def standing(
@@ -252,7 +254,22 @@ def standing(
     if failed:
         word = max(word, ORDER[min(failed, 2)], key=ORDER.index)
         text += "; the last try failed" if failed == 1 else f"; the last {failed} tries failed"
-    return Standing(word, gap, since, limit, part is not None, missed if part else None, text)
+    rusts = None
+    if limit is not None and word == ORDER[0]:
+        rusts = dt.date.fromordinal(good[-1][0] + math.floor(limit) + 1)
+    return Standing(
+        word, gap, since, limit, part is not None, missed if part else None, text, rusts,
+        None if part is None else _next_season(today, part),
+    )  # fmt: skip
+
+
+def _next_season(today: dt.date, part: tuple[int, int]) -> dt.date:
+    """Return the next first day of a part of the year, after today."""
+    for year in (today.year, today.year + 1):
+        begins = dt.date.fromordinal(_before(year) + part[0])
+        if begins > today:
+            return begins
+    return dt.date.fromordinal(_before(today.year + 2) + part[0])
 
 
 ORDER = ("in hand", "going rusty", "out of practice")

@@ -17,7 +17,7 @@ from ledger.projections._skills_targets import target_of
 from ledger.projections._skills_units import units_of
 from ledger.projections._skills_words import read_address
 from ledger.projections.base import Node
-from ledger.replay.state import day_text
+from ledger.replay.state import day_number, day_text
 
 if TYPE_CHECKING:
     from ledger.methods.lapse import Standing
@@ -103,6 +103,7 @@ class _Skill:
             "days_since": self.days_since,
             "rhythm_days": self.rhythm,
             "keeps_days": self.keeps,
+            "rusts_in_days": self.rusts_in,
             **self._means(),
             **self.curve().rates(),
         }
@@ -174,6 +175,16 @@ class _Skill:
             "days that its good practices keep it: more of them, and spread over time, keep longer"
         )
         return Node(label, days, "days", "as written", parts)
+
+    def rusts_in(self) -> Node:
+        """Return the days until it is going rusty: the first day beyond those that it keeps."""
+        on = self._stands().rusts_on
+        if on is None:
+            return Node("not in hand, or judged by seasons", None, "days")
+        today = self.state.as_of_day
+        days = float(day_number(on.isoformat()) - today)
+        label = f"days to {on.isoformat()}, the first beyond those it keeps after the last good practice"
+        return Node(label, days, "days", "as written", [self.keeps(), self.days_since()])
 
     def days_since(self) -> Node:
         """Return the days from the last practice to the answer's day."""

@@ -187,12 +187,41 @@ def _totals(recorder: Recorder, records: list[dict[str, Any]]) -> dict[str, Any]
                 "hours",
             )
         },
+        **_by_measure(recorder, records),
         "where_it_went": {fate: total(f"where_it_went.{fate}") for fate in FATES},
         "carried_forward": recorder.money.carried_forward(),
         "missing": _season_words.missing(recorder, records),
     }
     out["in_words"] = _season_words.in_words(recorder, out, records)
     return out
+
+
+def _by_measure(recorder: Recorder, records: list[dict[str, Any]]) -> dict[str, Any]:
+    """Return the weight of what is weighed, now and last season by the same day, and what is counted.
+
+    ``weighed_g``, ``weighed_last_g`` and ``weighed_more_g`` (None without a last season) leave out what is kept by the piece;
+    that is ``counted``: crop, pieces in words, and last season's.
+    """
+    facts, name = recorder.state.facts, _last_of(recorder)
+    weighed, last, counted = 0.0, [], []
+    for at, r in zip(recorder.places, records, strict=True):
+        if facts.measure[recorder.plots[at].crop] == "count":
+            if r["picked_g"]:
+                counted.append((r["crop"], r["in_words.picked"], r["in_words.last_season"]))
+            continue
+        weighed += r["picked_g"] or 0.0
+        last += [r[name]] if r[name] is not None else []
+    before = sum(last) if last else None
+    return {
+        "weighed_g": weighed,
+        "weighed_last_g": before,
+        "weighed_more_g": None if before is None else weighed - before,
+        "counted": counted,
+    }
+
+
+def _last_of(recorder: Recorder) -> str:
+    return "last_season_g" if recorder.past.is_over else "last_season_to_date_g"
 
 
 PROJECTION = Projection(

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import copy
 import html
-from urllib.parse import urlencode
+import re
+from urllib.parse import unquote, urlencode
+from xml.etree import ElementTree
 
 import plotly.graph_objects as go
 from dash.development.base_component import Component
@@ -13,7 +16,9 @@ from dashboard.data import Data
 from dashboard.drawing import ask_of, draw_page
 from ledger.projections import PROJECTIONS
 
-__all__ = ["Drawn", "as_seen", "draw", "figures_open", "text_of", "walk"]
+__all__ = ["Drawn", "Seen", "as_seen", "draw", "figures_open", "text_of", "walk"]
+
+SVG = "{http://www.w3.org/2000/svg}"
 
 
 def walk(part):
@@ -50,6 +55,39 @@ def as_seen(figure):
     return figure
 
 
+class Seen:
+    """A drawing as an image holds it: its labels, its bars, its lines."""
+
+    def __init__(self, source, alt):
+        self.root, self.alt = ElementTree.fromstring(source), alt
+        self.labels = [one.text for one in self.root.iter(f"{SVG}text")]
+
+    def bars(self, kind):
+        """Return (x, width, height) of the bars of a kind, in their order."""
+        return [
+            tuple(float(one.get(name)) for name in ("x", "width", "height"))
+            for one in self.root.iter(f"{SVG}rect")
+            if one.get("class") == kind
+        ]
+
+    def lines(self, kind):
+        """Return the heights of the points of a line, from the top of the drawing."""
+        for one in self.root.iter(f"{SVG}path"):
+            if one.get("class") == f"line {kind}":
+                return [float(y) for y in re.findall(r"[ML][-\d.]+ ([-\d.]+)", one.get("d"))]
+        return []
+
+    def dots(self):
+        return [float(one.get("cy")) for one in self.root.iter(f"{SVG}circle")]
+
+    def steps(self, kind):
+        """Return how tall each bar of a calendar is, upwards above 0, in the order of the weeks."""
+        for one in self.root.iter(f"{SVG}path"):
+            if one.get("class") == kind:
+                return [-float(v) for v in re.findall(r"v(-?[\d.]+)h", one.get("d"))]
+        return []
+
+
 class Drawn:
     """A page as it was drawn."""
 
@@ -72,6 +110,37 @@ class Drawn:
             if graph.id == f"picture-{key}":
                 return as_seen(graph.figure)
         return None
+
+    def drawing(self, key):
+        """Return a drawing of our own as a desk sees it, to be looked into; None where there is none."""
+        for one in self.all("Figure"):
+            if one.to_plotly_json()["props"].get("data-drawing") == key:
+                image = [part for part in walk(one) if part._type == "Img"][-1]
+                return Seen(unquote(image.src.partition(",")[2]), image.alt)
+        return None
+
+    def chosen(self, name):
+        """Return the (text, is chosen) of the chips that choose under a name, in their order."""
+        mark = re.compile(rf"[?&]{name}=")
+        for one in self.all("Ul"):
+            if getattr(one, "className", "") in ("strip", "chips"):
+                links = [part for part in walk(one) if part._type == "A"]
+                if any(mark.search(link.href) for link in links):
+                    props = [link.to_plotly_json()["props"] for link in links]
+                    return [
+                        (text_of(link), "aria-current" in p)
+                        for link, p in zip(links, props, strict=True)
+                    ]
+        return []
+
+    def fold(self, title):
+        """Return a folded part of the page by what is written on it."""
+        for one in self.all("Details"):
+            if text_of(one.children[0]) == title:
+                part = copy.copy(self)
+                part.parts, part.text = [one], text_of(one)
+                return part
+        raise AssertionError(f"no fold {title!r} in {self.text[:500]}")
 
     def figures(self):
         """Return (text, address, field) of every figure that opens."""

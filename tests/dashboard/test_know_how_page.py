@@ -6,7 +6,7 @@ import json
 
 import pandas as pd
 import pytest
-from page_tools import text_of, walk
+from page_tools import SVG, text_of, walk
 
 from dashboard.figures.know_how import learning_curve
 
@@ -34,7 +34,7 @@ def skilled(book, yes, fixed_day):
 
 def cells(drawn):
     """Return the year sheet as {skill: [texts of its cells]}."""
-    (table,) = drawn.section("The year sheet").of("Table")
+    (table,) = drawn.fold("The year sheet").all("Table")
     out = {}
     for body in table.children[2:]:
         for row in body.children[1:]:
@@ -93,7 +93,7 @@ def test_every_figure_opens_to_arithmetic(skilled, page, opens):
 
 
 def test_who_can_do_what_says_standing_and_times(skilled, page):
-    part = page("/know-how").section("Who can do what")
+    part = page("/know-how").fold("Who can do what")
     for record in skilled.show("know-how").records():
         if record["person"]:
             assert f"{record['standing']} {record['times']}×" in part.text
@@ -103,11 +103,12 @@ def test_who_can_do_what_says_standing_and_times(skilled, page):
 
 def test_what_lapsed_and_what_one_person_holds(skilled, page):
     drawn = page("/know-how")
-    rusty = drawn.section("Going rusty")
-    assert "cheese making" in rusty.text
-    assert "grafting" in rusty.text
-    assert "plum butter" not in rusty.text
-    alone = drawn.section("One pair of hands only")
+    rusty = drawn.section("Gone rusty (2)")  # as many as it lists
+    assert rusty.text.count("Grafting") == 2
+    assert "Ada" in rusty.text
+    assert "plum butter" not in rusty.text.lower()
+    assert "Never tried: cheese making" in drawn.text
+    alone = drawn.fold("One pair of hands only (1)")
     assert "<b>knitting</b>" in alone.text
     assert "Ada" in alone.text
     assert "grafting" not in alone.text
@@ -120,7 +121,7 @@ def test_markup_in_a_skill_is_text(skilled, page):
 
 
 def test_wanted_practice_is_shown(skilled, page):
-    rows = page("/know-how").section("Wanted practice")
+    rows = page("/know-how").fold("Wanted practice")
     assert rows.text.count("cheese making") == 1
     assert ("Wanted:  1", "know-how/cheese+making", "target_times") in rows.figures()
 
@@ -128,13 +129,23 @@ def test_wanted_practice_is_shown(skilled, page):
 def test_learning_curve_draws_each_batch_and_its_range(skilled, page):
     drawn = page("/know-how", "?skill=plum+butter")
     frame = skilled.show("know-how", curve="plum butter").frame
-    by_name = {trace.name: trace for trace in drawn.picture("learning").data}
-    assert list(by_name["a batch"].y) == [m / 10 for m in MINUTES]
-    assert list(by_name["fitted curve"].y) == frame["fitted_likely"].tolist()
-    low, high = (t for t in drawn.picture("learning").data if t.name == "range of the curve (95 %)")
-    assert list(low.y) == frame["fitted_low"].tolist()
-    assert list(high.y) == frame["fitted_high"].tolist()
-    fields = {f for _, _, f in drawn.section("How practice pays").figures()}
+    seen = drawn.drawing("learning")
+    dots, curve = seen.dots(), seen.lines("s-leaf")
+    top = float(frame["fitted_high"].max())
+    k = (dots[0] - dots[-1]) / (MINUTES[0] - MINUTES[-1]) * 10
+    zero = dots[0] - k * MINUTES[0] / 10
+    assert dots == pytest.approx([zero + k * m / 10 for m in MINUTES], abs=0.15)
+    assert curve == pytest.approx([zero + k * v for v in frame["fitted_likely"]], abs=0.15)
+    assert zero + k * max(top, MINUTES[0] / 10) == pytest.approx(34, abs=0.3)  # the range has room
+    band = next(one for one in seen.root.iter(f"{SVG}path") if one.get("class") == "f-soft")
+    heights = [float(p.split()[1].rstrip("z")) for p in band.get("d")[1:].split("L")]
+    assert heights[: len(frame)] == pytest.approx(
+        [zero + k * v for v in frame["fitted_high"]], abs=0.15
+    )
+    assert heights[: len(frame) - 1 : -1] == pytest.approx(
+        [zero + k * v for v in frame["fitted_low"]], abs=0.15
+    )
+    fields = {f for _, _, f in drawn.fold("How practice pays").figures()}
     assert {"learning_rate", "learning_rate_low", "learning_rate_high"} <= fields
 
 
@@ -147,7 +158,9 @@ def test_too_few_batches_have_points_and_no_curve(book, page, yes, fixed_day):
     book.write("put_up", body, on="2026-10-02", answers=yes)
     drawn = page("/know-how")
     assert "too few batches" in drawn.text
-    assert [trace.name for trace in drawn.picture("learning").data] == ["a batch"]
+    seen = drawn.drawing("learning")
+    assert len(seen.dots()) == 1
+    assert seen.lines("s-leaf") == []
     assert "1 of at least 5 batches" in drawn.text
 
 
@@ -174,9 +187,21 @@ def test_many_skills_come_when_asked_for(book, page, fixed_day):
 
 
 def test_many_batches_are_thinned_in_the_drawing(skilled, page, monkeypatch):
-    monkeypatch.setattr("dashboard.pages.know_how._POINTS", 3)
-    points = page("/know-how", "?skill=plum+butter").picture("learning").data[-1]
-    assert list(points.x) == [1, 3, 5]
+    monkeypatch.setattr("dashboard.pages._know_how_sheets._POINTS", 3)
+    assert len(page("/know-how", "?skill=plum+butter").drawing("learning").dots()) == 3
+
+
+def test_what_rusts_next_is_said_first_with_its_day(skilled, page, opens):
+    drawn = page("/know-how")
+    rows = [r for r in skilled.show("know-how").records() if r["person"] and r["rusts_on"]]
+    first = min(rows, key=lambda row: (row["rusts_on"], row["skill"]))
+    (answer,) = (one for one in drawn.all("P") if getattr(one, "className", "") == "answer")
+    assert first["person"] in text_of(answer)
+    assert first["skill"] in text_of(answer)
+    shown = {(address, field): said for said, address, field in drawn.figures()}
+    assert shown[first["why"], "rusts_in_days"].split()[0] == str(first["rusts_in_days"])
+    squares = next(one for one in drawn.all("Span") if getattr(one, "className", "") == "yr")
+    assert len(squares.children) == 12
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -129,10 +129,12 @@ def test_wants_are_written_with_their_unit():
 
 def test_beds_are_as_long_as_their_ground(garden):
     totals = garden.show("next-season", as_of=DAY).totals
-    bars = page(garden).picture("beds").data[0]
-    ground = pd.Series(list(bars.x), index=list(bars.y)).groupby(level=0).sum()
-    for bed, one in totals["beds"].items():
-        assert ground[bed] == pytest.approx(one["area_m2"] / 0.3048**2, rel=0.011)
+    seen = page(garden).drawing("beds")
+    long = [width for _, width, _ in seen.bars("f-soil s-soil")]
+    areas = sorted((one["area_m2"] for one in totals["beds"].values()), reverse=True)
+    assert [w / long[0] for w in long] == pytest.approx([a / areas[0] for a in areas], abs=0.01)
+    assert set(totals["beds"]) <= set(seen.labels)
+    assert any(label.startswith("was ") for label in seen.labels)
 
 
 def test_beds_picture_tells_crops_from_free_ground():
@@ -145,12 +147,16 @@ def test_beds_picture_tells_crops_from_free_ground():
         assert bar.marker.color[0] != bar.marker.color[1]
 
 
-def test_weeks_are_stacked_by_what_is_put_up(garden):
+def test_weeks_are_as_tall_as_their_hours(garden):
     kept = garden.show("next-season", as_of=DAY, preserving=True)
     drawn = page(garden)
-    figure = drawn.picture("weeks")
-    assert [trace.name for trace in figure.data] == ["tomato sauce"]
-    assert sum(figure.data[0].y) == pytest.approx(kept.totals["hours"])
+    seen = drawn.drawing("weeks")
+    by_week = kept.frame["hours"].astype(float).groupby(kept.frame["week"]).sum()
+    tall = [height for _, _, height in seen.bars("f-leaf")]
+    assert [t / max(tall) for t in tall] == pytest.approx(
+        (by_week / by_week.max()).tolist(), abs=0.02
+    )
+    assert by_week.sum() == pytest.approx(kept.totals["hours"])
     for line in kept.totals["in_words"]:
         for piece in line.split("`")[::2]:  # a command is a link of its own
             assert piece.strip() in drawn.text
@@ -196,3 +202,14 @@ def test_names_with_markup_show_as_text(garden, yes):
     drawn = page(garden)
     assert "<b>kale</b>" in drawn.text
     assert not any(hasattr(one, "dangerously_allow_html") for one in drawn.all("Markdown"))
+
+
+def test_one_jar_more_is_one_tap_and_the_beds_follow(garden):
+    drawn = page(garden)
+    (more,) = (
+        one for one in drawn.all("A")
+        if one.to_plotly_json()["props"].get("aria-label") == "One jar of tomato sauce more"
+    )  # fmt: skip
+    assert more.href == f"{PATH}?want%3Atomato+sauce=15"
+    after = page(garden, **{"want:tomato sauce": "15"})
+    assert shown(after)["plants.likely", "tomato"] != shown(drawn)["plants.likely", "tomato"]

@@ -6,7 +6,7 @@ import io
 
 import pandas as pd
 import pytest
-from page_tools import draw, figures_open, text_of
+from page_tools import draw, figures_open, text_of, walk
 
 from dashboard.figures.stocking_up import weeks
 
@@ -34,6 +34,11 @@ def pantry(book, yes):
     write("target_set", "2026-08-01", item="salt", amount="2 lb")
     write("bought", "2026-08-01", item="salt", amount="1 lb", paid="0.80")
     return book
+
+
+def lines(drawn, kind):
+    """Return the rows of a list by their class."""
+    return [one for one in drawn.all("Li") if getattr(one, "className", "") == kind]
 
 
 def page(book, as_of=DAY, **query):
@@ -74,7 +79,12 @@ def test_without_a_budget_it_says_what_to_lay_in(pantry):
     wanted = frame[frame["packs_wanted"].astype(float) > 0]
     assert len(wanted)
     for _, row in wanted.iterrows():
-        assert f"{int(row['packs_wanted'])} × {row['item']}, {row['pack.text']}" in drawn.text
+        said = f"{int(row['packs_wanted'])} × {row['pack.text']}"
+        (line,) = (
+            one for one in lines(drawn, "buy") if text_of(one).lower().startswith(row["item"])
+        )
+        assert said in text_of(line)
+        assert f"${row['cost']:,.2f}" in text_of(line)
     assert "The plan, trip by trip" not in drawn.text
 
 
@@ -129,11 +139,16 @@ def test_picture_shows_what_lasts_shortest_first(pantry):
     frame = pantry.show("stocking-up", as_of=DAY).frame
     known = frame[frame["weeks"].notna()].sort_values("weeks")
     drawn = page(pantry)
-    bar, mark = drawn.picture("weeks").data
-    assert list(bar.y) == known["item"].tolist()
-    assert list(bar.x) == pytest.approx(known["weeks"].astype(float).tolist())
-    assert list(mark.x) == pytest.approx(known["target_weeks"].astype(float).tolist())
-    assert f"First to run out is {known['item'].iloc[0]}" in drawn.text
+    bars = lines(drawn, "left2")
+    assert [text_of(one).split()[0].lower() for one in bars] == known["item"].tolist()
+    full = known["target_weeks"].astype(float).max()
+    for bar, (_, row) in zip(bars, known.iterrows(), strict=True):
+        assert drawn.ask.words.weeks(row["weeks"]) in text_of(bar)
+        (track,) = (
+            one for one in walk(bar) if str(getattr(one, "className", "")).startswith("track")
+        )
+        assert track.children.style["width"] == f"{100 * min(1, row['weeks'] / full):.0f}%"
+        assert ("soon" in track.className) == (row["weeks"] < 0.5 * row["target_weeks"])
 
 
 def test_planned_packs_are_drawn_on_top_with_a_pattern():
@@ -163,7 +178,7 @@ def test_moment_before_anything_was_written_is_empty(pantry):
 
 def test_staple_that_nobody_uses_has_no_weeks_but_a_row(pantry):
     drawn = page(pantry)
-    assert "salt" not in list(drawn.picture("weeks").data[0].y)
+    assert not [one for one in lines(drawn, "left2") if text_of(one).startswith("Salt")]
     table = drawn.all("Table")[-1]
     (row,) = (one for one in table.children[2].children if text_of(one).startswith("salt"))
     assert "–" in text_of(row)

@@ -169,8 +169,25 @@ LEDGER = "".join(
     for path in sorted((Path(dashboard.__file__).parents[1] / "ledger").rglob("*.py"))
 )
 SOMETIMES = {
-    "season.not_drawn_weight": "a crop of a bed is not drawn at the scale of weight",
-    "season.not_drawn_value": "the same at the scale of value",
+    "jar_cost.half_gallon_jar": "something was put up in such a jar",
+    "our_table.of_weight_metric": "the household's measures are metric",
+    "next_season.by_asked": "the address wants something otherwise",
+    **{
+        key: why
+        for start, why in {
+            "as_published.answer_": "such a standing is the gravest of all batches",
+            "asks.": "a page has no answer of the day",
+            "components.": "such a part costs something",
+            "know_how.none_": "a list is empty",
+            "next_season.first_": "such a thing comes first",
+            "our_table.answer_": "energy is not known, or measures are metric",
+            "our_table.share_": "the months are asked by something else",
+            "season.a_": "no plants are written down",
+            "season.answer_": "less than last year, nothing counted, or no season before",
+        }.items()
+        for key in catalogue("en")
+        if key.startswith(start)
+    },
     "as_published.total_questions": "the schedule asks more than was said",
     "as_published.total_needs": "a batch's needs are known",
     "next_season.from_asked": "totals name who wished so",
@@ -242,8 +259,8 @@ def addresses(demo):
         {"off": "30 h"},
     ):
         yield "/as-published", query
-    for scale in ("weight", "value"):
-        yield "/season", {"scale": scale}
+    for basis in ("weight", "value"):
+        yield "/our-table", {"basis": basis}
     for by in ("item", "lot", "batch", "purchase", "gauge", "schedule", "meal"):
         yield "/touched", {"by": by}
     for item in ("tomato", "tomato sauce", "sugar"):

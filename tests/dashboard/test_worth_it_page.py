@@ -6,7 +6,7 @@ import io
 
 import pandas as pd
 import pytest
-from page_tools import draw, figures_open, text_of
+from page_tools import draw, figures_open, text_of, walk
 
 from dashboard.figures import worth_it as drawn_by
 
@@ -71,51 +71,69 @@ def test_every_figure_opens_to_what_it_says(years):
 @pytest.mark.parametrize("season", ["2025", "2026"])
 def test_stats_are_the_total_of_the_season(years, season):
     drawn, row = page(years, season=season), total(years, season)
-    stats = text_of([one for one in drawn.all("Div") if getattr(one, "className", "") == "stats"])
-    for name in ("net", "net_per_hour", "money_in", "money_out"):
-        assert f"${row[name]:,.2f}" in stats
-    assert drawn.choice("season").value == season
+    shown = {field: text for text, address, field in drawn.figures() if address == row["why"]}
+    for name in ("net_per_hour", "money_in", "money_out"):
+        assert f"${row[name]:,.2f}" in shown[name]
+    answer = next(one for one in drawn.all("P") if getattr(one, "className", "") == "answer")
+    assert drawn.ask.words.round_money(abs(row["net"])) in text_of(answer)
+    assert text_of(answer).startswith("Yes" if row["net"] >= 0 else "No")
+    assert (season, True) in drawn.chosen("season")
 
 
 def test_running_season_is_chosen_first_and_said_to_run(years):
     drawn = page(years)
-    assert drawn.choice("season").value == "2026"
-    assert [one["value"] for one in drawn.choice("season").data] == ["2026", "2025"]
+    assert drawn.chosen("season") == [("2026", True), ("2025", False)]
     assert "still runs" in drawn.text
     assert "still runs" not in page(years, season="2025").text
 
 
 def test_season_that_is_none_falls_back_to_the_running_one(years):
     for odd in ("1066", "soon", "<b>"):
-        assert page(years, season=odd).choice("season").value == "2026"
+        assert ("2026", True) in page(years, season=odd).chosen("season")
 
 
 def test_new_season_with_nothing_in_it_shows_the_last_one(years):
     drawn = page(years, as_of="2027-02-01")
-    assert drawn.choice("season").value == "2026"
+    assert ("2026", True) in drawn.chosen("season")
     empty = page(years, as_of="2027-02-01", season="2027")
     assert "Nothing was written down in season 2027" in empty.text
 
 
 def test_bars_are_the_lines_of_the_season(years):
-    rows = years.show("worth-it", as_of=DAY, season="2026").records()[:-1]
-    bars = {trace.name: trace for trace in page(years).picture("season").data}
-    assert list(bars["Net"].x) == pytest.approx([row["net"] for row in rows])
-    assert list(bars["cost"].x) == pytest.approx([-row["cost"] for row in rows])
-    assert list(bars["money in"].x) == pytest.approx([row["money_in"] for row in rows])
+    *rows, total = years.show("worth-it", as_of=DAY, season="2026").records()
+    drawn = page(years)
+    seen = drawn.drawing("season")
+    gains = [row["net"] for row in rows if row["net"] > 0]
+    wide = [width for _, width, _ in seen.bars("f-leaf")]
+    assert [w / max(wide) for w in wide] == pytest.approx([g / max(gains) for g in gains], abs=0.01)
+    assert drawn.ask.words.round_money(total["net"]) in seen.labels
+    for row in rows:
+        if row["net"]:
+            assert drawn.ask.words.whole(row["net"]) in seen.labels
+    shown = {(address, field): text for text, address, field in drawn.fold("The numbers").figures()}
+    for row in rows:
+        for name in ("net", "cost", "money_in"):
+            assert f"${abs(row[name]):,.2f}" in shown[row["why"], name].replace("-", "")
 
 
 def test_what_lasts_is_drawn_by_the_share_it_earned(years):
     frame = years.show("worth-it", as_of=DAY, durables=True).frame
     known = frame[frame["share_back"].notna()]
     assert len(known)
-    drawn = page(years)
-    picture = drawn.picture("lasting")
-    shares = {item: share for bar in picture.data for item, share in zip(bar.y, bar.x, strict=True)}
-    assert list(picture.layout.yaxis.categoryarray) == known["item"].tolist()
-    assert shares == pytest.approx(known.set_index("item")["share_back"].astype(float).to_dict())
-    back = int(frame["paid_back_on"].notna().sum())
-    assert f"{back} of {len(frame)} have earned their price" in drawn.text
+    (table,) = (one for one in page(years).all("Div") if getattr(one, "className", "") == "pay")
+    rows = [one for one in walk(table) if one._type == "Tr"][1:]
+    assert len(rows) == len(frame)
+    for row, (_, record) in zip(rows, frame.iterrows(), strict=True):
+        assert text_of(row).lower().startswith(record["item"])
+        bar = next(
+            one for one in walk(row) if str(getattr(one, "className", "")).startswith("track")
+        )
+        share = min(1.0, max(0.0, float(record["share_back"])))
+        assert bar.children.style["width"] == f"{100 * share:.0f}%"
+        assert bar.className == ("track" if share >= 1 else "track near")
+        if isinstance(record["paid_back_on"], str):
+            assert "paid off" in text_of(row)
+            assert record["paid_back_on"][:4] in text_of(row)
 
 
 def test_home_and_shop_of_what_is_in_jars_first(years):
@@ -123,17 +141,25 @@ def test_home_and_shop_of_what_is_in_jars_first(years):
     assert drawn.choice("item").value == "preserving/plum butter"
     frame = years.show("worth-it", as_of=DAY, prices=True).frame
     rows = frame[frame["item"] == "plum butter"].sort_values("season")
-    lines = {trace.name: trace for trace in drawn.picture("prices").data}
-    assert list(lines["shop"].x) == ["2025", "2026"]
-    assert list(lines["shop"].y) == pytest.approx(rows["shop_per_unit"].astype(float).tolist())
-    assert list(lines["home"].y) == pytest.approx(rows["home_per_unit"].astype(float).tolist())
-    assert "home, own time left out" not in lines  # no rate is set, so it is the same line
+    seen = drawn.drawing("prices")
+    assert {"2025", "2026", "shop", "home"} <= set(seen.labels)
+    assert "home, own time left out" not in seen.labels  # no rate is set, so it is the same line
+    shop, home = seen.lines("s-straw"), seen.lines("s-leaf thick")
+    prices = [float(v) for v in (*rows["shop_per_unit"], *rows["home_per_unit"])]
+    heights = [*shop, *home]
+    k = (heights[0] - heights[-1]) / (prices[0] - prices[-1])
+    assert heights == pytest.approx([heights[0] + k * (p - prices[0]) for p in prices], abs=0.3)
+    assert k < 0  # dearer is higher
 
 
 def test_own_time_is_a_line_of_its_own_where_it_has_a_rate(years, yes):
     years.write("setting_changed", {"name": "labour_rate", "value": "12.00"}, on="2025-01-01", answers=yes)  # fmt: skip
-    names = [trace.name for trace in page(years).picture("prices").data]
-    assert names == ["home", "home, own time left out", "shop"]
+    seen = page(years).drawing("prices")
+    assert {"home", "home, own time left out", "shop"} <= set(seen.labels)
+    steps = page(years, time="yes").drawing("season")
+    assert "Own time" in steps.labels
+    row = years.show("worth-it", as_of=DAY, season="2026").records()[-1]
+    assert page(years).ask.words.round_money(row["after_labour"]) in steps.labels
 
 
 def test_another_item_is_chosen_by_the_address(years):
@@ -160,7 +186,7 @@ def test_season_without_work_has_no_net_an_hour(book, yes):
     book.write("harvested", {"item": "plum", "amount": "3 lb"}, on="2026-08-01", answers=yes)
     drawn = page(book)
     assert "no hours are written down" in drawn.text
-    assert "No price of plum is known" not in page(book).text or drawn.picture("prices") is None
+    assert "No price of plum is known" not in page(book).text or drawn.drawing("prices") is None
 
 
 def test_empty_book_says_what_would_be_here(book):

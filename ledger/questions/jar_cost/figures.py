@@ -48,6 +48,10 @@ def figures(state: State) -> dict[str, Figure]:
     shop = known_where(made.by_volume, by_quart, "not-by-volume", "money per quart").called(
         "shop_price_per_quart"
     )
+    a_jar = (all_in / jars).called("cost_per_jar")
+    unpaid = total(*(cost[name] for name in COMPONENTS if name != "labour")).called("before-labour")
+    jar_unpaid = (unpaid / jars).called("per_jar.before_labour")
+    shop_jar = ((whole * made.shop).called("same-from-shop") / jars).called("shop_price_per_jar")
     each_quart = (all_in / quarts).called("cost_per_quart")
     return {
         "jars": jars,
@@ -56,7 +60,9 @@ def figures(state: State) -> dict[str, Figure]:
         **{f"cost.{name}": one for name, one in cost.items()},
         "cost.all_in": all_in,
         "cost.out_of_pocket": pocket,
-        "cost_per_jar": (all_in / jars).called("cost_per_jar"),
+        "cost_per_jar": a_jar,
+        **{f"per_jar.{name}": (one / jars).called(f"per_jar.{name}") for name, one in cost.items()},
+        "per_jar.before_labour": jar_unpaid,
         "cost_per_good_jar": (all_in / good).called("cost_per_good_jar"),
         "cost_per_quart": each_quart,
         "cost_per_liter": (all_in / litres).called("cost_per_liter"),
@@ -64,5 +70,8 @@ def figures(state: State) -> dict[str, Figure]:
         "labour_hours": (hours.called("hours") * made.share.called("share")).called("labour_hours"),
         "shop_price_per_quart": shop,
         "saved_per_quart": (shop - each_quart).called("saved_per_quart"),
+        "shop_price_per_jar": shop_jar,
+        "saved_per_jar": (shop_jar - a_jar).called("saved_per_jar"),
+        "saved_per_jar_before_labour": (shop_jar - jar_unpaid).called("saved_per_jar_before_labour"),
         "saved": ((whole * made.shop).called("same-from-shop") - all_in).called("saved"),
     }

@@ -51,14 +51,22 @@ COLUMNS = (
     Column("cost.all_in", "Cost", "money", "Sum of the eight components.", main=True, bound="≥"),
     Column("cost.out_of_pocket", "Out of pocket", "money", "Ingredients bought, garden, lids and fuel.", bound="≥"),
     Column("cost_per_jar", "Per jar", "money per jar", "All in, per jar; null when not in jars.", main=True, bound="≥"),
+    *(
+        Column(f"per_jar.{name}", f"{word}, per jar", "money per jar", f"{word}, per jar; null when not in jars.", bound="≥")
+        for name, word in _COST_WORDS.items()
+    ),
+    Column("per_jar.before_labour", "Before own time, per jar", "money per jar", "All in but labour, per jar.", bound="≥"),
     Column("cost_per_good_jar", "Per good jar", "money per jar", "All in, per jar less those that failed.", bound="≥"),
     Column("cost_per_quart", "Per quart", "money per quart", "All in, per US quart (946.352946 ml).", main=True, bound="≥"),
     Column("cost_per_liter", "Per litre", "money per litre", "All in, per litre.", bound="≥"),
     Column("out_of_pocket_per_quart", "Out of pocket per quart", "money per quart", "Money spent, per US quart.", bound="≥"),
     Column("labour_hours", "Hours", "hours", "This batch's work, shared by amount; paid or not."),
     Column("shop_price_per_quart", "Shop per quart", "money per quart", "Shop's price of the same on the day it was put up; null where none is known.", main=True),
+    Column("shop_price_per_jar", "Shop per jar", "money per jar", "Shop's price of as much as one of the jars holds; null when not in jars, or where no price is known."),
     Column("shop_price_from", "Shop price from", "", "Event that the shop's price comes from."),
     Column("saved_per_quart", "Saved per quart", "money per quart", "Shop's price less all-in cost.", bound="≤"),
+    Column("saved_per_jar", "Saved per jar", "money per jar", "Shop's price of a jar less its all-in cost.", bound="≤"),
+    Column("saved_per_jar_before_labour", "Saved per jar, own time left out", "money per jar", "The same, labour not counted.", bound="≤"),
     Column("saved", "Saved", "money", "For the whole entry.", main=True, bound="≤"),
     Column("provisional", "Provisional", "yes or no", "Rests on a garden season that still runs."),
     Column("at_least", "At least", "yes or no", "Something that went in has no known price, so it cost more."),

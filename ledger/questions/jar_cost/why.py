@@ -9,6 +9,7 @@ from ledger.figures import Node, tree
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.jar_cost.figures import entries, figures
 from ledger.questions.telling import StateTeller
+from ledger.replay import COMPONENTS
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -39,6 +40,12 @@ LABELS = {
     "volume_ml": "ml",
     "mass_g": "weight",
     "cost_per_jar": "cost per jar",
+    **{f"per_jar.{name}": f"{name.replace('_', ' ')} per jar" for name in COMPONENTS},
+    "before-labour": "all in, own time left out",
+    "per_jar.before_labour": "cost per jar, own time left out",
+    "shop_price_per_jar": "shop's price per jar",
+    "saved_per_jar": "saved per jar",
+    "saved_per_jar_before_labour": "saved per jar, own time left out",
     "cost_per_good_jar": "cost per good jar",
     "cost_per_quart": "cost per quart",
     "cost_per_liter": "cost per litre",
