@@ -93,9 +93,10 @@ def _one_page(ask: Ask) -> list[Any]:
         first += [one.text for one in answer.cautions]
         told = [str(text) for text in answer.totals.get("in_words", ())][:_LINES]
         if told:
-            title = html.B(f"{ask.words(f'winter.{asked.name}')}: ")
+            title = ask.words(f"winter.{asked.name}")
+            is_said = ask.words.said(told[0]).startswith(title)  # not twice
             said = [part for text in told for part in (say(ask, text), " ")]
-            items.append(html.Li([title, *said]))
+            items.append(html.Li([None if is_said else html.B(f"{title}: "), *said]))
     doctor = [one.text for one in ask.show("who-eats").footnotes[:1]]
     return [
         *cautions(ask, *first),

@@ -11,6 +11,7 @@ from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import QUART_UL, event_node, whole_unit
 from ledger.projections._cost_tree import CostTree
+from ledger.projections._opening import check_figure
 from ledger.projections.base import Node
 from ledger.replay import COMPONENTS, ORIGINS
 
@@ -41,10 +42,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     name = field or ("cost_per_jar" if entry.jars else "cost.all_in")
     name = "cost.all_in" if name == "cost" else name
     figures = entry.figures()
-    if name not in figures:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of jar-cost", f"It has: {', '.join(figures)}"
-        )
+    check_figure("jar-cost", name, figures)
     return figures[name]()
 
 
