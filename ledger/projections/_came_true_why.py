@@ -9,6 +9,7 @@ import numpy as np
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import quotient, total
 from ledger.projections._graded import KINDS, Graded
+from ledger.projections._opening import check_figure
 from ledger.projections.base import Node
 from ledger.replay.state import day_text
 
@@ -51,10 +52,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
             "Take an address from `croftbook show came-true --json`",
         )
     figure = field or "held"
-    if figure not in _FIGURES:
-        raise NotFound(
-            "figure", f"{figure!r} is not a figure of came-true", f"It has: {', '.join(_FIGURES)}"
-        )
+    check_figure("came-true", figure, _FIGURES)
     known = [one for one in some if one.held is not None]
     if figure == "open":
         return _count(state, "not known yet", [(one, 1.0) for one in some if one.held is None])

@@ -76,7 +76,7 @@ def number_of(value: str | float | None, field: str, default: float, *, most: fl
     if not 0 < number <= most:
         raise InputError(
             field,
-            f"{value!r} is not a number from above 0 to {most:g}",
+            f"{value!r} is not a number above 0 and up to {most:g}",
             f"Write it like {default:g}",
         )
     return number

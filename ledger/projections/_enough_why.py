@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node
 from ledger.projections._eaters import eaters_of
 from ledger.projections._enough_asked import Asked, asked_of
 from ledger.projections._enough_gap import bed_of, shop_of
 from ledger.projections._enough_supply import Supply, supply_of
+from ledger.projections._opening import check_figure, no_record
 from ledger.projections.base import Node
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import AMOUNTS, LABELS
@@ -51,17 +51,10 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     *path, name = key.split("/")
     asked = _asked(state, path)
     if asked is None or name not in NUTRIENTS:
-        raise NotFound(
-            "address",
-            f"there is no record {key!r} of enough",
-            "Take an address from `croftbook show enough --json`",
-        )
+        raise no_record("enough", key)
     plain = "days" if asked.of != "eaten" and name != "sodium_mg" else "share_of_need"
     figure = field or plain
-    if figure not in _FIGURES:
-        raise NotFound(
-            "figure", f"{figure!r} is not a figure of enough", f"It has: {', '.join(_FIGURES)}"
-        )
+    check_figure("enough", figure, _FIGURES)
     return _figure(state, asked, NUTRIENTS.index(name), figure)
 
 

@@ -12,6 +12,7 @@ from ledger.projections._common import event_node
 from ledger.projections._eaters import eaters_of
 from ledger.projections._how_long_steps import PROTEIN, RATES, Step, steps_of
 from ledger.projections._how_long_water import Water, water_at
+from ledger.projections._opening import no_record
 from ledger.projections._reserve import Kept
 from ledger.projections.base import Node
 from ledger.reference.needs import NUTRIENTS
@@ -38,11 +39,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         return _why_water(state, water_at(state, without), name)
     step = next((one for one in steps_of(state, (without,)) if one.name == name), None)
     if step is None or without not in ("shop", "power"):
-        raise NotFound(
-            "address",
-            f"there is no record {key!r} of how-long",
-            "Take an address from `croftbook show how-long --json`",
-        )
+        raise no_record("how-long", key)
     figures = {"hours", "days", "energy_days", "protein_days", "kg"}
     if figure not in figures:
         raise NotFound(
@@ -92,11 +89,7 @@ def _lot(state: State, kept: Kept, value: float, unit: str) -> Node:
 def _why_water(state: State, stored: Water | None, name: str) -> Node:
     found = next(((rate, said) for step, rate, said in RATES if step == name), None)
     if found is None:
-        raise NotFound(
-            "address",
-            f"there is no record {name!r} of how-long",
-            "Take an address from `croftbook show how-long --json`",
-        )
+        raise no_record("how-long", name)
     if stored is None:
         return Node("water stored", None, "days")
     rate = product(

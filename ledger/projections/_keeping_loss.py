@@ -11,6 +11,7 @@ from ledger.errors import NotFound
 from ledger.events import KINDS
 from ledger.projections._arithmetic import total
 from ledger.projections._common import answer, event_node
+from ledger.projections._opening import check_figure
 from ledger.projections.base import Answer, Column, Node
 from ledger.replay import COMPONENTS, ORIGINS, _tables
 from ledger.replay.facts import SORTS
@@ -132,10 +133,7 @@ def why(state: State, name: str, cause: str, field: str | None) -> Node:
             f"there is no loss of {name!r} by {cause!r}",
             "Take an address from `croftbook show keeping-life --loss --json`",
         )
-    if figure not in units:
-        raise NotFound(
-            "figure", f"{figure!r} is not a figure of keeping-life", f"It has: {', '.join(units)}"
-        )
+    check_figure("keeping-life", figure, units)
     at = list(units).index(figure)
     leaves = []
     for n in rows:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.errors import NotFound
 from ledger.projections._arithmetic import power, product, quotient, total
 from ledger.projections._basket import LEAST, Basket, basket_of, periods_of
 from ledger.projections._common import event_node, whole_unit
+from ledger.projections._opening import check_figure, no_record
 from ledger.projections.base import Node
 
 if TYPE_CHECKING:
@@ -29,22 +29,14 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if address == "last-year":
         base = year = ""
     if address != "last-year" and not (base.isdigit() and year.isdigit()):
-        raise NotFound(
-            "address",
-            f"there is no record {key!r} of own-prices",
-            "Take an address from `croftbook show own-prices --json`",
-        )
+        raise no_record("own-prices", key)
     before, now, _ = periods_of(state, year or None, base or None)
     basket = basket_of(state, before, now)
     if name == "all":
         return _all(state, basket, field or "fisher")
     item = state.facts.find(name)
     if item is None or item not in basket.items:
-        raise NotFound(
-            "address",
-            f"there is no record {key!r} of own-prices",
-            "Take an address from `croftbook show own-prices --json`",
-        )
+        raise no_record("own-prices", key)
     prices = [_price(state, basket, item, n) for n in (0, 1)]
     trees = {
         "change": product(
@@ -61,10 +53,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if field == "share":
         return _share(state, basket, item)
     figure = field or "change"
-    if figure not in trees:
-        raise NotFound(
-            "figure", f"{figure!r} is not a figure of own-prices", f"It has: {', '.join(trees)}"
-        )
+    check_figure("own-prices", figure, trees)
     return trees[figure]
 
 
@@ -87,10 +76,7 @@ def _all(state: State, basket: Basket, figure: str) -> Node:
     trees["fisher"] = power("between (Fisher)", "index", both, Node("root", 0.5, ""))
     if figure == "share":
         return _share(state, basket, None)
-    if figure not in trees:
-        raise NotFound(
-            "figure", f"{figure!r} is not a figure of own-prices", f"It has: {', '.join(trees)}"
-        )
+    check_figure("own-prices", figure, trees)
     if figure == "fisher" and (basket.share or 0.0) < LEAST:
         return Node("not enough to say", None, "index")
     return trees[figure]

@@ -13,6 +13,7 @@ from ledger.errors import NotFound
 from ledger.projections import _season_weeks_why
 from ledger.projections._arithmetic import among, difference, product, quotient, total
 from ledger.projections._common import event_node, whole_unit
+from ledger.projections._opening import check_figure
 from ledger.projections._season_field import crops_of, field_of
 from ledger.projections._season_money import FATE_OF, FATES
 from ledger.projections._season_past import Earlier
@@ -60,10 +61,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if figures is None:
         raise _no(key)
     name = field or "picked_g"
-    if name not in figures:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of season", f"It has: {', '.join(figures)}"
-        )
+    check_figure("season", name, figures)
     return _known(figures[name]())
 
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node
+from ledger.projections._opening import no_record
 from ledger.projections._skills import HOUSEHOLD, Skills
 from ledger.projections._skills_curve_why import CurveTree
 from ledger.projections._skills_sheet import MONTHS, months_of
@@ -77,11 +78,7 @@ def _choose(one: _Skill, shape: str, parts: list[str], key: str) -> tuple[_Figur
 
 
 def _unknown(key: str) -> NotFound:
-    return NotFound(
-        "address",
-        f"there is no record {key!r} of know-how",
-        "Take an address from `croftbook show know-how --json`",
-    )
+    return no_record("know-how", key)
 
 
 class _Skill:

@@ -10,6 +10,7 @@ import numpy as np
 from ledger.errors import InputError, NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node, why_command
+from ledger.projections._opening import check_figure
 from ledger.projections._table_eaten import BASES, SIX, eaten_of
 from ledger.projections._table_flow import why_path
 from ledger.projections._table_leaves import leaves
@@ -44,10 +45,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         return why_path(state, key.removeprefix("paths/"), field)
     figures = _Record(state, key).figures()
     name = field or "share_of_eaten"
-    if name not in figures:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of our-table", f"It has: {', '.join(figures)}"
-        )
+    check_figure("our-table", name, figures)
     return figures[name]()
 
 

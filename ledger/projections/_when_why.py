@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, quotient, total
 from ledger.projections._common import event_node
 from ledger.projections._frosts import frosts_of
+from ledger.projections._opening import check_figure, no_record
 from ledger.projections._sown import Sown, sown_of
 from ledger.projections.base import Node
 
@@ -57,18 +57,9 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         risk = risk_of(text)
         one = next((s for s in sown_of(state, risk, int(year)) if s.name == name), None)
         if one is not None:
-            if figure not in _FIGURES:
-                raise NotFound(
-                    "figure",
-                    f"{figure!r} is not a figure of when-to-sow",
-                    f"It has: {', '.join(_FIGURES)}",
-                )
+            check_figure("when-to-sow", figure, _FIGURES)
             return _tree(state, one, risk, figure)
-    raise NotFound(
-        "address",
-        f"there is no record {key!r} of when-to-sow",
-        "Take an address from `croftbook show when-to-sow --json`",
-    )
+    raise no_record("when-to-sow", key)
 
 
 def _tree(state: State, one: Sown, risk: float, figure: str) -> Node:

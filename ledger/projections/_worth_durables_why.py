@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node
+from ledger.projections._opening import check_figure
 from ledger.projections._worth_durables import WEAR, Durable, durables_of
 from ledger.projections._worth_earned import Use
 from ledger.projections.base import Node
@@ -36,10 +37,7 @@ def why(state: State, item: str, field: str | None) -> Node:
             "Take an address from `croftbook show worth-it --durables --json`",
         )
     name, known = field or "earned", _Tree(state, one).figures()
-    if name not in known:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of worth-it", f"It has: {', '.join(known)}"
-        )
+    check_figure("worth-it", name, known)
     return known[name]()
 
 

@@ -10,6 +10,7 @@ import numpy as np
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node, whole_unit
+from ledger.projections._opening import check_figure
 from ledger.projections._worth_postings import LINES
 from ledger.projections._worth_prices import PER, Group, Grouped, figures
 from ledger.projections.base import Node
@@ -42,10 +43,7 @@ def why(state: State, season: int, line: str, item: str, field: str | None) -> N
         )
     tree = _Tree(grouped, here[at], here[at - 1] if at else None)
     name, known = field or "saved", tree.figures()
-    if name not in known:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of worth-it", f"It has: {', '.join(known)}"
-        )
+    check_figure("worth-it", name, known)
     return known[name]()
 
 

@@ -11,6 +11,7 @@ from ledger.projections import _year_weeks
 from ledger.projections._arithmetic import product, quotient, total
 from ledger.projections._common import answer
 from ledger.projections._eaters import eaters_of
+from ledger.projections._opening import check_figure
 from ledger.projections.base import Answer, Column, Node
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import AMOUNTS, LABELS
@@ -110,10 +111,7 @@ def why(state: State, house: Household, plan: YearPlan, key: str, field: str | N
             Node("there", limit.most, limit.unit),
         )
     trees = {"used": brought, "most": need, "share": quotient("part", "0 to 1", brought, need)}
-    if figure not in trees:
-        raise NotFound(
-            "figure", f"{figure!r} is not a figure of whole-year", f"It has: {', '.join(trees)}"
-        )
+    check_figure("whole-year", figure, trees)
     return trees[figure]
 
 

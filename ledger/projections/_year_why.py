@@ -8,6 +8,7 @@ from ledger.errors import InputError, NotFound
 from ledger.projections import _year_limits, _year_weeks
 from ledger.projections._arithmetic import product, quotient, total
 from ledger.projections._common import event_node
+from ledger.projections._opening import check_figure, no_record
 from ledger.projections._year_house import CHANCES, Asked, Household, solved
 from ledger.projections._year_lines import SPREAD, lines_of, spread_of
 from ledger.projections.base import Node
@@ -59,18 +60,11 @@ def _asked(said: str, key: str) -> Asked:
 
 
 def _no(key: str) -> NotFound:
-    return NotFound(
-        "address",
-        f"there is no record {key!r} of whole-year",
-        "Take an address from `croftbook show whole-year --json`",
-    )
+    return no_record("whole-year", key)
 
 
 def _figure(trees: dict[str, Node], figure: str) -> Node:
-    if figure not in trees:
-        raise NotFound(
-            "figure", f"{figure!r} is not a figure of whole-year", f"It has: {', '.join(trees)}"
-        )
+    check_figure("whole-year", figure, trees)
     return trees[figure]
 
 

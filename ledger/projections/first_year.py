@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.errors import NotFound
 from ledger.methods.first_year import K_MONTHS, mixed, quarts_wanted
 from ledger.projections._arithmetic import product, quotient, total
 from ledger.projections._common import QUART_UL, answer, event_node, goes
 from ledger.projections._eaters import eaters_of
+from ledger.projections._opening import check_figure, no_record
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.reference import servings, winter
 from ledger.reference.planting import published_yields
@@ -224,17 +224,10 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     """
     plan = next((p for p in servings.plans() if p.kind == "servings_plan" and p.food == key), None)
     if plan is None:
-        raise NotFound(
-            "address",
-            f"there is no record {key!r} of first-year",
-            "Take an address from `croftbook show first-year --json`",
-        )
+        raise no_record("first-year", key)
     trees = _trees(state, plan)
     figure = field or "quarts"
-    if figure not in trees:
-        raise NotFound(
-            "figure", f"{figure!r} is not a figure of first-year", f"It has: {', '.join(trees)}"
-        )
+    check_figure("first-year", figure, trees)
     return trees[figure] or Node(figure.replace("_", " "), None, "quarts")
 
 

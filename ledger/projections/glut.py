@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.errors import NotFound
 from ledger.methods.glut import GlutPlan, Use, plan_glut
 from ledger.projections._arithmetic import product, quotient, total
 from ledger.projections._common import answer, event_node
 from ledger.projections._enough_asked import number_of
 from ledger.projections._glut_comes import DAYS
 from ledger.projections._glut_house import LB_G, House, Told, day_of, house_of
+from ledger.projections._opening import check_figure, no_record
 from ledger.projections._ways import GUESS_HOURS
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 
@@ -204,16 +204,9 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         if rest == f"{day_of(state, use.day)}/{use.way}/{use.crop}":
             trees = _trees(state, found, uses)
             figure = field or "kg"
-            if figure not in trees:
-                raise NotFound(
-                    "figure", f"{figure!r} is not a figure of glut", f"It has: {', '.join(trees)}"
-                )
+            check_figure("glut", figure, trees)
             return trees[figure]
-    raise NotFound(
-        "address",
-        f"there is no record {key!r} of glut",
-        "Take an address from `croftbook show glut --json`",
-    )
+    raise no_record("glut", key)
 
 
 def _trees(state: State, found: Found, uses: list[Use]) -> dict[str, Node]:

@@ -9,6 +9,7 @@ from ledger.errors import InputError, NotFound
 from ledger.methods.flock import days_of_feed, hen_day_lay, lb_per_dozen
 from ledger.projections._arithmetic import product, quotient, total
 from ledger.projections._common import answer, event_node
+from ledger.projections._opening import check_figure
 from ledger.projections._yard import LB_G, Yard
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.replay.state import day_text
@@ -190,10 +191,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
             k: v for k, v in trees.items() if k in ("hen_days", "eggs", "lay", "hens", "feed_lb")
         }
     figure = field or "lay"
-    if figure not in trees:
-        raise NotFound(
-            "figure", f"{figure!r} is not a figure of hens", f"It has: {', '.join(trees)}"
-        )
+    check_figure("hens", figure, trees)
     return trees[figure]
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.errors import NotFound
 from ledger.projections import _keeping_loss
 from ledger.projections._arithmetic import product, quotient
 from ledger.projections._common import answer, event_node
 from ledger.projections._lives import ENOUGH, FEW, Group, groups_of
+from ledger.projections._opening import check_figure, no_record, only_item
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.reference import winter
 
@@ -58,9 +58,7 @@ def build(state: State, *, item: str | None = None, loss: bool = False) -> Answe
     NotFound
         When there is no such item.
     """
-    only = None if item is None else state.facts.find(item)
-    if item is not None and only is None:
-        raise NotFound("item", f"there is no item {item!r} in this book", "Check its name")
+    only = only_item(state, item)
     if loss:
         return _keeping_loss.build(state, only)
     groups = [g for g in groups_of(state) if only in (None, g.item)]
@@ -154,11 +152,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     item = state.facts.find(name)
     group = next((g for g in groups_of(state) if g.item == item and g.place == place), None)
     if group is None:
-        raise NotFound(
-            "address",
-            f"there is no record {key!r} of keeping-life",
-            "Take an address from `croftbook show keeping-life --json`",
-        )
+        raise no_record("keeping-life", key)
     trees = {
         "survival": lambda: _survival(state, group),
         "failures": lambda: _failures(state, group),
@@ -175,10 +169,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         ),
     }
     figure = field or "survival"
-    if figure not in trees:
-        raise NotFound(
-            "figure", f"{figure!r} is not a figure of keeping-life", f"It has: {', '.join(trees)}"
-        )
+    check_figure("keeping-life", figure, trees)
     return trees[figure]()
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.errors import NotFound
 from ledger.methods.fuel_use import full_load_saves, per_jar
 from ledger.projections import _freezer_share
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._canner_loads import WATER, Load, loads_of
 from ledger.projections._common import answer, event_node
+from ledger.projections._opening import check_figure, no_record, only_item
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.reference import winter
 from ledger.replay.state import day_text
@@ -62,9 +62,7 @@ def build(state: State, *, freezer: bool = False, item: str | None = None) -> An
     NotFound
         When there is no such item.
     """
-    only = None if item is None else state.facts.find(item)
-    if item is not None and only is None:
-        raise NotFound("item", f"there is no item {item!r} in this book", "Check its name")
+    only = only_item(state, item)
     if freezer:
         return _freezer_share.build(state, only)
     loads = [one for one in loads_of(state) if only in (None, state.facts.find(one.body["makes"]))]
@@ -150,19 +148,10 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         return _freezer_share.why(state, key.removeprefix("freezer/"), field)
     one = next((one for one in loads_of(state) if state.entry_id(one.ev) == key), None)
     if one is None:
-        raise NotFound(
-            "address",
-            f"there is no record {key!r} of power-and-water",
-            "Take an address from `croftbook show power-and-water --json`",
-        )
+        raise no_record("power-and-water", key)
     trees = _trees(state, one)
     figure = field or "kwh_per_good_jar"
-    if figure not in trees:
-        raise NotFound(
-            "figure",
-            f"{figure!r} is not a figure of power-and-water",
-            f"It has: {', '.join(trees)}",
-        )
+    check_figure("power-and-water", figure, trees)
     return trees[figure] or Node(figure.replace("_", " "), None, "")
 
 

@@ -7,9 +7,9 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.errors import NotFound
 from ledger.projections import _stocking_why
 from ledger.projections._common import answer
+from ledger.projections._opening import only_item
 from ledger.projections._stocking_find import Stock, stocks
 from ledger.projections._stocking_plan import (
     OVER_WEEKS,
@@ -108,9 +108,7 @@ def build(
         When an option is not a number in its range.
     """
     asked = asked_of(budget, trips, weeks, price_rise, shortage)
-    only = None if item is None else state.facts.find(item)
-    if item is not None and only is None:
-        raise NotFound("item", f"there is no item {item!r} in this book", "Check its name")
+    only = only_item(state, item)
     found = stocks(state, asked.weeks, only)
     staples = [one.staple(state.facts.strand_name(one.item)) for one in found]
     plan = plan_of([s for s in staples if s is not None], asked)

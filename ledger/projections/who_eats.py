@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from ledger.errors import NotFound
 from ledger.projections._common import answer, event_node
 from ledger.projections._eaters import Eater, Eaters, eaters_of
+from ledger.projections._opening import no_record
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.reference import needs
 from ledger.reference.nutrients import LABELS, UNITS
@@ -116,11 +117,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     for part in tree.parts:
         if part.label.startswith(wanted):
             return part
-    raise NotFound(
-        "address",
-        f"there is no record {key!r} of who-eats",
-        "Take an address from `croftbook show who-eats --json`",
-    )
+    raise no_record("who-eats", key)
 
 
 PROJECTION = Projection(

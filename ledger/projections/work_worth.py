@@ -59,6 +59,7 @@ def build(state: State, *, season: str | None = None) -> Answer:
     totals: dict[str, Any] = {"season": found.totals["season"]}
     totals["in_words"] = [
         *(f"Season {year}: {said}." for year, said in found.totals["season"].items()),
+        *(_in_all(record) for record in records if record["line"] == "total"),
         "The ways are beside each other and are never added: each answers another question.",
     ]
     missing = []
@@ -72,6 +73,22 @@ def build(state: State, *, season: str | None = None) -> Answer:
         )
     totals["missing"] = missing
     return answer(state, "work-worth", COLUMNS, records, totals=totals, assumptions=_notes())
+
+
+def _in_all(record: dict[str, Any]) -> str:
+    """Return the total in words, the ways that are known side by side."""
+    ways = [
+        f"{record[name]:,.2f} {said}"
+        for name, said in (
+            ("own_rate", "by our own rate"),
+            ("helper", "by a helper's wage"),
+            ("pay_given_up", "by pay given up"),
+            ("brought", "by what they brought"),
+        )
+        if record[name] is not None
+    ]
+    most = " at the most" if record["at_least"] and record["brought"] is not None else ""
+    return f"{record['hours']:,.0f} hours in all: {', '.join(ways)}{most}."
 
 
 def rate_of(state: State, name: str) -> float | None:

@@ -6,7 +6,7 @@ import pytest
 from page_tools import Drawn, text_of
 
 from dashboard.drawing import ask_of
-from dashboard.pages.winter import ASKED
+from dashboard.pages.winter import ASKED, ONE_PAGE
 from ledger.projections import PROJECTIONS
 
 
@@ -30,6 +30,13 @@ def test_question_is_drawn_and_its_figures_open(demo, asked, fixed_day):
         node = drawn.ask.data.why(address, field, drawn.ask.moment)
         assert node.label
     assert len(answer.frame) == 0 or drawn.all("Table")
+
+
+def test_one_page_tells_each_answer_in_words(demo, fixed_day):
+    drawn = Drawn(ask_of(demo, "/winter", f"?asks={ONE_PAGE}"))
+    for words in ("Short first", "Without the shop", "for the year from", "doctor's matter"):
+        assert words in drawn.text
+    assert not drawn.all("Table")
 
 
 def test_an_unknown_question_shows_the_first(demo, fixed_day):

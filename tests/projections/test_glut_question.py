@@ -99,3 +99,66 @@ def test_no_day_is_set_for_what_no_process_covers(orchard, fixed_day):
     assert any("frozen plum" in what for what in said)
     assert not any("plum jam" in what for what in said)
     assert "plum jam" in answer.totals["missing"][0]
+
+
+@pytest.fixture
+def first_year(book, fixed_day):
+    """A household without a batch of its own: crops, empty jars, lids and a kitchen."""
+    for name, value in (("altitude", "1200 ft"), ("freezer_room", "10 cu ft")):
+        book.write("setting_changed", {"name": name, "value": value}, on="2026-01-01")
+    picked = []
+    for crop, food, pounds in (
+        ("tomato", "11529", 40),
+        ("green bean", "11052", 12),
+        ("summer squash", "11641", 9),
+    ):
+        described = {"item": crop, "sort": "food", "measure": "mass", "food": food}
+        book.write("item_described", described, on="2026-01-01")
+        book.write("planted", {"crop": crop, "plants": 10}, on="2026-05-15")
+        picked.append({"item": crop, "amount": f"{pounds} lb"})
+    book.write("item_described", {"item": "quart jar", "sort": "jar"}, on="2026-01-01")
+    for line in ({"item": "quart jar", "amount": "24"}, {"item": "lid", "amount": "24"}):
+        book.write("bought", {"lines": [{**line, "paid": "9"}]}, on="2026-08-01")
+    book.write("harvested", {"lines": picked}, on="2026-08-31")
+    return book
+
+
+def test_first_year_is_planned_as_the_tables_print_it(first_year, fixed_day):
+    """Whole tomatoes in water, hot or raw, quarts, 1,001 to 3,000 ft: 50 minutes and acid (USDA AIB 539, guide 3)."""
+    answer = first_year.show("glut", as_of=ON, hours="10")
+    cans = [row for row in answer.rows() if row["do"] == "can"]
+    assert {row["crop"] for row in cans} == {"tomato"}  # no gauge is set: no bean is canned
+    for words in (
+        "50 minutes in boiling water",
+        "acid in each jar: 2 tbsp bottled lemon juice",
+        "539",
+    ):
+        assert all(words in row["process"] for row in cans)
+    assert cans[0]["kg"] == pytest.approx(cans[0]["jars"] * 3 * 0.45359237)  # 21 lb for 7 quarts
+    said = " ".join(answer.totals["missing"])
+    assert "summer squash: no canning process is published for it" in said
+    assert "the canner's gauge is not set" in said
+    assert "without a source" in said
+    frozen = {row["crop"] for row in answer.rows() if row["do"] == "freeze"}
+    assert {"green bean", "summer squash"} <= frozen
+    assert check_figures(first_year, answer, ("kg", "hours"), as_of=ON) >= 6
+
+
+def test_processes_are_of_todays_kitchen(first_year, fixed_day):
+    for name, value in (("gauge", "dial"), ("altitude", "2600 ft")):
+        first_year.write("setting_changed", {"name": name, "value": value}, on="2026-08-31")
+    rows = first_year.show("glut", as_of=ON, hours="20").rows()
+    beans = [row for row in rows if row["do"] == "can" and row["crop"] == "green bean"]
+    assert beans
+    assert all("25 minutes at 12 psi on a dial gauge" in row["process"] for row in beans)  # guide 4
+    first_year.write("gauge_tested", {"gauge": "dial", "reads": "+2 psi"}, on="2026-09-01")
+    answer = first_year.show("glut", as_of=ON, hours="20")
+    assert not [r for r in answer.rows() if r["do"] == "can" and r["crop"] == "green bean"]
+    assert "the dial gauge read high" in " ".join(answer.totals["missing"])
+
+
+def test_a_higher_kitchen_takes_its_own_band(first_year, fixed_day):
+    first_year.write("setting_changed", {"name": "altitude", "value": "9000 ft"}, on="2026-08-31")
+    cans = [r for r in first_year.show("glut", as_of=ON, hours="20").rows() if r["do"] == "can"]
+    assert cans
+    assert all("above 6,000 ft" in row["process"] for row in cans)

@@ -1,0 +1,51 @@
+"""What every question's `why` begins and ends with: an item by name, a record and a figure that are there or not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
+from ledger.errors import NotFound
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["check_figure", "no_record", "only_item"]
+
+
+def only_item(state: State, item: str | None) -> int | None:
+    """Return the number of the one item that is asked about; None for all.
+
+    Raises
+    ------
+    NotFound
+        When there is no such item.
+    """
+    only = None if item is None else state.facts.find(item)
+    if item is not None and only is None:
+        raise NotFound("item", f"there is no item {item!r} in this book", "Check its name")
+    return only
+
+
+def no_record(question: str, key: str, options: str = "") -> NotFound:
+    """Return the error that an address is of no record; `options` as typed after the question."""
+    return NotFound(
+        "address",
+        f"there is no record {key!r} of {question}",
+        f"Take an address from `croftbook show {question}{options} --json`",
+    )
+
+
+def check_figure(question: str, figure: str, figures: Iterable[str]) -> None:
+    """Check that a figure is one of a record's.
+
+    Raises
+    ------
+    NotFound
+        Naming those that are.
+    """
+    known = list(figures)
+    if figure not in known:
+        raise NotFound(
+            "figure", f"{figure!r} is not a figure of {question}", f"It has: {', '.join(known)}"
+        )
