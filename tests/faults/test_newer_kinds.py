@@ -95,7 +95,7 @@ BROKEN = (
     "{}",
     '{"item":7,"lines":7}',
     '{"item":"plum","lines":[{"item":3}]}',
-    '{"used":[{}],"made":[{}]}',
+    '{"made":[{}],"used":[{}]}',
 )
 
 
