@@ -105,6 +105,7 @@ def check(
     try:
         state = book.state(as_of=_END, progress=progress)
         unbalanced = state.conservation()
+        unread = list(state.journal.unread.values())
     except LedgerError as error:
         if not unread:
             chain.reasons.append(f"The events cannot be reckoned with: {error}")

@@ -11,7 +11,7 @@ import msgspec
 from ledger.door import Catalogue
 from ledger.door.entries import Entries
 from ledger.errors import NewerEvent, UnknownKind
-from ledger.events import decode_stored, tell
+from ledger.events import read_stored, tell
 from ledger.log import Log
 
 __all__ = ["HistoryRow", "newer_rows", "rows"]
@@ -47,7 +47,7 @@ def rows(
         for row in chunk:
             body = _body(row)
             if wanted is None or _names(body, wanted, catalogue):
-                named = body.get("id", row[1]) if row[2] == "struck" else row[1]
+                named = (body or {}).get("id", row[1]) if row[2] == "struck" else row[1]
                 yield _told(row, entries.root(named), _state(entries, row, named), body)
 
 
@@ -62,17 +62,18 @@ def newer_rows(log: Log, after: int) -> list[HistoryRow] | None:
     return [_told(row, row[1], "holds", _body(row)) for row in new]
 
 
-def _body(row: tuple[Any, ...]) -> dict[str, Any]:
-    """Return an event's body; an empty one where this program cannot read it."""
+def _body(row: tuple[Any, ...]) -> dict[str, Any] | None:
+    """Return an event's body; None where this program cannot read it."""
     try:
-        return decode_stored(row[2], row[3], row[10], seq=row[0])
+        return read_stored(row[2], row[3], row[10], seq=row[0])
     except (UnknownKind, NewerEvent, msgspec.DecodeError):
-        return {}
+        return None
 
 
-def _told(row: tuple[Any, ...], entry: str, state: str, body: dict[str, Any]) -> HistoryRow:
-    line = tell(row[2], body) if body else f"{row[2]}: not read, as this program does not know it"
-    note = body.get("note") or None
+def _told(row: tuple[Any, ...], entry: str, state: str, body: dict[str, Any] | None) -> HistoryRow:
+    unread = f"{row[2]}: not read, as this program does not know it"
+    line = unread if body is None else tell(row[2], body)
+    note = (body or {}).get("note") or None
     return HistoryRow(row[0], row[1], entry, row[2], row[4], row[6], row[8], state, line, note)
 
 

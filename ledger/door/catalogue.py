@@ -10,7 +10,7 @@ import msgspec
 from ledger.door.entries import Entries, Reader, Row
 from ledger.door.jars import Batches, Label
 from ledger.errors import InputError, NewerBook, NewerEvent
-from ledger.events import decode_stored, newer_than_this
+from ledger.events import newer_than_this, read_stored
 from ledger.items import ItemFacts, item_key, merge
 
 __all__ = ["KINDS_READ", "Catalogue"]
@@ -101,9 +101,9 @@ class Catalogue:
     def _take(self, row: Row) -> None:
         kind: str = row[2]
         try:
-            body = decode_stored(kind, row[3], row[10], seq=row[0])
+            body = read_stored(kind, row[3], row[10], seq=row[0])
         except (NewerEvent, msgspec.DecodeError):
-            return  # `newer` tells of it
+            return  # set aside, and told of
         if kind == "struck":
             self._strike(self._root.get(body["id"], body["id"]))
             return

@@ -9,7 +9,7 @@ from typing import Any, Protocol
 import msgspec
 
 from ledger.errors import NewerEvent
-from ledger.events import decode_stored
+from ledger.events import read_stored
 
 __all__ = ["Entries", "Reader"]
 
@@ -52,7 +52,7 @@ class Entries:
         """Take in one stored row."""
         if row[2] == "struck":
             with contextlib.suppress(NewerEvent, msgspec.DecodeError):  # set aside, and told of
-                self._struck.add(self.root(decode_stored("struck", row[3], row[10])["id"]))
+                self._struck.add(self.root(read_stored("struck", row[3], row[10])["id"]))
         elif row[9] is not None:
             root = self._root[row[1]] = self.root(row[9])
             self._struck.discard(root)

@@ -276,6 +276,24 @@ def decode_stored(kind_name: str, v: int, text: str, *, seq: int | None = None) 
     return upcast(kind_of(kind_name, seq=seq), v, msgspec.json.decode(text), seq=seq)
 
 
+def read_stored(kind_name: str, v: int, text: str, *, seq: int | None = None) -> dict[str, Any]:
+    """Return the body of a stored event as `decode_stored` does, if it is one that replay can read.
+
+    Raises
+    ------
+    UnknownKind, NewerEvent
+    msgspec.DecodeError
+        It is no body of its kind: it never came through the door.
+    """
+    body = decode_stored(kind_name, v, text, seq=seq)
+    kind = kind_of(kind_name, seq=seq)
+    msgspec.convert(body, lean(kind.body))
+    for field in kind.fields:
+        if field.required and body.get(field.encode_name) is None:
+            raise msgspec.ValidationError(f"{kind_name} lacks {field.encode_name}")
+    return body
+
+
 def tell(kind_name: str, body: dict[str, Any]) -> str:
     """Return an event as one readable line."""
     return kind_of(kind_name).tell(body)

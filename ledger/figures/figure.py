@@ -73,6 +73,7 @@ class Figure:
     label: str = ""
     about: dict[str, Any] = field(default_factory=dict)
     fold: Callable[[int], tuple[str, str] | None] | None = None
+    is_one_of: bool = False
     _made: _Made = field(default_factory=_Made)
 
     # -- as a column --------------------------------------------------------------------
@@ -116,9 +117,22 @@ class Figure:
 
     # -- names --------------------------------------------------------------------------
 
-    def called(self, label: str, *, unit: Unit | None = None, **about: Any) -> Figure:
-        """Return the same figure under a label's id; values of `about` may be callables of a row."""
-        return replace(self, label=label, about=about, unit=self.unit if unit is None else unit)
+    def called(
+        self, label: str, *, unit: Unit | None = None, is_one_of: bool = False, **about: Any
+    ) -> Figure:
+        """Return the same figure under a label's id.
+
+        Parameters
+        ----------
+        unit : str or callable of a row, optional
+            Another name of its unit.
+        is_one_of : bool
+            The label tells it from others of one sum: alone in it, it goes by the name of the sum.
+        **about
+            What the label speaks of; a callable is asked for a row.
+        """
+        unit = self.unit if unit is None else unit
+        return replace(self, label=label, about=about, unit=unit, is_one_of=is_one_of)
 
     def folds(self, address: Callable[[int], tuple[str, str] | None]) -> Figure:
         """Return the same figure as one line of a tree, where `address(row)` gives its address.

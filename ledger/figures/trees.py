@@ -34,6 +34,7 @@ class _Line:
     label: str = ""
     about: Mapping[str, Any] = field(default_factory=dict)
     address: tuple[str, str] | None = None
+    is_one_of: bool = False
     opened: Opened = field(default_factory=Opened)
 
 
@@ -63,7 +64,7 @@ def _follow(figure: Figure, row: int, name: _Line | None) -> _Line:
     while True:
         if figure.label and not line.label:
             about = {k: v(row) if callable(v) else v for k, v in figure.about.items()}
-            line.label, line.about = figure.label, about
+            line.label, line.about, line.is_one_of = figure.label, about, figure.is_one_of
         if figure.fold is not None and line.address is None:
             line.address = figure.fold(row)
         opened = figure.opens(row)
@@ -145,8 +146,9 @@ def _spliced(opened: Opened) -> list[_Line]:
 
 
 def _may_stand_for(line: _Line, part: _Line) -> bool:
-    """Return whether a sum of one part is that part: it has no name, or the part has none."""
-    return not line.label or (not part.label and part.address is None)
+    """Return whether a sum of one part is that part: it has no name, or the part needs none."""
+    is_free = part.is_one_of or not part.label
+    return not line.label or (is_free and part.address is None)
 
 
 def _stand_for(node: Node, line: _Line, part: _Line, teller: Teller, deep: int) -> None:

@@ -82,6 +82,19 @@ def _refuse_lacking(kind: str, bodies: Sequence[Any]) -> None:
             raise msgspec.ValidationError(f"{kind} lacks {field.encode_name}")
 
 
+def _facts(kind: str, text: str) -> list[dict[str, Any]]:
+    """Return bodies that are kept as they were written, each one that is a body of its kind.
+
+    Raises
+    ------
+    msgspec.DecodeError
+    """
+    bodies: list[dict[str, Any]] = msgspec.json.decode(text)
+    _refuse_lacking(kind, bodies)
+    msgspec.convert(bodies, list[lean(KINDS[kind].body)])  # type: ignore[misc]
+    return bodies
+
+
 class Journal:
     """Every event so far, as columns.
 
@@ -235,10 +248,12 @@ class Journal:
     ) -> bool:
         """Take a kind's bodies one by one, those that cannot be read set aside; whether any was."""
         whole, bad = [], []
-        read = self._decoders.get(kind)
         for i, text in zip(places, texts, strict=True):
             try:
-                _refuse_lacking(kind, (read or msgspec.json).decode(f"[{text}]"))
+                if kind in _FACTS:
+                    _facts(kind, f"[{text}]")
+                else:
+                    _refuse_lacking(kind, self._decoders[kind].decode(f"[{text}]"))
                 whole.append((i, text))
             except (msgspec.DecodeError, UnicodeError):
                 bad.append(i)
@@ -277,8 +292,7 @@ class Journal:
     ) -> None:
         joined = f"[{','.join(texts)}]"
         if kind in _FACTS:
-            facts = msgspec.json.decode(joined)
-            _refuse_lacking(kind, facts)
+            facts = _facts(kind, joined)
             self.bodies.update(zip(places, facts, strict=True))
             if kind == "item_described":
                 self.items.codes([self.bodies[p]["item"] for p in places])

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
+import uuid
 
 import pytest
 
 from ledger import Book
 from ledger.cli import main
 from ledger.errors import NewerBook
+from ledger.events import KINDS
 from ledger.log import NewEvent
 
 PLUM = {"item": "plum", "amount": "10 lb"}
@@ -87,3 +89,31 @@ def test_body_that_is_no_body_is_set_aside(path, kind, body):
         add(book, kind, 1, body)
         book.show("shelf", as_of="2026-09-03")
         assert next(iter(book.replay().journal.unread.values())).endswith("cannot be read")
+
+
+BROKEN = (
+    "{}",
+    '{"item":7,"lines":7}',
+    '{"item":"plum","lines":[{"item":3}]}',
+    '{"made":[{}],"used":[{}]}',
+)
+
+
+def test_what_no_kind_can_read_is_said_everywhere_and_stops_nothing(path):
+    """Bodies of every kind and version that never came through the door: one book holds them all."""
+    with Book.open(path) as book:
+        for kind in KINDS.values():
+            for v in range(1, kind.v + 1):
+                for body in BROKEN:
+                    add(book, kind.name, v, body, id=str(uuid.uuid4()))
+        add(book, "cellared", 1, "{}", id=str(uuid.uuid4()))
+        unread = book.replay().journal.unread
+        assert len(unread) > 2 * len(KINDS)
+        for name in ("shelf", "jar-cost", "season"):
+            answer = book.show(name, as_of="2026-09-03")
+            (told,) = [one for one in answer.assumptions if one.id == "unread"]
+            assert told.text.startswith(f"{len(unread)} entries are left out")
+        assert book.show("shelf", as_of="2026-09-03").frame["item"].tolist() == ["plum"]
+        assert sum("not read" in row.line for row in book.history()) == len(unread)
+        found = book.check()
+        assert (found.reasons, len(found.unread)) == ([], len(unread))

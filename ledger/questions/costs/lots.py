@@ -111,7 +111,7 @@ class CostFigures:
         if name not in self._made_of:
             part = self.shares.part * self._pots(name).at(self.shares.row)
             carried = Groups(self.shares.made, self.costs.rows.made_lots.size).sum(
-                part.called("passed")
+                part.called("passed", is_one_of=True)
             )
             made = self.costs.rows.made_lots
             self._made_of[name] = carried.called(

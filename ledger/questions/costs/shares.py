@@ -37,12 +37,13 @@ class Shares:
         """The part of a batch that each made lot is, by amount; shape (made lots,)."""
         lots, made = self.state.lots, self.rows.made_lots
         ev, n, item = (lots[name][made] for name in ("ev", "n", "item"))
-        amount = self.sources.amount.at(made).called("this-entry")
+        each = self.sources.amount.at(made)
+        amount = each.called("this-entry")
         batch = Groups(ev, self.state.moment.rank.size)
         entry, which = np.unique(ev << _N_BITS | n, return_inverse=True)
         in_batch = np.bincount(entry >> _N_BITS, minlength=batch.count)
-        by_amount = amount / batch.sum(amount).at(ev).called("all-made")
-        of_entry = amount / Groups(which, entry.size).sum(amount).at(which).called("all-of-entry")
+        by_amount = amount / batch.sum(each).at(ev).called("all-made")
+        of_entry = amount / Groups(which, entry.size).sum(each).at(which).called("all-of-entry")
         entries = said(in_batch[ev], "", ev).called("entries")
         low, high = np.full(batch.count, np.iinfo(np.int64).max), np.full(batch.count, -1)
         np.minimum.at(low, ev, item)
@@ -58,7 +59,8 @@ class Shares:
         """The part of its row that a made lot carries, shape (parts,)."""
         lots, lot = self.state.lots, self.rows.made_lots[self.made]
         ev = lots["ev"][lot]
-        jars = self.sources.jars.at(lot).called("its-jars")
+        each = self.sources.jars.at(lot)
+        jars = each.called("its-jars")
         kept = said(lots["share"][lot], "0 to 1", ev).called("left")
         by_amount = self.of_batch.at(self.made)
         is_shared = self.row == self.rows.shared_of[ev]
@@ -66,10 +68,10 @@ class Shares:
         in_jars = Groups(ev, self.state.moment.rank.size)
         # A lot stands here once for each row that it has a part of; jars count once.
         once = np.where(is_shared, in_jars.by, -1)
-        batch = Groups(once, in_jars.count).sum(jars).called("all-jars")
+        batch = Groups(once, in_jars.count).sum(each).called("all-jars")
         by_jars = (jars / batch.at(ev)).called("by-jars")
         entry = (
-            Groups(np.where(is_entry, self.row, -1), self.rows.count).sum(jars).called("all-jars")
+            Groups(np.where(is_entry, self.row, -1), self.rows.count).sum(each).called("all-jars")
         )
         of_entry = (jars / entry.at(self.row)).called("by-jars")
         has_jars = np.bincount(ev, lots["jars"][lot], in_jars.count)[ev] > 0

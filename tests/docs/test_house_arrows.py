@@ -1,0 +1,128 @@
+"""Arrows of the house: circles between modules and private imports across rooms, held to a falling ceiling."""
+
+from __future__ import annotations
+
+import ast
+from pathlib import Path
+
+import pytest
+
+HOUSE = Path(__file__).parents[2]
+CIRCLES = 10
+"""Rings of modules that import each other, in functions too; lower it when one goes, never raise it."""
+PRIVATE = 69
+"""Files that import a private module or name of another room, once a module; lower it likewise."""
+
+
+def files():
+    """Return every module of the sources by its dotted name."""
+    return {
+        ".".join(path.relative_to(HOUSE).with_suffix("").parts).removesuffix(".__init__"): path
+        for top in ("ledger", "dashboard")
+        for path in sorted((HOUSE / top).rglob("*.py"))
+    }
+
+
+MODULES = files()
+
+
+def for_types(tree):
+    """Return the nodes that only a type checker reads."""
+    blocks = [
+        n for n in ast.walk(tree) if isinstance(n, ast.If) and "TYPE_CHECKING" in ast.dump(n.test)
+    ]
+    return {id(node) for block in blocks for node in ast.walk(block)}
+
+
+def imports(name):
+    """Yield (module, name) of everything a module imports of the house."""
+    tree = ast.parse(MODULES[name].read_text("utf-8"))
+    skipped = for_types(tree)
+    for node in ast.walk(tree):
+        if id(node) in skipped:
+            continue
+        if isinstance(node, ast.ImportFrom) and node.module and not node.level:
+            for one in node.names:
+                whole = f"{node.module}.{one.name}"
+                yield (whole, "") if whole in MODULES else (node.module, one.name)
+        elif isinstance(node, ast.Import):
+            yield from ((one.name, "") for one in node.names)
+
+
+GRAPH = {name: {m for m, _ in imports(name) if m in MODULES and m != name} for name in MODULES}
+
+
+def reached(name):
+    """Return the modules that can be come to from one."""
+    seen, stack = set(), [name]
+    while stack:
+        for other in GRAPH[stack.pop()] - seen:
+            seen.add(other)
+            stack.append(other)
+    return seen
+
+
+def circles():
+    """Return the rings of modules that can be come to from each other."""
+    to = {name: reached(name) for name in GRAPH}
+    rings = {
+        frozenset(other for other in to[name] if name in to[other])
+        for name in GRAPH
+        if name in to[name]
+    }
+    return sorted(sorted(ring) for ring in rings)
+
+
+def room(name):
+    parts = name.split(".")
+    return ".".join(parts[:2]) if parts[0] == "ledger" else parts[0]
+
+
+def is_private(module, name):
+    words = [*module.split("."), name]
+    return any(word.startswith("_") and not word.startswith("__") for word in words)
+
+
+def private_imports():
+    return sorted(
+        {
+            (name, module)
+            for name in MODULES
+            for module, said in imports(name)
+            if module.split(".")[0] in ("ledger", "dashboard")
+            and is_private(module, said)
+            and room(module) != room(name)
+        }
+    )
+
+
+def test_circles_grow_no_more():
+    found = circles()
+    assert len(found) <= CIRCLES, found
+
+
+def test_private_imports_grow_no_more():
+    found = private_imports()
+    assert len(found) <= PRIVATE, found
+
+
+@pytest.mark.parametrize("room_of_figures", ["ledger.figures", "ledger.questions"])
+def test_new_rooms_have_no_private_files_and_import_none(room_of_figures):
+    mine = [name for name in MODULES if name.startswith(room_of_figures)]
+    assert [name for name in mine if is_private(name, "")] == []
+    assert [pair for pair in private_imports() if pair[0] in mine] == []
+    assert [ring for ring in circles() if set(ring) & set(mine)] == []
+
+
+def test_figures_stand_on_numpy_alone():
+    mine = [name for name in MODULES if name.startswith("ledger.figures")]
+    assert {m for name in mine for m in GRAPH[name] if not m.startswith("ledger.figures")} == set()
+
+
+def test_formulas_index_nothing_and_begin_nothing():
+    """A file of formulas imports no numpy, and no word with which a figure begins."""
+    for name in MODULES:
+        if name.startswith("ledger.questions.") and name.endswith(".figures"):
+            used = set(imports(name))
+            assert not {module for module, _ in used if module.startswith("numpy")}, name
+            assert not {said for _, said in used} & {"said", "assumed", "unpriced"}, name
