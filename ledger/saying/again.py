@@ -7,6 +7,7 @@ from typing import Any
 from ledger.saying.answering import typed
 from ledger.saying.drafting import Body, Context
 from ledger.saying.known import bare
+from ledger.saying.names import Named
 
 __all__ = ["again_batch", "dish_lines"]
 
@@ -19,10 +20,14 @@ def dish_lines(context: Context) -> Body | None:
     names = [one.words for one in context.things.lines if one.words is not None]
     if len(names) != 1 or any(one.amounts or one.lot for one in context.things.lines):
         return None
-    name = context.maker.names.find(context.scanner.said(*names[0])).item
-    if "again" in context.things.facts:
-        return _last_meal(context, name)
-    return _by_recipe(context, name)
+    named = context.maker.names.find(context.scanner.said(*names[0]))
+    name = named.item
+    found = (
+        _last_meal(context, name) if "again" in context.things.facts else _by_recipe(context, name)
+    )
+    if found is not None:
+        _name_rest(context, named)
+    return found
 
 
 def _last_meal(context: Context, name: str) -> Body | None:
@@ -66,8 +71,14 @@ def again_batch(context: Context) -> list[tuple[str, Body]] | None:
             made = [{k: v for k, v in one.items() if k not in _ONCE} for one in plain["made"]]
             used = [{k: v for k, v in one.items() if k != "lot"} for one in plain["used"]]
             rest = {k: v for k, v in plain.items() if k not in (*_ONCE, "made", "used")}
+            _name_rest(context, named)
             return [("put_up", {**rest, "made": made, "used": used})]
     return None
+
+
+def _name_rest(context: Context, named: Named) -> None:
+    """Name the words around a name that are none of it."""
+    context.maker.left += [one for one in (named.tail, named.lead) if one]
 
 
 def _kept(body: Body, lists: tuple[str, ...], fields: tuple[str, ...]) -> Body:

@@ -177,7 +177,7 @@ def _batch(
 ) -> Body | None:
     maker, things = context.maker, context.things
     is_canned = method in CANNING or method is None
-    lines = maker.lines(_filled(made), "made")
+    lines = maker.lines(_filled(context, made), "made")
     if not lines:
         return None
     name = lines[0].item or ""
@@ -244,12 +244,17 @@ def _as_it_is(lines: list[Line]) -> list[str]:
     ]
 
 
-def _filled(made: list[Thing]) -> list[Thing]:
+def _filled(context: Context, made: list[Thing]) -> list[Thing]:
     """Give every size the name that was said with one of them."""
     words = next((one.words for one in made if one.words is not None), None)
     for one in made:
         one.words = one.words or words
-    return [one for one in made if one.amounts] or made
+    full = [one for one in made if one.amounts]
+    for one in made if full else ():
+        named = context.maker.names.find(context.scanner.said(*one.words)) if one.words else None
+        if not one.amounts and named is not None:
+            context.maker.left += [part for part in (named.tail, named.lead) if part]
+    return full or made
 
 
 # -- what came out --------------------------------------------------------------------------

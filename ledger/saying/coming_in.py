@@ -103,6 +103,8 @@ def is_fee(context: Context, span: tuple[int, int]) -> bool:
 def received(context: Context) -> list[tuple[str, Body]]:
     """Make what came as a gift, by barter or from the wild."""
     how = context.verb.how or "gift"
+    if not context.things.lines:
+        return nothing(context)
     body: Body = {"how": how}
     giver = context.take(
         ("person", "wild", "bed", "shop", ""), "from", "by", "in", "with", "at", "on"
