@@ -10,6 +10,19 @@ from browser_tools import settled
 SLIDER = '[role="slider"][aria-label^="tomato sauce"]'
 
 
+PLAN, WANTED, PLANTS = (
+    "More of the plan", "All that is wanted, and what the beds are to bring", "Plants, and the chance of falling short",
+)  # fmt: skip
+
+
+def unfold(page, *titles):
+    """Open folded parts that are not open."""
+    for title in titles:
+        head = page.locator(f"summary:text-is('{title}')").first
+        if not head.evaluate("one => one.parentElement.open"):
+            head.click()
+
+
 def asked(page):
     return parse_qs(urlsplit(page.url).query)
 
@@ -30,6 +43,7 @@ def test_opening_writes_nothing_into_the_address(demo, open_page):
 def test_key_moves_a_want_and_the_plan_follows(demo, open_page):
     page = open_page(demo, "/next-season")
     settled(page)
+    unfold(page, PLAN, WANTED, PLANTS)
     before, usual = drawn(page), int(page.get_attribute(SLIDER, "aria-valuenow"))
     page.focus(SLIDER)
     for step in (1, 2, 3):  # the focus stays where it was, though the page is drawn anew
@@ -51,6 +65,7 @@ def test_address_that_was_kept_draws_the_same_plan(demo, open_page):
     settled(page)
     assert page.get_attribute(SLIDER, "aria-valuenow") == "90"
     assert asked(page) == {"want:tomato sauce": ["90"], "rotate": ["yes"]}
+    unfold(page, PLANTS)
     page.locator("[data-field='chance_short']").first.click()
     page.wait_for_selector("#why-shown .why-tree")
     assert page.wrong == []
@@ -60,6 +75,7 @@ def test_number_box_is_written_and_the_plan_follows(demo, open_page):
     page = open_page(demo, "/stocking-up")
     settled(page)
     assert asked(page) == {}
+    unfold(page, "What if money is short, prices rise, the shop shuts?")
     box = page.get_by_label("Extra money a trip")
     box.fill("twenty")
     box.press("Enter")
