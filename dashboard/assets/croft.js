@@ -111,7 +111,7 @@
         if (!document.querySelector(".bar [aria-current]")) document.getElementById("bar-more")?.setAttribute("aria-current", "true");
         holdOn();
         mended();
-        if (at !== null && at !== path) set("said", { children: null }); // the card stays until the next page
+        if (at !== null && at !== path) { set("said", { children: null }); opened.clear(); } // the card stays until the next page
         at = path;
         // a page that came in another language than the menu brings the menu along
         if (document.getElementById("main").lang !== document.documentElement.lang) location.reload();
@@ -321,11 +321,16 @@
   /* What is still comes as markup with every text escaped (see dashboard/parts/still.py). Nodes put
      here are remembered, as the renderer does not know of them; what was unfolded stays so. */
   const put = new WeakMap();
+  const called = (summary) => (summary.querySelector("b") || summary).textContent;
+  const opened = new Set(); // on this page, however often it is drawn anew
+  document.addEventListener("toggle", (event) => {
+    const name = event.target.closest("#page details") && called(event.target.firstElementChild);
+    if (name) event.target.open ? opened.add(name) : opened.delete(name);
+  }, true);
   function fill(box) {
     const panel = box.closest(".mantine-Drawer-content"); // another figure's arithmetic begins anew, at its top
     const kept = panel ? [] : [...box.querySelectorAll("details[open] > summary")];
-    const called = (summary) => (summary.querySelector("b") || summary).textContent;
-    const unfolded = new Set(kept.map(called));
+    const unfolded = new Set([...kept.map(called), ...(panel ? [] : opened)]);
     const focused = [...box.querySelectorAll("a, button, summary")].indexOf(document.activeElement);
     (put.get(box) || []).forEach((node) => node.remove());
     if (box.dataset.still === undefined) return;
