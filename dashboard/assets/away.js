@@ -116,12 +116,14 @@
   function meant(body) {
     const given = new Set([body.outputs].flat(3).map((one) => (typeof one.id === "string" ? `${one.id}.${one.property.split("@")[0]}` : "")));
     const has = (name) => given.has(name);
-    const isTap = (body.changedPropIds || []).some((one) => one.endsWith(".n_clicks"));
+    // buttons that were only just drawn come as taps that nobody made
+    const tapped = body.inputs.flat(2).filter((one) => one.value && one.property === "n_clicks").map((one) => `${typeof one.id === "string" ? one.id : spelt(one.id)}.n_clicks`);
+    const isTap = (body.changedPropIds || []).some((one) => tapped.includes(one));
     return {
-      draws: has("page.children") && has("main.lang"), form: has("form-id.data"),
-      says: has("happened-text.value") && has("happened-id.data"), reads: has("happened-read.children"),
+      draws: has("page.children") && has("main.lang"), form: isTap && has("form-id.data"),
+      says: isTap && has("happened-text.value") && has("happened-id.data"), reads: has("happened-read.children"),
       card: ["form-said", "happened-said", "said"].find((id) => has(`${id}.children`)) || "said",
-      tick: /^\{"tick":("(?:[^"\\]|\\.)*")\}\.n_clicks$/.exec((body.changedPropIds || [])[0] || "")?.[1],
+      tick: isTap && /^\{"tick":("(?:[^"\\]|\\.)*")\}\.n_clicks$/.exec((body.changedPropIds || [])[0] || "")?.[1],
       get waits() { return this.form || this.says || this.tick; }, isTap,
     };
   }
