@@ -384,7 +384,7 @@ class Book:
         with self._turn:
             for _ in range(_TRIES):
                 head = self.look()
-                replay = self._replay = self._replay or Replay(self.log)
+                replay = self._replay = self._replay or Replay(self.log, self.log.hash_at)
                 replay.refresh(progress, upto=head.seq)
                 if self.log.hash_at(head.seq) == head.hash:  # else it was replaced meanwhile
                     break

@@ -7,48 +7,24 @@ file may be deleted at any time; what is missing is asked again.
 
 from __future__ import annotations
 
-import hashlib
-import os
-import tempfile
-from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from weakref import WeakKeyDictionary
 
 import msgspec
 
+from ledger.cache import folder, made_by, write_whole
 from ledger.replay.journal import Journal
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["Kept", "Ranges", "Said", "folder"]
+__all__ = ["Kept", "Ranges", "Said"]
 
 _MOST = 16
 """Books whose moments are held in memory."""
 _MOMENTS = 130
 """Moments kept of one book, the newest: those of five years, twice."""
-
-
-def folder() -> Path:
-    """Return the folder of what is worked out and may be deleted."""
-    from platformdirs import user_cache_path
-
-    return user_cache_path("croftbook", appauthor=False) / "said"
-
-
-@cache
-def _made_by() -> str:
-    """Return a mark of the program that works answers out; another one asks again."""
-    import ledger
-
-    root, mark = Path(ledger.__file__).parent, hashlib.sha256()
-    for path in sorted(root.rglob("*")):
-        if path.suffix in (".py", ".csv", ".gz", ".txt"):
-            about = path.stat()
-            name = path.relative_to(root)
-            mark.update(f"{name} {about.st_size} {about.st_mtime_ns}\n".encode())
-    return mark.hexdigest()[:16]
 
 
 class Ranges(msgspec.Struct):
@@ -134,29 +110,21 @@ class Kept:
         if not self._is_new or not self.book:
             return
         self._is_new = False
-        data = msgspec.msgpack.encode({"made_by": _made_by(), "said": self._said})
-        try:
-            place = self._path()
-            place.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-            # only its owner reads it, and a reader finds all of it or the one before
-            with tempfile.NamedTemporaryFile(dir=place.parent, delete=False) as file:
-                file.write(data)
-            os.replace(file.name, place)
-        except OSError:  # a folder that cannot be written: held in memory alone
-            return
+        data = msgspec.msgpack.encode({"made_by": made_by(), "said": self._said})
+        write_whole(self._path(), [data])
 
     def _key(self, day: int, known: int) -> str:
         return f"{day} {known} {self._head(known)}"
 
     def _path(self) -> Path:
-        return folder() / f"{self.book[:32]}.msgpack"
+        return folder("said") / f"{self.book[:32]}.msgpack"
 
     def _read(self) -> None:
         try:
             found = msgspec.msgpack.decode(self._path().read_bytes(), type=_File)
         except (OSError, msgspec.MsgspecError, UnicodeDecodeError):
             return
-        if found.made_by == _made_by():
+        if found.made_by == made_by():
             self._said = found.said
 
 

@@ -14,6 +14,7 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Protocol
 
+from ledger.replay import derived
 from ledger.replay.flows import ORIGINS
 from ledger.replay.journal import KEPT, Journal
 from ledger.replay.state import State, build_state, day_number, day_text, grow_state
@@ -55,14 +56,21 @@ class Replay:
     ----------
     log : Log
         Anything whose ``read(after=seq, bare=True)`` gives chunks of stored rows in sequence.
+    hash_at : callable, optional
+        The stored hash of an event by its number: with it the journal is kept in a file
+        (`ledger.replay.derived`).
     """
 
-    def __init__(self, log: _Log) -> None:
-        self._log = log
-        self.journal = Journal()
-        self.journal.fetch, self.journal.fetch_kind = self._fetch, self._fetch_kind
+    def __init__(self, log: _Log, hash_at: Callable[[int], str | None] | None = None) -> None:
+        self._log, self._hash_at = log, hash_at
+        self._take(Journal())
+        self._kept: int | None = None
         self._states: dict[tuple[int, int], State] = {}
         self._lock = threading.RLock()
+
+    def _take(self, journal: Journal) -> None:
+        self.journal = journal
+        journal.fetch, journal.fetch_kind = self._fetch, self._fetch_kind
 
     def _fetch(self, seq: int) -> tuple[Any, ...]:
         for chunk in self._log.read(after=seq - 1, upto=seq):
@@ -79,12 +87,25 @@ class Replay:
     ) -> int:
         """Take in what was appended since, up to a number; return how many events that were."""
         with self._lock, _uncollected():
+            if self._kept is None:
+                self._take_kept(upto)
             before = len(self.journal)
             for chunk in self._log.read(after=before, upto=upto, bare=True):
                 self.journal.take(chunk)
                 if progress is not None:
                     progress(len(chunk))
+            if self._hash_at is not None:
+                derived.keep(self.journal, self._kept or 0, self._hash_at)
+                self._kept = len(self.journal)
             return len(self.journal) - before
+
+    def _take_kept(self, upto: int | None) -> None:
+        """Begin with what a file keeps of the log's first events."""
+        self._kept = 0
+        journal = derived.kept(self._hash_at) if self._hash_at is not None else None
+        if journal is not None and (upto is None or len(journal) <= upto):
+            self._take(journal)
+            self._kept = len(journal)
 
     def state(self, *, as_of: str, known_at: str | None = None) -> State:
         """Return the book at a moment.

@@ -41,6 +41,10 @@ class Table:
         other.extend(self._size, {name: self[name] for name in self.dtypes})
         return other
 
+    def hold(self, rows: int, columns: Mapping[str, Array]) -> None:
+        """Take arrays as the columns of an empty table; they are copied when it grows."""
+        self._data, self._size, self._room = dict(columns), rows, rows
+
     def extend(self, rows: int, columns: Mapping[str, Sequence[Any] | Array | int | float]) -> None:
         """Append `rows` rows; a scalar fills its column."""
         if not rows:
@@ -111,6 +115,11 @@ class Places:
         if not self._parts or len(self._parts[-1]) >= self._FULL:
             self._parts.append({})
         self._parts[-1].update(zip(ids, range(start, start + len(ids)), strict=True))
+
+    def extend_all(self, ids: Sequence[str]) -> None:
+        """Take in all ids of a book so far, in parts."""
+        for start in range(0, len(ids), self._FULL):
+            self.extend(ids[start : start + self._FULL], start)
 
     def get(self, id: str) -> int | None:
         """Return the place of an id, or None where it was never seen."""

@@ -55,7 +55,7 @@ _NAN = float("nan")
 UNREAD = -1
 """The code of what is set aside."""
 
-_COPIED = ("ids", "recorded", "labels", "bodies", "_read", "first_said", "unread", "_looked_up")
+_COPIED = ("ids", "recorded", "labels", "bodies", "_read", "first_said", "unread", "looked_up")
 
 _READ_SINGLY = 16
 _READ_MOST = 4000
@@ -114,6 +114,8 @@ class Journal:
         In which ways amounts were said: the column `way` of lines.
     first_said : dict of int to (int, int, str)
         How each raw name was first said: when (rising), the way, and the amount as typed.
+    looked_up : dict of int to int
+        Up to which event the units of a raw name's lines were told apart.
     """
 
     def __init__(self) -> None:
@@ -134,7 +136,7 @@ class Journal:
         self.ways = Ways()
         self.first_said: dict[int, tuple[int, int, str]] = {}
         self.said_before: set[int] = set()
-        self._looked_up: dict[int, int] = {}
+        self.looked_up: dict[int, int] = {}
         self._decoders = {
             name: msgspec.json.Decoder(list[lean(kind.body)])  # type: ignore[misc]
             for name, kind in KINDS.items()
@@ -466,9 +468,9 @@ class Journal:
             Code of a raw name.
         """
         way = self.ways.find(item, FIRST_VERSION)
-        if way is None or self._looked_up.get(item) == len(self):
+        if way is None or self.looked_up.get(item) == len(self):
             return
-        before, self._looked_up[item] = self._looked_up.get(item, 0), len(self)
+        before, self.looked_up[item] = self.looked_up.get(item, 0), len(self)
         for name in ("supplies", "draws", "counts", "prices"):
             table = self.tables[name]
             for row in np.flatnonzero((table["way"] == way) & (table["ev"] >= before)).tolist():

@@ -1,0 +1,55 @@
+"""The user's cache folder: what is worked out from a book, and may be deleted at any time."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import tempfile
+from collections.abc import Iterable
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+__all__ = ["folder", "made_by", "write_whole"]
+
+
+def folder(name: str) -> Path:
+    """Return the folder of one sort of what is worked out and may be deleted."""
+    from platformdirs import user_cache_path
+
+    return user_cache_path("croftbook", appauthor=False) / name
+
+
+@cache
+def made_by() -> str:
+    """Return a mark of the program that works answers out; another one works them out again."""
+    import ledger
+
+    root, mark = Path(ledger.__file__).parent, hashlib.sha256()
+    for path in sorted(root.rglob("*")):
+        if path.suffix in (".py", ".csv", ".gz", ".txt"):
+            about = path.stat()
+            name = path.relative_to(root)
+            mark.update(f"{name} {about.st_size} {about.st_mtime_ns}\n".encode())
+    return mark.hexdigest()[:16]
+
+
+def write_whole(place: Path, parts: Iterable[Any]) -> bool:
+    """Write a file so that a reader finds all of it or the one before; whether it could be written.
+
+    Only its owner reads it.
+    """
+    try:
+        place.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+        with tempfile.NamedTemporaryFile(dir=place.parent, delete=False) as file:
+            try:
+                for part in parts:
+                    file.write(part)
+            except BaseException:
+                file.close()
+                os.unlink(file.name)
+                raise
+        os.replace(file.name, place)
+    except OSError:  # a folder that cannot be written, or a full disk
+        return False
+    return True
