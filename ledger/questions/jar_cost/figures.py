@@ -72,6 +72,8 @@ def figures(state: State) -> dict[str, Figure]:
         "saved_per_quart": (shop - each_quart).called("saved_per_quart"),
         "shop_price_per_jar": shop_jar,
         "saved_per_jar": (shop_jar - a_jar).called("saved_per_jar"),
-        "saved_per_jar_before_labour": (shop_jar - jar_unpaid).called("saved_per_jar_before_labour"),
+        "saved_per_jar_before_labour": (shop_jar - jar_unpaid).called(
+            "saved_per_jar_before_labour"
+        ),
         "saved": ((whole * made.shop).called("same-from-shop") - all_in).called("saved"),
     }
