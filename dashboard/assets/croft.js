@@ -80,6 +80,7 @@
           if (again) setTimeout(() => { if (again.isConnected) { passes = button; button.click(); } }, AGAIN_MS);
           // what stands beside a batch belongs to the boxes, which a written entry leaves empty
           document.querySelector(".form")?.dispatchEvent(new Event("input", { bubbles: true }));
+          setTimeout(sumUp, 60);
         });
         return "";
       },

@@ -54,13 +54,13 @@ def test_a_pasted_receipt_is_summed_and_written(own_demo, open_page):
     page.get_by_text("Paste the whole receipt").click()
     page.fill("#bill-paste", "mill lane store\nflour 25 lb  13.36\noats 5 lb  8.65\nTotal 22.01")
     page.wait_for_function(
-        "document.querySelector('#bill-says').textContent === '2 things, $22.01'"
+        "() => document.querySelector('#bill-says').textContent === '2 things, $22.01'"
     )
     page.click("#form-write")
     page.wait_for_selector("#form-said .written")
     row = own_demo.book.history(kind="bought")[0]
     assert "25 lb flour, 5 lb oats at mill lane store for 13.36, 8.65" in row.line
-    assert page.inner_text("#bill-says") == "Nothing yet"
+    page.wait_for_selector("#bill-says >> text=Nothing yet")
     assert page.wrong == []
 
 
@@ -75,7 +75,7 @@ def test_what_is_ticked_on_one_phone_is_ticked_on_the_other_and_fills_the_bill(o
     other.click(".stick a")
     other.wait_for_selector("#bill-says")
     other.wait_for_function(
-        "document.querySelector('#bill-says').textContent.startsWith('1 thing,')"
+        "() => document.querySelector('#bill-says').textContent.startsWith('1 thing,')"
     )
     assert name.lower() in other.input_value("#rows-lines input >> nth=0")
     assert page.wrong + other.wrong == []
