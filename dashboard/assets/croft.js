@@ -110,6 +110,7 @@
           else link.removeAttribute("aria-current");
         });
         if (!document.querySelector(".bar [aria-current]")) document.getElementById("bar-more")?.setAttribute("aria-current", "true");
+        setTimeout(sumUp, 500);
         holdOn();
         mended();
         if (at !== null && at !== path) { set("said", { children: null }); opened.clear(); } // the card stays until the next page
@@ -357,6 +358,7 @@
       if (change.type === "attributes") boxes.add(change.target);
       change.addedNodes.forEach((node) => {
         if (node.nodeType !== Node.ELEMENT_NODE) return;
+        if (node.matches("input, #rows-lines") || node.querySelector("#rows-lines input")) requestAnimationFrame(sumUp); // a bill that came filled
         if (node.matches("[data-paid]")) lastPrice(node);
         node.querySelectorAll("[data-paid]").forEach(lastPrice);
         if (node.matches("[data-still]")) boxes.add(node);
