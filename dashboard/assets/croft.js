@@ -80,6 +80,7 @@
           if (again) setTimeout(() => { if (again.isConnected) { passes = button; button.click(); } }, AGAIN_MS);
           // what stands beside a batch belongs to the boxes, which a written entry leaves empty
           document.querySelector(".form")?.dispatchEvent(new Event("input", { bubbles: true }));
+          setTimeout(sumUp, 60);
         });
         return "";
       },
@@ -109,6 +110,7 @@
           else link.removeAttribute("aria-current");
         });
         if (!document.querySelector(".bar [aria-current]")) document.getElementById("bar-more")?.setAttribute("aria-current", "true");
+        setTimeout(sumUp, 500);
         holdOn();
         mended();
         if (at !== null && at !== path) { set("said", { children: null }); opened.clear(); } // the card stays until the next page
@@ -356,6 +358,7 @@
       if (change.type === "attributes") boxes.add(change.target);
       change.addedNodes.forEach((node) => {
         if (node.nodeType !== Node.ELEMENT_NODE) return;
+        if (node.matches("input, #rows-lines") || node.querySelector("#rows-lines input")) requestAnimationFrame(sumUp); // a bill that came filled
         if (node.matches("[data-paid]")) lastPrice(node);
         node.querySelectorAll("[data-paid]").forEach(lastPrice);
         if (node.matches("[data-still]")) boxes.add(node);
