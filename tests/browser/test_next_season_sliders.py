@@ -55,6 +55,7 @@ def test_key_moves_a_want_and_the_plan_follows(demo, open_page):
     assert drawn(page) != before
     page.get_by_role("link", name="Back to what is wanted").click()
     page.wait_for_url(re.compile(r"/next-season$"))
+    unfold(page, PLAN, WANTED, PLANTS)
     page.wait_for_selector(f"text={usual} quart jars")
     assert drawn(page) == before
     assert page.wrong == []
