@@ -56,6 +56,7 @@ def draw(ask: Ask) -> Any:
     one = _one(ask, answer)
     return [
         cautions(ask, *(one.text for said in (answer, *_told(ask)) for one in said.cautions)),
+        html.P(say(ask, SHORT), className="under small"),
         answered(_sentence(ask, answer)) if not answer.is_empty else None,
         one,
         html.Div(
@@ -67,7 +68,6 @@ def draw(ask: Ask) -> Any:
             ],
             className="two",
         ),
-        html.P(say(ask, SHORT), className="under small"),
         html.Div(
             [
                 _power_cut(ask),

@@ -249,7 +249,7 @@ def _crops(ask: Ask, answer: Answer, options: dict[str, Any]) -> Any:
             sentences(ask, answer.totals["in_words"]),
             html.Details([html.Summary(words("next_season.because")), html.Ul(why)]),
         ],
-        open=ask.wants_all("next-season"),
+        open=ask.wants_all("next-season") or _is_otherwise(ask),
     )
 
 
