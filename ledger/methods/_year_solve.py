@@ -55,7 +55,7 @@ def solve_year(year: Year) -> Solved:
     x = _least(year.rows, cost, bounds)
     best = float(cost @ x)
     canned = [r for r, recipe in enumerate(year.recipes) if recipe.per_load]
-    if canned and x[year.units[canned]].max() > 0:
+    if canned:
         for _ in range(_AGAIN):
             fewer = cost.copy()
             fewer[year.loads[canned]] += _SESSION / (x[year.loads[canned]] + 0.1)
@@ -75,6 +75,7 @@ def _trouble(year: Year) -> Array:
         out[year.grown[c]] = _GROUND + _HOUR * worked
     for r, recipe in enumerate(year.recipes):
         out[year.units[r]] = _HOUR * (recipe.hours + 0.01)
+        out[year.loads[r]] = _HOUR * 0.01
     return out
 
 

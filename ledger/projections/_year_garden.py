@@ -35,7 +35,10 @@ _DAYS = 365
 
 
 def first_week(state: State) -> int:
-    """Return the Monday of the week in which next season's picking begins, by all own seasons."""
+    """Return the Monday of the week in which next season's picking begins.
+
+    By all own seasons; without any by the sowing days and the days to the harvest, else today.
+    """
     lots = state.lots
     crops = sorted({crop.item for crop in usual_plan(state).crops})
     rows = np.flatnonzero(np.isin(lots["item"], crops) & (lots["origin"] == ORIGINS.index("grown")))
@@ -45,6 +48,9 @@ def first_week(state: State) -> int:
         days = [dt.date(1970, 1, 1) + dt.timedelta(days=int(day)) for day in lots["day"][rows]]
         on = min(day.timetuple().tm_yday for day in days)
         first = (dt.date(year, 1, 1) - dt.date(1970, 1, 1)).days + on - 1
+    else:
+        picks = [_first_picking(one) for one in sown_by_name(state, year).values()]
+        first = min((day for day in picks if day is not None), default=first)
     first = max(first, state.as_of_day)
     return first - (first + 3) % 7  # 1 January 1970 was a Thursday
 
@@ -159,12 +165,19 @@ def _by_week(state: State, item: int, start: int, since: int | None) -> np.ndarr
 
 def _by_sowing(sown: Sown | None, start: int) -> tuple[float, ...] | None:
     """Return the weeks of picking by the sowing dates and days to harvest, evenly; None without frosts."""
-    day = None if sown is None else sown.dates.iso(sown.dates.out_from)
-    if sown is None or day is None or not sown.days:
+    first = None if sown is None else _first_picking(sown)
+    if sown is None or first is None:
         return None
-    first = (dt.date.fromisoformat(day) - dt.date(1970, 1, 1)).days + sown.days
     weeks = {int((first + n - start) % _YEAR // 7) for n in range(int(max(sown.picking, _PICKING)))}
     return tuple(1 / len(weeks) if week in weeks else 0.0 for week in range(WEEKS))
+
+
+def _first_picking(sown: Sown) -> int | None:
+    """Return the day (days since 1970) on which picking may begin; None where it is not known."""
+    day = sown.dates.iso(sown.dates.out_from)
+    if day is None or not sown.days:
+        return None
+    return (dt.date.fromisoformat(day) - dt.date(1970, 1, 1)).days + round(sown.days)
 
 
 def sown_by_name(state: State, year: int) -> dict[str, Sown]:

@@ -146,6 +146,27 @@ def test_more_hours_are_never_dearer_and_a_fair_chance_brings_more(croft, fixed_
     assert even["energy"] <= careful["energy"]
 
 
+def test_a_first_year_is_planned_from_frosts_and_tables(book, fixed_day):
+    """No harvest, no batch: weeks by the frosts, amounts by the first year's plan, ways as printed."""
+    people(book)
+    for name, value in (("altitude", "1200 ft"), ("gauge", "dial"), ("freezer_room", "10 cu ft")):
+        book.write("setting_changed", {"name": name, "value": value}, on="2026-01-01")
+    for frost, seen in (("last of spring", "2026-05-10"), ("first of fall", "2026-10-01")):
+        book.write("frost_seen", {"frost": frost, "seen": seen}, on="2026-10-02")
+    described = {"item": "green bean", "sort": "food", "measure": "mass", "food": "11052"}
+    book.write("item_described", described, on="2026-01-01")
+    body = {"crop": "green bean", "plants": 60, "area": "100 sq ft", "bed": "long bed"}
+    book.write("planted", body, on="2026-05-15")
+    answer = book.show("whole-year", as_of=ON)
+    rows = answer.rows()
+    assert [row["what"] for row in rows if row["do"] == "plant"] == ["green bean"]
+    fresh = [row for row in rows if row["do"] == "eat fresh"]
+    assert fresh
+    assert min(row["week"] for row in fresh) > "2027-06-15"  # sown after the frost, 50 days on
+    assert not [name for name in answer.totals["in_words"] if "stove hours" in name]
+    assert "a guess without a source" in " ".join(answer.totals["missing"])
+
+
 def test_beds_without_ground_are_named(book, fixed_day):
     people(book)
     answer = book.show("whole-year", as_of=ON)
