@@ -327,7 +327,9 @@ def test_two_phones_see_each_other_and_a_form_keeps_its_text(own_empty, open_pag
     writing = open_page(own_empty, "/write?kind=harvested")
     box(writing, "lines").fill("9 lb pear")
     assert "Written down" in write(writing)
-    reading.wait_for_selector("li b >> text=pear")  # asked for every three seconds (EVERY_MS in croft.js)
+    reading.wait_for_selector(
+        "li b >> text=pear"
+    )  # asked for every three seconds (EVERY_MS in croft.js)
     typing.wait_for_timeout(4_000)
     assert box(typing, "lines").input_value() == "half typ"
     assert reading.wrong + typing.wrong + writing.wrong == []
