@@ -169,6 +169,11 @@ LEDGER = "".join(
     for path in sorted((Path(dashboard.__file__).parents[1] / "ledger").rglob("*.py"))
 )
 SOMETIMES = {
+    "search.sorts.person": "somebody is named so",
+    "search.also": "an item was found by another of its names",
+    "search.found_one": "one entry alone has the words",
+    "closer.no_price": "no batch has a price",
+    "closer.never": "an item was never in the house",
     "season.not_drawn_weight": "a crop of a bed is not drawn at the scale of weight",
     "season.not_drawn_value": "the same at the scale of value",
     "as_published.total_questions": "the schedule asks more than was said",
@@ -249,6 +254,8 @@ def addresses(demo):
     for item in ("tomato", "tomato sauce", "sugar"):
         yield "/touched", {"by": "item", "of": item}
         yield "/touched", {"by": "item", "of": item, "back": "1"}
+    for of in ("tomato", "mill", "bed", "no such word"):
+        yield "/search", {"of": of}
     yield "/stocking-up", {"budget": "5", "trips": "2"}
     yield "/next-season", {"want:tomato": "5"}
 
