@@ -254,7 +254,7 @@ def addresses(demo):
     for item in ("tomato", "tomato sauce", "sugar"):
         yield "/touched", {"by": "item", "of": item}
         yield "/touched", {"by": "item", "of": item, "back": "1"}
-    for of in ("tomato", "mill", "bed", "no such word"):
+    for of in ("plum", "tomato", "mill", "bed", "no such word"):
         yield "/search", {"of": of}
     yield "/stocking-up", {"budget": "5", "trips": "2"}
     yield "/next-season", {"want:tomato": "5"}
