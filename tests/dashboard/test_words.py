@@ -188,6 +188,11 @@ SOMETIMES = {
         for key in catalogue("en")
         if key.startswith(start)
     },
+    "search.sorts.person": "somebody is named so",
+    "search.also": "an item was found by another of its names",
+    "search.found_one": "one entry alone has the words",
+    "closer.no_price": "no batch has a price",
+    "closer.never": "an item was never in the house",
     "as_published.total_questions": "the schedule asks more than was said",
     "as_published.total_needs": "a batch's needs are known",
     "next_season.from_asked": "totals name who wished so",
@@ -266,6 +271,8 @@ def addresses(demo):
     for item in ("tomato", "tomato sauce", "sugar"):
         yield "/touched", {"by": "item", "of": item}
         yield "/touched", {"by": "item", "of": item, "back": "1"}
+    for of in ("plum", "tomato", "mill", "bed", "no such word"):
+        yield "/search", {"of": of}
     yield "/stocking-up", {"budget": "5", "trips": "2"}
     yield "/next-season", {"want:tomato": "5"}
 
