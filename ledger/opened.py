@@ -16,8 +16,9 @@ from ledger.door import Entry
 from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.events import KINDS
-from ledger.projections._standing import OPEN, Standing, Standings, risky_items, standings
+from ledger.projections._standing import Standing, Standings, risky_items, standings
 from ledger.projections._use_by import use_by_of
+from ledger.published import OPEN
 from ledger.replay import _tables
 from ledger.replay.state import day_text
 

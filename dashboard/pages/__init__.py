@@ -25,7 +25,7 @@ from dashboard.pages import (
     worth_it,
     write_down,
 )
-from dashboard.pages._page import Page
+from dashboard.pages._page import KNOWN, Page
 
 __all__ = ["PAGES", "Page", "page_at"]
 
@@ -56,6 +56,7 @@ PAGES: tuple[Page, ...] = tuple(
     )
 )
 """Every page, in the order of the menu."""
+KNOWN.extend(PAGES)
 
 
 def page_at(path: str | None) -> Page | None:

@@ -12,7 +12,7 @@ from dashboard.ask import Ask
 from dashboard.parts import figure, icon
 from dashboard.parts.boards import Board, boards_of
 from dashboard.parts.keeping import named, soonest
-from ledger.projections._standing import GRAVE
+from ledger.published import GRAVE
 
 __all__ = ["things"]
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from dashboard.ask import Ask
 
-__all__ = ["Page"]
+__all__ = ["KNOWN", "Page"]
 
 
 @dataclass(frozen=True)
@@ -36,3 +36,7 @@ class Page:
     has_pictures: bool = False
     keeps_typing: bool = False
     titled: Callable[[Ask], str] | None = None
+
+
+KNOWN: list[Page] = []
+"""Every page, in the order of the menu: for pages that lead to the others."""

@@ -28,8 +28,7 @@ from dashboard.parts.folds import all_link
 from dashboard.parts.strips import strip
 from ledger.errors import InputError
 from ledger.projections import Answer
-from ledger.projections._standing import GRAVE
-from ledger.published import CAUTIONS, SHORT, STANDINGS
+from ledger.published import CAUTIONS, GRAVE, SHORT, STANDINGS
 
 __all__ = ["PAGE", "draw", "says"]
 

@@ -63,6 +63,8 @@ def _stock(ask: Ask) -> Any:
     items = sorted(
         {r["name"] for r in ask.show("mentions").rows() if r["sort"] == "item" and r["entries"]}
     )
+    if not items:
+        return section(words("closer.stock"), nothing_yet(ask, "closer", "harvested"))
     chosen = ask.query.get("item") or ""
     chosen = chosen if chosen in items else _first(ask, items)
     answer = ask.show("month-ends", item=chosen)
@@ -129,9 +131,7 @@ def _batches(ask: Ask) -> Any:
             "shop": known["shop_price_per_quart"].astype(float) * scale,
         }
     )  # fmt: skip
-    unit = words(
-        "jar_cost.per_litre" if per_litre else "jar_cost.per_quart", currency=words.currency
-    )
+    unit = words("closer.per_litre" if per_litre else "closer.per_quart", currency=words.currency)
     figure = closer.batches(
         frame, ask.scheme, ours=words("closer.ours"), shop=words("closer.shop"), unit=unit
     )
@@ -156,6 +156,8 @@ def _weeks(ask: Ask) -> Any:
         season: ask.show("season", season=str(season), weeks=True) for season in seasons[-_SEASONS:]
     }
     crops = sorted({crop for one in answers.values() for crop in one.cells["crop"]})
+    if not crops:
+        return None
     chosen = ask.query.get("crop", "")
     chosen = chosen if chosen in crops else _most_picked(answers, crops)
     by_season = {str(season): _points(ask, answer, chosen) for season, answer in answers.items()}

@@ -13,7 +13,7 @@ from dashboard.ask import Ask
 from dashboard.pages._page import Page
 from dashboard.parts import answered, choice, choices, nothing_yet, section
 from dashboard.parts.jars import Jar, code_of, house, is_here_only, jars_of
-from ledger.projections._standing import MARKED
+from ledger.published import MARKED
 
 __all__ = ["PAGE", "STOCKS", "Stock", "draw"]
 

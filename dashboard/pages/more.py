@@ -19,7 +19,7 @@ from dashboard.pages import (
     stocking_up,
     worth_it,
 )
-from dashboard.pages._page import Page
+from dashboard.pages._page import KNOWN, Page
 from dashboard.parts import icon, section
 from dashboard.parts.drawings import text_of
 from ledger.errors import LedgerError
@@ -45,10 +45,8 @@ _BAR = ("today", "write", "shelf", "shopping", "more")
 
 def draw(ask: Ask) -> Any:
     """Return every question with its answer, and what belongs to the book."""
-    from dashboard.pages import PAGES
-
     words = ask.words
-    there = {page.name: page for page in PAGES if page.name not in _BAR}
+    there = {page.name: page for page in KNOWN if page.name not in _BAR}
     order = [*(n for n in _ICONS if n in there), *(n for n in there if n not in _ICONS)]
     questions = [_question(ask, name, there[name].path) for name in order if name not in _TOOLS]
     tools = [html.Li(_tool(ask, name, there[name].path)) for name in order if name in _TOOLS]

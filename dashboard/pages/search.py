@@ -10,8 +10,8 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
-from dashboard.pages._page import Page
-from dashboard.parts import answered, plain_table, section
+from dashboard.pages._page import KNOWN, Page
+from dashboard.parts import answered, nothing_yet, plain_table, section
 from dashboard.parts.choices import drawn_with
 from ledger.book import HistoryRow
 
@@ -30,6 +30,8 @@ def draw(ask: Ask) -> Any:
         id={"choice": "of"}, label=words("search.label"), value=of, debounce=_TYPED_MS,
         placeholder=words("search.example"), autoComplete="off", **drawn_with(of),
     )  # fmt: skip
+    if ask.is_empty:
+        return [box, nothing_yet(ask, "search", "harvested")]
     if len(of) < _LEAST:
         return [box, html.P(words("search.says"), className="quiet")]
     names = ask.show("mentions", of=of).rows()
@@ -57,10 +59,8 @@ def passes(row: HistoryRow, of: str) -> bool:
 
 
 def _pages(ask: Ask, of: str) -> list[Component]:
-    from dashboard.pages import PAGES
-
     found = []
-    for page in PAGES:
+    for page in KNOWN:
         name = ask.words(f"nav.{page.name}")
         says = ask.words(f"asks.{page.name}") if ask.words.has(f"asks.{page.name}") else ""
         if all(word in f"{name} {says}".lower() for word in of.lower().split()):

@@ -25,7 +25,7 @@ from dashboard.parts.boards import Board, boards_of, marks_of
 from dashboard.parts.danger import danger_card, mark_of, marked, said_of
 from dashboard.parts.keeping import named, soonest, time_left, track
 from ledger.projections import Answer
-from ledger.projections._standing import MARKED
+from ledger.published import MARKED
 
 __all__ = ["PAGE", "draw"]
 

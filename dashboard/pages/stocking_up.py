@@ -19,7 +19,6 @@ from dashboard.parts import (
     plain_table,
     section,
     sentence,
-    sentences,
 )
 from dashboard.parts.choices import written
 from dashboard.parts.folds import all_link
@@ -287,7 +286,9 @@ def _bad_year(ask: Ask, answer: Answer, options: Mapping[str, str]) -> Any:
         ask, answer, columns=("item", "weeks", *asked), options=options,
         keep=lambda row: any(row[name] and row[name] > 0 for name in asked),
     )  # fmt: skip
-    return html.Div([html.H3(words("stocking_up.bad_year")), sentences(ask, told), table])
+    return html.Div(
+        [html.H3(words("stocking_up.bad_year")), html.Ul([html.Li(one) for one in told]), table]
+    )
 
 
 PAGE = Page("stocking_up", "/stocking-up", draw)

@@ -20,7 +20,7 @@ from dashboard.parts.danger import danger_card, mark_of
 from dashboard.parts.keeping import named, soonest, time_left, track
 from dashboard.parts.kinds import icon_of
 from ledger.book import HistoryRow
-from ledger.projections._standing import GRAVE
+from ledger.published import GRAVE
 
 __all__ = ["PAGE", "draw"]
 

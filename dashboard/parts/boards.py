@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from ledger.amounts import jar_volume_ul
-from ledger.projections._standing import GRAVE, MARKED
+from ledger.published import GRAVE, MARKED
 
 __all__ = ["PARTED", "Board", "boards_of", "count_of", "marks_of"]
 

@@ -11,7 +11,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.parts.marks import icon
-from ledger.projections._standing import GRAVE, MARKED
+from ledger.published import GRAVE, MARKED
 
 __all__ = ["danger_card", "grave_batches", "mark_of", "marked", "said_of"]
 

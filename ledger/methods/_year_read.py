@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Protocol
 
-from ledger.methods.year_plan import WEEKS, Limit, YearPlan
+from ledger.methods.year_terms import WEEKS, Limit, YearPlan
 
 if TYPE_CHECKING:
     from ledger.methods._year_rows import Array, Year

@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from ledger.methods.year_plan import WEEKS, Food, GardenCrop, Recipe, YearLimits
+from ledger.methods.year_terms import WEEKS, Food, GardenCrop, Recipe, YearLimits
 
 __all__ = ["Rows", "Year"]
 

@@ -13,7 +13,7 @@ from ledger.methods._year_rows import Rows, Year
 
 if TYPE_CHECKING:
     from ledger.methods._year_rows import Array
-    from ledger.methods.year_plan import Recipe
+    from ledger.methods.year_terms import Recipe
 
 __all__ = ["Solved", "solve_year"]
 

@@ -143,7 +143,7 @@ class Words:
             )  # fmt: skip
             if want.liked is None or round(want.liked.factor, 2) == 1:
                 return f"{amount} of {name} (last year)"
-            return f"{amount} of {name} (last year and {self._liking(want.liked)})"
+            return f"{amount} of {name} (last year with {self._liking(want.liked)})"
         amount, _, how = want.said.rpartition(" (")
         return f"{amount.removesuffix(' per year')} of {name} ({how}"
 

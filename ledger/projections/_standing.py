@@ -18,7 +18,7 @@ from ledger.errors import InputError, NeedsAnswer
 from ledger.projections._common import listed_lots
 from ledger.projections._published import has_judgement, judgement_of, schedules_of
 from ledger.projections._touching import touching
-from ledger.published import CANNING, STANDINGS, Judgement
+from ledger.published import CANNING, GRAVE, MARKED, OPEN, STANDINGS, Judgement
 from ledger.replay import KEPT, _tables
 from ledger.replay.state import day_text
 
@@ -26,10 +26,7 @@ if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = [
-    "GRAVE",
     "LOOKED_UP",
-    "MARKED",
-    "OPEN",
     "Standing",
     "Standings",
     "marked_batches",
@@ -43,11 +40,6 @@ __all__ = [
 LOOKED_UP = "looked up"
 """How a batch stands that was open, and of which a publication was looked up since."""
 
-OPEN = ("not recorded", "to check yourself")
-GRAVE = STANDINGS[: STANDINGS.index(OPEN[0])]
-"""Standings that no looking up ends."""
-MARKED = (*GRAVE, *OPEN)
-"""Standings with a mark: all that are graver than ``beyond it``."""
 _ORDER = (*MARKED, LOOKED_UP, *(one for one in STANDINGS if one not in MARKED))
 
 _AGAIN = 120

@@ -49,7 +49,7 @@ def in_words(totals: dict[str, Any]) -> list[str]:
     out = []
     days, of = totals.get("days_eaten"), totals.get("days")
     if days is not None and days < FORTNIGHT:
-        return [f"Shares are told from {FORTNIGHT} days with meals on; so far there are {days}."]
+        return [f"Shares are told from {FORTNIGHT} days with meals on; so far: {days}."]
     if days is not None:
         out.append(f"The shares rest on the {days} of {of} days with a meal written down.")
     for name, start in (

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from ledger.published.finding import Match, find, lines_of
     from ledger.published.freezer import FreezerOff, freezer_off, holds_for, hours_of
     from ledger.published.jars import jar_size
-    from ledger.published.judging import CANNING, STANDINGS, Judgement, judge
+    from ledger.published.judging import CANNING, GRAVE, MARKED, OPEN, STANDINGS, Judgement, judge
     from ledger.published.keeping import Keeping, keeps_for
     from ledger.published.other import OTHER_METHODS, judge_other
     from ledger.published.plausible import Doubt, doubts_of, expected_jars
@@ -45,8 +45,11 @@ __all__ = [
     "CANNING",
     "CAUTIONS",
     "FIRST",
+    "GRAVE",
     "KINDS",
+    "MARKED",
     "NEAREST",
+    "OPEN",
     "OTHER_METHODS",
     "SHORT",
     "STANDINGS",
@@ -105,7 +108,7 @@ _WHERE = {
         "ledger.published.finding": "Match find lines_of",
         "ledger.published.freezer": "FreezerOff freezer_off holds_for hours_of",
         "ledger.published.jars": "jar_size",
-        "ledger.published.judging": "CANNING Judgement STANDINGS judge",
+        "ledger.published.judging": "CANNING GRAVE Judgement MARKED OPEN STANDINGS judge",
         "ledger.published.keeping": "Keeping keeps_for",
         "ledger.published.danger": "AGAINST Danger batch_as_typed caution_for danger_of",
         "ledger.published.verdict": "caution_before has_verdict verdict_of",

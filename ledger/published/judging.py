@@ -36,12 +36,18 @@ from ledger.published.product import Matched, match_batch
 from ledger.published.words import acid_text, cite, label, plain
 from ledger.reference.schedules import BANDS, Schedule, products
 
-__all__ = ["STANDINGS", "Judgement", "judge"]
+__all__ = ["GRAVE", "MARKED", "OPEN", "STANDINGS", "Judgement", "judge"]
 
 CANNING = ("boiling water", "pressure")
 _NONE = "no published process"
 STANDINGS = KINDS
 """How a batch can stand, the gravest first."""
+OPEN = ("not recorded", "to check yourself")
+"""Standings that looking up may end."""
+GRAVE = STANDINGS[: STANDINGS.index(OPEN[0])]
+"""Standings that no looking up ends."""
+MARKED = (*GRAVE, *OPEN)
+"""Standings with a mark: all that are graver than ``beyond it``."""
 
 
 @dataclass(frozen=True)

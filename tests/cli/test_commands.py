@@ -89,8 +89,8 @@ def test_each_writing_command_takes_its_own_example(run, command):
 def test_batch_ends_with_its_cost_per_jar(batch):
     status, out, _ = batch
     assert status == 0
-    # 2.40 sugar + 11 x 0.25 lids + 11 x 1.00 / 10 years wear = 6.25, 0.5682 a jar
-    assert "11 half-pint jars: 0.57 a jar USD" in out
+    # 2.40 sugar + 11 x 0.25 lids + 11 x 1.00 / 10 years wear = 6.25, 0.5682 a jar; wear is not paid out
+    assert "11 half-pint jars: 0.57 a jar, 6.25 USD in all, 5.15 of that out of pocket" in out
 
 
 def test_near_command_is_offered(run):

@@ -238,7 +238,7 @@ TYPED = {
     "eaten": [boxes(ate=["1 lb plum", "4 oz sugar"], dish="plum toast", people="6", guests="2", left=["1 qt stew fridge 0.25"],
                     liked="5", note="all gone")],
     "practised": [boxes(skill="grafting", people=["Ada", "Bo"], minutes="45", went="3", note="two took")],
-    "counted": [boxes(lines=["0 lb sugar", "28 lb plum"], when="end", missing="lost", note="top shelf")],
+    "counted": [boxes(lines=["0 lb sugar", "28 lb plum"], when="end", missing="lost", home_made=["plum"], note="top shelf")],
     "planted": [boxes(crop="tomato", variety="Brenna Red", bed="south bed", plants="12", area="40 sq ft", row="25 ft",
                       how="set out", seed="12 tomato seedling", work=["Ada 30"], note="windy")],
     "received": [boxes(lines=["4 lb quince"], how="gift", value=["5.00"], kept=["fridge"], note="ripe", **{"from": "the neighbours"})],

@@ -37,7 +37,9 @@ SAME = {
     "examples.keeps": "places are named as the door reads them",
     "as_published.one": "signs alone",
     "as_published.product_example": "the published tables are in English",
-    "our_table.kcal": "a unit",
+    "know_how.who_what": "two names",
+    "next_season.patch": "a name and an amount",
+    "season.only_counted": "an amount and a name",
     "next_season.m2": "a unit",
     "next_season.amount": "signs alone",
     "season.m2": "a unit",
@@ -221,6 +223,7 @@ def texts_of(figure):
 WHOLE = {
     "examples.headspace",  # "1 in diesem Jahr"
     "bill.last",  # two words and two names
+    "days.several",
     "today.n_days",  # "fridge 4 days", as the door reads it
     *(
         f"jars.{jar}.{n}"

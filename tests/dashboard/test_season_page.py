@@ -164,7 +164,7 @@ def test_crops_without_a_price_say_what_is_missing(book, page, yes, fixed_day):
     drawn = page("/season")
     assert "No shop price is known of any crop yet" in drawn.text
     assert "No shop price of plum is known" in drawn.text
-    assert "–" in drawn.fold("Net, and net per hour").text
+    assert "–" in drawn.fold("Left over inputs, and by the hour").text
 
 
 def test_another_season_is_set_against_it(garden, page):

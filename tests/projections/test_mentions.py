@@ -80,10 +80,13 @@ def test_a_months_end_is_what_the_shelf_shows_that_day(household, day):
     """The shelf of a day looks at that day; later counts change neither for items that none was made of."""
     records = household.show("shelf", items=True, as_of=day).records()
     shelf = {
-        r["item"]: r["left"]["text"] for r in records if not r["left"]["text"].startswith("0 ")
+        (r["item"], r["left"]["measure"]): r["left"]["whole"] / 1000
+        for r in records
+        if not r["left"]["text"].startswith("0 ")
     }
+    named = {"g": "mass", "ml": "volume", "pieces": "count", "kJ": "energy"}
     rows = household.show("month-ends", as_of=day).rows()
-    ends = {r["item"]: r["in_words"] for r in rows if r["on"] == day}
+    ends = {(r["item"], named.get(r["unit"], r["unit"])): r["left"] for r in rows if r["on"] == day}
     assert len(shelf) > 20
     assert {item: ends.get(item) for item in shelf} == shelf
 
