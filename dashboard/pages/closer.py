@@ -10,6 +10,7 @@ from dash import dcc, html
 
 from dashboard.ask import Ask
 from dashboard.figures import closer
+from dashboard.figures._base import plain_names
 from dashboard.pages._page import Page
 from dashboard.parts import answer_table, choice, choices, nothing_yet, section
 from ledger.projections import Answer
@@ -46,7 +47,7 @@ def _drawing(ask: Ask, key: str, figure: Any, says: str, table: Any) -> Any:
             html.Figcaption(says, id=f"says-{key}"),
             html.Div(
                 dcc.Graph(
-                    id=f"picture-{key}", figure=figure, responsive=True,
+                    id=f"picture-{key}", figure=plain_names(figure), responsive=True,
                     config={"displayModeBar": False, "scrollZoom": False, "doubleClick": "reset"},
                     style={"height": f"{_HIGH}px"},
                 ),

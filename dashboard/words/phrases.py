@@ -162,6 +162,8 @@ class Phrases:
         return out
 
     def _slot(self, name: str, text: str) -> str | None:
+        if name == "LIST":  # part by part first, lest the first takes in its neighbour
+            return self._several(text, ", ") or self._said(text)
         if name.isupper():
             return self._said(text)
         if name.startswith("day"):
@@ -217,6 +219,7 @@ def _pattern(english: str) -> re.Pattern[str]:
     pieces = re.split(_SLOT.pattern, english)
     out = [re.escape(pieces[0])]
     for slot, piece in zip(pieces[1::2], pieces[2::2], strict=True):
-        kind = _NUMBER if re.fullmatch(r"n\d?", slot) else _DAY if slot.startswith("day") else ".+?"
+        some = ".+" if slot == "LIST" else ".+?"  # what follows a list is not part of another
+        kind = _NUMBER if re.fullmatch(r"n\d?", slot) else _DAY if slot.startswith("day") else some
         out += [f"(?P<{slot}>{kind})", re.escape(piece)]
     return re.compile("".join(out), re.DOTALL)
