@@ -80,7 +80,9 @@ def _text(part: Any) -> str:
         return "".join(map(_text, part))
     if not isinstance(part, Component):
         return "" if part is None else str(part)
-    if getattr(part, "className", None) == "heard":
+    kinds = (getattr(part, "className", None) or "").split()
+    if "heard" in kinds or getattr(part, "aria-hidden", None) == "true":
         return ""
     inside = _text(getattr(part, "children", None))
-    return f" {inside} " if type(part).__name__ in _SPACED else inside
+    is_apart = type(part).__name__ in _SPACED or "mark" in kinds
+    return f" {inside} " if is_apart else inside

@@ -100,5 +100,7 @@ def weeks(seasons: Mapping[str, Sequence[Any]], scheme: str, *, unit: str, week:
             hovertemplate=season + ": %{y:.1f}<extra></extra>",
         )  # fmt: skip
     figure.update_yaxes(title_text=unit, rangemode="tozero")
-    figure.update_xaxes(title_text=week, tickformat="d")
+    at = [one[0] for points in seasons.values() for one in points]
+    span = max(at, default=0) - min(at, default=0) + 1
+    figure.update_xaxes(title_text=week, tickformat="d", nticks=min(12, span))  # no half weeks
     return _near(figure, scheme)

@@ -99,10 +99,10 @@ def jars_wanted(ask: Ask, levers: Mapping[str, Mapping[str, Any]], answer: Answe
     del answer
     if not rows:
         return html.P(ask.words("next_season.no_jars"), className="under")
-    parts: list[Component] = [html.Ul(rows[:_JARS], className="rows wants")]
+    parts: list[Component] = [html.Ul(rows[:_JARS], className="rows levers")]
     if rows[_JARS:]:
         summary = html.Summary(ask.words("next_season.more", n=len(rows) - _JARS))
-        parts.append(html.Details([summary, html.Ul(rows[_JARS:], className="rows wants")]))
+        parts.append(html.Details([summary, html.Ul(rows[_JARS:], className="rows levers")]))
     return html.Div(parts)
 
 
@@ -132,7 +132,7 @@ def _jars(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
             html.Span(f"{unit}, {note}", className="quiet"),
         ]
     )
-    return html.Li([what, count], className="want")
+    return html.Li([what, count], className="lever")
 
 
 def _slider(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:

@@ -6,13 +6,12 @@ from collections import Counter
 from typing import Any
 
 import pandas as pd
-from dash import dcc, html
+from dash import html
 
 from dashboard.ask import Ask
 from dashboard.figures import closer
-from dashboard.figures._base import plain_names
 from dashboard.pages._page import Page
-from dashboard.parts import answer_table, choice, choices, nothing_yet, section
+from dashboard.parts import answer_table, choice, choices, nothing_yet, picture, section
 from ledger.projections import Answer
 
 __all__ = ["PAGE", "draw"]
@@ -25,7 +24,6 @@ _UNITS = {
 """What a drawing is read in: grams or millilitres of one, and its sign (exact, NIST SP 811, Appendix B)."""
 _SEASONS = 8
 """Seasons of a crop that are drawn over one another."""
-_HIGH = 360
 
 
 def draw(ask: Ask) -> Any:
@@ -38,25 +36,6 @@ def draw(ask: Ask) -> Any:
         _batches(ask),
         _weeks(ask),
     ]
-
-
-def _drawing(ask: Ask, key: str, figure: Any, says: str, table: Any) -> Any:
-    """Return a drawing that can be brushed, with its sentence above and its numbers below."""
-    return html.Figure(
-        [
-            html.Figcaption(says, id=f"says-{key}"),
-            html.Div(
-                dcc.Graph(
-                    id=f"picture-{key}", figure=plain_names(figure), responsive=True,
-                    config={"displayModeBar": False, "scrollZoom": False, "doubleClick": "reset"},
-                    style={"height": f"{_HIGH}px"},
-                ),
-                role="img", **{"aria-labelledby": f"says-{key}"},
-            ),
-            html.Details([html.Summary(ask.words("picture.table")), table]),
-        ],
-        className="picture",
-    )  # fmt: skip
 
 
 def _stock(ask: Ask) -> Any:
@@ -91,7 +70,7 @@ def _stock(ask: Ask) -> Any:
         day=words.day(last["on"]),
     )
     table = answer_table(ask, answer, options={"item": chosen}, newest_first=True)
-    return section(words("closer.stock"), pick, _drawing(ask, "stock", figure, says, table))
+    return section(words("closer.stock"), pick, picture(ask, "stock", figure, says, table))
 
 
 def _first(ask: Ask, items: list[str]) -> str:
@@ -144,7 +123,7 @@ def _batches(ask: Ask) -> Any:
     )
     options = {"item": chosen} if chosen in made else {}
     table = answer_table(ask, answer, options=options, newest_first=True)
-    return section(words("closer.batches"), pick, _drawing(ask, "batches", figure, says, table))
+    return section(words("closer.batches"), pick, picture(ask, "batches", figure, says, table))
 
 
 def _weeks(ask: Ask) -> Any:
@@ -180,7 +159,7 @@ def _weeks(ask: Ask) -> Any:
         keep=lambda row: row["crop"] == chosen,
         options={"season": str(last), "weeks": True},
     )
-    return section(words("closer.weeks"), pick, _drawing(ask, "weeks", figure, says, table))
+    return section(words("closer.weeks"), pick, picture(ask, "weeks", figure, says, table))
 
 
 def _most_picked(answers: dict[int, Answer], crops: list[str]) -> str:

@@ -1,4 +1,4 @@
-"""Pictures: a drawing, the sentence that it shows, and the table that it draws."""
+"""Pictures to explore: a drawing, the sentence that it shows, and the table that it draws."""
 
 from __future__ import annotations
 
@@ -15,9 +15,9 @@ __all__ = ["picture"]
 
 
 def picture(
-    ask: Ask, key: str, drawing: go.Figure, sentence: str, table: Any = None, *, height: int = 320
+    ask: Ask, key: str, drawing: go.Figure, sentence: str, table: Any = None, *, height: int = 360
 ) -> Component:
-    """Return a drawing with its sentence, its table folded away, and buttons to save it.
+    """Return a drawing that can be brushed, its sentence, its table folded away, and buttons to save it.
 
     Parameters
     ----------
@@ -50,7 +50,10 @@ def picture(
                     id=f"picture-{key}",
                     figure=drawing,
                     responsive=True,
-                    config={"displayModeBar": False, "scrollZoom": False, "doubleClick": False},
+                    config={
+                        "displayModeBar": False, "scrollZoom": False, "doubleClick": "reset",
+                        "showTips": False,  # which stand outside the page's parts, in English alone
+                    },
                     style={"height": f"{height}px"},
                 ),
                 role="img",
@@ -60,4 +63,4 @@ def picture(
             html.Div(save, className="tools"),
         ],
         className="picture",
-    )
+    )  # fmt: skip

@@ -6,10 +6,13 @@ import os
 import tempfile
 from pathlib import Path
 
-__all__ = ["SHOTS", "axe", "settled"]
+__all__ = ["READ_MS", "SHOTS", "axe", "settled"]
 
 SHOTS = Path(os.environ.get("CROFTBOOK_SHOTS", Path(tempfile.gettempdir()) / "croftbook-shots"))
 """Pictures of every page that was looked at."""
+
+READ_MS = 2200
+"""The place of a button that wrote listens again after two seconds."""
 
 
 def settled(page):

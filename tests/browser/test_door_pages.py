@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from browser_tools import SHOTS, axe, settled
+from browser_tools import READ_MS, SHOTS, axe, settled
 
 from dashboard.gate import Devices, Gate, Keeper
 from dashboard.gate.certificate import Certificate
@@ -172,7 +172,7 @@ def test_failure_clears_written_down_and_keeps_what_was_typed(own_empty, open_pa
     page.locator(BOX).fill("31 lb plums")
     page.click("#form-write")
     page.wait_for_selector("#form-said .written")
-    page.wait_for_timeout(600)
+    page.wait_for_timeout(READ_MS)
     page.locator(BOX).fill("7 lb quinces")
     bodies = {
         500: '{"said": "This could not be worked out."}',
