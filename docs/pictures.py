@@ -19,9 +19,9 @@ from ledger import Book
 
 FOLDER = Path(__file__).with_name("pictures")
 WANTED = (
-    ("today", "/", 390, 900),
-    ("jar-cost", "/jar-cost?item=tomato+sauce", 1280, 900),
-    ("our-table", "/our-table", 1280, 1180),  # down to the end of its picture
+    ("today", "/", 390, 1180),
+    ("shelf", "/shelf", 390, 1180),
+    ("season", "/season", 390, 1180),
 )
 FLAGS = [
     "--headless",

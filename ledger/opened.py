@@ -35,7 +35,7 @@ __all__ = [
 ]
 
 SIGNS = (
-    "Eaten of it already, and double sight, drooping eyelids, slurred speech or weakness: call "
+    "If anyone has eaten of it and has double vision, drooping eyelids, slurred speech or weakness: call "
     "emergency services and say what was eaten."
 )
 _MOST = 20_000

@@ -44,7 +44,7 @@ COLUMNS = (
 )  # fmt: skip
 
 _CAUTION = (
-    "Whoever ate of a jar that was not processed as published and has double sight, drooping eyelids, slurred "
+    "Whoever ate of a jar that was not processed as published and has double vision, drooping eyelids, slurred "
     "speech or weakness: call emergency services and say what was eaten."
 )
 
