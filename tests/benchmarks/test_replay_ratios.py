@@ -182,9 +182,11 @@ def test_matching_against_the_deque_engine():
         zip(is_lot.tolist(), item.tolist(), whole.tolist(), strict=True)
     ):
         if lot:
-            steps.append(Lot(f"{names[i]}:1", what, amount, day, None, "bought", names[i], i))
+            steps.append(
+                Lot(f"{names[i]}:1", what, amount, day, None, "bought", names[i], i, (what,))
+            )
         else:
-            steps.append(Draw(names[i], 1, what, amount, "eaten", day, i))
+            steps.append(Draw(names[i], 1, what, amount, "eaten", day, i, (what,)))
     fast = [seconds(lambda: match(flow)) for _ in range(3)]
     slow, (plain_lots, plain_draws) = seconds(lambda: deque_match(steps))
     matched = fast[0][1]
