@@ -50,6 +50,12 @@ class Served:
     server: object
 
 
+@pytest.fixture(autouse=True)
+def own_ticks(monkeypatch, tmp_path):
+    """A data folder of a test's own: copies of one book share the ticks of its list, in every run at once."""
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+
+
 @pytest.fixture(scope="session")
 def serve(tmp_path_factory):
     """Return a function that serves a book in threads, as `croftbook serve` does."""
