@@ -120,10 +120,10 @@ def _runs_out(
         if one["item"] not in jarred and one["weeks_left"]["likely"] < _LOW_WEEKS
     ][:_NAMED]
     stock = ask.show("stocking-up")
-    wanted = stock.frame["packs_wanted"].astype(float).sum() if not stock.is_empty else 0
+    wanted = sum(1 for row in stock.records() if row["packs_wanted"])  # things, as Shopping counts
     if not out and not wanted:
         return
-    to_buy = words("today.to_buy", n=int(wanted), money=words.money(stock.totals.get("cost")))
+    to_buy = words("today.to_buy", n=wanted, money=words.money(stock.totals.get("cost")))
     link = {"href": "/shopping", "heard": words("nav.shopping")}
     if not out:
         yield _thing("list", words("today.shopping"), to_buy, **link)

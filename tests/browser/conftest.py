@@ -22,6 +22,10 @@ CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 FLAGS = [
     "--headless", "--no-sandbox", "--disable-gpu", "--disable-background-networking",
     "--no-first-run", "--disable-component-update", "--disable-sync",
+    # suggestions below the address bar are pages of their own, drawn for every page that is opened:
+    # most of what opening one costs; the others are off in playwright, whose list this takes the place of
+    "--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup,AimEnabled,HttpsUpgrades,MediaRouter,"
+    "OptimizationHints,PaintHolding,ThirdPartyStoragePartitioning",
 ]  # fmt: skip
 UNTIL = dt.date(2026, 10, 1)
 COPIES = 14
@@ -44,6 +48,12 @@ class Served:
     book: Book
     address: str
     server: object
+
+
+@pytest.fixture(autouse=True)
+def own_ticks(monkeypatch, tmp_path):
+    """A data folder of a test's own: copies of one book share the ticks of its list, in every run at once."""
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
 
 
 @pytest.fixture(scope="session")

@@ -94,8 +94,8 @@ def test_pages_of_the_door(own_book, guarded, visit, language, width, scheme):
     page.goto(guarded.address + "/trust")
     assert page.locator("ol").count() == 3
     looked_at(page, f"trust-{name}")
+    page.wait_for_timeout(1500)  # after one wrong try, whoever comes from there waits a second
     sign_in(visit(guarded.address), guarded)
-    page.wait_for_timeout(1500)  # after one wrong try
     sign_in(page, guarded)
     page.goto(guarded.address + "/devices")
     assert page.locator(".device-list li").count() == 2
