@@ -2,13 +2,8 @@
 
 from __future__ import annotations
 
-import json
-
-import pandas as pd
 import pytest
 from page_tools import SVG, text_of, walk
-
-from dashboard.figures.know_how import learning_curve
 
 MINUTES = (100, 80, 70, 66, 60, 58)
 
@@ -202,15 +197,3 @@ def test_what_rusts_next_is_said_first_with_its_day(skilled, page, opens):
     assert shown[first["why"], "rusts_in_days"].split()[0] == str(first["rusts_in_days"])
     squares = next(one for one in drawn.all("Span") if getattr(one, "className", "") == "yr")
     assert len(squares.children) == 12
-
-
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_curve_figure_leaves_out_what_is_not_known(scheme):
-    frame = pd.DataFrame({"repetition": [1, 2], "day": ["a", "b"], "minutes": [3.0, None]})
-    for name in ("low", "likely", "high"):
-        frame[name] = float("nan")
-    labels = {"batch": "a batch", "range": "range", "curve": "curve"}
-    figure = learning_curve(frame, labels, scheme, across="n", unit="min")
-    assert len(figure.data) == 1
-    assert figure.layout.dragmode is False
-    json.loads(figure.to_json())

@@ -8,7 +8,6 @@ import pandas as pd
 import pytest
 from page_tools import draw, figures_open, text_of
 
-from dashboard.figures import next_season as drawn_by
 from dashboard.pages._wanted import wants_of
 
 PATH = "/next-season"
@@ -137,16 +136,6 @@ def test_beds_are_as_long_as_their_ground(garden):
     assert any(label.startswith("was ") for label in seen.labels)
 
 
-def test_beds_picture_tells_crops_from_free_ground():
-    frame = pd.DataFrame(
-        {"bed": ["a", "a"], "crop": ["kale", None], "ground": [3.0, 1.0], "says": ["3", "1"]}
-    )
-    for scheme in ("light", "dark"):
-        (bar,) = drawn_by.beds(frame, scheme, unit="sq ft", free="free").data
-        assert list(bar.text) == ["kale", "free"]
-        assert bar.marker.color[0] != bar.marker.color[1]
-
-
 def test_weeks_are_as_tall_as_their_hours(garden):
     kept = garden.show("next-season", as_of=DAY, preserving=True)
     drawn = page(garden)
@@ -161,12 +150,6 @@ def test_weeks_are_as_tall_as_their_hours(garden):
         for piece in line.split("`")[::2]:  # a command is a link of its own
             assert piece.strip() in drawn.text
     assert "published, tested process" in drawn.text
-
-
-def test_few_traces_however_many_things_are_put_up():
-    items = [f"jam {i}" for i in range(8)]
-    frame = pd.DataFrame({"label": ["1 Jun"] * 8, "item": items, "hours": [1.0] * 8})
-    assert len(drawn_by.weeks(frame, "light", items=items, unit="h").data) == 8
 
 
 def test_empty_book_says_what_would_be_here(book):

@@ -8,11 +8,8 @@ import pandas as pd
 import pytest
 from page_tools import draw, figures_open, text_of, walk
 
-from dashboard.figures.stocking_up import weeks
-
 PATH = "/stocking-up"
 DAY = "2026-11-01"
-LABELS = {"here": "in the house", "planned": "planned", "wanted": "target", "unit": "weeks"}
 
 
 @pytest.fixture
@@ -149,14 +146,6 @@ def test_picture_shows_what_lasts_shortest_first(pantry):
         )
         assert track.children.style["width"] == f"{100 * min(1, row['weeks'] / full):.0f}%"
         assert ("soon" in track.className) == (row["weeks"] < 0.5 * row["target_weeks"])
-
-
-def test_planned_packs_are_drawn_on_top_with_a_pattern():
-    frame = pd.DataFrame({"item": ["oats"], "weeks": [2.0], "added": [4.0], "target": [None]})
-    figure = weeks(frame, "dark", **LABELS)
-    assert [trace.name for trace in figure.data] == ["in the house", "planned"]
-    assert figure.data[1].marker.pattern.shape == "/"
-    assert figure.layout.barmode == "stack"
 
 
 def test_empty_book_says_what_would_be_here(book):

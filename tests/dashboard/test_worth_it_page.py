@@ -8,8 +8,6 @@ import pandas as pd
 import pytest
 from page_tools import draw, figures_open, text_of, walk
 
-from dashboard.figures import worth_it as drawn_by
-
 PATH = "/worth-it"
 DAY = "2026-11-01"
 
@@ -205,21 +203,3 @@ def test_one_purchase_of_a_jar_is_shown_as_lasting(book, yes):
 
 def test_moment_before_anything_was_written_is_empty(years):
     assert "what a season cost and gave" in page(years, as_of="2020-01-01").text
-
-
-def test_paid_back_is_told_by_more_than_colour():
-    frame = pd.DataFrame({"item": ["jar", "canner", "kettle"], "share": [1.2, 0.4, 1.0]})
-    figure = drawn_by.paid_back(frame, "light", full="its price", unit="share")
-    shapes = {item: bar.marker.pattern.shape for bar in figure.data for item in bar.y}
-    assert shapes == {"jar": "", "canner": "/", "kettle": ""}
-    assert list(figure.layout.yaxis.categoryarray) == ["jar", "canner", "kettle"]
-
-
-def test_gap_in_the_years_stays_a_gap():
-    frame = pd.DataFrame({"season": ["2024", "2025"], "home": [1.0, None], "own": [None, None], "shop": [2.0, 2.1]})  # fmt: skip
-    labels = {"home": "home", "own": "own", "shop": "shop"}
-    figure = drawn_by.home_and_shop(
-        frame.astype({"home": float, "own": float}), labels, "dark", unit="USD"
-    )
-    assert [trace.name for trace in figure.data] == ["home", "shop"]
-    assert pd.isna(figure.data[0].y[1])
