@@ -234,10 +234,13 @@ class Book:
 
     def _ask_marked(self, entry: Entry, answers: Answers) -> None:
         """Ask before a meal, a gift or a batch opens a jar that bears a mark."""
-        from ledger.opened import may_open, questions
+        from ledger.opened import jars_meant, may_open, questions, says_jars
 
         if entry.kind not in OPENING or not self.log.position():
             return
+        if entry.kind in ("eaten", "given_away") and says_jars(entry):
+            day = max(entry.on or "", self.today().isoformat())
+            entry.body = jars_meant(self.state(as_of=day), entry)
         if not self._takes_of_made(entry, OPENING[entry.kind]):
             return  # what was only picked or bought bears no mark, and nothing is replayed
         day = max(entry.on or "", self.today().isoformat())

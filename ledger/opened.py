@@ -6,6 +6,7 @@ as ``--yes`` is, may open such a jar.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
@@ -16,6 +17,7 @@ from ledger.door import Entry
 from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.events import KINDS
+from ledger.items import item_key
 from ledger.projections._standing import Standing, Standings, risky_items, standings
 from ledger.projections._use_by import use_by_of
 from ledger.published import OPEN
@@ -58,6 +60,87 @@ def may_open(state: State, entry: Entry) -> bool:
         if isinstance(one, dict) and "item" in one
     }
     return bool(items & state.once(risky_items))
+
+
+def says_jars(entry: Entry) -> bool:
+    """Return whether an entry takes something by the jar."""
+    return any(_is_jar(line) for line in _lines(entry))
+
+
+def jars_meant(state: State, entry: Entry) -> Any:
+    """Return an entry's body with the jars named that it takes by the jar.
+
+    "A pint jar of green beans" is of those that were put up: taken from what was picked, nobody would be told
+    how that jar stands, nor later who had of it.
+
+    Raises
+    ------
+    InputError
+        Naming the line's item: where no jar of it is there, but of something made of it, or where no batch
+        alone has so many.
+    """
+    body = entry.body
+    name = OPENING[entry.kind]
+    lines = [_by_jar(state, line) if _is_jar(line) else line for line in _lines(entry)]
+    return {**body, name: lines} if name in body else {**body, **lines[0]}
+
+
+def _is_jar(line: dict[str, Any]) -> bool:
+    return not line.get("lot") and ("jar" in str(line.get("amount", "")) or "jars" in line)
+
+
+def _by_jar(state: State, line: dict[str, Any]) -> dict[str, Any]:
+    said, lots = str(line.get("item", "")), state.lots
+    own = state.facts.find(said)
+    if own is None:
+        return line
+    there = np.flatnonzero(state.left > 0)
+    mine = there[np.isin(lots["item"][there], state.facts.strands.several(own))]
+    in_jars = mine[lots["jars"][mine] > 0]
+    if not in_jars.size:
+        _refuse_other_jars(state, line, own, there[lots["jars"][there] > 0])
+        return line
+    if lots["jars"][mine[0]] > 0:
+        return line  # the oldest stands in jars: first in, first out takes it by itself
+    wanted = _many(line)
+    whole = lots["jars"][in_jars] * state.left[in_jars] / lots["whole"][in_jars]
+    enough = in_jars[whole >= wanted - 1e-9]
+    if not enough.size:
+        raise InputError(
+            "item",
+            f"no batch of {said} has {wanted:g} jars left",
+            f"Take them one batch at a time; the oldest has {whole[0]:g}",
+        )
+    return {**line, "lot": state.lot_id(int(enough[0]))}
+
+
+def _many(line: dict[str, Any]) -> float:
+    if "jars" in line:
+        return float(line["jars"])
+    number = re.match(r"\s*(\d+(?:\.\d+)?)", str(line.get("amount", "")))
+    return float(number[1]) if number else 1.0
+
+
+def _refuse_other_jars(state: State, line: dict[str, Any], own: int, in_jars: Any) -> None:
+    words = _stems(state.facts.names[own])
+    names = {state.facts.names[int(one)] for one in state.lots["item"][in_jars].tolist()}
+    meant = sorted(one for one in names if words < _stems(one))
+    if meant:
+        raise InputError(
+            "item",
+            f"no jar of {line['item']} is there, but of {', '.join(meant)}",
+            f'Name it so: "{line.get("amount", "1 jar")} {meant[0]}"; or say the amount without a jar',
+        )
+
+
+def _lines(entry: Entry) -> list[dict[str, Any]]:
+    body = entry.body if isinstance(entry.body, dict) else {}
+    lines = body.get(OPENING.get(entry.kind, ""), None) or [body]
+    return [one for one in lines if isinstance(one, dict)] if isinstance(lines, list) else []
+
+
+def _stems(name: str) -> set[str]:
+    return {word.removesuffix("s") for word in item_key(name).split()}
 
 
 def questions(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:

@@ -81,14 +81,17 @@ def draw(ask: Ask) -> Any:
 
 def _answer(ask: Ask, boards: list[Board], rows: list[dict[str, Any]]) -> Component:
     words = ask.words
-    good = sum(board.count for board in boards if not board.is_grave)
+    look = sum(board.count for board in boards if not board.is_grave and board.is_open)
+    good = sum(board.count for board in boards if not board.is_grave) - look
     grave = sum(board.count for board in boards if board.is_grave)
     if grave:
         says = [
             words("shelf.jars_one" if good == 1 else "shelf.jars_many", n=good), " ",
+            f"{words('shelf.look_up', n=look)} " if look else "",
             html.Span(words("shelf.not_one" if grave == 1 else "shelf.not_many", n=grave), className="look"),
         ]  # fmt: skip
         return answered(*says)
+    good += look
     says = [words("shelf.full_one" if good == 1 else "shelf.full_many", n=words.number(good, 6))]
     first = [row["item"] for row in soonest(rows) if row["days_left"] >= 0][:2]
     if first:

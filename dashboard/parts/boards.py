@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from ledger.amounts import jar_volume_ul
-from ledger.published import GRAVE, MARKED
+from ledger.published import GRAVE, MARKED, OPEN
 
 __all__ = ["PARTED", "Board", "boards_of", "count_of", "marks_of"]
 
@@ -47,6 +47,11 @@ class Board:
     def key(self) -> str:
         """What its buttons are called by: item and jar."""
         return f"{self.item}{PARTED}{self.jar}"
+
+    @property
+    def is_open(self) -> bool:
+        """Whether they are to be looked up before they are eaten."""
+        return any(row.get("standing") in OPEN for row in self.rows)
 
     @property
     def count(self) -> int:

@@ -90,6 +90,7 @@ def _write(
         raise
     doubts = Doubts(yes=yes)
     doubts.answers.spoken = True
+    caution = _cautions(book, reading, yes=yes)
     written = write_all(book, reading, doubts, by)
     if not written:
         click.echo("Nothing to write down.", err=True)
@@ -103,10 +104,25 @@ def _write(
         return 0
     for one in written:
         if one.event.kind != "item_described" or len(written) == 1:
-            report(book, one, as_json=False)
+            report(
+                book, one, as_json=False, caution=caution if one.event.kind == "put_up" else None
+            )
     for question in reading.questions:
         click.echo(f"open: {question.text} (croftbook answer)", err=True)
     return 0
+
+
+def _cautions(book: Book, reading: Reading, *, yes: bool) -> str | None:
+    """Say before anything is written what a batch that is told may hurt; return the first batch's cautions."""
+    from ledger.cli import _putup
+    from ledger.saying.entries import entries_of
+
+    caution = None
+    for entry in entries_of(book.catalogue(), reading):
+        if entry.kind == "put_up" and isinstance(entry.body, dict):
+            _putup.warn_low_acid(entry.body, {"yes": yes})
+            caution = caution or _putup.caution_of(book, entry.body)
+    return caution
 
 
 def _text(words: tuple[str, ...]) -> str:

@@ -71,6 +71,7 @@ def report(book: Book, written: Written, *, as_json: bool, caution: str | None =
 
             _putup.print_cost(cost)
             _putup.print_verdicts(published, caution)
+            _putup.print_danger(book, written)
             return
     if caution:
         click.echo(caution, err=True)

@@ -42,16 +42,31 @@ def _prices(state: State) -> tuple[np.ndarray[Any, Any], np.ndarray[Any, Any]]:
     return price, ev
 
 
-def shop_of(state: State, n: int, gap: float) -> Shopped | None:
+_OF_A_DAY = 0.25
+"""Part of a person's need of a day that a kilogram has to bring: nobody closes a gap with vinegar. Our choice."""
+
+
+def shop_of(state: State, n: int, gap: float, each: float) -> Shopped | None:
     """Return what closes a gap of a nutrient for the least money; None where no price is known.
 
-    Only what counts by its own row and has a price of its own or of its shop equivalent; salt and
-    what a person would not live on by itself are not weighed here: it is a figure, no menu.
+    Only what counts by its own row, has a price of its own or of its shop equivalent, and brings enough
+    of it to be eaten for it; salt is left out. It is a figure, no menu.
+
+    Parameters
+    ----------
+    state : State
+    n : int
+        Number of the nutrient.
+    gap : float
+    each : float
+        What one person needs of it in a day.
     """
     larder = larder_of(state)
     price, ev = state.once(_prices)
     per = np.nan_to_num(larder.per_whole[:, n])
-    fits = larder.is_direct & ~larder.is_salt & (per > 0) & (ev >= 0) & (price > 0)
+    grams = np.array([state.facts.grams_per_whole(int(one)) or np.inf for one in range(per.size)])
+    fits = larder.is_direct & ~larder.is_salt & (ev >= 0) & (price > 0)
+    fits &= (per > 0) & (1000 * per >= _OF_A_DAY * each * grams)
     if not fits.any():
         return None
     cost = np.where(
@@ -61,11 +76,11 @@ def shop_of(state: State, n: int, gap: float) -> Shopped | None:
     return Shopped(item, gap / float(per[item]), float(price[item]), int(ev[item]))
 
 
-def from_shop(state: State, n: int, gap: float) -> dict[str, Any]:
+def from_shop(state: State, n: int, gap: float, each: float) -> dict[str, Any]:
     """Return the columns of what closes a gap from the shop; empty where nothing is known."""
     from ledger.amounts import format_whole
 
-    found = shop_of(state, n, gap)
+    found = shop_of(state, n, gap, each)
     if found is None:
         return {}
     measures = state.settings.newest("measures", "us") or "us"

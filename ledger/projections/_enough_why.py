@@ -102,7 +102,8 @@ def _closed(state: State, n: int, gap: Node, figure: str) -> Node:
     unit, size = AMOUNTS[NUTRIENTS[n]], float(gap.value or 0.0)
     per = larder_of(state).per_whole
     if figure == "shop_cost":
-        bought = shop_of(state, n, size)
+        eaters = eaters_of(state)
+        bought = shop_of(state, n, size, eaters.need[NUTRIENTS[n]] / eaters.count)
         if bought is None:
             return Node("from the shop", None, "money")
         name = state.facts.names[bought.item]

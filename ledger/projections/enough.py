@@ -142,7 +142,7 @@ def _record(
     gap = max(wanted - amount, 0.0)
     record["gap"] = gap
     if gap > 0:
-        record |= {**from_shop(state, n, gap), **from_bed(state, n, gap)}
+        record |= {**from_shop(state, n, gap, need / eaters.count), **from_bed(state, n, gap)}
     return record
 
 
