@@ -102,6 +102,8 @@ def _split(
     for one in main:
         if not batches:
             batches.append([one])
+        elif _went_in(context, batches[-1], one):
+            used.append(one)
         elif one.words is None or _is_same(context, batches[-1][0], one):
             batches[-1].append(one)
         elif _is_made(one, method) or one.mode == "made" or _is_by_product(context, one, used):
@@ -118,6 +120,15 @@ def _split(
         else:
             used.append(one)
     return batches, used
+
+
+def _went_in(context: Context, made: list[Thing], thing: Thing) -> bool:
+    """Return whether a weight of what stands in jars is what went into them: named once more, beside them."""
+    if thing.words is None or not _is_same(context, made[0], thing):
+        return False
+    jars = any(one.sort == "jar" or one.jar() is not None for one in made[0].amounts)
+    weighed = [_grams(one.text()) is not None for one in thing.amounts]
+    return jars and bool(weighed) and all(weighed)
 
 
 def _is_by_product(context: Context, thing: Thing, used: list[Thing]) -> bool:

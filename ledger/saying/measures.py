@@ -29,7 +29,23 @@ def pressure_at(words: Language, tokens: Sequence[Token], i: int) -> tuple[str, 
             press = words.find("process", tokens, end)
             end += press[1] if press and press[0] == "pressure" else 0
             return f"{figure(number.value)}{unit}", end - i
+    if _is_of_a_canner(words, tokens, i, at):
+        return figure(number.value), at + 1 - i
     return None
+
+
+def _is_of_a_canner(words: Language, tokens: Sequence[Token], i: int, at: int) -> bool:
+    """Return whether "10 lb" right after a word for pressure is what the gauge read, as canners say it."""
+    if at >= len(tokens) or tokens[at].low not in ("lb", "lbs", "pounds"):
+        return False
+    after = tokens[at + 1].low if at + 1 < len(tokens) else ","
+    if after.isalpha() and after not in ("for", "and"):
+        return False  # ten pounds of something
+    found = (words.find("process", tokens, start) for start in range(max(0, i - 3), i))
+    return any(
+        one is not None and one[0] == "pressure" and start + one[1] == i
+        for start, one in zip(range(max(0, i - 3), i), found, strict=True)
+    )
 
 
 def _is_pressure_next(tokens: Sequence[Token], i: int, end: int) -> bool:
