@@ -138,11 +138,18 @@ def _say(written: list[Written], *, as_json: bool) -> None:
 @book_options
 def undo(as_json: bool, book: str | None, household: str) -> None:
     """Strike the last entry, or write what stood before its last correction."""
+    from ledger.events import KINDS, decode_stored
+
     with open_book(book, household, create=False) as opened:
         written = _undone(opened)
         if written is None:
             raise InputError("undo", "nothing is left to take back", "See `croftbook history`")
         _say([written], as_json=as_json)
+        if written.event.kind == "struck" and not as_json:
+            gone = opened.log.get(written.body["id"])
+            if gone is not None:
+                body = decode_stored(gone.kind, gone.v, gone.body)
+                click.echo(f"  taken back: {gone.on} {KINDS[gone.kind].tell(body)}")
 
 
 def _undone(book: Book) -> Written | None:
