@@ -32,6 +32,10 @@ _PRICE = re.compile(
 _TIMES = re.compile(
     r"^(?P<many>.+?)\s*[x×*@]\s*(?P<each>[$€]?\s?\d+[.,]\d{2})(?:\s*(?:€|EUR|/\s?\w+))*\s*"
 )
+_EACH = re.compile(
+    r"(?<!\S)(?P<many>\d{1,3})\s*[x×*@]\s*[$€]?\s?(?P<each>\d{1,4}[.,]\d{2})(?!\S)", re.IGNORECASE
+)
+"""``2 @ 3.49``, before or behind what it is of."""
 _SKIP = ("total", "subtotal", "tax", "paid")
 _CENT = Fraction(1, 100)
 
@@ -218,7 +222,12 @@ class _Reader:
 
     def _article(self, said: str, value: Fraction) -> None:
         self.slip.sum += value
+        said, several = _several(said, value)
         item, quantity = self._item(said)
+        if quantity is None and several > 1:
+            quantity = Quantity(Fraction(1), None, "count", 0)
+        if quantity is not None:
+            quantity = replace(quantity, many=quantity.many * several)
         if item is None:
             self.slip.other.append(
                 {"words": " ".join(said.split())[:200] or "?", "paid": money_text(value)}
@@ -312,6 +321,17 @@ def _value(price: re.Match[str], words: Language) -> Fraction:
     head, tail = text[:-3], text[-2:]
     whole = figures(re.sub(r"[.,]", "", head), comma=words.comma) or Fraction(0)
     return whole + Fraction(int(tail), 100)
+
+
+def _several(said: str, value: Fraction) -> tuple[str, int]:
+    """Return an article without ``2 @ 3.49``, and how many it was, where the price says the same."""
+    match = _EACH.search(said)
+    if match is None:
+        return said, 1
+    many, each = int(match["many"]), Fraction(match["each"].replace(",", "."))
+    if not many or abs(many * each - value) > _CENT:
+        return said, 1
+    return f"{said[: match.start()]} {said[match.end() :]}".strip(), many
 
 
 def _many(said: str) -> str:

@@ -84,3 +84,14 @@ def test_every_line_finds_a_place(known):
 def test_sentences_with_prices_are_no_receipt(known):
     text = "bought 10 lb sugar 7.90\nbought 5 lb rice 6.10\nbought 2 lb pasta 3.00"
     assert len(read(text, known).entries) == 3
+
+
+def test_so_many_at_a_price_are_so_many_packs(known):
+    """2 x 3.49 is 6.98: the price itself says that there were two."""
+    text = (
+        "CORNER SHOP\n2 @ 3.49 BUTTER 1 LB 6.98\nMILK 1 QT 2 x 1.20 2.40\n3 @ 9.99 SUGAR 10 LB 7.90\n"
+        "TOTAL 17.28\n"
+    )
+    said = short(read(text, known))
+    assert "2 lb butter paid=6.98, 2 qt milk paid=2.40" in said
+    assert "30 lb sugar" not in said  # three at 9.99 are not 7.90: nothing is made of it
