@@ -18,7 +18,13 @@ from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.events import KINDS
 from ledger.items import item_key
-from ledger.projections._standing import Standing, Standings, risky_items, standings
+from ledger.projections._standing import (
+    Standing,
+    Standings,
+    marks_by_entry,
+    risky_items,
+    standings,
+)
 from ledger.projections._use_by import use_by_of
 from ledger.published import OPEN
 from ledger.replay import _tables
@@ -30,9 +36,12 @@ if TYPE_CHECKING:
 __all__ = [
     "SIGNS",
     "check_settling",
+    "jars_meant",
+    "mark_said",
     "may_open",
     "opened_by_import",
     "questions",
+    "says_jars",
     "settles",
 ]
 
@@ -60,6 +69,11 @@ def may_open(state: State, entry: Entry) -> bool:
         if isinstance(one, dict) and "item" in one
     }
     return bool(items & state.once(risky_items))
+
+
+def mark_said(state: State, ev: int) -> str | None:
+    """Return what the mark says that stands on what is left of a batch; None where none does."""
+    return state.once(marks_by_entry).get(state.entry_id(ev))
 
 
 def says_jars(entry: Entry) -> bool:

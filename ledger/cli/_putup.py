@@ -124,11 +124,10 @@ def verdicts(book: Book, written: Written) -> list[dict[str, Any]]:
 
 def print_danger(book: Book, written: Written) -> None:
     """Say at once what stands on the jars of a batch that bears a mark, and what that asks for."""
-    from ledger.projections._standing import marks_by_entry
+    from ledger.opened import mark_said
 
     day = max(written.event.on, book.today().isoformat())
-    state = book.state(as_of=day)
-    said = state.once(marks_by_entry).get(state.entry_id(written.event.seq - 1))
+    said = mark_said(book.state(as_of=day), written.event.seq - 1)
     if said is not None:
         click.secho(f"  Its jars stand so: {said}.", fg="red", bold=True, err=True)
 

@@ -35,14 +35,21 @@ def in_words(
     fates = ", ".join(
         f"{recorder.say(g)} {fate}" for fate, g in totals["where_it_went"].items() if g >= 0.5
     )
+    priced = any(r["shop_value"] is not None for r in records)
+    hours = f"{totals['hours']:,.0f} hours written down."
     out = [
         f"Season {recorder.season}, {begins} to {ends}: {_picked(recorder, totals, records)} picked.",
-        f"Worth {totals['shop_value']:,.2f} in the shop; {totals['hours']:,.0f} hours written down.",
+        f"Worth {totals['shop_value']:,.2f} in the shop; {hours}"
+        if priced
+        else f"No shop price is known of what was picked; {hours}",
     ]
     for name, words in _OFF.items():
         if totals[name] >= 0.005:
             out.append(f"Off that: {totals[name]:,.2f} {words}.")
-    out.append(f"Inputs {totals['inputs']:,.2f}: what was picked leaves {totals['net']:,.2f}.")
+    inputs = f"Inputs {totals['inputs']:,.2f}"
+    out.append(
+        f"{inputs}: what was picked leaves {totals['net']:,.2f}." if priced else f"{inputs}."
+    )
     if not recorder.past.is_over and recorder.past.day >= 0:
         then = recorder.field.calendar.first_day(recorder.season - 1) + recorder.past.day
         out.append(f"Last season: what had been picked by {day_text(then)}.")
