@@ -108,6 +108,10 @@ def _own_seed(context: Context, lines: list[Line]) -> None:
             context.maker.sorts[item] = "garden input"
 
 
+_OF_ANIMALS = frozenset({"egg", "milk", "honey", "ei", "milch", "honig"})
+"""What stands beside a harvest and grew in no bed."""
+
+
 def _beds(context: Context, lines: list[Line]) -> None:
     """Give each line the bed said behind it; one bed holds for all."""
     found = []
@@ -121,7 +125,8 @@ def _beds(context: Context, lines: list[Line]) -> None:
             found.append((phrase.lines, place.text))
     if len(found) == 1:
         for line in lines:
-            line.more["bed"] = found[0][1]
+            if len(lines) == 1 or (line.item or "").lower() not in _OF_ANIMALS:
+                line.more["bed"] = found[0][1]
         return
     start = 0
     for n, bed in found:

@@ -46,7 +46,23 @@ def quantity_at(words: Language, tokens: Sequence[Token], i: int) -> Quantity | 
         return half
     if number is None:
         return None
+    number = _of_halves(words, tokens, i, number)
     return _range(words, tokens, i, number) or _measured(words, tokens, i, number)
+
+
+def _of_halves(words: Language, tokens: Sequence[Token], i: int, number: Number) -> Number:
+    """Read ``seven half pounds``, ``7 halbe Liter``: so many of a part of the unit."""
+    at = i + number.length
+    if number.loose or number.value.denominator != 1 or number.value <= 1:
+        return number
+    if unit_at(words, tokens, at) is not None:
+        return number  # half-pints have a name of their own
+    part = number_at(words, tokens, at)
+    if part is None or part.loose or not 0 < part.value < 1 or not part.is_words:
+        return number
+    if unit_at(words, tokens, at + part.length) is None:
+        return number
+    return replace(number, value=number.value * part.value, length=number.length + part.length)
 
 
 def _half_size(words: Language, tokens: Sequence[Token], i: int) -> Quantity | None:
