@@ -204,6 +204,8 @@ class Log:
 
     def get(self, id: str) -> StoredEvent | None:
         """Return the event with this id, or None."""
+        if not id.isascii() or "\0" in id:
+            return None  # no id of an event, and half a character is none of a database
         with self._connected() as raw:
             row = self._sql.one.run(raw, household=self.household, id=id).fetchone()
         return StoredEvent(*row) if row else None

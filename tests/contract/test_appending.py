@@ -304,3 +304,8 @@ def test_append_then_read_is_identity(store, new, one_by_one):
     assert [[getattr(one, n) for n in names] for one in rows(log)] == [
         [getattr(one, n) for n in names] for one in new
     ]
+
+
+@pytest.mark.parametrize("id", ["\ud83d", "Größe", "a\0b", ""])
+def test_what_can_be_no_id_is_no_event(log, id):
+    assert log.get(id) is None
