@@ -57,7 +57,7 @@ def draw(ask: Ask) -> Any:
     return [
         strip(ask, "year", words("our_table.year"), "" if year == years[0] else year, chips),
         answered(_sentence(ask, whole)),
-        html.Div([_bites(ask, whole, options), _months(ask, year, basis)], className="two"),
+        html.Div([_bites(ask, whole), _months(ask, year, basis)], className="two"),
         _more(ask, whole, options, basis),
         notes_of(ask, whole),
     ]  # fmt: skip
@@ -106,7 +106,7 @@ def _sentence(ask: Ask, whole: Answer) -> list[Any]:
     """Return how many of a hundred were ours: bites where energy is known, else pounds, else money."""
     words = ask.words
     if _is_few(whole):
-        return [said_of(ask, str(whole.totals["in_words"][0]))]
+        return [said_of(ask, str(whole.totals["in_words"][-1]))]  # the first is the period
     for basis in _BASES:
         share = whole.totals["eaten_based"].get(basis)
         if share is not None:
@@ -131,7 +131,7 @@ def _unit(ask: Ask, basis: str) -> str:
 # -- a hundred bites ----------------------------------------------------------------------
 
 
-def _bites(ask: Ask, whole: Answer, options: Mapping[str, Any]) -> Any:
+def _bites(ask: Ask, whole: Answer) -> Any:
     """Return a hundred bites, ours filled, with our share by weight and by worth beside them."""
     words, totals = ask.words, whole.totals
     share = next((s for b in _BASES if (s := totals["eaten_based"].get(b)) is not None), None)
@@ -159,7 +159,6 @@ def _bites(ask: Ask, whole: Answer, options: Mapping[str, Any]) -> Any:
         ),
         html.P([words("our_table.a_bite"), " ", said_of(ask, eaten)], className="under small"),
     ]  # fmt: skip
-    del options
     return html.Div(parts)
 
 

@@ -129,7 +129,7 @@ def print_danger(book: Book, written: Written) -> None:
     day = max(written.event.on, book.today().isoformat())
     said = mark_said(book.state(as_of=day), written.event.seq - 1)
     if said is not None:
-        click.secho(f"  Its jars stand so: {said}.", fg="red", bold=True, err=True)
+        click.secho(f"  These jars are marked: {said}.", fg="red", bold=True, err=True)
 
 
 def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) -> None:

@@ -42,6 +42,11 @@ def _prices(state: State) -> tuple[np.ndarray[Any, Any], np.ndarray[Any, Any]]:
     return price, ev
 
 
+def _grams(state: State) -> np.ndarray[Any, Any]:
+    """Return grams of one whole unit of each item; inf where not known."""
+    return np.array([state.facts.grams_per_whole(one) or np.inf for one in range(len(state.facts))])
+
+
 _OF_A_DAY = 0.25
 """Part of a person's need of a day that a kilogram has to bring: nobody closes a gap with vinegar. Our choice."""
 
@@ -64,7 +69,7 @@ def shop_of(state: State, n: int, gap: float, each: float) -> Shopped | None:
     larder = larder_of(state)
     price, ev = state.once(_prices)
     per = np.nan_to_num(larder.per_whole[:, n])
-    grams = np.array([state.facts.grams_per_whole(int(one)) or np.inf for one in range(per.size)])
+    grams = state.once(_grams)
     fits = larder.is_direct & ~larder.is_salt & (ev >= 0) & (price > 0)
     fits &= (per > 0) & (1000 * per >= _OF_A_DAY * each * grams)
     if not fits.any():

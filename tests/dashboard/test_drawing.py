@@ -312,3 +312,12 @@ def test_moment_of_an_ask_is_passed_to_every_question(demo):
     assert ask.moment == Moment(**MIDDLE)
     assert ask.day == dt.date(2025, 6, 15)
     assert ask.show("shelf").as_of == "2025-06-15"
+
+
+def test_a_few_days_of_meals_give_no_share(book, yes, fixed_day):
+    """Below a fortnight the page says from when it tells, as the answer does, and draws no bites."""
+    book.write("harvested", {"item": "plum", "amount": "5 lb"}, on="2026-09-01", answers=yes)
+    book.write("eaten", {"ate": [{"item": "plum", "amount": "1 lb"}]}, on="2026-09-02", answers=yes)
+    drawn = well(Data(book), "/our-table")
+    assert "Shares are told from 14 days with meals on; so far: 1." in drawn.text
+    assert "of every 100" not in drawn.text
