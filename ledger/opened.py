@@ -27,7 +27,7 @@ from ledger.projections._standing import (
 )
 from ledger.projections._use_by import use_by_of
 from ledger.published import OPEN
-from ledger.replay import _tables
+from ledger.replay import tables
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -52,7 +52,7 @@ SIGNS = (
 _MOST = 20_000
 """Lots that an import looks at: each batch behind them is set beside the tables."""
 _KIND = {name: code for code, name in enumerate(KINDS)}
-_FED = _tables.CAUSES.index("fed to animals")
+_FED = tables.CAUSES.index("fed to animals")
 
 
 def may_open(state: State, entry: Entry) -> bool:
@@ -204,7 +204,7 @@ def _past(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
 def _opened(state: State, draws: np.ndarray[Any, Any]) -> list[tuple[int, int, Standing]]:
     """Return (lot, amount, standing) of the marked lots that draws take from."""
     role = state.draws["role"][draws]
-    wanted = [_tables.ROLES.index(name) for name in ("used", "ate", "lines")]
+    wanted = [tables.ROLES.index(name) for name in ("used", "ate", "lines")]
     draws = draws[np.isin(role, wanted)]
     rows = (
         np.concatenate([state.allocations_of_draw(int(d)) for d in draws])

@@ -13,7 +13,7 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.errors import NeedsAnswer
-from ledger.replay import ORIGINS, _tables, day_number
+from ledger.replay import ORIGINS, day_number, tables
 
 if TYPE_CHECKING:
     from ledger.door import Written
@@ -90,7 +90,7 @@ def _far_more(ev: int, then: State) -> Iterator[NeedsAnswer]:
 
     What a count finds or misses is no amount that somebody typed.
     """
-    typed = np.isin(then.lots["origin"], _CAME), then.draws["role"] < len(_tables.ROLES)
+    typed = np.isin(then.lots["origin"], _CAME), then.draws["role"] < len(tables.ROLES)
     for flow, sort, said in ((then.lots, "origin", typed[0]), (then.draws, "role", typed[1])):
         for row in np.flatnonzero((flow["ev"] == ev) & said).tolist():
             item, whole = int(flow["item"][row]), int(flow["whole"][row])

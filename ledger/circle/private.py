@@ -20,7 +20,7 @@ from ledger.errors import InputError
 if TYPE_CHECKING:
     from ledger.circle.call import Call
     from ledger.circle.keep import Held
-    from ledger.replay._columns import Array
+    from ledger.replay.columns import Array
 
 __all__ = ["histograms", "how_many", "needs_library", "quartiles_of"]
 

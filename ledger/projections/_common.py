@@ -14,7 +14,7 @@ from ledger.projections.base import Node
 from ledger.questions.answering import answer, assumptions_of
 from ledger.questions.quantities import QUART_UL, whole_unit
 from ledger.questions.telling import event_line
-from ledger.replay import _tables
+from ledger.replay import tables
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -53,8 +53,8 @@ LISTED_FROM = _OfMeasure({"mass": 1000, "volume": 1000, "count": 10, "energy": 1
 UNITS = _OfMeasure({"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}, plural)
 """What a thousand whole units of each measure are called."""
 
-_ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
-_CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
+_ROLE = {name: code for code, name in enumerate(tables.ROLES)}
+_CAUSE = {name: code for code, name in enumerate(tables.CAUSES)}
 
 
 def listed_lots(state: State) -> np.ndarray[Any, Any]:
@@ -76,7 +76,7 @@ def goes(state: State) -> np.ndarray[Any, Any]:
         state.draws["role"]
     ]
     words[kind == kinds["discarded"]] = "discarded"
-    words[(state.draws["role"] == len(_tables.ROLES)) & (cause == _CAUSE["eaten"])] = "eaten"
+    words[(state.draws["role"] == len(tables.ROLES)) & (cause == _CAUSE["eaten"])] = "eaten"
     return words
 
 

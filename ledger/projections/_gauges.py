@@ -12,7 +12,7 @@ from ledger.errors import InputError
 from ledger.events import METHODS, tell
 from ledger.items import item_key
 from ledger.published import Finding, Judgement
-from ledger.replay import _tables
+from ledger.replay import tables
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -258,7 +258,7 @@ def loads_of(state: State, gauge: str) -> list[int]:
         batches["ev"][loads].tolist(), batches["gauge"][loads].tolist(), strict=True
     ):
         day = int(state.moment.on[ev])
-        body = {"method": "pressure", "gauge": _tables.GAUGES[code], "equipment": named.get(ev)}
+        body = {"method": "pressure", "gauge": tables.GAUGES[code], "equipment": named.get(ev)}
         is_since = right is None or day >= right
         if not is_since and recalled(mine, day) is None:
             continue

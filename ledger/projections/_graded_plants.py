@@ -15,8 +15,8 @@ from ledger.projections._said_kept import Said
 from ledger.projections._season_field import crops_of
 from ledger.projections._use_by import days_of
 from ledger.published.keeping import keeps_for
-from ledger.replay import KEPT, _tables
-from ledger.replay._columns import Array
+from ledger.replay import KEPT, tables
+from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 __all__ = ["keeping_grades", "plant_grades"]
 
-_SPOILED = [_tables.CAUSES.index(why) for why in ("spoiled", "too old")]
+_SPOILED = [tables.CAUSES.index(why) for why in ("spoiled", "too old")]
 _DISCARDED = list(EVENTS).index("discarded")
 
 

@@ -9,9 +9,9 @@ import numpy as np
 from ledger.amounts import format_whole
 from ledger.events import KINDS
 from ledger.projections._common import goes, jars_gone
-from ledger.replay import _tables
 from ledger.replay.facts import SORTS
 from ledger.replay.journal import Journal
+from ledger.replay.tables import CAUSES
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -149,7 +149,7 @@ def _entries(state: State, until: int | None) -> list[tuple[tuple[str, int], tup
     draw, _, amount = state.allocations
     words = state.once(goes)
     cause = journal.tables["events"]["cause"][state.draws["ev"]]
-    broken = (words == "discarded") & (cause == _tables.CAUSES.index("broken"))
+    broken = (words == "discarded") & (cause == CAUSES.index("broken"))
     away = words == "given"
     back = np.isin(words, ["eaten", "used", "seed", "discarded"]) & ~broken
     has_jars = lots["jars"] > 0

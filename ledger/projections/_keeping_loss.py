@@ -13,7 +13,7 @@ from ledger.projections._arithmetic import total
 from ledger.projections._common import answer, event_node
 from ledger.projections._opening import check_figure
 from ledger.projections.base import Answer, Column, Node
-from ledger.replay import COMPONENTS, ORIGINS, _tables
+from ledger.replay import COMPONENTS, ORIGINS, tables
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
@@ -34,8 +34,8 @@ COLUMNS = (
 )  # fmt: skip
 _DISCARDED = list(KINDS).index("discarded")
 _FOOD = SORTS.index("food")
-_MISSING = len(_tables.ROLES)
-_EATEN = _tables.CAUSES.index("eaten")
+_MISSING = len(tables.ROLES)
+_EATEN = tables.CAUSES.index("eaten")
 
 Lost = dict[tuple[int, str], list[int]]
 
@@ -51,7 +51,7 @@ def _lost(state: State) -> Lost:
     food = state.facts.sort[state.lots["item"][lot]] == _FOOD
     out: Lost = {}
     for n in np.flatnonzero(gone & food).tolist():
-        name = "missing" if missing[n] else _tables.CAUSES[int(cause[n])] or "other"
+        name = "missing" if missing[n] else tables.CAUSES[int(cause[n])] or "other"
         out.setdefault((int(state.lots["item"][lot[n]]), name), []).append(n)
     return out
 

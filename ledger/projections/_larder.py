@@ -18,7 +18,7 @@ from ledger.projections._table_web import Web
 from ledger.reference import cooking, foods, nutrients
 from ledger.reference.needs import NUTRIENTS
 from ledger.replay import ORIGINS
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS
 from ledger.replay.tracing import solve
 

@@ -15,7 +15,7 @@ import numpy as np
 
 from ledger.events import KINDS
 from ledger.methods.survival import Curve, product_limit
-from ledger.replay import KEPT, _tables
+from ledger.replay import KEPT, tables
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
@@ -28,7 +28,7 @@ FEW, ENOUGH = 5, 10
 """Below five failures it is too few to say; from ten on the curve stands beside the chart."""
 _DISCARDED = list(KINDS).index("discarded")
 _FOOD = SORTS.index("food")
-_BAD = [_tables.CAUSES.index(name) for name in FAILURES]
+_BAD = [tables.CAUSES.index(name) for name in FAILURES]
 
 
 @dataclass

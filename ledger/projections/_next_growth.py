@@ -14,7 +14,7 @@ from ledger.reference.planting import PublishedRange, published_range
 
 if TYPE_CHECKING:
     from ledger.projections._season_field import Field
-    from ledger.replay._columns import Array
+    from ledger.replay.columns import Array
 
 __all__ = ["SIZES", "Garden", "Growth", "SeasonYield"]
 

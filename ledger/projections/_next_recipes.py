@@ -13,15 +13,15 @@ from ledger.errors import LedgerError
 from ledger.events._methods import METHODS
 from ledger.projections._next_wants import LEVELS, Level
 from ledger.projections._stock_targets import YEAR_DAYS
-from ledger.replay import ORIGINS, _tables
-from ledger.replay._columns import Array
+from ledger.replay import ORIGINS, tables
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = ["Made", "Part", "Recipes"]
 
-_USED = _tables.ROLES.index("used")
+_USED = tables.ROLES.index("used")
 
 
 @dataclass

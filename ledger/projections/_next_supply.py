@@ -16,7 +16,7 @@ import numpy as np
 from ledger.events import METHODS
 from ledger.methods.waiting import after_pauses, in_season
 from ledger.replay import ORIGINS, day_text
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay import State

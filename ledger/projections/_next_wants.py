@@ -10,7 +10,7 @@ import numpy as np
 
 from ledger.projections._common import goes
 from ledger.projections._stock_targets import YEAR_DAYS, stock_targets
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:

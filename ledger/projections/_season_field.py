@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.projections._season_plots import Pair, Planting, Plot, fit, measured, settle
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay import State

@@ -15,7 +15,7 @@ from ledger.projections._season_plots import Plot
 from ledger.projections._stock_targets import target_of
 from ledger.projections._uneaten import composted, fed, uneaten
 from ledger.replay import COMPONENTS
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.projections._season_field import Field

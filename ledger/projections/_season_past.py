@@ -10,7 +10,7 @@ import numpy as np
 
 from ledger.methods.progress import ToCome, picked_by, still_to_come
 from ledger.projections._season_plots import Plot
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.projections._season_field import Field

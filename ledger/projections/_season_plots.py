@@ -11,7 +11,7 @@ from functools import cache
 
 from ledger.amounts import parse_measure
 from ledger.errors import InputError
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 __all__ = ["Pair", "Planting", "Plot", "fit", "measured", "settle"]
 

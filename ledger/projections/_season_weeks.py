@@ -10,7 +10,7 @@ from ledger.methods.progress import by_week_of_season
 from ledger.projections._common import answer
 from ledger.projections.base import Answer, Column
 from ledger.reference.planting import published_range
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:

@@ -14,7 +14,7 @@ from ledger.projections._season_record import Recorder, slug
 from ledger.projections._season_weeks import CropWeeks
 from ledger.projections.base import Node
 from ledger.reference.planting import published_range
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay import State

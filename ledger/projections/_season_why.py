@@ -21,7 +21,7 @@ from ledger.projections._season_record import Recorder
 from ledger.projections.base import Node
 from ledger.questions.costs.addresses import why as why_cost
 from ledger.reference.planting import published_range
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:

@@ -16,7 +16,7 @@ from ledger.projections._next_supply import Supply, is_supply, next_supplies
 from ledger.projections._stock_targets import StockTarget, stock_targets
 from ledger.projections._use_past import UsePast, is_use, use_past
 from ledger.projections._widening import lately
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay import State

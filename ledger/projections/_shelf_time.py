@@ -13,7 +13,7 @@ from ledger.projections._common import LISTED_FROM, UNITS, answer
 from ledger.projections._use_past import use_past
 from ledger.projections._widening import lately
 from ledger.projections.base import Answer, Assumption, Column
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.facts import MATCHED
 from ledger.replay.state import day_text
 

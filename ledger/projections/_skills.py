@@ -18,9 +18,9 @@ from ledger.errors import NotFound
 from ledger.events import KINDS
 from ledger.events._methods import METHODS
 from ledger.items import item_key, near_misses
-from ledger.replay import _tables
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.state import day_number, day_text
+from ledger.replay.tables import ROLES
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -181,7 +181,7 @@ class Skills:
     def _of_picked(self) -> set[int]:
         draws, size = self.state.draws, self.rank.size
         used = draws["ev"][
-            (draws["role"] == _tables.ROLES.index("used")) & np.isin(draws["item"], self._picked)
+            (draws["role"] == ROLES.index("used")) & np.isin(draws["item"], self._picked)
         ]
         fresh = np.zeros(size, bool)
         fresh[used] = True

@@ -11,7 +11,7 @@ import numpy as np
 from ledger.projections._common import QUART_UL
 from ledger.projections._skills import HOUSEHOLD, Skills
 from ledger.replay import ORIGINS
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay import State

@@ -19,7 +19,7 @@ from ledger.projections._common import listed_lots
 from ledger.projections._published import has_judgement, judgement_of, schedules_of
 from ledger.projections._touching import touching
 from ledger.published import CANNING, GRAVE, MARKED, OPEN, STANDINGS, Judgement
-from ledger.replay import KEPT, _tables
+from ledger.replay import KEPT, tables
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -147,7 +147,7 @@ class Standings:
         _, lot, _ = state.allocations
         self._missed: dict[int, list[tuple[int, int]]] = {}
         self._pool: dict[int, list[Standing | None]] = {}
-        missing = np.flatnonzero(draws["role"] == len(_tables.ROLES))
+        missing = np.flatnonzero(draws["role"] == len(tables.ROLES))
         for d in missing[np.argsort(draws["pos"][missing])].tolist():
             for row in state.allocations_of_draw(d).tolist():
                 item = int(draws["item"][d])
@@ -370,7 +370,7 @@ def _draws_by_event(state: State) -> tuple[Any, Any]:
     """Return draws in the order of their events, and those events."""
     order = np.argsort(state.draws["ev"], kind="stable")
     role = state.draws["role"][order]
-    food = (role == _tables.ROLES.index("used")) | (role == _tables.ROLES.index("ate"))
+    food = (role == tables.ROLES.index("used")) | (role == tables.ROLES.index("ate"))
     order = order[food]
     return order, state.draws["ev"][order]
 

@@ -16,7 +16,7 @@ from ledger.methods.ratios import domestic_supply, self_sufficiency
 from ledger.projections._table_periods import Period
 from ledger.projections._table_web import BATCH, ROLE, Web
 from ledger.replay import ORIGINS
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:

@@ -13,7 +13,7 @@ from ledger.projections._table_marks import Marks
 from ledger.projections._table_periods import Period
 from ledger.projections._table_web import CAUSE, ROLE, Web
 from ledger.replay import ORIGINS
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay import State

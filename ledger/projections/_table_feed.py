@@ -10,7 +10,7 @@ import numpy as np
 from ledger.methods.ratios import ratio
 from ledger.projections._table_web import CAUSE, Web
 from ledger.replay import ORIGINS
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.facts import MATCHED
 from ledger.replay.garden import Season
 

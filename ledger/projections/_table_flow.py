@@ -14,7 +14,7 @@ from ledger.projections._table_leaves import leaves
 from ledger.projections._table_paths import ENDS, FRESH, Paths, Source
 from ledger.projections._table_periods import Period, day_of
 from ledger.projections.base import Column, Node
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay import State

@@ -14,7 +14,7 @@ import numpy as np
 from ledger.answers import Assumption
 from ledger.events.counted import OPENING_DAYS
 from ledger.replay import ORIGINS
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:

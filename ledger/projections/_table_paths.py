@@ -14,7 +14,7 @@ import numpy as np
 from ledger.projections._table_balance import food_lots
 from ledger.projections._table_web import BATCH, CAUSE, ROLE
 from ledger.replay import ORIGINS
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.projections._table_eaten import Eaten

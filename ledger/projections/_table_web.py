@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.replay import ORIGINS, _tables
-from ledger.replay._columns import Array
+from ledger.replay import ORIGINS, tables
+from ledger.replay.columns import Array
 from ledger.replay.tracing import carry_marks, solve
 
 if TYPE_CHECKING:
@@ -15,8 +15,8 @@ if TYPE_CHECKING:
 
 __all__ = ["BATCH", "CAUSE", "ROLE", "Web"]
 
-ROLE = {name: code for code, name in enumerate((*_tables.ROLES, "missing"))}
-CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
+ROLE = {name: code for code, name in enumerate((*tables.ROLES, "missing"))}
+CAUSE = {name: code for code, name in enumerate(tables.CAUSES)}
 BATCH = ORIGINS.index("batch")
 
 

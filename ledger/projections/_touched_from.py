@@ -12,7 +12,7 @@ from ledger.errors import InputError, NotFound
 from ledger.items import item_key, near_misses
 from ledger.projections._gauges import loads_of
 from ledger.projections._published import batches, judgement_of, schedules_of
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.facts import MATCHED, SORTS
 from ledger.replay.naming import lots_named
 

@@ -10,8 +10,8 @@ from ledger.amounts import format_whole
 from ledger.projections._common import UNITS, goes, listed_lots
 from ledger.projections._standing import standings
 from ledger.projections._touching import touching
-from ledger.replay import KEPT, ORIGINS, _tables
-from ledger.replay._columns import Array
+from ledger.replay import KEPT, ORIGINS, tables
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -48,7 +48,7 @@ _CAME = {
     "found": "found",
     "unrecorded": "unrecorded",
 }
-_MISSING = len(_tables.ROLES)
+_MISSING = len(tables.ROLES)
 Rows = dict[str, Array]
 
 
@@ -246,7 +246,7 @@ def _who(state: State, what: Array, ev: Array) -> Array:
 
 
 def _hows(state: State, what: Array, ev: Array) -> Array:
-    words = np.array(_tables.CAUSES, object)[state.journal.tables["events"]["cause"][ev]]
+    words = np.array(tables.CAUSES, object)[state.journal.tables["events"]["cause"][ev]]
     said = np.isin(what, [WHAT.index(one) for one in ("given", "discarded", "received")])
     words[~said | (words == "")] = None
     return np.asarray(words)

@@ -12,15 +12,15 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.replay import ORIGINS, _tables
-from ledger.replay._columns import Array
+from ledger.replay import ORIGINS, tables
+from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = ["Touching", "touching"]
 
-_ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
+_ROLE = {name: code for code, name in enumerate(tables.ROLES)}
 _N_BITS = 24
 
 

@@ -17,8 +17,8 @@ from ledger.projections._common import LISTED_FROM
 from ledger.projections._keeping import keeping_of
 from ledger.projections._use_by import days_of
 from ledger.reference.storage import fresh_life
-from ledger.replay import KEPT, ORIGINS, _tables
-from ledger.replay._columns import Array
+from ledger.replay import KEPT, ORIGINS, tables
+from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
@@ -33,8 +33,8 @@ memory)."""
 
 _PICKED = [ORIGINS.index("grown"), ORIGINS.index("foraged")]
 _DISCARDED = list(KINDS).index("discarded")
-_COMPOSTED = _tables.CAUSES.index("composted")
-_FED = _tables.CAUSES.index("fed to animals")
+_COMPOSTED = tables.CAUSES.index("composted")
+_FED = tables.CAUSES.index("fed to animals")
 
 
 @dataclass(frozen=True)

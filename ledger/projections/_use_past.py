@@ -19,8 +19,8 @@ from ledger.methods.looking_ahead import LEAST_WEEKS, look_ahead
 from ledger.methods.past import KEPT_WEEKS, Past, past_of
 from ledger.methods.predictive import LookingAhead
 from ledger.projections._common import LISTED_FROM
-from ledger.replay import _tables
-from ledger.replay._columns import Array
+from ledger.replay import tables
+from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
@@ -43,8 +43,8 @@ AHEAD = 12
 _DAYS = 7 * KEPT_WEEKS
 _AT_ONCE = 256
 _DISCARDED = list(KINDS).index("discarded")
-_LINES, _MISSING = _tables.ROLES.index("lines"), len(_tables.ROLES)
-_EATEN = _tables.CAUSES.index("eaten")
+_LINES, _MISSING = tables.ROLES.index("lines"), len(tables.ROLES)
+_EATEN = tables.CAUSES.index("eaten")
 _FOOD = SORTS.index("food")
 
 

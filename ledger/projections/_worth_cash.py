@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.events import KINDS, METHODS
-from ledger.replay import COMPONENTS, _tables
+from ledger.replay import COMPONENTS, tables
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
@@ -22,7 +22,7 @@ __all__ = ["Purchases", "got", "lines_of_purchases", "metered", "purchases"]
 _KIT = [SORTS.index(sort) for sort in ("jar", "lid", "equipment", "fuel")]
 _GARDEN, _EQUIPMENT = SORTS.index("garden input"), SORTS.index("equipment")
 _GIVEN = list(KINDS).index("given_away")
-_PAYING = [_tables.CAUSES.index(how) for how in ("sold", "barter", "gift")]
+_PAYING = [tables.CAUSES.index(how) for how in ("sold", "barter", "gift")]
 _FUEL = COMPONENTS.index("fuel")
 
 

@@ -15,7 +15,7 @@ import numpy as np
 from ledger.events import KINDS
 from ledger.projections._uneaten import uneaten
 from ledger.projections._worth_postings import Lots
-from ledger.replay import COMPONENTS, ORIGINS, _tables
+from ledger.replay import COMPONENTS, ORIGINS, tables
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 __all__ = ["Earned", "Use", "kept_shares", "uses_of"]
 
 _WEAR = [COMPONENTS.index("equipment"), COMPONENTS.index("jar_wear")]
-_ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
+_ROLE = {name: code for code, name in enumerate(tables.ROLES)}
 
 
 @dataclass(frozen=True)
@@ -57,7 +57,7 @@ def kept_shares(state: State) -> tuple[Array, Array]:
     role, ev = state.draws["role"], state.draws["ev"]
     events = state.journal.tables["events"]
     lost = events["kind"][ev] == list(KINDS).index("discarded")
-    lost |= (role == len(_tables.ROLES)) & (events["cause"][ev] != _tables.CAUSES.index("eaten"))
+    lost |= (role == len(tables.ROLES)) & (events["cause"][ev] != tables.CAUSES.index("eaten"))
     onward = (role >= _ROLE["seed"]) & (role <= _ROLE["lids"])
     size = state.lots["ev"].size
     return (

@@ -15,7 +15,7 @@ import numpy as np
 from ledger.events import KINDS, METHODS
 from ledger.projections import _worth_cash as cash
 from ledger.projections._uneaten import fed, uneaten
-from ledger.replay import COMPONENTS, ORIGINS, _tables
+from ledger.replay import COMPONENTS, ORIGINS, tables
 from ledger.replay.facts import SORTS
 from ledger.replay.own_costs import labour_rate
 
@@ -43,8 +43,8 @@ _LINE = {name: code for code, name in enumerate(LINES)}
 _NOTE = {name: code for code, name in enumerate(NOTES)}
 _KIND = {name: code for code, name in enumerate(KINDS)}
 _ORIGIN = {name: code for code, name in enumerate(ORIGINS)}
-_ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
-_CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
+_ROLE = {name: code for code, name in enumerate(tables.ROLES)}
+_CAUSE = {name: code for code, name in enumerate(tables.CAUSES)}
 _COOK = METHODS.index("cook")
 _LABOUR = COMPONENTS.index("labour")
 _SHOPPING, _LEFTOVER = -1, -2
@@ -254,7 +254,7 @@ def _gone(state: State, lots: Lots, sheet: _Sheet, period: tuple[int, int]) -> N
     kind, cause = events["kind"][ev], events["cause"][ev]
     out = np.full(ev.size, -1)
     out[kind == _KIND["discarded"]] = _LINE["lost"]
-    missing = state.draws["role"] == len(_tables.ROLES)
+    missing = state.draws["role"] == len(tables.ROLES)
     out[missing & (cause != _CAUSE["eaten"])] = _LINE["lost"]
     given = kind == _KIND["given_away"]
     out[given] = np.where(cause[given] == _CAUSE["sold"], _LINE["sold"], _LINE["given away"])

@@ -18,7 +18,7 @@ from ledger.replay import ORIGINS
 if TYPE_CHECKING:
     from ledger.projections._year_house import Household
     from ledger.replay import State
-    from ledger.replay._columns import Array
+    from ledger.replay.columns import Array
 
 __all__ = ["add_foods"]
 

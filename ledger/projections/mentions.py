@@ -14,7 +14,7 @@ from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
-    from ledger.replay._columns import Array
+    from ledger.replay.columns import Array
 
 __all__ = ["COLUMNS", "PROJECTION", "build"]
 

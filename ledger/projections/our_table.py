@@ -20,7 +20,7 @@ from ledger.projections._table_paths import Paths
 from ledger.projections._table_periods import Period, day_of, need_of, periods_of
 from ledger.projections._table_words import FORTNIGHT, in_words, missing_of
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:

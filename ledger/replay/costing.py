@@ -13,8 +13,8 @@ import numpy as np
 
 from ledger.answers import Assumption
 from ledger.events import KINDS
-from ledger.replay import _tables
-from ledger.replay._columns import Array
+from ledger.replay import tables
+from ledger.replay.columns import Array
 from ledger.replay.durables import Durables
 from ledger.replay.facts import SORTS
 from ledger.replay.flows import ORIGINS
@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 
 __all__ = ["PROVISIONAL", "Costs", "labour_rate"]
 
-_ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
+_ROLE = {name: code for code, name in enumerate(tables.ROLES)}
 _ORIGIN = {name: code for code, name in enumerate(ORIGINS)}
 _COMPONENT = {name: code for code, name in enumerate(COMPONENTS)}
 _LID, _FUEL, _GARDEN = (SORTS.index(s) for s in ("lid", "fuel", "garden input"))

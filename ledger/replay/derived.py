@@ -19,7 +19,7 @@ import msgspec
 import numpy as np
 
 from ledger.cache import folder, made_by, write_whole
-from ledger.replay import _tables
+from ledger.replay import tables
 from ledger.replay.journal import Journal
 
 __all__ = ["keep", "kept"]
@@ -159,7 +159,7 @@ def _journal(found: _File) -> Journal:
         journal.ways.code(*one)
     journal.bodies, journal.unread, journal.labels = texts.bodies, texts.unread, texts.labels
     journal.first_said, journal.looked_up = texts.first_said, texts.looked_up
-    for table, dtypes in _tables.TABLES.items():
+    for table, dtypes in tables.TABLES.items():
         rows, columns = texts.rows[table], {}
         for name, dtype in dtypes.items():
             column = np.frombuffer(found.data, dtype, rows, at)

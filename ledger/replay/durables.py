@@ -10,12 +10,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS, Facts
 from ledger.replay.prices import _bought
 
 if TYPE_CHECKING:
-    from ledger.replay._columns import Table
+    from ledger.replay.columns import Table
     from ledger.replay.flows import Moment
     from ledger.replay.journal import Journal
 

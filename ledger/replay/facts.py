@@ -17,12 +17,12 @@ from ledger.amounts import is_counted, parse_amount
 from ledger.events import KINDS
 from ledger.items import ItemFacts, item_key, merge
 from ledger.reference.crossing import MEASURES, Weights
-from ledger.replay._columns import Array
-from ledger.replay._said import COUNTED
+from ledger.replay.columns import Array
 from ledger.replay.strands import Strands
+from ledger.replay.ways import COUNTED
 
 if TYPE_CHECKING:
-    from ledger.replay._columns import Table
+    from ledger.replay.columns import Table
     from ledger.replay.journal import Journal
 
 __all__ = ["MATCHED", "SORTS", "Facts", "Settings"]

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.events import KINDS
-from ledger.replay import _tables
-from ledger.replay._columns import Array
+from ledger.replay import tables
+from ledger.replay.columns import Array
 from ledger.replay.facts import MATCHED, Facts
 from ledger.replay.naming import find_named, split_label
 
@@ -179,7 +179,7 @@ def _origin(journal: Journal, ev: Array, field_code: Array) -> Array:
     origin[kind == _KIND["bought"]] = ORIGINS.index("bought")
     received = kind == _KIND["received"]
     origin[received] = ORIGINS.index("given")
-    origin[received & (cause == _tables.CAUSES.index("forage"))] = ORIGINS.index("foraged")
+    origin[received & (cause == tables.CAUSES.index("forage"))] = ORIGINS.index("foraged")
     return origin
 
 
@@ -229,7 +229,7 @@ def _lids(
         "whole": whole,
         "base": moment.rank[ev] << LINE_BITS,
         "row": -1 - rows,
-        "role": np.full(rows.size, _tables.ROLES.index("lids"), np.int64),
+        "role": np.full(rows.size, tables.ROLES.index("lids"), np.int64),
         "lot_text": np.full(rows.size, -1, np.int64),
     }
 

@@ -11,7 +11,7 @@ from functools import cached_property
 
 import numpy as np
 
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 __all__ = ["Garden", "Input", "Part", "Season"]
 

@@ -1,7 +1,7 @@
 """The journal: stored events decoded once, straight into columns.
 
 Bodies are parsed in chunks, kind by kind, into lean structs and from there into the columns of
-`_tables`; nothing but the columns is kept, and the few bodies that state facts. What is counted
+`tables`; nothing but the columns is kept, and the few bodies that state facts. What is counted
 at a moment (`settle`) is decided on the columns.
 """
 
@@ -21,10 +21,10 @@ from ledger.amounts import is_counted, parse_amount
 from ledger.events import KINDS, decode_stored, kind_of, lean, newer_than_this, upcast
 from ledger.events._methods import METHODS
 from ledger.items import item_key
-from ledger.replay import _tables
-from ledger.replay._columns import Array, Names, Places, Table
-from ledger.replay._garden_columns import take_harvested, take_planted
-from ledger.replay._line_columns import (
+from ledger.replay import tables
+from ledger.replay.columns import Array, Names, Places, Table
+from ledger.replay.garden_columns import take_harvested, take_planted
+from ledger.replay.line_columns import (
     KEPT,
     repeated,
     take_draws,
@@ -34,16 +34,16 @@ from ledger.replay._line_columns import (
     take_targets,
     take_work,
 )
-from ledger.replay._said import FIRST_VERSION, OF_PIECES, Ways
-from ledger.replay._trade_columns import take_bought, take_given_away, take_received
 from ledger.replay.naming import split_label
+from ledger.replay.trade_columns import take_bought, take_given_away, take_received
+from ledger.replay.ways import FIRST_VERSION, OF_PIECES, Ways
 
 __all__ = ["KEPT", "Journal"]
 
 _KINDS = tuple(KINDS)
 _CODES = {name: code for code, name in enumerate(_KINDS)}
 _PHASES = np.array([KINDS[kind].phase for kind in _KINDS], np.int8)
-_CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
+_CAUSE = {name: code for code, name in enumerate(tables.CAUSES)}
 _METHOD = {name: code for code, name in enumerate(METHODS)}
 _FACTS = (
     "item_described", "setting_changed", "recipe_written", "practised", "target_set",
@@ -101,7 +101,7 @@ class Journal:
     Attributes
     ----------
     tables : dict of str to Table
-        See `ledger.replay._tables.TABLES`; `ev` is an event's place in the log, ``seq - 1``.
+        See `ledger.replay.tables.TABLES`; `ev` is an event's place in the log, ``seq - 1``.
     items, units, people, lots, garden : Names
         The texts behind the coded columns; `garden` has varieties, beds and sizes as typed, `whom` shops.
     ids, recorded : list of str
@@ -119,7 +119,7 @@ class Journal:
     """
 
     def __init__(self) -> None:
-        self.tables = {name: Table(dtypes) for name, dtypes in _tables.TABLES.items()}
+        self.tables = {name: Table(dtypes) for name, dtypes in tables.TABLES.items()}
         self.items, self.units, self.people, self.lots = Names(), Names(), Names(), Names()
         self.garden, self.whom = Names(), Names()
         self.ids: list[str] = []
@@ -312,7 +312,7 @@ class Journal:
         take: Callable[..., None] | None = getattr(self, f"_take_{kind}", None)
         if take is not None:
             take(bodies, places, events, start)
-        spec = _tables.specs()[kind]
+        spec = tables.specs()[kind]
         for name in spec.supplies:
             self._supplies(places, [getattr(b, name) for b in bodies], spec.field, bodies)
         for name in spec.draws:
@@ -373,7 +373,7 @@ class Journal:
                 "makes": self.items.codes([b.makes for b in bodies]),
                 "method": [_METHOD[b.method] for b in bodies],
                 "loads": [1 if b.loads is None else b.loads for b in bodies],
-                "gauge": [_tables.GAUGES.index(b.gauge) for b in bodies],
+                "gauge": [tables.GAUGES.index(b.gauge) for b in bodies],
                 "went": [b.went or 0 for b in bodies],
             },
         )
@@ -482,9 +482,9 @@ class Journal:
         """Return the counted unit of a line as it was typed, or None."""
         table = self.tables[name]
         body = self.body(int(table["ev"][row]))
-        field = _tables.FIELDS[int(table["field"][row])] if name == "supplies" else "lines"
+        field = tables.FIELDS[int(table["field"][row])] if name == "supplies" else "lines"
         if name == "draws":
-            field = _tables.ROLES[int(table["role"][row])]
+            field = tables.ROLES[int(table["role"][row])]
         several = [body] if name == "prices" else body.get(field) or ()
         for line in [several] if isinstance(several, dict) else several:
             if (line.get("n") or 1) == int(table["n"][row]) and line.get("amount"):

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.flows import ORIGINS
 
 if TYPE_CHECKING:

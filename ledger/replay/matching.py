@@ -12,7 +12,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ledger.errors import TooLarge
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 __all__ = ["Flow", "Matched", "match", "refuse_overflow"]
 

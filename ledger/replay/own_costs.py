@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.durables import Durables, by_year, year_of
 from ledger.replay.rows import Rows
 from ledger.replay.tracing import COMPONENTS

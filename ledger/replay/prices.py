@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 from ledger.replay.facts import Facts
 
 if TYPE_CHECKING:

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.events import CANNING, METHODS
-from ledger.replay import _tables
-from ledger.replay._columns import Array
+from ledger.replay import tables
+from ledger.replay.columns import Array
 from ledger.replay.flows import ORIGINS
 
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 __all__ = ["Rows"]
 
-_ROLE = {name: code for code, name in enumerate(_tables.ROLES)}
+_ROLE = {name: code for code, name in enumerate(tables.ROLES)}
 _N_BITS = 24
 _CANNING = np.array([method in CANNING for method in METHODS])
 

@@ -18,8 +18,8 @@ import numpy as np
 
 from ledger.errors import TooLarge
 from ledger.events import KINDS
-from ledger.replay import _tables
-from ledger.replay._columns import Array
+from ledger.replay import tables
+from ledger.replay.columns import Array
 from ledger.replay.costing import Costs
 from ledger.replay.durables import Durables
 from ledger.replay.facts import Facts, Settings
@@ -34,7 +34,7 @@ __all__ = ["State", "build_state", "day_number", "day_text", "grow_state"]
 
 _KIND = {name: code for code, name in enumerate(KINDS)}
 _TIMELESS = [_KIND["item_described"], _KIND["setting_changed"]]
-_MISSING = len(_tables.ROLES)
+_MISSING = len(tables.ROLES)
 _Out = TypeVar("_Out")
 
 
@@ -162,7 +162,7 @@ class State:
     def went_bad(self) -> Array:
         """Rows of `allocations` that were discarded as seal failed, spoiled or broken."""
         events, ev = self.journal.tables["events"], self.draws["ev"][self.allocations[0]]
-        causes = [_tables.CAUSES.index(why) for why in ("seal failed", "spoiled", "broken")]
+        causes = [tables.CAUSES.index(why) for why in ("seal failed", "spoiled", "broken")]
         return np.flatnonzero(
             (events["kind"][ev] == _KIND["discarded"]) & np.isin(events["cause"][ev], causes)
         )

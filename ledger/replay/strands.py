@@ -15,11 +15,11 @@ import numpy as np
 
 from ledger.amounts import weight_factor
 from ledger.reference.crossing import MEASURES, Weights
-from ledger.replay._columns import Array
-from ledger.replay._said import COUNTED, OF_PIECES
+from ledger.replay.columns import Array
+from ledger.replay.ways import COUNTED, OF_PIECES
 
 if TYPE_CHECKING:
-    from ledger.replay._columns import Table
+    from ledger.replay.columns import Table
     from ledger.replay.facts import Facts
     from ledger.replay.journal import Journal
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 __all__ = ["COMPONENTS", "WIDTH", "Traced", "carry_marks", "solve"]
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 if TYPE_CHECKING:
-    from ledger.replay._columns import Array
+    from ledger.replay.columns import Array
     from ledger.replay.journal import Journal
 
 __all__ = ["take_harvested", "take_planted"]

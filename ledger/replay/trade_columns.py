@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.replay._tables import CAUSES
+from ledger.replay.tables import CAUSES
 
 if TYPE_CHECKING:
-    from ledger.replay._columns import Array
+    from ledger.replay.columns import Array
     from ledger.replay.journal import Journal
 
 __all__ = ["take_bought", "take_given_away", "take_received"]

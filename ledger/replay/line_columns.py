@@ -13,11 +13,11 @@ import numpy as np
 
 from ledger.amounts import is_counted, parse_amount
 from ledger.reference.crossing import MEASURES
-from ledger.replay._said import COUNTED, FIRST_VERSION
-from ledger.replay._tables import ROLES
+from ledger.replay.tables import ROLES
+from ledger.replay.ways import COUNTED, FIRST_VERSION
 
 if TYPE_CHECKING:
-    from ledger.replay._columns import Array, Names
+    from ledger.replay.columns import Array, Names
     from ledger.replay.journal import Journal
 
 __all__ = [

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from ledger.reference.crossing import MEASURES
-from ledger.replay._columns import Array
+from ledger.replay.columns import Array
 
 __all__ = ["COUNTED", "FIRST_VERSION", "OF_PIECES", "Ways"]
 
