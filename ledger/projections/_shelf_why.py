@@ -11,7 +11,7 @@ from ledger.projections._common import event_node, whole_unit
 from ledger.projections._use_by import use_by_of
 from ledger.projections.base import Node
 from ledger.questions.costs.addresses import why as why_cost
-from ledger.replay import ORIGINS, day_text
+from ledger.replay import GRAMS, ORIGINS, day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -150,7 +150,7 @@ def _days_left(state: State, lot: int) -> Node:
 
 
 def _origin(state: State, lot: int, i: int, name: str) -> Node:
-    grams = state.costs.lot[lot, 8:14]
+    grams = state.costs.lot[lot, GRAMS]
     parts = [
         Node(f"{other} raw food in it", float(g), "g")
         for other, g in zip(ORIGINS[:6], grams, strict=True)

@@ -17,6 +17,7 @@ from ledger.projections._usual_plan import usual_plan
 from ledger.projections._ways import canned_ways, frozen_says, hands_a_kg, hands_a_load, stove_hours
 from ledger.projections._year_garden import MORE, per_kg
 from ledger.published.keeping import keeps_for
+from ledger.replay import COST, LABOUR
 
 if TYPE_CHECKING:
     from ledger.projections._next_recipes import Made
@@ -85,7 +86,7 @@ def _add_own(
     load = jars_per_load(state.settings.newest("jars_per_load")).get(jar, 7) if can else 0
     most = MORE * batches.year(item) / whole
     lot = int(np.flatnonzero((state.lots["ev"] == good) & (state.lots["item"] == item))[0])
-    costs = state.costs.lot[lot, :8].sum() - state.costs.lot[lot, 7]
+    costs = state.costs.lot[lot, COST].sum() - state.costs.lot[lot, LABOUR]
     place = "freezer" if made.method == "freeze" else "shelf"
     out.recipes.append(
         Recipe(

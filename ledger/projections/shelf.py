@@ -16,8 +16,9 @@ from ledger.projections._shelf_standing import NO_DANGER, standing_cautions, sta
 from ledger.projections._shelf_time import TIME_COLUMNS, build_over_time, item_number
 from ledger.projections._use_by import use_by_of
 from ledger.projections.base import Answer, Column, Compared, Node, Option, Projection
-from ledger.replay import COMPONENTS, KEPT, ORIGINS
+from ledger.replay import COST, GRAMS, KEPT, ORIGINS
 from ledger.replay.flows import split_label
+from ledger.replay.marks import PROVISIONAL
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -180,15 +181,15 @@ def _record(state: State, lot: int) -> dict[str, Any]:
         "best_quality": keeping.span if keeping else None,
         "best_quality_from": keeping.source if keeping else None,
         **_origin(state, lot),
-        "cost_left": float(figures[: len(COMPONENTS)].sum()) * share,
-        "provisional": bool(mark & 1),
+        "cost_left": float(figures[COST].sum()) * share,
+        "provisional": bool(mark & PROVISIONAL),
         "at_least": bool(state.costs.names_of(mark)),
         "unpriced": state.costs.names_of(mark),
     }
 
 
 def _origin(state: State, lot: int) -> dict[str, float | None]:
-    grams = state.costs.lot[lot, 8:14]
+    grams = state.costs.lot[lot, GRAMS]
     total = float(grams.sum())
     origin = int(state.lots["came"][lot])
     if total > 0:

@@ -18,9 +18,22 @@ from ledger.replay import derived
 from ledger.replay.flows import ORIGINS
 from ledger.replay.journal import KEPT, Journal
 from ledger.replay.state import State, build_state, day_number, day_text, grow_state
-from ledger.replay.tracing import COMPONENTS
+from ledger.replay.tracing import COMPONENTS, COST, GRAMS, KCAL, LABOUR, VALUE
 
-__all__ = ["COMPONENTS", "KEPT", "ORIGINS", "Replay", "State", "day_number", "day_text"]
+__all__ = [
+    "COMPONENTS",
+    "COST",
+    "GRAMS",
+    "KCAL",
+    "KEPT",
+    "LABOUR",
+    "ORIGINS",
+    "VALUE",
+    "Replay",
+    "State",
+    "day_number",
+    "day_text",
+]
 
 _KEPT_STATES = 4
 """States kept for the next to ask; a new one is grown from the nearest of them."""

@@ -23,7 +23,7 @@ from ledger.replay.marks import PROVISIONAL, Marks
 from ledger.replay.own_costs import OwnCosts, labour_rate
 from ledger.replay.prices import Prices
 from ledger.replay.rows import Rows
-from ledger.replay.tracing import COMPONENTS, WIDTH, solve
+from ledger.replay.tracing import COMPONENTS, GRAMS, KCAL, VALUE, WIDTH, solve
 
 if TYPE_CHECKING:
     from ledger.replay.state import State
@@ -34,7 +34,7 @@ _ROLE = {name: code for code, name in enumerate(tables.ROLES)}
 _ORIGIN = {name: code for code, name in enumerate(ORIGINS)}
 _COMPONENT = {name: code for code, name in enumerate(COMPONENTS)}
 _LID, _FUEL, _GARDEN = (SORTS.index(s) for s in ("lid", "fuel", "garden input"))
-_GRAMS, _KCAL, _VALUE = 8, 14, 20
+_GRAMS, _KCAL, _VALUE = GRAMS.start, KCAL.start, VALUE.start
 """The first columns of weight, energy and shop value; one for each origin."""
 
 

@@ -9,42 +9,36 @@ from __future__ import annotations
 
 import copy
 from bisect import bisect_right
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from operator import attrgetter
-from typing import Any, TypeVar
+from typing import Any
 
 import msgspec
 import numpy as np
 
 from ledger import errors
-from ledger.amounts import is_counted, parse_amount
-from ledger.events import KINDS, decode_stored, kind_of, lean, newer_than_this, upcast
-from ledger.events._methods import METHODS
-from ledger.items import item_key
+from ledger.events import KINDS, kind_of, lean, newer_than_this, upcast
 from ledger.replay import tables
+from ledger.replay.bodies import Bodies
 from ledger.replay.columns import Array, Names, Places, Table
 from ledger.replay.garden_columns import take_harvested, take_planted
+from ledger.replay.kitchen_columns import take_counted, take_discarded, take_eaten, take_put_up
 from ledger.replay.line_columns import (
     KEPT,
-    repeated,
     take_draws,
-    take_lids,
     take_lines,
     take_supplies,
     take_targets,
     take_work,
 )
-from ledger.replay.naming import split_label
 from ledger.replay.trade_columns import take_bought, take_given_away, take_received
-from ledger.replay.ways import FIRST_VERSION, OF_PIECES, Ways
+from ledger.replay.ways import Ways
 
 __all__ = ["KEPT", "Journal"]
 
 _KINDS = tuple(KINDS)
 _CODES = {name: code for code, name in enumerate(_KINDS)}
 _PHASES = np.array([KINDS[kind].phase for kind in _KINDS], np.int8)
-_CAUSE = {name: code for code, name in enumerate(tables.CAUSES)}
-_METHOD = {name: code for code, name in enumerate(METHODS)}
 _FACTS = (
     "item_described", "setting_changed", "recipe_written", "practised", "target_set",
     "gauge_tested", "checked", "person_described", "seed_checked", "frost_seen", "flock_counted",
@@ -56,12 +50,6 @@ UNREAD = -1
 """The code of what is set aside."""
 
 _COPIED = ("ids", "recorded", "labels", "bodies", "_read", "first_said", "unread", "looked_up")
-
-_READ_SINGLY = 16
-_READ_MOST = 4000
-"""Bodies kept that were read from the log one by one: those of the batches of many years."""
-
-_Out = TypeVar("_Out")
 
 
 def _refuse_lacking(kind: str, bodies: Sequence[Any]) -> None:
@@ -95,7 +83,7 @@ def _facts(kind: str, text: str) -> list[dict[str, Any]]:
     return bodies
 
 
-class Journal:
+class Journal(Bodies):
     """Every event so far, as columns.
 
     Attributes
@@ -108,35 +96,24 @@ class Journal:
         Id and recorded_at of each event, shape (events,).
     unread : dict of int to str
         What is set aside, by place, as this program cannot read it: counted nowhere, and told of.
-    bodies : dict of int to dict
-        Bodies of the kinds that state facts, by place.
     ways : Ways
         In which ways amounts were said: the column `way` of lines.
     first_said : dict of int to (int, int, str)
         How each raw name was first said: when (rising), the way, and the amount as typed.
-    looked_up : dict of int to int
-        Up to which event the units of a raw name's lines were told apart.
     """
 
     def __init__(self) -> None:
+        super().__init__()
         self.tables = {name: Table(dtypes) for name, dtypes in tables.TABLES.items()}
         self.items, self.units, self.people, self.lots = Names(), Names(), Names(), Names()
         self.garden, self.whom = Names(), Names()
         self.ids: list[str] = []
         self.recorded: list[str] = []
         self.place = Places()
-        self.bodies: dict[int, dict[str, Any]] = {}
         self.unread: dict[int, str] = {}
-        self.labels: list[tuple[int, int, Any, Any]] = []
-        self._ranges: tuple[int, dict[str, Any]] = (0, {})
-        self.fetch: Callable[[int], tuple[Any, ...]] | None = None
-        self.fetch_kind: Callable[[str, int, int], Iterator[tuple[Any, ...]]] | None = None
-        self._read: dict[int, dict[str, Any]] = {}
-        self._of_bodies: dict[Any, dict[int, Any]] = {}
         self.ways = Ways()
         self.first_said: dict[int, tuple[int, int, str]] = {}
         self.said_before: set[int] = set()
-        self.looked_up: dict[int, int] = {}
         self._decoders = {
             name: msgspec.json.Decoder(list[lean(kind.body)])  # type: ignore[misc]
             for name, kind in KINDS.items()
@@ -330,167 +307,13 @@ class Journal:
                 root[ev - start] = root[place - start] if place >= start else before[place]
 
     _take_planted, _take_harvested = take_planted, take_harvested
+    _take_eaten, _take_put_up = take_eaten, take_put_up
+    _take_discarded, _take_counted = take_discarded, take_counted
     _take_bought, _take_received, _take_given_away = take_bought, take_received, take_given_away
-
-    def _take_eaten(
-        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
-    ) -> None:
-        at = np.array(places) - start
-        events["people"][at] = [_NAN if b.people is None else b.people for b in bodies]
-        events["guests"][at] = [b.guests or 0 for b in bodies]
-        events["liked"][at] = [_NAN if b.liked is None else b.liked for b in bodies]
-
-    def _take_discarded(
-        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
-    ) -> None:
-        events["cause"][np.array(places) - start] = [_CAUSE[b.why] for b in bodies]
-
-    def _take_counted(
-        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
-    ) -> None:
-        at = np.array(places) - start
-        events["cause"][at] = [_CAUSE[b.missing or "lost"] for b in bodies]
-        early = KINDS["counted"].start_phase
-        events["phase"][at] = [
-            early if b.when == "start" else KINDS["counted"].phase for b in bodies
-        ]
-        lists = [b.lines for b in bodies]
-        own = [
-            item_key(line.item) in {item_key(one) for one in b.home_made or ()}
-            for b in bodies
-            for line in b.lines
-        ]
-        lines = [line for several in lists for line in several]
-        self._add("counts", repeated(places, lists), lines, own=own)
-
-    def _take_put_up(
-        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
-    ) -> None:
-        self.tables["batches"].extend(
-            len(places),
-            {
-                "ev": places,
-                "makes": self.items.codes([b.makes for b in bodies]),
-                "method": [_METHOD[b.method] for b in bodies],
-                "loads": [1 if b.loads is None else b.loads for b in bodies],
-                "gauge": [tables.GAUGES.index(b.gauge) for b in bodies],
-                "went": [b.went or 0 for b in bodies],
-            },
-        )
-        first_lids: dict[str, int] = {}
-        for body, ev in zip(bodies, places, strict=True):
-            lids = body.lids or "lid"
-            for made in body.made:
-                if made.jars:
-                    made.lids = made.lids or lids
-                    first_lids.setdefault(made.lids, ev)
-                if made.labels is not None:
-                    self.labels.append((ev, made.n, made.labels.first, made.labels.last))
-            if body.equipment:
-                codes = self.items.codes(body.equipment)
-                self.tables["equipment"].extend(len(codes), {"ev": ev, "item": codes})
-            for fuel in body.fuel or ():
-                if fuel.metered is not None:
-                    self.tables["metered"].extend(
-                        1, {"ev": ev, "gas": int(fuel.metered == "gas"), "joules": fuel.whole}
-                    )
-            if body.fuel:
-                body.fuel = [fuel for fuel in body.fuel if fuel.metered is None]
-        take_lids(self, first_lids)
 
     # -- lines --------------------------------------------------------------------------
 
     _add, _supplies, _draws, _work = take_lines, take_supplies, take_draws, take_work
-
-    def labels_of(self, ev: int, n: int) -> tuple[Any, Any] | None:
-        """Return the first and last label of a made entry, or None."""
-        for place, number, first, last in self.labels:
-            if place == ev and number == n:
-                return first, last
-        return None
-
-    def label_ranges(self) -> dict[str, tuple[Array, Array, Array, Array]]:
-        """Return, by what stands before the number: first, last, event and line of all labels."""
-        count, ranges = self._ranges
-        if count != len(self.labels):
-            by_head: dict[str, list[tuple[int, int, int, int]]] = {}
-            for ev, n, first, last in self.labels:
-                (head, low), (_, high) = split_label(first), split_label(last)
-                if low is not None and high is not None:
-                    by_head.setdefault(head, []).append((low, high, ev, n))
-            ranges = {head: tuple(np.array(some).T) for head, some in by_head.items()}
-            self._ranges = len(self.labels), ranges
-        return ranges
-
-    def body(self, ev: int) -> dict[str, Any]:
-        """Return the body of an event, not to be changed.
-
-        Where only columns were kept it is read from the log, and kept for the next question.
-        """
-        if ev in self.bodies:
-            return self.bodies[ev]
-        body = self._read.get(ev)
-        if body is None:
-            assert self.fetch is not None
-            row = self.fetch(ev + 1)
-            body = decode_stored(row[2], row[3], row[10], seq=row[0])
-            if len(self._read) >= _READ_MOST:
-                self._read.clear()
-            self._read[ev] = body
-        return body
-
-    def of_bodies(
-        self, kind: str, evs: Sequence[int], make: Callable[[dict[str, Any]], _Out]
-    ) -> list[_Out]:
-        """Return ``make(body)`` of events of a kind, worked out once for each event.
-
-        A body never changes. Many that were not asked for yet are read in one go.
-        """
-        kept: dict[int, _Out] = self._of_bodies.setdefault(make, {})
-        missing = {ev for ev in evs if ev not in kept and ev not in self._read}
-        if len(missing) > _READ_SINGLY and self.fetch_kind is not None:
-            for row in self.fetch_kind(kind, min(missing), max(missing) + 1):
-                if row[0] - 1 in missing:
-                    kept[row[0] - 1] = make(decode_stored(row[2], row[3], row[10], seq=row[0]))
-        for ev in evs:
-            if ev not in kept:
-                kept[ev] = make(self.body(ev))
-        return [kept[ev] for ev in evs]
-
-    def look_up_units(self, item: int) -> None:
-        """Tell lines of the first version that were typed in a counted unit from those in pieces.
-
-        Their columns hold pieces either way; that is asked only once a unit is so many pieces.
-
-        Parameters
-        ----------
-        item : int
-            Code of a raw name.
-        """
-        way = self.ways.find(item, FIRST_VERSION)
-        if way is None or self.looked_up.get(item) == len(self):
-            return
-        before, self.looked_up[item] = self.looked_up.get(item, 0), len(self)
-        for name in ("supplies", "draws", "counts", "prices"):
-            table = self.tables[name]
-            for row in np.flatnonzero((table["way"] == way) & (table["ev"] >= before)).tolist():
-                unit = self._unit_typed(name, row)
-                if unit is not None:
-                    table["way"][row] = self.ways.code(item, OF_PIECES, self.units.code(unit))
-
-    def _unit_typed(self, name: str, row: int) -> str | None:
-        """Return the counted unit of a line as it was typed, or None."""
-        table = self.tables[name]
-        body = self.body(int(table["ev"][row]))
-        field = tables.FIELDS[int(table["field"][row])] if name == "supplies" else "lines"
-        if name == "draws":
-            field = tables.ROLES[int(table["role"][row])]
-        several = [body] if name == "prices" else body.get(field) or ()
-        for line in [several] if isinstance(several, dict) else several:
-            if (line.get("n") or 1) == int(table["n"][row]) and line.get("amount"):
-                unit = parse_amount(line["amount"], zero=True).unit
-                return unit if is_counted(unit) else None
-        return None
 
     # -- settling -----------------------------------------------------------------------
 

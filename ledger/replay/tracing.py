@@ -13,7 +13,18 @@ import numpy as np
 
 from ledger.replay.columns import Array
 
-__all__ = ["COMPONENTS", "WIDTH", "Traced", "carry_marks", "solve"]
+__all__ = [
+    "COMPONENTS",
+    "COST",
+    "GRAMS",
+    "KCAL",
+    "LABOUR",
+    "VALUE",
+    "WIDTH",
+    "Traced",
+    "carry_marks",
+    "solve",
+]
 
 COMPONENTS = (
     "bought_ingredients",
@@ -27,8 +38,13 @@ COMPONENTS = (
 )
 """The components of cost (rule 10), in the order of the first eight columns."""
 
-WIDTH = 8 + 3 * 6
-"""Columns of figures: eight components, then grams, kcal and shop value by six origins."""
+COST, GRAMS, KCAL, VALUE = slice(0, 8), slice(8, 14), slice(14, 20), slice(20, 26)
+"""Columns of figures: eight components of cost, then grams, kcal and shop value by six origins."""
+
+LABOUR = COMPONENTS.index("labour")
+
+WIDTH = VALUE.stop
+"""How many columns of figures there are."""
 
 _FEW = 4096
 """Rows up to which they are solved one by one: loading SciPy takes longer, 0.25 s."""
