@@ -9,6 +9,7 @@ text is escaped here: what somebody wrote in a note is shown as it was written.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Any
 
 from dash import dcc
@@ -21,6 +22,7 @@ _VOID = ("Br", "Hr", "Img", "Col", "Wbr")
 _NAMES = {"className": "class", "htmlFor": "for"}
 _OWN = ("children", "n_clicks", "disable_n_clicks", "n_clicks_timestamp", "key")
 """Properties for Dash itself, which mean nothing to a browser."""
+_FREE = ("data-", "aria-")
 
 
 def still(part: Any) -> Any:
@@ -90,12 +92,18 @@ def _markup(part: Component) -> str | None:
 
 def _attributes(part: Component) -> Iterable[str]:
     """Yield an element's properties as HTML writes them, each after a space."""
-    for name, value in part.to_plotly_json()["props"].items():
-        if name in _OWN or value is None or value is False:
+    known = _properties_of(type(part), tuple(part._prop_names))
+    for name, value in vars(part).items():
+        if value is None or value is False or not (name in known or name.startswith(_FREE)):
             continue
         named = _NAMES.get(name, name.lower())
         said = _style(value) if name == "style" else value
         yield f" {named}" if said is True else f' {named}="{escape(said)}"'
+
+
+@lru_cache(512)
+def _properties_of(_type: type, names: tuple[str, ...]) -> frozenset[str]:
+    return frozenset(names).difference(_OWN)
 
 
 def _style(style: dict[str, Any]) -> str:

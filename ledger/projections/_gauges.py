@@ -119,16 +119,22 @@ def _said(value: Fraction) -> str:
 
 def gauge_tests(state: State) -> list[GaugeTest]:
     """Return every test that counts, in the order of the book."""
-    return [
-        GaugeTest(
-            ev,
-            int(state.moment.on[ev]),
-            item_key(body["gauge"]),
-            str(body["gauge"]),
-            _high(body["reads"]),
-        )
-        for ev, body in state.bodies("gauge_tested")
-    ]
+    kept, tests = state.lasting(gauge_tests), state.bodies("gauge_tested")
+    evs = tuple(ev for ev, _ in tests)
+    if evs not in kept:
+        kept.clear()
+        kept[evs] = [
+            GaugeTest(
+                ev,
+                int(state.moment.on[ev]),
+                item_key(body["gauge"]),
+                str(body["gauge"]),
+                _high(body["reads"]),
+            )
+            for ev, body in tests
+        ]
+    found: list[GaugeTest] = kept[evs]
+    return found
 
 
 def _high(text: str) -> Fraction:
@@ -199,6 +205,16 @@ def _is_right_on(tests: list[GaugeTest], day: int) -> bool:
 def off_of(state: State, ev: int, body: Mapping[str, Any]) -> GaugeOff | None:
     """Return what the household's gauge tests make of a load; None where nothing gets worse."""
     tests = state.once(gauge_tests)
+    known = state.lasting(off_of).get(ev)
+    if known is None or known[0] is not tests:
+        known = state.lasting(off_of)[ev] = tests, _off_of(state, ev, body, tests)
+    found: GaugeOff | None = known[1]
+    return found
+
+
+def _off_of(
+    state: State, ev: int, body: Mapping[str, Any], tests: list[GaugeTest]
+) -> GaugeOff | None:
     if not tests or not is_dial_load(state, ev, body):
         return None
     day, tested = int(state.moment.on[ev]), frozenset(one.gauge for one in tests)

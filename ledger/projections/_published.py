@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.items import item_key
 from ledger.projections._common import grams_of_line
-from ledger.projections._gauges import off_of, with_gauge
+from ledger.projections._gauges import GaugeOff, off_of, with_gauge
 from ledger.published import (
     FIRST,
     BatchDone,
@@ -69,17 +69,26 @@ def batch_done(
     state: State, ev: int, body: Mapping[str, Any], schedules: Mapping[str, str]
 ) -> BatchDone:
     """Return a batch with the household's altitude and gauge of that day, weights, and its true pressure."""
-    day = int(state.moment.on[ev])
     recipe = body.get("recipe") or body["makes"]
+    on = schedules.get(item_key(str(recipe))), off_of(state, ev, body)
+    known = state.lasting(batch_done).get(ev)
+    if known is None or known[:2] != on:
+        known = state.lasting(batch_done)[ev] = *on, _batch_done(state, ev, body, *on)
+    done: BatchDone = known[2]
+    return done
 
+
+def _batch_done(
+    state: State, ev: int, body: Mapping[str, Any], schedule: str | None, off: GaugeOff | None
+) -> BatchDone:
+    day = int(state.moment.on[ev])
     batch = batch_of(
         body,
         altitude=state.settings.on("altitude", day),
         gauge=state.settings.on("gauge", day),
-        schedule=schedules.get(item_key(str(recipe))),
+        schedule=schedule,
         grams=lambda line: _grams(state, line),
     )
-    off = off_of(state, ev, body)
     return batch if off is None else replace(batch, psi=off.psi)
 
 
@@ -91,8 +100,11 @@ def judgement_of(
     state: State, ev: int, body: Mapping[str, Any], schedules: Mapping[str, str]
 ) -> Judgement:
     """Return a batch beside what is published, at the true pressure of its gauge."""
-    found = judged(batch_done(state, ev, body, schedules))
-    return with_gauge(found, off_of(state, ev, body))
+    done, kept = batch_done(state, ev, body, schedules), state.lasting(judgement_of)
+    if ev not in kept or kept[ev][0] is not done:
+        kept[ev] = done, with_gauge(judged(done), off_of(state, ev, body))
+    found: Judgement = kept[ev][1]
+    return found
 
 
 def judged(batch: BatchDone) -> Judgement:

@@ -7,14 +7,12 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.projections import _published_ask, _published_why
 from ledger.projections._common import answer
-from ledger.projections._gauges import off_of, with_gauge
-from ledger.projections._published import batch_done, batches, judged, schedules_of
+from ledger.projections._published import batches, judgement_of, schedules_of
 from ledger.projections._published_words import below, counted
-from ledger.projections._standing import standings
+from ledger.projections._standing import Standing, standings
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.published import (
     SHORT,
-    BatchDone,
     Danger,
     Finding,
     Judgement,
@@ -135,9 +133,9 @@ def _batches(
             continue
         if item is not None and (wanted is None or state.facts.find(body["makes"]) != wanted):
             continue
-        done = batch_done(state, ev, body, schedules)
-        records.append(_record(state, ev, body, done))
-        if (danger := judged(done).danger) is not None:
+        found = judgement_of(state, ev, body, schedules)
+        records.append(_record(state, ev, body, found))
+        if (danger := found.danger) is not None:
             grave.append(danger)
             is_past = is_past and int(state.moment.on[ev]) < state.as_of_day
         set_by = set_by or not body.get("altitude")
@@ -157,8 +155,17 @@ def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:
     return caution_for(Danger(names, against=True, oil=not dry), short=short and bool(dry))
 
 
-def _record(state: State, ev: int, body: dict[str, Any], done: BatchDone) -> dict[str, Any]:
-    found = _with_parts(state, ev, with_gauge(judged(done), off_of(state, ev, body)))
+def _record(state: State, ev: int, body: dict[str, Any], found: Judgement) -> dict[str, Any]:
+    """Return a batch's record, kept as long as nothing that it follows from is another."""
+    part = state.once(standings).made_of(ev)
+    known = state.lasting(_record).get(ev)
+    if known is None or known[0] is not found or known[1:3] != (part, state.as_of_day):
+        record = _new_record(state, ev, body, _with_parts(found, part))
+        known = state.lasting(_record)[ev] = found, part, state.as_of_day, record
+    return dict(known[3])
+
+
+def _new_record(state: State, ev: int, body: dict[str, Any], found: Judgement) -> dict[str, Any]:
     entry, day = state.entry_id(ev), int(state.moment.on[ev])
     days = state.as_of_day - day
     advice = after_batch(found, days * 24.0 if days > 0 else None) if _canned(body) else []
@@ -181,9 +188,8 @@ def _record(state: State, ev: int, body: dict[str, Any], done: BatchDone) -> dic
     }
 
 
-def _with_parts(state: State, ev: int, found: Judgement) -> Judgement:
+def _with_parts(found: Judgement, part: Standing | None) -> Judgement:
     """Return a judgement that is never better than the jars that went into the batch."""
-    part = state.once(standings).made_of(ev)
     if part is None or not part.is_marked:
         return found
     text = f"Made of {part.item} of {day_text(part.day)}, which stands: {part.standing}."

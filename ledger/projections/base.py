@@ -6,7 +6,7 @@ From the description follow ``show``, ``--json``, ``--csv``, the docs and the ta
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
@@ -127,14 +127,28 @@ class Answer:
         """Tell whether any record knows a column's value."""
         return any(_plain(cell) is not None for cell in self.cells[column])
 
+    @cached_property
+    def _plain_cells(self) -> dict[str, Sequence[Any]]:
+        """The cells without NaN and NumPy's numbers: they are asked for again and again."""
+        return {name: _plain_column(cells) for name, cells in self.cells.items()}
+
     def rows(self) -> list[dict[str, Any]]:
         """Return the records by the names of the columns; what is not known is None."""
-        columns = [map(_plain, cells) for cells in self.cells.values()]
-        return [dict(zip(self.cells, row, strict=True)) for row in zip(*columns, strict=True)]
+        return _rows_of(self._plain_cells)
 
     def records(self) -> list[dict[str, Any]]:
         """Return the records with nested objects; what is not known is None."""
-        return [_nest(row.items()) for row in self.rows()]
+        columns: dict[str, Sequence[Any]] = {}
+        groups: dict[str, dict[str, Sequence[Any]]] = {}
+        for name, cells in self._plain_cells.items():
+            head, _, rest = name.partition(".")
+            if rest:
+                groups.setdefault(head, {})[rest] = cells
+                columns.setdefault(head, ())
+            else:
+                columns[head] = cells
+        columns.update({head: _rows_of(parts) for head, parts in groups.items()})
+        return _rows_of(columns)
 
     def to_dict(self) -> dict[str, Any]:
         """Return the whole answer as in ``--json``."""
@@ -152,6 +166,22 @@ class Answer:
         }
 
 
+_AS_THEY_ARE = frozenset((str, int, bool, list, tuple, dict, type(None)))
+"""Types of cells in which nothing is to be made plain."""
+_NUMBERS = frozenset((float, int, bool, type(None)))
+
+
+def _plain_column(cells: Sequence[Any]) -> Sequence[Any]:
+    types = set(map(type, cells))
+    if types <= _AS_THEY_ARE:
+        return cells
+    if types <= _NUMBERS and not math.isnan(sum(filter(None, cells))):
+        return cells
+    if types <= _AS_THEY_ARE | {float}:
+        return [None if isinstance(cell, float) and math.isnan(cell) else cell for cell in cells]
+    return [_plain(cell) for cell in cells]
+
+
 def _plain(value: Any) -> Any:
     if isinstance(value, float) and math.isnan(value):
         return None
@@ -160,15 +190,9 @@ def _plain(value: Any) -> Any:
     return value
 
 
-def _nest(pairs: Iterable[tuple[str, Any]]) -> dict[str, Any]:
-    out: dict[str, Any] = {}
-    for name, value in pairs:
-        at, *path = name.split(".")
-        if not path:
-            out[at] = value
-            continue
-        out.setdefault(at, {})[".".join(path)] = value
-    return out
+def _rows_of(columns: Mapping[str, Sequence[Any]]) -> list[dict[str, Any]]:
+    names = tuple(columns)
+    return [dict(zip(names, row, strict=True)) for row in zip(*columns.values(), strict=True)]
 
 
 def cells_of(

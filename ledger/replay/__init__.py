@@ -169,4 +169,4 @@ class Replay:
         with self._lock:
             journal = self.journal.branch()
             journal.take(rows)
-            return self._made(journal, day_number(as_of), len(journal))
+            return self._made(journal, day_number(as_of), len(journal)).apart()

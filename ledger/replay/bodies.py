@@ -51,16 +51,18 @@ class Bodies:
         self._read: dict[int, dict[str, Any]] = {}
         self._of_bodies: dict[Any, dict[int, Any]] = {}
         self._ranges: tuple[int, dict[str, Any]] = (0, {})
+        self._label_at: dict[tuple[int, int], tuple[Any, Any]] = {}
+        self._labelled = 0
 
     def __len__(self) -> int:
         raise NotImplementedError
 
     def labels_of(self, ev: int, n: int) -> tuple[Any, Any] | None:
         """Return the first and last label of a made entry, or None."""
-        for place, number, first, last in self.labels:
-            if place == ev and number == n:
-                return first, last
-        return None
+        for place, number, first, last in self.labels[self._labelled :]:
+            self._label_at.setdefault((place, number), (first, last))
+        self._labelled = len(self.labels)
+        return self._label_at.get((ev, n))
 
     def label_ranges(self) -> dict[str, tuple[Array, Array, Array, Array]]:
         """Return, by what stands before the number: first, last, event and line of all labels."""

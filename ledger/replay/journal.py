@@ -49,7 +49,17 @@ _NAN = float("nan")
 UNREAD = -1
 """The code of what is set aside."""
 
-_COPIED = ("ids", "recorded", "labels", "bodies", "_read", "first_said", "unread", "looked_up")
+_COPIED = (
+    "ids",
+    "recorded",
+    "labels",
+    "bodies",
+    "_read",
+    "first_said",
+    "unread",
+    "looked_up",
+    "_label_at",
+)
 
 
 def _refuse_lacking(kind: str, bodies: Sequence[Any]) -> None:

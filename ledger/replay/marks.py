@@ -6,6 +6,7 @@ somebody asks about, which are a few of the many that a book has.
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -54,7 +55,6 @@ class Marks:
         self._of_lot: dict[int, int] = {}
         self._ways: tuple[list[int], list[int], list[int], list[int]] | None = None
         self._own: dict[int, int] = {}
-        self._provisional: Array | None = None
 
     # -- bits ---------------------------------------------------------------------------
 
@@ -134,15 +134,35 @@ class Marks:
 
     def of(self, lot: int) -> int:
         """Return the marks of a lot, its batches' and those of what went into them."""
+        if self._plain[lot]:
+            return 0
         known = self._of_lot.get(lot)
         return self._follow(lot) if known is None else known
+
+    @cached_property
+    def _plain(self) -> Array:
+        """Which lots rest on nothing, whatever is asked: most of what was bought, given or picked."""
+        lots, garden = self._state.lots, self._costs.garden
+        plain = lots["origin"] != _BATCH
+        plain[self._costs.guessed] = False
+        marked = [
+            garden.marks.get(of, 0) != 0 or of in garden.unshared
+            for of in zip(
+                (garden.key >> 24).tolist(), (garden.key & 0xFFFFFF).tolist(), strict=True
+            )
+        ]
+        grown = self._costs.harvest_lots
+        plain[grown] = ~(np.array(marked, bool)[garden.which] | self._provisional)
+        return np.asarray(plain)
+
+    @cached_property
+    def _provisional(self) -> Array:
+        return self._costs.garden.provisional(self._state.as_of_day)
 
     def _raw(self, lot: int) -> int:
         if self._state.lots["origin"][lot] != _GROWN:
             return self.of_guessed(lot)
         garden = self._costs.garden
-        if self._provisional is None:
-            self._provisional = garden.provisional(self._state.as_of_day)
         at = int(np.searchsorted(self._costs.harvest_lots, lot))
         of = int(garden.season_of[at]), int(garden.item[at])
         mark = garden.marks.get(of, 0)
@@ -189,11 +209,11 @@ class Marks:
         return of, sorted(taken)
 
     def _find_ways(self) -> tuple[list[int], list[int], list[int], list[int]]:
-        """Return the rows of each made lot and the lots of each row, one behind the other."""
+        """Return the rows of each made lot and, of each row, the lots that rest on something."""
         rows = self._costs.rows
         draw, lot, _ = self._state.allocations
         into = rows.of_draw[draw]
-        taken = np.flatnonzero(into >= 0)
+        taken = np.flatnonzero((into >= 0) & ~self._plain[lot])
         taken = taken[np.argsort(into[taken], kind="stable")]
         made, given, _ = rows.gives
         order = np.argsort(made, kind="stable")

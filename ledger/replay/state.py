@@ -89,7 +89,22 @@ class State:
     known_at: str | None = None
     priced: tuple[Prices, Durables, list[Input]] | None = None
     """Prices and purchases of the moment that this one grew from, where none came or went."""
+    _lasting: dict[Any, dict[Any, Any]] = field(default_factory=dict, repr=False)
     _made: dict[Any, Any] = field(default_factory=dict, repr=False)
+
+    def lasting(self, of: Callable[..., Any]) -> dict[Any, Any]:
+        """Return what `of` keeps from this moment to those grown from it: a dict that is its own.
+
+        Items and settings are the same in all of them, and so is what an event says, by its place;
+        whatever else a value follows from must stand beside it and be compared.
+        """
+        return self._lasting.setdefault(of, {})
+
+    def apart(self) -> State:
+        """Return this state with what lasts kept apart: events tried out leave nothing behind."""
+        other = copy.copy(self)
+        other._lasting = {of: dict(kept) for of, kept in self._lasting.items()}
+        return other
 
     def once(self, make: Callable[[State], _Out]) -> _Out:
         """Return ``make(state)``, worked out at the first asking and kept with this moment.
@@ -177,13 +192,18 @@ class State:
 
     def labels_drawn(self, lot: int) -> set[int]:
         """Return the label numbers by which jars of a lot were drawn."""
-        named = self.flows.draws["named"]
-        out = set()
-        for row in np.flatnonzero(named == lot).tolist():
-            text = self.journal.lots.texts[int(self.flows.draws["lot_text"][row])]
-            number = split_label(text)[1] if ":" not in text else None
+        return self._labels_drawn.get(lot, set())
+
+    @cached_property
+    def _labels_drawn(self) -> dict[int, set[int]]:
+        out: dict[int, set[int]] = {}
+        named, said = self.flows.draws["named"], self.flows.draws["lot_text"]
+        rows = np.flatnonzero(named >= 0)
+        for lot, text in zip(named[rows].tolist(), said[rows].tolist(), strict=True):
+            label = self.journal.lots.texts[text]
+            number = split_label(label)[1] if ":" not in label else None
             if number is not None:
-                out.add(number)
+                out.setdefault(lot, set()).add(number)
         return out
 
     def allocations_of_lot(self, lot: int) -> Array:
@@ -277,6 +297,7 @@ def grow_state(old: State, journal: Journal, *, as_of: int, known: int) -> State
         refuse_overflow(_flow(flows))
         matched = grow_matched(flows, old.matched, old.flows, places, touched)
     state = _state(journal, as_of, known, moment, (facts, old.settings), flows, matched)
+    state._lasting = old._lasting
     if "costs" in vars(old) and not change.is_priced:
         state.priced = old.costs.prices, old.costs.durables, old.costs.bought_inputs
     return state

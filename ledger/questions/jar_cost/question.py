@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
-from ledger.questions.answering import answer, assumptions_of
+from ledger.questions.answering import answer_of_cells, assumptions_of
 from ledger.questions.jar_cost.figures import entries, figures
 from ledger.questions.jar_cost.why import why
 from ledger.questions.no_price import unpriced_in_shops
@@ -93,33 +94,39 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
     """
     found = None if item is None else state.facts.find(item)
     wanted = () if found is None else state.facts.several(found)
-    kept = [
-        (dict(record), mark, made)
-        for made, record, mark in state.once(_told)
-        if (batch is None or record["batch"].startswith(batch)) and (item is None or made in wanted)
-    ]
-    records = [record for record, _, _ in kept]
-    ids, assumptions = assumptions_of(state, [mark for _, mark, _ in kept])
-    for record, several in zip(records, ids, strict=True):
-        record["assumptions"] = several
+    items, marks, told = state.once(_told)
+    if batch is not None or item is not None:
+        at = [
+            i
+            for i, (made, entry) in enumerate(zip(items, told["batch"], strict=True))
+            if (batch is None or entry.startswith(batch)) and (item is None or made in wanted)
+        ]
+        items, marks = [items[i] for i in at], [marks[i] for i in at]
+        told = {name: [column[i] for i in at] for name, column in told.items()}
+    ids, assumptions = assumptions_of(state, marks)
+    told = {**told, "assumptions": ids}
+    cells: dict[str, Sequence[Any]] = {c.name: told[c.name] for c in COLUMNS}
+    saved = told["saved"]
     totals = {
-        "jars": sum(r["jars"] or 0 for r in records),
-        "cost": sum(r["cost.all_in"] for r in records),
-        "out_of_pocket": sum(r["cost.out_of_pocket"] for r in records),
-        "saved": sum(r["saved"] for r in records if r["saved"] is not None),
-        "labour_hours": sum(r["labour_hours"] for r in records),
+        "jars": sum(jars or 0 for jars in told["jars"]),
+        "cost": sum(told["cost.all_in"]),
+        "out_of_pocket": sum(told["cost.out_of_pocket"]),
+        "saved": sum(money for money in saved if money is not None),
+        "labour_hours": sum(told["labour_hours"]),
         "missing": unpriced_in_shops(
-            state, [item for record, _, item in kept if record["saved"] is None]
+            state, [made for made, money in zip(items, saved, strict=True) if money is None]
         ),
     }
-    return answer(state, "jar-cost", COLUMNS, records, totals=totals, assumptions=assumptions)
+    return answer_of_cells(
+        state, "jar-cost", COLUMNS, cells, totals=totals, assumptions=assumptions
+    )
 
 
-def _told(state: State) -> list[tuple[int, dict[str, Any], int]]:
-    """Return item, record and mark of every made entry, in the order of the book."""
+def _told(state: State) -> tuple[list[int], list[int], dict[str, list[Any]]]:
+    """Return item and mark of every made entry, in the order of the book, and their columns."""
     made = state.once(entries)
     if not made.first.size:
-        return []
+        return [], [], {c.name: [] for c in COLUMNS}
     marks = _marks(state, made)
     for at in np.flatnonzero(made.later).tolist():
         later = int(made.item[at]), int(made.price_ev[at])
@@ -131,8 +138,7 @@ def _told(state: State) -> list[tuple[int, dict[str, Any], int]]:
     columns["unpriced"] = [state.costs.names_of(mark) for mark in marks]
     columns["provisional"] = [bool(mark & PROVISIONAL) for mark in marks]
     columns["at_least"] = [bool(names) for names in columns["unpriced"]]
-    records = [dict(zip(columns, row, strict=True)) for row in zip(*columns.values(), strict=True)]
-    return list(zip(made.item.tolist(), records, marks, strict=True))
+    return made.item.tolist(), marks, columns
 
 
 def _shown(known: dict[str, Figure]) -> dict[str, list[Any]]:
