@@ -28,8 +28,8 @@ from ledger.door.lots import OPENING, full_key, full_lots
 from ledger.door.texts import Texts
 from ledger.door.typed import as_typed
 from ledger.errors import BookDamaged, InputError, NotFound
-from ledger.events import KINDS
 from ledger.history import HistoryRow, rows
+from ledger.kinds import KINDS
 from ledger.log import Head, Log, Restored, backup, open_log, restore
 from ledger.questions import ADDRESSED
 
@@ -128,7 +128,7 @@ class Book:
         Parameters
         ----------
         kind : str
-            ``harvested``, ``bought``, ... (`ledger.events.KINDS`).
+            ``harvested``, ``bought``, ... (`ledger.kinds.KINDS`).
         body : dict, optional
             The body as typed; `fields` that are not of the envelope are added to it.
         answers : Answers, optional

@@ -11,7 +11,7 @@ import msgspec
 from ledger.door import Catalogue
 from ledger.door.entries import Entries
 from ledger.errors import NewerEvent, UnknownKind
-from ledger.events import read_stored, tell
+from ledger.kinds import read_stored, tell
 from ledger.log import Log
 
 __all__ = ["HistoryRow", "newer_rows", "rows"]

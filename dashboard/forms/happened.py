@@ -14,7 +14,7 @@ from dashboard.parts.kinds import icon_of
 from dashboard.parts.marks import icon
 from dashboard.parts.written import undo_button, written_card
 from ledger.door import Written
-from ledger.events import tell
+from ledger.kinds import tell
 from ledger.saying.asking import Draft, Question, Reading
 
 __all__ = [

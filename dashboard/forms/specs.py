@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from ledger.events import KINDS
-from ledger.events.describing import OF_JARS, Field, fields_of
+from ledger.kinds import KINDS
+from ledger.kinds.describing import OF_JARS, Field, fields_of
 
 __all__ = ["COMMON", "FORMS", "Form"]
 

@@ -19,7 +19,7 @@ from dashboard.parts.kinds import icon_of
 from ledger.door.lots import OPENING
 from ledger.door.recipes import from_recipe, recipe_of
 from ledger.errors import InputError
-from ledger.events import decode_stored
+from ledger.kinds import decode_stored
 
 __all__ = ["PAGE", "draw", "kind_tiles"]
 

@@ -13,7 +13,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.parts.figures import figure
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 
 __all__ = ["say", "sentences"]
 

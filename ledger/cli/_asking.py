@@ -16,8 +16,8 @@ from ledger.door import Answers
 from ledger.door.bodies import missing_paid
 from ledger.door.texts import PARTS
 from ledger.errors import InputError, NeedsAnswer
-from ledger.events import Kind, check_typed
-from ledger.events.describing import TYPED, Field
+from ledger.kinds import Kind, check_typed
+from ledger.kinds.describing import TYPED, Field
 
 __all__ = ["Doubts", "ask_missing", "in_words"]
 

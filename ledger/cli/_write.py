@@ -19,8 +19,8 @@ from ledger.door.lots import OPENING
 from ledger.door.texts import PARTS, Texts
 from ledger.door.when import day_of
 from ledger.errors import InputError, NeedsAnswer
-from ledger.events import KINDS, Kind
-from ledger.events.describing import Field, fields_of
+from ledger.kinds import KINDS, Kind
+from ledger.kinds.describing import Field, fields_of
 
 __all__ = ["make_command"]
 

@@ -10,8 +10,8 @@ from ledger.amounts import format_whole, parse_measure
 from ledger.door.jars import split_label
 from ledger.door.lines import Lines, first_measure, several_lines
 from ledger.errors import InputError, NeedsAnswer
-from ledger.events import CANNING, kept_by
 from ledger.items import item_key
+from ledger.kinds import CANNING, kept_by
 from ledger.reference.crossing import Weights
 
 __all__ = ["put_up"]

@@ -10,8 +10,8 @@ import msgspec
 from ledger.door.entries import Entries, Reader, Row
 from ledger.door.jars import Batches, Label
 from ledger.errors import InputError, NewerBook, NewerEvent
-from ledger.events import newer_than_this, read_stored
 from ledger.items import ItemFacts, item_key, merge
+from ledger.kinds import newer_than_this, read_stored
 
 __all__ = ["KINDS_READ", "Catalogue"]
 

@@ -14,7 +14,7 @@ from ledger.door.csvmap import Map
 from ledger.door.lines import has_decimal_comma
 from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.errors import InputError, LedgerError
-from ledger.events import KINDS, Kind, kind_of
+from ledger.kinds import KINDS, Kind, kind_of
 
 __all__ = ["csv_lines"]
 

@@ -9,7 +9,7 @@ from typing import Any, Protocol
 import msgspec
 
 from ledger.errors import NewerEvent
-from ledger.events import read_stored
+from ledger.kinds import read_stored
 
 __all__ = ["Entries", "Reader"]
 

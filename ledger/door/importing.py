@@ -18,7 +18,7 @@ from ledger.door.chained_lines import ExportedChain
 from ledger.door.replacing import lists_of
 from ledger.door.writing import Entry, check_envelope, read_day, write
 from ledger.errors import BookError, InputError, LedgerError
-from ledger.events import check_typed, decode_stored, kind_of, tell, to_stored
+from ledger.kinds import check_typed, decode_stored, kind_of, tell, to_stored
 from ledger.log import Head, Log, StoredEvent, Writing
 
 __all__ = ["BadLine", "Imported", "import_lines", "json_lines"]

@@ -11,7 +11,7 @@ from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
 from ledger.door.jars import split_label
 from ledger.errors import NeedsAnswer, NotFound
-from ledger.events import KINDS, Kind, decode_stored, kind_of
+from ledger.kinds import KINDS, Kind, decode_stored, kind_of
 from ledger.log import StoredEvent, Writing
 
 __all__ = ["OPENING", "Place", "check_lots", "full_key", "full_lots"]

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.door.catalogue import Catalogue
 from ledger.errors import InputError, NotFound
-from ledger.events import decode_stored
 from ledger.items import item_key
+from ledger.kinds import decode_stored
 from ledger.log import StoredEvent, Writing
 
 if TYPE_CHECKING:

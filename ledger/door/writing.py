@@ -21,8 +21,8 @@ from ledger.door.names import check_names
 from ledger.door.replacing import check_replaces, check_strike, keep_numbers, lists_of, numbered
 from ledger.door.testing import check_batch
 from ledger.errors import InputError, NeedsAnswer
-from ledger.events import Kind, check_typed, decode_stored, kind_of, to_stored
 from ledger.items import item_key
+from ledger.kinds import Kind, check_typed, decode_stored, kind_of, to_stored
 from ledger.log import NewEvent, StoredEvent, Writing
 
 __all__ = ["Entry", "Written", "check_envelope", "read_day", "write"]

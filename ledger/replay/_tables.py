@@ -109,7 +109,7 @@ class KindSpec(NamedTuple):
 
 def specs() -> dict[str, KindSpec]:
     """Return, for each kind, which lists supply and which draw, from its description."""
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     return {
         name: KindSpec(

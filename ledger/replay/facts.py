@@ -14,8 +14,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.amounts import is_counted, parse_amount
-from ledger.events import KINDS
 from ledger.items import ItemFacts, item_key, merge
+from ledger.kinds import KINDS
 from ledger.reference.crossing import MEASURES, Weights
 from ledger.replay._columns import Array
 from ledger.replay._said import COUNTED

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.replay import _tables
 from ledger.replay._columns import Array
 from ledger.replay.facts import MATCHED, Facts

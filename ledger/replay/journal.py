@@ -18,9 +18,9 @@ import numpy as np
 
 from ledger import errors
 from ledger.amounts import is_counted, parse_amount
-from ledger.events import KINDS, decode_stored, kind_of, lean, newer_than_this, upcast
-from ledger.events._methods import METHODS
 from ledger.items import item_key
+from ledger.kinds import KINDS, decode_stored, kind_of, lean, newer_than_this, upcast
+from ledger.kinds.methods import METHODS
 from ledger.replay import _tables
 from ledger.replay._columns import Array, Names, Places, Table
 from ledger.replay._garden_columns import take_harvested, take_planted

@@ -17,7 +17,7 @@ from typing import Any, TypeVar
 import numpy as np
 
 from ledger.errors import TooLarge
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.replay import _tables
 from ledger.replay._columns import Array
 from ledger.replay.costing import Costs

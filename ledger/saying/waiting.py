@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from ledger.events.counted import OPENING_DAYS
+from ledger.kinds.counted import OPENING_DAYS
 from ledger.saying.known import Known
 from ledger.saying.language import language
 

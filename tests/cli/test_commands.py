@@ -9,7 +9,7 @@ import pytest
 from ledger.cli import main
 from ledger.cli._root import OTHERS, WRITES
 from ledger.cli._write import EXAMPLES
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 
 
 @pytest.fixture

@@ -13,14 +13,14 @@ import ledger
 from ledger import errors
 from ledger.cli._root import OTHERS, WRITES
 from ledger.errors import NewerEvent, UnknownKind
-from ledger.events import KINDS, check_typed, decode_stored, tell, to_stored, upcast
+from ledger.kinds import KINDS, check_typed, decode_stored, tell, to_stored, upcast
 
 OPEN = {
     "makes": "canned green beans", "method": "pressure", "minutes": "25", "psi": "11", "gauge": "dial",
     "used": [{"item": "green bean", "amount": "14 lb"}], "made": [{"jars": 7, "jar": "quart jar"}],
 }  # fmt: skip
 """A batch that says too little to be judged."""
-KEPT = Path(__file__).parents[1] / "events" / "kept"
+KEPT = Path(__file__).parents[1] / "kinds" / "kept"
 VERSIONS = [(kind.name, v) for kind in KINDS.values() for v in range(1, kind.v + 1)]
 TREE = [
     value

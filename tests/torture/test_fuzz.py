@@ -21,7 +21,7 @@ from ledger import Answers, Book
 from ledger.cli import main
 from ledger.cli._root import WRITES
 from ledger.errors import LedgerError
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 
 pytestmark = [pytest.mark.torture, pytest.mark.timeout(0)]
 

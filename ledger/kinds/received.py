@@ -6,11 +6,11 @@ from typing import Annotated, Any, Literal
 
 import msgspec
 
-from ledger.events import _tell
-from ledger.events._fields import Note, Text, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import ReceivedLine, Struct
-from ledger.events._upcast import LINES
+from ledger.kinds import telling
+from ledger.kinds.fields import Note, Text, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import ReceivedLine, Struct
+from ledger.kinds.upcasting import LINES
 
 
 class Received(Struct, kw_only=True):
@@ -32,7 +32,7 @@ class Received(Struct, kw_only=True):
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     source = f" from {body['from']}" if body.get("from") else ""
-    return f"received {_tell.lines(body['lines'])} ({body['how']}){source}"
+    return f"received {telling.lines(body['lines'])} ({body['how']}){source}"
 
 
 KIND = Kind(

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from ledger.events import _tell
-from ledger.events._fields import Note, Rating, Text, Whole, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Left, Line, Struct
-from ledger.events._upcast import LINES
+from ledger.kinds import telling
+from ledger.kinds.fields import Note, Rating, Text, Whole, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import Left, Line, Struct
+from ledger.kinds.upcasting import LINES
 
 
 class Eaten(Struct, kw_only=True):
@@ -36,7 +36,7 @@ def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     people = f" for {body['people']}" if body.get("people") else ""
     dish = f"{body['dish']}: " if body.get("dish") else ""
-    return f"ate {dish}{_tell.lines(body['ate'])}{people}"
+    return f"ate {dish}{telling.lines(body['ate'])}{people}"
 
 
 KIND = Kind(

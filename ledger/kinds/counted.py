@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from ledger.events import _tell
-from ledger.events._fields import Note, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Line, Struct
-from ledger.events._upcast import LINES
+from ledger.kinds import telling
+from ledger.kinds.fields import Note, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import Line, Struct
+from ledger.kinds.upcasting import LINES
 
 OPENING_DAYS = 28
 """Counts of a book's first weeks find its opening stock, and no windfall. Our own choice."""
@@ -39,7 +39,7 @@ class Counted(Struct, kw_only=True):
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
-    return f"counted {_tell.lines(body['lines'])}"
+    return f"counted {telling.lines(body['lines'])}"
 
 
 KIND = Kind(

@@ -8,7 +8,7 @@ from typing import Annotated, Any, get_args, get_origin
 
 import msgspec
 
-from ledger.events._kind import Kind
+from ledger.kinds.kind import Kind
 
 __all__ = ["OF_JARS", "TYPED", "Field", "describe", "fields_of"]
 

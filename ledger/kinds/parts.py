@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 import msgspec
 
-from ledger.events._fields import (
+from ledger.kinds.fields import (
     Amount,
     Decimal,
     DecText,

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from ledger.events import _tell
-from ledger.events._fields import Decimal, ItemName, Note, Pressure, Rating, Text, Whole, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Acid, FuelLine, Made, Struct, UsedLine, Work
-from ledger.events._methods import Method
-from ledger.events._upcast import LINES
+from ledger.kinds import telling
+from ledger.kinds.fields import Decimal, ItemName, Note, Pressure, Rating, Text, Whole, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.methods import Method
+from ledger.kinds.parts import Acid, FuelLine, Made, Struct, UsedLine, Work
+from ledger.kinds.upcasting import LINES
 
 
 class PutUp(Struct, kw_only=True):
@@ -73,8 +73,8 @@ def tell(body: dict[str, Any]) -> str:
         {**line, "item": f"{line['item']} (strained out)"} if line.get("strained") else line
         for line in body["used"]
     ]
-    used = _tell.lines(shown)
-    return f"put up {_tell.made(body['made'])} of {body['makes']} ({body['method']}) from {used}"
+    used = telling.lines(shown)
+    return f"put up {telling.made(body['made'])} of {body['makes']} ({body['method']}) from {used}"
 
 
 KIND = Kind(

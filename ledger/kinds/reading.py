@@ -10,8 +10,8 @@ from typing import Annotated, Any, get_args, get_origin, get_type_hints
 import msgspec
 
 from ledger.errors import InputError, NewerEvent, UnknownKind
-from ledger.events._fields import DayText, DecText, PressText, ValueText, read_typed
-from ledger.events._kind import Kind
+from ledger.kinds.fields import DayText, DecText, PressText, ValueText, read_typed
+from ledger.kinds.kind import Kind
 
 __all__ = [
     "check_typed",
@@ -47,7 +47,7 @@ def kind_of(name: str, *, seq: int | None = None) -> Kind:
     UnknownKind
         When this program has no such kind; a near miss is offered.
     """
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     try:
         return KINDS[name]
@@ -57,7 +57,7 @@ def kind_of(name: str, *, seq: int | None = None) -> Kind:
 
 def newer_than_this(found: Iterable[tuple[str, int, int]]) -> list[str]:
     """Return what of (kind, version, first event) this program cannot read, in words."""
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     newer = []
     for name, v, seq in found:

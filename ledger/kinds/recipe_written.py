@@ -6,12 +6,12 @@ from typing import Annotated, Any
 
 import msgspec
 
-from ledger.events import _tell
-from ledger.events._fields import Amount, ItemName, Note, Text, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Line, Struct
-from ledger.events._methods import Method
-from ledger.events._upcast import LINES
+from ledger.kinds import telling
+from ledger.kinds.fields import Amount, ItemName, Note, Text, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.methods import Method
+from ledger.kinds.parts import Line, Struct
+from ledger.kinds.upcasting import LINES
 
 
 class RecipeWritten(Struct, kw_only=True):
@@ -39,7 +39,7 @@ class RecipeWritten(Struct, kw_only=True):
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
-    return f"recipe {body['recipe']}: {_tell.lines(body['uses'])} gives {body['yields']}"
+    return f"recipe {body['recipe']}: {telling.lines(body['uses'])} gives {body['yields']}"
 
 
 KIND = Kind(

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from ledger.events import _tell
-from ledger.events._fields import Money, Note, Text, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Line, Struct
-from ledger.events._upcast import LINES
+from ledger.kinds import telling
+from ledger.kinds.fields import Money, Note, Text, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import Line, Struct
+from ledger.kinds.upcasting import LINES
 
 
 class GivenAway(Struct, kw_only=True):
@@ -27,7 +27,7 @@ class GivenAway(Struct, kw_only=True):
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     to = f" to {body['to']}" if body.get("to") else ""
-    return f"gave away {_tell.lines(body['lines'])} ({body['how']}){to}"
+    return f"gave away {telling.lines(body['lines'])} ({body['how']}){to}"
 
 
 KIND = Kind(

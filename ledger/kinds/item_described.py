@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from ledger.events._fields import Amount, Decimal, ItemName, Note, Text, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Keeps, Struct
+from ledger.kinds.fields import Amount, Decimal, ItemName, Note, Text, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import Keeps, Struct
 from ledger.reference.foods import by_id
 
 Sort = Literal["food", "jar", "lid", "equipment", "garden input", "fuel", "supply"]

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from ledger.events._fields import ItemName, Note, Text, Whole, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Line, Struct, Work
-from ledger.events._upcast import LINES
+from ledger.kinds.fields import ItemName, Note, Text, Whole, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import Line, Struct, Work
+from ledger.kinds.upcasting import LINES
 
 
 class Planted(Struct, kw_only=True):

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from ledger.events._fields import Amount, Day, ItemName, Note, Stored, Text, Whole, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Basis, Struct
-from ledger.events._upcast import LINES
+from ledger.kinds.fields import Amount, Day, ItemName, Note, Stored, Text, Whole, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import Basis, Struct
+from ledger.kinds.upcasting import LINES
 
 
 class TargetSet(Struct, kw_only=True):

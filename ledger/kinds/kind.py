@@ -10,7 +10,7 @@ from typing import Any
 
 import msgspec
 
-from ledger.events._lines import Struct
+from ledger.kinds.parts import Struct
 
 __all__ = ["Kind", "Phase"]
 

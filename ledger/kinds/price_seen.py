@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from ledger.events._fields import Amount, ItemName, Money, Note, Text, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Measured
-from ledger.events._upcast import LINES
+from ledger.kinds.fields import Amount, ItemName, Money, Note, Text, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import Measured
+from ledger.kinds.upcasting import LINES
 
 
 class PriceSeen(Measured, kw_only=True):

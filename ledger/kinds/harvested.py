@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from ledger.events import _tell
-from ledger.events._fields import Note, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import HarvestLine, Struct, Work
-from ledger.events._upcast import LINES
+from ledger.kinds import telling
+from ledger.kinds.fields import Note, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import HarvestLine, Struct, Work
+from ledger.kinds.upcasting import LINES
 
 
 class Harvested(Struct, kw_only=True):
@@ -27,7 +27,7 @@ class Harvested(Struct, kw_only=True):
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
-    return f"picked {_tell.lines(body['lines'])}"
+    return f"picked {telling.lines(body['lines'])}"
 
 
 KIND = Kind(

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from ledger.events._fields import Note, Text, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import Struct
+from ledger.kinds.fields import Note, Text, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import Struct
 
 
 class GaugeTested(Struct, kw_only=True):

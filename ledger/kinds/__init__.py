@@ -7,7 +7,7 @@
 Imports nothing of the rooms to its right: no store, no replay.
 """
 
-from ledger.events import (
+from ledger.kinds import (
     bought,
     checked,
     counted,
@@ -32,9 +32,9 @@ from ledger.events import (
     struck,
     target_set,
 )
-from ledger.events._kind import Kind, Phase
-from ledger.events._methods import CANNING, METHODS, kept_by
-from ledger.events._read import (
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.methods import CANNING, METHODS, kept_by
+from ledger.kinds.reading import (
     check_typed,
     decode_stored,
     kind_of,

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from ledger.events import _tell
-from ledger.events._fields import Money, Note, Text, about
-from ledger.events._kind import Kind, Phase
-from ledger.events._lines import BoughtLine, OtherSpending, Struct
-from ledger.events._upcast import LINES
+from ledger.kinds import telling
+from ledger.kinds.fields import Money, Note, Text, about
+from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.parts import BoughtLine, OtherSpending, Struct
+from ledger.kinds.upcasting import LINES
 
 
 class Bought(Struct, kw_only=True):
@@ -38,7 +38,7 @@ def tell(body: dict[str, Any]) -> str:
     shop = f" at {body['shop']}" if body.get("shop") else ""
     lines, other = body["lines"], body.get("other") or []
     paid = ", ".join(str(line.get("paid", "?")) for line in [*lines, *other][:4])
-    what = _tell.lines(lines) if lines else ", ".join(one["words"] for one in other[:4])
+    what = telling.lines(lines) if lines else ", ".join(one["words"] for one in other[:4])
     return f"bought {what}{shop} for {paid}"
 
 
