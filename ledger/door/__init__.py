@@ -7,8 +7,8 @@ appends it. `Catalogue` is what the door knows of the book. `importing` and `csv
 
 from ledger.door.answers import Answers
 from ledger.door.catalogue import Catalogue
-from ledger.door.settings import jars_per_load
 from ledger.door.texts import Texts
 from ledger.door.writing import Entry, Written, write
+from ledger.kinds.setting_changed import jars_per_load
 
 __all__ = ["Answers", "Catalogue", "Entry", "Texts", "Written", "jars_per_load", "write"]

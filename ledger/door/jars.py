@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from ledger.items import item_key
+from ledger.labels import split_label
 
-__all__ = ["Batches", "Label", "split_label"]
+__all__ = ["Batches", "Label"]
 
 
 @dataclass(frozen=True)
@@ -20,14 +21,6 @@ class Label:
     high: int
     on: str
     entry: str
-
-
-def split_label(label: int | str) -> tuple[str, int | None]:
-    """Return the prefix and the number of a jar's label: ``S26-041`` is ``("S26-", 41)``."""
-    text = str(label).strip()
-    head = text.rstrip("0123456789")
-    digits = text[len(head) :]
-    return head, int(digits) if digits.isdecimal() and len(digits) < 16 else None
 
 
 class Batches:

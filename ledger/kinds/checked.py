@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from ledger.kinds.fields import Note, Text, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
+from ledger.kinds.resolving import as_typed
 
 
 class Checked(Struct, kw_only=True):
@@ -38,7 +39,15 @@ KIND = Kind(
     summary="settle a batch that is to check yourself: which publication covers it",
     body=Checked,
     phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=as_typed,
+    words=("batch",),
+    typed=(
+        'settle 5f0c0a0e --publication "state bulletin 270, page 12" --says "raw pack, quarts, 25 minutes at 12 psi"',
+    ),
     tell=tell,
+    form=Form(("batch", "publication", "says"), icon="check"),
     example={
         "batch": "5f0c0a0e-7f7e-4c57-9d3b-0f6a1f0e2c11",
         "publication": "state bulletin 270, page 12",

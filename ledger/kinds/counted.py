@@ -6,8 +6,9 @@ from typing import Annotated, Any, Literal
 
 from ledger.kinds import telling
 from ledger.kinds.fields import Note, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Line, Struct
+from ledger.kinds.resolving import Body, Resolver, needs, several_lines
 from ledger.kinds.upcasting import LINES
 
 OPENING_DAYS = 28
@@ -42,6 +43,17 @@ def tell(body: dict[str, Any]) -> str:
     return f"counted {telling.lines(body['lines'])}"
 
 
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a count as it is stored; nothing at all is an amount of it.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    needs(body["lines"], "lines", "what was there")
+    return {**body, "lines": several_lines(body["lines"], "lines", lines, zero=True)}
+
+
 KIND = Kind(
     name="counted",
     command="count",
@@ -50,7 +62,13 @@ KIND = Kind(
     body=Counted,
     phase=Phase.COUNT_END,
     start_phase=Phase.COUNT_START,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("lines",),
+    typed=('count "4 lb sugar" "9 pint jars stock" --when end',),
     tell=tell,
+    form=Form(("lines", "when", "missing"), icon="counted", common=6),
     v=2,
     upcasters=LINES,
     example={"item": "sugar", "amount": "4 lb"},

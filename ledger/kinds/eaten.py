@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from typing import Annotated, Any
 
+from ledger.errors import InputError
 from ledger.kinds import telling
 from ledger.kinds.fields import Note, Rating, Text, Whole, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import BATCH, Form, Kind, Phase
 from ledger.kinds.parts import Left, Line, Struct
+from ledger.kinds.resolving import Body, Resolver, needs, several_lines
 from ledger.kinds.upcasting import LINES
 
 
@@ -39,6 +42,38 @@ def tell(body: dict[str, Any]) -> str:
     return f"ate {dish}{telling.lines(body['ate'])}{people}"
 
 
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a meal as it is stored: what was eaten, and what was left of the dish.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    needs(body["ate"], "ate", "what was eaten")
+    if body.get("guests") is not None:
+        if not body.get("people"):
+            raise InputError("guests", "needs people", "Write how many ate in all: --people 6")
+        if body["guests"] > body["people"]:
+            raise InputError(
+                "guests",
+                f"{body['guests']} is more than the {body['people']} people",
+                "Write how many of them were guests",
+            )
+    out = {**body, "ate": several_lines(body["ate"], "ate", lines)}
+    if body.get("left"):
+        shares = sum(Decimal(one["share"]) for one in body["left"])
+        if shares > 1:
+            raise InputError(
+                "left",
+                f"the shares add up to {shares}",
+                "They are parts of one dish: at most 1 together",
+            )
+        out["left"] = several_lines(
+            [{"kept": "fridge", **one} for one in body["left"]], "left", lines
+        )
+    return out
+
+
 KIND = Kind(
     name="eaten",
     command="meal",
@@ -46,9 +81,16 @@ KIND = Kind(
     summary="write down a meal",
     body=Eaten,
     phase=Phase.MEAL,
-    supplies=("left",),
+    supplies={"left": BATCH},
     draws=("ate",),
+    resolve=resolve,
+    words=("ate",),
+    typed=(
+        'meal --ate "1 half-pint plum butter" --ate "2 lb bread" --people 6',
+        'meal --ate "2 qt stew" --people 6 --left "1 pt stew fridge 0.25"',
+    ),
     tell=tell,
+    form=Form(("ate", "people", "guests"), icon="ate", common=4),
     v=2,
     upcasters=LINES,
     example={"ate": [{"item": "plum butter", "amount": "1 half-pint jar"}], "people": 6},

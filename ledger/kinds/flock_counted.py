@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
+from ledger.errors import InputError
 from ledger.kinds.fields import Day, ItemName, Note, Text, Whole, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
+from ledger.kinds.resolving import Body, Resolver, not_after
 
 
 class FlockCounted(Struct, kw_only=True):
@@ -26,6 +28,23 @@ def tell(body: dict[str, Any]) -> str:
     return f"{body['hens']} hens{of}{hatched}"
 
 
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a flock's body.
+
+    Raises
+    ------
+    InputError
+        Naming `hens` or `hatched`.
+    """
+    if body["hens"] > 100_000:
+        raise InputError("hens", f"{body['hens']} is out of range", "Write how many hens there are")
+    if "hatched" in body:
+        not_after(body["hatched"], "hatched", lines.on)
+    if "lays" in body:
+        body = {**body, "lays": lines.catalogue.name(body["lays"])}
+    return body
+
+
 KIND = Kind(
     name="flock_counted",
     command="flock",
@@ -33,6 +52,12 @@ KIND = Kind(
     summary="say how many hens there are",
     body=FlockCounted,
     phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("hens",),
+    typed=("flock 6 --hatched 2025-04-10",),
     tell=tell,
+    form=Form(("hens", "flock", "hatched"), icon="hen"),
     example={"hens": 6, "hatched": "2025-04-10"},
 )

@@ -6,8 +6,10 @@ from typing import Annotated, Any, Literal
 
 from ledger.kinds import telling
 from ledger.kinds.fields import Money, Note, Text, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
+from ledger.kinds.money import check_money
 from ledger.kinds.parts import Line, Struct
+from ledger.kinds.resolving import Body, Resolver, currency, needs, several_lines
 from ledger.kinds.upcasting import LINES
 
 
@@ -30,6 +32,19 @@ def tell(body: dict[str, Any]) -> str:
     return f"gave away {telling.lines(body['lines'])} ({body['how']}){to}"
 
 
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return what went out as it is stored.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    needs(body["lines"], "lines", "what it was")
+    if "got" in body:
+        check_money(body["got"], "got", currency(lines))
+    return {**body, "lines": several_lines(body["lines"], "lines", lines)}
+
+
 KIND = Kind(
     name="given_away",
     command="give",
@@ -37,8 +52,16 @@ KIND = Kind(
     summary="write down what was given, bartered or sold",
     body=GivenAway,
     phase=Phase.MEAL,
+    supplies={},
     draws=("lines",),
+    resolve=resolve,
+    words=("lines",),
+    typed=(
+        'give "2 half-pint jars plum butter" --how gift --to "the neighbours"',
+        'give "3 dozen egg" --how sold --got 12',
+    ),
     tell=tell,
+    form=Form(("lines", "how", "to", "got"), icon="given"),
     v=2,
     upcasters=LINES,
     example={

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from typing import Annotated, Any, Literal
 
+from ledger.amounts import canonical
+from ledger.errors import InputError
 from ledger.kinds.fields import Amount, Decimal, ItemName, Note, Text, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Keeps, Struct
+from ledger.kinds.resolving import Body, Resolver, above_zero
+from ledger.reference import foods
 from ledger.reference.foods import by_id
 
 Sort = Literal["food", "jar", "lid", "equipment", "garden input", "fuel", "supply"]
@@ -92,6 +97,80 @@ def tell(body: dict[str, Any]) -> str:
     return f"{body['item']} is {a}{body['sort']}" + (f" ({', '.join(more)})" if more else "")
 
 
+_SPAN = re.compile(r"\s*\d+(\.\d+)?\s*(day|week|month|year)s?\s*", re.IGNORECASE)
+
+
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a description as it is stored: units by their own names, the food table's row by its id.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    name, out = body["item"], dict(body)
+    out |= _units_of(body, lines)
+    if "food" in body:
+        out["food"] = _food(body["food"], name, lines)
+    if "holds" in body and lines.amount(body["holds"], "holds").measure != "volume":
+        raise InputError("holds", f"{body['holds']} is not a volume", 'Write it like "1 qt"')
+    for place, span in (body.get("keeps") or {}).items():
+        if not _SPAN.fullmatch(span):
+            raise InputError(
+                f"keeps.{place}",
+                f"{span!r} is not a length of time",
+                'Write it like "12 months" or "4 days"',
+            )
+    for key in ("shop_equivalent", "feeds"):
+        if key in body:
+            out[key] = lines.catalogue.name(body[key])
+    for key in ("uses", "years"):
+        above_zero(body, key, key)
+    if "also" in body:
+        out["also"] = [" ".join(other.split()) for other in body["also"]]
+    out["item"] = lines.catalogue.name(name)
+    return out
+
+
+def _units_of(body: Body, lines: Resolver) -> Body:
+    """Return what one of a unit weighs and how many pieces it is, units by their own names."""
+    out: Body = {}
+    if "g_per" in body:
+        out["g_per"] = {
+            canonical(unit, lines.measures) or unit: grams for unit, grams in body["g_per"].items()
+        }
+        if any(float(grams) <= 0 for grams in body["g_per"].values()):
+            raise InputError("g_per", "a weight is 0", 'Write grams, for example "clove 5"')
+    if "g_per_ml" in body and float(body["g_per_ml"]) <= 0:
+        raise InputError("g_per_ml", "is 0", "Write grams per millilitre, for example 1.03")
+    if "pieces_per" in body:
+        known = lines.facts(body["item"])
+        out["pieces_per"] = {
+            **((known.pieces_per if known else None) or {}),
+            **{canonical(unit) or unit: many for unit, many in body["pieces_per"].items()},
+        }
+        if any(float(many) <= 0 for many in out["pieces_per"].values()):
+            raise InputError("pieces_per", "is 0", 'Write pieces, for example "packet 12"')
+    return out
+
+
+def _food(said: str, item: str, lines: Resolver) -> str:
+    """Return the id of a food-table row: by id, by its own name, or by an everyday name."""
+    if foods.by_id(said) is not None:
+        return said
+    row = foods.by_description(said)
+    if row is not None:
+        return row.id
+    plain = lines.plain(said)
+    if plain is not None:
+        return plain.food
+    near = "; ".join(p.description for p in (foods.propose(said, 3) or foods.propose(item, 3)))
+    raise InputError(
+        "food",
+        f"{said!r} is not a row of the food table",
+        f"It may be: {near}" if near else "",
+    )
+
+
 KIND = Kind(
     name="item_described",
     command="item",
@@ -99,6 +178,16 @@ KIND = Kind(
     summary="say what an item is, weighs, holds or is called",
     body=ItemDescribed,
     phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("item",),
+    typed=(
+        'item garlic --sort food --g-per "clove 5"',
+        'item "quart jar" --sort jar --years 10',
+        'item "plum butter" --sort food --keeps "shelf 12 months" --shop-equivalent "store plum spread"',
+    ),
     tell=tell,
+    form=Form(("item", "sort", "shop_equivalent", "keeps", "g_per")),
     example={"item": "garlic", "sort": "food", "measure": "mass", "g_per": {"clove": "5"}},
 )

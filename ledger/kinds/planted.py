@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
+from ledger.amounts import parse_measure
 from ledger.kinds.fields import ItemName, Note, Text, Whole, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Line, Struct, Work
+from ledger.kinds.resolving import Body, Resolver
 from ledger.kinds.upcasting import LINES
 
 
@@ -41,6 +43,24 @@ def tell(body: dict[str, Any]) -> str:
     return f"{body.get('how', 'planted')} {plants}{body['crop']}{variety}{bed}"
 
 
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a planting as it is stored: the crop by its name, seed from stock as a line.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    crop, _ = lines.item(body["crop"], "food", "crop")
+    out = {**body, "crop": crop}
+    if "area" in body:
+        parse_measure(body["area"], "area", "area")
+    if "row" in body:
+        parse_measure(body["row"], "length", "row")
+    if "seed" in body:
+        out["seed"] = {**lines.line(body["seed"], "seed", use="seed"), "n": 1}
+    return out
+
+
 KIND = Kind(
     name="planted",
     command="plant",
@@ -48,8 +68,15 @@ KIND = Kind(
     summary="write down what was sown or set out",
     body=Planted,
     phase=Phase.SUPPLY,
+    supplies={},
     draws=("seed",),
+    resolve=resolve,
+    words=("crop",),
+    typed=(
+        'plant tomato --variety "Brenna Red" --bed "south bed" --plants 24 --how "set out" --work "Ada 90"',
+    ),
     tell=tell,
+    form=Form(("crop", "variety", "bed", "plants", "area", "how"), icon="planted"),
     v=2,
     upcasters=LINES,
     example={"crop": "tomato", "bed": "south bed", "plants": 24, "how": "set out"},

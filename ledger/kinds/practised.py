@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from ledger.kinds.fields import Decimal, Note, Person, Rating, Text, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
+from ledger.kinds.resolving import as_typed
 
 
 class Practised(Struct, kw_only=True):
@@ -31,6 +32,12 @@ KIND = Kind(
     summary="write down that a skill was practised",
     body=Practised,
     phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=as_typed,
+    words=("skill",),
+    typed=("practise grafting --person Ada --minutes 45 --went 4",),
     tell=tell,
+    form=Form(("skill", "people", "minutes", "went"), icon="practised", common=5),
     example={"skill": "grafting", "people": ["Ada"], "minutes": "45"},
 )

@@ -5,8 +5,10 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from ledger.kinds.fields import Amount, ItemName, Money, Note, Text, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
+from ledger.kinds.money import check_money
 from ledger.kinds.parts import Measured
+from ledger.kinds.resolving import Body, Resolver, currency
 from ledger.kinds.upcasting import LINES
 
 
@@ -26,6 +28,17 @@ def tell(body: dict[str, Any]) -> str:
     return f"saw {body['amount']} {body['item']} for {body['price']}{shop}"
 
 
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a price as it is stored: one line.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    check_money(body["price"], "price", currency(lines))
+    return lines.line(body, "")
+
+
 KIND = Kind(
     name="price_seen",
     command="price",
@@ -33,7 +46,13 @@ KIND = Kind(
     summary="write down a price without buying",
     body=PriceSeen,
     phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("line", "price"),
+    typed=('price "18 oz store plum spread" 3.40 --shop "corner shop"',),
     tell=tell,
+    form=Form(("line", "price", "shop"), as_line="line", icon="price"),
     v=2,
     upcasters=LINES,
     example={

@@ -12,6 +12,7 @@ import msgspec
 from ledger.errors import InputError, NewerEvent, UnknownKind
 from ledger.kinds.fields import DayText, DecText, PressText, ValueText, read_typed
 from ledger.kinds.kind import Kind
+from ledger.kinds.registry import KINDS
 
 __all__ = [
     "check_typed",
@@ -19,6 +20,7 @@ __all__ = [
     "kind_of",
     "lean",
     "newer_than_this",
+    "read_stored",
     "tell",
     "to_stored",
     "upcast",
@@ -47,8 +49,6 @@ def kind_of(name: str, *, seq: int | None = None) -> Kind:
     UnknownKind
         When this program has no such kind; a near miss is offered.
     """
-    from ledger.kinds import KINDS
-
     try:
         return KINDS[name]
     except KeyError:
@@ -57,8 +57,6 @@ def kind_of(name: str, *, seq: int | None = None) -> Kind:
 
 def newer_than_this(found: Iterable[tuple[str, int, int]]) -> list[str]:
     """Return what of (kind, version, first event) this program cannot read, in words."""
-    from ledger.kinds import KINDS
-
     newer = []
     for name, v, seq in found:
         if name not in KINDS:

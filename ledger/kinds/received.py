@@ -8,8 +8,10 @@ import msgspec
 
 from ledger.kinds import telling
 from ledger.kinds.fields import Note, Text, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Origin, Phase
+from ledger.kinds.money import check_money
 from ledger.kinds.parts import ReceivedLine, Struct
+from ledger.kinds.resolving import Body, Resolver, currency, join, line_fields, needs, several_lines
 from ledger.kinds.upcasting import LINES
 
 
@@ -35,6 +37,20 @@ def tell(body: dict[str, Any]) -> str:
     return f"received {telling.lines(body['lines'])} ({body['how']}){source}"
 
 
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return what came as it is stored.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    needs(body["lines"], "lines", "what came")
+    for line, field in zip(body["lines"], line_fields(body["lines"], "lines"), strict=True):
+        if "value" in line:
+            check_money(line["value"], join(field, "value"), currency(lines))
+    return {**body, "lines": several_lines(body["lines"], "lines", lines)}
+
+
 KIND = Kind(
     name="received",
     command="receive",
@@ -42,8 +58,13 @@ KIND = Kind(
     summary="write down a gift, a barter or something foraged",
     body=Received,
     phase=Phase.SUPPLY,
-    supplies=("lines",),
+    supplies={"lines": Origin("given", {"forage": "foraged"})},
+    draws=(),
+    resolve=resolve,
+    words=("lines",),
+    typed=('receive "2 lb honey" --how gift --from "the neighbours" --value 14',),
     tell=tell,
+    form=Form(("lines", "how", "from"), ("value",), icon="given"),
     v=2,
     upcasters=LINES,
     example={

@@ -8,9 +8,10 @@ import msgspec
 
 from ledger.kinds import telling
 from ledger.kinds.fields import Amount, ItemName, Note, Text, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.methods import Method
 from ledger.kinds.parts import Line, Struct
+from ledger.kinds.resolving import Body, Resolver, first_measure, needs, several_lines
 from ledger.kinds.upcasting import LINES
 
 
@@ -42,6 +43,21 @@ def tell(body: dict[str, Any]) -> str:
     return f"recipe {body['recipe']}: {telling.lines(body['uses'])} gives {body['yields']}"
 
 
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a recipe as it is stored: what it takes as lines, what it gives as an amount.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    needs(body["uses"], "uses", "what the recipe takes")
+    amount = lines.amount(body["yields"], "yields")
+    makes, facts = lines.item(body["makes"], "food", "makes", first_measure(amount))
+    lines.measured(amount, makes, facts, "yields")
+    uses = several_lines(body["uses"], "uses", lines)
+    return {**body, "makes": makes, "yields": amount.text, "uses": uses}
+
+
 KIND = Kind(
     name="recipe_written",
     command="recipe",
@@ -49,7 +65,16 @@ KIND = Kind(
     summary="write a recipe once, to be used with putup",
     body=RecipeWritten,
     phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("recipe",),
+    typed=(
+        'recipe "plum butter" --makes "plum butter" --uses "16 lb plum" --uses "3 lb sugar" '
+        '--yields "11 half-pint jars" --method "boiling water"',
+    ),
     tell=tell,
+    form=Form(("recipe", "makes", "uses", "yields", "method", "schedule")),
     v=2,
     upcasters=LINES,
     example={

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
+from ledger.errors import InputError
 from ledger.kinds.fields import ItemName, Note, Text, Whole, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
+from ledger.kinds.resolving import Body, Resolver
 
 
 class SeedChecked(Struct, kw_only=True):
@@ -35,6 +37,41 @@ def tell(body: dict[str, Any]) -> str:
     return f"seed of {body['crop']}{variety} ({', '.join(more)})"
 
 
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a seed's body; a germination beyond what was sown is refused.
+
+    Raises
+    ------
+    InputError
+        Naming `sprouted`, `sown`, `year`, `days` or `crop`.
+    """
+    if ("sown" in body) != ("sprouted" in body):
+        lacks = "sprouted" if "sown" in body else "sown"
+        raise InputError(lacks, "is missing", "A test needs both, for example 13 of 20")
+    if "sown" in body:
+        if body["sown"] == 0:
+            raise InputError("sown", "is 0", "Write how many seeds were laid out, for example 20")
+        if body["sprouted"] > body["sown"]:
+            raise InputError(
+                "sprouted",
+                f"{body['sprouted']} is more than the {body['sown']} sown",
+                f"Write a number from 0 to {body['sown']}",
+            )
+    year = int(lines.on[:4])
+    if "year" in body and not year - 60 <= body["year"] <= year + 1:
+        raise InputError(
+            "year", f"{body['year']} is out of range", f"Write a year up to {year + 1}"
+        )
+    if "days" in body and not 10 <= body["days"] <= 500:
+        raise InputError("days", f"{body['days']} is out of range", "Write days from 10 to 500")
+    if not {"year", "seeds", "days", "sown"} & set(body):
+        raise InputError(
+            "year", "is missing", "Write its year, the seeds left, the packet's days or a test"
+        )
+    crop, _ = lines.item(body["crop"], "food", "crop")
+    return {**body, "crop": crop}
+
+
 KIND = Kind(
     name="seed_checked",
     command="seed",
@@ -42,6 +79,15 @@ KIND = Kind(
     summary="look seed over: its year, what is left, and how it sprouted",
     body=SeedChecked,
     phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("crop",),
+    typed=(
+        "seed carrot --year 2025 --sown 20 --sprouted 13",
+        'seed tomato --variety "Brenna Red" --seeds 60 --days 75',
+    ),
     tell=tell,
+    form=Form(("crop", "variety", "year", "seeds", "sown", "sprouted"), icon="planted"),
     example={"crop": "carrot", "year": 2025, "sown": 20, "sprouted": 13},
 )

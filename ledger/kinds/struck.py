@@ -7,6 +7,7 @@ from typing import Annotated, Any
 from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Kind, Phase
 from ledger.kinds.parts import Struct
+from ledger.kinds.resolving import as_typed
 
 
 class Struck(Struct, kw_only=True):
@@ -31,6 +32,12 @@ KIND = Kind(
     summary="take an entry back; it stays readable in the history",
     body=Struck,
     phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=as_typed,
+    words=("id",),
+    typed=('strike 5f0c0a0e --why "written twice"',),
     tell=tell,
+    form=None,
     example={"id": "5f0c0a0e-7f7e-4c57-9d3b-0f6a1f0e2c11", "why": "written twice"},
 )

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
+from ledger.errors import InputError
 from ledger.kinds.fields import Amount, Day, ItemName, Note, Stored, Text, Whole, about
-from ledger.kinds.kind import Kind, Phase
+from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Basis, Struct
+from ledger.kinds.resolving import Body, Resolver
 from ledger.kinds.upcasting import LINES
 
 
@@ -37,6 +39,35 @@ def tell(body: dict[str, Any]) -> str:
     return f"target: {body.get('amount')} {body.get('item')}{per}"
 
 
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a target as it is stored: of an item a line, of a skill a number of times.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    if ("skill" in body) == ("item" in body):
+        raise InputError(
+            "item",
+            "a target is for an item or for a skill",
+            'Write "24 half-pint jars plum butter", or --skill',
+        )
+    if "skill" in body:
+        if not body.get("times"):
+            raise InputError("times", "is missing", "Write how many times, for example --times 3")
+        return body
+    if "amount" not in body:
+        raise InputError("amount", "is missing", "Write how much of it is wanted")
+    line = lines.line({"item": body["item"], "amount": body["amount"]}, "")
+    if body.get("whole") is not None:  # an export's word stays
+        lines.carried({"whole": body["whole"]}, "")
+        line = {name: line[name] for name in ("item", "amount")}
+        if body.get("measure") is None:
+            line["basis"] = body.get("basis", "exact")
+        return {**body, **line}
+    return {**body, **{name: line[name] for name in ("item", "amount", "whole", "measure")}}
+
+
 KIND = Kind(
     name="target_set",
     command="target",
@@ -44,7 +75,17 @@ KIND = Kind(
     summary="say how much of something, or of a skill, is wanted",
     body=TargetSet,
     phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("line",),
+    typed=(
+        'target "24 half-pint jars plum butter" --per year',
+        "target --skill grafting --times 3 --per year",
+        'target "20 lb plum" --by "1 Nov" --person Ada',
+    ),
     tell=tell,
+    form=Form(("line", "per", "skill", "times", "by"), as_line="line", icon="list"),
     v=2,
     upcasters=LINES,
     example={"item": "plum butter", "amount": "24 half-pint jars", "per": "year"},

@@ -21,6 +21,7 @@ from ledger.amounts import is_counted, parse_amount
 from ledger.items import item_key
 from ledger.kinds import KINDS, decode_stored, kind_of, lean, newer_than_this, upcast
 from ledger.kinds.methods import METHODS
+from ledger.labels import split_label
 from ledger.replay import _tables
 from ledger.replay._columns import Array, Names, Places, Table
 from ledger.replay._garden_columns import take_harvested, take_planted
@@ -36,7 +37,6 @@ from ledger.replay._line_columns import (
 )
 from ledger.replay._said import FIRST_VERSION, OF_PIECES, Ways
 from ledger.replay._trade_columns import take_bought, take_given_away, take_received
-from ledger.replay.naming import split_label
 
 __all__ = ["KEPT", "Journal"]
 
@@ -45,11 +45,6 @@ _CODES = {name: code for code, name in enumerate(_KINDS)}
 _PHASES = np.array([KINDS[kind].phase for kind in _KINDS], np.int8)
 _CAUSE = {name: code for code, name in enumerate(_tables.CAUSES)}
 _METHOD = {name: code for code, name in enumerate(METHODS)}
-_FACTS = (
-    "item_described", "setting_changed", "recipe_written", "practised", "target_set",
-    "gauge_tested", "checked", "person_described", "seed_checked", "frost_seen", "flock_counted",
-    "meter_read",
-)  # fmt: skip
 _NAN = float("nan")
 
 UNREAD = -1
@@ -303,27 +298,25 @@ class Journal:
             return
         bodies = self._decoders[kind].decode(joined)
         _refuse_lacking(kind, bodies)
-        if kind == "struck":
-            self._strikes(bodies, places, events["root"], start)
-            return
-        if kind == "price_seen":
-            self._add("prices", places, bodies, money=[float(b.price) for b in bodies])
-            return
+        if any(origin.by_how for origin in KINDS[kind].supplies.values()):
+            events["cause"][np.array(places) - start] = [_CAUSE[b.how] for b in bodies]
         take: Callable[..., None] | None = getattr(self, f"_take_{kind}", None)
         if take is not None:
             take(bodies, places, events, start)
-        spec = _tables.specs()[kind]
-        for name in spec.supplies:
-            self._supplies(places, [getattr(b, name) for b in bodies], spec.field, bodies)
-        for name in spec.draws:
+        for name in KINDS[kind].supplies:
+            field = _tables.FIELDS.index(name)
+            self._supplies(places, [getattr(b, name) for b in bodies], field, bodies)
+        for name in KINDS[kind].draws:
             if name != "lids":
                 self._draws(places, [getattr(b, name) for b in bodies], name)
         works = [getattr(b, "work", None) for b in bodies]
         if any(works):
             self._work(places, works)
 
-    def _strikes(self, bodies: Sequence[Any], places: list[int], root: Array, start: int) -> None:
-        before = self.tables["events"]["root"]
+    def _take_struck(
+        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
+    ) -> None:
+        root, before = events["root"], self.tables["events"]["root"]
         for body, ev in zip(bodies, places, strict=True):
             place = self.place.get(body.id)
             if place is not None and place < ev:
@@ -339,6 +332,11 @@ class Journal:
         events["people"][at] = [_NAN if b.people is None else b.people for b in bodies]
         events["guests"][at] = [b.guests or 0 for b in bodies]
         events["liked"][at] = [_NAN if b.liked is None else b.liked for b in bodies]
+
+    def _take_price_seen(
+        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
+    ) -> None:
+        self._add("prices", places, bodies, money=[float(b.price) for b in bodies])
 
     def _take_discarded(
         self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
@@ -515,3 +513,11 @@ class Journal:
         newest[root] = np.arange(known, dtype=np.int32)
         entries = np.flatnonzero(newest >= 0)
         return entries, newest[entries]
+
+
+_FACTS = frozenset(
+    name
+    for name, kind in KINDS.items()
+    if not (kind.supplies or kind.draws or hasattr(Journal, f"_take_{name}"))
+)
+"""Kinds that state facts: what brings nothing in or out, and has no columns of its own."""

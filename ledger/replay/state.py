@@ -18,12 +18,13 @@ import numpy as np
 
 from ledger.errors import TooLarge
 from ledger.kinds import KINDS
+from ledger.labels import split_label
 from ledger.replay import _tables
 from ledger.replay._columns import Array
 from ledger.replay.costing import Costs
 from ledger.replay.durables import Durables
 from ledger.replay.facts import Facts, Settings
-from ledger.replay.flows import ORIGINS, Flows, Moment, build_flows, split_label
+from ledger.replay.flows import ORIGINS, Flows, Moment, build_flows
 from ledger.replay.garden import Input
 from ledger.replay.growing import Change, grow_flows, grow_matched
 from ledger.replay.journal import Journal

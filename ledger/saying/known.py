@@ -15,8 +15,8 @@ from typing import TYPE_CHECKING, Any, Protocol
 import msgspec
 
 from ledger.door.catalogue import Catalogue
-from ledger.door.jars import split_label
 from ledger.items import item_key
+from ledger.labels import split_label
 from ledger.reference.everyday import everyday
 from ledger.saying.stems import german_key
 
