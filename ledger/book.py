@@ -20,7 +20,7 @@ from ledger import clock
 from ledger._moments import day_text, moment_text
 from ledger.checking import Checked, check, check_all
 from ledger.counts import check_count, contradicted
-from ledger.door import Answers, Catalogue, Entry, Written, write
+from ledger.door import Answers, Entry, Written, write
 from ledger.door.chained_lines import head_beside
 from ledger.door.exporting import export_lines
 from ledger.door.importing import Imported, import_lines, json_lines
@@ -30,6 +30,7 @@ from ledger.door.typed import as_typed
 from ledger.errors import BookDamaged, InputError, NotFound
 from ledger.history import HistoryRow, rows
 from ledger.kinds import KINDS
+from ledger.known import Catalogue
 from ledger.log import Head, Log, Restored, backup, open_log, restore
 from ledger.questions import ADDRESSED
 

@@ -17,7 +17,8 @@ from ledger.reference.crossing import MEASURES, Weights
 
 if TYPE_CHECKING:
     from ledger.book import Book
-    from ledger.door import Catalogue, Written
+    from ledger.door import Written
+    from ledger.known import Catalogue
 
 __all__ = ["report", "understood"]
 

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from ledger.cells import plain_cell
+from ledger.days import iso_day
 from ledger.door.csvmap import Map
 from ledger.door.lines import has_decimal_comma
 from ledger.door.texts import PARTS, Texts, whole_number
@@ -253,7 +254,7 @@ def _split(value: str) -> list[str]:
 
 def _day(text: str, dates: str | None, field: str = "on") -> str:
     try:
-        return dt.date.fromisoformat(text).isoformat()
+        return iso_day(text).isoformat()
     except ValueError:
         pass
     parts = _DATE.fullmatch(text)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
-from ledger.door.catalogue import Catalogue
 from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.errors import InputError
 from ledger.items import near_misses
 from ledger.kinds.describing import OF_JARS, Field
 from ledger.kinds.item_described import Sort
+from ledger.known.catalogue import Catalogue
 
 __all__ = ["fill", "fill_sort"]
 

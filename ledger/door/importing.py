@@ -13,13 +13,13 @@ import msgspec
 
 from ledger import clock
 from ledger.door.answers import Answers
-from ledger.door.catalogue import Catalogue
 from ledger.door.chained_lines import ExportedChain
 from ledger.door.lots import OPENING
 from ledger.door.replacing import lists_of
 from ledger.door.writing import Entry, check_envelope, read_day, write
 from ledger.errors import BookError, InputError, LedgerError
 from ledger.kinds import check_typed, decode_stored, kind_of, tell, to_stored
+from ledger.known.catalogue import Catalogue
 from ledger.log import Head, Log, StoredEvent, Writing
 
 __all__ = ["BadLine", "Imported", "import_lines", "json_lines"]

@@ -15,10 +15,10 @@ from ledger.amounts import (
     unit_factor,
 )
 from ledger.door.answers import Answers
-from ledger.door.catalogue import Catalogue
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts, item_key, merge, near_misses
 from ledger.kinds.resolving import MOST, first_measure, join
+from ledger.known.catalogue import Catalogue
 from ledger.reference.crossing import Weights
 
 if TYPE_CHECKING:

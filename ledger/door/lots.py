@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from ledger.door.answers import Answers
-from ledger.door.catalogue import Catalogue
 from ledger.errors import NeedsAnswer, NotFound
 from ledger.kinds import KINDS, Kind, decode_stored, kind_of
+from ledger.known.catalogue import Catalogue
 from ledger.labels import split_label
 from ledger.log import StoredEvent, Writing
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from ledger.door.catalogue import Catalogue
 from ledger.errors import InputError, NotFound
 from ledger.items import item_key
 from ledger.kinds import KINDS, decode_stored
+from ledger.known.catalogue import Catalogue
 from ledger.log import StoredEvent, Writing
 
 if TYPE_CHECKING:

@@ -11,9 +11,9 @@ from typing import Any
 from msgspec.structs import astuple
 
 from ledger import clock
+from ledger.days import iso_day
 from ledger.door._same import same_content
 from ledger.door.answers import Answers
-from ledger.door.catalogue import Catalogue
 from ledger.door.lines import Lines
 from ledger.door.lots import Place, check_lots
 from ledger.door.names import check_names
@@ -28,6 +28,7 @@ from ledger.door.replacing import (
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.kinds import Kind, check_typed, decode_stored, kind_of, to_stored
+from ledger.known.catalogue import Catalogue
 from ledger.log import NewEvent, StoredEvent, Writing
 
 __all__ = ["Entry", "Written", "check_envelope", "read_day", "write"]
@@ -234,7 +235,7 @@ def read_day(on: str) -> dt.date:
     InputError
     """
     try:
-        day = dt.date.fromisoformat(on)
+        day = iso_day(on)
         good = day.isoformat() == on
     except ValueError:
         good = False

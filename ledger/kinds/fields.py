@@ -6,13 +6,13 @@ and an example. Command options, CSV headings, JSON Schema, forms and docs are m
 
 from __future__ import annotations
 
-import datetime as dt
 import re
 from typing import Annotated, Any, Literal
 
 import msgspec
 
 from ledger.amounts import pressure_psi
+from ledger.days import iso_day
 from ledger.errors import InputError
 
 __all__ = [
@@ -106,8 +106,8 @@ def _decimal(value: Any) -> DecText:
 
 def _day(value: Any) -> DayText:
     try:
-        return DayText(dt.date.fromisoformat(value).isoformat())
-    except (TypeError, ValueError):
+        return DayText(iso_day(value).isoformat())
+    except ValueError:
         msg = f"{value!r} is not a day; write it like 2026-09-02"
         raise ValueError(msg) from None
 

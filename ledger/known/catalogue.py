@@ -1,17 +1,19 @@
-"""What the book knows that writing needs: items, settings, recipes, jars, labels and entries."""
+"""The catalogue: what of a book writing needs to know, kept up to date with the log."""
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from typing import Any
 
 import msgspec
 
-from ledger.door.entries import Entries, Reader, Row
-from ledger.door.jars import Batches, Label
+from ledger.days import day_number, minute_of
 from ledger.errors import InputError, NewerBook, NewerEvent
-from ledger.items import ItemFacts, item_key, merge
+from ledger.items import ItemFacts, item_key
 from ledger.kinds import newer_than_this, read_stored
+from ledger.known.entries import Entries, Reader, Row
+from ledger.known.items import Items
+from ledger.known.jars import Batches, Label
+from ledger.known.settings import Settings
 
 __all__ = ["KINDS_READ", "Catalogue"]
 
@@ -24,8 +26,7 @@ Body = dict[str, Any]
 class Catalogue:
     """Folded from the few kinds that matter; `refresh` takes in what came since.
 
-    Items are folded as replay folds them: in the order of their entries, the newest word winning
-    field by field, names merged by `also`.
+    Items and settings are folded by what replay folds them with, so that both know the same.
 
     Attributes
     ----------
@@ -43,14 +44,9 @@ class Catalogue:
         self.batches = Batches()
         self._entries: Entries | None = None
         self._root: dict[str, str] = {}
-        self._described: dict[str, Body | None] = {}
-        self._settings: dict[str, tuple[str, Body] | None] = {}
+        self._items: Items[str] = Items()
+        self._settings: Settings[str] = Settings()
         self._recipes: dict[str, Body | None] = {}
-        self._facts: dict[str, ItemFacts] = {}
-        self._names: dict[str, str] = {}
-        self._alias: dict[str, str] = {}
-        self._held: dict[str, tuple[list[str], list[str]]] = {}
-        self._waits = self._stale = False
 
     def refresh(self, reader: Reader, upto: int) -> None:
         """Take in the events after `seq`, up to `upto`."""
@@ -58,15 +54,9 @@ class Catalogue:
             return
         if self._entries is not None:
             self._entries.read(reader, self.seq)
-        self._waits = True  # items are folded once, however many words came about names
-        try:
-            for chunk in reader.read(after=self.seq, upto=upto, kinds=KINDS_READ):
-                for row in chunk:
-                    self._take(row)
-        finally:
-            self._waits = False
-        if self._stale:
-            self._fold_all()
+        for chunk in reader.read(after=self.seq, upto=upto, kinds=KINDS_READ):
+            for row in chunk:
+                self._take(row)
         self.newer += newer_than_this(reader.kinds(after=self.seq))
         self.seq = upto
 
@@ -113,85 +103,55 @@ class Catalogue:
         if root != id_:
             self._root[id_] = root
         if kind == "item_described":
-            is_new = root not in self._described
-            self._described[root] = body
-            if self._stale or not (is_new and "also" not in body):
-                self._fold_all()
-            else:
-                self._fold(body)
+            self._items.take(root, body)
         elif kind == "setting_changed":
-            self._settings[root] = (row[4], body)
-            self._held.pop(body["name"], None) if root == id_ else self._held.clear()
+            when = day_number(row[4]), minute_of(row[5])
+            self._settings.take(root, when, body["name"], body["value"])
         elif kind == "recipe_written":
             self._recipes[root] = body
         elif kind == "put_up":
             self.batches.take(root, row[4], body)
 
     def _strike(self, root: str) -> None:
-        if root in self._described:
-            self._described[root] = None
-            self._fold_all()
-        if root in self._settings:
-            self._settings[root] = None
-            self._held.clear()
+        self._items.strike(root)
+        self._settings.strike(root)
         if root in self._recipes:
             self._recipes[root] = None
         self.batches.strike(root)
-
-    def _fold(self, body: Body) -> None:
-        own = item_key(body["item"])
-        key = self.canonical(own)
-        if key == own:
-            self._names.setdefault(key, body["item"])
-        self._facts[key] = merge(self._facts.get(key, ItemFacts()), body)
-
-    def _fold_all(self) -> None:
-        self._stale = self._waits
-        if self._waits:
-            return
-        self._facts, self._alias, self._names = {}, {}, {}
-        bodies = [body for body in self._described.values() if body is not None]
-        for body in bodies:
-            for other in body.get("also") or ():
-                self._alias[item_key(other)] = item_key(body["item"])
-        for body in bodies:
-            self._fold(body)
 
     # -- items --------------------------------------------------------------------------
 
     def canonical(self, key: str) -> str:
         """Return the key under which a key is kept, following `also`."""
-        seen = {key}
-        while key in self._alias and self._alias[key] not in seen:
-            key = self._alias[key]
-            seen.add(key)
-        return key
+        return self._items.canonical(key)
 
     def key(self, name: str) -> str:
         """Return the key of an item's name."""
-        return self.canonical(item_key(name))
+        return self._items.key(name)
 
     def facts(self, name: str) -> ItemFacts | None:
         """Return what is known of an item, or None where it was never described."""
-        return self._facts.get(self.key(name))
+        return self._items.facts(self.key(name))
 
     def name(self, name: str) -> str:
         """Return an item's name as the book first spelled it."""
-        return self._names.get(self.key(name), " ".join(name.split()))
+        return self._items.spelled(self.key(name)) or " ".join(name.split())
 
     def names(self) -> list[str]:
         """Return every item's name."""
-        return [self._names.get(key, key) for key in self._facts]
+        return [self._items.spelled(key) or key for key in self._items.described()]
+
+    def other_names(self) -> list[str]:
+        """Return the key of every other name of an item."""
+        return self._items.other_names()
 
     def spellings(self, name: str) -> list[str]:
         """Return every name under which an item was ever described."""
-        key = self.key(name)
-        said = (body["item"] for body in self._described.values() if body is not None)
-        return list(dict.fromkeys(one for one in said if self.key(one) == key))
+        return self._items.spellings(self.key(name))
 
     def is_item(self, words: str) -> bool:
         """Return whether words name a known item."""
-        return self.key(words) in self._facts
+        return self.facts(words) is not None
 
     def root(self, id_: str) -> str:
         """Return the entry that an event of the kinds read here belongs to."""
@@ -201,15 +161,9 @@ class Catalogue:
 
     def setting(self, name: str, on: str | None = None, default: str | None = None) -> str | None:
         """Return a setting as it holds on a day (default: the newest)."""
-        held = self._held.get(name)
-        if held is None:
-            said = [one for one in self._settings.values() if one and one[1]["name"] == name]
-            said.sort(key=lambda one: one[0])  # stable: of one day, the later entry holds
-            held = self._held[name] = ([d for d, _ in said], [b["value"] for _, b in said])
-        days, values = held
-        if not days:
-            return default
-        return values[-1 if on is None else max(bisect_right(days, on) - 1, 0)]
+        if on is None:
+            return self._settings.newest(name, default)
+        return self._settings.on(name, day_number(on), default)
 
     @property
     def recipes(self) -> dict[str, Body]:
