@@ -6,17 +6,15 @@ the book; what was bought is written down as a purchase, which takes its things 
 
 from __future__ import annotations
 
-import contextlib
 import hashlib
 import json
-import os
-import tempfile
 import threading
 from pathlib import Path
 
 from platformdirs import user_data_path
 
 from dashboard.data import Data
+from ledger.files import whole_file
 
 __all__ = ["Errands"]
 
@@ -72,10 +70,5 @@ class Errands:
 
     def _keep(self, ticked: list[str]) -> None:
         self.file.parent.mkdir(parents=True, exist_ok=True)
-        with tempfile.NamedTemporaryFile(
-            "w", encoding="utf-8", dir=self.file.parent, delete=False
-        ) as part:
-            json.dump({"ticked": ticked}, part)
-        os.replace(part.name, self.file)
-        with contextlib.suppress(OSError):
-            self.file.chmod(0o600)
+        with whole_file(self.file) as part:
+            part.write(json.dumps({"ticked": ticked}).encode())

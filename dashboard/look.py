@@ -9,8 +9,6 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import io
-import os
-import tempfile
 from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from importlib.resources import files
@@ -21,6 +19,7 @@ from platformdirs import user_cache_path
 
 from dashboard.marks import marks_css
 from dashboard.theme import TOKENS
+from ledger.files import whole_file
 
 __all__ = ["FONT", "SHEET", "add_look", "font", "sheet", "sheet_link"]
 
@@ -101,9 +100,8 @@ def font() -> bytes:
     made = _cut_out()
     with contextlib.suppress(OSError):  # without a cache it is made again
         folder.mkdir(parents=True, exist_ok=True)
-        with tempfile.NamedTemporaryFile(dir=folder, delete=False) as part:
+        with whole_file(kept) as part:
             part.write(made)
-        os.replace(part.name, kept)
     return made
 
 

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import hashlib
-import os
 import re
-import tempfile
 from importlib.metadata import version
 from pathlib import Path
 
 import brotli
 import flask
 from platformdirs import user_cache_path
+
+from ledger.files import whole_file
 
 __all__ = ["ASSETS", "charting_script", "drawing_part", "keep_compressed", "parts_version"]
 
@@ -98,9 +98,8 @@ def _stored(key: str, raw: bytes) -> bytes:
         packed = brotli.compress(raw, quality=9)
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        with tempfile.NamedTemporaryFile(dir=folder, delete=False) as part:
+        with whole_file(file) as part:
             part.write(packed)
-        os.replace(part.name, file)
     except OSError:
         pass  # it is kept in memory then
     return packed

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 from ledger import clock
+from ledger.days import iso_day
 from ledger.errors import InputError
 
 __all__ = ["day_text", "moment_text"]
@@ -18,7 +19,7 @@ def day_text(day: str | dt.date) -> str:
     InputError
     """
     try:
-        return (dt.date.fromisoformat(day) if isinstance(day, str) else day).isoformat()[:10]
+        return (iso_day(day) if isinstance(day, str) else day).isoformat()[:10]
     except ValueError:
         raise InputError("as_of", f"{day!r} is not a day", "Write it like 2026-09-02") from None
 

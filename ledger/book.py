@@ -20,7 +20,7 @@ from ledger import clock
 from ledger._moments import day_text, moment_text
 from ledger.checking import Checked, check, check_all
 from ledger.counts import check_count, contradicted
-from ledger.door import Answers, Catalogue, Entry, Written, write
+from ledger.door import Answers, Entry, Written, write
 from ledger.door.chained_lines import head_beside
 from ledger.door.exporting import export_lines
 from ledger.door.importing import Imported, import_lines, json_lines
@@ -28,8 +28,9 @@ from ledger.door.lots import OPENING, full_key, full_lots
 from ledger.door.texts import Texts
 from ledger.door.typed import as_typed
 from ledger.errors import BookDamaged, InputError, NotFound
-from ledger.events import KINDS
 from ledger.history import HistoryRow, rows
+from ledger.kinds import KINDS
+from ledger.known import Catalogue
 from ledger.log import Head, Log, Restored, backup, open_log, restore
 from ledger.questions import ADDRESSED
 
@@ -128,7 +129,7 @@ class Book:
         Parameters
         ----------
         kind : str
-            ``harvested``, ``bought``, ... (`ledger.events.KINDS`).
+            ``harvested``, ``bought``, ... (`ledger.kinds.KINDS`).
         body : dict, optional
             The body as typed; `fields` that are not of the envelope are added to it.
         answers : Answers, optional

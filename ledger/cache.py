@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import hashlib
-import os
-import tempfile
 from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 from typing import Any
+
+from ledger.files import whole_file
 
 __all__ = ["folder", "made_by", "write_whole"]
 
@@ -41,15 +41,9 @@ def write_whole(place: Path, parts: Iterable[Any]) -> bool:
     """
     try:
         place.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-        with tempfile.NamedTemporaryFile(dir=place.parent, delete=False) as file:
-            try:
-                for part in parts:
-                    file.write(part)
-            except BaseException:
-                file.close()
-                os.unlink(file.name)
-                raise
-        os.replace(file.name, place)
+        with whole_file(place) as file:
+            for part in parts:
+                file.write(part)
     except OSError:  # a folder that cannot be written, or a full disk
         return False
     return True

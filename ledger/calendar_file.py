@@ -8,7 +8,6 @@ Events of anybody else in the file stay as they are.
 from __future__ import annotations
 
 import datetime as dt
-import os
 import uuid
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -17,6 +16,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger import clock
 from ledger.errors import InputError
+from ledger.files import whole_file
 
 if TYPE_CHECKING:
     from icalendar import Calendar, Component
@@ -174,12 +174,10 @@ def _ends(event: Component) -> dt.date:
 
 
 def _save(path: Path, data: bytes) -> None:
-    beside = path.with_name(f".{path.name}.{os.getpid()}")
     try:
-        beside.write_bytes(data)
-        beside.replace(path)
+        with whole_file(path, private=False) as file:
+            file.write(data)
     except OSError as error:
-        beside.unlink(missing_ok=True)
         raise InputError(
             "file", f"{path}: {error.strerror}", "Name a file in a folder that can be written"
         ) from None

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from ledger.errors import BookDamaged, InputError, LedgerError
-from ledger.events import newer_than_this
+from ledger.kinds import newer_than_this
 from ledger.log import ChainReport, Head, Log, read_heads, verify
 
 if TYPE_CHECKING:

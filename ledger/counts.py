@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from ledger.door import Answers, Entry
-from ledger.door.lines import join, line_fields
 from ledger.door.writing import read_day
 from ledger.errors import NeedsAnswer
-from ledger.events import KINDS, check_typed
+from ledger.kinds import KINDS, check_typed
+from ledger.kinds.resolving import join, line_fields
 
 if TYPE_CHECKING:
     from ledger.replay import State

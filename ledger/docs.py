@@ -13,7 +13,7 @@ from typing import Any
 import msgspec
 
 from ledger.docs_stored import stored_section
-from ledger.events import KINDS, Kind
+from ledger.kinds import KINDS, Kind
 from ledger.projections import PROJECTIONS, Column, compare
 
 __all__ = ["answers_page", "circle_page", "formats_page", "schema_of", "write"]
@@ -68,7 +68,7 @@ def formats_page() -> str:
 
 
 def _table(struct: type) -> str:
-    from ledger.events.describing import describe
+    from ledger.kinds.describing import describe
 
     rows = ["| field | what it is | may be |", "|---|---|---|"]
     for field, needed in describe(struct):

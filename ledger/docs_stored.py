@@ -6,7 +6,7 @@ import json
 
 from sqlalchemy import Table
 
-from ledger.events._lines import HarvestLine, Measured
+from ledger.kinds.parts import HarvestLine, Measured
 from ledger.log import chained
 from ledger.log._schema import TRIGGERS, events, layout
 

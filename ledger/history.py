@@ -8,10 +8,10 @@ from typing import Any
 
 import msgspec
 
-from ledger.door import Catalogue
-from ledger.door.entries import Entries
 from ledger.errors import NewerEvent, UnknownKind
-from ledger.events import read_stored, tell
+from ledger.kinds import read_stored, tell
+from ledger.known import Catalogue
+from ledger.known.entries import Entries
 from ledger.log import Log
 
 __all__ = ["HistoryRow", "newer_rows", "rows"]

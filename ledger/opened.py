@@ -16,8 +16,8 @@ from ledger.amounts import format_whole
 from ledger.door import Entry
 from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
-from ledger.events import KINDS
 from ledger.items import item_key
+from ledger.kinds import KINDS
 from ledger.projections._standing import (
     Standing,
     Standings,

@@ -20,7 +20,7 @@ def waiting(words: Words) -> Component:
         for key in catalogue("en")
         if key.startswith("away.") and key != "away.shortcuts"
     }
-    said["kinds"] = {kind: words(f"kinds.{kind}.title") for kind in FORMS}
+    said["kinds"] = {kind: words.kind(kind) for kind in FORMS}
     return html.Div(
         id="waiting",
         className="waiting",

@@ -18,7 +18,7 @@ from ledger.door import Answers, Entry
 from ledger.door.recipes import from_recipe, recipe_of
 from ledger.door.texts import Texts
 from ledger.errors import LedgerError
-from ledger.events import CANNING
+from ledger.kinds import CANNING
 from ledger.projections import PROJECTIONS
 from ledger.projections._plan import plan_of
 from ledger.published import batch_as_typed, caution_before

@@ -16,7 +16,6 @@ from dashboard.forms.understanding import understood
 __all__ = ["basket", "box", "box_id", "label_of", "single"]
 
 _NUMBERS = ("money", "decimal")
-_WHOLE = ("people", "guests", "plants", "times", "loads", "jars", "unsealed", "went", "liked")
 
 
 def box_id(field: str, row: int) -> dict[str, Any]:
@@ -47,7 +46,7 @@ def box(ask: Ask, form: Form, name: str, row: int, value: str = "", **more: Any)
     keypad = {}
     if described.kind in _NUMBERS:
         keypad = {"inputMode": "decimal"}
-    elif name in _WHOLE:
+    elif described.kind == "whole":
         keypad = {"inputMode": "numeric"}
     offered = remembered(ask.data, form.kind, described)
     if offered:

@@ -14,7 +14,7 @@ from dashboard.parts.kinds import icon_of
 from dashboard.parts.marks import icon
 from dashboard.parts.written import undo_button, written_card
 from ledger.door import Written
-from ledger.events import tell
+from ledger.kinds import tell
 from ledger.saying.asking import Draft, Question, Reading
 
 __all__ = [
@@ -85,7 +85,7 @@ def _card(ask: Ask, one: Draft) -> Component:
     try:
         line = ask.words.said(tell(one.kind, one.body))
     except KeyError:  # a batch of which the method is asked
-        line = f"{ask.words(f'kinds.{one.kind}.title')}: {one.body.get('makes', '')}"
+        line = f"{ask.words.kind(one.kind)}: {one.body.get('makes', '')}"
     note = one.body.get("note")
     below = [day] if one.on != ask.data.today().isoformat() else []
     if note:

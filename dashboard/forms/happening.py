@@ -17,6 +17,7 @@ from dashboard.forms.happened import SEPARATES, button_text, reading_shown, writ
 from dashboard.forms.writing import answered, low_acid
 from dashboard.parts.written import written_card
 from ledger.door import Answers, Written
+from ledger.door.lots import OPENING
 from ledger.errors import BookLocked, LedgerError, NeedsAnswer
 from ledger.saying.asking import Reading
 from ledger.saying.entries import entries_of
@@ -27,7 +28,6 @@ from ledger.saying.settled import Settled
 __all__ = ["reading_of", "wire_happened", "write_said"]
 
 _DOOR = "door"
-_OPENING = ("put_up", "eaten", "given_away", "discarded")
 
 Settling = Sequence[Sequence[Any]]
 """Answers so far, as the browser keeps them: code, about, number and answer of each."""
@@ -83,7 +83,7 @@ def write_said(
         for entry in entries:
             if entry.kind == "put_up":
                 low_acid(entry, answers)
-            if entry.kind in _OPENING:
+            if entry.kind in OPENING:
                 book.ask(entry, answers, usual=False)
         return book.enter_all(entries, answers)
     except NeedsAnswer as doubt:

@@ -7,7 +7,7 @@ from typing import Any
 
 from dashboard.data import Data
 from dashboard.forms.understanding import newest_bodies, recent_items
-from ledger.events.describing import Field
+from ledger.kinds.describing import Field
 
 __all__ = ["remembered"]
 

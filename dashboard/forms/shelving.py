@@ -18,7 +18,7 @@ from dashboard.parts.boards import PARTED, boards_of
 from dashboard.parts.written import undo_button, written_card
 from ledger.door import Answers, Entry, Written
 from ledger.errors import BookLocked, LedgerError, NeedsAnswer
-from ledger.events import decode_stored
+from ledger.kinds import decode_stored
 
 __all__ = ["open_jar", "put_back", "wire_shelving"]
 

@@ -4,44 +4,23 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from ledger.events import KINDS
-from ledger.events.describing import OF_JARS, Field, fields_of
+from ledger.door.texts import PARTS
+from ledger.kinds import KINDS, Phase
+from ledger.kinds import Form as Order
+from ledger.kinds.describing import OF_JARS, Field, fields_of
 
 __all__ = ["COMMON", "FORMS", "Form"]
 
-COMMON = ("harvested", "bought", "put_up", "eaten", "practised", "counted")
-"""The six that are written most, in the order of their buttons."""
-
-_PARTS = ("lines", "ate", "used", "made", "uses", "left", "work", "acid", "fuel", "other")
 _ROWS = {"ate": 10, "used": 12, "uses": 12, "made": 5}
 _FEW = 4
 
 
 @dataclass(frozen=True)
 class Form:
-    """One kind's form.
-
-    Parameters
-    ----------
-    kind : str
-    first : tuple of str
-        Fields that are always in sight, in their order; lists of lines among them.
-    in_row : tuple of str
-        Fields of one line that stand beside it.
-    as_line : str or None
-        A pair of ``item`` and ``amount`` of the body that is typed as one line under this name.
-    steps : tuple of (name, fields)
-        Steps that the fields in sight are parted into, each folded when it is filled already.
-    most : int
-        Lines at most; a shopping trip has more of them than a picking.
-    """
+    """One kind's form: the order that the kind gives it, and its fields as they are typed."""
 
     kind: str
-    first: tuple[str, ...]
-    in_row: tuple[str, ...] = ()
-    as_line: str | None = None
-    most: int = 12
-    steps: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    order: Order
     fields: tuple[Field, ...] = field(init=False)
 
     def __post_init__(self) -> None:
@@ -53,6 +32,26 @@ class Form:
             if one.name == name:
                 return one
         return Field(name, "", "line", name in ("lines",), (), of_line=False)
+
+    @property
+    def first(self) -> tuple[str, ...]:
+        """Fields that are always in sight."""
+        return self.order.first
+
+    @property
+    def in_row(self) -> tuple[str, ...]:
+        """Fields of one line that stand beside it."""
+        return self.order.in_row
+
+    @property
+    def as_line(self) -> str | None:
+        """The name under which an item and its amount are typed as one line, or None."""
+        return self.order.as_line
+
+    @property
+    def steps(self) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """Steps that the fields in sight are parted into."""
+        return self.order.steps
 
     @property
     def more(self) -> tuple[str, ...]:
@@ -75,47 +74,29 @@ class Form:
 
     def is_parts(self, name: str) -> bool:
         """Return whether a field is a list of lines or other parts: a recipe's ``uses``, not a jar's."""
-        return name in _PARTS and self.named(name).is_list
+        return name in PARTS and self.named(name).is_list
 
     def rows(self, name: str) -> int:
         """Return how many boxes a field has at most; all but the first wait until asked for."""
         if not self.named(name).is_list:
             return 1
-        return self.most if name == "lines" else _ROWS.get(name, _FEW)
+        return self.order.most if name == "lines" else _ROWS.get(name, _FEW)
 
 
-FORMS: dict[str, Form] = {
-    one.kind: one
-    for one in (
-        Form("harvested", ("lines", "work"), ("bed",)),
-        Form("bought", ("lines", "shop"), ("paid",), most=24),
-        Form("put_up", (
-            "recipe", "times", "makes", "method", "used", "made", "minutes", "gauge", "psi",
-            "headspace", "pack", "acid", "work",
-        ), steps=(
-            ("what", ("recipe", "times", "makes", "used")), ("out", ("made",)),
-            ("done", ("method", "minutes", "gauge", "psi", "headspace", "pack", "acid")),
-            ("who", ("work",)),
-        )),
-        Form("eaten", ("ate", "people", "guests")),
-        Form("practised", ("skill", "people", "minutes", "went")),
-        Form("counted", ("lines", "when", "missing")),
-        Form("planted", ("crop", "variety", "bed", "plants", "area", "how")),
-        Form("received", ("lines", "how", "from"), ("value",)),
-        Form("given_away", ("lines", "how", "to", "got")),
-        Form("discarded", ("lines", "why", "note")),
-        Form("gauge_tested", ("gauge", "reads", "by")),
-        Form("checked", ("batch", "publication", "says")),
-        Form("price_seen", ("line", "price", "shop"), as_line="line"),
-        Form("recipe_written", ("recipe", "makes", "uses", "yields", "method", "schedule")),
-        Form("target_set", ("line", "per", "skill", "times", "by"), as_line="line"),
-        Form("item_described", ("item", "sort", "shop_equivalent", "keeps", "g_per")),
-        Form("person_described", ("person", "sex", "age", "activity", "state")),
-        Form("seed_checked", ("crop", "variety", "year", "seeds", "sown", "sprouted")),
-        Form("frost_seen", ("frost", "seen")),
-        Form("flock_counted", ("hens", "flock", "hatched")),
-        Form("meter_read", ("meter", "reads")),
-        Form("setting_changed", ("name", "value")),
-    )
-}  # fmt: skip
+def _forms() -> list[Form]:
+    """Return every form: what happens first, then what states facts, in the order of the kinds."""
+    written = [kind for kind in KINDS.values() if kind.form is not None]
+    written.sort(key=lambda kind: kind.phase == Phase.FACTS)
+    return [Form(kind.name, kind.form) for kind in written]
+
+
+FORMS: dict[str, Form] = {one.kind: one for one in _forms()}
 """Every form by kind; what is taken back is struck in the history."""
+
+COMMON = tuple(
+    sorted(
+        (name for name, form in FORMS.items() if form.order.common is not None),
+        key=lambda name: FORMS[name].order.common,
+    )
+)
+"""The few that are written most, in the order of their buttons."""

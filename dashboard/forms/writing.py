@@ -155,7 +155,7 @@ def _row_of(name: str, n: int, typed: Typed) -> int:
 
 def told(written: Written) -> str:
     """Return what was written in one line."""
-    from ledger.events import tell
+    from ledger.kinds import tell
 
     return tell(written.event.kind, written.body)
 

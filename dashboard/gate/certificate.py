@@ -5,7 +5,6 @@ from __future__ import annotations
 import contextlib
 import datetime as dt
 import ipaddress
-import os
 import ssl
 from collections.abc import Collection
 from dataclasses import dataclass
@@ -17,6 +16,7 @@ from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 
 from ledger import clock
+from ledger.files import whole_file
 
 __all__ = ["Certificate"]
 
@@ -233,10 +233,5 @@ def _pem(key: ec.EllipticCurvePrivateKey) -> bytes:
 
 def _write(file: Path, text: bytes) -> None:
     """Write a file that its owner alone can read, all of it or nothing."""
-    part = file.with_suffix(".part")
-    part.unlink(missing_ok=True)
-    with os.fdopen(os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600), "wb") as out:
+    with whole_file(file, synced=True) as out:
         out.write(text)
-        out.flush()
-        os.fsync(out.fileno())
-    os.replace(part, file)

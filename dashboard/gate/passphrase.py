@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import contextlib
 import json
 import os
 import secrets
@@ -13,6 +12,7 @@ from argon2 import PasswordHasher
 from argon2.exceptions import Argon2Error, InvalidHashError
 
 from ledger.errors import InputError
+from ledger.files import whole_file
 
 __all__ = ["Keeper"]
 
@@ -65,15 +65,8 @@ class Keeper:
             raise InputError("passphrase", f"has more than {_MOST} characters", "Take a few words")
         kept = {"hash": self.hasher.hash(passphrase), "key": secrets.token_hex(32)}
         self.path.parent.mkdir(parents=True, exist_ok=True)
-        part = self.path.with_suffix(".part")
-        with contextlib.suppress(FileNotFoundError):
-            part.unlink()
-        handle = os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
-        with os.fdopen(handle, "w") as file:
-            json.dump(kept, file)
-            file.flush()
-            os.fsync(file.fileno())
-        os.replace(part, self.path)
+        with whole_file(self.path, synced=True) as file:
+            file.write(json.dumps(kept).encode())
 
     def fits(self, passphrase: str) -> bool:
         """Return whether a passphrase is the household's."""

@@ -13,7 +13,7 @@ from dashboard.drawings.practice import practice
 from dashboard.parts import answer_table, choice, choices, csv_link, figure, sentences, sheet
 from dashboard.parts.drawings import drawing, text_of
 from dashboard.parts.sheets import Cell, Group
-from ledger.events import METHODS
+from ledger.kinds import METHODS
 from ledger.projections import Answer
 
 __all__ = ["learning", "skill_name", "who_can", "year_sheet"]

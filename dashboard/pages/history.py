@@ -16,21 +16,14 @@ from dashboard.pages.search import passes
 from dashboard.parts import answered, choices, icon, nothing_yet, section
 from dashboard.parts.danger import mark_of
 from dashboard.parts.folds import all_link
+from dashboard.parts.kinds import icon_of
 from dashboard.parts.strips import strip
 from ledger.book import HistoryRow
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 
 __all__ = ["PAGE", "draw", "says"]
 
 _ROWS = 17
-
-
-_ICONS = {
-    "harvested": "picked", "bought": "bought", "put_up": "put-up", "eaten": "ate", "practised": "practised",
-    "counted": "counted", "planted": "planted", "received": "given", "given_away": "given", "discarded": "lost",
-    "price_seen": "price",
-}  # fmt: skip
-"""Icons of kinds; any other has that of writing."""
 
 
 def draw(ask: Ask) -> Any:
@@ -83,7 +76,7 @@ def _filters(ask: Ask, every: list[HistoryRow]) -> list[Any]:
     words, chosen = ask.words, ask.query.get("kind", "")
     counts = {kind: sum(row.kind == kind for row in every) for kind in KINDS}
     kinds = sorted((kind for kind in KINDS if counts[kind]), key=lambda kind: -counts[kind])
-    options = [("", words("history.every_kind")), *((k, words(f"kinds.{k}.title")) for k in kinds)]
+    options = [("", words("history.every_kind")), *((k, words.kind(k)) for k in kinds)]
     return [
         choices(
             dmc.TextInput(
@@ -118,7 +111,7 @@ def _entry(ask: Ask, row: HistoryRow, marks: dict[str, dict[str, Any]]) -> Any:
     state = "" if row.state == "holds" else words.word("states", row.state)
     summary = html.Summary(
         [
-            icon(_ICONS.get(row.kind, "write"), small=True),
+            icon(icon_of(row.kind), small=True),
             html.Span(line, className="t" if row.state == "holds" else "t gone"),
             html.Span(
                 [

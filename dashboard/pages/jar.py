@@ -15,7 +15,7 @@ from dashboard.parts import choices, nothing_yet, section
 from dashboard.parts.choices import written
 from dashboard.parts.danger import danger_card, grave_batches, mark_of
 from dashboard.parts.jars import jars_of
-from ledger.door.jars import split_label
+from ledger.labels import split_label
 
 __all__ = ["PAGE", "draw"]
 

@@ -19,7 +19,7 @@ from dashboard.parts.kinds import icon_of
 from ledger.door.lots import OPENING
 from ledger.door.recipes import from_recipe, recipe_of
 from ledger.errors import InputError
-from ledger.events import decode_stored
+from ledger.kinds import decode_stored
 
 __all__ = ["PAGE", "draw", "kind_tiles"]
 
@@ -36,7 +36,7 @@ def kind_tiles(ask: Ask, kinds: tuple[str, ...]) -> Any:
         [
             html.Li(
                 dcc.Link(
-                    [icon(icon_of(kind)), ask.words(f"kinds.{kind}.title")],
+                    [icon(icon_of(kind)), ask.words.kind(kind)],
                     href=f"/write?kind={kind}", className="tile",
                 )
             )
@@ -64,7 +64,8 @@ def draw(ask: Ask) -> Any:
     replaces = ask.query.get("replaces") if body else None
     return [
         html.P(
-            ask.words("write.correcting" if replaces else f"kinds.{kind}.says"), className="under"
+            ask.words("write.correcting") if replaces else ask.words.kind(kind, "says"),
+            className="under",
         ),
         None if body else _same_as_last(ask, kind),
         None if body or kind != "put_up" else _recipes(ask),
@@ -74,7 +75,7 @@ def draw(ask: Ask) -> Any:
 
 def _titled(ask: Ask) -> str:
     kind = ask.query.get("kind")
-    return ask.words(f"kinds.{kind}.title" if kind in FORMS else "nav.write")
+    return ask.words.kind(kind) if kind in FORMS else ask.words("nav.write")
 
 
 def _from_recipe(ask: Ask) -> dict[str, Any] | None:

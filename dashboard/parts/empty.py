@@ -17,7 +17,7 @@ def nothing_yet(ask: Ask, page: str, kind: str) -> Component:
         [
             html.P(words(f"empty.{page}")),
             dcc.Link(
-                words("empty.start", kind=words(f"kinds.{kind}.title")),
+                words("empty.start", kind=words.kind(kind)),
                 href=f"/write?kind={kind}",
                 className="button",
             ),

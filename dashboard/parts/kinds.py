@@ -2,17 +2,12 @@
 
 from __future__ import annotations
 
-__all__ = ["icon_of"]
+from ledger.kinds import KINDS
 
-_ICONS = {
-    "harvested": "picked", "bought": "bought", "put_up": "put-up", "eaten": "ate",
-    "practised": "practised", "counted": "counted", "planted": "planted", "received": "given",
-    "given_away": "given", "discarded": "lost", "price_seen": "price", "seed_checked": "planted",
-    "flock_counted": "hen", "frost_seen": "freezer", "gauge_tested": "clock",
-    "checked": "check", "target_set": "list", "meter_read": "clock",
-}  # fmt: skip
+__all__ = ["icon_of"]
 
 
 def icon_of(kind: str) -> str:
-    """Return the icon's name."""
-    return _ICONS.get(kind, "write")
+    """Return the icon's name; that of writing for what has no form, or is not known here."""
+    form = KINDS[kind].form if kind in KINDS else None
+    return form.icon if form is not None else "write"

@@ -13,7 +13,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.parts.figures import figure
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 
 __all__ = ["say", "sentences"]
 
@@ -54,5 +54,5 @@ def _typed(ask: Ask, command: str) -> Any:
         return dcc.Link(ask.words.word("nav", rest[0].replace("-", "_")), href=f"/{rest[0]}")
     if first in _FORM_OF:
         kind = _FORM_OF[first]
-        return dcc.Link(ask.words(f"kinds.{kind}.title"), href=f"/write?kind={kind}")
+        return dcc.Link(ask.words.kind(kind), href=f"/write?kind={kind}")
     return html.Code(command)

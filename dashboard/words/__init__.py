@@ -29,6 +29,7 @@ from babel.numbers import (
 from dashboard.words.phrases import Phrases, phrase_book
 from ledger.amounts import format_figure, format_whole
 from ledger.errors import BookUnreachable, InputError, LedgerError, NeedsAnswer
+from ledger.kinds import KINDS
 from ledger.projections import Column
 
 __all__ = ["LANGUAGES", "Words", "catalogue"]
@@ -91,6 +92,15 @@ class Words:
         """
         text = self._texts.get(key) or catalogue("en")[key]
         return text.format(**values) if values else text
+
+    def kind(self, name: str, part: str = "title") -> str:
+        """Return a kind's ``title``, or what it ``says``; as the kind itself says it where no text does."""
+        key = f"kinds.{name}.{part}"
+        text = self._texts.get(key) or catalogue("en").get(key)
+        if text is None:
+            kind = KINDS[name]
+            text = kind.title if part == "title" else kind.summary[:1].upper() + kind.summary[1:]
+        return text
 
     def has(self, key: str) -> bool:
         """Return whether there is a text of that key."""

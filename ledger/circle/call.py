@@ -15,7 +15,7 @@ import msgspec
 from ledger.circle.figures import Figure, names_of
 from ledger.circle.seal import digest_of
 from ledger.errors import InputError
-from ledger.events import METHODS
+from ledger.kinds import METHODS
 
 __all__ = ["FORMAT", "MOST", "Call", "Product", "Season", "product_of"]
 

@@ -13,7 +13,7 @@ from ledger.circle.call import Call, Product, Season
 from ledger.circle.figures import CHANGES, CROP, HOUSEHOLD, PRODUCT, Figure, clamped
 from ledger.circle.sheet import Sheet, check_zone
 from ledger.errors import InputError
-from ledger.events import CANNING
+from ledger.kinds import CANNING
 
 if TYPE_CHECKING:
     from ledger.book import Book

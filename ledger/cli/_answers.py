@@ -118,7 +118,7 @@ def _answer(book: Book, one: Waiting, text: str, *, as_json: bool = False) -> No
 
 
 def _say(written: list[Written], *, as_json: bool) -> None:
-    from ledger.events import tell
+    from ledger.kinds import tell
 
     if as_json:
         _common.print_json(
@@ -138,7 +138,7 @@ def _say(written: list[Written], *, as_json: bool) -> None:
 @book_options
 def undo(as_json: bool, book: str | None, household: str) -> None:
     """Strike the last entry, or write what stood before its last correction."""
-    from ledger.events import KINDS, decode_stored
+    from ledger.kinds import KINDS, decode_stored
 
     with open_book(book, household, create=False) as opened:
         written = _undone(opened)
@@ -155,7 +155,7 @@ def undo(as_json: bool, book: str | None, household: str) -> None:
 def _undone(book: Book) -> Written | None:
     from ledger.door import Entry
     from ledger.door.answers import Answers
-    from ledger.events import decode_stored
+    from ledger.kinds import decode_stored
     from ledger.saying.answering import typed
 
     rows = [row for chunk in book.log.read() for row in chunk]

@@ -13,11 +13,11 @@ import click
 
 from ledger.cli import _common
 from ledger.door import Answers
-from ledger.door.bodies import missing_paid
 from ledger.door.texts import PARTS
 from ledger.errors import InputError, NeedsAnswer
-from ledger.events import Kind, check_typed
-from ledger.events.describing import TYPED, Field
+from ledger.kinds import Kind, check_typed
+from ledger.kinds.bought import missing_paid
+from ledger.kinds.describing import TYPED, Field
 
 __all__ = ["Doubts", "ask_missing", "in_words"]
 

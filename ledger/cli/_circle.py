@@ -12,6 +12,7 @@ import click
 from ledger.cli import _common
 from ledger.cli._common import book_options, file_named, read_book
 from ledger.errors import InputError
+from ledger.files import whole_file
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -54,17 +55,9 @@ def write_paper(path: Path, content: bytes) -> None:
     InputError
         Something else stands there.
     """
-    from ledger.log import make_file
-
     check_place(path)
-    draft = path.with_name(f".{path.name}.part")
-    draft.unlink(missing_ok=True)
-    make_file(draft, anew=True)
-    try:
-        draft.write_bytes(content)
-        draft.replace(path)
-    finally:
-        draft.unlink(missing_ok=True)
+    with whole_file(path) as file:
+        file.write(content)
 
 
 def _call(name: str) -> Call:

@@ -7,8 +7,8 @@ from typing import Any
 
 import click
 
-from ledger.events import Kind
-from ledger.events.describing import OF_JARS, Field
+from ledger.kinds import Kind
+from ledger.kinds.describing import OF_JARS, Field
 
 __all__ = ["click_options"]
 

@@ -106,7 +106,7 @@ def mark_strained(body: dict[str, Any], names: tuple[str, ...], texts: Texts) ->
 
 def caution_of(book: Book, body: dict[str, Any]) -> str | None:
     """Return the cautions that go with the first canning batch."""
-    from ledger.events import CANNING
+    from ledger.kinds import CANNING
     from ledger.projections._published import first_caution
 
     return first_caution(book.state()) if body["method"] in CANNING else None

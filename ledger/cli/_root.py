@@ -4,37 +4,14 @@ from __future__ import annotations
 
 import difflib
 from importlib import import_module
+from typing import TYPE_CHECKING
 
 import click
 
-__all__ = ["WRITES", "root"]
+if TYPE_CHECKING:
+    from ledger.kinds import Kind
 
-WRITES = {
-    "item": ("item_described", "say what an item is, weighs, holds or is called"),
-    "plant": ("planted", "write down what was sown or set out"),
-    "harvest": ("harvested", "write down what was picked, dug or collected"),
-    "buy": ("bought", "write down a purchase and what was paid"),
-    "receive": ("received", "write down a gift, a barter or something foraged"),
-    "recipe": ("recipe_written", "write a recipe once, to be used with putup"),
-    "putup": ("put_up", "write down a batch: what went in and what came out"),
-    "meal": ("eaten", "write down a meal"),
-    "give": ("given_away", "write down what was given, bartered or sold"),
-    "discard": ("discarded", "write down what was thrown away and why"),
-    "count": ("counted", "write down what is really there"),
-    "gauge": ("gauge_tested", "write down what a canner's gauge read when it was tested"),
-    "settle": ("checked", "settle a batch that is to check yourself: which publication covers it"),
-    "price": ("price_seen", "write down a price without buying"),
-    "practise": ("practised", "write down that a skill was practised"),
-    "target": ("target_set", "say how much of something, or of a skill, is wanted"),
-    "person": ("person_described", "say who eats: age, sex, and what changes what they need"),
-    "seed": ("seed_checked", "look seed over: its year, what is left, and how it sprouted"),
-    "frost": ("frost_seen", "write down a year's last frost of spring or first frost of fall"),
-    "flock": ("flock_counted", "say how many hens there are"),
-    "meter": ("meter_read", "write down what a meter of electricity or water shows"),
-    "setting": ("setting_changed", "change a setting of the household"),
-    "strike": ("struck", "take an entry back; it stays readable in the history"),
-}
-"""Writing commands: the kind each writes, and its line of help (a test holds them to the kinds)."""
+__all__ = ["OTHERS", "root", "writes"]
 
 _MEANT = {
     **dict.fromkeys(("delete", "remove", "cancel"), "strike"),
@@ -97,6 +74,13 @@ The book is a file in your data folder, or --book, or the variable CROFTBOOK.
 `croftbook COMMAND --help` shows each command with examples."""
 
 
+def writes() -> dict[str, Kind]:
+    """Return the writing commands, each with the kind that it writes."""
+    from ledger.kinds import KINDS  # not before it is needed: `croftbook --version` needs none
+
+    return {kind.command: kind for kind in KINDS.values()}
+
+
 def _which_book(args: list[str]) -> tuple[list[str], list[str]]:
     """Return the words before the command that say which book, and the rest."""
     taken = 0
@@ -119,19 +103,20 @@ class Root(click.Group):
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Return every command, those that write first."""
-        return [*WRITES, *OTHERS]
+        return [*writes(), *OTHERS]
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         """Return a command by its name, or None."""
-        if cmd_name in WRITES:
-            from ledger.cli._write import make_command
-
-            return make_command(cmd_name, WRITES[cmd_name][0])
         if cmd_name in OTHERS:
             module = import_module(f"ledger.cli.{OTHERS[cmd_name][0]}")
             command: click.Command = module.COMMANDS[cmd_name]
             return command
-        return None
+        kind = writes().get(cmd_name)
+        if kind is None:
+            return None
+        from ledger.cli._write import make_command
+
+        return make_command(kind)
 
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
         """Take --book and --household before the command as after it."""
@@ -147,8 +132,8 @@ class Root(click.Group):
     ) -> tuple[str | None, click.Command | None, list[str]]:
         """Offer the nearest command for one that does not exist."""
         name = args[0] if args else ""
-        if name and not name.startswith("-") and name not in WRITES and name not in OTHERS:
-            near = difflib.get_close_matches(name, [*WRITES, *OTHERS], 1, 0.6)
+        if name and not name.startswith("-") and name not in OTHERS and name not in writes():
+            near = difflib.get_close_matches(name, [*writes(), *OTHERS], 1, 0.6)
             meant = _MEANT.get(name.lower()) or (near[0] if near else None)
             hint = f" Did you mean {meant!r}?" if meant else ""
             raise click.UsageError(f"There is no command {name!r}.{hint}", ctx)
@@ -156,9 +141,11 @@ class Root(click.Group):
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """List the commands without importing them."""
-        for title, several in (("Write down", WRITES), ("Ask and keep", OTHERS)):
+        written = {name: kind.summary for name, kind in writes().items()}
+        asked = {name: text for name, (_, text) in OTHERS.items()}
+        for title, several in (("Write down", written), ("Ask and keep", asked)):
             with formatter.section(title):
-                formatter.write_dl([(name, text) for name, (_, text) in several.items()])
+                formatter.write_dl(list(several.items()))
 
 
 @click.group(

@@ -305,7 +305,7 @@ def _marks(book: Any, rows: list[HistoryRow]) -> dict[str, str]:
 
 def _as_stored(kind: str | None) -> str | None:
     """Return a kind's name, which may be said by the command that writes it."""
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     return next((one.name for one in KINDS.values() if one.command == kind), kind)
 
@@ -315,8 +315,8 @@ def _must_be_there(book: Any, kind: str | None, item: str | None) -> None:
     import difflib
 
     from ledger.errors import NotFound
-    from ledger.events import KINDS
     from ledger.items import near_misses
+    from ledger.kinds import KINDS
 
     if kind is not None and kind not in KINDS:
         near = difflib.get_close_matches(kind, KINDS, 1, 0.5)

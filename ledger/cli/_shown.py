@@ -7,13 +7,13 @@ from __future__ import annotations
 
 import hashlib
 import os
-import tempfile
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import msgspec
 
 from ledger.errors import NotFound
+from ledger.files import whole_file
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -56,9 +56,8 @@ def keep(where: str | None, household: str, answer: Answer) -> bool:
     path = _file(where, household)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        with tempfile.NamedTemporaryFile(dir=path.parent, delete=False) as file:
+        with whole_file(path) as file:
             file.write(msgspec.json.encode(table))
-        Path(file.name).replace(path)
     except OSError:
         return False  # a cache folder that cannot be written to: no numbers then
     return True

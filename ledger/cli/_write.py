@@ -15,94 +15,29 @@ from ledger.cli._options import click_options
 from ledger.cli._written import report
 from ledger.door import Entry
 from ledger.door.filling import fill, fill_sort
-from ledger.door.lots import OPENING
-from ledger.door.texts import PARTS, Texts
+from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.door.when import day_of
 from ledger.errors import InputError, NeedsAnswer
-from ledger.events import KINDS, Kind
-from ledger.events.describing import Field, fields_of
+from ledger.kinds import Kind
+from ledger.kinds.describing import Field, fields_of
 
 __all__ = ["make_command"]
 
-POSITIONAL = {
-    "item": ("item", 1),
-    "plant": ("crop", 1),
-    "harvest": ("lines", -1),
-    "buy": ("lines", -1),
-    "receive": ("lines", -1),
-    "recipe": ("recipe", 1),
-    "putup": ("makes", 1),
-    "meal": ("ate", -1),
-    "give": ("lines", -1),
-    "discard": ("lines", -1),
-    "count": ("lines", -1),
-    "gauge": ("gauge", 1),
-    "settle": ("batch", 1),
-    "price": ("line", 2),
-    "practise": ("skill", 1),
-    "target": ("line", 1),
-    "person": ("person", 1),
-    "seed": ("crop", 1),
-    "frost": ("frost", 1),
-    "flock": ("hens", 1),
-    "meter": ("meter", 1),
-    "setting": ("pair", 2),
-    "strike": ("id", 1),
-}
-"""What stands without an option's name, by command."""
 
-EXAMPLES = {
-    "item": ['item garlic --sort food --g-per "clove 5"', 'item "quart jar" --sort jar --years 10', 'item "plum butter" --sort food --keeps "shelf 12 months" --shop-equivalent "store plum spread"'],
-    "plant": ['plant tomato --variety "Brenna Red" --bed "south bed" --plants 24 --how "set out" --work "Ada 90"'],
-    "harvest": ['harvest "31 lb 8 oz plum" --bed orchard --on 2026-09-02', 'harvest "6 lb tomato" "2 lb pepper" --on yesterday --work "Ada 40"'],
-    "buy": ['buy "18 oz store plum spread" --paid 3.40 --shop "corner shop"', 'buy "10 lb sugar" "24 lids" --paid 7.90 --paid 6.00', 'buy "20 lb compost" --paid 8 --for-crop tomato'],
-    "receive": ['receive "2 lb honey" --how gift --from "the neighbours" --value 14'],
-    "recipe": ['recipe "plum butter" --makes "plum butter" --uses "16 lb plum" --uses "3 lb sugar" --yields "11 half-pint jars" --method "boiling water"'],
-    "putup": ['putup "plum butter" --used "16 lb plum" --used "3 lb sugar" --made "11 half-pint jars" --made "1 cup fridge" --method "boiling water" --minutes 10', 'putup "plum butter" --times 1.5      (from the recipe of that name)'],
-    "meal": ['meal --ate "1 half-pint plum butter" --ate "2 lb bread" --people 6', 'meal --ate "2 qt stew" --people 6 --left "1 pt stew fridge 0.25"'],
-    "give": ['give "2 half-pint jars plum butter" --how gift --to "the neighbours"', 'give "3 dozen egg" --how sold --got 12'],
-    "discard": ['discard "1 half-pint jar plum butter" --why "seal failed"'],
-    "count": ['count "4 lb sugar" "9 pint jars stock" --when end'],
-    "gauge": ['gauge dial --reads "+2 psi" --by "extension office"', 'gauge "pressure canner" --reads 0 --on 2026-06-01'],
-    "settle": ['settle 5f0c0a0e --publication "state bulletin 270, page 12" --says "raw pack, quarts, 25 minutes at 12 psi"'],
-    "price": ['price "18 oz store plum spread" 3.40 --shop "corner shop"'],
-    "practise": ['practise grafting --person Ada --minutes 45 --went 4'],
-    "target": ['target "24 half-pint jars plum butter" --per year', "target --skill grafting --times 3 --per year", 'target "20 lb plum" --by "1 Nov" --person Ada'],
-    "person": ['person Ada --sex female --age 39 --activity moderate', 'person Ben --sex male --born 1984-04-12 --weight "80 kg" --height "1.80 m"'],
-    "seed": ['seed carrot --year 2025 --sown 20 --sprouted 13', 'seed tomato --variety "Brenna Red" --seeds 60 --days 75'],
-    "frost": ['frost "last of spring" --seen 2026-05-10', 'frost "first of fall" --seen 2026-10-01'],
-    "flock": ['flock 6 --hatched 2025-04-10'],
-    "meter": ['meter freezer --reads "412.6 kWh"', 'meter water --reads "1203 L" --before "1184 L" --batch 5f0c0a0e'],
-    "setting": ['setting altitude "2600 ft"', 'setting price_of_electricity "0.17 per kWh"'],
-    "strike": ['strike 5f0c0a0e --why "written twice"'],
-}  # fmt: skip
-
-
-def make_command(command: str, kind_name: str) -> click.Command:
+def make_command(kind: Kind) -> click.Command:
     """Return the command that writes a kind."""
-    kind = KINDS[kind_name]
     fields = fields_of(kind)
-    name, many = POSITIONAL[command]
-    required = False
     params: list[click.Parameter] = [
-        click.Argument(["words"], nargs=-1, required=required, metavar=_metavar(name, many))
+        click.Argument(["words"], nargs=-1, required=False, metavar=_metavar(kind))
     ]
-    skip = (
-        {name}
-        if many == 1 or name == "ate"
-        else {"item", "amount", "price"}
-        if name == "line"
-        else {"name", "value"}
-        if name == "pair"
-        else set()
-    )
-    keep = [f for f in fields if f.name not in (skip - {"ate"})]
+    skip = _without_name(kind)
+    keep = [f for f in fields if f.name not in skip]
     params += click_options(kind, keep)
     params += _envelope(kind)
-    if kind.name in OPENING:
+    if kind.opening is not None:
         about = "Take from a jar that stands in danger, knowingly: --yes never does."
         params.append(click.Option(["--knowingly"], is_flag=True, help=about))
-    if command == "putup":
+    if kind.name == "put_up":
         about = (
             "Show the published process for it and write nothing, e.g. "
             '"green beans" --made "7 quart jars" --pack raw --before'
@@ -111,14 +46,14 @@ def make_command(command: str, kind_name: str) -> click.Command:
         taken = "Taken out again before the jar was closed: an item of --used, e.g. onion"
         params.append(click.Option(["--strained"], multiple=True, metavar="ITEM", help=taken))
     help_text = f"{kind.summary[0].upper()}{kind.summary[1:]}.\n\n\b\nExamples:\n" + "\n".join(
-        f"  croftbook {line}" for line in EXAMPLES[command]
+        f"  croftbook {line}" for line in kind.typed
     )
 
     def callback(**given: Any) -> None:
-        _run(command, kind, keep, given)
+        _run(kind, keep, given)
 
     return _Writing(
-        command,
+        kind.command,
         params=params,
         callback=callback,
         help=help_text,
@@ -146,14 +81,25 @@ def _asks() -> bool:
     return _common.at_terminal()
 
 
-def _metavar(name: str, many: int) -> str:
-    words = {
-        "lines": '"AMOUNT ITEM"...',
-        "line": '"AMOUNT ITEM" [PRICE]' if many == 2 else '"AMOUNT ITEM"',
-        "ate": '["AMOUNT ITEM"]...',
-        "pair": "NAME VALUE",
-    }
-    return words.get(name, name.upper())
+def _is_list(kind: Kind, name: str) -> bool:
+    """Return whether a field takes any number of words."""
+    return name in kind.lists
+
+
+def _without_name(kind: Kind) -> set[str]:
+    """Return the fields that stand without an option's name, and have no option besides."""
+    needed = {field.encode_name for field in kind.fields if field.required}
+    out = {name for name in kind.words if not _is_list(kind, name)}
+    return out | ({"item", "amount"} & needed if "line" in out else set())
+
+
+def _metavar(kind: Kind) -> str:
+    first, *more = kind.words
+    if first == "line":
+        return " ".join(['"AMOUNT ITEM"', *(f"[{name.upper()}]" for name in more)])
+    if _is_list(kind, first):
+        return '"AMOUNT ITEM"...' if first == "lines" else '["AMOUNT ITEM"]...'
+    return " ".join(name.upper() for name in kind.words)
 
 
 def _envelope(kind: Kind) -> list[click.Parameter]:
@@ -179,7 +125,7 @@ def _envelope(kind: Kind) -> list[click.Parameter]:
     ]
 
 
-def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
+def _run(kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
     before = given.get("before", False)
     where = given["book"], given["household"]
     with _common.read_book(*where, blank=True) if before else _common.open_book(*where) as book:
@@ -189,7 +135,7 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
             return doubts.settle(lambda: make(Texts(book.catalogue(), doubts.answers)))
 
         warned = kind.name == "put_up" and _warned(given)
-        body = read(lambda texts: _body(command, kind, fields, given, texts))
+        body = read(lambda texts: _body(kind, fields, given, texts))
         _days(body, fields, book.today())
         if kind.name == "item_described":
             fill_sort(body, book.catalogue(), needed=not _common.at_terminal())
@@ -227,11 +173,9 @@ def _warned(given: dict[str, Any]) -> bool:
     return _putup.warn_low_acid(said, given)
 
 
-def _body(
-    command: str, kind: Kind, fields: list[Field], given: dict[str, Any], texts: Texts
-) -> dict[str, Any]:
+def _body(kind: Kind, fields: list[Field], given: dict[str, Any], texts: Texts) -> dict[str, Any]:
     body: dict[str, Any] = {}
-    _words(command, list(given["words"]), body, texts)
+    _words(kind, fields_of(kind), list(given["words"]), body, texts)
     fill(body, fields, {field.name: given[f"f_{field.name}"] for field in fields}, texts)
     if given.get("strained"):
         from ledger.cli import _putup
@@ -247,9 +191,9 @@ def _days(body: dict[str, Any], fields: list[Field], today: dt.date) -> None:
             body[field.name] = day_of(body[field.name], today, field.name, ahead=True)
 
 
-def _line(command: str, word: str, texts: Texts) -> dict[str, Any]:
+def _line(kind: Kind, word: str, texts: Texts) -> dict[str, Any]:
     """Return one word as a line; a purchase may say its price behind it: ``10 lb sugar 7.90``."""
-    if command != "buy":
+    if "paid" not in kind.line_names:
         return texts.line(word, "amount")
     from ledger.saying.phrase import split_price
 
@@ -260,26 +204,27 @@ def _line(command: str, word: str, texts: Texts) -> dict[str, Any]:
     return {**line, "paid": paid} if paid else line
 
 
-def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -> None:
-    """Put what stands without an option's name where it belongs."""
-    name, many = POSITIONAL[command]
+def _words(
+    kind: Kind, fields: list[Field], words: list[str], body: dict[str, Any], texts: Texts
+) -> None:
+    """Assign what stands without an option's name to the fields that the kind names."""
+    first = kind.words[0]
     if not words:
         return
-    if many > 0 and len(words) > many:
+    if _is_list(kind, first):
+        body[first] = [_line(kind, word, texts) for word in words]
+        return
+    if len(words) > len(kind.words):
         raise InputError(
             "words",
-            f"{' '.join(words[many:])!r} is more than {command} takes",
+            f"{' '.join(words[len(kind.words) :])!r} is more than {kind.command} takes",
             "Put names of several words into quotes",
         )
-    if many == -1:
-        body[name] = [_line(command, word, texts) for word in words]
-    elif name == "line":
-        body.update(texts.line(words[0], "amount"))
-        if len(words) > 1:
-            body["price"] = texts.number(words[1], "money")
-    elif name == "pair":
-        body.update(zip(("name", "value"), words, strict=False))
-    elif name == "hens" and words[0].isdecimal():
-        body[name] = int(words[0])
-    else:
-        body[name] = words[0]
+    kinds = {field.name: field.kind for field in fields}
+    for name, word in zip(kind.words, words, strict=False):
+        if name == "line":
+            body.update(texts.line(word, "amount"))
+        elif kinds[name] in ("money", "decimal"):
+            body[name] = texts.number(word, kinds[name])
+        else:
+            body[name] = whole_number(word) if kinds[name] == "whole" else word

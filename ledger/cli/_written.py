@@ -11,13 +11,14 @@ from ledger.amounts import format_whole, parse_amount
 from ledger.cli import _common
 from ledger.door.replacing import lists_of
 from ledger.errors import LedgerError
-from ledger.events import KINDS, tell
 from ledger.items import ItemFacts
+from ledger.kinds import KINDS, tell
 from ledger.reference.crossing import MEASURES, Weights
 
 if TYPE_CHECKING:
     from ledger.book import Book
-    from ledger.door import Catalogue, Written
+    from ledger.door import Written
+    from ledger.known import Catalogue
 
 __all__ = ["report", "understood"]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from ledger.amounts import canonical_jar
-from ledger.door.catalogue import Catalogue
+from ledger.known.catalogue import Catalogue
 
 __all__ = ["same_content"]
 

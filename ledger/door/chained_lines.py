@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from ledger.errors import InputError
-from ledger.events import to_stored
+from ledger.kinds import to_stored
 from ledger.log import Head, chained, head_file, read_heads
 
 __all__ = ["ExportedChain", "head_beside"]

@@ -6,15 +6,18 @@ import csv
 import datetime as dt
 import re
 from collections.abc import Callable, Iterator
+from functools import cache
 from pathlib import Path
 from typing import Any
 
 from ledger.cells import plain_cell
+from ledger.days import iso_day
 from ledger.door.csvmap import Map
 from ledger.door.lines import has_decimal_comma
 from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.errors import InputError, LedgerError
-from ledger.events import KINDS, Kind, kind_of
+from ledger.kinds import KINDS, Kind, kind_of
+from ledger.kinds.describing import fields_of
 
 __all__ = ["csv_lines"]
 
@@ -27,11 +30,8 @@ _ENVELOPE = ("kind", "on", "at", "by", "id", "replaces", "typed_at")
 _ORDERS = {"dmy": (0, 1, 2), "mdy": (1, 0, 2)}
 _DATE = re.compile(r"(\d{1,2})\s*[./-]\s*(\d{1,2})\s*[./-]\s*(\d{4}|\d{2})\.?")
 _TEXTS = frozenset({"people", "equipment", "also", "steps"})
-_WHOLE = frozenset(
-    {"people", "guests", "jars", "unsealed", "loads", "went", "liked", "plants", "times"}
-)
-_ONE_LINE = {"eaten": "ate", "put_up": "used", "recipe_written": "uses", "planted": "seed"}
-"""Kinds whose line is called otherwise: ``item`` and ``amount`` of a row go there."""
+_WHOLE = frozenset({"people", "jars"})
+"""Beside the fields of whole numbers: people by number where a kind takes their names, and jars."""
 
 _MADE = ("jars", "jar", "unsealed", "kept", "labels")
 _COMMA = re.compile(r"(?<=\d),(?=\d)")
@@ -208,9 +208,14 @@ def _kind_name(text: str) -> str:
 
 def _body(kind: Kind, cells: dict[str, str], texts: Texts) -> dict[str, Any]:
     comma = has_decimal_comma(texts.catalogue.setting("language"))
-    body = {name: _typed(name, value, texts, comma=comma) for name, value in cells.items()}
-    several = _ONE_LINE.get(kind.name)
-    if several and several not in body and "item" in body and "amount" in body:
+    body = {name: _typed(kind, name, value, texts, comma=comma) for name, value in cells.items()}
+    several = kind.row
+    if (
+        several not in (None, "lines")
+        and several not in body
+        and "item" in body
+        and "amount" in body
+    ):
         line = {name: body.pop(name) for name in ("item", "amount", "lot") if name in body}
         body[several] = line if several == "seed" else [line]
     if kind.name == "put_up" and "made" not in body and "jars" in body:
@@ -218,7 +223,13 @@ def _body(kind: Kind, cells: dict[str, str], texts: Texts) -> dict[str, Any]:
     return body
 
 
-def _typed(name: str, value: str, texts: Texts, *, comma: bool) -> Any:
+@cache
+def _whole(kind: str) -> frozenset[str]:
+    """Return the fields of a kind that are whole numbers."""
+    return frozenset(one.name for one in fields_of(KINDS[kind]) if one.kind == "whole")
+
+
+def _typed(kind: Kind, name: str, value: str, texts: Texts, *, comma: bool) -> Any:
     if name == "labels":
         return texts.labels(value)
     if name in PARTS and name != "lines":
@@ -230,7 +241,7 @@ def _typed(name: str, value: str, texts: Texts, *, comma: bool) -> Any:
         return dict(texts.keeps(part) for part in _split(value))
     if name in _TEXTS and not (name == "people" and value.isdecimal()):
         return _split(value)
-    if name in _WHOLE and value.isdecimal():
+    if (name in _WHOLE or name in _whole(kind.name)) and value.isdecimal():
         return whole_number(value)
     if comma and re.fullmatch(r"\d+,\d+", value):
         return _COMMA.sub(".", value)
@@ -243,7 +254,7 @@ def _split(value: str) -> list[str]:
 
 def _day(text: str, dates: str | None, field: str = "on") -> str:
     try:
-        return dt.date.fromisoformat(text).isoformat()
+        return iso_day(text).isoformat()
     except ValueError:
         pass
     parts = _DATE.fullmatch(text)

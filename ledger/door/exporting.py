@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import contextlib
-import os
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
@@ -11,7 +10,8 @@ from typing import Any
 import msgspec
 
 from ledger.errors import BookDamaged, BookError, InputError
-from ledger.log import COLUMNS, Head, Log, keep_heads, make_file, why_not
+from ledger.files import whole_file
+from ledger.log import COLUMNS, Head, Log, keep_heads, why_not
 
 __all__ = ["export_lines"]
 
@@ -37,29 +37,21 @@ def export_lines(
     InputError
         When the file cannot be written.
     """
-    part = target.with_name(f".{target.name}.{os.getpid()}.part")
     head, written = Head(0, ""), 0
     if is_damaged and target.exists():
         raise BookDamaged(f"{target} was left as it is: the book does not hold, and it may")
     try:
-        make_file(part)
-        with part.open("wb") as file:
+        with whole_file(target, synced=True) as file:
             for chunk in _readable(log) if is_damaged else log.read():
                 file.writelines(map(_line, chunk))
                 written += len(chunk)
                 head = Head(chunk[-1][0], chunk[-1][11])
                 if progress is not None:
                     progress(len(chunk))
-            file.flush()
-            os.fsync(file.fileno())
-        part.replace(target)
     except OSError as error:
         raise InputError(
             "file", f"{target} cannot be written ({why_not(error)})", "Name another place"
         ) from None
-    finally:
-        with contextlib.suppress(OSError):
-            part.unlink(missing_ok=True)
     with contextlib.suppress(BookError):  # the export itself is whole
         keep_heads(target, {log.household: head})
     return written

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
-from ledger.door.catalogue import Catalogue
 from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.errors import InputError
-from ledger.events.describing import OF_JARS, Field
-from ledger.events.item_described import Sort
 from ledger.items import near_misses
+from ledger.kinds.describing import OF_JARS, Field
+from ledger.kinds.item_described import Sort
+from ledger.known.catalogue import Catalogue
 
 __all__ = ["fill", "fill_sort"]
 
@@ -28,7 +28,7 @@ def fill(
     body : dict
         Changed in place.
     fields : sequence of Field
-        What may be typed, `ledger.events.describing.fields_of`.
+        What may be typed, `ledger.kinds.describing.fields_of`.
     given : mapping
         By field name, a text, or texts where it may come more than once; absent, None, ``''`` and
         ``()`` are not said.

@@ -13,12 +13,13 @@ import msgspec
 
 from ledger import clock
 from ledger.door.answers import Answers
-from ledger.door.catalogue import Catalogue
 from ledger.door.chained_lines import ExportedChain
+from ledger.door.lots import OPENING
 from ledger.door.replacing import lists_of
 from ledger.door.writing import Entry, check_envelope, read_day, write
 from ledger.errors import BookError, InputError, LedgerError
-from ledger.events import check_typed, decode_stored, kind_of, tell, to_stored
+from ledger.kinds import check_typed, decode_stored, kind_of, tell, to_stored
+from ledger.known.catalogue import Catalogue
 from ledger.log import Head, Log, StoredEvent, Writing
 
 __all__ = ["BadLine", "Imported", "import_lines", "json_lines"]
@@ -30,7 +31,9 @@ MOST_REPORTED = 300
 AHEAD = dt.timedelta(days=1)
 """How far a file's `recorded_at` may be ahead of this machine's clock."""
 
-_OPENING = ("eaten", "given_away", "put_up", "discarded", "checked")
+_SETTLING = "checked"
+"""The kind by which a batch comes to stand otherwise."""
+
 _ENVELOPE = {
     "kind",
     "on",
@@ -252,7 +255,7 @@ def _take(
         out.written += 1
     else:
         _typed(tx, catalogue, event, answers, out)
-        out.opens = out.opens or event["kind"] in _OPENING
+        out.opens = out.opens or event["kind"] in (*OPENING, _SETTLING)
     out.has_counts = out.has_counts or event["kind"] == "counted"
 
 

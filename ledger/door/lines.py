@@ -15,23 +15,19 @@ from ledger.amounts import (
     unit_factor,
 )
 from ledger.door.answers import Answers
-from ledger.door.catalogue import Catalogue
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts, item_key, merge, near_misses
+from ledger.kinds.resolving import MOST, first_measure, join
+from ledger.known.catalogue import Catalogue
 from ledger.reference.crossing import Weights
 
 if TYPE_CHECKING:
     from ledger.reference.everyday import Everyday
 
 __all__ = [
-    "MOST",
     "Lines",
     "ask_weight",
-    "first_measure",
     "has_decimal_comma",
-    "join",
-    "line_fields",
-    "several_lines",
 ]
 
 _ABSURD = {"mass": 10_000_000_000, "volume": 10_000_000_000, "count": 100_000_000, "energy": 10**14}
@@ -49,9 +45,6 @@ _SORT_OF_USE = {
 _BARE = ItemFacts(sort="food")
 """What is known of a food at first sight."""
 
-MOST = 1 << 60
-"""Whole units beyond which a line is refused; totals may reach 2^62."""
-
 Body = dict[str, Any]
 _COUNTED = frozenset({"jar", "lid", "equipment"})
 
@@ -60,11 +53,6 @@ _WITH_COMMA = frozenset(
     "bg cs da de el es fi fr hr hu it nb nl pl pt ro ru sk sl sv tr uk".split()  # noqa: SIM905
 )
 """Languages whose countries mostly write 12,5 (Unicode CLDR, number symbols)."""
-
-
-def join(field: str, name: str) -> str:
-    """Return the field `name` of a line in the user's words: alone where the line stands alone."""
-    return f"{field}.{name}" if field else name
 
 
 def has_decimal_comma(language: str | None) -> bool:
@@ -375,11 +363,6 @@ class Lines:
         return self.measured(amount, name, facts, f"{field}.jars")
 
 
-def first_measure(amount: Amount) -> str:
-    """Return the measure of an item that was first said so: mass, of what comes in counted units."""
-    return "mass" if is_counted(amount.unit) else amount.measure
-
-
 def ask_weight(amount: Amount, item: str, target: str) -> str:
     """Return how to say what one of a unit weighs."""
     unit = amount.jar or amount.unit
@@ -392,20 +375,3 @@ def ask_weight(amount: Amount, item: str, target: str) -> str:
         f"what one {unit} of it weighs is not known; say it, in grams, with: "
         f'croftbook item "{item}" --g-per "{unit} {grams}"'
     )
-
-
-def several_lines(
-    several: list[Body], name: str, lines: Lines, use: str = "food", *, zero: bool = False
-) -> list[Body]:
-    """Return the lines of one list of a body as they are stored."""
-    return [
-        lines.line(line, field, use=use, zero=zero)
-        for line, field in zip(several, line_fields(several, name), strict=True)
-    ]
-
-
-def line_fields(several: list[Body], name: str) -> list[str]:
-    """Return what each line is called in a refusal: one that stands alone goes without a name."""
-    if name == "lines" and len(several) == 1:
-        return [""]
-    return [f"{name}[{i}]" for i in range(len(several))]

@@ -8,15 +8,15 @@ from dataclasses import dataclass
 from typing import Any
 
 from ledger.door.answers import Answers
-from ledger.door.catalogue import Catalogue
-from ledger.door.jars import split_label
 from ledger.errors import NeedsAnswer, NotFound
-from ledger.events import KINDS, Kind, decode_stored, kind_of
+from ledger.kinds import KINDS, Kind, decode_stored, kind_of
+from ledger.known.catalogue import Catalogue
+from ledger.labels import split_label
 from ledger.log import StoredEvent, Writing
 
 __all__ = ["OPENING", "Place", "check_lots", "full_key", "full_lots"]
 
-OPENING = {"eaten": "ate", "given_away": "lines", "put_up": "used", "discarded": "lines"}
+OPENING = {name: kind.opening for name, kind in KINDS.items() if kind.opening is not None}
 """Kinds that may take from a marked jar, and the list that does; discarded only where fed to animals."""
 
 _LOT = re.compile(r"(?P<entry>[0-9a-f-]{36}):(?P<n>\d{1,9})(?P<mark>[fuc]?)")

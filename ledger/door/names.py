@@ -5,9 +5,9 @@ from __future__ import annotations
 import unicodedata
 from typing import Any
 
-from ledger.door.catalogue import Catalogue
 from ledger.errors import InputError
 from ledger.items import item_key
+from ledger.known.catalogue import Catalogue
 
 __all__ = ["check_names"]
 

@@ -6,9 +6,9 @@ from fractions import Fraction
 from typing import Any
 
 from ledger.amounts import jar_volume_ul, parse_amount, unit_factor
-from ledger.door.catalogue import Catalogue
 from ledger.errors import InputError, NotFound
 from ledger.items import item_key, near_misses
+from ledger.known.catalogue import Catalogue
 
 __all__ = ["from_recipe", "recipe_of", "scaled", "times_of"]
 

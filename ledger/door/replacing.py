@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from ledger.door.catalogue import Catalogue
 from ledger.errors import InputError, NotFound
-from ledger.events import decode_stored
 from ledger.items import item_key
+from ledger.kinds import KINDS, decode_stored
+from ledger.known.catalogue import Catalogue
 from ledger.log import StoredEvent, Writing
 
 if TYPE_CHECKING:
     from ledger.door.writing import Entry
 
-__all__ = ["check_replaces", "check_strike", "keep_numbers", "lists_of", "numbered"]
+__all__ = ["check_batch", "check_replaces", "check_strike", "keep_numbers", "lists_of", "numbered"]
 
-_LISTS = ("lines", "used", "made", "ate", "left", "fuel", "uses")
+_LISTS = tuple(dict.fromkeys(name for kind in KINDS.values() for name in kind.lists))
+"""The lists of every kind whose lines carry numbers."""
 
 Body = dict[str, Any]
 
@@ -80,6 +81,33 @@ def check_strike(tx: Writing, catalogue: Catalogue, target: str) -> str:
             "To restore it, write it again with --replaces",
         )
     return old.id
+
+
+def check_batch(tx: Writing, catalogue: Catalogue, id: str) -> str:
+    """Return the entry of the batch that was looked up.
+
+    Raises
+    ------
+    NotFound, InputError
+        When there is none, it is no batch, or it was taken back.
+    """
+    event = tx.get(id)
+    if event is None:
+        raise NotFound(
+            "batch",
+            f"there is no entry {id[:60]!r}",
+            "Take an id from `croftbook show as-published`",
+        )
+    if event.kind != "put_up":
+        raise InputError(
+            "batch",
+            f"{id[:8]} is {event.kind}, not a batch",
+            "Take an id from `croftbook show as-published`",
+        )
+    entries = catalogue.entries(tx)
+    if entries.is_struck(id):
+        raise InputError("batch", f"{id[:8]} was taken back", "Look up a batch that still counts")
+    return entries.root(id)
 
 
 def keep_numbers(tx: Writing, catalogue: Catalogue, body: Body, old: StoredEvent) -> Body:

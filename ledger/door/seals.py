@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from ledger.door.answers import Answers
-from ledger.door.catalogue import Catalogue
 from ledger.errors import NeedsAnswer
+from ledger.known.catalogue import Catalogue
 
 __all__ = ["Batch", "batches_for", "own_batch", "settled_seals"]
 

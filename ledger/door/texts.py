@@ -18,10 +18,10 @@ from ledger.amounts import (
     split_line,
 )
 from ledger.door.answers import Answers
-from ledger.door.catalogue import Catalogue
 from ledger.door.lines import has_decimal_comma
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
+from ledger.known.catalogue import Catalogue
 from ledger.reference import foods
 
 __all__ = ["PARTS", "Texts", "whole_number"]

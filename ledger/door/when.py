@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 
+from ledger.days import iso_day
 from ledger.errors import InputError
 
 __all__ = ["day_of", "moment_of"]
@@ -61,7 +62,7 @@ def day_of(
         back = (today.weekday() - named[0] - 1) % 7 + 1
         return (today + dt.timedelta(days=on if ahead else -back)).isoformat()
     try:
-        return (_named(word, today, ahead=ahead) or dt.date.fromisoformat(word)).isoformat()
+        return (_named(word, today, ahead=ahead) or iso_day(word)).isoformat()
     except ValueError:
         raise InputError(
             field,

@@ -11,18 +11,24 @@ from typing import Any
 from msgspec.structs import astuple
 
 from ledger import clock
+from ledger.days import iso_day
 from ledger.door._same import same_content
 from ledger.door.answers import Answers
-from ledger.door.bodies import resolve
-from ledger.door.catalogue import Catalogue
 from ledger.door.lines import Lines
 from ledger.door.lots import Place, check_lots
 from ledger.door.names import check_names
-from ledger.door.replacing import check_replaces, check_strike, keep_numbers, lists_of, numbered
-from ledger.door.testing import check_batch
+from ledger.door.replacing import (
+    check_batch,
+    check_replaces,
+    check_strike,
+    keep_numbers,
+    lists_of,
+    numbered,
+)
 from ledger.errors import InputError, NeedsAnswer
-from ledger.events import Kind, check_typed, decode_stored, kind_of, to_stored
 from ledger.items import item_key
+from ledger.kinds import Kind, check_typed, decode_stored, kind_of, to_stored
+from ledger.known.catalogue import Catalogue
 from ledger.log import NewEvent, StoredEvent, Writing
 
 __all__ = ["Entry", "Written", "check_envelope", "read_day", "write"]
@@ -92,13 +98,13 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
     check_day(place.on, catalogue, answers)
     if kind.name == "struck":
         body = {**body, "id": check_strike(tx, catalogue, body["id"])}
-    elif kind.name in ("checked", "meter_read") and "batch" in body:
+    elif "batch" in body:
         body = {**body, "batch": check_batch(tx, catalogue, body["batch"])}
     elif kind.name == "item_described" and old is None:
         _check_near(catalogue, body, answers)
     before = len(answers.notes)
     lines = Lines(catalogue, answers, place.on)
-    stored = resolve(kind.name, body, lines)
+    stored = kind.resolve(body, lines)
     stored = keep_numbers(tx, catalogue, stored, old) if old else _with_numbers(stored)
     check_lots(tx, catalogue, (kind, stored), place, answers)
     new = NewEvent(
@@ -229,7 +235,7 @@ def read_day(on: str) -> dt.date:
     InputError
     """
     try:
-        day = dt.date.fromisoformat(on)
+        day = iso_day(on)
         good = day.isoformat() == on
     except ValueError:
         good = False
@@ -307,7 +313,7 @@ def _means(
         return True
     quiet = replace(answers, notes=[], more_notes=0)
     try:
-        resolved = resolve(there.kind, body, Lines(catalogue, quiet, there.on))
+        resolved = kind_of(there.kind).resolve(body, Lines(catalogue, quiet, there.on))
     except (InputError, NeedsAnswer):
         return False
     return same_content(resolved, stored, catalogue)

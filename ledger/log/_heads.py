@@ -14,8 +14,9 @@ from pathlib import Path
 
 from ledger import clock
 from ledger.errors import BookReadOnly, InputError
+from ledger.files import whole_file
 from ledger.log._chain import Head
-from ledger.log._private import make_file, why_not
+from ledger.log._private import why_not
 
 __all__ = ["head_file", "keep_heads", "read_heads"]
 
@@ -45,18 +46,11 @@ def keep_heads(path: str | os.PathLike[str], heads: Mapping[str, Head]) -> Path:
     at = clock.stamp()
     for household, head in heads.items():
         noted[household] = {"seq": head.seq, "hash": head.hash, "at": at}
-    temporary = target.with_name(f".{target.name}.{os.getpid()}")
+    text = json.dumps(noted, ensure_ascii=False, indent=1, sort_keys=True) + "\n"
     try:
-        make_file(temporary)
-        with open(temporary, "w", encoding="utf-8") as file:
-            json.dump(noted, file, ensure_ascii=False, indent=1, sort_keys=True)
-            file.write("\n")
-            file.flush()
-            os.fsync(file.fileno())
-        os.replace(temporary, target)
+        with whole_file(target, synced=True) as file:
+            file.write(text.encode())
     except OSError as error:
-        with contextlib.suppress(OSError):
-            os.unlink(temporary)
         raise BookReadOnly(f"{target} cannot be written: {why_not(error)}") from error
     return target
 

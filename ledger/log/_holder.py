@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from ledger import clock
+from ledger.files import whole_file
 
 __all__ = ["holder_file", "note_holder", "present", "read_holder"]
 
@@ -101,14 +102,8 @@ if hasattr(os, "register_at_fork"):
 
 def _write(book: Path, noted: dict[str, Any]) -> None:
     """Write the note whole or not at all; a full disk speaks for itself later."""
-    target = holder_file(book)
-    temporary = f"{target}.{os.getpid()}"
-    try:
-        Path(temporary).write_text(json.dumps(noted), "utf-8")
-        os.replace(temporary, target)
-    except OSError:
-        with contextlib.suppress(OSError):
-            os.unlink(temporary)
+    with contextlib.suppress(OSError), whole_file(holder_file(book), private=False) as file:
+        file.write(json.dumps(noted).encode())
 
 
 @contextlib.contextmanager

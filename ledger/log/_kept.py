@@ -9,13 +9,13 @@ from __future__ import annotations
 import contextlib
 import hashlib
 import json
-import os
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from ledger import clock
+from ledger.files import whole_file
 from ledger.log._chain import Head
 from ledger.log._engine import Place
 from ledger.log._private import make_file, make_folder
@@ -162,10 +162,8 @@ class Keeper:
             "gone": {name: _plain(kept) for name, kept in page.gone.items()},
         }
         content["sum"] = _sum(content)
-        part = self.file.with_suffix(f".{os.getpid()}")
-        make_file(part)
-        part.write_text(json.dumps(content, indent=1) + "\n", "ascii")
-        os.replace(part, self.file)
+        with whole_file(self.file) as file:
+            file.write(json.dumps(content, indent=1).encode("ascii") + b"\n")
 
 
 def _folder() -> Path:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.projections._use_past import is_use
 from ledger.replay import ORIGINS
 from ledger.replay.state import day_number, day_text

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.door import jars_per_load
-from ledger.door.winter import reading
+from ledger.kinds.meter_read import reading
 from ledger.reference import winter
 
 if TYPE_CHECKING:

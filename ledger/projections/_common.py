@@ -81,7 +81,7 @@ def goes(state: State) -> np.ndarray[Any, Any]:
 
 
 def _kinds() -> list[str]:
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     return list(KINDS)
 

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.door.winter import reading
 from ledger.errors import NotFound
+from ledger.kinds.meter_read import reading
 from ledger.methods.fuel_use import LB_MONTH_DAYS, freezer_share
 from ledger.projections._arithmetic import difference, product, quotient
 from ledger.projections._common import answer, event_node

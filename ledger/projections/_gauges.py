@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import pressure_psi
 from ledger.errors import InputError
-from ledger.events import METHODS, tell
 from ledger.items import item_key
+from ledger.kinds import METHODS, tell
 from ledger.published import Finding, Judgement
 from ledger.replay import tables
 from ledger.replay.state import day_text

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.door import jars_per_load
-from ledger.events import CANNING
+from ledger.kinds import CANNING
 from ledger.methods.glut import Crop, Limits, Way
 from ledger.projections._common import QUART_UL
 from ledger.projections._glut_comes import DAYS, comes_of

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.events import KINDS as EVENTS
+from ledger.kinds import KINDS as EVENTS
 from ledger.projections._graded import Graded
 from ledger.projections._next_growth import SIZES, Garden
 from ledger.projections._next_supply import is_supply

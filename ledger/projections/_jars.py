@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.amounts import format_whole
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.projections._common import goes, jars_gone
 from ledger.replay.facts import SORTS
 from ledger.replay.journal import Journal

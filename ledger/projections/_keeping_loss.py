@@ -8,7 +8,7 @@ import numpy as np
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.projections._arithmetic import total
 from ledger.projections._common import answer, event_node
 from ledger.projections._opening import check_figure

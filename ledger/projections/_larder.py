@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.events import METHODS
+from ledger.kinds import METHODS
 from ledger.projections._table_web import Web
 from ledger.reference import cooking, foods, nutrients
 from ledger.reference.needs import NUTRIENTS

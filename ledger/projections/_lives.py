@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.methods.survival import Curve, product_limit
 from ledger.replay import KEPT, tables
 from ledger.replay.facts import SORTS

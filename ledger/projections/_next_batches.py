@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from ledger.door import jars_per_load
-from ledger.events import CANNING
+from ledger.kinds import CANNING
 from ledger.projections._jars import jar_totals
 from ledger.projections._next_plan import KEEPING, CropPlan, Plan
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.events._methods import METHODS
+from ledger.kinds.methods import METHODS
 from ledger.methods.beds import Bed, Crop
 from ledger.methods.yields import need_spread
 from ledger.projections._next_asked import AIMS, Asked

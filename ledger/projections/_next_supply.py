@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.events import METHODS
+from ledger.kinds import METHODS
 from ledger.methods.waiting import after_pauses, in_season
 from ledger.replay import ORIGINS, day_text
 from ledger.replay.columns import Array

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import format_whole
-from ledger.door import Catalogue, jars_per_load
-from ledger.events import CANNING
+from ledger.door import jars_per_load
 from ledger.items import item_key
+from ledger.kinds import CANNING
+from ledger.known import Catalogue
 from ledger.projections._common import LISTED_FROM
 from ledger.projections._jars import jar_totals
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from ledger.events import METHODS
+from ledger.kinds import METHODS
 from ledger.projections._larder import Portion, larder_of
 from ledger.reference import foods
 from ledger.reference.reserves import GROUPS

@@ -140,6 +140,6 @@ def _kinds(state: Any) -> Array:
 
 def _timeless() -> list[int]:
     """Return the kinds whose day says nothing of when the book begins."""
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     return [i for i, kind in enumerate(KINDS) if kind in ("item_described", "setting_changed")]

@@ -15,9 +15,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import NotFound
-from ledger.events import KINDS
-from ledger.events._methods import METHODS
 from ledger.items import item_key, near_misses
+from ledger.kinds import KINDS
+from ledger.kinds.methods import METHODS
 from ledger.replay.columns import Array
 from ledger.replay.state import day_number, day_text
 from ledger.replay.tables import ROLES

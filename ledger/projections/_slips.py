@@ -9,7 +9,7 @@ from ledger.errors import InputError, NeedsAnswer
 from ledger.projections._published import doubts_before
 
 if TYPE_CHECKING:
-    from ledger.door import Catalogue
+    from ledger.known import Catalogue
     from ledger.replay import State
 
 __all__ = ["slips", "strengths"]

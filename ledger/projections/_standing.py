@@ -349,7 +349,7 @@ def _is_weighed(line: dict[str, Any]) -> bool:
 
 
 def _put_up() -> int:
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     return list(KINDS).index("put_up")
 

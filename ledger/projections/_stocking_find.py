@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.methods.stocking import Staple
 from ledger.methods.supply import past_best
 from ledger.projections._keeping import keeping_of

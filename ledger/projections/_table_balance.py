@@ -198,7 +198,7 @@ def _figures(eaten: Eaten) -> tuple[Array, Array]:
 
 
 def _is_given(state: State, web: Web) -> Array:
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     kind = state.journal.tables["events"]["kind"][state.draws["ev"][web.draw]]
     return np.asarray(kind == list(KINDS).index("given_away"))

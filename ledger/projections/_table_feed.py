@@ -152,7 +152,7 @@ class Feed:
 
 
 def _kind(name: str) -> int:
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     return list(KINDS).index(name)
 

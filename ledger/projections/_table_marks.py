@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.events.counted import OPENING_DAYS
+from ledger.kinds.counted import OPENING_DAYS
 from ledger.replay import ORIGINS
 from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS

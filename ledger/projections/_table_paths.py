@@ -261,6 +261,6 @@ def _gather(groups: int, group: Array, place: Array, part: Array, figures: Array
 
 
 def _kinds() -> dict[str, int]:
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     return {name: code for code, name in enumerate(KINDS)}

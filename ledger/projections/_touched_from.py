@@ -74,7 +74,7 @@ def _event(state: State, text: str, field: str) -> int:
 
 
 def _kind(state: State, ev: int) -> str:
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     return list(KINDS)[int(state.journal.tables["events"]["kind"][ev])]
 

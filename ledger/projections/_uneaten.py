@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.projections._common import LISTED_FROM
 from ledger.projections._keeping import keeping_of
 from ledger.projections._use_by import days_of

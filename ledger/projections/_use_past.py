@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.methods.looking_ahead import LEAST_WEEKS, look_ahead
 from ledger.methods.past import KEPT_WEEKS, Past, past_of
 from ledger.methods.predictive import LookingAhead

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.events import KINDS, METHODS
+from ledger.kinds import KINDS, METHODS
 from ledger.replay import COMPONENTS, tables
 from ledger.replay.facts import SORTS
 

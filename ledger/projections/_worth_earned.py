@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.projections._uneaten import uneaten
 from ledger.projections._worth_postings import Lots
 from ledger.replay import COMPONENTS, ORIGINS, tables

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.events import KINDS, METHODS
+from ledger.kinds import KINDS, METHODS
 from ledger.projections import _worth_cash as cash
 from ledger.projections._uneaten import fed, uneaten
 from ledger.replay import COMPONENTS, ORIGINS, tables

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.door import jars_per_load
-from ledger.events import CANNING
+from ledger.kinds import CANNING
 from ledger.methods.year_plan import WEEKS, Recipe
 from ledger.projections._glut_comes import fresh_days
 from ledger.projections._glut_house import LB_G, own_process, published_batch

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.labels import split_label
 from ledger.projections._common import answer
 from ledger.projections.base import Answer, Column, Option, Projection
-from ledger.replay.naming import split_label
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:

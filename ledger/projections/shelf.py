@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.labels import split_label
 from ledger.projections._common import answer, assumptions_of
 from ledger.projections._jars import jar_totals, left_in_words
 from ledger.projections._keeping import keeping_of
@@ -17,7 +18,6 @@ from ledger.projections._shelf_time import TIME_COLUMNS, build_over_time, item_n
 from ledger.projections._use_by import use_by_of
 from ledger.projections.base import Answer, Column, Compared, Node, Option, Projection
 from ledger.replay import COST, GRAMS, KEPT, ORIGINS
-from ledger.replay.flows import split_label
 from ledger.replay.marks import PROVISIONAL
 from ledger.replay.state import day_text
 

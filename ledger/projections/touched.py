@@ -109,7 +109,7 @@ def _backward(state: State, start: Start) -> Any:
 
 
 def _put_up() -> int:
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     return list(KINDS).index("put_up")
 

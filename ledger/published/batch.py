@@ -9,7 +9,7 @@ from typing import Any
 
 from ledger.amounts import parse_measure, pressure_psi
 from ledger.errors import InputError
-from ledger.events import kept_by
+from ledger.kinds import kept_by
 
 __all__ = [
     "KINDS",

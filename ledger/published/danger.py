@@ -14,7 +14,7 @@ from typing import Any
 
 from ledger.amounts import split_line
 from ledger.errors import LedgerError
-from ledger.events import kept_by
+from ledger.kinds import kept_by
 from ledger.published.batch import WARM, AcidDone, BatchDone, Finding, JarsDone, Used
 from ledger.published.equipment import cold_heat
 from ledger.published.parts import Part, how_much, parts_of

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
-from ledger.events import KINDS, tell
+from ledger.kinds import KINDS, tell
 from ledger.replay import day_text
 
 if TYPE_CHECKING:

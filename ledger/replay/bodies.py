@@ -8,9 +8,9 @@ from typing import Any, TypeVar
 import numpy as np
 
 from ledger.amounts import is_counted, parse_amount
-from ledger.events import decode_stored
+from ledger.kinds import decode_stored
+from ledger.labels import split_label
 from ledger.replay.columns import Array, Names, Table
-from ledger.replay.naming import split_label
 from ledger.replay.tables import FIELDS, ROLES
 from ledger.replay.ways import FIRST_VERSION, OF_PIECES, Ways
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.replay import tables
 from ledger.replay.columns import Array
 from ledger.replay.durables import Durables

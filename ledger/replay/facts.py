@@ -6,16 +6,17 @@ Item facts hold for all days, the newest by `seq` winning, field by field (the r
 from __future__ import annotations
 
 import copy
-from bisect import bisect_right
 from collections.abc import Callable, Mapping
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger import known
 from ledger.amounts import is_counted, parse_amount
-from ledger.events import KINDS
-from ledger.items import ItemFacts, item_key, merge
+from ledger.items import ItemFacts, item_key
+from ledger.kinds import KINDS
+from ledger.known import Items
 from ledger.reference.crossing import MEASURES, Weights
 from ledger.replay.columns import Array
 from ledger.replay.strands import Strands
@@ -30,9 +31,6 @@ __all__ = ["MATCHED", "SORTS", "Facts", "Settings"]
 SORTS = ("food", "jar", "lid", "equipment", "garden input", "fuel", "supply")
 MATCHED = np.array([True, False, True, False, False, True, True])
 """Whether an item of that sort is matched lot by lot; the others are lent or spread."""
-
-_EPOCH = 719163  # date(1970, 1, 1).toordinal()
-_NEVER = 10**6
 
 
 class Facts:
@@ -68,22 +66,10 @@ class Facts:
     def __init__(self, journal: Journal, described: list[tuple[int, dict[str, Any]]]) -> None:
         self._journal = journal
         keys = [item_key(name) for name in journal.items.texts]
-        folded: dict[str, ItemFacts] = {}
-        spelled: dict[str, str] = {}
-        self.alias: dict[str, str] = {}
-        self._said: dict[str, dict[str, tuple[int, float]]] = {}
-        for _, body in described:
-            key = item_key(body["item"])
-            for other in body.get("also") or ():
-                self.alias[item_key(other)] = key
+        items: Items[int] = Items()
         for root, body in described:
-            key = self.canonical(item_key(body["item"]))
-            if key == item_key(body["item"]):
-                spelled.setdefault(key, body["item"])
-            folded[key] = merge(folded.get(key, ItemFacts()), body)
-            for name in ("uses", "years"):
-                if name in body:
-                    self._said.setdefault(key, {})[name] = (root, float(body[name]))
+            items.take(root, body)
+        self._known = items
         numbers: dict[str, int] = {}
         self.names: list[str] = []
         self.keys: list[str] = []
@@ -93,13 +79,13 @@ class Facts:
             number = numbers.get(end)
             if number is None:
                 number = numbers[end] = len(self.names)
-                self.names.append(spelled.get(end, journal.items.texts[code]))
+                self.names.append(items.spelled(end) or journal.items.texts[code])
                 self.keys.append(end)
             canon[code] = number
         self.canon = canon
         self.number = numbers
-        self.facts = [folded.get(key, ItemFacts()) for key in self.keys]
-        self.said = [self._said.get(key, {}) for key in self.keys]
+        self.facts = [items.facts(key) or ItemFacts() for key in self.keys]
+        self.said = [items.life(key) for key in self.keys]
         self.items = len(self.names)
         self._weights: dict[int, Weights] = {}
         self._then: dict[int, str] = {}
@@ -211,11 +197,7 @@ class Facts:
 
     def canonical(self, key: str) -> str:
         """Return the key under which `key` is kept, following `also`."""
-        seen = {key}
-        while key in self.alias and self.alias[key] not in seen:
-            key = self.alias[key]
-            seen.add(key)
-        return key
+        return self._known.canonical(key)
 
     def find(self, name: str | None) -> int | None:
         """Return the number of the item called `name`, or None."""
@@ -403,37 +385,14 @@ class Facts:
         return None
 
 
-class Settings:
-    """Settings as known at one moment: each holds from its day on, its first value before it too."""
-
-    def __init__(self, changed: list[tuple[int, str, str]]) -> None:
-        self._by_name: dict[str, tuple[list[int], list[str]]] = {}
-        self._newest: dict[str, str] = {}
-        for day, name, value in changed:
-            days, values = self._by_name.setdefault(name, ([], []))
-            days.append(day)
-            values.append(value)
-
-    def on(self, name: str, day: int, default: str | None = None) -> str | None:
-        """Return the value of a setting on a day (days since 1970)."""
-        known = self._by_name.get(name)
-        if known is None:
-            return default
-        return known[1][max(bisect_right(known[0], day) - 1, 0)]
+class Settings(known.Settings[int]):
+    """Settings as known at one moment, and as numbers on many days."""
 
     def numbers(self, name: str, days: Array, read: Callable[[str | None], float | None]) -> Array:
         """Return a setting as a number on each of many days, NaN where `read` makes none of it."""
-        known = self._by_name.get(name)
-        if known is None:
+        from_day, said = self.values(name)
+        if not said:
             return np.full(np.size(days), np.nan)
-        values = [read(text) for text in known[1]]
-        at = np.maximum(np.searchsorted(known[0], days, side="right") - 1, 0)
+        values = [read(text) for text in said]
+        at = np.maximum(np.searchsorted(from_day, days, side="right") - 1, 0)
         return np.array([np.nan if v is None else v for v in values], np.float64)[at]
-
-    def days(self, name: str) -> list[int]:
-        """Return the days from which each value of a setting holds (days since 1970), in order."""
-        return list(self._by_name.get(name, ([], []))[0])
-
-    def newest(self, name: str, default: str | None = None) -> str | None:
-        """Return the newest value of a setting."""
-        return self.on(name, _NEVER, default)

@@ -7,21 +7,30 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.events import KINDS
+from ledger.kinds import KINDS, ORIGINS
 from ledger.replay import tables
 from ledger.replay.columns import Array
 from ledger.replay.facts import MATCHED, Facts
-from ledger.replay.naming import find_named, split_label
+from ledger.replay.naming import find_named
 
 if TYPE_CHECKING:
     from ledger.replay.journal import Journal
 
-__all__ = ["LINE_BITS", "ORIGINS", "Flows", "Moment", "build_flows", "flows_of", "split_label"]
+__all__ = ["LINE_BITS", "ORIGINS", "Flows", "Moment", "build_flows", "flows_of"]
 
-ORIGINS = ("grown", "foraged", "given", "bought", "found", "unrecorded", "batch")
-"""Where a lot came from; `batch` lots take theirs from what went into them."""
 
-_KIND = {name: code for code, name in enumerate(KINDS)}
+def _origin_codes() -> Array:
+    """Return where what a kind supplies came from, by kind and by how it came; shape (kinds, causes)."""
+    codes = np.zeros((len(KINDS), len(tables.CAUSES)), np.int8)
+    for code, kind in enumerate(KINDS.values()):
+        for origin in kind.supplies.values():
+            codes[code] = ORIGINS.index(origin.name)
+            for how, name in origin.by_how.items():
+                codes[code, tables.CAUSES.index(how)] = ORIGINS.index(name)
+    return codes
+
+
+_ORIGIN = _origin_codes()
 LINE_BITS = 20
 """Positions are an event's rank, then so many bits for the line within it."""
 _OWN = 1 << (LINE_BITS - 1)
@@ -139,7 +148,8 @@ def _lots(
     rows = out["row"]
     out["money"] = table["money"][rows]
     out["share"] = table["share"][rows]
-    out["origin"] = _origin(journal, out["ev"], table["field"][rows])
+    events = journal.tables["events"]
+    out["origin"] = _ORIGIN[events["kind"][out["ev"]], events["cause"][out["ev"]]]
     out["pos"] = out["base"] + _OWN + out["n"] * 2 + out["suffix"]
     keep = np.flatnonzero(out["whole"] > 0)
     keep = keep[np.argsort(out["pos"][keep], kind="stable")]
@@ -169,18 +179,6 @@ def _share(whole: int, part: int, of: int) -> int:
     """Return round-half-even(whole x part / of), exactly."""
     quotient, rest = divmod(whole * min(part, of), of)
     return quotient + int(2 * rest > of or (2 * rest == of and quotient % 2))
-
-
-def _origin(journal: Journal, ev: Array, field_code: Array) -> Array:
-    kind = journal.tables["events"]["kind"][ev]
-    cause = journal.tables["events"]["cause"][ev]
-    origin = np.full(ev.size, ORIGINS.index("batch"), np.int8)
-    origin[kind == _KIND["harvested"]] = ORIGINS.index("grown")
-    origin[kind == _KIND["bought"]] = ORIGINS.index("bought")
-    received = kind == _KIND["received"]
-    origin[received] = ORIGINS.index("given")
-    origin[received & (cause == tables.CAUSES.index("forage"))] = ORIGINS.index("foraged")
-    return origin
 
 
 def _draws(

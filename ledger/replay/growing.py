@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.replay.columns import Array
 from ledger.replay.flows import LINE_BITS, Flows, Moment, flows_of
 from ledger.replay.matching import Flow, Matched, match

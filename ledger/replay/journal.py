@@ -17,7 +17,7 @@ import msgspec
 import numpy as np
 
 from ledger import errors
-from ledger.events import KINDS, kind_of, lean, newer_than_this, upcast
+from ledger.kinds import KINDS, kind_of, lean, newer_than_this, upcast
 from ledger.replay import tables
 from ledger.replay.bodies import Bodies
 from ledger.replay.columns import Array, Names, Places, Table
@@ -39,11 +39,7 @@ __all__ = ["KEPT", "Journal"]
 _KINDS = tuple(KINDS)
 _CODES = {name: code for code, name in enumerate(_KINDS)}
 _PHASES = np.array([KINDS[kind].phase for kind in _KINDS], np.int8)
-_FACTS = (
-    "item_described", "setting_changed", "recipe_written", "practised", "target_set",
-    "gauge_tested", "checked", "person_described", "seed_checked", "frost_seen", "flock_counted",
-    "meter_read",
-)  # fmt: skip
+_CAUSE = {name: code for code, name in enumerate(tables.CAUSES)}
 _NAN = float("nan")
 
 UNREAD = -1
@@ -290,27 +286,25 @@ class Journal(Bodies):
             return
         bodies = self._decoders[kind].decode(joined)
         _refuse_lacking(kind, bodies)
-        if kind == "struck":
-            self._strikes(bodies, places, events["root"], start)
-            return
-        if kind == "price_seen":
-            self._add("prices", places, bodies, money=[float(b.price) for b in bodies])
-            return
+        if any(origin.by_how for origin in KINDS[kind].supplies.values()):
+            events["cause"][np.array(places) - start] = [_CAUSE[b.how] for b in bodies]
         take: Callable[..., None] | None = getattr(self, f"_take_{kind}", None)
         if take is not None:
             take(bodies, places, events, start)
-        spec = tables.specs()[kind]
-        for name in spec.supplies:
-            self._supplies(places, [getattr(b, name) for b in bodies], spec.field, bodies)
-        for name in spec.draws:
+        for name in KINDS[kind].supplies:
+            field = tables.FIELDS.index(name)
+            self._supplies(places, [getattr(b, name) for b in bodies], field, bodies)
+        for name in KINDS[kind].draws:
             if name != "lids":
                 self._draws(places, [getattr(b, name) for b in bodies], name)
         works = [getattr(b, "work", None) for b in bodies]
         if any(works):
             self._work(places, works)
 
-    def _strikes(self, bodies: Sequence[Any], places: list[int], root: Array, start: int) -> None:
-        before = self.tables["events"]["root"]
+    def _take_struck(
+        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
+    ) -> None:
+        root, before = events["root"], self.tables["events"]["root"]
         for body, ev in zip(bodies, places, strict=True):
             place = self.place.get(body.id)
             if place is not None and place < ev:
@@ -320,6 +314,11 @@ class Journal(Bodies):
     _take_eaten, _take_put_up = take_eaten, take_put_up
     _take_discarded, _take_counted = take_discarded, take_counted
     _take_bought, _take_received, _take_given_away = take_bought, take_received, take_given_away
+
+    def _take_price_seen(
+        self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
+    ) -> None:
+        self._add("prices", places, bodies, money=[float(b.price) for b in bodies])
 
     # -- lines --------------------------------------------------------------------------
 
@@ -348,3 +347,11 @@ class Journal(Bodies):
         newest[root] = np.arange(known, dtype=np.int32)
         entries = np.flatnonzero(newest >= 0)
         return entries, newest[entries]
+
+
+_FACTS = frozenset(
+    name
+    for name, kind in KINDS.items()
+    if not (kind.supplies or kind.draws or hasattr(Journal, f"_take_{name}"))
+)
+"""Kinds that state facts: what brings nothing in or out, and has no columns of its own."""

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.events import KINDS
-from ledger.events._methods import METHODS
 from ledger.items import item_key
+from ledger.kinds import KINDS
+from ledger.kinds.methods import METHODS
 from ledger.replay.line_columns import repeated, take_lids, take_lines
 from ledger.replay.tables import CAUSES, GAUGES
 

@@ -6,20 +6,14 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.labels import split_label
 from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
     from ledger.replay.flows import Moment
     from ledger.replay.journal import Journal
 
-__all__ = ["find_named", "lots_named", "split_label"]
-
-
-def split_label(label: int | str) -> tuple[str, int | None]:
-    """Return the prefix and the number of a jar's label: ``S26-041`` is ``("S26-", 41)``."""
-    text = str(label).strip()
-    head = text.rstrip("0123456789")
-    return head, int(text[len(head) :]) if len(head) < len(text) else None
+__all__ = ["find_named", "lots_named"]
 
 
 def find_named(

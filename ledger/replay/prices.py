@@ -113,6 +113,6 @@ class Prices:
 
 
 def _bought() -> int:
-    from ledger.events import KINDS
+    from ledger.kinds import KINDS
 
     return list(KINDS).index("bought")

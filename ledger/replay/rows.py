@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.events import CANNING, METHODS
+from ledger.kinds import CANNING, METHODS
 from ledger.replay import tables
 from ledger.replay.columns import Array
 from ledger.replay.flows import ORIGINS

@@ -7,7 +7,6 @@ the book. Costs are worked out when first asked for.
 from __future__ import annotations
 
 import copy
-import datetime as dt
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -16,14 +15,16 @@ from typing import Any, TypeVar
 
 import numpy as np
 
+from ledger.days import day_number, day_text
 from ledger.errors import TooLarge
-from ledger.events import KINDS
+from ledger.kinds import KINDS
+from ledger.labels import split_label
 from ledger.replay import tables
 from ledger.replay.columns import Array
 from ledger.replay.costing import Costs
 from ledger.replay.durables import Durables
 from ledger.replay.facts import Facts, Settings
-from ledger.replay.flows import ORIGINS, Flows, Moment, build_flows, split_label
+from ledger.replay.flows import ORIGINS, Flows, Moment, build_flows
 from ledger.replay.garden import Input
 from ledger.replay.growing import Change, grow_flows, grow_matched
 from ledger.replay.journal import Journal
@@ -36,18 +37,6 @@ _KIND = {name: code for code, name in enumerate(KINDS)}
 _TIMELESS = [_KIND["item_described"], _KIND["setting_changed"]]
 _MISSING = len(tables.ROLES)
 _Out = TypeVar("_Out")
-
-
-def day_number(day: dt.date | str) -> int:
-    """Return days since 1970."""
-    if isinstance(day, str):
-        day = dt.date.fromisoformat(day)
-    return (day - dt.date(1970, 1, 1)).days
-
-
-def day_text(day: int) -> str:
-    """Return the ISO date of a day (days since 1970)."""
-    return (dt.date(1970, 1, 1) + dt.timedelta(days=int(day))).isoformat()
 
 
 @dataclass
@@ -367,10 +356,12 @@ def _facts(
             strict=True,
         )
     ]
-    changed = newest[kind == _KIND["setting_changed"]]
-    changed = changed[np.argsort(moment.rank[changed])]
-    bodies = [(int(moment.on[ev]), journal.bodies[int(ev)]) for ev in changed]
-    return Facts(journal, described), Settings([(day, b["name"], b["value"]) for day, b in bodies])
+    settings = Settings()
+    ats = journal.tables["events"]["at"]
+    for ev in newest[kind == _KIND["setting_changed"]].tolist():
+        body = journal.bodies[ev]
+        settings.take(ev, (int(moment.on[ev]), int(ats[ev])), body["name"], body["value"])
+    return Facts(journal, described), settings
 
 
 def _all_lots(flows: Flows, matched: Matched, moment: Moment, journal: Journal) -> dict[str, Array]:

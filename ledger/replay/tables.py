@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple
+from typing import Any
 
 import numpy as np
 
-__all__ = ["CAUSES", "FIELDS", "GAUGES", "ROLES", "TABLES", "KindSpec", "specs"]
+from ledger.kinds import ROLES, SUPPLIED
 
-ROLES = ("seed", "used", "fuel", "lids", "ate", "lines")
-"""What a draw is for, in the order in which the draws of one entry are reckoned (rule 4)."""
+__all__ = ["CAUSES", "FIELDS", "GAUGES", "ROLES", "TABLES"]
 
-FIELDS = ("lines", "made", "left")
+FIELDS = SUPPLIED
 """Which list a supply stands in."""
 
 CAUSES = (
@@ -97,23 +96,3 @@ TABLES: dict[str, dict[str, Any]] = {
     "equipment": {"ev": _I4, "item": _I4},
     "work": {"ev": _I4, "person": _I4, "minutes": _F8},
 }
-
-
-class KindSpec(NamedTuple):
-    """How one kind's lists go into the tables."""
-
-    supplies: tuple[str, ...]
-    draws: tuple[str, ...]
-    field: int
-
-
-def specs() -> dict[str, KindSpec]:
-    """Return, for each kind, which lists supply and which draw, from its description."""
-    from ledger.events import KINDS
-
-    return {
-        name: KindSpec(
-            kind.supplies, kind.draws, FIELDS.index(kind.supplies[0]) if kind.supplies else 0
-        )
-        for name, kind in KINDS.items()
-    }

@@ -28,10 +28,8 @@ def take_bought(
 def take_received(
     journal: Journal, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int
 ) -> None:
-    """Keep how it was received, and from whom."""
-    at = np.array(places) - start
-    events["cause"][at] = [_CAUSE[b.how] for b in bodies]
-    events["whom"][at] = journal.whom.codes([b.source for b in bodies])
+    """Keep from whom it was received."""
+    events["whom"][np.array(places) - start] = journal.whom.codes([b.source for b in bodies])
 
 
 def take_given_away(

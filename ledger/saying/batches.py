@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from ledger.amounts import unit_factor
-from ledger.events._methods import CANNING, kept_by
+from ledger.kinds.methods import CANNING, kept_by
 from ledger.saying.again import again_batch
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
@@ -227,7 +227,7 @@ def _batch(
 
 def _method_of(context: Context, answer: str | None) -> str | None:
     """Return the method that an answer names."""
-    from ledger.events._methods import METHODS
+    from ledger.kinds.methods import METHODS
     from ledger.saying.tokens import tokens_of
 
     said = (answer or "").strip().lower()

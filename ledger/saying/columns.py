@@ -11,7 +11,7 @@ from ledger.saying.names import Names, is_plain
 from ledger.saying.tokens import tokens_of
 from ledger.saying.units import unit_at
 
-__all__ = ["Layout", "layout_of", "title_of"]
+__all__ = ["MEANINGS", "Layout", "layout_of", "title_of"]
 
 Row = list[str]
 _DAY = (
@@ -21,7 +21,7 @@ _DAY = (
 _ROLES = (
     "day", "each", "paid", "amount", "unit", "kind", "note", "shop", "bed", "person", "kept", "variety", "item",
 )  # fmt: skip
-_MEANINGS = {
+MEANINGS = {
     "purchases": "bought", "harvests": "harvested", "pantry": "counted", "meals": "eaten",
     "batches": "put_up", "sowing": "planted",
 }  # fmt: skip
@@ -104,7 +104,7 @@ def title_of(text: str, words: Language) -> tuple[str | None, int | None]:
         for k in range(len(tokens)):
             found = lexicon.find("meaning", tokens, k)
             if found is not None:
-                kind = kind or _MEANINGS[str(found[0])]
+                kind = kind or MEANINGS[str(found[0])]
     return kind, int(year[1]) if year else None
 
 

@@ -5,15 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from ledger.kinds import KINDS
 from ledger.saying.asking import HERE, Draft, Reading
 
 __all__ = ["told", "told_entry"]
 
-_KINDS = {
-    "harvested": "picked", "bought": "bought", "received": "received", "put_up": "put up",
-    "eaten": "ate", "given_away": "gave away", "discarded": "threw out", "counted": "counted",
-    "planted": "planted", "price_seen": "price seen", "practised": "practised",
-}  # fmt: skip
 _SAID = ("lines", "ate", "used", "made", "makes", "crop", "item", "amount", "skill", "lines")
 _WITH = {
     "shop": "at {}", "from": "from {}", "to": "to {}", "bed": "in {}", "paid": "for {}", "lot": "out of {}",
@@ -44,7 +40,7 @@ def told_entry(entry: Draft) -> Iterator[str]:
     if not head and "item" in body:
         head = f"{body.get('amount', '')} {body['item']}".strip()
     more = _more(body)
-    yield f"{entry.on}  {_KINDS.get(entry.kind, entry.kind)}{head and f' {head}'}{more}"
+    yield f"{entry.on}  {KINDS[entry.kind].title.lower()}{head and f' {head}'}{more}"
     for name, lead in (
         ("lines", ""),
         ("ate", ""),

@@ -6,7 +6,7 @@ import uuid
 from typing import Any
 
 from ledger.door import Entry
-from ledger.door.catalogue import Catalogue
+from ledger.known.catalogue import Catalogue
 from ledger.saying.asking import HERE, Reading
 
 __all__ = ["entries_of"]

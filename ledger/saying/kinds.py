@@ -1,13 +1,15 @@
-"""Which module makes the entries of which kind."""
+"""Which module makes the entries of which kind; a kind of plain lines needs none."""
 
 from __future__ import annotations
 
+from ledger.kinds import KINDS
 from ledger.saying.batches import put_up
 from ledger.saying.coming_in import bought, got, price_seen, received
-from ledger.saying.drafting import Context, Make
+from ledger.saying.drafting import Body, Context, Make
 from ledger.saying.going_out import counted, eaten, given_away, leftovers, out_of
 from ledger.saying.picked import harvested
 from ledger.saying.planting import planted, practised
+from ledger.saying.shared import bodies, nothing, subject_is_thing
 from ledger.saying.thrown_out import discarded
 from ledger.saying.verbless import verbless
 
@@ -23,4 +25,15 @@ def make_of(kind: str | None, context: Context) -> Make:
         "discarded": discarded, "counted": counted, "out_of": out_of,
         "leftovers": leftovers,
     }  # fmt: skip
-    return table[kind] if kind else verbless
+    return table.get(kind, told_in_lines) if kind else verbless
+
+
+def told_in_lines(context: Context) -> list[tuple[str, Body]]:
+    """Return the entry of a kind that no module here makes: its lines, and who worked on it."""
+    kind = KINDS[context.verb.kind]
+    subject_is_thing(context)
+    lines = context.maker.lines(context.things.lines, kind.name)
+    body: Body = {"lines": bodies(lines)}
+    if any(field.name == "work" for field in kind.fields):
+        context.work(body)
+    return [(kind.name, body)] if lines else nothing(context)

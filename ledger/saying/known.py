@@ -14,14 +14,14 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 import msgspec
 
-from ledger.door.catalogue import Catalogue
-from ledger.door.jars import split_label
 from ledger.items import item_key
+from ledger.known.catalogue import Catalogue
+from ledger.labels import split_label
 from ledger.reference.everyday import everyday
 from ledger.saying.stems import german_key
 
 if TYPE_CHECKING:
-    from ledger.door.entries import Row
+    from ledger.known.entries import Row
 
 __all__ = ["Known", "Past"]
 
@@ -95,7 +95,7 @@ class Known:
     @cached_property
     def names(self) -> list[str]:
         """Return every name of the book's items, other names too."""
-        return [*self.catalogue.names(), *self.catalogue._alias]
+        return [*self.catalogue.names(), *self.catalogue.other_names()]
 
     @cached_property
     def longest(self) -> int:

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from ledger.saying.asking import Question, Reading
-from ledger.saying.columns import Layout, layout_of
+from ledger.saying.columns import MEANINGS, Layout, layout_of
 from ledger.saying.known import Known
 from ledger.saying.language import Language, language
 from ledger.saying.reading import read
@@ -176,7 +176,7 @@ class _Sheet:
                     return "received" if kind == "got" else kind
                 meaning = words.find("meaning", tokens_of(cell), 0)
                 if meaning is not None:
-                    return _MEANINGS[meaning[0]]
+                    return MEANINGS[meaning[0]]
         return self.layout.kind
 
     def _verb(self, said: dict[str, str]) -> str:
@@ -334,9 +334,3 @@ def _shape(reading: Reading) -> list[tuple[str, int]]:
         for one in reading.entries
     ]
     return [*lines, ("asked", sum(not one.waits for one in reading.questions))]
-
-
-_MEANINGS = {
-    "purchases": "bought", "harvests": "harvested", "pantry": "counted", "meals": "eaten",
-    "batches": "put_up", "sowing": "planted",
-}  # fmt: skip

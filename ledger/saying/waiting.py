@@ -11,7 +11,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
-from ledger.events.counted import OPENING_DAYS
+from ledger.kinds import KINDS, Phase
+from ledger.kinds.counted import OPENING_DAYS
 from ledger.saying.known import Known
 from ledger.saying.language import language
 
@@ -20,9 +21,11 @@ __all__ = ["LISTS", "NOT_KNOWN", "Waiting", "waiting"]
 NOT_KNOWN = "not known"
 """In the note of an entry: nobody knows, so it is asked no more."""
 LISTS = {
-    "harvested": "lines", "bought": "lines", "received": "lines", "eaten": "ate",
-    "given_away": "lines", "discarded": "lines", "counted": "lines", "put_up": "used",
-}  # fmt: skip
+    name: kind.row
+    for name, kind in KINDS.items()
+    if kind.row in kind.lists and kind.phase != Phase.FACTS
+}
+"""The kinds that tell of amounts of things, each with the list that does."""
 
 
 @dataclass(frozen=True)

@@ -11,11 +11,13 @@ import pytest
 from freezegun import freeze_time
 
 from ledger.cli import main
-from ledger.cli._root import OTHERS, WRITES
-from ledger.cli._write import EXAMPLES
+from ledger.cli._root import OTHERS, writes
 from ledger.projections import PROJECTIONS
 
-SHOWN = [(command, text.split("      (")[0]) for command in WRITES for text in EXAMPLES[command]]
+WRITES = writes()
+SHOWN = [
+    (command, text.split("      (")[0]) for command in WRITES for text in WRITES[command].typed
+]
 NEEDED = [
     "buy '30 lb sugar' '48 lid' --paid 20 --paid 9 --on 2026-08-01",
     "harvest '60 lb plum' '4 lb tomato' --on 2026-08-02",
@@ -76,7 +78,7 @@ def test_every_example_writes_what_its_command_says(kept, command, example):
     status, out, err = kept(example, "--yes", "--json", *more)
     assert status == 0, err
     written = json.loads(out)
-    assert written["kind"] == WRITES[command][0]
+    assert written["kind"] == WRITES[command].name
     rows = history(kept)
     assert len(rows) == before + 1 + len(written["described"])
     assert written["id"] in {row["id"] for row in rows}

@@ -30,7 +30,7 @@ from dashboard.forms.specs import COMMON, FORMS
 from dashboard.forms.understanding import understood
 from dashboard.forms.writing import key_of, write_form
 from ledger import Answers, Book
-from ledger.events import KINDS, decode_stored
+from ledger.kinds import KINDS, decode_stored
 
 UUID_A = "5f0c0a0e-7f7e-4c57-9d3b-0f6a1f0e2c11"
 PLUM = {"item": "plum", "amount": "31 lb"}

@@ -23,7 +23,7 @@ import dashboard
 from dashboard.forms.specs import FORMS
 from dashboard.pages import PAGES
 from dashboard.words import LANGUAGES, Words, catalogue
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.projections import PROJECTIONS, Column, Node
 from ledger.projections.compare import COLUMNS as COMPARED
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from ledger import docs
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 
 DOCS = Path(__file__).parents[2] / "docs"
 

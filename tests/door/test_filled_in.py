@@ -6,7 +6,7 @@ import pytest
 
 from ledger import Answers, InputError
 from ledger.door import Texts
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 
 PLUM = {"item": "plum", "amount": "16 lb"}
 BATCH = {"makes": "plum butter", "method": "boiling water", "used": [PLUM]}

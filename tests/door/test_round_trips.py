@@ -14,7 +14,7 @@ from strategies import books
 from strategies.catalog import NICKNAMES
 
 from ledger import Answers, Book
-from ledger.events import to_stored
+from ledger.kinds import to_stored
 from ledger.log import chained, read_heads
 
 MERGED = set(NICKNAMES.values())

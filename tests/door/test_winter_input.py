@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from ledger.errors import InputError
-from ledger.events import KINDS, tell
+from ledger.kinds import KINDS, tell
 
 ON = "2026-11-01"
 BAD = [

@@ -10,7 +10,7 @@ import pytest
 from ledger import Book
 from ledger.cli import main
 from ledger.errors import NewerBook
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from ledger.log import NewEvent
 
 PLUM = {"item": "plum", "amount": "10 lb"}

@@ -12,7 +12,7 @@ import pytest
 from freezegun import freeze_time
 
 import seed_demo
-from ledger.events import KINDS, check_typed
+from ledger.kinds import KINDS, check_typed
 from seed_demo.household import CHILDREN, ELDERS, PARENTS, SETTINGS
 from seed_demo.plan import window
 from seed_demo.winter import SETTINGS as OF_WINTER

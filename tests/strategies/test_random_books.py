@@ -7,7 +7,7 @@ from collections import Counter
 import msgspec
 from oracle import COMPONENTS, reckon
 
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 from strategies import random_book, smallest
 
 LOTS = ("grown", "given", "foraged", "made", "left", "unrecorded", "found", "unsealed")

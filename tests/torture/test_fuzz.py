@@ -19,9 +19,9 @@ from torture_tools import count, keep
 
 from ledger import Answers, Book
 from ledger.cli import main
-from ledger.cli._root import WRITES
+from ledger.cli._root import writes
 from ledger.errors import LedgerError
-from ledger.events import KINDS
+from ledger.kinds import KINDS
 
 pytestmark = [pytest.mark.torture, pytest.mark.timeout(0)]
 
@@ -161,6 +161,7 @@ def whole(path):
     return found.chain.events
 
 
+WRITES = writes()
 COMMANDS = [*WRITES, "show", "why", "history", "import", "export", "check", "backup", "restore"]
 
 

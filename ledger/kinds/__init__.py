@@ -1,0 +1,47 @@
+"""The vocabulary: what can happen in a household, each kind described whole in a file of its own.
+
+- ``fields``, ``parts``: the types that bodies are made of. ``methods``: ways of putting up.
+- ``resolving``: what a kind may ask of the door. ``kind``: what a description holds.
+- one file a kind, and a line each in ``registry``; nothing else lists them.
+- ``reading``: typed input and stored text to bodies and back. ``describing``: fields as people type
+  them. ``telling``: lines in words. ``upcasting``: older bodies.
+
+Imports nothing of the rooms to its right: no store, no door, no replay.
+"""
+
+from ledger.kinds.kind import ORIGINS, ROLES, SUPPLIED, Form, Kind, Phase
+from ledger.kinds.methods import CANNING, METHODS, kept_by
+from ledger.kinds.reading import (
+    check_typed,
+    decode_stored,
+    kind_of,
+    lean,
+    newer_than_this,
+    read_stored,
+    tell,
+    to_stored,
+    upcast,
+)
+from ledger.kinds.registry import KINDS
+
+__all__ = [
+    "CANNING",
+    "KINDS",
+    "METHODS",
+    "ORIGINS",
+    "ROLES",
+    "SUPPLIED",
+    "Form",
+    "Kind",
+    "Phase",
+    "check_typed",
+    "decode_stored",
+    "kept_by",
+    "kind_of",
+    "lean",
+    "newer_than_this",
+    "read_stored",
+    "tell",
+    "to_stored",
+    "upcast",
+]

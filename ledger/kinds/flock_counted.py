@@ -1,0 +1,63 @@
+"""The hens: how many there are from this day on."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+from ledger.errors import InputError
+from ledger.kinds.fields import Day, ItemName, Note, Text, Whole, about
+from ledger.kinds.kind import Form, Kind, Phase
+from ledger.kinds.parts import Struct
+from ledger.kinds.resolving import Body, Resolver, not_after
+
+
+class FlockCounted(Struct, kw_only=True):
+    """How many hens there are; it holds until they are counted again."""
+
+    hens: Annotated[Whole, about("Hens", "How many hens there are", 6)]
+    flock: Annotated[Text | None, about("Flock", "Which flock, of several", "brown hens")] = None
+    hatched: Annotated[Day | None, about("Hatched", "When they hatched", "2025-04-10")] = None
+    lays: Annotated[ItemName | None, about("Lays", "The item they lay", "egg")] = None
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    of = f" in {body['flock']}" if body.get("flock") else ""
+    hatched = f", hatched {body['hatched']}" if body.get("hatched") else ""
+    return f"{body['hens']} hens{of}{hatched}"
+
+
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a flock's body.
+
+    Raises
+    ------
+    InputError
+        Naming `hens` or `hatched`.
+    """
+    if body["hens"] > 100_000:
+        raise InputError("hens", f"{body['hens']} is out of range", "Write how many hens there are")
+    if "hatched" in body:
+        not_after(body["hatched"], "hatched", lines.on)
+    if "lays" in body:
+        body = {**body, "lays": lines.catalogue.name(body["lays"])}
+    return body
+
+
+KIND = Kind(
+    name="flock_counted",
+    command="flock",
+    title="Flock",
+    summary="say how many hens there are",
+    body=FlockCounted,
+    phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("hens",),
+    typed=("flock 6 --hatched 2025-04-10",),
+    tell=tell,
+    form=Form(("hens", "flock", "hatched"), icon="hen"),
+    example={"hens": 6, "hatched": "2025-04-10"},
+)

@@ -1,0 +1,62 @@
+"""A year's last frost of spring or first frost of fall, as it was seen in the garden."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from ledger.errors import InputError
+from ledger.kinds.fields import Day, Note, about
+from ledger.kinds.kind import Form, Kind, Phase
+from ledger.kinds.parts import Struct
+from ledger.kinds.resolving import Body, Resolver, not_after
+
+
+class FrostSeen(Struct, kw_only=True):
+    """The day of one year's frost; said again for that year, the newest word holds."""
+
+    frost: Annotated[
+        Literal["last of spring", "first of fall"],
+        about("Frost", "Which frost of that year", "last of spring"),
+    ]
+    seen: Annotated[Day, about("Seen", "When it was", "2026-05-10")]
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    return f"{body['frost']} frost on {body['seen']}"
+
+
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a frost's body; a day to come is refused.
+
+    Raises
+    ------
+    InputError
+        Naming `seen`.
+    """
+    not_after(body["seen"], "seen", lines.on)
+    if body["seen"] < "1850-01-01":
+        raise InputError("seen", f"{body['seen']} is too long ago", "Write a year from 1850 on")
+    return body
+
+
+KIND = Kind(
+    name="frost_seen",
+    command="frost",
+    title="Frost",
+    summary="write down a year's last frost of spring or first frost of fall",
+    body=FrostSeen,
+    phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("frost",),
+    typed=(
+        'frost "last of spring" --seen 2026-05-10',
+        'frost "first of fall" --seen 2026-10-01',
+    ),
+    tell=tell,
+    form=Form(("frost", "seen"), icon="freezer"),
+    example={"frost": "last of spring", "seen": "2026-05-10"},
+)

@@ -1,0 +1,138 @@
+"""Somebody at the table: age, sex, and what changes what they need, from this day on."""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import Annotated, Any, Literal
+
+from ledger.amounts import parse_amount, parse_measure
+from ledger.errors import InputError
+from ledger.kinds.fields import Day, Person, Text, Whole, about
+from ledger.kinds.kind import Form, Kind, Phase
+from ledger.kinds.parts import Struct
+from ledger.kinds.resolving import Body, Resolver, not_after
+
+
+class PersonDescribed(Struct, kw_only=True):
+    """What is said of a person holds from this day until it is said anew, as a whole."""
+
+    person: Annotated[Person, about("Person", "Who", "Ada")]
+    sex: Annotated[
+        Literal["female", "male"], about("Sex", "Which table of needs applies", "female")
+    ]
+    age: Annotated[Whole | None, about("Age", "Full years on this day", 39)] = None
+    born: Annotated[Day | None, about("Born", "Or the day of birth", "1987-04-12")] = None
+    state: Annotated[
+        Literal["pregnant", "nursing"] | None,
+        about("State", "Expecting a child, or nursing one", "nursing"),
+    ] = None
+    since: Annotated[Day | None, about("Since", "Since when that is so", "2026-06-01")] = None
+    activity: Annotated[
+        Literal["light", "moderate", "hard"] | None,
+        about("Activity", "Light, moderate or hard work on most days", "moderate"),
+    ] = None
+    weight: Annotated[Text | None, about("Weight", "Body weight", "62 kg")] = None
+    height: Annotated[Text | None, about("Height", "Body height", "1.65 m")] = None
+    table: Annotated[
+        Literal["here", "away"] | None,
+        about("At the table", "Here, or away from this day on", "here"),
+    ] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    old = f"{body['age']} years" if "age" in body else f"born {body.get('born', '')}"
+    more = [body["sex"], old]
+    if body.get("state"):
+        more.append(body["state"])
+    if body.get("activity"):
+        more.append(f"{body['activity']} work")
+    if body.get("table") == "away":
+        more.append("away from the table")
+    return f"{body['person']} at the table ({', '.join(more)})"
+
+
+_OLDEST = 120
+"""Nobody is known to have lived longer than a little over this many years."""
+
+
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a person's body with its name in order.
+
+    Raises
+    ------
+    InputError
+        Naming `age`, `born`, `state`, `since`, `weight` or `height`.
+    """
+    on = lines.on
+    if ("age" in body) == ("born" in body):
+        problem = "is missing" if "age" not in body else "is said besides the day of birth"
+        raise InputError("age", problem, "Write full years, for example --age 39, or --born DAY")
+    age = body.get("age")
+    if age is not None and age > _OLDEST:
+        raise InputError("age", f"{age} is out of range", f"Write full years from 0 to {_OLDEST}")
+    if "born" in body:
+        not_after(body["born"], "born", on)
+        age = (dt.date.fromisoformat(on) - dt.date.fromisoformat(body["born"])).days // 365.25
+        if age > _OLDEST:
+            raise InputError("born", f"{body['born']} is {age:.0f} years ago", "Check the year")
+    if "state" in body:
+        _state(body, float(age or 0))
+    if "since" in body:
+        if "state" not in body:
+            raise InputError("since", "needs a state", "Write --state pregnant or nursing, too")
+        not_after(body["since"], "since", on)
+    _size(body)
+    return {**body, "person": " ".join(body["person"].split())}
+
+
+def _state(body: Body, age: float) -> None:
+    if body["sex"] != "female":
+        raise InputError(
+            "state",
+            f"{body['state']!r} does not go with sex male",
+            "Leave it out, or correct the sex",
+        )
+    if not 12 <= age <= 60:
+        raise InputError(
+            "state",
+            f"{body['state']!r} does not go with an age of {age:.0f}",
+            "Leave it out, or correct the age",
+        )
+
+
+def _size(body: Body) -> None:
+    if ("weight" in body) != ("height" in body):
+        lacks = "height" if "weight" in body else "weight"
+        raise InputError(lacks, "is missing", "The energy by size needs weight and height")
+    if "weight" not in body:
+        return
+    amount = parse_amount(body["weight"])
+    if amount.measure != "mass":
+        raise InputError("weight", f"{body['weight']!r} is not a weight", 'Write it like "62 kg"')
+    if not 2 <= amount.whole / 1e6 <= 400:
+        raise InputError("weight", f"{body['weight']} is out of range", "Write it like 62 kg")
+    height = float(parse_measure(body["height"], "length", "height"))
+    if not 0.4 <= height <= 2.6:
+        raise InputError("height", f"{body['height']} is out of range", "Write it like 1.65 m")
+
+
+KIND = Kind(
+    name="person_described",
+    command="person",
+    title="Person",
+    summary="say who eats: age, sex, and what changes what they need",
+    body=PersonDescribed,
+    phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("person",),
+    typed=(
+        "person Ada --sex female --age 39 --activity moderate",
+        'person Ben --sex male --born 1984-04-12 --weight "80 kg" --height "1.80 m"',
+    ),
+    tell=tell,
+    form=Form(("person", "sex", "age", "activity", "state")),
+    example={"person": "Ada", "sex": "female", "age": 39, "activity": "moderate"},
+)

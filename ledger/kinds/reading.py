@@ -1,0 +1,336 @@
+"""The only place where JSON becomes a body and a body becomes JSON."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from functools import cache
+from typing import Annotated, Any, get_args, get_origin, get_type_hints
+
+import msgspec
+
+from ledger.errors import InputError, NewerEvent, UnknownKind
+from ledger.kinds.fields import DayText, DecText, PressText, ValueText, read_typed
+from ledger.kinds.kind import Kind
+from ledger.kinds.registry import KINDS
+
+__all__ = [
+    "check_typed",
+    "decode_stored",
+    "kind_of",
+    "lean",
+    "newer_than_this",
+    "read_stored",
+    "tell",
+    "to_stored",
+    "upcast",
+]
+
+_AT = re.compile(r"^(?P<what>.*?)(?: - at `(?P<path>.*)`)?$", re.DOTALL)
+_EXPECTED = re.compile(r"Expected `(?P<wanted>[^`]*)`(?:, got `(?P<got>[^`]*)`)?(?P<rest>.*)")
+_BOUND = re.compile(r"Expected `\w+` (?P<length>of length )?(?P<sign>[<>]=) (?P<many>\d+)")
+_OUTSIDE = {"<=": "is too much", ">=": "is too little"}
+_PLAIN = {
+    "str": "text",
+    "int": "a whole number",
+    "array": "a list",
+    "object": "a group of named fields",
+    "null": "nothing",
+    "bool": "yes or no",
+    "float": "a number",
+}
+
+
+def kind_of(name: str, *, seq: int | None = None) -> Kind:
+    """Return the kind called `name`.
+
+    Raises
+    ------
+    UnknownKind
+        When this program has no such kind; a near miss is offered.
+    """
+    try:
+        return KINDS[name]
+    except KeyError:
+        raise UnknownKind(name, seq, tuple(KINDS)) from None
+
+
+def newer_than_this(found: Iterable[tuple[str, int, int]]) -> list[str]:
+    """Return what of (kind, version, first event) this program cannot read, in words."""
+    newer = []
+    for name, v, seq in found:
+        if name not in KINDS:
+            newer.append(f"event {seq} is of the kind {name!r}")
+        elif not 1 <= v <= KINDS[name].v:
+            newer.append(f"event {seq}, {name}, has body version {v}")
+    return newer
+
+
+def check_typed(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
+    """Check a typed body and return it as plain values with every field in its stored form.
+
+    One line's fields standing directly in a body that has `lines` are moved into a list.
+
+    Raises
+    ------
+    InputError
+        Naming the field, what was wrong and what would be right.
+    """
+    if not isinstance(body, dict):
+        raise InputError("body", "is not a group of named fields", 'Write it like {"item": "plum"}')
+    _refuse_broken(body)
+    body = _gather(kind, body)
+    try:
+        struct = msgspec.convert(body, kind.body, dec_hook=_hook, strict=True)
+    except msgspec.ValidationError as error:
+        raise _explain(error, kind, alone=_is_alone(body)) from None
+    return msgspec.to_builtins(struct, builtin_types=(), enc_hook=str)  # type: ignore[no-any-return]
+
+
+_DEEPEST = 20
+_MOST_WHOLE = 1 << 63
+
+
+def _refuse_broken(value: Any, field: str = "", deep: int = 0) -> None:
+    """Refuse what no text or number of a body can be, before anybody tries to read it.
+
+    Raises
+    ------
+    InputError
+    """
+    at = field or "body"
+    if isinstance(value, str):
+        try:
+            value.encode()
+        except UnicodeEncodeError:
+            raise InputError(
+                at, "holds a broken character (half a surrogate pair)", "Type that text again"
+            ) from None
+    elif isinstance(value, int) and not -_MOST_WHOLE < value < _MOST_WHOLE:
+        raise InputError(at, "is more than a book can hold", "Check the number")
+    elif isinstance(value, dict):
+        if deep > _DEEPEST:
+            raise InputError(at, "is nested too deep", "Write it flat")
+        for name, part in value.items():
+            if not isinstance(name, str):
+                raise InputError(at, f"{name!r} is not the name of a field", "Write a text")
+            _refuse_broken(name, at, deep + 1)
+            _refuse_broken(part, f"{field}.{name}" if field else name, deep + 1)
+    elif isinstance(value, (list, tuple)):
+        if deep > _DEEPEST:
+            raise InputError(at, "is nested too deep", "Write it flat")
+        for i, part in enumerate(value):
+            _refuse_broken(part, f"{field}[{i}]", deep + 1)
+
+
+def _is_alone(body: dict[str, Any]) -> bool:
+    return isinstance(body.get("lines"), list) and len(body["lines"]) == 1
+
+
+def _hook(kind: type, value: Any) -> Any:
+    if kind in (DecText, DayText, PressText, ValueText):
+        return read_typed(kind, value)
+    raise NotImplementedError(kind)
+
+
+def _gather(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
+    """Move one line's fields into `lines`; make lists of single things that lists hold."""
+    line = kind.line
+    if line is not None:
+        names = kind.line_names
+        direct = {key: value for key, value in body.items() if key in names}
+        if direct and "lines" in body:
+            raise InputError(
+                next(iter(direct)), "stands beside `lines`", "Put it into the line it belongs to"
+            )
+        if direct:
+            body = {key: value for key, value in body.items() if key not in names} | {
+                "lines": [direct]
+            }
+    for name in ("fuel", "acid", "left", "work"):
+        if isinstance(body.get(name), dict):
+            body = {**body, name: [body[name]]}
+    return body
+
+
+def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False) -> InputError:
+    """Turn the library's message into one in the user's words; a line `alone` goes without a name."""
+    match = _AT.match(str(error))
+    what, path = (match["what"], match["path"] or "") if match else (str(error), "")
+    field = path.removeprefix("$").lstrip(".").removesuffix("[...]")
+    if alone:
+        field = field.removeprefix("lines[0]").lstrip(".")
+    field = field or kind.name
+    missing = re.match(r"Object missing required field `(.*)`", what)
+    if missing:
+        return InputError(_join(field, missing[1], kind), "is missing", _example(kind, missing[1]))
+    unknown = re.match(r"Object contains unknown field `(.*)`", what)
+    if unknown:
+        from rapidfuzz import process
+
+        names = [f.encode_name for f in kind.fields]
+        if kind.line is not None:
+            names += [f.encode_name for f in msgspec.structs.fields(kind.line)]
+        near = process.extractOne(unknown[1], names, score_cutoff=70)
+        hint = f"Did you mean `{near[0]}`?" if near else f"{kind.name} has: {', '.join(names)}"
+        return InputError(_join(field, unknown[1], kind), "is not a field that is known here", hint)
+    expected = _EXPECTED.match(what)
+    if expected and expected["got"]:
+        wanted = " or ".join(
+            _PLAIN.get(w.strip(), w.strip()) for w in expected["wanted"].split("|")
+        )
+        got = _PLAIN.get(expected["got"], expected["got"])
+        return InputError(field, f"is {got}", f"It should be {wanted}{expected['rest']}")
+    bound = _BOUND.match(what)
+    if bound:
+        what_ = f"{bound['many']} characters" if bound["length"] else bound["many"]
+        return InputError(
+            field,
+            "is too long" if bound["length"] and bound["sign"] == "<=" else _OUTSIDE[bound["sign"]],
+            f"Write {what_} at {'most' if bound['sign'] == '<=' else 'least'}",
+        )
+    enum = re.match(r"Invalid enum value (.*)", what)
+    if enum:
+        leaf = re.sub(r"\[.*?\]", "", field).rsplit(".", 1)[-1]
+        allowed = _allowed(kind, leaf)
+        return InputError(
+            field,
+            f"{enum[1]} is not one of the words known here",
+            f"Write one of: {', '.join(allowed)}" if allowed else "",
+        )
+    return InputError(field, what[0].lower() + what[1:], _example(kind, field))
+
+
+def _join(field: str, name: str, kind: Kind) -> str:
+    return name if field == kind.name else f"{field}.{name}"
+
+
+def _example(kind: Kind, name: str) -> str:
+    leaf = re.sub(r"\[.*?\]", "", name).rsplit(".", 1)[-1]
+    for struct in (kind.body, *([kind.line] if kind.line else [])):
+        hints = get_type_hints(struct, include_extras=True)
+        for one in msgspec.structs.fields(struct):
+            if one.encode_name == leaf:
+                for meta in getattr(hints[one.name], "__metadata__", ()):
+                    if isinstance(meta, msgspec.Meta) and meta.examples:
+                        return f"{meta.description}, for example {meta.examples[0]!r}"
+    return ""
+
+
+def _allowed(kind: Kind, leaf: str) -> tuple[str, ...]:
+    schema = msgspec.json.schema(kind.body, schema_hook=lambda _t: {"type": "string"})
+    for definition in schema.get("$defs", {}).values():
+        spec = definition.get("properties", {}).get(leaf)
+        if not spec:
+            continue
+        for option in (spec, *spec.get("anyOf", ())):
+            if "enum" in option:
+                return tuple(str(v) for v in option["enum"])
+    return ()
+
+
+def to_stored(body: dict[str, Any]) -> str:
+    """Return the canonical JSON text of a body: sorted keys, compact, no floats, no NUL.
+
+    Raises
+    ------
+    InputError
+        When a text holds a NUL or half a surrogate pair.
+    """
+    try:
+        text = msgspec.json.encode(body, order="sorted").decode()
+    except UnicodeEncodeError:
+        raise InputError(
+            "body", "holds a broken character (half a surrogate pair)", "Type that text again"
+        ) from None
+    if "\\u0000" in text:
+        raise InputError("body", "holds a NUL character", "Type that text again")
+    return text
+
+
+def upcast(kind: Kind, v: int, body: dict[str, Any], *, seq: int | None = None) -> dict[str, Any]:
+    """Return a stored body raised to the newest version, step by step.
+
+    Raises
+    ------
+    NewerEvent
+        When `v` is newer than this program knows.
+    """
+    if v > kind.v or v < 1:
+        raise NewerEvent(kind.name, v, kind.v, seq)
+    while v < kind.v:
+        body = kind.upcasters[v](body)
+        v += 1
+    return body
+
+
+def decode_stored(kind_name: str, v: int, text: str, *, seq: int | None = None) -> dict[str, Any]:
+    """Return the body of a stored event as a plain dict of the newest version.
+
+    Raises
+    ------
+    UnknownKind, NewerEvent
+    """
+    return upcast(kind_of(kind_name, seq=seq), v, msgspec.json.decode(text), seq=seq)
+
+
+def read_stored(kind_name: str, v: int, text: str, *, seq: int | None = None) -> dict[str, Any]:
+    """Return the body of a stored event as `decode_stored` does, if it is one that replay can read.
+
+    Raises
+    ------
+    UnknownKind, NewerEvent
+    msgspec.DecodeError
+        It is no body of its kind: it never came through the door.
+    """
+    body = decode_stored(kind_name, v, text, seq=seq)
+    kind = kind_of(kind_name, seq=seq)
+    msgspec.convert(body, lean(kind.body))
+    for field in kind.fields:
+        if field.required and body.get(field.encode_name) is None:
+            raise msgspec.ValidationError(f"{kind_name} lacks {field.encode_name}")
+    return body
+
+
+def tell(kind_name: str, body: dict[str, Any]) -> str:
+    """Return an event as one readable line."""
+    return kind_of(kind_name).tell(body)
+
+
+@cache
+def lean(struct: type) -> type:
+    """Return a struct that decodes the stored form of `struct` as fast as possible.
+
+    Constraints are left out and decimals stay text: what is stored was checked when it came in.
+    """
+    fields = []
+    renames = {}
+    for one in msgspec.structs.fields(struct):
+        if one.encode_name != one.name:
+            renames[one.name] = one.encode_name
+        fields.append((one.name, _lean_type(one.type) | None, None))
+    return msgspec.defstruct(
+        "Lean" + struct.__name__, fields, rename=renames or None, kw_only=True, gc=False
+    )
+
+
+def _lean_type(hint: Any) -> Any:
+    if get_origin(hint) is Annotated:
+        return _lean_type(get_args(hint)[0])
+    if hint in (DecText, DayText, PressText, ValueText):
+        return str
+    if isinstance(hint, type) and issubclass(hint, msgspec.Struct):
+        return lean(hint)
+    origin, args = get_origin(hint), get_args(hint)
+    if origin is list:
+        return list[_lean_type(args[0])]  # type: ignore[misc]
+    if origin is dict:
+        return dict[str, _lean_type(args[1])]  # type: ignore[misc]
+    if str(origin) == "typing.Literal":
+        return str
+    if args:  # a union
+        out: Any = None
+        for arg in args:
+            out = _lean_type(arg) if out is None else out | _lean_type(arg)
+        return out
+    return hint

@@ -1,0 +1,179 @@
+"""A setting of the household."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Annotated, Any, Literal
+from zoneinfo import ZoneInfo
+
+from ledger.amounts import parse_measure
+from ledger.errors import InputError
+from ledger.kinds.fields import Note, ValueText, about
+from ledger.kinds.kind import Form, Kind, Phase
+from ledger.kinds.parts import Struct
+from ledger.kinds.resolving import Body, Resolver
+
+Name = Literal[
+    "altitude",
+    "gauge",
+    "currency",
+    "measures",
+    "time_zone",
+    "labour_rate",
+    "interest_rate",
+    "people",
+    "kcal_per_person_day",
+    "season_starts",
+    "price_of_electricity",
+    "price_of_gas",
+    "jars_per_load",
+    "jar_label_prefix",
+    "language",
+    "helper_wage",
+    "pay_given_up",
+    "freezer_room",
+    "flour_enriched",
+    "salt_iodised",
+]
+
+
+class SettingChanged(Struct, kw_only=True):
+    """A setting and its value, from this day on."""
+
+    name: Annotated[Name, about("Setting", "Which setting", "altitude")]
+    value: Annotated[ValueText, about("Value", "Its value", "2600 ft")]
+    note: Annotated[Note | None, about("Note", "Anything worth remembering", "")] = None
+
+
+def tell(body: dict[str, Any]) -> str:
+    """Say it in one line."""
+    return f"set {body['name']} to {body['value']}"
+
+
+_MONTHS = "january|february|march|april|may|june|july|august|september|october|november|december"
+
+
+def check_setting(name: str, value: str) -> None:
+    """Refuse a value that a setting cannot have.
+
+    Raises
+    ------
+    InputError
+        Saying what would be right.
+    """
+    check, wanted = _CHECKS[name]
+    if not check(value):
+        raise InputError(name, f"cannot be {value!r}", f"Write {wanted}")
+
+
+def jars_per_load(value: str | None) -> dict[str, int]:
+    """Return jars per canner load by jar: ``quart jar: 7, pint jar: 9``.
+
+    The default is what a common pressure canner holds (common practice, no source).
+    """
+    found = re.findall(r"([\w.\- ]+?)\s*[:=]?\s+(\d{1,4})\s*(?:,|;|$)", value or "")
+    named = {
+        (name if name.endswith("jar") else f"{name} jar").strip(): int(jars) for name, jars in found
+    }
+    return named or {"quart jar": 7, "pint jar": 9, "half-pint jar": 12}
+
+
+def _matches(pattern: str) -> Callable[[str], bool]:
+    return lambda value: re.fullmatch(pattern, value.strip(), re.IGNORECASE) is not None
+
+
+def _is_zone(value: str) -> bool:
+    try:
+        ZoneInfo(value)
+    except (KeyError, ValueError, OSError):
+        return False
+    return True
+
+
+def _is_altitude(value: str) -> bool:
+    try:
+        parse_measure(value, "length", "altitude")
+    except InputError:
+        return False
+    return True
+
+
+_MONEY = r"\d+(\.\d+)?"
+
+
+_RATE = rf"{_MONEY}(\s*(per|/)\s*(hour|h|minute|min))?"
+
+
+_ENERGY = rf"{_MONEY}\s*(per|/)\s*(kwh|mj|therm|btu)"
+
+
+_CHECKS: dict[str, tuple[Callable[[str], bool], str]] = {
+    "altitude": (_is_altitude, "a height, for example 2600 ft"),
+    "gauge": (_matches("dial|weighted"), "dial or weighted"),
+    "currency": (_matches("[A-Z]{3}"), "the three letters of a currency, for example USD"),
+    "measures": (_matches("us|uk|metric"), "us, uk or metric"),
+    "time_zone": (_is_zone, "an IANA time zone, for example America/Denver"),
+    "labour_rate": (
+        _matches(_RATE),
+        "money per hour, for example 12.00",
+    ),
+    "interest_rate": (
+        _matches(r"(\d{1,2}(\.\d+)?|100(\.0+)?)\s*(%|percent|per cent)?(\s*(a|per) year)?"),
+        "per cent a year, from 0 to 100, for example 4",
+    ),
+    "people": (_matches(r"[1-9]\d{0,2}"), "how many people, for example 6"),
+    "kcal_per_person_day": (_matches(_MONEY), "kcal, for example 2200"),
+    "season_starts": (
+        _matches(rf"\d{{1,2}} ({_MONTHS})|({_MONTHS}) \d{{1,2}}"),
+        "a day of the year, for example 1 October",
+    ),
+    "price_of_electricity": (_matches(_ENERGY), "a price, for example 0.17 per kWh"),
+    "price_of_gas": (_matches(_ENERGY), "a price, for example 1.35 per therm"),
+    "jars_per_load": (
+        lambda value: bool(re.findall(r"[a-z]\s*[:=]?\s+\d", value)),
+        "jars by size, for example quart jar: 7, pint jar: 9",
+    ),
+    "jar_label_prefix": (_matches(r"\S{1,20}"), "what stands before the number, for example S26-"),
+    "helper_wage": (_matches(_RATE), "money per hour, for example 15.00"),
+    "pay_given_up": (_matches(_RATE), "money per hour, for example 22.00"),
+    "freezer_room": (
+        _matches(r"\d+(\.\d+)?\s*(cu\.? ?ft|cubic (foot|feet)|ft3|l|liters?|litres?)"),
+        "a size, for example 15 cu ft or 420 L",
+    ),
+    "flour_enriched": (_matches("yes|no"), "yes or no, as the sack says"),
+    "salt_iodised": (_matches("yes|no"), "yes or no, as the box says"),
+    "language": (_matches(r"[a-z]{2}(-[A-Za-z]{2})?"), "a language code, for example en"),
+}
+
+
+def resolve(body: Body, lines: Resolver) -> Body:
+    """Return a setting whose value it can have.
+
+    Raises
+    ------
+    InputError, NeedsAnswer
+    """
+    check_setting(body["name"], body["value"])
+    return body
+
+
+KIND = Kind(
+    name="setting_changed",
+    command="setting",
+    title="Setting",
+    summary="change a setting of the household",
+    body=SettingChanged,
+    phase=Phase.FACTS,
+    supplies={},
+    draws=(),
+    resolve=resolve,
+    words=("name", "value"),
+    typed=(
+        'setting altitude "2600 ft"',
+        'setting price_of_electricity "0.17 per kWh"',
+    ),
+    tell=tell,
+    form=Form(("name", "value")),
+    example={"name": "altitude", "value": "2600 ft"},
+)
