@@ -25,7 +25,7 @@ from ledger.projections._standing import (
     risky_items,
     standings,
 )
-from ledger.projections._use_by import use_by_of
+from ledger.projections.use_by import use_by_of
 from ledger.published import OPEN
 from ledger.replay import tables
 from ledger.replay.state import day_text

@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.figures.figure import MORE, Array, Figure, Opened, Unit
 
-__all__ = ["assumed", "published", "said", "unknown"]
+__all__ = ["assumed", "nothing", "published", "said", "unknown", "unpriced"]
 
 
 def said(values: Any, unit: Unit, ev: Array) -> Figure:
@@ -59,6 +59,11 @@ def unknown(unit: Unit, reason: str, rows: int | None = None) -> Figure:
     """Return what cannot be said: `reason` is the id of the label that says why."""
     shape = () if rows is None else (rows,)
     return Figure(lambda: np.full(shape, np.nan), unit, lambda row: Opened(label=reason))
+
+
+def nothing(unit: Unit) -> Figure:
+    """Return a sum of nothing."""
+    return Figure(lambda: 0.0, unit, lambda row: Opened("sum"))
 
 
 def unpriced(unit: Unit, name: Callable[[int], str], rows: int) -> Figure:

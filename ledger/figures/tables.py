@@ -13,6 +13,12 @@ from ledger.figures.leaves import unknown
 
 __all__ = ["Groups", "Spans", "choose", "known_where", "solved"]
 
+_AMONG: dict[str, Callable[[Array], Any]] = {
+    "lowest": np.min,
+    "middle": np.median,
+    "highest": np.max,
+}
+
 
 class Groups:
     """Rows of one table that belong to rows of another.
@@ -75,6 +81,22 @@ class Groups:
             return out
 
         return Figure(work, unit or self._unit(figure), self._opens("sum", figure), bound)
+
+    def among(self, how: str, figure: Figure, unit: Unit | None = None) -> Figure:
+        """Return the ``lowest``, ``middle`` or ``highest`` of the rows of each; NaN where there are none."""
+
+        def work() -> Array:
+            values = np.broadcast_to(figure.values, self.by.shape)
+            out = np.full(self.count, np.nan)
+            ends, order = self._rows
+            for one in np.flatnonzero(ends[1:] > ends[:-1]).tolist():
+                out[one] = _AMONG[how](values[order[ends[one] : ends[one + 1]]])
+            return out
+
+        def bound() -> Array:
+            return self.sum(figure).bound
+
+        return Figure(work, unit or self._unit(figure), self._opens(how, figure), bound)
 
     def _unit(self, figure: Figure) -> Unit:
         return lambda one: figure.unit_of(max(int(self.first[one]), 0)) if self.by.size else ""

@@ -17,7 +17,7 @@ _MODULES = {
     "shelf": "shelf",
     "our-table": "our_table",
     "know-how": "know_how",
-    "season": "season",
+    "season": "ledger.questions.season",
     "next-season": "next_season",
     "as-published": "as_published",
     "touched": "touched",

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ledger.methods.supply import past_best
-from ledger.projections._keeping import keeping_of
-from ledger.projections._use_by import days_of, opened_on, use_by_of
 from ledger.projections._use_past import UsePast
+from ledger.projections.keeping import keeping_of
+from ledger.projections.use_by import days_of, opened_on, use_by_of
 
 if TYPE_CHECKING:
     from ledger.replay import State

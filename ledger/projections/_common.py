@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import math
 import shlex
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.amounts import plural
 from ledger.projections.base import Node
 from ledger.questions.answering import answer, assumptions_of
-from ledger.questions.quantities import QUART_UL, whole_unit
+from ledger.questions.quantities import LISTED_FROM, QUART_UL, UNITS, whole_unit
 from ledger.questions.telling import event_line
-from ledger.replay import tables
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -26,7 +24,6 @@ __all__ = [
     "answer",
     "assumptions_of",
     "event_node",
-    "goes",
     "grams_of",
     "grams_of_line",
     "jars_gone",
@@ -36,54 +33,10 @@ __all__ = [
 ]
 
 
-class _OfMeasure(dict[str, Any]):
-    """Something by measure; of a counted unit what `other` makes of its name."""
-
-    def __init__(self, known: dict[str, Any], other: Callable[[str], Any]) -> None:
-        super().__init__(known)
-        self._other = other
-
-    def __missing__(self, unit: str) -> Any:
-        return self._other(unit)
-
-
-LISTED_FROM = _OfMeasure({"mass": 1000, "volume": 1000, "count": 10, "energy": 1}, lambda _unit: 10)
-"""Whole units below which a rest is reckoned but not listed (formats: less than 1 g, 1 ml, 0.01)."""
-
-UNITS = _OfMeasure({"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}, plural)
-"""What a thousand whole units of each measure are called."""
-
-_ROLE = {name: code for code, name in enumerate(tables.ROLES)}
-_CAUSE = {name: code for code, name in enumerate(tables.CAUSES)}
-
-
 def listed_lots(state: State) -> np.ndarray[Any, Any]:
     """Return the lots that the shelf lists: those of which enough is left to speak of."""
     least = np.array([LISTED_FROM[m] for m in state.facts.measure] or [1])
     return np.flatnonzero(state.left >= np.maximum(least[state.lots["item"]], 1))
-
-
-def goes(state: State) -> np.ndarray[Any, Any]:
-    """Return what became of each draw: an array of words, shape (draws,).
-
-    ``seed used fuel lids eaten given discarded lost``; what a count found missing is eaten or lost.
-    """
-    kinds = {name: i for i, name in enumerate(_kinds())}
-    events = state.journal.tables["events"]
-    ev = state.draws["ev"]
-    kind, cause = events["kind"][ev], events["cause"][ev]
-    words = np.array(["seed", "used", "fuel", "lids", "eaten", "given", "lost"], dtype=object)[
-        state.draws["role"]
-    ]
-    words[kind == kinds["discarded"]] = "discarded"
-    words[(state.draws["role"] == len(tables.ROLES)) & (cause == _CAUSE["eaten"])] = "eaten"
-    return words
-
-
-def _kinds() -> list[str]:
-    from ledger.kinds import KINDS
-
-    return list(KINDS)
 
 
 def jars_gone(jars: int, whole: int, amount: int) -> int:

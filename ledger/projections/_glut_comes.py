@@ -59,7 +59,7 @@ def comes_of(state: State, item: int) -> Comes | None:
 
 def fresh_days(state: State, item: int) -> tuple[int, str]:
     """Return how many days a crop keeps fresh, and who says so."""
-    from ledger.projections._use_by import days_of
+    from ledger.projections.use_by import days_of
 
     keeps = state.facts.facts[item].keeps or {}
     spans = [days_of(0, span) for span in keeps.values()]
@@ -91,7 +91,7 @@ def _coming(state: State, item: int, per: float) -> list[float]:
 
 def _eaten(state: State, item: int, per: float) -> float:
     """Return kilograms eaten fresh a day over the last four weeks."""
-    from ledger.projections._common import goes
+    from ledger.questions.goes import goes
 
     draws = state.draws
     recent = (

@@ -229,7 +229,7 @@ def _wanted_kg(state: State, crop: str, item: int) -> float | None:
 
 def published_batch(state: State, made: Made) -> int | None:
     """Return the newest batch that bears no mark; None where there is none."""
-    from ledger.projections._use_by import is_marked
+    from ledger.projections.use_by import is_marked
 
     for ev in sorted(made.batches, key=lambda one: -int(state.moment.rank[one])):
         lots = np.flatnonzero((state.lots["ev"] == ev) & (state.lots["suffix"] == 0))

@@ -12,9 +12,9 @@ from ledger.projections._next_growth import SIZES, Garden
 from ledger.projections._next_supply import is_supply
 from ledger.projections._said import earlier, plants_said
 from ledger.projections._said_kept import Said
-from ledger.projections._season_field import crops_of
-from ledger.projections._use_by import days_of
+from ledger.projections.use_by import days_of
 from ledger.published.keeping import keeps_for
+from ledger.questions.garden.field import crops_of
 from ledger.replay import KEPT, tables
 from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS

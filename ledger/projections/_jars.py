@@ -8,7 +8,8 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.kinds import KINDS
-from ledger.projections._common import goes, jars_gone
+from ledger.projections._common import jars_gone
+from ledger.questions.goes import goes
 from ledger.replay.facts import SORTS
 from ledger.replay.journal import Journal
 from ledger.replay.tables import CAUSES

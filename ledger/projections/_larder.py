@@ -227,7 +227,7 @@ class Larder:
 
     def left_out(self, lot: int) -> str | None:
         """Return why a lot does not count as food at hand: a mark, or a date that is past."""
-        from ledger.projections._use_by import is_marked, use_by_of
+        from ledger.projections.use_by import is_marked, use_by_of
 
         if is_marked(self.state, lot):
             return "marked"

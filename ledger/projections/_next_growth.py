@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.methods.yields import Household, Seasons, YieldAhead, household_of, yield_ahead
-from ledger.projections._season_plots import Planting, Plot
+from ledger.questions.garden.plots import Planting, Plot
 from ledger.reference.planting import PublishedRange, published_range
 
 if TYPE_CHECKING:
-    from ledger.projections._season_field import Field
+    from ledger.questions.garden.field import Field
     from ledger.replay.columns import Array
 
 __all__ = ["SIZES", "Garden", "Growth", "SeasonYield"]

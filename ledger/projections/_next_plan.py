@@ -17,8 +17,8 @@ from ledger.projections._next_beds import Fitted, fit
 from ledger.projections._next_growth import Garden, Growth
 from ledger.projections._next_recipes import Recipes
 from ledger.projections._next_wants import LEVELS, Want, Wants
-from ledger.projections._season_field import crops_of
 from ledger.projections._shelf_ahead import SURELY
+from ledger.questions.garden.field import crops_of
 from ledger.reference.planting import plant_family, published_range
 from ledger.replay.facts import SORTS
 

@@ -12,7 +12,7 @@ from ledger.amounts import parse_amount
 from ledger.errors import LedgerError
 from ledger.kinds.methods import METHODS
 from ledger.projections._next_wants import LEVELS, Level
-from ledger.projections._stock_targets import YEAR_DAYS
+from ledger.questions.targets import YEAR_DAYS
 from ledger.replay import ORIGINS, tables
 from ledger.replay.columns import Array
 

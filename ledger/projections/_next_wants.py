@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.projections._common import goes
-from ledger.projections._stock_targets import YEAR_DAYS, stock_targets
+from ledger.questions.goes import goes
+from ledger.questions.targets import YEAR_DAYS, stock_targets
 from ledger.replay.columns import Array
 from ledger.replay.state import day_text
 

@@ -14,7 +14,7 @@ from ledger.projections._next_levers import levers
 from ledger.projections._next_plan import CropPlan, Plan
 from ledger.projections._next_says import failing, leave_out
 from ledger.projections._next_wants import Liked, Want
-from ledger.projections._stock_targets import YEAR_DAYS
+from ledger.questions.targets import YEAR_DAYS
 from ledger.reference.planting import M2_PER_FOOT2, METRES_PER_FOOT, published_yields
 from ledger.replay.state import day_text
 

@@ -9,9 +9,9 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.projections._common import LISTED_FROM
-from ledger.projections._keeping import keeping_of
 from ledger.projections._published_words import documents, process_words
 from ledger.projections.base import Assumption
+from ledger.projections.keeping import keeping_of
 from ledger.published import (
     Process,
     altitude_ft,

@@ -13,9 +13,9 @@ from ledger.methods.scoring import chance_widened, widened
 from ledger.projections._best_until import BestUntil, Late, best_until, late_lots
 from ledger.projections._common import listed_lots
 from ledger.projections._next_supply import Supply, is_supply, next_supplies
-from ledger.projections._stock_targets import StockTarget, stock_targets
 from ledger.projections._use_past import UsePast, is_use, use_past
 from ledger.projections._widening import lately
+from ledger.questions.targets import StockTarget, stock_targets
 from ledger.replay.columns import Array
 
 if TYPE_CHECKING:

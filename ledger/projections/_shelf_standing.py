@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.projections._standing import LOOKED_UP, Standing, standings
-from ledger.projections._use_by import loose_text
 from ledger.projections.base import Assumption
+from ledger.projections.use_by import loose_text
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:

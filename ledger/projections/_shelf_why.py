@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node, whole_unit
-from ledger.projections._use_by import use_by_of
 from ledger.projections.base import Node
+from ledger.projections.use_by import use_by_of
 from ledger.questions.costs.addresses import why as why_cost
 from ledger.replay import GRAMS, ORIGINS, day_text
 

@@ -11,10 +11,10 @@ import numpy as np
 from ledger.kinds import KINDS
 from ledger.methods.stocking import Staple
 from ledger.methods.supply import past_best
-from ledger.projections._keeping import keeping_of
-from ledger.projections._stock_targets import StockTarget, stock_targets
-from ledger.projections._use_by import days_of, use_by_of
 from ledger.projections._use_past import UsePast, is_use, use_past
+from ledger.projections.keeping import keeping_of
+from ledger.projections.use_by import days_of, use_by_of
+from ledger.questions.targets import StockTarget, stock_targets
 from ledger.replay import KEPT, ORIGINS
 from ledger.replay.facts import SORTS
 

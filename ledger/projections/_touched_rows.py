@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.amounts import format_whole
-from ledger.projections._common import UNITS, goes, listed_lots
+from ledger.projections._common import UNITS, listed_lots
 from ledger.projections._standing import standings
 from ledger.projections._touching import touching
+from ledger.questions.goes import goes
 from ledger.replay import KEPT, ORIGINS, tables
 from ledger.replay.columns import Array
 

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.projections._uneaten import FEED_KCAL_PER_G
 from ledger.projections._worth_postings import LINES, NOTES, Lots, Postings
+from ledger.questions.garden.uneaten import FEED_KCAL_PER_G
 from ledger.replay.costing import PROVISIONAL
 
 if TYPE_CHECKING:

@@ -14,7 +14,7 @@ import numpy as np
 
 from ledger.kinds import KINDS, METHODS
 from ledger.projections import _worth_cash as cash
-from ledger.projections._uneaten import fed, uneaten
+from ledger.questions.garden.uneaten import fed, uneaten
 from ledger.replay import COMPONENTS, ORIGINS, tables
 from ledger.replay.facts import SORTS
 from ledger.replay.own_costs import labour_rate

@@ -10,9 +10,9 @@ import numpy as np
 from ledger.methods.year_plan import WEEKS, Food
 from ledger.projections._eaters import eaters_of
 from ledger.projections._larder import larder_of
-from ledger.projections._use_by import use_by_of
 from ledger.projections._use_past import is_use
 from ledger.projections._year_garden import MORE, per_kg
+from ledger.projections.use_by import use_by_of
 from ledger.replay import ORIGINS
 
 if TYPE_CHECKING:

@@ -189,17 +189,17 @@ def sown_by_name(state: State, year: int) -> dict[str, Sown]:
 
 def _picking_hours(state: State) -> dict[int, float]:
     """Return hours for a kilogram of each crop, planting included, by the newest season that says some."""
-    from ledger.projections._season_field import crops_of
-    from ledger.projections._season_money import Money
+    from ledger.questions.season.figures import crop_figures
 
-    field_, out = crops_of(state), {}
-    money = Money(field_)
-    for season in field_.seasons():
-        for plot in field_.of(season):
-            grams = sum(v or 0.0 for v in money.where_it_went(plot).values())
-            spent = money.hours(plot)
-            if spent and grams > 0:
-                out[plot.crop] = spent / (grams / 1000)
+    known, out = state.once(crop_figures), {}
+    hours = known.of["hours"].values
+    grams = np.zeros(hours.size)
+    for name, figure in known.of.items():
+        if name.startswith("where_it_went."):
+            grams += np.nan_to_num(figure.values)
+    for row, crop in enumerate(known.grown.crop.tolist()):  # season by season
+        if hours[row] > 0 and grams[row] > 0:
+            out[crop] = float(hours[row] / (grams[row] / 1000))
     return out
 
 

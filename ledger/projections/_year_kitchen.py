@@ -107,7 +107,7 @@ def _add_own(
 
 def _life_weeks(state: State, item: int, method: str, place: str) -> int:
     """Return how many weeks a thing put up is good: the household's word, never beyond the chart's."""
-    from ledger.projections._use_by import days_of
+    from ledger.projections.use_by import days_of
 
     own = (state.facts.facts[item].keeps or {}).get(place)
     days = None if own is None else days_of(0, own)

@@ -10,10 +10,11 @@ import numpy as np
 from ledger.answers import Assumption
 from ledger.methods.first_year import K_MONTHS, mixed, quarts_wanted
 from ledger.projections._arithmetic import product, quotient, total
-from ledger.projections._common import QUART_UL, answer, event_node, goes
+from ledger.projections._common import QUART_UL, answer, event_node
 from ledger.projections._eaters import eaters_of
 from ledger.projections._opening import check_figure, no_record
 from ledger.projections.base import Answer, Column, Node, Projection
+from ledger.questions.goes import goes
 from ledger.reference import servings, winter
 from ledger.reference.planting import published_yields
 from ledger.reference.yields import quantities

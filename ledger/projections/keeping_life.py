@@ -84,7 +84,7 @@ def _notes() -> list[Assumption]:
 def published_of(state: State, group: Group) -> tuple[float, str] | None:
     """Return the longer end of the published life of an item in its place, in days, and its source."""
     from ledger.items import item_key
-    from ledger.projections._keeping import keeping_of
+    from ledger.projections.keeping import keeping_of
 
     if group.place == "cellar":
         key = item_key(state.facts.names[group.item])

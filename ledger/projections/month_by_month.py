@@ -204,7 +204,7 @@ def _not_published(state: State) -> set[str]:
 
 def _eat_first(state: State) -> Iterator[Doing]:
     from ledger.projections._larder import larder_of
-    from ledger.projections._use_by import use_by_of
+    from ledger.projections.use_by import use_by_of
 
     first: dict[tuple[str, int], int] = {}
     for lot in larder_of(state).there.tolist():

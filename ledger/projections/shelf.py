@@ -10,13 +10,13 @@ from ledger.errors import InputError
 from ledger.labels import split_label
 from ledger.projections._common import answer, assumptions_of
 from ledger.projections._jars import jar_totals, left_in_words
-from ledger.projections._keeping import keeping_of
 from ledger.projections._shelf_ahead import listed_lots
 from ledger.projections._shelf_items import ITEM_COLUMNS, build_items
 from ledger.projections._shelf_standing import NO_DANGER, standing_cautions, standing_columns
 from ledger.projections._shelf_time import TIME_COLUMNS, build_over_time, item_number
-from ledger.projections._use_by import use_by_of
 from ledger.projections.base import Answer, Column, Compared, Node, Option, Projection
+from ledger.projections.keeping import keeping_of
+from ledger.projections.use_by import use_by_of
 from ledger.replay import COST, GRAMS, KEPT, ORIGINS
 from ledger.replay.marks import PROVISIONAL
 from ledger.replay.state import day_text

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+from ledger.amounts import plural
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["QUART_UL", "whole_unit"]
+__all__ = ["LISTED_FROM", "QUART_UL", "UNITS", "whole_unit"]
 
 QUART_UL = 946_352.946
 """Microlitres in a US liquid quart (231 cubic inches / 4; UCUM 2.2)."""
@@ -19,3 +22,21 @@ def whole_unit(state: State, item: int) -> str:
     """Return the unit of a strand's whole amounts: mg, ul, 1/1000 piece (or bucket) or J."""
     measure = state.facts.measure[item]
     return _WHOLE.get(measure, f"1/1000 {measure}")
+
+
+class _OfMeasure(dict[str, Any]):
+    """Something by measure; of a counted unit what `other` makes of its name."""
+
+    def __init__(self, known: dict[str, Any], other: Callable[[str], Any]) -> None:
+        super().__init__(known)
+        self._other = other
+
+    def __missing__(self, unit: str) -> Any:
+        return self._other(unit)
+
+
+LISTED_FROM = _OfMeasure({"mass": 1000, "volume": 1000, "count": 10, "energy": 1}, lambda _unit: 10)
+"""Whole units below which a rest is reckoned but not listed (formats: less than 1 g, 1 ml, 0.01)."""
+
+UNITS = _OfMeasure({"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}, plural)
+"""What a thousand whole units of each measure are called."""

@@ -73,7 +73,7 @@ def rows_of_plain_search(state, reached):
         least = LISTED_FROM[state.facts.measure[int(state.lots["item"][lot])]]
         if whole >= least:
             out.add(("there", state.lot_id(lot), state.entry_id(state.lots["ev"][lot]), whole))
-    from ledger.projections._common import goes
+    from ledger.questions.goes import goes
 
     words, sums = goes(state), {}
     draw, from_, amount = state.allocations

@@ -78,4 +78,8 @@ LABELS = {
     # weights
     "grams-in-one": "grams in one",
     "no-weight": "no weight known",
+    # energy
+    "energy-of-edible": "energy of the edible part",
+    "edible-part": "edible part",
+    "energy-in-one": "energy in a gram",
 }

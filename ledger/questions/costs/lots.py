@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.figures import MORE, Array, Figure, Groups, Opened, choose, said, solved, total
+from ledger.figures import MORE, Array, Figure, Groups, choose, nothing, said, solved, total
 from ledger.questions.costs.charges import charges_of
 from ledger.questions.costs.durables import DurableFigures
 from ledger.questions.costs.garden import GardenFigures
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 __all__ = ["CostFigures"]
 
 _BATCH, _GROWN = ORIGINS.index("batch"), ORIGINS.index("grown")
-_NOTHING = Figure(lambda: 0.0, "money", lambda _row: Opened("sum"))
+_NOTHING = nothing("money")
 
 
 class CostFigures:

@@ -18,6 +18,9 @@ if TYPE_CHECKING:
 
 __all__ = ["UNITS_BY", "Sources"]
 
+ENERGY_BY = "A1"
+"""Source of energies and edible portions of foods (docs/sources.md): USDA SR28."""
+
 UNITS_BY = "C1"
 """Source of unit factors (docs/sources.md): UCUM 2.2."""
 
@@ -106,12 +109,12 @@ class Sources:
 
     @cached_property
     def _weighed(self) -> dict[tuple[int, str], int]:
-        """Return the event that last described a weight of each item, by the field that says it."""
+        """Return the event that last said a weight or the energy of each item, by the field that says it."""
         facts, out = self.state.facts, {}
         told = dict(self.state.bodies("item_described"))
         for ev in sorted(told, key=lambda ev: int(self.state.moment.root[ev])):
             number = facts.number.get(facts.canonical(item_key(told[ev]["item"])))
-            for name in ("g_per", "g_per_ml"):
+            for name in ("g_per", "g_per_ml", "kcal_per_100g"):
                 if number is not None and told[ev].get(name):
                     out[number, name] = ev
         return out
@@ -142,6 +145,39 @@ class Sources:
         )
         return known_where(known, column.called("grams-in-one"), "no-weight")
 
+    def energy(self, item: Array) -> Figure:
+        """Return kcal in a gram as weighed of each row's item; NaN where none is known.
+
+        The household's own figure, else the food table's, each of the edible portion.
+        """
+        facts, numbers = self.state.facts, item.tolist()
+        own = [facts.facts[one].kcal_per_100g for one in numbers]
+        whole = _floats([facts.kcal_per_gram(one) for one in numbers])
+        said_of = _floats([None if one is None else float(one) / 100 for one in own])
+        has_own = ~np.isnan(said_of)
+        ev = [self._weighed.get((int(facts.item_of[one]), "kcal_per_100g"), -1) for one in numbers]
+        edible = np.ones(item.size) if not item.size else self._edible(item)
+        each = choose(
+            has_own,
+            said(said_of, "kcal per g", np.array(ev, np.int64)),
+            published(whole / edible, "kcal per g", ENERGY_BY),
+        ).called("energy-of-edible")
+        part = published(edible, "0 to 1", ENERGY_BY).called("edible-part")
+        return choose(edible == 1.0, each, each * part).called("energy-in-one")
+
+    def _edible(self, item: Array) -> Array:
+        """Return the part of each row's item that is edible, as the food table has it."""
+        facts, out = self.state.facts, np.ones(item.size)
+        for row, number in enumerate(item.tolist()):
+            whole, own = facts.kcal_per_gram(number), facts.facts[number].kcal_per_100g
+            if not whole or facts.facts[number].food is None:
+                continue
+            from ledger.reference import foods
+
+            base = foods.kcal_per_100g(facts.facts[number].food) if own is None else own
+            out[row] = whole / (float(base or 0) / 100) if base else 1.0
+        return out
+
     # -- work ---------------------------------------------------------------------------
 
     @cached_property
@@ -155,3 +191,7 @@ class Sources:
 def unit_factor(value: float, unit: str, label: str) -> Figure:
     """Return a factor between units, as published."""
     return published(value, unit, UNITS_BY).called(label)
+
+
+def _floats(values: list[float | None]) -> Array:
+    return np.array([np.nan if one is None else one for one in values], np.float64)

@@ -10,13 +10,13 @@ import random
 
 import pytest
 from books import state_of
-from strategies import random_book
+from strategies import garden_book
 from test_why import check, get
 
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections._season_past import counterparts
-from ledger.projections._season_plots import Plot, settle
+from ledger.questions.garden.past import counterparts
+from ledger.questions.garden.plots import Plot, settle
 
 LB, FT = 453.59237, 0.3048
 SEASON = PROJECTIONS["season"]
@@ -320,27 +320,8 @@ def test_no_earlier_plot_is_compared_with_twice():
 # -- random books -----------------------------------------------------------------------
 
 
-def garden_book(seed, size=70):
-    """A random book whose plantings and pickings name beds, varieties and sizes, or do not."""
-    rng = random.Random(seed)
-    events = random_book(rng, size)
-    for event in events:
-        body = event["body"]
-        lines = body["lines"] if event["kind"] == "harvested" else []
-        for part in lines + ([body] if event["kind"] == "planted" else []):
-            for name, values in (("variety", ("Opal", "Red Egg")), ("bed", ("south", "long bed"))):
-                if rng.random() < 0.5:
-                    part[name] = rng.choice(values)
-            if rng.random() < 0.5:
-                part["plants"] = rng.randint(0, 30)
-        if event["kind"] == "planted":
-            body |= {"row": "20 ft"} if rng.random() < 0.5 else {}
-            body |= {"area": "4 m2"} if rng.random() < 0.5 else {}
-    return events
-
-
 def all_answers(state, **options):
-    from ledger.projections._season_field import Field
+    from ledger.questions.garden.field import Field
 
     for season in Field(state).seasons():
         yield SEASON.build(state, season=season, **options).to_dict()

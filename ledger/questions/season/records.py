@@ -9,14 +9,14 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
-from ledger.projections._season_money import Money
-from ledger.projections._season_past import Earlier, Past
-from ledger.projections._season_plots import Plot
-from ledger.reference.planting import METRES_PER_FOOT, published_range
+from ledger.questions.garden.plots import Plot
+from ledger.reference.planting import METRES_PER_FOOT
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
-    from ledger.projections._season_field import Field
+    from ledger.figures import Figure
+    from ledger.questions.garden.past import Earlier
+    from ledger.questions.season.figures import Season
 
 __all__ = ["Recorder", "key_of", "slug"]
 
@@ -41,132 +41,83 @@ class Recorder:
 
     Attributes
     ----------
-    plots : list of Plot
-    places : list of int
-        Which of them are asked for.
+    rows : list of int
+        The plots that are asked for, as rows of `Grown`.
     """
 
-    def __init__(self, field: Field, season: int) -> None:
-        self.field, self.season, self.state = field, season, field.state
-        self.past, self.money = Past(field, season), Money(field)
-        self.plots = self.past.now
-        shown = {id(p) for p in field.shown(season)}
-        self.places = [at for at, p in enumerate(self.plots) if id(p) in shown]
-        self.names = field.state.facts.names
-        self.measures = field.state.settings.newest("measures", "us") or "us"
+    def __init__(
+        self, known: Season, season: int, crop: int | None = None, bed: str | None = None
+    ) -> None:
+        self.known, self.grown, self.season = known, known.grown, season
+        self.field, self.state = self.grown.field, self.grown.state
+        self.past = self.grown.past(season)
+        first = self.grown.begins.get(season, 0)
+        self.every = range(first, first + len(self.past.now))
+        plots = self.grown.plots
+        self.rows = [
+            row
+            for row in self.every
+            if crop in (None, plots[row].crop) and bed in (None, plots[row].bed)
+        ]
+        self.names = self.state.facts.names
+        self.measures = self.state.settings.newest("measures", "us") or "us"
+
+    def plot(self, row: int) -> Plot:
+        """Return the plot of a row."""
+        return self.grown.plots[row]
 
     @cached_property
     def addresses(self) -> dict[str, int]:
-        """The place of every plot by its key; of two alike the later is marked ``~2``."""
+        """The row of every plot by its key; of two alike the later is marked ``~2``."""
         out: dict[str, int] = {}
-        for at, plot in enumerate(self.plots):
-            key = base = key_of(self.names, plot, whole=self.field.whole_crops)
+        for row in self.every:
+            key = base = key_of(self.names, self.plot(row), whole=self.field.whole_crops)
             n = 1
             while key in out:
                 n += 1
                 key = f"{base}~{n}"
-            out[key] = at
+            out[key] = row
         return out
 
     @cached_property
-    def _keys(self) -> list[str]:
-        return list(self.addresses)  # made in the order of the places
+    def _keys(self) -> dict[int, str]:
+        return {row: key for key, row in self.addresses.items()}
 
-    def record(self, at: int) -> dict[str, Any]:
-        """Return the record of the plot at a place; ``_mark`` and ``_assumed`` are for `build`."""
-        plot = self.plots[at]
-        key = self._keys[at]
-        out = {
-            "why": f"season/{key}",
+    def record(self, row: int) -> dict[str, Any]:
+        """Return the record of a plot; ``_mark`` and ``_assumed`` are for `build`."""
+        plot = self.plot(row)
+        days = self.field.picked["day"][plot.rows]
+        last = self.past.last(row - self.every.start)
+        figures = {name: _cell(figure, row) for name, figure in self.known.of.items()}
+        out: dict[str, Any] = {
+            "why": f"season/{self._keys[row]}",
             "season": self.season,
             "crop": self.names[plot.crop],
             "variety": plot.variety,
             "bed": plot.bed,
-            **self._picked(plot),
-            **self._money(plot),
-            **self._past(at),
-            **self._published(plot),
-            **self._target(plot),
+            "first_on": day_text(int(days.min())) if plot.rows.size else None,
+            "last_on": day_text(int(days.max())) if plot.rows.size else None,
+            **figures,
+            "plants": None if figures["plants"] is None else int(figures["plants"]),
+            "last_season_in": None if last is None else _elsewhere(plot, last),
+            "published_from": self.known.wishes.published_from(row),
             "provisional": not self.past.is_over,
+            "_mark": self._mark(plot),
         }
         out["_assumed"] = self._assumed(plot, out)
         out.update(self._in_words(plot, out))
         return out
 
-    def _picked(self, plot: Plot) -> dict[str, Any]:
-        picked, rows = self.field.picked, plot.rows
-        grams = self.field.grams(rows, "whole", plot.crop)
-        days = picked["day"][rows]
-        return {
-            "plants": plot.plants,
-            "area_m2": plot.area_m2,
-            "row_m": plot.row_m,
-            "picked_g": grams,
-            "trimmed_g": self.field.grams(rows, "trimmed", plot.crop),
-            "kept_g": self.field.grams(rows, "kept", plot.crop),
-            "per_plant_g": _ratio(grams, plot.plants),
-            "per_m2_g": _ratio(grams, plot.area_m2),
-            "per_row_m_g": _ratio(grams, plot.row_m),
-            "first_on": day_text(int(days.min())) if rows.size else None,
-            "last_on": day_text(int(days.max())) if rows.size else None,
-        }
-
-    def _money(self, plot: Plot) -> dict[str, Any]:
-        value, mark = self.money.shop_value(plot)
-        inputs, hours = self.money.inputs(plot), self.money.hours(plot)
-        for lot in self.money.lots(plot).tolist():
+    def _mark(self, plot: Plot) -> int:
+        """Return what the money of a plot rests on."""
+        mark = 0
+        _, ev, later = (column[plot.rows] for column in self.field.prices)
+        for at in np.flatnonzero(later)[:1]:
+            mark = self.state.costs.price_seen_later(plot.crop, int(ev[at]))
+        lots = self.field.picked["lot"][plot.rows]
+        for lot in lots[lots >= 0].tolist():
             mark |= self.state.costs.mark(lot)
-        too_long, glut = (
-            None if value is None else sum(money for _, money in off(plot))
-            for off in (self.money.too_long, self.money.glut)
-        )  # fmt: skip
-        net = None if value is None else value - (too_long or 0.0) - (glut or 0.0) - inputs
-        return {
-            "_mark": mark,
-            "inputs": inputs,
-            "shop_value": value,
-            "kept_too_long": too_long,
-            "glut": glut,
-            "net": net,
-            "hours": hours,
-            "net_per_hour": _ratio(net, hours),
-            **{f"where_it_went.{k}": v for k, v in self.money.where_it_went(plot).items()},
-        }
-
-    def _past(self, at: int) -> dict[str, Any]:
-        last, to_come = self.past.last(at), self.past.to_come(at)
-        plot = self.plots[at]
-        return {
-            "last_season_g": None if last is None else _known(self.past.grams(last.rows).sum()),
-            "last_season_to_date_g": None if last is None else _known(self.past.to_date(last)),
-            "last_season_in": None if last is None else _elsewhere(plot, last),
-            **{
-                f"still_to_come_g.{name}": None if to_come is None else _known(getattr(to_come, name))
-                for name in ("low", "likely", "high")
-            },
-        }  # fmt: skip
-
-    def _published(self, plot: Plot) -> dict[str, Any]:
-        found = published_range(self.names[plot.crop], row_m=plot.row_m, area_m2=plot.area_m2)
-        if found is None:
-            return {"published_low_g": None, "published_high_g": None, "published_from": None}
-        sources = "; ".join(map(str, found.sources))
-        return {
-            "published_low_g": found.low_g,
-            "published_high_g": found.high_g,
-            "published_from": f"{sources} ({found.note})",
-        }
-
-    def _target(self, plot: Plot) -> dict[str, Any]:
-        target = self.money.target(plot.crop, self.season)
-        if target is None or target.grams is None:
-            return {"target_g": None, "short_of_target_g": None}
-        part, whole = self.money.share(plot)
-        kept = self.money.kept_grams(plot.crop, self.season)
-        return {
-            "target_g": target.grams * part / whole,
-            "short_of_target_g": max(target.grams - kept, 0.0) * part / whole,
-        }
+        return mark
 
     def _assumed(self, plot: Plot, record: dict[str, Any]) -> list[Assumption]:
         name, state = self.names[plot.crop], self.state
@@ -250,12 +201,9 @@ class Recorder:
         return f"{one} {unit}" if one == two else f"{one} to {two} {unit}"
 
 
-def _ratio(above: float | None, below: float | None) -> float | None:
-    return above / below if above is not None and below else None
-
-
-def _known(value: float) -> float | None:
-    return None if np.isnan(value) else float(value)
+def _cell(figure: Figure, row: int) -> float | None:
+    value = figure.value(row)
+    return None if np.isnan(value) else value
 
 
 def _elsewhere(plot: Plot, last: Earlier) -> str | None:

@@ -8,12 +8,11 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.methods.progress import ToCome, picked_by, still_to_come
-from ledger.projections._season_plots import Plot
+from ledger.questions.garden.plots import Plot
 from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
-    from ledger.projections._season_field import Field
+    from ledger.questions.garden.field import Field
 
 __all__ = ["Earlier", "Past", "counterparts"]
 
@@ -51,12 +50,11 @@ def counterparts(now: list[Plot], then: list[Plot]) -> dict[int, list[Plot]]:
 
 @dataclass(frozen=True)
 class Earlier:
-    """One earlier season of a plot: what it brought, and this plot's size over its own."""
+    """One earlier season of a plot: its plots and what they brought."""
 
     season: int
     plots: list[Plot]
     rows: Array
-    scale: float
 
 
 class Past:
@@ -73,6 +71,7 @@ class Past:
         self.now = field.of(season)
         calendar, state = field.calendar, field.state
         self.first = calendar.first_day(season)
+        self.first_before = calendar.first_day(season - 1)
         self.day = state.as_of_day - self.first
         self.is_over = state.as_of_day > calendar.last_day(season)
         counted = np.flatnonzero(state.moment.rank >= 0)
@@ -88,8 +87,7 @@ class Past:
         if not plots:
             return None
         rows = np.sort(np.concatenate([p.rows for p in plots]))
-        scale = self.now[at].size_against(plots[0]) if len(plots) == 1 else 1.0
-        return Earlier(season, plots, rows, scale)
+        return Earlier(season, plots, rows)
 
     def last(self, at: int) -> Earlier | None:
         """Return the season before of the plot at a place of `now`."""
@@ -115,23 +113,6 @@ class Past:
     def days(self, season: int, rows: Array) -> Array:
         """Return days since the season began, of pickings."""
         return np.asarray(self.field.picked["day"][rows] - self.field.calendar.first_day(season))
-
-    def grams(self, rows: Array) -> Array:
-        """Return the weights of pickings as picked; NaN where none is known."""
-        return np.asarray(self.field.picked["whole"][rows] * self.field.picked["grams"][rows])
-
-    def to_date(self, earlier: Earlier) -> float:
-        """Return what an earlier season had brought by this day of it, in grams."""
-        days = self.days(earlier.season, earlier.rows)
-        return picked_by(days, self.grams(earlier.rows), self.day)
-
-    def to_come(self, at: int) -> ToCome | None:
-        """Return what the rest of the season usually brings, in grams; 0 once it is over."""
-        if self.is_over:
-            return ToCome(0.0, 0.0, 0.0, 0)
-        earlier = self.seasons(at)
-        series = [(self.days(e.season, e.rows), self.grams(e.rows)) for e in earlier]
-        return still_to_come(series, self.day, scale=[e.scale for e in earlier])
 
 
 def _kinds(state: Any) -> Array:

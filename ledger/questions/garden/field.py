@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.projections._season_plots import Pair, Planting, Plot, fit, measured, settle
+from ledger.questions.garden.plots import Pair, Planting, Plot, fit, measured, settle
 from ledger.replay.columns import Array
 
 if TYPE_CHECKING:
@@ -23,8 +23,6 @@ class Field:
     Parameters
     ----------
     state : State
-    crop, bed : str, optional
-        Only this crop, only this bed; names of the book.
     whole_crops : bool
         One plot a crop, varieties and beds together.
 
@@ -33,21 +31,9 @@ class Field:
     picked : dict of ndarray, shape (harvest lines,)
         ``ev, lot (-1: none), item, whole (as picked), trimmed, kept, day, season, grams (of one
         whole unit; NaN), minutes (NaN: none written), share (of its event)``.
-
-    Raises
-    ------
-    InputError
-        When no crop or bed of the book is called so.
     """
 
-    def __init__(
-        self,
-        state: State,
-        *,
-        crop: str | None = None,
-        bed: str | None = None,
-        whole_crops: bool = False,
-    ) -> None:
+    def __init__(self, state: State, *, whole_crops: bool = False) -> None:
         self.state = state
         self.calendar = state.costs.garden.season
         self._texts = state.journal.garden.texts
@@ -58,8 +44,6 @@ class Field:
         ]
         self.picked = self._pick_lines()
         self._plantings = self._planted()
-        self._crop = self._find(state.facts.find(crop), "crop", crop, self._crops())
-        self._bed = None if bed is None else self._bed_called(bed)
         self._of: dict[int, list[Plot]] = {}
 
     # -- what was picked and planted ----------------------------------------------------
@@ -174,10 +158,6 @@ class Field:
             self._of[season] = self._plots(season)
         return self._of[season]
 
-    def shown(self, season: int) -> list[Plot]:
-        """Return those of the bed asked for."""
-        return [p for p in self.of(season) if self._bed in (None, p.bed)]
-
     def _plots(self, season: int) -> list[Plot]:
         by_crop: dict[int, dict[Pair, list[Array]]] = {}
         for crop, pair, rows in self._groups.get(season, []):
@@ -187,8 +167,7 @@ class Field:
             planted.setdefault(one.crop, []).append(one)
         out = []
         for crop in {*by_crop, *planted}:
-            if self._crop in (None, crop):
-                out += self._plots_of(season, crop, by_crop.get(crop, {}), planted.get(crop, []))
+            out += self._plots_of(season, crop, by_crop.get(crop, {}), planted.get(crop, []))
         names = self.state.facts.names
         return sorted(out, key=lambda p: (names[p.crop], p.variety or "", p.bed or ""))
 
@@ -287,15 +266,32 @@ class Field:
 
     # -- names --------------------------------------------------------------------------
 
-    def _crops(self) -> set[int]:
-        return {*np.unique(self.picked["item"]).tolist(), *(p.crop for p in self._plantings)}
+    def crop_called(self, name: str | None) -> int | None:
+        """Return the number of the crop of a name; None of none.
 
-    def _find(self, number: int | None, what: str, name: str | None, known: set[int]) -> int | None:
-        if name is None or number in known:
-            return number
-        raise _unknown(what, name, [self.state.facts.names[n] for n in known])
+        Raises
+        ------
+        InputError
+            When no crop of the book is called so.
+        """
+        if name is None:
+            return None
+        known = {*np.unique(self.picked["item"]).tolist(), *(p.crop for p in self._plantings)}
+        number = self.state.facts.find(name)
+        if number not in known:
+            raise _unknown("crop", name, [self.state.facts.names[n] for n in known])
+        return number
 
-    def _bed_called(self, bed: str) -> str:
+    def bed_called(self, bed: str | None) -> str | None:
+        """Return a bed as the book writes it; None of none.
+
+        Raises
+        ------
+        InputError
+            When no bed of the book is called so.
+        """
+        if bed is None:
+            return None
         codes = {*self.picked["bed"].tolist(), *(p.pair[1] for p in self._plantings)} - {-1}
         wanted = " ".join(bed.casefold().split())
         beds: dict[str, str] = {

@@ -12,19 +12,20 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.figures import Array, Figure, Spans, assumed, choose, nothing, said
 from ledger.kinds import KINDS
-from ledger.projections._common import LISTED_FROM
-from ledger.projections._keeping import keeping_of
-from ledger.projections._use_by import days_of
+from ledger.projections.keeping import keeping_of
+from ledger.projections.use_by import days_of
+from ledger.questions.costs.sources import Sources
+from ledger.questions.quantities import LISTED_FROM
 from ledger.reference.storage import fresh_life
 from ledger.replay import KEPT, ORIGINS, tables
-from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["FEED_KCAL_PER_G", "Fed", "Uneaten", "composted", "fed", "uneaten"]
+__all__ = ["FEED_KCAL_PER_G", "Fed", "Uneaten", "composted", "fed", "not_for_people", "uneaten"]
 
 FEED_KCAL_PER_G = 2.9
 """Energy of feed where the household says none: 2,900 kcal a kilogram, the energy for which laying
@@ -116,58 +117,86 @@ class Fed:
     ev, lot : ndarray of int
     share : ndarray of float
         The part of the lot.
-    value : ndarray of float
-        Money: its energy at what a unit of energy in feed had cost until then.
+    worth : Figure
+        Money: its energy at what a unit of energy in feed had cost until then; 0 where no feed
+        was bought, or its energy is not known.
     """
 
     ev: Array
     lot: Array
     share: Array
-    value: Array
+    worth: Figure
+
+    @property
+    def value(self) -> Array:
+        """Money of the feed that each taking spared, shape (takings,)."""
+        return self.worth.values
 
 
 def fed(state: State) -> Fed:
     """Return what was fed to animals of the household's food, with the feed that it spared."""
     draw, lot, amount = state.allocations
-    ev = state.draws["ev"][draw]
-    events = state.journal.tables["events"]
-    at = np.flatnonzero((events["kind"][ev] == _DISCARDED) & (events["cause"][ev] == _FED))
-    day, price = _feed_prices(state)
-    facts, value = state.facts, np.zeros(at.size)
-    for i, row in enumerate(at.tolist()):
-        item = int(state.lots["item"][lot[row]])
-        grams, energy = facts.grams_per_whole(item), facts.kcal_per_gram(item)
-        known = int(np.searchsorted(day, state.draws["day"][draw[row]], "right"))
-        if grams and energy and day.size:
-            value[i] = float(amount[row]) * grams * energy * price[max(known - 1, 0)]
-    share = amount[at] / np.maximum(state.lots["whole"][lot[at]], 1)
-    return Fed(ev[at].astype(np.int64), lot[at], share, value)
+    at, sources = np.flatnonzero(_thrown(state, _FED)), state.once(Sources)
+    draw, lot, amount = draw[at], lot[at], amount[at]
+    ev, item = state.draws["ev"][draw].astype(np.int64), state.lots["item"][lot]
+    day, price = _feed_price(state, sources)
+    taken = said(amount, sources.whole_of(item), ev)
+    weight = (taken * sources.weight(item)).called("taken-weight")
+    energy = (weight * sources.energy(item)).called("its-energy")
+    until = np.maximum(np.searchsorted(day, state.draws["day"][draw], "right") - 1, 0)
+    known = (np.nan_to_num(energy.values) > 0) & bool(day.size)
+    worth = choose(known, energy * price.at(until if day.size else until - 1), nothing("money"))
+    share = amount / np.maximum(state.lots["whole"][lot], 1)
+    return Fed(ev, lot, share, worth.called("feed-spared"))
 
 
 def composted(state: State) -> Array:
     """Return which part of each lot was composted, shape (lots,)."""
-    draw, lot, amount = state.allocations
-    ev = state.draws["ev"][draw]
-    events = state.journal.tables["events"]
-    at = (events["kind"][ev] == _DISCARDED) & (events["cause"][ev] == _COMPOSTED)
+    _, lot, amount = state.allocations
+    at = _thrown(state, _COMPOSTED)
     share = amount[at] / np.maximum(state.lots["whole"][lot[at]], 1)
     return np.bincount(lot[at], share, state.lots["ev"].size)
 
 
-def _feed_prices(state: State) -> tuple[Array, Array]:
+def not_for_people(state: State) -> Array:
+    """Return which allocations went to animals or to the compost, shape (allocations,)."""
+    return _thrown(state, _FED) | _thrown(state, _COMPOSTED)
+
+
+def _thrown(state: State, cause: int) -> Array:
+    draw, _, _ = state.allocations
+    ev = state.draws["ev"][draw]
+    events = state.journal.tables["events"]
+    return np.asarray((events["kind"][ev] == _DISCARDED) & (events["cause"][ev] == cause))
+
+
+def _feed_price(state: State, sources: Sources) -> tuple[Array, Figure]:
     """Return days of buying feed, and the mean money per kcal of all feed bought by then."""
     facts, durables = state.facts, state.costs.durables
-    bought: list[tuple[int, float, float]] = []
-    for item, fact in enumerate(facts.facts):
-        grams = facts.grams_per_whole(item)
-        if facts.find(fact.feeds) is None or not grams:
+    bought: list[tuple[int, int, int, float, float]] = []
+    for number, fact in enumerate(facts.facts):
+        if facts.find(fact.feeds) is None or not facts.grams_per_whole(number):
             continue
-        rows = durables.rows(item, state.as_of_day)
-        energy = facts.kcal_per_gram(item) or FEED_KCAL_PER_G
-        columns = (durables.day[rows], durables.paid[rows], durables.pieces[rows])
-        for day, paid, thousands in zip(*(c.tolist() for c in columns), strict=True):
-            bought.append((day, paid, thousands * 1000 * grams * energy))
-    bought.sort()
-    day = np.array([one[0] for one in bought], np.int64)
-    paid, kcal = (np.cumsum(np.array([one[i] for one in bought], float)) for i in (1, 2))
-    return day, np.divide(paid, kcal, out=np.zeros(day.size), where=kcal > 0)
+        rows = durables.rows(number, state.as_of_day)
+        columns = (
+            durables.day[rows],
+            durables.ev[rows],
+            durables.paid[rows],
+            durables.pieces[rows],
+        )
+        for at, ev, paid, thousands in zip(*(c.tolist() for c in columns), strict=True):
+            bought.append((at, number, ev, paid, thousands * 1000))
+    bought.sort(key=lambda one: one[0])
+    day, item, ev = (np.array([one[i] for one in bought], np.int64) for i in (0, 1, 2))
+    paid, whole = (np.array([one[i] for one in bought], np.float64) for i in (3, 4))
+    energy = sources.energy(item)
+    unsaid = assumed(np.full(item.size, FEED_KCAL_PER_G), "kcal per g", "fed-for-feed")
+    energy = choose(~np.isnan(energy.values), energy, unsaid)
+    amount = said(whole, sources.whole_of(item), ev)
+    so_far = Spans(np.zeros(item.size, np.int64), np.arange(1, item.size + 1))
+    weight = (amount * sources.weight(item)).called("taken-weight")
+    kcal = so_far.sum((weight * energy).called("its-energy"))
+    price = so_far.sum(said(paid, "money", ev)).called("paid-for-feed") / kcal.called(
+        "energy-bought"
+    )
+    return day, price.called("price-of-feed")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.kinds import KINDS
-from ledger.projections._use_by import is_marked
+from ledger.projections.use_by import is_marked
 from ledger.published.keeping import Keeping, keeps_for
 from ledger.replay import KEPT
 

@@ -71,14 +71,6 @@ class Plot:
         """Length of row of its plantings; None where one of them does not say."""
         return _all([p.row_m for p in self.plantings])
 
-    def size_against(self, other: Plot) -> float:
-        """Return this plot's size over another's, by what both say; 1 where nothing is known."""
-        for name in ("plants", "area_m2", "row_m"):
-            mine, its = getattr(self, name), getattr(other, name)
-            if mine and its:
-                return float(mine) / float(its)
-        return 1.0
-
 
 def _all(sizes: list[float | None]) -> float | None:
     known = [size for size in sizes if size is not None]

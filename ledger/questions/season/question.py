@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import InputError
-from ledger.projections import _season_weeks, _season_why, _season_words
-from ledger.projections._common import answer, assumptions_of
-from ledger.projections._season_field import Field, crops_of, field_of
-from ledger.projections._season_money import FATES
-from ledger.projections._season_record import Recorder
 from ledger.projections.base import Answer, Assumption, Column, Compared, Option, Projection
-from ledger.replay.state import day_text
+from ledger.questions.answering import answer, assumptions_of
+from ledger.questions.season import weeks as by_week
+from ledger.questions.season import words
+from ledger.questions.season.figures import bed_figures, crop_figures
+from ledger.questions.season.records import Recorder
+from ledger.questions.season.went import FATES
+from ledger.questions.season.why import why
+from ledger.replay import day_text
 
 if TYPE_CHECKING:
+    from ledger.questions.garden.field import Field
     from ledger.replay import State
 
 __all__ = ["PROJECTION", "build"]
@@ -101,7 +105,7 @@ def build(
     Returns
     -------
     Answer
-        Columns as in `COLUMNS`, or as in `_season_weeks.COLUMNS`.
+        Columns as in `COLUMNS`, or as in `by_week.COLUMNS`.
 
     Raises
     ------
@@ -110,15 +114,13 @@ def build(
     """
     if by is not None and bed is not None:
         raise InputError("by", "--by crop puts all beds together", "Leave out --by or --bed")
-    whole = by == "crop"
-    if crop is None and bed is None:
-        field = crops_of(state) if whole else field_of(state)
-    else:
-        field = Field(state, crop=crop, bed=bed, whole_crops=whole)
-    recorder = Recorder(field, season_of(field, season))
+    known = state.once(crop_figures if by == "crop" else bed_figures)
+    field = known.grown.field
+    number, its_bed = field.crop_called(crop), field.bed_called(bed)
+    recorder = Recorder(known, season_of(field, season), number, its_bed)
     if weeks:
-        return _season_weeks.build(recorder, bed=bed)
-    records = [recorder.record(at) for at in recorder.places]
+        return by_week.build(recorder, bed=bed)
+    records = [recorder.record(row) for row in recorder.rows]
     ids, assumptions = assumptions_of(state, [r.pop("_mark") for r in records])
     own: dict[str, Assumption] = {}
     for record, several in zip(records, ids, strict=True):
@@ -189,10 +191,20 @@ def _totals(recorder: Recorder, records: list[dict[str, Any]]) -> dict[str, Any]
         },
         **_by_measure(recorder, records),
         "where_it_went": {fate: total(f"where_it_went.{fate}") for fate in FATES},
-        "carried_forward": recorder.money.carried_forward(),
-        "missing": _season_words.missing(recorder, records),
+        "carried_forward": carried_forward(recorder.state),
+        "missing": words.missing(recorder, records),
     }
-    out["in_words"] = _season_words.in_words(recorder, out, records)
+    out["in_words"] = words.in_words(recorder, out, records)
+    return out
+
+
+def carried_forward(state: State) -> dict[str, float]:
+    """Return, by crop, the money whose next harvest is still to come (rule 8)."""
+    out: dict[str, float] = {}
+    for part in state.costs.garden.parts:
+        if part.season is None and part.money and not math.isnan(part.money):
+            name = state.facts.names[part.crop] if part.crop >= 0 else "no crop"
+            out[name] = out.get(name, 0.0) + part.money
     return out
 
 
@@ -204,8 +216,8 @@ def _by_measure(recorder: Recorder, records: list[dict[str, Any]]) -> dict[str, 
     """
     facts, name = recorder.state.facts, _last_of(recorder)
     weighed, last, counted = 0.0, [], []
-    for at, r in zip(recorder.places, records, strict=True):
-        if facts.measure[recorder.plots[at].crop] == "count":
+    for row, r in zip(recorder.rows, records, strict=True):
+        if facts.measure[recorder.plot(row).crop] == "count":
             if r["picked_g"]:
                 counted.append((r["crop"], r["in_words.picked"], r["in_words.last_season"]))
             continue
@@ -230,7 +242,7 @@ PROJECTION = Projection(
     question="What did the season give, per plant and per bed, against last year and what was wanted?",
     columns=COLUMNS,
     build=build,
-    why=_season_why.why,
+    why=why,
     options=(
         Option("season", "the season that begins in this year; default: the one that runs", "2026"),
         Option("crop", "only this crop", "tomato"),
@@ -238,6 +250,6 @@ PROJECTION = Projection(
         Option("by", "one record a crop, varieties and beds together", "crop", choices=("crop",)),
         Option("weeks", "week by week, against the same week last season", "", kind="flag"),
     ),
-    variants={"weeks": _season_weeks.COLUMNS},
+    variants={"weeks": by_week.COLUMNS},
     compared=Compared("crop", ("kept_g",), "shop_value", "Worth of the harvest in the shop"),
 )

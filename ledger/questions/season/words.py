@@ -8,7 +8,7 @@ from ledger.reference.planting import published_yields
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
-    from ledger.projections._season_record import Recorder
+    from ledger.questions.season.records import Recorder
 
 __all__ = ["in_words", "missing"]
 
@@ -66,8 +66,8 @@ def in_words(
 def _picked(recorder: Recorder, totals: dict[str, Any], records: list[dict[str, Any]]) -> str:
     """Return what was picked: by weight, and what is kept by the piece, as eggs are, by the piece."""
     grams, pieces = totals["picked_g"], []
-    for at, r in zip(recorder.places, records, strict=True):
-        crop = recorder.plots[at].crop
+    for row, r in zip(recorder.rows, records, strict=True):
+        crop = recorder.plot(row).crop
         if recorder.state.facts.measure[crop] == "count" and r["picked_g"]:
             pieces.append(f"{r['in_words.picked']} {r['crop']}")
             grams -= r["picked_g"]
@@ -79,8 +79,8 @@ def missing(recorder: Recorder, records: list[dict[str, Any]]) -> list[str]:
     """Return, in sentences, what the book would have to say for the figures that are null."""
     out: dict[str, None] = {}
     loose = {r["crop"] for r in records if r["bed"] is None and r["picked_g"]}
-    for at, r in zip(recorder.places, records, strict=True):
-        plot, name = recorder.plots[at], r["crop"]
+    for row, r in zip(recorder.rows, records, strict=True):
+        plot, name = recorder.plot(row), r["crop"]
         if r["picked_g"] is None:
             out[
                 f'No weight of {name} is known: `croftbook item "{name}" --g-per "piece 120"`, with its own figure, gives one.'
@@ -103,7 +103,7 @@ def missing(recorder: Recorder, records: list[dict[str, Any]]) -> list[str]:
             out[f"Some {name} was picked without its bed: `--by crop` puts the beds together."] = (
                 None
             )
-        target = recorder.money.target(plot.crop, recorder.season)
+        target = recorder.known.wishes.targets.of(plot.crop, recorder.season)
         if target is not None and target.times is None:
             out[
                 f"The target for {name} is per person: `croftbook setting people` says how many."
