@@ -7,7 +7,7 @@ A formula is plain arithmetic on figures and computes nothing. `Figure.values` w
 from ledger.figures.figure import EXACT, LESS, MORE, Array, Figure, Opened, total, work
 from ledger.figures.leaves import assumed, nothing, published, said, unknown, unpriced
 from ledger.figures.node import Node
-from ledger.figures.tables import Groups, Spans, choose, known_where, solved
+from ledger.figures.tables import Groups, Spans, choose, known_where, solved, stacked
 from ledger.figures.trees import Teller, tree
 
 __all__ = [
@@ -28,6 +28,7 @@ __all__ = [
     "published",
     "said",
     "solved",
+    "stacked",
     "total",
     "tree",
     "unknown",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from functools import cached_property
 from typing import Any
 
@@ -11,7 +11,7 @@ import numpy as np
 from ledger.figures.figure import ALL_EXACT, LESS, MORE, THROUGH, Array, Figure, Opened, Unit
 from ledger.figures.leaves import unknown
 
-__all__ = ["Groups", "Spans", "choose", "known_where", "solved"]
+__all__ = ["Groups", "Spans", "choose", "known_where", "solved", "stacked"]
 
 _AMONG: dict[str, Callable[[Array], Any]] = {
     "lowest": np.min,
@@ -140,6 +140,38 @@ class Spans:
             return figure.unit_of(int(self.start[row]))
 
         return Figure(work, unit, opens, bound)
+
+
+def stacked(figures: Sequence[Figure], rows: Sequence[int]) -> Figure:
+    """Return figures one below the other.
+
+    Parameters
+    ----------
+    figures : sequence of Figure
+    rows : sequence of int
+        How many rows each has.
+    """
+    ends = np.cumsum([0, *rows])
+
+    def place(row: int) -> tuple[Figure, int]:
+        which = int(np.searchsorted(ends, row, "right")) - 1
+        return figures[which], row - int(ends[which])
+
+    def work() -> Array:
+        values = [np.broadcast_to(f.values, n) for f, n in zip(figures, rows, strict=True)]
+        return np.concatenate([np.zeros(0), *values])
+
+    def bound() -> Array:
+        if not any(figure.bound.any() for figure in figures):
+            return ALL_EXACT
+        bounds = [np.broadcast_to(f.bound, n) for f, n in zip(figures, rows, strict=True)]
+        return np.concatenate(bounds)
+
+    def unit(row: int) -> str:
+        figure, one = place(row)
+        return figure.unit_of(one)
+
+    return Figure(work, unit, lambda row: Opened(THROUGH, (place(row),)), bound)
 
 
 def choose(where: Array, a: Figure, b: Figure) -> Figure:

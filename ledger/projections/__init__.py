@@ -21,7 +21,7 @@ _MODULES = {
     "next-season": "next_season",
     "as-published": "as_published",
     "touched": "touched",
-    "worth-it": "worth_it",
+    "worth-it": "ledger.questions.worth_it.question",
     "stocking-up": "stocking_up",
     "came-true": "came_true",
     "who-eats": "who_eats",

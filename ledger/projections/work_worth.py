@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING, Any
 from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.methods.work import by_hours
-from ledger.projections import worth_it
 from ledger.projections._arithmetic import product
 from ledger.projections._common import answer
-from ledger.projections._worth_why import why as why_worth
 from ledger.projections.base import Answer, Column, Node, Option, Projection
+from ledger.questions.worth_it import question as worth_it
+from ledger.questions.worth_it.why import why as why_worth
 
 if TYPE_CHECKING:
     from ledger.replay import State

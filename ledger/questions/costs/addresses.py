@@ -59,7 +59,9 @@ def _lot(costs: CostFigures, key: str) -> _Found | None:
     if lot is None:
         return None
     every = {f"cost.{name}": one.called(f"cost.{name}") for name, one in costs.of.items()}
-    return {"cost": total(*every.values()).called("cost.all_in"), **every}, lot
+    whole = total(*every.values()).called("cost.all_in")
+    unpaid = costs.before_labour.called("cost.before_labour")
+    return {"cost": whole, **every, "cost.before_labour": unpaid}, lot
 
 
 def _garden(costs: CostFigures, key: str) -> _Found | None:

@@ -170,6 +170,15 @@ class CostFigures:
         raw[rows.made_lots] = carried
         return np.asarray(raw)
 
+    def charge(self, name: str, number: int = 0) -> Figure:
+        """Return what batches add of their own to a component, a row a charge."""
+        return self._charges[name][number][1]
+
+    @cached_property
+    def before_labour(self) -> Figure:
+        """What each lot cost, own time left out."""
+        return total(*(self.of[name] for name in COMPONENTS if name != "labour"))
+
     # -- names --------------------------------------------------------------------------
 
     def item(self, lot: int) -> str:

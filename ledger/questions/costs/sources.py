@@ -8,7 +8,17 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.figures import Array, Figure, Opened, choose, known_where, published, said, unpriced
+from ledger.figures import (
+    Array,
+    Figure,
+    Groups,
+    Opened,
+    choose,
+    known_where,
+    published,
+    said,
+    unpriced,
+)
 from ledger.items import item_key
 from ledger.questions.quantities import whole_unit
 from ledger.questions.telling import event_line
@@ -32,8 +42,8 @@ class Sources:
     ----------
     amount, jars : Figure
         Of each lot: whole units, and jars.
-    share_taken : Figure
-        Of each allocation: the part of its lot that was taken, 0 to 1.
+    taken, share_taken : Figure
+        Of each allocation: what was taken, and the part of its lot that this is, 0 to 1.
     minutes : Figure
         Of each event: minutes of work written down with it.
     """
@@ -44,9 +54,19 @@ class Sources:
         draw, lot, amount = state.allocations
         self.amount = said(lots["whole"], self.whole_of(lots["item"]), ev)
         self.jars = said(lots["jars"], "jars", ev)
-        taken = said(amount, self.whole_of(lots["item"][lot]), state.draws["ev"][draw])
+        self.taken = said(amount, self.whole_of(lots["item"][lot]), state.draws["ev"][draw])
         whole = self.amount.at(lot).called("the-lot")
-        self.share_taken = (taken.called("taken-amount") / whole).called("taken-share")
+        self.share_taken = (self.taken.called("taken-amount") / whole).called("taken-share")
+
+    @cached_property
+    def left(self) -> Figure:
+        """What is left of each lot, in whole units."""
+        _, lot, _ = self.state.allocations
+        count = self.state.lots["ev"].size
+        whole = self.amount.called("the-lot")
+        gone = Groups(lot, count).sum(self.taken, whole.unit).called("gone")
+        touched = np.bincount(lot, minlength=count) > 0
+        return choose(touched, (whole - gone).called("left-of-it"), whole)
 
     def whole_of(self, item: Array) -> Callable[[int], str]:
         """Return the unit of whole amounts of each row's item."""

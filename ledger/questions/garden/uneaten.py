@@ -114,6 +114,8 @@ class Fed:
 
     Attributes
     ----------
+    rows : ndarray of int
+        The allocations.
     ev, lot : ndarray of int
     share : ndarray of float
         The part of the lot.
@@ -122,6 +124,7 @@ class Fed:
         was bought, or its energy is not known.
     """
 
+    rows: Array
     ev: Array
     lot: Array
     share: Array
@@ -147,7 +150,7 @@ def fed(state: State) -> Fed:
     known = (np.nan_to_num(energy.values) > 0) & bool(day.size)
     worth = choose(known, energy * price.at(until if day.size else until - 1), nothing("money"))
     share = amount / np.maximum(state.lots["whole"][lot], 1)
-    return Fed(ev, lot, share, worth.called("feed-spared"))
+    return Fed(at, ev, lot, share, worth.called("feed-spared"))
 
 
 def composted(state: State) -> Array:

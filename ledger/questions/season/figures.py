@@ -56,9 +56,9 @@ class Season:
         value = known_where(
             grown.has_price, grown.among(grown.priced).sum(worth, "money"), "no-shop-price", "money"
         ).called("shop_value", crop=grown.name)
-        uneaten = went.of_lot(went.left / went.whole).called("never-eaten")
+        uneaten = went.of_lot(went.sources.left / went.whole).called("never-eaten")
         late = went.late.sum((worth * uneaten).called("a-picking"), "money")
-        fed = went.surplus_taken.sum(went.taken).called("fed-or-composted") / went.whole
+        fed = went.surplus_taken.sum(went.sources.taken).called("fed-or-composted") / went.whole
         given_up = (worth * went.of_lot(fed).called("part-of-picking")).called("glut-worth")
         spared = went.of_lot(went.spared).called("feed-spared")
         glut = work(
@@ -104,9 +104,11 @@ class Season:
 
     def _fates(self) -> dict[str, Figure]:
         went = self.went
-        taken = (went.taken * went.of_allocation(went.lot_grams)).called("taken-weight")
+        taken = (went.sources.taken * went.of_allocation(went.lot_grams)).called("taken-weight")
         grams = {fate: went.went(fate).sum(taken, "g") for fate in FATES}
-        grams["on hand"] = went.here.sum((went.left * went.lot_grams).called("left-weight"), "g")
+        grams["on hand"] = went.here.sum(
+            (went.sources.left * went.lot_grams).called("left-weight"), "g"
+        )
         return {
             f"where_it_went.{fate}": known_where(
                 went.fates_known, one.called(fate), "no-weight-of", "g"

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.figures import Array, Figure, Groups, choose, said
+from ledger.figures import Array, Figure, Groups
 from ledger.questions.garden.uneaten import composted, fed, not_for_people, uneaten
 from ledger.questions.goes import goes
 from ledger.questions.season.gather import where
@@ -64,13 +64,6 @@ class Went:
         known = self.lots[self.weighed_lots & (self.lots >= 0)]
         return (np.bincount(known, minlength=self.count) > 0) | self.grown.has_weight
 
-    @cached_property
-    def taken(self) -> Figure:
-        """What each allocation took, in whole units."""
-        draw, lot, amount = self.state.allocations
-        unit = self.sources.whole_of(self.state.lots["item"][lot])
-        return said(amount, unit, self.state.draws["ev"][draw])
-
     def went(self, fate: str) -> Groups:
         """Return the allocations of each plot's lots that went one way."""
         draw, lot, _ = self.state.allocations
@@ -84,16 +77,6 @@ class Went:
         for word, fate in _FATE_OF.items():
             out[words == word] = FATES.index(fate)
         return out
-
-    @cached_property
-    def left(self) -> Figure:
-        """What is left of each lot."""
-        _, lot, _ = self.state.allocations
-        count = self.lots.size
-        whole = self.sources.amount.called("the-lot")
-        gone = Groups(lot, count).sum(self.taken, whole.unit).called("gone")
-        touched = np.bincount(lot, minlength=count) > 0
-        return choose(touched, (whole - gone).called("left-of-it"), whole)
 
     @cached_property
     def here(self) -> Groups:

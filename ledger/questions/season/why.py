@@ -40,8 +40,6 @@ LABELS = {
     "no-shop-price": "no shop price of {crop} is known",
     "shop_value": "worth at the shop's price",
     "never-eaten": "part that was never eaten",
-    "gone": "gone",
-    "left-of-it": "left of it",
     "kept_too_long": "kept too long",
     "fed-or-composted": "fed to animals or composted",
     "part-of-picking": "part of the picking",

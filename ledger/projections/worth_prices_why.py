@@ -11,9 +11,9 @@ from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node, whole_unit
 from ledger.projections._opening import check_figure
-from ledger.projections._worth_postings import LINES
-from ledger.projections._worth_prices import PER, Group, Grouped, figures
 from ledger.projections.base import Node
+from ledger.projections.worth_prices import PER, Group, Grouped, figures
+from ledger.questions.worth_it.gather import LINES
 from ledger.replay import COMPONENTS
 
 if TYPE_CHECKING:

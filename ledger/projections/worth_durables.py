@@ -15,8 +15,8 @@ from ledger.methods.money import capital_recovery, payback
 from ledger.methods.ratios import ratio
 from ledger.methods.wear import straight_line
 from ledger.projections._common import answer
-from ledger.projections._worth_earned import Earned, Use
 from ledger.projections.base import Answer, Column
+from ledger.projections.worth_earned import Earned, Use
 from ledger.replay import COMPONENTS, day_number, day_text
 from ledger.replay.durables import DEFAULT_YEARS
 from ledger.replay.facts import SORTS

@@ -10,13 +10,13 @@ import numpy as np
 from ledger.methods.money import break_even
 from ledger.methods.ratios import ratio
 from ledger.projections._common import QUART_UL, answer
-from ledger.projections._worth_notes import LotNotes
-from ledger.projections._worth_postings import LINES, Lots, line_of_batches
 from ledger.projections.base import Answer, Column
+from ledger.questions.worth_it.gather import LINES, Lots, line_of_batches
+from ledger.questions.worth_it.notes import LotNotes
 from ledger.replay import COMPONENTS
 
 if TYPE_CHECKING:
-    from ledger.projections._worth_season import Span
+    from ledger.questions.worth_it.span import Span
     from ledger.replay import State
 
     Array = np.ndarray[Any, Any]

@@ -7,15 +7,18 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.methods.ratios import ratio
-from ledger.projections import _worth_durables, _worth_prices, _worth_why
-from ledger.projections._common import answer
-from ledger.projections._worth_notes import notes_of
-from ledger.projections._worth_postings import LINES, Lots, Postings, postings
-from ledger.projections._worth_season import Span, span_of
+from ledger.projections import worth_durables, worth_prices
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
+from ledger.questions.answering import answer
+from ledger.questions.worth_it.figures import figures
+from ledger.questions.worth_it.gather import LINES
+from ledger.questions.worth_it.notes import notes_of
+from ledger.questions.worth_it.span import Span, span_of
+from ledger.questions.worth_it.sums import Sums, sums_of
+from ledger.questions.worth_it.why import why
 
 if TYPE_CHECKING:
+    from ledger.figures import Figure
     from ledger.replay import State
 
 __all__ = ["COLUMNS", "PROJECTION", "build"]
@@ -69,14 +72,13 @@ def build(
     if durables and prices:
         raise InputError("prices", "--durables and --prices answer apart", "Ask one of them")
     if durables:
-        return _worth_durables.build(state)
+        return worth_durables.build(state)
     if prices:
-        return _worth_prices.build(state, None if season is None else span_of(state, season))
+        return worth_prices.build(state, None if season is None else span_of(state, season))
     span = span_of(state, season)
-    lots = Lots(state)
-    posted = postings(state, lots, span.first, span.last, span.season)
-    records = _records(state, span, lots, posted)
-    assumptions = notes_of(state, span, lots, posted, records)
+    sums = sums_of(state, span)
+    records = _records(span, sums)
+    assumptions = notes_of(state, span, sums.lots, sums.posted, records)
     totals: dict[str, Any] = {"season": {str(span.season): span.text}}
     if not records:
         totals["missing"] = [f"Nothing was written down in season {span.season} that counts here."]
@@ -87,37 +89,37 @@ def build(
     return answer(state, "worth-it", COLUMNS, records, totals=totals, assumptions=assumptions)
 
 
-def _records(state: State, span: Span, lots: Lots, posted: Postings) -> list[dict[str, Any]]:
+def _records(span: Span, sums: Sums) -> list[dict[str, Any]]:
+    posted = sums.posted
     if not posted.line.size:
         return []
-    sums, some = posted.sums(), posted.some()
-    rated = np.zeros(len(LINES), bool)
+    some, rated = posted.some(), np.zeros(len(LINES), bool)
     rated[posted.line[posted.of(None, "labour")]] = True
+    lines, whole = figures(sums.by_line), figures(sums.whole)
     records = [
-        _record(span, name, sums[i], bool(rated[i])) for i, name in enumerate(LINES) if some[i]
+        _record(span, name, lines, row, bool(rated[row]))
+        for row, name in enumerate(LINES)
+        if some[row]
     ]
-    records.append(_record(span, "total", sums.sum(axis=0), bool(rated.any())))
+    records.append(_record(span, "total", whole, 0, bool(rated.any())))
     return records
 
 
-def _record(span: Span, line: str, sums: Any, rated: bool) -> dict[str, Any]:
-    came, paid, worth, cost, minutes, labour = (float(value) for value in sums)
-    net, hours = came + worth - cost, minutes / 60 or None
-    return {
+def _record(
+    span: Span, line: str, known: dict[str, Figure], row: int, rated: bool
+) -> dict[str, Any]:
+    out: dict[str, Any] = {
         "why": f"worth-it/{span.season}/{line}",
         "season": str(span.season),
         "line": line,
-        "money_in": came,
-        "money_out": paid,
-        "worth": worth,
-        "cost": cost,
-        "net": net,
-        "hours": hours,
-        "net_per_hour": ratio(net, hours),
-        "labour": labour if rated else None,
-        "after_labour": net - labour if rated else None,
-        "for_other_seasons": paid - cost,
     }
+    for name, figure in known.items():
+        value = figure.value(row)
+        out[name] = None if np.isnan(value) else value
+    out["hours"] = out["hours"] or None
+    if not rated:
+        out["labour"] = out["after_labour"] = None
+    return out
 
 
 def _lines(found: Answer) -> list[dict[str, Any]]:
@@ -131,13 +133,13 @@ PROJECTION = Projection(
     question="Was the season worth it: money in and out, hours, and what came of it?",
     columns=COLUMNS,
     build=build,
-    why=_worth_why.why,
+    why=why,
     options=(
         Option("season", "the season that starts in this year", "2026"),
         Option("durables", "pay-back of each jar, canner and other thing that lasts", "--durables", "flag"),
         Option("prices", "home price against shop, by item and season", "--prices", "flag"),
     ),
-    variants={"durables": _worth_durables.COLUMNS, "prices": _worth_prices.COLUMNS},
+    variants={"durables": worth_durables.COLUMNS, "prices": worth_prices.COLUMNS},
     compared=Compared(
         "line", ("hours",), "net", "Net of the season", price="net per hour", rows=_lines
     ),

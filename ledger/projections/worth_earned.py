@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.kinds import KINDS
-from ledger.projections._worth_postings import Lots
 from ledger.questions.garden.uneaten import uneaten
+from ledger.questions.worth_it.gather import Lots
 from ledger.replay import COMPONENTS, ORIGINS, tables
 
 if TYPE_CHECKING:

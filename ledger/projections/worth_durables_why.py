@@ -9,9 +9,9 @@ from ledger.errors import NotFound
 from ledger.projections._arithmetic import difference, product, quotient, total
 from ledger.projections._common import event_node
 from ledger.projections._opening import check_figure
-from ledger.projections._worth_durables import WEAR, Durable, durables_of
-from ledger.projections._worth_earned import Use
 from ledger.projections.base import Node
+from ledger.projections.worth_durables import WEAR, Durable, durables_of
+from ledger.projections.worth_earned import Use
 from ledger.replay import day_text
 
 if TYPE_CHECKING:

@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.figures import Array
 from ledger.kinds import KINDS, METHODS
 from ledger.replay import COMPONENTS, tables
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
     from ledger.replay import State
-
-    Array = np.ndarray[Any, Any]
 
 __all__ = ["Purchases", "got", "lines_of_purchases", "metered", "purchases"]
 
@@ -36,6 +35,8 @@ class Purchases:
     money: Array
     crop: Array
     """The item that a garden input is for; -1: the garden as a whole."""
+    is_said: Array
+    """Whether somebody said what was paid."""
 
 
 def purchases(state: State) -> Purchases:
@@ -53,7 +54,10 @@ def purchases(state: State) -> Purchases:
     said = np.where(code >= 0, facts.canon[np.maximum(code, 0)], -1) if rows.size else code
     crop = np.where(said >= 0, said, feeds[item]) if rows.size else said
     ev = table["ev"][rows].astype(np.int64)
-    return Purchases(ev, item, state.moment.on[ev], np.nan_to_num(table["money"][rows]), crop)
+    money = table["money"][rows]
+    return Purchases(
+        ev, item, state.moment.on[ev], np.nan_to_num(money), crop, np.asarray(~np.isnan(money))
+    )
 
 
 def lines_of_purchases(

@@ -7,12 +7,13 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.projections._worth_postings import LINES, NOTES, Lots, Postings
 from ledger.questions.garden.uneaten import FEED_KCAL_PER_G
+from ledger.questions.worth_it.gather import LINES, Lots
+from ledger.questions.worth_it.postings import NOTES, Postings
 from ledger.replay.costing import PROVISIONAL
 
 if TYPE_CHECKING:
-    from ledger.projections._worth_season import Span
+    from ledger.questions.worth_it.span import Span
     from ledger.replay import State
 
 __all__ = ["LotNotes", "notes_of"]

@@ -1,0 +1,115 @@
+"""Why a figure of worth-it says so: the tree of its sums at one line, down to events."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from ledger.errors import NotFound
+from ledger.figures import Node, tree
+from ledger.projections import worth_durables_why, worth_prices_why
+from ledger.questions.costs import LABELS as COST_LABELS
+from ledger.questions.telling import StateTeller
+from ledger.questions.worth_it.figures import SUMS, figures
+from ledger.questions.worth_it.gather import LINE_OF, LINES
+from ledger.questions.worth_it.span import span_of
+from ledger.questions.worth_it.sums import Sums, sums_of
+
+if TYPE_CHECKING:
+    from ledger.figures import Figure
+    from ledger.replay import State
+
+__all__ = ["LABELS", "why"]
+
+LABELS = {
+    **COST_LABELS,
+    "at-shop": "{item}, at the shop's price",
+    "posting": "{item}",
+    "never-eaten": "part that was never eaten",
+    "beyond-its-cost": "its worth beyond its cost",
+    "feed-spared": "feed that it spared",
+    "taken-weight": "a taking",
+    "its-energy": "its energy",
+    "price-of-feed": "price of feed until then",
+    "paid-for-feed": "paid for feed",
+    "energy-bought": "energy of feed bought",
+    "metered": "metered",
+    "work-part": "its part of that picking",
+    "work-on-it": "work on it",
+    "own-time": "own time",
+    "added": "what came",
+    "taken-off": "what is taken off",
+    "of-line": "{line}",
+    "of-many": "{text}",
+    "note": "{text}",
+    "sum.money_in": "money that came in, season {season}",
+    "sum.money_out": "paid, season {season}",
+    "sum.worth": "worth at shop prices, season {season}",
+    "sum.cost": "cost, season {season}",
+    "sum.labour": "own time, season {season}",
+    "sum.minutes": "minutes, season {season}",
+    "gains": "money in and worth",
+    "net": "net",
+    "minutes": "minutes of work",
+    "hours": "hours",
+    "per-hour": "minutes in an hour",
+    "net_per_hour": "net an hour",
+    "after_labour": "net after own time",
+    "for_other_seasons": "for other seasons",
+}
+"""What the figures are called, by the ids of their labels."""
+
+
+def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
+    """Return a figure as a tree.
+
+    Parameters
+    ----------
+    key : str
+        ``2026/garden`` (and ``2026/garden/tomato`` for one item of it), ``durable/ITEM``, or
+        ``2026/preserving/plum butter`` with a column of ``--prices``.
+    field : str, optional
+        A column of the answer; default: net, earned, or saved.
+    deep : int
+        Levels of folded lines to open.
+
+    Raises
+    ------
+    NotFound
+        When there is no such line or item, or no such figure of it.
+    """
+    head, _, rest = key.partition("/")
+    if head == "durable":
+        return worth_durables_why.why(state, rest, field)
+    line, _, item = rest.partition("/")
+    if not head.isdecimal() or line not in (*LINES, "total"):
+        raise _unknown(key)
+    if item and (field is None or field not in SUMS):
+        return worth_prices_why.why(state, int(head), line, item, field)
+    known, row = _row(sums_of(state, span_of(state, head)), line, item, key)
+    name = field or "net"
+    if name not in known:
+        raise NotFound(
+            "figure", f"{name!r} is not a figure of worth-it", f"It has: {', '.join(known)}"
+        )
+    return tree(known[name], row, StateTeller(state, LABELS), deep)
+
+
+def _row(sums: Sums, line: str, item: str, key: str) -> tuple[dict[str, Figure], int]:
+    posted = sums.posted
+    has = posted.line.size if line == "total" else (posted.line == LINE_OF[line]).any()
+    number = sums.state.facts.find(item) if item else None
+    if not has or (item and (number is None or line == "total")):
+        raise _unknown(key)
+    if number is not None:
+        return figures(sums.of_item(LINE_OF[line], number)), 0
+    if line == "total":
+        return figures(sums.whole), 0
+    return figures(sums.by_line), LINE_OF[line]
+
+
+def _unknown(key: str) -> NotFound:
+    return NotFound(
+        "address",
+        f"there is no line {key!r}",
+        "Take an address from `croftbook show worth-it --json`",
+    )
