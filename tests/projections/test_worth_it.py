@@ -16,9 +16,10 @@ from strategies import books, random_book
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
 from ledger.projections._arithmetic import recompute
-from ledger.projections._worth_earned import Earned
-from ledger.projections._worth_postings import LINES, NOTES, Lots, postings
-from ledger.projections._worth_season import span_of
+from ledger.projections.worth_earned import Earned
+from ledger.questions.worth_it.gather import LINES, Lots
+from ledger.questions.worth_it.postings import NOTES, postings
+from ledger.questions.worth_it.span import span_of
 from ledger.replay import Replay
 
 ASK = PROJECTIONS["worth-it"]
@@ -441,18 +442,15 @@ def test_a_long_line_names_the_address_of_each_item(season):
             )
     write(season, "price_seen", "2026-06-01", item="bean", amount="1 lb", price="2")
     node = season.why("worth-it/2026/garden", "worth")
-    labels = []
+    folded = []
 
     def walk(one):
-        labels.append(one.label)
+        folded.append((one.address, one.figure))
         for part in one.parts:
             walk(part)
 
     walk(node)
-    asked = [
-        label for label in labels if "ask `croftbook why worth-it/2026/garden/bean worth`" in label
-    ]
-    assert asked
+    assert ("worth-it/2026/garden/bean", "worth") in folded
     item = season.why("worth-it/2026/garden/bean", "worth")
     assert item.value == pytest.approx(56)
     check(item)
