@@ -128,8 +128,6 @@ def check_all(
     InputError
         There is no household of that name.
     """
-    from ledger.book import Book
-
     try:
         names = book.log.households()
     except BookDamaged:
@@ -146,7 +144,7 @@ def check_all(
     found = []
     for i, name in enumerate(asked):
         same = name == book.log.household
-        one = book if same else Book(book.log.for_household(name))
+        one = book if same else type(book)(book.log.for_household(name))
         found.append(check(one, head, progress, file=not i))
     return found
 

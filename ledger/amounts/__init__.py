@@ -4,6 +4,7 @@
 one measure to another. The units are in ``definitions.txt``, read by Pint when first needed.
 """
 
+from ledger.amounts._carried import Said
 from ledger.amounts._format import format_figure, format_whole
 from ledger.amounts._jars import JAR, canonical_jar, jar_volume_ul
 from ledger.amounts._parse import Amount, parse_amount, parse_measure, split_line
@@ -16,6 +17,7 @@ __all__ = [
     "JAR",
     "NAMED_PIECES",
     "Amount",
+    "Said",
     "canonical",
     "canonical_jar",
     "format_figure",

@@ -156,7 +156,7 @@ def _undone(book: Book) -> Written | None:
     from ledger.door import Entry
     from ledger.door.answers import Answers
     from ledger.kinds import decode_stored
-    from ledger.saying.answering import typed
+    from ledger.saying.plain import typed
 
     rows = [row for chunk in book.log.read() for row in chunk]
     entries = book.catalogue().entries(book.log)

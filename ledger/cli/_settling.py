@@ -10,6 +10,7 @@ import click
 from ledger.cli import _common
 from ledger.cli._asking import Doubts
 from ledger.door import Written
+from ledger.door.lots import OPENING
 from ledger.errors import InputError, NeedsAnswer
 from ledger.saying.asking import Question, Reading
 from ledger.saying.echo import told
@@ -141,7 +142,7 @@ def write_all(book: Book, reading: Reading, doubts: Doubts, by: str | None) -> l
     if not entries:
         return []
     for one in entries:
-        if one.kind in ("put_up", "eaten", "given_away", "discarded"):
+        if one.kind in OPENING:
             doubts.settle(lambda one=one: book.ask(one, doubts.answers, usual=False))  # type: ignore[misc]
     try:
         return doubts.settle(lambda: book.enter_all(entries, doubts.answers))

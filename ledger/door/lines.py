@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import (
     Amount,
+    Said,
     canonical,
     canonical_jar,
     is_counted,
@@ -190,10 +191,17 @@ class Lines:
     # -- amounts ------------------------------------------------------------------------
 
     def amount(self, text: str, field: str, *, zero: bool = False) -> Amount:
-        """Return an amount as understood; the error names `field`.
+        """Return an amount as understood, and as it was read where a command or form read it.
+
+        The error names `field`.
 
         Where an answer was taken, the amount's `text` is that answer.
         """
+        read = (
+            text.read_so(self.measures, self.comma, zero=zero) if isinstance(text, Said) else None
+        )
+        if read is not None:
+            return read
         try:
             return parse_amount(text, measures=self.measures, comma=self.comma, zero=zero)
         except NeedsAnswer as doubt:

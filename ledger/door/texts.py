@@ -11,6 +11,7 @@ from typing import Any
 from ledger.amounts import (
     JAR,
     Amount,
+    Said,
     canonical,
     canonical_jar,
     known_units,
@@ -96,7 +97,10 @@ class Texts:
         if amount.unit == "piece" and amount.jars is None:
             self._doubt_unit(item, field)
         said = re.sub(r"\s+of$", "", text[: len(text) - len(item)].strip(), flags=re.IGNORECASE)
-        return {"item": item, "amount": said, **line}
+        return {"item": item, "amount": self._read(said, amount), **line}
+
+    def _read(self, text: str, amount: Amount) -> Said:
+        return Said(text, amount, self.measures, self.comma)
 
     def _in_figures(self, text: str) -> str:
         """Return a text with its amount in figures: it may be said in words, as to `say`."""
@@ -160,7 +164,7 @@ class Texts:
                 f"{words!r} is neither a jar nor a place",
                 f'Write it like "11 half-pint jars" or "1 cup fridge" ({", ".join(_KEPT)})',
             )
-        return {"amount": text, **out}
+        return {"amount": self._read(text, amount), **out}
 
     def left(self, text: str, field: str = "left") -> dict[str, Any]:
         """Return ``1 qt stew fridge 0.25`` (amount, name, place, share of the dish) as a leftover."""

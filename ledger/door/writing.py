@@ -12,7 +12,6 @@ from msgspec.structs import astuple
 
 from ledger import clock
 from ledger.days import iso_day
-from ledger.door._same import same_content
 from ledger.door.answers import Answers
 from ledger.door.lines import Lines
 from ledger.door.lots import Place, check_lots
@@ -25,6 +24,7 @@ from ledger.door.replacing import (
     lists_of,
     numbered,
 )
+from ledger.door.same import same_content
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.kinds import Kind, check_typed, decode_stored, kind_of, to_stored

@@ -177,7 +177,7 @@ class Kind:
 
     def _problems(self) -> Iterator[str]:
         """Yield what does not go together, the first of which stops the import."""
-        names = {one.encode_name for one in self.fields}
+        names = set(self.body.__struct_encode_fields__)  # at hand; `fields` reads every type
         if len(self.supplies) > 1 or not set(self.supplies) <= names & set(SUPPLIED):
             yield f"it supplies one list of its body, named as in {SUPPLIED}"
         origins = [one for o in self.supplies.values() for one in (o.name, *o.by_how.values())]

@@ -9,6 +9,7 @@ from typing import Annotated, Any, get_args, get_origin, get_type_hints
 
 import msgspec
 
+from ledger.amounts import Said
 from ledger.errors import InputError, NewerEvent, UnknownKind
 from ledger.kinds.fields import DayText, DecText, PressText, ValueText, read_typed
 from ledger.kinds.kind import Kind
@@ -69,6 +70,8 @@ def newer_than_this(found: Iterable[tuple[str, int, int]]) -> list[str]:
 def check_typed(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
     """Check a typed body and return it as plain values with every field in its stored form.
 
+    An amount that was read already keeps what it was read as (`ledger.amounts.Said`).
+
     One line's fields standing directly in a body that has `lines` are moved into a list.
 
     Raises
@@ -84,7 +87,7 @@ def check_typed(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
         struct = msgspec.convert(body, kind.body, dec_hook=_hook, strict=True)
     except msgspec.ValidationError as error:
         raise _explain(error, kind, alone=_is_alone(body)) from None
-    return msgspec.to_builtins(struct, builtin_types=(), enc_hook=str)  # type: ignore[no-any-return]
+    return msgspec.to_builtins(struct, builtin_types=(Said,), enc_hook=str)  # type: ignore[no-any-return]
 
 
 _DEEPEST = 20
@@ -238,7 +241,7 @@ def to_stored(body: dict[str, Any]) -> str:
         When a text holds a NUL or half a surrogate pair.
     """
     try:
-        text = msgspec.json.encode(body, order="sorted").decode()
+        text = msgspec.json.encode(body, order="sorted", enc_hook=_plain).decode()
     except UnicodeEncodeError:
         raise InputError(
             "body", "holds a broken character (half a surrogate pair)", "Type that text again"
@@ -246,6 +249,12 @@ def to_stored(body: dict[str, Any]) -> str:
     if "\\u0000" in text:
         raise InputError("body", "holds a NUL character", "Type that text again")
     return text
+
+
+def _plain(value: Any) -> str:
+    if isinstance(value, Said):
+        return str(value)
+    raise NotImplementedError(type(value))
 
 
 def upcast(kind: Kind, v: int, body: dict[str, Any], *, seq: int | None = None) -> dict[str, Any]:

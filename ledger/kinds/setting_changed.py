@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from typing import Annotated, Any, Literal
-from zoneinfo import ZoneInfo
 
 from ledger.amounts import parse_measure
 from ledger.errors import InputError
@@ -84,6 +83,8 @@ def _matches(pattern: str) -> Callable[[str], bool]:
 
 
 def _is_zone(value: str) -> bool:
+    from zoneinfo import ZoneInfo
+
     try:
         ZoneInfo(value)
     except (KeyError, ValueError, OSError):

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from ledger.saying.answering import typed
 from ledger.saying.drafting import Body, Context
 from ledger.saying.known import bare
 from ledger.saying.names import Named
+from ledger.saying.plain import typed
 
 __all__ = ["again_batch", "dish_lines"]
 

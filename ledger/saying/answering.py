@@ -11,14 +11,15 @@ from ledger.errors import InputError
 from ledger.saying.known import Known
 from ledger.saying.language import language
 from ledger.saying.numbers import figure, number_at
+from ledger.saying.plain import typed
 from ledger.saying.prices import sums
 from ledger.saying.quantities import quantity_at
+from ledger.saying.reading import read
 from ledger.saying.tokens import tokens_of
 from ledger.saying.waiting import LISTS, NOT_KNOWN, Waiting
 
-__all__ = ["answer", "typed"]
+__all__ = ["answer"]
 
-_STORED = ("n", "whole", "basis", "measure", "per", "times", "trimmed_whole")
 _ALL = ("all", "all of it", "everything", "yes", "alles", "alle", "ja")
 _NONE = ("none", "nothing", "no", "nichts", "keine", "keins", "nein")
 _OUT = ("out", "leave it out", "raus", "weg", "weglassen")
@@ -105,8 +106,6 @@ def _belongs(one: Waiting, said: str, known: Known) -> list[Entry]:
 
 def _article(said: str, paid: str, known: Known) -> dict[str, Any]:
     """Return what other spending was, as a line of the purchase: ``1 lb rice``."""
-    from ledger.saying.reading import read
-
     reading = read(f"bought {said}", known)
     entry = reading.entries[0] if len(reading.entries) == 1 else None
     lines = entry.body.get("lines", []) if entry and entry.kind == "bought" else []
@@ -118,8 +117,6 @@ def _article(said: str, paid: str, known: Known) -> dict[str, Any]:
 
 
 def _used(said: str, known: Known) -> list[dict[str, Any]]:
-    from ledger.saying.reading import read
-
     reading = read(f"used {said}", known)
     blocking = [one.text for one in reading.questions if not one.waits] + reading.left_over
     if blocking or len(reading.entries) != 1:
@@ -185,21 +182,3 @@ def _mended(entry: tuple[str, str, str, dict[str, Any]], new: dict[str, Any]) ->
     """Return a correction of an entry: its body as typed, with what is new."""
     kind, id_, on, body = entry
     return Entry(kind, typed({**body, **new}), on=on, replaces=id_)
-
-
-def typed(body: dict[str, Any]) -> dict[str, Any]:
-    """Return a stored body without what the door adds."""
-    out: dict[str, Any] = {}
-    for name, value in body.items():
-        if name in _STORED:
-            continue
-        if isinstance(value, list):
-            out[name] = [
-                {k: v for k, v in one.items() if k not in _STORED} if isinstance(one, dict) else one
-                for one in value
-            ]
-        elif isinstance(value, dict) and name == "seed":
-            out[name] = {k: v for k, v in value.items() if k not in _STORED}
-        else:
-            out[name] = value
-    return out

@@ -238,11 +238,9 @@ def _method_of(context: Context, answer: str | None) -> str | None:
 
 def _lines_of(context: Context, answer: str | None) -> list[Body]:
     """Return an answer (``16 lb plums and 3 lb sugar``) as lines."""
-    from ledger.saying.reading import read
-
     if not answer or answer.strip().lower() in ("nothing", "nichts", "-"):
         return []
-    said = read(f"used {answer}", context.known).entries
+    said = context.read(f"used {answer}").entries
     return [dict(one) for one in said[0].body.get("ate", ())] if said else []
 
 

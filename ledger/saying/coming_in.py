@@ -9,6 +9,7 @@ from ledger.saying.picked import harvested
 from ledger.saying.prices import give_prices
 from ledger.saying.shared import (
     bodies,
+    kind_of_answer,
     loose_places,
     nothing,
     said_things,
@@ -124,8 +125,6 @@ def received(context: Context) -> list[tuple[str, Body]]:
 
 def got(context: Context) -> list[tuple[str, Body]]:
     """Settle what `got` means: by a price or shop, a bed or animals, a person; else it is asked."""
-    from ledger.saying.verbless import kind_of_answer
-
     things = context.things
     if any(one.mode == "other" for one in things.lines):
         return swapped(context, is_got=True)
@@ -143,7 +142,7 @@ def got(context: Context) -> list[tuple[str, Body]]:
     text = f"{said_things(context)}: bought, picked, or given?"
     answer = context.maker.ask("kind", "kind", text, options)
     table: dict[str, Make] = {"bought": bought, "harvested": harvested}
-    return table.get(kind_of_answer(answer), received)(context)
+    return table.get(kind_of_answer(answer, options), received)(context)
 
 
 def _is_passive(context: Context) -> bool:

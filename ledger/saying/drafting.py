@@ -55,6 +55,8 @@ class Context:
         The day of the entries.
     drafts : list of Draft
         Entries that the text gave before.
+    makers : (callable, callable)
+        Handed in, as both stand above what makes entries: see `read` and `without_verb`.
     used : set of int
         Phrases (by where they start) that found a field.
     """
@@ -69,9 +71,19 @@ class Context:
     verb: Verb
     on: dt.date
     drafts: list[Draft]
+    makers: Makers
     used: set[int] = field(default_factory=set)
     beds: list[tuple[Phrase, Place]] = field(default_factory=list)
     others: list[tuple[str, Body]] = field(default_factory=list)
+
+    def read(self, text: str) -> Reading:
+        """Return what another text says, as an answer is one."""
+        return self.makers[1](text)
+
+    def without_verb(self) -> list[tuple[str, Body]]:
+        """Return what the clause says if its verb is none."""
+        self.verb = type(self.verb)("")
+        return self.makers[0](None, self)(self)
 
     def phrases(self, *roles: str) -> list[tuple[Phrase, Place]]:
         """Return the phrases with any of these roles that have no field yet, and what they name."""
@@ -148,6 +160,7 @@ def _several(text: str) -> list[str]:
 
 
 Make = Callable[[Context], list[tuple[str, Body]]]
+Makers = tuple[Callable[[str | None, Context], Make], Callable[[str], Reading]]
 
 
 class Drafter:
@@ -160,6 +173,8 @@ class Drafter:
         The day of what says none.
     reading : Reading
         Takes entries, questions and what is left over.
+    makers : (callable, callable)
+        What makes the entries of a kind, and what reads another text.
     """
 
     def __init__(
@@ -170,7 +185,9 @@ class Drafter:
         on: dt.date,
         reading: Reading,
         settled: Settled,
+        makers: Makers,
     ) -> None:
+        self.makers = makers
         self.known, self.words, self.scanner, self.on, self.reading = (
             known,
             words,
@@ -184,18 +201,14 @@ class Drafter:
 
     def draft(self, clause: Clause) -> None:
         """Make the entries of one clause."""
-        from ledger.saying.kinds import make_of
-
         verbs = sorted(
             [*([clause.verb] if clause.verb else []), *clause.more], key=lambda one: one.start
         )
         spoken: list[Verb | None] = [*_apart([one.value for one in verbs])] or [None]
         for verb in spoken:
-            self._of_verb(clause, gather(self.scanner, clause), verb, make_of)
+            self._of_verb(clause, gather(self.scanner, clause), verb)
 
-    def _of_verb(
-        self, clause: Clause, things: Things, verb: Verb | None, make_of: Callable[..., Make]
-    ) -> None:
+    def _of_verb(self, clause: Clause, things: Things, verb: Verb | None) -> None:
         maker = self.maker
         maker.questions, maker.left, maker.notes, maker.asked = [], [], [], {}
         maker.left += [self.scanner.said(*span) for span in things.left]
@@ -215,8 +228,9 @@ class Drafter:
                 verb or Verb(""),
                 on,
                 self.reading.entries,
+                self.makers,
             )
-            make = make_of(verb.kind if verb else None, context)
+            make = self.makers[0](verb.kind if verb else None, context)
             made = make(context)
             self._close(context, made, on)
 

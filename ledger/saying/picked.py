@@ -12,13 +12,10 @@ __all__ = ["harvested"]
 
 def harvested(context: Context) -> list[tuple[str, Body]]:
     """Make a harvest: lines with their bed, and who worked."""
-    from ledger.saying.verbless import verbless
-
     things = context.things
     _animals_did(context)
     if context.verb.how == "seed" and not _saved_seed(context):
-        context.verb = type(context.verb)("")
-        return verbless(context)
+        return context.without_verb()
     subject_is_thing(context)
     loose_places(context, ("bed",))
     if context.verb.how == "failed":

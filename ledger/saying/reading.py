@@ -10,6 +10,7 @@ from ledger.saying.clauses import Clauses
 from ledger.saying.days import Days
 from ledger.saying.drafting import Drafter
 from ledger.saying.joining import join
+from ledger.saying.kinds import make_of
 from ledger.saying.known import Known
 from ledger.saying.language import Language, of_text
 from ledger.saying.pieces import Scanner
@@ -68,7 +69,15 @@ def read(
     scanner = Scanner(words, tokens, days, known.is_name, known.longest, text)
     splitter = Clauses(words, tokens)
     clauses = join(splitter.split(scanner.scan()), tokens)
-    drafter = Drafter(known, words, scanner, on or known.today, reading, settled)
+    drafter = Drafter(
+        known,
+        words,
+        scanner,
+        on or known.today,
+        reading,
+        settled,
+        (make_of, lambda said: read(said, known)),
+    )
     for clause in clauses:
         drafter.draft(clause)
     for span in splitter.unhappened:

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
+
 from ledger.saying.drafting import Body, Context, thing_text
+from ledger.saying.language import CODES, language
 from ledger.saying.making import Line
 from ledger.saying.things import Phrase, Thing
+from ledger.saying.tokens import tokens_of
 
 __all__ = [
     "bodies",
+    "kind_of_answer",
     "loose_places",
     "nothing",
     "said_things",
@@ -79,3 +84,17 @@ def subject_things(context: Context) -> None:
                 bare.words = span
             else:
                 things.lines.append(Thing(words=span))
+
+
+def kind_of_answer(answer: str | None, known: Container[str]) -> str:
+    """Return the kind of some that an answer names: by its own word or by a verb of any language."""
+    if answer is None:
+        return ""
+    said = answer.strip().lower().replace(" ", "_")
+    if said in known:
+        return said
+    for code in CODES:
+        found = language(code).find("verb", tokens_of(answer), 0)
+        if found is not None and found[0].kind in known:
+            return str(found[0].kind)
+    return "received" if "given" in said or "gift" in said else ""

@@ -25,18 +25,6 @@ __all__ = ["SheetReading", "read_sheet"]
 
 Row = list[str]
 _DITTO = ('"', "''", "“", "”", "〃", "do", "do.", "dito", "ditto", '-"-')
-_VERBS = {
-    "en": {
-        "harvested": "picked", "bought": "bought", "received": "was given", "eaten": "ate",
-        "given_away": "gave away", "discarded": "threw out", "counted": "counted", "put_up": "put up",
-        "planted": "planted",
-    },
-    "de": {
-        "harvested": "gepflückt", "bought": "gekauft", "received": "geschenkt bekommen", "eaten": "gegessen",
-        "given_away": "verschenkt", "discarded": "weggeworfen", "counted": "gezählt",
-        "put_up": "eingekocht", "planted": "gepflanzt",
-    },
-}  # fmt: skip
 
 
 @dataclass(slots=True)
@@ -185,7 +173,7 @@ class _Sheet:
         if cell and self.words.find("verb", tokens_of(cell), 0) is not None:
             return cell
         kind = self._kind(said) or self._asked_kind()
-        return _VERBS[self.words.code].get(kind or "", "")
+        return str(self.words.data["rows"].get(kind or "", ""))
 
     def _asked_kind(self) -> str | None:
         return self.settled.answers.get(self._kind_key)
@@ -320,7 +308,7 @@ class _Sheet:
                 continue
             unit = self.layout.units.get(column, self.layout.unit)
             amount = cell if re.search(r"[A-Za-z]", cell) else f"{cell} {unit}"
-            verb = _VERBS[self.words.code][self.layout.kind or "harvested"]
+            verb = self.words.data["rows"][self.layout.kind or "harvested"]
             said = {"day": cells[place] if place is not None and place < len(cells) else ""}
             before = self.days.day
             self._sentence(number, f"{verb}: {amount} {item}", said)

@@ -8,11 +8,10 @@ from ledger.saying.going_out import counted, eaten, given_away
 from ledger.saying.money import money_text
 from ledger.saying.picked import harvested
 from ledger.saying.planting import planted
-from ledger.saying.shared import said_things
+from ledger.saying.shared import kind_of_answer, said_things
 from ledger.saying.thrown_out import discarded
-from ledger.saying.tokens import tokens_of
 
-__all__ = ["kind_of_answer", "verbless"]
+__all__ = ["verbless"]
 
 
 def verbless(context: Context) -> list[tuple[str, Body]]:
@@ -55,32 +54,17 @@ def _likeliest(context: Context) -> list[tuple[str, Body]]:
     elif "person" in sorts:
         options = ["received", "bought"]
     answer = context.maker.ask("kind", "kind", f"{said}: {_word(options[0])}?", options)
-    kind = kind_of_answer(answer) or options[0]
+    kind = kind_of_answer(answer, _MAKES) or options[0]
     context.verb = type(context.verb)(kind)
-    table: dict[str, Make] = {
-        "harvested": harvested, "bought": bought, "eaten": eaten, "received": received,
-        "counted": counted, "given_away": given_away, "price_seen": price_seen,
-        "discarded": discarded, "planted": planted,
-    }  # fmt: skip
-    return table.get(kind, harvested)(context)
+    return _MAKES.get(kind, harvested)(context)
 
 
-def kind_of_answer(answer: str | None) -> str:
-    """Return the kind that an answer names: by its own word or by a verb of any language."""
-    if answer is None:
-        return ""
-    from ledger.saying.language import CODES, language
-
-    said = answer.strip().lower().replace(" ", "_")
-    known = ("harvested", "bought", "eaten", "received", "counted", "given_away", "price_seen",
-             "discarded", "planted")  # fmt: skip
-    if said in known:
-        return said
-    for code in CODES:
-        found = language(code).find("verb", tokens_of(answer), 0)
-        if found is not None and found[0].kind in known:
-            return str(found[0].kind)
-    return "received" if "given" in said or "gift" in said else ""
+_MAKES: dict[str, Make] = {
+    "harvested": harvested, "bought": bought, "eaten": eaten, "received": received,
+    "counted": counted, "given_away": given_away, "price_seen": price_seen,
+    "discarded": discarded, "planted": planted,
+}  # fmt: skip
+"""What a text without a verb may have meant."""
 
 
 def _word(kind: str) -> str:
