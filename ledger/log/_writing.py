@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-import functools
 import itertools
 import re
 from collections.abc import Iterable, Iterator, Sequence
@@ -12,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 from ledger import clock
 from ledger.errors import InputError
 from ledger.log._chain import Head, NewEvent, StoredEvent, canonical_bodies, chained
-from ledger.log._roles import may_copy
+from ledger.log._protocol import Row, listed
 
 if TYPE_CHECKING:
     from ledger.log._store import Log
@@ -25,10 +24,8 @@ _BUFFERED = 5_000
 _AT_ONCE = 500
 """Rows chained before they go to a server that takes them in meanwhile."""
 
-Row = tuple[Any, ...]
-
 _FEW = 20
-"""Rows below which COPY costs more than it saves."""
+"""Rows below which sending them on as they are made is not worth the look at each id."""
 
 _FIXED_WIDTH = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{6}Z", re.ASCII)
 
@@ -72,11 +69,6 @@ class Writing:
     def last_recorded_at(self) -> str:
         """When the last event was written down, "" where there is none."""
         return self._last_at
-
-    @functools.cached_property
-    def _may_copy(self) -> bool:
-        """Whether rows can go by COPY: to PostgreSQL, by a user that no policy holds."""
-        return not self._log.is_sqlite and may_copy(self._raw)
 
     # Appending
 
@@ -123,29 +115,29 @@ class Writing:
     def _copied(self, chunk: Sequence[NewEvent]) -> bool:
         """Send a chunk straight on, and return True; or undo that and return False.
 
-        PostgreSQL only, and only while every event was new: looking for each id beforehand
-        costs as much as writing it, and the unique key looks anyway. The server takes rows in
-        while the next ones are chained here.
+        Only to a store that takes rows in while the next ones are chained here, and only while every
+        event was new: looking for each id beforehand costs as much as writing it, and the unique key
+        looks anyway.
         """
-        if self.repeated or len(chunk) < _FEW or not self._may_copy:
+        store = self._log.store
+        if not store.streams or self.repeated or len(chunk) < _FEW:
             return False
-        from psycopg.errors import UniqueViolation
-
+        if len({event.id for event in chunk}) < len(chunk):
+            return False
         state = self._seq, self._hash, self._last_at, self.written
-        try:
-            with self._raw.transaction(), self._raw.cursor().copy(self._sql.copy) as copy:
-                for start in range(0, len(chunk), _AT_ONCE):
-                    part = chunk[start : start + _AT_ONCE]
-                    self._seal_all(part)
-                    if len(self._pending) < len(part):
-                        raise UniqueViolation("twice in one chunk")
-                    self._send(copy)
-        except UniqueViolation:
+        if store.take_in(self._raw, self._sealed_parts(chunk)):
+            self._in_database = True
+            return True
+        self._pending.clear()
+        self._seq, self._hash, self._last_at, self.written = state
+        return False
+
+    def _sealed_parts(self, chunk: Sequence[NewEvent]) -> Iterator[list[Row]]:
+        for start in range(0, len(chunk), _AT_ONCE):
+            self._seal_all(chunk[start : start + _AT_ONCE])
+            rows = list(self._pending.values())
             self._pending.clear()
-            self._seq, self._hash, self._last_at, self.written = state
-            return False
-        self._in_database = True
-        return True
+            yield rows
 
     def _sort_out(self, chunk: Sequence[NewEvent]) -> None:
         """Append what is new in a chunk, and compare the rest with what is there."""
@@ -314,7 +306,9 @@ class Writing:
             after = rows[-1][0]
 
     def _stored(self, ids: list[str]) -> dict[str, StoredEvent]:
-        found = self._sql.known.run(self._raw, household=self._household, ids=self._sql.listed(ids))
+        found = self._sql.known.run(
+            self._raw, household=self._household, ids=listed(self._log.store, ids)
+        )
         return {row[1]: StoredEvent(*row) for row in found}
 
     # To the database
@@ -323,18 +317,6 @@ class Writing:
         """Send what is buffered to the database, inside the transaction."""
         if not self._pending:
             return
-        rows = list(self._pending.values())
-        if self._log.is_sqlite or len(rows) < _FEW:
-            self._sql.insert.run_many(self._raw, rows)
-        elif not self._may_copy:
-            self._raw.execute(self._sql.insert_all, [list(one) for one in zip(*rows, strict=True)])
-        else:
-            with self._raw.cursor() as cursor, cursor.copy(self._sql.copy) as copy:
-                self._send(copy)
+        self._log.store.append(self._raw, list(self._pending.values()))
         self._pending.clear()
         self._in_database = True
-
-    def _send(self, copy: Any) -> None:
-        for row in self._pending.values():
-            copy.write_row(row)
-        self._pending.clear()
