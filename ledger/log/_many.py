@@ -11,7 +11,7 @@ from ledger.errors import NotABook
 from ledger.log._chain import Head
 from ledger.log._place import check_file, find_place
 from ledger.log._private import why_not
-from ledger.log._protocol import open_store
+from ledger.log._stores import open_store
 from ledger.log._translate import translated
 
 __all__ = ["heads_of"]

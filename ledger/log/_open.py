@@ -22,10 +22,11 @@ from ledger.log._kept import Keeper
 from ledger.log._layout import has_tables_of_a_book, wrong_triggers
 from ledger.log._place import Place, check_file, find_place, may_write
 from ledger.log._private import make_file, make_folder, why_not
-from ledger.log._protocol import Store, open_store
+from ledger.log._protocol import Store
 from ledger.log._schema import NEWEST, STEPS
 from ledger.log._standing import ACCEPT, RESTORE
 from ledger.log._store import Log
+from ledger.log._stores import open_store
 from ledger.log._translate import translated
 
 __all__ = ["forget", "has_book", "has_kept", "open_log"]

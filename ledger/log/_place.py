@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ledger.errors import InputError, NotABook
+from ledger.extras import extra_needed
 
 if TYPE_CHECKING:
     from sqlalchemy import URL
@@ -65,11 +66,11 @@ def find_place(where: str | os.PathLike[str]) -> Place:
         return Place(path=_file(file["file"]))
     scheme = _SCHEME.match(text)
     if scheme and scheme[0].partition("+")[0] in _SERVERS:
-        from ledger.log._postgres import read_url
-
-        url = read_url(text)
-        if url is not None:
-            return Place(url=url)
+        with extra_needed("postgres", "book", "a book on PostgreSQL"):
+            from sqlalchemy import make_url
+            from sqlalchemy.exc import ArgumentError
+        with contextlib.suppress(ArgumentError, ValueError):
+            return Place(url=make_url(text).set(drivername="postgresql+psycopg"))
     elif scheme:
         raise InputError("book", f"a book cannot be kept in {scheme[0]}", _WANTED)
     raise InputError("book", "the address of the database cannot be read", _WANTED)

@@ -8,39 +8,24 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Any
 
-from ledger.errors import InputError
+from ledger.extras import extra_needed
 from ledger.log._holder import present
 from ledger.log._place import Place
 from ledger.log._protocol import Row
 from ledger.log._roles import check_role, may_copy
 from ledger.log._statements import Statements
 
-try:
+with extra_needed("postgres", "book", "a book on PostgreSQL"):
     import psycopg
-    from sqlalchemy import URL, Engine, create_engine, make_url, text
-    from sqlalchemy.exc import ArgumentError
-except ModuleNotFoundError as error:
-    raise InputError(
-        "book",
-        f"a book on PostgreSQL needs the package {error.name}, which is not installed",
-        "Install it with: pip install 'croftbook[postgres]'",
-    ) from None
+    from sqlalchemy import Engine, create_engine, text
 
-__all__ = ["PostgresStore", "read_url"]
+__all__ = ["PostgresStore"]
 
 _FEW = 20
 """Rows below which COPY costs more than it saves."""
 
 # One number for all books: laying out happens once in a book's life.
 _LAYOUT_LOCK = 0x43424F4B00000000
-
-
-def read_url(address: str) -> URL | None:
-    """Return a server's address with the one driver that is used, None where it cannot be read."""
-    try:
-        return make_url(address).set(drivername="postgresql+psycopg")
-    except (ArgumentError, ValueError):
-        return None
 
 
 class PostgresStore:

@@ -17,7 +17,7 @@ import msgspec
 from ledger.log._place import Place
 from ledger.log._statements import Statements
 
-__all__ = ["Row", "Store", "listed", "open_store"]
+__all__ = ["Row", "Store", "listed"]
 
 Row = tuple[Any, ...]
 """A row of the table of events: the household, then :data:`ledger.log.COLUMNS`."""
@@ -120,24 +120,3 @@ def listed(store: Store, values: Sequence[str]) -> Any:
 
 
 _json = msgspec.json.Encoder().encode
-
-
-def open_store(place: Place, *, mode: str, wait: float) -> Store:
-    """Return the store at a place; nothing is connected yet.
-
-    Parameters
-    ----------
-    place : Place
-        Where the book is.
-    mode : str
-        For a file: ``rwc``, ``rw``, ``ro``, or ``immutable`` for one that nobody can write to.
-    wait : float
-        Seconds to wait for another writer.
-    """
-    if place.path is not None:
-        from ledger.log._sqlite import SqliteStore
-
-        return SqliteStore(place, mode=mode, wait=wait)
-    from ledger.log._postgres import PostgresStore
-
-    return PostgresStore(place, wait=wait)
