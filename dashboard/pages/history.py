@@ -17,8 +17,8 @@ from dashboard.parts import answered, choices, icon, nothing_yet, section
 from dashboard.parts.danger import mark_of
 from dashboard.parts.folds import all_link
 from dashboard.parts.strips import strip
-from ledger.book import HistoryRow
 from ledger.events import KINDS
+from ledger.history import HistoryRow
 
 __all__ = ["PAGE", "draw", "says"]
 

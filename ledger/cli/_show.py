@@ -12,7 +12,8 @@ from ledger.cli._common import book_options, read_book
 from ledger.cli._tables import print_answer, print_history, print_tree, short
 
 if TYPE_CHECKING:
-    from ledger.book import Book, HistoryRow
+    from ledger.book import Book
+    from ledger.history import HistoryRow
     from ledger.projections import Answer, Option, Projection
 
 __all__ = ["COMMANDS"]

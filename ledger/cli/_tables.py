@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from rich.console import Console
     from rich.tree import Tree
 
-    from ledger.book import HistoryRow
+    from ledger.history import HistoryRow
     from ledger.projections import Answer, Column, Node
 
 __all__ = ["print_answer", "print_history", "print_tree", "short"]
@@ -26,12 +26,14 @@ _ID = 8
 _UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
 
 
-def _console() -> Console:
+def _console(*, markup: bool = True) -> Console:
+    """Return the console; without `markup` brackets in a text are brackets."""
     from rich.console import Console
 
     return Console(
-        file=sys.stdout, highlight=False, soft_wrap=False, width=None if sys.stdout.isatty() else 80
-    )
+        file=sys.stdout, highlight=False, soft_wrap=False, markup=markup, emoji=False,
+        width=None if sys.stdout.isatty() else 80,
+    )  # fmt: skip
 
 
 def short(address: str) -> str:
@@ -62,7 +64,7 @@ def print_answer(
     """
     from ledger.projections import PROJECTIONS
 
-    console = _console()
+    console = _console(markup=False)
     rest = answer.footnotes
     whole, answer = answer, _from(answer, since)
     for grave in answer.cautions:
