@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
 from ledger import clock
-from ledger.errors import InputError
+from ledger.errors import BookError, InputError
 from ledger.log._chain import Head, NewEvent, StoredEvent, canonical_bodies, chained
 from ledger.log._protocol import Row, listed
 
@@ -39,6 +39,8 @@ class Writing:
         The log's end, with everything appended so far.
     was_empty : bool
         The book held no event of this household when the transaction began.
+    began : str
+        When the transaction began, by this machine's clock, RFC 3339 in UTC.
     written, repeated : int
         Events appended anew, and those that were there already.
     """
@@ -54,7 +56,9 @@ class Writing:
         self._last_at: str = row[2] if row else ""
         self.was_empty = row is None
         # One moment for the whole transaction: what was known at a moment holds all or none.
-        self._now = max(clock.stamp(), self._last_at)
+        self.began = clock.stamp()
+        self._now = max(self.began, self._last_at)
+        self._absent: set[str] = set()
         self._pending: dict[str, Row] = {}
         self._in_database = not self.was_empty
         self.written = 0
@@ -90,6 +94,34 @@ class Writing:
             self.flush()
         return StoredEvent(*row[1:])
 
+    def append_new(self, events: Sequence[NewEvent]) -> list[tuple[Any, ...]]:
+        """Append events whose ids nobody has: they were looked for with `get`, or just made.
+
+        Returns
+        -------
+        list of tuple
+            Their rows, in the order of :data:`ledger.log.COLUMNS`.
+
+        Raises
+        ------
+        InputError
+            As :meth:`append`; nothing of `events` is appended then.
+        """
+        canonical_bodies(events)
+        before, pending = len(self._pending), self._pending
+        self._seal_all(events)
+        if len(pending) != before + len(events):
+            raise BookError(f"{self._log.name}: an id was written twice at once")
+        rows = [pending[event.id][1:] for event in events]
+        if len(pending) >= _BUFFERED:
+            self.flush()
+        return rows
+
+    def look_ahead(self, ids: Sequence[str]) -> None:
+        """Look for many ids at once, so that `get` need not ask for each that is not there."""
+        there = self._stored([*ids]) if self._in_database else {}
+        self._absent = {one for one in ids if one not in there}
+
     def append_many(self, events: Iterable[NewEvent]) -> int:
         """Append events as they come, in memory that does not grow with their number.
 
@@ -104,6 +136,7 @@ class Writing:
             As :meth:`append`, naming the id.
         """
         before = self.written
+        self._absent.clear()
         source = iter(events)
         while chunk := list(itertools.islice(source, _BUFFERED)):
             self.flush()
@@ -281,7 +314,7 @@ class Writing:
         row = self._pending.get(id)
         if row is not None:
             return StoredEvent(*row[1:])
-        if not self._in_database:
+        if not self._in_database or id in self._absent:
             return None
         found = self._sql.one.run(self._raw, household=self._household, id=id).fetchone()
         return StoredEvent(*found) if found else None
@@ -318,5 +351,6 @@ class Writing:
         if not self._pending:
             return
         self._log.store.append(self._raw, list(self._pending.values()))
+        self._absent.difference_update(self._pending)
         self._pending.clear()
         self._in_database = True
