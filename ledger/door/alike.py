@@ -5,7 +5,8 @@ the amounts are of one unit. What the door makes of an amount depends on its uni
 is too little or a great deal; an amount near either end, in jars, or in question has no shape, and
 goes through the door itself. So does whatever names a lot, corrects, or brings its whole amount.
 A shape is learned when it comes for the second time, from an entry at which nothing was asked, noted
-or described, and is kept until an entry changes what its items or the settings are. tests/door/test_alike.py holds the two roads together.
+or described, and is kept until an entry changes what its items or the settings are.
+tests/door/test_alike.py holds the two roads together.
 """
 
 from __future__ import annotations
