@@ -6,7 +6,7 @@ From the description follow ``show``, ``--json``, ``--csv``, the docs and the ta
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
@@ -129,27 +129,49 @@ class Answer:
 
     def rows(self) -> list[dict[str, Any]]:
         """Return the records by the names of the columns; what is not known is None."""
+        return list(self.each_row())
+
+    def each_row(self) -> Iterator[dict[str, Any]]:
+        """Yield the records one by one, as `rows` returns them."""
         columns = [map(_plain, cells) for cells in self.cells.values()]
-        return [dict(zip(self.cells, row, strict=True)) for row in zip(*columns, strict=True)]
+        for row in zip(*columns, strict=True):
+            yield dict(zip(self.cells, row, strict=True))
 
     def records(self) -> list[dict[str, Any]]:
         """Return the records with nested objects; what is not known is None."""
-        return [_nest(row.items()) for row in self.rows()]
+        return [_nest(row.items()) for row in self.each_row()]
 
-    def to_dict(self) -> dict[str, Any]:
-        """Return the whole answer as in ``--json``."""
+    def to_dict(self, *, streamed: bool = False) -> dict[str, Any]:
+        """Return the whole answer as in ``--json``; `streamed`, records are made as they are read."""
         return {
             "name": self.name,
             "as_of": self.as_of,
             "known_at": self.known_at,
             "currency": self.currency,
             "units": {c.name: c.unit for c in self.columns if c.unit},
-            "records": self.records(),
+            "records": _Records(self) if streamed else self.records(),
             "totals": self.totals,
             "assumptions": [
                 {"id": a.id, "text": a.text, "events": list(a.events)} for a in self.assumptions
             ],
         }
+
+
+class _Records(list[dict[str, Any]]):
+    """The records of an answer, each made when its turn comes; for an encoder that reads them once."""
+
+    def __init__(self, answer: Answer) -> None:
+        super().__init__()
+        self._answer = answer
+
+    def __len__(self) -> int:
+        return self._answer.count
+
+    def __bool__(self) -> bool:
+        return bool(self._answer.count)
+
+    def __iter__(self) -> Iterator[dict[str, Any]]:
+        return (_nest(row.items()) for row in self._answer.each_row())
 
 
 def _plain(value: Any) -> Any:

@@ -133,7 +133,7 @@ def both(tmp_path_factory, lines, *, keep_good, as_text, ahead=1_000, at_once=1_
 
 
 @settings(
-    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=20, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 @given(
     st.lists(st.one_of(entries(), entries(), entries(), st.sampled_from(CHANGES)), min_size=5, max_size=60),
