@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from typing import Any, TypeVar
 
 from dashboard.watch import Watch
-from ledger.book import Book, HistoryRow
+from ledger.book import Book
 from ledger.errors import BookError
-from ledger.history import newer_rows
+from ledger.history import HistoryRow, newer_rows
 from ledger.projections import Answer, Node
 
 __all__ = ["NOW", "Data", "Moment"]

@@ -18,28 +18,25 @@ from typing import TYPE_CHECKING, Any
 
 from ledger import clock
 from ledger._moments import day_text, moment_text
-from ledger.checking import Checked, check, check_all
-from ledger.counts import check_count, contradicted
 from ledger.door import Answers, Entry, Written, write
-from ledger.door.chained_lines import head_beside
-from ledger.door.exporting import export_lines
-from ledger.door.importing import Imported, import_lines, json_lines
 from ledger.door.lots import OPENING, full_key, full_lots
-from ledger.door.texts import Texts
 from ledger.door.typed import as_typed
 from ledger.errors import BookDamaged, InputError, NotFound
-from ledger.history import HistoryRow, rows
 from ledger.kinds import KINDS
 from ledger.known import Catalogue
-from ledger.log import Head, Log, Restored, backup, open_log, restore
+from ledger.log import Head, Log, open_log
 from ledger.questions import ADDRESSED
 
 if TYPE_CHECKING:
+    from ledger.checking import Checked
+    from ledger.door.importing import Imported
+    from ledger.history import HistoryRow
+    from ledger.log import Restored
     from ledger.projections import Answer, Node, Projection
     from ledger.projections.base import Assumption
     from ledger.replay import Replay, State
 
-__all__ = ["Book", "Checked", "HistoryRow", "default_path"]
+__all__ = ["Book", "default_path"]
 
 _END = "9999-12-31"
 _TRIES = 5
@@ -171,6 +168,8 @@ class Book:
         for entry in entries:
             self._complete(entry)
             if entry.kind == "counted" and self.log.position():
+                from ledger.counts import check_count
+
                 check_count(self.state(as_of=_END), entry, answers, self.today())
             if entry.kind == "checked" and self.log.position():
                 from ledger.opened import check_settling
@@ -487,6 +486,8 @@ class Book:
         self, *, kind: str | None = None, item: str | None = None, newest_first: bool = True
     ) -> list[HistoryRow]:
         """Return the events, each with its entry, state and one readable line."""
+        from ledger.history import rows
+
         found = list(rows(self.log, self.catalogue(), kind=kind, item=item))
         return found[::-1] if newest_first else found
 
@@ -511,6 +512,8 @@ class Book:
         InputError
             When the file cannot be read at all.
         """
+        from ledger.door import Texts
+        from ledger.door.chained_lines import head_beside
         from ledger.door.csvfile import csv_lines
         from ledger.door.csvmap import Map
 
@@ -526,6 +529,8 @@ class Book:
                 mapping=Map.read(Path(mapping)) if mapping else None,
             )  # fmt: skip
         else:
+            from ledger.door.importing import json_lines
+
             lines = json_lines(file, encoding=encoding, dates=dates)
         return self._import(
             lines, answers, catalogue, keep_good=keep_good, dry_run=dry_run, progress=progress,
@@ -554,10 +559,14 @@ class Book:
         catalogue: Catalogue,
         **options: Any,
     ) -> Imported:
+        from ledger.door.importing import import_lines
+
         answers.importing = True
         before = self.log.position()
         done = import_lines(self.log, catalogue, lines, answers, **options)
         if done.is_kept and done.has_counts:
+            from ledger.counts import contradicted
+
             for note in contradicted(self.state(as_of=_END), before):
                 answers.note(note)
         if done.is_kept and done.opens and next(self.log.read(kinds=["put_up"]), None):
@@ -596,6 +605,8 @@ class Book:
                 raise BookDamaged(f"The book does not hold: {found[0]}")
         if self.log.path and Path(path).resolve() == Path(self.log.path).resolve():
             raise InputError("file", f"{path} is the book itself", "Name another file")
+        from ledger.door.exporting import export_lines
+
         return export_lines(self.log, Path(path), progress, is_damaged=bool(faults))
 
     def check(
@@ -612,10 +623,14 @@ class Book:
             A backup or export whose kept head this book is held against, or a head as `check`
             shows it (``"61 3f2a 9c01"``).
         """
+        from ledger.checking import check
+
         return check(self, head, progress)
 
     def check_all(self, household: str | None = None, **options: Any) -> list[Checked]:
         """Check every household of the book, or the one named."""
+        from ledger.checking import check_all
+
         return check_all(self, household, **options)
 
     def warnings(self) -> list[str]:
@@ -646,12 +661,16 @@ class Book:
             The book is then as it was.
         """
         chosen = where or os.environ.get("CROFTBOOK") or default_path()
+        from ledger.log import restore
+
         return restore(str(chosen), Path(source), household, dry_run=dry_run, progress=progress)
 
     def backup(
         self, target: str | os.PathLike[str], *, force: bool = False, progress: Any = None
     ) -> Any:
         """Copy the book while it is in use, and read the copy back; `force` replaces a file."""
+        from ledger.log import backup
+
         return backup(self.log, Path(target), progress=progress, force=force)
 
 

@@ -7,13 +7,16 @@ back takes the apostrophe away again.
 
 from __future__ import annotations
 
+import csv
+import io
 import re
-from typing import TYPE_CHECKING
+from collections.abc import Iterable, Iterator, Sequence
+from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     import pandas as pd
 
-__all__ = ["as_csv", "plain_cell", "shown_cell"]
+__all__ = ["as_csv", "csv_pieces", "plain_cell", "shown_cell"]
 
 # The full-width forms are read as the plain ones in some countries' settings.
 _RUNS = re.compile(r"'*[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]")
@@ -33,6 +36,23 @@ def shown_cell(text: str) -> str:
 def plain_cell(text: str) -> str:
     """Return the text that `shown_cell` made a cell of."""
     return text[1:] if text.startswith("'") and _RUNS.match(text) else text
+
+
+def csv_pieces(names: Sequence[str], rows: Iterable[dict[str, Any]]) -> Iterator[str]:
+    """Yield records as CSV, some lines at a time, as `as_csv` writes them whole; None is nothing."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(names)
+    for number, row in enumerate(rows, 1):
+        writer.writerow([_shown(row[name]) for name in names])
+        if number % _AT_ONCE == 0:
+            yield out.getvalue()
+            out.seek(0)
+            out.truncate()
+    yield out.getvalue()
+
+
+_AT_ONCE = 500
 
 
 def as_csv(frame: pd.DataFrame) -> str:

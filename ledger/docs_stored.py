@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import json
 
-from sqlalchemy import Table
-
 from ledger.kinds.parts import HarvestLine, Measured
 from ledger.log import chained
-from ledger.log._schema import TRIGGERS, events, layout
+from ledger.log._schema import EVENTS, LAYOUT, TRIGGERS, TYPES, Column
 
 __all__ = ["EXAMPLE", "MEANINGS", "PROGRAM", "stored_section"]
 
@@ -75,10 +73,10 @@ def stored_section() -> str:
         "database, with two tables. All text is UTF-8. While\na program has the file open, a journal "
         "(`-wal`, `-shm`) may stand beside it; what is written is moved into the file after each "
         "entry, and a closed\nbook is one file. Files are made for their owner alone (0600, folders 0700).\n",
-        _columns("events", [c.name for c in events.columns], _COLUMNS, _types(events)),
+        _columns("events", [c.name for c in EVENTS], _COLUMNS, _types(EVENTS)),
         "Keys: (household, seq) and (household, id), both unique. Triggers refuse whatever changes or "
         f"deletes an event, any number but the next and any id twice\n({_names()}).\n",
-        _columns("book_layout", [c.name for c in layout.columns], _STEPS, _types(layout)),
+        _columns("book_layout", [c.name for c in LAYOUT], _STEPS, _types(LAYOUT)),
         "Beside what stands in the kinds' tables below, a stored line holds:\n\n"
         "| field | what it is |\n|---|---|",
         "\n".join(f"| `{name}` | {MEANINGS.get(name, '')} |" for name in stored_fields()),
@@ -109,9 +107,9 @@ def stored_fields() -> list[str]:
     return found + [name for name in more if name == "trimmed_whole"]
 
 
-def _types(table: Table) -> dict[str, str]:
+def _types(columns: tuple[Column, ...]) -> dict[str, str]:
     return {
-        c.name: "whole number" if "INT" in str(c.type).upper() else "text" for c in table.columns
+        c.name: "text" if TYPES["sqlite"][c.type] == "TEXT" else "whole number" for c in columns
     }
 
 

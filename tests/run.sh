@@ -39,7 +39,7 @@ fi
 [ -x .venv/bin/python ] || "$python" -m venv .venv
 pip() { .venv/bin/python -m pip --disable-pip-version-check "$@"; }
 if [ -n "${CROFTBOOK_RANGES:-}" ]; then
-    pip install --quiet --editable '.[test,many]'
+    pip install --quiet --editable '.[test,many,dashboard,postgres]'
 else
     # What nobody imports need not be compiled.
     pip install --quiet --no-compile --require-hashes --requirement .ci/lock.txt

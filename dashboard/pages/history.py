@@ -18,7 +18,7 @@ from dashboard.parts.danger import mark_of
 from dashboard.parts.folds import all_link
 from dashboard.parts.kinds import icon_of
 from dashboard.parts.strips import strip
-from ledger.book import HistoryRow
+from ledger.history import HistoryRow
 from ledger.kinds import KINDS
 
 __all__ = ["PAGE", "draw", "says"]

@@ -13,7 +13,7 @@ from dashboard.ask import Ask
 from dashboard.pages._page import KNOWN, Page
 from dashboard.parts import answered, nothing_yet, plain_table, section
 from dashboard.parts.choices import drawn_with
-from ledger.book import HistoryRow
+from ledger.history import HistoryRow
 
 __all__ = ["PAGE", "draw", "passes"]
 

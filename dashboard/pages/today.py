@@ -19,7 +19,7 @@ from dashboard.parts import drawn, figure, icon, nothing_yet, section
 from dashboard.parts.danger import danger_card, mark_of
 from dashboard.parts.keeping import named, soonest, time_left, track
 from dashboard.parts.kinds import icon_of
-from ledger.book import HistoryRow
+from ledger.history import HistoryRow
 from ledger.published import GRAVE
 
 __all__ = ["PAGE", "draw"]

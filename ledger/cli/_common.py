@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-import json
+import itertools
 import sys
 import tempfile
+import time
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -160,14 +161,40 @@ def nearest(word: str, known: Iterable[str], otherwise: str) -> str:
 
 def print_json(value: Any) -> None:
     """Print a value as JSON on standard output."""
-    click.echo(json.dumps(value, ensure_ascii=False, indent=2, default=str))
+    import json
+
+    pieces = json.JSONEncoder(ensure_ascii=False, indent=2, default=str).iterencode(value)
+    while some := "".join(itertools.islice(pieces, 5_000)):
+        click.echo(some, nl=False)
+    click.echo()
+
+
+class _Slowly:
+    """Says now and then how far a work has come that takes its time, where no bar can be drawn."""
+
+    def __init__(self, label: str, length: int) -> None:
+        self._label, self._length, self._done = label, length, 0
+        self._said = time.monotonic()
+
+    def __call__(self, more: int) -> None:
+        self._done += more
+        if time.monotonic() - self._said >= _SLOW_S:
+            self._said = time.monotonic()
+            part = min(self._done * 100 // self._length, 100)
+            click.echo(f"{self._label}: {part} %", err=True)
+
+
+_SLOW_S = 10.0
 
 
 @contextmanager
 def progress(label: str, length: int) -> Iterator[Callable[[int], None] | None]:
-    """Give a function that moves a bar along; off a terminal, and for little work, None."""
-    if not sys.stderr.isatty() or length < 2000:
+    """Give a function that moves a bar along; None for little work. Off a terminal it speaks seldom."""
+    if length < 2000:
         yield None
+        return
+    if not sys.stderr.isatty():
+        yield _Slowly(label, length)
         return
     bar: Any = click.progressbar(length=length, label=label, file=sys.stderr)
     with bar:

@@ -143,7 +143,12 @@ def serve(book: str | None, **options: Any) -> None:
 
 
 def _serve(where: str | None, **options: Any) -> None:
-    from dashboard.serving import serve as run  # the command starts without the pages' libraries
+    from ledger.extras import extra_needed
+
+    with extra_needed("dashboard", "serve", "the dashboard"):
+        from dashboard.serving import (
+            serve as run,  # the command starts without the pages' libraries
+        )
 
     run(where, **options)
 

@@ -12,8 +12,9 @@ from ledger.cli._common import book_options, read_book
 from ledger.cli._tables import print_answer, print_history, print_tree, short
 
 if TYPE_CHECKING:
-    from ledger.book import Book, HistoryRow
-    from ledger.projections import Answer, Option, Projection
+    from ledger.book import Book
+    from ledger.history import HistoryRow
+    from ledger.projections import Answer, Option
 
 __all__ = ["COMMANDS"]
 
@@ -21,6 +22,9 @@ _NUMBER = re.compile(r"\d{1,6}")
 """A row of the table shown last; an id has eight characters or more."""
 _MANY = 60
 """Records beyond which a table shows those of the newest season."""
+_LONG = 100
+"""Records beyond which a table without seasons shows the first of them: so many more than are shown
+that it is worth a second command."""
 
 
 class _Show(click.Group):
@@ -69,7 +73,7 @@ class _Show(click.Group):
                 ["--csv", "as_csv"], is_flag=True, help="Print the records as CSV, unrounded."
             ),
             click.Option(["--wide"], is_flag=True, help="Every column, however wide."),
-            *_every(projection),
+            click.Option(["--all", "every"], is_flag=True, help=_ALL),
             click.Option(["--notes"], is_flag=True, help="Everything that the answer rests on."),
             click.Option(
                 ["--book"], envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL."
@@ -138,28 +142,25 @@ def _show(name: str, given: dict[str, Any]) -> None:
         )
         since = None if given.get("every") else _newest_season(book, answer)
     if given["as_json"]:
-        _common.print_json(answer.to_dict())
+        _common.print_json(answer.to_dict(streamed=True))
     elif given["as_csv"]:
-        from ledger.cells import as_csv
+        from ledger.cells import csv_pieces
 
-        click.echo(as_csv(answer.frame), nl=False)
+        for piece in csv_pieces(list(answer.cells), answer.each_row()):
+            click.echo(piece, nl=False)
     else:
         from ledger.cli._shown import keep
 
         def kept(shown: Answer) -> bool:
             return keep(given["book"], given["household"], shown)
 
-        print_answer(answer, wide=given["wide"], since=since, notes=given["notes"], keep=kept)
-
-
-def _every(projection: Projection) -> list[click.Parameter]:
-    if not projection.dated:
-        return []
-    return [
-        click.Option(
-            ["--all", "every"], is_flag=True, help="Every record, not the newest season's alone."
+        most = None if given.get("every") or since or answer.count <= _LONG else _MANY
+        print_answer(
+            answer, wide=given["wide"], since=since, most=most, notes=given["notes"], keep=kept
         )
-    ]
+
+
+_ALL = "Every record of a long table, not the newest season's or the first ones alone."
 
 
 def _newest_season(book: Book, answer: Answer) -> str | None:

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from rich.console import Console
     from rich.tree import Tree
 
-    from ledger.book import HistoryRow
+    from ledger.history import HistoryRow
     from ledger.projections import Answer, Column, Node
 
 __all__ = ["print_answer", "print_history", "print_tree", "short"]
@@ -26,12 +26,14 @@ _ID = 8
 _UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
 
 
-def _console() -> Console:
+def _console(*, markup: bool = True) -> Console:
+    """Return the console; without `markup` brackets in a text are brackets."""
     from rich.console import Console
 
     return Console(
-        file=sys.stdout, highlight=False, soft_wrap=False, width=None if sys.stdout.isatty() else 80
-    )
+        file=sys.stdout, highlight=False, soft_wrap=False, markup=markup, emoji=False,
+        width=None if sys.stdout.isatty() else 80,
+    )  # fmt: skip
 
 
 def short(address: str) -> str:
@@ -44,6 +46,7 @@ def print_answer(
     *,
     wide: bool = False,
     since: str | None = None,
+    most: int | None = None,
     notes: bool = False,
     keep: Callable[[Answer], bool] | None = None,
 ) -> None:
@@ -55,6 +58,8 @@ def print_answer(
         Every column.
     since : str, optional
         Show no record of an earlier day; the totals stay those of all.
+    most : int, optional
+        Show no more records than so many, the first; the totals stay those of all.
     notes : bool
         Everything that the answer rests on, not the first of it alone.
     keep : callable, optional
@@ -62,9 +67,9 @@ def print_answer(
     """
     from ledger.projections import PROJECTIONS
 
-    console = _console()
+    console = _console(markup=False)
     rest = answer.footnotes
-    whole, answer = answer, _from(answer, since)
+    whole, answer = answer, _first(_from(answer, since), most)
     for grave in answer.cautions:
         console.print(f"{grave.text}\n", style="bold")
     below = PROJECTIONS[answer.name].below if answer.name in PROJECTIONS else None
@@ -78,7 +83,8 @@ def print_answer(
     if numbered:
         console.print("\n`croftbook why 1` opens row 1 to what it comes from.", style="dim")
     if hidden := whole.count - answer.count:
-        console.print(f"\nFrom {since} on; and {hidden:,} earlier: --all")
+        told = f"From {since} on; and {hidden:,} earlier" if since else f"And {hidden:,} more"
+        console.print(f"\n{told}: --all")
     known = f", as known at {answer.known_at}" if answer.known_at else ""
     money = any(column.unit.startswith("money") for column in answer.columns)
     console.print(
@@ -105,6 +111,13 @@ def _from(answer: Answer, since: str | None) -> Answer:
         name: [column[at] for at in keep] for name, column in answer.cells.items()
     }
     return replace(answer, cells=cells)
+
+
+def _first(answer: Answer, most: int | None) -> Answer:
+    """Return an answer with the first records alone."""
+    if most is None:
+        return answer
+    return replace(answer, cells={name: cells[:most] for name, cells in answer.cells.items()})
 
 
 def _print_table(console: Console, answer: Answer, *, wide: bool, numbered: bool) -> None:

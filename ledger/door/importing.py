@@ -12,11 +12,12 @@ from typing import Any
 import msgspec
 
 from ledger import clock
+from ledger.door.alike import Alike
 from ledger.door.answers import Answers
 from ledger.door.chained_lines import ExportedChain
 from ledger.door.lots import OPENING
 from ledger.door.replacing import lists_of
-from ledger.door.writing import Entry, check_envelope, read_day, write
+from ledger.door.writing import UUID, Entry, Written, check_envelope, read_day, write
 from ledger.errors import BookError, InputError, LedgerError
 from ledger.kinds import check_typed, decode_stored, kind_of, tell, to_stored
 from ledger.known.catalogue import Catalogue
@@ -33,6 +34,10 @@ AHEAD = dt.timedelta(days=1)
 
 _SETTLING = "checked"
 """The kind by which a batch comes to stand otherwise."""
+
+_PREVIEWED = 20
+_AHEAD = 1_000
+"""Lines of bytes read before the first of them is taken, so that their ids are looked for at once."""
 
 _ENVELOPE = {
     "kind",
@@ -183,7 +188,8 @@ def import_lines(
     Parameters
     ----------
     lines : iterator of (number, bytes read so far, event)
-        Each event as bytes of JSON, a dict, or the InputError that it is.
+        Each event as bytes of JSON, a dict, or the InputError that it is. Bytes are read ahead,
+        a thousand lines at a time; a dict may rest on what stands in the book at its line.
     keep_good : bool
         Write the good lines even if there are bad ones; else all or nothing.
     dry_run : bool
@@ -198,12 +204,16 @@ def import_lines(
         with log.writing("import") as tx:
             catalogue.refresh(tx, tx.head.seq)
             catalogue.refuse_newer()
-            for number, size, raw in lines:
-                answers.line = number
-                _tried(out, number, partial(_take, tx, catalogue, raw, answers, out, chain))
-                if progress is not None and number % 500 == 0:
-                    progress(size)
+            taking = _Taking(tx, catalogue, answers, out, chain)
+            for some in _in_chunks(lines):
+                taking.expect([raw for _, _, raw in some])
+                for number, size, raw in some:
+                    answers.line = number
+                    _tried(out, number, partial(taking.take, raw))
+                    if progress is not None and number % 500 == 0:
+                        progress(size)
             answers.line = None
+            taking.alike.settle()
             if chain.lines or kept is not None:
                 _tried(out, number, lambda: chain.check_end(kept))
                 if kept is None:
@@ -232,31 +242,90 @@ def _tried(out: Imported, number: int, take: Callable[[], None]) -> None:
             out.bad.append(BadLine(number, str(error)))
 
 
-def _take(
-    tx: Writing,
-    catalogue: Catalogue,
-    raw: Any,
-    answers: Answers,
-    out: Imported,
-    chain: ExportedChain,
-) -> None:
-    """Write one line's event; nothing of it stays when it is refused."""
-    if isinstance(raw, Exception):
-        raise raw
-    if isinstance(raw, bytes) and not raw.strip():
-        return
-    event = raw if isinstance(raw, dict) else parse_json(raw)
-    is_exported = "hash" in event and "seq" in event
-    if is_exported:
-        chain.follow(event)
-    # Behind a line that is left out, the rest of an export is written down anew.
-    if tx.was_empty and is_exported and not out.bad_count:
-        _verbatim(tx, catalogue, event, answers)
+def _in_chunks(lines: Iterator[tuple[int, int, Any]]) -> Iterator[list[tuple[int, int, Any]]]:
+    """Yield lines some at a time, each of bytes read as the event or the refusal that it is."""
+    some = []
+    for number, size, raw in lines:
+        some.append((number, size, _read(raw)))
+        if not isinstance(raw, bytes) or len(some) >= _AHEAD:
+            yield some
+            some = []
+    if some:
+        yield some
+
+
+def _read(raw: Any) -> dict[str, Any] | Exception | None:
+    if not isinstance(raw, bytes):
+        return raw  # type: ignore[no-any-return]
+    if not raw.strip():
+        return None
+    try:
+        return parse_json(raw)
+    except LedgerError as error:
+        return error
+
+
+class _Taking:
+    """Takes the lines of one file."""
+
+    def __init__(
+        self,
+        tx: Writing,
+        catalogue: Catalogue,
+        answers: Answers,
+        out: Imported,
+        chain: ExportedChain,
+    ) -> None:
+        self.tx, self.catalogue, self.answers = tx, catalogue, answers
+        self.out, self.chain = out, chain
+        self.alike = Alike(tx, catalogue)
+
+    def expect(self, events: list[Any]) -> None:
+        """Look for the ids that some events bring along, all at once."""
+        ids = [one["id"] for one in events if type(one) is dict and type(one.get("id")) is str]
+        if len(ids) > 1:
+            self.tx.look_ahead([one for one in ids if UUID.fullmatch(one)])
+
+    def take(self, event: dict[str, Any] | Exception | None) -> None:
+        """Write one line's event; nothing of it stays when it is refused."""
+        if isinstance(event, Exception):
+            raise event
+        if event is None:
+            return
+        out = self.out
+        is_exported = "hash" in event and "seq" in event
+        if is_exported:
+            self.chain.follow(event)
+        # Behind a line that is left out, the rest of an export is written down anew.
+        if self.tx.was_empty and is_exported and not out.bad_count:
+            self.alike.settle()
+            _verbatim(self.tx, self.catalogue, event, self.answers)
+            out.written += 1
+        else:
+            self._typed(event)
+            out.opens = out.opens or event["kind"] in (*OPENING, _SETTLING)
+        out.has_counts = out.has_counts or event["kind"] == "counted"
+
+    def _typed(self, event: dict[str, Any]) -> None:
+        """Write an event as it was typed: like one before it, or through the door."""
+        out, answers = self.out, self.answers
+        # The first ones are shown; a person who is asked may answer otherwise each time.
+        may_be_alike = len(out.preview) >= _PREVIEWED and answers.ask is None
+        if may_be_alike and self.alike.take(event):
+            out.written += 1
+            return
+        self.alike.settle()
+        noted = len(answers.notes) + answers.more_notes
+        done = _through_the_door(self.tx, self.catalogue, event, answers)
+        plainly = len(answers.notes) + answers.more_notes == noted and answers.ask is None
+        self.alike.learn(event, done, plainly=plainly)
+        if not done.is_new:
+            out.known += 1
+            return
         out.written += 1
-    else:
-        _typed(tx, catalogue, event, answers, out)
-        out.opens = out.opens or event["kind"] in (*OPENING, _SETTLING)
-    out.has_counts = out.has_counts or event["kind"] == "counted"
+        out.described += len(done.described)
+        if len(out.preview) < _PREVIEWED:
+            out.preview.append(f"{done.event.on} {tell(done.event.kind, done.body)}")
 
 
 class _Exported(msgspec.Struct, forbid_unknown_fields=True):
@@ -327,9 +396,9 @@ def _not_ahead(recorded_at: str) -> None:
         )
 
 
-def _typed(
-    tx: Writing, catalogue: Catalogue, event: dict[str, Any], answers: Answers, out: Imported
-) -> None:
+def _through_the_door(
+    tx: Writing, catalogue: Catalogue, event: dict[str, Any], answers: Answers
+) -> Written:
     entry = Entry(**{name: value for name, value in event.items() if name not in ("seq", "hash")})
     if "v" in event and type(entry.v) is not int:
         raise InputError("v", "is not a whole number", "Leave it out, or write 1")
@@ -337,11 +406,4 @@ def _typed(
         entry.recorded_at = None
     elif isinstance(entry.recorded_at, str):
         _not_ahead(entry.recorded_at)
-    done = write(tx, catalogue, entry, answers)
-    if not done.is_new:
-        out.known += 1
-        return
-    out.written += 1
-    out.described += len(done.described)
-    if len(out.preview) < 20:
-        out.preview.append(f"{done.event.on} {tell(done.event.kind, done.body)}")
+    return write(tx, catalogue, entry, answers)

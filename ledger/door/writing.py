@@ -8,8 +8,6 @@ import uuid
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from msgspec.structs import astuple
-
 from ledger import clock
 from ledger.days import iso_day
 from ledger.door.answers import Answers
@@ -31,10 +29,10 @@ from ledger.kinds import Kind, check_typed, decode_stored, kind_of, to_stored
 from ledger.known.catalogue import Catalogue
 from ledger.log import NewEvent, StoredEvent, Writing
 
-__all__ = ["Entry", "Written", "check_envelope", "read_day", "write"]
+__all__ = ["TIME", "UUID", "Entry", "Written", "check_envelope", "read_day", "write"]
 
-_UUID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")
-_TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
+UUID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")
+TIME = re.compile(r"([01]\d|2[0-3]):[0-5]\d")
 _FIRST = dt.date(1900, 1, 1)
 _LONG = dt.timedelta(days=200)
 """Longer than any winter in which nothing is written down."""
@@ -113,8 +111,7 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
         typed_at=entry.typed_at, recorded_at=entry.recorded_at,
     )  # fmt: skip
     described = [_describe(tx, catalogue, new, one) for one in lines.described]
-    event = tx.append(new)
-    _learn(catalogue, event)
+    event = _appended(tx, catalogue, new)
     return Written(event, stored, described, answers.notes[before:], lines.proposals)
 
 
@@ -156,8 +153,11 @@ def _with_numbers(stored: dict[str, Any]) -> dict[str, Any]:
     return stored | {name: numbered(lines, name) for name, lines in lists_of(stored).items()}
 
 
-def _learn(catalogue: Catalogue, event: StoredEvent) -> None:
-    catalogue.learn(astuple(event))
+def _appended(tx: Writing, catalogue: Catalogue, new: NewEvent) -> StoredEvent:
+    """Append an event whose id was looked for, or just made."""
+    (row,) = tx.append_new((new,))
+    catalogue.learn(row)
+    return StoredEvent(*row)
 
 
 def _describe(
@@ -167,14 +167,11 @@ def _describe(
     own = uuid.uuid5(uuid.UUID(user.id), item_key(body["item"]))
     if tx.get(str(own)) is not None:  # the same entry described it once, and that was struck
         own = uuid.uuid4()
-    event = tx.append(
-        NewEvent(
-            id=str(own), kind="item_described", v=1, on=user.on, body=to_stored(body), by=user.by,
-            recorded_at=user.recorded_at,
-        )
+    new = NewEvent(
+        id=str(own), kind="item_described", v=1, on=user.on, body=to_stored(body), by=user.by,
+        recorded_at=user.recorded_at,
     )  # fmt: skip
-    _learn(catalogue, event)
-    return event
+    return _appended(tx, catalogue, new)
 
 
 def check_envelope(entry: Entry) -> None:
@@ -184,13 +181,13 @@ def check_envelope(entry: Entry) -> None:
     ------
     InputError
     """
-    if entry.id is not None and not _UUID.fullmatch(str(entry.id)):
+    if entry.id is not None and not UUID.fullmatch(str(entry.id)):
         raise InputError(
             "id",
             f"{str(entry.id)[:60]!r} is not a UUID",
             "Leave it out, or write a UUID in lower case",
         )
-    if entry.at is not None and not _TIME.fullmatch(str(entry.at)):
+    if entry.at is not None and not TIME.fullmatch(str(entry.at)):
         raise InputError(
             "at", f"{str(entry.at)[:20]!r} is not a time of day", "Write it like 08:30"
         )

@@ -7,7 +7,6 @@ import os
 import sqlite3
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any
 
 from ledger.errors import BookDamaged, BookReadOnly, InputError
 from ledger.log._chain import Head, StoredEvent
@@ -15,13 +14,11 @@ from ledger.log._heads import keep_heads
 from ledger.log._open import open_log
 from ledger.log._private import make_file, make_folder, synced, why_not
 from ledger.log._store import Log
-from ledger.log._translate import translated
 from ledger.log._verify import verify
 
 __all__ = ["backup"]
 
 Progress = Callable[[int, int], None]
-_PAGES = 2_000
 
 
 def backup(
@@ -69,9 +66,7 @@ def backup(
         make_folder(target.parent)
         with _removed(temporary):
             make_file(temporary)  # says best why a file cannot be made here
-            if log.is_sqlite:
-                _copy_file(log, temporary, progress)
-            else:
+            if not log.store.copy_to(temporary, progress):
                 _copy_rows(log, temporary, progress)
             heads = _read_back(temporary, progress)
             _name(temporary, target, force)
@@ -104,22 +99,6 @@ def _removed(path: Path) -> Iterator[None]:
         for end in ("", "-journal", "-wal", "-shm", ".writer"):
             with contextlib.suppress(OSError):
                 os.unlink(f"{path}{end}")
-
-
-def _copy_file(log: Log, target: Path, progress: Progress | None) -> None:
-    def report(_status: int, remaining: int, total: int) -> None:
-        if progress is not None:
-            progress(total - remaining, total)
-
-    with translated(f"{target} (a copy of {log.name})"), log._reading.connect() as connection:
-        # A read transaction holds one moment of the book while others write on.
-        connection.exec_driver_sql("BEGIN")
-        connection.exec_driver_sql("SELECT count(*) FROM book_layout").scalar()
-        source: Any = connection.connection.driver_connection
-        with contextlib.closing(sqlite3.connect(target, isolation_level=None)) as copy:
-            source.backup(copy, pages=_PAGES, progress=report)
-            # One file that needs none beside it, and can be read from where nothing is written.
-            copy.execute("PRAGMA journal_mode = DELETE")
 
 
 def _copy_rows(log: Log, target: Path, progress: Progress | None) -> None:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from sqlalchemy.engine import Connection
+from typing import Any
 
 from ledger.errors import BookDamaged
 from ledger.log._layout import wrong_triggers
+from ledger.log._protocol import Store
 from ledger.log._store import Log
 
 __all__ = ["file_faults"]
@@ -24,59 +25,36 @@ def file_faults(log: Log) -> list[str]:
     found: list[str] = []
     looks = (_pages, _keys, _twice, _unfound, wrong_triggers)
     for look in looks:
-        if look is _pages and not log.is_sqlite:
-            continue
         try:
-            with log._connected_for_check() as connection:
-                found += look(connection)
+            with log._connected() as raw:
+                found += look(log.store, raw)
         except BookDamaged as error:
             found.append(str(error))
             break  # the other looks would stumble over the same page
     return list(dict.fromkeys(found))
 
 
-def _pages(connection: Connection) -> list[str]:
-    rows = connection.exec_driver_sql(f"PRAGMA integrity_check({_MOST})").fetchall()
-    found = [str(row[0]).replace("*** in database main ***", "").strip() for row in rows]
-    return [] if found == ["ok"] else [f"The file is damaged: {'; '.join(found)}"]
+def _pages(store: Store, raw: Any) -> list[str]:
+    found = store.damage(raw, _MOST)
+    return [f"The file is damaged: {'; '.join(found)}"] if found else []
 
 
-def _keys(connection: Connection) -> list[str]:
-    if connection.dialect.name == "sqlite":
-        lists = connection.exec_driver_sql("PRAGMA index_list(events)").fetchall()
-        unique = [row[1] for row in lists if row[2]]
-        columns = [
-            [one[2] for one in connection.exec_driver_sql(f'PRAGMA index_info("{name}")')]
-            for name in unique
-        ]
-    else:
-        rows = connection.exec_driver_sql(
-            "SELECT array(SELECT a.attname::text FROM unnest(i.indkey::int[]) WITH ORDINALITY k(n, o) "
-            "JOIN pg_attribute a ON a.attrelid = i.indrelid AND a.attnum = k.n ORDER BY k.o) "
-            "FROM pg_index i WHERE i.indrelid = 'events'::regclass AND i.indisunique AND i.indisvalid"
-        )
-        columns = [list(row[0]) for row in rows]
+def _keys(store: Store, raw: Any) -> list[str]:
+    there = store.unique_keys(raw)
     wanted = (["household", "seq"], ["household", "id"])
-    gone = [" and ".join(key) for key in wanted if key not in columns]
+    gone = [" and ".join(key) for key in wanted if key not in there]
     return [f"The key on {key} is missing, which keeps it unique" for key in gone]
 
 
-def _twice(connection: Connection) -> list[str]:
+def _twice(store: Store, raw: Any) -> list[str]:
     """Look for ids that stand twice, by the rows themselves and not by the key."""
-    by = "+household, +id" if connection.dialect.name == "sqlite" else "household, id"
-    rows = connection.exec_driver_sql(
-        f"SELECT household, id, count(*) FROM events GROUP BY {by} HAVING count(*) > 1 "
-        f"LIMIT {_MOST}"
-    ).fetchall()
+    rows = store.sql.twice.run(raw, most=_MOST).fetchall()
     return [f"The id {row[1]} of {row[0]} stands {row[2]} times" for row in rows]
 
 
-def _unfound(connection: Connection) -> list[str]:
+def _unfound(store: Store, raw: Any) -> list[str]:
     """Look each event up by its id, as an arriving event is."""
-    rows = connection.exec_driver_sql(
-        "SELECT e.household, e.seq FROM events e WHERE NOT EXISTS (SELECT 1 FROM events f WHERE "
-        f"f.household = e.household AND f.id = e.id AND f.seq = e.seq) LIMIT {_MOST}"
-    ).fetchall()
+    rows = store.sql.unfound.run(raw, most=_MOST).fetchall()
     return [
         f"Event {row[1]} of {row[0]} is not found by its id: an index is damaged" for row in rows
     ]

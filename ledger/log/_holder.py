@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import contextlib
-import getpass
+import functools
 import json
 import os
-import socket
 import threading
 import time
 from collections.abc import Iterator
@@ -18,7 +17,12 @@ from ledger.files import whole_file
 
 __all__ = ["holder_file", "note_holder", "present", "read_holder"]
 
-_HOST = socket.gethostname()
+
+@functools.cache
+def _host() -> str:
+    import socket  # asked for by few commands, as is the name of the user
+
+    return socket.gethostname()
 
 
 def holder_file(book: Path) -> Path:
@@ -26,23 +30,23 @@ def holder_file(book: Path) -> Path:
     return book.with_name(book.name + ".writer")
 
 
+@functools.cache
 def user_name() -> str:
     """Return the login name, or the user's number where it has none."""
+    import getpass
+
     try:
         return getpass.getuser()
     except (OSError, KeyError, ImportError):
         return str(getattr(os, "getuid", lambda: "unknown")())
 
 
-_USER = user_name()
-
-
 def present(what: str) -> dict[str, Any]:
     """Return this process as a writer: pid, host, user, since, what."""
     return {
         "pid": os.getpid(),
-        "host": _HOST,
-        "user": _USER,
+        "host": _host(),
+        "user": user_name(),
         "since": clock.stamp(),
         "what": what,
     }
@@ -126,7 +130,7 @@ def read_holder(book: Path) -> dict[str, Any] | None:
         pid = int(noted["pid"])
     except (OSError, ValueError, KeyError, TypeError):
         return None
-    if not isinstance(noted, dict) or (noted.get("host") == _HOST and not _lives(pid)):
+    if not isinstance(noted, dict) or (noted.get("host") == _host() and not _lives(pid)):
         return None
     return noted
 

@@ -10,14 +10,13 @@ import sqlite3
 import time
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
-from urllib.parse import quote
 
 from ledger import clock
 from ledger.errors import BookDamaged, BookLocked
-from ledger.log._engine import Place, make_engine
 from ledger.log._open import open_log
+from ledger.log._place import Place
 from ledger.log._private import make_file, synced
+from ledger.log._sqlite import file_uri
 from ledger.log._translate import translated
 
 __all__ = ["into_database", "into_file", "partial_beside", "remove_stale"]
@@ -123,11 +122,12 @@ def _overwrite(copy: Path, path: Path, aside: Path, wait: float) -> None:
             _set_aside(path, aside)
             is_set_aside = True
 
-    uri = f"file:{quote(os.fsencode(path.absolute()))}?mode=rw"
     with (
         contextlib.closing(sqlite3.connect(copy, isolation_level=None)) as new,
         contextlib.closing(
-            sqlite3.connect(uri, uri=True, timeout=min(wait, 1.0), isolation_level=None)
+            sqlite3.connect(
+                file_uri(path, "mode=rw"), uri=True, timeout=min(wait, 1.0), isolation_level=None
+            )
         ) as old,
     ):
         old.execute("PRAGMA synchronous = FULL")
@@ -181,45 +181,31 @@ def into_database(place: Place, copy: Path, household: str, wait: float) -> str:
     str
         The table that holds the old events; "" where there were none.
     """
-    assert place.url is not None
-    address = place.url.render_as_string(hide_password=False)
     day = clock.stamp()[:19].replace("-", "").replace("T", "_").replace(":", "")
     aside = f"events_set_aside_{day}"
-    with open_log(address, household, wait=wait, keeps_head=False) as log:
-        engine = make_engine(place, mode="rw", wait=wait)
-        try:
-            with (
-                translated(str(place), log._held_by),
-                open_log(copy, household, create=False, keeps_head=False) as new,
-                engine.begin() as connection,
-                log._held(connection, "restore"),
-            ):
-                raw: Any = connection.connection.driver_connection
-                there = raw.execute(
-                    "SELECT count(*) FROM events WHERE household = %s", (household,)
-                ).fetchone()[0]
-                if there:
-                    connection.exec_driver_sql("ALTER TABLE events DISABLE TRIGGER events_stay")
-                    connection.exec_driver_sql(f"CREATE TABLE {aside} (LIKE events)")
-                    raw.execute(
-                        f"WITH old AS (DELETE FROM events WHERE household = %s RETURNING *) "
-                        f"INSERT INTO {aside} SELECT * FROM old",
-                        (household,),
-                    )
-                    connection.exec_driver_sql(
-                        "ALTER TABLE events ENABLE ALWAYS TRIGGER events_stay"
-                    )
-                with raw.cursor() as cursor, cursor.copy(log._sql.copy) as rows:
-                    for chunk in new.read():
-                        for row in chunk:
-                            rows.write_row((household, *row))
-        finally:
-            engine.dispose()
-        if log.head() != _head_of(copy, household):
+    with (
+        open_log(place.address, household, wait=wait, keeps_head=False) as log,
+        open_log(copy, household, create=False, keeps_head=False) as new,
+    ):
+        with (
+            translated(str(place), log._held_by),
+            log.store.transaction() as raw,
+            log.store.hold(raw, household, "restore"),
+        ):
+            there = raw.execute(
+                "SELECT count(*) FROM events WHERE household = %s", (household,)
+            ).fetchone()[0]
+            if there:
+                raw.execute("ALTER TABLE events DISABLE TRIGGER events_stay")
+                raw.execute(f"CREATE TABLE {aside} (LIKE events)")
+                raw.execute(
+                    f"WITH old AS (DELETE FROM events WHERE household = %s RETURNING *) "
+                    f"INSERT INTO {aside} SELECT * FROM old",
+                    (household,),
+                )
+                raw.execute("ALTER TABLE events ENABLE ALWAYS TRIGGER events_stay")
+            for chunk in new.read():
+                log.store.append(raw, [(household, *row) for row in chunk])
+        if log.head() != new.head():
             raise BookDamaged(f"{place} does not hold what was restored. Run croftbook check")
     return aside if there else ""
-
-
-def _head_of(copy: Path, household: str) -> Any:
-    with open_log(copy, household, create=False, keeps_head=False) as log:
-        return log.head()

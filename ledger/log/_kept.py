@@ -17,7 +17,7 @@ from typing import Any
 from ledger import clock
 from ledger.files import whole_file
 from ledger.log._chain import Head
-from ledger.log._engine import Place
+from ledger.log._place import Place
 from ledger.log._private import make_file, make_folder
 
 __all__ = ["Keeper", "Kept"]

@@ -5,9 +5,8 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from sqlalchemy.engine import Connection
-
-from ledger.log._schema import TRIGGERS, events
+from ledger.log._protocol import Store
+from ledger.log._schema import EVENTS, TRIGGERS, TYPES
 
 __all__ = ["has_tables_of_a_book", "mend", "wrong_triggers"]
 
@@ -15,28 +14,18 @@ _NAME = re.compile(r"CREATE TRIGGER (\w+)")
 _MENT = "They keep events from being changed or deleted. "
 
 
-def has_tables_of_a_book(connection: Connection) -> bool:
-    """Return whether the table of events has the columns of a book, in their order."""
-    if connection.dialect.name == "sqlite":
-        kind = connection.exec_driver_sql(
-            "SELECT type FROM sqlite_master WHERE name = 'events'"
-        ).scalar()
-        found = connection.exec_driver_sql("PRAGMA table_info(events)").fetchall()
-        said = [(row[1], row[2].upper()) for row in found] if kind == "table" else []
-        wanted = [(c.name, str(c.type.compile(connection.dialect)).upper()) for c in events.columns]
-        return said == wanted
-    found = connection.exec_driver_sql(
-        "SELECT attname FROM pg_attribute WHERE attrelid = 'events'::regclass AND attnum > 0 "
-        "AND NOT attisdropped ORDER BY attnum"
-    ).fetchall()
-    return [row[0] for row in found] == [c.name for c in events.columns]
+def has_tables_of_a_book(store: Store, raw: Any) -> bool:
+    """Return whether the tables have the columns of a book, those of events in their order."""
+    wanted = [(one.name, TYPES[store.dialect][one.type]) for one in EVENTS]
+    if store.columns(raw, "events") != wanted:
+        return False
+    return "step" in {name for name, _ in store.columns(raw, "book_layout")}
 
 
-def wrong_triggers(connection: Connection) -> list[str]:
+def wrong_triggers(store: Store, raw: Any) -> list[str]:
     """Return what is wrong with the triggers of the table of events, a sentence each."""
-    is_sqlite = connection.dialect.name == "sqlite"
-    there = _sqlite_triggers(connection) if is_sqlite else _postgres_triggers(connection)
-    wanted = _wanted("sqlite" if is_sqlite else "postgresql")
+    there = store.guards(raw)
+    wanted = _wanted(store.dialect)
     gone = [name for name in wanted if name not in there]
     other = [name for name in wanted if name in there and there[name] not in ("", wanted[name])]
     more = [name for name in there if name not in wanted]
@@ -72,42 +61,11 @@ def _wanted(dialect: str) -> dict[str, str]:
     return found
 
 
-def _sqlite_triggers(connection: Connection) -> dict[str, str]:
-    found = connection.exec_driver_sql(
-        "SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND tbl_name = 'events'"
-    )
-    return {row[0]: _plain(row[1] or "?") for row in found}
-
-
-def _postgres_triggers(connection: Connection) -> dict[str, str]:
-    """Return triggers by name; "" stands for one that is enabled always, as it should be."""
-    found = connection.exec_driver_sql(
-        "SELECT tgname, tgenabled FROM pg_trigger WHERE tgrelid = 'events'::regclass "
-        "AND NOT tgisinternal"
-    )
-    return {row[0]: "" if str(row[1]).strip("b'") == "A" else "off" for row in found}
-
-
-def mend(connection: Connection) -> None:
+def mend(store: Store, raw: Any) -> None:
     """Set missing or changed triggers anew, within a transaction."""
-    is_sqlite = connection.dialect.name == "sqlite"
-    there: dict[str, Any] = (
-        _sqlite_triggers(connection) if is_sqlite else _postgres_triggers(connection)
-    )
-    for statement in TRIGGERS["sqlite" if is_sqlite else "postgresql"]:
+    there = store.guards(raw)
+    for statement in TRIGGERS[store.dialect]:
         match = _NAME.match(statement)
-        if is_sqlite:
-            assert match is not None
-            name = match[1]
-            if there.get(name) == _plain(statement):
-                continue
-            if name in there:
-                connection.exec_driver_sql(f"DROP TRIGGER {name}")
-            connection.exec_driver_sql(statement)
-        elif match is not None:
-            if match[1] in there:
-                connection.exec_driver_sql(f"DROP TRIGGER {match[1]} ON events")
-            connection.exec_driver_sql(statement)
-        else:
-            anew = statement.replace("CREATE FUNCTION", "CREATE OR REPLACE FUNCTION")
-            connection.exec_driver_sql(anew)
+        name = match[1] if match is not None else ""
+        if name not in there or there[name] != _plain(statement):
+            store.set_guard(raw, statement, name if name in there else None)

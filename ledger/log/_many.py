@@ -6,12 +6,12 @@ import contextlib
 import os
 import sqlite3
 from collections.abc import Sequence
-from urllib.parse import quote
 
 from ledger.errors import NotABook
 from ledger.log._chain import Head
-from ledger.log._engine import check_file, find_place, make_engine
+from ledger.log._place import check_file, find_place
 from ledger.log._private import why_not
+from ledger.log._stores import open_store
 from ledger.log._translate import translated
 
 __all__ = ["heads_of"]
@@ -42,16 +42,13 @@ def heads_of(where: str | os.PathLike[str], households: Sequence[str]) -> dict[s
                 raise NotABook(f"{place} holds no book yet")
         except OSError as error:
             raise NotABook(f"{place} cannot be read: {why_not(error)}") from error
-        uri = f"file:{quote(os.fsencode(place.path.absolute()))}?mode=ro"
+        from ledger.log._sqlite import file_uri
+
+        uri = file_uri(place.path, "mode=ro")
         with translated(str(place)), contextlib.closing(sqlite3.connect(uri, uri=True)) as raw:
             found = {name: raw.execute(_OF_FILE, [name]).fetchone() for name in households}
         return {name: Head(*row) for name, row in found.items() if row}
-    engine = make_engine(place, mode="ro", wait=10.0)
-    try:
-        with translated(str(place)), engine.connect() as connection:
-            driver = connection.connection.driver_connection
-            assert driver is not None
-            rows = driver.execute(_OF_SERVER, [list(households)]).fetchall()
-    finally:
-        engine.dispose()
+    store = open_store(place, mode="ro", wait=10.0)
+    with translated(str(place)), contextlib.closing(store), store.reading() as raw:
+        rows = raw.execute(_OF_SERVER, [list(households)]).fetchall()
     return {row[0]: Head(row[1], row[2]) for row in rows}

@@ -6,10 +6,7 @@ import contextlib
 import os
 from collections.abc import Iterator
 from pathlib import Path
-from typing import NamedTuple
-
-from sqlalchemy.engine import Connection, Engine
-from sqlalchemy.exc import DBAPIError
+from typing import Any, NamedTuple
 
 from ledger import clock
 from ledger.errors import (
@@ -21,20 +18,18 @@ from ledger.errors import (
     NewerBook,
     NotABook,
 )
-from ledger.log._engine import Place, check_file, find_place, make_engine, may_write
 from ledger.log._kept import Keeper
 from ledger.log._layout import has_tables_of_a_book, wrong_triggers
+from ledger.log._place import Place, check_file, find_place, may_write
 from ledger.log._private import make_file, make_folder, why_not
-from ledger.log._roles import check_role
-from ledger.log._schema import NEWEST, STEPS, layout
+from ledger.log._protocol import Store
+from ledger.log._schema import NEWEST, STEPS
 from ledger.log._standing import ACCEPT, RESTORE
 from ledger.log._store import Log
+from ledger.log._stores import open_store
 from ledger.log._translate import translated
 
 __all__ = ["forget", "has_book", "has_kept", "open_log"]
-
-# One number for all books: laying out happens once in a book's life.
-_LAYOUT_LOCK = 0x43424F4B00000000
 
 
 def open_log(
@@ -109,12 +104,9 @@ def has_book(url_or_path: str | os.PathLike[str]) -> bool:
     place = find_place(url_or_path)
     if place.path is not None:
         return place.path.exists() and (place.path.is_dir() or place.path.stat().st_size > 0)
-    engine = make_engine(place, mode="rw", wait=30.0)
-    try:
-        with translated(str(place)), engine.connect() as connection:
-            return _done(connection, place) > 0
-    finally:
-        engine.dispose()
+    store = open_store(place, mode="rw", wait=30.0)
+    with translated(str(place)), contextlib.closing(store), store.reading() as raw:
+        return _done(store, raw) > 0
 
 
 def has_kept(url_or_path: str | os.PathLike[str]) -> bool:
@@ -148,10 +140,10 @@ def _open_file(how: _How, path: Path) -> Log:
     except OSError as error:
         raise BookReadOnly(f"{path} cannot be made there: {why_not(error)}") from error
     if not there:
-        engine = make_engine(how.place, mode="rwc", wait=how.wait)
-        with translated(str(how.place)), _or_dispose(engine):
-            _lay_out(engine, how.place, create=True)
-        engine.dispose()  # the log's own engine makes no file: a book taken away stays away
+        # The log's own store makes no file: a book taken away stays away.
+        store = open_store(how.place, mode="rwc", wait=how.wait)
+        with translated(str(how.place)), contextlib.closing(store):
+            _lay_out(store, create=True)
     if not may_write(path):
         return _only_read(
             how,
@@ -207,29 +199,27 @@ def _only_read(how: _How, path: Path, why: str) -> Log:
 
 
 def _opened(how: _How, mode: str, why_read_only: str = "") -> Log:
-    engine = make_engine(how.place, mode=mode, wait=how.wait)
-    with translated(str(how.place)), _or_dispose(engine):
-        faults = _lay_out(engine, how.place, create=how.create and not why_read_only)
-        with engine.connect() as connection:
-            check_role(connection, how.household)
+    store = open_store(how.place, mode=mode, wait=how.wait)
+    with translated(str(how.place)), _or_close(store):
+        faults = _lay_out(store, create=how.create and not why_read_only)
+        store.may_open(how.household)
         log = Log(
-            engine, how.place, how.household, wait=how.wait, why_read_only=why_read_only,
-            keeper=how.keeper,
-        )  # fmt: skip
+            store, how.household, wait=how.wait, why_read_only=why_read_only, keeper=how.keeper
+        )
         log.faults = faults
         return log
 
 
 @contextlib.contextmanager
-def _or_dispose(engine: Engine) -> Iterator[None]:
+def _or_close(store: Store) -> Iterator[None]:
     try:
         yield
     except BaseException:
-        engine.dispose()
+        store.close()
         raise
 
 
-def _lay_out(engine: Engine, place: Place, *, create: bool) -> list[str]:
+def _lay_out(store: Store, *, create: bool) -> list[str]:
     """See that the place holds a book of this layout or an older one; bring it up to date.
 
     Returns
@@ -237,51 +227,34 @@ def _lay_out(engine: Engine, place: Place, *, create: bool) -> list[str]:
     list of str
         What is wrong with its triggers.
     """
-    with engine.connect() as connection:
-        done = _done(connection, place)
+    with store.reading() as raw:
+        done = _done(store, raw)
         if done == NEWEST:
-            return wrong_triggers(connection)
+            return wrong_triggers(store, raw)
     if done < NEWEST:
         if not done and not create:
-            raise NotABook(f"{place} holds no book yet. Write a first entry to make one")
+            raise NotABook(f"{store.place} holds no book yet. Write a first entry to make one")
         for step in STEPS[done:]:
-            how = {"croft_begin": "BEGIN IMMEDIATE"}
-            with engine.connect().execution_options(**how) as connection, connection.begin():
-                if engine.dialect.name == "postgresql":
-                    connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({_LAYOUT_LOCK})")
-                if _done(connection, place) >= step.number:
+            with store.transaction() as raw:
+                store.lock_layout(raw)
+                if _done(store, raw) >= step.number:
                     continue  # another process was quicker
-                for statement in step.statements(engine.dialect):
-                    connection.exec_driver_sql(statement)
-                connection.execute(
-                    layout.insert(),
-                    {"step": step.number, "name": step.name, "done_at": clock.stamp()},
+                for statement in step.statements(store.dialect):
+                    raw.execute(statement)
+                store.sql.step_done.run(
+                    raw, step=step.number, name=step.name, done_at=clock.stamp()
                 )
     return []
 
 
-def _done(connection: Connection, place: Place) -> int:
+def _done(store: Store, raw: Any) -> int:
     """Return the newest step that a database has, 0 for an empty one."""
-    if connection.dialect.name == "sqlite":
-        names = "SELECT name FROM sqlite_master WHERE type IN ('table', 'view')"
-    else:
-        names = (
-            "SELECT c.relname FROM pg_class c WHERE c.relnamespace = "
-            "(SELECT oid FROM pg_namespace WHERE nspname = current_schema()) "
-            "AND c.relkind IN ('r', 'v', 'm', 'p', 'f') AND NOT EXISTS "
-            "(SELECT 1 FROM pg_depend d WHERE d.objid = c.oid AND d.deptype = 'e')"
-        )
-    tables = {row[0] for row in connection.exec_driver_sql(names)}
+    place, tables = store.place, store.tables(raw)
     if not tables:
         return 0
-    if not {"book_layout", "events"} <= tables or not has_tables_of_a_book(connection):
+    if not {"book_layout", "events"} <= tables or not has_tables_of_a_book(store, raw):
         raise NotABook(f"{place} is a database of something else. Name one of its own for the book")
-    try:
-        newest = connection.exec_driver_sql("SELECT max(step) FROM book_layout").scalar() or 0
-    except DBAPIError as error:
-        if connection.dialect.name == "sqlite" and "no such column" not in str(error):
-            raise
-        raise NotABook(f"{place} is a database of something else") from error
+    newest = raw.execute("SELECT max(step) FROM book_layout").fetchone()[0] or 0
     if newest > NEWEST:
         raise NewerBook(
             f"{place} was laid out by a newer Croftbook (layout {newest}; this one knows "

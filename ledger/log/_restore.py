@@ -16,12 +16,12 @@ from pathlib import Path
 
 from ledger.errors import BookDamaged, BookError, BookReadOnly, InputError, LedgerError, NotABook
 from ledger.log._chain import Head, StoredEvent
-from ledger.log._engine import Place, check_file, find_place
 from ledger.log._exported import exported_events
 from ledger.log._heads import head_file, read_heads
 from ledger.log._install import into_database, into_file, partial_beside
 from ledger.log._kept import Keeper
 from ledger.log._open import has_book, open_log
+from ledger.log._place import Place, check_file, find_place
 from ledger.log._private import make_file, make_folder, why_not
 from ledger.log._store import Log
 from ledger.log._verify import verify
@@ -320,14 +320,9 @@ def _against_its_head(
 def _old(place: Place, stack: contextlib.ExitStack) -> Log | None:
     """Return the book that is there, where it can be read at all."""
     with contextlib.suppress(LedgerError, OSError):
-        if has_book(where := str(place.path) if place.path else _address(place)):
+        if has_book(where := place.address):
             return stack.enter_context(open_log(where, create=False, keeps_head=False))
     return None
-
-
-def _address(place: Place) -> str:
-    assert place.url is not None
-    return place.url.render_as_string(hide_password=False)
 
 
 def _compare(done: Restored, old: Log | None, name: str, head: Head) -> None:

@@ -8,14 +8,12 @@ from __future__ import annotations
 
 from typing import Any
 
-from sqlalchemy.engine import Connection
-
 from ledger.errors import BookError, InputError
 
 __all__ = ["check_role", "may_copy"]
 
 
-def check_role(connection: Connection, household: str) -> None:
+def check_role(raw: Any, household: str) -> None:
     """See that a database user asks for the household whose book it keeps, or that agreed to it.
 
     The database itself shows nobody another's events; without this, another's name would open as
@@ -28,19 +26,18 @@ def check_role(connection: Connection, household: str) -> None:
     BookError
         It keeps nobody's.
     """
-    if connection.dialect.name != "postgresql":
-        return
-    is_limited = connection.exec_driver_sql(
-        "SELECT row_security_active(to_regclass('events')) AND to_regclass('book_members') IS NOT NULL"
-    ).scalar()
+    is_limited = _value(
+        raw,
+        "SELECT row_security_active(to_regclass('events')) AND to_regclass('book_members') IS NOT NULL",
+    )
     if not is_limited:
         return
-    if not connection.exec_driver_sql(_MAY_ASK).scalar():
-        _check_worker(connection, household)
+    if not _value(raw, _MAY_ASK):
+        _check_worker(raw, household)
         return
-    user, own = connection.exec_driver_sql(
+    user, own = raw.execute(
         "SELECT current_user, (SELECT household FROM book_members WHERE role = current_user)"
-    ).one()
+    ).fetchone()
     if own is None:
         raise BookError(
             f"The database user {user} keeps nobody's book here. Ask whoever keeps the database to "
@@ -61,17 +58,21 @@ _MAY_SEE = (
 )
 
 
-def _check_worker(connection: Connection, household: str) -> None:
-    user = connection.exec_driver_sql("SELECT current_user").scalar()
+def _check_worker(raw: Any, household: str) -> None:
+    user = _value(raw, "SELECT current_user")
     agreed = "SELECT count(*) FROM circle_consents WHERE household = %s AND worker = current_user"
-    if not connection.exec_driver_sql(_MAY_SEE).scalar():
+    if not _value(raw, _MAY_SEE):
         raise BookError(f"The database user {user} may read nobody's book here")
-    if not connection.exec_driver_sql(agreed, (household,)).scalar():
+    if not _value(raw, agreed, household):
         raise InputError(
             "household",
             f"{household!r} did not agree that {user} reads its book",
             "It agrees with its own database user; docs/circle.md says how",
         )
+
+
+def _value(raw: Any, statement: str, *values: str) -> Any:
+    return raw.execute(statement, values or None).fetchone()[0]
 
 
 def may_copy(raw: Any) -> bool:

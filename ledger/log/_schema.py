@@ -3,66 +3,75 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from typing import NamedTuple
 
-from sqlalchemy import (
-    BigInteger,
-    Column,
-    Integer,
-    MetaData,
-    PrimaryKeyConstraint,
-    Table,
-    Text,
-    UniqueConstraint,
+__all__ = ["APPLICATION_ID", "EVENTS", "LAYOUT", "NEWEST", "STEPS", "TRIGGERS", "TYPES", "Step"]
+
+
+class Column(NamedTuple):
+    """A column of a table: its name, what it holds, and whether it has to."""
+
+    name: str
+    type: str = "text"
+    needed: bool = True
+
+    @property
+    def quoted(self) -> str:
+        """The name as SQL has it: two of them are words of its own."""
+        return f'"{self.name}"'
+
+
+EVENTS = (
+    Column("household"),
+    Column("seq", "whole"),
+    Column("id"),
+    Column("kind"),
+    Column("v", "small"),
+    Column("on"),
+    Column("at", needed=False),
+    Column("recorded_at"),
+    Column("typed_at", needed=False),
+    Column("by", needed=False),
+    Column("replaces", needed=False),
+    Column("body"),
+    Column("hash"),
 )
-from sqlalchemy.engine.interfaces import Dialect
-from sqlalchemy.schema import CreateTable
-from sqlalchemy.types import TypeEngine
+"""The columns of the table of events, in order."""
 
-__all__ = ["APPLICATION_ID", "NEWEST", "STEPS", "TRIGGERS", "Step", "events", "layout"]
+LAYOUT = (Column("step", "small"), Column("name"), Column("done_at"))
+"""The columns of the table of the layout's steps."""
 
-metadata = MetaData()
-_whole = BigInteger().with_variant(Integer, "sqlite")
+TYPES = {
+    "sqlite": {"text": "TEXT", "whole": "INTEGER", "small": "INTEGER"},
+    "postgresql": {"text": "TEXT", "whole": "BIGINT", "small": "INTEGER"},
+}
+"""What the databases call the types."""
+
+_KEYS = ("PRIMARY KEY (household, seq)", "UNIQUE (household, id)")
 
 # What a bad insert undoes on SQLite is the whole transaction, not only the statement: harsher,
 # and a fifth faster for every good one, as no statement has to be prepared to be undone alone.
-_UNDONE = "ROLLBACK"
+_UNDONE = " ON CONFLICT ROLLBACK"
 
 
-def _needed(name: str, type_: TypeEngine[Any]) -> Column[Any]:
-    return Column(name, type_, nullable=False, sqlite_on_conflict_not_null=_UNDONE)
+def _table(name: str, columns: tuple[Column, ...], keys: tuple[str, ...], of: str, how: str) -> str:
+    """Return the statement that makes a table; `how` is what becomes of a row that breaks a rule."""
+    rows = [
+        f"{one.quoted} {TYPES[of][one.type]}{f' NOT NULL{how}' if one.needed else ''}"
+        for one in columns
+    ]
+    inside = ",\n    ".join([*rows, *(f"{key}{how}" for key in keys)])
+    return f"CREATE TABLE {name} (\n    {inside}\n)"
 
 
-events = Table(
-    "events",
-    metadata,
-    _needed("household", Text()),
-    _needed("seq", _whole),
-    _needed("id", Text()),
-    _needed("kind", Text()),
-    _needed("v", Integer()),
-    _needed("on", Text()),
-    Column("at", Text),
-    _needed("recorded_at", Text()),
-    Column("typed_at", Text),
-    Column("by", Text),
-    Column("replaces", Text),
-    _needed("body", Text()),
-    _needed("hash", Text()),
-    PrimaryKeyConstraint("household", "seq", sqlite_on_conflict=_UNDONE),
-    UniqueConstraint("household", "id", sqlite_on_conflict=_UNDONE),
+_SQLITE_TABLES = (
+    _table("book_layout", LAYOUT, ("PRIMARY KEY (step)",), "sqlite", "") + " STRICT",
     # Clustered by (household, seq): one tree less to write, and reads run in order.
-    sqlite_with_rowid=False,
-    sqlite_strict=True,
+    _table("events", EVENTS, _KEYS, "sqlite", _UNDONE) + " WITHOUT ROWID, STRICT",
 )
-
-layout = Table(
-    "book_layout",
-    metadata,
-    Column("step", Integer, primary_key=True, autoincrement=False),
-    Column("name", Text, nullable=False),
-    Column("done_at", Text, nullable=False),
-    sqlite_strict=True,
+_POSTGRES_TABLES = (
+    _table("book_layout", LAYOUT, ("PRIMARY KEY (step)",), "postgresql", ""),
+    _table("events", EVENTS, _KEYS, "postgresql", ""),
 )
 
 _SQLITE_TRIGGERS = (
@@ -130,23 +139,20 @@ class Step:
 
     number: int
     name: str
-    tables: tuple[Table, ...] = ()
     sqlite: tuple[str, ...] = ()
     postgresql: tuple[str, ...] = ()
 
-    def statements(self, dialect: Dialect) -> list[str]:
-        """Return the SQL of this step in `dialect`, in order."""
-        own = self.sqlite if dialect.name == "sqlite" else self.postgresql
-        return [str(CreateTable(t).compile(dialect=dialect)) for t in self.tables] + list(own)
+    def statements(self, dialect: str) -> tuple[str, ...]:
+        """Return the SQL of this step for a database, in order."""
+        return self.sqlite if dialect == "sqlite" else self.postgresql
 
 
 STEPS = (
     Step(
         1,
         "events that are only ever added",
-        (layout, events),
-        (*_SQLITE_TRIGGERS, f"PRAGMA application_id = {APPLICATION_ID}"),
-        _POSTGRES_TRIGGERS,
+        (*_SQLITE_TABLES, *_SQLITE_TRIGGERS, f"PRAGMA application_id = {APPLICATION_ID}"),
+        (*_POSTGRES_TABLES, *_POSTGRES_TRIGGERS),
     ),
 )
 NEWEST = STEPS[-1].number

@@ -3,30 +3,24 @@
 from __future__ import annotations
 
 import contextlib
-import hashlib
 import threading
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy.engine import Connection, Engine
-
-from ledger.errors import BookDamaged, BookError, BookLocked, BookReadOnly
+from ledger.errors import BookDamaged, BookLocked, BookReadOnly
 from ledger.log._chain import Head, StoredEvent
-from ledger.log._engine import FileWatch, Place, same_file
-from ledger.log._holder import note_holder, present, read_holder
 from ledger.log._kept import Keeper
 from ledger.log._layout import mend
 from ledger.log._private import why_not
+from ledger.log._protocol import Store, listed
 from ledger.log._standing import Standing, standing_of
-from ledger.log._statements import Statements
 from ledger.log._translate import translated
 from ledger.log._writing import Writing
 
 __all__ = ["Log"]
 
 _NO_END = 2**62
-_TRIES = 5
 
 
 class Log:
@@ -38,6 +32,8 @@ class Log:
     Attributes
     ----------
     household : str
+    store : Store
+        The database that it is in.
     name : str
         The book's file or address, without a password.
     path : Path or None
@@ -54,37 +50,25 @@ class Log:
 
     def __init__(
         self,
-        engine: Engine,
-        place: Place,
+        store: Store,
         household: str,
         *,
         wait: float,
         why_read_only: str = "",
         keeper: Keeper | None = None,
-        watch: FileWatch | None = None,
     ) -> None:
         self.household = household
-        self.name = str(place)
-        self.path: Path | None = place.path
+        self.store = store
+        self.name = str(store.place)
+        self.path: Path | None = store.place.path
         self.read_only = bool(why_read_only)
         self.why_read_only = why_read_only
         self.keeper = keeper
         self.faults: list[str] = []
         self.wait = wait
-        self._watch = watch or FileWatch(place.path)
-        self.is_sqlite = place.path is not None
-        self._place = place
-        # Reads begin nothing: each is one statement, and so one moment of the book.
-        self._engine = engine
-        self._reading = (
-            engine if self.is_sqlite else engine.execution_options(isolation_level="AUTOCOMMIT")
-        )
-        self._writing = engine.execution_options(croft_begin="BEGIN IMMEDIATE")
-        self._sql = Statements(engine)
+        self._sql = store.sql
         self._turn = threading.Lock()
         self._writer: int | None = None
-        self._write_ahead = not self.is_sqlite
-        self._lock_key: int | None = None
 
     def __enter__(self) -> Log:
         return self
@@ -94,33 +78,24 @@ class Log:
 
     def close(self) -> None:
         """Close the connections; the log can still be used, and opens them anew."""
-        self._engine.dispose()
+        self.store.close()
 
     def for_household(self, household: str) -> Log:
         """Return the log of another household of the same book, on the same connections."""
         other = Log(
-            self._engine, self._place, household, wait=self.wait,
-            why_read_only=self.why_read_only, keeper=self.keeper, watch=self._watch,
+            self.store, household, wait=self.wait, why_read_only=self.why_read_only,
+            keeper=self.keeper,
         )  # fmt: skip
         other.faults = self.faults
         return other
 
     @contextlib.contextmanager
     def _connected(self) -> Iterator[Any]:
-        self._look()
-        with translated(self.name, self._held_by), self._reading.connect() as connection:
-            yield connection.connection.driver_connection
+        with translated(self.name, self._held_by), self.store.reading() as raw:
+            yield raw
 
-    @contextlib.contextmanager
-    def _connected_for_check(self) -> Iterator[Connection]:
-        self._look()
-        with translated(self.name, self._held_by), self._reading.connect() as connection:
-            yield connection
-
-    def _look(self) -> None:
-        """Let connections go that may remember pages of a file which somebody else wrote to."""
-        if self.path is not None and self._watch.has_changed():
-            self._engine.dispose()
+    def _held_by(self) -> str:
+        return self.store.held_by(self.household)
 
     # Reading
 
@@ -141,8 +116,8 @@ class Log:
         if self.faults:
             if self.read_only:
                 raise BookReadOnly(self.why_read_only)
-            with translated(self.name, self._held_by), self._transaction() as connection:
-                mend(connection)
+            with translated(self.name, self._held_by), self.store.transaction() as raw:
+                mend(self.store, raw)
             self.faults.clear()
         if self.keeper is not None:
             firsts = {name: self.for_household(name).hash_at(1) or "" for name in heads}
@@ -307,7 +282,7 @@ class Log:
         elif kinds is None:
             cursor = self._sql.page.run(raw, **values)
         else:
-            cursor = self._sql.page_of.run(raw, **values, kinds=self._sql.listed(kinds))
+            cursor = self._sql.page_of.run(raw, **values, kinds=listed(self.store, kinds))
         found: list[tuple[Any, ...]] = cursor.fetchall()
         return found
 
@@ -337,28 +312,18 @@ class Log:
         if self.read_only:
             raise BookReadOnly(self.why_read_only)
         with self._my_turn(), translated(self.name, self._held_by):
-            self._look()
-            if not self._write_ahead:
-                self._set_write_ahead()
-            with self._transaction() as connection, self._held(connection, what):
-                writing = Writing(connection.connection.driver_connection, self)
+            self.store.ready()
+            with (
+                self.store.transaction() as raw,
+                self.store.hold(raw, self.household, what),
+            ):
+                writing = Writing(raw, self)
                 self._refuse_doubtful(writing)
                 yield writing
                 writing.flush()
                 first = writing.hash_at(1) or ""
             if writing.written:
                 self._settle(writing.head, first)
-
-    @contextlib.contextmanager
-    def _transaction(self) -> Iterator[Connection]:
-        """Begin on the file that is there now: another may take its place while a writer waits."""
-        for _ in range(_TRIES):
-            with self._writing.connect() as connection, connection.begin() as begun:
-                if self.path is None or connection.info.get("file") == same_file(self.path):
-                    yield connection
-                    return
-                begun.rollback()
-        raise BookError(f"{self.name} is being replaced again and again. Try again later")
 
     def _refuse_doubtful(self, writing: Writing) -> None:
         """Refuse to write behind an end that is not the one known: it would hide what is missing."""
@@ -373,19 +338,7 @@ class Log:
         """Keep the new head, and bring what was written into the file itself."""
         if self.keeper is not None:
             self.keeper.keep(self.household, head, first)
-        if self.path is not None:
-            self._settle_file()
-            self._watch.looked()
-
-    def _settle_file(self) -> None:
-        """Move the journal into the file: what was acknowledged is on the disk already."""
-        with contextlib.suppress(Exception), self._engine.connect() as connection:
-            raw: Any = connection.connection.driver_connection
-            raw.execute("PRAGMA busy_timeout = 0")
-            try:
-                raw.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchall()
-            finally:
-                raw.execute(f"PRAGMA busy_timeout = {int(self.wait * 1000)}")
+        self.store.settle()
 
     @contextlib.contextmanager
     def _my_turn(self) -> Iterator[None]:
@@ -404,60 +357,3 @@ class Log:
         finally:
             self._writer = None
             self._turn.release()
-
-    def _set_write_ahead(self) -> None:
-        with self._engine.connect() as connection:
-            # Refused while another connection is busy; the book works all the same until then.
-            mode = connection.exec_driver_sql("PRAGMA journal_mode").scalar()
-            if mode != "wal":
-                mode = connection.exec_driver_sql("PRAGMA journal_mode = WAL").scalar()
-            self._write_ahead = mode == "wal"
-
-    @contextlib.contextmanager
-    def _held(self, connection: Connection, what: str) -> Iterator[None]:
-        """Hold the household's lock, with this process noted as the holder."""
-        if self.path is not None:
-            # BEGIN IMMEDIATE holds it already. The note goes away just before the lock does.
-            with note_holder(self.path, what):
-                yield
-            return
-        me = present(what)
-        label = f"croftbook {what}, process {me['pid']}, {me['user']} on {me['host']}"
-        connection.exec_driver_sql(
-            "SELECT set_config('application_name', %s, true), set_config('lock_timeout', %s, true)",
-            (label.encode("ascii", "replace").decode()[:63], f"{max(1, int(self.wait * 1000))}ms"),
-        )
-        connection.exec_driver_sql("SELECT pg_advisory_xact_lock(%s)", (self._key(connection),))
-        yield
-
-    def _key(self, connection: Connection) -> int:
-        if self._lock_key is None:
-            schema = connection.exec_driver_sql("SELECT current_schema()").scalar()
-            digest = hashlib.sha256(f"croftbook\0{schema}\0{self.household}".encode()).digest()
-            self._lock_key = int.from_bytes(digest[:8], "big", signed=True)
-        return self._lock_key
-
-    def _held_by(self) -> str:
-        if self.path is not None:
-            noted = read_holder(self.path)
-            if noted is None:
-                return ""
-            return (
-                f"{noted.get('user')} on {noted.get('host')} (process {noted.get('pid')}, "
-                f"{noted.get('what')}, since {noted.get('since')})"
-            )
-        return self._held_on_server()
-
-    def _held_on_server(self) -> str:
-        if self._lock_key is None:
-            return ""
-        with contextlib.suppress(Exception), self._reading.connect() as connection:
-            row = connection.exec_driver_sql(
-                "SELECT a.application_name, a.usename, a.pid, a.xact_start FROM pg_locks l "
-                "JOIN pg_stat_activity a ON a.pid = l.pid WHERE l.locktype = 'advisory' "
-                "AND l.granted AND l.classid::bigint = %s AND l.objid::bigint = %s",
-                ((self._lock_key >> 32) & 0xFFFFFFFF, self._lock_key & 0xFFFFFFFF),
-            ).first()
-            if row:
-                return f"{row[0]} (database user {row[1]}, backend {row[2]}, since {row[3]})"
-        return ""

@@ -9,8 +9,6 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy.exc import DBAPIError, SQLAlchemyError
-
 from ledger.errors import (
     BookDamaged,
     BookError,
@@ -36,18 +34,19 @@ def translated(name: str, held_by: Callable[[], str] = str) -> Iterator[None]:
     """
     try:
         yield
-    except DBAPIError as error:
-        raise _ours(name, error.orig, held_by) from error
-    except SQLAlchemyError as error:
-        raise BookError(f"{name}: {error}") from error
     except sqlite3.Error as error:
         raise _ours(name, error, held_by) from error
     except UnicodeDecodeError as error:  # a damaged name, in what the driver wants to say of it
         raise BookDamaged(_DAMAGED.format(name=name, text="a name in it is no text")) from error
     except Exception as error:
-        if type(error).__module__.partition(".")[0] != "psycopg":
+        # Told by where they come from, as neither package need be there.
+        package = type(error).__module__.partition(".")[0]
+        cause = getattr(error, "orig", None) if package == "sqlalchemy" else error
+        if package not in ("psycopg", "sqlalchemy"):
             raise
-        raise _ours(name, error, held_by) from error
+        if cause is None:
+            raise BookError(f"{name}: {error}") from error
+        raise _ours(name, cause, held_by) from error
 
 
 # The start of an error's code, the error that it becomes, and what is said.

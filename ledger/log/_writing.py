@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import datetime as dt
-import functools
 import itertools
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
 from ledger import clock
-from ledger.errors import InputError
+from ledger.errors import BookError, InputError
 from ledger.log._chain import Head, NewEvent, StoredEvent, canonical_bodies, chained
-from ledger.log._roles import may_copy
+from ledger.log._protocol import Row, listed
 
 if TYPE_CHECKING:
     from ledger.log._store import Log
@@ -25,10 +24,8 @@ _BUFFERED = 5_000
 _AT_ONCE = 500
 """Rows chained before they go to a server that takes them in meanwhile."""
 
-Row = tuple[Any, ...]
-
 _FEW = 20
-"""Rows below which COPY costs more than it saves."""
+"""Rows below which sending them on as they are made is not worth the look at each id."""
 
 _FIXED_WIDTH = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{6}Z", re.ASCII)
 
@@ -42,6 +39,8 @@ class Writing:
         The log's end, with everything appended so far.
     was_empty : bool
         The book held no event of this household when the transaction began.
+    began : str
+        When the transaction began, by this machine's clock, RFC 3339 in UTC.
     written, repeated : int
         Events appended anew, and those that were there already.
     """
@@ -57,7 +56,9 @@ class Writing:
         self._last_at: str = row[2] if row else ""
         self.was_empty = row is None
         # One moment for the whole transaction: what was known at a moment holds all or none.
-        self._now = max(clock.stamp(), self._last_at)
+        self.began = clock.stamp()
+        self._now = max(self.began, self._last_at)
+        self._absent: set[str] = set()
         self._pending: dict[str, Row] = {}
         self._in_database = not self.was_empty
         self.written = 0
@@ -72,11 +73,6 @@ class Writing:
     def last_recorded_at(self) -> str:
         """When the last event was written down, "" where there is none."""
         return self._last_at
-
-    @functools.cached_property
-    def _may_copy(self) -> bool:
-        """Whether rows can go by COPY: to PostgreSQL, by a user that no policy holds."""
-        return not self._log.is_sqlite and may_copy(self._raw)
 
     # Appending
 
@@ -98,6 +94,34 @@ class Writing:
             self.flush()
         return StoredEvent(*row[1:])
 
+    def append_new(self, events: Sequence[NewEvent]) -> list[tuple[Any, ...]]:
+        """Append events whose ids nobody has: they were looked for with `get`, or just made.
+
+        Returns
+        -------
+        list of tuple
+            Their rows, in the order of :data:`ledger.log.COLUMNS`.
+
+        Raises
+        ------
+        InputError
+            As :meth:`append`; nothing of `events` is appended then.
+        """
+        canonical_bodies(events)
+        before, pending = len(self._pending), self._pending
+        self._seal_all(events)
+        if len(pending) != before + len(events):
+            raise BookError(f"{self._log.name}: an id was written twice at once")
+        rows = [pending[event.id][1:] for event in events]
+        if len(pending) >= _BUFFERED:
+            self.flush()
+        return rows
+
+    def look_ahead(self, ids: Sequence[str]) -> None:
+        """Look for many ids at once, so that `get` need not ask for each that is not there."""
+        there = self._stored([*ids]) if self._in_database else {}
+        self._absent = {one for one in ids if one not in there}
+
     def append_many(self, events: Iterable[NewEvent]) -> int:
         """Append events as they come, in memory that does not grow with their number.
 
@@ -112,6 +136,7 @@ class Writing:
             As :meth:`append`, naming the id.
         """
         before = self.written
+        self._absent.clear()
         source = iter(events)
         while chunk := list(itertools.islice(source, _BUFFERED)):
             self.flush()
@@ -123,29 +148,29 @@ class Writing:
     def _copied(self, chunk: Sequence[NewEvent]) -> bool:
         """Send a chunk straight on, and return True; or undo that and return False.
 
-        PostgreSQL only, and only while every event was new: looking for each id beforehand
-        costs as much as writing it, and the unique key looks anyway. The server takes rows in
-        while the next ones are chained here.
+        Only to a store that takes rows in while the next ones are chained here, and only while every
+        event was new: looking for each id beforehand costs as much as writing it, and the unique key
+        looks anyway.
         """
-        if self.repeated or len(chunk) < _FEW or not self._may_copy:
+        store = self._log.store
+        if not store.streams or self.repeated or len(chunk) < _FEW:
             return False
-        from psycopg.errors import UniqueViolation
-
+        if len({event.id for event in chunk}) < len(chunk):
+            return False
         state = self._seq, self._hash, self._last_at, self.written
-        try:
-            with self._raw.transaction(), self._raw.cursor().copy(self._sql.copy) as copy:
-                for start in range(0, len(chunk), _AT_ONCE):
-                    part = chunk[start : start + _AT_ONCE]
-                    self._seal_all(part)
-                    if len(self._pending) < len(part):
-                        raise UniqueViolation("twice in one chunk")
-                    self._send(copy)
-        except UniqueViolation:
+        if store.take_in(self._raw, self._sealed_parts(chunk)):
+            self._in_database = True
+            return True
+        self._pending.clear()
+        self._seq, self._hash, self._last_at, self.written = state
+        return False
+
+    def _sealed_parts(self, chunk: Sequence[NewEvent]) -> Iterator[list[Row]]:
+        for start in range(0, len(chunk), _AT_ONCE):
+            self._seal_all(chunk[start : start + _AT_ONCE])
+            rows = list(self._pending.values())
             self._pending.clear()
-            self._seq, self._hash, self._last_at, self.written = state
-            return False
-        self._in_database = True
-        return True
+            yield rows
 
     def _sort_out(self, chunk: Sequence[NewEvent]) -> None:
         """Append what is new in a chunk, and compare the rest with what is there."""
@@ -289,7 +314,7 @@ class Writing:
         row = self._pending.get(id)
         if row is not None:
             return StoredEvent(*row[1:])
-        if not self._in_database:
+        if not self._in_database or id in self._absent:
             return None
         found = self._sql.one.run(self._raw, household=self._household, id=id).fetchone()
         return StoredEvent(*found) if found else None
@@ -314,7 +339,9 @@ class Writing:
             after = rows[-1][0]
 
     def _stored(self, ids: list[str]) -> dict[str, StoredEvent]:
-        found = self._sql.known.run(self._raw, household=self._household, ids=self._sql.listed(ids))
+        found = self._sql.known.run(
+            self._raw, household=self._household, ids=listed(self._log.store, ids)
+        )
         return {row[1]: StoredEvent(*row) for row in found}
 
     # To the database
@@ -323,18 +350,7 @@ class Writing:
         """Send what is buffered to the database, inside the transaction."""
         if not self._pending:
             return
-        rows = list(self._pending.values())
-        if self._log.is_sqlite or len(rows) < _FEW:
-            self._sql.insert.run_many(self._raw, rows)
-        elif not self._may_copy:
-            self._raw.execute(self._sql.insert_all, [list(one) for one in zip(*rows, strict=True)])
-        else:
-            with self._raw.cursor() as cursor, cursor.copy(self._sql.copy) as copy:
-                self._send(copy)
+        self._log.store.append(self._raw, list(self._pending.values()))
+        self._absent.difference_update(self._pending)
         self._pending.clear()
         self._in_database = True
-
-    def _send(self, copy: Any) -> None:
-        for row in self._pending.values():
-            copy.write_row(row)
-        self._pending.clear()

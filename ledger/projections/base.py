@@ -6,7 +6,7 @@ From the description follow ``show``, ``--json``, ``--csv``, the docs and the ta
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
@@ -136,6 +136,12 @@ class Answer:
         """Return the records by the names of the columns; what is not known is None."""
         return _rows_of(self._plain_cells)
 
+    def each_row(self) -> Iterator[dict[str, Any]]:
+        """Yield the records one by one, as `rows` returns them."""
+        columns = self._plain_cells
+        for row in zip(*columns.values(), strict=True):
+            yield dict(zip(columns, row, strict=True))
+
     def records(self) -> list[dict[str, Any]]:
         """Return the records with nested objects; what is not known is None."""
         columns: dict[str, Sequence[Any]] = {}
@@ -150,15 +156,15 @@ class Answer:
         columns.update({head: _rows_of(parts) for head, parts in groups.items()})
         return _rows_of(columns)
 
-    def to_dict(self) -> dict[str, Any]:
-        """Return the whole answer as in ``--json``."""
+    def to_dict(self, *, streamed: bool = False) -> dict[str, Any]:
+        """Return the whole answer as in ``--json``; `streamed`, records are made as they are read."""
         return {
             "name": self.name,
             "as_of": self.as_of,
             "known_at": self.known_at,
             "currency": self.currency,
             "units": {c.name: c.unit for c in self.columns if c.unit},
-            "records": self.records(),
+            "records": _Records(self) if streamed else self.records(),
             "totals": self.totals,
             "assumptions": [
                 {"id": a.id, "text": a.text, "events": list(a.events)} for a in self.assumptions
@@ -180,6 +186,23 @@ def _plain_column(cells: Sequence[Any]) -> Sequence[Any]:
     if types <= _AS_THEY_ARE | {float}:
         return [None if isinstance(cell, float) and math.isnan(cell) else cell for cell in cells]
     return [_plain(cell) for cell in cells]
+
+
+class _Records(list[dict[str, Any]]):
+    """The records of an answer, each made when its turn comes; for an encoder that reads them once."""
+
+    def __init__(self, answer: Answer) -> None:
+        super().__init__()
+        self._answer = answer
+
+    def __len__(self) -> int:
+        return self._answer.count
+
+    def __bool__(self) -> bool:
+        return bool(self._answer.count)
+
+    def __iter__(self) -> Iterator[dict[str, Any]]:
+        return (_nest(row.items()) for row in self._answer.each_row())
 
 
 def _plain(value: Any) -> Any:
@@ -272,3 +295,14 @@ class Projection:
     below: Callable[[Answer], list[list[str]]] | None = None
     compared: Compared | None = None
     dated: str = ""
+
+
+def _nest(pairs: Iterable[tuple[str, Any]]) -> dict[str, Any]:
+    out: dict[str, Any] = {}
+    for name, value in pairs:
+        at, *path = name.split(".")
+        if not path:
+            out[at] = value
+            continue
+        out.setdefault(at, {})[".".join(path)] = value
+    return out

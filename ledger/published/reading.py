@@ -12,6 +12,7 @@ import unicodedata
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
+from typing import Any
 
 from ledger.items import item_key
 from ledger.reference.kinds import Food, foods, forms
@@ -394,9 +395,33 @@ def _words() -> dict[str, str]:
 
 
 @cache
-def _of_size(size: int, allowed: int) -> tuple[str, ...]:
-    """Return the names whose lengths differ by no more than the slips that are allowed."""
-    return tuple(word for word in _words() if abs(len(word) - size) <= allowed)
+def _of_size(size: int, allowed: int) -> tuple[tuple[str, ...], Any]:
+    """Return the names whose lengths differ by no more than the slips allowed, and their letters."""
+    import numpy as np
+
+    names = tuple(word for word in _words() if abs(len(word) - size) <= allowed)
+    return names, np.array([_letters(name) for name in names], np.uint64)
+
+
+def _letters(word: str) -> int:
+    """Return the letters of a word as a set of bits, those of other alphabets sharing bits."""
+    bits = 0
+    for letter in word:
+        bits |= 1 << (ord(letter) & 63)
+    return bits
+
+
+def _like(word: str, allowed: int) -> list[str]:
+    """Return the names whose letters may be those of a word after so many slips.
+
+    A slip changes at most two letters of the set: one that goes, one that comes. Few names are left
+    to be compared letter by letter, which is the larger part of reading a name that is not known.
+    """
+    import numpy as np
+
+    names, letters = _of_size(len(word), allowed)
+    other = np.bitwise_count(letters ^ np.uint64(_letters(word)))
+    return [names[at] for at in np.flatnonzero(other <= 2 * allowed)]
 
 
 @lru_cache(4096)
@@ -416,8 +441,9 @@ def _near(word: str) -> list[FoodRead]:
     plural = (f"{word[:-1]}ies",) if word.endswith("y") else (f"{word}es", f"{word}s")
     for mine in dict.fromkeys((word, _stem(word), *plural)):
         allowed = 2 if len(mine) >= _TWO_SLIPS - 1 else 1
-        names = _of_size(len(mine), allowed)
-        near = process.extract(mine, names, scorer=OSA.distance, score_cutoff=allowed, limit=None)
+        near = process.extract(
+            mine, _like(mine, allowed), scorer=OSA.distance, score_cutoff=allowed, limit=None
+        )
         for known, steps, _ in near:
             shorter = min(len(known), len(mine))
             if shorter < _SLIP or (shorter == _SLIP and known[0] != mine[0]):

@@ -78,11 +78,19 @@ def _table() -> dict[str, Food]:
 
 
 @cache
-def _portions() -> dict[str, list[tuple[str, Fraction]]]:
-    out: dict[str, list[tuple[str, Fraction]]] = {}
+def _portions(food_id: str) -> list[tuple[str, Fraction]]:
+    return [
+        (row["measure"], Fraction(row["grams"]) / Fraction(row["amount"] or 1))
+        for row in _portion_rows().get(food_id, ())
+    ]
+
+
+@cache
+def _portion_rows() -> dict[str, list[dict[str, str]]]:
+    """Return the rows by food: a command asks for few, and a fraction costs more than its row."""
+    out: dict[str, list[dict[str, str]]] = {}
     for row in rows("portions"):
-        grams = Fraction(row["grams"]) / Fraction(row["amount"] or 1)
-        out.setdefault(row["ndb_id"], []).append((row["measure"], grams))
+        out.setdefault(row["ndb_id"], []).append(row)
     return out
 
 
@@ -100,7 +108,7 @@ def by_description(description: str) -> Food | None:
 
 def portions(food_id: str) -> list[tuple[str, Fraction]]:
     """Return every household measure of a row: its label and the grams of one, refuse left out."""
-    return list(_portions().get(food_id.zfill(5), ()))
+    return list(_portions(food_id.zfill(5)))
 
 
 def kcal_per_100g(food_id: str) -> Fraction | None:
@@ -127,7 +135,7 @@ def household_measure(food_id: str, unit: str) -> HouseholdMeasure | None:
         (``cup``) is taken before a described one (``cup, chopped``); for ``piece`` the medium or
         the plain whole one is taken.
     """
-    portions = _portions().get(food_id.zfill(5), [])
+    portions = _portions(food_id.zfill(5))
     best = None
     for label, grams in portions:
         rank = _fits(label, unit, by_id(food_id))

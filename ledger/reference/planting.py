@@ -12,7 +12,6 @@ import math
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-from statistics import median
 
 __all__ = [
     "PerPerson",
@@ -241,6 +240,8 @@ def _middle(fit: list[PublishedYield], garden: bool) -> float:
     """Return the middle of the figures: an excellent field is not what is likely."""
     ends = [(y.low_g or 0.0, (y.high_g if garden else y.low_g) or 0.0) for y in fit]
     logs = [(math.log(low) + math.log(high)) / 2 for low, high in ends if low > 0]
+    from statistics import median
+
     return math.exp(median(logs)) if logs else 0.0
 
 

@@ -20,8 +20,7 @@ RANGES = [
     for text in (
         *PROJECT["build-system"]["requires"],
         *PROJECT["project"]["dependencies"],
-        *PROJECT["project"]["optional-dependencies"]["test"],
-        *PROJECT["project"]["optional-dependencies"]["many"],
+        *(text for extra in PROJECT["project"]["optional-dependencies"].values() for text in extra),
     )
 ]
 ANEW = "run bash .ci/lock"

@@ -10,7 +10,6 @@ import tempfile
 from pathlib import Path
 
 import pytest
-from sqlalchemy import event as listen
 
 from ledger.errors import BookDamaged, BookError, BookReadOnly
 from ledger.log import backup, open_log, verify
@@ -188,16 +187,20 @@ def test_backup_onto_a_full_disk_leaves_nothing(small_disk, tmp_path, event):
         assert list(small_disk.iterdir()) == []
 
 
-def test_page_limit_stands_in_for_a_full_disk(tmp_path, event):
+def test_page_limit_stands_in_for_a_full_disk(tmp_path, event, monkeypatch):
     with open_log(tmp_path / "book.db") as log:
         with log.writing() as tx:
             tx.append(event())
         log.close()
 
-        @listen.listens_for(log._engine, "connect")
-        def limit(raw, _record):
-            raw.execute("PRAGMA max_page_count = 60")
+        connect = log.store.connect
 
+        def limited():
+            raw = connect()
+            raw.execute("PRAGMA max_page_count = 60")
+            return raw
+
+        monkeypatch.setattr(log.store, "connect", limited)
         before = list(log.read())
         with pytest.raises(BookReadOnly, match="full"), log.writing() as tx:
             tx.append_many(event() for _ in range(20_000))

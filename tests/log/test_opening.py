@@ -10,7 +10,7 @@ import pytest
 
 from ledger.errors import BookDamaged, BookError, InputError, NewerBook, NotABook
 from ledger.log import open_log
-from ledger.log._engine import find_place
+from ledger.log._place import find_place
 from ledger.log._schema import NEWEST, STEPS
 
 
@@ -77,8 +77,8 @@ def test_book_is_marked_as_one_and_waits_beside_its_log(path, log, event):
             (step.number, step.name) for step in STEPS
         ]
     raw.close()
-    with log._engine.connect() as connection:
-        assert connection.exec_driver_sql("PRAGMA synchronous").scalar() == 2
+    with log.store.reading() as raw:
+        assert raw.execute("PRAGMA synchronous").fetchone() == (2,)
 
 
 def test_closing_leaves_one_file(path, event):
@@ -174,7 +174,7 @@ def test_newer_layout_is_refused_by_name(path, log, event):
 def test_step_that_fails_leaves_no_half_layout(path, monkeypatch):
     from ledger.log import _open, _schema
 
-    broken = _schema.Step(2, "breaks", (), ("CREATE TABLE more (a)", "CREATE nonsense"))
+    broken = _schema.Step(2, "breaks", ("CREATE TABLE more (a)", "CREATE nonsense"))
     monkeypatch.setattr(_open, "STEPS", (*STEPS, broken))
     monkeypatch.setattr(_open, "NEWEST", 2)
     with pytest.raises(BookError):
@@ -193,7 +193,7 @@ def test_older_layout_is_brought_up_to_date(path, monkeypatch, event):
 
     with open_log(path) as log, log.writing() as tx:
         tx.append(event())
-    later = _schema.Step(2, "a later one", (), ("CREATE TABLE more (a)",))
+    later = _schema.Step(2, "a later one", ("CREATE TABLE more (a)",))
     monkeypatch.setattr(_open, "STEPS", (*STEPS, later))
     monkeypatch.setattr(_open, "NEWEST", 2)
     with open_log(path, create=False) as log:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from rapidfuzz.distance import OSA
 
-from ledger.published import batch_of, verdict_of
+from ledger.published import batch_of, reading, verdict_of
 from ledger.published.reading import read
 from ledger.reference.kinds import foods
 
@@ -81,3 +82,26 @@ def test_one_slip_is_seen_through(pair):
 )  # fmt: skip
 def test_acid_fruit_is_no_danger(fruit):
     assert judged(fruit).danger is None
+
+
+@given(st.sampled_from(sorted(reading._words())), st.data())
+def test_no_slip_is_lost_among_letters(name, data):
+    """What the letters leave out of a comparison is too far away in any case."""
+    word = list(name)
+    for _ in range(data.draw(st.integers(0, 2))):
+        at = data.draw(st.integers(0, len(word)))
+        what = data.draw(st.sampled_from(["add", "drop", "swap", "other"]))
+        letter = data.draw(st.sampled_from("aeknrstzäß"))
+        if what == "add":
+            word.insert(at, letter)
+        elif what == "drop" and at < len(word):
+            del word[at]
+        elif what == "swap" and at + 1 < len(word):
+            word[at], word[at + 1] = word[at + 1], word[at]
+        elif at < len(word):
+            word[at] = letter
+    said = "".join(word)
+    for allowed in (1, 2):
+        names, _ = reading._of_size(len(said), allowed)
+        near = {one for one in names if OSA.distance(one, said, score_cutoff=allowed) <= allowed}
+        assert near <= set(reading._like(said, allowed))

@@ -21,7 +21,7 @@ LEFT_BY_A_CRASH = """
 import os, sys
 from ledger import Book
 with Book.open(sys.argv[1]) as book:
-    book.log._settle_file = lambda: None
+    book.log.store.settle = lambda: None
     for n in range(8):
         book.write("harvested", item="plum", amount=f"{n + 1} lb", on="2026-08-03")
     os.kill(os.getpid(), 9)

@@ -1,29 +1,30 @@
-"""Engines for the two databases, made by functions, with every transaction begun on purpose."""
+"""Where a book is: a file or a database's address, read and looked at without opening it."""
 
 from __future__ import annotations
 
 import contextlib
 import os
-import sqlite3
+import re
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
-from urllib.parse import quote
-
-from sqlalchemy import URL, create_engine, event, make_url
-from sqlalchemy.engine import Connection, Engine
-from sqlalchemy.exc import ArgumentError, DisconnectionError
-from sqlalchemy.pool import QueuePool
+from typing import TYPE_CHECKING
 
 from ledger.errors import InputError, NotABook
+from ledger.extras import extra_needed
 
-__all__ = ["FileWatch", "Place", "find_place", "make_engine", "same_file"]
+if TYPE_CHECKING:
+    from sqlalchemy import URL
+
+__all__ = ["FileWatch", "Place", "check_file", "find_place", "may_write", "same_file"]
 
 _WANTED = (
     "Give a file name, sqlite:///FILE or postgresql://USER@HOST/DATABASE "
     "(a file needs no setting up)"
 )
 _SQLITE_MAGIC = b"SQLite format 3\0"
+_OF_A_FILE = re.compile(r"sqlite(?:\+\w+)?://[^/?]*/(?P<file>[^?]+)(?:\?.*)?", re.DOTALL)
+_SCHEME = re.compile(r"[\w+]+(?=://)")
+_SERVERS = ("postgresql", "postgres")
 
 
 @dataclass(frozen=True)
@@ -32,6 +33,13 @@ class Place:
 
     path: Path | None = None
     url: URL | None = field(default=None, repr=False)
+
+    @property
+    def address(self) -> str:
+        """The file, or the database's address with its password."""
+        if self.url is not None:
+            return self.url.render_as_string(hide_password=False)
+        return str(self.path)
 
     def __str__(self) -> str:
         if self.path is not None:
@@ -53,16 +61,19 @@ def find_place(where: str | os.PathLike[str]) -> Place:
         raise InputError("book", "no file or database is named", _WANTED)
     if "://" not in text:
         return Place(path=_file(text))
-    try:
-        url = make_url(text)
-    except (ArgumentError, ValueError) as error:
-        raise InputError("book", "the address of the database cannot be read", _WANTED) from error
-    backend = url.get_backend_name()
-    if backend == "sqlite" and url.database and url.database != ":memory:":
-        return Place(path=_file(url.database))
-    if backend in ("postgresql", "postgres"):
-        return Place(url=url.set(drivername="postgresql+psycopg"))
-    raise InputError("book", f"a book cannot be kept in {url.drivername}", _WANTED)
+    file = _OF_A_FILE.fullmatch(text)
+    if file and file["file"] != ":memory:":
+        return Place(path=_file(file["file"]))
+    scheme = _SCHEME.match(text)
+    if scheme and scheme[0].partition("+")[0] in _SERVERS:
+        with extra_needed("postgres", "book", "a book on PostgreSQL"):
+            from sqlalchemy import make_url
+            from sqlalchemy.exc import ArgumentError
+        with contextlib.suppress(ArgumentError, ValueError):
+            return Place(url=make_url(text).set(drivername="postgresql+psycopg"))
+    elif scheme:
+        raise InputError("book", f"a book cannot be kept in {scheme[0]}", _WANTED)
+    raise InputError("book", "the address of the database cannot be read", _WANTED)
 
 
 def _file(text: str) -> Path:
@@ -108,74 +119,6 @@ def check_file(path: Path) -> bool:
 def may_write(path: Path) -> bool:
     """Return whether `path` and its folder can be written to (SQLite needs both)."""
     return os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
-
-
-def make_engine(place: Place, *, mode: str, wait: float) -> Engine:
-    """Return the engine of a place.
-
-    Parameters
-    ----------
-    place : Place
-        Where the book is.
-    mode : str
-        For a file: ``rwc``, ``rw``, ``ro``, or ``immutable`` for one that nobody can write to.
-    wait : float
-        Seconds to wait for another writer.
-    """
-    if place.path is not None:
-        return _sqlite_engine(place.path, mode, wait)
-    assert place.url is not None
-    engine = create_engine(
-        place.url,
-        # What the server would set by default may be a stricter level, in which a read made
-        # after the lock still sees the book as it was before.
-        isolation_level="READ COMMITTED",
-        paramstyle="format",
-        pool_pre_ping=True,
-        connect_args={"connect_timeout": max(2, int(wait)), "application_name": "croftbook"},
-        max_overflow=-1,
-    )
-    return engine
-
-
-def _sqlite_engine(path: Path, mode: str, wait: float) -> Engine:
-    name = f"file:{quote(os.fsencode(path.absolute()))}?"
-    uri = name + ("mode=ro&immutable=1" if mode == "immutable" else f"mode={mode}")
-
-    def connect() -> sqlite3.Connection:
-        # isolation_level None: the driver begins nothing by itself.
-        raw = sqlite3.connect(
-            uri, uri=True, timeout=wait, isolation_level=None, check_same_thread=False
-        )
-        try:
-            raw.execute("PRAGMA synchronous = FULL")
-        except BaseException:
-            raw.close()
-            raise
-        return raw
-
-    engine = create_engine(
-        "sqlite://", creator=connect, poolclass=QueuePool, max_overflow=-1, paramstyle="qmark"
-    )
-
-    @event.listens_for(engine, "begin")
-    def begin(connection: Connection) -> None:
-        how = connection.get_execution_options().get("croft_begin")
-        if how:
-            raw: Any = connection.connection.driver_connection
-            raw.execute(how)
-
-    @event.listens_for(engine, "connect")
-    def connected(_raw: Any, record: Any) -> None:
-        record.info["file"] = same_file(path)
-
-    @event.listens_for(engine, "checkout")
-    def checked_out(_raw: Any, record: Any, _proxy: Any) -> None:
-        # A backup copied over the book is another file: what the old connection writes is lost.
-        if record.info.get("file") != same_file(path):
-            raise DisconnectionError
-
-    return engine
 
 
 def same_file(path: Path) -> tuple[int, int] | None:
