@@ -15,12 +15,23 @@ from contextlib import contextmanager
 from typing import Any, Protocol
 
 from ledger.replay import derived
+from ledger.replay._tables import CAUSES, ROLES
 from ledger.replay.flows import ORIGINS
 from ledger.replay.journal import KEPT, Journal
 from ledger.replay.state import State, build_state, day_number, day_text, grow_state
 from ledger.replay.tracing import COMPONENTS
 
-__all__ = ["COMPONENTS", "KEPT", "ORIGINS", "Replay", "State", "day_number", "day_text"]
+__all__ = [
+    "CAUSES",
+    "COMPONENTS",
+    "KEPT",
+    "ORIGINS",
+    "ROLES",
+    "Replay",
+    "State",
+    "day_number",
+    "day_text",
+]
 
 _KEPT_STATES = 4
 """States kept for the next to ask; a new one is grown from the nearest of them."""

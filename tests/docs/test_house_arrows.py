@@ -10,7 +10,7 @@ import pytest
 HOUSE = Path(__file__).parents[2]
 CIRCLES = 10
 """Rings of modules that import each other, in functions too; lower it when one goes, never raise it."""
-PRIVATE = 66
+PRIVATE = 57
 """Files that import a private module or name of another room, once a module; lower it likewise."""
 
 

@@ -29,8 +29,8 @@ class Sources:
     ----------
     amount, jars : Figure
         Of each lot: whole units, and jars.
-    share_taken : Figure
-        Of each allocation: the part of its lot that was taken, 0 to 1.
+    taken, share_taken : Figure
+        Of each allocation: what was taken, in whole units, and the part of its lot, 0 to 1.
     minutes : Figure
         Of each event: minutes of work written down with it.
     """
@@ -41,9 +41,9 @@ class Sources:
         draw, lot, amount = state.allocations
         self.amount = said(lots["whole"], self.whole_of(lots["item"]), ev)
         self.jars = said(lots["jars"], "jars", ev)
-        taken = said(amount, self.whole_of(lots["item"][lot]), state.draws["ev"][draw])
+        self.taken = said(amount, self.whole_of(lots["item"][lot]), state.draws["ev"][draw])
         whole = self.amount.at(lot).called("the-lot")
-        self.share_taken = (taken.called("taken-amount") / whole).called("taken-share")
+        self.share_taken = (self.taken.called("taken-amount") / whole).called("taken-share")
 
     def whole_of(self, item: Array) -> Callable[[int], str]:
         """Return the unit of whole amounts of each row's item."""
@@ -105,13 +105,13 @@ class Sources:
         return dict(zip(roots.tolist(), counted.tolist(), strict=True))
 
     @cached_property
-    def _weighed(self) -> dict[tuple[int, str], int]:
-        """Return the event that last described a weight of each item, by the field that says it."""
+    def described(self) -> dict[tuple[int, str], int]:
+        """The event that last said a weight or an energy of each item, by the field that says it."""
         facts, out = self.state.facts, {}
         told = dict(self.state.bodies("item_described"))
         for ev in sorted(told, key=lambda ev: int(self.state.moment.root[ev])):
             number = facts.number.get(facts.canonical(item_key(told[ev]["item"])))
-            for name in ("g_per", "g_per_ml"):
+            for name in ("g_per", "g_per_ml", "kcal_per_100g"):
                 if number is not None and told[ev].get(name):
                     out[number, name] = ev
         return out
@@ -132,7 +132,7 @@ class Sources:
                 return Opened(source=found.document)
             own = int(facts.item_of[number])
             by_ml = measure == "volume" and facts.facts[number].g_per_ml is not None
-            return Opened(event=self._weighed.get((own, "g_per_ml" if by_ml else "g_per"), -1))
+            return Opened(event=self.described.get((own, "g_per_ml" if by_ml else "g_per"), -1))
 
         known = ~np.isnan(facts.grams[item]) if item.size else np.zeros(0, bool)
         column = Figure(
