@@ -129,7 +129,7 @@ class Accounts:
                 None if basis in blind[0] else grown[basis],
                 None if basis in blind[1] else others[basis],
                 given[basis],
-                after[basis] - before[basis],
+                _change(after[basis], before[basis]),
             )
             for basis in BASES
         }
@@ -149,6 +149,12 @@ class Accounts:
             items = np.unique(self._lots["item"][mine[~self._is_known[mine, i]]])
             out[basis] = sorted(self._names[item] for item in items.tolist())
         return out
+
+
+def _change(after: float, before: float) -> float:
+    """Return what is there less what was; what rounding leaves of two sums is nothing."""
+    change = after - before
+    return 0.0 if abs(change) <= 1e-12 * (abs(after) + abs(before)) else change
 
 
 def _by_basis(figures: Array) -> dict[str, float]:
