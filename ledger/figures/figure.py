@@ -222,7 +222,10 @@ class Figure:
                 return np.where(index >= 0, self.values, np.nan)
             if not self.values.size:
                 return np.full(index.shape, np.nan)
-            return np.where(index >= 0, self.values[index], np.nan)
+            found, none = self.values[index], index < 0
+            if none.any():
+                found[none] = np.nan
+            return found
 
         def bound() -> Array:
             if self.bound.ndim == 0:

@@ -195,7 +195,9 @@ class Need:
 
 
 def _parts(period: Period) -> list[Period]:
-    """Return the years or months that a period falls into."""
+    """Return the years or months that a period falls into; itself where it is within one month."""
+    if day_text(period.start)[:7] == day_text(period.end)[:7]:
+        return [period]
     return periods_of(period.start, period.end, "year" if period.days > _YEARS else "month")
 
 

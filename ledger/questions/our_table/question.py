@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
@@ -311,7 +312,7 @@ class _Answered:
 
 def _cells(figure: Figure) -> list[float | None]:
     """Return a figure as cells: None where nothing can be said."""
-    return [None if np.isnan(value) else value for value in figure.values.tolist()]
+    return [None if math.isnan(value) else value for value in figure.values.tolist()]
 
 
 def _by_origin(found: Answer) -> list[dict[str, Any]]:
