@@ -7,7 +7,16 @@ A formula is plain arithmetic on figures and computes nothing. `Figure.values` w
 from ledger.figures.figure import EXACT, LESS, MORE, Array, Figure, Opened, total, work
 from ledger.figures.leaves import assumed, nothing, published, said, unknown, unpriced
 from ledger.figures.node import Node
-from ledger.figures.tables import Groups, Spans, choose, known_where, solved, stacked
+from ledger.figures.tables import (
+    Groups,
+    Spans,
+    choose,
+    in_part,
+    known_where,
+    solved,
+    some_known,
+    stacked,
+)
 from ledger.figures.trees import Teller, tree
 
 __all__ = [
@@ -23,11 +32,13 @@ __all__ = [
     "Teller",
     "assumed",
     "choose",
+    "in_part",
     "known_where",
     "nothing",
     "published",
     "said",
     "solved",
+    "some_known",
     "stacked",
     "total",
     "tree",

@@ -7,7 +7,7 @@ when it is asked for; `ledger.figures.tree` walks the same objects for one row.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Any
 
 import numpy as np
@@ -74,6 +74,8 @@ class Figure:
     about: dict[str, Any] = field(default_factory=dict)
     fold: Callable[[int], tuple[str, str] | None] | None = None
     is_one_of: bool = False
+    passes: tuple[Figure, Array] | None = None
+    """The figure, and which of its rows each row is: nothing is kept of them here."""
     _made: _Made = field(default_factory=_Made)
 
     # -- as a column --------------------------------------------------------------------
@@ -81,6 +83,8 @@ class Figure:
     @property
     def values(self) -> Array:
         """All rows, float64, shape (rows,); NaN where nothing can be said."""
+        if self.passes is not None:
+            return np.asarray(self.work(), np.float64)
         if self._made.values is None:
             self._made.values = np.asarray(self.work(), np.float64)
         return self._made.values
@@ -103,6 +107,9 @@ class Figure:
 
     def value(self, row: int) -> float:
         """Return the value of a row."""
+        if self.passes is not None:
+            figure, index = self.passes
+            return figure.value(int(index[row])) if index[row] >= 0 else float("nan")
         values = self.values
         return float(values if values.ndim == 0 else values[row])
 
@@ -132,14 +139,20 @@ class Figure:
             What the label speaks of; a callable is asked for a row.
         """
         unit = self.unit if unit is None else unit
-        return replace(self, label=label, about=about, unit=unit, is_one_of=is_one_of)
+        return self._again(label=label, about=about, unit=unit, is_one_of=is_one_of)
 
     def folds(self, address: Callable[[int], tuple[str, str] | None]) -> Figure:
         """Return the same figure as one line of a tree, where `address(row)` gives its address.
 
         An address is a table with a key, and the figure to ask for: ``("lot/ID:1", "cost.garden")``.
         """
-        return replace(self, fold=address)
+        return self._again(fold=address)
+
+    def _again(self, **changed: Any) -> Figure:
+        """Return the same figure, called otherwise (`dataclasses.replace` takes ten times as long)."""
+        other = object.__new__(Figure)
+        vars(other).update(vars(self), **changed)
+        return other
 
     # -- arithmetic ---------------------------------------------------------------------
 
@@ -209,7 +222,10 @@ class Figure:
                 return np.where(index >= 0, self.values, np.nan)
             if not self.values.size:
                 return np.full(index.shape, np.nan)
-            return np.where(index >= 0, self.values[index], np.nan)
+            found, none = self.values[index], index < 0
+            if none.any():
+                found[none] = np.nan
+            return found
 
         def bound() -> Array:
             if self.bound.ndim == 0:
@@ -221,6 +237,7 @@ class Figure:
             lambda row: self.unit_of(int(index[row])),
             lambda row: Opened(THROUGH, ((self, int(index[row])),)),
             bound,
+            passes=(self, index),
         )
 
 

@@ -35,13 +35,13 @@ def published(value: Any, unit: Unit, source: str | Callable[[int], str]) -> Fig
 
 
 def assumed(
-    values: Any, unit: Unit, assumption: str | Callable[[int], str], bound: int = 0
+    values: Any, unit: Unit, assumption: str | Callable[[int], str], bound: int | Array = 0
 ) -> Figure:
     """Return what rests on an assumption, by its id.
 
     Parameters
     ----------
-    bound : int
+    bound : int or ndarray of int, shape (rows,)
         `MORE` where nothing is known and 0 has to serve.
     """
     made = _lazy(values)

@@ -11,7 +11,7 @@ import numpy as np
 from ledger.figures.figure import ALL_EXACT, LESS, MORE, THROUGH, Array, Figure, Opened, Unit
 from ledger.figures.leaves import unknown
 
-__all__ = ["Groups", "Spans", "choose", "known_where", "solved", "stacked"]
+__all__ = ["Groups", "Spans", "choose", "in_part", "known_where", "solved", "some_known", "stacked"]
 
 _AMONG: dict[str, Callable[[Array], Any]] = {
     "lowest": np.min,
@@ -29,10 +29,13 @@ class Groups:
         The row that each belongs to; below zero: none.
     count : int
         How many rows the other table has.
+    largest_first : bool
+        Whether a tree shows the largest first; else in the order of their table.
     """
 
-    def __init__(self, by: Array, count: int) -> None:
+    def __init__(self, by: Array, count: int, *, largest_first: bool = False) -> None:
         self.by, self.count = np.asarray(by, np.int64), count
+        self._largest_first = largest_first
 
     @cached_property
     def _some(self) -> Array:
@@ -69,6 +72,8 @@ class Groups:
 
         def work() -> Array:
             values = np.broadcast_to(figure.values, self.by.shape)
+            if self._some.size == self.by.size:
+                return np.bincount(self.by, values, self.count)
             return np.bincount(self.by[self._some], values[self._some], self.count)
 
         def bound() -> Array:
@@ -102,7 +107,13 @@ class Groups:
         return lambda one: figure.unit_of(max(int(self.first[one]), 0)) if self.by.size else ""
 
     def _opens(self, how: str, figure: Figure) -> Callable[[int], Opened]:
-        return lambda one: Opened(how, [(figure, row) for row in self.rows(one)])
+        def opens(one: int) -> Opened:
+            rows = self.rows(one)
+            if self._largest_first:
+                rows.sort(key=lambda row: -figure.value(row))
+            return Opened(how, [(figure, row) for row in rows])
+
+        return opens
 
 
 class Spans:
@@ -202,6 +213,49 @@ def known_where(where: Array, figure: Figure, reason: str, unit: str | None = No
         The unit of what cannot be said, where the figure's own is another there.
     """
     return choose(where, figure, unknown(unit or figure.unit, reason))
+
+
+def in_part(figure: Figure, part: Figure, label: str) -> Figure:
+    """Return a part of a figure: a product, but the figure itself where the part is all of it.
+
+    Parameters
+    ----------
+    part : Figure
+        0 to 1.
+    label : str
+        Id of the label of the products.
+    """
+    product = (figure * part).called(label)
+
+    def opens(row: int) -> Opened:
+        return Opened(THROUGH, ((figure if part.value(row) == 1 else product, row),))
+
+    return Figure(lambda: product.values, figure.unit, opens, lambda: product.bound)
+
+
+def some_known(figure: Figure, reason: str) -> Figure:
+    """Return a figure where anything is known of it: 0 or more cannot be said.
+
+    Parameters
+    ----------
+    reason : str
+        Id of the label that says why not.
+    """
+    none = unknown(figure.unit, reason)
+
+    def is_blank() -> Array:
+        return np.asarray((figure.values == 0) & (figure.bound > 0))
+
+    def opens(row: int) -> Opened:
+        blank = not figure.value(row) and figure.bound_of(row)
+        return Opened(THROUGH, ((none if blank else figure, row),))
+
+    return Figure(
+        lambda: np.where(is_blank(), np.nan, figure.values),
+        figure.unit,
+        opens,
+        lambda: figure.bound,
+    )
 
 
 def solved(

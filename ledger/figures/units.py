@@ -5,11 +5,13 @@ from __future__ import annotations
 __all__ = ["one_of", "over", "times"]
 
 _SEVERAL = {
+    "day": "days",
     "hour": "hours",
     "jar": "jars",
     "load": "loads",
     "litre": "litres",
     "minute": "minutes",
+    "person": "people",
     "piece": "pieces",
     "quart": "quarts",
     "use": "uses",

@@ -15,7 +15,7 @@ __all__ = ["PROJECTIONS", "Answer", "Assumption", "Column", "Node", "Option", "P
 _MODULES = {
     "jar-cost": "ledger.questions.jar_cost",
     "shelf": "shelf",
-    "our-table": "our_table",
+    "our-table": "ledger.questions.our_table",
     "know-how": "know_how",
     "season": "ledger.questions.season",
     "next-season": "next_season",

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ledger.errors import InputError
-from ledger.projections._table_periods import day_of
+from ledger.questions.periods import day_of
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:

@@ -113,9 +113,9 @@ def _weighed(state: State, portions: list[Portion]) -> Supply:
 
 def _eaten(state: State, larder: Larder, asked: Asked) -> list[Portion]:
     """Return what the household ate in a period: guests and leftovers taken off."""
-    from ledger.projections._table_eaten import eaten_of
+    from ledger.questions.food.eaten import Eaten
 
-    eaten = eaten_of(state)
+    eaten = state.once(Eaten)
     rows = np.flatnonzero((eaten.day >= asked.start) & (eaten.day <= asked.end))
     whole = eaten.web.amount[eaten.at[rows]] * eaten.factor[rows]
     lots = eaten.web.lot[eaten.at[rows]]

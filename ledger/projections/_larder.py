@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.kinds import METHODS
-from ledger.projections._table_web import Web
+from ledger.questions.food.web import Web
 from ledger.reference import cooking, foods, nutrients
 from ledger.reference.needs import NUTRIENTS
 from ledger.replay import ORIGINS
@@ -131,7 +131,7 @@ class Larder:
     @cached_property
     def web(self) -> Web:
         """Which batch took what of which lot."""
-        return Web(self.state)
+        return self.state.once(Web)
 
     @cached_property
     def _carried(self) -> Array:

@@ -149,7 +149,7 @@ class Plan:
 
     def _grown(self) -> set[int]:
         """Return what grows: planted or picked, but not what animals give."""
-        from ledger.projections._table_feed import ANIMAL_GROUPS
+        from ledger.questions.food.feed import ANIMAL_GROUPS
         from ledger.reference import foods
 
         facts = self.state.facts

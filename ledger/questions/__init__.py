@@ -6,5 +6,8 @@
 
 __all__ = ["ADDRESSED"]
 
-ADDRESSED = dict.fromkeys(("lot", "garden", "durable"), "ledger.questions.costs.addresses")
+ADDRESSED = {
+    **dict.fromkeys(("lot", "garden", "durable"), "ledger.questions.costs.addresses"),
+    **dict.fromkeys(("food", "feed"), "ledger.questions.food.addresses"),
+}
 """Which module opens an address that no question begins, by its first word."""

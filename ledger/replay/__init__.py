@@ -18,9 +18,11 @@ from ledger.replay import derived
 from ledger.replay.flows import ORIGINS
 from ledger.replay.journal import KEPT, Journal
 from ledger.replay.state import State, build_state, day_number, day_text, grow_state
+from ledger.replay.tables import CAUSES, ROLES
 from ledger.replay.tracing import COMPONENTS, COST, GRAMS, KCAL, LABOUR, VALUE
 
 __all__ = [
+    "CAUSES",
     "COMPONENTS",
     "COST",
     "GRAMS",
@@ -28,6 +30,7 @@ __all__ = [
     "KEPT",
     "LABOUR",
     "ORIGINS",
+    "ROLES",
     "VALUE",
     "Replay",
     "State",

@@ -162,6 +162,10 @@ def check(node):
         check(part)
 
 
+def leaves(node):
+    return [leaf for part in node.parts for leaf in leaves(part)] if node.parts else [node]
+
+
 @pytest.mark.parametrize("seed", range(8))
 def test_every_figure_is_what_its_tree_gives(seed):
     state = state_of(random_book(random.Random(seed), 90), "2030-01-01")
@@ -179,9 +183,13 @@ def test_a_figure_opens_to_the_events_that_it_comes_from(garden):
     garden("eaten", "2026-08-05", {"ate": [line("tomato", KG)]})
     state = state_of(garden.events, "2026-12-31")
     node = OUR_TABLE.why(state, "2026-01-01/2026-12-31/weight/grown", "amount")
-    (dish,) = node.parts
-    assert dish.label == "tomato on the table"
-    assert [leaf.event.split(" ", 1)[0] for leaf in dish.parts] == ["e3"]
+    assert node.label == "grown, eaten 2026-01-01 to 2026-12-31"
+    dish = OUR_TABLE.why(state, "2026-01-01/2026-12-31/weight/grown/tomato")
+    assert (dish.label, dish.value) == ("tomato on the table", 1000.0)
+    (month,) = dish.parts
+    assert month.address == "our-table/2026-08-01/2026-08-31/weight/grown/tomato"
+    named = {leaf.event.split(" ", 1)[0] for leaf in leaves(OUR_TABLE.why(state, month.address.partition("/")[2], deep=9)) if leaf.event}  # fmt: skip
+    assert named == {"e3", "e6"}
 
 
 @pytest.mark.parametrize(

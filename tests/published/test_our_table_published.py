@@ -21,7 +21,7 @@ from oracle.tape import Tape, line, lines
 
 from ledger.methods.ratios import import_dependency
 from ledger.projections import PROJECTIONS
-from ledger.projections._table_words import in_words
+from ledger.questions.our_table.words import in_words
 
 GRAM = 1000  # mg
 TONNE = 10**9  # mg

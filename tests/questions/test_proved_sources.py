@@ -6,6 +6,7 @@ The changed book is reckoned by the plain engine, which knows nothing of figures
 from __future__ import annotations
 
 import copy
+import datetime as dt
 import re
 
 import pytest
@@ -13,25 +14,28 @@ from books import FAR, state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from oracle import reckon
+from oracle.table import Table
 from strategies import random_book
 
 from ledger.projections._arithmetic import recompute
 from ledger.questions.jar_cost.why import why
+from ledger.questions.our_table.why import why as why_eaten
 
 TIMES = 3
 """What numbers are changed by: a factor that no share or rounding brings about."""
 
 QUICK = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
 MONEY = ("paid", "price", "value")
+ENERGY = "kcal_per_100g"
 WHOLE = 99
 """Levels of folded lines to open: all there are."""
 
 
 def changed(event):
-    """Return an event with its money, its minutes or its setting TIMES as much; None: it has none."""
+    """Return an event with its money, minutes, energy or setting TIMES as much; None: it has none."""
     body, found = copy.deepcopy(event["body"]), False
     for line in (body, *body.get("lines", ()), *body.get("work", ())):
-        for name in (*MONEY, "minutes"):
+        for name in (*MONEY, "minutes", ENERGY):
             number = re.fullmatch(r"([\d.]+)(.*)", str(line.get(name, "")))
             if number and (event["kind"] == "setting_changed") == (
                 name == "value" and "name" in body
@@ -112,3 +116,58 @@ def test_a_number_changed_outside_the_tree_moves_nothing(seed, size, at):
     others = {e["id"]: changed(e) for e in events if e["id"] not in named}
     book = [others.get(event["id"]) or event for event in events]
     assert cost_of(book, lot) == pytest.approx(tree.value, rel=1e-9, abs=1e-9)
+
+
+# -- what was eaten -------------------------------------------------------------------------
+
+
+def eaten_of(events, basis, origin):
+    """Return what the plain engine says was eaten on all days of a book."""
+    days = sorted(dt.date.fromisoformat(event["on"]) for event in events)
+    return float(Table(reckon(events)).eaten(days[0], days[-1])[0][basis][origin])
+
+
+def served(seed, size, at, basis):
+    """Return a random book, an origin of which something was eaten, and the whole tree of it."""
+    events = random_book(seed, size)
+    state = state_of(events, FAR)
+    from ledger.projections import PROJECTIONS
+
+    days = sorted(event["on"] for event in events)
+    span = {"from_": days[0], "to": days[-1]}
+    records = PROJECTIONS["our-table"].build(state, basis=basis, **span).records()
+    records = [record for record in records if record["amount"]]
+    if not records:
+        return events, None, None
+    record = records[at % len(records)]
+    key = record["why"].partition("/")[2]
+    return events, record["origin"], why_eaten(state, key, "amount", deep=WHOLE)
+
+
+@QUICK
+@given(st.integers(0, 10_000), st.integers(20, 90), st.integers(0, 99), st.sampled_from(["energy", "value"]))  # fmt: skip
+def test_a_number_changed_in_a_leaf_moves_what_was_eaten(seed, size, at, basis):
+    events, origin, tree = served(seed, size, at, basis)
+    if tree is None:
+        return
+    named = {leaf.event.split(" ")[0] for leaf in leaves(tree) if leaf.event}
+    unit = "kcal per" if basis == "energy" else "money per"
+    for event in events:
+        new = changed(event) if event["id"] in named else None
+        if new is None:
+            continue
+        assert eaten_of(with_event(events, new), basis, origin) == pytest.approx(
+            moved(tree, event["id"], unit), rel=1e-9, abs=1e-9
+        ), event
+
+
+@QUICK
+@given(st.integers(0, 10_000), st.integers(20, 90), st.integers(0, 99), st.sampled_from(["energy", "weight", "value"]))  # fmt: skip
+def test_a_number_changed_outside_moves_nothing_that_was_eaten(seed, size, at, basis):
+    events, origin, tree = served(seed, size, at, basis)
+    if tree is None:
+        return
+    named = {leaf.event.split(" ")[0] for leaf in leaves(tree) if leaf.event}
+    others = {e["id"]: changed(e) for e in events if e["id"] not in named}
+    book = [others.get(event["id"]) or event for event in events]
+    assert eaten_of(book, basis, origin) == pytest.approx(tree.value, rel=1e-9, abs=1e-9)

@@ -82,7 +82,7 @@ LABELS = {
     "grams-in-one": "grams in one",
     "no-weight": "no weight known",
     # energy
-    "energy-of-edible": "energy of the edible part",
-    "edible-part": "edible part",
-    "energy-in-one": "energy in a gram",
+    "kcal-in-one": "energy of the edible part",
+    "kcal-as-weighed": "energy as weighed",
+    "edible": "edible part of what is weighed",
 }

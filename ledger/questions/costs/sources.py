@@ -28,9 +28,6 @@ if TYPE_CHECKING:
 
 __all__ = ["UNITS_BY", "Sources"]
 
-ENERGY_BY = "A1"
-"""Source of energies and edible portions of foods (docs/sources.md): USDA SR28."""
-
 UNITS_BY = "C1"
 """Source of unit factors (docs/sources.md): UCUM 2.2."""
 
@@ -43,7 +40,7 @@ class Sources:
     amount, jars : Figure
         Of each lot: whole units, and jars.
     taken, share_taken : Figure
-        Of each allocation: what was taken, and the part of its lot that this is, 0 to 1.
+        Of each allocation: what was taken, in whole units, and the part of its lot, 0 to 1.
     minutes : Figure
         Of each event: minutes of work written down with it.
     """
@@ -128,8 +125,8 @@ class Sources:
         return dict(zip(roots.tolist(), counted.tolist(), strict=True))
 
     @cached_property
-    def _weighed(self) -> dict[tuple[int, str], int]:
-        """Return the event that last said a weight or the energy of each item, by the field that says it."""
+    def described(self) -> dict[tuple[int, str], int]:
+        """The event that last said a weight or an energy of each item, by the field that says it."""
         facts, out = self.state.facts, {}
         told = dict(self.state.bodies("item_described"))
         for ev in sorted(told, key=lambda ev: int(self.state.moment.root[ev])):
@@ -155,7 +152,7 @@ class Sources:
                 return Opened(source=found.document)
             own = int(facts.item_of[number])
             by_ml = measure == "volume" and facts.facts[number].g_per_ml is not None
-            return Opened(event=self._weighed.get((own, "g_per_ml" if by_ml else "g_per"), -1))
+            return Opened(event=self.described.get((own, "g_per_ml" if by_ml else "g_per"), -1))
 
         known = ~np.isnan(facts.grams[item]) if item.size else np.zeros(0, bool)
         column = Figure(
@@ -164,39 +161,6 @@ class Sources:
             opens,
         )
         return known_where(known, column.called("grams-in-one"), "no-weight")
-
-    def energy(self, item: Array) -> Figure:
-        """Return kcal in a gram as weighed of each row's item; NaN where none is known.
-
-        The household's own figure, else the food table's, each of the edible portion.
-        """
-        facts, numbers = self.state.facts, item.tolist()
-        own = [facts.facts[one].kcal_per_100g for one in numbers]
-        whole = _floats([facts.kcal_per_gram(one) for one in numbers])
-        said_of = _floats([None if one is None else float(one) / 100 for one in own])
-        has_own = ~np.isnan(said_of)
-        ev = [self._weighed.get((int(facts.item_of[one]), "kcal_per_100g"), -1) for one in numbers]
-        edible = np.ones(item.size) if not item.size else self._edible(item)
-        each = choose(
-            has_own,
-            said(said_of, "kcal per g", np.array(ev, np.int64)),
-            published(whole / edible, "kcal per g", ENERGY_BY),
-        ).called("energy-of-edible")
-        part = published(edible, "0 to 1", ENERGY_BY).called("edible-part")
-        return choose(edible == 1.0, each, each * part).called("energy-in-one")
-
-    def _edible(self, item: Array) -> Array:
-        """Return the part of each row's item that is edible, as the food table has it."""
-        facts, out = self.state.facts, np.ones(item.size)
-        for row, number in enumerate(item.tolist()):
-            whole, own = facts.kcal_per_gram(number), facts.facts[number].kcal_per_100g
-            if not whole or facts.facts[number].food is None:
-                continue
-            from ledger.reference import foods
-
-            base = foods.kcal_per_100g(facts.facts[number].food) if own is None else own
-            out[row] = whole / (float(base or 0) / 100) if base else 1.0
-        return out
 
     # -- work ---------------------------------------------------------------------------
 
@@ -211,7 +175,3 @@ class Sources:
 def unit_factor(value: float, unit: str, label: str) -> Figure:
     """Return a factor between units, as published."""
     return published(value, unit, UNITS_BY).called(label)
-
-
-def _floats(values: list[float | None]) -> Array:
-    return np.array([np.nan if one is None else one for one in values], np.float64)

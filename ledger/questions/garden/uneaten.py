@@ -17,6 +17,7 @@ from ledger.kinds import KINDS
 from ledger.projections.keeping import keeping_of
 from ledger.projections.use_by import days_of
 from ledger.questions.costs.sources import Sources
+from ledger.questions.food.contents import Contents
 from ledger.questions.quantities import LISTED_FROM
 from ledger.reference.storage import fresh_life
 from ledger.replay import KEPT, ORIGINS, tables
@@ -145,7 +146,8 @@ def fed(state: State) -> Fed:
     day, price = _feed_price(state, sources)
     taken = said(amount, sources.whole_of(item), ev)
     weight = (taken * sources.weight(item)).called("taken-weight")
-    energy = (weight * sources.energy(item)).called("its-energy")
+    contents = Contents(state, sources)
+    energy = (weight * contents.kcal.at(item)).called("its-energy")
     until = np.maximum(np.searchsorted(day, state.draws["day"][draw], "right") - 1, 0)
     known = (np.nan_to_num(energy.values) > 0) & bool(day.size)
     worth = choose(known, energy * price.at(until if day.size else until - 1), nothing("money"))
@@ -192,7 +194,7 @@ def _feed_price(state: State, sources: Sources) -> tuple[Array, Figure]:
     bought.sort(key=lambda one: one[0])
     day, item, ev = (np.array([one[i] for one in bought], np.int64) for i in (0, 1, 2))
     paid, whole = (np.array([one[i] for one in bought], np.float64) for i in (3, 4))
-    energy = sources.energy(item)
+    energy = Contents(state, sources).kcal.at(item)
     unsaid = assumed(np.full(item.size, FEED_KCAL_PER_G), "kcal per g", "fed-for-feed")
     energy = choose(~np.isnan(energy.values), energy, unsaid)
     amount = said(whole, sources.whole_of(item), ev)

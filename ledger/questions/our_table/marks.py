@@ -12,14 +12,15 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.answers import Assumption
+from ledger.figures import Array
 from ledger.kinds.counted import OPENING_DAYS
+from ledger.questions.food import FoodFigures
+from ledger.questions.periods import Period, places_of
 from ledger.replay import ORIGINS
-from ledger.replay.columns import Array
-from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
-    from ledger.projections._table_eaten import Eaten
-    from ledger.projections._table_periods import Period
+    from ledger.questions.food.portions import Portions
+    from ledger.replay import State
 
 __all__ = ["Mark", "Marks", "is_lacking", "rests_on"]
 
@@ -43,7 +44,6 @@ _BASES_OF = {
     "no price": ("value",),
     "later": ("value",),
 }
-_FOOD = SORTS.index("food")
 _AT_ONCE = 64
 """Marks carried in one solve, so that many of them do not fill the memory."""
 
@@ -71,29 +71,31 @@ class Marks:
         Which allocation has which mark (place in `names`).
     """
 
-    def __init__(self, eaten: Eaten) -> None:
-        self._eaten, self._state, self._web = eaten, eaten.state, eaten.web
-        at = eaten.raw_at
-        self.at, key, self._ev = self._hits(at)
+    def __init__(self, state: State) -> None:
+        self._state, self._food = state, state.once(FoodFigures)
+        self._web = self._food.web
+        # a raw lot that is eaten from a meal's leftovers goes into a row and is eaten, both
+        several = [self._hits(one) for one in (self._food.on_table, self._food.inner)]
+        self.at, key, self._ev = (np.concatenate(one) for one in zip(*several, strict=True))
         keys, self.number = np.unique(key, return_inverse=True)
         self.names = [self._name(one) for one in keys.tolist()]
 
-    def _hits(self, at: Array) -> tuple[Array, Array, Array]:
+    def _hits(self, portions: Portions) -> tuple[Array, Array, Array]:
         """Return allocation, key of the mark, and event, of everything to say."""
-        eaten, web, lots = self._eaten, self._web, self._state.lots
-        _, price_ev, later = eaten.price
-        lot, origin = web.lot[at], web.origin[at]
+        food, lots = self._food, self._state.lots
+        contents, at = food.contents, portions.raw_at
+        _, price_ev, later = portions.prices
+        lot, origin = portions.raw_lot, portions.origin
         item = lots["item"][lot]
-        food = self._state.facts.sort[item] == _FOOD if at.size else np.zeros(0, bool)
-        weighed, fed = eaten.has_weight[item], eaten.has_energy[item]
+        is_food, weighed = contents.is_food, contents.has_weight
         hits = {
-            "no weight": food & ~weighed,
-            "no energy": food & weighed & ~fed,
-            "no price": food & (price_ev[at] < 0),
-            "later": later[at],
+            "no weight": (is_food & ~weighed)[item],
+            "no energy": (is_food & weighed & ~contents.has_energy)[item],
+            "no price": is_food[item] & (price_ev < 0),
+            "later": later,
             "found": origin == ORIGINS.index("found"),
             "unrecorded": origin == ORIGINS.index("unrecorded"),
-            "feed": np.isin(lot, eaten.feedless),
+            "feed": food.feed.is_open[lot],
         }
         begins = lots["day"].min() if lots["day"].size else 0
         early = hits["found"] & (lots["day"][lot] < begins + OPENING_DAYS)
@@ -101,9 +103,9 @@ class Marks:
         parts = []
         for code, kind in enumerate(_KINDS):
             some = np.flatnonzero(hits[kind])
-            name = eaten.feed.season.of(lots["day"][lot[some]]) if kind == "feed" else item[some]
+            name = food.feed.season_by_day(lots["day"][lot[some]]) if kind == "feed" else item[some]
             key = (name.astype(np.int64) * 6 + origin[some]) * len(_KINDS) + code
-            ev = price_ev[at[some]] if kind == "later" else lots["ev"][lot[some]]
+            ev = price_ev[some] if kind == "later" else lots["ev"][lot[some]]
             parts.append((at[some], key, ev))
         where, key, ev = (np.concatenate(several) for several in zip(*parts, strict=True))
         return where, key, ev
@@ -118,17 +120,19 @@ class Marks:
         """Return, for each period, what its figures rest on."""
         if not self.names:
             return [set() for _ in periods]
-        eaten, web, count = self._eaten, self._web, len(self.names)
-        place = eaten.places(periods)
+        eaten, web, count = self._food.eaten, self._web, len(self.names)
+        place = places_of(periods, eaten.day)
         found = np.zeros((len(periods), count), bool)
         here = np.full(web.draw.size, -1, np.int64)
         some = (place >= 0) & (eaten.factor > 0)
         here[eaten.at[some]] = place[some]
         direct = here[self.at] >= 0
         found[here[self.at[direct]], self.number[direct]] = True
-        made = eaten.made_parts(place, len(periods))
+        mine = np.flatnonzero(some & web.made[eaten.at])
+        lot = web.rows.number_of_lot[web.lot[eaten.at[mine]]]
         for first, lots in self._carried:
-            found[:, first : first + lots.shape[1]] |= (made @ lots) > 0
+            for number, carries in enumerate(lots.T, first):
+                found[place[mine[carries[lot]]], number] = True
         out: list[set[Mark]] = [set() for _ in periods]
         for period, number in np.argwhere(found).tolist():
             out[period].add(self.names[number])
@@ -145,7 +149,7 @@ class Marks:
             if mine.any():
                 own = np.zeros((web.count, min(_AT_ONCE, count - first)))
                 own[web.row[self.at[mine]], self.number[mine] - first] = 1.0
-                out.append((first, web.forward_made(own)[1] > 0))
+                out.append((first, web.carried(own)[1] > 0))
         return out
 
     @cached_property

@@ -12,20 +12,18 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.figures import Array
+from ledger.kinds import KINDS
 from ledger.methods.ratios import domestic_supply, self_sufficiency
-from ledger.projections._table_periods import Period
-from ledger.projections._table_web import BATCH, ROLE, Web
+from ledger.questions.food import BASES, FoodFigures
+from ledger.questions.food.web import BATCH, ROLE
+from ledger.questions.periods import Period
 from ledger.replay import ORIGINS
-from ledger.replay.columns import Array
-from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
-    from ledger.projections._table_eaten import Eaten
     from ledger.replay import State
 
-__all__ = ["BASES", "Accounts", "Balance", "food_lots"]
-
-BASES = ("energy", "weight", "value")
+__all__ = ["Accounts", "Balance"]
 
 
 @dataclass(frozen=True)
@@ -71,31 +69,20 @@ class Balance:
         return {**vars(self), "used_at_home": self.used_at_home}
 
 
-def food_lots(eaten: Eaten) -> Array:
-    """Return which raw lots are food, or went into food all the same: bool, shape (lots,)."""
-    state, web = eaten.state, eaten.web
-    lots = state.lots
-    raw = lots["origin"] != BATCH
-    food = np.zeros(raw.size, bool)
-    food[raw] = state.facts.sort[lots["item"][raw]] == SORTS.index("food") if raw.any() else False
-    inner = web.role == ROLE["used"]
-    inner[eaten.at] = True
-    food[web.lot[inner & ~web.made]] = True
-    return food
-
-
 class _UpTo:
     """Sums of figures by the end of each day."""
 
     def __init__(self, days: Array, figures: Array) -> None:
-        order = np.argsort(days, kind="stable")
-        self._days = days[order]
-        self._sums = np.zeros((days.size + 1, figures.shape[1]))
-        np.cumsum(figures[order], axis=0, out=self._sums[1:])
+        self._first = int(days.min()) if days.size else 0
+        day = days - self._first
+        count = int(day.max()) + 1 if days.size else 0
+        self._sums = np.zeros((count + 1, figures.shape[1]))
+        for column, each in zip(self._sums.T, figures.T, strict=True):
+            np.cumsum(np.bincount(day, each, count), out=column[1:])
 
     def at(self, day: int) -> Array:
         """Return the sums of what happened by the end of a day."""
-        return np.asarray(self._sums[np.searchsorted(self._days, day, side="right")])
+        return np.asarray(self._sums[min(max(day - self._first + 1, 0), len(self._sums) - 1)])
 
     def between(self, period: Period) -> Array:
         """Return the sums of what happened in a period."""
@@ -105,24 +92,23 @@ class _UpTo:
 class Accounts:
     """The accounts of any period of one state."""
 
-    def __init__(self, eaten: Eaten) -> None:
-        state, web = eaten.state, eaten.web
-        lots = state.lots
-        self._food = food_lots(eaten)
-        self._names = state.facts.names
-        figures, known = _figures(eaten)
+    def __init__(self, state: State) -> None:
+        food = state.once(FoodFigures)
+        web, lots = food.web, state.lots
+        is_food, self._names = food.places.food, state.facts.names
+        figures, known = _figures(food)
         gone = figures[web.lot] * web.share[:, None]
         raw = lots["origin"] != BATCH
         own = lots["origin"] == ORIGINS.index("grown")
-        given = (web.role == ROLE["lines"]) & _is_given(state, web)
+        given = (web.role == ROLE["lines"]) & _is_given(food)
         self._grown = _UpTo(lots["day"][own], figures[own])
         self._others = _UpTo(lots["day"][raw & ~own], figures[raw & ~own])
         self._given = _UpTo(web.day[given], gone[given])
         self._known = [
             _UpTo(lots["day"][some], known[some].astype(float))
-            for some in (own & self._food, raw & ~own & self._food)
+            for some in (own & is_food, raw & ~own & is_food)
         ]
-        self._unknown = np.flatnonzero(self._food & ~known.all(axis=1))
+        self._unknown = np.flatnonzero(is_food & ~known.all(axis=1))
         self._lots, self._is_known = lots, known
         self._came = _UpTo(lots["day"], figures)
         self._gone = _UpTo(web.day, gone)
@@ -143,7 +129,7 @@ class Accounts:
                 None if basis in blind[0] else grown[basis],
                 None if basis in blind[1] else others[basis],
                 given[basis],
-                after[basis] - before[basis],
+                _change(after[basis], before[basis]),
             )
             for basis in BASES
         }
@@ -165,11 +151,17 @@ class Accounts:
         return out
 
 
+def _change(after: float, before: float) -> float:
+    """Return what is there less what was; what rounding leaves of two sums is nothing."""
+    change = after - before
+    return 0.0 if abs(change) <= 1e-12 * (abs(after) + abs(before)) else change
+
+
 def _by_basis(figures: Array) -> dict[str, float]:
     return dict(zip(BASES, figures.tolist(), strict=True))
 
 
-def _figures(eaten: Eaten) -> tuple[Array, Array]:
+def _figures(food: FoodFigures) -> tuple[Array, Array]:
     """Return energy, weight and value on the day it came in of every whole lot.
 
     Returns
@@ -178,27 +170,25 @@ def _figures(eaten: Eaten) -> tuple[Array, Array]:
     known : ndarray of bool, shape (lots, 4)
         Whether each is known of a raw lot of food; the last is True of every one.
     """
-    state, web = eaten.state, eaten.web
-    lots, costs = state.lots, state.costs
-    food = np.flatnonzero(food_lots(eaten))
-    item, whole = lots["item"][food], lots["whole"][food]
-    price, ev, _ = costs.prices.of(item, lots["day"][food])
+    state, web, contents = food.state, food.web, food.contents
+    lots, some = state.lots, np.flatnonzero(food.places.food)
+    item = lots["item"][some]
+    price, ev, _ = state.costs.prices.of(item, lots["day"][some])
     raw, known = np.zeros((lots["ev"].size, 3)), np.zeros((lots["ev"].size, 4), bool)
-    raw[food] = np.stack(
-        [whole * costs.kcal[item], whole * costs.grams[item], whole * np.nan_to_num(price)], axis=1
-    )
-    known[food] = np.stack(
-        [eaten.has_energy[item], eaten.has_weight[item], ev >= 0, np.ones(food.size, bool)], axis=1
+    for i, basis in enumerate(("energy", "weight")):
+        raw[some, i] = food.of_raw[basis].values[some]
+    raw[some, 2] = lots["whole"][some] * np.nan_to_num(price)
+    known[some] = np.stack(
+        [contents.has_energy[item], contents.has_weight[item], ev >= 0, np.ones(some.size, bool)],
+        axis=1,
     )
     at = web.raw_in
     into = raw[web.lot[at]] * web.share[at, None]
     own = np.stack([np.bincount(web.row[at], into[:, i], web.count) for i in range(3)], axis=1)
-    _, made = web.forward(own)
-    return np.asarray(raw + made), known
+    raw[web.rows.made_lots] = web.carried(own)[1]
+    return raw, known
 
 
-def _is_given(state: State, web: Web) -> Array:
-    from ledger.kinds import KINDS
-
-    kind = state.journal.tables["events"]["kind"][state.draws["ev"][web.draw]]
+def _is_given(food: FoodFigures) -> Array:
+    kind = food.state.journal.tables["events"]["kind"][food.web.ev]
     return np.asarray(kind == list(KINDS).index("given_away"))

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-import numpy as np
-
 if TYPE_CHECKING:
-    from ledger.projections._table_eaten import Eaten
-    from ledger.projections._table_periods import Period
+    from ledger.questions.food import FoodFigures
+    from ledger.questions.our_table.balance import Accounts
+    from ledger.questions.periods import Period
 
 __all__ = ["in_words", "missing_of"]
 
@@ -18,28 +17,28 @@ _FULL = 0.9
 """Part of the days with something eaten written down below which the answer says so."""
 
 
-def missing_of(eaten: Eaten, whole: Period, need: float | None) -> list[str]:
+def missing_of(
+    food: FoodFigures, accounts: Accounts, whole: Period, days: int, need: float | None
+) -> list[str]:
     """Return what is missing for some figure, and what would supply it."""
     out = []
     if need is None:
         out.append(
             "What the household needs is not known: `croftbook setting people 4` and `croftbook setting kcal_per_person_day 2300` say it."
         )
-    inside = (eaten.day >= whole.start) & (eaten.day <= whole.end)
-    days = int(np.unique(eaten.day[inside]).size)
     if days < _FULL * whole.days:
         out.append(
             f"Something eaten is written down on {days} of {whole.days} days; what was eaten on the others is in no figure here."
         )
     lacks = {"energy": "energy", "weight": "weight", "value": "shop price"}
-    for basis, names in eaten.accounts.not_known(whole).items():
+    for basis, names in accounts.not_known(whole).items():
         if names:
             some = ", ".join(names[:5]) + (f" and {len(names) - 5} more" if len(names) > 5 else "")
             out.append(
                 f"No {lacks[basis]} of {some} is known, which came in: what was used at home by {basis} leaves it out."
             )
-    if eaten.feed.unweighed:
-        feed = ", ".join(eaten.feed.unweighed)
+    if food.feed.unweighed:
+        feed = ", ".join(food.feed.unweighed)
         out.append(f"No weight of {feed} is known, so it does not count as feed.")
     return out
 

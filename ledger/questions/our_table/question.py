@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
@@ -10,18 +11,21 @@ import numpy as np
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
 from ledger.errors import InputError
+from ledger.figures import Array, Figure
 from ledger.methods.ratios import ratio
-from ledger.projections import _table_why
-from ledger.projections._common import answer
-from ledger.projections._table_eaten import BASES, SIX, Eaten, eaten_of
-from ledger.projections._table_flow import PATH_COLUMNS, path_records, path_totals
-from ledger.projections._table_marks import Mark, is_lacking, rests_on
-from ledger.projections._table_paths import Paths
-from ledger.projections._table_periods import Period, day_of, need_of, periods_of
-from ledger.projections._table_words import FORTNIGHT, in_words, missing_of
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
-from ledger.replay.columns import Array
-from ledger.replay.state import day_text
+from ledger.questions.answering import answer
+from ledger.questions.food import BASES, SIX, FoodFigures
+from ledger.questions.our_table.balance import Accounts
+from ledger.questions.our_table.ends import Ends
+from ledger.questions.our_table.figures import figures, needed
+from ledger.questions.our_table.gather import Need, Table
+from ledger.questions.our_table.marks import Mark, Marks, is_lacking, rests_on
+from ledger.questions.our_table.paths import PATH_COLUMNS, path_records, path_totals
+from ledger.questions.our_table.why import why
+from ledger.questions.our_table.words import FORTNIGHT, in_words, missing_of
+from ledger.questions.periods import Period, day_of, periods_of, places_of
+from ledger.replay import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -103,21 +107,21 @@ def build(
         raise TypeError(f"our-table has no option {next(iter(more))!r}")
     if basis is not None and basis not in BASES:
         raise InputError("basis", f"{basis!r} is no basis", f"Write one of: {', '.join(BASES)}")
-    eaten = eaten_of(state)
-    asked = _asked(state, eaten, first, to, by)
+    food = state.once(FoodFigures)
+    asked = _asked(state, food, first, to, by)
     if paths:
-        return _paths(state, eaten, asked)
-    table = _Table(state, eaten, asked)
-    records = table.records(BASES if basis is None else (basis,))
+        return _paths(state, asked)
+    records_of = _Answered(state, food, asked)
+    records = records_of.records(BASES if basis is None else (basis,))
     columns: tuple[Column, ...] = COLUMNS
-    totals = table.totals()
+    totals = records_of.totals()
     if totals.get("days_eaten", FORTNIGHT) < FORTNIGHT:  # too few to show, not to reckon
         columns = tuple(replace(c, main=c.main and c.name not in _SHARES) for c in columns)
     if len(asked.periods) == 1:  # said once, not in every row
         columns = tuple(replace(c, main=c.main and c.name != "period") for c in columns)
         totals["in_words"] = [_eaten_in(asked.periods[0]), *totals["in_words"]]
     return answer(
-        state, "our-table", columns, records, totals=totals, assumptions=table.assumptions()
+        state, "our-table", columns, records, totals=totals, assumptions=records_of.assumptions()
     )
 
 
@@ -126,18 +130,18 @@ def _eaten_in(period: Period) -> str:
     return f"Eaten from {first} to {last}." if last else f"Eaten in {first}."
 
 
-def _paths(state: State, eaten: Eaten, asked: _Asked) -> Answer:
+def _paths(state: State, asked: _Asked) -> Answer:
     records: list[dict[str, Any]] = []
     totals: dict[str, Any] = {}
     if asked.whole is not None:
-        records = path_records(Paths(eaten, asked.whole))
-        totals = path_totals(eaten, asked.whole, records)
+        records = path_records(Ends(state, asked.whole))
+        totals = path_totals(state, asked.whole, records)
     if not records and asked.says:
         totals["missing"] = [asked.says]
     return answer(state, "our-table", PATH_COLUMNS, records, totals=totals)
 
 
-def _asked(state: State, eaten: Eaten, first: Any, last: Any, by: str | None) -> _Asked:
+def _asked(state: State, food: FoodFigures, first: Any, last: Any, by: str | None) -> _Asked:
     """Return the periods asked for; days still to come are left out."""
     start, end = day_of(first, "from"), day_of(last, "to")
     if start is not None and end is not None and end < start:
@@ -145,7 +149,7 @@ def _asked(state: State, eaten: Eaten, first: Any, last: Any, by: str | None) ->
             "to", f"{day_text(end)} is before {day_text(start)}", "Give the earlier day as from"
         )
     today = state.as_of_day
-    days = eaten.days()
+    days = food.eaten.days()
     if start is None:
         start = min(days[0] if days else today, end if end is not None else today)
     if start > today:
@@ -153,9 +157,9 @@ def _asked(state: State, eaten: Eaten, first: Any, last: Any, by: str | None) ->
         return _Asked([], None, says)
     end = today if end is None else min(end, today)
     periods = periods_of(start, end, by)
-    place = eaten.places(periods)
-    held = set(place[place >= 0].tolist())
-    kept = [one for number, one in enumerate(periods) if number in held]
+    place = places_of(periods, food.eaten.day)
+    held = np.bincount(place[place >= 0], minlength=len(periods)) > 0
+    kept = [one for one, some in zip(periods, held.tolist(), strict=True) if some]
     whole = periods_of(start, end, None)[0]
     if not kept:
         says = f"Nothing eaten is written down between {day_text(start)} and {day_text(end)}: `croftbook meal` takes what was on the table."
@@ -163,27 +167,49 @@ def _asked(state: State, eaten: Eaten, first: Any, last: Any, by: str | None) ->
     return _Asked(kept, whole)
 
 
-class _Table:
-    """Records and totals of one question."""
+class _Answered:
+    """Records and totals of one question: the figures as cells, and the names beside them."""
 
-    def __init__(self, state: State, eaten: Eaten, asked: _Asked) -> None:
-        self.state, self.eaten, self.asked = state, eaten, asked
+    def __init__(self, state: State, food: FoodFigures, asked: _Asked) -> None:
+        self.state, self.food, self.asked = state, food, asked
         self.currency = state.settings.newest("currency") or "USD"
         self.measures = state.settings.newest("measures", "us") or "us"
-        periods = asked.periods
-        self.amounts = eaten.amounts(periods)
-        self.off = eaten.taken_off(periods)
-        self.marks = eaten.marks.of(periods)
+        self.table = Table(state, asked.periods)
+        self.marks = self.table.marks
+        self.figures = {basis: figures(self.table, basis) for basis in BASES}
+        self.amounts = np.stack([self._of(basis, "amount") for basis in BASES], axis=1)
         self.used: set[str] = set()
+
+    def _of(self, basis: str, column: str) -> Array:
+        """Return a figure of all origins, shape (periods, 6); what cannot be said is 0."""
+        known = self.figures[basis]
+        several = [known[one][column].values for one in SIX]
+        return np.asarray(np.nan_to_num(np.stack(several, axis=1)))
+
+    @property
+    def off(self) -> Array:
+        """What feed from elsewhere made of the grown, shape (periods, 3)."""
+        if not self.table.has_fed:
+            return np.zeros((len(self.asked.periods), len(BASES)))
+        of_grown = [self.figures[basis]["grown"]["bought_feed"].values for basis in BASES]
+        return np.stack(of_grown, axis=1)
 
     def records(self, bases: tuple[str, ...]) -> list[dict[str, Any]]:
         """Return the records, flat."""
+        cells = {
+            (basis, origin): {
+                name: _cells(one) for name, one in columns.items() if name != "bought_feed"
+            }
+            for basis in bases
+            for origin, columns in self.figures[basis].items()
+        }
         out = []
         for number, period in enumerate(self.asked.periods):
-            need = need_of(self.state, period)
             shown = self._origins(number)
             for basis in bases:
-                out += [self._record(number, period, basis, i, need) for i in shown]
+                for i in shown:
+                    known = {name: one[number] for name, one in cells[basis, SIX[i]].items()}
+                    out.append(self._record(number, period, basis, i, known))
         return out
 
     def _origins(self, number: int) -> list[int]:
@@ -198,34 +224,21 @@ class _Table:
         ]
 
     def _record(
-        self, number: int, period: Period, basis: str, i: int, need: float | None
+        self, number: int, period: Period, basis: str, i: int, known: dict[str, float | None]
     ) -> dict[str, Any]:
-        b = BASES.index(basis)
-        row = self.amounts[number, b]
-        rests = rests_on(self.marks[number], basis, i)
-        lacking = is_lacking(rests)
-        amount = None if lacking and not row[i] else float(row[i])
-        feedless = any(mark[0] == "feed" for mark in rests)
-        adjusted = (
-            None
-            if feedless or amount is None
-            else amount - (float(self.off[number, b]) if SIX[i] == "grown" else 0.0)
-        )
-        total = float(row.sum())
-        ids = sorted(f"{kind}:{name}" for kind, name, _ in rests)
+        ids = sorted(f"{kind}:{name}" for kind, name, _ in rests_on(self.marks[number], basis, i))
         self.used.update(ids)
+        amount = self.figures[basis][SIX[i]]["amount"]
         return {
             "why": f"our-table/{period.address}/{basis}/{SIX[i]}",
             "period": period.label,
             "basis": basis,
             "origin": SIX[i],
-            "amount": amount,
             "unit": {"energy": "kcal", "weight": "g"}.get(basis, self.currency),
-            "text": self._said(amount, basis),
-            "share_of_eaten": ratio(amount, total),
-            "share_of_need": ratio(amount, need) if basis == "energy" else None,
-            "feed_adjusted_share": ratio(adjusted, total),
-            "at_least": lacking,
+            "text": self._said(known["amount"], basis),
+            "share_of_need": None,
+            **known,
+            "at_least": known["amount"] is None or amount.bound_of(number) > 0,
             "assumptions": ids,
         }
 
@@ -239,40 +252,46 @@ class _Table:
     def totals(self) -> dict[str, Any]:
         """Return the two ratios of the whole time, what they are made of, and what is missing."""
         whole, periods = self.asked.whole, self.asked.periods
+        accounts = self.state.once(Accounts)
         missing = [] if self.asked.says is None else [self.asked.says]
         out: dict[str, Any] = {}
         if whole is not None and periods:
             # Periods in which nothing was eaten are left out: the others are the whole.
             amounts, off = self.amounts.sum(axis=0), self.off.sum(axis=0)
-            need = need_of(self.state, whole)
+            need = self._need(whole)
             out = self._ratios(amounts, off, set().union(*self.marks))
             out["eaten"] = dict(zip(BASES, amounts.sum(axis=1).tolist(), strict=True))
             out["of_need"] = {"grown": ratio(float(amounts[0, 0]), need), "all eaten": ratio(float(amounts[0].sum()), need)}  # fmt: skip
             out["need_kcal"] = need
             out["days"], out["days_eaten"] = whole.days, self.days_eaten(whole)
-            missing += missing_of(self.eaten, whole, need)
+            missing += missing_of(self.food, accounts, whole, out["days_eaten"], need)
         if whole is not None:
-            accounts = self.eaten.accounts.of(whole)
-            out["production_based"] = {basis: one.ratio for basis, one in accounts.items()}
-            out["accounts"] = {basis: one.to_dict() for basis, one in accounts.items()}
+            balances = accounts.of(whole)
+            out["production_based"] = {basis: one.ratio for basis, one in balances.items()}
+            out["accounts"] = {basis: one.to_dict() for basis, one in balances.items()}
         if len(periods) > 1:
-            out["periods"] = [self._of_period(number) for number in range(len(periods))]
+            needs = _cells(needed(self.table.need))
+            out["periods"] = [self._of_period(n, need) for n, need in enumerate(needs)]
         return {**out, "in_words": in_words(out), "missing": missing}
 
     def days_eaten(self, whole: Period) -> int:
         """Return on how many days of a period something eaten is written down."""
-        day = self.eaten.day
-        return int(np.unique(day[(day >= whole.start) & (day <= whole.end)]).size)
+        day = self.food.eaten.day - whole.start
+        inside = day[(day >= 0) & (day < whole.days)]
+        return int(np.count_nonzero(np.bincount(inside)))
 
-    def _of_period(self, number: int) -> dict[str, Any]:
+    def _need(self, whole: Period) -> float | None:
+        return _cells(needed(Need(self.state, [whole])))[0]
+
+    def _of_period(self, number: int, need: float | None) -> dict[str, Any]:
         """Return the ratios of one period of several."""
         period = self.asked.periods[number]
-        accounts = self.eaten.accounts.of(period)
+        accounts = self.state.once(Accounts).of(period)
         return {
             "period": period.label,
             **self._ratios(self.amounts[number], self.off[number], self.marks[number]),
             "production_based": {basis: one.ratio for basis, one in accounts.items()},
-            "need_kcal": need_of(self.state, period),
+            "need_kcal": need,
         }
 
     def _ratios(self, amounts: Array, off: Array, marks: set[Mark]) -> dict[str, Any]:
@@ -288,7 +307,12 @@ class _Table:
 
     def assumptions(self) -> list[Assumption]:
         """Return what the records rest on, in words."""
-        return [self.eaten.marks.assumption(one) for one in sorted(self.used)]
+        return [self.state.once(Marks).assumption(one) for one in sorted(self.used)]
+
+
+def _cells(figure: Figure) -> list[float | None]:
+    """Return a figure as cells: None where nothing can be said."""
+    return [None if math.isnan(value) else value for value in figure.values.tolist()]
 
 
 def _by_origin(found: Answer) -> list[dict[str, Any]]:
@@ -312,7 +336,7 @@ PROJECTION = Projection(
     question="What share of what we ate was our own, by energy, by weight and by shop value?",
     columns=COLUMNS,
     build=build,
-    why=_table_why.why,
+    why=why,
     options=(
         Option("from", "first day, that day included", "2026-01-01", kind="day"),
         Option("to", "last day, that day included", "2026-12-31", kind="day"),

@@ -1,4 +1,4 @@
-"""The ways of the food: from bed, shop or giver, through a batch or fresh, to where it ended.
+"""Where food ended: on the table, with guests, given, lost, on hand; and what each path of it holds.
 
 Everything that was there before the first day or came in since is followed to its end, by the same
 shares that carry cost; what no end took is on hand on the last day.
@@ -11,42 +11,37 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.projections._table_balance import food_lots
-from ledger.projections._table_web import BATCH, CAUSE, ROLE
-from ledger.replay import ORIGINS
-from ledger.replay.columns import Array
+from ledger.figures import Array
+from ledger.kinds import KINDS
+from ledger.questions.food import FoodFigures
+from ledger.questions.food.web import BATCH, CAUSE, ROLE
+from ledger.questions.periods import Period
 
 if TYPE_CHECKING:
-    from ledger.projections._table_eaten import Eaten
-    from ledger.projections._table_periods import Period
+    from ledger.replay import State
 
-__all__ = ["ENDS", "FRESH", "Exits", "Paths", "Source"]
+__all__ = ["ENDS", "FRESH", "Ends", "Exits"]
 
 ENDS = ("table", "guests", "given", "animals", "sown", "lost", "other use", "on hand")
 FRESH = "fresh"
 _END = {name: code for code, name in enumerate(ENDS)}
+_KIND = {name: code for code, name in enumerate(KINDS)}
 _WIDTH = 7
 """Figures of a path: g, kcal, money; whether each is known of any of it; whether there is any."""
 _AT_ONCE = 16
-"""Sources followed in one solve, so that many of them do not fill the memory."""
-
-
-@dataclass(frozen=True)
-class Source:
-    """Where food came in: a bed, a shop, or an origin alone."""
-
-    name: str
-    origin: str
+"""Places followed in one solve, so that many of them do not fill the memory."""
 
 
 @dataclass
 class Exits:
     """Where lots end: one row an end.
 
-    `lot`, `part` (of the lot), `end` (place in `ENDS`), `day` (of which the price counts),
-    `amount` in whole units; and of rows whose batch left no lot: `row`, `row_part`, `row_item`.
+    `at` (the allocation; -1 on hand), `lot`, `part` (of the lot), `end` (place in `ENDS`), `day`
+    (of which the price counts), `amount` in whole units; and of rows whose batch left no lot: `row`,
+    `row_part`, `row_item`.
     """
 
+    at: Array
     lot: Array
     part: Array
     end: Array
@@ -57,45 +52,18 @@ class Exits:
     row_item: Array
 
 
-class Paths:
-    """The ways of one period.
+class Ends:
+    """The ends of one period.
 
     Attributes
     ----------
-    sources : list of Source
-    source_of : ndarray of int64, shape (lots,)
-        Place in `sources` of each raw lot of food; -1 for others.
     exits : Exits
     """
 
-    def __init__(self, eaten: Eaten, period: Period) -> None:
-        self.state, self.web, self.eaten, self.period = eaten.state, eaten.web, eaten, period
-        self.food = food_lots(self.eaten)
-        self.sources: list[Source] = []
-        self.source_of = self._sources()
+    def __init__(self, state: State, period: Period) -> None:
+        self.state, self.food, self.period = state, state.once(FoodFigures), period
+        self.web, self.eaten, self.places = self.food.web, self.food.eaten, self.food.places
         self.exits = self._exits()
-
-    def _sources(self) -> Array:
-        state, lots = self.state, self.state.lots
-        journal = state.journal
-        out = np.full(lots["ev"].size, -1, np.int64)
-        picked = journal.tables["picked"]
-        beds = dict(zip(picked["row"].tolist(), picked["bed"].tolist(), strict=True))
-        whom = journal.tables["events"]["whom"]
-        known: dict[Source, int] = {}
-        for lot in np.flatnonzero(self.food).tolist():
-            origin = ORIGINS[int(lots["origin"][lot])]
-            name = origin
-            if origin == "grown":
-                bed = beds.get(int(lots["row"][lot]), -1)
-                name = journal.garden.texts[bed] if bed >= 0 else "garden"
-            elif origin == "bought":
-                shop = int(whom[lots["ev"][lot]])
-                name = journal.whom.texts[shop] if shop >= 0 else "shop"
-            source = Source(name, origin)
-            out[lot] = known.setdefault(source, len(known))
-        self.sources = list(known)
-        return out
 
     # -- ends ---------------------------------------------------------------------------
 
@@ -104,12 +72,12 @@ class Paths:
         web, eaten = self.web, self.eaten
         inside = (web.day >= self.period.start) & (web.day <= self.period.end)
         mine = inside[eaten.at]
-        at, kept, home = eaten.at[mine], eaten.kept[mine], eaten.household[mine]
-        others = np.flatnonzero(inside & (self._end_of() >= 0))
+        at, ev, end_of = eaten.at[mine], eaten.ev[mine], self._end_of()
+        others = np.flatnonzero(inside & (end_of >= 0))
         parts = [
-            (at, home * (1 - kept), np.full(at.size, _END["table"])),
-            (at, (1 - home) * (1 - kept), np.full(at.size, _END["guests"])),
-            (others, np.ones(others.size), self._end_of()[others]),
+            (at, eaten.home.values[ev], np.full(at.size, _END["table"])),
+            (at, eaten.with_guests.values[ev], np.full(at.size, _END["guests"])),
+            (others, np.ones(others.size), end_of[others]),
         ]
         at, factor, end = (np.concatenate(several) for several in zip(*parts, strict=True))
         there, left = self._on_hand()
@@ -117,6 +85,7 @@ class Paths:
         lots = self.state.lots
         return self._of_food(
             Exits(
+                np.concatenate([at, np.full(there.size, -1)]),
                 np.concatenate([web.lot[at], there]),
                 np.concatenate([web.share[at] * factor, left]),
                 np.concatenate([end, np.full(there.size, _END["on hand"])]),
@@ -130,10 +99,10 @@ class Paths:
 
     def _of_food(self, exits: Exits) -> Exits:
         keep = (exits.part > 0) & (
-            self.food[exits.lot] | (self.state.lots["origin"][exits.lot] == BATCH)
+            self.places.food[exits.lot] | (self.state.lots["origin"][exits.lot] == BATCH)
         )
         return Exits(
-            exits.lot[keep], exits.part[keep], exits.end[keep], exits.day[keep],
+            exits.at[keep], exits.lot[keep], exits.part[keep], exits.end[keep], exits.day[keep],
             exits.amount[keep], exits.row, exits.row_part, exits.row_item,
         )  # fmt: skip
 
@@ -141,17 +110,15 @@ class Paths:
         """Return where each allocation ends that is neither eaten nor used; -1 for those."""
         web, state = self.web, self.state
         events = state.journal.tables["events"]
-        ev = state.draws["ev"][web.draw]
-        kind, cause = events["kind"][ev], events["cause"][ev]
-        kinds = _kinds()
+        kind, cause = events["kind"][web.ev], events["cause"][web.ev]
         end = np.full(web.draw.size, -1, np.int64)
         end[web.role == ROLE["seed"]] = _END["sown"]
         end[(web.role == ROLE["lids"]) | (web.role == ROLE["fuel"])] = _END["other use"]
         end[(web.role == ROLE["missing"]) & (cause != CAUSE["eaten"])] = _END["lost"]
         away = web.role == ROLE["lines"]
-        end[away & (kind == kinds["given_away"])] = _END["given"]
-        end[away & (kind == kinds["discarded"])] = _END["lost"]
-        end[away & (kind == kinds["discarded"]) & (cause == CAUSE["fed to animals"])] = _END[
+        end[away & (kind == _KIND["given_away"])] = _END["given"]
+        end[away & (kind == _KIND["discarded"])] = _END["lost"]
+        end[away & (kind == _KIND["discarded"]) & (cause == CAUSE["fed to animals"])] = _END[
             "animals"
         ]
         return end
@@ -177,7 +144,7 @@ class Paths:
         for ev, row in rows.pot.items():
             item = int(state.facts.canon[makes[ev]])
             out.append((ev, row, 1.0 - given[row], item))
-        kept = self.eaten.kept_by_event
+        kept = self.eaten.kept.values
         out += [(ev, row, float(kept[ev]) - given[row], -1) for ev, row in rows.meal.items()]
         lost = [
             one[1:]
@@ -198,20 +165,20 @@ class Paths:
         return np.where(made, item, -1), self.exits.row_item
 
     def sums(self) -> dict[tuple[int, int, int], Array]:
-        """Return, by (source, item gone through or -1, end), g, kcal, money and what is known."""
+        """Return, by (place, item gone through or -1, end), g, kcal, money and what is known."""
         exits, made_of = self.exits, self.web.rows.number_of_lot
         through, row_through = self.through()
         width = len(ENDS)
         key = np.concatenate([(through + 1) * width + exits.end, (row_through + 1) * width + _END["lost"]])  # fmt: skip
         groups, group = np.unique(key, return_inverse=True)
         lots, rows = group[: exits.lot.size], group[exits.lot.size :]
-        total = np.zeros((groups.size, len(self.sources), _WIDTH))
+        total = np.zeros((groups.size, len(self.places.every), _WIDTH))
         raw = np.flatnonzero(made_of[exits.lot] < 0)
         figures = self._figures(exits.lot[raw], exits.amount[raw], exits.part[raw], exits.day[raw])
-        np.add.at(total, (lots[raw], self.source_of[exits.lot[raw]]), figures)
+        np.add.at(total, (lots[raw], self.places.of_lot[exits.lot[raw]]), figures)
         made = np.flatnonzero(made_of[exits.lot] >= 0)
-        for first in range(0, len(self.sources), _AT_ONCE):
-            some = slice(first, min(first + _AT_ONCE, len(self.sources)))
+        for first in range(0, len(self.places.every), _AT_ONCE):
+            some = slice(first, min(first + _AT_ONCE, len(self.places.every)))
             carried, filled = self._carried(some)
             total[:, some] += _gather(groups.size, lots[made], made_of[exits.lot[made]], exits.part[made], filled).reshape(groups.size, some.stop - some.start, _WIDTH)  # fmt: skip
             total[:, some] += _gather(groups.size, rows, exits.row, exits.row_part, carried).reshape(groups.size, some.stop - some.start, _WIDTH)  # fmt: skip
@@ -222,20 +189,21 @@ class Paths:
         return out
 
     def _carried(self, some: slice) -> tuple[Array, Array]:
-        """Return what rows and made lots carry of some sources, shape (.., sources x figures)."""
+        """Return what rows and made lots carry of some places, shape (.., places x figures)."""
         web = self.web
-        source = self.source_of[web.lot[web.raw_in]]
+        source = self.places.of_lot[web.lot[web.raw_in]]
         at = web.raw_in[(source >= some.start) & (source < some.stop)]
         figures = self._figures(web.lot[at], web.amount[at], web.share[at], web.day[at])
         own = np.zeros((web.count, some.stop - some.start, _WIDTH))
-        np.add.at(own, (web.row[at], self.source_of[web.lot[at]] - some.start), figures)
-        return web.forward_made(own.reshape(web.count, own.shape[1] * _WIDTH))
+        np.add.at(own, (web.row[at], self.places.of_lot[web.lot[at]] - some.start), figures)
+        return web.carried(own.reshape(web.count, own.shape[1] * _WIDTH))
 
     def _figures(self, lot: Array, amount: Array, part: Array, day: Array) -> Array:
         """Return the figures of amounts of raw lots, shape (amounts, 7); value is that of the day."""
         costs, item = self.state.costs, self.state.lots["item"][lot]
         price, ev, _ = costs.prices.of(item, day)
-        weighed, fed = self.eaten.has_weight[item], self.eaten.has_energy[item]
+        contents = self.food.contents
+        weighed, fed = contents.has_weight[item], contents.has_energy[item]
         return np.stack(
             [
                 amount * costs.grams[item],
@@ -258,9 +226,3 @@ def _gather(groups: int, group: Array, place: Array, part: Array, figures: Array
         return np.zeros((groups, figures.shape[1]))
     shape = (groups, figures.shape[0])
     return np.asarray(csr_array((part, (group, place)), shape=shape) @ figures)
-
-
-def _kinds() -> dict[str, int]:
-    from ledger.kinds import KINDS
-
-    return {name: code for code, name in enumerate(KINDS)}
