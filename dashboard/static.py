@@ -7,17 +7,18 @@ import os
 import re
 import tempfile
 from importlib.metadata import version
-from pathlib import Path
 
 import brotli
 import flask
 from platformdirs import user_cache_path
 
+from dashboard.bundle import ASSETS
+
 __all__ = ["ASSETS", "charting_script", "drawing_part", "keep_compressed", "parts_version"]
 
-ASSETS = Path(__file__).with_name("assets")
 _YEAR = "public, max-age=31536000, immutable"
 _PREFIX = "/_dash-component-suites/"
+_LARGE = 2_000_000
 _FINGERPRINT = re.compile(r"\.v\w+m\d+\.")
 
 
@@ -31,7 +32,7 @@ def charting_script() -> str:
 
 def parts_version() -> str:
     """Return what assets/croft.js puts behind the address of a part that a library loads when wanted."""
-    return f"?v={version('dash')}-{version('dash-mantine-components')}"
+    return f"?v={version('dash')}"
 
 
 def drawing_part() -> str:
@@ -95,7 +96,8 @@ def _stored(key: str, raw: bytes) -> bytes:
     try:
         return file.read_bytes()
     except OSError:
-        packed = brotli.compress(raw, quality=9)
+        # at the highest quality the charting script would take half a minute for a thirtieth less
+        packed = brotli.compress(raw, quality=11 if len(raw) < _LARGE else 9)
     try:
         folder.mkdir(parents=True, exist_ok=True)
         with tempfile.NamedTemporaryFile(dir=folder, delete=False) as part:
