@@ -6,7 +6,7 @@ import os
 import tempfile
 from pathlib import Path
 
-__all__ = ["READ_MS", "SHOTS", "axe", "settled"]
+__all__ = ["READ_MS", "SHOTS", "axe", "first_load", "live", "settled"]
 
 SHOTS = Path(os.environ.get("CROFTBOOK_SHOTS", Path(tempfile.gettempdir()) / "croftbook-shots"))
 """Pictures of every page that was looked at."""
@@ -28,4 +28,41 @@ def axe(page):
     found = Axe().run(page).response
     return [
         (one["id"], node["html"][:200]) for one in found["violations"] for node in one["nodes"][:3]
+    ]
+
+
+def live(page):
+    """Wait until a page is alive: its scripts have taken over what the first answer had drawn."""
+    page.wait_for_function(
+        "() => document.getElementById('main')?.dataset.address && !document.getElementById('drawn')"
+    )
+
+
+def first_load(context, address):
+    """Return what came over the network for a page that was never seen: address without host, bytes.
+
+    The bytes are those of each answer as sent, head and body, as the browser's own protocol says
+    when an answer is whole (``Network.loadingFinished``); what is asked every three seconds is left out.
+    """
+    page = context.new_page()
+    session = context.new_cdp_session(page)
+    session.send("Network.enable")
+    asked, came = {}, []
+    session.on(
+        "Network.requestWillBeSent",
+        lambda said: asked.__setitem__(said["requestId"], said["request"]["url"]),
+    )
+    session.on(
+        "Network.loadingFinished",
+        lambda said: came.append((asked.get(said["requestId"], ""), said["encodedDataLength"])),
+    )
+    page.goto(address)
+    settled(page)
+    live(page)
+    page.close()
+    host = "/".join(address.split("/")[:3])
+    return [
+        (url.removeprefix(host), size)
+        for url, size in came
+        if url.startswith(host) and not url.endswith("/position")
     ]

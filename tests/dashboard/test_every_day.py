@@ -10,8 +10,8 @@ from fontTools.ttLib import TTFont
 from page_tools import Drawn, text_of, walk
 
 from dashboard import look
-from dashboard.bundle import ASSETS
 from dashboard.app import make_app
+from dashboard.bundle import ASSETS
 from dashboard.data import Data
 from dashboard.drawing import ask_of
 from dashboard.errands import Errands
