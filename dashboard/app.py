@@ -22,7 +22,7 @@ from dashboard.forms.happening import wire_happened
 from dashboard.forms.shelving import wire_shelving
 from dashboard.forms.ticking import wire_ticking
 from dashboard.gate import Gate
-from dashboard.pages import Page, page_at
+from dashboard.pages import page_at
 from dashboard.shell import layout
 from dashboard.words import Words
 from ledger.book import Book
@@ -55,7 +55,7 @@ class _App(Dash):
         return (
             f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>{parts["metas"]}'
             f'<meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover">'
-            f"<title>{escape(titled(words, page))}</title>{head_links(scheme_said())}"
+            f"<title>{escape(titled(words, drawn.title if drawn else None))}</title>{head_links(scheme_said())}"
             f'<script>{GUARD}</script><link rel="stylesheet" href="{look.sheet_link()}">{look.font_ahead()}'
             f'<script id="_dash-renderer" src="{bundle.script_link()}" defer></script>{ahead}</head>\n'
             f'<body class="{chosen_scheme() or "auto"}">{drawn.html() if drawn else ""}{parts["app_entry"]}'
@@ -63,10 +63,9 @@ class _App(Dash):
         )
 
 
-def titled(words: Words, page: Page | None) -> str:
+def titled(words: Words, name: str | None) -> str:
     """Return what the browser calls a page; its script says it again on the way to another."""
-    name = words("shell.name")
-    return f"{words(f'nav.{page.name}')} · {name}" if page else name
+    return f"{name} · {words('shell.name')}" if name else words("shell.name")
 
 
 def chosen_scheme() -> str | None:

@@ -31,8 +31,12 @@ __all__ = ["GUARD", "First", "first", "guard_hash", "markup"]
 GUARD = (
     "try{var m=JSON.parse(sessionStorage.getItem('moment'));"
     "if(m&&(m.as_of||m.known_at))document.documentElement.className='past'}catch(e){}"
+    "window.croftTaps=[];addEventListener('click',function(e){var b=window.croftTaps&&e.target.closest&&"
+    "e.target.closest('button,[role=radiogroup] label');if(!b)return;croftTaps.push(b);"
+    "if(b.matches('button'))e.stopImmediatePropagation()},true)"
 )
-"""Runs before anything is painted: who looks at an earlier moment is not shown today's figures first."""
+"""Runs before anything is painted: who looks at an earlier moment is not shown today's figures first, and what
+is tapped on the drawn page is kept for the live one."""
 
 
 def guard_hash() -> str:
@@ -42,8 +46,9 @@ def guard_hash() -> str:
 
 @dataclass(frozen=True)
 class First:
-    """A page drawn (HTML), and what its scripts begin with (JSON that may stand in HTML)."""
+    """A page's name, the page drawn (HTML), and what its scripts begin with (JSON that may stand in HTML)."""
 
+    title: str
     drawn: str
     begins: str
 
@@ -66,9 +71,11 @@ def first(app: Dash, data: Data, scheme: str) -> First | None:
     """
     path, search = flask.request.path, flask.request.query_string.decode("latin-1")
     search = f"?{search}" if search else ""
-    if page_at(path) is None:
+    page = page_at(path)
+    if page is None:
         return None
     ask = ask_of(data, path, search, None, scheme)
+    title = page.titled(ask) if page.titled else ask.words(f"nav.{page.name}")
     shell, parts = layout(data, ask.words, scheme), still(draw_page(ask))
     response = {
         "page": {"children": parts},
@@ -85,7 +92,7 @@ def first(app: Dash, data: Data, scheme: str) -> First | None:
     wires = app.dependencies().get_data(as_text=True)
     as_json = f'{{"dependencies":{wires},{to_json_plotly(begins)[1:]}'
     drawn = _shown(markup(shell, inside={"page": parts}), path)
-    return First(drawn, as_json.replace("<", "\\u003c"))
+    return First(title, drawn, as_json.replace("<", "\\u003c"))
 
 
 def markup(part: Any, *, inside: dict[str, Any] | None = None) -> str:

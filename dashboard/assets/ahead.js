@@ -26,14 +26,8 @@
     return net(asked, options);
   };
 
-  const taps = [], PRESSED = "button, [role=radiogroup] label";
-  function tapped(event) {
-    const button = drawn && event.target.closest(PRESSED);
-    if (!button || !drawn.contains(button)) return;
-    if (button.matches("button")) { event.preventDefault(); event.stopPropagation(); }
-    taps.push([...drawn.querySelectorAll(PRESSED)].indexOf(button));
-  }
-  document.addEventListener("click", tapped, true);
+  const PRESSED = "button, [role=radiogroup] label"; // as the first answer's own line of script says
+  if (!drawn) window.croftTaps = null;
 
   window.croftAhead = {
     /* The renderer has begun in its place, which now waits outside of the page. */
@@ -47,7 +41,8 @@
       if (!drawn || !alive) return;
       const was = drawn, spelt = (id) => (id.startsWith("{") ? JSON.parse(id) : id);
       drawn = null;
-      document.removeEventListener("click", tapped, true);
+      const pressed = [...was.querySelectorAll(PRESSED)], taps = (window.croftTaps || []).map((one) => pressed.indexOf(one));
+      window.croftTaps = null;
       const boxes = [...was.querySelectorAll("input[id]:not([type=range]), textarea[id], select[id]")];
       const first = (box) => (box.matches("select") ? ([...box.options].find((one) => one.defaultSelected) || box.options[0] || {}).value : box.defaultValue);
       const typed = boxes.filter((box) => box.value !== first(box)).map((box) => [box.id, box.value]);

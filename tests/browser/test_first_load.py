@@ -49,6 +49,13 @@ def held(page, pattern):
     return let_go
 
 
+def looks_set(page):
+    """Wait for the style sheet and the serif."""
+    page.wait_for_function("() => getComputedStyle(document.body).getPropertyValue('--paper')")
+    page.evaluate("() => document.fonts.ready")
+    page.wait_for_timeout(100)
+
+
 @pytest.mark.parametrize("path", ["/", "/shelf", "/write?kind=put_up", "/next-season"])
 def test_a_page_is_read_before_its_scripts_and_nothing_moves(path, demo, phone):
     """What is drawn first is what the scripts draw: same elements, same places, same heights."""
@@ -58,8 +65,7 @@ def test_a_page_is_read_before_its_scripts_and_nothing_moves(path, demo, phone):
     let_go = held(page, r"dash-renderer")
     page.goto(demo.address + path, wait_until="commit")
     page.wait_for_selector("#drawn #page h1")
-    page.evaluate("document.fonts.ready")
-    page.wait_for_timeout(100)
+    looks_set(page)
     first, title = page.evaluate(SHAPE), page.title()
     here = page.locator(".bar [aria-current]").inner_text()
     assert axe(page) == []
