@@ -12,9 +12,17 @@ import brotli
 import flask
 from platformdirs import user_cache_path
 
-from dashboard.bundle import ASSETS
+from dashboard.bundle import ASSETS, script
+from dashboard.look import sheet
 
-__all__ = ["ASSETS", "charting_script", "drawing_part", "keep_compressed", "parts_version"]
+__all__ = [
+    "ASSETS",
+    "charting_script",
+    "drawing_part",
+    "keep_compressed",
+    "pack_ahead",
+    "parts_version",
+]
 
 _YEAR = "public, max-age=31536000, immutable"
 _PREFIX = "/_dash-component-suites/"
@@ -62,13 +70,23 @@ def keep_compressed(server: flask.Flask) -> None:
             return _small(response) if not is_script else _cached(response)
         response.direct_passthrough = False
         raw = response.get_data()
-        key = hashlib.sha256(raw).hexdigest()[:32]
+        key = _key(raw)
         if key not in memory:
             memory[key] = _stored(key, raw)
         response.set_data(memory[key])
         response.headers["Content-Encoding"] = "br"
         response.headers["Vary"] = "Accept-Encoding"
         return _cached(response)
+
+
+def pack_ahead() -> None:
+    """Compress what every first load needs, where it is not kept yet: else the first phone waits for it."""
+    for raw in (script(), sheet().encode()):
+        _stored(_key(raw), raw)
+
+
+def _key(raw: bytes) -> str:
+    return hashlib.sha256(raw).hexdigest()[:32]
 
 
 def _cached(response: flask.Response) -> flask.Response:
@@ -84,7 +102,7 @@ def _small(response: flask.Response) -> flask.Response:
         and response.content_type.startswith(("application/json", "text/"))
         and (response.content_length or 0) > 1500
     ):
-        response.set_data(brotli.compress(response.get_data(), quality=4))
+        response.set_data(brotli.compress(response.get_data(), quality=5))
         response.headers["Content-Encoding"] = "br"
         response.headers["Vary"] = "Accept-Encoding"
     return response
