@@ -9,19 +9,20 @@ import flask
 from dash import Dash, html
 from markupsafe import escape
 
-from dashboard import look, static
+from dashboard import bundle, look, static
 from dashboard.away.routes import add_away, head_links
 from dashboard.callbacks import wire
 from dashboard.data import Data
 from dashboard.failing import say_failures
 from dashboard.files import add_files
+from dashboard.first import GUARD, first, guard_hash
 from dashboard.forms.billing import wire_bill
 from dashboard.forms.callbacks import wire_forms
 from dashboard.forms.happening import wire_happened
 from dashboard.forms.shelving import wire_shelving
 from dashboard.forms.ticking import wire_ticking
 from dashboard.gate import Gate
-from dashboard.pages import Page, page_at
+from dashboard.pages import page_at
 from dashboard.shell import layout
 from dashboard.words import Words
 from ledger.book import Book
@@ -43,26 +44,28 @@ class _App(Dash):
         self.data.position()  # a book that cannot be read is said at once, by a page without scripts
         words = words_of(self.data)
         page = page_at(flask.request.path)
-        charting = static.charting_script()
-        preload = f'<meta name="charting" content="{charting}">'
-        preload += f'<meta name="parts" content="{static.parts_version()}">'
+        charting, library = static.charting_script(), bundle.library()
+        ahead = f'<meta name="charting" content="{charting}">'
+        ahead += f'<meta name="parts" content="{static.parts_version()}">'
+        ahead += f'<meta name="library" content="{" ".join(library)}">'
         if page is not None and page.has_pictures:
-            for script in (charting, static.drawing_part()):
-                preload += f'<link rel="preload" as="script" href="{script}">'
+            for script in (*library, static.drawing_part(), charting):
+                ahead += f'<link rel="preload" as="script" href="{script}">'
+        drawn = first(self, self.data, scheme_said())
         return (
             f'<!DOCTYPE html>\n<html lang="{words.language}">\n<head>{parts["metas"]}'
             f'<meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover">'
-            f"<title>{escape(titled(words, page))}</title>{head_links(scheme_said())}"
-            f'<link rel="stylesheet" href="{look.sheet_link()}">{parts["css"]}{preload}</head>\n'
-            f'<body class="{chosen_scheme() or "auto"}">{parts["app_entry"]}<noscript>{words("shell.noscript")}'
-            f"</noscript><footer>{parts['config']}{parts['scripts']}{parts['renderer']}</footer></body>\n</html>"
+            f"<title>{escape(titled(words, drawn.title if drawn else None))}</title>{head_links(scheme_said())}"
+            f'<script>{GUARD}</script><link rel="stylesheet" href="{look.sheet_link()}">{look.font_ahead()}'
+            f'<script id="_dash-renderer" src="{bundle.script_link()}" defer></script>{ahead}</head>\n'
+            f'<body class="{chosen_scheme() or "auto"}">{drawn.html() if drawn else ""}{parts["app_entry"]}'
+            f"<noscript>{words('shell.noscript')}</noscript>{parts['config']}</body>\n</html>"
         )
 
 
-def titled(words: Words, page: Page | None) -> str:
+def titled(words: Words, name: str | None) -> str:
     """Return what the browser calls a page; its script says it again on the way to another."""
-    name = words("shell.name")
-    return f"{words(f'nav.{page.name}')} · {name}" if page else name
+    return f"{name} · {words('shell.name')}" if name else words("shell.name")
 
 
 def chosen_scheme() -> str | None:
@@ -115,6 +118,7 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     add_files(server, data)
     add_away(server, data)
     look.add_look(server)
+    bundle.add_bundle(server)
     static.keep_compressed(server)
     _say_policy(app)
     return app
@@ -130,14 +134,11 @@ def _layout(data: Data) -> Any:
 
 def _say_policy(app: Dash) -> None:
     """Tell the browser to load nothing from elsewhere and to run no script but the app's own."""
-    hashes: list[str] = []
 
     @app.server.after_request
     def policy(response: flask.Response) -> flask.Response:
-        if not hashes:
-            hashes.extend(app.csp_hashes())
         response.headers["Content-Security-Policy"] = (
-            "default-src 'self'; script-src 'self' " + " ".join(hashes) + "; "
+            f"default-src 'self'; script-src 'self' {guard_hash()}; "
             "style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; connect-src 'self'; "
             "object-src 'none'; base-uri 'none'; frame-ancestors 'none'; form-action 'self'"
         )

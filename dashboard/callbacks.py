@@ -98,7 +98,7 @@ def wire(app: Dash, data: Data) -> None:
 
     app.clientside_callback(
         ClientsideFunction("croft", "scheme"),
-        Output("provider", "forceColorScheme"),
+        Output("main", "data-scheme"),
         Input("scheme", "data"),
     )
     app.clientside_callback(

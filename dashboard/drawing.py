@@ -5,12 +5,12 @@ from __future__ import annotations
 import logging
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 
 from dashboard.ask import Ask, read_query, words_of
 from dashboard.data import Data, Moment
 from dashboard.pages import page_at
+from dashboard.parts.alerts import alert
 from dashboard.parts.why import tree
 from dashboard.words import Words
 from ledger.errors import BookUnreachable, LedgerError
@@ -78,9 +78,9 @@ def _banner(ask: Ask) -> list[Any]:
         return []
     words = ask.words
     return [
-        dmc.Alert(
+        alert(
             [html.P(words("shell.damaged_text")), html.Ul([html.Li(words.said(one)) for one in found])],
-            title=words("shell.damaged"), color="red", variant="light", className="damaged",
+            title=words("shell.damaged"), kind="damaged",
         )
     ]  # fmt: skip
 
@@ -131,4 +131,4 @@ def _back(words: Words) -> Any:
 
 def trouble(ask: Ask, text: str) -> Any:
     """Return something that went wrong, in the place where it belongs."""
-    return dmc.Alert(text, title=ask.words("shell.trouble"), color="plum", variant="light")
+    return alert(text, title=ask.words("shell.trouble"))

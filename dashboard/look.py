@@ -17,11 +17,12 @@ from typing import Any
 import flask
 from platformdirs import user_cache_path
 
+from dashboard.bundle import ASSETS
 from dashboard.marks import marks_css
 from dashboard.theme import TOKENS
 from ledger.files import whole_file
 
-__all__ = ["FONT", "SHEET", "add_look", "font", "sheet", "sheet_link"]
+__all__ = ["FONT", "SHEET", "add_look", "font", "font_ahead", "sheet", "sheet_link"]
 
 SHEET, FONT = "/assets/look.css", "/assets/serif.woff2"
 _PACKAGE = "fontpkg-vollkorn"
@@ -46,7 +47,7 @@ def _rules(scheme: str, colours: dict[str, str]) -> str:
 
 @cache
 def sheet() -> str:
-    """Return the style sheet of colours, marks and the serif.
+    """Return the one style sheet: colours, marks, the serif, and the rules of `dashboard/assets`.
 
     A device that said nothing (``body.auto``) gets the scheme of its system from the first paint on;
     paper is always light.
@@ -67,6 +68,7 @@ def sheet() -> str:
             f"@media print{{:root,body.light,body.dark,body.auto{{{printed}}}}}",
             face,
             marks_css(),
+            *(path.read_text("utf-8") for path in sorted(ASSETS.glob("*.css"))),
         ]
     )
 
@@ -74,6 +76,13 @@ def sheet() -> str:
 def sheet_link() -> str:
     """Return the address of the sheet under its version."""
     return f"{SHEET}?v={int(hashlib.sha256(sheet().encode()).hexdigest()[:12], 16)}"
+
+
+def font_ahead() -> str:
+    """Return what a page's head says so that the serif is fetched with the sheet, not after it."""
+    if not _font_version():
+        return ""
+    return f'<link rel="preload" as="font" type="font/woff2" href="{FONT}?v={_font_version()}" crossorigin>'
 
 
 def _font_version() -> str:

@@ -252,6 +252,7 @@ def _listen(
     opens: bool,
 ) -> None:
     from dashboard.listening import Listening
+    from dashboard.static import pack_ahead
 
     try:
         server = Listening(app.server, gate, host=host, port=port, behind=proxies, tls=context)
@@ -269,6 +270,7 @@ def _listen(
     click.echo("Stop it with Ctrl-C.", err=True)
     for one in (signal.SIGTERM, signal.SIGINT):
         signal.signal(one, lambda *_: server.stop())
+    threading.Thread(target=pack_ahead, daemon=True).start()
     if opens:
         threading.Timer(0.5, webbrowser.open, [address]).start()
     try:

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.away.strip import waiting
 from dashboard.data import Data
 from dashboard.pages import PAGES
-from dashboard.parts import icon
-from dashboard.theme import COMPONENT_THEME
+from dashboard.parts import icon, still
+from dashboard.parts.alive import Panel
 from dashboard.words import Words
 
 __all__ = ["BAR", "GROUPS", "layout"]
@@ -48,7 +47,7 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
     words : Words
     scheme : {'light', 'dark'}
     """
-    return dmc.MantineProvider(
+    return html.Div(
         [
             dcc.Location(id="url", refresh="callback-nav"),
             dcc.Store(id="seen", data=data.mark()),
@@ -65,9 +64,15 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
             waiting(words),
             html.Div(
                 [
-                    html.Header(_head(words), className="mast"),
-                    html.Nav(_bar(words), className="bar", **{"aria-label": words("shell.bar")}),
-                    html.Nav(_names(words), className="side", **{"aria-label": words("shell.menu")}),
+                    still(html.Header(_head(words), className="mast"), ids=True),
+                    still(
+                        html.Nav(_bar(words), className="bar", **{"aria-label": words("shell.bar")}),
+                        ids=True,
+                    ),
+                    still(
+                        html.Nav(_names(words), className="side", **{"aria-label": words("shell.menu")}),
+                        ids=True,
+                    ),
                     html.Main(
                         [
                             html.Div(id="moment-note", role="status"),
@@ -80,18 +85,11 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
                 ],
                 id="frame",
             ),
-            dmc.Drawer(
-                html.Div(id="why-shown"),
-                id="why-panel",
-                title=words("why.title"),
-                position="right",
-                size="md",
-                closeButtonProps={"aria-label": words("why.close")},
+            Panel(
+                children=html.Div(id="why-shown"), id="why-panel", opened=False,
+                title=words("why.title"), closes=words("why.close"),
             ),
-        ],
-        id="provider",
-        theme=COMPONENT_THEME,
-        forceColorScheme=scheme,
+        ]
     )  # fmt: skip
 
 

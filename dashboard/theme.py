@@ -6,10 +6,7 @@ blindness (checked by simulation in the tests) and to keep a contrast of 3 to 1 
 
 from __future__ import annotations
 
-from typing import Any
-
 __all__ = [
-    "COMPONENT_THEME",
     "INK",
     "ORIGIN_COLOURS",
     "PAPER",
@@ -100,30 +97,3 @@ def rgba(colour: str, alpha: float) -> str:
 SANS = (
     '-apple-system, "Segoe UI", Roboto, "Noto Sans", "Liberation Sans", "DejaVu Sans", sans-serif'
 )
-
-COMPONENT_THEME: dict[str, Any] = {
-    "fontFamily": SANS,
-    "fontSizes": {"xs": "14px", "sm": "16px", "md": "16px", "lg": "18px", "xl": "20px"},
-    "primaryColor": "leaf",
-    "primaryShade": {"light": 7, "dark": 4},
-    "autoContrast": True,
-    "defaultRadius": "sm",
-    "focusRing": "always",
-    "colors": {
-        "leaf": [
-            "#e7efe1", "#dcead8", "#b9d8c0", "#93c3a0", "#86c89b",
-            "#57996a", "#478a59", "#2a6141", "#214e34", "#183a27",
-        ],
-        "plum": [
-            "#f9eef4", "#f0dee6", "#e9c0d3", "#e49cbd", "#c569a0",
-            "#a94a75", "#933960", "#7a2a4c", "#63223d", "#4b1a2e",
-        ],
-    },
-    "components": {
-        name: {"defaultProps": {"size": "md"}}
-        for name in (
-            "TextInput", "Autocomplete", "NativeSelect", "Select", "Button", "SegmentedControl",
-            "Textarea", "Checkbox", "PasswordInput", "NumberInput", "Slider",
-        )
-    },
-}  # fmt: skip

@@ -102,6 +102,9 @@
         return when !== "other";
       },
       arrived: function (_children, path, search) {
+        window.croftAhead.takes();
+        document.querySelectorAll("[data-still]").forEach(fill);
+        if (!chosen() && known("scheme").props.data !== system()) set("scheme", { data: system() });
         const name = document.querySelector("#page h1");
         if (name) document.title = name.textContent + " · " + document.querySelector(".brand").textContent;
         document.querySelectorAll(".menu-link").forEach((link) => {
@@ -124,8 +127,7 @@
 
   /* A choice redraws its page, itself too: whoever moves it by keys keeps the focus. */
   const CHOICE = `#page [id^='{"choice"']`;
-  const within = (box) => (box.matches("input") ? box : box.querySelector("[role=slider]"));
-  let held = null;
+    let held = null;
   document.addEventListener("focusin", (event) => {
     const box = event.target.closest(CHOICE);
     held = box ? box.id : null;
@@ -136,9 +138,8 @@
   function holdOn(tries = 20) {
     if (held === null || tries === 0) return;
     const lost = document.activeElement === null || document.activeElement === document.body;
-    const box = document.getElementById(held), at = box && within(box);
-    const opens = at && at.getAttribute("aria-haspopup") === "listbox" && !at.readOnly; // a list to search opens by focus
-    if (lost && at && !opens) at.focus({ preventScroll: true });
+    const box = document.getElementById(held);
+    if (lost && box) box.focus({ preventScroll: true });
     else setTimeout(() => holdOn(tries - 1), 25);
   }
 
@@ -146,9 +147,10 @@
      first drawing comes in the right colours; croft.css follows the system by itself. */
   const isDark = window.matchMedia("(prefers-color-scheme: dark)");
   const chosen = () => /(^|; )scheme=/.test(document.cookie);
+  const system = () => (isDark.matches ? "dark" : "light");
   function seeSystem() {
-    document.cookie = "system=" + (isDark.matches ? "dark" : "light") + ";path=/;max-age=31536000;samesite=strict";
-    if (!chosen()) set("scheme", { data: isDark.matches ? "dark" : "light" });
+    document.cookie = "system=" + system() + ";path=/;max-age=31536000;samesite=strict";
+    if (!chosen()) set("scheme", { data: system() });
   }
   seeSystem();
   isDark.addEventListener("change", seeSystem);
@@ -253,7 +255,7 @@
      right after an answer came (a question may have moved under the thumb), and one on the boxes that an
      entry left empty. */
   const WRITES = `#form-write, #happened-write, #strike-do, #bill-write, [id^='{"accept"'], [id^='{"settle"'], [id^='{"opens"'], [id^='{"back"'], [id^='{"take"']`, DOUBLE_MS = 500, WAIT_MS = 3000;
-  const BOXES = `.form [id^='{"field"']:is(input, textarea)`, TEXTS = BOXES + ", #form-by, #strike-why, #happened-text";
+  const BOXES = `.form [id^='{"field"']:is(input, textarea, select)`, TEXTS = BOXES + ", #form-by, #strike-why, #happened-text";
   const all = (which) => [...document.querySelectorAll(which)];
   function isDone() {
     const written = document.querySelector("#form-said .written, #strike-said .written");
@@ -261,7 +263,7 @@
   }
   function isKnown(box) {
     const at = known(box.id.startsWith("{") ? JSON.parse(box.id) : box.id);
-    return box.readOnly || !at || (at.props.value || "") === box.value; // a list shows a word for its value
+    return !at || String(at.props.value ?? "") === box.value;
   }
   let tapped = -Infinity, waits = null, passes = null;
   function wait() {
@@ -330,22 +332,24 @@
     if (name) event.target.open ? opened.add(name) : opened.delete(name);
   }, true);
   function fill(box) {
-    const panel = box.closest(".mantine-Drawer-content"); // another figure's arithmetic begins anew, at its top
+    const had = put.get(box);
+    if (had && had.text === box.dataset.still && had.nodes.every((node) => node.parentNode === box)) return;
+    const panel = box.closest(".panel"); // another figure's arithmetic begins anew, at its top
     const kept = panel ? [] : [...box.querySelectorAll("details[open] > summary")];
     const unfolded = new Set([...kept.map(called), ...(panel ? [] : opened)]);
     const focused = [...box.querySelectorAll("a, button, summary")].indexOf(document.activeElement);
-    (put.get(box) || []).forEach((node) => node.remove());
+    (had ? had.nodes : []).forEach((node) => node.remove());
     if (box.dataset.still === undefined) return;
     const made = document.createElement("template");
     made.innerHTML = box.dataset.still;
-    put.set(box, [...made.content.childNodes]);
+    put.set(box, { text: box.dataset.still, nodes: [...made.content.childNodes] });
     made.content.querySelectorAll("details").forEach((one) => {
       if (unfolded.has(called(one.firstElementChild))) one.open = true;
     });
     box.append(made.content);
     if (panel) {
       panel.scrollTo(0, 0);
-      panel.querySelector(".mantine-Drawer-close").focus({ preventScroll: true });
+      if (panel.open) panel.querySelector(".panel-close").focus({ preventScroll: true });
     } else if (focused >= 0) (box.querySelectorAll("a, button, summary")[focused] || box).focus({ preventScroll: true });
   }
   new MutationObserver((seen) => {
@@ -372,7 +376,8 @@
     if (event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
     event.preventDefault();
     set("why-panel", { opened: false }); // an entry's link in the panel leads behind it
-    window.history.pushState({}, "", link.href);
+    // an entry's link in the panel takes the place of the panel's own step back
+    window.history[window.history.state && window.history.state.panel ? "replaceState" : "pushState"]({}, "", link.href);
     window.dispatchEvent(new PopStateEvent("popstate"));
     window.scrollTo(0, 0);
   }
@@ -385,7 +390,7 @@
   }
   document.addEventListener("input", typing);
   document.addEventListener("click", (event) => {
-    if (event.target.closest("[role=option], .chip")) typing({ target: document.querySelector(".form") || event.target });
+    if (event.target.closest(".chip")) typing({ target: document.querySelector(".form") || event.target });
   });
 
   /* While nothing answers, a line says so and what was typed stays; back again, the page is drawn anew. */
@@ -417,7 +422,7 @@
   }
   /* A device that was signed out is led to the entrance, unless that would lose what was typed. */
   function out(text) {
-    if (!all(BOXES).some((box) => box.value && !box.readOnly)) return window.location.assign("/enter");
+    if (!all(BOXES).some((box) => box.value)) return window.location.assign("/enter");
     if (!isOut) failed(text, 401);
     isOut = true;
   }

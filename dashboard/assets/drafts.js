@@ -24,13 +24,13 @@
     .sort((a, b) => (a[1].at < b[1].at ? -1 : 1));
   window.croftDrafts = { keep: (at, boxes, when) => { keep(at, boxes, when); if (at === here) root = null; } }; // comes back as if found here
 
-  /* What stands in each box now; a list shows a word for its value, which the renderer knows. */
+  /* What stands in each box now. */
   function boxes(root) {
     const out = {};
     root.querySelectorAll("[id]").forEach((node) => {
       const id = node.id, at = OWN.has(id) || id.includes('"choice"') ? undefined : known(id);
-      if (!at || !("value" in at.props) || !/^(TextInput|Textarea|Autocomplete|Select|NumberInput|SegmentedControl|Checkbox|Input)$/.test(at.type)) return;
-      const typed = node.matches("input, textarea") && !node.readOnly && at.type !== "Select";
+      if (!at || !("value" in at.props) || !/^(Box|Lines|Choice|OneOf)$/.test(at.type)) return;
+      const typed = node.matches("input, textarea");
       out[id] = typed ? node.value : at.props.value === null || at.props.value === undefined ? "" : at.props.value;
     });
     return out;
@@ -41,7 +41,7 @@
     const now = document.querySelector(ROOTS), at = address();
     if (!now) { root = null; return; }
     if ((now === root && at === here) || at !== location.pathname + location.search) return;
-    const first = now.querySelector("input[id], textarea[id]");
+    const first = now.querySelector("input[id], textarea[id], select[id]");
     if (!first || !known(first.id)) return; // not drawn to its end
     root = now; here = at; drawn = boxes(root);
     root.querySelectorAll(".draft-note").forEach((old) => old.remove());

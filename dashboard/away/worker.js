@@ -66,11 +66,14 @@ async function keptShell(name) {
   return undefined;
 }
 
+/* What came drawn for one page is not for another, nor for another day: answers are kept by themselves. */
+const FIRST = /<!--first-->[^]*?<!--\/first-->/;
 async function dated(answer) {
   const headers = new Headers(answer.headers);
   headers.set("X-Kept-At", new Date().toISOString());
   headers.delete("Content-Encoding"); // it was unpacked on the way
-  return new Response(await answer.blob(), { status: 200, headers });
+  const isPage = /text\/html/.test(headers.get("Content-Type") || "");
+  return new Response(isPage ? (await answer.text()).replace(FIRST, "") : await answer.blob(), { status: 200, headers });
 }
 
 async function fromHouse(asked, name) {

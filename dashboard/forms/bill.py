@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
@@ -12,6 +11,7 @@ from dashboard.ask import Ask
 from dashboard.forms.boxes import box_id
 from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import FORMS
+from dashboard.parts.alive import Lines
 
 __all__ = ["bill_says", "bill_sum", "shops"]
 
@@ -42,9 +42,9 @@ def bill_sum(ask: Ask) -> Component:
             html.Details(
                 [
                     html.Summary(words("bill.paste")),
-                    dmc.Textarea(
-                        id="bill-paste", value="", autosize=True, minRows=4, maxRows=14,
-                        debounce=_READ_MS, placeholder=words("bill.like"), autoComplete="off",
+                    Lines(
+                        id="bill-paste", value="", rows=4, most=14, debounce=_READ_MS,
+                        placeholder=words("bill.like"), autoComplete="off",
                         **{"aria-label": words("bill.paste")},
                     ),
                     html.P(words("bill.paste_says"), className="under small"),

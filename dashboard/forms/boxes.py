@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
@@ -12,6 +11,7 @@ from dashboard.ask import Ask
 from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import Form
 from dashboard.forms.understanding import understood
+from dashboard.parts.alive import Box, Choice, Lines
 
 __all__ = ["basket", "box", "box_id", "label_of", "single"]
 
@@ -37,26 +37,19 @@ def box(ask: Ask, form: Form, name: str, row: int, value: str = "", **more: Any)
         choices = [
             {"value": one, "label": words.word("answers", one, name)} for one in described.choices
         ]
-        return dmc.Select(
-            data=choices, value=value or None, clearable=True, checkIconPosition="right",
-            placeholder=words("forms.choose"), comboboxProps={"withinPortal": True}, **common,
-        )  # fmt: skip
+        return Choice(options=choices, value=value or None, empty=words("forms.choose"), **common)
     if described.kind == "note":
-        return dmc.Textarea(value=value, autosize=True, minRows=2, **common)
-    keypad = {}
-    if described.kind in _NUMBERS:
-        keypad = {"inputMode": "decimal"}
-    elif described.kind == "whole":
-        keypad = {"inputMode": "numeric"}
-    offered = remembered(ask.data, form.kind, described)
-    if offered:
-        return dmc.Autocomplete(
-            value=value, data=offered, limit=8, placeholder=_example(ask, name),
-            comboboxProps={"withinPortal": True}, **common,
-        )  # fmt: skip
-    return dmc.TextInput(
-        value=value, placeholder=_example(ask, name), inputProps=keypad or None,
-        autoComplete="off", **common,
+        return Lines(value=value, rows=2, **common)
+    keypad = (
+        "decimal"
+        if described.kind in _NUMBERS
+        else "numeric"
+        if described.kind == "whole"
+        else None
+    )
+    return Box(
+        value=value, placeholder=_example(ask, name), inputMode=keypad, autoComplete="off",
+        offers=remembered(ask.data, form.kind, described) or None, **common,
     )  # fmt: skip
 
 

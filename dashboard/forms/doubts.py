@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 
 from dashboard.ask import Ask
 from dashboard.forms.writing import LOW_ACID, key_of
+from dashboard.parts.alerts import alert
 from dashboard.parts.danger import said_of
 from ledger.errors import DANGER, NeedsAnswer
 
@@ -32,11 +32,9 @@ def doubt_shown(ask: Ask, doubt: NeedsAnswer, button: str = "accept") -> Any:
     buttons = [_answer(words("forms.yes", answer=answer), {button: key_of(doubt)})]
     if doubt.code == "near-miss":  # elsewhere, no is said by changing the box
         buttons.append(_answer(words("forms.no_new"), {button: f"no:{key_of(doubt)}"}))
-    return dmc.Alert(
+    return alert(
         [html.P(words.refusal(doubt)), html.Div(buttons, className="tools")],
         title=words("forms.sure"),
-        color="plum",
-        variant="light",
     )
 
 

@@ -6,7 +6,6 @@ import datetime as dt
 import uuid
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
@@ -15,6 +14,7 @@ from dashboard.forms.bill import bill_says, bill_sum, shops
 from dashboard.forms.boxes import basket, box_id, single
 from dashboard.forms.specs import FORMS, Form
 from dashboard.forms.understanding import recent_lines
+from dashboard.parts.alive import Box, OneOf
 from dashboard.parts.marks import icon
 from ledger.door.retyped import retyped
 
@@ -57,8 +57,9 @@ def form_of(
         html.Details([html.Summary(words("forms.more")), html.Div(more, className="rows")], open=is_open)
         if more
         else None,
-        dmc.TextInput(
-            id="form-by", label=words("forms.by"), persistence="writer", persistence_type="local",
+        Box(
+            id="form-by", label=words("forms.by"), persistence="writer", persisted_props=["value"],
+            persistence_type="local",
             value="", autoComplete="off",
         ),
         html.Div(
@@ -164,14 +165,14 @@ def _when(ask: Ask, on: str | None) -> Component:
     other = when == "other"
     return html.Div(
         [
-            html.Div(words("forms.when"), id="when-label", className="mantine-InputWrapper-label"),
-            dmc.SegmentedControl(
-                id="form-when", fullWidth=True, value=when,
-                data=[{"value": v, "label": words(f"forms.{v}")} for v in ("today", "yesterday", "other")],
+            html.Div(words("forms.when"), id="when-label", className="box-label"),
+            OneOf(
+                id="form-when", value=when,
+                options=[{"value": v, "label": words(f"forms.{v}")} for v in ("today", "yesterday", "other")],
                 **{"aria-labelledby": "when-label"},
             ),
             html.Div(
-                dmc.TextInput(
+                Box(
                     id=box_id("day", 0), value=on or "", label=words("forms.day"),
                     placeholder=words("examples.day"), autoComplete="off",
                 ),

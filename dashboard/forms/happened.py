@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import uuid
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.forms.writing import told
+from dashboard.parts.alive import Lines
 from dashboard.parts.kinds import icon_of
 from dashboard.parts.marks import icon
 from dashboard.parts.written import undo_button, written_card
@@ -56,9 +56,9 @@ def happened(ask: Ask, *, lines: int = 3, labelled: bool = True) -> Component:
         [
             dcc.Store(id="happened-answers", data=[]),
             dcc.Store(id="happened-id", data=str(uuid.uuid4())),
-            dmc.Textarea(
-                id="happened-text", value="", autosize=True, minRows=lines, maxRows=12,
-                debounce=_READ_MS, persistence="happened", persistence_type="local",
+            Lines(
+                id="happened-text", value="", rows=lines, most=12, debounce=_READ_MS,
+                persistence="happened", persisted_props=["value"], persistence_type="local",
                 placeholder=words("happened.short" if lines == 1 else "happened.example"),
                 autoComplete="off", **label, **heard,
             ),

@@ -6,11 +6,11 @@ import math
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.parts.alive import Slide
 from dashboard.parts.choices import drawn_with
 from ledger.projections import Answer
 
@@ -150,11 +150,10 @@ def _slider(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
     return html.Div(
         [
             html.Div([html.Span(item), ": ", html.B(shown), html.Span(f" {note}", className="quiet")]),
-            dmc.Slider(
+            Slide(
                 id={"choice": f"{_PREFIX}{item}"}, min=0, max=most, step=1 if most <= 200 else 5,
-                value=value, label=None, size="lg", thumbSize=28, updatemode="mouseup",
-                thumbLabel=words("next_season.slider", item=item, unit=_said_unit(ask, lever, 2)),
-                **drawn_with(value),
+                value=value, **drawn_with(value),
+                **{"aria-label": words("next_season.slider", item=item, unit=_said_unit(ask, lever, 2))},
             ),
         ],
         className="slider",

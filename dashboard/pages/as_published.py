@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 
 from dashboard.ask import Ask
@@ -24,6 +23,8 @@ from dashboard.parts import (
     section,
     sentences,
 )
+from dashboard.parts.alerts import alert
+from dashboard.parts.alive import Box
 from dashboard.parts.folds import all_link
 from dashboard.parts.strips import strip
 from ledger.errors import InputError
@@ -302,7 +303,7 @@ def _before(ask: Ask) -> Any:
 
 
 def _text(name: str, label: str, value: str, example: str) -> Any:
-    return dmc.TextInput(
+    return Box(
         id={"choice": name}, label=label, value=value, debounce=True, placeholder=example, autoComplete="off",
     )  # fmt: skip
 
@@ -311,7 +312,7 @@ def _answer(ask: Ask, said: dict[str, str]) -> Any:
     try:
         answer = ask.show("as-published", **said)
     except InputError as error:
-        return dmc.Alert(ask.words.refusal(error), color="plum", variant="light")
+        return alert(ask.words.refusal(error))
     lines: list[Any] = []
     for record in answer.records():
         lines.append(html.P(say(ask, record["text"])))
@@ -338,7 +339,7 @@ def _power_cut(ask: Ask) -> Any:
     try:
         answer = ask.show("as-published", freezer_off=hours)
     except InputError as error:
-        wrong = dmc.Alert(ask.words.refusal(error), color="plum", variant="light")
+        wrong = alert(ask.words.refusal(error))
         return html.Details([summary, box, wrong], open=True)
     rows = [
         [r["item"], words.day(r["on"]), say(ask, r["text"]), r["source"] or "–"]

@@ -6,7 +6,6 @@ import datetime as dt
 from itertools import groupby
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 
 from dashboard.ask import Ask
@@ -14,6 +13,7 @@ from dashboard.forms.specs import FORMS
 from dashboard.pages._page import Page
 from dashboard.pages.search import passes
 from dashboard.parts import answered, choices, icon, nothing_yet, section
+from dashboard.parts.alive import Box, Slide
 from dashboard.parts.danger import mark_of
 from dashboard.parts.folds import all_link
 from dashboard.parts.kinds import icon_of
@@ -79,7 +79,7 @@ def _filters(ask: Ask, every: list[HistoryRow]) -> list[Any]:
     options = [("", words("history.every_kind")), *((k, words.kind(k)) for k in kinds)]
     return [
         choices(
-            dmc.TextInput(
+            Box(
                 id={"choice": "find"}, label=words("history.find"), value=ask.query.get("find", ""),
                 debounce=True, placeholder=words("history.find_example"), autoComplete="off",
             )
@@ -199,7 +199,7 @@ def _strike_asked(ask: Ask, every: list[HistoryRow]) -> Any:
         html.P(f"{words.day(row.on)}: {words.said(row.line)}"),
         html.P(words("history.strike_says"), className="quiet"),
         dcc.Store(id="strike-id", data=row.id),
-        dmc.TextInput(id="strike-why", label=words("history.why"), autoComplete="off"),
+        Box(id="strike-why", label=words("history.why"), autoComplete="off"),
         html.Div(
             [
                 html.Button(
@@ -253,9 +253,9 @@ def _slider(
     return html.Div(
         [
             html.Div([html.Span(label, id=f"{id}-label"), ": ", html.B(shown)]),
-            dmc.Slider(
-                id=id, min=0, max=last, step=1, value=max(value, 0), label=None, size="lg", thumbSize=28,
-                updatemode="mouseup", thumbLabel=label,
+            Slide(
+                id=id, min=0, max=last, step=1, value=max(value, 0),
+                **{"aria-label": label, "aria-valuetext": shown},
             ),
         ],
         className="slider",

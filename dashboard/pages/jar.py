@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Any
 from urllib.parse import urlencode
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.pages._page import Page
 from dashboard.parts import choices, nothing_yet, section
+from dashboard.parts.alerts import alert
 from dashboard.parts.choices import written
 from dashboard.parts.danger import danger_card, grave_batches, mark_of
 from dashboard.parts.jars import jars_of
@@ -35,7 +35,7 @@ def draw(ask: Ask) -> Any:
     rows = ask.show("shelf").records()
     found = [(row, mine) for row in rows if (mine := _meant(row, of, label)) is not None]
     if not found:
-        away = dmc.Alert(words("jar.nothing", of=label or of), color="gray", variant="light")
+        away = alert(words("jar.nothing", of=label or of), heard="status")
         history = dcc.Link(
             words("jar.history"), href=f"/history?{urlencode({'find': of.partition(':')[0]})}",
             className="button quiet-button",
@@ -80,7 +80,7 @@ def _card(ask: Ask, row: dict[str, Any], label: str) -> Component:
         f"{row['item']}{f', {label}' if label else ''}",
         mark_of(ask, row),
         html.Ul([html.Li(one) for one in facts]),
-        None if gone is None else dmc.Alert(gone, color="yellow", variant="light"),
+        None if gone is None else alert(gone, heard="status"),
         html.Div(_ways(ask, row, label), className="tools"),
     )
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import Any
 from urllib.parse import quote
 
-import dash_mantine_components as dmc
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.pages._page import KNOWN, Page
 from dashboard.parts import answered, nothing_yet, plain_table, section
+from dashboard.parts.alive import Box
 from dashboard.parts.choices import drawn_with
 from ledger.history import HistoryRow
 
@@ -26,7 +26,7 @@ _TYPED_MS = 350
 def draw(ask: Ask) -> Any:
     """Return the box, and what its words found: names, then pages, then entries, newest first."""
     words, of = ask.words, (ask.query.get("of") or "").strip()
-    box = dmc.TextInput(
+    box = Box(
         id={"choice": "of"}, label=words("search.label"), value=of, debounce=_TYPED_MS,
         placeholder=words("search.example"), autoComplete="off", **drawn_with(of),
     )  # fmt: skip

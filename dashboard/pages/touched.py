@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-import dash_mantine_components as dmc
 from dash import html
 
 from dashboard.ask import Ask
@@ -20,6 +19,7 @@ from dashboard.parts import (
     say,
     section,
 )
+from dashboard.parts.alerts import alert
 from dashboard.parts.choices import written
 from dashboard.parts.danger import marked
 from ledger.errors import InputError
@@ -106,7 +106,7 @@ def _answer(ask: Ask, answer: Answer, options: Mapping[str, Any], *, back: bool)
         )  # fmt: skip
         out.append(section(words(f"touched.{name}"), table))
     if answer.is_empty:
-        out.append(dmc.Alert(words("touched.nothing"), color="gray", variant="light"))
+        out.append(alert(words("touched.nothing"), heard="status"))
     return [*out, notes_of(ask, answer)]
 
 

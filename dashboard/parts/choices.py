@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-import dash_mantine_components as dmc
 from dash import html
 from dash.development.base_component import Component
+
+from dashboard.parts.alive import Box, Choice
 
 __all__ = ["choice", "choices", "drawn_with", "written"]
 
@@ -24,11 +25,7 @@ def choice(name: str, label: str, value: str, options: Iterable[tuple[str, str]]
     options : iterable of (value, label)
     """
     data = [{"value": one, "label": text} for one, text in options]
-    return dmc.Select(
-        id={"choice": name}, label=label, value=value, data=data, allowDeselect=False,
-        searchable=len(data) > 12, checkIconPosition="right", comboboxProps={"withinPortal": True},
-        **drawn_with(value),
-    )  # fmt: skip
+    return Choice(id={"choice": name}, label=label, value=value, options=data, **drawn_with(value))
 
 
 def written(
@@ -52,9 +49,9 @@ def written(
     keypad : bool
         Whether a number is wanted, so that a phone shows its keypad.
     """
-    return dmc.TextInput(
+    return Box(
         id={"choice": name}, label=label, value=value, debounce=True, placeholder=example,
-        autoComplete="off", error=error, inputProps={"inputMode": "decimal"} if keypad else None,
+        autoComplete="off", error=error, inputMode="decimal" if keypad else None,
         **drawn_with(value),
     )  # fmt: skip
 

@@ -16,35 +16,39 @@ from dash import dcc
 from dash.development.base_component import Component
 from markupsafe import escape
 
-__all__ = ["still"]
+from dashboard.parts.alive import spelt
 
-_VOID = ("Br", "Hr", "Img", "Col", "Wbr")
+__all__ = ["VOID", "attributes", "still"]
+
+VOID = ("Br", "Hr", "Img", "Col", "Wbr")
 _NAMES = {"className": "class", "htmlFor": "for"}
-_OWN = ("children", "n_clicks", "disable_n_clicks", "n_clicks_timestamp", "key")
+_OWN = ("children", "n_clicks", "disable_n_clicks", "n_clicks_timestamp", "key", "data-still")
 """Properties for Dash itself, which mean nothing to a browser."""
 _FREE = ("data-", "aria-")
 
 
-def still(part: Any) -> Any:
+def still(part: Any, *, ids: bool = False) -> Any:
     """Return a page, or a part of it, with what is still in it turned to markup.
 
     Parameters
     ----------
     part : component, text, number, None, or a list of these
         Its own components are changed.
+    ids : bool
+        Below the part itself, what has an id is still, too: no callback reads or writes it.
 
     Returns
     -------
     the same, where a plain element without an id holds its children as ``data-still``.
     """
     if isinstance(part, (list, tuple)):
-        return [still(one) for one in part]
+        return [still(one, ids=ids) for one in part]
     children = getattr(part, "children", None)
     if not isinstance(part, Component) or not _holds_elements(children):
         return part
-    inner = _inner(children) if _is_plain(part) else None
+    inner = _inner(children, ids) if _is_plain(part) else None
     if inner is None:
-        part.children = still(children)
+        part.children = still(children, ids=ids)
     else:
         part.children = None
         setattr(part, "data-still", inner)
@@ -56,48 +60,49 @@ def _holds_elements(children: Any) -> bool:
     return any(isinstance(one, (Component, list, tuple)) for one in some)
 
 
-def _is_plain(part: Component) -> bool:
+def _is_plain(part: Component, ids: bool = False) -> bool:
     """Return whether an element has a name of its own in HTML and nothing refers to it."""
-    return part._namespace == "dash_html_components" and getattr(part, "id", None) is None
+    is_named = getattr(part, "id", None) is not None
+    return part._namespace == "dash_html_components" and (ids or not is_named)
 
 
-def _inner(children: Any) -> str | None:
+def _inner(children: Any, ids: bool) -> str | None:
     """Return children as markup; None where something in them is alive."""
     if children is None or isinstance(children, bool):
         return ""
     if isinstance(children, Component):
-        return _markup(children)
+        return _markup(children, ids)
     if not isinstance(children, (list, tuple)):
         return str(escape(children))
     parts = []
     for one in children:
-        inner = _inner(one)
+        inner = _inner(one, ids)
         if inner is None:
             return None
         parts.append(inner)
     return "".join(parts)
 
 
-def _markup(part: Component) -> str | None:
+def _markup(part: Component, ids: bool = False) -> str | None:
     is_link = type(part) is dcc.Link
-    if not is_link and not _is_plain(part):
+    if not is_link and not _is_plain(part, ids):
         return None
-    inner = _inner(getattr(part, "children", None))
+    inner = _inner(getattr(part, "children", None), ids)
     if inner is None:
         return None
     name = "a" if is_link else type(part).__name__.lower()
-    said = "".join(_attributes(part)) + (" data-goes" if is_link else "")
-    return f"<{name}{said}>" if type(part).__name__ in _VOID else f"<{name}{said}>{inner}</{name}>"
+    said = "".join(attributes(part)) + (" data-goes" if is_link else "")
+    return f"<{name}{said}>" if type(part).__name__ in VOID else f"<{name}{said}>{inner}</{name}>"
 
 
-def _attributes(part: Component) -> Iterable[str]:
+def attributes(part: Component) -> Iterable[str]:
     """Yield an element's properties as HTML writes them, each after a space."""
     known = _properties_of(type(part), tuple(part._prop_names))
     for name, value in vars(part).items():
         if value is None or value is False or not (name in known or name.startswith(_FREE)):
             continue
         named = _NAMES.get(name, name.lower())
-        said = _style(value) if name == "style" else value
+        said = _style(value) if name == "style" else spelt(value) if name == "id" else value
         yield f" {named}" if said is True else f' {named}="{escape(said)}"'
 
 

@@ -6,7 +6,7 @@ import os
 import tempfile
 from pathlib import Path
 
-__all__ = ["READ_MS", "SHOTS", "axe", "settled"]
+__all__ = ["READ_MS", "SHOTS", "axe", "first_load", "live", "settled"]
 
 SHOTS = Path(os.environ.get("CROFTBOOK_SHOTS", Path(tempfile.gettempdir()) / "croftbook-shots"))
 """Pictures of every page that was looked at."""
@@ -15,17 +15,72 @@ READ_MS = 2200
 """The place of a button that wrote listens again after two seconds."""
 
 
+QUIET = """() => {
+  const store = window.dash_stores && window.dash_stores[0], main = document.getElementById("main");
+  if (!store || !main || !main.dataset.address || document.getElementById("drawn") || !document.querySelector("#page h1")) return false;
+  const { stored, completed, ...under } = store.getState().callbacks;
+  const graphs = [...document.querySelectorAll("#page .dash-graph")].every((one) => one.querySelector(".main-svg"));
+  const isQuiet = graphs && Object.values(under).every((some) => !some.length) && document.fonts.status === "loaded" && [...document.images].every((one) => one.complete);
+  window.quietFor = isQuiet ? (window.quietFor || 0) + 1 : 0;
+  return window.quietFor > 3;
+}"""
+"""No callback is asked for or answered, every picture is there, for four frames: what one answer asks for anew
+begins within the next."""
+
+
 def settled(page):
-    """Wait until a page is drawn: no spinner of ours is used, so nothing may be under way."""
-    page.wait_for_load_state("networkidle")
-    page.wait_for_selector("#page h1")
+    """Wait until a page is drawn to its end, and nothing that it asked for is under way."""
+    page.evaluate("() => { window.quietFor = 0; }")
+    page.wait_for_function(QUIET)
 
 
 def axe(page):
-    """Return what axe finds wrong on a page, each with the element it means."""
-    from axe_playwright_python.sync_playwright import Axe
+    """Return what axe finds wrong on a page, each with the element it means.
 
-    found = Axe().run(page).response
+    Only that comes back from the browser: all that is in order was most of what was sent.
+    """
+    from axe_playwright_python.base import AXE_SCRIPT
+
+    if not page.evaluate("() => Boolean(window.axe)"):
+        page.evaluate(AXE_SCRIPT)
+    return page.evaluate(
+        """async () => (await axe.run({resultTypes: ["violations"]})).violations
+        .flatMap((one) => one.nodes.slice(0, 3).map((node) => [one.id, node.html.slice(0, 200)]))"""
+    )
+
+
+def live(page):
+    """Wait until a page is alive: its scripts have taken over what the first answer had drawn."""
+    page.wait_for_function(
+        "() => document.getElementById('main')?.dataset.address && !document.getElementById('drawn')"
+    )
+
+
+def first_load(context, address):
+    """Return what came over the network for a page that was never seen: address without host, bytes.
+
+    The bytes are those of each answer as sent, head and body, as the browser's own protocol says
+    when an answer is whole (``Network.loadingFinished``); what is asked every three seconds is left out.
+    """
+    page = context.new_page()
+    session = context.new_cdp_session(page)
+    session.send("Network.enable")
+    asked, came = {}, []
+    session.on(
+        "Network.requestWillBeSent",
+        lambda said: asked.__setitem__(said["requestId"], said["request"]["url"]),
+    )
+    session.on(
+        "Network.loadingFinished",
+        lambda said: came.append((asked.get(said["requestId"], ""), said["encodedDataLength"])),
+    )
+    page.goto(address)
+    settled(page)
+    live(page)
+    page.close()
+    host = "/".join(address.split("/")[:3])
     return [
-        (one["id"], node["html"][:200]) for one in found["violations"] for node in one["nodes"][:3]
+        (url.removeprefix(host), size)
+        for url, size in came
+        if url.startswith(host) and not url.endswith("/position")
     ]

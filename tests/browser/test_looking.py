@@ -55,7 +55,7 @@ def test_arithmetic_leads_to_that_of_its_parts(demo, open_page):
         "whole => document.querySelector('#why-shown li').innerText !== whole", arg=whole
     )
     assert first.inner_text().startswith(f"{said}, eaten")
-    assert page.evaluate("document.querySelector('.mantine-Drawer-content').scrollTop") == 0
+    assert page.evaluate("document.querySelector('.panel').scrollTop") == 0
     assert page.wrong == []
 
 

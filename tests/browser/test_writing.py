@@ -17,13 +17,12 @@ def field(page, label):
 
 
 def choose(page, label, option):
-    field(page, label).click()
-    page.get_by_role("option", name=option, exact=True).click()
+    field(page, label).select_option(option)
 
 
 def write(page):
     page.click("#form-write")
-    page.wait_for_selector("#form-said .mantine-Alert-root, #form-said [role=alert], #form-said p")
+    page.wait_for_selector("#form-said [role=alert], #form-said p")
     return page.inner_text("#form-said")
 
 
@@ -142,7 +141,7 @@ def test_bad_input_is_said_beside_its_box(kind, said, where, problem, own_empty,
         target = box(page, name) if name in ("lines", "ate") else field(page, name.capitalize())
         target.fill(text)
     page.click("#form-write")
-    error = page.locator(".mantine-InputWrapper-error").first
+    error = page.locator(".box > .wrong").first
     error.wait_for()
     assert problem in error.inner_text()
     marked = page.locator("[aria-invalid=true]").first.get_attribute("id")

@@ -29,8 +29,6 @@ def walk(part):
     elif isinstance(part, Component):
         yield part
         yield from walk(getattr(part, "children", None))
-        if part._type == "Alert":
-            yield from walk(getattr(part, "title", None))
 
 
 def text_of(part):

@@ -24,7 +24,7 @@ def boxes(drawn):
     """Return what stands in the boxes by field and row."""
     return {
         (one.id["field"], one.id["row"]): one.value
-        for kind in ("TextInput", "Autocomplete", "Select")
+        for kind in ("Box", "Choice")
         for one in drawn.all(kind)
         if isinstance(getattr(one, "id", None), dict) and getattr(one, "value", None)
     }
@@ -77,5 +77,5 @@ def test_an_entry_of_today_is_corrected_as_of_today(book, page, fixed_day, days,
     line = {"item": "plum", "amount": "3 lb"}
     written = book.write("harvested", {"lines": [line]}, on=on)
     drawn = page("/write", f"?kind=harvested&replaces={written.event.id}")
-    (control,) = drawn.of("SegmentedControl", id="form-when")
+    (control,) = drawn.of("OneOf", id="form-when")
     assert control.value == when

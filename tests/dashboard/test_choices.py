@@ -43,5 +43,5 @@ def test_choices_carry_what_they_were_drawn_with():
 
 def test_number_box_asks_for_the_keypad_and_says_what_is_wrong():
     box = written("n", "N", "x", "4", error="not a number", keypad=True)
-    assert box.inputProps == {"inputMode": "decimal"}
+    assert box.inputMode == "decimal"
     assert box.error == "not a number"

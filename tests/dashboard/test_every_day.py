@@ -11,6 +11,7 @@ from page_tools import Drawn, text_of, walk
 
 from dashboard import look
 from dashboard.app import make_app
+from dashboard.bundle import ASSETS
 from dashboard.data import Data
 from dashboard.drawing import ask_of
 from dashboard.errands import Errands
@@ -150,7 +151,9 @@ def test_made_sheet_is_sent_under_its_version(book):
     client = make_app(book).server.test_client()
     page = client.get("/").text
     assert f'href="{look.sheet_link()}"' in page
-    assert page.index("/assets/look.css") < page.index("/assets/croft.css")
+    assert page.count('rel="stylesheet"') == 1
+    rules = (ASSETS / "croft.css").read_text("utf-8")
+    assert look.sheet().index("--paper:") < look.sheet().index(rules)  # what is made comes first
     answer = client.get(look.sheet_link())
     assert answer.mimetype == "text/css"
     assert "immutable" in answer.headers["Cache-Control"]
