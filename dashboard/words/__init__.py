@@ -296,7 +296,10 @@ class Words:
         """Return a number whose unit is written with it; None where a heading or a word says it."""
         said = format_figure(value, unit, measures=self.measures)
         if said is not None:
-            text = said.replace(".", get_decimal_symbol(self.locale))
+            text = said.replace(".", get_decimal_symbol(self.locale)).replace(" m2", " m²")
+            for behind in (" of feed", " months"):
+                if text.endswith(behind):
+                    text = text.removesuffix(behind) + self.said(behind)
             return f"{self.currency} {text}" if unit.startswith("money") else text
         if unit.startswith("money"):
             return self.money(value)

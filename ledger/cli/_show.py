@@ -137,6 +137,7 @@ def _show(name: str, given: dict[str, Any]) -> None:
             **options,
         )
         since = None if given.get("every") else _newest_season(book, answer)
+        measures = book.catalogue().setting("measures") or "us"
     if given["as_json"]:
         _common.print_json(answer.to_dict())
     elif given["as_csv"]:
@@ -149,7 +150,10 @@ def _show(name: str, given: dict[str, Any]) -> None:
         def kept(shown: Answer) -> bool:
             return keep(given["book"], given["household"], shown)
 
-        print_answer(answer, wide=given["wide"], since=since, notes=given["notes"], keep=kept)
+        print_answer(
+            answer, wide=given["wide"], since=since, notes=given["notes"], keep=kept,
+            measures=measures,
+        )  # fmt: skip
 
 
 def _every(projection: Projection) -> list[click.Parameter]:
