@@ -297,8 +297,8 @@ class Words:
         said = format_figure(value, unit, measures=self.measures)
         if said is not None:
             text = said.replace(".", get_decimal_symbol(self.locale)).replace(" m2", " m²")
-            for behind in (" of feed", " months"):
-                if text.endswith(behind):
+            for behind in ("of feed", "months"):
+                if text.endswith(f" {behind}"):
                     text = text.removesuffix(behind) + self.said(behind)
             return f"{self.currency} {text}" if unit.startswith("money") else text
         if unit.startswith("money"):
