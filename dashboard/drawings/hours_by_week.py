@@ -42,6 +42,6 @@ def hours_by_week(
     half = wide(most, "own") / 2
     at = min(max((best + 0.5) * step, half), width - half)
     out.append(label(at, 13, most, "own", "middle"))
-    names = [((n + 0.5) * step, (text,)) for n, (text, _) in enumerate(weeks)]
+    names = [((n + 0.5) * step, (text, text[:1])) for n, (text, _) in enumerate(weeks) if text]
     out.append(along(names, height - 5, 0, width))
     return finish(width, height, out, said, scheme)

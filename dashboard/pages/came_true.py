@@ -5,22 +5,25 @@ from __future__ import annotations
 from typing import Any
 
 from dash import html
+from dash.development.base_component import Component
 
 from dashboard.ask import Ask
-from dashboard.drawings.kept_word import kept_word
+from dashboard.drawings.ranked import Bar, ranked
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
-    choice,
-    choices,
+    answered,
     figure,
     notes_of,
     nothing_yet,
+    plain_table,
     section,
+    sentence,
     sentences,
-    stat,
 )
-from dashboard.parts.drawings import drawing
+from dashboard.parts.drawings import drawing, text_of
+from dashboard.parts.keeping import named
+from dashboard.parts.strips import strip
 from ledger.projections import Answer
 
 __all__ = ["PAGE", "draw"]
@@ -30,88 +33,122 @@ _COLUMNS = ("said", "graded", "held", "share_held", "expected", "score", "score_
 _ITEMS = (
     "item", "graded", "held", "share_held", "expected", "below", "above", "score", "score_of_base",
 )  # fmt: skip
-_STATS = ("runs out", "used a week", "lasts till more comes", "yield", "keeps")
+_NEAR = 0.05
+"""So far below what it should be a share is to be looked at."""
+_ROWS, _OFTEN = 8, 5
+"""Items shown, each said so often at least."""
+_DESK = 720.0
 
 
 def draw(ask: Ask) -> Any:
-    """Return how much came true of each thing said, and of one of them item by item."""
+    """Return how much came true of each thing said, and what of one of them came true least."""
     words, whole = ask.words, ask.show(_NAME)
     if ask.is_empty:
         return nothing_yet(ask, "came_true", "bought")
     if whole.is_empty:
         return [html.P(words("came_true.nothing_yet")), notes_of(ask, whole)]
+    says = _says(ask, whole)
     return [
-        html.P(words("came_true.says"), className="quiet"),
-        _stats(ask, whole),
-        section(
-            words("came_true.in_all"),
-            sentences(ask, whole.totals.get("in_words", ())),
-            _picture(ask, whole),
-            answer_table(ask, whole, columns=_COLUMNS),
-        ),
+        answered(says, under=words("came_true.says")),
+        _drawn(ask, whole, text_of(says)),
         _items(ask, whole),
         notes_of(ask, whole),
     ]
 
 
-def _stats(ask: Ask, whole: Answer) -> Any:
-    rows = {row["said"]: row for row in whole.rows()}
-    out = []
-    for said in _STATS:
-        row = rows.get(said)
-        if row is None or not row["graded"]:
-            continue
-        held = figure(ask.words.number(row["held"], 6), row["why"], "held")
-        count = ask.words("came_true.of", n=ask.words.number(row["graded"], 6))
-        out.append(
-            stat(ask.words.word("answers", said, "said"), [held, " ", count], _should(ask, row))
-        )
-    return html.Div(out, className="stats")
+def _says(ask: Ask, whole: Answer) -> list[Any]:
+    """Return how many of the ranges held, and how many should."""
+    words, rows = ask.words, whole.rows()
+    ranges, held = whole.totals["ranges"], whole.totals["ranges_held"]
+    expected = next((r["expected"] for r in rows if r["said"] == "runs out"), None)
+    if not ranges or expected is None:
+        row = max(rows, key=lambda r: r["graded"] or 0)
+        ranges, held, expected = row["graded"], row["held"], row["expected"]
+    if not ranges:
+        return [words("came_true.nothing_yet")]
+    share = held / ranges
+    kind = "look" if expected is not None and share < expected - _NEAR else "own"
+    parts = {
+        "share": html.Span(words.percent(share), className=kind),
+        "n": words.number(ranges, 6),
+        "expected": words.percent(expected),
+    }
+    return sentence(ask, "came_true.answer", parts)
 
 
-def _should(ask: Ask, row: dict[str, Any]) -> str:
-    return ask.words("came_true.should", share=_percent(ask, row["expected"]))
-
-
-def _percent(ask: Ask, share: float) -> str:
-    return f"{ask.words.number(100 * share, 3)} %"
-
-
-def _picture(ask: Ask, whole: Answer) -> Any:
+def _drawn(ask: Ask, whole: Answer, says: str) -> Component:
     words = ask.words
-    known = whole.frame[whole.frame["share_held"].notna() & whole.frame["expected"].notna()]
-    if known.empty:
-        return None
-    rows = [
-        (words.word("answers", said, "said"), float(share), _percent(ask, share), float(expected))
-        for said, share, expected in zip(
-            known["said"], known["share_held"], known["expected"], strict=True
+    rows = [r for r in whole.rows() if r["share_held"] is not None and r["expected"] is not None]
+    several = [
+        Bar(
+            words.word("answers", r["said"], "said"),
+            words.percent(r["share_held"]),
+            r["share_held"],
+            r["expected"],
+            looks=r["share_held"] < r["expected"] - _NEAR,
         )
+        for r in rows
     ]
-    far = max(rows, key=lambda row: abs(row[1] - row[3]))
-    says = words("came_true.farthest", said=far[0], share=far[2], expected=_percent(ask, far[3]))
+    table = [
+        answer_table(ask, whole, columns=_COLUMNS),
+        sentences(ask, whole.totals.get("in_words", ())),
+    ]
 
     def make(width: float) -> str:
-        return kept_word(rows, words("came_true.mark"), says, width=width, scheme=ask.scheme)
+        return ranked(several, says, mark=words("came_true.mark"), width=width, scheme=ask.scheme)
 
-    return html.Div([html.P(says, className="under"), drawing(ask, "came-true", make, says)])
+    drawn = drawing(ask, "came-true", make, says, table, desk=_DESK)
+    return section(words("came_true.in_all"), drawn)
 
 
-def _items(ask: Ask, whole: Answer) -> Any:
+def _items(ask: Ask, whole: Answer) -> Component:
+    """Return what came true least of one thing said, and every item of it folded."""
     words = ask.words
     every = ask.show(_NAME, by="item")
     kinds = [row["said"] for row in whole.rows()]
     asked = ask.query.get("said", "")
     chosen = asked if asked in kinds else kinds[0]
-    options = [(said, words.word("answers", said, "said")) for said in kinds]
-    table = answer_table(
-        ask, every, columns=_ITEMS, options={"by": "item"},
-        keep=lambda row: row["said"] == chosen and row["item"] is not None,
+    rows = [
+        r
+        for r in every.rows()
+        if r["said"] == chosen and r["item"] and (r["graded"] or 0) >= _OFTEN
+    ]
+    rows = [r for r in rows if r["share_held"] is not None]
+    rows.sort(key=lambda r: (r["share_held"] - (r["expected"] or 0.0), -r["graded"]))
+    body = [
+        [
+            named(r["item"]),
+            figure(words.percent(r["share_held"]), r["why"], "share_held"),
+            words("came_true.held_of", held=words.number(r["held"], 6), n=words.number(r["graded"], 6)),
+            words.percent(r["expected"]) if r["expected"] is not None else "–",
+        ]
+        for r in rows[:_ROWS]
+    ]  # fmt: skip
+    heads = [words(f"came_true.{name}") for name in ("item", "held", "times", "mark")]
+    folded = html.Details(
+        [
+            html.Summary(words("came_true.every")),
+            answer_table(
+                ask, every, columns=_ITEMS, options={"by": "item"},
+                keep=lambda row: row["said"] == chosen and row["item"] is not None,
+            ),
+        ],
+        open=ask.wants_all(f"{_NAME}-by"),
     )  # fmt: skip
+    table = (
+        plain_table(
+            heads, body, numeric=[False, True, True, True], keeps_columns=True,
+            caption=words("came_true.least"),
+        )
+        if body
+        else html.P(words("came_true.seldom"), className="under")
+    )  # fmt: skip
+    options = [(said, words.word("answers", said, "said")) for said in kinds]
     return section(
-        words("came_true.by_item"),
-        choices(choice("said", words("came_true.what"), chosen, options)),
+        words("came_true.least"),
+        strip(ask, "said", words("came_true.what"), chosen, options),
         table,
+        folded,
     )
 
 

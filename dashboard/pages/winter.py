@@ -1,17 +1,31 @@
-"""The whole winter: one question of it at a time, in words, as a table, and what it rests on."""
+"""The whole winter: one question of it at a time, in a sentence, a drawing, its numbers, and what it rests on."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
 from dash import html
 
 from dashboard.ask import Ask
+from dashboard.pages import _winter_food, _winter_year
 from dashboard.pages._page import Page
-from dashboard.parts import answer_table, choice, choices, notes_of, nothing_yet, section
-from dashboard.parts.saying import say, sentences
+from dashboard.pages._winter_leaf import leaf
+from dashboard.parts import (
+    answer_table,
+    answered,
+    choice,
+    choices,
+    figure,
+    notes_of,
+    nothing_yet,
+    section,
+)
+from dashboard.parts.drawings import drawing, text_of
+from dashboard.parts.saying import sentences
 from dashboard.parts.sections import cautions
+from dashboard.parts.tables import Cell
 from ledger.projections import Answer
 
 __all__ = ["ASKED", "ONE_PAGE", "PAGE", "draw"]
@@ -53,59 +67,49 @@ ASKED = (
 """Everything that can be asked, in the order in which it is offered."""
 
 ONE_PAGE = "one_page"
-_TOLD = (
-    "enough", "next", "no_shop", "no_power", "to_add", "glut", "when_to_sow", "whole_year",
-    "power", "work", "prices", "hens",
-)  # fmt: skip
-_LINES = 3
-"""What one printed page tells: these answers in words, so many sentences of each; all else is a choice away."""
+_DESK = 720.0
+_TOLD = {**_winter_food.TOLD, **_winter_year.TOLD}
 
 
 def draw(ask: Ask) -> Any:
-    """Return the choice of a question, its answer in words and as a table, and its notes."""
+    """Return the choice of a question, the sentence that answers it, its drawing, and its notes."""
     if ask.is_empty:
         return nothing_yet(ask, "winter", "bought")
     words = ask.words
     offered = [(one.name, words(f"winter.{one.name}")) for one in ASKED]
     offered.append((ONE_PAGE, words(f"winter.{ONE_PAGE}")))
     if ask.query.get("asks") == ONE_PAGE:
-        return [choices(choice("asks", words("winter.asks"), ONE_PAGE, offered)), *_one_page(ask)]
+        return [choices(choice("asks", words("winter.asks"), ONE_PAGE, offered)), *leaf(ask)]
     asked = next((one for one in ASKED if one.name == ask.query.get("asks")), ASKED[0])
     answer = ask.show(asked.question, **asked.options)
-    told = [str(text) for text in answer.totals.get("in_words", ())]
     return [
         choices(choice("asks", words("winter.asks"), asked.name, offered)),
         *cautions(ask, *(one.text for one in answer.cautions)),
-        section(
-            words(f"winter.{asked.name}"),
-            sentences(ask, told) if told else None,
-            _table(ask, answer, asked) if len(answer.frame) else html.P(words("empty.nothing")),
-        ),
+        *_told(ask, asked, answer),
         notes_of(ask, answer),
     ]
 
 
-def _one_page(ask: Ask) -> list[Any]:
-    """Return the headline of each answer, on one page, and what is said first of all of them."""
-    items, first = [], []
-    for asked in (one for one in ASKED if one.name in _TOLD):
-        answer = ask.show(asked.question, **asked.options)
-        first += [one.text for one in answer.cautions]
-        told = [str(text) for text in answer.totals.get("in_words", ())][:_LINES]
-        if told:
-            title = ask.words(f"winter.{asked.name}")
-            is_said = ask.words.said(told[0]).startswith(title)  # not twice
-            said = [part for text in told for part in (say(ask, text), " ")]
-            items.append(html.Li([None if is_said else html.B(f"{title}: "), *said]))
-    doctor = [one.text for one in ask.show("who-eats").footnotes[:1]]
-    return [
-        *cautions(ask, *first),
-        section(
-            ask.words(f"winter.{ONE_PAGE}"),
-            html.Ul(items),
-            *(html.P(say(ask, one)) for one in doctor),
-        ),
-    ]
+def _told(ask: Ask, asked: Asked, answer: Answer) -> list[Any]:
+    """Return the sentence, the drawing with its numbers folded, and the ledger's own words folded."""
+    words, told = ask.words, _TOLD[asked.name](ask, answer)
+    in_words = [str(text) for text in answer.totals.get("in_words", ())]
+    table = _table(ask, answer, asked) if len(answer.frame) else None
+    if told is None:
+        said = sentences(ask, in_words) if in_words else None
+        return [
+            section(words(f"winter.{asked.name}"), said, table or html.P(words("empty.nothing")))
+        ]
+    out: list[Any] = [answered(told.says, under=told.under)]
+    if told.make is not None:
+        says = text_of(told.says)
+        drawn = drawing(ask, f"winter-{asked.name}", told.make, says, table, desk=_DESK)
+        out.append(section(words(f"winter.{asked.name}"), drawn))
+    elif table is not None:
+        out.append(section(words(f"winter.{asked.name}"), table))
+    if in_words:
+        out.append(html.Details([html.Summary(words("winter.in_words")), sentences(ask, in_words)]))
+    return out
 
 
 def _table(ask: Ask, answer: Answer, asked: Asked) -> Any:
@@ -114,9 +118,28 @@ def _table(ask: Ask, answer: Answer, asked: Asked) -> Any:
         for column in answer.columns
         if column.main and (not column.rare or answer.frame[column.name].notna().any())
     ]
+    cells = {"amount": _of_unit(ask), "a_week": _of_unit(ask, "a_week")} if "unit" in shown else {}
+    if cells:
+        shown.remove("unit")
     return answer_table(
-        ask, answer, columns=shown, options=asked.options, caption=ask.words(f"winter.{asked.name}")
+        ask,
+        answer,
+        columns=shown,
+        cells=cells,
+        options=asked.options,
+        caption=ask.words(f"winter.{asked.name}"),
     )
+
+
+def _of_unit(ask: Ask, name: str = "amount") -> Cell:
+    """Return what draws a figure whose unit stands beside it in its row."""
+
+    def cell(row: Mapping[str, Any]) -> Any:
+        value = row.get(name)
+        text = "–" if value is None else ask.words.figure(value, row["unit"])
+        return figure(text, row.get("why"), name) if value is not None else text
+
+    return cell
 
 
 PAGE = Page("winter", "/winter", draw)

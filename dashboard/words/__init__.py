@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+import re
 import tomllib
 from collections.abc import Iterable
 from functools import cache
@@ -39,6 +40,7 @@ _LEAST_SHARE = 0.001
 _WHOLE_FROM = 100
 """Money from here on is said without its small coins."""
 _DASH = "–"
+_GROUND = re.compile(r"(\d[\d.,]*) (m2|sq ft)\b")
 _IN_DAYS = 2
 """Weeks below which days are said."""
 _PLACES = 6
@@ -125,7 +127,11 @@ class Words:
     def said(self, text: str) -> str:
         """Return what the ledger says in English, in the language as far as it has phrases for it."""
         phrases = _phrases(self.language)
-        return phrases.say(text) if phrases else text
+        said = phrases.say(text) if phrases else text
+        return _GROUND.sub(self._ground, said) if " m2" in said or " sq ft" in said else said
+
+    def _ground(self, found: re.Match[str]) -> str:
+        return self("season.m2" if found[2] == "m2" else "season.sq_ft", n=found[1])
 
     def refusal(self, error: LedgerError, *, named: bool = True) -> str:
         """Return why something was refused, and what would be right.
@@ -307,6 +313,10 @@ class Words:
         said = format_figure(value, unit, measures=self.measures)
         if said is not None:
             text = said.replace(".", get_decimal_symbol(self.locale))
+            text = _GROUND.sub(self._ground, text)
+            for behind in ("of feed", "months"):
+                if text.endswith(f" {behind}"):
+                    text = text.removesuffix(behind) + self.said(behind)
             return f"{self.currency} {text}" if unit.startswith("money") else text
         if unit.startswith("money"):
             return self.money(value)

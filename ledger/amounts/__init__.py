@@ -5,7 +5,7 @@ one measure to another. The units are in ``definitions.txt``, read by Pint when 
 """
 
 from ledger.amounts._carried import Said
-from ledger.amounts._format import format_figure, format_whole
+from ledger.amounts._format import format_figure, format_measured, format_whole
 from ledger.amounts._jars import JAR, canonical_jar, jar_volume_ul
 from ledger.amounts._parse import Amount, parse_amount, parse_measure, split_line
 from ledger.amounts._pressure import pressure_psi
@@ -21,6 +21,7 @@ __all__ = [
     "canonical",
     "canonical_jar",
     "format_figure",
+    "format_measured",
     "format_whole",
     "is_counted",
     "jar_volume_ul",

@@ -7,7 +7,7 @@ from fractions import Fraction
 from ledger.amounts._jars import canonical_jar, jar_volume_ul
 from ledger.amounts._units import factor, plural
 
-__all__ = ["format_figure", "format_whole"]
+__all__ = ["format_figure", "format_measured", "format_whole"]
 
 
 def format_whole(whole: int, measure: str, *, measures: str = "us", jar: str | None = None) -> str:
@@ -76,6 +76,9 @@ def format_figure(value: float, unit: str, *, measures: str = "us") -> str | Non
     >>> format_figure(0.000002, "money per mg", measures="metric")
     '2.00 per kg'
     """
+    spoken = format_measured(value, unit, measures=measures)
+    if spoken is not None:
+        return spoken
     plain = unit.removesuffix(" a week")
     if plain in _MEASURE_OF:
         said = format_whole(round(value), _MEASURE_OF[plain], measures=measures)
@@ -89,6 +92,50 @@ def format_figure(value: float, unit: str, *, measures: str = "us") -> str | Non
     per = _PRICED[measures].get(measure, {"count": "piece", "energy": "kWh"}.get(measure, ""))
     each = 1000 if per == "piece" else float(_whole(per))
     return f"{value * each:,.2f} per {per}"
+
+
+_SPOKEN = {
+    "kg": ("mass", Fraction(10**6)), "lb": ("mass", Fraction(45359237, 100)),
+    "L": ("volume", Fraction(10**6)), "quarts": ("volume", Fraction(946352946, 1000)),
+    "m": ("length", Fraction(1)), "ft": ("length", Fraction(3048, 10000)),
+    "m2": ("ground", Fraction(1)),
+}  # fmt: skip
+"""Units of reckoning: mg, ul, m or m2 of one (exact, NIST SP 811, Appendix B)."""
+_BEHIND = ("", "of feed", "months")
+"""What may stand behind such a unit and is said behind the amount."""
+_PER_FOOT, _PER_FOOT2 = 0.3048, 0.3048**2
+
+
+def format_measured(value: float, unit: str, *, measures: str = "us") -> str | None:
+    """Return a figure of a unit of reckoning in the household's measures; None where its unit is another.
+
+    Parameters
+    ----------
+    value : float
+    unit : str
+        ``kg``, ``lb``, ``L``, ``quarts``, ``m``, ``ft`` or ``m2``, with or without `` of feed`` or `` months``.
+    measures : {'us', 'uk', 'metric'}
+
+    Examples
+    --------
+    >>> format_measured(3.76, "lb of feed", measures="metric")
+    '1.71 kg of feed'
+    >>> format_measured(120.0, "m2")
+    '1292 sq ft'
+    """
+    plain, _, behind = unit.partition(" ")
+    if plain not in _SPOKEN or behind not in _BEHIND:
+        return None
+    measure, each = _SPOKEN[plain]
+    is_metric = measures == "metric"
+    many = value * float(each)
+    if measure == "length":
+        said = f"{_trim(many)} m" if is_metric else f"{_trim(many / _PER_FOOT)} ft"
+    elif measure == "ground":
+        said = f"{_trim(many)} m2" if is_metric else f"{_trim(many / _PER_FOOT2)} sq ft"
+    else:
+        said = format_whole(round(many), measure, measures=measures)
+    return f"{said} {behind}".rstrip()
 
 
 def _trim(value: float) -> str:

@@ -141,6 +141,7 @@ def _show(name: str, given: dict[str, Any]) -> None:
             **options,
         )
         since = None if given.get("every") else _newest_season(book, answer)
+        measures = book.catalogue().setting("measures") or "us"
     if given["as_json"]:
         _common.print_json(answer.to_dict(streamed=True))
     elif given["as_csv"]:
@@ -156,7 +157,13 @@ def _show(name: str, given: dict[str, Any]) -> None:
 
         most = None if given.get("every") or since or answer.count <= _LONG else _MANY
         print_answer(
-            answer, wide=given["wide"], since=since, most=most, notes=given["notes"], keep=kept
+            answer,
+            wide=given["wide"],
+            since=since,
+            most=most,
+            notes=given["notes"],
+            keep=kept,
+            measures=measures,
         )
 
 

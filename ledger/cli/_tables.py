@@ -49,6 +49,7 @@ def print_answer(
     most: int | None = None,
     notes: bool = False,
     keep: Callable[[Answer], bool] | None = None,
+    measures: str = "us",
 ) -> None:
     """Print an answer as a table, with its day, its unit of money and what it rests on.
 
@@ -64,6 +65,8 @@ def print_answer(
         Everything that the answer rests on, not the first of it alone.
     keep : callable, optional
         Keeps which rows are shown and tells whether `croftbook why` takes their numbers.
+    measures : {'us', 'uk', 'metric'}
+        What weights, volumes, lengths and ground are said in.
     """
     from ledger.projections import PROJECTIONS
 
@@ -77,9 +80,9 @@ def print_answer(
     if answer.is_empty:
         console.print(f"Nothing to show yet for {answer.name}.")
     elif below is not None and not wide:
-        _print_blocks(console, answer, below(answer), numbered=numbered)
+        _print_blocks(console, answer, below(answer), numbered=numbered, measures=measures)
     else:
-        _print_table(console, answer, wide=wide, numbered=numbered)
+        _print_table(console, answer, wide=wide, numbered=numbered, measures=measures)
     if numbered:
         console.print("\n`croftbook why 1` opens row 1 to what it comes from.", style="dim")
     if hidden := whole.count - answer.count:
@@ -120,7 +123,9 @@ def _first(answer: Answer, most: int | None) -> Answer:
     return replace(answer, cells={name: cells[:most] for name, cells in answer.cells.items()})
 
 
-def _print_table(console: Console, answer: Answer, *, wide: bool, numbered: bool) -> None:
+def _print_table(
+    console: Console, answer: Answer, *, wide: bool, numbered: bool, measures: str
+) -> None:
     from rich.table import Table
 
     columns = [c for c in answer.columns if c.main or (wide and c.name != "assumptions")]
@@ -141,13 +146,13 @@ def _print_table(console: Console, answer: Answer, *, wide: bool, numbered: bool
             no_wrap=column.unit == "day",
         )
     for number, row in enumerate(answer.rows(), 1):
-        cells = [c.mark(row) + _cell(row[c.name], c) for c in columns]
+        cells = [c.mark(row) + _cell(row[c.name], c, measures) for c in columns]
         table.add_row(*([str(number)] if numbered else []), *cells)
     console.print(table)
 
 
 def _print_blocks(
-    console: Console, answer: Answer, below: list[list[str]], *, numbered: bool
+    console: Console, answer: Answer, below: list[list[str]], *, numbered: bool, measures: str
 ) -> None:
     """Print each record as a line, with what is to be said of it beneath, over the whole width."""
     from rich.padding import Padding
@@ -155,7 +160,10 @@ def _print_blocks(
 
     columns = [c for c in answer.columns if c.main and answer.says(c.name)]
     heads = [
-        [_UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c)) for value in answer.cells[c.name]]
+        [
+            _UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c, measures))
+            for value in answer.cells[c.name]
+        ]
         for c in columns
     ]
     if numbered:
@@ -170,14 +178,20 @@ def _print_blocks(
 
 
 def _head(column: Column, currency: str) -> str:
+    from ledger.amounts import format_measured
+
     if column.unit.startswith("money"):
         return f"{column.label}\n{currency}"
     if column.unit in ("", "day", "yes or no", "jars", "times", "0 to 1") or "or" in column.unit:
         return column.label
+    if format_measured(0.0, column.unit) is not None:  # each says its own unit
+        return column.label
     return f"{column.label}\n{column.unit}"
 
 
-def _cell(value: Any, column: Column) -> str:
+def _cell(value: Any, column: Column, measures: str) -> str:
+    from ledger.amounts import format_measured
+
     if value is None or (isinstance(value, float) and math.isnan(value)):
         return "-"
     if isinstance(value, bool):
@@ -185,6 +199,9 @@ def _cell(value: Any, column: Column) -> str:
     if isinstance(value, list):
         return ", ".join(map(str, value))
     if isinstance(value, float):
+        said = format_measured(value, column.unit, measures=measures)
+        if said is not None:
+            return said
         if column.unit.startswith(("0 to 1", "share", "chance")):
             return f"{value * 100:.3g} %" if value >= 0.001 or not value else "<0.1 %"
         if column.unit.startswith("money"):

@@ -16,6 +16,7 @@ from ledger.projections._arithmetic import difference, product, quotient
 from ledger.projections._common import answer, event_node
 from ledger.projections._how_long_steps import freezer_feet
 from ledger.projections.base import Answer, Column, Node
+from ledger.questions.quantities import measured
 from ledger.reference import winter
 from ledger.replay import KEPT
 from ledger.replay.state import day_text
@@ -149,7 +150,7 @@ def build(state: State, only: int | None) -> Answer:
         []
         if year is None
         else [
-            f"The freezer took {year.kwh:,.0f} kWh in a year ({year.said}); {whole / 12:,.0f} lb were kept on average."
+            f"The freezer took {year.kwh:,.0f} kWh in a year ({year.said}); {measured(state, whole / 12, 'lb')} were kept on average."
         ]
     )
     missing = []

@@ -13,6 +13,7 @@ from ledger.projections._common import answer, event_node
 from ledger.projections._eaters import eaters_of
 from ledger.projections._reserve import Kept, kept_food
 from ledger.projections.base import Answer, Column, Node
+from ledger.questions.quantities import measured
 from ledger.reference.reserves import GROUPS, groups
 
 if TYPE_CHECKING:
@@ -58,7 +59,7 @@ def build(state: State, stored: Water | None) -> Answer:
     records.append(
         {
             "why": f"how-long/list/{'water' if stored is None else stored.address}",
-            "group": "water, litres",
+            "group": "water",
             "wanted_kg": 28 * people,
             "wanted_10_kg": 20 * people,
             "there_kg": litres,
@@ -67,17 +68,17 @@ def build(state: State, stored: Water | None) -> Answer:
             "assumptions": ["lists", "us-water"],
         }
     )
-    totals = {"people": people, "in_words": _words(records)}
+    totals = {"people": people, "in_words": _words(state, records)}
     if litres is None:
         totals["missing"] = ['How much water is stored is not written down: `--water "120 L"`, or count an item called water.']  # fmt: skip
     return answer(state, "how-long", COLUMNS, records, totals=totals, assumptions=_notes(people))
 
 
-def _words(records: list[dict[str, Any]]) -> list[str]:
+def _words(state: State, records: list[dict[str, Any]]) -> list[str]:
     short = [
-        f"{r['to_add_kg']:,.1f} kg {r['group']}"
+        f"{measured(state, r['to_add_kg'], 'kg')} {r['group']}"
         for r in records
-        if r["to_add_kg"] and r["group"] != "water, litres"
+        if r["to_add_kg"] and r["group"] != "water"
     ]
     if not short:
         return ["The house has every group of the 14 days."]

@@ -8,6 +8,7 @@ from ledger.methods.year_plan import WEEKS
 from ledger.projections._arithmetic import product, total
 from ledger.projections._year_lines import SPREAD, lines_of, spread_of
 from ledger.projections.base import Column, Node
+from ledger.questions.quantities import measured
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import LABELS
 
@@ -44,7 +45,7 @@ def weeks_of(state: State, house: Household, plan: YearPlan, asked: Asked) -> li
     for line in lines_of(state, house, plan, asked):
         if line["do"] == "plant" and line["week"] is not None:
             planted.setdefault(line["week"], []).append(
-                f"{line['amount']:.1f} m2 of {line['what']}"
+                f"{measured(state, line['amount'], 'm2')} of {line['what']}"
             )
     early = [_before(asked, planted, day) for day in sorted(planted) if day < house.week_on(0)]
     return early + [_week(house, plan, asked, planted, week) for week in range(WEEKS)]

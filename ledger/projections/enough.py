@@ -14,6 +14,7 @@ from ledger.projections._enough_gap import from_bed, from_shop
 from ledger.projections._enough_notes import cautions, notes
 from ledger.projections._enough_supply import Supply, supply_of
 from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.questions.quantities import measured, paid
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import LABELS, UNITS
 from ledger.replay.state import day_text
@@ -87,7 +88,7 @@ def build(
     known = {r["nutrient"]: r["days"] for r in records if r.get("days") is not None}
     says_enough = supply.share_known >= LEAST_KNOWN
     first = shortest(known) if says_enough and asked.of != "eaten" else None
-    totals = _totals(asked, eaters, supply, records, first)
+    totals = _totals(state, asked, eaters, supply, records, first)
     columns = _shown(asked)
     assumptions = [*cautions(asked, supply), *notes(state, asked, eaters, supply)]
     return answer(state, "enough", columns, records, totals=totals, assumptions=assumptions)
@@ -147,6 +148,7 @@ def _record(
 
 
 def _totals(
+    state: State,
     asked: Asked,
     eaters: Eaters,
     supply: Supply,
@@ -160,7 +162,7 @@ def _totals(
         "short_first": first,
         "not_known": supply.not_known,
     }
-    totals["in_words"] = _words(asked, records, first, supply.share_known)
+    totals["in_words"] = _words(state, asked, records, first, supply.share_known)
     missing = []
     if not supply.portions:
         missing.append(f"No food to reckon with: {asked.nothing}.")
@@ -179,8 +181,9 @@ def _totals(
 
 
 def _words(
-    asked: Asked, records: list[dict[str, Any]], first: str | None, share_known: float
-) -> list[str]:
+    state: State, asked: Asked, records: list[dict[str, Any]], first: str | None,
+    share_known: float,
+) -> list[str]:  # fmt: skip
     out = []
     if asked.of == "eaten" and share_known >= LEAST_KNOWN:
         out.append(_eaten(asked, records))
@@ -194,10 +197,10 @@ def _words(
         ways = []
         if record.get("shop_item"):
             ways.append(
-                f"{record['shop_amount']} of {record['shop_item']} for {record['shop_cost']:,.2f}"
+                f"{record['shop_amount']} of {record['shop_item']} for {paid(state, record['shop_cost'])}"
             )
         if record.get("bed_crop"):
-            ways.append(f"{record['bed_m2']:,.0f} m2 of {record['bed_crop']}")
+            ways.append(f"{measured(state, record['bed_m2'], 'm2')} of {record['bed_crop']}")
         if ways:
             out.append(f"To {asked.days:g} days of {record['nutrient']}: {' or '.join(ways)}.")
     return out

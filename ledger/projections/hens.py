@@ -12,6 +12,7 @@ from ledger.projections._common import answer, event_node
 from ledger.projections._opening import check_figure
 from ledger.projections._yard import LB_G, Yard
 from ledger.projections.base import Answer, Column, Node, Option, Projection
+from ledger.questions.quantities import measured
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -70,7 +71,9 @@ def build(state: State, *, feed: str | None = None) -> Answer:
         )
     totals["missing"] = missing
     totals["in_words"] = _words(records)
-    return answer(state, "hens", COLUMNS, records, totals=totals, assumptions=_notes(yard, there))
+    return answer(
+        state, "hens", COLUMNS, records, totals=totals, assumptions=_notes(state, yard, there)
+    )
 
 
 def _words(records: list[dict[str, Any]]) -> list[str]:
@@ -141,7 +144,7 @@ def _year(yard: Yard, start: int, end: int, there: float | None) -> dict[str, An
     }
 
 
-def _notes(yard: Yard, there: float | None) -> list[Assumption]:
+def _notes(state: State, yard: Yard, there: float | None) -> list[Assumption]:
     rate, memory = yard.rate()
     how = (
         "the usual quarter pound, from memory"
@@ -153,7 +156,7 @@ def _notes(yard: Yard, there: float | None) -> list[Assumption]:
             "hens",
             "Lay is eggs by hen-days. Usual, as published: 75 to 80 eggs by 100 hens and day in the first two years, about 50 in winter without light.",
         ),
-        Assumption("rate", f"A hen eats {rate:.3f} lb a day ({how})."),
+        Assumption("rate", f"A hen eats {measured(state, rate, 'lb')} a day ({how})."),
     ]
     if there is None:
         out.append(

@@ -218,7 +218,7 @@ def _notes(state: State, wanted: tuple[str, ...]) -> list[Assumption]:
         out.append(
             Assumption(
                 "thawed",
-                "Throw away what was above 40 degrees Fahrenheit for more than 2 hours; never taste to decide. The authority's chart and advice come first.",
+                "Throw away what was above 40 degrees Fahrenheit (4.4 Celsius) for more than 2 hours; never taste to decide. The authority's chart and advice come first.",
             )
         )
         out.append(

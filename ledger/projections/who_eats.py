@@ -27,7 +27,7 @@ COLUMNS = (
     Column("activity", "Work", "", "light, moderate or hard work on most days.", main=True),
     Column("energy_by", "Energy by", "", "The calorie table, or weight and height (the 2005 equation)."),
     *(
-        Column(name, LABELS[name].capitalize(), UNITS[name],
+        Column(name, LABELS[name].capitalize(), f"{UNITS[name]} a day",
                "Need of a day: recommended allowance, else adequate intake; null for an infant." if name != "energy_kcal"
                else "Energy of a day; null for an infant.", main=name in _MAIN)
         for name in needs.NUTRIENTS

@@ -16,6 +16,7 @@ from ledger.projections._year_house import CHANCES, STOVE, Asked, Household, sol
 from ledger.projections._year_lines import COLUMNS, lines_of
 from ledger.projections._year_why import why
 from ledger.projections.base import Answer, Option, Projection
+from ledger.questions.quantities import paid
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import LABELS, UNITS
 
@@ -95,7 +96,7 @@ def build(
 def _words(state: State, house: Household, plan: YearPlan, asked: Asked) -> list[str]:
     people = eaters_of(state).count
     out = [
-        f"For {people:g} at the table and {asked.hours:g} hours a week, with the beds' harvest at {_chance(asked.chance)}: {plan.cost:,.2f} for the year from {house.week_on(0)}."
+        f"For {people:g} at the table and {asked.hours:g} hours a week, with the beds' harvest at {_chance(asked.chance)}: {paid(state, plan.cost)} for the year from {house.week_on(0)}."
     ]
     for n, name in enumerate(NUTRIENTS):
         short, year = plan.lacks(n), house.needs[n] * 52

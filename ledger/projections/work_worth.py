@@ -11,6 +11,7 @@ from ledger.methods.work import by_hours
 from ledger.projections._arithmetic import product
 from ledger.projections._common import answer
 from ledger.projections.base import Answer, Column, Node, Option, Projection
+from ledger.questions.quantities import paid
 from ledger.questions.worth_it import question as worth_it
 from ledger.questions.worth_it.why import why as why_worth
 
@@ -59,7 +60,7 @@ def build(state: State, *, season: str | None = None) -> Answer:
     totals: dict[str, Any] = {"season": found.totals["season"]}
     totals["in_words"] = [
         *(f"Season {year}: {said}." for year, said in found.totals["season"].items()),
-        *(_in_all(record) for record in records if record["line"] == "total"),
+        *(_in_all(state, record) for record in records if record["line"] == "total"),
         "The ways are beside each other and are never added: each answers another question.",
     ]
     missing = []
@@ -75,10 +76,10 @@ def build(state: State, *, season: str | None = None) -> Answer:
     return answer(state, "work-worth", COLUMNS, records, totals=totals, assumptions=_notes())
 
 
-def _in_all(record: dict[str, Any]) -> str:
+def _in_all(state: State, record: dict[str, Any]) -> str:
     """Return the total in words, the ways that are known side by side."""
     ways = [
-        f"{record[name]:,.2f} {said}"
+        f"{paid(state, record[name])} {said}"
         for name, said in (
             ("own_rate", "by our own rate"),
             ("helper", "by a helper's wage"),

@@ -5,17 +5,29 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-from ledger.amounts import plural
+from ledger.amounts import format_measured, plural
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["LISTED_FROM", "QUART_UL", "UNITS", "whole_unit"]
+__all__ = ["LISTED_FROM", "QUART_UL", "UNITS", "measured", "paid", "whole_unit"]
 
 QUART_UL = 946_352.946
 """Microlitres in a US liquid quart (231 cubic inches / 4; UCUM 2.2)."""
 
 _WHOLE = {"mass": "mg", "volume": "ul", "count": "1/1000 piece", "energy": "J"}
+
+
+def measured(state: State, value: float, unit: str) -> str:
+    """Return a figure of kg, lb, L, quarts, m, ft or m2 in the household's measures."""
+    said = format_measured(value, unit, measures=state.settings.newest("measures", "us") or "us")
+    assert said is not None, unit
+    return said
+
+
+def paid(state: State, money: float) -> str:
+    """Return money as sentences say it: with the book's currency."""
+    return f"{money:,.2f} {state.settings.newest('currency') or 'USD'}"
 
 
 def whole_unit(state: State, item: int) -> str:

@@ -19,10 +19,11 @@ from dashboard.drawings.crops_by_week import Crop, crops_by_week
 from dashboard.drawings.home_and_shop import home_and_shop
 from dashboard.drawings.hours_by_week import hours_by_week
 from dashboard.drawings.hundred import hundred
-from dashboard.drawings.kept_word import kept_word
 from dashboard.drawings.lines import Line, lines
 from dashboard.drawings.one_crop import one_crop
 from dashboard.drawings.practice import practice
+from dashboard.drawings.ranked import Bar, ranked
+from dashboard.drawings.spans import Span, spans
 from dashboard.drawings.steps import steps
 from dashboard.theme import TOKENS
 
@@ -262,9 +263,17 @@ def test_hours_are_whole(hours, width, scheme):
 
 
 @settings(max_examples=30)
-@given(st.lists(st.tuples(NAMES, st.floats(0, 1), st.just("83 %"), st.floats(0, 1)), min_size=1, max_size=8), WIDTHS, SCHEMES)  # fmt: skip
-def test_kept_word_is_whole(rows, width, scheme):
-    whole(kept_word(rows, "where it should end", SAID, width=width, scheme=scheme), scheme)
+@given(st.lists(st.builds(Bar, NAMES, st.just("83 %"), st.floats(-20, 1e4), st.none() | st.floats(0, 1e4), st.booleans()), min_size=1, max_size=8), WIDTHS, SCHEMES)  # fmt: skip
+def test_ranked_bars_are_whole(rows, width, scheme):
+    whole(ranked(rows, SAID, mark="where it should end", width=width, scheme=scheme), scheme)
+
+
+@settings(max_examples=30)
+@given(st.lists(st.tuples(NAMES, st.floats(0, 1), st.floats(0, 1), st.none() | st.floats(0, 1), st.booleans()), min_size=1, max_size=8), WIDTHS, SCHEMES)  # fmt: skip
+def test_spans_are_whole(rows, width, scheme):
+    several = [Span(name, "4 Jun", [(a, max(a, b), "f-leaf")], ring, looks) for name, a, b, ring, looks in rows]  # fmt: skip
+    months = [(n / 10, (name, name[:1])) for n, name in enumerate(("Mar", "Apr", "May", "Jun"))]
+    whole(spans(several, months, SAID, width=width, scheme=scheme, now=(0.2, "today")), scheme)
 
 
 def test_drawing_is_an_image_of_few_bytes():

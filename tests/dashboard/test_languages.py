@@ -224,6 +224,9 @@ WHOLE = {
     "examples.headspace",  # "1 in diesem Jahr"
     "bill.last",  # two words and two names
     "days.several",
+    "winter.n_eggs",
+    "winter.n_hours",
+    "winter.n_months",
     "today.n_days",  # "fridge 4 days", as the door reads it
     *(
         f"jars.{jar}.{n}"
