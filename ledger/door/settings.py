@@ -7,11 +7,17 @@ from collections.abc import Callable
 from zoneinfo import ZoneInfo
 
 from ledger.amounts import parse_measure
+from ledger.door.bed_plan import PLAN_EXAMPLE, read_plan
 from ledger.errors import InputError
 
-__all__ = ["check_setting", "jars_per_load"]
+__all__ = ["check_setting", "jars_per_load", "setting_names"]
 
 _MONTHS = "january|february|march|april|may|june|july|august|september|october|november|december"
+
+
+def setting_names() -> tuple[str, ...]:
+    """Return the names of every setting there is."""
+    return tuple(_CHECKS)
 
 
 def check_setting(name: str, value: str) -> None:
@@ -59,6 +65,14 @@ def _is_altitude(value: str) -> bool:
     return True
 
 
+def _is_plan(value: str) -> bool:
+    try:
+        read_plan(value)
+    except InputError:
+        return False
+    return True
+
+
 _MONEY = r"\d+(\.\d+)?"
 _RATE = rf"{_MONEY}(\s*(per|/)\s*(hour|h|minute|min))?"
 _ENERGY = rf"{_MONEY}\s*(per|/)\s*(kwh|mj|therm|btu)"
@@ -97,5 +111,6 @@ _CHECKS: dict[str, tuple[Callable[[str], bool], str]] = {
     ),
     "flour_enriched": (_matches("yes|no"), "yes or no, as the sack says"),
     "salt_iodised": (_matches("yes|no"), "yes or no, as the box says"),
+    "bed_plan": (_is_plan, f"where each bed lies, for example {PLAN_EXAMPLE}"),
     "language": (_matches(r"[a-z]{2}(-[A-Za-z]{2})?"), "a language code, for example en"),
 }

@@ -29,6 +29,7 @@ Name = Literal[
     "freezer_room",
     "flour_enriched",
     "salt_iodised",
+    "bed_plan",
 ]
 
 
@@ -42,6 +43,8 @@ class SettingChanged(Struct, kw_only=True):
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
+    if body["name"] == "bed_plan":
+        return f"put {body['value'].count(';') + 1} beds where they lie"
     return f"set {body['name']} to {body['value']}"
 
 

@@ -1,0 +1,109 @@
+"""The wires of the bed plan: boxes become one setting, `bed_plan`, in feet or metres as the household measures."""
+
+from __future__ import annotations
+
+import uuid
+from collections.abc import Sequence
+from typing import Any
+
+from dash import ALL, Dash, Input, Output, State, no_update
+from dash.exceptions import PreventUpdate
+
+from dashboard.data import Data
+from dashboard.parts.written import undo_button, written_card
+from ledger.door import Answers, Entry, Written
+from ledger.door.bed_plan import Lie, read_plan, write_plan
+from ledger.errors import BookLocked, InputError, LedgerError
+
+__all__ = ["AT", "FOOT_M", "unit_of", "wire_beds", "write_beds"]
+
+AT = ("x", "y", "length", "width", "turned")
+"""The boxes of a bed, in their order."""
+FOOT_M = 0.3048
+"""The international foot, exactly (NIST SP 811, B.6)."""
+
+
+def unit_of(data: Data) -> str:
+    """Return in what beds are measured: ft, or m in a metric book."""
+    return "m" if data.setting("measures", "us") == "metric" else "ft"
+
+
+def write_beds(
+    data: Data, names: Sequence[str], boxes: Sequence[Sequence[str]], id: str
+) -> Written:
+    """Write where the beds lie.
+
+    Parameters
+    ----------
+    data : Data
+    names : sequence of str
+    boxes : sequence of sequences of str
+        A bed's boxes, as `AT`.
+    id : str
+        Sent twice, it writes once.
+
+    Raises
+    ------
+    InputError
+        Naming the bed and its box, and what would be right.
+    """
+    unit = unit_of(data)
+    scale = FOOT_M if unit == "ft" else 1.0
+    lies = []
+    for name, texts in zip(names, boxes, strict=True):
+        x, y, length, width, turned = (
+            _number(name, at, text) for at, text in zip(AT, texts, strict=True)
+        )
+        lies.append(
+            Lie(name, x * scale, y * scale, length * scale, width * scale, round(turned) % 360)
+        )
+    text = write_plan(lies, unit)
+    read_plan(text)
+    body = {"name": "bed_plan", "value": text}
+    return data.book.enter(
+        Entry("setting_changed", body, on=data.today().isoformat(), id=id), Answers()
+    )
+
+
+def _number(bed: str, at: str, text: str) -> float:
+    try:
+        value = float((text or "").strip().replace(",", "."))
+    except ValueError:
+        value = -1.0
+    least = 0.1 if at in ("length", "width") else 0.0
+    if not least <= value <= 6000:
+        hint = "Write a number like 12.5"
+        raise InputError(
+            at, f"of the {bed} is {text!r}" if text else f"of the {bed} is missing", hint
+        )
+    return value
+
+
+def wire_beds(app: Dash, data: Data) -> None:
+    """Connect the button."""
+    from dashboard.drawing import ask_of, trouble
+
+    @app.callback(
+        Output("said", "children", allow_duplicate=True),
+        Output("happened-done", "data", allow_duplicate=True),
+        Input("beds-write", "n_clicks"),
+        State("beds-names", "data"),
+        State({"at": ALL, "lie": ALL}, "value"),
+        State({"at": ALL, "lie": ALL}, "id"),
+        prevent_initial_call=True,
+    )
+    def writes(clicks: int, names: list[str], values: list[Any], ids: list[dict[str, Any]]) -> Any:
+        if not clicks:
+            raise PreventUpdate
+        ask = ask_of(data, "/beds")
+        said = {(one["lie"], one["at"]): str(v or "") for one, v in zip(ids, values, strict=True)}
+        boxes = [[said.get((n, at), "") for at in AT] for n in range(len(names))]
+        try:
+            done = write_beds(data, names, boxes, str(uuid.uuid4()))
+        except BookLocked:
+            return trouble(ask, ask.words("forms.locked")), no_update
+        except LedgerError as error:
+            return trouble(ask, ask.words.refusal(error)), no_update
+        undo = undo_button(ask.words("happened.undo"), {"undo": "happened"})
+        n = ask.words("beds.kept", n=len(names))
+        return written_card(ask.words("forms.written"), n, undo=undo), [done.event.id]
