@@ -12,7 +12,7 @@ from dash.development.base_component import Component
 from dashboard.ask import Ask
 from dashboard.parts import figure, icon
 from dashboard.parts.boards import Board, boards_of
-from dashboard.parts.keeping import named, soonest
+from dashboard.parts.keeping import named, soonest, spoken
 from ledger.published import GRAVE
 
 __all__ = ["things"]
@@ -124,11 +124,12 @@ def _runs_out(ask: Ask) -> Iterator[Component]:
     if not out:
         yield _thing("list", words("today.shopping"), to_buy, **link)
         return
-    names = words.listed(one["item"] for one in out)
+    names = words.listed(spoken(one["item"]) for one in out)
     gone = ask.day + dt.timedelta(days=round(out[-1]["weeks"] * 7))
     day = words.day(gone.isoformat(), short=True)
     figures = [figure(words("today.by_day", day=day), out[-1]["why"], "weeks"), "; ", to_buy]
-    key = "today.runs_out" if len(out) == 1 else "today.run_out"
+    is_one = len(out) == 1 and spoken(out[0]["item"]) == out[0]["item"]
+    key = "today.runs_out" if is_one else "today.run_out"
     yield _thing("list", words(key, items=named(names)), figures, **link)
 
 

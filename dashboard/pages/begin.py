@@ -14,7 +14,7 @@ from dashboard.forms.household import TOLD, household_form, is_told
 from dashboard.pages import jar_cost, know_how, our_table
 from dashboard.pages._page import Page
 from dashboard.parts import answered, figure, icon, section, sentence
-from dashboard.parts.keeping import named, soonest
+from dashboard.parts.keeping import named, soonest, spoken
 from ledger.door.settings import setting_names
 from ledger.errors import LedgerError
 
@@ -149,11 +149,11 @@ def _there(ask: Ask) -> Any:
         return None
     left = figure(ask.words.said(row["left"]["text"]), row["why"], "left")
     if row["days_left"] is None:
-        return sentence(ask, "begin.there", {"item": named(row["item"]), "left": left})
+        return sentence(ask, "begin.there", {"item": named(spoken(row["item"])), "left": left})
     day = ask.words.day(row["use_by"], short=True)
     keeps = figure(ask.words("begin.until", day=day), row["why"], "days_left")
     return sentence(
-        ask, "begin.there_until", {"item": named(row["item"]), "left": left, "until": keeps}
+        ask, "begin.there_until", {"item": named(spoken(row["item"])), "left": left, "until": keeps}
     )
 
 

@@ -18,7 +18,7 @@ from dashboard.pages.begin import begin, first_answer, is_new, sample_offer
 from dashboard.pages.write_down import kind_tiles
 from dashboard.parts import drawn, figure, icon, section
 from dashboard.parts.danger import danger_card, mark_of
-from dashboard.parts.keeping import named, soonest, time_left, track
+from dashboard.parts.keeping import named, soonest, spoken, time_left, track
 from dashboard.parts.kinds import icon_of
 from ledger.book import HistoryRow
 from ledger.published import GRAVE
@@ -113,7 +113,7 @@ def _use_up(ask: Ask, most: int) -> Component:
     for row in near:
         name = html.Span(
             [
-                dcc.Link(html.B(named(row["item"])), href="/shelf"),
+                dcc.Link(html.B(named(spoken(row["item"]))), href="/shelf"),
                 " ",
                 html.Span(words.said(row["left"]["text"]), className="quiet"),
                 mark_of(ask, row),

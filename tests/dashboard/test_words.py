@@ -198,6 +198,7 @@ SOMETIMES = {
         for part in ("answer", "under")
         for step in ("house", "pantry", "first")
     },
+    "beds.under_m": "the household's measures are metric",
     "begin.head_first": "a new book is at that step",
     "search.sorts.person": "somebody is named so",
     "search.also": "an item was found by another of its names",
