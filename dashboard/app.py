@@ -15,7 +15,7 @@ from dashboard.callbacks import wire
 from dashboard.data import Data
 from dashboard.failing import say_failures
 from dashboard.files import add_files
-from dashboard.forms.bed_places import wire_beds
+from dashboard.forms.bed_placing import wire_beds
 from dashboard.forms.billing import wire_bill
 from dashboard.forms.callbacks import wire_forms
 from dashboard.forms.happening import wire_happened

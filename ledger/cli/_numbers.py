@@ -17,14 +17,14 @@ if TYPE_CHECKING:
 
 __all__ = ["numbered", "question_of"]
 
-_OF_THINGS = ("weight", "jar", "opening")
+_OF_THINGS, _OF_LINES = ("weight", "jar", "opening"), ("price", "who")
 _HINT = "See `croftbook questions`"
 
 
 def numbered(book: Book, found: list[Waiting]) -> list[tuple[int, Waiting]]:
     """Return open questions with their numbers, and keep them: a new question takes the next one."""
     kept = _kept(book)
-    keys = [_key(one) for one in found]
+    keys = [_key(book, one) for one in found]
     if not any(key in kept for key in keys):
         kept = {}
     for key in keys:
@@ -43,11 +43,11 @@ def question_of(book: Book, found: list[Waiting], number: int) -> Waiting:
     """
     kept = _kept(book)
     if not kept:
-        kept = {_key(one): n for n, one in numbered(book, found)}
+        kept = {_key(book, one): n for n, one in numbered(book, found)}
     named = {n: key for key, n in kept.items()}
     if number not in named:
         raise InputError("number", f"there is no question {number}", _HINT)
-    one = next((one for one in found if _key(one) == named[number]), None)
+    one = next((one for one in found if _key(book, one) == named[number]), None)
     if one is None:
         raise InputError("number", f"question {number} is not open any more", _HINT)
     return one
@@ -57,10 +57,14 @@ def _first(one: tuple[int, Waiting]) -> int:
     return one[0]
 
 
-def _key(one: Waiting) -> str:
+def _key(book: Book, one: Waiting) -> str:
+    """Return what tells a question from all others, also after its entry was corrected by an answer."""
     about = [one.code, one.item.lower(), one.unit]
     if one.code not in _OF_THINGS:
-        about += [one.entries[0][1] if one.entries else one.text, str(one.line)]
+        entries = book.catalogue().entries(book.log)
+        about += [entries.root(one.entries[0][1]) if one.entries else one.text]
+    if one.code in _OF_LINES:
+        about.append(str(one.line))
     return "\x1f".join(about)
 
 

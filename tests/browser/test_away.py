@@ -343,11 +343,14 @@ def test_jars_opened_and_put_back_between_cuts_are_written_once_in_their_order(
     for what, how in taps:
         page.wait_for_selector(OPENS)
         page.wait_for_timeout(READ_MS)
+        page.wait_for_load_state(
+            "networkidle"
+        )  # no drawing is under way, for which a tap would wait
         wire.set(how)
         board = page.locator(f"#page [id^='{{\"{what}\"']").last
         board.scroll_into_view_if_needed()
         board.press("Enter")
-        page.wait_for_selector("#said .written", timeout=120_000)  # what waits is tried before
+        page.wait_for_selector("#said .written", timeout=150_000)  # what waits is tried before
         wire.set("cut")
         page.wait_for_timeout(300)
         page.reload()  # the card goes with it, the tap stays
