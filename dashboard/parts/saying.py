@@ -15,7 +15,7 @@ from dashboard.ask import Ask
 from dashboard.parts.figures import figure
 from ledger.events import KINDS
 
-__all__ = ["say", "sayable", "sentences"]
+__all__ = ["linked", "say", "sayable", "sentences"]
 
 _TICKS = re.compile(r"`([^`]+)`")
 _BARE = re.compile(r"(?<=: )croftbook \w+ [^`]+$")
@@ -30,7 +30,12 @@ def say(ask: Ask, text: str) -> Any:
     A command becomes what it does on the pages, as nobody types commands on a phone: the way to a form
     or page, or a figure that opens. Any other stays as it is typed.
     """
-    pieces = _TICKS.split(_BARE.sub(lambda one: f"`{one[0]}`", ask.words.said(text)))
+    return linked(ask, ask.words.said(text))
+
+
+def linked(ask: Ask, text: str) -> Any:
+    """Return a text in the page's language, its commands being links, as `say` does."""
+    pieces = _TICKS.split(_BARE.sub(lambda one: f"`{one[0]}`", text))
     if len(pieces) == 1:
         return pieces[0]
     return [_typed(ask, piece) if at % 2 else piece for at, piece in enumerate(pieces) if piece]
