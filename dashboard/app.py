@@ -16,13 +16,16 @@ from dashboard.data import Data
 from dashboard.failing import say_failures
 from dashboard.files import add_files
 from dashboard.first import GUARD, first, guard_hash
+from dashboard.forms.bed_placing import wire_beds
 from dashboard.forms.billing import wire_bill
 from dashboard.forms.callbacks import wire_forms
 from dashboard.forms.happening import wire_happened
+from dashboard.forms.householding import wire_household
 from dashboard.forms.shelving import wire_shelving
 from dashboard.forms.ticking import wire_ticking
 from dashboard.gate import Gate
 from dashboard.pages import page_at
+from dashboard.sample import Sample, back
 from dashboard.shell import layout
 from dashboard.words import Words
 from ledger.book import Book
@@ -80,7 +83,13 @@ def scheme_said() -> str:
     return chosen_scheme() or ("dark" if seen == "dark" else "light")
 
 
-def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
+def make_app(
+    book: Book,
+    *,
+    gate: Gate | None = None,
+    sample: Sample | None = None,
+    sample_of: int | None = None,
+) -> Dash:
     """Return the dashboard of a book.
 
     Parameters
@@ -88,6 +97,10 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     book : Book
     gate : Gate, optional
         Who is let in; default: whoever asks this machine by its own name.
+    sample : Sample, optional
+        Opens the invented household beside the book.
+    sample_of : int, optional
+        This is the invented household itself: the port of the household's own book, 0 where there is none.
 
     Returns
     -------
@@ -95,6 +108,7 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
         ``app.server`` is the WSGI application.
     """
     data = Data(book)
+    data.has_sample = sample is not None
     server = flask.Flask("dashboard")
     (gate or Gate()).guard(server, data)
     say_failures(server, data)
@@ -108,15 +122,19 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
         compress=False,
         assets_folder=str(static.ASSETS),
     )
-    app.layout = lambda: _layout(data)
+    app.layout = lambda: _layout(data, sample_of)
     wire(app, data)
     wire_forms(app, data)
     wire_happened(app, data)
     wire_shelving(app, data)
+    wire_household(app, data)
+    wire_beds(app, data)
     wire_bill(app, data)
     wire_ticking(app, data)
     add_files(server, data)
     add_away(server, data)
+    if sample is not None:
+        sample.add(server)
     look.add_look(server)
     bundle.add_bundle(server)
     static.keep_compressed(server)
@@ -124,12 +142,14 @@ def make_app(book: Book, *, gate: Gate | None = None) -> Dash:
     return app
 
 
-def _layout(data: Data) -> Any:
+def _layout(data: Data, sample_of: int | None) -> Any:
     from dashboard.ask import words_of
 
     if not flask.has_request_context():
         return html.Div()
-    return layout(data, words_of(data), scheme_said())
+    return layout(
+        data, words_of(data), scheme_said(), None if sample_of is None else back(sample_of)
+    )
 
 
 def _say_policy(app: Dash) -> None:

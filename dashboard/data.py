@@ -57,6 +57,8 @@ class Data:
         self._generation = 0
         self._settings: dict[str, str | None] = {}
         self._turn = threading.RLock()
+        self.has_sample = False
+        """Whether the server opens the invented household beside this book."""
 
     def position(self) -> int:
         """Return the number of the last event written down."""

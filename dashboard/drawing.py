@@ -11,6 +11,7 @@ from dashboard.ask import Ask, read_query, words_of
 from dashboard.data import Data, Moment
 from dashboard.pages import page_at
 from dashboard.parts.alerts import alert
+from dashboard.parts.saying import linked
 from dashboard.parts.why import tree
 from dashboard.words import Words
 from ledger.errors import BookUnreachable, LedgerError
@@ -131,4 +132,4 @@ def _back(words: Words) -> Any:
 
 def trouble(ask: Ask, text: str) -> Any:
     """Return something that went wrong, in the place where it belongs."""
-    return alert(text, title=ask.words("shell.trouble"))
+    return alert(linked(ask, text), title=ask.words("shell.trouble"))

@@ -21,6 +21,10 @@ __all__ = ["Errands"]
 _MOST = 500
 
 
+def _mark(*said: str) -> str:
+    return hashlib.sha256("\n".join(said).encode("utf-8", "surrogateescape")).hexdigest()[:16]
+
+
 class Errands:
     """Ticks of one book's list.
 
@@ -35,11 +39,12 @@ class Errands:
 
     @classmethod
     def of(cls, data: Data) -> Errands:
-        """Return those of a book; its first entry names it, wherever it lies."""
-        first = next((row[1] for chunk in data.book.log.read() for row in chunk), "empty")
-        name = hashlib.sha256(str(first).encode()).hexdigest()[:16]
+        """Return those of a book: its first entry and its place name it, as a copy of it is a book of its own."""
+        log = data.book.log
+        first = str(next((row[1] for chunk in log.read() for row in chunk), "empty"))
+        place = str(log.path.resolve()) if log.path is not None else log.name
         folder = user_data_path("croftbook", appauthor=False)
-        return cls(folder / f"shopping-{name}.json")
+        return cls(folder / f"shopping-{_mark(first, place)}.json")
 
     def ticked(self) -> list[str]:
         """Return what is in the basket, by item."""

@@ -58,6 +58,7 @@ def serve(
     tls: bool = False,
     host_names: Sequence[str] = (),
     behind: Sequence[str] = (),
+    is_sample: bool = False,
 ) -> None:
     """Open the dashboard on a book and listen until stopped.
 
@@ -81,6 +82,8 @@ def serve(
         Names that may be asked for besides this machine's own.
     behind : sequence of str
         Addresses of proxies that stand before this server and are believed.
+    is_sample : bool
+        The book is the invented household, which every page then says.
 
     Raises
     ------
@@ -118,13 +121,22 @@ def serve(
     except LedgerError as error:
         raise click.ClickException(str(error)) from None
     from dashboard.app import make_app
+    from dashboard.sample import Sample
 
-    app = make_app(book, gate=gate)
-    app.data.watch.start()
     context = certificate.context() if certificate else None
+    # behind a proxy nobody reaches a port beside this one
+    sample = (
+        None if is_sample or proxies else Sample(make_app, gate, host=host, of=port, tls=context)
+    )
+    app = make_app(book, gate=gate, sample=sample, sample_of=0 if is_sample else None)
+    app.data.watch.start()
     if context:
         _daily(lambda: certificate.renew(context, _tls_names(names)))
-    _listen(app, book, gate, host, port, certificate, context, proxies, opens=not no_browser)
+    try:
+        _listen(app, book, gate, host, port, certificate, context, proxies, opens=not no_browser)
+    finally:
+        if sample is not None:
+            sample.close()
 
 
 def _tls_names(names: Sequence[str]) -> set[str]:

@@ -27,18 +27,18 @@ BAR = (
 
 GROUPS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("day", ("today", "write", "shelf", "shopping")),
-    ("garden", ("season", "next_season")),
+    ("garden", ("season", "next_season", "beds")),
     (
         "reckoning",
         ("jar_cost", "our_table", "worth_it", "stocking_up", "winter", "came_true", "closer"),
     ),
     ("hands", ("know_how", "as_published", "touched")),
-    ("book", ("history", "search", "labels", "jar")),
+    ("book", ("history", "search", "labels", "jar", "settings")),
 )
 """The names at the left of a desk; a page that is in none stands with the last."""
 
 
-def layout(data: Data, words: Words, scheme: str) -> Component:
+def layout(data: Data, words: Words, scheme: str, sample_of: str | None = None) -> Component:
     """Return the shell, into which pages are drawn.
 
     Parameters
@@ -46,6 +46,8 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
     data : Data
     words : Words
     scheme : {'light', 'dark'}
+    sample_of : str, optional
+        Of the invented household: the address of the household's own book, empty where there is none.
     """
     return html.Div(
         [
@@ -61,6 +63,7 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
                 id="away", role="status", className="line", **{"data-says": words("shell.away")}
             ),
             html.Div(id="failed", role="alert", className="line", **_failures(words)),
+            _sample(words, sample_of) if sample_of is not None else None,
             waiting(words),
             html.Div(
                 [
@@ -90,6 +93,15 @@ def layout(data: Data, words: Words, scheme: str) -> Component:
                 title=words("why.title"), closes=words("why.close"),
             ),
         ]
+    )  # fmt: skip
+
+
+def _sample(words: Words, back: str) -> Component:
+    """Return the line that says on every page that nothing here is the household's own."""
+    way = html.A(words("sample.back"), href=back) if back else None
+    return html.Aside(
+        [words("sample.here"), " ", way], className="line sample",
+        **{"aria-label": words("sample.here")},
     )  # fmt: skip
 
 

@@ -196,7 +196,8 @@ class Book:
         """Ask about what an entry as a whole makes doubtful, before it is written down.
 
         A jar that bears a mark, and slips of a digit by published figures, are always asked about; what is unlikely by
-        the household's own past only where a person can answer, and not without `usual`.
+        the household's own past only where a person can answer; without `usual` only what is eaten or
+        given and not there.
 
         Raises
         ------
@@ -216,7 +217,9 @@ class Book:
             on = entry.on or self.today().isoformat()
             entry.body = settled_seals(self.catalogue(), entry.body, on, answers)
         self._ask_marked(entry, answers)
-        if answers.ask is None or answers.yes is True or not usual:
+        if answers.ask is None or answers.yes is True:
+            return
+        if not usual and entry.kind not in ("eaten", "given_away"):
             return
         if entry.kind == "put_up":
             from ledger.projections._slips import strengths
@@ -229,7 +232,7 @@ class Book:
         if not written.is_new:
             return
         now = self.state(as_of=max(written.event.on, self.today().isoformat()))
-        for doubt in unlikely(written, now, then):
+        for doubt in unlikely(written, now, then, usual=usual):
             answers.settle(doubt)
 
     def _ask_marked(self, entry: Entry, answers: Answers) -> None:

@@ -30,7 +30,7 @@ _SHORT = 0.02
 _CAME = [ORIGINS.index(name) for name in ("grown", "foraged", "given", "bought", "batch")]
 
 
-def unlikely(written: Written, now: State, then: State) -> list[NeedsAnswer]:
+def unlikely(written: Written, now: State, then: State, *, usual: bool = True) -> list[NeedsAnswer]:
     """Return the questions that an entry raises.
 
     Parameters
@@ -39,9 +39,12 @@ def unlikely(written: Written, now: State, then: State) -> list[NeedsAnswer]:
         What writing it would give.
     now, then : State
         The book without it and with it.
+    usual : bool
+        Ask about what is far from usual, too; else only about what is not there.
     """
     ev = written.event.seq - 1
-    return [*_not_there(ev, now, then), *_far_more(ev, then), *_dear(written, now)]
+    there = list(_not_there(ev, now, then))
+    return [*there, *_far_more(ev, then), *_dear(written, now)] if usual else there
 
 
 def _not_there(ev: int, now: State, then: State) -> Iterator[NeedsAnswer]:

@@ -90,7 +90,8 @@
   async function wire(asked, options) {
     const body = JSON.parse(options.body), one = meant(body);
     let answer;
-    if ((one.form || one.says) && (await anyWaits())) { // what was typed before goes before
+    if (one.shelf) options = named(options, body); // the id of its tap is made here, as a form's is
+    if ((one.form || one.says || one.shelf) && (await anyWaits())) { // what was typed before goes before
       await send();
       if (await anyWaits()) return instead(body, one);
     }
@@ -124,7 +125,8 @@
       says: isTap && has("happened-text.value") && has("happened-id.data"), reads: has("happened-read.children"),
       card: ["form-said", "happened-said", "said"].find((id) => has(`${id}.children`)) || "said",
       tick: isTap && /^\{"tick":("(?:[^"\\]|\\.)*")\}\.n_clicks$/.exec((body.changedPropIds || [])[0] || "")?.[1],
-      get waits() { return this.form || this.says || this.tick; }, isTap,
+      shelf: isTap && has("shelving.data") && /^\{"(opens|back|take)":("(?:[^"\\]|\\.)*")\}\.n_clicks$/.exec((body.changedPropIds || [])[0] || ""),
+      get waits() { return this.form || this.says || this.tick || this.shelf; }, isTap,
     };
   }
   const value = (body, id, property) => [...body.inputs, ...(body.state || [])].flat(2).find((one) => one.id === id && one.property === property)?.value;
@@ -136,6 +138,7 @@
     if (one.tick) return keepTick(JSON.parse(one.tick));
     if (one.form) return keepForm(body, one.card);
     if (one.says) return keepSaid(body, one.card);
+    if (one.shelf) return keepShelf(body, one.shelf);
     if (one.reads) return json(readLater(body));
     if (one.isTap) { failed(say("needs_house")); return null; }
     return new Response(null, { status: 204 }); // nothing changes on the page
@@ -317,6 +320,24 @@
     });
   }
 
+  const going = (body) => [...(body.state || [])].flat(2).find((one) => one.id === "shelving" && one.property === "data");
+  function named(options, body) {
+    const at = going(body);
+    if (at) at.value = { ...(at.value || {}), next: uuid() };
+    return { ...options, body: JSON.stringify(body) };
+  }
+  /* A jar opened or put back: the board is named, and the house takes the oldest jar when it is told. */
+  async function keepShelf(body, [, act, spelled]) {
+    const said = JSON.parse(spelled), so_far = going(body)?.value || {}, isAnswer = act === "take";
+    if (isAnswer && !so_far.key) { failed(say("needs_house")); return null; }
+    const key = isAnswer ? so_far.key : said, accepted = isAnswer ? [...(so_far.accepted || []), said] : [];
+    const button = document.getElementById(spelt({ [isAnswer ? "opens" : act]: key }));
+    const one = { id: isAnswer ? so_far.id : so_far.next || uuid(), shelf: { act: isAnswer ? "opens" : act, key, accepted } };
+    try { await kept({ ...one, label: button?.getAttribute("aria-label") || key.split("\u001f")[0] }); }
+    catch (_error) { return json({ said: { children: trouble(say("not_kept")) } }); }
+    return json({ said: { children: waitsCard() }, shelving: { data: {} } });
+  }
+
   async function keepSaid(body, card) {
     const text = (value(body, "happened-text", "value") || "").trim();
     if (!text) return json({ [card]: { children: trouble(say("nothing")) } });
@@ -325,7 +346,7 @@
     try { await kept({ id: value(body, "happened-id", "data"), said: { text, settling }, label: text }); }
     catch (_error) { return json({ [card]: { children: trouble(say("not_kept")) } }); }
     return json({
-      [card]: { children: waitsCard() }, "happened-text": { value: "" }, "happened-answers": { data: [] }, "happened-id": { data: uuid() },
+      [card]: { children: waitsCard() }, "happened-text": { value: "" }, "happened-answers": { data: settling.filter((answer) => answer[0] === "as") }, "happened-id": { data: uuid() },
       "happened-done": { data: [] },
     });
   }
@@ -358,7 +379,7 @@
         ready.push(one);
       }
       if (!ready.length) return;
-      const entries = ready.map(({ id, day, at, form, said, tick }) => ({ id, day, at, ...(tick ? { tick } : form ? { form } : { said }) }));
+      const entries = ready.map(({ id, day, at, form, said, tick, shelf }) => ({ id, day, at, ...(tick ? { tick } : shelf ? { shelf } : form ? { form } : { said }) }));
       const answer = await net("/waiting", {
         method: "POST", headers: { "Content-Type": "application/json", Accept: "application/json" },
         body: JSON.stringify({ entries }), signal: AbortSignal.timeout?.(60e3),
@@ -416,7 +437,7 @@
     if (one.why) node.append(make("p", { className: "trouble", textContent: one.why }));
     for (const asked of one.asked || []) node.append(question(one, asked));
     const tools = make("div", { className: "tools" });
-    if (one.state !== "waits") tools.append(press(say("open_it"), () => intoBox(one)));
+    if (one.state !== "waits" && !one.shelf) tools.append(press(say("open_it"), () => intoBox(one)));
     if (one.state !== "waits") tools.append(press(say("throw_out"), (event) => {
       if (event.target.dataset.sure) return remove(one.n).then(after);
       event.target.dataset.sure = "1";
@@ -431,7 +452,8 @@
   }
   async function answered(one, answer) {
     const next = { ...one, state: "waits", asked: undefined, why: undefined };
-    if (one.form) next.form = { ...one.form, accepted: [...one.form.accepted, answer] };
+    if (one.shelf) next.shelf = { ...one.shelf, accepted: [...one.shelf.accepted, answer] };
+    else if (one.form) next.form = { ...one.form, accepted: [...one.form.accepted, answer] };
     else next.said = { ...one.said, settling: [...one.said.settling.filter((other) => answer[0] === "door" || JSON.stringify(other.slice(0, 3)) !== JSON.stringify(answer.slice(0, 3))), answer] };
     await change(next);
     await after();
@@ -454,7 +476,8 @@
       if (one.isAgain || !one.lines.length) list.append(make("li", { textContent: `${one.label}: ${say("again")}` }));
       else one.lines.forEach((text, i) => {
         const [kind, id] = one.entries[i];
-        list.append(make("li", { className: "waiting-head" }, make("span", { textContent: text }), make("a", { href: `/write?kind=${kind}&replaces=${id}`, className: "button quiet-button", textContent: say("put_right") })));
+        if (kind === "struck") list.append(make("li", { textContent: text }));
+        else list.append(make("li", { className: "waiting-head" }, make("span", { textContent: text }), make("a", { href: `/write?kind=${kind}&replaces=${id}`, className: "button quiet-button", textContent: say("put_right") })));
       });
       for (const note of one.notes) list.append(make("li", { className: "quiet", textContent: note }));
     }

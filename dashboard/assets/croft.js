@@ -228,6 +228,12 @@
     setTimeout(sumUp, 60);
   }
 
+  /* One chip of a row is chosen. */
+  function choose(button) {
+    set(button.dataset.sets, { data: button.dataset.text });
+    for (const one of button.parentElement.children) one.setAttribute("aria-pressed", String(one === button));
+  }
+
   /* What was done is never filled in by itself: a tap says that it was done as it is printed. */
   function justSo(button) {
     Object.entries(JSON.parse(button.dataset.just)).forEach(([field, text]) => set(boxId(field, 0), { value: text }));
@@ -254,8 +260,8 @@
      late: else a quick thumb would write half of a word. The second tap of a double one is dropped, one
      right after an answer came (a question may have moved under the thumb), and one on the boxes that an
      entry left empty. */
-  const WRITES = `#form-write, #happened-write, #strike-do, #bill-write, [id^='{"accept"'], [id^='{"settle"'], [id^='{"opens"'], [id^='{"back"'], [id^='{"take"']`, DOUBLE_MS = 500, WAIT_MS = 3000;
-  const BOXES = `.form [id^='{"field"']:is(input, textarea, select)`, TEXTS = BOXES + ", #form-by, #strike-why, #happened-text";
+  const WRITES = `#form-write, #happened-write, #house-write, #strike-do, #bill-write, [id^='{"accept"'], [id^='{"settle"'], [id^='{"opens"'], [id^='{"back"'], [id^='{"take"']`, DOUBLE_MS = 500, WAIT_MS = 3000;
+  const BOXES = `.form [id^='{"field"']:is(input, textarea, select)`, TEXTS = BOXES + ", #form-by, #strike-why, #happened-text, .house input";
   const all = (which) => [...document.querySelectorAll(which)];
   function isDone() {
     const written = document.querySelector("#form-said .written, #strike-said .written");
@@ -316,6 +322,7 @@
     else if (at("print")) window.print();
     else if ((button = at("send"))) send(button);
     else if ((button = at("next"))) nextLine(button);
+    else if ((button = at("sets"))) choose(button);
     else if ((button = at("fills"))) fillLine(button);
     else if ((button = at("just"))) justSo(button);
     else if ((button = at("completes"))) complete(button);

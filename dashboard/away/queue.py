@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import datetime as dt
 import uuid
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 import msgspec
 
@@ -18,10 +18,14 @@ from dashboard.errands import Errands
 from dashboard.forms.happened import option_text
 from dashboard.forms.happening import write_said
 from dashboard.forms.reading import Typed
+from dashboard.forms.shelving import in_danger, open_jar, put_back
 from dashboard.forms.specs import FORMS
 from dashboard.forms.writing import key_of, notes, told, write_form
+from dashboard.parts.boards import PARTED
+from dashboard.parts.saying import sayable
 from ledger.door import Written
 from ledger.errors import DANGER, BookError, InputError, LedgerError, NeedsAnswer
+from ledger.published.cautions import jar_gone_bad
 from ledger.saying.asking import Reading
 
 __all__ = ["MOST", "Waiting", "read_waiting", "send"]
@@ -62,6 +66,14 @@ class _Tick(msgspec.Struct, forbid_unknown_fields=True):
     is_in: bool
 
 
+class _Shelf(msgspec.Struct, forbid_unknown_fields=True):
+    """A tap on the shelf: a jar opened or put back, by its board, with the answers to what was asked."""
+
+    act: Literal["opens", "back"]
+    key: _Short
+    accepted: list[_Short] = []
+
+
 class Waiting(msgspec.Struct, forbid_unknown_fields=True):
     """An entry that waited.
 
@@ -73,8 +85,8 @@ class Waiting(msgspec.Struct, forbid_unknown_fields=True):
         Which day it was on the phone when it was typed: what "today" and "friday" mean in it.
     at : str
         The phone's clock then, ISO 8601 in UTC.
-    form, said, tick : optional
-        One of the three.
+    form, said, tick, shelf : optional
+        One of the four.
     """
 
     id: _Id
@@ -83,6 +95,7 @@ class Waiting(msgspec.Struct, forbid_unknown_fields=True):
     form: _Form | None = None
     said: _Said | None = None
     tick: _Tick | None = None
+    shelf: _Shelf | None = None
 
 
 class _Sent(msgspec.Struct, forbid_unknown_fields=True):
@@ -103,8 +116,12 @@ def read_waiting(raw: bytes) -> list[Waiting]:
         raise ValueError(str(error)) from None
     for one in entries:
         dt.date.fromisoformat(one.day)
-        if [one.form, one.said, one.tick].count(None) != 2:
-            raise ValueError(f"{one.id} is not one of a form, a text and a tick")
+        if [one.form, one.said, one.tick, one.shelf].count(None) != 3:
+            raise ValueError(
+                f"{one.id} is not one of a form, a text, a tick and a tap on the shelf"
+            )
+        if one.shelf is not None and one.shelf.key.count(PARTED) != 1:
+            raise ValueError(f"{one.id} names no board")
     return entries
 
 
@@ -126,7 +143,8 @@ def send(ask: Ask, one: Waiting) -> dict[str, Any]:
         if one.tick is not None:
             Errands.of(ask.data).put(one.tick.item, is_in=one.tick.is_in)
             return {"id": one.id, "state": "done"}
-        return {"id": one.id, **(_form(ask, one) if one.form else _said(ask, one))}
+        what = _form if one.form else _shelf if one.shelf else _said
+        return {"id": one.id, **what(ask, one)}
     except BookError:
         raise
     except LedgerError as error:
@@ -154,6 +172,29 @@ def _form(ask: Ask, one: Waiting) -> dict[str, Any]:
     return {"state": "refused", "said": " ".join(dict.fromkeys(filter(None, said)))}
 
 
+def _shelf(ask: Ask, one: Waiting) -> dict[str, Any]:
+    """Open a jar or put one back; of jars that came to stand in danger meanwhile none is opened."""
+    tap, data, words = one.shelf, ask.data, ask.words
+    assert tap is not None
+    if data.book.log.get(one.id) is not None:
+        return {"state": "again", "lines": [], "entries": []}
+    item = tap.key.split(PARTED)[0]
+    if tap.act == "back":
+        day = put_back(data, tap.key, words("happened.undone_why"), one.id)
+        if day is None:
+            return {"state": "refused", "said": words("shelf.nothing_back", item=item)}
+        line = words("shelf.put_back", item=item, day=words.day(day, short=True))
+        return {"state": "written", "lines": [line], "notes": [], "entries": [["struck", one.id]]}
+    day_there = dt.date.fromisoformat(one.day)
+    done = open_jar(data, tap.key, tap.accepted, one.id, day=day_there, typed_at=one.at)
+    if isinstance(done, NeedsAnswer):
+        return {"state": "asks", "asked": [_doubt(ask, done)]}
+    if done is None:
+        key = "shelf.not_opened" if in_danger(data, tap.key) else "shelf.none_left"
+        return {"state": "refused", "said": words(key, item=item)}
+    return _written(ask, [done])
+
+
 def _said(ask: Ask, one: Waiting) -> dict[str, Any]:
     said, data = one.said, ask.data
     assert said is not None
@@ -177,7 +218,11 @@ def _written(ask: Ask, written: list[Written]) -> dict[str, Any]:
     return {
         "state": "written" if any(one.is_new for one in written) else "again",
         "lines": [ask.words.said(told(one)) for one in shown],
-        "notes": [ask.words.said(text) for one in shown for text in notes(one)],
+        "notes": [
+            sayable(ask, text)
+            for one in shown
+            for text in (*jar_gone_bad(one.event.kind, one.body), *notes(one))
+        ],
         "entries": [[one.event.kind, one.event.id] for one in shown],
     }
 

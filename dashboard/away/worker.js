@@ -4,7 +4,7 @@
 "use strict";
 const ANSWERS = "croftbook-answers", SHELL = "croftbook-shell", SCRIPTS = "croftbook-scripts";
 const WAIT_MS = 4000, KEPT_DAYS = 30, DAY_MS = 86400e3;
-const GATE = /^\/(enter|leave|devices|trust|files|health|position|waiting|worker\.js)/;
+const GATE = /^\/(enter|leave|devices|trust|files|health|position|sample|waiting|worker\.js)/;
 const STARTS = /^\/_dash-(layout|dependencies)$/;
 const SCRIPT = /^\/(_dash-component-suites|assets|sign)[/.]/, LARGE = /plotly\.min\.js/;
 

@@ -15,13 +15,13 @@ from dashboard.drawings.marks import (
     wide,
 )
 
-__all__ = ["BEDS_AT_MOST", "Bed", "beds"]
+__all__ = ["BEDS_AT_MOST", "PATTERNS", "TINTS", "Bed", "beds", "beneath"]
 
 BEDS_AT_MOST = 15
 """Beds in one drawing: on a phone more are too small to read."""
 
-_PATTERNS = ("4 2", "6 3", "1.5 4", "3 5", "2 2", "8 3", "2 4", "5 6", "1 2", "3 2")
-_TINTS = ("s-leaf", "s-straw", "s-damson")
+PATTERNS = ("4 2", "6 3", "1.5 4", "3 5", "2 2", "8 3", "2 4", "5 6", "1 2", "3 2")
+TINTS = ("s-leaf", "s-straw", "s-damson")
 _STRIP, _HEAD = 30.0, 20.0
 
 
@@ -115,7 +115,7 @@ def _bed(
         out.append(path(f"M{x:.1f} {y:.1f}v{_STRIP:g}", "line s-soil thin"))
     if left + length - x > wide(one.free, "q") + 8:
         out.append(label((x + left + length) / 2, y + _STRIP / 2 + 4.5, one.free, "q", "middle"))
-    return _beneath(out, below, left, right, y + _STRIP)
+    return beneath(out, below, left, right, y + _STRIP)
 
 
 def _rows(x: float, y: float, w: float, n: int) -> str:
@@ -126,12 +126,12 @@ def _rows(x: float, y: float, w: float, n: int) -> str:
     way = "".join(
         f"M{x + 2:.1f} {y + (i + 0.5) * _STRIP / rows:.1f}H{x + w - 1.5:.1f}" for i in range(rows)
     )
-    dashes = f' stroke-dasharray="{_PATTERNS[n % len(_PATTERNS)]}" stroke-width="1.5" fill="none"'
-    tint = _TINTS[n % len(_TINTS)]
+    dashes = f' stroke-dasharray="{PATTERNS[n % len(PATTERNS)]}" stroke-width="1.5" fill="none"'
+    tint = TINTS[n % len(TINTS)]
     return f'<path class="{tint}"{dashes} d="{way}"/>'
 
 
-def _beneath(
+def beneath(
     out: list[str], below: Sequence[tuple[float, str]], left: float, right: float, y: float
 ) -> tuple[list[str], float]:
     """Return the labels that have no room in their patch, in as many lines as they need."""

@@ -30,9 +30,11 @@ from dashboard.forms.reading import Typed
 from dashboard.forms.specs import FORMS
 from dashboard.forms.understanding import understood
 from dashboard.forms.writing import Outcome, notes, told, write_form
+from dashboard.parts.saying import say
 from dashboard.parts.written import undo_button, written_card
 from ledger.door import Written
 from ledger.errors import LedgerError
+from ledger.published.cautions import jar_gone_bad
 
 __all__ = ["boxes_of", "emptied", "outcome_shown", "wire_forms"]
 
@@ -75,14 +77,18 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
         return doubt_shown(ask, outcome.doubt)
     if outcome.written is not None:
         event = outcome.written.event
-        said = [words.said(text) for text in notes(outcome.written)]
+        said = [say(ask, text) for text in notes(outcome.written)]
+        bad = [
+            html.P(words.said(text), className="small")
+            for text in jar_gone_bad(event.kind, outcome.written.body)
+        ]
         is_correction = event.replaces is not None
         title = words("forms.corrected" if is_correction else "forms.written")
         if not outcome.written.is_new:
             title = words("forms.again")
         undo = undo_button(words("happened.undo"), {"unwrite": event.id})
         return written_card(
-            title, words.said(told(outcome.written)), *said, _published(ask, outcome),
+            title, words.said(told(outcome.written)), *bad, *said, _published(ask, outcome),
             html.Div(_further(ask, outcome.written), className="further"),
             undo=None if is_correction else undo, kind="corrected" if is_correction else "",
         )  # fmt: skip

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import uuid
+from typing import Any
 
 from dash import dcc, html
 from dash.development.base_component import Component
@@ -12,12 +13,15 @@ from dashboard.forms.writing import told
 from dashboard.parts.alive import Lines
 from dashboard.parts.kinds import icon_of
 from dashboard.parts.marks import icon
+from dashboard.parts.saying import say
 from dashboard.parts.written import undo_button, written_card
 from ledger.door import Written
 from ledger.kinds import tell
+from ledger.published.cautions import jar_gone_bad
 from ledger.saying.asking import Draft, Question, Reading
 
 __all__ = [
+    "AS",
     "SEPARATES",
     "button_text",
     "happened",
@@ -30,11 +34,14 @@ _READ_MS = 400
 """So long after the last letter what was typed is read."""
 _NOTE, _OUT = "note", "out"
 _NEW = "new:"
+_NOTES = 2
+AS = "as"
+"""Code of the answer that says what kind a text without a verb is."""
 SEPARATES = "\x1f"
 """Stands between the parts of an answer in the id of its button."""
 
 
-def happened(ask: Ask, *, lines: int = 3, labelled: bool = True) -> Component:
+def happened(ask: Ask, *, lines: int = 3, labelled: bool = True, kind: str = "") -> Component:
     """Return the box, what is read from it, and the button; it is in sight once something is typed.
 
     Parameters
@@ -44,23 +51,26 @@ def happened(ask: Ask, *, lines: int = 3, labelled: bool = True) -> Component:
         How high the box is before anything is typed.
     labelled : bool
         Its label is seen; else a heading says it, and the label is heard.
+    kind : str
+        What a text without a verb is: a list of what is in the house is ``counted``.
     """
     words = ask.words
-    label = {"label": words("happened.label")} if labelled else {}
-    heard = {} if labelled else {"aria-label": words("happened.label")}
+    name = words("begin.head_pantry" if kind else "happened.label")
+    label = {"label": name} if labelled else {}
+    heard = {} if labelled else {"aria-label": name}
+    example = "begin.list_like" if kind else "happened.short" if lines == 1 else "happened.example"
     button = html.Button(
         words("happened.write"), id="happened-write", type="button", className="button wide",
         n_clicks=0,
     )  # fmt: skip
     return html.Div(
         [
-            dcc.Store(id="happened-answers", data=[]),
+            dcc.Store(id="happened-answers", data=[[AS, "", 0, kind]] if kind else []),
             dcc.Store(id="happened-id", data=str(uuid.uuid4())),
             Lines(
                 id="happened-text", value="", rows=lines, most=12, debounce=_READ_MS,
-                persistence="happened", persisted_props=["value"], persistence_type="local",
-                placeholder=words("happened.short" if lines == 1 else "happened.example"),
-                autoComplete="off", **label, **heard,
+                persistence=kind or "happened", persisted_props=["value"], persistence_type="local",
+                placeholder=words(example), autoComplete="off", **label, **heard,
             ),
             html.Div(id="happened-read", role="status"),
             html.Div(button, className="stick"),
@@ -141,10 +151,21 @@ def _key(key: tuple[str, str, int], answer: str) -> str:
 def written_shown(ask: Ask, written: list[Written]) -> Component:
     """Return what was written, with what was assumed, and the button that takes it back."""
     shown = [one for one in written if one.event.kind != "item_described"] or written
-    lines = [ask.words.said(told(one)) for one in shown]
-    notes = [ask.words.said(text) for one in shown for text in one.notes]
+    lines: list[Any] = [ask.words.said(told(one)) for one in shown]
+    notes = [say(ask, text) for one in shown for text in one.notes]
+    bad = [text for one in shown for text in jar_gone_bad(one.event.kind, one.body)]
+    lines += [html.P(ask.words.said(text), className="small") for text in dict.fromkeys(bad)]
     undo = undo_button(ask.words("happened.undo"), {"undo": "happened"})
-    return written_card(ask.words("forms.written"), *lines, *notes, undo=undo)
+    return written_card(ask.words("forms.written"), *lines, *_noted(ask, notes), undo=undo)
+
+
+def _noted(ask: Ask, notes: list[Any]) -> list[Any]:
+    """Return what was assumed: many notes fold, or the card would lie over what is written next."""
+    if len(notes) <= _NOTES:
+        return list(notes)
+    inside = html.Ul([html.Li(one) for one in notes])
+    summary = html.Summary(ask.words("happened.assumed", n=len(notes)))
+    return [html.Details([summary, inside])]
 
 
 def button_text(ask: Ask, reading: Reading) -> str:

@@ -13,7 +13,7 @@ from dash.exceptions import PreventUpdate
 from dashboard.data import Data
 from dashboard.drawing import ask_of, trouble
 from dashboard.forms.doubts import doubt_shown
-from dashboard.forms.happened import SEPARATES, button_text, reading_shown, written_shown
+from dashboard.forms.happened import AS, SEPARATES, button_text, reading_shown, written_shown
 from dashboard.forms.writing import answered, low_acid
 from dashboard.parts.written import written_card
 from ledger.door import Answers, Written
@@ -27,7 +27,7 @@ from ledger.saying.settled import Settled
 
 __all__ = ["reading_of", "wire_happened", "write_said"]
 
-_DOOR = "door"
+_DOOR, _KIND = "door", "kind"
 
 Settling = Sequence[Sequence[Any]]
 """Answers so far, as the browser keeps them: code, about, number and answer of each."""
@@ -41,7 +41,10 @@ def reading_of(data: Data, text: str, settling: Settling, day: dt.date | None = 
     on = day or data.today()
     known = data.kept(("known", on), lambda: Known(data.book.catalogue(), on, data.book.log))
     answers = {(code, about, n): said for code, about, n, said in settling if code != _DOOR}
-    return read(text, known, settled=Settled(answers))
+    kind = answers.pop((AS, "", 0), "")
+    reading = read(text, known, settled=Settled(answers))
+    asked = {one.key: kind for one in reading.questions if one.code == _KIND}
+    return read(text, known, settled=Settled(asked | answers)) if kind and asked else reading
 
 
 def write_said(
@@ -155,7 +158,8 @@ def wire_happened(app: Dash, data: Data) -> None:
                 ask, words("happened.open" if done.entries else "happened.nothing")
             ), *stay
         ids = [one.event.id for one in done if one.event.kind != "item_described"]
-        return written_shown(ask, done), "", [], str(uuid.uuid4()), ids
+        left = [one for one in settling if one[0] == AS]
+        return written_shown(ask, done), "", left, str(uuid.uuid4()), ids
 
     @app.callback(
         Output("said", "children", allow_duplicate=True),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import uuid
 from typing import Any
 
@@ -20,7 +21,7 @@ from ledger.door import Answers, Entry, Written
 from ledger.errors import BookLocked, LedgerError, NeedsAnswer
 from ledger.kinds import decode_stored
 
-__all__ = ["open_jar", "put_back", "wire_shelving"]
+__all__ = ["in_danger", "open_jar", "put_back", "wire_shelving"]
 
 _WHOLE = 0.98
 """So much of a jar is a whole one: amounts are rounded."""
@@ -28,7 +29,15 @@ _LOOKED_BACK = 400
 """Entries among which the jar that was opened last is looked for."""
 
 
-def open_jar(data: Data, key: str, accepted: list[str], id: str) -> Written | NeedsAnswer | None:
+def open_jar(
+    data: Data,
+    key: str,
+    accepted: list[str],
+    id: str,
+    *,
+    day: dt.date | None = None,
+    typed_at: str | None = None,
+) -> Written | NeedsAnswer | None:
     """Write down that one jar was opened: the oldest of its board.
 
     Parameters
@@ -40,6 +49,8 @@ def open_jar(data: Data, key: str, accepted: list[str], id: str) -> Written | Ne
         What was answered, as for a form.
     id : str
         Of the tap: sent twice, it writes once.
+    day, typed_at : optional
+        When it was tapped, where the tap waited on a phone: the day there, and the clock there.
 
     Returns
     -------
@@ -60,7 +71,8 @@ def open_jar(data: Data, key: str, accepted: list[str], id: str) -> Written | Ne
     if whole is None:
         return None
     line = {"item": item, "amount": f"1 {jar}", "lot": whole["lot"]}
-    entry = Entry("eaten", {"ate": [line]}, on=data.today().isoformat(), id=id)
+    on = (day or data.today()).isoformat()
+    entry = Entry("eaten", {"ate": [line]}, on=on, id=id, typed_at=typed_at)
     answers = Answers(ask=lambda doubt: answered(doubt, accepted))
     try:
         data.book.ask(entry, answers, usual=False)
@@ -69,8 +81,20 @@ def open_jar(data: Data, key: str, accepted: list[str], id: str) -> Written | Ne
         return doubt
 
 
-def put_back(data: Data, key: str, why: str) -> str | None:
-    """Strike the newest entry that opened one jar of a board; return its day, None where there is none."""
+def in_danger(data: Data, key: str) -> bool:
+    """Return whether jars of a board stand in danger, so that a tap opens none of them."""
+    item, jar = key.split(PARTED)
+    boards = boards_of(data.show("shelf").records())
+    return any((b.item, b.jar, b.is_grave) == (item, jar, True) for b in boards)
+
+
+def put_back(data: Data, key: str, why: str, id: str | None = None) -> str | None:
+    """Strike the newest entry that opened one jar of a board; return its day, None where there is none.
+
+    `id` is the tap's: sent twice, it strikes once.
+    """
+    if id is not None and data.book.log.get(id) is not None:
+        return data.today().isoformat()
     item, jar = key.split(PARTED)
     seen = 0
     for row in data.history():
@@ -85,7 +109,8 @@ def put_back(data: Data, key: str, why: str) -> str | None:
         body = decode_stored(event.kind, event.v, event.body)
         ate = body["ate"]
         if set(body) == {"ate"} and len(ate) == 1 and _is_one(data, ate[0], item, jar):
-            data.book.strike(row.entry, why)
+            more = {"id": id} if id else {}
+            data.book.write("struck", {"id": row.entry, "why": why}, **more)
             return row.on
     return None
 
@@ -150,7 +175,7 @@ def _tapped(ask: Ask, what: str, said: str, going: dict[str, Any]) -> tuple[Any,
         data.book.strike(said, words("happened.undone_why"))
         return written_card(words("happened.undone")), {}
     if what == "back":
-        day = put_back(data, said, words("happened.undone_why"))
+        day = put_back(data, said, words("happened.undone_why"), going.get("next"))
         item = said.split(PARTED, maxsplit=1)[0]
         if day is None:
             return _nothing_back(ask, item), {}
@@ -158,7 +183,8 @@ def _tapped(ask: Ask, what: str, said: str, going: dict[str, Any]) -> tuple[Any,
     if what == "take":
         going = {**going, "accepted": [*going.get("accepted", []), said]}
     else:
-        going = {"key": said, "accepted": [], "id": str(uuid.uuid4())}
+        # the phone names its tap, so that one whose answer was lost may be sent again
+        going = {"key": said, "accepted": [], "id": going.get("next") or str(uuid.uuid4())}
     done = open_jar(data, going["key"], going["accepted"], going["id"])
     if isinstance(done, NeedsAnswer):
         return html.Div(doubt_shown(ask, done, "take"), className="asked"), going

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dashboard.pages import (
     as_published,
+    beds,
+    begin,
     came_true,
     closer,
     history,
@@ -41,6 +43,7 @@ PAGES: tuple[Page, ...] = tuple(
         know_how,
         season,
         next_season,
+        beds,
         stocking_up,
         winter,
         worth_it,
@@ -52,6 +55,7 @@ PAGES: tuple[Page, ...] = tuple(
         jar,
         history,
         search,
+        begin,
         more,
     )
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator
 from typing import Any
 
@@ -11,7 +12,7 @@ from dash.development.base_component import Component
 from dashboard.ask import Ask
 from dashboard.parts import figure, icon
 from dashboard.parts.boards import Board, boards_of
-from dashboard.parts.keeping import named, soonest
+from dashboard.parts.keeping import named, soonest, spoken
 from ledger.published import GRAVE
 
 __all__ = ["things"]
@@ -40,7 +41,7 @@ def _all(ask: Ask) -> Iterator[Component]:
     items = ask.show("shelf", items=True).records()
     yield from _eat(ask, rows)
     yield from _low_jars(ask, rows, items)
-    yield from _runs_out(ask, rows, items)
+    yield from _runs_out(ask)
     yield from _open_batches(ask)
     yield from _long_past(ask, rows)
 
@@ -110,30 +111,25 @@ def _running_out(items: list[dict[str, Any]]) -> list[dict[str, Any]]:
     return sorted(records, key=lambda one: one["weeks_left"]["likely"])
 
 
-def _runs_out(
-    ask: Ask, rows: list[dict[str, Any]], items: list[dict[str, Any]]
-) -> Iterator[Component]:
-    words, jarred = ask.words, {row["item"] for row in rows if row["jar"]}
-    out = [
-        one
-        for one in _running_out(items)
-        if one["item"] not in jarred and one["weeks_left"]["likely"] < _LOW_WEEKS
-    ][:_NAMED]
-    stock = ask.show("stocking-up")
-    wanted = sum(1 for row in stock.records() if row["packs_wanted"])  # things, as Shopping counts
-    if not out and not wanted:
+def _runs_out(ask: Ask) -> Iterator[Component]:
+    words, stock = ask.words, ask.show("stocking-up")
+    wants = [row for row in stock.records() if row["packs_wanted"]]  # what Shopping lists
+    if not wants:
         return
+    low = [row for row in wants if row["weeks"] is not None and row["weeks"] < _LOW_WEEKS]
+    out = sorted(low, key=lambda row: (row["weeks"], row["item"]))[:_NAMED]
+    wanted = len(wants)
     to_buy = words("today.to_buy", n=wanted, money=words.money(stock.totals.get("cost")))
     link = {"href": "/shopping", "heard": words("nav.shopping")}
     if not out:
         yield _thing("list", words("today.shopping"), to_buy, **link)
         return
-    names = words.listed(one["item"] for one in out)
-    day = words.day(out[-1]["runs_out_on"]["likely"], short=True)
-    figures = [figure(words("today.by_day", day=day), out[-1]["why"], "weeks_left.likely")]
-    if wanted:
-        figures += ["; ", to_buy]
-    key = "today.runs_out" if len(out) == 1 else "today.run_out"
+    names = words.listed(spoken(one["item"]) for one in out)
+    gone = ask.day + dt.timedelta(days=round(out[-1]["weeks"] * 7))
+    day = words.day(gone.isoformat(), short=True)
+    figures = [figure(words("today.by_day", day=day), out[-1]["why"], "weeks"), "; ", to_buy]
+    is_one = len(out) == 1 and spoken(out[0]["item"]) == out[0]["item"]
+    key = "today.runs_out" if is_one else "today.run_out"
     yield _thing("list", words(key, items=named(names)), figures, **link)
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import datetime as dt
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import pandas as pd
@@ -11,8 +12,8 @@ from dash import html
 from dashboard.ask import Ask
 from dashboard.drawings.beds import BEDS_AT_MOST, Bed
 from dashboard.drawings.beds import beds as beds_drawn
+from dashboard.pages._bed_lies import drawn_beds
 from dashboard.parts import answer_table, figure, section
-from dashboard.parts.drawings import drawing
 from ledger.projections import Answer
 
 __all__ = ["beds", "ground_bar", "net", "where"]
@@ -57,8 +58,11 @@ def beds(ask: Ask, answer: Answer, season: str) -> Any:
         options={"season": season}, caption=words("season.beds"),
     )  # fmt: skip
 
-    def make(width: float) -> str:
-        return beds_drawn(made, said, bar_of=bar_of, width=width, scheme=ask.scheme)
+    def strips(several: Sequence[Bed], width: float) -> str:
+        return beds_drawn(several, said, bar_of=bar_of, width=width, scheme=ask.scheme)
+
+    known = {(str(r["crop"]), str(r["bed"])): float(r["row_m"]) for r in rows if r["row_m"]}
+    last = dt.date.fromisoformat(answer.totals["to"])
 
     left_out = [str(r["crop"]) for r in answer.records() if r["picked_g"] and not r["area_m2"]]
     notes = [words("season.not_drawn", crops=", ".join(left_out))] if left_out else []
@@ -67,7 +71,17 @@ def beds(ask: Ask, answer: Answer, season: str) -> Any:
     told = html.P([*_most_for_ground(ask, rows), *(f" {one}" for one in notes)], className="under")
     return section(
         words("season.beds"),
-        drawing(ask, "season-beds", make, said, html.Div([told, table]), desk=358),
+        *drawn_beds(
+            ask,
+            "season-beds",
+            made,
+            said,
+            strips,
+            html.Div([told, table]),
+            rows=known,
+            on=min(last, ask.day),
+            desk=358,
+        ),
         note=words("season.to_scale", season=season),
     )
 

@@ -30,6 +30,7 @@ _ICONS = {
     "jar_cost": "jar", "our_table": "ate", "worth_it": "price", "season": "picked", "next_season": "bed",
     "know_how": "practised", "as_published": "put-up", "stocking_up": "list", "winter": "cellar",
     "history": "ask", "came_true": "clock", "touched": "next", "labels": "print", "jar": "search",
+    "settings": "write", "beds": "bed",
 }  # fmt: skip
 _SAYS: dict[str, Callable[[Ask], Any]] = {
     "jar_cost": jar_cost.says, "our_table": our_table.says, "worth_it": worth_it.says, "season": season.says,
@@ -37,7 +38,7 @@ _SAYS: dict[str, Callable[[Ask], Any]] = {
     "stocking_up": stocking_up.says, "history": history.says,
 }  # fmt: skip
 """Pages whose answer is told here, by the text that stands on them."""
-_TOOLS = ("touched", "labels", "jar", "came_true")
+_TOOLS = ("touched", "labels", "jar", "came_true", "settings", "beds")
 """Pages that are opened with something in hand, and have no answer of the day."""
 _BAR = ("today", "write", "shelf", "shopping", "more")
 """Pages that the bar holds."""

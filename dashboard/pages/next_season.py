@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from dash import dcc, html
@@ -11,6 +11,7 @@ from dashboard.ask import Ask
 from dashboard.drawings.beds import BEDS_AT_MOST, Bed
 from dashboard.drawings.beds import beds as beds_drawn
 from dashboard.drawings.hours_by_week import hours_by_week
+from dashboard.pages._bed_lies import drawn_beds
 from dashboard.pages._page import Page
 from dashboard.pages._season_yield import ground_bar
 from dashboard.pages._sowing import first_out, sowing
@@ -178,8 +179,8 @@ def _beds(ask: Ask, answer: Answer) -> Any:
     said = words("next_season.beds_says", n=len(made), full=", ".join(full) or words("word.none"))
     bar_of = ground_bar(ask, made[0].ground)
 
-    def make(width: float) -> str:
-        return beds_drawn(made, said, bar_of=bar_of, width=width, scheme=ask.scheme)
+    def strips(several: Sequence[Bed], width: float) -> str:
+        return beds_drawn(several, said, bar_of=bar_of, width=width, scheme=ask.scheme)
 
     more = None
     if len(made) > BEDS_AT_MOST:
@@ -188,10 +189,25 @@ def _beds(ask: Ask, answer: Answer) -> Any:
         )
     return section(
         words("next_season.beds_in", season=answer.totals["season"]),
-        drawing(ask, "beds", make, said, _bed_list(ask, answer)),
+        *drawn_beds(ask, "beds", made, said, strips, _bed_list(ask, answer), rows=_rows(ask, made)),
         more,
         note=words("next_season.to_scale"),
     )
+
+
+def _rows(ask: Ask, made: Sequence[Bed]) -> dict[tuple[str, str], float]:
+    """Return metres of row in each patch, as far apart as the crop's rows were before."""
+    apart = {
+        row["crop"]: row["area_m2"] / row["row_m"]
+        for row in ask.show("season").records()
+        if row["area_m2"] and row["row_m"]
+    }
+    return {
+        (crop, bed.name): ground / apart[crop]
+        for bed in made
+        for crop, _, ground in bed.crops
+        if crop in apart
+    }
 
 
 def _grew_last(ask: Ask) -> dict[str, str]:

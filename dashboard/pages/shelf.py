@@ -23,7 +23,7 @@ from dashboard.parts import (
 )
 from dashboard.parts.boards import Board, boards_of, marks_of
 from dashboard.parts.danger import danger_card, mark_of, marked, said_of
-from dashboard.parts.keeping import named, soonest, time_left, track
+from dashboard.parts.keeping import named, soonest, spoken, time_left, track
 from ledger.projections import Answer
 from ledger.published import MARKED
 
@@ -127,7 +127,7 @@ def _board(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> Component
     is_tens = sum(many for many, _, _ in marks) < board.count
     head = html.Div(
         [
-            html.B(named(board.item)),
+            html.B(named(spoken(board.item))),
             html.Span(count, className="count" if not board.is_grave else "count grave"),
         ],
         className="line1",
@@ -270,7 +270,7 @@ def _thing(ask: Ask, row: dict[str, Any]) -> Component:
     words = ask.words
     name = html.Span(
         [
-            html.B(named(row["item"])),
+            html.B(named(spoken(row["item"]))),
             " ",
             html.Span(words.said(row["left"]["text"]), className="quiet"),
             mark_of(ask, row),

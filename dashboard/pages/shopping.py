@@ -12,7 +12,7 @@ from dashboard.ask import Ask
 from dashboard.errands import Errands
 from dashboard.pages._page import Page
 from dashboard.parts import answered, figure, icon, notes_of, nothing_yet, section
-from dashboard.parts.keeping import named
+from dashboard.parts.keeping import named, spoken
 from ledger.projections import Answer
 
 __all__ = ["PAGE", "draw"]
@@ -68,7 +68,7 @@ def _as_text(ask: Ask, rows: list[dict[str, Any]]) -> str:
     lines = []
     for shop, several in _by_shop(rows).items():
         lines.append(shop or ask.words("shopping.anywhere"))
-        lines += [f"- {row['item']}, {_packs(ask, row)}" for row in several]
+        lines += [f"- {spoken(row['item'])}, {_packs(ask, row)}" for row in several]
     return "\n".join(lines)
 
 
@@ -106,7 +106,7 @@ def _want(ask: Ask, row: dict[str, Any], *, is_in: bool) -> Component:
     button = html.Button(
         [
             html.Span(icon("check") if is_in else None, className="tick on" if is_in else "tick"),
-            html.Span(named(row["item"]), className="what"),
+            html.Span(named(spoken(row["item"])), className="what"),
             html.Span(_packs(ask, row), className="quiet"),
         ],
         id={"tick": row["item"]}, type="button", role="checkbox", n_clicks=0,
@@ -142,7 +142,7 @@ def _in_house(ask: Ask, answer: Answer) -> Component | None:
         width = max(4, min(100, round(100 * row["weeks"] / _FULL_WEEKS)))
         bar = html.Span(html.I(style={"width": f"{width}%"}), className=f"track {kind}".strip())
         said = figure(_time(ask, row["weeks"]), row["why"], "weeks")
-        name = html.Span(named(row["item"]), className="name")
+        name = html.Span(named(spoken(row["item"])), className="name")
         lines.append(html.Li([name, bar, html.Span(said, className="left")], className="days"))
     more = dcc.Link(
         [words("shopping.what_if"), icon("next", small=True)], href="/stocking-up", className="tap"

@@ -14,10 +14,11 @@ from dashboard.forms.happened import happened
 from dashboard.forms.specs import COMMON
 from dashboard.pages._day import things
 from dashboard.pages._page import Page
+from dashboard.pages.begin import begin, first_answer, is_new, sample_offer
 from dashboard.pages.write_down import kind_tiles
-from dashboard.parts import drawn, figure, icon, nothing_yet, section
+from dashboard.parts import drawn, figure, icon, section
 from dashboard.parts.danger import danger_card, mark_of
-from dashboard.parts.keeping import named, soonest, time_left, track
+from dashboard.parts.keeping import named, soonest, spoken, time_left, track
 from dashboard.parts.kinds import icon_of
 from ledger.history import HistoryRow
 from ledger.published import GRAVE
@@ -34,27 +35,28 @@ _STRIPS = (("phone", 358, 66), ("desk", 960, 92))
 
 def draw(ask: Ask) -> Any:
     """Return what a household wants to know today, and the box that takes what happened."""
+    if is_new(ask):
+        return begin(ask)
     words = ask.words
     said = section(
         words("happened.label"), happened(ask, lines=1, labelled=False), kind_tiles(ask, COMMON)
     )
-    if ask.is_empty:
-        return [said, nothing_yet(ask, "today", "harvested")]
     danger = danger_card(ask, ask.show("shelf").records())
-    todo = things(ask)
+    todo, first = things(ask), first_answer(ask)
     if danger is not None:
         todo = todo[:_IN_DANGER]
+    parts = [_things(ask, todo, is_more=danger is not None), html.Div(said, className="noprint")]
     return [
-        *([danger] if danger is not None else _year(ask)),
+        *([danger] if danger is not None else [first] if first is not None else _year(ask)),
         html.Div(
             [
-                _things(ask, todo, is_more=danger is not None),
-                html.Div(said, className="noprint"),
+                *(parts if danger is None else parts[::-1]),
                 _use_up(ask, _USE if danger is None else _IN_DANGER + 1),
                 _lately(ask, _LAST if danger is None else _IN_DANGER + 1),
             ],
             className="two today",
         ),
+        sample_offer(ask) if first is not None else None,
     ]
 
 
@@ -111,7 +113,7 @@ def _use_up(ask: Ask, most: int) -> Component:
     for row in near:
         name = html.Span(
             [
-                dcc.Link(html.B(named(row["item"])), href="/shelf"),
+                dcc.Link(html.B(named(spoken(row["item"]))), href="/shelf"),
                 " ",
                 html.Span(words.said(row["left"]["text"]), className="quiet"),
                 mark_of(ask, row),

@@ -60,6 +60,8 @@ def draw(ask: Ask) -> Any:
         if event is not None and event.kind == kind:
             body = decode_stored(event.kind, event.v, event.body)
             on = event.on if ask.query.get("replaces") else None
+    if kind == "item_described" and ask.query.get("item"):
+        body = body or {"item": ask.query["item"]}
     body = body or _of_jar(ask, kind) or (_basket(ask) if kind == "bought" else None)
     replaces = ask.query.get("replaces") if body else None
     return [

@@ -6,7 +6,7 @@ import re
 import shlex
 from collections.abc import Iterable
 from typing import Any
-from urllib.parse import unquote
+from urllib.parse import unquote, urlencode
 
 from dash import dcc, html
 from dash.development.base_component import Component
@@ -15,9 +15,11 @@ from dashboard.ask import Ask
 from dashboard.parts.figures import figure
 from ledger.kinds import KINDS
 
-__all__ = ["say", "sentences"]
+__all__ = ["linked", "say", "sayable", "sentences"]
 
 _TICKS = re.compile(r"`([^`]+)`")
+_BARE = re.compile(r"(?<=: )croftbook \w+ [^`]+$")
+"""A command that ends a sentence, as where something was taken as known and may be changed."""
 _FORM_OF = {kind.command: name for name, kind in KINDS.items() if name != "struck"}
 """Kinds by their commands; a strike is asked for beside its entry, and has no form."""
 
@@ -28,10 +30,24 @@ def say(ask: Ask, text: str) -> Any:
     A command becomes what it does on the pages, as nobody types commands on a phone: the way to a form
     or page, or a figure that opens. Any other stays as it is typed.
     """
-    pieces = _TICKS.split(ask.words.said(text))
+    return linked(ask, ask.words.said(text))
+
+
+def linked(ask: Ask, text: str) -> Any:
+    """Return a text in the page's language, its commands being links, as `say` does."""
+    pieces = _TICKS.split(_BARE.sub(lambda one: f"`{one[0]}`", text))
     if len(pieces) == 1:
         return pieces[0]
     return [_typed(ask, piece) if at % 2 else piece for at, piece in enumerate(pieces) if piece]
+
+
+def sayable(ask: Ask, text: str) -> str:
+    """Return a text of the ledger as words alone, where no link can stand: a command by its form's name."""
+    said = say(ask, text)
+    return "".join(
+        one if isinstance(one, str) else str(one.children)
+        for one in (said if isinstance(said, list) else [said])
+    )
 
 
 def sentences(ask: Ask, texts: Iterable[str]) -> Component:
@@ -54,5 +70,7 @@ def _typed(ask: Ask, command: str) -> Any:
         return dcc.Link(ask.words.word("nav", rest[0].replace("-", "_")), href=f"/{rest[0]}")
     if first in _FORM_OF:
         kind = _FORM_OF[first]
-        return dcc.Link(ask.words.kind(kind), href=f"/write?kind={kind}")
+        about = {"item": rest[0]} if kind == "item_described" and rest and rest[0].islower() else {}
+        href = f"/write?{urlencode({'kind': kind, **about})}"
+        return dcc.Link(ask.words.kind(kind), href=href)
     return html.Code(command)

@@ -8,6 +8,7 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, open_book, read_book
+from ledger.cli._numbers import numbered, question_of
 from ledger.errors import InputError
 
 if TYPE_CHECKING:
@@ -38,7 +39,7 @@ def questions(as_json: bool, book: str | None, household: str) -> None:
     from ledger.saying.waiting import waiting
 
     with read_book(book, household) as opened:
-        found = waiting(_known(opened))
+        found = numbered(opened, waiting(_known(opened)))
     if as_json:
         _common.print_json(
             [
@@ -48,11 +49,11 @@ def questions(as_json: bool, book: str | None, household: str) -> None:
                     "text": one.text,
                     "entries": [e[1] for e in one.entries],
                 }
-                for n, one in enumerate(found, 1)
+                for n, one in found
             ]
         )
         return
-    for n, one in enumerate(found, 1):
+    for n, one in found:
         click.echo(f"{n:3}  {one.text}")
     if not found:
         click.echo("No question is open.")
@@ -79,15 +80,12 @@ def answer(
         if number is None:
             _ask_all(opened, found)
             return
-        if number > len(found):
-            raise InputError(
-                "number", f"there is no question {number}", "See `croftbook questions`"
-            )
+        one = question_of(opened, found, number)
         text = " ".join(words)
         if not text and not _common.at_terminal():
-            raise InputError("answer", "is missing", found[number - 1].text)
-        said = text or click.prompt(found[number - 1].text, err=True)
-        _answer(opened, found[number - 1], said, as_json=as_json)
+            raise InputError("answer", "is missing", one.text)
+        said = text or click.prompt(one.text, err=True)
+        _answer(opened, one, said, as_json=as_json)
 
 
 def _ask_all(book: Book, found: list[Waiting]) -> None:

@@ -72,7 +72,7 @@ def demo(
         f"\nThe sample book is {where}. Ask it more: croftbook show shelf --book {where}", err=True
     )
     if not no_serve:
-        _serve(where, port=port, lan=lan, no_browser=no_browser)
+        _serve(where, port=port, lan=lan, no_browser=no_browser, is_sample=True)
 
 
 def _fresh(path: Path) -> Path:

@@ -15,6 +15,7 @@ from ledger.saying.settled import Settled
 
 if TYPE_CHECKING:
     from ledger.book import Book
+    from ledger.door import Written
     from ledger.saying.asking import Reading
 
 __all__ = ["COMMANDS"]
@@ -107,9 +108,17 @@ def _write(
             report(
                 book, one, as_json=False, caution=caution if one.event.kind == "put_up" else None
             )
+            for text in _gone_bad(one):
+                click.echo(f"  ! {text}", err=True)
     for question in reading.questions:
         click.echo(f"open: {question.text} (croftbook answer)", err=True)
     return 0
+
+
+def _gone_bad(one: Written) -> list[str]:
+    from ledger.published.cautions import jar_gone_bad
+
+    return jar_gone_bad(one.event.kind, one.body)
 
 
 def _cautions(book: Book, reading: Reading, *, yes: bool) -> str | None:

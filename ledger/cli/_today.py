@@ -27,12 +27,52 @@ def show_due(where: str | None = None, household: str = "home") -> None:
     where = where or os.environ.get("CROFTBOOK")
     with read_book(where, household, blank=True, quiet=True) as book:
         if not book.log.position():
-            click.echo(f"Your book is empty.\n\n{_HOW}")
+            click.echo(f"Your book is empty.\n\n{_first(book)}")
+            return
+        if _is_only_told(book):
+            click.echo(f"Nothing happened in your book yet.\n\n{_first(book)}")
             return
         for line in _due(book):
             click.echo(line)
         _open(book)
         click.echo(f"\n{_HOW}")
+
+
+_FIRST = {
+    "people": ("people 4", "how many eat at your table"),
+    "measures": ("measures metric", "us, uk or metric; us unless said"),
+    "altitude": ('altitude "2600 ft"', "minutes and pressure of canning go by it"),
+    "gauge": ("gauge dial", "of the pressure canner: dial or weighted"),
+}
+"""What an empty book asks, in its order, each with what it is good for; any may be left out."""
+_TOLD = ("setting_changed", "item_described", "person_described")
+_A_START = 40
+
+
+def _is_only_told(book: Book) -> bool:
+    """Return whether nothing is in the book but how things are."""
+    if book.log.position() > _A_START:
+        return False
+    return all(row.kind in _TOLD for row in book.history())
+
+
+def _first(book: Book) -> str:
+    """Return what a new book asks, how the first thing is written down, and where a full one is to be seen."""
+    catalogue = book.catalogue()
+    open_ = [one for name, one in _FIRST.items() if not catalogue.setting(name)]
+    lines = []
+    if open_:
+        lines += ["Say once what you know; each may be left out:"]
+        lines += [f"  croftbook setting {text:<20} {why}" for text, why in open_]
+    lines += [
+        '  croftbook say "there are 12 quart jars of tomato sauce, 25 lb flour, 3 dozen eggs"',
+        "Then write down what happened, in your own words, and ask:",
+        "  croftbook say picked 31 lb plums",
+        "  croftbook show shelf",
+        "Or look round first: `croftbook demo` opens an invented household; your book stays as it is.",
+        "The pages, on this machine: `croftbook serve`; every command: `croftbook --help`.",
+    ]
+    return "\n".join(lines)
 
 
 def _due(book: Book) -> list[str]:

@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from typing import Any
 
 from ledger.amounts import jar_volume_ul, parse_amount, unit_factor
 from ledger.errors import InputError, NotFound
+from ledger.kinds import CANNING
 from ledger.items import item_key, near_misses
 from ledger.known.catalogue import Catalogue
 
 __all__ = ["from_recipe", "recipe_of", "scaled", "times_of"]
+
+_A_JARS_SIZE = re.compile(r"\d+\s*(?:half[-\s]?)?(?:qt|quart|pt|pint)s?", re.IGNORECASE)
 
 
 def from_recipe(catalogue: Catalogue, body: dict[str, Any]) -> dict[str, Any]:
@@ -46,7 +50,7 @@ def from_recipe(catalogue: Catalogue, body: dict[str, Any]) -> dict[str, Any]:
         {"item": line["item"], "amount": scaled(line["amount"], times)} for line in recipe["uses"]
     ]
     if not body.get("made"):
-        out["made"] = _yield(recipe["yields"], times)
+        out["made"] = _yield(recipe["yields"], times, is_canned=out.get("method") in CANNING)
     return out
 
 
@@ -89,15 +93,19 @@ def scaled(amount: str, times: Fraction) -> str:
     return f"{number} {parsed.unit}"
 
 
-def _yield(yields: str, times: Fraction) -> list[dict[str, Any]]:
-    """Return the made entries that a scaled recipe gives: whole jars, and the rest for the fridge."""
-    amount = parse_amount(yields)
+def _yield(yields: str, times: Fraction, *, is_canned: bool) -> list[dict[str, Any]]:
+    """Return the made entries that a scaled recipe gives: whole jars, and the rest for the fridge.
+
+    Quarts that were canned are quart jars: as anything else no rule of canning would look at them.
+    """
+    said = f"{yields} jars" if is_canned and _A_JARS_SIZE.fullmatch(yields.strip()) else yields
+    amount = parse_amount(said)
     if amount.jars is None:
         return [{"amount": scaled(yields, times)}]
-    many = amount.jars * times
-    whole, rest = divmod(many, 1)
-    made: list[dict[str, Any]] = [{"jars": int(whole), "jar": amount.jar}] if whole else []
-    if rest and amount.jar is not None:
-        volume = (jar_volume_ul(amount.jar) or 0) * rest
+    jar = amount.jar
+    whole, rest = divmod(amount.jars * times, 1)
+    made: list[dict[str, Any]] = [{"jars": int(whole), "jar": jar}] if whole else []
+    if rest and jar is not None:
+        volume = (jar_volume_ul(jar) or 0) * rest
         made.append({"amount": f"{float(volume / 1000):.0f} ml", "kept": "fridge"})
     return made

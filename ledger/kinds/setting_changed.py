@@ -8,6 +8,7 @@ from typing import Annotated, Any, Literal
 
 from ledger.amounts import parse_measure
 from ledger.errors import InputError
+from ledger.kinds.bed_plan import PLAN_EXAMPLE, read_plan
 from ledger.kinds.fields import Note, ValueText, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
@@ -34,6 +35,7 @@ Name = Literal[
     "freezer_room",
     "flour_enriched",
     "salt_iodised",
+    "bed_plan",
 ]
 
 
@@ -47,10 +49,17 @@ class SettingChanged(Struct, kw_only=True):
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
+    if body["name"] == "bed_plan":
+        return f"put {body['value'].count(';') + 1} beds where they lie"
     return f"set {body['name']} to {body['value']}"
 
 
 _MONTHS = "january|february|march|april|may|june|july|august|september|october|november|december"
+
+
+def setting_names() -> tuple[str, ...]:
+    """Return the names of every setting there is."""
+    return tuple(_CHECKS)
 
 
 def check_setting(name: str, value: str) -> None:
@@ -100,6 +109,14 @@ def _is_altitude(value: str) -> bool:
     return True
 
 
+def _is_plan(value: str) -> bool:
+    try:
+        read_plan(value)
+    except InputError:
+        return False
+    return True
+
+
 _MONEY = r"\d+(\.\d+)?"
 
 
@@ -144,6 +161,7 @@ _CHECKS: dict[str, tuple[Callable[[str], bool], str]] = {
     ),
     "flour_enriched": (_matches("yes|no"), "yes or no, as the sack says"),
     "salt_iodised": (_matches("yes|no"), "yes or no, as the box says"),
+    "bed_plan": (_is_plan, f"where each bed lies, for example {PLAN_EXAMPLE}"),
     "language": (_matches(r"[a-z]{2}(-[A-Za-z]{2})?"), "a language code, for example en"),
 }
 

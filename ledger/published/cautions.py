@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-__all__ = ["CAUTIONS", "FIRST", "SHORT"]
+from collections.abc import Mapping
+from typing import Any
+
+__all__ = ["CAUTIONS", "FIRST", "SHORT", "jar_gone_bad"]
 
 SHORT = (
     "This compares figures with published tables and vouches for no food. Never taste what may have "
@@ -76,3 +79,13 @@ CAUTIONS: tuple[tuple[str, str], ...] = (
     ),
 )
 """Heading and text, whole, as in docs/cautions.md."""
+
+
+def jar_gone_bad(kind: str, body: Mapping[str, Any]) -> list[str]:
+    """Return the cautions on a jar that was thrown out as spoiled; none for anything else."""
+    if kind != "discarded" or body.get("why") not in ("spoiled", "seal failed"):
+        return []
+    if not any(str(line.get("amount", "")).rstrip("s").endswith("jar") for line in body["lines"]):
+        return []
+    said = dict(CAUTIONS)
+    return [said["Never taste"], said["Botulism"]]

@@ -29,6 +29,7 @@ _ACIDS = {
     "essig": "vinegar 5%",
 }
 _SIZES = ["quart jar", "pint jar", "half-pint jar"]
+_METRIC_SIZES = ["1 l jar", "500 ml jar", "250 ml jar"]
 
 
 def put_up(context: Context) -> list[tuple[str, Body]]:
@@ -278,7 +279,8 @@ def _made(context: Context, line: Line, method: str | None, *, is_canned: bool) 
         known = context.known.jars(line.item or "")
         jar = known[0] if len(known) == 1 else None
         if jar is None:
-            jar = maker.ask("jar", "jar", "Which jars were they?", known or _SIZES)
+            sizes = _METRIC_SIZES if context.known.measures == "metric" else _SIZES
+            jar = maker.ask("jar", "jar", "Which jars were they?", known or sizes)
         if jar is None:
             return [{"jars": int(said.many)}] if said.many.denominator == 1 else []
     if jar is None:

@@ -27,6 +27,9 @@ _PAID = frozenset(
         "zahlten",
     }
 )
+_OPENED = frozenset(
+    {"opened", "open", "geöffnet", "öffnete", "öffneten", "aufgemacht", "angebrochen"}
+)
 _AGAIN = frozenset({"processed", "canned", "eingekocht", "put up"})
 
 
@@ -81,6 +84,15 @@ def _more_of(last: Clause, one: Clause, tokens: list[Token]) -> list[Piece] | No
             else last.verb
         )
         return []
+    if (
+        last.spoken.kind == "eaten"
+        and last.verb is not None
+        and tokens[last.verb.start].low in _OPENED
+        and one.verb.value.kind == "discarded"
+        and not any(piece.tag in ("amount", "name") for piece in one.pieces)
+    ):  # nobody ate of what was opened and thrown out
+        last.verb = replace(last.verb, value=one.verb.value)
+        return [*one.pieces]
     return None
 
 

@@ -128,6 +128,14 @@ class Known:
                     many[one["jar"]] += 1
         return [jar for jar, _ in many.most_common()]
 
+    def in_jars(self, jar: str | None, many: int = 5) -> list[str]:
+        """Return what was put up in such jars, the newest first."""
+        made: dict[str, str] = {}
+        for _, makes, jars in reversed([one for _, one in self.catalogue.batches.every()]):
+            if any(one["jar"] == jar for one in jars):
+                made.setdefault(self.catalogue.key(makes), self.catalogue.name(makes) or makes)
+        return list(made.values())[:many]
+
     def methods(self, item: str) -> list[str]:
         """Return by which methods an item was put up, the newest first."""
         wanted, out = self.catalogue.key(item), []

@@ -166,7 +166,8 @@ class Maker(Measuring):
             return jar
         if self.last_item is None:
             said = ", ".join(one.text() for one in thing.amounts)
-            answer = self.ask("item", said, f"{said} of what?", line=at)
+            options = self.known.in_jars(thing.amounts[0].jar())
+            answer = self.ask("item", said, f"{said} of what?", options, line=at)
             if answer is not None:
                 self.last_item = self.names.find(answer).item
         return self.last_item

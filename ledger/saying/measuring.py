@@ -20,6 +20,7 @@ __all__ = ["ON_THE_SHELF", "Line", "Measuring"]
 
 ON_THE_SHELF = frozenset({"eaten", "given_away", "discarded", "counted", "used"})
 _SOME_JAR = ("half-pint jar", "pint jar", "quart jar")
+_METRIC_JAR = ("250 ml jar", "500 ml jar", "1 l jar")
 
 
 @dataclass(slots=True)
@@ -154,7 +155,8 @@ class Measuring:
             return said.in_jars(jars[0])
         if self.known.sort(item) != "jar":
             text = f"How big is a jar of {item}?"
-            answer = self.ask("jar", f"jar of {item}", text, _SOME_JAR, line=at, waits=True)
+            some = _METRIC_JAR if self.known.measures == "metric" else _SOME_JAR
+            answer = self.ask("jar", f"jar of {item}", text, some, line=at, waits=True)
             return said.in_jars(answer) if answer else said
         return said
 

@@ -7,10 +7,11 @@ import socket
 import threading
 
 import pytest
-from browser_tools import SHOTS, axe
+from browser_tools import READ_MS, SHOTS, axe
 
 from dashboard.data import Data
 from dashboard.errands import Errands
+from ledger import Answers
 
 BOX = "#rows-lines > .row:nth-child(1) input >> nth=0"
 KEPT = """async (paths) => {
@@ -318,3 +319,77 @@ def test_the_list_ticks_in_a_shop_without_signal(own_demo, wired, phone):
             break
         page.wait_for_timeout(100)
     assert (item in Errands.of(Data(own_demo.book)).ticked()) == (other == "true")
+
+
+OPENS = "#page [id^='{\"opens\"']"
+
+
+def test_jars_opened_and_put_back_between_cuts_are_written_once_in_their_order(
+    own_demo, wired, phone
+):
+    """Each tap once with the network open, cut and deaf: a tap whose answer was lost is not written again."""
+    wire = wired(own_demo)
+    page = phone(wire.address)
+    opened(page, wire.address + "/shelf")
+    kept(page, "/shelf")
+    before = own_demo.book.log.position()
+    taps = [
+        ("opens", "deaf"),
+        ("opens", "cut"),
+        ("back", "cut"),
+        ("opens", "open"),
+        ("back", "deaf"),
+    ]
+    for what, how in taps:
+        page.wait_for_selector(OPENS)
+        page.wait_for_timeout(READ_MS)
+        page.wait_for_load_state(
+            "networkidle"
+        )  # no drawing is under way, for which a tap would wait
+        wire.set(how)
+        board = page.locator(f"#page [id^='{{\"{what}\"']").last
+        board.scroll_into_view_if_needed()
+        board.press("Enter")
+        page.wait_for_selector("#said .written", timeout=150_000)  # what waits is tried before
+        wire.set("cut")
+        page.wait_for_timeout(300)
+        page.reload()  # the card goes with it, the tap stays
+        page.wait_for_selector("#page h1")
+    wire.set("open")
+    page.wait_for_function(
+        "() => document.querySelector('#waiting') && !document.querySelector('#waiting > .waiting-head')"
+    )
+    rows = [row for chunk in own_demo.book.log.read(after=before) for row in chunk]
+    assert [row[2] for row in rows] == ["eaten", "eaten", "struck", "eaten", "struck"]
+    assert len(entries(own_demo, "eaten")) - 1 == len(
+        [
+            row
+            for row in own_demo.book.history(kind="eaten")
+            if row.state == "holds" and row.seq <= before
+        ]
+    )
+
+
+def test_a_jar_that_came_into_danger_meanwhile_is_not_opened_from_the_queue(
+    own_empty, wired, phone
+):
+    book = own_empty.book
+    yes = Answers(yes=True)
+    book.write("received", item="green bean", amount="40 lb", how="gift", answers=yes)
+    body = {"makes": "canned green bean", "method": "pressure", "minutes": "25", "psi": "11", "gauge": "dial",
+            "pack": "hot", "headspace": "1 in", "used": [{"item": "green bean", "amount": "14 lb"}],
+            "made": [{"jars": 7, "jar": "quart jar", "kept": "shelf"}]}  # fmt: skip
+    batch = book.write("put_up", body, answers=yes)
+    wire = wired(own_empty)
+    page = phone(wire.address)
+    opened(page, wire.address + "/shelf")
+    kept(page, "/shelf")
+    wire.set("cut")
+    page.locator(OPENS).first.press("Enter")
+    page.wait_for_selector("#said .waits")
+    made = {**body, "method": "boiling water", "minutes": "20", "psi": None, "gauge": None}
+    worse = {key: value for key, value in made.items() if value is not None}
+    book.write("put_up", worse, replaces=batch.event.id, answers=yes)
+    wire.set("open")
+    page.wait_for_selector("#waiting .trouble >> text=stand in danger")
+    assert entries(own_empty, "eaten") == []

@@ -8,6 +8,7 @@ import pytest
 
 from dashboard.app import make_app
 from dashboard.gate import Devices, Gate, Keeper
+from ledger import Answers
 from ledger.errors import BookUnreachable
 
 TYPED = {"day": "2026-09-02", "at": "2026-09-02T07:30:00.000Z"}
@@ -169,3 +170,38 @@ def test_it_is_behind_the_same_gate_as_forms(book, tmp_path, fixed_day):
         ).server.test_client()
         assert other.get(path, **HOME).status_code == 200
         assert "plum" not in other.get(path, **HOME).text
+
+
+def tap(act, key="canned plum\x1fpint jar", **more):
+    return {"id": str(uuid.uuid4()), **TYPED, "shelf": {"act": act, "key": key, **more}}
+
+
+def test_taps_on_the_shelf_are_written_once_in_their_order(client, book):
+    yes = Answers(yes=True)
+    book.write("received", item="plum", amount="40 lb", how="gift", on="2026-08-20", answers=yes)
+    body = {"makes": "canned plum", "method": "boiling water", "minutes": "25", "pack": "hot",
+            "used": [{"item": "plum", "amount": "10 lb"}],
+            "made": [{"jars": 5, "jar": "pint jar", "kept": "shelf"}]}  # fmt: skip
+    book.write("put_up", body, on="2026-08-20", answers=yes)
+    taps = [tap("opens"), tap("back"), tap("back"), tap("opens", "quince\x1fpint jar")]
+    done = []
+    for one in taps:  # each may be asked about, as at the table
+        (said_,) = send(client, one)
+        while said_["state"] == "asks":
+            one["shelf"].setdefault("accepted", []).append(said_["asked"][0]["chips"][0]["answer"])
+            (said_,) = send(client, one)
+        done.append(said_["state"])
+    assert done == ["written", "written", "refused", "refused"]
+    opened = [(row.state, row.on) for row in book.history(kind="eaten")]
+    assert opened == [("struck", "2026-09-02")]
+    assert send(client, taps[0])[0]["state"] == "again"
+    assert send(client, taps[1])[0]["state"] == "again"
+    assert len(book.history(kind="struck")) == 1
+
+
+@pytest.mark.parametrize(
+    "shelf", [{"act": "eat", "key": "a\x1fb"}, {"act": "opens", "key": "plum"}]
+)
+def test_a_tap_that_names_no_board_is_none(client, shelf):
+    entry = {"id": str(uuid.uuid4()), **TYPED, "shelf": shelf}
+    assert client.post("/waiting", json={"entries": [entry]}, **HOME).status_code == 400

@@ -115,3 +115,30 @@ def test_the_button_counts_what_it_writes(data):
     assert button_text(ask, reading_of(data, "picked 3 lb plums", [])) == "Write 1 thing down"
     two = reading_of(data, "picked 3 lb plums; ate 2 lb plums", [])
     assert button_text(ask, two) == "Write 2 things down"
+
+
+def test_a_meal_of_what_is_not_there_is_asked_about_and_written_with_the_answer(data):
+    id, text = str(uuid.uuid4()), "ate 45 lb plums"
+    settling = [[*q.key, q.options[0]] for q in reading_of(data, text, []).questions if not q.waits]
+    doubt = write_said(data, text, settling, id)
+    assert isinstance(doubt, NeedsAnswer)
+    assert doubt.code == "not-there"
+    from dashboard.forms.writing import key_of
+
+    done = write_said(data, text, [*settling, ["door", "", 0, key_of(doubt)]], id)
+    assert [one.event.kind for one in done] == ["eaten"]
+
+
+def test_a_jar_opened_and_thrown_out_shows_the_cautions(data):
+    from dashboard.forms.happened import written_shown
+
+    body = {"makes": "canned plum", "method": "boiling water", "minutes": "25", "pack": "hot",
+            "used": [{"item": "plum", "amount": "10 lb"}],
+            "made": [{"jars": 5, "jar": "quart jar", "kept": "shelf"}]}  # fmt: skip
+    data.book.write("put_up", body, on="2026-10-10", answers=YES)
+    text = "opened a quart of canned plums, mould on it, threw it out"
+    done = write_said(data, text, [], str(uuid.uuid4()))
+    assert [one.event.kind for one in done] == ["discarded"]
+    shown_ = text_of(written_shown(ask_of(data, "/write"), done))
+    assert "Do not taste food" in shown_
+    assert "call emergency services" in shown_

@@ -53,6 +53,13 @@ SAME = {
     "touched.like_schedule": "the published tables are in English",
     "trust.android.title": "a name",
     "search.name": "the same word",
+    "beds.bar_ft": "a number and a unit",
+    "beds.bar_m": "a number and a unit",
+    "begin.language_en": "a language in its own words",
+    "begin.language_de": "a language in its own words",
+    "begin.altitude_us": "a number and a unit",
+    "begin.altitude_uk": "a number and a unit",
+    "begin.altitude_metric": "a number and a unit",
     "closer.kg": "a unit",
     "closer.lb": "a unit",
 }

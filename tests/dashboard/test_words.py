@@ -188,6 +188,18 @@ SOMETIMES = {
         for key in catalogue("en")
         if key.startswith(start)
     },
+    **{
+        key: "such a choice is offered"
+        for key in catalogue("en")
+        if key.startswith(("begin.altitude_", "begin.language_", "begin.measures_", "begin.gauge_"))
+    },
+    **{
+        f"begin.{part}_{step}": "a new book is at that step"
+        for part in ("answer", "under")
+        for step in ("house", "pantry", "first")
+    },
+    "beds.under_m": "the household's measures are metric",
+    "begin.head_first": "a new book is at that step",
     "search.sorts.person": "somebody is named so",
     "search.also": "an item was found by another of its names",
     "search.found_one": "one entry alone has the words",

@@ -111,7 +111,7 @@ def test_other_spending_of_a_receipt_is_listed_and_answered(place, run):
         assert sorted(one.item for one in waiting(known(book))) == ["LAMP", "MAGAZINE"]
         first = waiting(known(book))[0].item
     run("answer", "1", "2 lb rice")
-    run("answer", "1", "no")
+    run("answer", "2", "no")
     with Book.open(place) as book:
         assert waiting(known(book)) == []
         (row,) = known(book).rows("bought")
