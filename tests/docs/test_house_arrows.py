@@ -106,9 +106,11 @@ def test_private_imports_grow_no_more():
     assert len(found) <= PRIVATE, found
 
 
-@pytest.mark.parametrize("room_of_figures", ["ledger.figures", "ledger.questions"])
-def test_new_rooms_have_no_private_files_and_import_none(room_of_figures):
-    mine = [name for name in MODULES if name.startswith(room_of_figures)]
+@pytest.mark.parametrize(
+    "clean", ["ledger.figures", "ledger.questions", "ledger.kinds", "ledger.known"]
+)
+def test_new_rooms_have_no_private_files_and_import_none(clean):
+    mine = [name for name in MODULES if name.startswith(clean)]
     assert [name for name in mine if is_private(name, "")] == []
     assert [pair for pair in private_imports() if pair[0] in mine] == []
     assert [ring for ring in circles() if set(ring) & set(mine)] == []
