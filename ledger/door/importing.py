@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
@@ -36,6 +37,7 @@ _AHEAD = 1_000
 """Lines of bytes read before the first of them is taken, so that their ids are looked for at once."""
 
 _OPENING = ("eaten", "given_away", "put_up", "discarded", "checked")
+_LEAST = {"kind", "body", "on"}
 _ENVELOPE = {
     "kind",
     "on",
@@ -139,6 +141,11 @@ def parse_json(line: bytes) -> dict[str, Any]:
     ------
     InputError
     """
+    with contextlib.suppress(msgspec.DecodeError, UnicodeDecodeError, RecursionError):
+        event = _DECODER.decode(line)
+        if b"\0" not in line and type(event) is dict and _LEAST <= event.keys() <= _ENVELOPE:
+            return event
+    # What was wrong is found out in order.
     try:
         text = line.decode("utf-8")
     except UnicodeDecodeError as error:
