@@ -237,10 +237,10 @@ class Book:
 
     def _ask_marked(self, entry: Entry, answers: Answers) -> None:
         """Ask before a meal, a gift or a batch opens a jar that bears a mark."""
-        from ledger.opened import jars_meant, may_open, questions, says_jars
-
         if entry.kind not in OPENING or not self.log.position():
             return
+        from ledger.opened import jars_meant, may_open, questions, says_jars
+
         if entry.kind in ("eaten", "given_away") and says_jars(entry):
             day = max(entry.on or "", self.today().isoformat())
             entry.body = jars_meant(self.state(as_of=day), entry)

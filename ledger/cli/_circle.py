@@ -71,7 +71,10 @@ def _saying(language: str | None, opened: Book) -> Callable[[str], str]:
     language = language or opened.catalogue().setting("language")
     if not language or language.startswith("en"):
         return str
-    from dashboard.words import Words  # the phrase book stands with the pages
+    from ledger.extras import extra_needed
+
+    with extra_needed("dashboard", "language", "another language than English"):
+        from dashboard.words import Words  # the phrase book stands with the pages
 
     said: Callable[[str], str] = Words(language).said
     return said

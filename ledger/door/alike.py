@@ -44,6 +44,7 @@ _OWN = frozenset(
 )
 """Fields whose entries go through the door themselves."""
 
+_SPECIAL = _OWN | {"amount", *_PRICES.values()}
 _ITEMS = ("item", "for_crop")
 _CHANGING = ("setting_changed", "struck", "recipe_written")
 
@@ -216,7 +217,9 @@ class Alike:
         key: list[Any] = [kind, settings, event.get("by")]
         several, price = _LISTS[kind], _PRICES.get(kind)
         for name, value in body.items():
-            if name == several and type(value) is list:
+            if type(value) is str and type(name) is str and name not in _SPECIAL:
+                key += (name, value)  # most fields are of this sort
+            elif name == several and type(value) is list:
                 key.append((name, len(value)))
                 for line in value:
                     if type(line) is not dict:

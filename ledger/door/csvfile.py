@@ -34,6 +34,7 @@ _WHOLE = frozenset({"people", "jars"})
 """Beside the fields of whole numbers: people by number where a kind takes their names, and jars."""
 
 _MADE = ("jars", "jar", "unsealed", "kept", "labels")
+_HALVES = re.compile("[\ud800-\udfff]")
 _COMMA = re.compile(r"(?<=\d),(?=\d)")
 
 
@@ -163,21 +164,27 @@ def _row(
 
 
 def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
-    if any(cell.strip() for cell in row[len(names) :]):
+    if len(row) > len(names) and any(cell.strip() for cell in row[len(names) :]):
         raise InputError(
             "row",
             f"has {len(row)} cells under {len(names)} headings",
             "Put quotes around a text that holds the delimiter",
         )
-    cells = {name: plain_cell(cell.strip()) for name, cell in zip(names, row, strict=False) if name}
-    for name, cell in cells.items():
-        if "\x00" in cell:
-            raise InputError(name, "holds a NUL character", "Take it out")
-        if any("\ud800" <= character <= "\udfff" for character in cell):
-            raise InputError(
-                name, "holds a byte that is no character here", "Name the file's --encoding"
-            )
-    return {**mapping.constants, **{name: cell for name, cell in cells.items() if cell}}
+    cells = {}
+    for name, cell in zip(names, row, strict=False):
+        said = cell.strip()
+        if name and said:
+            cells[name] = plain_cell(said) if said[0] == "'" else said
+    together = "".join(row)
+    if "\x00" in together or not together.isascii():
+        for name, cell in cells.items():
+            if "\x00" in cell:
+                raise InputError(name, "holds a NUL character", "Take it out")
+            if _HALVES.search(cell):
+                raise InputError(
+                    name, "holds a byte that is no character here", "Name the file's --encoding"
+                )
+    return {**mapping.constants, **cells} if mapping.constants else cells
 
 
 def _event(cells: dict[str, str], dates: str | None, texts: Texts) -> dict[str, Any]:
@@ -203,7 +210,13 @@ def _event(cells: dict[str, str], dates: str | None, texts: Texts) -> dict[str, 
 
 def _kind_name(text: str) -> str:
     """Return a kind by its name or by its command (``harvest`` for ``harvested``)."""
-    return next((kind.name for kind in KINDS.values() if kind.command == text.lower()), text)
+    return _commands().get(text.lower(), text)
+
+
+@cache
+def _commands() -> dict[str, str]:
+    """Return the kinds by their commands, the first of each."""
+    return {kind.command: kind.name for kind in reversed(KINDS.values()) if kind.command}
 
 
 def _body(kind: Kind, cells: dict[str, str], texts: Texts) -> dict[str, Any]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
@@ -39,6 +40,7 @@ _PREVIEWED = 20
 _AHEAD = 1_000
 """Lines of bytes read before the first of them is taken, so that their ids are looked for at once."""
 
+_LEAST = {"kind", "body", "on"}
 _ENVELOPE = {
     "kind",
     "on",
@@ -142,6 +144,11 @@ def parse_json(line: bytes) -> dict[str, Any]:
     ------
     InputError
     """
+    with contextlib.suppress(msgspec.DecodeError, UnicodeDecodeError, RecursionError):
+        event = _DECODER.decode(line)
+        if b"\0" not in line and type(event) is dict and _LEAST <= event.keys() <= _ENVELOPE:
+            return event
+    # What was wrong is found out in order.
     try:
         text = line.decode("utf-8")
     except UnicodeDecodeError as error:

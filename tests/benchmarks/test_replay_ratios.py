@@ -12,6 +12,7 @@ import datetime as dt
 import json
 import os
 import random
+import re
 import resource
 import sqlite3
 import statistics
@@ -335,3 +336,50 @@ def test_starting_the_command(tmp_path):
         asked = (*COMMAND, "show", question, "--as-of", "2026-10-31", "--book", book)
         name = f"show {question} on the sample / importing NumPy and sqlite3"
         told(name, ratio_of_starts(asked, ("-c", HEAVY)), "5 or less")
+    for words in (("harvest", "3 lb plum"), ("say", "picked 3 lb plums today", "--yes")):
+        wrote = (*COMMAND, *words, "--book", book)
+        name = f"{words[0]} on the sample / importing NumPy and sqlite3"
+        told(name, ratio_of_starts(wrote, ("-c", HEAVY)), "(no aim of its own)")
+
+
+IMPORTS = (
+    "--help", "harvest", "say", "history --limit 3", "show shelf", "show jar-cost", "show our-table", "show season",
+    "show shelf --csv",
+)  # fmt: skip
+
+
+def imported_by(line, book):
+    """Return the milliseconds that a command's modules take to import, by package, biggest first."""
+    words = line.split()
+    words += {"harvest": ["3 lb plum"], "say": ["picked 3 lb plums today", "--yes"]}.get(line, [])
+    words += [] if line == "--help" else ["--book", book]
+    best = {}
+    for _ in range(3):
+        done = subprocess.run(
+            [sys.executable, "-X", "importtime", *COMMAND, *words],
+            cwd=TOP, capture_output=True, text=True, check=True,
+        )  # fmt: skip
+        for row in done.stderr.splitlines():
+            found = re.match(r"import time:\s+(\d+) \|\s+\d+ \|\s*(\S+)", row)
+            if found:
+                best[found[2]] = min(int(found[1]), best.get(found[2], 1 << 60))
+    packages = {}
+    for name, took in best.items():
+        package = name.partition(".")[0]
+        package = "Python's own" if package in sys.stdlib_module_names else package
+        packages[package] = packages.get(package, 0) + took / 1000
+    return dict(sorted(packages.items(), key=lambda one: -one[1]))
+
+
+def test_import_time_by_command(tmp_path):
+    """Print one row a command: what `-X importtime` tells, the least of three starts."""
+    book = str(tmp_path / "demo.sqlite")
+    run_python(
+        "-c", f"from ledger import Book; from seed_demo import build; build(Book.open({book!r}))"
+    )
+    run_python(*COMMAND, "show", "shelf", "--book", book)
+    for line in IMPORTS:
+        found = imported_by(line, book)
+        parts = ", ".join(f"{name} {took:.0f}" for name, took in found.items() if took >= 1)
+        print(f"\nimports of {line}: {sum(found.values()):.0f} ms ({parts})")
+        assert "sqlalchemy" not in found

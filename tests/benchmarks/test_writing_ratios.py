@@ -6,6 +6,8 @@ Run with ``python -m pytest -m benchmark -s tests/benchmarks/test_writing_ratios
 from __future__ import annotations
 
 import contextlib
+import csv
+import json
 import random
 import statistics
 import time
@@ -14,12 +16,13 @@ from fractions import Fraction
 import pint
 import pytest
 from test_log_speed import INSERT, bare_book
+from test_replay_ratios import EVENTS, run_python, told
 
 from ledger import Book
 from ledger.amounts import parse_amount
 from ledger.door import Answers
 
-pytestmark = [pytest.mark.benchmark, pytest.mark.timeout(600)]
+pytestmark = [pytest.mark.benchmark, pytest.mark.timeout(1800)]
 
 AMOUNTS = 20_000
 LINES = 20_000
@@ -82,28 +85,95 @@ def typed_lines(number, seed=3):
         yield {"kind": "bought", "on": day, "body": body}
 
 
+def cpu(work):
+    began = time.process_time()
+    out = work()
+    return time.process_time() - began, out
+
+
+def stored_bare(path, rows):
+    """Return the processor's seconds in which rows made beforehand are only stored."""
+    with contextlib.closing(bare_book(path)) as raw:
+
+        def plain():
+            raw.execute("BEGIN IMMEDIATE")
+            raw.executemany(INSERT, rows)
+            raw.execute("COMMIT")
+
+        return cpu(plain)[0]
+
+
+def as_files(lines, folder):
+    """Write the lines as JSON Lines and as a sheet; return both files."""
+    jsonl, sheet = folder / "lines.jsonl", folder / "lines.csv"
+    names = ("item", "amount", "paid", "shop", "sort", "measure")
+    with jsonl.open("w") as one, sheet.open("w", newline="") as other:
+        writer = csv.writer(other)
+        writer.writerow(["kind", "on", *names])
+        for line in lines:
+            one.write(json.dumps(line) + "\n")
+            writer.writerow([line["kind"], line["on"], *(line["body"].get(n, "") for n in names)])
+    return jsonl, sheet
+
+
 def test_typed_import_against_executemany(tmp_path):
     """Every line resolved, checked and stored, against rows made beforehand and only stored."""
     lines = list(typed_lines(LINES))
-    answers = Answers(yes=True)
-    bare, ours = [], []
-    for n in range(ROUNDS):
-        with Book.open(tmp_path / f"ours{n}.sqlite") as book:
-            numbered = ((i, 0, line) for i, line in enumerate(lines, 1))
-            took, done = seconds(lambda b=book, s=numbered: b.import_events(s, answers=answers))
-            assert done.written == LINES, done
+    jsonl, sheet = as_files(lines, tmp_path)
+    ways = {
+        "events": lambda book: book.import_events(
+            ((i, 0, line) for i, line in enumerate(lines, 1)), answers=Answers(yes=True)
+        ),
+        "JSON Lines": lambda book: book.import_file(jsonl, answers=Answers(yes=True)),
+        "CSV": lambda book: book.import_file(sheet, answers=Answers(yes=True)),
+    }
+    for way, work in ways.items():
+        ratios, ours = [], []
+        for n in range(2 * ROUNDS - 1):
+            with Book.open(tmp_path / f"{way}{n}.sqlite") as book:
+                took, done = cpu(lambda b=book, w=work: w(b))
+                assert done.written == LINES, done
+                rows = [("home", *row) for chunk in book.log.read() for row in chunk]
             ours.append(took)
-            rows = [("home", *row) for chunk in book.log.read() for row in chunk]
-        with contextlib.closing(bare_book(tmp_path / f"bare{n}.sqlite")) as raw:
+            ratios.append(stored_bare(tmp_path / f"bare {way}{n}.sqlite", rows) / took)
+        told(
+            f"typed import, {way} / executemany of the same rows, in its speed", ratios, "0.25",
+            f"{LINES / statistics.median(ours):,.0f} events a second",
+        )  # fmt: skip
 
-            def plain(raw=raw, rows=rows):
-                raw.execute("BEGIN IMMEDIATE")
-                raw.executemany(INSERT, rows)
-                raw.execute("COMMIT")
 
-            bare.append(seconds(plain)[0])
-    took = statistics.median(ours)
-    print(
-        f"\ntyped import / executemany of the same rows: "
-        f"{statistics.median(bare) / took:.2f} of its speed, {LINES / took:,.0f} events a second"
-    )
+IMPORTED = """
+import json, sys, time
+from pathlib import Path
+from ledger import Answers, Book
+with Book.open(sys.argv[2]) as book:
+    began = time.process_time()
+    done = book.import_file(sys.argv[1], answers=Answers(yes=True))
+    took = time.process_time() - began
+try:
+    with open("/proc/self/status") as status:
+        peak = next(int(line.split()[1]) * 1024 for line in status if line.startswith("VmHWM"))
+except OSError:
+    import resource
+    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * (1 if sys.platform == "darwin" else 1024)
+print(json.dumps([done.written, took, peak]))
+"""
+
+
+def test_memory_of_a_large_typed_import(tmp_path):
+    """CROFTBOOK_BENCH_EVENTS lines (100,000) against a tenth of them, each in a program of its own."""
+    for ending in ("jsonl", "csv"):
+        found = []
+        for number in (EVENTS // 10, EVENTS):
+            folder = tmp_path / f"{number}{ending}"
+            folder.mkdir()
+            jsonl, sheet = as_files(typed_lines(number), folder)
+            file = jsonl if ending == "jsonl" else sheet
+            written, took, peak = json.loads(
+                run_python("-c", IMPORTED, str(file), str(folder / "book.sqlite"))
+            )
+            assert written == number
+            found.append((took, peak))
+        (t1, m1), (t2, m2) = found
+        told(f"typed import of {EVENTS:,} lines of {ending} / of a tenth, memory", [m2 / m1], "1.2 or less",
+             f"{m1 / 1e6:.0f} and {m2 / 1e6:.0f} MB; time for each line {t2 / t1 / 10:.2f} times, {t2:.1f} s")  # fmt: skip
