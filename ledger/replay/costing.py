@@ -22,8 +22,9 @@ from ledger.replay.garden import Garden, Input, Season
 from ledger.replay.marks import PROVISIONAL, Marks
 from ledger.replay.own_costs import OwnCosts, labour_rate
 from ledger.replay.prices import Prices
+from ledger.replay.regrown import Before, changed_rows, kept_columns, traced_again
 from ledger.replay.rows import Rows
-from ledger.replay.tracing import COMPONENTS, GRAMS, KCAL, VALUE, WIDTH, solve
+from ledger.replay.tracing import COMPONENTS, GRAMS, KCAL, VALUE, WIDTH, Traced, solve
 
 if TYPE_CHECKING:
     from ledger.replay.state import State
@@ -36,6 +37,10 @@ _COMPONENT = {name: code for code, name in enumerate(COMPONENTS)}
 _LID, _FUEL, _GARDEN = (SORTS.index(s) for s in ("lid", "fuel", "garden input"))
 _GRAMS, _KCAL, _VALUE = GRAMS.start, KCAL.start, VALUE.start
 """The first columns of weight, energy and shop value; one for each origin."""
+_ASKED = ("item", "whole", "origin", "money", "came", "day")
+_NONE = np.zeros(0, np.int64)
+_FEW_ROWS = 100_000
+"""Rows of the system up to which their figures are kept for the next moment."""
 
 
 class Costs:
@@ -53,27 +58,59 @@ class Costs:
         Where the cost of a raw lot stands in `COMPONENTS`.
     harvest_lots : ndarray of int64
         The lots that `garden` knows, in its order.
+    traced : Traced or None
+        Figures of the rows, for the moment that grows from this one.
     prices, durables, garden, rows, own, bought_inputs
         What the costs come from, for those who ask why.
     """
+
+    grams: Array
+    kcal: Array
+    traced: Traced | None
 
     def __init__(self, state: State) -> None:
         self.state = state
         of = (state.journal, state.facts, state.moment)
         kept = state.priced
-        self.prices, self.durables = kept[:2] if kept else (Prices(*of), Durables(*of))
+        self.prices = (kept and kept[0]) or Prices(*of)
+        self.durables = kept[1] if kept else Durables(*of)
         self.bought_inputs = kept[2] if kept else self._bought_inputs()
         self.marks = Marks(self, state)
+        if state.before is not None:
+            self._grow(state.before)
+            return
         count = state.lots["ev"].size
         # Column by column, as most columns of most lots stay empty and are never touched then.
         self.lot = np.zeros((WIDTH, count)).T
         self.component = np.zeros(count, np.int64)
-        self._weigh()
-        self._raw()
+        self.no_price = np.zeros(count, bool)
+        self.grams, self.kcal = (np.zeros(len(state.facts)) for _ in range(2))
+        self._weigh(np.flatnonzero(np.bincount(state.lots["item"], minlength=len(state.facts))))
+        self.guessed = self._raw(np.arange(count))
         self._garden()
         self.rows = Rows(state)
         self.own = OwnCosts(state, self.rows, self.durables)
         self._trace()
+
+    def _grow(self, before: Before) -> None:
+        """Take over what the entries since leave as it was (`ledger.replay.regrown`)."""
+        state, was = self.state, before.costs
+        source = before.source(state.lots["item"])
+        anew = np.flatnonzero(source < 0)
+        self.lot = kept_columns(was.lot, source, anew)
+        self.lot[before.lots[was.rows.made_lots]] = 0.0  # as seed they cost nothing, till traced
+        self.component, self.no_price = was.component[source], was.no_price[source]
+        self.grams, self.kcal = was.grams.copy(), was.kcal.copy()
+        self._weigh(np.flatnonzero(before.touched))
+        guessed = self._raw(anew)
+        stays = before.lots[was.guessed[~before.touched[was.state.lots["item"][was.guessed]]]]
+        self.guessed = np.sort(np.concatenate([stays, guessed]))
+        garden = self.lot[:, _COMPONENT["garden"]].copy()
+        self._garden()
+        other = self.lot[self.harvest_lots, _COMPONENT["garden"]] != garden[self.harvest_lots]
+        self.rows = was.rows.grown(state, before.lots)
+        self.own = was.own.grown(state, self.rows)
+        self._trace(before, self.harvest_lots[other])
 
     def moved(self, state: State) -> Costs:
         """Return these costs for another day on which the same events count.
@@ -111,6 +148,11 @@ class Costs:
         """Return the mark of a price that was first seen only later."""
         return self.marks.later(self.state.facts.names[item], ev)
 
+    @property
+    def worn(self) -> Array:
+        """Items that batches wear: jars and equipment, by number, each as often as it is named."""
+        return np.concatenate([self.rows.entries["jar"], self.own.worn])
+
     # -- work ---------------------------------------------------------------------------
 
     @cached_property
@@ -143,42 +185,45 @@ class Costs:
 
     # -- raw lots -----------------------------------------------------------------------
 
-    def _weigh(self) -> None:
-        """Grams and kcal in one whole unit of each item (rule 11)."""
+    def _weigh(self, there: Array) -> None:
+        """Grams and kcal in one whole unit of some items (rule 11)."""
         facts = self.state.facts
-        self.grams, self.kcal = np.zeros(len(facts)), np.zeros(len(facts))
-        there = np.flatnonzero(np.bincount(self.state.lots["item"], minlength=len(facts)))
         self.grams[there] = np.nan_to_num(facts.grams[there])
         kcal = [facts.kcal_per_gram(number) or 0.0 for number in there.tolist()]
         self.kcal[there] = self.grams[there] * np.array(kcal)
 
-    def _raw(self) -> None:
-        lots, facts = self.state.lots, self.state.facts
+    def _raw(self, some: Array) -> Array:
+        """Work out what some lots cost and hold, if they are raw; return those that were guessed."""
+        facts = self.state.facts
+        lots = self.state.lots
+        if some.size < lots["ev"].size:
+            lots = {name: lots[name][some] for name in _ASKED}
         item, whole, origin = lots["item"], lots["whole"], lots["origin"]
         component = np.full(len(facts), _COMPONENT["bought_ingredients"])
         component[facts.sort == _LID] = _COMPONENT["lids"]
         component[facts.sort == _FUEL] = _COMPONENT["fuel"]
         given, grown = origin == _ORIGIN["given"], origin == _ORIGIN["grown"]
-        self.component = component[item] if item.size else np.zeros(0, np.int64)
-        self.component[given] = _COMPONENT["given"]
-        self.component[grown] = _COMPONENT["garden"]
+        mine = component[item] if item.size else np.zeros(0, np.int64)
+        mine[given], mine[grown] = _COMPONENT["given"], _COMPONENT["garden"]
+        self.component[some] = mine
         unpaid = (origin == _ORIGIN["bought"]) & np.isnan(lots["money"])
         guessed = np.flatnonzero(
             (origin == _ORIGIN["found"]) | (origin == _ORIGIN["unrecorded"]) | unpaid
         )
         price, _, _ = self.prices.of(item[guessed], lots["day"][guessed])
-        self.guessed, self.no_price = guessed, np.zeros(item.size, bool)
-        self.no_price[guessed] = np.isnan(price)
+        self.no_price[some] = False
+        self.no_price[some[guessed]] = np.isnan(price)
         money = np.zeros(item.size)
         paid = np.flatnonzero(given | ((origin == _ORIGIN["bought"]) & ~unpaid))
         money[paid] = lots["money"][paid]
         money[given] = np.nan_to_num(money[given])
         money[guessed] = np.nan_to_num(price) * whole[guessed]
         raw = np.flatnonzero(origin < _ORIGIN["batch"])
-        self.lot[raw, self.component[raw]] = money[raw]
+        self.lot[some[raw], mine[raw]] = money[raw]
         came = lots["came"]
-        self.lot[raw, _GRAMS + came[raw]] = whole[raw] * self.grams[item[raw]]
-        self.lot[raw, _KCAL + came[raw]] = whole[raw] * self.kcal[item[raw]]
+        self.lot[some[raw], _GRAMS + came[raw]] = whole[raw] * self.grams[item[raw]]
+        self.lot[some[raw], _KCAL + came[raw]] = whole[raw] * self.kcal[item[raw]]
+        return np.asarray(some[guessed])
 
     def _garden(self) -> None:
         state, lots = self.state, self.state.lots
@@ -249,24 +294,45 @@ class Costs:
 
     # -- batches ------------------------------------------------------------------------
 
-    def _trace(self) -> None:
+    def _trace(self, before: Before | None = None, other: Array = _NONE) -> None:
+        """Carry figures through the rows; those that nothing changed are taken over.
+
+        Parameters
+        ----------
+        before : Before, optional
+        other : ndarray of int64
+            Lots of items that were not matched anew and cost something else than before.
+        """
         state, rows = self.state, self.rows
         lots, draws, (draw, lot, amount) = state.lots, state.draws, state.allocations
-        own = np.zeros((WIDTH, rows.count)).T
-        for part in self.own.parts:
-            if part.row.size:
-                own[:, part.component] += np.bincount(part.row, part.money, rows.count)
-        used = np.flatnonzero(rows.of_draw[draw] >= 0)
-        draw, lot, amount = draw[used], lot[used], amount[used]
-        into, share = rows.of_draw[draw], amount / lots["whole"][lot]
+        into = rows.of_draw[draw]
+        used = np.flatnonzero(into >= 0)
+        draw, lot, amount, into = draw[used], lot[used], amount[used], into[used]
         role = draws["role"][draw]
         is_food = (role != _ROLE["lids"]) & (role != _ROLE["fuel"])
-        made = lots["origin"][lot] == _ORIGIN["batch"]
-        raw, take = np.flatnonzero(~made), np.flatnonzero(made)
-        self._add_raw(own, into[raw], lot[raw], amount[raw], draws["day"][draw[raw]], is_food[raw])
-        takes = (into[take], rows.number_of_lot[lot[take]], share[take])
-        traced = solve(own, takes, rows.gives, rows.made_lots.size)
-        if not is_food[take].all():
+        made = rows.number_of_lot[lot]
+        raw, take = np.flatnonzero(made < 0), np.flatnonzero(made >= 0)
+        takes = (into[take], made[take], amount[take] / lots["whole"][lot[take]])
+        only_food = bool(is_food[take].all())
+        earlier = before.costs.traced if before is not None and only_food else None
+        number = anew = np.arange(rows.count)
+        if before is not None and earlier is not None:
+            changed = changed_rows(before, state, rows, other, takes)
+            number, anew = np.cumsum(changed) - 1, np.flatnonzero(changed)
+            raw = raw[changed[into[raw]]]
+        own = np.zeros((WIDTH, anew.size)).T
+        for part in self.own.parts:
+            if part.row.size:
+                own[:, part.component] += np.bincount(part.row, part.money, rows.count)[anew]
+        self._add_raw(
+            own, number[into[raw]], lot[raw], amount[raw], draws["day"][draw[raw]], is_food[raw]
+        )
+        if earlier is not None:
+            traced = traced_again(earlier, own, anew, takes, rows)
+        else:
+            traced = solve(own, takes, rows.gives, rows.made_lots.size)
+        self.traced = traced if only_food and rows.count <= _FEW_ROWS else None
+        if not only_food:
             # Home-made fuel or lids bring their cost along, but nothing that is eaten.
             eaten = tuple(part[is_food[take]] for part in takes)
             food = solve(own, (eaten[0], eaten[1], eaten[2]), rows.gives, rows.made_lots.size)

@@ -120,8 +120,6 @@ class Garden:
 
     Attributes
     ----------
-    key, which : ndarray of int64
-        Season << 24 | strand of what was harvested, and the place there of each harvest lot.
     bases : dict of (int, int) to dict of int to str
         What the shares of an input go by, by season and crop, where crops share it.
     """
@@ -139,9 +137,6 @@ class Garden:
         self._worth, self._crop_of = worth, crop_of
         self.season = season
         self.season_of = season.of(self.day) if self.day.size else np.zeros(0, np.int64)
-        self.key, self.which = np.unique(
-            self.season_of << 24 | np.asarray(self.item, np.int64), return_inverse=True
-        )
         self.parts: list[Part] = []
         bought_in = season.of(np.array([one.day for one in inputs], np.int64)).tolist()
         for one, of_season in zip(inputs, bought_in, strict=True):
@@ -152,6 +147,22 @@ class Garden:
         self.by_crop: dict[tuple[int, int], float] = {}
         self.marks: dict[tuple[int, int], int] = {}
         self._pool()
+
+    @cached_property
+    def _keyed(self) -> tuple[Array, Array]:
+        return np.unique(
+            self.season_of << 24 | np.asarray(self.item, np.int64), return_inverse=True
+        )
+
+    @property
+    def key(self) -> Array:
+        """Season << 24 | strand of what was harvested."""
+        return self._keyed[0]
+
+    @property
+    def which(self) -> Array:
+        """The place in `key` of each harvest lot."""
+        return self._keyed[1]
 
     @cached_property
     def _last(self) -> dict[int, dict[int, int]]:

@@ -15,6 +15,7 @@ import numpy as np
 
 from ledger.kinds import KINDS
 from ledger.replay.columns import Array
+from ledger.replay.facts import MATCHED
 from ledger.replay.flows import LINE_BITS, Flows, Moment, flows_of
 from ledger.replay.matching import Flow, Matched, match
 from ledger.replay.naming import find_named
@@ -27,6 +28,7 @@ __all__ = ["Change", "grow_flows", "grow_matched"]
 
 _STATING = [list(KINDS).index(kind) for kind in ("item_described", "setting_changed")]
 _PRICED = [list(KINDS).index(kind) for kind in ("bought", "price_seen")]
+_PUT_UP = list(KINDS).index("put_up")
 _FEW = 64
 _PART = 20
 Columns = dict[str, Array]
@@ -42,8 +44,8 @@ class Change:
         Whether the same events count.
     is_small : bool
         Whether growing is possible and worth it.
-    is_priced : bool
-        Whether a price or purchase is among it.
+    is_priced, is_batch : bool
+        Whether a price or purchase, and whether a batch is among it.
     """
 
     def __init__(self, journal: Journal, old: Moment, new: Moment) -> None:
@@ -55,10 +57,38 @@ class Change:
         changed = np.flatnonzero(self.came | self.gone)
         kinds = journal.tables["events"]["kind"][changed]
         self.is_priced = bool(np.isin(kinds, _PRICED).any())
+        self.is_batch = bool((kinds == _PUT_UP).any())
         self.is_none = not changed.size
+        self._changed = changed
         self.is_small = bool(
             changed.size <= max(_FEW, size // _PART) and not np.isin(kinds, _STATING).any()
         )
+
+    def repriced(self, journal: Journal, facts: Facts, worn: Array) -> Array | None:
+        """Return which items a price or purchase that came or went may give another price.
+
+        None where something is among them that is worn or that the garden takes: what it cost is
+        spread over all that it served.
+
+        Parameters
+        ----------
+        worn : ndarray of int64
+            Items that batches wear, whatever their sort.
+        """
+        out = np.zeros(len(facts), bool)
+        if not self.is_priced:
+            return out
+        for name in ("supplies", "prices"):
+            table = journal.tables[name]
+            rows = np.flatnonzero(np.isin(table["ev"], self._changed))
+            items = facts.canon[table["item"][rows]]
+            is_spread = np.isin(items, worn) | ~MATCHED[facts.sort[items]]
+            if name == "supplies" and is_spread.any():
+                return None
+            out[facts.lines(table, rows)[0]] = True
+        for other, _ in facts.equivalents:
+            out |= (other >= 0) & out[other]
+        return out
 
 
 class _Merge:
@@ -69,18 +99,20 @@ class _Merge:
     columns : dict of ndarray
     place : ndarray of int64, shape (old rows,)
         Where each old row stands now; -1 where it is gone.
-    is_new : ndarray of bool, shape (rows,)
     """
 
     def __init__(self, old: Columns, new: Columns, gone: Array, moment: Moment) -> None:
         kept = np.flatnonzero(~gone[old["ev"]])
-        ev = old["ev"][kept]
-        base = moment.rank[ev] << LINE_BITS
-        pos = base + (old["pos"][kept] & ((1 << LINE_BITS) - 1))
-        later = not new["pos"].size or not pos.size or new["pos"][0] > pos[-1]
-        both = np.concatenate([pos, new["pos"]])
-        order = np.arange(both.size) if later else np.argsort(both, kind="stable")
         whole = kept.size == old["ev"].size
+        ev = old["ev"] if whole else old["ev"][kept]
+        base = moment.rank[ev] << LINE_BITS
+        pos = base + ((old["pos"] if whole else old["pos"][kept]) & ((1 << LINE_BITS) - 1))
+        later = not new["pos"].size or not pos.size or new["pos"][0] > pos[-1]
+        place = order = np.arange(pos.size + new["pos"].size)
+        if not later:
+            order = np.argsort(np.concatenate([pos, new["pos"]]), kind="stable")
+            place = np.empty(order.size, np.int64)
+            place[order] = np.arange(order.size)
         again = {"pos": pos, "base": base}
 
         def column(name: str) -> Array:
@@ -93,11 +125,10 @@ class _Merge:
             return joined if later else joined[order]
 
         self.columns = {name: column(name) for name in new}
-        self.is_new = order >= kept.size
-        place = np.empty(order.size, np.int64)
-        place[order] = np.arange(order.size)
-        self.place = np.full(old["ev"].size, -1, np.int64)
-        self.place[kept] = place[: kept.size]
+        self.place = place[: kept.size]
+        if not whole:
+            self.place = np.full(old["ev"].size, -1, np.int64)
+            self.place[kept] = place[: kept.size]
 
 
 def grow_flows(
@@ -156,7 +187,7 @@ def _name_again(
 
 def grow_matched(
     flows: Flows, old: Matched, before: Flows, places: tuple[Array, Array, Array], touched: Array
-) -> Matched:
+) -> tuple[Matched, Array]:
     """Match the touched items anew and take over the allocations of the others.
 
     Parameters
@@ -165,6 +196,13 @@ def grow_matched(
         Of the moment that is grown from.
     places, touched
         From `grow_flows`.
+
+    Returns
+    -------
+    matched : Matched
+    lots : ndarray of int64
+        Where each lot stands now, missing and found ones behind the others; -1 where it is gone,
+        or was missing or found of a touched item.
     """
     lots, draws, counts = (
         np.flatnonzero(touched[table["item"]]) for table in (flows.lots, flows.draws, flows.counts)
@@ -200,13 +238,15 @@ def grow_matched(
         [count_place[old.contradicted[stays[1][old.contradicted]]], counts[some.contradicted]]
     )
     draw, lot, amount = (np.concatenate(pair) for pair in zip(aside, rest, strict=True))
-    return Matched(
+    matched = Matched(
         draw, lot, amount,
         missing.of, missing.merged(old.missing_whole, some.missing_whole),
         found.of, found.merged(old.found_whole, some.found_whole),
         loss.of, loss.merged(old.loss_whole, some.loss_whole),
         np.sort(below), aside[0].size,
     )  # fmt: skip
+    is_kept = np.concatenate([lot_place, missing.kept_at, found.kept_at]) >= 0
+    return matched, np.where(is_kept, all_lots, -1)
 
 
 def _flow_of(flows: Flows, lots: Array, draws: Array, counts: Array) -> Flow:

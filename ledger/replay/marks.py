@@ -145,14 +145,15 @@ class Marks:
         lots, garden = self._state.lots, self._costs.garden
         plain = lots["origin"] != _BATCH
         plain[self._costs.guessed] = False
-        marked = [
-            garden.marks.get(of, 0) != 0 or of in garden.unshared
-            for of in zip(
-                (garden.key >> 24).tolist(), (garden.key & 0xFFFFFF).tolist(), strict=True
-            )
-        ]
         grown = self._costs.harvest_lots
-        plain[grown] = ~(np.array(marked, bool)[garden.which] | self._provisional)
+        plain[grown] = ~self._provisional
+        if garden.unshared or any(garden.marks.values()):
+            years, strands = (garden.key >> 24).tolist(), (garden.key & 0xFFFFFF).tolist()
+            marked = [
+                garden.marks.get(of, 0) != 0 or of in garden.unshared
+                for of in zip(years, strands, strict=True)
+            ]
+            plain[grown] &= ~np.array(marked, bool)[garden.which]
         return np.asarray(plain)
 
     @cached_property

@@ -5,6 +5,7 @@ Each is a few columns; the tuples with a label in words are made only for those 
 
 from __future__ import annotations
 
+import copy
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -22,6 +23,8 @@ if TYPE_CHECKING:
 
 __all__ = ["OwnCosts", "Part", "energy_price", "labour_rate"]
 
+_EQUIPMENT = 2
+"""The place of equipment among the parts."""
 _JOULES = {"kwh": 3_600_000.0, "mj": 1_000_000.0, "therm": 105_505_585.262, "btu": 1055.05585262}
 
 
@@ -87,6 +90,17 @@ class OwnCosts:
     def __init__(self, state: State, rows: Rows, durables: Durables) -> None:
         self._state, self._rows, self._durables = state, rows, durables
         self.parts = (self._labour(), self._metered(), self._equipment(), self._wear())
+
+    def grown(self, state: State, rows: Rows) -> OwnCosts:
+        """Return the same at another moment at which the same batches and purchases count."""
+        other = copy.copy(self)
+        other._state, other._rows = state, rows
+        return other
+
+    @property
+    def worn(self) -> Array:
+        """The equipment of each load that was charged."""
+        return self.parts[_EQUIPMENT].said["item"]
 
     def unpriced(self) -> Iterator[tuple[int, str, int]]:
         """Yield (row, name, event) of each charge without a price."""
@@ -159,13 +173,15 @@ class OwnCosts:
             money[i] = min(per_load * load, max(left, 0.0))
             charged[one] += money[i]
 
+        names = state.facts.names  # and not the state: labels outlive it
+
         def label(i: int) -> str:
-            name = state.facts.names[int(item[i])]
+            name = names[int(item[i])]
             return name if unpriced[i] else f"{int(loads[i])} loads of {name}"
 
         return Part(
             COMPONENTS.index("equipment"), self._rows.load_of[ev], money, ev,
-            unpriced, lambda i: state.facts.names[int(item[i])], label,
+            unpriced, lambda i: names[int(item[i])], label,
             {"item": item, "day": day, "loads": loads},
         )  # fmt: skip
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import copy
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -73,6 +74,27 @@ class Rows:
         self.entries["day"] = moment.on[self.entries["ev"]]
         self._into()
         self._gives()
+
+    def grown(self, state: State, places: Array) -> Rows:
+        """Return the rows of another moment at which the same batches count, and the same was left.
+
+        Parameters
+        ----------
+        places : ndarray of int64, shape (lots of this moment,)
+            Where each lot stands then.
+        """
+        other = copy.copy(self)
+        other.state, size = state, state.moment.rank.size
+        for name in ("pot_of", "shared_of", "meal_of", "load_of", "loads_of"):
+            column = getattr(self, name)
+            nothing = 0 if name == "loads_of" else -1
+            more = np.full(max(size - column.size, 0), nothing, np.int64)
+            setattr(other, name, np.concatenate([column, more])[:size])
+        other.made_lots = places[self.made_lots]
+        other.number_of_lot = np.full(state.lots["ev"].size, -1, np.int64)
+        other.number_of_lot[other.made_lots] = np.arange(other.made_lots.size)
+        other._into()
+        return other
 
     def _number(self, batches: Array, entry_ev: Array, entry_n: Array, meals: Array) -> None:
         """Give the rows numbers in the order of their events: pot, shared, then made entries."""

@@ -30,11 +30,14 @@ from ledger.replay.growing import Change, grow_flows, grow_matched
 from ledger.replay.journal import Journal
 from ledger.replay.matching import Flow, Matched, match, refuse_overflow
 from ledger.replay.prices import Prices
+from ledger.replay.regrown import Before
 
 __all__ = ["State", "build_state", "day_number", "day_text", "grow_state"]
 
 _KIND = {name: code for code, name in enumerate(KINDS)}
-_TIMELESS = [_KIND["item_described"], _KIND["setting_changed"]]
+_TIMELESS = np.isin(
+    np.arange(len(_KIND)), [_KIND[k] for k in ("item_described", "setting_changed")]
+)
 _MISSING = len(tables.ROLES)
 _Out = TypeVar("_Out")
 
@@ -76,8 +79,10 @@ class State:
     draws: dict[str, Array]
     allocations: tuple[Array, Array, Array]
     known_at: str | None = None
-    priced: tuple[Prices, Durables, list[Input]] | None = None
-    """Prices and purchases of the moment that this one grew from, where none came or went."""
+    priced: tuple[Prices | None, Durables, list[Input]] | None = None
+    """Prices and purchases of the moment that this one grew from, as far as none came or went."""
+    before: Before | None = None
+    """The moment that this one grew from, where batches are the same, too; until costs are known."""
     _lasting: dict[Any, dict[Any, Any]] = field(default_factory=dict, repr=False)
     _made: dict[Any, Any] = field(default_factory=dict, repr=False)
 
@@ -121,7 +126,9 @@ class State:
     @cached_property
     def costs(self) -> Costs:
         """Costs and figures of every lot."""
-        return Costs(self)
+        costs = Costs(self)
+        self.before = None  # else each moment would hold on to the one before it
+        return costs
 
     def moved(self, journal: Journal, as_of: int, known: int, moment: Moment) -> State:
         """Return this state at another day on which the same events count."""
@@ -284,11 +291,20 @@ def grow_state(old: State, journal: Journal, *, as_of: int, known: int) -> State
     flows, places, touched = grow_flows(journal, facts, moment, old.flows, change, prefix)
     with _named(facts):
         refuse_overflow(_flow(flows))
-        matched = grow_matched(flows, old.matched, old.flows, places, touched)
+        matched, lots = grow_matched(flows, old.matched, old.flows, places, touched)
     state = _state(journal, as_of, known, moment, (facts, old.settings), flows, matched)
     state._lasting = old._lasting
-    if "costs" in vars(old) and not change.is_priced:
-        state.priced = old.costs.prices, old.costs.durables, old.costs.bought_inputs
+    if "costs" not in vars(old):
+        return state
+    repriced = change.repriced(journal, facts, old.costs.worn)
+    if repriced is not None:
+        prices = None if change.is_priced else old.costs.prices
+        state.priced = prices, old.costs.durables, old.costs.bought_inputs
+        left_before, left = (~np.isnan(some.flows.lots["share"]) for some in (old, state))
+        stays = places[0][left_before]
+        is_same = left.sum() == stays.size and not (stays < 0).any()
+        if is_same and not change.is_batch and lots.size:
+            state.before = Before(old.costs, lots, touched | repriced)
     return state
 
 
@@ -332,7 +348,7 @@ def _moment(journal: Journal, as_of: int, known: int) -> tuple[Moment, Array, Ar
     events = journal.tables["events"]
     kind, on = events["kind"][newest], events["on"][newest]
     # What could not be read has a code below zero, and counts for nothing.
-    counts = (kind != _KIND["struck"]) & (kind >= 0) & ((on <= as_of) | np.isin(kind, _TIMELESS))
+    counts = (kind != _KIND["struck"]) & (kind >= 0) & ((on <= as_of) | _TIMELESS[kind])
     entries, newest = entries[counts], newest[counts]
     key = (events["on"][newest].astype(np.int64) * 8 + events["phase"][newest]) * 2048 + events[
         "at"

@@ -22,8 +22,10 @@ __all__ = [
     "VALUE",
     "WIDTH",
     "Traced",
+    "carried_by",
     "carry_marks",
     "solve",
+    "solve_some",
 ]
 
 COMPONENTS = (
@@ -98,6 +100,51 @@ def solve(
     carried = np.zeros((own.shape[1], lots)).T
     carried[:, some] = _summed(*gives, solved[:, some], lots)
     return Traced(solved, carried)
+
+
+def solve_some(
+    own: Array,
+    known: Array,
+    some: Array,
+    takes: tuple[Array, Array, Array],
+    gives: tuple[Array, Array, Array],
+    lots: int,
+) -> Array:
+    """Return the figures of some rows, those of all others being known.
+
+    Parameters
+    ----------
+    own : ndarray of float, shape (rows asked for, WIDTH)
+        As for `solve`.
+    known : ndarray of float, shape (rows, WIDTH)
+        What holds for the rows that are not asked for.
+    some : ndarray of int64, shape (rows asked for,)
+        Rising.
+    takes, gives, lots
+        As for `solve`.
+
+    Returns
+    -------
+    ndarray of float, shape (rows asked for, WIDTH)
+    """
+    at = np.full(known.shape[0], -1, np.int64)
+    at[some] = np.arange(some.size)
+    mine = np.flatnonzero(at[takes[0]] >= 0)
+    row, source, share = _through((takes[0][mine], takes[1][mine], takes[2][mine]), gives, lots)
+    is_known = at[source] < 0
+    early, late = np.flatnonzero(is_known), np.flatnonzero(~is_known)
+    out = own.copy()
+    if early.size:
+        out += _summed(at[row[early]], source[early], share[early], known, some.size)
+    if late.size:
+        finish = _one_by_one if some.size <= _FEW else _at_once
+        out = finish((at[row[late]], at[source[late]], share[late]), out)
+    return out
+
+
+def carried_by(gives: tuple[Array, Array, Array], rows: Array, lots: int) -> Array:
+    """Return what lots carry of rows, shape (lots, columns)."""
+    return _summed(*gives, rows, lots)
 
 
 def _through(

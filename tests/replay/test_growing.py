@@ -48,7 +48,9 @@ def said(state):
     costs = state.costs
     ids = [costs.assumed(costs.mark(lot)) for lot in range(state.lots["ev"].size)]
     told = [costs.assumption(one) for one in sorted({one for some in ids for one in some})]
-    return ids, told, [(*one[:3], bool(one[3]), *one[4:]) for one in costs.own_costs()]
+    # what was paid is added up over all purchases before: equal but for the last digits of a float
+    own = [(*one[:2], round(one[2], 9), bool(one[3]), *one[4:]) for one in costs.own_costs()]
+    return ids, told, own
 
 
 def built(replay, as_of, known_at=None):
