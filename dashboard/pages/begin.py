@@ -179,7 +179,7 @@ def draw(ask: Ask) -> Any:
             className="setting",
         )
         for name, value in held.items()
-        if value and name not in TOLD
+        if value and name not in (*TOLD, "bed_plan")  # that has a page of its own
     ]
     change = dcc.Link(
         [words("begin.change"), icon("next", small=True)], href="/write?kind=setting_changed",
