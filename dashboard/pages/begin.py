@@ -7,7 +7,6 @@ from typing import Any
 
 from dash import dcc, html
 from dash.development.base_component import Component
-from ledger.kinds.setting_changed import setting_names
 
 from dashboard.ask import Ask
 from dashboard.forms.happened import happened
@@ -17,6 +16,7 @@ from dashboard.pages._page import Page
 from dashboard.parts import answered, figure, icon, section, sentence
 from dashboard.parts.keeping import named, soonest, spoken
 from ledger.errors import LedgerError
+from ledger.kinds.setting_changed import setting_names
 
 __all__ = ["PAGE", "begin", "draw", "first_answer", "is_new", "sample_offer"]
 

@@ -8,8 +8,8 @@ from typing import Any
 
 from ledger.amounts import jar_volume_ul, parse_amount, unit_factor
 from ledger.errors import InputError, NotFound
-from ledger.kinds import CANNING
 from ledger.items import item_key, near_misses
+from ledger.kinds import CANNING
 from ledger.known.catalogue import Catalogue
 
 __all__ = ["from_recipe", "recipe_of", "scaled", "times_of"]
