@@ -351,7 +351,7 @@ class Costs:
         share = amount / lots["whole"][lot]
         food = np.flatnonzero(is_food)
         from_food, count = lot[food], own.shape[0]
-        origin = lots["origin"][from_food].astype(np.int64)
+        origin = lots["came"][from_food].astype(np.int64)
         at = origin * count + row[food]
         price, _, _ = self.prices.of(lots["item"][from_food], day[food])
         cell = np.concatenate(

@@ -253,6 +253,20 @@ def test_what_a_count_found_eaten_is_eaten(garden):
     assert record["amount"] == pytest.approx(3000)
 
 
+def test_what_a_count_called_home_made_stays_grown_through_a_batch(garden):
+    """It was of no origin, so that a jar of it weighed nothing, while its value counted as found."""
+    garden.item("plum", kcal_per_100g="46")
+    garden("price_seen", "2026-08-01", line("plum", KG, price="3"))
+    garden("counted", "2026-08-02", {"lines": [line("plum", 2 * KG)], "home_made": ["plum"]})
+    made = {"makes": "jam", "method": "cook", "made": [{"n": 1, "whole": 2 * KG}]}
+    garden("put_up", "2026-08-03", {**made, "used": [line("plum", 2 * KG)]})
+    garden("eaten", "2026-08-04", {"ate": [line("jam", KG)]})
+    records = by_key(ask(state_of(garden.events, "2026-08-31"), from_="2026-08-01", to="2026-08-31"))  # fmt: skip
+    for basis, amount in (("weight", 1000.0), ("energy", 460.0), ("value", 3.0)):
+        assert records["2026-08-01/2026-08-31", basis, "grown"]["amount"] == pytest.approx(amount)
+        assert OUR_TABLE.why(state_of(garden.events, "2026-08-31"), f"2026-08-01/2026-08-31/{basis}/grown", "amount", deep=9).value == pytest.approx(amount)  # fmt: skip
+
+
 def test_the_need_is_people_times_kcal_times_days(garden):
     garden("setting_changed", "2026-01-01", {"name": "people", "value": "2"})
     garden("setting_changed", "2026-08-11", {"name": "people", "value": "3"})

@@ -75,12 +75,14 @@ class Contents:
     @cached_property
     def _of_edible(self) -> Figure:
         """Energy of a gram that is edible, in kcal: as somebody said it, else of the food table."""
-        facts, described = self.state.facts, self.sources.described
+        facts = self.state.facts
 
         def opens(row: int) -> Opened:
             if facts.facts[row].kcal_per_100g is None:
                 return Opened(source=FOOD_TABLE)
-            return Opened(event=described.get((int(facts.item_of[row]), "kcal_per_100g"), -1))
+            return Opened(
+                event=self.sources.described.get((int(facts.item_of[row]), "kcal_per_100g"), -1)
+            )
 
         return Figure(lambda: self._kcal / self._edible, lambda _row: "kcal per g", opens).called(
             "kcal-in-one"
