@@ -237,6 +237,8 @@
   /* What was done is never filled in by itself: a tap says that it was done as it is printed. */
   function justSo(button) {
     Object.entries(JSON.parse(button.dataset.just)).forEach(([field, text]) => set(boxId(field, 0), { value: text }));
+    const otherwise = button.closest(".step")?.querySelector("details.otherwise");
+    if (otherwise) otherwise.open = true; // what the tap said is seen
     typing({ target: button });
   }
 

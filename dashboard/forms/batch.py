@@ -26,8 +26,8 @@ from ledger.published.processes import Process
 
 __all__ = ["beside_batch"]
 
-_COLUMNS = 2
-"""Published processes side by side; the others are folded."""
+_COLUMNS = 1
+"""Published processes in sight beside what was done; the others are folded."""
 
 
 def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
@@ -47,11 +47,11 @@ def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
     out: list[Any] = []
     if body.get("makes"):
         out += _published(ask, body, entry.on)
-    if body.get("used") or body.get("made"):
-        out += _plan(ask, body)
+    lines = _plan(ask, body) if body.get("used") or body.get("made") else []
+    costs: list[str] = []
     if body.get("makes") and body.get("used") and body.get("made") and body.get("method"):
-        out += _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
-    return [*_caution(ask, body), *out]
+        costs = _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
+    return [*_caution(ask, body), *out, *_takes(ask, lines, costs)]
 
 
 def _typed_caution(ask: Ask, typed: Typed) -> list[Any]:
@@ -69,7 +69,7 @@ def _caution(ask: Ask, said: Mapping[str, Any]) -> list[Any]:
     return cautions(ask, caution_before(batch_as_typed(said)))
 
 
-def _plan(ask: Ask, body: dict[str, Any]) -> list[Any]:
+def _plan(ask: Ask, body: dict[str, Any]) -> list[str]:
     words, book = ask.words, ask.data.book
     try:
         plan = plan_of(book.state(), book.catalogue(), body)
@@ -92,20 +92,27 @@ def _plan(ask: Ask, body: dict[str, Any]) -> list[Any]:
         )
         if jar.loads:
             lines.append(words("batch.loads", n=jar.loads, per=jar.per_load))
-    if not lines:
+    return lines
+
+
+def _takes(ask: Ask, lines: Sequence[str], costs: Sequence[str]) -> list[Any]:
+    """Return what it takes and would cost: the cost of one in sight, the rest folded."""
+    words = ask.words
+    if not lines and not costs:
         return []
-    takes = [html.Summary(words("batch.takes")), html.Ul([html.Li(line) for line in lines])]
-    return [html.Details(takes)]
+    head = [words("batch.takes"), html.Span(costs[0], className="quiet") if costs else None]
+    inside = html.Ul([html.Li(line) for line in (*lines, *costs[1:])])
+    return [html.Details([html.Summary(head), inside], className="takes")]
 
 
-def _cost(ask: Ask, entry: Entry, answers: Answers) -> list[Any]:
+def _cost(ask: Ask, entry: Entry, answers: Answers) -> list[str]:
     """Return the cost per jar as the reckoning gives it, with the entry tried and not written."""
     words = ask.words
     try:
         written, state = ask.data.book.trial(entry, answers)
         answer = PROJECTIONS["jar-cost"].build(state, batch=written.event.id)
     except LedgerError as error:
-        return [html.P(words.refusal(error), className="quiet")]
+        return [words.refusal(error)]
     lines = []
     for record in answer.records():
         least = words("batch.at_least") + " " if record["at_least"] else ""
@@ -125,7 +132,7 @@ def _cost(ask: Ask, entry: Entry, answers: Answers) -> list[Any]:
         lines.append(text)
         if record["unpriced"]:
             lines.append(words("batch.unpriced", items=", ".join(record["unpriced"])))
-    return [html.H3(words("batch.cost")), html.Ul([html.Li(line) for line in lines])]
+    return lines
 
 
 def _published(ask: Ask, body: dict[str, Any], on: str | None) -> list[Any]:
@@ -159,7 +166,6 @@ def _published(ask: Ask, body: dict[str, Any], on: str | None) -> list[Any]:
         [html.Summary(words("batch.source")), html.Ul([html.Li(one) for one in more])]
     )
     return [
-        html.H3(words("batch.published")),
         _processes(ask, shown) if shown else None,
         html.Ul([html.Li(words.said(one)) for one in lines]) if lines else None,
         folded if more else None,
@@ -176,12 +182,12 @@ def _processes(ask: Ask, shown: Sequence[Process]) -> Any:
         if any(texts := [_printed(words, one, name) for one in shown])
     ]
     body = [[label_of(ask, form, name), *(text or "–" for text in texts)] for name, texts in rows]
-    foot = ["", *(_just_so(ask, one) for one in shown)]
-    heads = ["", *(_heading(words, one) for one in shown)]
-    return plain_table(
+    heads = [words("batch.published"), *(_heading(words, one) for one in shown)]
+    table = plain_table(
         heads, body, numeric=[False, *(True for _ in shown)], caption=words("batch.published"),
-        foot=foot, keeps_columns=True,
+        keeps_columns=True,
     )  # fmt: skip
+    return html.Div([table, *(_just_so(ask, one) for one in shown)])
 
 
 def _heading(words: Words, one: Process) -> str:
@@ -207,6 +213,6 @@ def _just_so(ask: Ask, one: Process) -> Any:
         **{name: _printed(ask.words, one, name) for name in ("minutes", "psi", "headspace")},
     }
     return html.Button(
-        ask.words("batch.just_so"), type="button", className="button quiet-button",
+        ask.words("batch.just_so"), type="button", className="button quiet-button wide",
         disable_n_clicks=True, **{"data-just": json.dumps({k: v for k, v in said.items() if v})},
     )  # fmt: skip

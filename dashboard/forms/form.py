@@ -41,6 +41,10 @@ def form_of(
     form, words = FORMS[kind], ask.words
     texts = retyped(body) if body else {"beside": {}}
     texts = _as_line(form, texts)
+    by = Box(
+        id="form-by", label=words("forms.by"), persistence="writer", persisted_props=["value"],
+        persistence_type="local", value="", autoComplete="off",
+    )  # fmt: skip
     more = [_field(ask, form, name, texts) for name in form.more]
     by_recipe = () if replaces else ("schedule",)
     is_open = any(texts.get(name) for name in form.more if name not in by_recipe)
@@ -54,14 +58,16 @@ def form_of(
         *(_steps(ask, form, texts) if form.steps else _first(ask, form, form.first, texts)),
         bill_sum(ask) if kind == "bought" else None,
         _when(ask, on),
-        html.Details([html.Summary(words("forms.more")), html.Div(more, className="rows")], open=is_open)
+        html.Details(
+            [
+                html.Summary(words("forms.more")),
+                html.Div([*more, by] if form.steps else more, className="rows"),
+            ],
+            open=is_open,
+        )
         if more
         else None,
-        Box(
-            id="form-by", label=words("forms.by"), persistence="writer", persisted_props=["value"],
-            persistence_type="local",
-            value="", autoComplete="off",
-        ),
+        None if form.steps else by,
         html.Div(
             [
                 html.Div(id="form-said", role="status"),
@@ -111,18 +117,37 @@ def _said(texts: dict[str, Any], names: tuple[str, ...]) -> str:
     return ", ".join(dict.fromkeys(out))
 
 
+_DONE = ("minutes", "gauge", "psi", "headspace", "pack", "acid")
+"""Boxes that say how a batch was done: they fold while nothing stands in them beside a recipe."""
+
+
 def _first(ask: Ask, form: Form, names: tuple[str, ...], texts: dict[str, Any]) -> list[Component]:
     """Return fields; beside a batch, right below what came out, what it takes and costs."""
     out = []
     for name in names:
         if form.kind == "put_up" and name == "method":
             out.append(html.Div(id="batch-side", className="batch-side"))
+            if texts.get("makes"):
+                return [*out, _otherwise(ask, form, names, texts)]
         out.append(_field(ask, form, name, texts))
         if not texts.get(name) and form.is_parts(name):
             out.append(_last_things(ask, form, name))
         if name == "shop":
             out.append(shops(ask))
     return [one for one in out if one is not None]
+
+
+def _otherwise(ask: Ask, form: Form, names: tuple[str, ...], texts: dict[str, Any]) -> Component:
+    """Return the boxes of how it was done, folded while a recipe's process stands above them."""
+    done = [_field(ask, form, one, texts) for one in names]
+    return html.Details(
+        [
+            html.Summary(ask.words("batch.otherwise")),
+            html.Div(done, className="fields fields-done"),
+        ],
+        className="otherwise",
+        open=any(texts.get(one) for one in _DONE),
+    )
 
 
 def _last_things(ask: Ask, form: Form, name: str) -> Component | None:

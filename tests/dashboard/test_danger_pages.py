@@ -26,7 +26,7 @@ AGAINST = {**BATCH, "method": "boiling water", "minutes": "180"}
 OPEN = {**BATCH, "method": "pressure", "minutes": "25", "psi": "11", "gauge": "dial"}
 SAID = {
     "en": ("against every published process, 12 Sep 2026: do not taste, discard", "Do not eat: 1 batch in danger"),
-    "de": ("gegen jede veröffentlichte Vorschrift, 12. Sept. 2026: nicht kosten, wegwerfen", "Nicht essen: 1 Charge in Gefahr"),
+    "de": ("gegen jede veröffentlichte Vorschrift, 12. Sept. 2026: nicht kosten, wegwerfen", "Nicht essen: 1 Ansatz in Gefahr"),
 }  # fmt: skip
 
 
