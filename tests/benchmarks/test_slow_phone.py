@@ -32,8 +32,9 @@ QUARTER = {"rate": 4}
 """The processor takes four times as long."""
 WATCH = """(() => {
   const look = () => {
-    const head = document.querySelector("#page h1"), styled = getComputedStyle(document.documentElement).getPropertyValue("--paper");
-    if (!window.readAt && head && head.offsetParent && styled) window.readAt = performance.now();
+    const head = document.querySelector("#page h1");
+    const isStyled = () => getComputedStyle(document.documentElement).getPropertyValue("--paper");
+    if (!window.readAt && head && head.offsetParent && isStyled()) window.readAt = performance.now();
     const main = document.getElementById("main");
     if (!window.liveAt && main && main.dataset.address && !document.getElementById("drawn")) window.liveAt = performance.now();
     if (!window.liveAt) requestAnimationFrame(look);
