@@ -103,34 +103,41 @@ class Places:
     """Where each id stands, in parts small enough for the processor's cache.
 
     One dict of a million texts takes eight times as long to fill, and is seldom asked.
+    Nothing is numbered before somebody asks: a book in which nothing was corrected never does.
+
+    Parameters
+    ----------
+    ids : list of str
+        The journal's, which grows.
     """
 
     _FULL = 20_000
 
-    def __init__(self) -> None:
+    def __init__(self, ids: list[str]) -> None:
+        self._ids = ids
+        self._upto = 0
         self._parts: list[dict[str, int]] = []
 
-    def extend(self, ids: Sequence[str], start: int) -> None:
-        """Take in ids that stand one behind the other from `start` on."""
-        if not self._parts or len(self._parts[-1]) >= self._FULL:
-            self._parts.append({})
-        self._parts[-1].update(zip(ids, range(start, start + len(ids)), strict=True))
-
-    def extend_all(self, ids: Sequence[str]) -> None:
-        """Take in all ids of a book so far, in parts."""
-        for start in range(0, len(ids), self._FULL):
-            self.extend(ids[start : start + self._FULL], start)
+    def _catch_up(self) -> None:
+        while self._upto < len(self._ids):
+            if not self._parts or len(self._parts[-1]) >= self._FULL:
+                self._parts.append({})
+            start, end = self._upto, min(len(self._ids), self._upto + self._FULL)
+            self._parts[-1].update(zip(self._ids[start:end], range(start, end), strict=True))
+            self._upto = end
 
     def get(self, id: str) -> int | None:
         """Return the place of an id, or None where it was never seen."""
+        self._catch_up()
         for part in reversed(self._parts):
             place = part.get(id)
             if place is not None:
                 return place
         return None
 
-    def copy(self) -> Places:
-        """Return places that grow on their own from here."""
-        other = Places()
+    def copy(self, ids: list[str]) -> Places:
+        """Return places that grow on their own from here, with a copy of the ids."""
+        other = Places(ids)
+        other._upto = self._upto
         other._parts = [*self._parts[:-1], *(part.copy() for part in self._parts[-1:])]
         return other

@@ -20,6 +20,7 @@ import numpy as np
 
 from ledger.cache import folder, made_by, write_whole
 from ledger.replay import tables
+from ledger.replay.columns import Places
 from ledger.replay.journal import Journal
 
 __all__ = ["keep", "kept"]
@@ -152,7 +153,7 @@ def _read(place: Path) -> _File | None:
 def _journal(found: _File) -> Journal:
     texts, journal, at = found.texts, Journal(), 0
     journal.ids, journal.recorded = texts.ids, texts.recorded
-    journal.place.extend_all(texts.ids)
+    journal.place = Places(journal.ids)
     for name in _NAMES:
         getattr(journal, name).codes(texts.names[name])
     for one in zip(*texts.ways, strict=True):

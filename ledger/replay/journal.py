@@ -115,7 +115,7 @@ class Journal(Bodies):
         self.garden, self.whom = Names(), Names()
         self.ids: list[str] = []
         self.recorded: list[str] = []
-        self.place = Places()
+        self.place = Places(self.ids)
         self.unread: dict[int, str] = {}
         self.ways = Ways()
         self.first_said: dict[int, tuple[int, int, str]] = {}
@@ -133,10 +133,11 @@ class Journal(Bodies):
         """Return a copy that takes more events in while this one stays as it is."""
         other = copy.copy(self)
         other.tables = {name: table.copy() for name, table in self.tables.items()}
-        for name in ("items", "units", "people", "lots", "garden", "whom", "place", "ways"):
+        for name in ("items", "units", "people", "lots", "garden", "whom", "ways"):
             setattr(other, name, getattr(self, name).copy())
         for name in _COPIED:
             setattr(other, name, copy.copy(getattr(self, name)))
+        other.place = self.place.copy(other.ids)
         other._of_bodies = {make: dict(kept) for make, kept in self._of_bodies.items()}
         return other
 
@@ -170,8 +171,8 @@ class Journal(Bodies):
         count = len(ids)
         kinds = tuple(self._readable(seqs, kinds, versions))
         self.ids.extend(ids)
-        self.recorded.extend(recorded)
-        self.place.extend(ids, start)
+        once = {moment: moment for moment in recorded}  # a bulk's share one moment, and one text
+        self.recorded.extend(map(once.__getitem__, recorded))
         events = self._envelope(seqs, kinds, ons, ats, start)
         self._roots(events["root"], replaces, start)
         found, first = np.unique(events["kind"], return_index=True)
@@ -199,14 +200,13 @@ class Journal(Bodies):
         start: int,
     ) -> dict[str, Array]:
         count = len(kinds)
+        minute = {a: 720 if a is None else int(a[:2]) * 60 + int(a[3:5]) for a in set(ats)}
         code = np.array([_CODES.get(kind, UNREAD) for kind in kinds], np.int8)
         return {
             "kind": code,
             "on": np.array(ons, "datetime64[D]").astype(np.int32),
             "phase": np.where(code == UNREAD, 0, _PHASES[code]).astype(np.int8),
-            "at": np.array(
-                [720 if a is None else int(a[:2]) * 60 + int(a[3:5]) for a in ats], np.int16
-            ),
+            "at": np.array(list(map(minute.__getitem__, ats)), np.int16),
             "root": np.arange(start, start + count, dtype=np.int32),
             "cause": np.zeros(count, np.int8),
             **{name: np.full(count, _NAN) for name in ("people", "got", "liked")},
@@ -293,13 +293,14 @@ class Journal(Bodies):
             take(bodies, places, events, start)
         for name in KINDS[kind].supplies:
             field = tables.FIELDS.index(name)
-            self._supplies(places, [getattr(b, name) for b in bodies], field, bodies)
+            self._supplies(places, list(map(attrgetter(name), bodies)), field, bodies)
         for name in KINDS[kind].draws:
             if name != "lids":
-                self._draws(places, [getattr(b, name) for b in bodies], name)
-        works = [getattr(b, "work", None) for b in bodies]
-        if any(works):
-            self._work(places, works)
+                self._draws(places, list(map(attrgetter(name), bodies)), name)
+        if hasattr(bodies[0], "work"):
+            works = list(map(attrgetter("work"), bodies))
+            if any(works):
+                self._work(places, works)
 
     def _take_struck(
         self, bodies: Sequence[Any], places: list[int], events: dict[str, Array], start: int

@@ -335,9 +335,13 @@ def _state(
     flows: Flows,
     matched: Matched,
 ) -> State:
+    lots = _all_lots(flows, matched, moment, journal)
+    draws = _all_draws(flows, matched, moment)
+    for columns, whole in ((flows.lots, lots), (flows.draws, draws)):
+        for name in columns.keys() & whole.keys() - {"pos"}:
+            columns[name] = whole[name][: columns[name].size]  # held once, not twice
     return State(
-        journal, as_of, known, moment, *said, flows, matched,
-        _all_lots(flows, matched, moment, journal), _all_draws(flows, matched, moment),
+        journal, as_of, known, moment, *said, flows, matched, lots, draws,
         (matched.draw, matched.lot, matched.amount),
     )  # fmt: skip
 
