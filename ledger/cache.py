@@ -1,16 +1,22 @@
-"""The user's cache folder: what is worked out from a book, and may be deleted at any time."""
+"""The user's folders: where a book is kept, and what is worked out from it and may be deleted."""
 
 from __future__ import annotations
 
 import hashlib
 import os
-import tempfile
 from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 from typing import Any
 
-__all__ = ["folder", "made_by", "write_whole"]
+__all__ = ["default_path", "folder", "made_by", "write_whole"]
+
+
+def default_path() -> Path:
+    """Return where a book is kept when nobody says: a file in the user's data folder."""
+    from platformdirs import user_data_path
+
+    return user_data_path("croftbook", appauthor=False) / "book.sqlite"
 
 
 def folder(name: str) -> Path:
@@ -39,6 +45,8 @@ def write_whole(place: Path, parts: Iterable[Any]) -> bool:
 
     Only its owner reads it.
     """
+    import tempfile
+
     try:
         place.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
         with tempfile.NamedTemporaryFile(dir=place.parent, delete=False) as file:

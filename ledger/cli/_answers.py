@@ -8,7 +8,10 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, open_book, read_book
+from ledger.cli._help import argument, command, option
+from ledger.cli._speech import ask, echo, refused, say, told
 from ledger.errors import InputError
+from ledger.messages import Day
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -27,11 +30,12 @@ def _known(book: Book) -> Known:
     return Known(book.catalogue(), book.today(), book.log)
 
 
-@click.command(
+@command(
     "questions",
-    help="List what was written down though something was not known: a price, what a bucket weighs, what went in.\n\n\b\nExample:\n  croftbook questions",
+    help="command-questions",
+    examples=["croftbook questions"],
 )
-@click.option("--json", "as_json", is_flag=True, help="Print them as JSON.")
+@option("--json", "as_json", is_flag=True, help="option-json-list")
 @book_options
 def questions(as_json: bool, book: str | None, household: str) -> None:
     """List the open questions."""
@@ -53,20 +57,22 @@ def questions(as_json: bool, book: str | None, household: str) -> None:
         )
         return
     for n, one in enumerate(found, 1):
-        click.echo(f"{n:3}  {one.text}")
+        click.echo(f"{n:3}  {told(one.text)}")
     if not found:
-        click.echo("No question is open.")
+        echo("cli-none-open")
     else:
-        click.echo('\nAnswer one with: croftbook answer NUMBER "ANSWER"   (- where nobody knows)')
+        click.echo("")
+        echo("cli-answer-how")
 
 
-@click.command(
+@command(
     "answer",
-    help='Answer an open question by its number; without one, each is asked in turn.\n\n\b\nExamples:\n  croftbook answer 1 "18 lb"\n  croftbook answer 2 7.90\n  croftbook answer',
+    help="command-answer",
+    examples=['croftbook answer 1 "18 lb"', "croftbook answer 2 7.90", "croftbook answer"],
 )
-@click.argument("number", required=False, type=click.IntRange(min=1))
-@click.argument("words", nargs=-1, metavar="ANSWER")
-@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
+@argument("number", required=False, type=click.IntRange(min=1))
+@argument("words", nargs=-1, metavar="ANSWER")
+@option("--json", "as_json", is_flag=True, help="option-json-written")
 @book_options
 def answer(
     number: int | None, words: tuple[str, ...], as_json: bool, book: str | None, household: str
@@ -86,7 +92,7 @@ def answer(
         text = " ".join(words)
         if not text and not _common.at_terminal():
             raise InputError("answer", "is missing", found[number - 1].text)
-        said = text or click.prompt(found[number - 1].text, err=True)
+        said = text or ask(told(found[number - 1].text))
         _answer(opened, found[number - 1], said, as_json=as_json)
 
 
@@ -94,16 +100,17 @@ def _ask_all(book: Book, found: list[Waiting]) -> None:
     if not _common.at_terminal():
         raise InputError("number", "is missing", "See `croftbook questions`")
     for one in found:
-        said = click.prompt(f"{one.text} (Enter: later)", default="", show_default=False, err=True)
+        asked = say("cli-answer-later", question=told(one.text))
+        said = click.prompt(asked, default="", show_default=False, err=True)
         while said.strip():
             try:
                 _answer(book, one, said)
                 break
             except InputError as error:
-                click.echo(str(error), err=True)
-                said = click.prompt(one.text, default="", show_default=False, err=True)
+                click.echo(refused(error), err=True)
+                said = click.prompt(told(one.text), default="", show_default=False, err=True)
     if not found:
-        click.echo("No question is open.")
+        echo("cli-none-open")
 
 
 def _answer(book: Book, one: Waiting, text: str, *, as_json: bool = False) -> None:
@@ -130,11 +137,12 @@ def _say(written: list[Written], *, as_json: bool) -> None:
         click.echo(f"{one.event.on}  {tell(one.event.kind, one.body)}   [{one.event.id[:8]}]")
 
 
-@click.command(
+@command(
     "undo",
-    help="Take back the entry written down last, in one step; it stays readable in the history. A correction is taken back to what stood before.\n\n\b\nExample:\n  croftbook undo",
+    help="command-undo",
+    examples=["croftbook undo"],
 )
-@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
+@option("--json", "as_json", is_flag=True, help="option-json-written")
 @book_options
 def undo(as_json: bool, book: str | None, household: str) -> None:
     """Strike the last entry, or write what stood before its last correction."""
@@ -149,7 +157,8 @@ def undo(as_json: bool, book: str | None, household: str) -> None:
             gone = opened.log.get(written.body["id"])
             if gone is not None:
                 body = decode_stored(gone.kind, gone.v, gone.body)
-                click.echo(f"  taken back: {gone.on} {KINDS[gone.kind].tell(body)}")
+                what = told(KINDS[gone.kind].tell(body))
+                click.echo(f"  {say('cli-taken-back', day=Day(gone.on), what=what)}")
 
 
 def _undone(book: Book) -> Written | None:
@@ -186,13 +195,14 @@ def _before(book: Book, rows: list[tuple[object, ...]], row: tuple[object, ...])
     return mine[place - 1] if place else None
 
 
-@click.command(
+@command(
     "same",
-    help='Say that two names mean one thing; it is called by the second from now on. This renames an item, or makes two items one.\n\n\b\nExamples:\n  croftbook same tomatoe tomato\n  croftbook same "canned tomato" "tomato quart"',
+    help="command-same",
+    examples=["croftbook same tomatoe tomato", 'croftbook same "canned tomato" "tomato quart"'],
 )
-@click.argument("old")
-@click.argument("new")
-@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
+@argument("old")
+@argument("new")
+@option("--json", "as_json", is_flag=True, help="option-json-written")
 @book_options
 def same(as_json: bool, old: str, new: str, book: str | None, household: str) -> None:
     """Make one name another name of an item."""

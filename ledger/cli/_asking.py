@@ -12,12 +12,14 @@ from typing import Any, TypeVar
 import click
 
 from ledger.cli import _common
+from ledger.cli._speech import ask, confirm, refused, say, told
 from ledger.door import Answers
 from ledger.door.bodies import missing_paid
 from ledger.door.texts import PARTS
 from ledger.errors import InputError, NeedsAnswer
 from ledger.events import Kind, check_typed
 from ledger.events.describing import TYPED, Field
+from ledger.messages import Code
 
 __all__ = ["Doubts", "ask_missing", "in_words"]
 
@@ -76,10 +78,10 @@ def _key(doubt: NeedsAnswer) -> tuple[str, str, str]:
 
 
 def _ask(doubt: NeedsAnswer) -> bool:
-    offered = f" [{doubt.offered}]" if doubt.offered else ""
+    offered = f" [{told(doubt.offered)}]" if doubt.offered else ""
     match = _LINE.fullmatch(doubt.field)
     name = match["name"] if match else doubt.field
-    return click.confirm(f"{name}: {doubt.question}{offered}", err=True)
+    return confirm(f"{name}: {told(doubt.question)}{offered}")
 
 
 def ask_missing(
@@ -111,12 +113,12 @@ def ask_missing(
             if not _common.at_terminal() or not (is_missing or error.field in asked):
                 raise
             if not is_missing:
-                click.echo(str(error), err=True)
+                click.echo(refused(error), err=True)
             asked.add(error.field)
             try:
                 _fill(kind, body, error, choices, read)
             except InputError as bad:
-                click.echo(str(bad), err=True)
+                click.echo(refused(bad), err=True)
 
 
 def check_paid(kind: Kind, body: dict[str, Any]) -> None:
@@ -187,7 +189,8 @@ def in_words(error: InputError | NeedsAnswer, body: dict[str, Any]) -> InputErro
 def _prompt(name: str, error: InputError, choices: tuple[str, ...]) -> str:
     label = name.replace("_", " ").capitalize()
     if choices:
-        return str(click.prompt(label, type=click.Choice(choices), err=True))
+        return ask(label, choices=choices)
     example = TYPED.get(name) or re.sub(r".*, for example ('?)([^\[{]+)\1$", r"\2", error.wanted)
-    hint = f" (e.g. {example})" if example and example != error.wanted else ""
-    return str(click.prompt(f"{label}{hint}", err=True)).strip()
+    if example and example != error.wanted:
+        label = say("cli-for-example", label=label, example=Code(example))
+    return ask(label).strip()

@@ -8,21 +8,26 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, read_book
+from ledger.cli._help import argument, command, option
+from ledger.cli._speech import echo
 from ledger.errors import InputError
+from ledger.messages import Code
 
 __all__ = ["COMMANDS"]
 
 
-@click.command(
+@command(
     "calendar",
-    help="Write what is to be done into a calendar file: sowing, canner days, what to eat first, gauge tests, skills.\n\nA file that is there is brought up to date in place; what others put into it stays.\n\n\b\nExamples:\n  croftbook calendar household.ics\n  croftbook calendar household.ics --months 6 --risk 0.2",
+    help="command-calendar",
+    examples=[
+        "croftbook calendar household.ics",
+        "croftbook calendar household.ics --months 6 --risk 0.2",
+    ],
 )
-@click.argument("file")
-@click.option("--months", metavar="NUMBER", help="How many months ahead; default 12.")
-@click.option(
-    "--risk", metavar="PART", help="Part of years whose frost comes later in spring; default 0.1."
-)
-@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
+@argument("file")
+@option("--months", metavar="NUMBER", help="option-calendar-months")
+@option("--risk", metavar="PART", help="option-calendar-risk")
+@option("--json", "as_json", is_flag=True, help="option-json-written")
 @book_options
 def calendar(
     file: str, months: str | None, risk: str | None, as_json: bool, book: str | None, household: str
@@ -48,8 +53,13 @@ def calendar(
     if as_json:
         _common.print_json({"file": file, **dataclasses.asdict(done)})
         return
-    click.echo(
-        f"{file}: {done.new} new, {done.changed} changed, {done.cancelled} cancelled, {done.same} as they were."
+    echo(
+        "cli-calendar-done",
+        file=Code(file),
+        new=done.new,
+        changed=done.changed,
+        cancelled=done.cancelled,
+        same=done.same,
     )
 
 

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from ledger.errors import NotFound
+from ledger.messages import Code, Day, Message
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -38,7 +39,7 @@ class Row(msgspec.Struct):
     address: str
     as_of: str
     known_at: str | None
-    told: str
+    told: Message
 
 
 def keep(where: str | None, household: str, answer: Answer) -> bool:
@@ -88,7 +89,7 @@ def row_of(where: str | None, household: str, number: str) -> Row:
             f"Its rows are 1 to {count}",
         )
     address = table.addresses[int(number) - 1]
-    told = f"Row {int(number)} of {table.question}, as of {table.as_of}"
+    told = Message.of("cli-row", n=int(number), question=Code(table.question), day=Day(table.as_of))
     return Row(address, table.as_of, table.known_at, told)
 
 

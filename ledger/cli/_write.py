@@ -11,7 +11,9 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._asking import Doubts, ask_missing, in_words
+from ledger.cli._help import Argument, Command, Option
 from ledger.cli._options import click_options
+from ledger.cli._speech import for_book
 from ledger.cli._written import report
 from ledger.door import Entry
 from ledger.door.filling import fill, fill_sort
@@ -85,7 +87,7 @@ def make_command(command: str, kind_name: str) -> click.Command:
     name, many = POSITIONAL[command]
     required = False
     params: list[click.Parameter] = [
-        click.Argument(["words"], nargs=-1, required=required, metavar=_metavar(name, many))
+        Argument(["words"], nargs=-1, required=required, metavar=_metavar(name, many))
     ]
     skip = (
         {name}
@@ -100,19 +102,12 @@ def make_command(command: str, kind_name: str) -> click.Command:
     params += click_options(kind, keep)
     params += _envelope(kind)
     if kind.name in OPENING:
-        about = "Take from a jar that stands in danger, knowingly: --yes never does."
-        params.append(click.Option(["--knowingly"], is_flag=True, help=about))
+        params.append(Option(["--knowingly"], is_flag=True, help="option-knowingly"))
     if command == "putup":
-        about = (
-            "Show the published process for it and write nothing, e.g. "
-            '"green beans" --made "7 quart jars" --pack raw --before'
+        params.append(Option(["--before"], is_flag=True, help="option-putup-before"))
+        params.append(
+            Option(["--strained"], multiple=True, metavar="ITEM", help="option-putup-strained")
         )
-        params.append(click.Option(["--before"], is_flag=True, help=about))
-        taken = "Taken out again before the jar was closed: an item of --used, e.g. onion"
-        params.append(click.Option(["--strained"], multiple=True, metavar="ITEM", help=taken))
-    help_text = f"{kind.summary[0].upper()}{kind.summary[1:]}.\n\n\b\nExamples:\n" + "\n".join(
-        f"  croftbook {line}" for line in EXAMPLES[command]
-    )
 
     def callback(**given: Any) -> None:
         _run(command, kind, keep, given)
@@ -121,13 +116,13 @@ def make_command(command: str, kind_name: str) -> click.Command:
         command,
         params=params,
         callback=callback,
-        help=help_text,
-        short_help=kind.summary,
+        help=f"command-{command}",
+        examples=[f"croftbook {line}" for line in EXAMPLES[command]],
         no_args_is_help=not _asks(),
     )
 
 
-class _Writing(click.Command):
+class _Writing(Command):
     """A command whose words may begin with a minus, so that the door can say what is wrong."""
 
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
@@ -160,22 +155,18 @@ def _envelope(kind: Kind) -> list[click.Parameter]:
     # A body may have a `by` of its own, so whoever writes it down goes by another name.
     writer = f"--{kind.writer}"
     return [
-        click.Option(
+        Option(
             ["--on"],
             metavar="DAY",
-            help="When it happened: 2026-09-02, yesterday, friday, 3 days ago; default today.",
+            help="option-write-on",
         ),
-        click.Option(["--at"], metavar="HH:MM", help="Time of day, for the order within a day."),
-        click.Option([writer, "by"], metavar="NAME", help="Who writes this down."),
-        click.Option(["--replaces"], metavar="ID", help="The entry that this corrects."),
-        click.Option(
-            ["--book"], envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL."
-        ),
-        click.Option(["--household"], default="home", help="Which household in that book."),
-        click.Option(["--json", "as_json"], is_flag=True, help="Print what was written as JSON."),
-        click.Option(
-            ["--yes", "-y"], is_flag=True, help="Take the answer offered to every question."
-        ),
+        Option(["--at"], metavar="HH:MM", help="option-write-at"),
+        Option([writer, "by"], metavar="NAME", help="option-by"),
+        Option(["--replaces"], metavar="ID", help="option-write-replaces"),
+        Option(["--book"], envvar="CROFTBOOK", help="option-book"),
+        Option(["--household"], default="home", help="option-household"),
+        Option(["--json", "as_json"], is_flag=True, help="option-json-written"),
+        Option(["--yes", "-y"], is_flag=True, help="option-yes"),
     ]
 
 
@@ -214,6 +205,8 @@ def _run(command: str, kind: Kind, fields: list[Field], given: dict[str, Any]) -
         except (InputError, NeedsAnswer) as error:
             raise in_words(error, body) from None
         written.notes = list(doubts.answers.notes)  # what was taken while words were read, too
+        if kind.name == "setting_changed":
+            for_book(book, *where)
         report(book, written, as_json=given["as_json"], caution=caution)
 
 

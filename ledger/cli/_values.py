@@ -1,0 +1,68 @@
+"""Numbers, days, amounts and fixed words, as the language that is spoken writes them.
+
+In English they are what they are in ``--json``: ``2026-09-02``, ``1,234.5``.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from ledger.cli._speech import language, told
+from ledger.messages import LANGUAGES
+
+__all__ = ["amount", "day", "jars", "number", "word"]
+
+amount = told
+"""An amount: its number and, where the phrase book has it, its unit."""
+
+
+def number(text: str) -> str:
+    """Return a number that is written in the English way."""
+    return text if _is_english() else text.translate(_signs(language()))
+
+
+def day(iso: str) -> str:
+    """Return a day."""
+    if _is_english():
+        return iso
+    from ledger.messages.language import language as spoken
+
+    return spoken(language()).day(iso)
+
+
+def word(value: str, of: str = "") -> str:
+    """Return a fixed word of the ledger; anything else as it is."""
+    if _is_english():
+        return value
+    from ledger.messages.words import word as fixed
+
+    return fixed(language(), value, of)
+
+
+def jars(n: int, jar: str, *, several: bool = False) -> str:
+    """Return so many jars of a sort: ``11 half-pint jars``.
+
+    Parameters
+    ----------
+    several : bool
+        Say them in the plural, even one.
+    """
+    plural = n != 1 or several
+    if _is_english():
+        return f"{n} {jar}{'s' if plural else ''}"
+    name = word(f"{jar}s") if plural else word(jar)
+    return f"{n} {word(jar) if name == f'{jar}s' else name}"
+
+
+def _is_english() -> bool:
+    return language() == LANGUAGES[0]
+
+
+@cache
+def _signs(code: str) -> dict[int, str]:
+    from babel.numbers import get_decimal_symbol, get_group_symbol
+
+    from ledger.messages.language import language as spoken
+
+    locale = spoken(code).locale
+    return str.maketrans({",": get_group_symbol(locale), ".": get_decimal_symbol(locale)})
