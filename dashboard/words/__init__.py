@@ -134,10 +134,10 @@ class Words:
             return self("failing.away_text")
         if not isinstance(error, InputError):
             return self.said(str(error))
-        text = self.said(error.problem)
+        text, wanted = error.parts(self.language, self.said)
         field = self._field(error.field) if named and error.field else ""
         text = f"{field}: {text}" if field else text[:1].upper() + text[1:]
-        return f"{text}. {self.said(error.wanted)}" if error.wanted else text
+        return f"{text}. {wanted}" if wanted else text
 
     def _field(self, name: str) -> str:
         """Return a field as the forms call it; in English as it is typed, so that a message can be searched for."""

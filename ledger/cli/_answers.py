@@ -11,7 +11,7 @@ from ledger.cli._common import book_options, open_book, read_book
 from ledger.cli._help import argument, command, option
 from ledger.cli._speech import ask, echo, refused, say, told
 from ledger.errors import InputError
-from ledger.messages import Day
+from ledger.messages import Day, Message, Typed
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -86,19 +86,17 @@ def answer(
             _ask_all(opened, found)
             return
         if number > len(found):
-            raise InputError(
-                "number", f"there is no question {number}", "See `croftbook questions`"
-            )
+            raise InputError("number", Message.of("refusal-no-open-question", n=number))
         text = " ".join(words)
         if not text and not _common.at_terminal():
-            raise InputError("answer", "is missing", found[number - 1].text)
+            raise InputError("answer", Message.of("refusal-missing"), found[number - 1].text)
         said = text or ask(told(found[number - 1].text))
         _answer(opened, found[number - 1], said, as_json=as_json)
 
 
 def _ask_all(book: Book, found: list[Waiting]) -> None:
     if not _common.at_terminal():
-        raise InputError("number", "is missing", "See `croftbook questions`")
+        raise InputError("number", Message.of("refusal-question-missing"))
     for one in found:
         asked = say("cli-answer-later", question=told(one.text))
         said = click.prompt(asked, default="", show_default=False, err=True)
@@ -151,7 +149,7 @@ def undo(as_json: bool, book: str | None, household: str) -> None:
     with open_book(book, household, create=False) as opened:
         written = _undone(opened)
         if written is None:
-            raise InputError("undo", "nothing is left to take back", "See `croftbook history`")
+            raise InputError("undo", Message.of("refusal-nothing-to-undo"))
         _say([written], as_json=as_json)
         if written.event.kind == "struck" and not as_json:
             gone = opened.log.get(written.body["id"])
@@ -211,7 +209,7 @@ def same(as_json: bool, old: str, new: str, book: str | None, household: str) ->
         facts = catalogue.facts(new) or catalogue.facts(old)
         if facts is None:
             raise InputError(
-                "old", f"neither {old!r} nor {new!r} is in the book", "Check the names"
+                "old", Message.of("refusal-neither-name", old=Typed(old), new=Typed(new))
             )
         also = [*((catalogue.facts(new) or facts).also or []), catalogue.name(old)]
         also = list(dict.fromkeys(one for one in also if one != new))

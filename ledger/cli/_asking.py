@@ -109,7 +109,7 @@ def ask_missing(
             check_paid(kind, body)
             return body
         except InputError as error:
-            is_missing = error.problem == "is missing"
+            is_missing = error.says("refusal-missing")
             if not _common.at_terminal() or not (is_missing or error.field in asked):
                 raise
             if not is_missing:
@@ -173,17 +173,18 @@ def in_words(error: InputError | NeedsAnswer, body: dict[str, Any]) -> InputErro
     name = match["name"] if match else error.field
     if isinstance(error, NeedsAnswer):
         return NeedsAnswer(error.code, name, error.question, error.offered)
-    wanted = error.wanted
-    if name in TYPED:
-        wanted = re.sub(r"for example .*", lambda _: f'for example "{TYPED[name]}"', wanted)
+    wanted = ""
+    if name in TYPED and "for example " in error.wanted:
+        typed = f'for example "{TYPED[name]}"'
+        wanted = re.sub(r"for example .*", lambda _: typed, error.wanted)
     several = body.get(match["list"]) if match else None
     if match is None or not isinstance(several, list) or int(match["n"]) >= len(several):
-        return type(error)(error.field, error.problem, wanted)
+        return error.at(error.field, wanted=wanted)
     line = several[int(match["n"])]
     said = f"{line.get('amount', '')} {line.get('item', '')}".strip()
     if not said or name in ("item", "amount"):
         said = f"line {int(match['n']) + 1}, {said}" if said else f"line {int(match['n']) + 1}"
-    return type(error)(name, f"{error.problem} ({said})", wanted)
+    return error.at(name, beside=said, wanted=wanted)
 
 
 def _prompt(name: str, error: InputError, choices: tuple[str, ...]) -> str:

@@ -11,7 +11,7 @@ from ledger.cli._common import book_options, read_book
 from ledger.cli._help import argument, command, option
 from ledger.cli._speech import echo
 from ledger.errors import InputError
-from ledger.messages import Code
+from ledger.messages import Code, Message, Typed
 
 __all__ = ["COMMANDS"]
 
@@ -40,14 +40,12 @@ def calendar(
     from ledger.projections.month_by_month import doings
 
     if Path(file).suffix.lower() != ".ics":
-        raise InputError("file", f"{file!r} does not end in .ics", "Write it like household.ics")
+        raise InputError("file", Message.of("refusal-no-ics", file=Typed(file)))
     ahead = number_of(months, "months", 12.0, most=24)
     with read_book(book, household) as opened:
         first = next(iter(opened.log.read(upto=1)), None)
         if first is None:
-            raise InputError(
-                "book", "nothing is written in it yet", "Write down what happens first"
-            )
+            raise InputError("book", Message.of("refusal-book-blank"))
         todo = doings(opened.state(), ahead, risk)
         done = write_calendar(Path(file), str(first[0][1]), todo)
     if as_json:

@@ -13,7 +13,7 @@ from ledger.cli import _common, _speech
 from ledger.cli._common import book_options, file_named, read_book
 from ledger.cli._help import Group, argument, command, group, option
 from ledger.errors import InputError
-from ledger.messages import Code
+from ledger.messages import Code, Message
 
 if TYPE_CHECKING:
     from ledger.circle.call import Call
@@ -42,9 +42,9 @@ def check_place(path: Path) -> None:
     """
     begins = path.read_bytes()[:40] if path.is_file() else b""
     if path.is_dir() or (path.exists() and begins and not begins.startswith(_OURS)):
-        raise InputError("out", f"{path} is there and is none of ours", "Name a new file")
+        raise InputError("out", Message.of("refusal-file-not-ours", file=Code(str(path))))
     if not path.parent.is_dir():
-        raise InputError("out", f"there is no folder {path.parent}", "Make it first")
+        raise InputError("out", Message.of("refusal-no-folder", folder=Code(str(path.parent))))
 
 
 def write_paper(path: Path, content: bytes) -> None:
@@ -143,8 +143,7 @@ def _ask(where: Path) -> None:
     if not _common.at_terminal():
         raise InputError(
             "yes",
-            "nobody is here to say yes, and nothing was written",
-            "Add --yes where you have read the figures and agree",
+            Message.of("refusal-nobody-here"),
         )
     if not _speech.confirm(_speech.say("cli-circle-ask", file=Code(str(where)))):
         raise click.Abort()

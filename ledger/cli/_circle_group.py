@@ -15,7 +15,7 @@ from ledger.cli._common import file_named
 from ledger.cli._help import argument, command, option
 from ledger.cli._speech import echo, say, told
 from ledger.errors import InputError
-from ledger.messages import Code
+from ledger.messages import Code, Message
 
 if TYPE_CHECKING:
     from ledger.circle import Circle
@@ -88,7 +88,7 @@ def begin(
 
     if (before_from is None) != (before_to is None):
         missing = "before-to" if before_to is None else "before-from"
-        raise InputError(missing, "is missing", "Name both days of the season before, or neither")
+        raise InputError(missing, Message.of("refusal-one-day-missing"))
     call = Call.make(
         name, season, (from_, to), products=products, crops=crops, zones=zones, ask=ask, currency=currency,
         before=(before_from, before_to) if before_from and before_to else None,
@@ -231,7 +231,7 @@ def demo(households: int, out: str | None) -> None:
 
     where = file_named(out, "out") if out else _fresh_folder()
     if where.exists() and any(where.iterdir()):
-        raise InputError("out", f"{where} is not empty", "Name a new folder")
+        raise InputError("out", Message.of("refusal-folder-full", folder=Code(str(where))))
     forget(where / "group" / "log.sqlite")
     make_folder(where)
     year = sample.last_season()

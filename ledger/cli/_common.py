@@ -14,6 +14,7 @@ import click
 
 from ledger.cli._help import Refused, option
 from ledger.cli._speech import echo, for_book, say, told
+from ledger.messages import Code, Message, Typed
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -95,9 +96,7 @@ def read_book(
         with tempfile.TemporaryDirectory() as folder, open_book(f"{folder}/b", household) as book:
             yield book
     elif where:
-        raise InputError(
-            "book", f"there is no book at {where}", "Check the path; a first entry begins one there"
-        )
+        raise InputError("book", Message.of("refusal-no-book", where=Code(where)))
     else:
         raise Refused("cli-book-empty")
 
@@ -143,9 +142,9 @@ def file_named(text: str, field: str = "file") -> Path:
         path.exists()
     except UnicodeEncodeError:
         said = text.encode("utf-8", "replace").decode()
-        raise InputError(field, f"the name {said!r} is not UTF-8", "Rename the file") from None
+        raise InputError(field, Message.of("refusal-name-no-utf8", name=Typed(said))) from None
     except (OSError, RuntimeError, ValueError):
-        raise InputError(field, f"{text[:60]!r} cannot be a file's name", "Name another") from None
+        raise InputError(field, Message.of("refusal-no-file-name", name=Typed(text[:60]))) from None
     return path
 
 

@@ -9,7 +9,7 @@ from ledger.cli._common import book_options, file_named, open_book, read_book
 from ledger.cli._help import argument, command, option
 from ledger.cli._speech import echo, say, told
 from ledger.errors import InputError
-from ledger.messages import Choice, Code
+from ledger.messages import Choice, Code, Message
 
 __all__ = ["COMMANDS"]
 
@@ -70,7 +70,7 @@ def import_(
                 encoding=encoding, only=only,
             )  # fmt: skip
     if only is not None:
-        raise InputError("sheet", f"{path.name} is no workbook", "Leave --sheet out")
+        raise InputError("sheet", Message.of("refusal-no-workbook", file=Code(path.name)))
     size = path.stat().st_size if path.is_file() else 0
     # What is only shown is not worth beginning a book for.
     into = read_book(book, household, blank=True) if dry_run else open_book(book, household)
@@ -135,9 +135,9 @@ def export(file: str, over: bool, as_json: bool, book: str | None, household: st
     """Write every event to a file."""
     target = file_named(file)
     if target.exists() and not target.is_file():
-        raise InputError("file", f"{file} is no plain file", "Name another")
+        raise InputError("file", Message.of("refusal-no-plain-file", file=Code(file)))
     if not over and target.exists():
-        raise InputError("file", f"{file} is there already", "Name another, or add --over")
+        raise InputError("file", Message.of("refusal-file-there", file=Code(file)))
     with (
         read_book(book, household, quiet=True) as opened,
         _common.progress(say("cli-exporting"), opened.log.position()) as step,

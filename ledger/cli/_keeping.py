@@ -11,7 +11,7 @@ from ledger.cli._common import book_options, file_named, read_book
 from ledger.cli._help import argument, command, option
 from ledger.cli._speech import confirm, echo, say, told
 from ledger.errors import InputError
-from ledger.messages import Choice, Code
+from ledger.messages import Choice, Code, Message
 
 if TYPE_CHECKING:
     from ledger.checking import Checked
@@ -152,7 +152,7 @@ def backup(file: str, force: bool, as_json: bool, book: str | None, household: s
 
     target = file_named(file)
     if target.exists() and not target.is_file() and not target.is_dir():
-        raise InputError("target", f"{target} is no plain file", "Name a new file")
+        raise InputError("target", Message.of("refusal-no-plain-target", file=Code(str(target))))
     with read_book(book, household, quiet=True) as opened:
         fault = next(iter(opened.faults()), None)
         if fault:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
@@ -12,7 +13,7 @@ from ledger.cli._speech import confirm, echo, say, told
 from ledger.cli._values import amount, jars, number, word
 from ledger.door.recipes import from_recipe, recipe_of, times_of
 from ledger.errors import InputError
-from ledger.messages import Choice
+from ledger.messages import Choice, Message, Names, Typed
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -32,6 +33,10 @@ __all__ = [
     "verdicts",
     "warn_low_acid",
 ]
+
+
+_STEP = re.compile(r"(\d+\. |- |\[\d+\] )?(.*?)((?: \[\d+\])*)", re.DOTALL)
+"""A line of a published process: its number, what is said, its sources."""
 
 
 def batch_from_recipe(
@@ -97,11 +102,10 @@ def mark_strained(body: dict[str, Any], names: tuple[str, ...], texts: Texts) ->
         key = texts.catalogue.key(name)
         found = [line for line in lines if texts.catalogue.key(line["item"]) == key]
         if not found:
-            known = ", ".join(line["item"] for line in lines) or "nothing"
+            known = Names(tuple(line["item"] for line in lines)) if lines else None
             raise InputError(
                 "strained",
-                f"{name!r} is not among what was used ({known})",
-                'Name it as there, or write the line: --used "2 lb onion, strained out"',
+                Message.of("refusal-not-used", name=Typed(name), known=known),
             )
         for line in found:
             line["strained"] = True
@@ -152,9 +156,17 @@ def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) ->
         standing = say("cli-putup-schedule", standing=word(record["standing"]))
         click.secho(f"  {standing}", fg="red" if grave else None)
         for line in verdict_lines(record):
-            click.echo(f"    {told(line)}")
+            click.echo(f"    {_finding(line)}")
     if records or caution:
         click.echo(f"  {told(caution or SHORT)}", err=True)
+
+
+def _finding(line: str) -> str:
+    """Return a finding in the language: its field, then what is said of it."""
+    field, sign, text = line.partition(": ")
+    if not sign or not field.isidentifier():
+        return told(line)
+    return f"{word(field, 'field')}: {told(text)}"
 
 
 def _show_plan(book: Book, body: dict[str, Any], times: Fraction, *, quiet: bool) -> None:
@@ -221,7 +233,7 @@ def show_before(book: Book, body: dict[str, Any], on: str | None, *, as_json: bo
     """
     body = from_recipe(book.catalogue(), body)
     if not body.get("makes"):
-        raise InputError("makes", "is missing", "Name what you will put up, e.g. 'green beans'")
+        raise InputError("makes", Message.of("refusal-makes-missing"))
     recipe = recipe_of(book.catalogue(), body.get("recipe") or body["makes"]) or {}
     jars = [made for made in body.get("made", ()) if made.get("jars")] or [{}]
     catalogue = book.catalogue()
@@ -285,4 +297,5 @@ def _print_before(found: Before) -> None:
     from ledger.projections._published_words import process_words
 
     for text in (*process_words(found, whole=True), *found.notes):
-        click.echo(told(text))
+        number_, step, sources = _STEP.fullmatch(text).groups("")  # type: ignore[union-attr]
+        click.echo(f"{number_}{told(step)}{sources}")

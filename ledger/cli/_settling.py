@@ -11,8 +11,10 @@ from ledger.cli import _common
 from ledger.cli._asking import Doubts
 from ledger.cli._speech import say
 from ledger.cli._speech import told as spoken
+from ledger.cli._values import echoed
 from ledger.door import Written
 from ledger.errors import InputError, NeedsAnswer
+from ledger.messages import Message
 from ledger.saying.asking import Question, Reading
 from ledger.saying.echo import told
 from ledger.saying.entries import entries_of
@@ -55,7 +57,7 @@ def settle(read: Callable[[Settled], Reading], settled: Settled, *, yes: bool) -
     while reading.blocks:
         if not told_once:
             for line in told(reading):
-                click.echo(spoken(line), err=True)
+                click.echo(echoed(line), err=True)
             told_once = True
         _ask_one(reading, settled)
         reading = read(settled)
@@ -87,12 +89,10 @@ def _is_safe(one: Question) -> bool:
 
 def _missing(reading: Reading) -> InputError:
     """Return the refusal off a terminal: what to add to the words."""
-    asked = [one.text for one in reading.questions if not one.waits]
-    left = [f"“{one}” found no place" for one in reading.left_over]
-    return InputError(
-        "", " ".join([*asked, *(f"{one}." for one in left)]) or "There is nothing to write down.",
-        "Say it in the words, or take what is offered with --yes; nothing was written",
-    )  # fmt: skip
+    asked = [spoken(one.text) for one in reading.questions if not one.waits]
+    left = [say("refusal-no-place", words=one) for one in reading.left_over]
+    found = " ".join([*asked, *left]) or Message.of("refusal-nothing-said")
+    return InputError("", found, Message.of("refusal-say-it"))
 
 
 def _ask_one(reading: Reading, settled: Settled) -> None:

@@ -12,7 +12,7 @@ from ledger.cli._common import book_options, read_book
 from ledger.cli._help import Command, Group, Misuse, Option, argument, command, option
 from ledger.cli._speech import say, told
 from ledger.cli._tables import print_answer, print_history, print_tree, short
-from ledger.messages import Code, Names, Typed
+from ledger.messages import Code, Message, Names, Typed
 
 if TYPE_CHECKING:
     from ledger.book import Book, HistoryRow
@@ -330,12 +330,16 @@ def _must_be_there(book: Any, kind: str | None, item: str | None) -> None:
 
     if kind is not None and kind not in KINDS:
         near = difflib.get_close_matches(kind, KINDS, 1, 0.5)
-        wanted = f"Did you mean {near[0]!r}?" if near else f"Write one of: {', '.join(KINDS)}"
-        raise NotFound("kind", f"there is no kind {kind!r}", wanted)
+        wanted = _near(near) or Message.of("refusal-one-of", known=Names(tuple(map(Code, KINDS))))
+        raise NotFound("kind", Message.of("refusal-no-kind", kind=Typed(kind)), wanted)
     if item is not None and not book.catalogue().is_item(item):
         near = near_misses(item, book.catalogue().names())
-        wanted = f"Did you mean {near[0]!r}?" if near else "Read the whole history for its name"
-        raise NotFound("item", f"there is no item {item!r} in this book", wanted)
+        raise NotFound("item", Message.of("refusal-no-item", item=Typed(item)), _near(near) or "")
+
+
+def _near(names: list[str]) -> Message | None:
+    """Return the question whether the nearest name is meant."""
+    return Message.of("refusal-did-you-mean", name=Typed(names[0])) if names else None
 
 
 class _Commands(dict[str, click.Command]):

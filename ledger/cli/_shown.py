@@ -78,15 +78,13 @@ def row_of(where: str | None, household: str, number: str) -> Row:
     except (OSError, msgspec.DecodeError):
         raise NotFound(
             "address",
-            f"no table of this book was shown yet, so there is no row {number}",
-            "Ask `croftbook show jar-cost` first",
+            Message.of("refusal-no-table", n=int(number)),
         ) from None
     count = len(table.addresses)
     if not 1 <= int(number) <= count:
         raise NotFound(
             "address",
-            f"the table shown last ({table.question}) has no row {number}",
-            f"Its rows are 1 to {count}",
+            Message.of("refusal-no-row", question=Code(table.question), n=int(number), count=count),
         )
     address = table.addresses[int(number) - 1]
     told = Message.of("cli-row", n=int(number), question=Code(table.question), day=Day(table.as_of))

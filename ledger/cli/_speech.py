@@ -228,10 +228,9 @@ def refused(error: LedgerError) -> str:
         return say("cli-takes", text=text, by=by, offered=told(error.offered))
     if not isinstance(error, errors.InputError):
         return told(str(error))
-    text = _with_field(error.field, told(error.problem))
-    if not error.wanted:
-        return text
-    return f"{text}{'' if text.endswith(('?', '.')) else '.'} {told(error.wanted)}"
+    problem, wanted = error.parts(language(), told)
+    text = _with_field(error.field, problem)
+    return f"{text}{'' if text.endswith(('?', '.')) else '.'} {wanted}" if wanted else text
 
 
 def _with_field(field: str, text: str) -> str:

@@ -5,12 +5,13 @@ In English they are what they are in ``--json``: ``2026-09-02``, ``1,234.5``.
 
 from __future__ import annotations
 
+import re
 from functools import cache
 
 from ledger.cli._speech import language, told
 from ledger.messages import LANGUAGES
 
-__all__ = ["amount", "day", "jars", "number", "word"]
+__all__ = ["amount", "day", "echoed", "fixed", "heading", "jars", "number", "word"]
 
 amount = told
 """An amount: its number and, where the phrase book has it, its unit."""
@@ -22,12 +23,12 @@ def number(text: str) -> str:
 
 
 def day(iso: str) -> str:
-    """Return a day."""
+    """Return a day, in digits."""
     if _is_english():
         return iso
     from ledger.messages.language import language as spoken
 
-    return spoken(language()).day(iso)
+    return spoken(language()).day_in_digits(iso)
 
 
 def word(value: str, of: str = "") -> str:
@@ -37,6 +38,30 @@ def word(value: str, of: str = "") -> str:
     from ledger.messages.words import word as fixed
 
     return fixed(language(), value, of)
+
+
+def fixed(value: str, of: str = "") -> str:
+    """Return a fixed word, or else a sentence of the ledger."""
+    said = word(value, of)
+    return said if said != value else told(value)
+
+
+_ECHOED = re.compile(r"(\s*)(?:(\d{4}-\d\d-\d\d)  )?(.*)", re.DOTALL)
+
+
+def echoed(line: str) -> str:
+    """Return a line of what was understood: its day, then what it says."""
+    indent, on, text = _ECHOED.fullmatch(line).groups()  # type: ignore[union-attr]
+    return f"{indent}{f'{day(on)}  ' if on else ''}{told(text)}"
+
+
+def heading(question: str, column: str, label: str) -> str:
+    """Return a column's heading; `label` is the English one."""
+    if _is_english():
+        return label
+    from ledger.messages.words import column as said
+
+    return said(language(), question, column) or told(label)
 
 
 def jars(n: int, jar: str, *, several: bool = False) -> str:

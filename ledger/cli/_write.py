@@ -23,6 +23,7 @@ from ledger.door.when import day_of
 from ledger.errors import InputError, NeedsAnswer
 from ledger.events import KINDS, Kind
 from ledger.events.describing import Field, fields_of
+from ledger.messages import Code, Message, Typed
 
 __all__ = ["make_command"]
 
@@ -261,8 +262,9 @@ def _words(command: str, words: list[str], body: dict[str, Any], texts: Texts) -
     if many > 0 and len(words) > many:
         raise InputError(
             "words",
-            f"{' '.join(words[many:])!r} is more than {command} takes",
-            "Put names of several words into quotes",
+            Message.of(
+                "refusal-more-words", words=Typed(" ".join(words[many:])), command=Code(command)
+            ),
         )
     if many == -1:
         body[name] = [_line(command, word, texts) for word in words]

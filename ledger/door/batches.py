@@ -12,6 +12,7 @@ from ledger.door.lines import Lines, first_measure, several_lines
 from ledger.errors import InputError, NeedsAnswer
 from ledger.events import CANNING, kept_by
 from ledger.items import item_key
+from ledger.messages import Message
 from ledger.reference.crossing import Weights
 
 __all__ = ["put_up"]
@@ -140,7 +141,9 @@ def _only_jar(makes: str, lines: Lines, field: str) -> str:
     known = lines.catalogue.jars_of(makes)
     if len(known) == 1:
         return next(iter(known))
-    raise InputError(f"{field}.jar", "is missing", "Write which jar, for example quart jar")
+    raise InputError(
+        f"{field}.jar", Message.of("refusal-missing"), "Write which jar, for example quart jar"
+    )
 
 
 def _fuel(fuel: Body, field: str, lines: Lines) -> Body:

@@ -22,6 +22,7 @@ from ledger.door.winter import (
 )
 from ledger.errors import InputError
 from ledger.items import ItemFacts
+from ledger.messages import Message
 from ledger.reference import foods
 from ledger.reference.crossing import Weights
 
@@ -61,7 +62,9 @@ def _harvested(body: Body, lines: Lines) -> Body:
         if "trimmed" in line:
             _trim(line, join(field, "trimmed"), lines)
         elif "trimmed_whole" in line:
-            raise InputError(join(field, "trimmed"), "is missing", "Leave `trimmed_whole` out")
+            raise InputError(
+                join(field, "trimmed"), Message.of("refusal-missing"), "Leave `trimmed_whole` out"
+            )
     return {**body, "lines": out}
 
 
@@ -127,7 +130,9 @@ def _bought(body: Body, lines: Lines) -> Body:
 
 def missing_paid(field: str) -> InputError:
     """Return the refusal of a purchase that does not say what was paid."""
-    return InputError(field, "is missing", "What was paid for this line, for example '3.40'")
+    return InputError(
+        field, Message.of("refusal-missing"), "What was paid for this line, for example '3.40'"
+    )
 
 
 def _above_zero(line: Body, name: str, field: str) -> None:
@@ -216,10 +221,14 @@ def _target(body: Body, lines: Lines) -> Body:
         )
     if "skill" in body:
         if not body.get("times"):
-            raise InputError("times", "is missing", "Write how many times, for example --times 3")
+            raise InputError(
+                "times",
+                Message.of("refusal-missing"),
+                "Write how many times, for example --times 3",
+            )
         return body
     if "amount" not in body:
-        raise InputError("amount", "is missing", "Write how much of it is wanted")
+        raise InputError("amount", Message.of("refusal-missing"), "Write how much of it is wanted")
     line = lines.line({"item": body["item"], "amount": body["amount"]}, "")
     if body.get("whole") is not None:  # an export's word stays
         lines.carried({"whole": body["whole"]}, "")

@@ -9,6 +9,7 @@ from typing import Any
 from ledger.amounts import parse_amount, parse_measure
 from ledger.door.lines import Lines
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = [
     "flock_counted",
@@ -66,7 +67,11 @@ def person_described(body: Body, lines: Lines) -> Body:
     """
     on = lines.on
     if ("age" in body) == ("born" in body):
-        problem = "is missing" if "age" not in body else "is said besides the day of birth"
+        problem = (
+            Message.of("refusal-missing")
+            if "age" not in body
+            else "is said besides the day of birth"
+        )
         raise InputError("age", problem, "Write full years, for example --age 39, or --born DAY")
     age = body.get("age")
     if age is not None and age > _OLDEST:
@@ -104,7 +109,9 @@ def _state(body: Body, age: float) -> None:
 def _size(body: Body) -> None:
     if ("weight" in body) != ("height" in body):
         lacks = "height" if "weight" in body else "weight"
-        raise InputError(lacks, "is missing", "The energy by size needs weight and height")
+        raise InputError(
+            lacks, Message.of("refusal-missing"), "The energy by size needs weight and height"
+        )
     if "weight" not in body:
         return
     amount = parse_amount(body["weight"])
@@ -142,7 +149,9 @@ def meter_read(body: Body, lines: Lines) -> Body:
     what, value = reading(body["reads"])
     if ("before" in body) != ("batch" in body):
         lacks = "batch" if "before" in body else "before"
-        raise InputError(lacks, "is missing", "What a batch took needs --before and --batch")
+        raise InputError(
+            lacks, Message.of("refusal-missing"), "What a batch took needs --before and --batch"
+        )
     if "before" in body:
         before_what, before = reading(body["before"], "before")
         if before_what != what:
@@ -183,7 +192,9 @@ def seed_checked(body: Body, lines: Lines) -> Body:
     """
     if ("sown" in body) != ("sprouted" in body):
         lacks = "sprouted" if "sown" in body else "sown"
-        raise InputError(lacks, "is missing", "A test needs both, for example 13 of 20")
+        raise InputError(
+            lacks, Message.of("refusal-missing"), "A test needs both, for example 13 of 20"
+        )
     if "sown" in body:
         if body["sown"] == 0:
             raise InputError("sown", "is 0", "Write how many seeds were laid out, for example 20")
@@ -202,7 +213,9 @@ def seed_checked(body: Body, lines: Lines) -> Body:
         raise InputError("days", f"{body['days']} is out of range", "Write days from 10 to 500")
     if not {"year", "seeds", "days", "sown"} & set(body):
         raise InputError(
-            "year", "is missing", "Write its year, the seeds left, the packet's days or a test"
+            "year",
+            Message.of("refusal-missing"),
+            "Write its year, the seeds left, the packet's days or a test",
         )
     crop, _ = lines.item(body["crop"], "food", "crop")
     return {**body, "crop": crop}

@@ -12,6 +12,7 @@ import msgspec
 from ledger.errors import InputError, NewerEvent, UnknownKind
 from ledger.events._fields import DayText, DecText, PressText, ValueText, read_typed
 from ledger.events._kind import Kind
+from ledger.messages import Message
 
 __all__ = [
     "check_typed",
@@ -165,7 +166,11 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
     field = field or kind.name
     missing = re.match(r"Object missing required field `(.*)`", what)
     if missing:
-        return InputError(_join(field, missing[1], kind), "is missing", _example(kind, missing[1]))
+        return InputError(
+            _join(field, missing[1], kind),
+            Message.of("refusal-missing"),
+            _example(kind, missing[1]),
+        )
     unknown = re.match(r"Object contains unknown field `(.*)`", what)
     if unknown:
         from rapidfuzz import process

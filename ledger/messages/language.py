@@ -73,6 +73,12 @@ class Language:
             return str(format_date(day, "d MMM" if short else "d MMM y", locale="en"))
         return str(format_skeleton("MMMd" if short else "yMMMd", day, locale=self.locale))
 
+    def day_in_digits(self, iso: str) -> str:
+        """Return a day for a narrow column: ``02.09.2026`` in German."""
+        from babel.dates import format_skeleton
+
+        return str(format_skeleton("yMMdd", dt.date.fromisoformat(iso[:10]), locale=self.locale))
+
     def money(self, value: float, currency: str) -> str:
         """Return money with its sign."""
         from babel.numbers import format_currency

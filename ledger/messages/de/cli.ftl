@@ -68,6 +68,7 @@ cli-no-price = kein Preis bekannt
 ## Nach einem Eintrag
 
 cli-last-time = beim letzten Mal ({ $day }): { $note }
+cli-taken = Genommen: { $answer }
 cli-more-lines = und { $n ->
         [one] 1 weitere Zeile
        *[other] { $n } weitere Zeilen

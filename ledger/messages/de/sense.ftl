@@ -1,5 +1,7 @@
 # Feste Wörter, die in einer Spalte oder einem Feld etwas Eigenes meinen.
 
+sense-state-struck = zurückgenommen
+sense-state-corrected = berichtigt
 sense-to-table = Tisch
 sense-to-guests = Gäste
 sense-to-animals = Tiere

@@ -63,6 +63,7 @@ cli-no-price = no price known
 ## After a write
 
 cli-last-time = last time ({ DAY($day, style: "iso") }): { $note }
+cli-taken = Taken: { $answer }
 cli-more-lines = and { SAY($n, style: "plain") } more lines
 cli-new-item = { $name } is new. Its food-table row may be: { $command }
 cli-own-weight = { $amount } by its own weight

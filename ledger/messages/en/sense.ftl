@@ -1,5 +1,7 @@
 # Fixed words that mean something of their own in one column or field.
 
+sense-state-struck = struck
+sense-state-corrected = corrected
 sense-to-table = table
 sense-to-guests = guests
 sense-to-animals = animals
