@@ -10,6 +10,7 @@ from ledger.cli import _common
 from ledger.cli._common import book_options, open_book, read_book
 from ledger.cli._help import argument, command, option
 from ledger.cli._speech import ask, echo, refused, say, told
+from ledger.cli._values import day
 from ledger.errors import InputError
 from ledger.messages import Day, Message, Typed
 
@@ -132,7 +133,8 @@ def _say(written: list[Written], *, as_json: bool) -> None:
         return
 
     for one in written:
-        click.echo(f"{one.event.on}  {tell(one.event.kind, one.body)}   [{one.event.id[:8]}]")
+        line = told(tell(one.event.kind, one.body))
+        click.echo(f"{day(one.event.on)}  {line}   [{one.event.id[:8]}]")
 
 
 @command(
