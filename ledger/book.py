@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger import clock
 from ledger._moments import day_text, moment_text
+from ledger.cache import default_path
 from ledger.door import Answers, Entry, Written, write
 from ledger.door.lots import OPENING, full_key, full_lots
 from ledger.door.typed import as_typed
@@ -41,13 +42,6 @@ __all__ = ["Book", "default_path"]
 _END = "9999-12-31"
 _TRIES = 5
 _PREFIX = re.compile(r"[0-9a-f-]{4,36}")
-
-
-def default_path() -> Path:
-    """Return where a book is kept when nobody says: a file in the user's data folder."""
-    from platformdirs import user_data_path
-
-    return user_data_path("croftbook", appauthor=False) / "book.sqlite"
 
 
 class _Undone(Exception):

@@ -1,4 +1,4 @@
-"""The user's cache folder: what is worked out from a book, and may be deleted at any time."""
+"""The user's folders: where a book is kept, and what is worked out from it and may be deleted."""
 
 from __future__ import annotations
 
@@ -11,7 +11,14 @@ from typing import Any
 
 from ledger.files import whole_file
 
-__all__ = ["folder", "made_by", "write_whole"]
+__all__ = ["default_path", "folder", "made_by", "write_whole"]
+
+
+def default_path() -> Path:
+    """Return where a book is kept when nobody says: a file in the user's data folder."""
+    from platformdirs import user_data_path
+
+    return user_data_path("croftbook", appauthor=False) / "book.sqlite"
 
 
 def folder(name: str) -> Path:

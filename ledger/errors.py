@@ -25,7 +25,11 @@ in (NotABook, NewerBook, BookReadOnly); with 1 for the others.
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from ledger.messages import Message
 
 __all__ = [
     "BookDamaged",
@@ -61,22 +65,75 @@ class InputError(LedgerError, ValueError):
     ----------
     field : str
         The field in the user's words, ``"made[0].jars"`` or ``"amount"``.
-    problem : str
-        What was wrong with it, with what was found.
-    wanted : str
-        What would be right.
+    problem : Message or str
+        What was wrong with it, with what was found. A text is English and not yet a message.
+    wanted : Message or str
+        What would be right; default: the ``wanted`` of the message.
+    beside : str
+        The line that it is about, said in brackets.
     """
 
-    def __init__(self, field: str, problem: str, wanted: str = "") -> None:
-        super().__init__(field, problem, wanted)
+    def __init__(
+        self, field: str, problem: Message | str, wanted: Message | str = "", beside: str = ""
+    ) -> None:
+        super().__init__(field, problem, wanted, beside)
         self.field = field
-        self.problem = problem
-        self.wanted = wanted
+        self.beside = beside
+        self._problem = problem
+        self._wanted = wanted
+
+    @property
+    def message(self) -> Message | None:
+        """What was wrong, as a message; None where it is a text still."""
+        return None if isinstance(self._problem, str) else self._problem
+
+    @property
+    def problem(self) -> str:
+        """What was wrong, in English."""
+        return self.parts()[0]
+
+    @property
+    def wanted(self) -> str:
+        """What would be right, in English."""
+        return self.parts()[1]
+
+    def parts(
+        self, language: str = "en", told: Callable[[str], str] | None = None
+    ) -> tuple[str, str]:
+        """Return what was wrong and what would be right, in a language.
+
+        Parameters
+        ----------
+        told : callable, optional
+            Says in it what is a text still.
+        """
+        own = "" if isinstance(self._problem, str) else _said(self._problem, language, "wanted")
+        problem, wanted = (
+            (told(one) if told and one else one) if isinstance(one, str) else _said(one, language)
+            for one in (self._problem, self._wanted)
+        )
+        return (f"{problem} ({self.beside})" if self.beside else problem), wanted or own
+
+    def says(self, id_: str) -> bool:
+        """Return whether it is the refusal of that id."""
+        return self.message is not None and self.message.id == id_
+
+    def at(self, field: str, *, beside: str = "", wanted: Message | str = "") -> InputError:
+        """Return the same refusal of another field."""
+        return type(self)(field, self._problem, wanted or self._wanted, beside or self.beside)
 
     def __str__(self) -> str:
         text = f"{self.field}: {self.problem}" if self.field else self.problem
         end = "" if text.endswith(("?", ".")) else "."
         return f"{text}{end} {self.wanted}" if self.wanted else text
+
+
+def _said(message: Message, language: str, attribute: str = "") -> str:
+    """Return a message in a language; of an attribute that it has not, nothing."""
+    from ledger.messages import speaker
+
+    spoken = speaker(language)
+    return spoken.text(message, attribute) if spoken.has(message.id, attribute) else ""
 
 
 class UnknownUnit(InputError):

@@ -13,6 +13,7 @@ from ledger.door.filling import fill
 from ledger.door.texts import Texts, whole_number
 from ledger.door.when import day_of
 from ledger.errors import InputError, LedgerError, NeedsAnswer, UnknownKind
+from ledger.messages import Message
 
 __all__ = ["Boxes", "FieldTrouble", "Typed", "read_form"]
 
@@ -67,7 +68,9 @@ def read_form(typed: Typed, texts: Texts, today: dt.date) -> Entry:
     _read_singles(form, typed.boxes, body, texts)
     try:
         if typed.day == "":
-            raise InputError("day", "is missing", f"Write it like {today.isoformat()}")
+            raise InputError(
+                "day", Message.of("refusal-missing"), f"Write it like {today.isoformat()}"
+            )
         on = day_of(typed.day, today, "day")
     except InputError as error:
         raise FieldTrouble(error, ("day", 0)) from None

@@ -108,7 +108,7 @@ def _from_recipe(data: Data, entry: Entry) -> Entry:
 
 
 def _say(error: LedgerError, words: Words, name: str) -> str:
-    if isinstance(error, InputError) and error.problem == "is missing":
+    if isinstance(error, InputError) and error.says("refusal-missing"):
         example = words(f"examples.{name}") if words.has(f"examples.{name}") else ""
         return words("forms.missing_like", example=example) if example else words("forms.missing")
     return words.refusal(error, named=False)

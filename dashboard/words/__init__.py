@@ -1,7 +1,7 @@
 """Every text of the pages, by language, and numbers as that language writes them.
 
-A language is one file beside this one, ``en.toml``: a second one is a copy with the texts said anew, and
-a phrase book for what the ledger says (`dashboard.words.phrases`).
+A language is one file beside this one, ``en.toml``: a second one is a copy with the texts said anew. What
+the ledger says, fixed words and headings are in `ledger.messages`, where the command says them, too.
 """
 
 from __future__ import annotations
@@ -24,13 +24,13 @@ from babel.numbers import (
     format_percent,
     get_currency_symbol,
     get_decimal_symbol,
-    get_group_symbol,
 )
 
-from dashboard.words.phrases import Phrases, phrase_book
 from ledger.amounts import format_figure, format_whole
 from ledger.errors import BookUnreachable, InputError, LedgerError, NeedsAnswer
 from ledger.kinds import KINDS
+from ledger.messages import words as fixed
+from ledger.messages.phrases import phrases_of
 from ledger.projections import Column
 
 __all__ = ["LANGUAGES", "Words", "catalogue"]
@@ -110,23 +110,25 @@ class Words:
 
     def label(self, question: str, column: Column) -> str:
         """Return a column's heading: the language's, else the one described with the column."""
-        for key in (f"columns.{question}.{column.name}", f"columns.any.{column.name}"):
-            if key in self._texts:
-                return self._texts[key]
-        return column.label
+        own = self._texts.get(f"columns.{question}.{column.name}")
+        if own is None and self.language != "en":  # the ledger's own labels are English
+            own = fixed.column(self.language, question, column.name)
+        return column.label if own is None else own
 
     def word(self, group: str, value: str, of: str = "") -> str:
-        """Return a fixed word of an answer (``answers.shelf``) in the language; else as it is.
+        """Return a fixed word of an answer (``shelf``) in the language; else as it is.
 
         One that means something of its own in a column or field `of` stands under that name.
         """
+        if group == "answers":
+            return fixed.word(self.language, value, of)
         key = value.replace(" ", "_")
         own = self._texts.get(f"{group}.{of}.{key}") if of else None
         return own or self._texts.get(f"{group}.{key}", value)
 
     def said(self, text: str) -> str:
         """Return what the ledger says in English, in the language as far as it has phrases for it."""
-        phrases = _phrases(self.language)
+        phrases = phrases_of(self.language)
         said = phrases.say(text) if phrases else text
         return _GROUND.sub(self._ground, said) if " m2" in said or " sq ft" in said else said
 
@@ -148,10 +150,10 @@ class Words:
             return self("failing.away_text")
         if not isinstance(error, InputError):
             return self.said(str(error))
-        text = self.said(error.problem)
+        text, wanted = error.parts(self.language, self.said)
         field = self._field(error.field) if named and error.field else ""
         text = f"{field}: {text}" if field else text[:1].upper() + text[1:]
-        return f"{text}. {self.said(error.wanted)}" if error.wanted else text
+        return f"{text}. {wanted}" if wanted else text
 
     def _field(self, name: str) -> str:
         """Return a field as the forms call it; in English as it is typed, so that a message can be searched for."""
@@ -330,21 +332,3 @@ class Words:
         if unit.startswith(("share", "0 to 1", "chance")):
             return self.percent(value)
         return None
-
-
-@cache
-def _phrases(language: str) -> Phrases | None:
-    """Return how a language says what the ledger says; None where it has no phrase book."""
-    book = phrase_book(language)
-    if not book:
-        return None
-    words = Words(language)
-    signs = str.maketrans(
-        {",": get_group_symbol(words.locale), ".": get_decimal_symbol(words.locale)}
-    )
-    return Phrases(
-        book,
-        word=lambda text: words.word("answers", text, "name"),
-        number=lambda text: text.translate(signs),
-        day=words.day,
-    )

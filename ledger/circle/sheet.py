@@ -15,6 +15,7 @@ from ledger.circle.call import Call
 from ledger.circle.figures import Figure
 from ledger.circle.seal import canonical, check_of, key_of, member_of
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = ["FORMAT", "WITHDRAWAL", "Sheet", "Withdrawal", "read_paper", "sheet_schema"]
 
@@ -218,7 +219,7 @@ def _check_figures(sheet: Sheet, call: Call) -> None:
         raise InputError("made_on", f"{sheet.made_on[:20]!r} is not a day", _ANEW)
     for name in {*call.figures, *sheet.figures}:
         if name not in sheet.figures:
-            raise InputError(name, "is missing", _ANEW)
+            raise InputError(name, Message.of("refusal-missing"), _ANEW)
         if name not in call.figures:
             raise InputError(name[:40], "is no figure of this call", _ANEW)
         _check_limits(name, call.figures[name], sheet.figures[name])

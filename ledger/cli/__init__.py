@@ -10,7 +10,10 @@ import gc
 import io
 import os
 import sys
-from typing import Any
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from ledger.messages import Message
 
 __all__ = ["main"]
 
@@ -19,6 +22,7 @@ def main(args: list[str] | None = None) -> int:
     """Run the command; return (and exit with) 0 done, 1 refused or failed, 2 wrong usage or input."""
     import click
 
+    from ledger.cli import _speech
     from ledger.cli._root import root
 
     # Modules and answers hold few cycles: walking them again and again is a tenth of a short command.
@@ -26,19 +30,26 @@ def main(args: list[str] | None = None) -> int:
     if isinstance(sys.stdout, io.TextIOWrapper):  # half a character is shown as its number
         sys.stdout.reconfigure(errors="backslashreplace")
     status = 0
+    unknown = _speech.begin(sys.argv[1:] if args is None else args)
     try:
+        if unknown is not None:
+            from ledger.cli._help import no_language
+
+            raise no_language(unknown)
         status = root.main(args=args, prog_name="croftbook", standalone_mode=False) or 0
     except click.exceptions.Abort:
-        click.echo("Stopped; nothing was half written.", err=True)
+        _speech.echo("cli-stopped", err=True)
         status = 130
     except click.exceptions.NoArgsIsHelpError as error:
         error.show()
         status = error.exit_code
     except click.ClickException as error:
-        click.echo(f"croftbook: {_sentence(error)}", err=True)
+        from ledger.cli._misuse import sentence
+
+        click.echo(f"croftbook: {sentence(error)}", err=True)
         status = error.exit_code
     except KeyboardInterrupt:
-        click.echo("Stopped; nothing was half written.", err=True)
+        _speech.echo("cli-stopped", err=True)
         status = 130
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
@@ -50,23 +61,17 @@ def main(args: list[str] | None = None) -> int:
     return status
 
 
-def _sentence(error: Any) -> str:
-    """Return what click refuses as one sentence, with where to read on."""
-    text = error.format_message().rstrip(".")
-    ctx = getattr(error, "ctx", None)
-    return f"{text}. See `{ctx.command_path} --help`" if ctx and "--help" not in text else text
-
-
 def _failed(error: Exception) -> int:
     """Say in one sentence what went wrong; a traceback only when CROFTBOOK_DEBUG is set."""
     import click
 
     from ledger import errors
+    from ledger.cli import _speech
 
     if os.environ.get("CROFTBOOK_DEBUG"):
         raise error
     if isinstance(error, errors.LedgerError):
-        click.echo(f"croftbook: {error}", err=True)
+        click.echo(f"croftbook: {_speech.refused(error)}", err=True)
         given = (errors.InputError, errors.NeedsAnswer, errors.NotABook, errors.NewerBook)
         return 2 if isinstance(error, (*given, errors.BookReadOnly)) else 1
     if isinstance(error, OSError):
@@ -75,15 +80,12 @@ def _failed(error: Exception) -> int:
         )
         return 1
     where = _reported(error)
-    click.echo(
-        f"croftbook: something went wrong that should not ({type(error).__name__}). Nothing was half "
-        f"written. {where}",
-        err=True,
-    )
+    said = _speech.say("cli-should-not", error=type(error).__name__, where=where)
+    click.echo(f"croftbook: {said}", err=True)
     return 1
 
 
-def _reported(error: Exception) -> str:
+def _reported(error: Exception) -> Message:
     """Write a report that can be sent to whoever mends the program; return where it is.
 
     It holds the command and the way through the program, and nothing of the book.
@@ -94,6 +96,7 @@ def _reported(error: Exception) -> str:
 
     from ledger import clock
     from ledger.log import make_file, make_folder
+    from ledger.messages import Code, Message
 
     name = f"fault-{clock.stamp()[:19].replace(':', '')}-{os.getpid()}.txt"
     file = user_data_path("croftbook", appauthor=False) / "reports" / name
@@ -107,5 +110,5 @@ def _reported(error: Exception) -> str:
         make_file(file)
         file.write_text("\n".join(lines), "utf-8", errors="backslashreplace")
     except OSError:
-        return "Set CROFTBOOK_DEBUG=1 and try again to see where."
-    return f"Please send the report in {file} to whoever keeps the program."
+        return Message.of("cli-no-report")
+    return Message.of("cli-report", file=Code(str(file)))

@@ -8,8 +8,12 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, open_book, read_book
+from ledger.cli._help import argument, command, option
 from ledger.cli._numbers import numbered, question_of
+from ledger.cli._speech import ask, echo, refused, say, told
+from ledger.cli._values import day
 from ledger.errors import InputError
+from ledger.messages import Day, Message, Typed
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -28,11 +32,12 @@ def _known(book: Book) -> Known:
     return Known(book.catalogue(), book.today(), book.log)
 
 
-@click.command(
+@command(
     "questions",
-    help="List what was written down though something was not known: a price, what a bucket weighs, what went in.\n\n\b\nExample:\n  croftbook questions",
+    help="command-questions",
+    examples=["croftbook questions"],
 )
-@click.option("--json", "as_json", is_flag=True, help="Print them as JSON.")
+@option("--json", "as_json", is_flag=True, help="option-json-list")
 @book_options
 def questions(as_json: bool, book: str | None, household: str) -> None:
     """List the open questions."""
@@ -54,20 +59,22 @@ def questions(as_json: bool, book: str | None, household: str) -> None:
         )
         return
     for n, one in found:
-        click.echo(f"{n:3}  {one.text}")
+        click.echo(f"{n:3}  {told(one.text)}")
     if not found:
-        click.echo("No question is open.")
+        echo("cli-none-open")
     else:
-        click.echo('\nAnswer one with: croftbook answer NUMBER "ANSWER"   (- where nobody knows)')
+        click.echo("")
+        echo("cli-answer-how")
 
 
-@click.command(
+@command(
     "answer",
-    help='Answer an open question by its number; without one, each is asked in turn.\n\n\b\nExamples:\n  croftbook answer 1 "18 lb"\n  croftbook answer 2 7.90\n  croftbook answer',
+    help="command-answer",
+    examples=['croftbook answer 1 "18 lb"', "croftbook answer 2 7.90", "croftbook answer"],
 )
-@click.argument("number", required=False, type=click.IntRange(min=1))
-@click.argument("words", nargs=-1, metavar="ANSWER")
-@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
+@argument("number", required=False, type=click.IntRange(min=1))
+@argument("words", nargs=-1, metavar="ANSWER")
+@option("--json", "as_json", is_flag=True, help="option-json-written")
 @book_options
 def answer(
     number: int | None, words: tuple[str, ...], as_json: bool, book: str | None, household: str
@@ -83,25 +90,26 @@ def answer(
         one = question_of(opened, found, number)
         text = " ".join(words)
         if not text and not _common.at_terminal():
-            raise InputError("answer", "is missing", one.text)
-        said = text or click.prompt(one.text, err=True)
+            raise InputError("answer", Message.of("refusal-missing"), one.text)
+        said = text or ask(told(one.text))
         _answer(opened, one, said, as_json=as_json)
 
 
 def _ask_all(book: Book, found: list[Waiting]) -> None:
     if not _common.at_terminal():
-        raise InputError("number", "is missing", "See `croftbook questions`")
+        raise InputError("number", Message.of("refusal-question-missing"))
     for one in found:
-        said = click.prompt(f"{one.text} (Enter: later)", default="", show_default=False, err=True)
+        asked = say("cli-answer-later", question=told(one.text))
+        said = click.prompt(asked, default="", show_default=False, err=True)
         while said.strip():
             try:
                 _answer(book, one, said)
                 break
             except InputError as error:
-                click.echo(str(error), err=True)
-                said = click.prompt(one.text, default="", show_default=False, err=True)
+                click.echo(refused(error), err=True)
+                said = click.prompt(told(one.text), default="", show_default=False, err=True)
     if not found:
-        click.echo("No question is open.")
+        echo("cli-none-open")
 
 
 def _answer(book: Book, one: Waiting, text: str, *, as_json: bool = False) -> None:
@@ -125,14 +133,16 @@ def _say(written: list[Written], *, as_json: bool) -> None:
         return
 
     for one in written:
-        click.echo(f"{one.event.on}  {tell(one.event.kind, one.body)}   [{one.event.id[:8]}]")
+        line = told(tell(one.event.kind, one.body))
+        click.echo(f"{day(one.event.on)}  {line}   [{one.event.id[:8]}]")
 
 
-@click.command(
+@command(
     "undo",
-    help="Take back the entry written down last, in one step; it stays readable in the history. A correction is taken back to what stood before.\n\n\b\nExample:\n  croftbook undo",
+    help="command-undo",
+    examples=["croftbook undo"],
 )
-@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
+@option("--json", "as_json", is_flag=True, help="option-json-written")
 @book_options
 def undo(as_json: bool, book: str | None, household: str) -> None:
     """Strike the last entry, or write what stood before its last correction."""
@@ -141,13 +151,14 @@ def undo(as_json: bool, book: str | None, household: str) -> None:
     with open_book(book, household, create=False) as opened:
         written = _undone(opened)
         if written is None:
-            raise InputError("undo", "nothing is left to take back", "See `croftbook history`")
+            raise InputError("undo", Message.of("refusal-nothing-to-undo"))
         _say([written], as_json=as_json)
         if written.event.kind == "struck" and not as_json:
             gone = opened.log.get(written.body["id"])
             if gone is not None:
                 body = decode_stored(gone.kind, gone.v, gone.body)
-                click.echo(f"  taken back: {gone.on} {KINDS[gone.kind].tell(body)}")
+                what = told(KINDS[gone.kind].tell(body))
+                click.echo(f"  {say('cli-taken-back', day=Day(gone.on), what=what)}")
 
 
 def _undone(book: Book) -> Written | None:
@@ -184,13 +195,14 @@ def _before(book: Book, rows: list[tuple[object, ...]], row: tuple[object, ...])
     return mine[place - 1] if place else None
 
 
-@click.command(
+@command(
     "same",
-    help='Say that two names mean one thing; it is called by the second from now on. This renames an item, or makes two items one.\n\n\b\nExamples:\n  croftbook same tomatoe tomato\n  croftbook same "canned tomato" "tomato quart"',
+    help="command-same",
+    examples=["croftbook same tomatoe tomato", 'croftbook same "canned tomato" "tomato quart"'],
 )
-@click.argument("old")
-@click.argument("new")
-@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
+@argument("old")
+@argument("new")
+@option("--json", "as_json", is_flag=True, help="option-json-written")
 @book_options
 def same(as_json: bool, old: str, new: str, book: str | None, household: str) -> None:
     """Make one name another name of an item."""
@@ -199,7 +211,7 @@ def same(as_json: bool, old: str, new: str, book: str | None, household: str) ->
         facts = catalogue.facts(new) or catalogue.facts(old)
         if facts is None:
             raise InputError(
-                "old", f"neither {old!r} nor {new!r} is in the book", "Check the names"
+                "old", Message.of("refusal-neither-name", old=Typed(old), new=Typed(new))
             )
         also = [*((catalogue.facts(new) or facts).also or []), catalogue.name(old)]
         also = list(dict.fromkeys(one for one in also if one != new))

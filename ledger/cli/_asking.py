@@ -12,12 +12,14 @@ from typing import Any, TypeVar
 import click
 
 from ledger.cli import _common
+from ledger.cli._speech import ask, confirm, refused, say, told
 from ledger.door import Answers
 from ledger.door.texts import PARTS
 from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import Kind, check_typed
 from ledger.kinds.bought import missing_paid
 from ledger.kinds.describing import TYPED, Field
+from ledger.messages import Code
 
 __all__ = ["Doubts", "ask_missing", "in_words"]
 
@@ -76,10 +78,10 @@ def _key(doubt: NeedsAnswer) -> tuple[str, str, str]:
 
 
 def _ask(doubt: NeedsAnswer) -> bool:
-    offered = f" [{doubt.offered}]" if doubt.offered else ""
+    offered = f" [{told(doubt.offered)}]" if doubt.offered else ""
     match = _LINE.fullmatch(doubt.field)
     name = match["name"] if match else doubt.field
-    return click.confirm(f"{name}: {doubt.question}{offered}", err=True)
+    return confirm(f"{name}: {told(doubt.question)}{offered}")
 
 
 def ask_missing(
@@ -107,16 +109,16 @@ def ask_missing(
             check_paid(kind, body)
             return body
         except InputError as error:
-            is_missing = error.problem == "is missing"
+            is_missing = error.says("refusal-missing")
             if not _common.at_terminal() or not (is_missing or error.field in asked):
                 raise
             if not is_missing:
-                click.echo(str(error), err=True)
+                click.echo(refused(error), err=True)
             asked.add(error.field)
             try:
                 _fill(kind, body, error, choices, read)
             except InputError as bad:
-                click.echo(str(bad), err=True)
+                click.echo(refused(bad), err=True)
 
 
 def check_paid(kind: Kind, body: dict[str, Any]) -> None:
@@ -171,23 +173,25 @@ def in_words(error: InputError | NeedsAnswer, body: dict[str, Any]) -> InputErro
     name = match["name"] if match else error.field
     if isinstance(error, NeedsAnswer):
         return NeedsAnswer(error.code, name, error.question, error.offered)
-    wanted = error.wanted
-    if name in TYPED:
-        wanted = re.sub(r"for example .*", lambda _: f'for example "{TYPED[name]}"', wanted)
+    wanted = ""
+    if name in TYPED and "for example " in error.wanted:
+        typed = f'for example "{TYPED[name]}"'
+        wanted = re.sub(r"for example .*", lambda _: typed, error.wanted)
     several = body.get(match["list"]) if match else None
     if match is None or not isinstance(several, list) or int(match["n"]) >= len(several):
-        return type(error)(error.field, error.problem, wanted)
+        return error.at(error.field, wanted=wanted)
     line = several[int(match["n"])]
     said = f"{line.get('amount', '')} {line.get('item', '')}".strip()
     if not said or name in ("item", "amount"):
         said = f"line {int(match['n']) + 1}, {said}" if said else f"line {int(match['n']) + 1}"
-    return type(error)(name, f"{error.problem} ({said})", wanted)
+    return error.at(name, beside=said, wanted=wanted)
 
 
 def _prompt(name: str, error: InputError, choices: tuple[str, ...]) -> str:
     label = name.replace("_", " ").capitalize()
     if choices:
-        return str(click.prompt(label, type=click.Choice(choices), err=True))
+        return ask(label, choices=choices)
     example = TYPED.get(name) or re.sub(r".*, for example ('?)([^\[{]+)\1$", r"\2", error.wanted)
-    hint = f" (e.g. {example})" if example and example != error.wanted else ""
-    return str(click.prompt(f"{label}{hint}", err=True)).strip()
+    if example and example != error.wanted:
+        label = say("cli-for-example", label=label, example=Code(example))
+    return ask(label).strip()

@@ -8,21 +8,26 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, read_book
+from ledger.cli._help import argument, command, option
+from ledger.cli._speech import echo
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Typed
 
 __all__ = ["COMMANDS"]
 
 
-@click.command(
+@command(
     "calendar",
-    help="Write what is to be done into a calendar file: sowing, canner days, what to eat first, gauge tests, skills.\n\nA file that is there is brought up to date in place; what others put into it stays.\n\n\b\nExamples:\n  croftbook calendar household.ics\n  croftbook calendar household.ics --months 6 --risk 0.2",
+    help="command-calendar",
+    examples=[
+        "croftbook calendar household.ics",
+        "croftbook calendar household.ics --months 6 --risk 0.2",
+    ],
 )
-@click.argument("file")
-@click.option("--months", metavar="NUMBER", help="How many months ahead; default 12.")
-@click.option(
-    "--risk", metavar="PART", help="Part of years whose frost comes later in spring; default 0.1."
-)
-@click.option("--json", "as_json", is_flag=True, help="Print what was written as JSON.")
+@argument("file")
+@option("--months", metavar="NUMBER", help="option-calendar-months")
+@option("--risk", metavar="PART", help="option-calendar-risk")
+@option("--json", "as_json", is_flag=True, help="option-json-written")
 @book_options
 def calendar(
     file: str, months: str | None, risk: str | None, as_json: bool, book: str | None, household: str
@@ -35,21 +40,24 @@ def calendar(
     from ledger.projections.month_by_month import doings
 
     if Path(file).suffix.lower() != ".ics":
-        raise InputError("file", f"{file!r} does not end in .ics", "Write it like household.ics")
+        raise InputError("file", Message.of("refusal-no-ics", file=Typed(file)))
     ahead = number_of(months, "months", 12.0, most=24)
     with read_book(book, household) as opened:
         first = next(iter(opened.log.read(upto=1)), None)
         if first is None:
-            raise InputError(
-                "book", "nothing is written in it yet", "Write down what happens first"
-            )
+            raise InputError("book", Message.of("refusal-book-blank"))
         todo = doings(opened.state(), ahead, risk)
         done = write_calendar(Path(file), str(first[0][1]), todo)
     if as_json:
         _common.print_json({"file": file, **dataclasses.asdict(done)})
         return
-    click.echo(
-        f"{file}: {done.new} new, {done.changed} changed, {done.cancelled} cancelled, {done.same} as they were."
+    echo(
+        "cli-calendar-done",
+        file=Code(file),
+        new=done.new,
+        changed=done.changed,
+        cancelled=done.cancelled,
+        same=done.same,
     )
 
 

@@ -9,13 +9,14 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from ledger.cli import _common
+from ledger.cli import _common, _speech
 from ledger.cli._common import book_options, file_named, read_book
+from ledger.cli._help import Group, argument, command, group, option
 from ledger.errors import InputError
 from ledger.files import whole_file
+from ledger.messages import Code, Message
 
 if TYPE_CHECKING:
-    from ledger.book import Book
     from ledger.circle.call import Call
 
 __all__ = ["COMMANDS", "check_place", "last_line", "print_rows", "write_paper"]
@@ -42,9 +43,9 @@ def check_place(path: Path) -> None:
     """
     begins = path.read_bytes()[:40] if path.is_file() else b""
     if path.is_dir() or (path.exists() and begins and not begins.startswith(_OURS)):
-        raise InputError("out", f"{path} is there and is none of ours", "Name a new file")
+        raise InputError("out", Message.of("refusal-file-not-ours", file=Code(str(path))))
     if not path.parent.is_dir():
-        raise InputError("out", f"there is no folder {path.parent}", "Make it first")
+        raise InputError("out", Message.of("refusal-no-folder", folder=Code(str(path.parent))))
 
 
 def write_paper(path: Path, content: bytes) -> None:
@@ -66,26 +67,7 @@ def _call(name: str) -> Call:
     return Call.read(file_named(name, "call"))
 
 
-def _saying(language: str | None, opened: Book) -> Callable[[str], str]:
-    """Return what says a text of the ledger in a language: the one named, else the household's own."""
-    language = language or opened.catalogue().setting("language")
-    if not language or language.startswith("en"):
-        return str
-    from ledger.extras import extra_needed
-
-    with extra_needed("dashboard", "language", "another language than English"):
-        from dashboard.words import Words  # the phrase book stands with the pages
-
-    said: Callable[[str], str] = Words(language).said
-    return said
-
-
-_language = click.option(
-    "--language", type=click.Choice(["en", "de"]), help="Say it in this language; default: yours."
-)
-
-
-class Circle(click.Group):
+class Circle(Group):
     """The commands of a group, a file of them read when one is used."""
 
     _GROUP = ("begin", "cards", "gather", "sheets", "budget", "tell", "page", "work", "demo")
@@ -103,29 +85,38 @@ class Circle(click.Group):
         return super().get_command(ctx, cmd_name)
 
 
-@click.group(
+@group(
     "circle",
     cls=Circle,
-    help="Compare a class or group of households, without laying one bare.\n\nAt home: `sheet` shows what a group asks for and writes it after your yes, `withdraw` takes it back, `beside` sets you beside the group. The others are for whoever gathers the sheets. Each ends with a line of JSON; there is no --json to ask for it.\n\n\b\nExamples:\n  croftbook circle demo\n  croftbook circle sheet call.json --card ABCD-EFGH-IJKL-MN23 --zone 5 \\\n      --out sheet.json",
+    help="command-circle",
+    examples=[
+        "croftbook circle demo",
+        "croftbook circle sheet call.json --card ABCD-EFGH-IJKL-MN23 --zone 5 \\",
+        "    --out sheet.json",
+    ],
 )
 def circle() -> None:
     """Do nothing by itself."""
 
 
-@circle.command(
+@command(
     "sheet",
-    help="Make this household's sheet of a season: shows every figure, asks, and writes the file after a yes.\n\n\b\nExamples:\n  croftbook circle sheet call.json --card ABCD-EFGH-IJKL-MN23 --zone 5 \\\n      --out sheet.json\n  croftbook circle sheet call.json --card ABCD-EFGH-IJKL-MN23 --zone 5 \\\n      --out sheet.json --language de",
+    help="command-circle-sheet",
+    examples=[
+        "croftbook circle sheet call.json --card ABCD-EFGH-IJKL-MN23 --zone 5 \\",
+        "    --out sheet.json",
+        "croftbook circle sheet call.json --card ABCD-EFGH-IJKL-MN23 --zone 5 \\",
+        "    --out sheet.json --language de",
+    ],
 )
-@click.argument("call")
-@click.option("--card", required=True, help="The card you drew.")
-@click.option("--zone", required=True, help="Your zone, one of those that the group names.")
-@click.option("--out", required=True, metavar="FILE", help="Where to write the sheet.")
-@click.option("--yes", is_flag=True, help="Do not ask: whoever types this says yes.")
-@_language
+@argument("call")
+@option("--card", required=True, help="option-card")
+@option("--zone", required=True, help="option-circle-sheet-zone")
+@option("--out", required=True, metavar="FILE", help="option-circle-sheet-out")
+@option("--yes", is_flag=True, help="option-circle-sheet-yes")
 @book_options
 def sheet(
-    call: str, card: str, zone: str, out: str, yes: bool, language: str | None,
-    book: str | None, household: str,
+    call: str, card: str, zone: str, out: str, yes: bool, book: str | None, household: str,
 ) -> None:  # fmt: skip
     """Make a sheet."""
     from ledger.circle.reckon import hints_of, sheet_of
@@ -133,23 +124,21 @@ def sheet(
     asked, where = _call(call), file_named(out, "out")
     with read_book(book, household) as opened:
         made = sheet_of(opened, asked, card, zone)
-        hints, said = hints_of(opened, asked), _saying(language, opened)
+        hints, said = hints_of(opened, asked), _speech.told
     _show(asked, zone, made.figures, hints, said)
     if not yes:
-        _ask(where, said)
+        _ask(where)
     write_paper(where, made.to_bytes() + b"\n")
     last_line(written=str(where), figures=len(made.figures))
 
 
-def _ask(where: Path, said: Callable[[str], str]) -> None:
+def _ask(where: Path) -> None:
     if not _common.at_terminal():
         raise InputError(
             "yes",
-            "nobody is here to say yes, and nothing was written",
-            "Add --yes where you have read the figures and agree",
+            Message.of("refusal-nobody-here"),
         )
-    question = said("Write these figures to {name}?").format(name=where)
-    if not click.confirm(question, default=False, err=True):
+    if not _speech.confirm(_speech.say("cli-circle-ask", file=Code(str(where)))):
         raise click.Abort()
 
 
@@ -185,35 +174,39 @@ def _plain(text: str) -> Any:
     return Text(text)
 
 
-@circle.command(
+@command(
     "withdraw",
-    help="Take a sheet back: writes a file that deletes it where it is gathered.\n\n\b\nExample:\n  croftbook circle withdraw call.json --card ABCD-EFGH-IJKL-MN23 \\\n      --out withdrawal.json",
+    help="command-circle-withdraw",
+    examples=[
+        "croftbook circle withdraw call.json --card ABCD-EFGH-IJKL-MN23 \\",
+        "    --out withdrawal.json",
+    ],
 )
-@click.argument("call")
-@click.option("--card", required=True, help="The card you drew.")
-@click.option("--out", required=True, metavar="FILE", help="Where to write the withdrawal.")
+@argument("call")
+@option("--card", required=True, help="option-card")
+@option("--out", required=True, metavar="FILE", help="option-circle-withdraw-out")
 def withdraw(call: str, card: str, out: str) -> None:
     """Write a withdrawal."""
     from ledger.circle.sheet import Withdrawal
 
     where = file_named(out, "out")
     write_paper(where, Withdrawal.make(_call(call), card).to_bytes() + b"\n")
-    click.echo("Hand it to whoever gathers the sheets: yours is deleted then.", err=True)
+    _speech.echo("cli-circle-hand-over", err=True)
     last_line(written=str(where))
 
 
-@circle.command(
+@command(
     "beside",
-    help="Set this household beside its group: the figures of a release and your own, on your machine alone.\n\n\b\nExample:\n  croftbook circle beside release.json call.json --zone 5 --out ours.html",
+    help="command-circle-beside",
+    examples=["croftbook circle beside release.json call.json --zone 5 --out ours.html"],
 )
-@click.argument("release")
-@click.argument("call")
-@click.option("--zone", required=True, help="Your zone.")
-@click.option("--out", metavar="FILE", help="Write the page with your own figures marked, too.")
-@_language
+@argument("release")
+@argument("call")
+@option("--zone", required=True, help="option-circle-beside-zone")
+@option("--out", metavar="FILE", help="option-circle-beside-out")
 @book_options
 def beside(
-    release: str, call: str, zone: str, out: str | None, language: str | None, book: str | None, household: str,
+    release: str, call: str, zone: str, out: str | None, book: str | None, household: str,
 ) -> None:  # fmt: skip
     """Show the household beside its group."""
     from ledger.circle.beside import own_figures
@@ -226,7 +219,7 @@ def beside(
     check_zone(asked, zone)
     with read_book(book, household) as opened:
         own = own_figures(told, asked, figures_of(opened, asked), zone)
-        said = _saying(language, opened)
+        said = _speech.told
     rows = [row for row in rows_of(told, own) if (row["figure"], row["subject"]) in own]
     print_rows(rows, said, with_own=True)
     if out:
@@ -255,5 +248,8 @@ def print_rows(rows: list[dict[str, Any]], said: Callable[[str], str], *, with_o
         table.add_row(*(_plain(one) for one in (name, *own, *values, many)))
     console.print(table)
 
+
+for one in (sheet, withdraw, beside):
+    circle.add_command(one)
 
 COMMANDS: dict[str, click.Command] = {"circle": circle}

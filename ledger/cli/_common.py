@@ -13,6 +13,10 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from ledger.cli._help import Refused, option
+from ledger.cli._speech import echo, for_book, say, told
+from ledger.messages import Code, Message, Typed
+
 if TYPE_CHECKING:
     from ledger.book import Book
 
@@ -37,12 +41,10 @@ def at_terminal() -> bool:
 
 def book_options(command: Callable[..., Any]) -> Callable[..., Any]:
     """Add ``--book`` and ``--household`` to a command."""
-    command = click.option(
-        "--household", default="home", show_default=True, help="Which household in that book."
-    )(command)
-    return click.option(
-        "--book", envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL."
-    )(command)
+    command = option("--household", default="home", show_default=True, help="option-household")(
+        command
+    )
+    return option("--book", envvar="CROFTBOOK", help="option-book")(command)
 
 
 @contextmanager
@@ -54,7 +56,8 @@ def open_book(where: str | None, household: str, *, create: bool = True) -> Iter
         if create:  # what is wrong is said by the writing that is refused
             note = book.log.standing().note
             if note:
-                click.echo(f"note: {note}", err=True)
+                echo("cli-note", err=True, text=told(note))
+        for_book(book, where, household)
         yield book
 
 
@@ -85,7 +88,7 @@ def read_book(
     if has_book(where or default_path()):
         with open_book(where, household, create=False) as book:
             for text in [] if quiet else book.warnings():
-                click.echo(f"warning: {text}", err=True)
+                echo("cli-warning", err=True, text=told(text))
             yield book
         return
     if not blank:
@@ -94,14 +97,9 @@ def read_book(
         with tempfile.TemporaryDirectory() as folder, open_book(f"{folder}/b", household) as book:
             yield book
     elif where:
-        raise InputError(
-            "book", f"there is no book at {where}", "Check the path; a first entry begins one there"
-        )
+        raise InputError("book", Message.of("refusal-no-book", where=Code(where)))
     else:
-        raise click.ClickException(
-            "your book is empty. Write something down first, for example: "
-            'croftbook harvest "31 lb plum"'
-        )
+        raise Refused("cli-book-empty")
 
 
 def refuse_emptied(where: str | None) -> None:
@@ -145,9 +143,9 @@ def file_named(text: str, field: str = "file") -> Path:
         path.exists()
     except UnicodeEncodeError:
         said = text.encode("utf-8", "replace").decode()
-        raise InputError(field, f"the name {said!r} is not UTF-8", "Rename the file") from None
+        raise InputError(field, Message.of("refusal-name-no-utf8", name=Typed(said))) from None
     except (OSError, RuntimeError, ValueError):
-        raise InputError(field, f"{text[:60]!r} cannot be a file's name", "Name another") from None
+        raise InputError(field, Message.of("refusal-no-file-name", name=Typed(text[:60]))) from None
     return path
 
 
@@ -210,4 +208,4 @@ def working(label: str) -> Iterator[Callable[[int], None] | None]:
     from rich.console import Console
 
     with Console(stderr=True).status(f"{label} ...") as status:
-        yield lambda done: status.update(f"{label}: {done:,} entries")
+        yield lambda done: status.update(say("cli-entries-done", label=label, n=done))

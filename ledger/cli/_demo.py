@@ -9,6 +9,9 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, open_book
+from ledger.cli._help import command, option
+from ledger.cli._speech import echo, say
+from ledger.messages import Code
 
 if TYPE_CHECKING:
     import datetime as dt
@@ -20,26 +23,19 @@ __all__ = ["COMMANDS"]
 HOME_SAUCE = "tomato sauce"
 
 
-@click.command(
+@command(
     "demo",
-    help="Build the sample household, print what its sauce costs and what is on its shelf, and open it.\n\n\b\nExamples:\n  croftbook demo --no-serve\n  croftbook demo --until 2026-11-01 --seed 3",
+    help="command-demo",
+    examples=["croftbook demo --no-serve", "croftbook demo --until 2026-11-01 --seed 3"],
 )
-@click.option(
-    "--until", metavar="DAY", help="The sample's three years end the day before; default today."
-)
-@click.option(
-    "--seed", default=7, show_default=True, help="Another seed gives another household's luck."
-)
-@click.option("--no-serve", is_flag=True, help="Build and print only.")
-@click.option("--port", default=8050, show_default=True, help="Port of the dashboard.")
-@click.option(
-    "--lan", is_flag=True, help="Listen on the network, behind the household's passphrase."
-)
-@click.option("--no-browser", is_flag=True, help="Do not open a browser.")
-@click.option("--json", "as_json", is_flag=True, help="Print both answers as JSON.")
-@click.option(
-    "--book", help="Where to build it; default: a file of its own in your data folder, built anew."
-)
+@option("--until", metavar="DAY", help="option-demo-until")
+@option("--seed", default=7, show_default=True, help="option-demo-seed")
+@option("--no-serve", is_flag=True, help="option-demo-no-serve")
+@option("--port", default=8050, show_default=True, help="option-port")
+@option("--lan", is_flag=True, help="option-lan")
+@option("--no-browser", is_flag=True, help="option-no-browser")
+@option("--json", "as_json", is_flag=True, help="option-demo-json")
+@option("--book", help="option-demo-book")
 def demo(
     until: str | None,
     seed: int,
@@ -63,14 +59,13 @@ def demo(
     where = book or str(_fresh(default_path().with_name("demo.sqlite")))
     with open_book(where, "home") as opened:
         if opened.log.count() == 0:
-            with _common.working("building the sample household") as step:
+            with _common.working(say("cli-building-demo")) as step:
                 seed_demo.build(opened, until=end, seed=seed, progress=step)
         else:
-            click.echo(f"{where} holds a book already; it is shown as it is.", err=True)
+            echo("cli-demo-there", err=True, where=Code(where))
         _print(opened, end - dt.timedelta(days=1), as_json=as_json)
-    click.echo(
-        f"\nThe sample book is {where}. Ask it more: croftbook show shelf --book {where}", err=True
-    )
+    click.echo("", err=True)
+    echo("cli-demo-book", err=True, where=Code(where))
     if not no_serve:
         _serve(where, port=port, lan=lan, no_browser=no_browser, is_sample=True)
 
@@ -94,47 +89,47 @@ def _print(book: Book, day: dt.date, *, as_json: bool) -> None:
     if as_json:
         _common.print_json({answer.name: answer.to_dict() for answer in (sauce, shelf)})
         return
-    click.echo(
-        f"What home-made {HOME_SAUCE} cost, batch by batch, and what the shop asked for the same\n"
-    )
+    click.echo(f"{say('cli-demo-sauce', item=HOME_SAUCE)}\n")
     print_answer(sauce)
-    click.echo("\nWhat is on the shelf\n")
+    click.echo(f"\n{say('cli-demo-shelf')}\n")
     print_answer(shelf)
 
 
-@click.command(
+@command(
     "serve",
-    help="Open the dashboard on a book.\n\n\b\nExamples:\n  croftbook serve\n  croftbook serve --port 9000 --no-browser\n  croftbook serve --set-passphrase\n  croftbook serve --lan --tls\n  croftbook serve --behind 127.0.0.1 --host-name croft.example.org\n  croftbook serve --check",
+    help="command-serve",
+    examples=[
+        "croftbook serve",
+        "croftbook serve --port 9000 --no-browser",
+        "croftbook serve --set-passphrase",
+        "croftbook serve --lan --tls",
+        "croftbook serve --behind 127.0.0.1 --host-name croft.example.org",
+        "croftbook serve --check",
+    ],
 )
-@click.option("--port", default=8050, show_default=True, help="Port of the dashboard.")
-@click.option(
-    "--lan", is_flag=True, help="Listen on the network, behind the household's passphrase."
-)
-@click.option("--no-browser", is_flag=True, help="Do not open a browser.")
-@click.option(
-    "--check", "check_only", is_flag=True, help="Ask a running dashboard whether it is well."
-)
-@click.option(
-    "--set-passphrase", is_flag=True, help="Ask for a new passphrase of the household, and exit."
-)
-@click.option(
+@option("--port", default=8050, show_default=True, help="option-port")
+@option("--lan", is_flag=True, help="option-lan")
+@option("--no-browser", is_flag=True, help="option-no-browser")
+@option("--check", "check_only", is_flag=True, help="option-serve-check")
+@option("--set-passphrase", is_flag=True, help="option-serve-set-passphrase")
+@option(
     "--tls",
     is_flag=True,
-    help="With --lan: encrypt, with a certificate of the household's own that each phone trusts once.",
+    help="option-serve-tls",
 )
-@click.option(
+@option(
     "--host-name",
     "host_names",
     multiple=True,
     envvar="CROFTBOOK_HOST_NAMES",
     metavar="NAME",
-    help="A name under which the pages may be asked for; once for each (or CROFTBOOK_HOST_NAMES, with blanks between).",
+    help="option-serve-host-name",
 )
-@click.option(
+@option(
     "--behind",
     multiple=True,
     metavar="ADDRESS",
-    help="The address of a proxy before this server, which is believed who asks; needs the passphrase.",
+    help="option-serve-behind",
 )
 @book_options
 def serve(book: str | None, **options: Any) -> None:

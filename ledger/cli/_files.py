@@ -6,33 +6,38 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, file_named, open_book, read_book
+from ledger.cli._help import argument, command, option
+from ledger.cli._speech import echo, say, told
 from ledger.errors import InputError
+from ledger.messages import Choice, Code, Message
 
 __all__ = ["COMMANDS"]
 
 
-@click.command(
+@command(
     "import",
-    help="Read a file of events: JSON Lines, or CSV with a header row; or an old sheet as it is (.csv, .xlsx, .ods). All or nothing.\n\n\b\nExamples:\n  croftbook import season.jsonl --dry-run\n  croftbook import pantry.csv --dates dmy\n  croftbook import old-notebook.xlsx --dry-run\n  croftbook import other.csv --map headings.toml --keep-good",
+    help="command-import",
+    examples=[
+        "croftbook import season.jsonl --dry-run",
+        "croftbook import pantry.csv --dates dmy",
+        "croftbook import old-notebook.xlsx --dry-run",
+        "croftbook import other.csv --map headings.toml --keep-good",
+    ],
 )
-@click.argument("file")
-@click.option("--map", "mapping", help="A TOML file that maps foreign headings to fields.")
-@click.option(
+@argument("file")
+@option("--map", "mapping", help="option-import-map")
+@option(
     "--encoding",
     default="utf-8",
     show_default=True,
-    help="Encoding of a CSV sheet; JSON Lines are UTF-8.",
+    help="option-import-encoding",
 )
-@click.option(
-    "--dates", type=click.Choice(["dmy", "mdy"]), help="How days are written that are not ISO 8601."
-)
-@click.option(
-    "--sheet", "only", metavar="NAME", help="Read this sheet of a workbook alone; default: all."
-)
-@click.option("--dry-run", is_flag=True, help="Show what would be written, and write nothing.")
-@click.option("--keep-good", is_flag=True, help="Write the good lines even if there are bad ones.")
-@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
-@click.option("--yes", "-y", is_flag=True, help="Take the answer offered to every question.")
+@option("--dates", type=click.Choice(["dmy", "mdy"]), help="option-import-dates")
+@option("--sheet", "only", metavar="NAME", help="option-import-sheet")
+@option("--dry-run", is_flag=True, help="option-import-dry-run")
+@option("--keep-good", is_flag=True, help="option-import-keep-good")
+@option("--json", "as_json", is_flag=True, help="option-json")
+@option("--yes", "-y", is_flag=True, help="option-yes")
 @book_options
 def import_(
     file: str,
@@ -65,11 +70,11 @@ def import_(
                 encoding=encoding, only=only,
             )  # fmt: skip
     if only is not None:
-        raise InputError("sheet", f"{path.name} is no workbook", "Leave --sheet out")
+        raise InputError("sheet", Message.of("refusal-no-workbook", file=Code(path.name)))
     size = path.stat().st_size if path.is_file() else 0
     # What is only shown is not worth beginning a book for.
     into = read_book(book, household, blank=True) if dry_run else open_book(book, household)
-    with into as opened, _common.progress("importing", size) as step:
+    with into as opened, _common.progress(say("cli-importing"), size) as step:
         seen = [0]
 
         def moved(so_far: int) -> None:
@@ -93,66 +98,67 @@ def _say_imported(done: object, file: str, dry_run: bool) -> None:
 
     assert isinstance(done, Imported)
     for bad in done.bad:
-        click.echo(f"{file}, line {bad.number}: {bad.problem}", err=True)
+        problem = told(bad.problem)
+        echo("cli-import-bad", err=True, file=Code(file), n=bad.number, problem=problem)
     if done.bad_count > len(done.bad):
-        click.echo(f"and {done.bad_count - len(done.bad)} more bad lines", err=True)
+        echo("cli-import-more-bad", err=True, n=done.bad_count - len(done.bad))
     for note in done.notes[:20]:
-        click.echo(f"note: {note}", err=True)
+        echo("cli-note", err=True, text=told(note))
     if len(done.notes) > 20:
-        click.echo(f"and {len(done.notes) - 20} more notes", err=True)
+        echo("cli-import-more-notes", err=True, n=len(done.notes) - 20)
     if dry_run:
         for line in done.preview:
-            click.echo(f"  {line}")
+            click.echo(f"  {told(line)}")
     if done.bad_count and not done.is_kept and not dry_run:
-        click.echo(
-            f"Nothing was written: bad lines {done.bad_count}, good ones {done.written}. "
-            "Mend the lines named above and import again, or use --keep-good.",
-            err=True,
-        )
+        echo("cli-import-nothing", err=True, bad=done.bad_count, good=done.written)
         return
-    verb = "would be written" if dry_run else "written"
-    click.echo(
-        f"{done.written} events {verb}, {done.described} new items described, {done.known} known already, {done.bad_count} bad lines."
+    echo(
+        "cli-import-done",
+        doing=Choice("would" if dry_run else "did"),
+        n=done.written,
+        items=done.described,
+        known=done.known,
+        bad=done.bad_count,
     )
 
 
-@click.command(
+@command(
     "export",
-    help="Write every event to a file as JSON Lines; its head is kept beside it.\n\n\b\nExample:\n  croftbook export our-book.jsonl",
+    help="command-export",
+    examples=["croftbook export our-book.jsonl"],
 )
-@click.argument("file")
-@click.option("--over", is_flag=True, help="Write over a file of that name.")
-@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
+@argument("file")
+@option("--over", is_flag=True, help="option-export-over")
+@option("--json", "as_json", is_flag=True, help="option-json")
 @book_options
 def export(file: str, over: bool, as_json: bool, book: str | None, household: str) -> int:
     """Write every event to a file."""
     target = file_named(file)
     if target.exists() and not target.is_file():
-        raise InputError("file", f"{file} is no plain file", "Name another")
+        raise InputError("file", Message.of("refusal-no-plain-file", file=Code(file)))
     if not over and target.exists():
-        raise InputError("file", f"{file} is there already", "Name another, or add --over")
+        raise InputError("file", Message.of("refusal-file-there", file=Code(file)))
     with (
         read_book(book, household, quiet=True) as opened,
-        _common.progress("exporting", opened.log.position()) as step,
+        _common.progress(say("cli-exporting"), opened.log.position()) as step,
     ):
         faults = opened.faults()
         written = opened.export_file(target, progress=step, faults=faults)
     if as_json:
         _common.print_json({"written": written, "file": file, "reasons": faults})
     else:
-        click.echo(f"{written} events written to {file}; its head is in {file}.head")
+        echo("cli-exported", n=written, file=Code(file))
     for fault in faults:
-        click.echo(
-            f"warning: the book does not hold, and so the export does not. {fault}", err=True
-        )
+        echo("cli-export-fault", err=True, fault=told(fault))
     return 1 if faults else 0
 
 
-@click.command(
+@command(
     "completion",
-    help="Print shell completion.\n\n\b\nExample:\n  croftbook completion bash >> ~/.bashrc",
+    help="command-completion",
+    examples=["croftbook completion bash >> ~/.bashrc"],
 )
-@click.argument("shell", type=click.Choice(["bash", "zsh", "fish"]))
+@argument("shell", type=click.Choice(["bash", "zsh", "fish"]))
 def completion(shell: str) -> None:
     """Print shell completion."""
     from click.shell_completion import get_completion_class

@@ -8,7 +8,10 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, file_named, read_book
+from ledger.cli._help import argument, command, option
+from ledger.cli._speech import confirm, echo, say, told
 from ledger.errors import InputError
+from ledger.messages import Choice, Code, Message
 
 if TYPE_CHECKING:
     from ledger.checking import Checked
@@ -16,28 +19,28 @@ if TYPE_CHECKING:
 
 __all__ = ["COMMANDS"]
 
-_NEXT = (
-    "What to do next: put your newest backup in the book's place with `croftbook restore FILE` (the "
-    "old book is set aside, not lost; --dry-run shows what would happen first)."
-)
 
-
-@click.command(
+@command(
     "check",
-    help='Verify the book: its events, its file, that nothing is missing at its end, and that every amount is accounted for. All households, unless one is named.\n\nThe head that it shows is worth writing down on paper: with it you can tell, years later and on another machine, that nothing is missing.\n\n\b\nExamples:\n  croftbook check\n  croftbook check --head backup.sqlite\n  croftbook check --head "61 3f2a 9c01 77b0 d1e2"',
+    help="command-check",
+    examples=[
+        "croftbook check",
+        "croftbook check --head backup.sqlite",
+        'croftbook check --head "61 3f2a 9c01 77b0 d1e2"',
+    ],
 )
-@click.option(
+@option(
     "--head",
-    help="Hold the book against this head: a backup or export that has one beside it, or the head as written down.",
+    help="option-check-head",
 )
-@click.option(
+@option(
     "--accept",
     is_flag=True,
-    help="Take the book as it stands for whole from now on: keep its head, set missing guards anew.",
+    help="option-check-accept",
 )
-@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
-@click.option("--book", envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL.")
-@click.option("--household", help="Only this household; default all.")
+@option("--json", "as_json", is_flag=True, help="option-json")
+@option("--book", envvar="CROFTBOOK", help="option-book")
+@option("--household", help="option-check-household")
 def check(
     head: str | None, accept: bool, as_json: bool, book: str | None, household: str | None
 ) -> int:
@@ -49,7 +52,7 @@ def check(
         _common.forget_empty(book)
     with (
         read_book(book, household or "home", quiet=True) as opened,
-        _common.progress("checking", _length(opened)) as step,
+        _common.progress(say("cli-checking"), _length(opened)) as step,
     ):
         found = check_all(opened, household, head, step)
         if accept:
@@ -62,7 +65,7 @@ def check(
     for one in found:
         _say(one, several=len(found) > 1)
     if not is_whole:
-        click.echo(_NEXT, err=True)
+        echo("cli-check-next", err=True)
     return 0 if is_whole else 1
 
 
@@ -115,40 +118,33 @@ def _say(one: Checked, *, several: bool) -> None:
 
     chain = one.chain
     who = f"{one.household}: " if several else ""
-    if chain.first_bad is None:
-        click.echo(f"{who}{chain.events} events hold together.")
-    else:
-        click.echo(f"{who}{chain.events} events hold together, from the first on.")
+    hold = "cli-check-hold" if chain.first_bad is None else "cli-check-hold-from-first"
+    click.echo(f"{who}{say(hold, n=chain.events)}")
     for reason in one.reasons:
-        click.echo(f"{who}{reason.rstrip('.')}.", err=True)
-    if one.is_whole and chain.is_head_known:
-        click.echo("Nothing is missing at the end: it is the one known here.")
-    elif one.is_whole:
-        click.echo(
-            "Whether any are missing at its end cannot be told: no head of this book is kept here. "
-            'If you wrote one down, compare: croftbook check --head "NUMBER DIGITS". '
-            "To take this end for the right one from now on: croftbook check --accept"
-        )
+        click.echo(f"{who}{told(reason).rstrip('.')}.", err=True)
+    if one.is_whole:
+        echo("cli-check-end-known" if chain.is_head_known else "cli-check-end-unknown")
     for note in chain.notes:
-        click.echo(f"Note: {note}.")
+        echo("cli-check-note", text=told(note))
     if one.unread:
-        click.echo(
-            f"Not read, as this program does not know it: {'; '.join(one.unread[:5])}. "
-            "Update Croftbook to read it."
-        )
+        echo("cli-check-unread", what="; ".join(told(text) for text in one.unread[:5]))
     if one.is_balanced and one.is_whole:
-        click.echo("Every amount that came in is there or went out.")
+        echo("cli-check-balanced")
     if chain.first_bad is None:
-        click.echo(f"Head, to write down: {shown_head(chain.head)}")
+        echo("cli-check-head", head=Code(shown_head(chain.head)))
 
 
-@click.command(
+@command(
     "backup",
-    help="Copy the book, every household, while it is in use, and read the copy back.\n\n\b\nExamples:\n  croftbook backup ~/backups/book-2026-11.sqlite\n  croftbook backup ~/backups/newest.sqlite --force",
+    help="command-backup",
+    examples=[
+        "croftbook backup ~/backups/book-2026-11.sqlite",
+        "croftbook backup ~/backups/newest.sqlite --force",
+    ],
 )
-@click.argument("file")
-@click.option("--force", is_flag=True, help="Replace a file that is there.")
-@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
+@argument("file")
+@option("--force", is_flag=True, help="option-backup-force")
+@option("--json", "as_json", is_flag=True, help="option-json")
 @book_options
 def backup(file: str, force: bool, as_json: bool, book: str | None, household: str) -> None:
     """Copy the book."""
@@ -156,7 +152,7 @@ def backup(file: str, force: bool, as_json: bool, book: str | None, household: s
 
     target = file_named(file)
     if target.exists() and not target.is_file() and not target.is_dir():
-        raise InputError("target", f"{target} is no plain file", "Name a new file")
+        raise InputError("target", Message.of("refusal-no-plain-target", file=Code(str(target))))
     with read_book(book, household, quiet=True) as opened:
         fault = next(iter(opened.faults()), None)
         if fault:
@@ -166,23 +162,26 @@ def backup(file: str, force: bool, as_json: bool, book: str | None, household: s
     if as_json:
         _common.print_json({"file": file, "events": events})
     else:
-        click.echo(f"{events} events copied to {file} and read back; its head is in {file}.head")
+        echo("cli-backup-done", n=events, file=Code(file))
 
 
-@click.command(
+@command(
     "restore",
-    help="Put a backup or an export in the book's place.\n\nThe copy is checked first, from its first event to its last. The old book is set aside under a dated name, and the swap is all or nothing; a dashboard that is open sees it.\n\n\b\nExamples:\n  croftbook restore ~/backups/book-2026-11.sqlite --dry-run\n  croftbook restore ~/backups/book-2026-11.sqlite\n  croftbook restore our-book.jsonl --household home",
+    help="command-restore",
+    examples=[
+        "croftbook restore ~/backups/book-2026-11.sqlite --dry-run",
+        "croftbook restore ~/backups/book-2026-11.sqlite",
+        "croftbook restore our-book.jsonl --household home",
+    ],
 )
-@click.argument("file")
-@click.option(
-    "--dry-run", is_flag=True, help="Check the copy, say what would happen, and touch nothing."
-)
-@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON.")
-@click.option("--yes", "-y", is_flag=True, help="Do not ask before the swap.")
-@click.option("--book", envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL.")
-@click.option(
+@argument("file")
+@option("--dry-run", is_flag=True, help="option-restore-dry-run")
+@option("--json", "as_json", is_flag=True, help="option-json")
+@option("--yes", "-y", is_flag=True, help="option-restore-yes")
+@option("--book", envvar="CROFTBOOK", help="option-book")
+@option(
     "--household",
-    help="Only this household, others stay as they are; default all of a backup, home of an export or on a server.",
+    help="option-restore-household",
 )
 def restore(
     file: str, dry_run: bool, as_json: bool, yes: bool, book: str | None, household: str | None
@@ -194,7 +193,8 @@ def restore(
     where = book or str(default_path())
     if not dry_run and not yes and _common.at_terminal():
         _tell(Book.restore(source, where, household, dry_run=True), where, dry_run=True)
-        click.confirm("Put it in the book's place?", default=True, abort=True, err=True)
+        if not confirm(say("cli-restore-ask"), default=True):
+            raise click.Abort
     done = Book.restore(source, where, household, dry_run=dry_run)
     if as_json:
         heads = {name: [head.seq, head.hash] for name, head in done.heads.items()}
@@ -210,23 +210,18 @@ def restore(
 
 
 def _tell(done: Restored, where: str, *, dry_run: bool) -> None:
-    would = "would be" if dry_run else "are"
+    doing = Choice("would" if dry_run else "did")
     for name, head in done.heads.items():
-        of = "" if list(done.heads) == ["home"] else f" of {name}"
-        click.echo(f"{head.seq} events{of} hold together and {would} in the book.")
+        of = None if list(done.heads) == ["home"] else name
+        echo("cli-restore-hold", doing=doing, n=head.seq, of=of)
     for name, many in done.lost.items():
-        of = "" if name == "home" else f" of {name}"
-        events = "1 event" if many == 1 else f"{many} events"
-        click.echo(
-            f"{events}{of} that the copy does not hold {'would be' if dry_run else 'is' if many == 1 else 'are'} "
-            "only in the book set aside."
-        )
+        echo("cli-restore-lost", doing=doing, n=many, of=None if name == "home" else name)
     for note in done.notes:
-        click.echo(f"Note: {note}.")
+        echo("cli-check-note", text=told(note))
     if dry_run:
-        click.echo("Nothing was touched.")
+        echo("cli-restore-nothing")
     elif done.aside:
-        click.echo(f"The old book is set aside as {done.aside}")
+        echo("cli-restore-aside", file=Code(str(done.aside)))
 
 
 COMMANDS: dict[str, click.Command] = {"check": check, "backup": backup, "restore": restore}

@@ -7,8 +7,11 @@ from typing import Any
 
 import click
 
+from ledger.cli._help import Option
+from ledger.cli._speech import say, told
 from ledger.kinds import Kind
 from ledger.kinds.describing import OF_JARS, Field
+from ledger.messages import Code, Names
 
 __all__ = ["click_options"]
 
@@ -36,22 +39,29 @@ def click_options(kind: Kind, fields: list[Field]) -> list[click.Parameter]:
             names.insert(0, SHORT[field.name])
         if kind.name == "practised" and field.name == "people":
             names.insert(1, "--person")
-        help_text = (
-            field.help if field.kind != "day" else f"{field.help}, next friday or in 3 weeks"
-        ) + (" (one of: " + ", ".join(field.choices) + ")" if field.choices else "")
-        if field.is_list:
-            help_text += "; may be repeated"
         multiple = field.is_list or field.of_line or field.name in OF_JARS
         out.append(
-            click.Option(
+            Option(
                 names,
                 multiple=multiple,
-                help=help_text,
+                help=_help(field),
                 metavar=_metavar(field),
                 shell_complete=_completing(field),
             )
         )
     return out
+
+
+def _help(field: Field) -> str:
+    """Return what a field is, how it is typed, which words it knows, and whether it comes often."""
+    about, _, example = field.help.partition(", e.g. ")
+    text = say("option-field", help=told(about), example=Code(example) if example else None)
+    if field.kind == "day":
+        text = say("option-field-day", field=text)
+    if field.choices:
+        known = Names(tuple(map(Code, field.choices)))
+        text = say("option-field-one-of", field=text, known=known)
+    return say("option-field-many", field=text) if field.is_list else text
 
 
 def _completing(field: Field) -> Completing | None:

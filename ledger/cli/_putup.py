@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
 import click
 
 from ledger.cli import _common
+from ledger.cli._speech import confirm, echo, say, told
+from ledger.cli._values import amount, jars, number, word
 from ledger.door.recipes import from_recipe, recipe_of, times_of
 from ledger.errors import InputError
+from ledger.messages import Choice, Message, Names, Typed
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -31,6 +35,10 @@ __all__ = [
 ]
 
 
+_STEP = re.compile(r"(\d+\. |- |\[\d+\] )?(.*?)((?: \[\d+\])*)", re.DOTALL)
+"""A line of a published process: its number, what is said, its sources."""
+
+
 def batch_from_recipe(
     book: Book, body: dict[str, Any], given: dict[str, Any], *, warned: bool
 ) -> dict[str, Any]:
@@ -44,7 +52,7 @@ def batch_from_recipe(
     if (
         _common.at_terminal()
         and not given["yes"]
-        and not click.confirm("Write this batch down?", default=True, err=True)
+        and not confirm(say("cli-putup-ask"), default=True)
     ):
         raise click.Abort
     return out
@@ -71,11 +79,11 @@ def warn_low_acid(body: dict[str, Any], given: dict[str, Any]) -> bool:
     text = caution_before(batch_as_typed(body))
     if text is None:
         return False
-    click.secho(f"{text}\n", fg="red", bold=True, err=True)
+    click.secho(f"{told(text)}\n", fg="red", bold=True, err=True)
     if (
         _common.at_terminal()
         and not (given["yes"] or given.get("before"))
-        and not click.confirm("Write down that it was done so?", default=False, err=True)
+        and not confirm(say("cli-putup-ask-danger"), default=False)
     ):
         raise click.Abort
     return True
@@ -94,11 +102,10 @@ def mark_strained(body: dict[str, Any], names: tuple[str, ...], texts: Texts) ->
         key = texts.catalogue.key(name)
         found = [line for line in lines if texts.catalogue.key(line["item"]) == key]
         if not found:
-            known = ", ".join(line["item"] for line in lines) or "nothing"
+            known = Names(tuple(line["item"] for line in lines)) if lines else None
             raise InputError(
                 "strained",
-                f"{name!r} is not among what was used ({known})",
-                'Name it as there, or write the line: --used "2 lb onion, strained out"',
+                Message.of("refusal-not-used", name=Typed(name), known=known),
             )
         for line in found:
             line["strained"] = True
@@ -129,7 +136,8 @@ def print_danger(book: Book, written: Written) -> None:
     day = max(written.event.on, book.today().isoformat())
     said = mark_said(book.state(as_of=day), written.event.seq - 1)
     if said is not None:
-        click.secho(f"  These jars are marked: {said}.", fg="red", bold=True, err=True)
+        marked = say("cli-putup-marked", mark=told(said))
+        click.secho(f"  {marked}", fg="red", bold=True, err=True)
 
 
 def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) -> None:
@@ -145,11 +153,20 @@ def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) ->
 
     for record in records:
         grave = record["standing"] == "against every published process"
-        click.secho(f"  published schedule: {record['standing']}", fg="red" if grave else None)
+        standing = say("cli-putup-schedule", standing=word(record["standing"]))
+        click.secho(f"  {standing}", fg="red" if grave else None)
         for line in verdict_lines(record):
-            click.echo(f"    {line}")
+            click.echo(f"    {_finding(line)}")
     if records or caution:
-        click.echo(f"  {caution or SHORT}", err=True)
+        click.echo(f"  {told(caution or SHORT)}", err=True)
+
+
+def _finding(line: str) -> str:
+    """Return a finding in the language: its field, then what is said of it."""
+    field, sign, text = line.partition(": ")
+    if not sign or not field.isidentifier():
+        return told(line)
+    return f"{word(field, 'field')}: {told(text)}"
 
 
 def _show_plan(book: Book, body: dict[str, Any], times: Fraction, *, quiet: bool) -> None:
@@ -159,18 +176,18 @@ def _show_plan(book: Book, body: dict[str, Any], times: Fraction, *, quiet: bool
     from ledger.projections._plan import plan_of
 
     plan = plan_of(book.state(), book.catalogue(), body)
-    click.echo(f"{body['makes']}, {float(times):g} times the recipe takes:", err=True)
+    echo("cli-plan-takes", err=True, item=body["makes"], times=number(f"{float(times):g}"))
     for need in plan.needs:
-        there = "none there" if need.there is None else f"{need.there} there"
-        click.echo(f"  {need.wanted} {need.item}  ({there})", err=True)
+        there = None if need.there is None else amount(need.there)
+        said = say("cli-plan-there", there=there)
+        click.echo(f"  {amount(need.wanted)} {need.item}  ({said})", err=True)
     for jar in plan.jars:
-        click.echo(
-            f"  {jar.jars} {jar.jar}s ({jar.empty} empty), {jar.jars} {jar.lid}s ({jar.lids} there)",
-            err=True,
-        )
+        said = say("cli-plan-jars", jars=jars(jar.jars, jar.jar, several=True), empty=jar.empty,
+                   n=jar.jars, lid=jar.lid, lids=jar.lids)  # fmt: skip
+        click.echo(f"  {said}", err=True)
         if jar.loads:
-            many = f"{jar.loads} canner load{'s' if jar.loads > 1 else ''}"
-            click.echo(f"  {many} at {jar.per_load} a load", err=True)
+            said = say("cli-plan-loads", n=jar.loads, each=jar.per_load)
+            click.echo(f"  {said}", err=True)
 
 
 def cost_of(book: Book, written: Written) -> Answer:
@@ -183,20 +200,27 @@ def cost_of(book: Book, written: Written) -> Answer:
 def print_cost(cost: Answer) -> None:
     """Say in a line or two what each jar cost, against the shop."""
     for record in cost.records():
-        what = (
-            f"{record['jars']} {record['jar']}{'s' if record['jars'] != 1 else ''}"
-            if record["jars"]
-            else "not in jars"
-        )
-        least = "at least " if record["at_least"] else ""
+        many, own, shop = record["jars"], record["cost_per_quart"], record["shop_price_per_quart"]
         whole, pocket = (record["cost"][name] for name in ("all_in", "out_of_pocket"))
-        each = f"{record['cost_per_jar']:.2f} a jar, " if record["jars"] else ""
-        text = f"  {what}: {least}{each}{whole:.2f} {cost.currency} in all, {pocket:.2f} of that out of pocket"
-        if record["shop_price_per_quart"] is not None and record["cost_per_quart"] is not None:
-            text += f"; a quart {record['cost_per_quart']:.2f}, the shop's {record['shop_price_per_quart']:.2f}"
-        click.echo(text)
+        told_cost = say(
+            "cli-cost",
+            what=jars(many, record["jar"]) if many else say("cli-cost-no-jars"),
+            each=_coins(record["cost_per_jar"]) if many else None,
+            whole=_coins(whole),
+            pocket=_coins(pocket),
+            currency=cost.currency,
+            bound=Choice("least" if record["at_least"] else "exact"),
+        )
+        if shop is not None and own is not None:
+            told_cost += say("cli-cost-quart", own=_coins(own), shop=_coins(shop))
+        click.echo(f"  {told_cost}")
         if record["unpriced"]:
-            click.echo(f"  no price is known of {', '.join(record['unpriced'])}", err=True)
+            unpriced = ", ".join(record["unpriced"])
+            click.echo(f"  {say('cli-cost-unpriced', items=unpriced)}", err=True)
+
+
+def _coins(value: float) -> str:
+    return number(f"{value:.2f}")
 
 
 def show_before(book: Book, body: dict[str, Any], on: str | None, *, as_json: bool) -> None:
@@ -209,7 +233,7 @@ def show_before(book: Book, body: dict[str, Any], on: str | None, *, as_json: bo
     """
     body = from_recipe(book.catalogue(), body)
     if not body.get("makes"):
-        raise InputError("makes", "is missing", "Name what you will put up, e.g. 'green beans'")
+        raise InputError("makes", Message.of("refusal-makes-missing"))
     recipe = recipe_of(book.catalogue(), body.get("recipe") or body["makes"]) or {}
     jars = [made for made in body.get("made", ()) if made.get("jars")] or [{}]
     catalogue = book.catalogue()
@@ -234,14 +258,16 @@ def show_before(book: Book, body: dict[str, Any], on: str | None, *, as_json: bo
     if as_json:
         _common.print_json([_before_json(one) for one in found])
         return
-    at = f"altitude {height}" if height else "altitude not set"
-    click.echo(
-        f"{body['makes']}, as published ({at}, {f'{gauge} gauge' if gauge else 'gauge not set'}):"
+    echo(
+        "cli-before-head",
+        item=body["makes"],
+        altitude=amount(height) if height else None,
+        gauge=Choice(gauge) if gauge else None,
     )
     for one in found:
         _print_before(one)
-    click.echo(found[0].caution)
-    click.echo("Nothing was written down.", err=True)
+    click.echo(told(found[0].caution))
+    echo("cli-before-nothing", err=True)
 
 
 def _before_json(found: Before) -> dict[str, Any]:
@@ -271,4 +297,5 @@ def _print_before(found: Before) -> None:
     from ledger.projections._published_words import process_words
 
     for text in (*process_words(found, whole=True), *found.notes):
-        click.echo(text)
+        number_, step, sources = _STEP.fullmatch(text).groups("")  # type: ignore[union-attr]
+        click.echo(f"{number_}{told(step)}{sources}")

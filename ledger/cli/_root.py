@@ -8,6 +8,9 @@ from typing import TYPE_CHECKING
 
 import click
 
+from ledger.cli._help import Group, group, no_command, option
+from ledger.cli._speech import say
+
 if TYPE_CHECKING:
     from ledger.kinds import Kind
 
@@ -28,50 +31,51 @@ _MEANT = {
 """What people type before they have read the help, and the command that does it."""
 
 OTHERS = {
-    "say": ("_say", "write down what happened, in your own words"),
-    "questions": ("_answers", "list what is still open: prices, weights, what went in"),
-    "answer": ("_answers", "answer an open question"),
-    "undo": ("_answers", "take back what was written last"),
-    "same": ("_answers", "say that two names mean one thing"),
-    "spent": ("_today", "say what was spent: where, on what, when"),
-    "between": ("_today", "say how you stand with a neighbour"),
-    "show": ("_show", "ask a question: jar-cost, shelf, ..."),
-    "touched": ("_show", "follow a lot, item, gauge or batch to whoever had of it"),
-    "why": ("_show", "open a figure to its arithmetic and events"),
-    "history": ("_show", "read every entry, newest first"),
-    "import": ("_files", "read a file of events, JSON Lines or CSV"),
-    "export": ("_files", "write every event to a file"),
-    "calendar": ("_calendar", "write sowing, canner days and dates into a calendar file"),
-    "check": ("_keeping", "verify the book, from the first event to the last"),
-    "backup": ("_keeping", "copy the book while it is in use"),
-    "restore": ("_keeping", "put a backup or an export in the book's place"),
-    "demo": ("_demo", "build the sample household and open it"),
-    "serve": ("_demo", "open the dashboard on a book"),
-    "circle": ("_circle", "compare a class or group of households, without laying one bare"),
-    "completion": ("_files", "print shell completion for bash, zsh or fish"),
+    "say": "_say",
+    "questions": "_answers",
+    "answer": "_answers",
+    "undo": "_answers",
+    "same": "_answers",
+    "spent": "_today",
+    "between": "_today",
+    "show": "_show",
+    "touched": "_show",
+    "why": "_show",
+    "history": "_show",
+    "import": "_files",
+    "export": "_files",
+    "calendar": "_calendar",
+    "check": "_keeping",
+    "backup": "_keeping",
+    "restore": "_keeping",
+    "demo": "_demo",
+    "serve": "_demo",
+    "circle": "_circle",
+    "completion": "_files",
 }
+"""The other commands: the file of each. Their lines of help are the messages `command-…`."""
 
-HELP = """Croftbook: what a household grows, puts up, stocks and eats, and what that costs.
-
-\b
-Write down what happens, in your own words:
-  croftbook say picked 31 lb plums and two dozen eggs
-
-\b
-Or field by field:
-  croftbook harvest "31 lb 8 oz plum" --bed orchard --on yesterday
-  croftbook buy "10 lb sugar" --paid 7.90 --shop "corner shop"
-  croftbook putup "plum butter" --used "16 lb plum" --used "3 lb sugar" \\
-      --made "11 half-pint jars" --method "boiling water" --minutes 10
-  croftbook meal --ate "1 half-pint plum butter" --people 6
-
-\b
-Ask what it means:
-  croftbook show jar-cost          croftbook show shelf
-  croftbook why jar-cost/ID:1      croftbook history
-
-The book is a file in your data folder, or --book, or the variable CROFTBOOK.
-`croftbook COMMAND --help` shows each command with examples."""
+BEGINNING = (
+    ("root-own-words", ("root-example-say",)),
+    (
+        "root-by-field",
+        (
+            'croftbook harvest "31 lb 8 oz plum" --bed orchard --on yesterday',
+            'croftbook buy "10 lb sugar" --paid 7.90 --shop "corner shop"',
+            'croftbook putup "plum butter" --used "16 lb plum" --used "3 lb sugar" \\\n'
+            '      --made "11 half-pint jars" --method "boiling water" --minutes 10',
+            'croftbook meal --ate "1 half-pint plum butter" --people 6',
+        ),
+    ),
+    (
+        "root-ask",
+        (
+            "croftbook show jar-cost          croftbook show shelf",
+            "croftbook why jar-cost/ID:1      croftbook history",
+        ),
+    ),
+)
+"""How to begin: what is done, and lines to type."""
 
 
 def writes() -> dict[str, Kind]:
@@ -82,11 +86,11 @@ def writes() -> dict[str, Kind]:
 
 
 def _which_book(args: list[str]) -> tuple[list[str], list[str]]:
-    """Return the words before the command that say which book, and the rest."""
+    """Return the words before the command that say which book and language, and the rest."""
     taken = 0
     while taken < len(args):
         name, sign, _ = args[taken].partition("=")
-        if name not in ("--book", "--household"):
+        if name not in ("--book", "--household", "--language"):
             break
         taken += 1 if sign else 2
     return args[:taken], args[taken:]
@@ -98,7 +102,7 @@ def _joined(words: list[str]) -> list[str]:
     return [one if "=" in one else f"{one}={next(text, '')}" for one in text]
 
 
-class Root(click.Group):
+class Root(Group):
     """Commands by name; a file is read when its command is used."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:
@@ -108,7 +112,7 @@ class Root(click.Group):
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         """Return a command by its name, or None."""
         if cmd_name in OTHERS:
-            module = import_module(f"ledger.cli.{OTHERS[cmd_name][0]}")
+            module = import_module(f"ledger.cli.{OTHERS[cmd_name]}")
             command: click.Command = module.COMMANDS[cmd_name]
             return command
         kind = writes().get(cmd_name)
@@ -135,26 +139,47 @@ class Root(click.Group):
         if name and not name.startswith("-") and name not in OTHERS and name not in writes():
             near = difflib.get_close_matches(name, [*writes(), *OTHERS], 1, 0.6)
             meant = _MEANT.get(name.lower()) or (near[0] if near else None)
-            hint = f" Did you mean {meant!r}?" if meant else ""
-            raise click.UsageError(f"There is no command {name!r}.{hint}", ctx)
+            raise no_command(name, meant, ctx)
         return super().resolve_command(ctx, args)
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """List the commands without importing them."""
-        written = {name: kind.summary for name, kind in writes().items()}
-        asked = {name: text for name, (_, text) in OTHERS.items()}
-        for title, several in (("Write down", written), ("Ask and keep", asked)):
-            with formatter.section(title):
-                formatter.write_dl(list(several.items()))
+        for title, several in (("usage-write-down", writes()), ("usage-ask-and-keep", OTHERS)):
+            with formatter.section(say(title)):
+                formatter.write_dl([(name, say(f"command-{name}")) for name in several])
+
+    def long_help(self) -> str:
+        """Return what the program is, and how to begin."""
+        several = [f"\b\n{say(title)}\n{_lines(lines)}" for title, lines in BEGINNING]
+        return "\n\n".join([say("root-about"), *several, say("root-end")])
 
 
-@click.group(
+def _lines(lines: tuple[str, ...]) -> str:
+    return "\n".join(f"  {say(one) if one.startswith('root-') else one}" for one in lines)
+
+
+def _show_version(ctx: click.Context, _param: click.Parameter, value: bool) -> None:
+    if value and not ctx.resilient_parsing:
+        from importlib.metadata import version
+
+        click.echo(say("cli-version", version=version("croftbook")))
+        ctx.exit()
+
+
+@group(
+    "croftbook",
     cls=Root,
-    help=HELP,
     invoke_without_command=True,
     context_settings={"help_option_names": ["-h", "--help"]},
 )
-@click.version_option(package_name="croftbook", prog_name="croftbook")
+@option(
+    "--version",
+    is_flag=True,
+    expose_value=False,
+    is_eager=True,
+    callback=_show_version,
+    help="usage-version",
+)
 @click.pass_context
 def root(ctx: click.Context) -> None:
     """Say what is due where no command is named: every command has a file of its own."""

@@ -10,6 +10,10 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, open_book, read_book
+from ledger.cli._help import argument, command, option
+from ledger.cli._speech import echo, refused, told
+from ledger.cli._speech import say as say_
+from ledger.cli._values import echoed
 from ledger.errors import InputError, LedgerError
 from ledger.saying.settled import Settled
 
@@ -21,19 +25,23 @@ if TYPE_CHECKING:
 __all__ = ["COMMANDS"]
 
 
-@click.command(
+@command(
     "say",
-    help='Write down what happened as you would say it: one line or many, a list, a receipt.\n\n\b\nExamples:\n  croftbook say "picked 31 lb plums and two dozen eggs"\n  croftbook say "bought 10 lb sugar 7.90 at the mill yesterday"\n  croftbook say --on friday < notes.txt\n  croftbook say "ate a jar of tomato sauce, 4 people" --dry-run',
+    help="command-say",
+    examples=[
+        "root-example-say-quoted",
+        "root-example-say-bought",
+        "croftbook say --on friday < notes.txt",
+        "root-example-say-ate",
+    ],
     context_settings={"ignore_unknown_options": True},
 )
-@click.argument("words", nargs=-1, metavar="TEXT", type=click.UNPROCESSED)
-@click.option("--on", metavar="DAY", help="The day of what says none; default today.")
-@click.option("--dry-run", is_flag=True, help="Show how it is read, and write nothing.")
-@click.option(
-    "--json", "as_json", is_flag=True, help="Print the reading, or what was written, as JSON."
-)
-@click.option("--yes", "-y", is_flag=True, help="Take the answer offered to every question.")
-@click.option("--by", metavar="NAME", help="Who writes this down.")
+@argument("words", nargs=-1, metavar="TEXT", type=click.UNPROCESSED)
+@option("--on", metavar="DAY", help="option-say-on")
+@option("--dry-run", is_flag=True, help="option-say-dry-run")
+@option("--json", "as_json", is_flag=True, help="option-say-json")
+@option("--yes", "-y", is_flag=True, help="option-yes")
+@option("--by", metavar="NAME", help="option-by")
 @book_options
 def say(
     words: tuple[str, ...],
@@ -65,14 +73,14 @@ def _one_by_one(
     with open_book(*where) as opened:
         while True:
             text = click.prompt(
-                "What happened? (Enter: done)", default="", show_default=False, err=True
+                say_("cli-what-happened-next"), default="", show_default=False, err=True
             )
             if not text.strip():
                 return 0
             try:
                 _write(opened, _reader(opened, text, on), yes=yes, as_json=as_json, by=by)
             except LedgerError as error:
-                click.echo(str(error), err=True)
+                click.echo(refused(error), err=True)
 
 
 def _write(
@@ -94,14 +102,14 @@ def _write(
     caution = _cautions(book, reading, yes=yes)
     written = write_all(book, reading, doubts, by)
     if not written:
-        click.echo("Nothing to write down.", err=True)
+        echo("cli-nothing-to-write", err=True)
     if as_json:
-        told = [
+        results = [
             {"id": one.event.id, "kind": one.event.kind, "on": one.event.on, "body": one.body}
             for one in written
         ]
         asked = [one.as_json() for one in reading.questions]
-        _common.print_json({"written": told, "questions": asked})
+        _common.print_json({"written": results, "questions": asked})
         return 0
     for one in written:
         if one.event.kind != "item_described" or len(written) == 1:
@@ -111,7 +119,7 @@ def _write(
             for text in _gone_bad(one):
                 click.echo(f"  ! {text}", err=True)
     for question in reading.questions:
-        click.echo(f"open: {question.text} (croftbook answer)", err=True)
+        echo("cli-say-open", err=True, question=told(question.text))
     return 0
 
 
@@ -139,7 +147,7 @@ def _text(words: tuple[str, ...]) -> str:
     if words:
         text = " ".join(words)
     elif sys.stdin.isatty():
-        text = click.prompt("What happened?", err=True)
+        text = click.prompt(say_("cli-what-happened"), err=True)
     else:
         text = sys.stdin.buffer.read().decode("utf-8-sig", "replace")
     return text.encode("utf-8", "replace").decode()
@@ -163,10 +171,10 @@ def _show(reading: Reading, *, as_json: bool) -> None:
     if as_json:
         _common.print_json(reading.as_json())
         return
-    from ledger.saying.echo import told
+    from ledger.saying.echo import told as lines_of
 
-    for line in told(reading):
-        click.echo(line)
+    for line in lines_of(reading):
+        click.echo(echoed(line))
 
 
 COMMANDS: dict[str, click.Command] = {"say": say}

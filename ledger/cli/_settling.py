@@ -9,9 +9,13 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._asking import Doubts
+from ledger.cli._speech import say
+from ledger.cli._speech import told as spoken
+from ledger.cli._values import echoed
 from ledger.door import Written
 from ledger.door.lots import OPENING
 from ledger.errors import InputError, NeedsAnswer
+from ledger.messages import Message
 from ledger.saying.asking import Question, Reading
 from ledger.saying.echo import told
 from ledger.saying.entries import entries_of
@@ -54,7 +58,7 @@ def settle(read: Callable[[Settled], Reading], settled: Settled, *, yes: bool) -
     while reading.blocks:
         if not told_once:
             for line in told(reading):
-                click.echo(line, err=True)
+                click.echo(echoed(line), err=True)
             told_once = True
         _ask_one(reading, settled)
         reading = read(settled)
@@ -86,28 +90,26 @@ def _is_safe(one: Question) -> bool:
 
 def _missing(reading: Reading) -> InputError:
     """Return the refusal off a terminal: what to add to the words."""
-    asked = [one.text for one in reading.questions if not one.waits]
-    left = [f"“{one}” found no place" for one in reading.left_over]
-    return InputError(
-        "", " ".join([*asked, *(f"{one}." for one in left)]) or "There is nothing to write down.",
-        "Say it in the words, or take what is offered with --yes; nothing was written",
-    )  # fmt: skip
+    asked = [spoken(one.text) for one in reading.questions if not one.waits]
+    left = [say("refusal-no-place", words=one) for one in reading.left_over]
+    found = " ".join([*asked, *left]) or Message.of("refusal-nothing-said")
+    return InputError("", found, Message.of("refusal-say-it"))
 
 
 def _ask_one(reading: Reading, settled: Settled) -> None:
     """Ask the first thing that stands in the way."""
     for one in reading.questions:
         if not one.waits:
-            settled.answers[one.key] = _answer(one.text, one.options, _default(one))
+            settled.answers[one.key] = _answer(spoken(one.text), one.options, _default(one))
             return
     key = next(key for key in reading.left_keys if key not in settled.answers)
     if key in reading.unhappened:
-        _answer(f"“{key[1]}” did not happen: leave it out?", [], "yes")
+        _answer(say("cli-did-not-happen", words=key[1]), [], "yes")
         settled.answers[key] = _OUT
         return
-    options = ["put it into the note", "leave it out"]
-    said = _answer(f"“{key[1]}” found no place:", options, options[0])
-    settled.answers[key] = _NOTE if "note" in said else _OUT
+    options = [say("cli-into-note"), say("cli-leave-out")]
+    said = _answer(say("cli-no-place", words=key[1]), options, options[0])
+    settled.answers[key] = _OUT if said == options[1] else _NOTE
 
 
 def _default(one: Question) -> str | None:
@@ -119,7 +121,7 @@ def _default(one: Question) -> str | None:
 
 def _answer(text: str, options: list[str], default: str | None) -> str:
     """Ask at the terminal; a number picks an option, Enter the first where that is safe."""
-    shown = "  ".join(f"{n}) {option}" for n, option in enumerate(options, 1))
+    shown = "  ".join(f"{n}) {spoken(option)}" for n, option in enumerate(options, 1))
     said = ""
     while not said:
         said = click.prompt(

@@ -10,7 +10,9 @@ import click
 from ledger.cli import _common
 from ledger.cli._asking import Doubts
 from ledger.cli._settling import settle, write_all
+from ledger.cli._speech import echo, say, told
 from ledger.errors import InputError
+from ledger.messages import Code
 from ledger.saying.settled import Settled
 
 if TYPE_CHECKING:
@@ -67,11 +69,9 @@ def import_sheet(
     else:
         _show(reading, as_json=False)
         rows = len({(entry.sheet, entry.row) for entry in reading.entries})
-        click.echo(f"{len(written)} entries written from {rows} rows.")
+        echo("cli-sheet-written", n=len(written), rows=rows)
     for one in rest:
-        click.echo(
-            f"What was not taken stands in {one}: mend it there and import that file.", err=True
-        )
+        echo("cli-sheet-rest", err=True, file=Code(str(one)))
     return 0
 
 
@@ -92,31 +92,31 @@ def _show(reading: WorkbookReading, *, as_json: bool) -> None:
         return
     for table, part in reading.parts:
         if table.name:
-            click.echo(f"Sheet “{table.name}”")
+            echo("cli-sheet-name", name=table.name)
         _show_part(part)
     if len(reading.parts) > 1:
-        click.echo("One sheet alone: --sheet NAME")
+        echo("cli-sheet-one")
 
 
 def _show_part(part: SheetReading) -> None:
     from ledger.saying.echo import told_entry
 
-    click.echo(f"Understood: {len(part.entries)}")
+    echo("cli-sheet-understood", n=len(part.entries))
     for entry in part.entries[:_SHOWN]:
-        said = "; ".join(line.strip() for line in told_entry(entry))
-        click.echo(f"  row {entry.row}: {said}")
+        said = "; ".join(told(line.strip()) for line in told_entry(entry))
+        click.echo(f"  {say('cli-sheet-row', n=entry.row, text=said)}")
     if len(part.entries) > _SHOWN:
-        click.echo(f"  and {len(part.entries) - _SHOWN} more")
-    _group("Asked", [(one.row, one.text) for one in part.questions if not one.waits])
-    _group("Open", [(one.row, one.text) for one in part.questions if one.waits])
-    _group("Not taken", list(part.not_taken))
-    _group("Skipped (titles, headings, totals)", list(part.skipped))
+        click.echo(f"  {say('cli-and-more', n=len(part.entries) - _SHOWN)}")
+    _group("cli-sheet-asked", [(one.row, one.text) for one in part.questions if not one.waits])
+    _group("cli-sheet-open", [(one.row, one.text) for one in part.questions if one.waits])
+    _group("cli-sheet-not-taken", list(part.not_taken))
+    _group("cli-sheet-skipped", list(part.skipped))
 
 
 def _group(title: str, rows: list[tuple[int | None, str]]) -> None:
     if rows:
-        click.echo(f"{title}: {len(rows)}")
+        echo(title, n=len(rows))
         for number, text in rows[:_SHOWN]:
-            click.echo(f"  row {number}: {text}")
+            click.echo(f"  {say('cli-sheet-row', n=number, text=told(text))}")
         if len(rows) > _SHOWN:
-            click.echo(f"  and {len(rows) - _SHOWN} more")
+            click.echo(f"  {say('cli-and-more', n=len(rows) - _SHOWN)}")

@@ -9,12 +9,16 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, read_book
+from ledger.cli._help import Command, Group, Misuse, Option, argument, command, option
+from ledger.cli._speech import say, told
 from ledger.cli._tables import print_answer, print_history, print_tree, short
+from ledger.messages import Code, Message, Names, Typed
 
 if TYPE_CHECKING:
     from ledger.book import Book
     from ledger.history import HistoryRow
-    from ledger.projections import Answer, Option
+    from ledger.projections import Answer
+    from ledger.projections import Option as Asked
 
 __all__ = ["COMMANDS"]
 
@@ -27,7 +31,7 @@ _LONG = 100
 that it is worth a second command."""
 
 
-class _Show(click.Group):
+class _Show(Group):
     """One subcommand a question, with the options of its projection."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:
@@ -42,7 +46,7 @@ class _Show(click.Group):
             return None
         projection = PROJECTIONS[cmd_name]
         params: list[click.Parameter] = [
-            click.Option(
+            Option(
                 [f"--{option.name.replace('_', '-')}", f"o_{option.name}"],
                 help=_help(option),
                 is_flag=option.kind == "flag",
@@ -55,42 +59,37 @@ class _Show(click.Group):
         ]
         if projection.compared is not None:
             when = "DAY or SEASON" if "season" in {o.name for o in projection.options} else "DAY"
-            what = "What changed since then, split into price, amount and mix."
-            params.append(click.Option(["--against", "o_against"], metavar=when, help=what))
+            params.append(
+                Option(["--against", "o_against"], metavar=when, help="option-show-against")
+            )
         params += [
-            click.Option(
-                ["--as-of"], metavar="DAY", help="What had happened by that day; default today."
-            ),
-            click.Option(
-                ["--known-at"], metavar="MOMENT", help="What had been written down by then."
-            ),
-            click.Option(
+            Option(["--as-of"], metavar="DAY", help="option-as-of"),
+            Option(["--known-at"], metavar="MOMENT", help="option-known-at"),
+            Option(
                 ["--json", "as_json"],
                 is_flag=True,
-                help="Print the whole answer as JSON, unrounded.",
+                help="option-show-json",
             ),
-            click.Option(
-                ["--csv", "as_csv"], is_flag=True, help="Print the records as CSV, unrounded."
-            ),
-            click.Option(["--wide"], is_flag=True, help="Every column, however wide."),
-            click.Option(["--all", "every"], is_flag=True, help=_ALL),
-            click.Option(["--notes"], is_flag=True, help="Everything that the answer rests on."),
-            click.Option(
-                ["--book"], envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL."
-            ),
-            click.Option(["--household"], default="home", help="Which household in that book."),
+            Option(["--csv", "as_csv"], is_flag=True, help="option-show-csv"),
+            Option(["--wide"], is_flag=True, help="option-show-wide"),
+            Option(["--all", "every"], is_flag=True, help="option-show-all"),
+            Option(["--notes"], is_flag=True, help="option-show-notes"),
+            Option(["--book"], envvar="CROFTBOOK", help="option-book"),
+            Option(["--household"], default="home", help="option-household"),
         ]
 
         def callback(**given: Any) -> None:
             _show(cmd_name, given)
 
         plain, example = _examples(cmd_name)
-        return click.Command(
+        question = told(projection.question)
+        return Command(
             cmd_name,
             params=params,
             callback=callback,
-            help=f"{projection.question}\n\n\b\nExamples:\n  {plain}\n  {example}\n  {plain} --json",
-            short_help=projection.question,
+            help=question,
+            examples=(plain, example, f"{plain} --json"),
+            short_help=question,
         )
 
     def resolve_command(self, ctx: click.Context, args: list[str]) -> Any:
@@ -98,12 +97,13 @@ class _Show(click.Group):
 
         if args and not args[0].startswith("-") and args[0] not in self.list_commands(ctx):
             near = difflib.get_close_matches(args[0], self.list_commands(ctx), 1, 0.5)
-            hint = (
-                f"Did you mean {near[0]!r}?"
-                if near
-                else f"Ask one of: {', '.join(self.list_commands(ctx))}."
+            raise Misuse(
+                "usage-no-question",
+                ctx,
+                name=Typed(args[0]),
+                near=Typed(near[0]) if near else None,
+                known=Names(tuple(map(Code, self.list_commands(ctx)))),
             )
-            raise click.UsageError(f"There is no question {args[0]!r}. {hint}", ctx)
         return super().resolve_command(ctx, args)
 
 
@@ -115,9 +115,10 @@ def _examples(name: str) -> tuple[str, str]:
     return _OWN.get(name, (f"croftbook show {name}", f"croftbook show {name} --as-of 2026-10-01"))
 
 
-def _help(option: Option) -> str:
-    example = "" if option.kind == "flag" else f", e.g. {option.example}"
-    return f"{option.help[0].upper()}{option.help[1:]}{example}."
+def _help(option: Asked) -> str:
+    about = told(option.help)
+    example = None if option.kind == "flag" else Code(str(option.example))
+    return say("option-question", help=f"{about[0].upper()}{about[1:]}", example=example)
 
 
 def _show(name: str, given: dict[str, Any]) -> None:
@@ -167,9 +168,6 @@ def _show(name: str, given: dict[str, Any]) -> None:
         )
 
 
-_ALL = "Every record of a long table, not the newest season's or the first ones alone."
-
-
 def _newest_season(book: Book, answer: Answer) -> str | None:
     """Return the day from which a table shows its records; None where they are few."""
     from ledger.projections import PROJECTIONS
@@ -190,20 +188,26 @@ def _newest_season(book: Book, answer: Answer) -> str | None:
 def _warm(book: Any) -> None:
     """Replay with a bar where the book is large and a person waits."""
     with _common.progress(
-        "reading the book", book.log.position() if _common.at_terminal() else 0
+        say("cli-reading"), book.log.position() if _common.at_terminal() else 0
     ) as step:
         book.replay(step)
 
 
-@click.command(
+@command(
     "why",
-    help="Open a figure to its arithmetic and the events it comes from: by the number of a row in the table shown last, or by its address.\n\n\b\nExamples:\n  croftbook why 3\n  croftbook why 3 cost_per_quart\n  croftbook why jar-cost/ID:1 cost_per_quart\n  croftbook why shelf/ID:1 cost_left --json",
+    help="command-why",
+    examples=[
+        "croftbook why 3",
+        "croftbook why 3 cost_per_quart",
+        "croftbook why jar-cost/ID:1 cost_per_quart",
+        "croftbook why shelf/ID:1 cost_left --json",
+    ],
 )
-@click.argument("address")
-@click.argument("field", required=False)
-@click.option("--as-of", metavar="DAY", help="What had happened by that day; default today.")
-@click.option("--known-at", metavar="MOMENT", help="What had been written down by then.")
-@click.option("--json", "as_json", is_flag=True, help="Print the tree as JSON.")
+@argument("address")
+@argument("field", required=False)
+@option("--as-of", metavar="DAY", help="option-as-of")
+@option("--known-at", metavar="MOMENT", help="option-known-at")
+@option("--json", "as_json", is_flag=True, help="option-why-json")
 @book_options
 def why(
     address: str,
@@ -223,7 +227,7 @@ def why(
         address, known_at = row.address, known_at or row.known_at
         as_of = as_of or row.as_of
         if not as_json:
-            click.echo(f"{row.told}: {short(address)}\n")
+            click.echo(f"{say(row.told)}: {short(address)}\n")
     with read_book(book, household) as opened:
         _warm(opened)
         today = opened.today()
@@ -241,19 +245,26 @@ def why(
         print_tree(node, currency, measures)
 
 
-@click.command(
+@command(
     "history",
-    help='Read every entry, newest first, with what was corrected or struck.\n\n\b\nExamples:\n  croftbook history --limit 10\n  croftbook history --item plum --from 2026-08-01\n  croftbook history --kind put_up --json\n  croftbook history --find "too sweet"\n  croftbook history --all',
+    help="command-history",
+    examples=[
+        "croftbook history --limit 10",
+        "croftbook history --item plum --from 2026-08-01",
+        "croftbook history --kind put_up --json",
+        'croftbook history --find "too sweet"',
+        "croftbook history --all",
+    ],
 )
-@click.option("--kind", help="Only this kind, by its name or its command: put_up or putup.")
-@click.option("--item", help="Only what names this item.")
-@click.option("--find", metavar="WORDS", help="Only what has these words in it, notes too.")
-@click.option("--notes", is_flag=True, help="Only what has a note.")
-@click.option("--from", "start", metavar="DAY", help="Happened on or after this day.")
-@click.option("--to", "end", metavar="DAY", help="Happened on or before this day.")
-@click.option("--limit", default=30, show_default=True, help="At most so many; 0: all.")
-@click.option("--all", "everything", is_flag=True, help="All of them, however many.")
-@click.option("--json", "as_json", is_flag=True, help="Print them as JSON.")
+@option("--kind", help="option-history-kind")
+@option("--item", help="option-history-item")
+@option("--find", metavar="WORDS", help="option-history-find")
+@option("--notes", is_flag=True, help="option-history-notes")
+@option("--from", "start", metavar="DAY", help="option-history-from")
+@option("--to", "end", metavar="DAY", help="option-history-to")
+@option("--limit", default=30, show_default=True, help="option-history-limit")
+@option("--all", "everything", is_flag=True, help="option-history-all")
+@option("--json", "as_json", is_flag=True, help="option-json-list")
 @book_options
 def history(
     kind: str | None,
@@ -328,12 +339,16 @@ def _must_be_there(book: Any, kind: str | None, item: str | None) -> None:
 
     if kind is not None and kind not in KINDS:
         near = difflib.get_close_matches(kind, KINDS, 1, 0.5)
-        wanted = f"Did you mean {near[0]!r}?" if near else f"Write one of: {', '.join(KINDS)}"
-        raise NotFound("kind", f"there is no kind {kind!r}", wanted)
+        wanted = _near(near) or Message.of("refusal-one-of", known=Names(tuple(map(Code, KINDS))))
+        raise NotFound("kind", Message.of("refusal-no-kind", kind=Typed(kind)), wanted)
     if item is not None and not book.catalogue().is_item(item):
         near = near_misses(item, book.catalogue().names())
-        wanted = f"Did you mean {near[0]!r}?" if near else "Read the whole history for its name"
-        raise NotFound("item", f"there is no item {item!r} in this book", wanted)
+        raise NotFound("item", Message.of("refusal-no-item", item=Typed(item)), _near(near) or "")
+
+
+def _near(names: list[str]) -> Message | None:
+    """Return the question whether the nearest name is meant."""
+    return Message.of("refusal-did-you-mean", name=Typed(names[0])) if names else None
 
 
 class _Commands(dict[str, click.Command]):
@@ -350,7 +365,8 @@ COMMANDS: dict[str, click.Command] = _Commands(
     {
         "show": _Show(
             "show",
-            help="Ask a question. Each answers as a table, with --json or --csv.\n\n\b\nExamples:\n  croftbook show jar-cost\n  croftbook show shelf --json",
+            help="command-show",
+            examples=("croftbook show jar-cost", "croftbook show shelf --json"),
         ),
         "why": why,
         "history": history,

@@ -14,6 +14,7 @@ import msgspec
 
 from ledger.errors import NotFound
 from ledger.files import whole_file
+from ledger.messages import Code, Day, Message
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -38,7 +39,7 @@ class Row(msgspec.Struct):
     address: str
     as_of: str
     known_at: str | None
-    told: str
+    told: Message
 
 
 def keep(where: str | None, household: str, answer: Answer) -> bool:
@@ -76,18 +77,16 @@ def row_of(where: str | None, household: str, number: str) -> Row:
     except (OSError, msgspec.DecodeError):
         raise NotFound(
             "address",
-            f"no table of this book was shown yet, so there is no row {number}",
-            "Ask `croftbook show jar-cost` first",
+            Message.of("refusal-no-table", n=int(number)),
         ) from None
     count = len(table.addresses)
     if not 1 <= int(number) <= count:
         raise NotFound(
             "address",
-            f"the table shown last ({table.question}) has no row {number}",
-            f"Its rows are 1 to {count}",
+            Message.of("refusal-no-row", question=Code(table.question), n=int(number), count=count),
         )
     address = table.addresses[int(number) - 1]
-    told = f"Row {int(number)} of {table.question}, as of {table.as_of}"
+    told = Message.of("cli-row", n=int(number), question=Code(table.question), day=Day(table.as_of))
     return Row(address, table.as_of, table.known_at, told)
 
 

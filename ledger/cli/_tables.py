@@ -9,6 +9,10 @@ import sys
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
+from ledger.cli._speech import say, told
+from ledger.cli._values import amount, day, fixed, heading, number, word
+from ledger.messages import Code, Day
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
@@ -23,6 +27,9 @@ __all__ = ["print_answer", "print_history", "print_tree", "short"]
 _SHOWN = 5
 _ID = 8
 """So many characters name an entry."""
+_NAMED = frozenset({"item", "crop", "bed", "variety", "person", "shop", "label", "name", "skill"})
+"""Columns that hold what the household called a thing."""
+_DAY = re.compile(r"\d{4}-\d\d-\d\d")
 _UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
 
 
@@ -74,32 +81,42 @@ def print_answer(
     rest = answer.footnotes
     whole, answer = answer, _first(_from(answer, since), most)
     for grave in answer.cautions:
-        console.print(f"{grave.text}\n", style="bold")
+        console.print(f"{told(grave.text)}\n", style="bold")
     below = PROJECTIONS[answer.name].below if answer.name in PROJECTIONS else None
     numbered = keep is not None and keep(answer)
     if answer.is_empty:
-        console.print(f"Nothing to show yet for {answer.name}.")
+        console.print(say("table-empty", question=Code(answer.name)))
     elif below is not None and not wide:
         _print_blocks(console, answer, below(answer), numbered=numbered, measures=measures)
     else:
         _print_table(console, answer, wide=wide, numbered=numbered, measures=measures)
     if numbered:
-        console.print("\n`croftbook why 1` opens row 1 to what it comes from.", style="dim")
+        console.print(f"\n{say('table-why')}", style="dim")
     if hidden := whole.count - answer.count:
-        told = f"From {since} on; and {hidden:,} earlier" if since else f"And {hidden:,} more"
-        console.print(f"\n{told}: --all")
-    known = f", as known at {answer.known_at}" if answer.known_at else ""
+        told_of = (
+            say("table-earlier", day=Day(str(since)), n=hidden)
+            if since
+            else say("table-more", n=hidden)
+        )
+        console.print(f"\n{told_of}")
+    known = answer.known_at
     money = any(column.unit.startswith("money") for column in answer.columns)
     console.print(
-        f"\nAs of {answer.as_of}{known}.{f' Money in {answer.currency}.' if money else ''}",
+        "\n"
+        + say(
+            "table-as-of",
+            day=Day(answer.as_of),
+            known=Code(known) if known else None,
+            currency=Code(answer.currency) if money else None,
+        ),
         style="dim",
     )
     _totals(console, answer)
     most = len(rest) if notes else _SHOWN
     for assumption in rest[:most]:
-        console.print(f"- {assumption.text}", style="dim")
+        console.print(f"- {told(assumption.text)}", style="dim")
     if len(rest) > most:
-        console.print(f"- and {len(rest) - most} more: --notes shows them all", style="dim")
+        console.print(f"- {say('table-more-notes', n=len(rest) - most)}", style="dim")
 
 
 def _from(answer: Answer, since: str | None) -> Answer:
@@ -140,14 +157,14 @@ def _print_table(
     for column in columns:
         numeric = column.unit not in ("", "day")
         table.add_column(
-            _head(column, answer.currency),
+            _head(answer.name, column, answer.currency),
             justify="right" if numeric else "left",
             overflow="fold",
             no_wrap=column.unit == "day",
         )
-    for number, row in enumerate(answer.rows(), 1):
+    for at, row in enumerate(answer.rows(), 1):
         cells = [c.mark(row) + _cell(row[c.name], c, measures) for c in columns]
-        table.add_row(*([str(number)] if numbered else []), *cells)
+        table.add_row(*([str(at)] if numbered else []), *cells)
     console.print(table)
 
 
@@ -168,25 +185,26 @@ def _print_blocks(
     ]
     if numbered:
         most = len(str(answer.count))
-        heads.insert(0, [f"{number:>{most}}" for number in range(1, answer.count + 1)])
+        heads.insert(0, [f"{at:>{most}}" for at in range(1, answer.count + 1)])
     widths = [max(map(len, cells)) for cells in heads]
     for *cells, lines in zip(*heads, below, strict=True):
         head = "  ".join(text.ljust(width) for text, width in zip(cells, widths, strict=True))
         console.print(Text(head.rstrip(), style="bold" if lines else ""))
         for line in lines:
-            console.print(Padding(Text(line), (0, 0, 0, 4)))
+            console.print(Padding(Text(told(line)), (0, 0, 0, 4)))
 
 
-def _head(column: Column, currency: str) -> str:
+def _head(question: str, column: Column, currency: str) -> str:
     from ledger.amounts import format_measured
 
+    label = heading(question, column.name, column.label)
     if column.unit.startswith("money"):
-        return f"{column.label}\n{currency}"
+        return f"{label}\n{currency}"
     if column.unit in ("", "day", "yes or no", "jars", "times", "0 to 1") or "or" in column.unit:
-        return column.label
+        return label
     if format_measured(0.0, column.unit) is not None:  # each says its own unit
-        return column.label
-    return f"{column.label}\n{column.unit}"
+        return label
+    return f"{label}\n{told(column.unit)}"
 
 
 def _cell(value: Any, column: Column, measures: str) -> str:
@@ -195,19 +213,25 @@ def _cell(value: Any, column: Column, measures: str) -> str:
     if value is None or (isinstance(value, float) and math.isnan(value)):
         return "-"
     if isinstance(value, bool):
-        return "yes" if value else ""
+        return say("table-yes") if value else ""
     if isinstance(value, list):
-        return ", ".join(map(str, value))
+        return ", ".join(told(str(one)) for one in value)
     if isinstance(value, float):
         said = format_measured(value, column.unit, measures=measures)
-        if said is not None:
-            return said
-        if column.unit.startswith(("0 to 1", "share", "chance")):
-            return f"{value * 100:.3g} %" if value >= 0.001 or not value else "<0.1 %"
-        if column.unit.startswith("money"):
-            return f"{value:,.2f}"
-        return f"{value:,.3g}" if abs(value) < 1000 else f"{value:,.0f}"
-    return str(value)
+        return amount(said) if said is not None else number(_figure(value, column.unit))
+    if not isinstance(value, str):
+        return str(value)
+    if column.unit == "day":
+        return day(value)
+    return value if column.unit or column.name in _NAMED else fixed(value, column.name)
+
+
+def _figure(value: float, unit: str) -> str:
+    if unit.startswith(("0 to 1", "share", "chance")):
+        return f"{value * 100:.3g} %" if value >= 0.001 or not value else "<0.1 %"
+    if unit.startswith("money"):
+        return f"{value:,.2f}"
+    return f"{value:,.3g}" if abs(value) < 1000 else f"{value:,.0f}"
 
 
 def _totals(console: Console, answer: Answer) -> None:
@@ -217,34 +241,35 @@ def _totals(console: Console, answer: Answer) -> None:
     if in_words is not None:  # what a person wants of the totals; --json has the numbers
         totals = {}
     for sentence in in_words or []:
-        console.print(sentence)
+        console.print(told(sentence))
     for name, value in totals.items():
         if isinstance(value, dict):
             for item, row in value.items():
                 text = (
                     ", ".join(
-                        f"{count} {word.replace('_', ' ')}" for word, count in row.items() if count
+                        f"{count} {word(name.replace('_', ' '))}"
+                        for name, count in row.items()
+                        if count
                     )
                     if isinstance(row, dict)
-                    else row
+                    else told(str(row))
                 )
-                console.print(f"{item}: {text}")
-        elif isinstance(value, float):
-            console.print(f"Total {name.replace('_', ' ')}: {value:,.2f}")
-        else:
-            console.print(f"Total {name.replace('_', ' ')}: {value}")
+                console.print(f"{fixed(item)}: {text}")
+            continue
+        shown = number(f"{value:,.2f}") if isinstance(value, float) else told(str(value))
+        console.print(say("table-total", name=fixed(name.replace("_", " ")), value=shown))
     for sentence in missing:
-        console.print(f"- {sentence}")
+        console.print(f"- {told(sentence)}")
 
 
 def print_tree(node: Node, currency: str, measures: str) -> None:
     """Print a figure's arithmetic as a tree, amounts in the household's measures."""
     from rich.tree import Tree
 
-    told: set[str] = set()
+    seen: set[str] = set()
 
     def say(one: Node) -> str:
-        return _node(one, currency, measures, told)
+        return _node(one, currency, measures, seen)
 
     def grow(tree: Tree, one: Node) -> None:
         for part in one.parts:
@@ -256,20 +281,20 @@ def print_tree(node: Node, currency: str, measures: str) -> None:
 
 
 _HOW = {
-    "sum": "the sum of",
-    "product": "the product of",
-    "quotient": "the first by the second",
-    "difference": "the first less the second",
-    "power": "the first to the power of the second",
-    "logarithm": "the natural logarithm of",
-    "lowest": "the least of",
-    "middle": "the middle of",
-    "highest": "the most of",
-    "rounded down": "rounded down from",
+    "sum": "table-how-sum",
+    "product": "table-how-product",
+    "quotient": "table-how-quotient",
+    "difference": "table-how-difference",
+    "power": "table-how-power",
+    "logarithm": "table-how-logarithm",
+    "lowest": "table-how-lowest",
+    "middle": "table-how-middle",
+    "highest": "table-how-highest",
+    "rounded down": "table-how-rounded-down",
 }
 
 
-def _node(node: Node, currency: str, measures: str, told: set[str]) -> str:
+def _node(node: Node, currency: str, measures: str, seen: set[str]) -> str:
     from rich.markup import escape
 
     from ledger.amounts import format_figure
@@ -278,11 +303,11 @@ def _node(node: Node, currency: str, measures: str, told: set[str]) -> str:
     if isinstance(node.value, (int, float)):
         said = format_figure(node.value, node.unit, measures=measures)
     if said is not None:
-        value = f"{currency} {said}" if node.unit.startswith("money") else said
+        value = f"{currency} {number(said)}" if node.unit.startswith("money") else amount(said)
     elif node.value is None:
-        value = "not known"
+        value = say("table-not-known")
     elif isinstance(node.value, str):
-        value = node.value
+        value = day(node.value) if _DAY.fullmatch(node.value) else fixed(node.value)
     else:
         value = (
             f"{node.value:,.4f}".rstrip("0").rstrip(".")
@@ -291,33 +316,41 @@ def _node(node: Node, currency: str, measures: str, told: set[str]) -> str:
         )
         if node.value and abs(node.value) < 0.001:
             value = f"{node.value:.3g}"
+        value = number(value)
     unit = "" if said is not None else node.unit.replace("money", currency).replace("0 to 1", "")
-    how = f"  = {_HOW[node.how]}" if node.how in _HOW and node.parts else ""
-    said = f"{node.label}: {node.mark}{' ' if node.mark else ''}{value} {unit}".rstrip()
-    return escape(said + how + _source(node, told))
+    unit = told(unit) if unit else unit
+    how = f"  = {say(_HOW[node.how])}" if node.how in _HOW and node.parts else ""
+    said = f"{told(node.label)}: {node.mark}{' ' if node.mark else ''}{value} {unit}".rstrip()
+    return escape(said + how + _source(node, seen))
 
 
-def _source(node: Node, told: set[str]) -> str:
+def _source(node: Node, seen: set[str]) -> str:
     """Return where a leaf comes from, or how a folded line is opened; an event is told once."""
     if node.event:
         id_, _, line = node.event.partition(" ")
-        known = id_ in told or line == node.label or not line
-        told.add(id_)
-        return f"  [{id_[:_ID]}{'' if known else f' {line}'}]"
+        known = id_ in seen or line == node.label or not line
+        seen.add(id_)
+        return f"  [{id_[:_ID]}{'' if known else f' {_line(line)}'}]"
     if node.source:
-        return f"  [published: {node.source}]"
+        return f"  [{say('table-published', source=node.source)}]"
     if node.assumption:
-        return f"  [assumed: {node.assumption}]"
+        return f"  [{say('table-assumed', assumption=Code(node.assumption))}]"
     if node.address:
         return f"  -> {shlex.join([short(node.address), node.figure or ''])}"
     return ""
+
+
+def _line(line: str) -> str:
+    """Return an event's line, which begins with its day, in the language."""
+    begin, _, rest = line.partition(" ")
+    return f"{day(begin)} {told(rest)}" if _DAY.fullmatch(begin) else told(line)
 
 
 def _mark(row: HistoryRow, marks: dict[str, str]) -> str:
     from rich.markup import escape
 
     mark = marks.get(row.entry) if row.kind == "put_up" and row.state == "holds" else None
-    return "" if mark is None else f"\n[bold]! {escape(mark)}[/bold]"
+    return "" if mark is None else f"\n[bold]! {escape(told(mark))}[/bold]"
 
 
 def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str]) -> None:
@@ -326,18 +359,20 @@ def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str]) -> 
 
     console = _console()
     table = Table(box=None, pad_edge=False, padding=(0, 1, 0, 0), header_style="bold")
-    for name in ("Id", "Day", "By", "State", "What happened"):
-        table.add_column(name, no_wrap=name in ("Id", "Day"), overflow="fold")
+    for name in ("table-id", "table-day", "table-by", "table-state", "table-what"):
+        table.add_column(say(name), no_wrap=name in ("table-id", "table-day"), overflow="fold")
     from rich.markup import escape
 
     for row in rows:
         table.add_row(
             row.id[:8],
-            row.on,
+            day(row.on),
             escape(row.by or ""),
-            "" if row.state == "holds" else row.state,
-            escape(row.line) + (escape(f" ({row.note})") if row.note else "") + _mark(row, marks),
+            "" if row.state == "holds" else fixed(row.state, "state"),
+            escape(told(row.line))
+            + (escape(f" ({row.note})") if row.note else "")
+            + _mark(row, marks),
         )
     console.print(table)
     if len(rows) < count:
-        console.print(f"{len(rows)} of {count}; --limit 0 shows all.", style="dim")
+        console.print(say("table-limit", n=len(rows), of=count), style="dim")

@@ -8,6 +8,10 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from ledger.cli._common import book_options, read_book
+from ledger.cli._help import argument, command, option
+from ledger.cli._speech import echo, say, told
+from ledger.cli._values import amount, day, number, word
+from ledger.messages import Day
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -16,10 +20,6 @@ __all__ = ["COMMANDS", "show_due"]
 
 _SOON = 7
 _MOST = 8
-_HOW = """Write down what happened, in your own words:
-  croftbook say picked 31 lb plums and two dozen eggs
-  croftbook say bought 10 lb sugar 7.90 at the mill yesterday
-Take the last entry back with `croftbook undo`; every command: `croftbook --help`."""
 
 
 def show_due(where: str | None = None, household: str = "home") -> None:
@@ -27,22 +27,30 @@ def show_due(where: str | None = None, household: str = "home") -> None:
     where = where or os.environ.get("CROFTBOOK")
     with read_book(where, household, blank=True, quiet=True) as book:
         if not book.log.position():
-            click.echo(f"Your book is empty.\n\n{_first(book)}")
+            click.echo(f"{say('cli-due-empty')}\n\n{_first(book)}")
             return
         if _is_only_told(book):
-            click.echo(f"Nothing happened in your book yet.\n\n{_first(book)}")
+            click.echo(f"{say('cli-due-nothing')}\n\n{_first(book)}")
             return
         for line in _due(book):
             click.echo(line)
         _open(book)
-        click.echo(f"\n{_HOW}")
+        click.echo(f"\n{_how()}")
+
+
+def _how() -> str:
+    """Return how to write something down."""
+    lines = [say("root-example-say"), say("root-example-say-mill")]
+    return "\n".join(
+        [say("root-own-words-past"), *(f"  {one}" for one in lines), say("cli-due-undo")]
+    )
 
 
 _FIRST = {
-    "people": ("people 4", "how many eat at your table"),
-    "measures": ("measures metric", "us, uk or metric; us unless said"),
-    "altitude": ('altitude "2600 ft"', "minutes and pressure of canning go by it"),
-    "gauge": ("gauge dial", "of the pressure canner: dial or weighted"),
+    "people": ("people 4", "cli-first-people"),
+    "measures": ("measures metric", "cli-first-measures"),
+    "altitude": ('altitude "2600 ft"', "cli-first-altitude"),
+    "gauge": ("gauge dial", "cli-first-gauge"),
 }
 """What an empty book asks, in its order, each with what it is good for; any may be left out."""
 _TOLD = ("setting_changed", "item_described", "person_described")
@@ -62,15 +70,15 @@ def _first(book: Book) -> str:
     open_ = [one for name, one in _FIRST.items() if not catalogue.setting(name)]
     lines = []
     if open_:
-        lines += ["Say once what you know; each may be left out:"]
-        lines += [f"  croftbook setting {text:<20} {why}" for text, why in open_]
+        lines += [say("cli-first-say-once")]
+        lines += [f"  croftbook setting {text:<20} {say(why)}" for text, why in open_]
     lines += [
-        '  croftbook say "there are 12 quart jars of tomato sauce, 25 lb flour, 3 dozen eggs"',
-        "Then write down what happened, in your own words, and ask:",
-        "  croftbook say picked 31 lb plums",
+        f"  {say('cli-first-pantry')}",
+        say("cli-first-then"),
+        f"  {say('cli-first-picked')}",
         "  croftbook show shelf",
-        "Or look round first: `croftbook demo` opens an invented household; your book stays as it is.",
-        "The pages, on this machine: `croftbook serve`; every command: `croftbook --help`.",
+        say("cli-first-look-round"),
+        say("cli-first-pages"),
     ]
     return "\n".join(lines)
 
@@ -80,13 +88,15 @@ def _due(book: Book) -> list[str]:
     answer = book.show("shelf")
     rows = [one for one in answer.records() if one["standing_text"] or _is_soon(one)]
     if not rows:
-        return ["Nothing has to be used this week."]
-    out = ["To use this week, or to look at first:"]
+        return [say("cli-due-none")]
+    out = [say("cli-due-these")]
     for one in rows[:_MOST]:
-        when = one["standing_text"] or f"by {one['use_by']}"
-        out.append(f"  {one['left']['text']} {one['item']} ({one['kept']}): {when}")
+        mark = one["standing_text"]
+        when = told(mark) if mark else say("cli-due-by", day=Day(one["use_by"]))
+        left, kept = amount(one["left"]["text"]), word(one["kept"])
+        out.append(f"  {left} {one['item']} ({kept}): {when}")
     if len(rows) > _MOST:
-        out.append(f"  and {len(rows) - _MOST} more: croftbook show shelf")
+        out.append(f"  {say('cli-due-more', n=len(rows) - _MOST)}")
     return out
 
 
@@ -100,25 +110,28 @@ def _open(book: Book) -> None:
 
     found = waiting(Known(book.catalogue(), book.today(), book.log))
     if found:
-        click.echo(f"Open questions: {len(found)} (croftbook questions), first: {found[0].text}")
+        echo("cli-due-open", n=len(found), first=told(found[0].text))
 
 
-@click.command(
+@command(
     "spent",
-    help='Say what was spent: where, on what, or in which month; other spending on receipts too.\n\n\b\nExamples:\n  croftbook spent\n  croftbook spent --by item --from "1 Jan"\n  croftbook spent --by month --from 2026-01-01',
+    help="command-spent",
+    examples=[
+        "croftbook spent",
+        'croftbook spent --by item --from "1 Jan"',
+        "croftbook spent --by month --from 2026-01-01",
+    ],
 )
-@click.option(
+@option(
     "--by",
     type=click.Choice(["shop", "item", "month"]),
     default="shop",
     show_default=True,
-    help="One line for each.",
+    help="option-spent-by",
 )
-@click.option(
-    "--from", "start", metavar="DAY", help="From this day on; default: the first of this month."
-)
-@click.option("--to", "end", metavar="DAY", help="Up to this day; default today.")
-@click.option("--json", "as_json", is_flag=True, help="Print it as JSON.")
+@option("--from", "start", metavar="DAY", help="option-spent-from")
+@option("--to", "end", metavar="DAY", help="option-spent-to")
+@option("--json", "as_json", is_flag=True, help="option-json-it")
 @book_options
 def spent(
     by: str, start: str | None, end: str | None, as_json: bool, book: str | None, household: str
@@ -138,18 +151,21 @@ def spent(
         print_json({"from": first, "to": last, "currency": currency, "by": by, "records": found})
         return
     for one in found:
-        unknown = f"  ({one['without_price']} without a price)" if one["without_price"] else ""
-        click.echo(f"{one['paid']:>10}  {one[by]}{unknown}")
+        many = one["without_price"]
+        unknown = f"  {say('cli-spent-unknown', n=many)}" if many else ""
+        click.echo(f"{number(one['paid']):>10}  {one[by]}{unknown}")
     total = sum(float(one["paid"]) for one in found)
-    click.echo(f"{total:>10.2f}  in all, {currency}, {first} to {last}")
+    span = say("cli-spent-all", currency=currency, first=Day(first), last=Day(last))
+    click.echo(f"{number(f'{total:.2f}'):>10}  {span}")
 
 
-@click.command(
+@command(
     "between",
-    help="Say how you stand with a neighbour: what went there, what came, and what a shop would take for it.\n\n\b\nExample:\n  croftbook between Ida",
+    help="command-between",
+    examples=["croftbook between Ida"],
 )
-@click.argument("person")
-@click.option("--json", "as_json", is_flag=True, help="Print it as JSON.")
+@argument("person")
+@option("--json", "as_json", is_flag=True, help="option-json-it")
 @book_options
 def between(person: str, as_json: bool, book: str | None, household: str) -> None:
     """List what was given to and got from somebody."""
@@ -162,13 +178,17 @@ def between(person: str, as_json: bool, book: str | None, household: str) -> Non
     if as_json:
         print_json(found)
         return
-    for way, title in (("gave", "Given to"), ("got", "Got from")):
-        click.echo(f"{title} {person}:")
+    for way, title in (("gave", "cli-between-gave"), ("got", "cli-between-got")):
+        echo(title, person=person)
         for one in found[way]:
-            worth = f"{one['value']:.2f}" if one["value"] is not None else "no price known"
-            click.echo(f"  {one['on']}  {one['amount']} {one['item']} ({one['how']}, {worth})")
+            value = one["value"]
+            worth = say("cli-no-price") if value is None else number(f"{value:.2f}")
+            what = f"{amount(one['amount'])} {one['item']} ({word(one['how'])}, {worth})"
+            click.echo(f"  {day(one['on'])}  {what}")
         total = sum(one["value"] or 0 for one in found[way])
-        click.echo(f"  at shop prices: {total:.2f} {currency}, money: {found[way + '_money']:.2f}")
+        cash = number(f"{found[way + '_money']:.2f}")
+        said = say("cli-between-all", total=number(f"{total:.2f}"), currency=currency, money=cash)
+        click.echo(f"  {said}")
 
 
 COMMANDS: dict[str, click.Command] = {"spent": spent, "between": between}

@@ -11,7 +11,9 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._asking import Doubts, ask_missing, in_words
+from ledger.cli._help import Argument, Command, Option
 from ledger.cli._options import click_options
+from ledger.cli._speech import for_book
 from ledger.cli._written import report
 from ledger.door import Entry
 from ledger.door.filling import fill, fill_sort
@@ -20,6 +22,7 @@ from ledger.door.when import day_of
 from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import Kind
 from ledger.kinds.describing import Field, fields_of
+from ledger.messages import Code, Message, Typed
 
 __all__ = ["make_command"]
 
@@ -28,26 +31,19 @@ def make_command(kind: Kind) -> click.Command:
     """Return the command that writes a kind."""
     fields = fields_of(kind)
     params: list[click.Parameter] = [
-        click.Argument(["words"], nargs=-1, required=False, metavar=_metavar(kind))
+        Argument(["words"], nargs=-1, required=False, metavar=_metavar(kind))
     ]
     skip = _without_name(kind)
     keep = [f for f in fields if f.name not in skip]
     params += click_options(kind, keep)
     params += _envelope(kind)
     if kind.opening is not None:
-        about = "Take from a jar that stands in danger, knowingly: --yes never does."
-        params.append(click.Option(["--knowingly"], is_flag=True, help=about))
+        params.append(Option(["--knowingly"], is_flag=True, help="option-knowingly"))
     if kind.name == "put_up":
-        about = (
-            "Show the published process for it and write nothing, e.g. "
-            '"green beans" --made "7 quart jars" --pack raw --before'
+        params.append(Option(["--before"], is_flag=True, help="option-putup-before"))
+        params.append(
+            Option(["--strained"], multiple=True, metavar="ITEM", help="option-putup-strained")
         )
-        params.append(click.Option(["--before"], is_flag=True, help=about))
-        taken = "Taken out again before the jar was closed: an item of --used, e.g. onion"
-        params.append(click.Option(["--strained"], multiple=True, metavar="ITEM", help=taken))
-    help_text = f"{kind.summary[0].upper()}{kind.summary[1:]}.\n\n\b\nExamples:\n" + "\n".join(
-        f"  croftbook {line}" for line in kind.typed
-    )
 
     def callback(**given: Any) -> None:
         _run(kind, keep, given)
@@ -56,13 +52,13 @@ def make_command(kind: Kind) -> click.Command:
         kind.command,
         params=params,
         callback=callback,
-        help=help_text,
-        short_help=kind.summary,
+        help=f"command-{kind.command}",
+        examples=[f"croftbook {line}" for line in kind.typed],
         no_args_is_help=not _asks(),
     )
 
 
-class _Writing(click.Command):
+class _Writing(Command):
     """A command whose words may begin with a minus, so that the door can say what is wrong."""
 
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
@@ -106,22 +102,18 @@ def _envelope(kind: Kind) -> list[click.Parameter]:
     # A body may have a `by` of its own, so whoever writes it down goes by another name.
     writer = f"--{kind.writer}"
     return [
-        click.Option(
+        Option(
             ["--on"],
             metavar="DAY",
-            help="When it happened: 2026-09-02, yesterday, friday, 3 days ago; default today.",
+            help="option-write-on",
         ),
-        click.Option(["--at"], metavar="HH:MM", help="Time of day, for the order within a day."),
-        click.Option([writer, "by"], metavar="NAME", help="Who writes this down."),
-        click.Option(["--replaces"], metavar="ID", help="The entry that this corrects."),
-        click.Option(
-            ["--book"], envvar="CROFTBOOK", help="The book: a file, or an SQLAlchemy URL."
-        ),
-        click.Option(["--household"], default="home", help="Which household in that book."),
-        click.Option(["--json", "as_json"], is_flag=True, help="Print what was written as JSON."),
-        click.Option(
-            ["--yes", "-y"], is_flag=True, help="Take the answer offered to every question."
-        ),
+        Option(["--at"], metavar="HH:MM", help="option-write-at"),
+        Option([writer, "by"], metavar="NAME", help="option-by"),
+        Option(["--replaces"], metavar="ID", help="option-write-replaces"),
+        Option(["--book"], envvar="CROFTBOOK", help="option-book"),
+        Option(["--household"], default="home", help="option-household"),
+        Option(["--json", "as_json"], is_flag=True, help="option-json-written"),
+        Option(["--yes", "-y"], is_flag=True, help="option-yes"),
     ]
 
 
@@ -160,6 +152,8 @@ def _run(kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
         except (InputError, NeedsAnswer) as error:
             raise in_words(error, body) from None
         written.notes = list(doubts.answers.notes)  # what was taken while words were read, too
+        if kind.name == "setting_changed":
+            for_book(book, *where)
         report(book, written, as_json=given["as_json"], caution=caution)
 
 
@@ -217,8 +211,11 @@ def _words(
     if len(words) > len(kind.words):
         raise InputError(
             "words",
-            f"{' '.join(words[len(kind.words) :])!r} is more than {kind.command} takes",
-            "Put names of several words into quotes",
+            Message.of(
+                "refusal-more-words",
+                words=Typed(" ".join(words[len(kind.words) :])),
+                command=Code(kind.command),
+            ),
         )
     kinds = {field.name: field.kind for field in fields}
     for name, word in zip(kind.words, words, strict=False):

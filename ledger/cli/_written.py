@@ -9,10 +9,13 @@ import click
 
 from ledger.amounts import format_whole, parse_amount
 from ledger.cli import _common
+from ledger.cli._speech import say, told
+from ledger.cli._values import amount, day, jars
 from ledger.door.replacing import lists_of
 from ledger.errors import LedgerError
 from ledger.items import ItemFacts
 from ledger.kinds import KINDS, tell
+from ledger.messages import Code, Day
 from ledger.reference.crossing import MEASURES, Weights
 
 if TYPE_CHECKING:
@@ -22,6 +25,9 @@ if TYPE_CHECKING:
 
 __all__ = ["report", "understood"]
 
+_TAKEN = re.compile(
+    r"(?P<field>[\w.\[\]]+): (?P<question>.+\?)(?: Taken: (?P<taken>.+))?", re.DOTALL
+)
 _MOST = 8
 _NO_LOTS = frozenset({"jar", "equipment", "garden input"})
 """Sorts that are not matched (the reckoning, rules 7 and 8)."""
@@ -66,7 +72,7 @@ def report(book: Book, written: Written, *, as_json: bool, caution: str | None =
     else:
         _say(book, written, lots)
         for on, note in _noted_before(book, written):
-            click.echo(f"  last time ({on}): {note}")
+            click.echo(f"  {say('cli-last-time', day=Day(on), note=note)}")
         if cost is not None:
             from ledger.cli import _putup
 
@@ -75,7 +81,7 @@ def report(book: Book, written: Written, *, as_json: bool, caution: str | None =
             _putup.print_danger(book, written)
             return
     if caution:
-        click.echo(caution, err=True)
+        click.echo(told(caution), err=True)
 
 
 def _noted_before(book: Book, written: Written) -> list[tuple[str, str]]:
@@ -103,19 +109,26 @@ def _noted_before(book: Book, written: Written) -> list[tuple[str, str]]:
 
 def _say(book: Book, written: Written, lots: dict[tuple[str, int], str]) -> None:
     event = written.event
-    click.echo(f"{event.on}  {tell(event.kind, written.body)}   [{event.id[:8]}]")
+    click.echo(f"{day(event.on)}  {told(tell(event.kind, written.body))}   [{event.id[:8]}]")
     lines = list(understood(book.catalogue(), written.event.on, written.body, lots))
     for line in lines[:_MOST]:
         click.echo(f"  {line}")
     if len(lines) > _MOST:
-        click.echo(f"  and {len(lines) - _MOST} more lines")
+        click.echo(f"  {say('cli-more-lines', n=len(lines) - _MOST)}")
     for note in written.notes:
-        click.echo(f"  note: {note}", err=True)
+        click.echo(f"  {say('cli-note', text=_note(note))}", err=True)
     for name, row in written.proposals.items():
-        click.echo(
-            f'  {name} is new. Its food-table row may be: croftbook item "{name}" --food "{row}"',
-            err=True,
-        )
+        proposal = Code(f'croftbook item "{name}" --food "{row}"')
+        click.echo(f"  {say('cli-new-item', name=name, command=proposal)}", err=True)
+
+
+def _note(text: str) -> str:
+    """Return a note in the language: a doubt and what was taken for it, or a sentence."""
+    match = _TAKEN.fullmatch(text)
+    if match is None:
+        return told(text)
+    said = f"{match['field']}: {told(match['question'])}"
+    return f"{said} {say('cli-taken', answer=told(match['taken']))}" if match["taken"] else said
 
 
 def understood(
@@ -143,16 +156,20 @@ def understood(
             said = _said(line)
             text, own = _understood(line, item, facts, measures)
             plain = line.get("jars") or text is None or _is_same(said, text, measures)
-            parts = [] if plain else [f"{text} by its own weight" if own else str(text)]
+            parts = []
+            if not plain:
+                shown = amount(str(text))
+                parts = [say("cli-own-weight", amount=shown) if own else shown]
             lot = lots.get((name, line["n"]))
             if re.fullmatch(r"[0-9a-f-]{36}:.+", str(line.get("lot") or "")):
-                parts.append(f"out of lot {_short(line['lot'])}")
+                parts.append(say("cli-out-of-lot", lot=Code(_short(line["lot"]))))
             if lot:
-                parts.append(f"lot {_short(lot)}")
+                parts.append(say("cli-lot", lot=Code(_short(lot))))
                 if line.get("unsealed"):
-                    parts.append(f"{line['unsealed']} unsealed {_short(lot)}f")
+                    failed = Code(f"{_short(lot)}f")
+                    parts.append(say("cli-unsealed", n=line["unsealed"], lot=failed))
             if parts:
-                out.append(f"{said} {item}: {', '.join(parts)}")
+                out.append(f"{_spoken(line)} {item}: {', '.join(parts)}")
     return out
 
 
@@ -182,6 +199,11 @@ def _is_same(said: str, text: str, measures: str) -> bool:
     except LedgerError:
         return False  # in a spelling of an earlier setting
     return one.unit == other.unit and one.jars is None
+
+
+def _spoken(line: dict[str, Any]) -> str:
+    """Return what a line says in the language that is spoken."""
+    return jars(line["jars"], line["jar"]) if line.get("jars") else amount(_said(line))
 
 
 def _said(line: dict[str, Any]) -> str:

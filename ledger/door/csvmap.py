@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = ["Map"]
 
@@ -66,7 +67,9 @@ class Map:
         """
         if not header or not any(cell.strip() for cell in header):
             raise InputError(
-                "header", "is missing", "The first row names the columns: on,kind,item,amount"
+                "header",
+                Message.of("refusal-missing"),
+                "The first row names the columns: on,kind,item,amount",
             )
         cells = [cell.strip() for cell in header]
         names = [self.columns.get(cell, "") if self.columns else cell for cell in cells]

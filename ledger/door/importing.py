@@ -23,6 +23,7 @@ from ledger.errors import BookError, InputError, LedgerError
 from ledger.kinds import check_typed, decode_stored, kind_of, tell, to_stored
 from ledger.known.catalogue import Catalogue
 from ledger.log import Head, Log, StoredEvent, Writing
+from ledger.messages import Message
 
 __all__ = ["BadLine", "Imported", "import_lines", "json_lines"]
 
@@ -172,7 +173,9 @@ def parse_json(line: bytes) -> dict[str, Any]:
         )
     for name in ("kind", "body", "on"):
         if name not in event:
-            raise InputError(name, "is missing", 'Write {"kind": ..., "on": ..., "body": {...}}')
+            raise InputError(
+                name, Message.of("refusal-missing"), 'Write {"kind": ..., "on": ..., "body": {...}}'
+            )
     return event
 
 

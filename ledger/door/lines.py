@@ -210,7 +210,7 @@ class Lines:
                 return parse_amount(doubt.offered, measures=self.measures, comma=self.comma)
             raise doubt from None
         except InputError as error:
-            raise type(error)(field, error.problem, error.wanted) from None
+            raise error.at(field) from None
 
     def line(
         self, line: Body, field: str, *, use: str = "food", zero: bool = False

@@ -73,7 +73,7 @@ class Texts:
             text = doubt.offered[: offered.end()] + text[jar.end() :]
             return text, *split_line(text, measures=self.measures, comma=self.comma, **more)
         except InputError as error:
-            raise type(error)(field, error.problem, error.wanted) from None
+            raise error.at(field) from None
 
     def line(self, text: str, field: str = "line") -> dict[str, Any]:
         """Return ``31 lb 8 oz plum`` or ``1 pint jar stock from jar S26-041`` as a line.

@@ -12,6 +12,7 @@ from ledger.kinds.money import check_money
 from ledger.kinds.parts import BoughtLine, OtherSpending, Struct
 from ledger.kinds.resolving import Body, Resolver, above_zero, currency, join, line_fields, needs
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class Bought(Struct, kw_only=True):
@@ -75,7 +76,9 @@ def resolve(body: Body, lines: Resolver) -> Body:
 
 def missing_paid(field: str) -> InputError:
     """Return the refusal of a purchase that does not say what was paid."""
-    return InputError(field, "is missing", "What was paid for this line, for example '3.40'")
+    return InputError(
+        field, Message.of("refusal-missing"), "What was paid for this line, for example '3.40'"
+    )
 
 
 KIND = Kind(

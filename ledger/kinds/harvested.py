@@ -12,6 +12,7 @@ from ledger.kinds.kind import GROWN, Form, Kind, Phase
 from ledger.kinds.parts import HarvestLine, Struct, Work
 from ledger.kinds.resolving import MOST, Body, Resolver, join, line_fields, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 from ledger.reference.crossing import Weights
 
 
@@ -49,7 +50,9 @@ def resolve(body: Body, lines: Resolver) -> Body:
         if "trimmed" in line:
             _trim(line, join(field, "trimmed"), lines)
         elif "trimmed_whole" in line:
-            raise InputError(join(field, "trimmed"), "is missing", "Leave `trimmed_whole` out")
+            raise InputError(
+                join(field, "trimmed"), Message.of("refusal-missing"), "Leave `trimmed_whole` out"
+            )
     return {**body, "lines": out}
 
 

@@ -10,6 +10,7 @@ from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
+from ledger.messages import Message
 
 
 class MeterRead(Struct, kw_only=True):
@@ -80,7 +81,9 @@ def resolve(body: Body, lines: Resolver) -> Body:
     what, value = reading(body["reads"])
     if ("before" in body) != ("batch" in body):
         lacks = "batch" if "before" in body else "before"
-        raise InputError(lacks, "is missing", "What a batch took needs --before and --batch")
+        raise InputError(
+            lacks, Message.of("refusal-missing"), "What a batch took needs --before and --batch"
+        )
     if "before" in body:
         before_what, before = reading(body["before"], "before")
         if before_what != what:

@@ -11,6 +11,7 @@ from ledger.kinds.fields import Day, Person, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver, not_after
+from ledger.messages import Message
 
 
 class PersonDescribed(Struct, kw_only=True):
@@ -66,7 +67,11 @@ def resolve(body: Body, lines: Resolver) -> Body:
     """
     on = lines.on
     if ("age" in body) == ("born" in body):
-        problem = "is missing" if "age" not in body else "is said besides the day of birth"
+        problem = (
+            Message.of("refusal-missing")
+            if "age" not in body
+            else "is said besides the day of birth"
+        )
         raise InputError("age", problem, "Write full years, for example --age 39, or --born DAY")
     age = body.get("age")
     if age is not None and age > _OLDEST:
@@ -104,7 +109,9 @@ def _state(body: Body, age: float) -> None:
 def _size(body: Body) -> None:
     if ("weight" in body) != ("height" in body):
         lacks = "height" if "weight" in body else "weight"
-        raise InputError(lacks, "is missing", "The energy by size needs weight and height")
+        raise InputError(
+            lacks, Message.of("refusal-missing"), "The energy by size needs weight and height"
+        )
     if "weight" not in body:
         return
     amount = parse_amount(body["weight"])

@@ -17,6 +17,7 @@ from ledger.kinds.parts import Acid, FuelLine, Made, Struct, UsedLine, Work
 from ledger.kinds.resolving import Body, Resolver, first_measure, several_lines
 from ledger.kinds.upcasting import LINES
 from ledger.labels import split_label
+from ledger.messages import Message
 from ledger.reference.crossing import Weights
 
 
@@ -208,7 +209,9 @@ def _only_jar(makes: str, lines: Resolver, field: str) -> str:
     known = lines.catalogue.jars_of(makes)
     if len(known) == 1:
         return next(iter(known))
-    raise InputError(f"{field}.jar", "is missing", "Write which jar, for example quart jar")
+    raise InputError(
+        f"{field}.jar", Message.of("refusal-missing"), "Write which jar, for example quart jar"
+    )
 
 
 def _fuel(fuel: Body, field: str, lines: Resolver) -> Body:

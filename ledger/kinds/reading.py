@@ -14,6 +14,7 @@ from ledger.errors import InputError, NewerEvent, UnknownKind
 from ledger.kinds.fields import DayText, DecText, PressText, ValueText, read_typed
 from ledger.kinds.kind import Kind
 from ledger.kinds.registry import KINDS
+from ledger.messages import Message
 
 __all__ = [
     "check_typed",
@@ -166,7 +167,11 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
     field = field or kind.name
     missing = re.match(r"Object missing required field `(.*)`", what)
     if missing:
-        return InputError(_join(field, missing[1], kind), "is missing", _example(kind, missing[1]))
+        return InputError(
+            _join(field, missing[1], kind),
+            Message.of("refusal-missing"),
+            _example(kind, missing[1]),
+        )
     unknown = re.match(r"Object contains unknown field `(.*)`", what)
     if unknown:
         from rapidfuzz import process

@@ -9,6 +9,7 @@ from ledger.kinds.fields import ItemName, Note, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
+from ledger.messages import Message
 
 
 class SeedChecked(Struct, kw_only=True):
@@ -47,7 +48,9 @@ def resolve(body: Body, lines: Resolver) -> Body:
     """
     if ("sown" in body) != ("sprouted" in body):
         lacks = "sprouted" if "sown" in body else "sown"
-        raise InputError(lacks, "is missing", "A test needs both, for example 13 of 20")
+        raise InputError(
+            lacks, Message.of("refusal-missing"), "A test needs both, for example 13 of 20"
+        )
     if "sown" in body:
         if body["sown"] == 0:
             raise InputError("sown", "is 0", "Write how many seeds were laid out, for example 20")
@@ -66,7 +69,9 @@ def resolve(body: Body, lines: Resolver) -> Body:
         raise InputError("days", f"{body['days']} is out of range", "Write days from 10 to 500")
     if not {"year", "seeds", "days", "sown"} & set(body):
         raise InputError(
-            "year", "is missing", "Write its year, the seeds left, the packet's days or a test"
+            "year",
+            Message.of("refusal-missing"),
+            "Write its year, the seeds left, the packet's days or a test",
         )
     crop, _ = lines.item(body["crop"], "food", "crop")
     return {**body, "crop": crop}

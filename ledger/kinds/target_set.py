@@ -10,6 +10,7 @@ from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Basis, Struct
 from ledger.kinds.resolving import Body, Resolver
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class TargetSet(Struct, kw_only=True):
@@ -54,10 +55,14 @@ def resolve(body: Body, lines: Resolver) -> Body:
         )
     if "skill" in body:
         if not body.get("times"):
-            raise InputError("times", "is missing", "Write how many times, for example --times 3")
+            raise InputError(
+                "times",
+                Message.of("refusal-missing"),
+                "Write how many times, for example --times 3",
+            )
         return body
     if "amount" not in body:
-        raise InputError("amount", "is missing", "Write how much of it is wanted")
+        raise InputError("amount", Message.of("refusal-missing"), "Write how much of it is wanted")
     line = lines.line({"item": body["item"], "amount": body["amount"]}, "")
     if body.get("whole") is not None:  # an export's word stays
         lines.carried({"whole": body["whole"]}, "")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.messages import Message
 from ledger.projections._common import LISTED_FROM
 from ledger.projections._published_words import documents, process_words
 from ledger.projections.base import Assumption
@@ -55,7 +56,9 @@ def question(
     """Return records, totals and assumptions of "how is it published?"."""
     product = asked.get("product")
     if not product:
-        raise InputError("product", "is missing", "Name it: --product 'green beans'")
+        raise InputError(
+            "product", Message.of("refusal-missing"), "Name it: --product 'green beans'"
+        )
     height = asked.get("altitude") or state.settings.newest("altitude")
     gauge = asked.get("gauge") or state.settings.newest("gauge")
     found = before_batch(

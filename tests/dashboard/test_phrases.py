@@ -20,8 +20,8 @@ from dashboard.forms.writing import write_form
 from dashboard.pages import PAGES
 from dashboard.parts.saying import say
 from dashboard.words import Words
-from dashboard.words.phrases import Phrases, phrase_book
 from ledger.errors import InputError, NeedsAnswer
+from ledger.messages.phrases import Phrases, phrase_book, phrases_of
 from ledger.published import CAUTIONS, SHORT
 from ledger.reference.schedules import products
 
@@ -166,7 +166,7 @@ def unsaid(demo, monkeypatch):
         for column in ("source", "bed", "variety"):
             names |= {str(name).casefold() for name in answer.frame.get(column, ())}
     names.add("")  # an amount alone
-    book, shown = dashboard.words._phrases("de"), set()
+    book, shown = phrases_of("de"), set()
     said = Words.said
 
     def heard(self, text):

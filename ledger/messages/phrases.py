@@ -1,7 +1,8 @@
-"""What the ledger says, in another language: a phrase book.
+"""What the ledger still says as English text, in another language: a phrase book, which is being emptied.
 
-The ledger says its sentences in English; the pages say them in a language that has a phrase book,
-``de.phrases.toml``: under each English phrase the same in that language. A slot stands for what differs:
+Pages and command say such a text by the phrase book of the language, ``de.phrases.toml``: under each
+English phrase the same in that language. What becomes a `Message` leaves the book; a test counts the
+phrases down. A slot stands for what differs:
 
 * ``{n}``, ``{n2}``: a number, written as the language writes it;
 * ``{day}``, ``{day2}``: a day, ``2026-09-02``;
@@ -21,7 +22,10 @@ from collections.abc import Callable, Mapping
 from functools import cache, lru_cache
 from importlib import resources
 
-__all__ = ["Phrases", "phrase_book"]
+from ledger.messages.language import language
+from ledger.messages.words import word
+
+__all__ = ["Phrases", "phrase_book", "phrases_of"]
 
 _SLOT = re.compile(r"\{(\w+)\}")
 _SENTENCES = re.compile(r"(?<=[.?!]) (?=[A-Z0-9`{(])")
@@ -37,13 +41,33 @@ _KEPT = 8192
 
 
 @cache
-def phrase_book(language: str) -> dict[str, str]:
+def phrase_book(code: str) -> dict[str, str]:
     """Return a language's phrases by the English ones; empty where it has no phrase book."""
-    file = resources.files(__package__).joinpath(f"{language}.phrases.toml")
+    file = resources.files(__package__).joinpath(f"{code}.phrases.toml")
     if not file.is_file():
         return {}
     groups = tomllib.loads(file.read_text("utf-8"))
     return {english: said for group in groups.values() for english, said in group.items()}
+
+
+@cache
+def phrases_of(code: str) -> Phrases | None:
+    """Return how a language says what the ledger says; None where it has no phrase book."""
+    book = phrase_book(code)
+    if not book:
+        return None
+    from babel.numbers import get_decimal_symbol, get_group_symbol
+
+    spoken = language(code)
+    signs = str.maketrans(
+        {",": get_group_symbol(spoken.locale), ".": get_decimal_symbol(spoken.locale)}
+    )
+    return Phrases(
+        book,
+        word=lambda text: word(code, text, "name"),
+        number=lambda text: text.translate(signs),
+        day=spoken.day,
+    )
 
 
 class Phrases:

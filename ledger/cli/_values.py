@@ -1,0 +1,93 @@
+"""Numbers, days, amounts and fixed words, as the language that is spoken writes them.
+
+In English they are what they are in ``--json``: ``2026-09-02``, ``1,234.5``.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from ledger.cli._speech import language, told
+from ledger.messages import LANGUAGES
+
+__all__ = ["amount", "day", "echoed", "fixed", "heading", "jars", "number", "word"]
+
+amount = told
+"""An amount: its number and, where the phrase book has it, its unit."""
+
+
+def number(text: str) -> str:
+    """Return a number that is written in the English way."""
+    return text if _is_english() else text.translate(_signs(language()))
+
+
+def day(iso: str) -> str:
+    """Return a day, in digits."""
+    if _is_english():
+        return iso
+    from ledger.messages.language import language as spoken
+
+    return spoken(language()).day_in_digits(iso)
+
+
+def word(value: str, of: str = "") -> str:
+    """Return a fixed word of the ledger; anything else as it is."""
+    if _is_english():
+        return value
+    from ledger.messages.words import word as fixed
+
+    return fixed(language(), value, of)
+
+
+def fixed(value: str, of: str = "") -> str:
+    """Return a fixed word, or else a sentence of the ledger."""
+    said = word(value, of)
+    return said if said != value else told(value)
+
+
+_ECHOED = re.compile(r"(\s*)(?:(\d{4}-\d\d-\d\d)  )?(.*)", re.DOTALL)
+
+
+def echoed(line: str) -> str:
+    """Return a line of what was understood: its day, then what it says."""
+    indent, on, text = _ECHOED.fullmatch(line).groups()  # type: ignore[union-attr]
+    return f"{indent}{f'{day(on)}  ' if on else ''}{told(text)}"
+
+
+def heading(question: str, column: str, label: str) -> str:
+    """Return a column's heading; `label` is the English one."""
+    if _is_english():
+        return label
+    from ledger.messages.words import column as said
+
+    return said(language(), question, column) or told(label)
+
+
+def jars(n: int, jar: str, *, several: bool = False) -> str:
+    """Return so many jars of a sort: ``11 half-pint jars``.
+
+    Parameters
+    ----------
+    several : bool
+        Say them in the plural, even one.
+    """
+    plural = n != 1 or several
+    if _is_english():
+        return f"{n} {jar}{'s' if plural else ''}"
+    name = word(f"{jar}s") if plural else word(jar)
+    return f"{n} {word(jar) if name == f'{jar}s' else name}"
+
+
+def _is_english() -> bool:
+    return language() == LANGUAGES[0]
+
+
+@cache
+def _signs(code: str) -> dict[int, str]:
+    from babel.numbers import get_decimal_symbol, get_group_symbol
+
+    from ledger.messages.language import language as spoken
+
+    locale = spoken(code).locale
+    return str.maketrans({",": get_group_symbol(locale), ".": get_decimal_symbol(locale)})

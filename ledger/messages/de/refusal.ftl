@@ -1,0 +1,60 @@
+# Warum etwas abgelehnt wird; .wanted ist, was richtig wäre.
+
+refusal-missing = fehlt
+refusal-did-you-mean = Ist { $name } gemeint?
+refusal-one-of = Möglich sind: { LIST($known, type: "commas") }
+refusal-no-open-question = eine Frage { $n } gibt es nicht
+    .wanted = Die offenen zeigt `croftbook questions`
+refusal-question-missing = fehlt
+    .wanted = Die offenen zeigt `croftbook questions`
+refusal-nothing-to-undo = Es ist nichts mehr da, was zurückzunehmen wäre
+    .wanted = Alle Einträge zeigt `croftbook history`
+refusal-neither-name = weder { $old } noch { $new } steht im Buch
+    .wanted = Prüf die Namen
+refusal-no-ics = { $file } endet nicht auf .ics
+    .wanted = Schreib es wie household.ics
+refusal-book-blank = Noch ist nichts eingetragen
+    .wanted = Trag zuerst ein, was geschieht
+refusal-file-not-ours = { $file } ist schon da und nicht von hier
+    .wanted = Nenne eine neue Datei
+refusal-no-folder = einen Ordner { $folder } gibt es nicht
+    .wanted = Leg ihn zuerst an
+refusal-nobody-here = Niemand ist da, um Ja zu sagen, und nichts wurde geschrieben
+    .wanted = Nimm --yes dazu, wenn ihr die Zahlen gelesen habt und zustimmt
+refusal-one-day-missing = fehlt
+    .wanted = Nenne beide Tage der Saison davor, oder keinen
+refusal-folder-full = { $folder } ist nicht leer
+    .wanted = Nenne einen neuen Ordner
+refusal-no-book = bei { $where } gibt es kein Buch
+    .wanted = Prüf den Pfad; ein erster Eintrag beginnt dort eines
+refusal-name-no-utf8 = der Name { $name } ist kein UTF-8
+    .wanted = Benenne die Datei um
+refusal-no-file-name = { $name } kann nicht der Name einer Datei sein
+    .wanted = Nenne einen anderen
+refusal-no-workbook = { $file } ist keine Arbeitsmappe
+    .wanted = Lass --sheet weg
+refusal-no-plain-file = { $file } ist keine gewöhnliche Datei
+    .wanted = Nenne eine andere
+refusal-file-there = { $file } ist schon da
+    .wanted = Nenne eine andere, oder nimm --over dazu
+refusal-no-plain-target = { $file } ist keine gewöhnliche Datei
+    .wanted = Nenne eine neue Datei
+refusal-not-used = { $known ->
+        [none] { $name } ist nicht unter dem Verwendeten (nichts)
+       *[other] { $name } ist nicht unter dem Verwendeten ({ LIST($known, type: "commas") })
+    }
+    .wanted = Nenne es wie dort, oder schreib die Zeile: --used "2 lb onion, strained out"
+refusal-makes-missing = fehlt
+    .wanted = Nenne, was ihr einmachen wollt, z. B. 'green beans'
+refusal-no-place = „{ $words }“ fand keinen Platz.
+refusal-nothing-said = Es gibt nichts einzutragen.
+refusal-say-it = Sag es in den Worten, oder nimm das Angebotene mit --yes; nichts wurde eingetragen
+refusal-no-kind = eine Art { $kind } gibt es nicht
+refusal-no-item = ein Ding { $item } gibt es in diesem Buch nicht
+    .wanted = Lies im ganzen Verlauf nach, wie es heißt
+refusal-no-table = von diesem Buch wurde noch keine Tabelle gezeigt, also gibt es keine Zeile { $n }
+    .wanted = Frag zuerst `croftbook show jar-cost`
+refusal-no-row = die zuletzt gezeigte Tabelle ({ $question }) hat keine Zeile { $n }
+    .wanted = Ihre Zeilen sind 1 bis { $count }
+refusal-more-words = { $words } ist mehr, als { $command } nimmt
+    .wanted = Setz Namen aus mehreren Wörtern in Anführungszeichen

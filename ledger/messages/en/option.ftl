@@ -1,0 +1,114 @@
+# What each option is for.
+
+option-as-of = What had happened by that day; default today.
+option-backup-force = Replace a file that is there.
+option-book = The book: a file, or an SQLAlchemy URL.
+option-by = Who writes this down.
+option-calendar-months = How many months ahead; default 12.
+option-calendar-risk = Part of years whose frost comes later in spring; default 0.1.
+option-card = The card you drew.
+option-check-accept = Take the book as it stands for whole from now on: keep its head, set missing guards anew.
+option-check-head = Hold the book against this head: a backup or export that has one beside it, or the head as written down.
+option-check-household = Only this household; default all.
+option-circle-begin-ask = A figure to tell, the most wanted first; default all.
+option-circle-begin-before-from = First day of the season before a course.
+option-circle-begin-before-to = Last day of the season before a course.
+option-circle-begin-crop = A crop; once for each, six at most.
+option-circle-begin-currency = Money of the group.
+option-circle-begin-from = Its first day.
+option-circle-begin-name = What the group is called.
+option-circle-begin-product = Something put up, like "plum butter/boiling water"; once for each, six at most.
+option-circle-begin-season = The year the season is called by.
+option-circle-begin-to = Its last day.
+option-circle-begin-zone = A zone of planting; once for each.
+option-circle-beside-out = Write the page with your own figures marked, too.
+option-circle-beside-zone = Your zone.
+option-circle-demo-households = How many households.
+option-circle-demo-out = A new folder for it; default: one in your data folder, made anew.
+option-circle-page-out = Where to write the page.
+option-circle-sheet-out = Where to write the sheet.
+option-circle-sheet-yes = Do not ask: whoever types this says yes.
+option-circle-sheet-zone = Your zone, one of those that the group names.
+option-circle-tell-csv = Write CSV in place of JSON.
+option-circle-tell-epsilon = With --private: how much to spend of the 1 of a call.
+option-circle-tell-out = Where to write the release.
+option-circle-tell-page = Write the page of it, too.
+option-circle-tell-private = For the public: with noise, from 500 cards on.
+option-circle-withdraw-out = Where to write the withdrawal.
+option-circle-work-members = Who takes part.
+option-circle-work-pids = Write the workers' process numbers, one a line.
+option-circle-work-scheduler = A Dask scheduler that runs already, instead.
+option-circle-work-tls-ca = With tls://: the authority's certificate.
+option-circle-work-tls-cert = With tls://: your certificate.
+option-circle-work-tls-key = With tls://: your key.
+option-circle-work-workers = Processes on this machine; 0: none, one book after another.
+option-demo-book = Where to build it; default: a file of its own in your data folder, built anew.
+option-demo-json = Print both answers as JSON.
+option-demo-no-serve = Build and print only.
+option-demo-seed = Another seed gives another household's luck.
+option-demo-until = The sample's three years end the day before; default today.
+option-export-over = Write over a file of that name.
+option-history-all = All of them, however many.
+option-history-find = Only what has these words in it, notes too.
+option-history-from = Happened on or after this day.
+option-history-item = Only what names this item.
+option-history-kind = Only this kind, by its name or its command: put_up or putup.
+option-history-limit = At most so many; 0: all.
+option-history-notes = Only what has a note.
+option-history-to = Happened on or before this day.
+option-household = Which household in that book.
+option-import-dates = How days are written that are not ISO 8601.
+option-import-dry-run = Show what would be written, and write nothing.
+option-import-encoding = Encoding of a CSV sheet; JSON Lines are UTF-8.
+option-import-keep-good = Write the good lines even if there are bad ones.
+option-import-map = A TOML file that maps foreign headings to fields.
+option-import-sheet = Read this sheet of a workbook alone; default: all.
+option-json = Print the result as JSON.
+option-json-it = Print it as JSON.
+option-json-list = Print them as JSON.
+option-json-written = Print what was written as JSON.
+option-known-at = What had been written down by then.
+option-lan = Listen on the network, behind the household's passphrase.
+option-no-browser = Do not open a browser.
+option-port = Port of the dashboard.
+option-restore-dry-run = Check the copy, say what would happen, and touch nothing.
+option-restore-household = Only this household, others stay as they are; default all of a backup, home of an export or on a server.
+option-restore-yes = Do not ask before the swap.
+option-say-dry-run = Show how it is read, and write nothing.
+option-say-json = Print the reading, or what was written, as JSON.
+option-say-on = The day of what says none; default today.
+option-serve-behind = The address of a proxy before this server, which is believed who asks; needs the passphrase.
+option-serve-check = Ask a running dashboard whether it is well.
+option-serve-host-name = A name under which the pages may be asked for; once for each (or CROFTBOOK_HOST_NAMES, with blanks between).
+option-serve-set-passphrase = Ask for a new passphrase of the household, and exit.
+option-serve-tls = With --lan: encrypt, with a certificate of the household's own that each phone trusts once.
+option-show-all = Every record of a long table, not the newest season's or the first ones alone.
+option-show-csv = Print the records as CSV, unrounded.
+option-show-json = Print the whole answer as JSON, unrounded.
+option-show-notes = Everything that the answer rests on.
+option-show-wide = Every column, however wide.
+option-spent-by = One line for each.
+option-spent-from = From this day on; default: the first of this month.
+option-spent-to = Up to this day; default today.
+option-why-json = Print the tree as JSON.
+option-write-at = Time of day, for the order within a day.
+option-write-on = When it happened: 2026-09-02, yesterday, friday, 3 days ago; default today.
+option-write-replaces = The entry that this corrects.
+option-yes = Take the answer offered to every question.
+option-knowingly = Take from a jar that stands in danger, knowingly: --yes never does.
+option-putup-before = Show the published process for it and write nothing, e.g. "green beans" --made "7 quart jars" --pack raw --before
+option-putup-strained = Taken out again before the jar was closed: an item of --used, e.g. onion
+option-show-against = What changed since then, split into price, amount and mix.
+# $help: what the field is, as its kind describes it; $example: how it is typed, or none
+option-field = { $example ->
+        [none] { $help }
+       *[other] { $help }, e.g. { $example }
+    }
+option-field-day = { $field }, next friday or in 3 weeks
+option-field-one-of = { $field } (one of: { LIST($known, type: "commas") })
+option-field-many = { $field }; may be repeated
+# $help: what the option of a question is for
+option-question = { $example ->
+        [none] { $help }.
+       *[other] { $help }, e.g. { $example }.
+    }
