@@ -56,7 +56,11 @@ class Durables:
             np.r_[0.0, np.cumsum(column)] for column in (self.paid, self.pieces)
         )
         self._root = moment.root[ev]
-        self._uses, self._years = table["uses"][rows], table["years"][rows]
+        # Few purchases say how long a thing lasts: those alone are looked through.
+        self._said = {
+            name: (np.flatnonzero(~np.isnan(table[name][rows])), table[name][rows])
+            for name in ("uses", "years")
+        }
         bounds = (
             np.searchsorted(item, np.arange(len(facts) + 1)) if len(facts) else np.zeros(1, int)
         )
@@ -97,10 +101,10 @@ class Durables:
         key = (item, name, rows.stop)
         if key not in self._facts_by_rows:
             best = self._facts.said[item].get(name, (-1, math.nan))
-            values = (self._uses if name == "uses" else self._years)[rows]
-            for root, value in zip(self._root[rows].tolist(), values.tolist(), strict=True):
-                if not math.isnan(value) and root >= best[0]:
-                    best = (root, value)
+            at, values = self._said[name]
+            for i in at[np.searchsorted(at, rows.start) : np.searchsorted(at, rows.stop)].tolist():
+                if self._root[i] >= best[0]:
+                    best = (int(self._root[i]), float(values[i]))
             known = not math.isnan(best[1]) and best[1] > 0
             self._facts_by_rows[key] = (best[1], best[0]) if known else (None, -1)
         return self._facts_by_rows[key]
