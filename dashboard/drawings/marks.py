@@ -44,6 +44,7 @@ _RULES = {
     "on": "fill:{on-leaf};font-weight:650",
     "f-leaf": "fill:{leaf}", "f-leaf2": "fill:{leaf-2}", "f-soft": "fill:{leaf-soft}",
     "f-wash": "fill:{leaf-wash}", "f-straw": "fill:{straw}", "f-quiet": "fill:{edge}",
+    "f-rule": "fill:{rule}", "f-damson": "fill:{damson}",
     "f-ink": "fill:{ink}", "f-sheet": "fill:{sheet}", "f-soil": "fill:{soil}",
     "s-leaf": "stroke:{leaf}", "s-straw": "stroke:{straw}", "s-damson": "stroke:{damson}",
     "s-quiet": "stroke:{edge}", "s-rule": "stroke:{rule}", "s-ink": "stroke:{ink}",

@@ -18,7 +18,11 @@ def _near(figure: go.Figure, scheme: str) -> go.Figure:
     """Let a figure be brushed along its days, with a strip of the whole below it."""
     figure.update_layout(dragmode="zoom", hovermode="x unified", showlegend=False)
     strip = {"visible": True, "thickness": 0.12, "bordercolor": LINE[scheme], "borderwidth": 1}
-    return figure.update_xaxes(fixedrange=False, rangeslider=strip)
+    at = [one for trace in figure.data for one in trace.x]
+    ends = (
+        {"range": [min(at), max(at)]} if at and min(at) < max(at) else {}
+    )  # names stand beyond it
+    return figure.update_xaxes(fixedrange=False, rangeslider={**strip, **ends}, **ends)
 
 
 def stock(
@@ -51,7 +55,22 @@ def stock(
         customdata=frame["in_words"], hovertemplate="%{customdata}<extra></extra>",
     )  # fmt: skip
     figure.update_yaxes(title_text=unit, rangemode="tozero")
+    for name, column, shift in ((most, "most", 9), (there, "left", -7), (least, "least", 0)):
+        colour = TOKENS[scheme]["leaf"] if column == "left" else QUIET[scheme]
+        _named(figure, frame[["on", column]].dropna(), name, colour, shift)
     return _near(figure, scheme)
+
+
+def _named(figure: go.Figure, line: pd.DataFrame, name: str, colour: str, shift: float) -> None:
+    """Write a line's name at its end, in a margin of its own; `shift` keeps it off its neighbours."""
+    if line.empty:
+        return
+    end = line.iloc[-1]
+    figure.add_annotation(
+        x=end.iloc[0], y=float(end.iloc[1]), text=name, showarrow=False, xanchor="left", xshift=5,
+        yshift=shift, font={"color": colour, "size": 13},
+    )  # fmt: skip
+    figure.layout.margin.r = max(figure.layout.margin.r, 10 + 7.2 * len(name))
 
 
 def batches(frame: pd.DataFrame, scheme: str, *, ours: str, shop: str, unit: str) -> go.Figure:
@@ -76,6 +95,8 @@ def batches(frame: pd.DataFrame, scheme: str, *, ours: str, shop: str, unit: str
             hovertemplate="%{customdata}: " + name + " %{y:.2f}<extra></extra>",
         )  # fmt: skip
     figure.update_yaxes(title_text=unit, rangemode="tozero")
+    _named(figure, frame[["on", "shop"]].dropna(), shop, INK[scheme], 8)
+    _named(figure, frame[["on", "cost"]].dropna(), ours, TOKENS[scheme]["leaf"], -8)
     return _near(figure, scheme).update_layout(hovermode="closest")
 
 
@@ -97,8 +118,11 @@ def weeks(seasons: Mapping[str, Sequence[Any]], scheme: str, *, unit: str, week:
         figure.add_scatter(
             x=[one[0] for one in points], y=[one[1] for one in points], name=season, mode="lines",
             line={"width": 3 if is_newest else 1.2, "color": TOKENS[scheme]["leaf"] if is_newest else QUIET[scheme]},
-            hovertemplate=season + ": %{y:.1f}<extra></extra>",
+            hovertemplate=season + ": %{y:.1f} " + unit + "<extra></extra>",
         )  # fmt: skip
+        colour = TOKENS[scheme]["leaf"] if is_newest else QUIET[scheme]
+        above = 14 * (len(seasons) - 1 - list(seasons).index(season))
+        _named(figure, pd.DataFrame(points), season, colour, above)
     figure.update_yaxes(title_text=unit, rangemode="tozero")
     at = [one[0] for points in seasons.values() for one in points]
     span = max(at, default=0) - min(at, default=0) + 1

@@ -9,14 +9,15 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
-from dashboard.figures.today import year_strip
+from dashboard.drawings.marks import as_source
+from dashboard.drawings.year_strip import year_strip
 from dashboard.forms.happened import happened
 from dashboard.forms.specs import COMMON
 from dashboard.pages._day import things
 from dashboard.pages._page import Page
 from dashboard.pages.begin import begin, first_answer, is_new, sample_offer
 from dashboard.pages.write_down import kind_tiles
-from dashboard.parts import drawn, figure, icon, section
+from dashboard.parts import figure, icon, section
 from dashboard.parts.danger import danger_card, mark_of
 from dashboard.parts.keeping import named, soonest, spoken, time_left, track
 from dashboard.parts.kinds import icon_of
@@ -97,8 +98,8 @@ def _year(ask: Ask) -> list[Component]:
             today=words("today.this_day"), month=months.index(ask.day.month) + 1, width=width,
             height=height,
         )  # fmt: skip
-        out.append(drawn(ask, "year", svg, "; ".join(says), only=only))
-    return out
+        out.append(html.Img(src=as_source(svg), alt="; ".join(says), className=only))
+    return [html.Figure(out, className="drawn")]
 
 
 def _use_up(ask: Ask, most: int) -> Component:

@@ -1,7 +1,6 @@
 """What pages are built of: tables, pictures, figures that open, sentences for what is not there."""
 
 from dashboard.parts.choices import choice, choices
-from dashboard.parts.drawn import drawn
 from dashboard.parts.empty import nothing_yet
 from dashboard.parts.figures import figure, stat
 from dashboard.parts.marks import icon, jar_row
@@ -20,7 +19,6 @@ __all__ = [
     "choice",
     "choices",
     "csv_link",
-    "drawn",
     "figure",
     "icon",
     "jar_row",

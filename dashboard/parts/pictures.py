@@ -17,7 +17,7 @@ __all__ = ["picture"]
 def picture(
     ask: Ask, key: str, drawing: go.Figure, sentence: str, table: Any = None, *, height: int = 360
 ) -> Component:
-    """Return a drawing that can be brushed, its sentence, its table folded away, and buttons to save it.
+    """Return a drawing that can be brushed, its sentence, its table and the buttons to save it folded away.
 
     Parameters
     ----------
@@ -59,8 +59,9 @@ def picture(
                 role="img",
                 **{"aria-labelledby": f"says-{key}"},
             ),
-            html.Details([html.Summary(words("picture.table")), table]) if table else None,
-            html.Div(save, className="tools"),
+            html.Details(
+                [html.Summary(words("picture.table")), table, html.Div(save, className="tools")]
+            ),
         ],
         className="picture",
     )  # fmt: skip

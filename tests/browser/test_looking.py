@@ -126,6 +126,7 @@ def test_picture_is_saved_by_the_browser(demo, open_page):
     page = open_page(demo, "/look-closer", width=1280)
     page.wait_for_selector("#picture-stock .main-svg")
     figure = page.locator("figure:has(#picture-stock)")
+    figure.get_by_text("The numbers in this picture").click()
     for kind, head in (("PNG", b"\x89PNG"), ("SVG", b"<svg")):
         with page.expect_download() as waiting:
             figure.get_by_role("button", name=f"Save as {kind}").click()

@@ -63,7 +63,7 @@ def test_sheet_is_said_in_german(say, home):
     status, _, err = say("sheet", "group/call.json", "--card", home[0], "--zone", "5", "--out", "s.json", "--yes",
                          "--book", "home.sqlite", "--language", "de")  # fmt: skip
     assert status == 0
-    assert "Chargen" in err
+    assert "Ansätze" in err
     assert "Diese Zahlen und nichts anderes" in err
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from dashboard.figures.svg import label, letters_of_months, path, rect, svg
+from dashboard.drawings.marks import bar, dot, finish, label, path
 
 __all__ = ["year_strip"]
 
@@ -46,20 +46,22 @@ def year_strip(
     """
     base, step = height - 16, width / 52
     top = max((value for _, *values in weeks for value in values), default=0) or 1
-    out = [path("axis", f"M0 {base}H{width}")]
+    out = [path(f"M0 {base}H{width}", "axis")]
     for where, picked, last in weeks:
         x, tall, was = where * width, picked / top * (base - 4), last / top * (base - 4)
         if was > _LEAST:
-            out.append(rect(x - step / 3, base - was, step, was, "f-rule"))
+            out.append(bar(x - step / 3, base - was, step, was, "f-rule"))
         if tall > _LEAST:
-            out.append(rect(x + 0.8, base - tall, step - 1.6, tall, "f-leaf"))
-    out.append(letters_of_months(width, height - 3, letters, month))
+            out.append(bar(x + 0.8, base - tall, step - 1.6, tall, "f-leaf"))
+    for n, letter in enumerate(letters):
+        kind = "b" if n + 1 == month else "q"
+        out.append(label((n + 0.5) * width / 12, height - 3, letter, kind, "middle"))
     x = at * width
-    out.append(path("line s-damson", f"M{x:.1f} {base}V6"))
-    out.append(f'<circle class="dot s-damson" cx="{x:.1f}" cy="6" r="3.5"/>')
+    out.append(path(f"M{x:.1f} {base}V6", "line s-damson"))
+    out.append(dot(x, 6, 3.5, "f-damson"))
     is_late = at > 0.5
     out.append(label(x + (-8 if is_late else 8), 10, today, "look", "end" if is_late else "start"))
     side, left = ("start", 2) if is_late else ("end", width - 2)
     for n, (text, kind) in enumerate(zip(says, ("b", "q"), strict=False)):
         out.append(label(left, 12 + 16 * n, text, kind, side))
-    return svg(width, height, "".join(out), scheme)
+    return finish(width, height, out, "; ".join(says), scheme)
