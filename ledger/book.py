@@ -199,7 +199,7 @@ class Book:
             As `enter` would; and where an answer is no, or nobody can be asked.
         """
         if entry.kind == "put_up":
-            from ledger.projections._slips import slips
+            from ledger.questions.shared.slips import slips
             from ledger.replay import day_number
 
             day = day_number(entry.on or self.today())
@@ -216,7 +216,7 @@ class Book:
         if not usual and entry.kind not in ("eaten", "given_away"):
             return
         if entry.kind == "put_up":
-            from ledger.projections._slips import strengths
+            from ledger.questions.shared.slips import strengths
 
             for doubt in strengths(entry.body):
                 answers.settle(doubt)
@@ -432,7 +432,7 @@ class Book:
             When there is no such question.
         """
         if against is not None:
-            from ledger.projections._against import Against
+            from ledger.projections.against import Against
 
             day = day_text(as_of or self.today())
             asked = Against(
@@ -467,7 +467,7 @@ class Book:
             return part
         projection = _projection(name)
         if key.startswith("against:"):
-            from ledger.projections._against import why_against
+            from ledger.projections.against import why_against
 
             day = day_text(as_of or self.today())
             return why_against(projection, lambda day: self.state(day, known_at), day, key, field)

@@ -21,7 +21,7 @@ from ledger.files import whole_file
 if TYPE_CHECKING:
     from icalendar import Calendar, Component
 
-    from ledger.projections.month_by_month import Doing
+    from ledger.questions.month_by_month.question import Doing
 
 __all__ = ["Calendared", "uid_of", "write_calendar"]
 

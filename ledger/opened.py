@@ -18,15 +18,15 @@ from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.kinds import KINDS
-from ledger.projections._standing import (
+from ledger.published import OPEN
+from ledger.questions.shared.standing import (
     Standing,
     Standings,
     marks_by_entry,
     risky_items,
     standings,
 )
-from ledger.projections.use_by import use_by_of
-from ledger.published import OPEN
+from ledger.questions.shared.use_by import use_by_of
 from ledger.replay import tables
 from ledger.replay.state import day_text
 

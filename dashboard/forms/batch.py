@@ -20,9 +20,9 @@ from ledger.door.texts import Texts
 from ledger.errors import LedgerError
 from ledger.kinds import CANNING
 from ledger.projections import PROJECTIONS
-from ledger.projections._plan import plan_of
 from ledger.published import batch_as_typed, caution_before
 from ledger.published.processes import Process
+from ledger.questions.shared.plan import plan_of
 
 __all__ = ["beside_batch"]
 

@@ -36,8 +36,8 @@ def calendar(
     import dataclasses
 
     from ledger.calendar_file import write_calendar
-    from ledger.projections._enough_asked import number_of
-    from ledger.projections.month_by_month import doings
+    from ledger.questions.enough.asked import number_of
+    from ledger.questions.month_by_month.question import doings
 
     if Path(file).suffix.lower() != ".ics":
         raise InputError("file", Message.of("refusal-no-ics", file=Typed(file)))

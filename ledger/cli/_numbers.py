@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from ledger.cache import folder, write_whole
 from ledger.errors import InputError
+from ledger.messages import Message
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -46,7 +47,7 @@ def question_of(book: Book, found: list[Waiting], number: int) -> Waiting:
         kept = {_key(book, one): n for n, one in numbered(book, found)}
     named = {n: key for key, n in kept.items()}
     if number not in named:
-        raise InputError("number", f"there is no question {number}", _HINT)
+        raise InputError("number", Message.of("refusal-no-open-question", n=number))
     one = next((one for one in found if _key(book, one) == named[number]), None)
     if one is None:
         raise InputError("number", f"question {number} is not open any more", _HINT)

@@ -114,7 +114,7 @@ def mark_strained(body: dict[str, Any], names: tuple[str, ...], texts: Texts) ->
 def caution_of(book: Book, body: dict[str, Any]) -> str | None:
     """Return the cautions that go with the first canning batch."""
     from ledger.kinds import CANNING
-    from ledger.projections._published import first_caution
+    from ledger.questions.as_published.records import first_caution
 
     return first_caution(book.state()) if body["method"] in CANNING else None
 
@@ -148,8 +148,8 @@ def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) ->
     caution : str, optional
         Shown instead of the short one.
     """
-    from ledger.projections._published_words import verdict_lines
     from ledger.published import SHORT
+    from ledger.questions.as_published.words import verdict_lines
 
     for record in records:
         grave = record["standing"] == "against every published process"
@@ -173,7 +173,7 @@ def _show_plan(book: Book, body: dict[str, Any], times: Fraction, *, quiet: bool
     """Show what the batch takes against what is there, jars, lids and canner loads."""
     if quiet:
         return
-    from ledger.projections._plan import plan_of
+    from ledger.questions.shared.plan import plan_of
 
     plan = plan_of(book.state(), book.catalogue(), body)
     echo("cli-plan-takes", err=True, item=body["makes"], times=number(f"{float(times):g}"))
@@ -294,7 +294,7 @@ def _before_json(found: Before) -> dict[str, Any]:
 
 
 def _print_before(found: Before) -> None:
-    from ledger.projections._published_words import process_words
+    from ledger.questions.as_published.words import process_words
 
     for text in (*process_words(found, whole=True), *found.notes):
         number_, step, sources = _STEP.fullmatch(text).groups("")  # type: ignore[union-attr]

@@ -4,17 +4,14 @@ from __future__ import annotations
 
 import difflib
 from importlib import import_module
-from typing import TYPE_CHECKING
 
 import click
 
 from ledger.cli._help import Group, group, no_command, option
 from ledger.cli._speech import say
+from ledger.vocabulary import VOCABULARY
 
-if TYPE_CHECKING:
-    from ledger.kinds import Kind
-
-__all__ = ["OTHERS", "root", "writes"]
+__all__ = ["OTHERS", "root"]
 
 _MEANT = {
     **dict.fromkeys(("delete", "remove", "cancel"), "strike"),
@@ -78,13 +75,6 @@ BEGINNING = (
 """How to begin: what is done, and lines to type."""
 
 
-def writes() -> dict[str, Kind]:
-    """Return the writing commands, each with the kind that it writes."""
-    from ledger.kinds import KINDS  # not before it is needed: `croftbook --version` needs none
-
-    return {kind.command: kind for kind in KINDS.values()}
-
-
 def _which_book(args: list[str]) -> tuple[list[str], list[str]]:
     """Return the words before the command that say which book and language, and the rest."""
     taken = 0
@@ -107,7 +97,7 @@ class Root(Group):
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """Return every command, those that write first."""
-        return [*writes(), *OTHERS]
+        return [*VOCABULARY, *OTHERS]
 
     def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
         """Return a command by its name, or None."""
@@ -115,12 +105,12 @@ class Root(Group):
             module = import_module(f"ledger.cli.{OTHERS[cmd_name]}")
             command: click.Command = module.COMMANDS[cmd_name]
             return command
-        kind = writes().get(cmd_name)
-        if kind is None:
+        if cmd_name not in VOCABULARY:
             return None
         from ledger.cli._write import make_command
+        from ledger.kinds import KINDS
 
-        return make_command(kind)
+        return make_command(KINDS[VOCABULARY[cmd_name]])
 
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
         """Take --book and --household before the command as after it."""
@@ -136,22 +126,33 @@ class Root(Group):
     ) -> tuple[str | None, click.Command | None, list[str]]:
         """Offer the nearest command for one that does not exist."""
         name = args[0] if args else ""
-        if name and not name.startswith("-") and name not in OTHERS and name not in writes():
-            near = difflib.get_close_matches(name, [*writes(), *OTHERS], 1, 0.6)
+        if name and not name.startswith("-") and name not in OTHERS and name not in VOCABULARY:
+            near = difflib.get_close_matches(name, [*VOCABULARY, *OTHERS], 1, 0.6)
             meant = _MEANT.get(name.lower()) or (near[0] if near else None)
             raise no_command(name, meant, ctx)
         return super().resolve_command(ctx, args)
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """List the commands without importing them."""
-        for title, several in (("usage-write-down", writes()), ("usage-ask-and-keep", OTHERS)):
+        for title, several in (("usage-write-down", VOCABULARY), ("usage-ask-and-keep", OTHERS)):
             with formatter.section(say(title)):
-                formatter.write_dl([(name, say(f"command-{name}")) for name in several])
+                formatter.write_dl([(name, _said_of(name)) for name in several])
 
     def long_help(self) -> str:
         """Return what the program is, and how to begin."""
         several = [f"\b\n{say(title)}\n{_lines(lines)}" for title, lines in BEGINNING]
         return "\n\n".join([say("root-about"), *several, say("root-end")])
+
+
+def _said_of(name: str) -> str:
+    """Return what a command does: its message, else the summary of the kind that it writes."""
+    from ledger.cli._speech import knows
+
+    if name in OTHERS or knows(f"command-{name}"):
+        return say(f"command-{name}")
+    from ledger.kinds import KINDS
+
+    return KINDS[VOCABULARY[name]].summary
 
 
 def _lines(lines: tuple[str, ...]) -> str:

@@ -29,6 +29,7 @@ __all__ = [
     "confirm",
     "echo",
     "for_book",
+    "knows",
     "language",
     "parts",
     "refused",
@@ -150,6 +151,13 @@ def say(message: Message | str, attribute: str = "", **parameters: Any) -> str:
     from ledger.messages.catalogue import speaker
 
     return speaker(_Speech.language).text(message, attribute, **parameters)
+
+
+def knows(id_: str) -> bool:
+    """Return whether there is a message of that id."""
+    from ledger.messages.catalogue import speaker
+
+    return speaker(_Speech.language).has(id_)
 
 
 def parts(message: Message | str, attribute: str = "", **parameters: Any) -> list[Part]:

@@ -13,7 +13,7 @@ from ledger.cli import _common
 from ledger.cli._asking import Doubts, ask_missing, in_words
 from ledger.cli._help import Argument, Command, Option
 from ledger.cli._options import click_options
-from ledger.cli._speech import for_book
+from ledger.cli._speech import for_book, knows
 from ledger.cli._written import report
 from ledger.door import Entry
 from ledger.door.filling import fill, fill_sort
@@ -52,7 +52,7 @@ def make_command(kind: Kind) -> click.Command:
         kind.command,
         params=params,
         callback=callback,
-        help=f"command-{kind.command}",
+        help=f"command-{kind.command}" if knows(f"command-{kind.command}") else kind.summary,
         examples=[f"croftbook {line}" for line in kind.typed],
         no_args_is_help=not _asks(),
     )

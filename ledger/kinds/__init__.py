@@ -2,7 +2,7 @@
 
 - ``fields``, ``parts``: the types that bodies are made of. ``methods``: ways of putting up.
 - ``resolving``: what a kind may ask of the door. ``kind``: what a description holds.
-- one file a kind, and a line each in ``registry``; nothing else lists them.
+- one file a kind, and a line each in ``ledger.vocabulary``; nothing else lists them.
 - ``reading``: typed input and stored text to bodies and back. ``describing``: fields as people type
   them. ``telling``: lines in words. ``upcasting``: older bodies.
 

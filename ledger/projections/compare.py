@@ -13,8 +13,8 @@ from typing import Any
 
 from ledger.amounts import format_whole
 from ledger.methods.variance import Causes, causes_of_change
-from ledger.projections._common import LISTED_FROM
 from ledger.projections.base import Answer, Assumption, Column, Compared, cells_of
+from ledger.questions.shared.common import LISTED_FROM
 
 __all__ = ["COLUMNS", "Entry", "Side", "compare", "entries_of", "groups_of", "split"]
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
-from ledger.projections import _next_preserving, _next_why
-from ledger.projections._common import answer
-from ledger.projections._next_asked import AIMS, asked_of
-from ledger.projections._next_plan import CropPlan, Plan
-from ledger.projections._next_says import chance_words
-from ledger.projections._next_words import Words
+from ledger.projections import next_preserving, next_why
 from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.projections.next_asked import AIMS, asked_of
+from ledger.projections.next_plan import CropPlan, Plan
+from ledger.projections.next_says import chance_words
+from ledger.projections.next_words import Words
+from ledger.questions.shared.common import answer
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -84,7 +84,7 @@ def build(
     -------
     Answer
         Columns as in `COLUMNS`. `totals` has ``season`` (the one planned), ``wanted`` (see
-        `ledger.projections._next_levers.levers`), ``beds`` (by bed: ``area_m2``, ``free_m2``, and the
+        `ledger.projections.next_levers.levers`), ``beds`` (by bed: ``area_m2``, ``free_m2``, and the
         ``crops`` in it with their ground, ``crops_m2``), ``ground_wanted_m2``, ``ground_m2``,
         ``reached`` and ``missing``: sentences.
 
@@ -98,7 +98,7 @@ def build(
         raise TypeError(f"next-season has no option {next(iter(more))!r}")
     plan = Plan(state, asked_of(state, want, beds, aim, rotate))
     if preserving:
-        return _next_preserving.answer_of(plan)
+        return next_preserving.answer_of(plan)
     words = Words(plan)
     records = [_record(plan, words, crop) for crop in plan.crops]
     totals = words.totals()
@@ -117,7 +117,7 @@ def said_at(state: State) -> list[dict[str, Any]]:
 
 def _earlier(state: State, plan: Plan, records: list[dict[str, Any]]) -> list[str]:
     """Put beside each crop how many earlier seasons brought at least what was said; say it of all."""
-    from ledger.projections._graded_plants import plant_grades
+    from ledger.projections.graded_plants import plant_grades
 
     known = [one for one in plant_grades(state, plan.garden) if one.kind == "yield"]
     for record in records:
@@ -177,7 +177,7 @@ PROJECTION = Projection(
     question="What must be grown next season for the shelf and the table, and do the beds suffice?",
     columns=COLUMNS,
     build=build,
-    why=_next_why.why,
+    why=next_why.why,
     options=(
         Option("want", "so much wanted a year instead; may be given again", "'tomato sauce=80 quart jars'", kind="list"),
         Option("for", "what the beds are to bring most of", "value", choices=tuple(AIMS)),
@@ -185,5 +185,5 @@ PROJECTION = Projection(
         Option("beds", "so much ground in a bed instead, 0 for none; may be given again", "'east bed=40 sq ft'", kind="list"),
         Option("preserving", "what is to be put up, week by week", "--preserving", kind="flag"),
     ),
-    variants={"preserving": _next_preserving.COLUMNS},
+    variants={"preserving": next_preserving.COLUMNS},
 )  # fmt: skip

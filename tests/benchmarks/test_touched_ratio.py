@@ -14,7 +14,7 @@ from benchmarks.test_question_ratios import replay_of_size, seconds
 from benchmarks.test_replay_ratios import AS_OF, EVENTS
 
 from ledger.projections import PROJECTIONS
-from ledger.projections._touching import touching
+from ledger.questions.touched.touching import touching
 
 pytestmark = [pytest.mark.benchmark, pytest.mark.timeout(3600)]
 

@@ -12,7 +12,7 @@ from ledger import Book
 from ledger.calendar_file import uid_of, write_calendar
 from ledger.cli import main
 from ledger.errors import InputError
-from ledger.projections.month_by_month import Doing
+from ledger.questions.month_by_month.question import Doing
 
 TODAY = "2026-11-01 12:00:00"
 

@@ -7,7 +7,7 @@ import json
 import pytest
 
 from ledger.cli import main
-from ledger.cli._root import OTHERS, writes
+from ledger.cli._root import OTHERS
 from ledger.kinds import KINDS
 
 
@@ -56,7 +56,7 @@ def batch(run):
     return run("putup", "plum butter", *words, "--on", "2026-09-03")
 
 
-WRITES = writes()
+WRITES = {kind.command: kind for kind in KINDS.values()}
 
 
 def test_root_help_lists_every_kind(run):

@@ -11,10 +11,11 @@ import pytest
 from freezegun import freeze_time
 
 from ledger.cli import main
-from ledger.cli._root import OTHERS, writes
+from ledger.cli._root import OTHERS
+from ledger.kinds import KINDS
 from ledger.projections import PROJECTIONS
 
-WRITES = writes()
+WRITES = {kind.command: kind for kind in KINDS.values()}
 SHOWN = [
     (command, text.split("      (")[0]) for command in WRITES for text in WRITES[command].typed
 ]

@@ -165,9 +165,9 @@ def test_no_word_of_these_pages_calls_food_safe_or_fine():
     ledger = Path(dashboard.__file__).parents[1] / "ledger"
     for name in (
         "opened.py",
-        "projections/_standing.py",
-        "projections/_shelf_standing.py",
-        "projections/_gauges.py",
+        "questions/shared/standing.py",
+        "projections/shelf_standing.py",
+        "questions/shared/gauges.py",
     ):
         said += re.findall(r'f?"([^"\n]{12,})"', (ledger / name).read_text("utf-8"))
     assert [text for text in said if never.search(text)] == []

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 HOUSE = Path(__file__).parents[2]
-CIRCLES = 7
+CIRCLES = 3
 """Rings of modules that import each other, in functions too; lower it when one goes, never raise it."""
-PRIVATE = 11
+PRIVATE = 2
 """Files that import a private module or name of another room, once a module; lower it likewise."""
 
 

@@ -11,7 +11,7 @@ import pytest
 
 import ledger
 from ledger import errors
-from ledger.cli._root import OTHERS, writes
+from ledger.cli._root import OTHERS
 from ledger.errors import NewerEvent, UnknownKind
 from ledger.kinds import KINDS, check_typed, decode_stored, tell, to_stored, upcast
 
@@ -37,9 +37,9 @@ def test_every_public_name_resolves():
 
 
 def test_commands_and_their_help_are_those_of_the_kinds():
-    assert list(writes().values()) == list(KINDS.values())
-    assert len(writes()) == 23
-    assert not set(writes()) & set(OTHERS)
+    assert list(VOCABULARY.values()) == list(KINDS)
+    assert len({kind.command: kind for kind in KINDS.values()}) == 23
+    assert not set({kind.command: kind for kind in KINDS.values()}) & set(OTHERS)
 
 
 def drawn():

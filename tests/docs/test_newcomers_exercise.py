@@ -41,7 +41,12 @@ def after(copy, path, line, new):
 
 def add_kind(copy):
     put(copy, KIND, whole(KIND))
-    after(copy, "ledger/kinds/registry.py", '    "struck",\n', '    "seed_saved",\n')
+    after(
+        copy,
+        "ledger/vocabulary.py",
+        '    "strike": "struck",\n',
+        '    "keep-seed": "seed_saved",\n',
+    )
 
 
 def add_column(copy):
@@ -117,7 +122,7 @@ def did(exercise):
 
 
 def test_a_kind_is_one_file_and_one_line(exercise):
-    assert exercise[0]["add_kind"] == ([KIND], {"ledger/kinds/registry.py": 1})
+    assert exercise[0]["add_kind"] == ([KIND], {"ledger/vocabulary.py": 1})
 
 
 def test_a_column_is_one_file(exercise):

@@ -10,9 +10,9 @@ import pytest
 
 from ledger.kinds import KINDS, Form, Kind
 from ledger.kinds.kind import Origin
-from ledger.kinds.registry import _MODULES
 from ledger.kinds.resolving import as_typed
 from ledger.replay.flows import _ORIGIN, ORIGINS
+from ledger.vocabulary import VOCABULARY
 
 HOUSE = Path(__file__).parents[2]
 NEEDED = [f.name for f in dataclasses.fields(Kind) if f.default is f.default_factory is dataclasses.MISSING]  # fmt: skip
@@ -56,7 +56,7 @@ def test_the_registry_holds_every_file_of_a_kind():
         for path in (HOUSE / "ledger/kinds").glob("*.py")
         if "\nKIND = Kind(" in path.read_text("utf-8")
     }
-    assert files == set(_MODULES) == set(KINDS)
+    assert files == set(VOCABULARY.values()) == set(KINDS)
     assert len({kind.command for kind in KINDS.values()}) == len(KINDS)
 
 
@@ -76,7 +76,8 @@ def test_no_second_list_of_kinds():
             literals = (n for n in ast.walk(tree) if isinstance(n, (ast.Dict, ast.List, ast.Set, ast.Tuple)))  # fmt: skip
             if any(len(named(one)) > 5 for one in literals):
                 lists.add(str(path.relative_to(HOUSE)))
-    assert lists == {"ledger/kinds/registry.py", *SAYABLE}
+    # the door takes a short way for the kinds that are written most; others go the long one
+    assert lists == {"ledger/door/alike.py", *SAYABLE}
 
 
 def test_replay_takes_origins_from_the_kinds():

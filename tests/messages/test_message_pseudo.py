@@ -8,11 +8,12 @@ import click
 import pytest
 
 from ledger.cli import _options, _show, _speech, main
-from ledger.cli._root import OTHERS, WRITES, root
+from ledger.cli._root import OTHERS, root
 from ledger.errors import InputError
 from ledger.messages import Code, Message, Names, Typed, catalogue
 from ledger.messages.catalogue import HERE, Catalogue, Speaker
 from ledger.messages.language import language
+from ledger.vocabulary import VOCABULARY
 
 LETTERS = str.maketrans("aeiou", "àéîöû")
 
@@ -61,7 +62,7 @@ def typed_words(command):
     return found
 
 
-@pytest.mark.parametrize("name", [one for one in (*WRITES, *OTHERS) if one != "circle"])
+@pytest.mark.parametrize("name", [one for one in (*VOCABULARY, *OTHERS) if one != "circle"])
 def test_help_says_nothing_that_is_in_no_catalogue(in_pseudo, capsys, name):
     command = root.get_command(click.Context(root), name)
     assert main([name, "--help"]) == 0
@@ -80,7 +81,7 @@ def test_root_help_and_errors_of_use_are_in_the_catalogues(in_pseudo, capsys):
     assert main(["--help"]) == 0
     out = capsys.readouterr().out
     begin = out.index(pseudo("Options"))
-    assert plain(out[begin:], {*WRITES, *OTHERS}) == set()
+    assert plain(out[begin:], {*VOCABULARY, *OTHERS}) == set()
     for words, typed in (
         (["harvest", "1 lb plum", "--bde", "x"], {"bed", "bde", "by", "yes"}),
         (["harvst"], {"harvst", "harvest"}),

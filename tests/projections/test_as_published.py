@@ -187,14 +187,14 @@ def test_unsealed_jars_have_their_advice(kitchen, yes):
 
 
 def test_cautions_are_shown_before_the_first_batch_only(book, kitchen):
-    from ledger.projections._published import first_caution
+    from ledger.questions.as_published.records import first_caution
 
     assert first_caution(kitchen.state(as_of="2026-08-01"))
     assert first_caution(kitchen.state(as_of="2026-08-10")) is None
 
 
 def test_slips_are_asked_about_as_a_batch_is_written(kitchen):
-    from ledger.projections._published import doubts_before
+    from ledger.questions.as_published.records import doubts_before
 
     state = kitchen.state(as_of="2026-08-10")
     lines = [{"item": "green bean", "amount": "10 lb", "whole": 4535924}]

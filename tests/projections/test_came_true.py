@@ -17,11 +17,11 @@ from strategies import random_book
 
 from ledger import Book
 from ledger.errors import InputError, NotFound
-from ledger.projections import PROJECTIONS, _said_kept, came_true
-from ledger.projections._arithmetic import recompute
-from ledger.projections._graded import Graded
-from ledger.projections._said import EVERY, asked, earlier
-from ledger.projections._widening import lately
+from ledger.projections import PROJECTIONS, came_true, said_kept
+from ledger.projections.graded import Graded
+from ledger.projections.said import EVERY, asked, earlier
+from ledger.projections.widening import lately
+from ledger.questions.shared.arithmetic import recompute
 from ledger.replay.state import day_number, day_text
 
 END = "2026-10-25"
@@ -70,9 +70,9 @@ def fill(book, events):
 def kept_folder(tmp_path, monkeypatch):
     """A cache folder of this test's own, and nothing in memory."""
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
-    _said_kept._BOOKS.clear()
+    said_kept._BOOKS.clear()
     yield tmp_path / "cache" / "croftbook" / "said"
-    _said_kept._BOOKS.clear()
+    said_kept._BOOKS.clear()
 
 
 @pytest.fixture
@@ -259,8 +259,8 @@ def test_it_is_kept_and_asked_only_once(home, kept_folder, monkeypatch):
     def never(*_):
         raise AssertionError("asked again")
 
-    _said_kept._BOOKS.clear()
-    monkeypatch.setattr("ledger.projections._said._state", never)
+    said_kept._BOOKS.clear()
+    monkeypatch.setattr("ledger.projections.said._state", never)
     with Book.open(home.log.path) as again:
         assert again.show("came-true", by="item").to_dict() == before
         # an entry changes what came, not what was said
@@ -276,7 +276,7 @@ def test_the_file_may_be_deleted_or_damaged(home, kept_folder, damage):
         file.unlink()
     else:
         file.write_bytes(b"rubbish" if damage == "rubbish" else file.read_bytes()[:500])
-    _said_kept._BOOKS.clear()
+    said_kept._BOOKS.clear()
     with Book.open(home.log.path) as again:
         assert again.show("came-true", by="item").to_dict() == before
 
@@ -285,11 +285,11 @@ def test_it_is_never_believed_of_another_head(home, tmp_path, kept_folder):
     """A book that begins alike and goes on otherwise is asked anew, though its file is the same one."""
     home.show("came-true")
     other = [event for event in household() if event["on"] < "2026-01-01"]
-    _said_kept._BOOKS.clear()
+    said_kept._BOOKS.clear()
     with Book.open(tmp_path / "other.sqlite") as book:
         fill(book, other)
         mine = plain(book.state())
-    _said_kept._BOOKS.clear()
+    said_kept._BOOKS.clear()
     for file in kept_folder.iterdir():
         file.unlink()
     with Book.open(tmp_path / "other.sqlite") as book:
@@ -299,7 +299,7 @@ def test_it_is_never_believed_of_another_head(home, tmp_path, kept_folder):
 def test_a_folder_that_cannot_be_written_is_no_trouble(home, tmp_path, monkeypatch):
     (tmp_path / "taken").write_text("a file where the folder would be")
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "taken"))
-    _said_kept._BOOKS.clear()
+    said_kept._BOOKS.clear()
     assert home.show("came-true").to_dict()["totals"]["ranges"] > 0
 
 

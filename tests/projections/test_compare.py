@@ -15,7 +15,7 @@ from test_why import check
 
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections._against import Against, why_against
+from ledger.projections.against import Against, why_against
 from ledger.projections.base import Answer, Column, Compared, cells_of
 from ledger.projections.compare import compare, entries_of, split
 

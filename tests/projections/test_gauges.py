@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from jars_in_danger import YES, put_up, stands
 
 from ledger.errors import InputError
-from ledger.projections._gauges import GaugeTest, recalled
+from ledger.questions.shared.gauges import GaugeTest, recalled
 
 pytestmark = pytest.mark.usefixtures("fixed_day")
 

@@ -9,7 +9,7 @@ from projections.winter_tools import check_figures, people, stock
 
 from ledger.errors import InputError
 from ledger.methods import cover
-from ledger.projections._how_long_steps import freezer_feet
+from ledger.questions.how_long.steps import freezer_feet
 
 ON = "2026-10-02"
 

@@ -15,7 +15,7 @@ from strategies import random_book
 
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections._arithmetic import recompute
+from ledger.questions.shared.arithmetic import recompute
 from ledger.replay import Replay
 
 FIELDS = {

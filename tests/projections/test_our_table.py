@@ -19,7 +19,7 @@ from strategies import books, random_book
 
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections._arithmetic import recompute
+from ledger.questions.shared.arithmetic import recompute
 from ledger.replay import Replay
 
 KG = 1_000_000  # mg

@@ -21,8 +21,8 @@ from strategies import random_book
 from ledger.cli import main
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections._arithmetic import recompute
-from ledger.projections._next_supply import next_supply
+from ledger.projections.next_supply import next_supply
+from ledger.questions.shared.arithmetic import recompute
 
 KG = 1000
 START = dt.date(2024, 1, 7)

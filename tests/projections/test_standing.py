@@ -22,8 +22,8 @@ from strategies import books, random_book
 
 from ledger import Book
 from ledger.errors import InputError
-from ledger.projections._standing import standings
 from ledger.published import MARKED, STANDINGS
+from ledger.questions.shared.standing import standings
 
 pytestmark = pytest.mark.usefixtures("fixed_day")
 

@@ -14,8 +14,8 @@ from strategies import books, random_book
 from ledger.errors import InputError, NotFound
 from ledger.methods.stocking import extra_packs
 from ledger.projections import PROJECTIONS
-from ledger.projections._arithmetic import recompute
-from ledger.projections._stocking_find import stocks
+from ledger.questions.shared.arithmetic import recompute
+from ledger.questions.stocking_up.found import stocks
 from ledger.replay import Replay
 
 ASK = PROJECTIONS["stocking-up"]

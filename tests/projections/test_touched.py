@@ -13,7 +13,7 @@ from strategies import books
 
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections._common import LISTED_FROM
+from ledger.questions.shared.common import LISTED_FROM
 
 pytestmark = pytest.mark.usefixtures("fixed_day")
 BUILD = PROJECTIONS["touched"].build

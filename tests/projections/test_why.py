@@ -11,7 +11,7 @@ from strategies import random_book
 
 from ledger.errors import NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections._arithmetic import recompute
+from ledger.questions.shared.arithmetic import recompute
 
 FIGURES = {
     "jar-cost": [

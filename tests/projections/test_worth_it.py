@@ -15,8 +15,8 @@ from strategies import books, random_book
 
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections._arithmetic import recompute
-from ledger.projections.worth_earned import Earned
+from ledger.questions.shared.arithmetic import recompute
+from ledger.questions.worth_it.earned import Earned
 from ledger.questions.worth_it.gather import LINES, Lots
 from ledger.questions.worth_it.postings import NOTES, postings
 from ledger.questions.worth_it.span import span_of

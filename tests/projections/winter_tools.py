@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from ledger.projections._arithmetic import recompute
+from ledger.questions.shared.arithmetic import recompute
 
 FAMILY = [
     ("Finn", "male", 42),

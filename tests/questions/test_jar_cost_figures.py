@@ -12,11 +12,11 @@ from strategies import random_book
 from ledger.errors import NotFound
 from ledger.figures.units import one_of
 from ledger.projections import PROJECTIONS
-from ledger.projections._arithmetic import recompute
 from ledger.questions import ADDRESSED
 from ledger.questions.costs.addresses import why as why_cost
 from ledger.questions.jar_cost import COLUMNS, why
 from ledger.questions.jar_cost.figures import figures
+from ledger.questions.shared.arithmetic import recompute
 
 BOUND = {1: "≥", 2: "≤"}
 

@@ -11,7 +11,6 @@ from strategies import random_book
 
 from ledger.errors import NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections._arithmetic import recompute
 from ledger.questions import ADDRESSED
 from ledger.questions.food import BASES, SIX, FoodFigures
 from ledger.questions.food.addresses import why as why_food
@@ -19,6 +18,7 @@ from ledger.questions.our_table import why
 from ledger.questions.our_table.figures import figures
 from ledger.questions.our_table.gather import Table
 from ledger.questions.periods import periods_of
+from ledger.questions.shared.arithmetic import recompute
 
 UNITS = {"energy": "kcal", "weight": "g", "value": "money"}
 SILENT = {

@@ -17,9 +17,9 @@ from oracle import reckon
 from oracle.table import Table
 from strategies import random_book
 
-from ledger.projections._arithmetic import recompute
 from ledger.questions.jar_cost.why import why
 from ledger.questions.our_table.why import why as why_eaten
+from ledger.questions.shared.arithmetic import recompute
 
 TIMES = 3
 """What numbers are changed by: a factor that no share or rounding brings about."""

@@ -19,7 +19,6 @@ from torture_tools import count, keep
 
 from ledger import Answers, Book
 from ledger.cli import main
-from ledger.cli._root import writes
 from ledger.errors import LedgerError
 from ledger.kinds import KINDS
 
@@ -161,7 +160,7 @@ def whole(path):
     return found.chain.events
 
 
-WRITES = writes()
+WRITES = {kind.command: kind for kind in KINDS.values()}
 COMMANDS = [*WRITES, "show", "why", "history", "import", "export", "check", "backup", "restore"]
 
 

@@ -14,11 +14,11 @@ import numpy as np
 
 from ledger.figures import Array, Figure, Spans, assumed, choose, nothing, said
 from ledger.kinds import KINDS
-from ledger.projections.keeping import keeping_of
-from ledger.projections.use_by import days_of
 from ledger.questions.costs.sources import Sources
 from ledger.questions.food.contents import Contents
 from ledger.questions.quantities import LISTED_FROM
+from ledger.questions.shared.keeping import keeping_of
+from ledger.questions.shared.use_by import days_of
 from ledger.reference.storage import fresh_life
 from ledger.replay import KEPT, ORIGINS, tables
 from ledger.replay.facts import SORTS

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.projections import worth_durables, worth_prices
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.questions.answering import answer
+from ledger.questions.worth_it import durables as worth_durables
+from ledger.questions.worth_it import prices as worth_prices
 from ledger.questions.worth_it.figures import figures
 from ledger.questions.worth_it.gather import LINES
 from ledger.questions.worth_it.notes import notes_of

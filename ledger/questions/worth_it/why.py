@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
 from ledger.figures import Node, tree
-from ledger.projections import worth_durables_why, worth_prices_why
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.telling import StateTeller
+from ledger.questions.worth_it import durables_why as worth_durables_why
+from ledger.questions.worth_it import prices_why as worth_prices_why
 from ledger.questions.worth_it.figures import SUMS, figures
 from ledger.questions.worth_it.gather import LINE_OF, LINES
 from ledger.questions.worth_it.span import span_of

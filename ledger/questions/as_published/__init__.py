@@ -1,0 +1,1 @@
+"""The question whether a batch was processed as a published schedule says."""

@@ -1,0 +1,198 @@
+"""Questions to the published tables: how is it published, and what of a stopped freezer?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.errors import InputError
+from ledger.messages import Message
+from ledger.projections.base import Assumption
+from ledger.published import (
+    Process,
+    altitude_ft,
+    before_batch,
+    freezer_off,
+    holds_for,
+    hours_of,
+    label,
+)
+from ledger.published.words import acid_text, plain
+from ledger.questions.as_published.words import documents, process_words
+from ledger.questions.shared.common import LISTED_FROM
+from ledger.questions.shared.keeping import keeping_of
+from ledger.replay import KEPT
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["keeping", "power_cut", "question", "settings_used"]
+
+
+def settings_used(state: State) -> list[Assumption]:
+    """Return the altitude and gauge that are set, as assumptions with their events."""
+    out = []
+    for name, text in (
+        ("altitude", "Altitude {}, as set, where a batch says nothing."),
+        ("gauge", "Gauge {}, as set, where a pressure batch says nothing."),
+    ):
+        value = state.settings.newest(name)
+        if value is not None:
+            events = tuple(
+                state.event_id(ev)
+                for ev, body in state.bodies("setting_changed")
+                if body["name"] == name
+            )
+            out.append(Assumption(f"{name}-set", text.format(value), events))
+    return out
+
+
+def question(
+    state: State, asked: Mapping[str, str | None]
+) -> tuple[list[dict[str, Any]], dict[str, Any], list[Assumption]]:
+    """Return records, totals and assumptions of "how is it published?"."""
+    product = asked.get("product")
+    if not product:
+        raise InputError(
+            "product", Message.of("refusal-missing"), "Name it: --product 'green beans'"
+        )
+    height = asked.get("altitude") or state.settings.newest("altitude")
+    gauge = asked.get("gauge") or state.settings.newest("gauge")
+    found = before_batch(
+        product,
+        jar=asked.get("jar"),
+        pack=asked.get("pack"),
+        method=asked.get("method"),
+        gauge=gauge,
+        altitude_ft=altitude_ft(height),
+    )
+    records = [_process(product, one) for one in found.processes]
+    if not records:
+        records = [_none(product, found.questions, found.match.candidates)]
+    totals: dict[str, Any] = {
+        "in_words": process_words(found),
+        "needs": {one.what: f"{one.amount} ({one.source})" for one in found.needs},
+        "steps": {str(n): f"{s.text} ({s.source})" for n, s in enumerate(found.steps, 1)},
+        "questions": {f"? {n}": text for n, text in enumerate(found.questions, 1)},
+    }
+    notes = [Assumption(f"note-{n}", text) for n, text in enumerate(found.notes, 1)]
+    from_set = not asked.get("altitude") or not asked.get("gauge")
+    return records, totals, [*notes, *(settings_used(state) if from_set else [])]
+
+
+def _process(product: str, one: Process) -> dict[str, Any]:
+    line = one.schedule
+    kind = "as published" if one.confirmed else "not recorded"
+    figures: dict[str, Any] = {
+        "minutes": one.minutes,
+        "psi": one.psi,
+        "headspace_in": plain(one.headspace_in),
+        "acid": acid_text(line),
+    }
+    return {
+        "item": product,
+        "product": label(line.product),
+        "schedule": line.id,
+        "standing": "printed" if one.confirmed else "not confirmed, look it up",
+        **{f"published.{name}": value for name, value in figures.items()},
+        "findings": [
+            {"field": "process", "published": line.id, "done": None, "kind": kind, "text": one.text}
+        ],
+        "text": one.text,
+        "advice": [],
+        "source": one.where,
+    }
+
+
+def _none(product: str, questions: tuple[str, ...], fit: tuple[str, ...]) -> dict[str, Any]:
+    text = " ".join(questions) or "No process is printed for this."
+    field = "altitude" if fit and "altitude" in text else "product"
+    kind = "not recorded" if fit and "At what altitude" in text else "no published process"
+    finding = {"field": field, "published": None, "done": product, "kind": kind, "text": text}
+    return {
+        "item": product,
+        "product": label(fit[0]) if len(fit) == 1 else None,
+        "standing": kind,
+        "findings": [finding],
+        "text": text,
+        "advice": [],
+    }
+
+
+def keeping(state: State) -> tuple[list[dict[str, Any]], dict[str, Any]]:
+    """Return one record a lot with something left: the published period for it, with its source."""
+    records = []
+    for lot in _with_something_left(state):
+        found = keeping_of(state, lot)
+        kept = KEPT[int(state.lots["kept"][lot])] if state.lots["kept"][lot] >= 0 else None
+        span = None if found is None else found.span
+        text = (
+            "Nothing published is held for it." if found is None else f"{found.span}: {found.text}."
+        )
+        records.append(
+            {
+                "why": f"shelf/{state.lot_id(lot)}",
+                "on": day_text(int(state.lots["day"][lot])),
+                "item": state.facts.names[int(state.lots["item"][lot])],
+                "standing": span or "nothing published",
+                "findings": [
+                    {
+                        "field": "storage",
+                        "published": span,
+                        "done": kept,
+                        "kind": "not recorded" if span else "no published process",
+                        "text": text,
+                    }
+                ],
+                "text": text,
+                "advice": [],
+                "source": None if found is None else found.source,
+            }
+        )
+    return records, {"in_words": documents(records)}
+
+
+def _with_something_left(state: State) -> list[int]:
+    """Return lots of food that are listed on the shelf."""
+    least = np.array([LISTED_FROM[m] for m in state.facts.measure])
+    rows = np.flatnonzero(state.left > 0).tolist()
+    return [
+        lot
+        for lot in rows
+        if state.left[lot] >= max(int(least[state.lots["item"][lot]]), 1)
+        and state.facts.facts[int(state.lots["item"][lot])].sort in (None, "food")
+    ]
+
+
+def power_cut(state: State, text: str) -> tuple[list[dict[str, Any]], dict[str, Any]]:
+    """Return one record for each lot in the freezer, by the published chart."""
+    hours = hours_of(text)
+    freezer = KEPT.index("freezer")
+    rows = [lot for lot in _with_something_left(state) if state.lots["kept"][lot] == freezer]
+    names = [state.facts.names[int(state.lots["item"][lot])] for lot in rows]
+    records = []
+    for lot, one in zip(rows, freezer_off(hours, names) if names else [], strict=True):
+        found = {
+            "field": "freezer",
+            "published": one.kind,
+            "done": text,
+            "kind": "not recorded" if one.kind else "no published process",
+            "text": one.text,
+        }
+        records.append(
+            {
+                "why": f"shelf/{state.lot_id(lot)}",
+                "item": one.item,
+                "standing": "look at each package",
+                "findings": [found],
+                "text": one.text,
+                "advice": [],
+                "source": one.source,
+            }
+        )
+    held = holds_for(hours)
+    said = f"{held.text} ({held.source})"
+    return records, {"freezer off": said, "in_words": [said, *documents(records)]}

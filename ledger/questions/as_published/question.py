@@ -1,0 +1,247 @@
+"""Was that batch processed as a published, tested table says; and how is it published?"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from ledger.projections.base import Answer, Assumption, Column, Option, Projection
+from ledger.published import (
+    SHORT,
+    Danger,
+    Finding,
+    Judgement,
+    after_batch,
+    batch_as_typed,
+    caution_before,
+    caution_for,
+    unsealed_jars,
+)
+from ledger.questions.as_published import asked as published_ask
+from ledger.questions.as_published import why as published_why
+from ledger.questions.as_published.records import batches, judgement_of, schedules_of
+from ledger.questions.as_published.words import below, counted
+from ledger.questions.shared.common import answer
+from ledger.questions.shared.standing import Standing, standings
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["COLUMNS", "PROJECTION", "build"]
+
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`; null for a question."),
+    Column("on", "Day", "day", "When it was put up; null for a question.", main=True),
+    Column("item", "Item", "", "What was made, as the household calls it.", main=True),
+    Column("product", "Published product", "", "What it was compared with; null where none or several fit."),
+    Column("schedule", "Schedule", "", "The printed line compared with; null where none or several fit."),
+    Column("standing", "Standing", "", "The gravest kind among the findings.", main=True),
+    Column("batch", "Batch", "", "Id of the batch's entry; null for a question.", main=True),
+    Column("published.minutes", "Published minutes", "minutes", "As printed; null where nothing is, or it depends."),
+    Column("published.psi", "Published pressure", "psi", "As printed; null for boiling water."),
+    Column("published.headspace_in", "Published headspace", "in", "As printed, in inches."),
+    Column("published.acid", "Published acid", "", "For each jar, any one of them; null where none is asked for."),
+    Column("done.minutes", "Minutes", "minutes", "As written down; null is not recorded."),
+    Column("done.psi", "Pressure", "psi", "As written down."),
+    Column("done.headspace_in", "Headspace", "in", "As written down, in inches."),
+    Column("done.acid", "Acid", "", "As written down."),
+    Column("findings", "Findings", "", "Field by field: published, done, kind and text."),
+    Column("text", "What was found", "", "What is not as published, in words."),
+    Column("advice", "What to do", "", "As the documents say it, each with its document."),
+    Column("source", "Source", "", "Documents of the published figures."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+_QUESTION = ("product", "jar", "pack", "method", "gauge", "altitude")
+
+
+def build(
+    state: State,
+    *,
+    batch: str | None = None,
+    item: str | None = None,
+    freezer_off: str | None = None,
+    keeping: bool = False,
+    **question: str | None,
+) -> Answer:
+    """Return one record a batch; or, with a question, one record a whole printed process.
+
+    Parameters
+    ----------
+    state : State
+    batch : str, optional
+        Only the batch whose entry id begins so.
+    item : str, optional
+        Only what makes this item.
+    freezer_off : str, optional
+        ``30 h``: what the chart for a power cut says of each lot in the freezer.
+    keeping : bool
+        What the charts say of keeping each lot that is left.
+    **question
+        ``product, jar, pack, method, gauge, altitude``: how is it published?
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`.
+
+    Raises
+    ------
+    InputError
+        When an altitude or a time cannot be read, or a question names no product.
+    """
+    assumptions = [Assumption("caution", SHORT)]
+    grave: str | None = None
+    if freezer_off:
+        records, totals = published_ask.power_cut(state, freezer_off)
+    elif keeping:
+        records, totals = published_ask.keeping(state)
+    elif any(question.get(name) for name in _QUESTION):
+        records, totals, more = published_ask.question(state, question)
+        assumptions += more
+        printed = any(record.get("schedule") for record in records)
+        method = question.get("method") or (None if printed else "boiling water")
+        grave = caution_before(
+            batch_as_typed({"makes": question.get("product"), "method": method, "acid": True})
+        )
+    else:
+        records, grave, more = _batches(state, batch, item)
+        assumptions += more
+        totals = counted([record["standing"] for record in records])
+    ids = [one.id for one in assumptions]
+    if grave:
+        assumptions.insert(0, Assumption("low-acid", grave, stands_first=True))
+    for record in records:
+        record.setdefault("assumptions", ids)
+    return answer(state, "as-published", COLUMNS, records, totals=totals, assumptions=assumptions)
+
+
+def _batches(
+    state: State, batch: str | None, item: str | None
+) -> tuple[list[dict[str, Any]], str | None, list[Assumption]]:
+    wanted = None if item is None else state.facts.find(item)
+    schedules, set_by = schedules_of(state), False
+    records: list[dict[str, Any]] = []
+    grave: list[Danger] = []
+    is_past = batch is not None  # what is to be done within two hours is not for a later day
+    every = batches(state)
+    if batch is None and item is None:
+        state.once(standings).look_behind([ev for ev, _ in every])
+    for ev, body in every:
+        entry = state.entry_id(ev)
+        if batch is not None and not entry.startswith(batch):
+            continue
+        if item is not None and (wanted is None or state.facts.find(body["makes"]) != wanted):
+            continue
+        found = judgement_of(state, ev, body, schedules)
+        records.append(_record(state, ev, body, found))
+        if (danger := found.danger) is not None:
+            grave.append(danger)
+            is_past = is_past and int(state.moment.on[ev]) < state.as_of_day
+        set_by = set_by or not body.get("altitude")
+    return (
+        records,
+        _one_caution(grave, short=is_past),
+        published_ask.settings_used(state) if set_by else [],
+    )
+
+
+def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:
+    """Return one caution for all of them, the foods each named once."""
+    dry = [one for one in several if not one.oil]
+    names = tuple(dict.fromkeys(name for one in dry or several for name in one.names))
+    if not several:
+        return None
+    return caution_for(Danger(names, against=True, oil=not dry), short=short and bool(dry))
+
+
+def _record(state: State, ev: int, body: dict[str, Any], found: Judgement) -> dict[str, Any]:
+    """Return a batch's record, kept as long as nothing that it follows from is another."""
+    part = state.once(standings).made_of(ev)
+    known = state.lasting(_record).get(ev)
+    if known is None or known[0] is not found or known[1:3] != (part, state.as_of_day):
+        record = _new_record(state, ev, body, _with_parts(found, part))
+        known = state.lasting(_record)[ev] = found, part, state.as_of_day, record
+    return dict(known[3])
+
+
+def _new_record(state: State, ev: int, body: dict[str, Any], found: Judgement) -> dict[str, Any]:
+    entry, day = state.entry_id(ev), int(state.moment.on[ev])
+    days = state.as_of_day - day
+    advice = after_batch(found, days * 24.0 if days > 0 else None) if _canned(body) else []
+    if not advice and _canned(body) and any(one.get("unsealed") for one in body["made"]):
+        advice = unsealed_jars()
+    return {
+        "why": f"as-published/{entry}",
+        "batch": entry,
+        "on": day_text(day),
+        "item": body["makes"],
+        "product": found.product,
+        "schedule": found.schedule,
+        "standing": found.standing,
+        **{f"published.{name}": value for name, value in found.published.items()},
+        **{f"done.{name}": value for name, value in found.done.items()},
+        "findings": [finding(one) for one in found.findings],
+        "text": _text(found),
+        "advice": [f"{one.text} ({one.source})" for one in advice],
+        "source": "; ".join(found.sources) or None,
+    }
+
+
+def _with_parts(found: Judgement, part: Standing | None) -> Judgement:
+    """Return a judgement that is never better than the jars that went into the batch."""
+    if part is None or not part.is_marked:
+        return found
+    text = f"Made of {part.item} of {day_text(part.day)}, which stands: {part.standing}."
+    one = Finding("ingredients", None, part.item, part.standing, text)
+    return replace(found, findings=(one, *found.findings))
+
+
+def _canned(body: dict[str, Any]) -> bool:
+    return body["method"] in ("boiling water", "pressure")
+
+
+def _text(found: Judgement) -> str:
+    telling = [one.text for one in found.findings if one.kind != "as published"]
+    return " ".join([found.summary, *telling])
+
+
+def finding(one: Finding) -> dict[str, Any]:
+    """Return a finding as in ``--json``."""
+    return {
+        "field": one.field,
+        "published": one.published,
+        "done": one.done,
+        "kind": one.kind,
+        "text": one.text,
+    }
+
+
+PROJECTION = Projection(
+    name="as-published",
+    title="As published",
+    question="Was that batch processed as a published, tested table says; and how is it published?",
+    columns=COLUMNS,
+    build=build,
+    dated="on",
+    why=published_why.why,
+    below=below,
+    options=(
+        Option("product", "how is this published", '"green beans"'),
+        Option("jar", "in which jar", '"quart jar"'),
+        Option("pack", "hot or raw pack", "hot", choices=("hot", "raw")),
+        Option("method", "by which method", "pressure", choices=("boiling water", "pressure")),
+        Option("gauge", "with which gauge; else the setting", "dial", choices=("dial", "weighted")),
+        Option("altitude", "at which altitude; else the setting", '"2600 ft"'),
+        Option("item", "only batches that make this item", '"plum butter"'),
+        Option("batch", "only this batch (the beginning of its id)", "5f0c0a0e"),
+        Option("freezer_off", "the freezer was off: for how long", '"30 h"'),
+        Option(
+            "keeping",
+            "how long what is left keeps by the published charts",
+            "--keeping",
+            kind="flag",
+        ),
+    ),
+)

@@ -1,0 +1,63 @@
+"""Why a batch stands as it does: each finding, the printed line and the event."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from ledger.errors import NotFound
+from ledger.projections.base import Node
+from ledger.questions.as_published.records import batches, judgement_of, schedules_of
+from ledger.questions.shared.common import event_node
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["why"]
+
+_FIELDS = ("minutes", "psi", "headspace_in", "acid")
+_UNITS = {"minutes": "minutes", "psi": "psi", "headspace_in": "in"}
+
+
+def why(state: State, key: str, field: str | None = None) -> Node:
+    """Return a figure of a batch as a tree: what was written down, and what is printed.
+
+    Parameters
+    ----------
+    key : str
+        The batch's entry id.
+    field : str, optional
+        ``standing`` (default), ``published.minutes``, ``done.psi`` and the like.
+
+    Raises
+    ------
+    NotFound
+        When there is no such batch, or no such figure of it.
+    """
+    at = next((one for one in batches(state) if state.entry_id(one[0]) == key), None)
+    if at is None:
+        raise NotFound(
+            "address",
+            f"there is no batch {key!r} that tables may hold figures for",
+            "Take an address from `croftbook show as-published --json`",
+        )
+    ev, body = at
+    found = judgement_of(state, ev, body, schedules_of(state))
+    name = field or "standing"
+    if name == "standing":
+        parts = [Node(f"{one.field}: {one.text}", one.kind) for one in found.findings]
+        sources = [Node(f"document: {text}", "as printed") for text in found.sources]
+        event = event_node(state, ev, "", found.standing, "")
+        return Node(found.summary, found.standing, "", "as written", [event, *parts, *sources])
+    side, _, figure = name.partition(".")
+    if side not in ("published", "done") or figure not in _FIELDS:
+        known = ", ".join(
+            ["standing", *(f"{s}.{f}" for s in ("published", "done") for f in _FIELDS)]
+        )
+        raise NotFound("figure", f"{name!r} is not a figure of as-published", f"It has: {known}")
+    unit = _UNITS.get(figure, "")
+    if side == "done":
+        return event_node(state, ev, "", found.done[figure], unit)
+    text = "; ".join(found.sources) or "nothing is published for it"
+    return Node(
+        f"as printed: {found.schedule or 'no single line'} ({text})", found.published[figure], unit
+    )

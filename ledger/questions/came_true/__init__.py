@@ -1,0 +1,1 @@
+"""The question whether what was said before came true."""

@@ -1,0 +1,146 @@
+"""Why a grade says so: everything that was said, each with what came."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.errors import NotFound
+from ledger.projections.base import Node
+from ledger.projections.graded import KINDS, Graded
+from ledger.questions.shared.arithmetic import quotient, total
+from ledger.questions.shared.opening import check_figure
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["why"]
+
+_FIGURES = (
+    "graded", "held", "share_held", "expected", "below", "above", "score", "score_of_base", "open",
+)  # fmt: skip
+
+
+def why(state: State, key: str, field: str | None = None) -> Node:
+    """Return a figure as a tree.
+
+    Parameters
+    ----------
+    key : str
+        ``runs-out``, or ``runs-out/flour`` for one item.
+    field : str, optional
+        A column of the answer; default: ``held``.
+
+    Raises
+    ------
+    NotFound
+        When nothing of the kind was said, or there is no such figure.
+    """
+    from ledger.questions.came_true.scores import graded
+
+    said, _, name = key.partition("/")
+    kind = said.replace("-", " ")
+    item = state.facts.find(name) if name else None
+    of_kind = [one for one in graded(state) if one.kind == kind]
+    some = [one for one in of_kind if not name or one.item == item]
+    if kind not in KINDS or not some:
+        raise NotFound(
+            "address",
+            f"there is no grade {key!r}",
+            "Take an address from `croftbook show came-true --json`",
+        )
+    figure = field or "held"
+    check_figure("came-true", figure, _FIGURES)
+    known = [one for one in some if one.held is not None]
+    if figure == "open":
+        return _count(state, "not known yet", [(one, 1.0) for one in some if one.held is None])
+    if figure.startswith("score"):
+        return _score(state, kind, figure, known, of_kind)
+    return _share(state, kind, figure, known)
+
+
+def _share(state: State, kind: str, figure: str, known: list[Graded]) -> Node:
+    from ledger.questions.came_true.scores import CHANCES, EXPECTED, side_of
+
+    count = _count(state, "said and known", [(one, 1.0) for one in known])
+    label = "came" if kind in CHANCES else "held"
+    held = _count(state, label, [(one, float(bool(one.held))) for one in known])
+    if figure == "graded":
+        return count
+    if figure == "held":
+        return held
+    if figure in ("below", "above"):
+        sign = -1 if figure == "below" else 1
+        return _count(state, figure, [(one, float(side_of(one) == sign)) for one in known])
+    if figure == "share_held":
+        return quotient("share", "0 to 1", held, count)
+    if kind not in CHANCES:
+        return Node("the share that should hold", EXPECTED[kind], "0 to 1")
+    parts = [_leaf(state, one, one.said[0]) for one in known]
+    return quotient("mean of the chances said", "0 to 1", total("sum", "0 to 1", *parts), count)
+
+
+def _score(
+    state: State, kind: str, figure: str, known: list[Graded], of_kind: list[Graded]
+) -> Node:
+    """Return the mean of how far each was off: the pinball loss, or the square of a chance's."""
+    from ledger.questions.came_true.scores import errors_of, graded, scored
+
+    off = scored(kind, known, of_kind, errors_of(graded(state)))
+    if not off:
+        return Node("nothing to score", None, "")
+    is_own = figure == "score"
+    parts = [Node(_line(state, one), own if is_own else base, "") for one, own, base in off]
+    count = Node("said and known", float(len(off)), "times")
+    label = "how far it was off" if is_own else "how far the base rate was off"
+    return quotient(label, "", total("sum", "", *parts), count)
+
+
+def _count(state: State, label: str, some: list[tuple[Graded, float]]) -> Node:
+    return total(label, "times", *(_leaf(state, one, value) for one, value in some))
+
+
+def _leaf(state: State, one: Graded, value: float) -> Node:
+    return Node(_line(state, one), value, "0 to 1" if 0 < value < 1 else "times")
+
+
+def _line(state: State, one: Graded) -> str:
+    """Say in one line what was said when, and what came."""
+    name, day = state.facts.names[one.item], day_text(one.day)
+    if one.kind in ("lasts till more comes", "brings enough"):
+        came = "not known yet" if one.held is None else "it came" if one.held else "it did not come"
+        return f"{day} {name}: {_percent(one.said[0])}; {came}"
+    if one.kind == "runs out":
+        ends = " to ".join(day_text(one.day + int(x * 7 + 0.01)) for x in one.said[::2])
+        came = _on(one, "not gone yet")
+        return f"{day} {name}: {ends}; {came}"
+    if one.kind == "keeps":
+        came = _on(one, "nothing spoiled")
+        return f"{day} {name}: until {day_text(one.day + round(one.said[0] * 7))}; {came}"
+    unit = "g" if one.kind == "yield" else _unit(state, one.item)
+    said = " to ".join(_number(x) for x in (one.said[::2] if len(one.said) == 3 else one.said[:1]))
+    least = "at least " if one.kind == "yield" else ""
+    came = "not known yet" if one.came is None else f"came {_number(one.came)} {unit}"
+    return f"{day} {name}: {least}{said} {unit}; {came}"
+
+
+def _on(one: Graded, otherwise: str) -> str:
+    if one.held is None:
+        return "not known yet"
+    return otherwise if one.came_on is None else f"came {day_text(one.came_on)}"
+
+
+def _unit(state: State, item: int) -> str:
+    from ledger.questions.shared.common import UNITS
+
+    return str(UNITS[state.facts.measure[item]])
+
+
+def _number(value: float) -> str:
+    return f"{value:,.0f}" if value >= 100 else f"{value:.3g}"
+
+
+def _percent(chance: float) -> str:
+    return f"{np.clip(chance, 0, 1):.0%}".replace("%", " %")

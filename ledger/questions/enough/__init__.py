@@ -1,0 +1,1 @@
+"""The question whether what is there feeds the household."""

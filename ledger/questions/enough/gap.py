@@ -1,0 +1,134 @@
+"""What closes a gap cheapest: from the shop at the newest price known, or from a bed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.questions.shared.larder import larder_of
+from ledger.reference.planting import published_range
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["Bedded", "Shopped", "bed_of", "from_bed", "from_shop", "shop_of"]
+
+
+@dataclass(frozen=True)
+class Shopped:
+    """What of the shop gives a nutrient for the least money: whole units and money for the gap."""
+
+    item: int
+    whole: float
+    price: float
+    ev: int
+
+
+@dataclass(frozen=True)
+class Bedded:
+    """What crop gives a nutrient on the least ground: square metres for the gap, grams a square metre."""
+
+    item: int
+    m2: float
+    grams_per_m2: float
+    note: str
+
+
+def _prices(state: State) -> tuple[np.ndarray[Any, Any], np.ndarray[Any, Any]]:
+    items = np.arange(len(state.facts))
+    price, ev, _ = state.costs.prices.of(items, np.full(items.size, state.as_of_day))
+    return price, ev
+
+
+def _grams(state: State) -> np.ndarray[Any, Any]:
+    """Return grams of one whole unit of each item; inf where not known."""
+    return np.array([state.facts.grams_per_whole(one) or np.inf for one in range(len(state.facts))])
+
+
+_OF_A_DAY = 0.25
+"""Part of a person's need of a day that a kilogram has to bring: nobody closes a gap with vinegar. Our choice."""
+
+
+def shop_of(state: State, n: int, gap: float, each: float) -> Shopped | None:
+    """Return what closes a gap of a nutrient for the least money; None where no price is known.
+
+    Only what counts by its own row, has a price of its own or of its shop equivalent, and brings enough
+    of it to be eaten for it; salt is left out. It is a figure, no menu.
+
+    Parameters
+    ----------
+    state : State
+    n : int
+        Number of the nutrient.
+    gap : float
+    each : float
+        What one person needs of it in a day.
+    """
+    larder = larder_of(state)
+    price, ev = state.once(_prices)
+    per = np.nan_to_num(larder.per_whole[:, n])
+    grams = state.once(_grams)
+    fits = larder.is_direct & ~larder.is_salt & (ev >= 0) & (price > 0)
+    fits &= (per > 0) & (1000 * per >= _OF_A_DAY * each * grams)
+    if not fits.any():
+        return None
+    cost = np.where(
+        fits, np.divide(price, per, out=np.full(per.size, np.inf), where=per > 0), np.inf
+    )
+    item = int(np.argmin(cost))
+    return Shopped(item, gap / float(per[item]), float(price[item]), int(ev[item]))
+
+
+def from_shop(state: State, n: int, gap: float, each: float) -> dict[str, Any]:
+    """Return the columns of what closes a gap from the shop; empty where nothing is known."""
+    from ledger.amounts import format_whole
+
+    found = shop_of(state, n, gap, each)
+    if found is None:
+        return {}
+    measures = state.settings.newest("measures", "us") or "us"
+    measure = state.facts.measure[found.item]
+    return {
+        "shop_item": state.facts.names[found.item],
+        "shop_amount": format_whole(round(found.whole), measure, measures=measures),
+        "shop_cost": found.whole * found.price,
+    }
+
+
+def _grown(state: State) -> list[tuple[int, float, str]]:
+    """Return the crops planted or picked here with grams a square metre by published yields."""
+    crops = {state.facts.find(body["crop"]) for body in _planted(state)}
+    out = []
+    for item in sorted(one for one in crops if one is not None):
+        found = published_range(state.facts.names[item], area_m2=1.0)
+        if found is not None and found.middle_g > 0:
+            out.append((item, found.middle_g, found.note))
+    return out
+
+
+def _planted(state: State) -> list[dict[str, Any]]:
+    return [state.body(int(ev)) for ev in state.events("planted")]
+
+
+def bed_of(state: State, n: int, gap: float) -> Bedded | None:
+    """Return the crop grown here that closes a gap on the least ground; None where none is known."""
+    larder, best = larder_of(state), None
+    for item, grams, note in state.once(_grown):
+        whole = state.facts.grams_per_whole(item)
+        value = float(larder.per_whole[item, n])
+        if not whole or not value > 0:
+            continue
+        m2 = gap / (grams / whole * value)
+        if best is None or m2 < best.m2:
+            best = Bedded(item, m2, grams, note)
+    return best
+
+
+def from_bed(state: State, n: int, gap: float) -> dict[str, Any]:
+    """Return the columns of what closes a gap from a bed; empty where nothing is known."""
+    found = bed_of(state, n, gap)
+    if found is None:
+        return {}
+    return {"bed_crop": state.facts.names[found.item], "bed_m2": found.m2}

@@ -1,0 +1,1 @@
+"""The question what a first year could bring."""

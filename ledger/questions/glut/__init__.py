@@ -1,0 +1,1 @@
+"""The question what to do with a glut."""

@@ -1,0 +1,1 @@
+"""The question what hens cost and bring."""

@@ -1,0 +1,1 @@
+"""The question how long the house lasts without shop, power or water."""

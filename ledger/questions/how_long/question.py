@@ -1,0 +1,251 @@
+"""How long would we last without the shop, without power, without water?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, Any
+
+from ledger.answers import Assumption
+from ledger.errors import InputError
+from ledger.methods.cover import water_days
+from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.questions.how_long import listed as how_long_list
+from ledger.questions.how_long import why as how_long_why
+from ledger.questions.how_long.steps import PROTEIN, RATES, Step, freezer_full, steps_of
+from ledger.questions.how_long.water import Water, water_of
+from ledger.questions.shared.common import answer
+from ledger.questions.shared.larder import larder_of
+from ledger.questions.shared.reserve import Kept
+from ledger.questions.who_eats.eaters import eaters_of
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["COLUMNS", "PROJECTION", "WITHOUT", "build"]
+
+WITHOUT = ("shop", "power", "water")
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("step", "Step", "", "What is eaten, drunk or kept, in the order in which it is used.", main=True),
+    Column("without", "Without", "", "shop, power or water."),
+    Column("hours", "Hours", "hours", "How long it keeps cold, shut; null elsewhere.", main=True),
+    Column("days", "Days", "days", "How long its energy or protein, whichever is less, lasts the household by itself; of water its litres. Null where it is not known.", main=True),
+    Column("energy_days", "By energy", "days", "The same by energy alone."),
+    Column("protein_days", "By protein", "days", "The same by protein alone."),
+    Column("kg", "Weight", "kg", "Weight of it; null of water."),
+    Column("what", "What", "", "The foods that bring most of its energy, or what the figure rests on.", main=True),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+
+def build(
+    state: State,
+    *,
+    without: str | Iterable[str] | None = None,
+    water: str | None = None,
+    to_add: bool = False,
+) -> Answer:
+    """Return one record a step; or what the published reserve lists have more of.
+
+    Parameters
+    ----------
+    state : State
+    without : {'shop', 'power', 'water'} or several, optional
+        Default the shop.
+    water : text, optional
+        Water stored, ``120 L``; default what the book has of an item called water.
+    to_add : bool
+        Instead, one record a group of the reserve lists: wanted, there, to add.
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`, or those of the list.
+
+    Raises
+    ------
+    InputError
+        When an option is not what it may be.
+    """
+    stored = water_of(state, water)
+    if to_add:
+        return how_long_list.build(state, stored)
+    wanted = _asked(without)
+    eaters = eaters_of(state)
+    records = [
+        _record(state, "power" if "power" in wanted else "shop", step)
+        for step in steps_of(state, wanted)
+    ]
+    if "water" in wanted:
+        records += _water(stored, eaters.count)
+    totals: dict[str, Any] = {"people": eaters.count, "without": list(wanted)}
+    is_known = bool(larder_of(state).portions)
+    if not is_known:  # nothing written down is not nothing there
+        for record in records:
+            if record["without"] != "water":
+                record |= {"days": None, "energy_days": None, "protein_days": None, "kg": None}
+    totals["in_words"] = _words(wanted, records)
+    missing = [] if larder_of(state).portions else ["No food in the house is written down."]
+    if "water" in wanted and stored is None:
+        missing.append(
+            'How much water is stored is not written down: `--water "120 L"`, or count an item called water.'
+        )
+    totals["missing"] = missing
+    notes = [*_notes(state, wanted), *eaters.assumptions()]
+    for record in records:
+        record["assumptions"] = [note.id for note in notes]
+    return answer(state, "how-long", COLUMNS, records, totals=totals, assumptions=notes)
+
+
+def _asked(without: str | Iterable[str] | None) -> tuple[str, ...]:
+    asked = (without,) if isinstance(without, str) else tuple(without or ("shop",))
+    asked = tuple(part.strip() for one in asked for part in one.split(","))
+    for one in asked:
+        if one not in WITHOUT:
+            raise InputError(
+                "without", f"{one!r} is not one of them", f"Write {', '.join(WITHOUT)}"
+            )
+    return tuple(one for one in WITHOUT if one in asked)
+
+
+def _sums(step: Step) -> tuple[float, float, float]:
+    portions = [k.portion for k in step.food]
+    grams = math.fsum(p.grams for p in portions if not math.isnan(p.grams))
+    energy = math.fsum(float(p.nutrients[0]) for p in portions)
+    return energy, math.fsum(float(p.nutrients[PROTEIN]) for p in portions), grams
+
+
+def _record(state: State, without: str, step: Step) -> dict[str, Any]:
+    need = eaters_of(state).need
+    energy, protein, grams = _sums(step)
+    by_energy = energy / need["energy_kcal"] if need["energy_kcal"] else None
+    by_protein = protein / need["protein_g"] if need["protein_g"] else None
+    both = [d for d in (by_energy, by_protein) if d is not None]
+    return {
+        "why": f"how-long/{without}/{step.name}",
+        "step": step.name,
+        "without": without,
+        "hours": step.hours,
+        "days": min(both) if both else None,
+        "energy_days": by_energy,
+        "protein_days": by_protein,
+        "kg": grams / 1000,
+        "what": _most(state, step.food),
+    }
+
+
+def _most(state: State, food: list[Kept]) -> list[str]:
+    sums: dict[str, float] = {}
+    for one in food:
+        name = state.facts.names[one.portion.item]
+        sums[name] = sums.get(name, 0.0) + float(one.portion.nutrients[0])
+    return [name for name in sorted(sums, key=lambda n: (-sums[n], n)) if sums[name] > 0][:4]
+
+
+def _water(stored: Water | None, people: float) -> list[dict[str, Any]]:
+    return [
+        {
+            "why": f"how-long/{'water' if stored is None else stored.address}/{name}",
+            "step": name,
+            "without": "water",
+            "days": None if stored is None else water_days(stored.litres, people, rate),
+            "what": [said],
+        }
+        for name, rate, said in RATES
+    ]
+
+
+def _words(wanted: tuple[str, ...], records: list[dict[str, Any]]) -> list[str]:
+    by_step = {r["step"]: r for r in records}
+    out = []
+    is_known = any(r["days"] is not None for r in records if r["without"] != "water")
+    if "power" in wanted and is_known:
+        ready, warm = by_step["without stove or cold"], by_step["all that stands without cold"]
+        out.append(
+            f"Without power: the fridge {by_step['fridge']['hours']:g} hours and the freezer {_hours(by_step['freezer']['hours'])} if they stay shut; "
+            f"then {ready['days'] or 0:,.1f} days without a stove, {warm['days'] or 0:,.1f} days with one."
+        )
+    elif "shop" in wanted and is_known:
+        out.append(
+            f"Without the shop: {by_step['all']['days'] or 0:,.1f} days for all at the table."
+        )
+    if "water" in wanted and by_step["water to drink and cook"]["days"] is not None:
+        drink, wash = (
+            by_step["water to drink and cook"]["days"],
+            by_step["water to drink and wash"]["days"],
+        )
+        out.append(
+            f"Without water: {drink:,.1f} days to drink and cook, {wash:,.1f} days with washing."
+        )
+    return out
+
+
+def _hours(hours: float | None) -> str:
+    return "less than 24 hours, unless it is half full" if hours is None else f"{hours:.0f} hours"
+
+
+def _notes(state: State, wanted: tuple[str, ...]) -> list[Assumption]:
+    out = [
+        Assumption("not-in-it", "Medicines, infants and animals are not in these days.", ()),
+        Assumption(
+            "two",
+            "Days are by energy or protein, whichever is less; `croftbook show enough` has every nutrient.",
+        ),
+    ]
+    counted = state.events("counted")
+    if counted.size:
+        last = day_text(int(state.moment.on[counted].max()))
+        out.append(Assumption("counted", f"The stock was last counted on {last}."))
+    else:
+        out.append(
+            Assumption("counted", "The stock was never counted: `croftbook count` sets it right.")
+        )
+    if "power" in wanted:
+        full = freezer_full(state)
+        how = (
+            'How full it is is not known: `croftbook setting freezer_room "15 cu ft"` says its room.'
+            if full is None
+            else f"The freezer is {full:.0%} full"
+            + ("." if full >= 0.5 else ": less than half, of which nothing is published.")
+        )
+        out.append(
+            Assumption(
+                "hours",
+                f"A shut fridge keeps 4 hours, a full freezer 48 and a half full one 24 (USDA FSIS, second hand); the line between is our own. {how}",
+            )
+        )
+        out.append(
+            Assumption(
+                "thawed",
+                "Throw away what was above 40 degrees Fahrenheit (4.4 Celsius) for more than 2 hours; never taste to decide. The authority's chart and advice come first.",
+            )
+        )
+        out.append(
+            Assumption("stove", "What is eaten without a stove is common practice, no source.")
+        )
+    if "water" in wanted:
+        out.append(
+            Assumption(
+                "water",
+                "More is needed in heat, when ill, pregnant or nursing. How to make water safe to drink says the health agency and the label of what is used; no dose is printed here.",
+            )
+        )
+    return out
+
+
+PROJECTION = Projection(
+    name="how-long",
+    title="How long",
+    question="How long would we last without the shop, without power, without water?",
+    columns=COLUMNS,
+    build=build,
+    why=how_long_why.why,
+    options=(
+        Option("without", "what there is none of: shop, power or water; may be repeated", "power", kind="list"),
+        Option("water", "how much water is stored", "120 L"),
+        Option("to_add", "what the published reserve lists have more of than the house", "--to-add", kind="flag"),
+    ),
+    variants={"to_add": how_long_list.COLUMNS},
+)  # fmt: skip

@@ -1,0 +1,1 @@
+"""The question how long what was put by keeps, and what was lost."""

@@ -1,0 +1,257 @@
+"""How long do our things really keep, and what was lost, by cause?"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from ledger.answers import Assumption
+from ledger.projections.base import Answer, Column, Node, Option, Projection
+from ledger.questions.keeping_life import loss as keeping_loss
+from ledger.questions.shared.arithmetic import product, quotient
+from ledger.questions.shared.common import answer, event_node
+from ledger.questions.shared.lives import ENOUGH, FEW, Group, groups_of
+from ledger.questions.shared.opening import check_figure, no_record, only_item
+from ledger.reference import winter
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["COLUMNS", "PROJECTION", "build"]
+
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("item", "Item", "", "What was kept.", main=True),
+    Column("place", "Kept", "", "Where.", main=True),
+    Column("subjects", "Kept", "subjects", "Jars, pieces, or takings out of bulk that were seen.", main=True),
+    Column("failures", "Failed", "times", "Times that it was discarded as spoiled, unsealed, too old or eaten by pests.", main=True),
+    Column("half_days", "Half by", "days", "Age by which half had failed; null where more than half were good, or fewer than ten failures say little.", main=True),
+    Column("at_least_days", "Good at least", "days", "The greatest age at which some was still good.", main=True),
+    Column("mean_days", "Mean life", "days", "Area under the curve to the greatest age seen; null from fewer than ten failures."),
+    Column("survival", "Good at that age", "0 to 1", "Part still good at the greatest age seen."),
+    Column("error", "Error", "0 to 1", "Greenwood's standard error of it; null where nothing is left."),
+    Column("published_days", "Published", "days", "The longer end of the published life of its food and place; null where none is published.", main=True),
+    Column("published_from", "Published in", "", "Where."),
+    Column("life_days", "Reckon with", "days", "The shorter of the published life and of one's own from ten failures on; never longer than what is published.", main=True),
+    Column("says", "Says", "", "What the record is good for, in words."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+
+def build(state: State, *, item: str | None = None, loss: bool = False) -> Answer:
+    """Return one record an item and place, what failed most first; or what was lost, by cause.
+
+    Parameters
+    ----------
+    state : State
+    item : str, optional
+        Only this item.
+    loss : bool
+        Instead, one record an item and cause: weight, money and hours lost.
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`, or those of the losses.
+
+    Raises
+    ------
+    NotFound
+        When there is no such item.
+    """
+    only = only_item(state, item)
+    if loss:
+        return keeping_loss.build(state, only)
+    groups = [g for g in groups_of(state) if only in (None, g.item)]
+    records = [_record(state, group) for group in groups]
+    records.sort(key=lambda r: (-r["failures"], r["item"], r["place"]))
+    totals: dict[str, Any] = {"failures": sum(r["failures"] for r in records)}
+    totals["in_words"] = [
+        f"{totals['failures']} losses are written down; from ten of one item and place on, its own curve counts."
+    ]
+    if not records:
+        totals["missing"] = ["No food came in yet."]
+    return answer(state, "keeping-life", COLUMNS, records, totals=totals, assumptions=_notes())
+
+
+def _notes() -> list[Assumption]:
+    return [
+        Assumption("curve", "Survival by the product-limit estimate, its error by Greenwood; what was eaten, given away, composted, fed to animals or is still there was good at its age."),
+        Assumption("published", "A published life is never lengthened: a jar's date, a chart's months and advice come first, whatever kept longer here."),
+        Assumption("bulk", "Of what is kept by weight or volume, each taking out counts as one."),
+    ]  # fmt: skip
+
+
+def published_of(state: State, group: Group) -> tuple[float, str] | None:
+    """Return the longer end of the published life of an item in its place, in days, and its source."""
+    from ledger.items import item_key
+    from ledger.questions.shared.keeping import keeping_of
+
+    if group.place == "cellar":
+        key = item_key(state.facts.names[group.item])
+        for one in winter.figures("keeping", "storage_life"):
+            if item_key(one.item) == key and one.high is not None and not one.from_memory:
+                return one.high * 365.25 / 12, winter.document(one.source)
+    for lot in sorted(group.lots):
+        found = keeping_of(state, lot)
+        if found is not None:
+            return found.high_days, found.source
+    return None
+
+
+def _record(state: State, group: Group) -> dict[str, Any]:
+    curve, name = group.curve, state.facts.names[group.item]
+    published = published_of(state, group)
+    own = curve.median if group.failures >= ENOUGH else None
+    both = [days for days in (own, published[0] if published else None) if days is not None]
+    last = curve.steps[-1] if curve.steps else None
+    good = max(
+        (t for t, bad in zip(group.times, group.failed, strict=True) if not bad), default=None
+    )
+    return {
+        "why": f"keeping-life/{name}/{group.place}",
+        "item": name,
+        "place": group.place,
+        "subjects": curve.subjects,
+        "failures": group.failures,
+        "half_days": own,
+        "at_least_days": good,
+        "mean_days": curve.mean if group.failures >= ENOUGH else None,
+        "survival": None if last is None else last.survival,
+        "error": None if last is None else last.error,
+        "published_days": published[0] if published else None,
+        "published_from": published[1] if published else None,
+        "life_days": min(both) if both else None,
+        "says": _says(group, own, published),
+        "assumptions": ["curve", "published", "bulk"],
+    }
+
+
+def _says(group: Group, own: float | None, published: tuple[float, str] | None) -> str:
+    if group.failures < FEW:
+        return "too few to say"
+    if group.failures < ENOUGH:
+        return f"{group.failures} failures: a first hint"
+    if own is None:
+        return f"more than half good to the end: at least {group.curve.last:,.0f} days"
+    if published and own > published[0]:
+        return "kept longer here; the published life stands"
+    return f"half were good for {own:,.0f} days"
+
+
+def why(state: State, key: str, field: str | None = None) -> Node:
+    """Return a figure as a tree.
+
+    Raises
+    ------
+    NotFound
+        When there is no such record or figure.
+    """
+    name, _, place = key.rpartition("/")
+    if name.startswith("loss/"):
+        return keeping_loss.why(state, name.removeprefix("loss/"), place, field)
+    item = state.facts.find(name)
+    group = next((g for g in groups_of(state) if g.item == item and g.place == place), None)
+    if group is None:
+        raise no_record("keeping-life", key)
+    trees = {
+        "survival": lambda: _survival(state, group),
+        "failures": lambda: _failures(state, group),
+        "subjects": lambda: Node("seen", group.curve.subjects, "subjects"),
+        "at_least_days": lambda: _good(state, group),
+        "published_days": lambda: _published(state, group),
+        "half_days": lambda: _half(state, group),
+        "life_days": lambda: _life(state, group),
+        "error": lambda: Node("Greenwood's standard error", _last_error(group), "0 to 1"),
+        "mean_days": lambda: Node(
+            "area under the curve",
+            group.curve.mean if group.failures >= ENOUGH else None,
+            "days",
+        ),
+    }
+    figure = field or "survival"
+    check_figure("keeping-life", figure, trees)
+    return trees[figure]()
+
+
+def _last_error(group: Group) -> float | None:
+    return group.curve.steps[-1].error if group.curve.steps else None
+
+
+def _survival(state: State, group: Group) -> Node:
+    """Return the part good at the end: the product over the ages at which some failed."""
+    factors = []
+    for step in group.curve.steps:
+        if step.failed:
+            good = Node("good", step.at_risk - step.failed, "subjects")
+            risk = Node("there", step.at_risk, "subjects")
+            factors.append(quotient(f"day {step.time:g}", "0 to 1", good, risk))
+    if not factors:
+        return Node(
+            "nothing failed", group.curve.steps[-1].survival if group.curve.steps else 1.0, "0 to 1"
+        )
+    return product("still good", "0 to 1", *factors)
+
+
+def _failures(state: State, group: Group) -> Node:
+    leaves = [
+        event_node(state, ev, "", 1.0, "times")
+        for ev, bad in zip(group.evs, group.failed, strict=True)
+        if bad
+    ]
+    return Node("failed", float(len(leaves)), "times", "sum" if leaves else "as written", leaves)
+
+
+def _good(state: State, group: Group) -> Node:
+    good = [
+        (t, ev) for t, ev, bad in zip(group.times, group.evs, group.failed, strict=True) if not bad
+    ]
+    if not good:
+        return Node("nothing was seen good", None, "days")
+    time, ev = max(good)
+    return (
+        Node("still there", time, "days")
+        if ev < 0
+        else event_node(state, ev, "good at this age", time, "days")
+    )
+
+
+def _published(state: State, group: Group) -> Node:
+    found = published_of(state, group)
+    return (
+        Node("nothing is published", None, "days")
+        if found is None
+        else Node(f"published ({found[1]})", found[0], "days")
+    )
+
+
+def _half(state: State, group: Group) -> Node:
+    own = group.curve.median if group.failures >= ENOUGH else None
+    return Node(
+        "age by which half had failed" if own is not None else "too few to say", own, "days"
+    )
+
+
+def _life(state: State, group: Group) -> Node:
+    parts = [
+        node for node in (_half(state, group), _published(state, group)) if node.value is not None
+    ]
+    if not parts:
+        return Node("neither is known", None, "days")
+    return Node(
+        "reckon with", min(float(node.value or 0.0) for node in parts), "days", "lowest", parts
+    )
+
+
+PROJECTION = Projection(
+    name="keeping-life",
+    title="Keeping life",
+    question="How long do our things really keep, and what was lost, by cause?",
+    columns=COLUMNS,
+    build=build,
+    why=why,
+    options=(
+        Option("item", "only this item", "winter squash"),
+        Option("loss", "what was lost, by cause: weight, money and hours", "--loss", kind="flag"),
+    ),
+    variants={"loss": keeping_loss.COLUMNS},
+)

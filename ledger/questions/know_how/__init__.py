@@ -1,0 +1,1 @@
+"""The question which skills are in hand, going rusty or never tried."""

@@ -1,0 +1,1 @@
+"""The question where a name stands in the book."""

@@ -1,0 +1,1 @@
+"""The question what is there month by month."""

@@ -1,0 +1,1 @@
+"""The question what was there at the ends of months."""

@@ -1,0 +1,1 @@
+"""The question how own prices rose."""

@@ -1,0 +1,133 @@
+"""What did prices do to our own basket: the same as before, today's, and between the two?"""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Any
+
+from ledger.answers import Assumption
+from ledger.methods.price_index import fisher, laspeyres, paasche, value_index
+from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.questions.own_prices import why as own_prices_why
+from ledger.questions.shared.basket import LEAST, Basket, Period, basket_of, periods_of
+from ledger.questions.shared.common import answer
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["COLUMNS", "PROJECTION", "build"]
+
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("item", "Item", "", "What was bought and used in both periods; all: the index of them together.", main=True),
+    Column("price_0", "Before", "money a whole unit", "Mean price paid, else seen, in the earlier period, a mg, ul or thousandth."),
+    Column("price_1", "Now", "money a whole unit", "The same in the later period."),
+    Column("quantity_0", "Used before", "whole units", "Of what was bought, used in the earlier period."),
+    Column("quantity_1", "Used now", "whole units", "The same in the later period."),
+    Column("change", "Price", "index", "Price now / before, the earlier period being 100.", main=True),
+    Column("share", "Of spending", "0 to 1", "Its part of what was used now, at its prices; of all the part of everything used that was bought.", main=True),
+    Column("laspeyres", "Same basket", "index", "Of all: the earlier basket at both prices (Laspeyres).", main=True, rare=True),
+    Column("paasche", "Today's basket", "index", "Of all: the later basket at both prices (Paasche).", main=True, rare=True),
+    Column("fisher", "Between", "index", "Of all: the root of their product (Fisher), the headline; null below 70 per cent of spending.", main=True, rare=True),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+
+def build(state: State, *, year: str | int | None = None, base: str | int | None = None) -> Answer:
+    """Return one record an item priced in both periods, and one of them together.
+
+    Parameters
+    ----------
+    state : State
+    year, base : text or int, optional
+        Calendar years, the later and the earlier; default the last 365 days against those before.
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`.
+
+    Raises
+    ------
+    InputError
+        When a year is none, or the base is not before the other.
+    """
+    before, now, address = periods_of(state, year, base)
+    basket = basket_of(state, before, now)
+    p0, p1, q0, q1 = basket.columns()
+    spent = math.fsum(p * q for p, q in zip(p1, q1, strict=True))
+    records: list[dict[str, Any]] = [
+        {
+            "why": f"own-prices/{address}/{state.facts.names[item]}",
+            "item": state.facts.names[item],
+            "price_0": p0[n],
+            "price_1": p1[n],
+            "quantity_0": q0[n],
+            "quantity_1": q1[n],
+            "change": 100 * p1[n] / p0[n] if p0[n] else None,
+            "share": p1[n] * q1[n] / spent if spent else None,
+            "assumptions": ["prices"],
+        }
+        for n, item in enumerate(basket.items)
+    ]
+    records.sort(key=lambda r: (-(r["share"] or 0.0), r["item"]))
+    low, high = laspeyres(p0, p1, q0), paasche(p0, p1, q1)
+    enough = basket.share is not None and basket.share >= LEAST
+    middle = fisher(low, high) if enough else None
+    if records:
+        records.insert(0, {
+            "why": f"own-prices/{address}/all", "item": "all", "share": basket.share, "laspeyres": low,
+            "paasche": high, "fisher": middle, "assumptions": ["prices", "fisher"],
+        })  # fmt: skip
+    totals = {
+        "from": day_text(before.start),
+        "to": day_text(now.end),
+        "value_index": value_index(p0, p1, q0, q1),
+        "in_words": _words(basket, low, middle, before, now),
+    }
+    if not records:
+        totals["missing"] = ["Nothing was bought and used in both periods."]
+    return answer(state, "own-prices", COLUMNS, records, totals=totals, assumptions=_notes())
+
+
+def _words(
+    basket: Basket, low: float | None, middle: float | None, before: Period, now: Period
+) -> list[str]:
+    if low is None:
+        return []
+    span = f"{day_text(now.start)} to {day_text(now.end)} against {day_text(before.start)} to {day_text(before.end)}"
+    if middle is None:
+        return [
+            f"Not enough to say: the items priced in both periods are {basket.share or 0:.0%} of spending ({span})."
+        ]
+    return [
+        f"Our own prices: {middle:.1f} ({span}; before: 100), the same basket {low:.1f}; it rests on {basket.share or 0:.0%} of spending."
+    ]
+
+
+def _notes() -> list[Assumption]:
+    return [
+        Assumption(
+            "prices",
+            "Prices are the mean paid by amount in each period, else the mean seen; quantities are what was used of what was bought, as it was.",
+        ),
+        Assumption(
+            "fisher",
+            "The headline lies between the two baskets (Fisher); below 70 per cent of spending priced in both periods there is none.",
+        ),
+    ]
+
+
+PROJECTION = Projection(
+    name="own-prices",
+    title="Our prices",
+    question="What did prices do to our own basket?",
+    columns=COLUMNS,
+    build=build,
+    why=own_prices_why.why,
+    options=(
+        Option("year", "a calendar year instead of the last 365 days", "2026"),
+        Option("base", "the earlier year that it is set against", "2025"),
+    ),
+)

@@ -1,0 +1,1 @@
+"""The question what power and water went where."""

@@ -1,0 +1,435 @@
+"""How the jars stand beside what is published, as long as they are there.
+
+A lot stands as its batch does by today's tables, and never better than a jar that went into it, through
+any depth. A correction of the entry, a whole process run anew in time, discarding, and, for what is only
+open, a publication looked up since: nothing else ends it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+
+from ledger.amounts import parse_amount
+from ledger.errors import InputError, NeedsAnswer
+from ledger.published import CANNING, GRAVE, MARKED, OPEN, STANDINGS, Judgement
+from ledger.questions.as_published.records import has_judgement, judgement_of, schedules_of
+from ledger.questions.shared.common import listed_lots
+from ledger.questions.touched.touching import touching
+from ledger.replay import KEPT, tables
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = [
+    "LOOKED_UP",
+    "Standing",
+    "Standings",
+    "marked_batches",
+    "marks_by_entry",
+    "on_shelf",
+    "risky_items",
+    "standing_of",
+    "standings",
+]
+
+LOOKED_UP = "looked up"
+"""How a batch stands that was open, and of which a publication was looked up since."""
+
+_ORDER = (*MARKED, LOOKED_UP, *(one for one in STANDINGS if one not in MARKED))
+
+_AGAIN = 120
+"""Minutes within which a wrong process may be run anew: 2 hours (UNL_UNSEALED), the strictest printed."""
+
+_WHAT_NOW = {
+    "short of it": "do not eat before it is settled",
+    "no published process": "do not eat before it is settled",
+    "not recorded": "write down what is missing before it is eaten",
+    "to check yourself": "look it up before it is eaten",
+}
+_DISCARD = "do not taste, discard"
+
+
+@dataclass(frozen=True)
+class Standing:
+    """How a lot stands, and because of which batch.
+
+    Attributes
+    ----------
+    standing : str
+        One of `STANDINGS`, or `LOOKED_UP`.
+    ev : int
+        The event of the batch that it comes from.
+    batch : str
+        That batch's entry.
+    item : str
+        What that batch made.
+    day : int
+        Its day (days since 1970).
+    is_low_acid : bool
+        Whether it is food of little acid: found so, or put up under pressure.
+    in_oil : bool
+        Whether it stands under oil or fat, where even the fridge is for days only.
+    is_own : bool
+        Whether it is the lot's own batch, and not one that went into it.
+    since : str
+        What happened since: looked up, or why that does not count.
+    """
+
+    standing: str
+    ev: int
+    batch: str
+    item: str
+    day: int
+    is_low_acid: bool = False
+    in_oil: bool = False
+    is_own: bool = True
+    since: str = ""
+
+    @property
+    def rank(self) -> int:
+        """0 is the gravest."""
+        return _ORDER.index(self.standing)
+
+    @property
+    def is_marked(self) -> bool:
+        """Whether the lot bears a mark and is asked about before it is opened."""
+        return self.standing in MARKED
+
+    @property
+    def is_grave(self) -> bool:
+        """Whether it is one that no looking up ends."""
+        return self.standing in GRAVE
+
+    @property
+    def text(self) -> str:
+        """The words on shelf, label and page, with the day."""
+        said = f"{self.standing}, {day_text(self.day)}"
+        if not self.is_own:
+            said = f"made of {self.item} of {day_text(self.day)}, {self.standing}"
+        if not self.is_marked:
+            return f"{said} {self.since}".rstrip()
+        to_do = _WHAT_NOW.get(self.standing, _DISCARD)
+        if self.standing == "short of it" and self.is_low_acid:
+            to_do = _DISCARD
+        return f"{said}: {to_do}" + (f" ({self.since})" if self.since else "")
+
+    def for_child(self) -> Standing:
+        """Return the same as something that was made of it bears it."""
+        return replace(self, is_own=False) if self.is_own else self
+
+
+def _worst(several: Iterable[Standing | None]) -> Standing | None:
+    return min((one for one in several if one is not None), key=lambda one: one.rank, default=None)
+
+
+class Standings:
+    """The standings of a moment, worked out for the lots that are asked for.
+
+    Parameters
+    ----------
+    state : State
+    """
+
+    def __init__(self, state: State) -> None:
+        self._state = state
+        self._own: dict[int, tuple[Standing, dict[str, Any]] | None] = {}
+        self._plain: dict[int, Standing] = {}
+        self._of_event: dict[int, Standing | None] = {}
+        self._found: dict[int, Standing | None] = {}
+        self._schedules = schedules_of(state)
+        self._settled = _looked_up(state)
+        draws = state.draws
+        _, lot, _ = state.allocations
+        self._missed: dict[int, list[tuple[int, int]]] = {}
+        self._pool: dict[int, list[Standing | None]] = {}
+        missing = np.flatnonzero(draws["role"] == len(tables.ROLES))
+        for d in missing[np.argsort(draws["pos"][missing])].tolist():
+            for row in state.allocations_of_draw(d).tolist():
+                item = int(draws["item"][d])
+                self._missed.setdefault(item, []).append((int(draws["pos"][d]), int(lot[row])))
+
+    def own(self, ev: int) -> Standing | None:
+        """Return how a batch stands by itself; None where nothing is compared."""
+        found = self._judged(ev)
+        return found[0] if found else None
+
+    def unsettled(self, ev: int) -> Standing | None:
+        """Return how a batch stands by itself, whatever was looked up since."""
+        self._judged(ev)
+        return self._plain.get(ev)
+
+    def made_of(self, ev: int) -> Standing | None:
+        """Return the gravest standing of what went into a batch."""
+        self.look_behind([ev])
+        return self._inherited(ev)
+
+    def look_behind(self, evs: Iterable[int]) -> None:
+        """Work out how all that went into some batches stands: one search, whatever their number."""
+        rows = [
+            row
+            for ev in evs
+            for d in self._draws_of(ev)
+            for row in self._state.allocations_of_draw(d).tolist()
+        ]
+        self.of(self._state.allocations[1][rows].tolist())
+
+    def of(self, lots: Iterable[int]) -> dict[int, Standing | None]:
+        """Return how lots stand, whatever their depth."""
+        wanted = [int(lot) for lot in lots]
+        rank = self._state.moment.rank
+        open_ones = [lot for lot in wanted if lot not in self._found]
+        if not open_ones:
+            return {lot: self._found[lot] for lot in wanted}
+        behind, seen = list(open_ones), set(open_ones)
+        graph = self._state.once(touching)
+        while True:  # found lots lead to what counts missed before them
+            reached = graph.reached(np.array(behind, np.int64), back=True)
+            lots_behind = np.flatnonzero(reached[: graph.lots])
+            more = [
+                lot
+                for one in lots_behind[self._state.lots["suffix"][lots_behind] >= 2].tolist()
+                for lot in self._before(one)
+                if lot not in seen and not reached[lot]
+            ]
+            if not more:
+                break
+            seen.update(more)
+            behind += more
+        evs = graph.evs[reached[graph.lots :]]
+        for ev in evs[np.argsort(rank[evs])].tolist():
+            if ev not in self._of_event:
+                self._of_event[ev] = self._inherited(ev)
+        return {lot: self._of_lot(lot) for lot in wanted}
+
+    def _of_lot(self, lot: int) -> Standing | None:
+        if lot not in self._found:
+            lots, self._found[lot] = self._state.lots, None
+            ev, suffix = int(lots["ev"][lot]), int(lots["suffix"][lot])
+            if suffix >= 2:
+                self._found[lot] = self._of_found(lot)
+            else:
+                own = self._applies(ev, lot)
+                self._found[lot] = _worst((own, self._of_event.get(ev)))
+        return self._found[lot]
+
+    def _before(self, lot: int) -> list[int]:
+        """Return the lots of an item that counts had found missing before this one was found."""
+        pos, item = int(self._state.lots["pos"][lot]), int(self._state.lots["item"][lot])
+        # positions of lots leave room between those of draws
+        return [one for at, one in self._missed.get(item, ()) if 2 * at < pos]
+
+    def missed(self) -> list[int]:
+        """Return every lot of which a count found some missing."""
+        return [lot for several in self._missed.values() for _, lot in several]
+
+    def _of_found(self, lot: int) -> Standing | None:
+        """Return the gravest standing of the jars of an item that counts missed before one was found."""
+        item, many = int(self._state.lots["item"][lot]), len(self._before(lot))
+        pool = self._pool.setdefault(item, [None])
+        while len(pool) <= many:
+            one = self._of_lot(self._missed[item][len(pool) - 1][1])
+            pool.append(_worst((pool[-1], one if one is not None and one.is_marked else None)))
+        return pool[many]
+
+    def _inherited(self, ev: int) -> Standing | None:
+        """Return the gravest standing of what went into a batch or a meal."""
+        state = self._state
+        out = None
+        for draw in self._draws_of(ev):
+            rows = state.allocations_of_draw(draw)
+            for lot in state.allocations[1][rows].tolist():
+                one = self._of_lot(lot)
+                if one is None or not one.is_marked or self._is_run_anew(ev, lot, one):
+                    continue
+                if one.is_grave and self._may_be_fresh(ev, lot):
+                    one = replace(one, standing=OPEN[-1], since=_FRESH)
+                out = _worst((out, one.for_child()))
+        return out
+
+    def _may_be_fresh(self, ev: int, lot: int) -> bool:
+        """Return whether a batch may have used fresh food where the book, oldest first, takes old jars.
+
+        Beans by weight are picked rather than opened: who opens a jar counts jars, or names the lot.
+        """
+        state = self._state
+        if not state.lots["jars"][lot] or state.journal.tables["events"]["kind"][ev] != _put_up():
+            return False
+        item = int(state.lots["item"][lot])
+        lines = [one for one in state.body(ev)["used"] if state.facts.find(one["item"]) == item]
+        return bool(lines) and all(not one.get("lot") and _is_weighed(one) for one in lines)
+
+    def _draws_of(self, ev: int) -> list[int]:
+        order, evs = self._state.once(_draws_by_event)
+        low, high = np.searchsorted(evs, [ev, ev + 1])
+        return list(order[low:high].tolist())
+
+    def _judged(self, ev: int) -> tuple[Standing, dict[str, Any]] | None:
+        if ev not in self._own:
+            state = self._state
+            self._own[ev] = None
+            kind = state.journal.tables["events"]["kind"][ev]
+            if kind == _put_up() and state.journal.of_bodies("put_up", [ev], has_judgement)[0]:
+                body = state.body(ev)
+                found = judgement_of(state, ev, body, self._schedules)
+                self._plain[ev] = self._first(ev, body, found)
+                self._own[ev] = self._settle(self._plain[ev]), body
+        return self._own[ev]
+
+    def _first(self, ev: int, body: dict[str, Any], found: Judgement) -> Standing:
+        return Standing(
+            found.standing,
+            ev,
+            self._state.entry_id(ev),
+            str(body["makes"]),
+            int(self._state.moment.on[ev]),
+            body["method"] == "pressure" or found.danger is not None,
+            in_oil=found.danger is not None and found.danger.oil,
+        )
+
+    def _settle(self, found: Standing) -> Standing:
+        """Return a standing with what was looked up since."""
+        looked = self._settled.get(int(self._state.moment.root[found.ev]))
+        if looked is None or not found.is_marked:
+            return found
+        at, body = looked
+        day = day_text(int(self._state.moment.on[at]))
+        if found.is_grave:
+            return replace(found, since=f"looked up on {day}, and stands graver by today's tables")
+        if at < found.ev:
+            return replace(found, since=f"looked up on {day}, and corrected since")
+        return replace(found, standing=LOOKED_UP, since=f"(on {day}, in {body['publication']})")
+
+    def _applies(self, ev: int, lot: int) -> Standing | None:
+        """Return how a lot stands by its own batch.
+
+        What a canning batch kept back for the fridge went through no canner. What is kept cold, or
+        in no jar, is in no closed jar: only what is grave stays with it.
+        """
+        found = self._judged(ev)
+        if found is None:
+            return None
+        standing, body = found
+        kept = KEPT[int(self._state.lots["kept"][lot])]
+        is_cold = kept in ("fridge", "freezer")
+        if is_cold and body["method"] in (*CANNING, "freeze"):
+            return None
+        in_jars = bool(self._state.lots["jars"][lot])
+        stays = standing.is_grave or standing.in_oil or (in_jars and not is_cold)
+        return standing if stays else None
+
+    def _is_run_anew(self, ev: int, lot: int, of: Standing) -> bool:
+        """Return whether a batch is the whole process run again, in time and as published."""
+        state = self._state
+        if not of.is_own or int(state.lots["ev"][lot]) != of.ev:
+            return False
+        again = self._judged(ev)
+        if again is None or again[1]["method"] not in CANNING:
+            return False
+        if again[0].standing not in ("as published", "beyond it"):
+            return False
+        if state.facts.find(again[1]["makes"]) != int(state.lots["item"][lot]):
+            return False
+        began, ended = _minute(state, ev), _minute(state, of.ev)
+        return began is not None and ended is not None and 0 <= began - ended <= _AGAIN
+
+
+_FRESH = "by the book's order, oldest first; was it fresh?"
+
+
+def _is_weighed(line: dict[str, Any]) -> bool:
+    try:
+        return parse_amount(line["amount"]).measure == "mass"
+    except (InputError, NeedsAnswer):
+        return False
+
+
+def _put_up() -> int:
+    from ledger.kinds import KINDS
+
+    return list(KINDS).index("put_up")
+
+
+def _minute(state: State, ev: int) -> int | None:
+    """Return when an event was, in minutes since 1970; None where no time was written down."""
+    assert state.journal.fetch is not None
+    try:
+        at = state.journal.fetch(ev + 1)[5]
+    except LookupError:  # only tried, not written yet
+        return None
+    if at is None:
+        return None
+    return int(state.moment.on[ev]) * 1440 + int(at[:2]) * 60 + int(at[3:5])
+
+
+def _draws_by_event(state: State) -> tuple[Any, Any]:
+    """Return draws in the order of their events, and those events."""
+    order = np.argsort(state.draws["ev"], kind="stable")
+    role = state.draws["role"][order]
+    food = (role == tables.ROLES.index("used")) | (role == tables.ROLES.index("ate"))
+    order = order[food]
+    return order, state.draws["ev"][order]
+
+
+def _looked_up(state: State) -> dict[int, tuple[int, dict[str, Any]]]:
+    """Return, by a batch's first event, the newest looking up of it."""
+    out: dict[int, tuple[int, dict[str, Any]]] = {}
+    for ev, body in state.bodies("checked"):
+        place = state.journal.place.get(body["batch"])
+        if place is None or place >= state.moment.root.size:
+            continue
+        root = int(state.moment.root[place])
+        if root not in out or out[root][0] < ev:
+            out[root] = ev, body
+    return out
+
+
+def standings(state: State) -> Standings:
+    """Return the standings of a moment; ask for them with ``state.once``."""
+    return Standings(state)
+
+
+def on_shelf(state: State) -> dict[int, Standing]:
+    """Return how the lots that the shelf lists stand; those that nothing is compared with are left out."""
+    found = state.once(standings).of(listed_lots(state).tolist())
+    return {lot: one for lot, one in found.items() if one is not None}
+
+
+def standing_of(state: State, lot: int) -> Standing | None:
+    """Return how a lot stands; None where nothing is compared with it."""
+    return state.once(standings).of([lot])[lot]
+
+
+def risky_items(state: State) -> frozenset[int]:
+    """Return the items of which a marked or unsealed jar is there, or a marked one was counted away."""
+    items, known = state.lots["item"], state.once(standings)
+    loose = listed_lots(state)
+    loose = loose[state.lots["suffix"][loose] == 1]
+    lots = [lot for lot, one in state.once(on_shelf).items() if one.is_marked]
+    gone = known.of(known.missed())
+    lots += [lot for lot, one in gone.items() if one is not None and one.is_marked]
+    return frozenset([*items[lots].tolist(), *items[loose].tolist()])
+
+
+def marks_by_entry(state: State) -> dict[str, str]:
+    """Return the words of the gravest mark on what is left of each batch, by the batch's entry."""
+    found = state.once(on_shelf)
+    out: dict[str, str] = {}
+    for lot in sorted(found, key=lambda lot: found[lot].rank):
+        if found[lot].is_marked:
+            out.setdefault(state.entry_id(int(state.lots["ev"][lot])), found[lot].text)
+    return out
+
+
+def marked_batches(state: State) -> dict[str, list[int]]:
+    """Return the marked lots that are there, by the entry of the batch that they come from, gravest first."""
+    out: dict[str, list[int]] = {}
+    found = state.once(on_shelf)
+    for lot in sorted(found, key=lambda lot: (found[lot].rank, found[lot].day, lot)):
+        if found[lot].is_marked:
+            out.setdefault(found[lot].batch, []).append(lot)
+    return out

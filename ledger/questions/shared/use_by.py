@@ -1,0 +1,129 @@
+"""The day by which to use a lot, as the household says it keeps; an open jar lives its fridge life."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.replay import KEPT
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["days_of", "is_marked", "loose_text", "opened_on", "use_by_of"]
+
+_OIL_DAYS = 4
+"""The longest of 2 to 4 days (OKSTATE_OIL); another source's 10 days are set aside: the stricter holds."""
+_OIL_SOURCE = "Oklahoma State University Extension, about 2020"
+
+_SPAN = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(day|week|month|year)s?\s*", re.IGNORECASE)
+
+
+@lru_cache(8192)
+def days_of(day: int, text: str) -> int | None:
+    """Return the day that lies a span like ``12 months`` or ``4 days`` after a day.
+
+    Months and years go by the calendar; the 31st becomes the last day of a shorter month.
+    """
+    match = _SPAN.fullmatch(text)
+    if not match:
+        return None
+    number, unit = float(match[1]), match[2].lower()
+    if unit in ("day", "week"):
+        return day + round(number * (7 if unit == "week" else 1))
+    months = round(number * (12 if unit == "year" else 1))
+    start = np.datetime64(day, "D")
+    month = start.astype("datetime64[M]")
+    in_month = (start - month.astype("datetime64[D]")).astype(int)
+    last = (
+        (month + months + 1).astype("datetime64[D]") - (month + months).astype("datetime64[D]")
+    ).astype(int)
+    return int(((month + months).astype("datetime64[D]") + min(in_month, last - 1)).astype(int))
+
+
+def use_by_of(state: State, lot: int) -> tuple[int | None, str | None]:
+    """Return the day by which to use a lot, and the household's word that it comes from.
+
+    A part jar is open: it lives its fridge life from the last time something was taken. A jar that did
+    not seal has the published days in the fridge, and what stands graver than ``beyond it`` has no such
+    day but that of moist food under oil.
+    """
+    published = _fridge_days(state, lot)
+    if published is not None:
+        day, said = published
+        keeps, own = _said_by_household(state, lot)
+        return (keeps, own) if keeps is not None and keeps < day else (day, said)
+    if is_marked(state, lot):
+        return None, None
+    return _said_by_household(state, lot)
+
+
+def is_marked(state: State, lot: int) -> bool:
+    """Return whether a lot stands graver than ``beyond it``."""
+    from ledger.questions.shared.standing import standing_of
+
+    standing = standing_of(state, lot)
+    return standing is not None and standing.is_marked
+
+
+def _fridge_days(state: State, lot: int) -> tuple[int, str] | None:
+    """Return the published last day in the fridge of a jar that did not seal, or of food in oil."""
+    from ledger.published.remedy import figure
+    from ledger.published.words import cite
+    from ledger.questions.shared.standing import standing_of
+
+    start = int(state.lots["day"][lot])
+    kept = KEPT[int(state.lots["kept"][lot])]
+    standing = standing_of(state, lot)
+    if kept == "fridge" and standing is not None and standing.in_oil:
+        return start + _OIL_DAYS, f"{_OIL_DAYS} days in the fridge under oil ({_OIL_SOURCE})"
+    if int(state.lots["suffix"][lot]) != 1:
+        return None
+    cold = figure("fridge_period")
+    days = days_of(start, f"{float(cold.high):g} {cold.unit.rstrip('s')}")
+    if days is None:
+        return None
+    return (
+        days,
+        f"{float(cold.high):g} {cold.unit.rstrip('s')} at the most, as it did not seal ({cite(cold.source)})",
+    )
+
+
+def _said_by_household(state: State, lot: int) -> tuple[int | None, str | None]:
+    keeps = state.facts.facts[int(state.lots["item"][lot])].keeps or {}
+    start, place = int(state.lots["day"][lot]), KEPT[int(state.lots["kept"][lot])]
+    opened = opened_on(state, lot)
+    if opened is not None:
+        start, place = opened, "fridge"
+    span = keeps.get(place or "shelf")
+    return (None, None) if span is None else (days_of(start, span), span)
+
+
+def loose_text(state: State, lot: int) -> str | None:
+    """Return what is said of a jar that did not seal; None of any other."""
+    if int(state.lots["suffix"][lot]) != 1:
+        return None
+    day, _ = use_by_of(state, lot)
+    if day is None:
+        return None
+    if day < state.as_of_day:
+        return f"did not seal, and past its time in the fridge since {day_text(day)}: do not taste, discard"
+    return f"did not seal: in the fridge, to be eaten by {day_text(day)}"
+
+
+def opened_on(state: State, lot: int) -> int | None:
+    """Return the day on which something was last taken from a jar that is open, else None."""
+    jars, whole, left = (
+        int(state.lots["jars"][lot]),
+        int(state.lots["whole"][lot]),
+        int(state.left[lot]),
+    )
+    part = jars * left / whole if jars else 0.0
+    rows = state.allocations_of_lot(lot)
+    if abs(part - round(part)) <= 0.001 or not rows.size:
+        return None
+    return int(state.draws["day"][state.allocations[0][rows]].max())

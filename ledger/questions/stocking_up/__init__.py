@@ -1,0 +1,1 @@
+"""The question what to buy, and when."""

@@ -1,0 +1,328 @@
+"""How many weeks of each bought staple are in the house, and what to lay in on the next trips?"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from ledger.answers import Assumption
+from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.questions.shared.common import answer
+from ledger.questions.shared.opening import only_item
+from ledger.questions.shared.use_past import AHEAD
+from ledger.questions.stocking_up import why as stocking_why
+from ledger.questions.stocking_up.found import Stock, stocks
+from ledger.questions.stocking_up.plan import (
+    OVER_WEEKS,
+    Asked,
+    asked_of,
+    packs_to_target,
+    plan_of,
+    risk_of,
+)
+from ledger.replay import day_text
+
+if TYPE_CHECKING:
+    from ledger.methods.stocking import PackPlan, Staple
+    from ledger.replay import State
+
+__all__ = ["COLUMNS", "PROJECTION", "build"]
+
+_UNIT = "mg, ul, 1/1000 piece or J"
+
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`, with the options asked."),
+    Column("item", "Item", "", "A staple: food, supply, lids or fuel, mostly bought, and used within the last year or with a target.", main=True),
+    Column("left.whole", "Left (whole units)", _UNIT, "What is left, exactly."),
+    Column("left.measure", "Measure", "", "mass, volume, count or energy."),
+    Column("left.text", "In the house", "", "What is left, in words.", main=True),
+    Column("late.whole", "Too late (whole units)", _UNIT, "Part of it that passes its date before it is used at this pace; it does not count below."),
+    Column("per_week.whole", "A week (whole units)", _UNIT, f"What a week likely takes over the coming {AHEAD} weeks, as on the shelf; what was thrown away or lost is no use. Null where fewer than four weeks are known."),
+    Column("per_week.text", "A week", "", "The same in words.", main=True),
+    Column("weeks", "Weeks", "weeks", "How long what is in the house lasts at this use; null where none was used, or too little is known.", main=True),
+    Column("target.whole", "Target (whole units)", _UNIT, "What the household wants in the house: its own target; of a target a week, a year or a person year the weeks asked for; else the weeks asked for at this use. Null where a target a person year lacks the people."),
+    Column("target.text", "Target", "", "The same in words."),
+    Column("target_weeks", "Target", "weeks", "Target / use a week.", main=True),
+    Column("target_from", "Target from", "", "The household's own words, or the weeks asked for."),
+    Column("pack.whole", "Pack (whole units)", _UNIT, "The pack with the lowest price by amount, paid or seen, of the last 52 weeks; else the newest; null where none was ever seen."),
+    Column("pack.text", "Pack", "", "The same in words.", main=True),
+    Column("price", "Price", "money", "Its price.", main=True),
+    Column("price_per_week", "A week", "money per week", "What a week's use costs at that price: what costs least a week is bought first."),
+    Column("shop", "Shop", "", "Where; null where nobody wrote it down."),
+    Column("seen_on", "Seen", "day", "When."),
+    Column("price_from", "Price from", "", "Event that the price comes from."),
+    Column("keeps_weeks", "Keeps", "weeks", "How long a new pack keeps where it is kept; null where neither the household nor a published period says."),
+    Column("keeps_from", "Keeps, says", "", "Who says so."),
+    Column("packs_wanted", "Packs wanted", "packs", "Whole packs to the target that are used before their date.", main=True),
+    Column("packs_kept_out", "Would spoil", "packs", "Packs to the target that would pass their date first; not bought."),
+    Column("by_trip", "By trip", "", "Extra packs on each trip, beyond what the weeks between take; null without a budget."),
+    Column("packs_planned", "Planned", "packs", "Their sum; null without a budget."),
+    Column("packs_short", "Short", "packs", "Packs wanted that the budget does not reach to; null without a budget."),
+    Column("cost", "Cost", "money", "Of the packs planned; without a budget, of the packs wanted.", main=True),
+    Column("rise_cost", "Rise costs", "money", "With --price-rise: what it would cost over 52 weeks, what is in the house being paid for."),
+    Column("rise_cost_after_plan", "After the plan", "money", "The same with the packs planned in the house."),
+    Column("uncovered_weeks", "Without", "weeks", "With --shortage: weeks of it that what is in the house does not cover."),
+    Column("uncovered_weeks_after_plan", "After the plan", "weeks", "The same with the packs planned in the house."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+
+def build(
+    state: State,
+    *,
+    budget: str | float | None = None,
+    trips: str | int | None = None,
+    weeks: str | float | None = None,
+    price_rise: str | float | None = None,
+    shortage: str | float | None = None,
+    item: str | None = None,
+) -> Answer:
+    """Return one record a staple, by name, and the plan in the totals.
+
+    Parameters
+    ----------
+    state : State
+    budget : text or float, optional
+        Money for extra packs on one trip.
+    trips : text or int, optional
+        How many trips to plan; default 4.
+    weeks : text or float, optional
+        Weeks to have in the house where no target says how much; default those of the shortage,
+        else 4.
+    price_rise : text or float, optional
+        Per cent.
+    shortage : text or float, optional
+        Weeks in which nothing can be bought.
+    item : str, optional
+        Only this staple; the budget is then its own.
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`; ``totals["trips"]`` is the plan.
+
+    Raises
+    ------
+    InputError
+        When an option is not a number in its range.
+    """
+    asked = asked_of(budget, trips, weeks, price_rise, shortage)
+    only = only_item(state, item)
+    found = stocks(state, asked.weeks, only)
+    staples = [one.staple(state.facts.strand_name(one.item)) for one in found]
+    plan = plan_of([s for s in staples if s is not None], asked)
+    records = [
+        _record(state, one, staple, plan, asked) for one, staple in zip(found, staples, strict=True)
+    ]
+    totals = _totals(records, staples, plan, asked)
+    missing = _missing(records, asked)
+    if missing:
+        totals["missing"] = missing
+    assumptions = _assumptions(records, asked)
+    columns = _shown(asked, plan)
+    return answer(state, "stocking-up", columns, records, totals=totals, assumptions=assumptions)
+
+
+def _shown(asked: Asked, plan: PackPlan | None) -> tuple[Column, ...]:
+    """Return the columns, with those in the narrow table that answer what was asked."""
+    risk = asked.price_rise is not None or asked.shortage is not None
+    show, hide = set(), set()
+    if plan is not None:
+        show.add("by_trip")
+        hide |= {"packs_wanted", "per_week.text"}
+    if risk:
+        hide |= {"pack.text", "price", "cost", "packs_wanted", "by_trip", "target_weeks"}
+        for name, value in (("rise_cost", asked.price_rise), ("uncovered_weeks", asked.shortage)):
+            if value is not None:
+                show |= {name, f"{name}_after_plan"} if plan is not None else {name}
+    show -= hide
+    return tuple(
+        replace(c, main=(c.main or c.name in show) and c.name not in hide) for c in COLUMNS
+    )
+
+
+def _record(
+    state: State, one: Stock, staple: Staple | None, plan: PackPlan | None, asked: Asked
+) -> dict[str, Any]:
+    name = state.facts.names[one.item]
+    wanted, per_week = one.target_whole(), one.per_week
+    record: dict[str, Any] = {
+        "why": f"stocking-up/{state.facts.strand_name(one.item)}/{asked.address}",
+        "item": name,
+        **_amount(state, one, "left", sum(one.left)),
+        "left.measure": state.facts.measure[one.item],
+        "late.whole": math.fsum(one.late),
+        **_amount(state, one, "per_week", per_week),
+        "weeks": one.held / per_week if per_week else None,
+        **_amount(state, one, "target", wanted),
+        "target_weeks": wanted / per_week if per_week and wanted is not None else None,
+        "target_from": _target_words(one),
+        "keeps_weeks": one.keeps_weeks,
+        "keeps_from": one.keeps_said or None,
+        "assumptions": _ids(one),
+    }
+    if one.pack is not None:
+        body = state.body(one.pack.ev)
+        record |= {
+            **_amount(state, one, "pack", one.pack.whole),
+            "price": one.pack.price,
+            "shop": body.get("shop"),
+            "seen_on": day_text(int(state.moment.on[one.pack.ev])),
+            "price_from": state.event_id(one.pack.ev),
+        }
+    if staple is None:
+        return record
+    packs = staple.packs_wanted()
+    planned = [trip.packs.get(name, 0) for trip in plan.trips] if plan else None
+    record |= {
+        "price_per_week": staple.price / staple.pack * staple.per_week,
+        "packs_wanted": packs,
+        "packs_kept_out": packs_to_target(staple) - packs,
+        "by_trip": planned,
+        "packs_planned": None if planned is None else sum(planned),
+        "packs_short": None if plan is None else plan.packs_short.get(name, 0),
+        "cost": (packs if planned is None else sum(planned)) * staple.price,
+        **risk_of(staple, asked, sum(planned or [])),
+    }
+    if plan is None:
+        record |= {"rise_cost_after_plan": None, "uncovered_weeks_after_plan": None}
+    return record
+
+
+def _amount(state: State, one: Stock, name: str, whole: float | None) -> dict[str, Any]:
+    from ledger.amounts import format_whole
+
+    if whole is None:
+        return {}
+    measures = state.settings.newest("measures", "us") or "us"
+    text = format_whole(round(whole), state.facts.measure[one.item], measures=measures)
+    return {f"{name}.whole": whole, f"{name}.text": text}
+
+
+def _target_words(one: Stock) -> str:
+    if one.target is None:
+        return f"{one.weeks_wanted:g} weeks of use"
+    return one.target.said
+
+
+def _ids(one: Stock) -> list[str]:
+    ids = ["likely-use"] if one.per_week else []
+    ids += ["target-weeks"] if one.target is None else []
+    ids += ["keeps"] if one.keeps_weeks is None else []
+    return ids
+
+
+def _assumptions(records: list[dict[str, Any]], asked: Asked) -> list[Assumption]:
+    ids = {one for record in records for one in record["assumptions"]}
+    out = []
+    if "likely-use" in ids:
+        text = f"Use a week is what the shelf says, too: likely over the coming {AHEAD} weeks, by the household's own weeks with some; it is taken to go on evenly."
+        out.append(Assumption("likely-use", text, ()))
+    if "target-weeks" in ids:
+        text = f"Where no target is set, {asked.weeks:g} weeks are wanted in the house: `--weeks` or `croftbook target` says otherwise."
+        out.append(Assumption("target-weeks", text, ()))
+    endless = [r["item"] for r in records if "keeps" in r["assumptions"]]
+    if endless:
+        text = f"Nobody says how long {', '.join(endless)} keep; they count as keeping long enough."
+        out.append(Assumption("keeps", text, ()))
+    return out
+
+
+def _totals(
+    records: list[dict[str, Any]], staples: list[Staple | None], plan: PackPlan | None, asked: Asked
+) -> dict[str, Any]:
+    cost = math.fsum(record.get("cost") or 0.0 for record in records)
+    totals: dict[str, Any] = {"cost": cost}
+    words = []
+    if plan is not None:
+        totals["trips"] = [{"packs": trip.packs, "cost": trip.cost} for trip in plan.trips]
+        totals["packs_short"], totals["packs_kept_out"] = plan.packs_short, plan.kept_out
+        if any(trip.packs for trip in plan.trips):
+            words.append("Extra packs, besides what the weeks between the trips take:")
+        for i, trip in enumerate(plan.trips, 1):
+            if trip.packs:
+                bought = ", ".join(f"{n} {name}" for name, n in trip.packs.items())
+                words.append(f"Trip {i}: {bought}: {trip.cost:,.2f}")
+        words += [] if words else ["No trip buys anything extra."]
+        words.append(f"In all: {plan.cost:,.2f}.")
+        if plan.packs_short:
+            short = ", ".join(f"{n} {name}" for name, n in sorted(plan.packs_short.items()))
+            words.append(f"Still wanted after {asked.trips} trips: {short}.")
+    elif cost:
+        words.append(f"To the target in all: {cost:,.2f}. `--budget 20` spreads it over trips.")
+    kept_out = {r["item"]: r["packs_kept_out"] for r in records if r.get("packs_kept_out")}
+    if kept_out:
+        some = ", ".join(f"{n} {name}" for name, n in sorted(kept_out.items()))
+        words.append(f"Not bought, as it would pass its date: {some}.")
+    words += _risk_words(records, staples, totals, asked)
+    return {**totals, "in_words": words}
+
+
+def _risk_words(
+    records: list[dict[str, Any]],
+    staples: list[Staple | None],
+    totals: dict[str, Any],
+    asked: Asked,
+) -> list[str]:
+    words = []
+    known = [r for r, s in zip(records, staples, strict=True) if s is not None]
+    if asked.price_rise is not None:
+        totals["rise_cost"] = math.fsum(r["rise_cost"] for r in known)
+        words.append(
+            f"A price rise of {asked.price_rise:g} per cent would cost {totals['rise_cost']:,.2f} over {OVER_WEEKS} weeks."
+        )
+        if asked.budget is not None:
+            totals["rise_cost_after_plan"] = math.fsum(r["rise_cost_after_plan"] for r in known)
+            words.append(f"With the plan in the house: {totals['rise_cost_after_plan']:,.2f}.")
+    if asked.shortage is not None:
+        name = "uncovered_weeks" if asked.budget is None else "uncovered_weeks_after_plan"
+        bare = sorted(r["item"] for r in known if r[name] > 0)
+        totals["uncovered"] = bare
+        after = "" if asked.budget is None else " with the plan in the house"
+        words.append(
+            f"Not covered through {asked.shortage:g} weeks without a shop{after}: {', '.join(bare) or 'nothing'}."
+        )
+    return words
+
+
+def _missing(records: list[dict[str, Any]], asked: Asked) -> list[str]:
+    if not records:
+        return [
+            "No staples yet: an item that was bought twice and used, or bought and given a target."
+        ]
+    out = []
+    for what, rows, fix in (
+        ("Fewer than four weeks of %s are known, so its use is not", [r for r in records if r.get("per_week.whole") is None],
+         "it shows once they are written down"),
+        ("No use of %s is written down, so its weeks are not known", [r for r in records if r.get("per_week.whole") == 0],
+         "write meals and batches down, or count it with `--missing eaten`"),
+        ("No price of %s was ever seen", [r for r in records if r.get("price") is None], "`croftbook price` writes one down"),
+        ("How many people eat is not set, so the target of %s is not known", [r for r in records if r.get("target.whole") is None and r.get("per_week.whole") is not None],
+         "`croftbook setting people 6` says so"),
+    ):  # fmt: skip
+        if rows:
+            out.append(f"{what % ', '.join(r['item'] for r in rows)}: {fix}.")
+    return out
+
+
+PROJECTION = Projection(
+    name="stocking-up",
+    title="Stocking up",
+    question="How many weeks of each bought staple are in the house, and what to lay in on the next trips?",
+    columns=COLUMNS,
+    build=build,
+    why=stocking_why.why,
+    options=(
+        Option("budget", "money for extra packs on one trip", "20"),
+        Option("trips", "how many trips to plan (4 unless said)", "6"),
+        Option(
+            "weeks",
+            "weeks to have in the house where no target is set (those of the shortage, else 4)",
+            "8",
+        ),
+        Option("price_rise", "what a price rise of so many per cent would cost", "30"),
+        Option("shortage", "what so many weeks without a shop would leave uncovered", "8"),
+        Option("item", "only this staple", "flour"),
+    ),
+)

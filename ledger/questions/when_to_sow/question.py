@@ -1,0 +1,237 @@
+"""When do we start indoors, set out, sow, sow again and stop, and is there seed enough?"""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import TYPE_CHECKING, Any
+
+from ledger.answers import Assumption
+from ledger.errors import InputError
+from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.questions.shared.common import answer
+from ledger.questions.shared.frosts import Frosts, frosts_of
+from ledger.questions.shared.sown import Dates, Sown, sown_of
+from ledger.questions.when_to_sow import why as when_why
+from ledger.questions.when_to_sow.risk import risk_of
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["COLUMNS", "PROJECTION", "build", "year_of"]
+
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("crop", "Crop", "", "A crop that was planted, or that next season's plan has.", main=True),
+    Column("indoors_from", "Indoors from", "day", "First day to start it indoors; null where it is sown outdoors, or no frost days are known.", main=True),
+    Column("indoors_to", "Indoors to", "day", "Last day to start it indoors."),
+    Column("out_from", "Out from", "day", "First day to sow it outdoors or to set it out; null without frost days.", main=True),
+    Column("out_how", "How", "", "sow or set out.", main=True),
+    Column("weeks", "Weeks", "", "The same in weeks from the last spring frost: what is known without frost days."),
+    Column("soil_min_f", "Soil at least", "deg F", "Soil that warm, or it does not come up."),
+    Column("soil_best_f", "Soil best", "deg F", "At which it comes up best."),
+    Column("again_days", "Again every", "days", "Sow again so often; null where it is sown once.", main=True, rare=True),
+    Column("again_on", "Again on", "", "The days of it, up to the last sowing."),
+    Column("last_sowing", "Last sowing", "day", "Last day that still ripens before the fall frost; null without frost days.", main=True),
+    Column("last_sowing_days", "Before the frost", "days", "How many days before the first fall frost that is; null where the days to the harvest are not known."),
+    Column("spring_frost_day", "Spring frost", "day of the year", "Last spring frost at the risk chosen."),
+    Column("fall_frost_day", "Fall frost", "day of the year", "First fall frost at the risk chosen."),
+    Column("days_to_harvest", "To harvest", "days", "From sowing, or from setting out where `counted_from` says so; the packet's before the table's."),
+    Column("days_from", "Says", "", "packet or table."),
+    Column("counted_from", "Counted from", "", "sowing or set out."),
+    Column("seed_year", "Seed of", "", "The year of the seed; null where it is not written down."),
+    Column("germination", "Sprouts", "0 to 1", "By the newest test; null without one."),
+    Column("germination_low", "Sprouts, low", "0 to 1", "Lower end of its 95 per cent range (Wilson)."),
+    Column("germination_high", "Sprouts, high", "0 to 1", "Upper end."),
+    Column("standard", "Standard", "0 to 1", "What the Federal Seed Act asks of seed sold."),
+    Column("seed_note", "Seed", "", "Whether the test meets the standard, and whether the seed is older than it keeps."),
+    Column("plants", "Plants", "plants", "Of next season's plan; null without one."),
+    Column("seeds_wanted", "Seeds wanted", "seeds", "Plants / germination; null without both."),
+    Column("seeds_left", "Seeds left", "seeds", "As written down; null where not."),
+    Column("to_order", "To order", "seeds", "Wanted less left; null where either is not known.", main=True, rare=True),
+    Column("from_memory", "From memory", "", "Which figures of the table are recalled and not read."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+
+def build(
+    state: State, *, risk: str | float | None = None, year: str | int | None = None
+) -> Answer:
+    """Return one record a crop, by when it is begun.
+
+    Parameters
+    ----------
+    state : State
+    risk : text or float, optional
+        Share of years whose spring frost comes later, or whose fall frost earlier; default 0.1.
+    year : text or int, optional
+        Default: the year whose spring frost is still ahead.
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`.
+
+    Raises
+    ------
+    InputError
+        When the risk or the year is not what it may be.
+    """
+    chance = risk_of(risk)
+    frosts = frosts_of(state)
+    when = year_of(state, frosts, chance, year)
+    records = [_record(one, chance, when) for one in sown_of(state, chance, when)]
+    records.sort(key=lambda r: (_first(r) is None, _first(r) or "", r["crop"]))
+    totals: dict[str, Any] = {"year": str(when), "in_words": _words(state, frosts, chance, when)}
+    totals["missing"] = _missing(frosts, records)
+    notes = _notes(frosts, chance)
+    for record in records:
+        record["assumptions"] = [note.id for note in notes]
+    return answer(state, "when-to-sow", COLUMNS, records, totals=totals, assumptions=notes)
+
+
+def _first(record: dict[str, Any]) -> str | None:
+    first: str | None = record["indoors_from"] or record["out_from"]
+    return first
+
+
+def year_of(state: State, frosts: Frosts, risk: float, year: str | int | None) -> int:
+    """Return the year asked for, or the one whose spring frost is still ahead.
+
+    Raises
+    ------
+    InputError
+        When it is no year.
+    """
+    today = dt.date.fromisoformat(day_text(state.as_of_day))
+    if year is not None:
+        if not str(year).isdigit() or not 1900 <= int(year) <= 9000:
+            raise InputError("year", f"{year!r} is not a year", "Write it like 2027")
+        return int(year)
+    found = frosts.at(risk, spring=True)
+    gone = today.timetuple().tm_yday > (found.day if found else 182)
+    return today.year + 1 if gone else today.year
+
+
+def _record(one: Sown, risk: float, year: int) -> dict[str, Any]:
+    d: Dates = one.dates
+    return {
+        "why": f"when-to-sow/{year}/{risk:g}/{one.name}",
+        "crop": one.name,
+        "indoors_from": d.iso(d.indoors_from),
+        "indoors_to": d.iso(d.indoors_to),
+        "out_from": d.iso(d.out_from),
+        "out_how": one.how,
+        "weeks": one.weeks_text,
+        "soil_min_f": one.row.soil_min_f if one.row else None,
+        "soil_best_f": one.row.soil_best_f if one.row else None,
+        "again_days": one.row.again_days if one.row else None,
+        "again_on": [d.iso(day) for day in d.again],
+        "last_sowing": d.iso(d.last),
+        "last_sowing_days": one.before,
+        "spring_frost_day": d.spring,
+        "fall_frost_day": d.fall,
+        "days_to_harvest": one.days,
+        "days_from": one.days_from,
+        "counted_from": one.row.counted_from if one.row else None,
+        "from_memory": (one.row.memory or None) if one.row else None,
+        **one.seed_columns(),
+    }
+
+
+def _words(state: State, frosts: Frosts, risk: float, year: int) -> list[str]:
+    out = []
+    for spring, name in ((True, "Last spring frost"), (False, "First fall frost")):
+        found = frosts.at(risk, spring=spring)
+        if found is None:
+            continue
+        count = len(frosts.spring if spring else frosts.fall)
+        day = dt.date(year, 1, 1) + dt.timedelta(days=round(found.day) - 1)
+        later = "later" if spring else "earlier"
+        how = f"{later} in {risk:.0%} of years" if found.how == "share of years" else found.how
+        out.append(f"{name}: {day.isoformat()} ({how}; {count} years of your own).")
+    return out
+
+
+def _missing(frosts: Frosts, records: list[dict[str, Any]]) -> list[str]:
+    out = []
+    if not frosts.spring:
+        out.append(
+            'No last spring frost is written down, so there are weeks and no days: `croftbook frost "last of spring" --seen 2026-05-10`.'
+        )
+    if not frosts.fall:
+        out.append(
+            'No first fall frost is written down, so there is no last sowing: `croftbook frost "first of fall" --seen 2026-10-01`.'
+        )
+    if frosts.odd:
+        years = ", ".join(map(str, frosts.odd))
+        out.append(
+            f"Left out, as the spring frost is not before the fall's: {years}. Correct the entry that is wrong."
+        )
+    unknown = [r["crop"] for r in records if r["weeks"] is None]
+    if unknown:
+        out.append(f"The table does not say when {', '.join(unknown)} are sown.")
+    no_weeks = [r["crop"] for r in records if r["weeks"] and r["weeks"].endswith("no weeks")]
+    if no_weeks and frosts.spring:
+        out.append(
+            f"No day to sow {', '.join(no_weeks)}: the table has days to the harvest and no weeks by the frost."
+        )
+    untested = [r["crop"] for r in records if r["seed_year"] and r["germination"] is None]
+    if untested:
+        out.append(
+            f"Seed of {', '.join(untested)} is not tested: lay out 20 and `croftbook seed CROP --sown 20 --sprouted N`."
+        )
+    if not records:
+        out.append("No crop was planted yet, and no plan has any.")
+    return out
+
+
+def _notes(frosts: Frosts, risk: float) -> list[Assumption]:
+    out = [
+        Assumption(
+            "weeks",
+            "Weeks, soil and days are those of extension tables, some of weak copies of them; the packet's days come before the table's.",
+        ),
+        Assumption(
+            "fall",
+            "Last sowing: days to the harvest, 14 for the shorter days, the picking, and 14 more for what frost kills (Virginia fall formula).",
+        ),
+        Assumption(
+            "picking",
+            "What is picked again and again is picked for three weeks, or a sowing is not worth it (common practice, no source).",
+        ),
+    ]
+    few = [
+        name
+        for name, years in (("spring", frosts.spring), ("fall", frosts.fall))
+        if 0 < len(years) < 10
+    ]
+    if few:
+        out.append(
+            Assumption(
+                "few-years",
+                f"Fewer than ten years of {' and '.join(few)} frosts are known: the worst of them is taken.",
+            )
+        )
+    else:
+        out.append(
+            Assumption(
+                "risk",
+                f"Frost days vary like a normal spread about their mean; the risk is {risk:.0%} of years.",
+            )
+        )
+    return out
+
+
+PROJECTION = Projection(
+    name="when-to-sow",
+    title="When to sow",
+    question="When do we start indoors, set out, sow, sow again and stop, and is there seed enough?",
+    columns=COLUMNS,
+    build=build,
+    why=when_why.why,
+    options=(
+        Option("risk", "part of years whose frost comes later in spring, or earlier in fall (0.1 unless said)", "0.2"),
+        Option("year", "the year to sow in", "2027"),
+    ),
+)  # fmt: skip

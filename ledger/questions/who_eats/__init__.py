@@ -1,0 +1,1 @@
+"""The question who eats, and what each needs."""

@@ -1,0 +1,130 @@
+"""Who eats, and what does each need in a day?"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from ledger.errors import NotFound
+from ledger.projections.base import Answer, Column, Node, Projection
+from ledger.questions.shared.common import answer, event_node
+from ledger.questions.shared.opening import no_record
+from ledger.questions.who_eats.eaters import Eater, Eaters, eaters_of
+from ledger.reference import needs
+from ledger.reference.nutrients import LABELS, UNITS
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["COLUMNS", "PROJECTION", "build"]
+
+_MAIN = {"energy_kcal", "protein_g", "calcium_mg", "iron_mg"}
+COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("person", "Who", "", "The person; `all` for the household together; null for those of no known age.", main=True),
+    Column("sex", "Sex", "", "Which table of needs applies."),
+    Column("age", "Age", "years", "On the answer's day; null where it is not known.", main=True),
+    Column("state", "State", "", "pregnant or nursing; null for neither.", main=True, rare=True),
+    Column("activity", "Work", "", "light, moderate or hard work on most days.", main=True),
+    Column("energy_by", "Energy by", "", "The calorie table, or weight and height (the 2005 equation)."),
+    *(
+        Column(name, LABELS[name].capitalize(), f"{UNITS[name]} a day",
+               "Need of a day: recommended allowance, else adequate intake; null for an infant." if name != "energy_kcal"
+               else "Energy of a day; null for an infant.", main=name in _MAIN)
+        for name in needs.NUTRIENTS
+    ),
+    Column("from_memory", "From memory", "yes or no", "Whether the energy was recalled from its table and not read there."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+
+def build(state: State) -> Answer:
+    """Return one record a person at the table, and one for the household.
+
+    Parameters
+    ----------
+    state : State
+
+    Returns
+    -------
+    Answer
+        Columns as in `COLUMNS`.
+    """
+    eaters = eaters_of(state)
+    notes = eaters.assumptions()
+    records = [_record(eaters, person) for person in eaters.people]
+    if eaters.unknown:
+        each = {
+            name: value
+            for name in needs.NUTRIENTS
+            for who, value, _ in eaters.parts(name)
+            if who is None
+        }
+        records.append({"why": "who-eats/no known age", **each, "assumptions": ["no-ages"]})
+    ids = [note.id for note in notes]
+    records.append({"why": "who-eats/all", "person": "all", **eaters.need, "assumptions": ids})
+    count = eaters.count
+    totals: dict[str, Any] = {"people": int(count) if count == int(count) else count}
+    totals["in_words"] = [f"Needs of one day, for {count:g} at the table."]
+    if not eaters.people:
+        totals["missing"] = [
+            "Nobody is described: `croftbook person Ada --sex female --age 39` says who eats."
+        ]
+    return answer(state, "who-eats", COLUMNS, records, totals=totals, assumptions=notes)
+
+
+def _record(eaters: Eaters, person: Eater) -> dict[str, Any]:
+    energy = person.energy()
+    record: dict[str, Any] = {
+        "why": f"who-eats/{person.name}",
+        "person": person.name,
+        "sex": person.sex,
+        "age": int(person.age),
+        "state": person.state or None,
+        "activity": person.activity,
+        "energy_by": None if energy is None else energy[2],
+        "from_memory": None if energy is None else energy[1],
+        "assumptions": ["doctor", *(["infants"] if person.is_infant else [])],
+    }
+    for name in needs.NUTRIENTS:
+        record[name] = next((v for who, v, _ in eaters.parts(name) if who is person), None)
+    return record
+
+
+def why(state: State, key: str, field: str | None = None) -> Node:
+    """Return a need as a tree down to who was described.
+
+    Raises
+    ------
+    NotFound
+        When there is no such person or figure.
+    """
+    eaters = eaters_of(state)
+    name = field or "energy_kcal"
+    if name == "age":
+        person = next((one for one in eaters.people if one.name == key), None)
+        if person is not None:
+            return event_node(state, person.ev, "full years", float(int(person.age)), "years")
+    if name not in needs.NUTRIENTS:
+        raise NotFound(
+            "figure",
+            f"{name!r} is not a figure of who-eats",
+            f"It has: {', '.join(needs.NUTRIENTS)}",
+        )
+    tree = eaters.node(name)
+    if key == "all":
+        return tree
+    wanted = "people of no known age" if key == "no known age" else f"{key} ("
+    for part in tree.parts:
+        if part.label.startswith(wanted):
+            return part
+    raise no_record("who-eats", key)
+
+
+PROJECTION = Projection(
+    name="who-eats",
+    title="Who eats",
+    question="Who eats, and what does each need in a day?",
+    columns=COLUMNS,
+    build=build,
+    why=why,
+)

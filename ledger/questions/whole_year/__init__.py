@@ -1,0 +1,1 @@
+"""The question what a whole year of food would take."""

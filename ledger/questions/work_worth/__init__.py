@@ -1,0 +1,1 @@
+"""The question what an hour of work is worth."""

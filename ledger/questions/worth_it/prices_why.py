@@ -1,0 +1,171 @@
+"""Why a home price says so: what was made, what it cost and what the shop asks for it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.errors import NotFound
+from ledger.projections.base import Node
+from ledger.questions.shared.arithmetic import difference, product, quotient, total
+from ledger.questions.shared.common import event_node, whole_unit
+from ledger.questions.shared.opening import check_figure
+from ledger.questions.worth_it.gather import LINES
+from ledger.questions.worth_it.prices import PER, Group, Grouped, figures
+from ledger.replay import COMPONENTS
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["why"]
+
+_NO_LABOUR = tuple(n for n in COMPONENTS if n != "labour")
+
+
+def why(state: State, season: int, line: str, item: str, field: str | None) -> Node:
+    """Return a figure of ``--prices`` as a tree.
+
+    Raises
+    ------
+    NotFound
+        When nothing of that item was made then, or there is no such figure.
+    """
+    grouped, number = Grouped(state), state.facts.find_strand(item)
+    here = [g for g in grouped.groups if g.item == number and LINES[g.line] == line]
+    at = next((i for i, g in enumerate(here) if g.season == season), None)
+    if at is None:
+        raise NotFound(
+            "address",
+            f"no {item!r} was made on line {line} in season {season}",
+            "Take an address from `croftbook show worth-it --prices --json`",
+        )
+    tree = _Tree(grouped, here[at], here[at - 1] if at else None)
+    name, known = field or "saved", tree.figures()
+    check_figure("worth-it", name, known)
+    return known[name]()
+
+
+class _Tree:
+    def __init__(self, grouped: Grouped, group: Group, before: Group | None) -> None:
+        self.grouped, self.state, self.group, self.before = grouped, grouped.state, group, before
+        self.measure = self.state.facts.measure[group.item]
+        self.unit = whole_unit(self.state, group.item)
+
+    def figures(self) -> dict[str, Callable[[], Node]]:
+        """Return, by column, how each figure is worked out."""
+        out: dict[str, Callable[[], Node]] = {
+            "home_per_unit": lambda: self._per("home price", self._cost(COMPONENTS)),
+            "home_before_labour_per_unit": lambda: self._per("home price before own time", self._cost(_NO_LABOUR)),
+            "shop_per_unit": lambda: self._per("shop's price", self._worth()),
+            "saved_per_unit": lambda: difference(
+                "saved", "money per unit", self._per("shop's price", self._worth()),
+                self._per("home price", self._cost(COMPONENTS)),
+            ),
+            "saved": lambda: difference("saved", "money", self._worth(), self._cost(COMPONENTS)),
+            "home_change": lambda: self._change("home_per_unit"),
+            "shop_change": lambda: self._change("shop_per_unit"),
+            self._amount_column(): lambda: quotient(
+                "how much", "", self._whole(), Node("a thousand to one", 1000.0, "")
+            ),
+        }  # fmt: skip
+        if self.group.jars:
+            out["jars"] = self._jars
+            out["equipment"] = self._equipment
+            out["break_even_jars"] = lambda: self._break_even(COMPONENTS)
+            out["break_even_jars_before_labour"] = lambda: self._break_even(_NO_LABOUR)
+        return out
+
+    def _amount_column(self) -> str:
+        return {"volume": "volume_ml", "mass": "mass_g", "count": "pieces"}.get(
+            self.measure, "whole"
+        )
+
+    def _lots(self, label: str, unit: str, values: np.ndarray) -> Node:
+        """Return a sum over the group's lots, each the event that made it."""
+        events = self.state.lots["ev"][self.group.lots].tolist()
+        parts = [
+            event_node(self.state, ev, "", float(value), unit)
+            for ev, value in zip(events, values.tolist(), strict=True)
+        ]
+        return total(label, unit, *parts)
+
+    def _whole(self) -> Node:
+        return self._lots("what was made", self.unit, self.state.lots["whole"][self.group.lots])
+
+    def _jars(self) -> Node:
+        return self._lots("jars", "jars", self.state.lots["jars"][self.group.lots])
+
+    def _per(self, label: str, above: Node) -> Node:
+        known = PER.get(self.measure)
+        if known is None or (above.value is None):
+            return Node(f"{label}: not known", None, "money per unit")
+        per, wholes = known
+        units = quotient(f"in {per}s", per, self._whole(), Node(f"in a {per}", wholes, self.unit))
+        return quotient(f"{label} per {per}", f"money per {per}", above, units)
+
+    def _cost(self, names: tuple[str, ...]) -> Node:
+        costs, rows = self.state.costs.lot, self.group.lots
+        parts = []
+        for name in names:
+            values = costs[rows, COMPONENTS.index(name)]
+            if values.any():
+                parts.append(self._lots(name.replace("_", " "), "money", values))
+        return total("cost", "money", *parts)
+
+    def _worth(self) -> Node:
+        if self.group.worth is None:
+            return Node("no price known", None, "money")
+        lots, state = self.grouped.lots, self.state
+        parts = []
+        for lot in self.group.lots.tolist():
+            whole = float(state.lots["whole"][lot])
+            amount = event_node(state, int(state.lots["ev"][lot]), "", whole, self.unit)
+            seen = int(lots.price_ev[lot])
+            price = event_node(
+                state, seen, "", float(lots.worth[lot]) / whole, f"money per {self.unit}"
+            )
+            parts.append(product("the same from the shop", "money", amount, price))
+        return total("the same from the shop", "money", *parts)
+
+    def _change(self, name: str) -> Node:
+        label = "against the season before"
+        before = figures(self.state, self.before).get(name) if self.before else None
+        if self.before is None or not before:
+            return Node(f"{label}: none", None, "share")
+        now, then = (
+            _Tree(self.grouped, g, None).figures()[name]() for g in (self.group, self.before)
+        )
+        if now.value is None or then.value is None:
+            return Node(f"{label}: none", None, "share")
+        ratio = quotient("now / then", "", now, then)
+        return difference(label, "share", ratio, Node("no change", 1.0, ""))
+
+    def _equipment(self) -> Node:
+        durables, state = self.state.costs.durables, self.state
+        parts = []
+        for item in self.grouped.kit(self.group.lots):
+            rows = durables.rows(item, state.as_of_day)
+            bought = [
+                event_node(state, int(ev), "", float(paid), "money")
+                for ev, paid in zip(durables.ev[rows], durables.paid[rows], strict=True)
+            ]
+            parts.append(total(state.facts.names[item], "money", *bought))
+        return total("equipment that its batches named", "money", *parts)
+
+    def _break_even(self, names: tuple[str, ...]) -> Node:
+        label = "jars to break even"
+        shown = figures(self.state, self.group)[
+            "break_even_jars" if "labour" in names else "break_even_jars_before_labour"
+        ] if self.group.worth is not None else None  # fmt: skip
+        if shown is None:
+            return Node(
+                f"{label}: a jar costs no less than at the shop, or no price is known", None, "jars"
+            )
+        rest = tuple(n for n in names if n != "equipment")
+        gain = difference(
+            "gain of a jar", "money per jar", quotient("shop's price of a jar", "money per jar", self._worth(), self._jars()),
+            quotient("what else a jar cost", "money per jar", self._cost(rest), self._jars()),
+        )  # fmt: skip
+        return quotient(label, "jars", self._equipment(), gain)
