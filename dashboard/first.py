@@ -24,7 +24,7 @@ from dashboard.drawing import ask_of, draw_page
 from dashboard.pages import PAGES, page_at
 from dashboard.parts.alive import spelt
 from dashboard.parts.still import VOID, attributes, still
-from dashboard.shell import BAR, layout
+from dashboard.shell import BAR
 
 __all__ = ["GUARD", "First", "first", "guard_hash", "markup"]
 
@@ -76,7 +76,7 @@ def first(app: Dash, data: Data, scheme: str) -> First | None:
         return None
     ask = ask_of(data, path, search, None, scheme)
     title = page.titled(ask) if page.titled else ask.words(f"nav.{page.name}")
-    shell, parts = layout(data, ask.words, scheme), still(draw_page(ask))
+    shell, parts = app.layout(), still(draw_page(ask))  # the shell that the scripts would ask for
     response = {
         "page": {"children": parts},
         "moment-note": {"children": None},
