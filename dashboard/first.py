@@ -136,8 +136,9 @@ def markup(part: Any, *, inside: dict[str, Any] | None = None) -> str:
 
 def _shown(drawn: str, path: str) -> str:
     """Return a page on which links of the bar and the menu say that theirs is shown, as `arrived` does."""
-    here = re.compile(rf'<a href="{re.escape(str(escape(path)))}" class="menu-link[^"]*"')
-    drawn = here.sub(r'\g<0> aria-current="page"', drawn)
+    address = re.escape(str(escape(path)))
+    here = re.compile(rf'<a (?=[^>]*\bhref="{address}")(?=[^>]*\bclass="menu-link\b)')
+    drawn = here.sub(r'\g<0>aria-current="page" ', drawn)
     bar = {name for name, _ in BAR}
     if all(page.path != path for page in PAGES if page.name in bar):
         drawn = drawn.replace(' id="bar-more"', ' id="bar-more" aria-current="true"', 1)
