@@ -24,7 +24,7 @@ from dashboard.drawing import ask_of, draw_page
 from dashboard.pages import PAGES, page_at
 from dashboard.parts.alive import spelt
 from dashboard.parts.still import VOID, attributes, still
-from dashboard.shell import BAR, layout
+from dashboard.shell import BAR
 
 __all__ = ["GUARD", "First", "first", "guard_hash", "markup"]
 
@@ -76,7 +76,7 @@ def first(app: Dash, data: Data, scheme: str) -> First | None:
         return None
     ask = ask_of(data, path, search, None, scheme)
     title = page.titled(ask) if page.titled else ask.words(f"nav.{page.name}")
-    shell, parts = layout(data, ask.words, scheme), still(draw_page(ask))
+    shell, parts = app.layout(), still(draw_page(ask))  # the shell that the scripts would ask for
     response = {
         "page": {"children": parts},
         "moment-note": {"children": None},
@@ -136,8 +136,9 @@ def markup(part: Any, *, inside: dict[str, Any] | None = None) -> str:
 
 def _shown(drawn: str, path: str) -> str:
     """Return a page on which links of the bar and the menu say that theirs is shown, as `arrived` does."""
-    here = re.compile(rf'<a href="{re.escape(str(escape(path)))}" class="menu-link[^"]*"')
-    drawn = here.sub(r'\g<0> aria-current="page"', drawn)
+    address = re.escape(str(escape(path)))
+    here = re.compile(rf'<a (?=[^>]*\bhref="{address}")(?=[^>]*\bclass="menu-link\b)')
+    drawn = here.sub(r'\g<0>aria-current="page" ', drawn)
     bar = {name for name, _ in BAR}
     if all(page.path != path for page in PAGES if page.name in bar):
         drawn = drawn.replace(' id="bar-more"', ' id="bar-more" aria-current="true"', 1)

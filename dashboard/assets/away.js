@@ -198,7 +198,7 @@
       const item = node.props?.id?.tick;
       if (now.has(item)) {
         const is = now.get(item), [box] = node.props.children;
-        Object.assign(node.props, { className: is ? "want in" : "want", "aria-checked": String(is) });
+        Object.assign(node.props, { className: is ? "want got" : "want", "aria-checked": String(is) });
         Object.assign(box.props, { className: is ? "tick on" : "tick", children: is ? part("I", { className: "ic ic-check", "aria-hidden": "true" }) : null });
       }
       Object.values(node).forEach(walk);

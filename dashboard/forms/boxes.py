@@ -12,8 +12,9 @@ from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import Form
 from dashboard.forms.understanding import understood
 from dashboard.parts.alive import Box, Choice, Lines
+from dashboard.words import Words
 
-__all__ = ["basket", "box", "box_id", "label_of", "single"]
+__all__ = ["basket", "box", "box_id", "example", "label_of", "single"]
 
 _NUMBERS = ("money", "decimal")
 
@@ -48,7 +49,7 @@ def box(ask: Ask, form: Form, name: str, row: int, value: str = "", **more: Any)
         else None
     )
     return Box(
-        value=value, placeholder=_example(ask, name), inputMode=keypad, autoComplete="off",
+        value=value, placeholder=example(ask.words, form.kind, name), inputMode=keypad, autoComplete="off",
         offers=remembered(ask.data, form.kind, described) or None, **common,
     )  # fmt: skip
 
@@ -61,8 +62,10 @@ def label_of(ask: Ask, form: Form, name: str) -> str:
     return name.replace("_", " ").capitalize()
 
 
-def _example(ask: Ask, name: str) -> str:
-    return ask.words(f"examples.{name}") if ask.words.has(f"examples.{name}") else ""
+def example(words: Words, kind: str, name: str) -> str:
+    """Return what could stand in a field, of its kind of entry where that has one of its own."""
+    keys = (f"examples.{kind}.{name}", f"examples.{name}")
+    return next((words(key) for key in keys if words.has(key)), "")
 
 
 def single(ask: Ask, form: Form, name: str, values: list[str]) -> Component:

@@ -11,6 +11,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.data import Data
+from dashboard.parts.alive import Box
 from dashboard.words import LANGUAGES, Words
 from ledger.door import Answers, Entry, Written
 
@@ -69,17 +70,11 @@ def household_form(ask: Ask) -> Component:
 
 
 def _typed(words: Words, name: str, value: str, example: str) -> Component:
-    keypad = {"inputMode": "numeric"} if name == "people" else {}
-    return html.Div(
-        [
-            html.Label(words(f"begin.{name}"), htmlFor=f"house-{name}"),
-            dcc.Input(
-                id=f"house-{name}", type="text", value=value, placeholder=example,
-                autoComplete="off", className="typed", **keypad,
-            ),
-        ],
-        className="ask-one",
+    box = Box(
+        id=f"house-{name}", label=words(f"begin.{name}"), value=value, placeholder=example,
+        inputMode="numeric" if name == "people" else None, autoComplete="off",
     )  # fmt: skip
+    return html.Div(box, className="ask-one")
 
 
 def _picked(words: Words, name: str, value: str) -> Component:
@@ -92,7 +87,7 @@ def _picked(words: Words, name: str, value: str) -> Component:
     ]  # fmt: skip
     return html.Div(
         [
-            html.Div(words(f"begin.{name}"), id=f"label-{name}", className="label"),
+            html.Div(words(f"begin.{name}"), id=f"label-{name}", className="box-label"),
             dcc.Store(id=f"house-{name}", data=value),
             html.Div(chips, className="chips", role="group", **{"aria-labelledby": f"label-{name}"}),
         ],

@@ -7,7 +7,6 @@ from typing import Any
 from dash import Dash, Input, Output, State, ctx, no_update
 from dash.exceptions import PreventUpdate
 
-from dashboard.ask import Ask
 from dashboard.data import Data
 from dashboard.drawing import ask_of, trouble
 from dashboard.forms.household import CHOSEN, TOLD, write_household
@@ -17,6 +16,9 @@ from ledger.errors import BookLocked, InputError, LedgerError
 
 __all__ = ["wire_household"]
 
+_TYPED = tuple(name for name in TOLD if name not in CHOSEN)
+"""Those with a box, beside which a refusal is said."""
+
 
 def wire_household(app: Dash, data: Data) -> None:
     """Connect the form."""
@@ -25,6 +27,7 @@ def wire_household(app: Dash, data: Data) -> None:
         Output("said", "children", allow_duplicate=True),
         Output("seen", "data", allow_duplicate=True),
         Output("happened-done", "data", allow_duplicate=True),
+        *(Output(f"house-{name}", "error") for name in _TYPED),
         Input("house-write", "n_clicks"),
         State("house-id", "data"),
         *(State(f"house-{name}", "data" if name in CHOSEN else "value") for name in TOLD),
@@ -41,27 +44,30 @@ def wire_household(app: Dash, data: Data) -> None:
         try:
             done = write_household(data, said, id)
         except BookLocked:
-            return trouble(ask, ask.words("forms.locked")), no_update, no_update
+            return trouble(ask, ask.words("forms.locked")), no_update, no_update, *_beside()
         except InputError as error:
-            return trouble(ask, _refused(ask, error)), no_update, no_update
+            if error.field in _TYPED:
+                wrong = ask.words.refusal(error, named=False)
+                shown = trouble(ask, ask.words("forms.see_boxes"))
+                return shown, no_update, no_update, *_beside({error.field: wrong})
+            return trouble(ask, ask.words.refusal(error)), no_update, no_update, *_beside()
         except LedgerError as error:
-            return trouble(ask, ask.words.refusal(error)), no_update, no_update
+            return trouble(ask, ask.words.refusal(error)), no_update, no_update, *_beside()
         if not done:
-            return trouble(ask, ask.words("begin.nothing_new")), no_update, no_update
+            shown = trouble(ask, ask.words("begin.nothing_new"))
+            return shown, no_update, no_update, *_beside()
         words = ask_of(data, "/settings").words  # the language may be another one now
         lines = [_told(words, one.body) for one in done]
         card = written_card(
             words("forms.written"), *lines,
             undo=undo_button(words("happened.undo"), {"undo": "happened"}),
         )  # fmt: skip
-        return card, data.mark(), [one.event.id for one in done]
+        return card, data.mark(), [one.event.id for one in done], *_beside()
 
 
-def _refused(ask: Ask, error: InputError) -> str:
-    """Return a refusal with the name that the form gives to what was refused."""
-    name = f"begin.{error.field}"
-    said = ask.words.refusal(error, named=False)
-    return f"{ask.words(name)}: {said}" if ask.words.has(name) else ask.words.refusal(error)
+def _beside(wrong: dict[str, str] | None = None) -> list[str | None]:
+    """Return what is said beside each box; nothing where nothing is wrong with it."""
+    return [(wrong or {}).get(name) for name in _TYPED]
 
 
 def _told(words: Words, body: dict[str, Any]) -> str:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from dashboard.data import Data
+from dashboard.forms.boxes import example
 from dashboard.forms.reading import FieldTrouble, Typed, read_form
 from dashboard.words import Words
 from ledger.door import Answers, Entry, Written
@@ -64,7 +65,7 @@ def write_form(data: Data, words: Words, typed: Typed, accepted: Collection[str]
     except FieldTrouble as trouble:
         if isinstance(trouble.error, NeedsAnswer):
             return Outcome(doubt=trouble.error, errors={trouble.box: words.refusal(trouble.error)})
-        return Outcome(errors={trouble.box: _say(trouble.error, words, trouble.box[0])})
+        return Outcome(errors={trouble.box: _say(trouble.error, words, typed.kind, trouble.box[0])})
     except NeedsAnswer as doubt:
         return Outcome(doubt=doubt)
     except InputError as error:
@@ -107,10 +108,10 @@ def _from_recipe(data: Data, entry: Entry) -> Entry:
     return replace(entry, body=from_recipe(data.book.catalogue(), entry.body))
 
 
-def _say(error: LedgerError, words: Words, name: str) -> str:
+def _say(error: LedgerError, words: Words, kind: str, name: str) -> str:
     if isinstance(error, InputError) and error.says("refusal-missing"):
-        example = words(f"examples.{name}") if words.has(f"examples.{name}") else ""
-        return words("forms.missing_like", example=example) if example else words("forms.missing")
+        like = example(words, kind, name)
+        return words("forms.missing_like", example=like) if like else words("forms.missing")
     return words.refusal(error, named=False)
 
 
@@ -119,7 +120,7 @@ def _placed(error: InputError, typed: Typed, words: Words) -> Outcome:
     box = _box_of(error.field, typed)
     if box is None:
         return Outcome(trouble=words.refusal(error))
-    return Outcome(errors={box: _say(error, words, box[0])})
+    return Outcome(errors={box: _say(error, words, typed.kind, box[0])})
 
 
 def _box_of(where: str, typed: Typed) -> tuple[str, int] | None:

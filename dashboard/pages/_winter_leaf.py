@@ -111,7 +111,7 @@ def _boxes(lines: list[tuple[Any, str]]) -> Component:
         [
             html.Li(
                 [
-                    html.I(className="box", **{"aria-hidden": "true"}),
+                    html.I(className="square", **{"aria-hidden": "true"}),
                     html.Span(what),
                     html.Span(when, className="quiet"),
                 ]

@@ -13,6 +13,7 @@ from dashboard.forms.bed_places import AT, FOOT_M, unit_of
 from dashboard.pages._bed_lies import lies_of
 from dashboard.pages._page import Page
 from dashboard.parts import answered, icon, nothing_yet, section
+from dashboard.parts.alive import Box
 from dashboard.parts.keeping import named
 from ledger.kinds.bed_plan import Lie
 
@@ -61,15 +62,9 @@ def _boxes(ask: Ask, n: int, one: Lie, scale: float) -> Component:
     values = (one.x_m, one.y_m, one.length_m, one.width_m)
     texts = [f"{value / scale:.1f}".removesuffix(".0") for value in values] + [str(one.turned)]
     boxes = [
-        html.Div(
-            [
-                html.Label(words(f"beds.{at}"), htmlFor=f'{{"at":"{at}","lie":{n}}}'),
-                dcc.Input(
-                    id={"at": at, "lie": n}, type="text", value=text, inputMode="decimal",
-                    autoComplete="off", className="typed",
-                ),
-            ],
-            className="lie-box",
+        Box(
+            id={"at": at, "lie": n}, label=words(f"beds.{at}"), value=text, inputMode="decimal",
+            autoComplete="off",
         )
         for at, text in zip(AT, texts, strict=True)
     ]  # fmt: skip

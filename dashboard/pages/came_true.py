@@ -89,10 +89,12 @@ def _drawn(ask: Ask, whole: Answer, says: str) -> Component:
         )
         for r in rows
     ]
-    table = [
-        answer_table(ask, whole, columns=_COLUMNS),
-        sentences(ask, whole.totals.get("in_words", ())),
-    ]
+    table = html.Div(
+        [
+            answer_table(ask, whole, columns=_COLUMNS),
+            sentences(ask, whole.totals.get("in_words", ())),
+        ]
+    )
 
     def make(width: float) -> str:
         return ranked(several, says, mark=words("came_true.mark"), width=width, scheme=ask.scheme)

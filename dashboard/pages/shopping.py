@@ -110,7 +110,7 @@ def _want(ask: Ask, row: dict[str, Any], *, is_in: bool) -> Component:
             html.Span(_packs(ask, row), className="quiet"),
         ],
         id={"tick": row["item"]}, type="button", role="checkbox", n_clicks=0,
-        className="want in" if is_in else "want", **{"aria-checked": "true" if is_in else "false"},
+        className="want got" if is_in else "want", **{"aria-checked": "true" if is_in else "false"},
     )  # fmt: skip
     cost = figure(words.money(row["cost"]), row["why"], "cost", what=row["item"])
     return html.Li([button, html.Span(cost, className="n")])

@@ -68,10 +68,10 @@ def test_what_is_ticked_on_one_phone_is_ticked_on_the_other_and_fills_the_bill(o
     page, other = open_page(own_demo, "/shopping"), open_page(own_demo, "/shopping")
     name = page.inner_text(".want .what >> nth=0")
     page.click(".want >> nth=0")
-    page.wait_for_selector(".want.in")
+    page.wait_for_selector(".want.got")
     other.reload()
-    other.wait_for_selector(".want.in")
-    assert other.inner_text(".want.in .what") == name
+    other.wait_for_selector(".want.got")
+    assert other.inner_text(".want.got .what") == name
     other.click(".stick a")
     other.wait_for_selector("#bill-says")
     other.wait_for_function(

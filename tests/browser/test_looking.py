@@ -105,7 +105,7 @@ def saved(page, link):
 
 def test_table_is_saved_as_csv(demo, open_page):
     page = open_page(demo, "/shelf")
-    page.get_by_text("Every lot, and how long it lasts").click()
+    page.get_by_text("Each by itself, and how long it lasts").click()
     table, frame = page.locator("[data-table=shelf]"), demo.book.show("shelf").frame
     rows = saved(page, table.get_by_role("link", name="Every figure (CSV)"))
     assert list(rows[0]) == list(frame.columns)

@@ -51,10 +51,11 @@ def check(page, which, path, size, scheme, *, axed=True):
 
 
 def small_targets(page):
-    """Return what is too low for a thumb; links and figures within a sentence are as high as it."""
+    """Return what is too low for a thumb, or too narrow to type into; links in a sentence are as high as it."""
     return page.evaluate(
-        """() => [...document.querySelectorAll('button, a, input, summary, [role=tab], [role=radio]')]
+        """() => [...document.querySelectorAll('button, a, input, select, textarea, summary, [role=tab], [role=radio]')]
         .filter(e => e.offsetParent && !e.closest('.skip, figcaption, li, p, td, th'))
-        .map(e => [e.outerHTML.slice(0, 120), Math.round(e.getBoundingClientRect().height)])
-        .filter(([_, h]) => h > 1 && h < 43)"""
+        .map(e => [e, e.getBoundingClientRect()])
+        .filter(([e, at]) => at.height > 1 && (at.height < 42.5 || (e.matches('.in') && at.width < 44)))
+        .map(([e, at]) => [e.outerHTML.slice(0, 120), Math.round(at.width), Math.round(at.height)])"""
     )

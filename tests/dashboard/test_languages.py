@@ -44,6 +44,7 @@ SAME = {
     "next_season.amount": "signs alone",
     "season.m2": "a unit",
     "examples.reads": "a number and a unit",
+    "examples.meter_read.reads": "a number and a unit",
     "jar.like": "a label",
     "touched.like_lot": "a label",
     "touched.like_batch": "an id",
@@ -107,10 +108,14 @@ def test_german_examples_can_be_read(book, fixed_day):
     book.write("setting_changed", name="measures", value="metric")
     texts = Texts(book.catalogue(), Answers(yes=True))
     for key, example in DE.items():
-        group, _, name = key.partition(".")
+        group, _, rest = key.partition(".")
+        kind, _, name = rest.rpartition(".")
         if group != "examples" or name in ("labels", "headspace"):
             continue
-        kinds = [form for form in FORMS.values() if name in (*form.first, *form.more)]
+        kinds = [
+            form for form in FORMS.values()
+            if name in (*form.first, *form.more) and kind in ("", form.kind)
+        ]  # fmt: skip
         kinds.sort(key=lambda form: not form.is_parts(name))
         if not kinds:  # a line of its own
             assert texts.line(example, name)["item"]

@@ -142,8 +142,8 @@ def test_page_around_the_app_says_its_language_and_asks_nothing_outside(client, 
     text = client.get("/look-closer").text
     assert '<html lang="en">' in text
     assert "http://" not in text.replace("http://localhost", "")
-    assert 'rel="preload"' in text
-    assert 'rel="preload"' not in client.get("/shelf").text
+    assert 'rel="preload" as="script"' in text
+    assert 'rel="preload" as="script"' not in client.get("/shelf").text
     policy = client.get("/").headers["Content-Security-Policy"]
     assert "default-src 'self'" in policy
     assert "unsafe-inline" not in policy.split("style-src")[0]

@@ -14,6 +14,7 @@ from ledger import errors
 from ledger.cli._root import OTHERS
 from ledger.errors import NewerEvent, UnknownKind
 from ledger.kinds import KINDS, check_typed, decode_stored, tell, to_stored, upcast
+from ledger.vocabulary import VOCABULARY
 
 OPEN = {
     "makes": "canned green beans", "method": "pressure", "minutes": "25", "psi": "11", "gauge": "dial",
