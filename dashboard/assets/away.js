@@ -3,7 +3,7 @@
    had when it was typed; sent again after an answer that never came, it is written once. */
 (function () {
   "use strict";
-  const WIRE = "_dash-update-component", WAIT_MS = 20000, AWAY_MS = 4000, SEND_EVERY_MS = 15000, AT_ONCE = 20;
+  const WIRE = "_dash-update-component", WAIT_MS = 20000, AWAY_MS = 4000, SEND_EVERY_MS = 15000, ANSWERED_MS = 300, AT_ONCE = 20;
   const ANSWERS = "croftbook-answers", KEPT_DAYS = 30, DAY_MS = 86400e3;
   const net = window.fetch.bind(window);
   const set = (id, props) => { try { if (window.dash_component_api.getLayout(id)) window.dash_clientside.set_props(id, props); } catch (_error) { /* not there */ } };
@@ -80,15 +80,28 @@
     if (isStale) {
       isStale = false;
       if (document.querySelector(".kept-note")) set("moment-note", { children: null });
-      set("seen", { data: position });
+      seen(position);
     }
     if (isNews) { show(); send(); }
     else if (performance.now() - lastSent > SEND_EVERY_MS) send();
     keepAhead(position);
   }
 
+  /* A page drawn anew while a tap is on its way takes the tap's answer with it: news waits for that answer. */
+  let taps = 0, missed = null;
+  window.croftIsTapped = () => taps > 0;
+  function seen(position) {
+    if (taps) missed = position;
+    else { missed = null; set("seen", { data: position }); }
+  }
   async function wire(asked, options) {
     const body = JSON.parse(options.body), one = meant(body);
+    if (!one.waits) return carried(asked, options, body, one);
+    taps += 1;
+    try { return await carried(asked, options, body, one); }
+    finally { setTimeout(() => { taps -= 1; if (!taps && missed !== null) seen(missed); }, ANSWERED_MS); }
+  }
+  async function carried(asked, options, body, one) {
     let answer;
     if (one.shelf) options = named(options, body); // the id of its tap is made here, as a form's is
     if ((one.form || one.says || one.shelf) && (await anyWaits())) { // what was typed before goes before
@@ -388,7 +401,7 @@
       if (!answer.ok) return;
       const { done, busy, position } = await answer.json();
       await settle(ready, done);
-      set("seen", { data: position });
+      seen(position);
       if (busy || done.some((one) => one.state === "asks" || one.state === "refused") || !done.length) return;
     }
   }

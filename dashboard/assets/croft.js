@@ -427,7 +427,9 @@
       now = (await answer.json()).position;
     } catch (_error) { nowAway(document.getElementById("away")?.dataset.says || ""); return; } // the next round asks again
     if (isOut) { isOut = false; mended(); }
-    if (nowAway("") || (now !== known("seen").props.data && !isBusy())) set("seen", { data: now });
+    const isBack = nowAway("");
+    if (window.croftIsTapped?.()) return; // its answer first: a page drawn now would take it along
+    if (isBack || (now !== known("seen").props.data && !isBusy())) set("seen", { data: now });
   }
   /* A device that was signed out is led to the entrance, unless that would lose what was typed. */
   function out(text) {

@@ -54,7 +54,7 @@ def test_arithmetic_leads_to_that_of_its_parts(demo, open_page):
     page.wait_for_function(
         "whole => document.querySelector('#why-shown li').innerText !== whole", arg=whole
     )
-    assert first.inner_text().startswith(f"{said}, eaten")
+    assert first.inner_text().startswith(f"{said} on the table: ")
     assert page.evaluate("document.querySelector('.panel').scrollTop") == 0
     assert page.wrong == []
 
