@@ -351,6 +351,6 @@ class Writing:
         if not self._pending:
             return
         self._log.store.append(self._raw, list(self._pending.values()))
-        self._absent.difference_update(self._pending)
+        self._absent -= self._pending.keys()
         self._pending.clear()
         self._in_database = True

@@ -51,7 +51,7 @@ def as_nobody(script, *arguments):
 
 
 DROP = f"""
-import ledger.log, ledger.errors, sqlite3
+import ledger.log, ledger.errors, sqlite3, tempfile, platformdirs.unix
 if os.geteuid() == 0:
     os.setgid({NOBODY})
     os.setuid({NOBODY})
