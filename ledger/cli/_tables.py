@@ -214,6 +214,8 @@ def _cell(value: Any, column: Column, measures: str) -> str:
         return "-"
     if isinstance(value, bool):
         return say("table-yes") if value else ""
+    if isinstance(value, dict):
+        return ", ".join(f"{told(str(name))} {one}" for name, one in value.items())
     if isinstance(value, list):
         return ", ".join(told(str(one)) for one in value)
     if isinstance(value, float):
@@ -237,6 +239,7 @@ def _figure(value: float, unit: str) -> str:
 def _totals(console: Console, answer: Answer) -> None:
     totals = dict(answer.totals)
     missing = totals.pop("missing", [])
+    bounds = totals.pop("bounds", {})
     in_words = totals.pop("in_words", None)
     if in_words is not None:  # what a person wants of the totals; --json has the numbers
         totals = {}
@@ -257,6 +260,7 @@ def _totals(console: Console, answer: Answer) -> None:
                 console.print(f"{fixed(item)}: {text}")
             continue
         shown = number(f"{value:,.2f}") if isinstance(value, float) else told(str(value))
+        shown = f"{bounds.get(name, '')}{shown}"
         console.print(say("table-total", name=fixed(name.replace("_", " ")), value=shown))
     for sentence in missing:
         console.print(f"- {told(sentence)}")
