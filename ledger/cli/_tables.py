@@ -292,6 +292,9 @@ def print_tree(node: Node, currency: str, measures: str) -> None:
     _console().print(root)
 
 
+_FINER = {"g": ("mg", 1000), "ml": ("ul", 1000)}
+"""Units of weight and volume, and the whole units that are said in the household's measures."""
+
 _PARTS = 40
 """Parts of one figure that the terminal shows; ``--json`` has all."""
 
@@ -316,7 +319,8 @@ def _node(node: Node, currency: str, measures: str, seen: set[str]) -> str:
 
     said = None
     if isinstance(node.value, (int, float)):
-        said = format_figure(node.value, node.unit, measures=measures)
+        unit, each = _FINER.get(node.unit, (node.unit, 1))
+        said = format_figure(node.value * each, unit, measures=measures)
     if isinstance(node.value, float) and node.unit == "day since 1970":
         from ledger.days import day_text
 
