@@ -17,7 +17,7 @@ def extra_needed(extra: str, field: str, what: str) -> Iterator[None]:
     Parameters
     ----------
     extra : str
-        The name in ``pip install 'croftbook[extra]'``.
+        The name in ``pip install '.[extra]'``.
     field : str
         What asked for it, as a refusal names it.
     what : str
@@ -37,5 +37,5 @@ def extra_needed(extra: str, field: str, what: str) -> Iterator[None]:
         raise InputError(
             field,
             f"{what} needs the package {package}, which is not installed",
-            f"Install it with: pip install 'croftbook[{extra}]'",
+            f"Install it in the folder of the program: pip install '.[{extra}]'",
         ) from None

@@ -25,6 +25,8 @@ _PRICE, _AMOUNT = 5.0, 8.0
 """So many times the price last seen, or the most written down so far, is asked about."""
 _SEEN = 3
 """So many earlier lines tell what is usual."""
+_DUST = 1000
+"""Whole units (1 g, 1 ml) that no household measures: not spoken of as left. Our own choice."""
 _SHORT = 0.02
 """A part of what is taken that may be missing without a question: scales differ."""
 _CAME = [ORIGINS.index(name) for name in ("grown", "foraged", "given", "bought", "batch")]
@@ -61,7 +63,8 @@ def _not_there(ev: int, now: State, then: State) -> Iterator[NeedsAnswer]:
         taken = int(then.draws["whole"][mine & (then.draws["item"] == item)].sum())
         if short <= _SHORT * taken:
             continue
-        there = _said(then, item, taken - short) if taken > short else "none"
+        dust = _DUST if then.facts.measure[item] in ("mass", "volume") else 0
+        there = _said(then, item, taken - short) if taken - short > dust else "none"
         question = (
             f"{_said(then, item, taken)} of {then.facts.names[item]} are taken, and the book has "
             f"{there} left on that day{_otherwise(now, own, number)}; is the amount right?"

@@ -330,12 +330,18 @@ def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
     )  # fmt: skip
 
 
+def _total(ask: Ask, totals: Row, name: str) -> str:
+    """Return a sum of money with the bound that it is."""
+    mark, text = totals["bounds"].get(name, ""), ask.words.money(totals[name])
+    return f"{mark} {text}" if mark else text
+
+
 def _all_batches(ask: Ask, every: Answer, others: list[str], chosen: str) -> Any:
     """Return, folded, every batch of everything, their sums, and what is not in jars to choose."""
     words, totals = ask.words, every.totals
     whole = words(
-        "jar_cost.in_all", jars=words.number(totals["jars"], 6), cost=words.money(totals["cost"]),
-        pocket=words.money(totals["out_of_pocket"]), saved=words.money(totals["saved"]),
+        "jar_cost.in_all", jars=words.number(totals["jars"], 6), cost=_total(ask, totals, "cost"),
+        pocket=_total(ask, totals, "out_of_pocket"), saved=_total(ask, totals, "saved"),
     )  # fmt: skip
     table = answer_table(ask, every, columns=("item", *_COLUMNS), newest_first=True)
     return html.Details(

@@ -238,7 +238,8 @@ def _sentence(ask: Ask, rows: Sequence[Row], mine: Sequence[Row]) -> list[Any]:
         return sentence(ask, "know_how.next_up", {"what": html.Span(said, className="look")})
     gone = _rusty(mine)
     if gone:
-        return [words("know_how.gone", n=len(gone))]
+        n = len(gone)
+        return [words("know_how.gone", n=n) if n > 1 else words("know_how.gone_one")]
     never = [skill_name(ask, row["skill"]) for row in rows if row["standing"] == "never tried"]
     if never:
         return [words("know_how.never", skills=", ".join(never[:3]))]

@@ -91,6 +91,8 @@ def _sentence(ask: Ask, answer: Answer) -> list[Any]:
     words, totals = ask.words, answer.totals
     short = [str(row["crop"]) for row in answer.records() if (row["short_g"] or 0) > 0]
     wanted, there = _ground(ask, totals["ground_wanted_m2"]), _ground(ask, totals["ground_m2"])
+    if not totals["ground_m2"] and not totals["ground_wanted_m2"]:
+        return [words("next_season.no_ground")]
     if not totals["ground_m2"]:
         return sentence(ask, "next_season.no_beds", {"wanted": wanted})
     if short:

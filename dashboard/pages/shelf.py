@@ -236,7 +236,26 @@ def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> lis
 def _by_item(
     several: list[dict[str, Any]], rows: list[dict[str, Any]], whole: Mapping[str, str]
 ) -> list[dict[str, Any]]:
-    """Return a record an item: the one whose day comes first, with all that is left where it is all there."""
+    """Return a record an item: the one whose day comes first, with all that is left where it is all there.
+
+    What is past its day stands by itself, and so does each of the others of that item: the amount
+    beside a mark is what is marked.
+    """
+    late = {row["item"] for row in several if (row["days_left"] or 0) < 0}
+    apart = [row for row in several if row["item"] in late]
+    several = [row for row in several if row["item"] not in late]
+    return sorted([*apart, *_together(several, rows, whole)], key=_soon)
+
+
+def _soon(row: Mapping[str, Any]) -> tuple[bool, float]:
+    """Return where a record stands among others: those without a day last."""
+    return row["days_left"] is None, row["days_left"] or 0
+
+
+def _together(
+    several: list[dict[str, Any]], rows: list[dict[str, Any]], whole: Mapping[str, str]
+) -> list[dict[str, Any]]:
+    """Return a record an item, nothing of which is past its day."""
     first = soonest(several)
     seen = {row["item"] for row in first}
     first += list({row["item"]: row for row in several if row["item"] not in seen}.values())

@@ -37,6 +37,9 @@ _LASTING = (
 _LAST = 6
 """Lasting things seen at once: those that cost most."""
 
+_BOUND = {"": "", "≥": "_more", "≤": "_less", "≈": "_open"}
+"""What a sentence's name ends in, by the bound of its figure."""
+
 Row = Mapping[str, Any]
 
 
@@ -107,9 +110,23 @@ def _answer(ask: Ask, answer: Answer) -> list[Any]:
 def _sentence(ask: Ask, total: Row) -> list[Any]:
     name, net = _net(ask, total)
     shown = figure(ask.words.round_money(abs(net)), total["why"], name)
-    key = "worth_it.yes" if net >= 0 else "worth_it.no"
-    kind = "own" if net >= 0 else "look"
-    return sentence(ask, key, {"money": html.Span(shown, className=kind)})
+    mark = total["bounds"].get(name, "")
+    key = ("worth_it.yes" if net >= 0 else "worth_it.no") + _BOUND[mark]
+    is_open = mark in ("≈", "≤" if net >= 0 else "≥")
+    kind = "" if is_open else "own" if net >= 0 else "look"
+    said: dict[str, Any] = {"money": html.Span(shown, className=kind)}
+    if mark:
+        n = len(total["unpriced"])
+        said["things"] = (
+            ask.words("worth_it.things_have", n=n) if n > 1 else ask.words("worth_it.thing_has")
+        )
+    return sentence(ask, key, said)
+
+
+def _marked(total: Row, name: str, text: str) -> str:
+    """Return a figure with the bound that it is."""
+    mark = total["bounds"].get(name, "")
+    return f"{mark} {text}" if mark else text
 
 
 def _under(ask: Ask, total: Row) -> list[Any]:
@@ -117,11 +134,12 @@ def _under(ask: Ask, total: Row) -> list[Any]:
     if hours is None:
         out = [words("worth_it.no_hours_under")]
     else:
+        hourly = _marked(total, "net_per_hour", words.money(total["net_per_hour"]))
         out = sentence(
             ask, "worth_it.hours_under",
             {
                 "hours": figure(words.number(hours), total["why"], "hours"),
-                "money": figure(words.money(total["net_per_hour"]), total["why"], "net_per_hour"),
+                "money": figure(hourly, total["why"], "net_per_hour"),
             },
         )  # fmt: skip
     return [*out, f" {words('worth_it.still_runs')}"] if total["provisional"] else out
@@ -141,9 +159,9 @@ def _where_from(ask: Ask, answer: Answer, season: str) -> Any:
         return section(words("worth_it.where"), table)
     said = words(
         "worth_it.steps_say", season=season, parts=", ".join(f"{n} {text}" for n, _, text in drawn),
-        sum=words.round_money(net),
+        sum=_marked(total, name, words.round_money(net)),
     )  # fmt: skip
-    last = (words("worth_it.better_off"), net, words.round_money(net))
+    last = (words("worth_it.better_off"), net, _marked(total, name, words.round_money(net)))
 
     def make(width: float) -> str:
         return steps(
@@ -224,8 +242,14 @@ def _cash(ask: Ask, answer: Answer) -> Any:
     total, words = rows[-1], ask.words
     paid = {
         "in": figure(words.money(total["money_in"]), total["why"], "money_in"),
-        "out": figure(words.money(total["money_out"]), total["why"], "money_out"),
-        "other": figure(words.money(total["for_other_seasons"]), total["why"], "for_other_seasons"),
+        "out": figure(
+            _marked(total, "money_out", words.money(total["money_out"])), total["why"], "money_out"
+        ),
+        "other": figure(
+            _marked(total, "for_other_seasons", words.money(total["for_other_seasons"])),
+            total["why"],
+            "for_other_seasons",
+        ),
     }
     said = sentence(ask, "worth_it.cash_under", paid)
     reckoned = html.P(words("worth_it.reckoned"))

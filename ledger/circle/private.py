@@ -42,7 +42,9 @@ def needs_library() -> Any:
         import opendp.prelude as dp
     except ImportError:
         problem = "noise is drawn by OpenDP, which is not installed"
-        raise InputError("private", problem, "Install it: pip install 'croftbook[many]'") from None
+        raise InputError(
+            "private", problem, "Install it in the folder of the program: pip install '.[many]'"
+        ) from None
     dp.enable_features("contrib")
     return dp
 

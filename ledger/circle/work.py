@@ -186,7 +186,9 @@ def _dask() -> Any:
         import distributed
     except ImportError:
         problem = "several workers need Dask, which is not installed"
-        wanted = "Install it: pip install 'croftbook[many]'; or use --workers 0"
+        wanted = (
+            "Install it in the folder of the program: pip install '.[many]'; or use --workers 0"
+        )
         raise InputError("workers", problem, wanted) from None
     return distributed
 

@@ -122,6 +122,10 @@ def _say_imported(done: object, file: str, dry_run: bool) -> None:
     )
 
 
+_TABLES = (".csv", ".tsv", ".ods", ".xls", ".xlsx")
+"""Ends of names that promise a table, which an export is not."""
+
+
 @command(
     "export",
     help="command-export",
@@ -134,6 +138,8 @@ def _say_imported(done: object, file: str, dry_run: bool) -> None:
 def export(file: str, over: bool, as_json: bool, book: str | None, household: str) -> int:
     """Write every event to a file."""
     target = file_named(file)
+    if target.suffix.lower() in _TABLES:
+        raise InputError("file", Message.of("refusal-export-is-no-table", file=Code(file)))
     if target.exists() and not target.is_file():
         raise InputError("file", Message.of("refusal-no-plain-file", file=Code(file)))
     if not over and target.exists():

@@ -14,7 +14,7 @@ from ledger.cli._values import amount, day, fixed, heading, number, word
 from ledger.messages import Code, Day
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Mapping, Sequence
 
     from rich.console import Console
     from rich.tree import Tree
@@ -163,7 +163,7 @@ def _print_table(
             no_wrap=column.unit == "day",
         )
     for at, row in enumerate(answer.rows(), 1):
-        cells = [c.mark(row) + _cell(row[c.name], c, measures) for c in columns]
+        cells = [c.mark(row) + _cell(row[c.name], c, measures) + _past(c, row) for c in columns]
         table.add_row(*([str(at)] if numbered else []), *cells)
     console.print(table)
 
@@ -207,6 +207,12 @@ def _head(question: str, column: Column, currency: str) -> str:
     return f"{label}\n{told(column.unit)}"
 
 
+def _past(column: Column, row: Mapping[str, Any]) -> str:
+    """Return the mark behind a day by which to use what is past it, as the pages mark it."""
+    is_past = column.name == "use_by" and (row.get("days_left") or 0) < 0
+    return f" {say('table-past')}" if is_past else ""
+
+
 def _cell(value: Any, column: Column, measures: str) -> str:
     from ledger.amounts import format_measured
 
@@ -214,6 +220,8 @@ def _cell(value: Any, column: Column, measures: str) -> str:
         return "-"
     if isinstance(value, bool):
         return say("table-yes") if value else ""
+    if isinstance(value, dict):
+        return ", ".join(f"{told(str(name))} {one}" for name, one in value.items())
     if isinstance(value, list):
         return ", ".join(told(str(one)) for one in value)
     if isinstance(value, float):
@@ -237,6 +245,7 @@ def _figure(value: float, unit: str) -> str:
 def _totals(console: Console, answer: Answer) -> None:
     totals = dict(answer.totals)
     missing = totals.pop("missing", [])
+    bounds = totals.pop("bounds", {})
     in_words = totals.pop("in_words", None)
     if in_words is not None:  # what a person wants of the totals; --json has the numbers
         totals = {}
@@ -257,6 +266,7 @@ def _totals(console: Console, answer: Answer) -> None:
                 console.print(f"{fixed(item)}: {text}")
             continue
         shown = number(f"{value:,.2f}") if isinstance(value, float) else told(str(value))
+        shown = f"{bounds.get(name, '')}{shown}"
         console.print(say("table-total", name=fixed(name.replace("_", " ")), value=shown))
     for sentence in missing:
         console.print(f"- {told(sentence)}")
@@ -268,17 +278,25 @@ def print_tree(node: Node, currency: str, measures: str) -> None:
 
     seen: set[str] = set()
 
-    def say(one: Node) -> str:
+    def line(one: Node) -> str:
         return _node(one, currency, measures, seen)
 
     def grow(tree: Tree, one: Node) -> None:
-        for part in one.parts:
-            grow(tree.add(say(part)), part)
+        for part in one.parts[:_PARTS]:
+            grow(tree.add(line(part)), part)
+        if len(one.parts) > _PARTS:
+            tree.add(say("table-more-parts", n=len(one.parts) - _PARTS))
 
-    root = Tree(say(node))
+    root = Tree(line(node))
     grow(root, node)
     _console().print(root)
 
+
+_FINER = {"g": ("mg", 1000), "ml": ("ul", 1000)}
+"""Units of weight and volume, and the whole units that are said in the household's measures."""
+
+_PARTS = 40
+"""Parts of one figure that the terminal shows; ``--json`` has all."""
 
 _HOW = {
     "sum": "table-how-sum",
@@ -301,7 +319,12 @@ def _node(node: Node, currency: str, measures: str, seen: set[str]) -> str:
 
     said = None
     if isinstance(node.value, (int, float)):
-        said = format_figure(node.value, node.unit, measures=measures)
+        unit, each = _FINER.get(node.unit, (node.unit, 1))
+        said = format_figure(node.value * each, unit, measures=measures)
+    if isinstance(node.value, float) and node.unit == "day since 1970":
+        from ledger.days import day_text
+
+        return escape(f"{told(node.label)}: {day(day_text(int(node.value)))}{_source(node, seen)}")
     if said is not None:
         value = f"{currency} {number(said)}" if node.unit.startswith("money") else amount(said)
     elif node.value is None:
@@ -317,7 +340,11 @@ def _node(node: Node, currency: str, measures: str, seen: set[str]) -> str:
         if node.value and abs(node.value) < 0.001:
             value = f"{node.value:.3g}"
         value = number(value)
-    unit = "" if said is not None else node.unit.replace("money", currency).replace("0 to 1", "")
+    unit = (
+        ""
+        if said is not None or node.value is None
+        else node.unit.replace("money", currency).replace("0 to 1", "")
+    )
     unit = told(unit) if unit else unit
     how = f"  = {say(_HOW[node.how])}" if node.how in _HOW and node.parts else ""
     said = f"{told(node.label)}: {node.mark}{' ' if node.mark else ''}{value} {unit}".rstrip()

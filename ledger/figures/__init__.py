@@ -17,11 +17,12 @@ from ledger.figures.tables import (
     some_known,
     stacked,
 )
-from ledger.figures.trees import Teller, tree
+from ledger.figures.trees import MARKS, Teller, tree
 
 __all__ = [
     "EXACT",
     "LESS",
+    "MARKS",
     "MORE",
     "Array",
     "Figure",

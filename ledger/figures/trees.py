@@ -10,9 +10,10 @@ from typing import Any, Protocol
 from ledger.figures.figure import LESS, MORE, THROUGH, Figure, Opened
 from ledger.figures.node import Node
 
-__all__ = ["Teller", "tree"]
+__all__ = ["MARKS", "Teller", "tree"]
 
-_MARKS = {0: "", MORE: "≥", LESS: "≤", MORE | LESS: "≈"}
+MARKS = {0: "", MORE: "≥", LESS: "≤", MORE | LESS: "≈"}
+"""What stands before a figure that is a bound, by its bits."""
 
 
 class Teller(Protocol):
@@ -80,7 +81,7 @@ def _node(line: _Line, teller: Teller, deep: int, *, asked: bool = False) -> Nod
         label="",
         value=None if math.isnan(value) else value,
         unit=line.figure.unit_of(line.row),
-        mark=_MARKS[line.figure.bound_of(line.row)],
+        mark=MARKS[line.figure.bound_of(line.row)],
     )
     if line.address is not None and not asked:
         if deep <= 0:

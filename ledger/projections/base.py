@@ -50,7 +50,8 @@ class Column:
         Whether a narrow table shows it only where some record has it.
     bound : {'', '≥', '≤'}
         What the figure is in a record that is ``at_least``, as a price is not known: a cost is
-        that much or more, what was saved that much or less.
+        that much or more, what was saved that much or less. A record with ``bounds`` names its
+        own: by column, one of these, or ``≈`` where the figure may be more or less.
     """
 
     name: str
@@ -63,6 +64,8 @@ class Column:
 
     def mark(self, record: Mapping[str, Any]) -> str:
         """Return the bound that stands before this figure in a record."""
+        if record.get("bounds") is not None:
+            return str(record["bounds"].get(self.name, ""))
         is_bound = self.bound and record.get("at_least") and record.get(self.name) is not None
         return self.bound if is_bound else ""
 

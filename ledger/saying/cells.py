@@ -126,7 +126,7 @@ def _of_book(path: Path) -> list[Table]:
         raise InputError(
             "file",
             f"{path.suffix} needs the extra `sheets`",
-            "Install it (pip install 'croftbook[sheets]'), or save the sheet as CSV",
+            "Install it (in the folder of the program: pip install '.[sheets]'), or save the sheet as CSV",
         ) from None
     try:
         book = CalamineWorkbook.from_path(str(path))

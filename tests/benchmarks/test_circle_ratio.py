@@ -30,9 +30,7 @@ def spent(run):
 
 
 def test_work_by_book_and_worker(tmp_path):
-    pytest.importorskip(
-        "distributed", reason="Dask is not installed (pip install 'croftbook[many]')"
-    )
+    pytest.importorskip("distributed", reason="Dask is not installed (pip install '.[many]')")
     for number in range(BOOKS):
         with Book.open(tmp_path / f"{number}.sqlite") as book:
             sample.build(book, number, 2026)
@@ -67,9 +65,7 @@ def test_work_by_book_and_worker(tmp_path):
 @pytest.mark.parametrize("private", [False, True])
 def test_crowd_of_sheets(tmp_path, private):
     if private:
-        pytest.importorskip(
-            "opendp", reason="OpenDP is not installed (pip install 'croftbook[many]')"
-        )
+        pytest.importorskip("opendp", reason="OpenDP is not installed (pip install '.[many]')")
     circle = Circle.begin(tmp_path / "crowd", sample.call_for(2026))
     wall, _, cards = spent(lambda: circle.cards(SHEETS))
     print(f"\n{SHEETS} cards: {wall:.1f} s")

@@ -53,7 +53,7 @@ def household(rng, call, middle=None):
 @pytest.mark.parametrize("figures", [1, 6])
 def test_membership_in_a_public_release_stays_within_its_bound(epsilon, figures):
     """Who knows every other sheet and the target's: the likelihood ratio of the target's bins, 3,000 releases each."""
-    pytest.importorskip("opendp", reason="OpenDP is not installed (pip install 'croftbook[many]')")
+    pytest.importorskip("opendp", reason="OpenDP is not installed (pip install '.[many]')")
     from ledger.circle.private import mechanism
 
     draws = 3000

@@ -27,7 +27,7 @@ from seed_demo import circle as sample
 YEAR, N = 2026, 4
 needs_dask = pytest.mark.skipif(
     importlib.util.find_spec("distributed") is None,
-    reason="Dask is not installed (pip install 'croftbook[many]')",
+    reason="Dask is not installed (pip install '.[many]')",
 )
 HEAD = "book,household,card,zone,consent\n"
 
@@ -170,7 +170,7 @@ def test_without_the_extra_one_line_says_what_to_install(county, monkeypatch, ca
     monkeypatch.setitem(__import__("sys").modules, "distributed", None)
     line = ["circle", "work", str(county.folder), "--members", str(county.list)]
     assert main([*line, "--workers", "2"]) == 2
-    assert "pip install 'croftbook[many]'" in capsys.readouterr().err
+    assert "pip install '.[many]'" in capsys.readouterr().err
     assert list(county.sheets()) == []
     assert main([*line, "--workers", "0"]) == 0
     assert json.loads(capsys.readouterr().out) == {"made": N, "unchanged": 0, "left_out": 0, "failed": 0}  # fmt: skip

@@ -23,7 +23,7 @@ from seed_demo import circle as sample
 
 needs_opendp = pytest.mark.skipif(
     importlib.util.find_spec("opendp") is None,
-    reason="OpenDP is not installed (pip install 'croftbook[many]')",
+    reason="OpenDP is not installed (pip install '.[many]')",
 )
 
 
@@ -155,7 +155,7 @@ def test_few_cards_and_little_epsilon_carry_nothing(county, circle):
 def test_without_the_library_nothing_is_spent(county, monkeypatch):
     monkeypatch.setitem(sys.modules, "opendp", None)
     monkeypatch.setitem(sys.modules, "opendp.prelude", None)
-    with pytest.raises(InputError, match=r"pip install 'croftbook\[many\]'"):
+    with pytest.raises(InputError, match=r"pip install '\.\[many\]'"):
         county.tell(private=True)
     assert county.budget() == (0, 1000)
     with log_of(county.folder) as log:

@@ -214,6 +214,15 @@ def test_files_go_round(run, batch, tmp_path, monkeypatch):
     assert run("backup", str(tmp_path / "copy.sqlite"))[0] == 0
 
 
+@pytest.mark.parametrize("name", ["b.csv", "b.XLSX"])
+def test_export_is_no_table(run, tmp_path, name):
+    status, _, err = run("export", str(tmp_path / name))
+    assert status == 2
+    assert "JSON Lines" in err
+    assert "--csv" in err
+    assert not (tmp_path / name).exists()
+
+
 def test_bad_import_says_the_line(run, tmp_path):
     path = tmp_path / "bad.jsonl"
     path.write_text('{"kind": "harvested", "on": "2026-09-03", "body": {"item": "plum"}}\n')

@@ -108,7 +108,7 @@ def test_what_is_missing_says_what_to_install(alone, words, book, extra, what):
     status, _, told = alone(*words, **({"book": book} if book else {}))
     assert status == 2
     assert f"{what} needs the package" in told
-    assert f"pip install 'croftbook[{extra}]'" in told
+    assert f"pip install '.[{extra}]'" in told
     assert "Traceback" not in told
 
 

@@ -84,7 +84,7 @@ def test_no_tap_opens_a_jar_in_danger(kitchen):
         for m in marks_of(b, dt.date(2026, 11, 1))
     ]
     assert marks == [(7, "qt", "bad"), (3, "pt", "a1")]  # those in danger first, none of them green
-    assert drawn.text.index("Do not eat") < drawn.text.index("jars to eat from")
+    assert drawn.text.index("Do not eat") < drawn.text.index("jars not marked")
     for item in ("Canned green bean", "canned green bean"):
         eaten_next = text_of(Drawn(ask_of(kitchen, "/")).parts).split("What happened?")[1]
         assert item not in eaten_next.split("Written lately")[0]

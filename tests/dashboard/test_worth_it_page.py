@@ -187,6 +187,15 @@ def test_season_without_work_has_no_net_an_hour(book, yes):
     assert "No price of plum is known" not in page(book).text or drawn.drawing("prices") is None
 
 
+def test_what_has_no_price_leaves_the_answer_open(book, yes):
+    book.write("bought", {"item": "plum compost", "amount": "5 lb", "paid": "9.56", "for_crop": "plum"}, on="2026-05-01", answers=yes)  # fmt: skip
+    book.write("harvested", {"item": "plum", "amount": "3 lb"}, on="2026-08-01", answers=yes)
+    text = " ".join(page(book).text.split())
+    assert "Not to tell yet: at most" in text
+    assert "as 1 thing has no price known" in text
+    assert "No: " not in text
+
+
 def test_empty_book_says_what_would_be_here(book):
     drawn = draw(book, PATH)
     assert "what a season cost and gave" in drawn.text

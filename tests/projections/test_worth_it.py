@@ -201,6 +201,7 @@ def test_without_a_rate_own_time_is_not_known(book, fixed_day):
     assert (garden["hours"], garden["labour"], garden["net_per_hour"]) == (None, None, None)
     assert garden["at_least"]
     assert garden["unpriced"] == ["plum"]
+    assert garden["bounds"]["worth"] == garden["bounds"]["net"] == "≥"
     assert "--work" in answer["totals"]["missing"][0]
 
 

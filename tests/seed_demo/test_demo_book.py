@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+from pathlib import Path
 from typing import Any
 
 import pandas as pd
@@ -178,3 +179,17 @@ def test_few_draws_were_never_bought(demo_book: Any, day: dt.date) -> None:
         if mark == 2
     ]
     assert sorted(unrecorded) == ["cinnamon", "coffee", "coffee"]
+
+
+def test_the_readme_prints_what_the_sample_says(demo_book, until):
+    """The lines of the README are those of the sample until the day that it names."""
+    text = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+    assert f"demo --no-serve --until {until}` begins" in text
+    lines = re.findall(r"^    (2024-\S+) tomato sauce +(\S+) +(.+)$", text, re.MULTILINE)
+    assert len(lines) == 2
+    day = until - dt.timedelta(days=1)
+    frame = demo_book.show("jar-cost", as_of=day, item="tomato sauce").frame
+    columns = ["cost.all_in", "cost_per_jar", "cost_per_quart", "shop_price_per_quart", "saved"]
+    for (on, jars, money), (_, row) in zip(lines, frame.iterrows(), strict=False):
+        assert (row["on"], row["jars"] or "-") == (on, int(jars) if jars != "-" else "-")
+        assert money.split() == ["-" if row[c] is None else f"{row[c]:.2f}" for c in columns]

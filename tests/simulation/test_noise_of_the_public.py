@@ -19,7 +19,7 @@ DESIGNED = {  # n: {figures: middle's median error, per cent}, as measured in th
 
 
 def test_errors_by_size_and_number_of_figures():
-    pytest.importorskip("opendp", reason="OpenDP is not installed (pip install 'croftbook[many]')")
+    pytest.importorskip("opendp", reason="OpenDP is not installed (pip install '.[many]')")
     from ledger.circle.private import mechanism, quartiles_of
     from ledger.circle.told import BY_NAME
 

@@ -53,6 +53,7 @@ column-any-saved = Gespart
 column-any-provisional = Vorläufig
 column-any-at-least = Mindestens
 column-any-unpriced = Ohne Preis
+column-any-bounds = Schranken
 column-any-assumptions = Annahmen
 column-shelf-eat-first = Zuerst
 column-shelf-jars-left = Gläser

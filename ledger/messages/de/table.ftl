@@ -39,3 +39,5 @@ table-by = Von
 table-state = Stand
 table-what = Was geschah
 table-limit = { $n } von { $of }; --limit 0 zeigt alle.
+table-past = vorbei
+table-more-parts = und { SAY($n, style: "plain") } weitere: --json hat alle

@@ -53,6 +53,7 @@ column-any-saved = Saved
 column-any-provisional = Provisional
 column-any-at-least = At least
 column-any-unpriced = Unpriced
+column-any-bounds = Bounds
 column-any-assumptions = Assumptions
 column-shelf-eat-first = Eat
 column-shelf-jars-left = Jars

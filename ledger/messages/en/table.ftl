@@ -37,3 +37,5 @@ table-by = By
 table-state = State
 table-what = What happened
 table-limit = { SAY($n, style: "plain") } of { SAY($of, style: "plain") }; --limit 0 shows all.
+table-past = past
+table-more-parts = and { SAY($n, style: "plain") } more: --json has all

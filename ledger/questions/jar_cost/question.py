@@ -113,6 +113,7 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
         "out_of_pocket": sum(told["cost.out_of_pocket"]),
         "saved": sum(money for money in saved if money is not None),
         "labour_hours": sum(told["labour_hours"]),
+        "bounds": _bounds(told),
         "missing": unpriced_in_shops(
             state, [made for made, money in zip(items, saved, strict=True) if money is None]
         ),
@@ -120,6 +121,17 @@ def build(state: State, *, batch: str | None = None, item: str | None = None) ->
     return answer_of_cells(
         state, "jar-cost", COLUMNS, cells, totals=totals, assumptions=assumptions
     )
+
+
+def _bounds(told: dict[str, list[Any]]) -> dict[str, str]:
+    """Return which totals are bounds, as something that went in has no known price."""
+    out = {"cost": "≥", "out_of_pocket": "≥"} if any(told["at_least"]) else {}
+    if any(
+        least and money is not None
+        for least, money in zip(told["at_least"], told["saved"], strict=True)
+    ):
+        out["saved"] = "≤"
+    return out
 
 
 def _told(state: State) -> tuple[list[int], list[int], dict[str, list[Any]]]:

@@ -8,8 +8,12 @@ if TYPE_CHECKING:
     from ledger.questions.food import FoodFigures
     from ledger.questions.our_table.balance import Accounts
     from ledger.questions.periods import Period
+    from ledger.replay import State
 
 __all__ = ["in_words", "missing_of"]
+
+NEED = {"people": "people 4", "kcal_per_person_day": "kcal_per_person_day 2300"}
+"""The settings that say what the household needs, and how each is said."""
 
 FORTNIGHT = 14
 """Days with meals below which no share is told in words or tables. Our own choice."""
@@ -23,9 +27,7 @@ def missing_of(
     """Return what is missing for some figure, and what would supply it."""
     out = []
     if need is None:
-        out.append(
-            "What the household needs is not known: `croftbook setting people 4` and `croftbook setting kcal_per_person_day 2300` say it."
-        )
+        out.append(_need_says(food.state))
     if days < _FULL * whole.days:
         out.append(
             f"Something eaten is written down on {days} of {whole.days} days; what was eaten on the others is in no figure here."
@@ -41,6 +43,13 @@ def missing_of(
         feed = ", ".join(food.feed.unweighed)
         out.append(f"No weight of {feed} is known, so it does not count as feed.")
     return out
+
+
+def _need_says(state: State) -> str:
+    """Return how to say what the household needs, naming only the settings that say nothing yet."""
+    lacks = [how for name, how in NEED.items() if not state.settings.days(name)]
+    said = ", ".join(f"`croftbook setting {how}`" for how in lacks or NEED.values())
+    return f"What the household needs is not known until this is said: {said}."
 
 
 def in_words(totals: dict[str, Any]) -> list[str]:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.figures import MARKS
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.questions.answering import answer
 from ledger.questions.worth_it import durables as worth_durables
@@ -41,6 +42,7 @@ COLUMNS = (
     Column("provisional", "Provisional", "yes or no", "The season still runs, or rests on a garden season that does."),
     Column("at_least", "At least", "yes or no", "Something that counts here has no known price."),
     Column("unpriced", "Unpriced", "", "What no price is known of; it counts 0."),
+    Column("bounds", "Bounds", "", "By column: ≥ where the figure is that much or more, ≤ that much or less, ≈ either, for want of a price; the others are exact."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
@@ -109,17 +111,22 @@ def _records(span: Span, sums: Sums) -> list[dict[str, Any]]:
 def _record(
     span: Span, line: str, known: dict[str, Figure], row: int, rated: bool
 ) -> dict[str, Any]:
+    bounds: dict[str, str] = {}
     out: dict[str, Any] = {
         "why": f"worth-it/{span.season}/{line}",
         "season": str(span.season),
         "line": line,
+        "bounds": bounds,
     }
     for name, figure in known.items():
         value = figure.value(row)
         out[name] = None if np.isnan(value) else value
+        if mark := MARKS[figure.bound_of(row)]:
+            bounds[name] = mark
     out["hours"] = out["hours"] or None
     if not rated:
         out["labour"] = out["after_labour"] = None
+        bounds.pop("after_labour", None)
     return out
 
 
