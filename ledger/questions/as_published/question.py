@@ -144,16 +144,22 @@ def _batches(
             is_past = is_past and int(state.moment.on[ev]) < state.as_of_day
         set_by = set_by or not body.get("altitude")
     if batch is not None and not records:
-        raise NotFound(
-            "batch",
-            f"there is no batch {batch!r} that tables may hold figures for",
-            "Take an id from `croftbook show as-published`",
-        )
+        _check_batch(state, batch)
     return (
         records,
         _one_caution(grave, short=is_past),
         published_ask.settings_used(state) if set_by else [],
     )
+
+
+def _check_batch(state: State, batch: str) -> None:
+    """Refuse an id that no batch begins with; one that tables hold nothing for is there all the same."""
+    if not any(state.entry_id(ev).startswith(batch) for ev in state.events("put_up").tolist()):
+        text, right = (
+            f"there is no batch {batch!r}",
+            "Take an id from `croftbook show as-published`",
+        )
+        raise NotFound("batch", text, right)
 
 
 def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:
