@@ -259,6 +259,7 @@ def test_several_products_of_one_name_are_told_apart(run):
     assert len(printed) > 3
     assert "In this order (for the first of them):" in out
 
+
 def test_one_batch_is_whole_and_its_cautions_agree(run):
     words = ["--used", "14 lb cucumber", "--used", "2 qt vinegar 5%", "--used", "3 qt water"]
     done = ["--method", "boiling water", "--minutes", "10", "--altitude", "500 ft"]
