@@ -11,10 +11,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from ledger.door.answers import Answers
-from ledger.errors import NeedsAnswer
+from ledger.errors import InputError, NeedsAnswer
+from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
 
-__all__ = ["Batch", "batches_for", "own_batch", "settled_seals"]
+__all__ = ["Batch", "batches_for", "jarred_as", "own_batch", "settled_seals"]
 
 SEAL = "seal failed"
 
@@ -49,6 +50,28 @@ def batches_for(
     return sorted(out, key=lambda one: one.on, reverse=True)
 
 
+def jarred_as(catalogue: Catalogue, item: str, on: str) -> list[str]:
+    """Return what was put up in jars by a day and may be meant by an item's name, the newest first.
+
+    The item itself where it was; else what has its words among its own: "green beans" of which
+    "canned green beans" were put up.
+    """
+    wanted, words = catalogue.key(item), _stems(catalogue.name(item))
+    own, like = [], []
+    for _, (day, makes, made) in reversed(list(catalogue.batches.every())):
+        if day > on or not made:
+            continue
+        if catalogue.key(makes) == wanted:
+            own.append(catalogue.name(makes))
+        elif words < _stems(makes):
+            like.append(catalogue.name(makes))
+    return list(dict.fromkeys(own or like))
+
+
+def _stems(name: str) -> set[str]:
+    return {word.removesuffix("s") for word in item_key(name).split()}
+
+
 def own_batch(found: list[Batch], on: str) -> Batch | None:
     """Return the batch that a seal of a day is of: the only one, or the only one of that day or the day before."""
     if len(found) == 1:
@@ -67,6 +90,8 @@ def settled_seals(
     ------
     NeedsAnswer
         Which batch it was is not told by the day.
+    InputError
+        No jar of the item was put up, but of something made of it: what was picked has no seal.
     """
     if body.get("why") != SEAL:
         return body
@@ -91,6 +116,8 @@ def _line(
     if line.get("lot") or not isinstance(item, str):
         return {}
     found = batches_for(catalogue, item, on, *_jars(line.get("amount")))
+    if not found:
+        _refuse_fresh(catalogue, line, item, on, field.removesuffix("lot") + "item")
     own = own_batch(found, on)
     if own is None and found:
         question = (
@@ -99,6 +126,18 @@ def _line(
         answers.settle(NeedsAnswer("lot", field, question, f"{found[0].text}, the newest"))
         own = found[0]
     return {"lot": own.lot} if own else {}
+
+
+def _refuse_fresh(
+    catalogue: Catalogue, line: dict[str, Any], item: str, on: str, field: str
+) -> None:
+    meant = jarred_as(catalogue, item, on)
+    if meant and catalogue.key(item) not in map(catalogue.key, meant):
+        raise InputError(
+            field,
+            f"no jar of {item} is there, but of {', '.join(meant)}",
+            f'Name it so: "{line.get("amount", "1 jar")} {meant[0]}"',
+        )
 
 
 def _jars(amount: Any) -> tuple[str | None, float]:

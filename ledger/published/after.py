@@ -101,9 +101,9 @@ def _short(hours: float | None) -> list[Advice]:
         boil = next(f for f in figures("safety", "home_canned_low_acid", "boil_before_eating"))
         out.append(
             Advice(
-                "Later than that, or where it is not known: do not taste it, not even a little. Discard it "
-                "so that no person or animal eats it. Older advice was to boil it before eating; since 2013 "
-                "the advice is to discard.",
+                f"More than {number(wrong.high)} hours after the process, or where that is not known: do not taste "
+                "it, not even a little. Discard it so that no person or animal eats it. Older advice was to boil "
+                "it before eating; since 2013 the advice is to discard.",
                 cite(boil.source),
             )
         )

@@ -45,11 +45,14 @@ class Danger:
         standing.
     oil : bool
         Whether it stands under oil or fat.
+    acid : bool
+        Whether it is published for boiling water with its acid, which falls short or is not said.
     """
 
     names: tuple[str, ...]
     against: bool
     oil: bool = False
+    acid: bool = False
 
 
 def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding]) -> Danger | None:
@@ -101,7 +104,8 @@ def _of_product(
     border = _named(batch, parts, "borderline")
     said_none = not _has_acid(batch, parts)
     jar_acid = any(one.published and "in each jar" in one.text for one in acid)
-    return Danger(names, against=bool(border) and jar_acid and said_none)
+    against = bool(border) and jar_acid and said_none
+    return Danger(names, against=against, acid=not against)
 
 
 def _named(batch: BatchDone, parts: Sequence[Part], acidity: str) -> tuple[str, ...]:
@@ -186,6 +190,8 @@ def caution_for(danger: Danger | None, *, short: bool = False) -> str | None:
             "published for it: do not taste it, discard it where no person or animal can reach it. In the refrigerator "
             "4 days at the most, or freeze it (Oklahoma State University Extension, about 2020)."
         )
+    if danger.acid:
+        return _of_acid(names, short=short)
     if short:
         return (
             f"CAUTION: {names}: food of little acid, and no published pressure process. Do not taste it, discard it "
@@ -196,6 +202,21 @@ def caution_for(danger: Danger | None, *, short: bool = False) -> str | None:
         "steamer, an open kettle and an oven, and grow in such a jar; it may have no smell and no look. Where "
         "a process is published for food of little acid it is for a pressure canner only. "
         + if_wrong()
+    )
+
+
+def _of_acid(names: str, *, short: bool) -> str:
+    """Return the caution for what is published for boiling water, but with its acid: no pressure is for it."""
+    if short:
+        return (
+            f"CAUTION: {names}: food of little acid, and not written down as its tested recipe has it. "
+            "Do not taste it, discard it where no person or animal can reach it."
+        )
+    return (
+        f"CAUTION: {names}: food of little acid, which is published for boiling water only as the tested "
+        "recipe has it: with all its acid, and no more such food than printed. With less acid the spores of "
+        "botulism live through boiling water and grow in such a jar; it may have no smell and no look. "
+        + if_wrong(pressure=False)
     )
 
 

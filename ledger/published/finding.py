@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from ledger.items import item_key
 from ledger.published.jars import jar_size
 from ledger.published.reading import read, stems
-from ledger.published.words import label, labels
+from ledger.published.words import cite, label, labels, listed
+from ledger.reference.bounds import bounds_of
 from ledger.reference.schedules import Schedule, load_schedules, products
 
 __all__ = ["Match", "find", "lines_of"]
@@ -96,9 +98,26 @@ def find(
     near = nearest(product_words)
     how = f" with {method}" if method else ""
     text = f"{unknown}The tables held here print no process for {product_words!r}{how}."
+    text += _forbidden(product_words)
     if near:
         text += f" Nearest, for comparison only: {labels(near)}."
     return Match((), near, text, "nothing")
+
+
+def _forbidden(text: str) -> str:
+    """Return the warning of a document that rules out this form of a food; empty where none is held."""
+    found = read(text)
+    foods, forms = {one.name for one in found.foods}, set(found.forms)
+    for product in products().values():
+        mine = {one.name for name in product.names for one in read(name).foods}
+        for row in bounds_of(product.key) if mine & foods else ():
+            if row.bound == "forbidden_form" and forms & set(row.names):
+                what, form = product.label.partition(",")[0], listed(row.names, "or")
+                return (
+                    f" Not to be canned at home: {what} as {form} have no process in any canner. "
+                    f"Freeze it, or keep it in the refrigerator ({cite(row.source)})."
+                )
+    return ""
 
 
 @cache
@@ -228,13 +247,20 @@ def nearest(text: str) -> tuple[str, ...]:
         if low and not product.low_acid and product.group != "pickle":
             continue  # a process for acid food is never offered beside food of little acid
         for name in product.names:
-            shared = len(words & _key(name))
-            if shared:
+            common = words & _key(name)
+            shared = len(common)
+            if shared and (_last(name) == last or _of_one_food(text, common)):
                 score = shared / len(words | _key(name)) + 0.2 * (_last(name) == last)
                 scores[product.key] = max(scores.get(product.key, 0.0), score)
     ranked = sorted(scores, key=lambda key: -scores[key])
     best = scores[ranked[0]] if ranked else 0.0
     return tuple(key for key in ranked[:_NEAREST] if scores[key] >= 0.6 * best)
+
+
+def _of_one_food(text: str, common: Iterable[str]) -> bool:
+    """Return whether words that two names share say the food, and not a form alone: butter is no bean."""
+    foods = {one.name for one in read(text).foods}
+    return not foods or any(one.name in foods for word in common for one in read(word).foods)
 
 
 def _last(text: str) -> str:

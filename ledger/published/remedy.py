@@ -17,12 +17,19 @@ def figure(item: str, condition: str = "", publisher: str = "") -> Figure:
     )
 
 
-def if_wrong() -> str:
-    """Return in two sentences what the documents say of jars that had the wrong process."""
+def if_wrong(*, pressure: bool = True) -> str:
+    """Return in two sentences what the documents say of jars that had the wrong process.
+
+    Parameters
+    ----------
+    pressure : bool
+        Whether a pressure process may be published for it; else only cold is left.
+    """
     wrong = figure("reprocess_deadline", "wrong process")
     boil = next(f for f in figures("safety", "home_canned_low_acid", "boil_before_eating"))
+    anew = "give them a whole published pressure process anew, or " if pressure else ""
     return (
-        f"Jars done so: within {number(wrong.high)} hours give them a whole published pressure process anew, or "
+        f"Jars done so: within {number(wrong.high)} hours {anew}"
         f"refrigerate (a few days) or freeze them ({cite(wrong.source)}). Later: do not "
         f"taste, discard where no person or animal can reach it ({cite(boil.source)})."
     )

@@ -118,9 +118,12 @@ class Maker(Measuring):
         named = None
         if self._is_loose(thing, at):
             return []
-        if thing.words is not None:
+        if thing.item is not None:
+            item: str | None = thing.item
+            self.last_item = item
+        elif thing.words is not None:
             named = self.item(self.said(thing.words), at, makes=use == "made", plants=plants)
-            item: str | None = named.item
+            item = named.item
         elif thing.lot is not None:
             item = None
         else:

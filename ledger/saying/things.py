@@ -29,6 +29,8 @@ class Thing:
         ``main``, ``used`` (behind `from`) or ``other`` (the other side of a swap).
     extra : list of Quantity
         Bare numbers behind it.
+    item : str or None
+        What of the book is meant, where that is settled already.
     """
 
     amounts: list[Quantity] = field(default_factory=list)
@@ -42,6 +44,7 @@ class Thing:
     joined: str = ""
     is_zero: bool = False
     is_parted: bool = False
+    item: str | None = None
 
 
 @dataclass(slots=True)

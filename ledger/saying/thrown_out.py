@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
-from ledger.door.seals import SEAL, batches_for, own_batch
+from ledger.door.seals import SEAL
 from ledger.saying.drafting import Body, Context, thing_text
 from ledger.saying.making import Line
 from ledger.saying.shared import nothing, subject_things
 from ledger.saying.tokens import tokens_of
+from ledger.saying.unsealed import name_jars, take_off_batches
 
 __all__ = ["discarded", "fed_starter", "who_ate"]
 
@@ -38,6 +39,8 @@ def discarded(context: Context, why: str | None = None) -> list[tuple[str, Body]
         reason = "seal failed"
         things.facts.pop("unsealed")
     subject_things(context)
+    if reason == SEAL and not name_jars(context):
+        return []
     lines = context.maker.lines(things.lines, "discarded")
     reason = _why_left(context, reason)
     context.beds = context.phrases("in", "on", "from")
@@ -50,8 +53,7 @@ def discarded(context: Context, why: str | None = None) -> list[tuple[str, Body]
     if not lines:
         return nothing(context)
     if reason == SEAL:
-        for n, line in enumerate(lines):
-            _own_batch(context, line, n)
+        take_off_batches(context, lines)
     return [("discarded", {"lines": [line.body() for line in lines], "why": reason})]
 
 
@@ -144,24 +146,6 @@ def _why_left(context: Context, reason: str) -> str:
             context.maker.notes.append(tail)
             return found if reason == "other" else reason
     return reason
-
-
-def _own_batch(context: Context, line: Line, at: int) -> None:
-    """Take a jar that failed to seal off its own batch: that of the day, else it is asked."""
-    if line.item is None or line.thing.lot or line.quantity is None:
-        return
-    on = context.on.isoformat()
-    jar = line.quantity.unit if line.quantity.sort == "jar" else None
-    many = float(line.quantity.many) if jar else 1
-    found = batches_for(context.known.catalogue, line.item, on, jar, many)
-    own = own_batch(found, on)
-    if own is None and found:
-        options = [one.text for one in found[:4]]
-        text = f"Which jars of {line.item} failed to seal?"
-        answer = context.maker.ask("batch", line.item, text, options, line=at)
-        own = next((one for one in found if answer and (one.on in answer)), None)
-    if own is not None:
-        line.thing.lot = own.lot
 
 
 def _spoiled_names(context: Context, reason: str) -> str:

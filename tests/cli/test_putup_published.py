@@ -258,3 +258,28 @@ def test_several_products_of_one_name_are_told_apart(run):
     printed = lines[: next(n for n, line in enumerate(lines) if not line.startswith("tomatoes,"))]
     assert len(printed) > 3
     assert "In this order (for the first of them):" in out
+
+
+def test_one_batch_is_whole_and_its_cautions_agree(run):
+    words = ["--used", "14 lb cucumber", "--used", "2 qt vinegar 5%", "--used", "3 qt water"]
+    done = ["--method", "boiling water", "--minutes", "10", "--altitude", "500 ft"]
+    run("putup", "dill pickle", *words, *done, "--made", "7 quart jars", "--on", "2026-08-02", "-y")
+    _, out, err = run("show", "as-published", "--as-of", "2026-08-04", "--item", "dill pickle")
+    text = " ".join(f"{out} {err}".split())
+    for said in (
+        "Done: 8 cup, where 10.5 is printed",
+        "That is 5 minutes short.",
+        "headspace: Published headspace: 1/2 in.",
+        "method: Published for boiling water.",
+        "More than 2 hours after the process, or where that is not known: do not taste it",
+    ):
+        assert said in text
+    assert "..." not in out
+    assert "with all its acid" in text
+    assert "pressure" not in text.partition("As of")[0].partition("; see")[0]
+
+
+def test_batch_that_is_not_there_is_refused(run):
+    status, _, err = run("show", "as-published", "--batch", "WRONG")
+    assert status == 2
+    assert "there is no batch 'WRONG'" in err

@@ -81,3 +81,10 @@ def test_a_mixture_is_named_by_what_makes_it_so(makes, used, named):
 )
 def test_nothing_is_said_where_nothing_is_known_to_be_low_in_acid(makes, used):
     assert caution(makes, "boiling water", used) is None
+
+
+def test_pumpkin_butter_is_warned_of_and_butter_is_no_bean():
+    for said in ("pumpkin butter", "mashed squash", "Kürbismus"):
+        assert "Not to be canned at home" in find(said).text
+    assert "Not to be canned" not in find("plum butter").text
+    assert "lima_beans_shelled" not in (*find("plum butter").near, *find("pumpkin butter").near)

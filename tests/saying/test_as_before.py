@@ -141,3 +141,19 @@ def test_leftovers_belong_to_the_meal_said_with_them(place):
         reading = read(said, known(book), on=TODAY)
         assert [one.code for one in reading.questions if not one.waits][-1] == "share"
         assert reading.entries[0].body["left"][0]["item"] == "tomato sauce"
+
+
+def test_a_failed_seal_is_of_the_jars_never_of_what_was_picked(place, run):
+    with Book.open(place) as book:
+        book.write("harvested", item="tomato", amount="40 lb", on="2026-08-01")
+        new = batch(book, "2026-09-01")
+        for said, amount in (("a jar of tomatoes", "1"), ("2 of the 7 quarts of tomatoes", "2")):
+            (line,) = read(f"{said} didn't seal", known(book), on=TODAY).entries[0].body["lines"]
+            assert line["item"] == "tomato sauce"
+            assert line["amount"].startswith(f"{amount} quart jar")
+            assert line["lot"] == f"{new}:1"
+        none = read("a jar of carrots didn't seal", known(book), on=TODAY)
+        assert not none.entries
+        assert none.questions
+    words = ["discard", "1 quart jar tomato", "--why", "seal failed", "--book", str(place)]
+    assert CliRunner().invoke(root, words).exception.field == "item"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
+from ledger.errors import NotFound
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.published import (
     SHORT,
@@ -90,6 +91,8 @@ def build(
     ------
     InputError
         When an altitude or a time cannot be read, or a question names no product.
+    NotFound
+        When there is no such batch.
     """
     assumptions = [Assumption("caution", SHORT)]
     grave: str | None = None
@@ -140,6 +143,8 @@ def _batches(
             grave.append(danger)
             is_past = is_past and int(state.moment.on[ev]) < state.as_of_day
         set_by = set_by or not body.get("altitude")
+    if batch is not None and not records:
+        _check_batch(state, batch)
     return (
         records,
         _one_caution(grave, short=is_past),
@@ -147,13 +152,28 @@ def _batches(
     )
 
 
+def _check_batch(state: State, batch: str) -> None:
+    """Refuse an id that no batch begins with; one that tables hold nothing for is there all the same."""
+    if not any(state.entry_id(ev).startswith(batch) for ev in state.events("put_up").tolist()):
+        text, right = (
+            f"there is no batch {batch!r}",
+            "Take an id from `croftbook show as-published`",
+        )
+        raise NotFound("batch", text, right)
+
+
 def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:
-    """Return one caution for all of them, the foods each named once."""
-    dry = [one for one in several if not one.oil]
-    names = tuple(dict.fromkeys(name for one in dry or several for name in one.names))
+    """Return one caution for all of them, the foods each named once; the gravest reading holds."""
     if not several:
         return None
-    return caution_for(Danger(names, against=True, oil=not dry), short=short and bool(dry))
+    dry = [one for one in several if not one.oil]
+    worst = [one for one in dry if not one.acid] or dry or several
+    names = tuple(dict.fromkeys(name for one in worst for name in one.names))
+    said = caution_for(
+        Danger(names, against=True, oil=not dry, acid=worst[0].acid), short=short and bool(dry)
+    )
+    rest = [] if worst is dry else [one for one in dry if one.acid]
+    return " ".join(filter(None, (said, _one_caution(rest, short=short))))
 
 
 def _record(state: State, ev: int, body: dict[str, Any], found: Judgement) -> dict[str, Any]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import textwrap
 from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
@@ -35,8 +34,8 @@ def _numbers(sources: Iterable[str | None]) -> dict[str, int]:
 def below(answer: Answer) -> list[list[str]]:
     """Return what stands under each record: findings line by line.
 
-    What is as published, the documents and what to do are said where one batch is asked for. Of
-    a question the documents are numbered, and what several records share is said once.
+    What is as published, the documents and what to do are said where one batch is asked for, and
+    there nothing is cut. Of a question the documents are numbered, and what several records share is said once.
     """
     records = answer.records()
     if any(record["batch"] for record in records):
@@ -68,52 +67,9 @@ def _batch(record: Mapping[str, Any], *, alone: bool) -> list[str]:
         return rest
     names = ", ".join(_NAMES.get(one, one) for one in reached)
     head = [f"as published: {names}"] if reached else []
-    numbers = _numbers([record["source"], *(_document(text) for text in record["advice"])])
-    advice = [f"- {_bare(text)}{_mark(numbers, _document(text))}" for text in record["advice"]]
-    named = [
-        f"document: {one}" if one == record["source"] else f"[{at}] {one}"
-        for one, at in numbers.items()
-    ]
-    return _fitting([*head, *map(_without_source, rest)], advice, named)
-
-
-_ROWS, _WIDTH = 11, 74
-"""Lines of a terminal for one batch below its title, and how many letters fit on each."""
-
-
-def _fitting(findings: list[str], advice: list[str], named: list[str]) -> list[str]:
-    """Return what fits: findings before advice, advice before documents."""
-    out = findings
-    if _rows(findings) > _ROWS - 4:
-        out = [textwrap.shorten(one, 2 * _WIDTH, placeholder=" ...") for one in findings]
-    while _rows(out) > _ROWS - 4:
-        out = out[:-1]
-    named = [textwrap.shorten(one, _WIDTH, placeholder=" ...") for one in named]
-    for line in (*advice[:1], *named[:1], *advice[1:], *named[1:]):
-        if _rows([*out, line]) <= _ROWS:
-            out = [*out, line]
-    return out
-
-
-def _rows(lines: Iterable[str]) -> int:
-    return sum(max(1, len(textwrap.wrap(line, _WIDTH))) for line in lines)
-
-
-_DOCUMENT = re.compile(r" \(((?:[^()]|\([^()]*\))*)\)$")
-
-
-def _document(text: str) -> str | None:
-    """Return the document that advice ends with; None where it is our own."""
-    found = _DOCUMENT.search(text)
-    return None if found is None or found[1] == "our own advice" else found[1]
-
-
-def _bare(text: str) -> str:
-    return _DOCUMENT.sub("", text)
-
-
-def _mark(numbers: Mapping[str, int], document: str | None) -> str:
-    return f" [{numbers[document]}]" if document else ""
+    met = [finding_line(o, whole=True) for o in findings if o["kind"] == "as published"]
+    document = [f"document: {record['source']}"] if record["source"] else []
+    return [*rest, *head, *met, *record["advice"], *document]
 
 
 _MOST_LINES = 6
