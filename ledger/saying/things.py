@@ -29,6 +29,8 @@ class Thing:
         ``main``, ``used`` (behind `from`) or ``other`` (the other side of a swap).
     extra : list of Quantity
         Bare numbers behind it.
+    is_empty : bool
+        Jars that stand alone in a list: the jars themselves, of no food.
     """
 
     amounts: list[Quantity] = field(default_factory=list)
@@ -42,6 +44,7 @@ class Thing:
     joined: str = ""
     is_zero: bool = False
     is_parted: bool = False
+    is_empty: bool = False
 
 
 @dataclass(slots=True)
