@@ -132,6 +132,13 @@ class Known:
                     many[one["jar"]] += 1
         return [jar for jar, _ in many.most_common()]
 
+    def is_jarred(self, item: str) -> bool:
+        """Return whether an item stands in jars, and pieces of it are no measure that the book knows."""
+        facts = self.catalogue.facts(item)
+        measure = facts.measure if facts else None
+        by_piece = measure == "count" or (measure == "mass" and self.weighs(item, "piece"))
+        return not by_piece and bool(self.jars(item))
+
     def in_jars(self, jar: str | None, many: int = 5) -> list[str]:
         """Return what was put up in such jars, the newest first."""
         made: dict[str, str] = {}
@@ -197,12 +204,12 @@ class Known:
                     found[row[1]] = (row[1], row[4], msgspec.json.decode(row[10]), row[9] or "")
         return list(found.values())
 
-    def came(self, item: str, on: str) -> bool:
+    def came(self, item: str, on: str, kinds: tuple[str, ...] = CAME) -> bool:
         """Return whether an item ever came into the house: picked, bought, given or counted."""
         key = self.catalogue.key
         return any(
             key(line["item"]) == key(item)
-            for kind in CAME
+            for kind in kinds
             for _, _, body, _ in self.about(kind, item, on)
             for line in body["lines"]
             if line.get("item")
