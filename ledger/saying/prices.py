@@ -46,7 +46,7 @@ def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
         start = n
     for at, line in enumerate(lines):
         asked = ("share", "paid") in maker.asked or any(code == "at" for code, _ in maker.asked)
-        if "paid" not in line.more and not asked:
+        if "paid" not in line.more and not asked and line.item is not None:
             said = line.body().get("amount", "")
             what = f"{said} {line.item}".strip()
             text = f"What did {what} cost?"
@@ -80,7 +80,7 @@ def _waits(line: Line, things: Things, lines: list[Line]) -> bool:
 
 
 def _ask_shares(maker: Maker, lines: list[Line], total: str) -> None:
-    names = [str(one.item) for one in lines]
+    names = [one.item or one.body().get("amount", "?") for one in lines]
     text = f"{total} for {' and '.join(names)}: which part was for which?"
     values = sums(maker.ask("share", "paid", text, []))
     if len(values) == len(lines):
@@ -107,6 +107,7 @@ def _give(maker: Maker, money: Money, lines: list[Line]) -> None:
         value = money_text(money.value)
         options = [f"{value} for all of it", f"{value} each"]
         text = f"Is {value} the price of all the {line.item}, or of one?"
+        text = text if line.item else f"Is {value} for all of it, or for one?"
         answer = maker.ask("at", f"{line.item}", text, options)
         if answer is None:
             return
