@@ -224,6 +224,8 @@ class Lines:
         InputError, NeedsAnswer
         """
         amount = self.amount(line["amount"], join(field, "amount"), zero=zero)
+        if zero and line.get("whole") is None:
+            amount = self._counted_jars(amount, line["item"], join(field, "amount"))
         measure = "count" if canonical_jar(line["item"]) else first_measure(amount)
         jarred = amount.jars is not None and measure == "volume"
         name, facts = self.item(line["item"], use, join(field, "item"), measure, jarred=jarred)
@@ -232,6 +234,28 @@ class Lines:
             return self.carried(out, field, zero=zero)
         out.update(self.measured(amount, name, facts, join(field, "amount")))
         return out
+
+    def _counted_jars(self, amount: Amount, name: str, field: str) -> Amount:
+        """Return a count without a unit in the jars that an item stands in; of several sizes it is asked.
+
+        What is counted by the piece, or weighed and known by the piece, stays as it was said.
+        """
+        facts, jars = self.facts(name), sorted(self.catalogue.jars_of(name))
+        if self.answers.importing or not jars or facts is None or facts.measure == "count":
+            return amount
+        is_plain = amount.dimension == "count" and not any(one.isalpha() for one in amount.text)
+        by_piece = facts.measure == "mass" and "piece" in (facts.g_per or {})
+        if not is_plain or by_piece or not amount.whole:
+            return amount
+        offered = f"{amount.text} {jars[0]}s"
+        if len(jars) > 1:
+            question = f"{amount.text} {name}: which jars, {' or '.join(jars)}?"
+            doubt = NeedsAnswer("unit", field, question, offered)
+            if not self.answers.choose(doubt):
+                raise doubt
+        else:
+            self.answers.note(f"{amount.text} {name} are taken as {offered}")
+        return self.amount(offered, field)
 
     def carried(self, line: Body, field: str, *, zero: bool = False) -> Body:
         """Return a line that brings its whole amount, after looking whether it can be so.

@@ -82,8 +82,8 @@ def tell(body: dict[str, Any]) -> str:
         {**line, "item": f"{line['item']} (strained out)"} if line.get("strained") else line
         for line in body["used"]
     ]
-    used = telling.lines(shown)
-    return f"put up {telling.made(body['made'])} of {body['makes']} ({body['method']}) from {used}"
+    used = f" from {telling.lines(shown)}" if shown else ""
+    return f"put up {telling.made(body['made'])} of {body['makes']} ({body['method']}){used}"
 
 
 _LEAST = 0.5

@@ -207,7 +207,7 @@ def _batch(
         if method is not None:
             body["method"] = method
             is_canned = method in CANNING
-    used_body = _used(context, used, body)
+    used_body = _used(context, used, body) or _itself(context, lines, method)
     body["used"] = used_body
     if not used_body:
         text = f"What went into the {name}?"
@@ -367,6 +367,30 @@ def _used(context: Context, used: list[Thing], body: Body) -> list[Body]:
         _todays(context, line)
         out.append(line.body())
     return [one for one in out if "amount" in one]
+
+
+def _itself(context: Context, lines: list[Line], method: str | None) -> list[Body]:
+    """Return what was put away as what went in, weight for weight, where such stands in the house.
+
+    What is dried weighs less than what went in, and a quart bag holds no known weight: both are asked.
+    """
+    said = [one.quantity for one in lines if one.quantity is not None]
+    if method not in ("freeze", "cellar") or not lines[0].item or len(said) != len(lines):
+        return []
+    if any(one.doubt or one.sort == "jar" or one.dimension == "volume" for one in said):
+        return []
+    item = lines[0].item
+    if not context.came(item):
+        return []
+    out = [one.body() for one in lines]
+    if context.known.is_made(
+        item
+    ):  # the oldest may stand in the freezer: what came in last is meant
+        on, here = context.on.isoformat(), context.picked(item)
+        for one in out:
+            lot = here or context.known.newest(item, on, one["amount"])
+            one.update({"lot": lot} if lot else {})
+    return out
 
 
 def _todays(context: Context, line: Line) -> None:

@@ -6,7 +6,7 @@ from ledger.saying.drafting import Body, Context, Make
 from ledger.saying.making import Line
 from ledger.saying.money import money_text
 from ledger.saying.picked import harvested
-from ledger.saying.prices import give_prices
+from ledger.saying.prices import give_prices, share_out
 from ledger.saying.shared import (
     bodies,
     kind_of_answer,
@@ -34,6 +34,7 @@ def bought(context: Context) -> list[tuple[str, Body]]:
     if shop is not None:
         body["shop"] = shop
     crops = [(one, place) for one, place in context.phrases("to") if place.sort in ("", "bed")]
+    share_out(things)
     lines = context.maker.lines(things.lines, "bought")
     give_prices(context.maker, things, lines)
     _animals(context, lines)

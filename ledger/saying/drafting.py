@@ -11,7 +11,7 @@ from ledger.saying.asking import HERE, Draft, Question, Reading
 from ledger.saying.clauses import Clause
 from ledger.saying.days import DayRead
 from ledger.saying.gather import gather
-from ledger.saying.known import Known
+from ledger.saying.known import CAME, Known
 from ledger.saying.language import Language, Verb
 from ledger.saying.making import Maker
 from ledger.saying.money import money_text
@@ -114,6 +114,13 @@ class Context:
                 if key(line["item"]) == key(item):
                     return f"{id_}:{line['n']}"
         return None
+
+    def came(self, item: str) -> bool:
+        """Return whether an item came into the house, in this text or in the book."""
+        key = self.known.catalogue.key
+        said = (one.body["lines"] for one in self.drafts if one.kind in CAME)
+        here = any(key(line.get("item", "")) == key(item) for lines in said for line in lines)
+        return here or self.known.came(item, self.on.isoformat())
 
     def people(self) -> list[str]:
         """Return who did it, as said: ``Ann picked``, ``with Ann and Tom``, ``by Tom``."""

@@ -65,6 +65,9 @@ class _Gatherer(Beside):
         if named and after is not None and after.tag == "word" and self._is_meal(self.i):
             named = False
         bare = last is not None and last.words is not None and not self.pending
+        if self._is_alone(said, last, named=named):
+            self._empty(said)
+            return
         after = self._next(0)
         for_money = after is not None and after.tag == "money" and after.value.led == "for"
         if last is not None and last.lot and last.words is None and not last.amounts and not named:
@@ -74,10 +77,10 @@ class _Gatherer(Beside):
             self.pending.append(said)
             return
         is_figure = self.scanner.tokens[one.start].sort == "num"
-        if bare and last is not None and is_figure and self._is_plain_price(one, last):
-            last.extra.append(said)
-            return
-        if bare and last is not None and is_figure and self._is_price(said, named):
+        is_price = last is not None and (
+            self._is_plain_price(one, last) or self._is_price(said, named)
+        )
+        if bare and last is not None and is_figure and is_price:
             last.extra.append(said)
             return
         if bare and last is not None and not last.amounts and (not named or not self.apart):
@@ -95,6 +98,37 @@ class _Gatherer(Beside):
         waits = self.kind in ("put_up", None) and self._names_later()
         if not (named or waits) and self._tag(0) not in ("comma", "and", "amount", "dash"):
             self._flush()
+
+    def _is_alone(self, said: Quantity, last: Thing | None, *, named: bool) -> bool:
+        """Return whether jars are empty ones: beside them stands what no jar is counted in.
+
+        ``24 pint jars, 12 quart jars and 25 lb flour``; in ``7 quart jars and 2 pint jars of sauce``
+        both sizes are of the sauce.
+        """
+        if named or said.sort != "jar" or said.doubt or self.kind in ("put_up", "eaten"):
+            return False
+        is_priced = self.kind in ("bought", "got") and self._tag() in ("comma", "and", "")
+        if self._tag(0) == "amount" and is_priced:
+            one = self._next(0)
+            return one is not None and one.value.unit is None
+        if self._tag(0) not in ("comma", "and", ""):
+            return False
+        if last is not None and (last.is_empty or (self.apart and _is_weighed(last))):
+            return True
+        rest = iter(one for one in self.pieces[self.i :] if one.tag not in ("comma", "and"))
+        one = next((one for one in rest if one.tag != "amount" or one.value.sort != "jar"), None)
+        return one is not None and one.tag == "amount" and one.value.jar() is None
+
+    def _empty(self, said: Quantity) -> None:
+        """Take jars that stand alone as a thing of their own, with the price behind them."""
+        self._flush()
+        thing = Thing([said], None, self.mode, joined=self.apart, is_empty=True)
+        self.out.lines.append(thing)
+        self.apart = ""
+        price = self._next(0)
+        if price is not None and price.tag == "amount":
+            thing.extra.append(price.value)
+            self.i += 1
 
     def _is_todays(self) -> bool:
         """Return whether a name follows behind ``of today's``."""
@@ -203,6 +237,8 @@ class _Gatherer(Beside):
         if k >= len(self.pieces) or self.pieces[k].tag != "amount" or "receiver" in self.out.facts:
             return False
         rest = [one.tag for one in self.pieces[k + 1 : k + 3]]
+        if self.pieces[k].value.sort == "jar" and rest[:1] in ([], ["comma"], ["and"]):
+            return True
         return bool(rest) and (
             rest[0] in ("word", "name") or rest in (["of", "word"], ["of", "name"])
         )
@@ -282,6 +318,11 @@ class _Gatherer(Beside):
         self.out.facts["left"] = (one.start, one.end)
         self.out.spans["left"] = (one.start, one.end)
         self.i += 1
+
+
+def _is_weighed(thing: Thing) -> bool:
+    """Return whether a thing was weighed or counted, and not in jars."""
+    return bool(thing.amounts) and all(one.jar() is None for one in thing.amounts)
 
 
 def gather(scanner: Scanner, clause: Clause) -> Things:

@@ -14,6 +14,8 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 import msgspec
 
+from ledger.amounts import parse_amount
+from ledger.errors import LedgerError
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
 from ledger.labels import split_label
@@ -23,8 +25,10 @@ from ledger.saying.stems import german_key
 if TYPE_CHECKING:
     from ledger.known.entries import Row
 
-__all__ = ["Known", "Past"]
+__all__ = ["CAME", "Known", "Past"]
 
+CAME = ("harvested", "bought", "received", "counted")
+"""Kinds that bring something into the house, or find it there."""
 _WHERE = {"bought": "shop", "price_seen": "shop", "received": "giver", "given_away": "to"}
 
 
@@ -128,6 +132,13 @@ class Known:
                     many[one["jar"]] += 1
         return [jar for jar, _ in many.most_common()]
 
+    def is_jarred(self, item: str) -> bool:
+        """Return whether an item stands in jars, and pieces of it are no measure that the book knows."""
+        facts = self.catalogue.facts(item)
+        measure = facts.measure if facts else None
+        by_piece = measure == "count" or (measure == "mass" and self.weighs(item, "piece"))
+        return not by_piece and bool(self.jars(item))
+
     def in_jars(self, jar: str | None, many: int = 5) -> list[str]:
         """Return what was put up in such jars, the newest first."""
         made: dict[str, str] = {}
@@ -193,6 +204,35 @@ class Known:
                     found[row[1]] = (row[1], row[4], msgspec.json.decode(row[10]), row[9] or "")
         return list(found.values())
 
+    def came(self, item: str, on: str, kinds: tuple[str, ...] = CAME) -> bool:
+        """Return whether an item ever came into the house: picked, bought, given or counted."""
+        key = self.catalogue.key
+        return any(
+            key(line["item"]) == key(item)
+            for kind in kinds
+            for _, _, body, _ in self.about(kind, item, on)
+            for line in body["lines"]
+            if line.get("item")
+        )
+
+    def newest(self, item: str, on: str, least: str) -> str | None:
+        """Return the lot of an item that came in last, and as much as an amount; None without one."""
+        key, wanted = self.catalogue.key, _whole(least, self.measures)
+        found = [
+            (day, f"{id_}:{line['n']}")
+            for kind in CAME[:3]
+            for id_, day, body, _ in self.about(kind, item, on)
+            for line in body["lines"]
+            if day <= on and key(line.get("item", "")) == key(item)
+            if wanted is not None and _holds(_whole(line["amount"], self.measures), wanted)
+        ]
+        return max(found)[1] if found else None
+
+    def is_made(self, item: str) -> bool:
+        """Return whether a batch ever made an item."""
+        key = self.catalogue.key(item)
+        return any(self.catalogue.canonical(one) == key for one in self.catalogue.batches.makes)
+
     @cached_property
     def _struck(self) -> set[str]:
         if self.past is None:
@@ -245,3 +285,16 @@ def bare(text: str) -> str:
     while len(words) > 1 and words[0] in small:
         words = words[1:]
     return " ".join(words)
+
+
+def _whole(text: str, measures: str) -> tuple[str, int] | None:
+    """Return what an amount measures and how much it is, in whole units; None where it is none."""
+    try:
+        said = parse_amount(text, measures=measures)
+    except LedgerError:
+        return None
+    return said.dimension, said.whole
+
+
+def _holds(one: tuple[str, int] | None, other: tuple[str, int]) -> bool:
+    return one is not None and one[0] == other[0] and one[1] >= other[1]

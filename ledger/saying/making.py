@@ -164,7 +164,7 @@ class Maker(Measuring):
     def _item_of_amount(self, thing: Thing, at: int) -> str | None:
         """Return what an amount without a name is of: jars themselves, else what was named last."""
         jar = next((one.unit for one in thing.amounts if one.sort == "jar"), None)
-        if jar is not None and self.last_item is None:
+        if jar is not None and (thing.is_empty or self.last_item is None):
             thing.amounts = [replace(one, unit=None, sort="count") for one in thing.amounts]
             return jar
         if self.last_item is None:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from ledger.saying.asking import Question
-from ledger.saying.known import Known
+from ledger.saying.known import CAME, Known
 from ledger.saying.language import Language
 from ledger.saying.numbers import figure
 from ledger.saying.quantities import Quantity, quantity_at
@@ -136,6 +136,8 @@ class Measuring:
         jars = self.known.jars(item)
         if said.sort == "jar":
             return self._some_jar(item, said, at) if said.unit == "jar" else said
+        if said.unit is None and self.known.is_jarred(item):
+            return self._plain_jars(item, said, at, jars)
         jar = said.jar()
         if jar is not None and jar in jars:
             if said.options:
@@ -148,6 +150,16 @@ class Measuring:
             text = f"{said.text()} of {item}: out of jars, and of which size?"
             return self.amount_of(self.ask("quart", item, text, options, line=at)) or said
         return said
+
+    def _plain_jars(self, item: str, said: Quantity, at: int, jars: list[str]) -> Quantity:
+        """Return a bare number in jars; of several sizes, or where it came fresh too, it is asked."""
+        fresh = self.known.came(item, self.known.today.isoformat(), CAME[:3])
+        if len(jars) == 1 and not fresh:
+            return said.in_jars(jars[0])
+        options = [f"{figure(said.many)} {one}s" for one in jars[:2]]
+        options += [f"{figure(said.many)} pieces"] if fresh else []
+        text = f"{said.text()} of {item}: out of jars, and of which size?"
+        return self.amount_of(self.ask("quart", item, text, options, line=at)) or said
 
     def _some_jar(self, item: str, said: Quantity, at: int) -> Quantity:
         jars = self.known.jars(item)

@@ -77,6 +77,9 @@ class Names:
         if found is not None:
             return found
         lead, rest = self._without_adjectives(said)
+        first, _, behind = rest.partition(" ")
+        if first.lower() == "canned" and self.known.jars(behind):
+            return Named(self.known.catalogue.name(behind), "book", [], lead=lead)
         if lead:
             found = self._known(rest)
             if found is not None:

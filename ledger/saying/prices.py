@@ -8,9 +8,10 @@ from fractions import Fraction
 from ledger.amounts import unit_factor
 from ledger.saying.making import Line, Maker
 from ledger.saying.money import Money, money_text
+from ledger.saying.quantities import Quantity
 from ledger.saying.things import Things
 
-__all__ = ["give_prices", "price_of"]
+__all__ = ["give_prices", "price_of", "share_out"]
 
 
 def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
@@ -45,7 +46,7 @@ def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
         start = n
     for at, line in enumerate(lines):
         asked = ("share", "paid") in maker.asked or any(code == "at" for code, _ in maker.asked)
-        if "paid" not in line.more and not asked:
+        if "paid" not in line.more and not asked and line.item is not None:
             said = line.body().get("amount", "")
             what = f"{said} {line.item}".strip()
             text = f"What did {what} cost?"
@@ -53,6 +54,21 @@ def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
             value = sums(answer)
             if value:
                 line.more["paid"] = money_text(value[0])
+
+
+def share_out(things: Things) -> None:
+    """Give each thing its own price, where as many stand behind all of them: ``for 1.36, 2.89``."""
+    lines = [one for one in things.lines if one.words is not None]
+    if len(things.money) != 1 or len(lines) < 2 or any(one.extra for one in lines[:-1]):
+        return
+    (first, after), more = things.money[0], lines[-1].extra
+    whole = first.led == "for" and not (first.per or first.each or first.count)
+    if not whole or after < len(things.lines) or len(more) + 1 != len(lines):
+        return
+    prices = [Quantity(first.value, None, "count", 0), *more]
+    for line, price in zip(lines, prices, strict=True):
+        line.extra = [price]
+    things.money = []
 
 
 def _place(line: Line, things: Things) -> int:
@@ -64,7 +80,7 @@ def _waits(line: Line, things: Things, lines: list[Line]) -> bool:
 
 
 def _ask_shares(maker: Maker, lines: list[Line], total: str) -> None:
-    names = [str(one.item) for one in lines]
+    names = [one.item or one.body().get("amount", "?") for one in lines]
     text = f"{total} for {' and '.join(names)}: which part was for which?"
     values = sums(maker.ask("share", "paid", text, []))
     if len(values) == len(lines):
@@ -91,6 +107,7 @@ def _give(maker: Maker, money: Money, lines: list[Line]) -> None:
         value = money_text(money.value)
         options = [f"{value} for all of it", f"{value} each"]
         text = f"Is {value} the price of all the {line.item}, or of one?"
+        text = text if line.item else f"Is {value} for all of it, or for one?"
         answer = maker.ask("at", f"{line.item}", text, options)
         if answer is None:
             return

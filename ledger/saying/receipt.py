@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
 
+from ledger.items import item_key
 from ledger.saying.asking import Draft, Question, Reading
 from ledger.saying.days import Days
 from ledger.saying.known import Known
@@ -36,6 +37,8 @@ _EACH = re.compile(
     r"(?<!\S)(?P<many>\d{1,3})\s*[x×*@]\s*[$€]?\s?(?P<each>\d{1,4}[.,]\d{2})(?!\S)", re.IGNORECASE
 )
 """``2 @ 3.49``, before or behind what it is of."""
+_RATE = re.compile(r"\s[@x×*]?\s*[$€]?\d+[.,]\d{2}\s*/\s?\w+\.?(?=\s|$)", re.IGNORECASE)
+"""``@ 1.29/LB``: the price of one, beside what it is of."""
 _SKIP = ("total", "subtotal", "tax", "paid")
 _CENT = Fraction(1, 100)
 
@@ -109,6 +112,7 @@ class _Reader:
         self.slip, self.reading, self.settled = slip, reading, settled
         self.names = Names(known, words)
         self.pending: str | None = None
+        self.times, self.each = 0, Fraction(0)
 
     def line(self, line: str, after: str, *, is_first: bool) -> None:
         """Take one line of a receipt."""
@@ -118,6 +122,10 @@ class _Reader:
             self._marked(mark, price)
             return
         if self._day(line):
+            return
+        ahead = _EACH.fullmatch(line)
+        if ahead is not None and _PRICE.search(after) and not _mark(after, self.words):
+            self.times, self.each = int(ahead["many"]), Fraction(ahead["each"].replace(",", "."))
             return
         if price is None:
             self._unpriced(line, after, is_first=is_first)
@@ -148,6 +156,8 @@ class _Reader:
         if last is not None and "paid" in last and Fraction(last["paid"]) >= value:
             last["paid"] = money_text(Fraction(last["paid"]) - value)
             self.slip.sum -= value
+            off = "Rabatt auf" if self.words.code == "de" else "off"
+            self.slip.notes.append(f"{money_text(value)} {off} {last['item']}")
         else:
             self.reading.left_over.append(f"-{money_text(value)}")
 
@@ -223,6 +233,11 @@ class _Reader:
     def _article(self, said: str, value: Fraction) -> None:
         self.slip.sum += value
         said, several = _several(said, value)
+        if self.times and abs(self.times * self.each - value) <= _CENT:
+            several = self.times
+        elif self.times:
+            self.reading.left_over.append(f"{self.times} @ {money_text(self.each)}")
+        self.times = 0
         item, quantity = self._item(said)
         if quantity is None and several > 1:
             quantity = Quantity(Fraction(1), None, "count", 0)
@@ -241,7 +256,7 @@ class _Reader:
 
     def _item(self, said: str) -> tuple[str | None, Quantity | None]:
         """Return what an article is and how much; None where nothing knows it."""
-        plain = re.sub(r"^\d{4,}\s+", "", said)
+        plain = _RATE.sub("", re.sub(r"^\d{4,}\s+", "", said))
         times = re.match(r"(\d{1,3})\s*[x×*]\s+(?=\D)", plain, re.IGNORECASE)
         plain = plain[times.end() :] if times else plain
         tokens = tokens_of(plain.lower() if plain.isupper() else plain)
@@ -269,7 +284,29 @@ class _Reader:
                     str(kind[0]) if kind and kind[0] != "animal" else "supply"
                 )
             return named.item, best
-        return None, best
+        return self._within(text), best
+
+    def _within(self, text: str) -> str | None:
+        """Return the book's item whose words all stand in a line, with others: ``SUGAR GRAN``.
+
+        The longest name counts; of several that are as long it is asked.
+        """
+        words = {item_key(one) for one in text.lower().split()}
+        found: dict[str, int] = {}
+        for name in self.known.names:
+            parts = item_key(name).split()
+            if parts and words.issuperset(parts) and self.known.sort(name) is not None:
+                item = self.known.catalogue.name(name)
+                found[item] = max(found.get(item, 0), len(parts))
+        best = [one for one in found if found[one] == max(found.values())]
+        if len(best) < 2:
+            return best[0] if best else None
+        key = self.settled.key("which", text)
+        answer = self.settled.answers.get(key)
+        if answer in best:
+            return answer
+        self._ask("which", text, f"“{text}”: which of these is it?", key, options=best)
+        return best[0]
 
     def _amount(self, tokens: list[Token], k: int) -> Quantity | None:
         match = quantity_at(self.words, tokens, k)

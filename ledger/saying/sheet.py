@@ -93,6 +93,7 @@ class _Sheet:
         self.days = RowDays(known, words, layout)
         self.before: dict[str, str] = {}
         self.kind_asked = False
+        self.again = ""  # the thing of the row before
 
     def read(self) -> SheetReading:
         for number, cells in self.rows:
@@ -121,7 +122,7 @@ class _Sheet:
     # -- rows ----------------------------------------------------------------------------
 
     def _row(self, number: int, cells: Row) -> None:
-        said = self._cells(cells)
+        said = self._own_verb(self._cells(cells))
         if not said.get("item") and not said.get("what"):
             if said.get("note") and not said.get("amount"):
                 self._sentence(number, said["note"], said)
@@ -152,6 +153,38 @@ class _Sheet:
             if cell:
                 said[role] = f"{said[role]} {cell}" if role in said else cell
         return said
+
+    def _own_verb(self, said: dict[str, str]) -> dict[str, str]:
+        """Take a verb that stands in the thing's cell, or alone with a place in the note, as the row's own.
+
+        ``Picked tomatoes``; ``gave to neighbour``. What is put up is a name (``canned tomatoes``), and in
+        a sheet of harvests a note tells what became of it later.
+        """
+        out = dict(said)
+        if said.get("kind"):
+            return out
+        for role in ("item", "note"):
+            tokens = tokens_of(said.get(role, ""))
+            found = self.words.find("verb", tokens, 0) if tokens else None
+            if found is None or found[0].kind in ("put_up", "planted", "practised"):
+                continue
+            verb, rest = " ".join(one.text for one in tokens[: found[1]]), tokens[found[1] :]
+            text = said[role][rest[0].start :] if rest else ""
+            if role == "item":
+                fits = bool(rest) and self.known.item(said[role]) is None
+            else:
+                leads = not rest or self.words.find("prep", rest, 0) is not None
+                fits = leads and self.layout.kind in (None, "bought", "counted")
+                fits = fits and not said.keys() & {"paid", "each"}
+            is_again = role == "note" and said.get("item") and self.again == said["item"]
+            if fits and ("kind" not in out or is_again):
+                out["kind"] = verb
+            elif role == "note":
+                continue
+            if fits:
+                out[role] = text
+        self.again = said.get("item", "")
+        return {name: one for name, one in out.items() if one}
 
     def _kind(self, said: dict[str, str]) -> str | None:
         """Return the kind of a row: by its own word, else that of the sheet, else by its columns."""

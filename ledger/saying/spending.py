@@ -27,13 +27,16 @@ def spending(book: Book, *, by: str, start: str, end: str) -> list[dict[str, Any
     """
     known = Known(book.catalogue(), book.today(), book.log)
     sums: dict[str, tuple[Decimal, int]] = {}
+    shops: dict[str, str] = {}  # one shop, however it is spelled; shown as it was at first
     for _, on, body, _ in known.rows("bought"):
         if not start <= on <= end:
             continue
+        shop = body.get("shop") or "no shop named"
+        shop = shops.setdefault(bare(shop), shop)
         lines = [(line["item"], line.get("paid")) for line in body["lines"]]
         lines += [(one["words"], one["paid"]) for one in body.get("other") or ()]
         for item, paid in lines:
-            key = {"shop": body.get("shop") or "no shop named", "item": item, "month": on[:7]}[by]
+            key = {"shop": shop, "item": item, "month": on[:7]}[by]
             total, unknown = sums.get(key, (Decimal(0), 0))
             sums[key] = total + Decimal(paid or 0), unknown + (paid is None)
     order = (lambda one: one[0]) if by == "month" else (lambda one: (-one[1][0], one[0]))

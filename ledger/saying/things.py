@@ -31,6 +31,8 @@ class Thing:
         Bare numbers behind it.
     item : str or None
         What of the book is meant, where that is settled already.
+    is_empty : bool
+        Jars that stand alone in a list: the jars themselves, of no food.
     """
 
     amounts: list[Quantity] = field(default_factory=list)
@@ -45,6 +47,7 @@ class Thing:
     is_zero: bool = False
     is_parted: bool = False
     item: str | None = None
+    is_empty: bool = False
 
 
 @dataclass(slots=True)

@@ -19,7 +19,7 @@ def discarded(context: Context, why: str | None = None) -> list[tuple[str, Body]
     """Make what was thrown away, with the word that says why as its note."""
     things = context.things
     if context.verb.why == "fed to animals" and why is None:
-        fed = fed_starter(context)
+        fed = fed_starter(context) or _fed_people(context)
         if fed is not None:
             return fed
     reason = why or context.verb.why or "other"
@@ -105,6 +105,57 @@ def fed_starter(context: Context) -> list[tuple[str, Body]] | None:
         return []
     body: Body = {"makes": name, "method": "ferment", "used": used}
     return [("put_up", {**body, "made": [{"amount": made.text(), "kept": "fridge"}]})]
+
+
+def _fed_people(context: Context) -> list[tuple[str, Body]] | None:
+    """Make a meal of what kids, guests or people by name were fed; None where it was animals."""
+    things, tokens, words = context.things, context.scanner.tokens, context.words
+    who = things.facts.get("receiver")
+    if who is not None and not _eats(context, who):
+        return None
+    told = next((one for one, at in context.phrases("to") if at.sort == "person"), None)
+    if who is None and told is not None:
+        who = told.words
+        context.used.add(told.start)
+    first = things.lines[0] if things.lines else None
+    if who is None and first is not None and first.words and not first.amounts:
+        length = next(
+            (
+                found[1]
+                for tag in ("people.kin", "people.guests", "people.words")
+                if (found := words.find(tag, tokens, first.words[0])) is not None
+            ),
+            0,
+        )
+        own = tokens[first.words[0]]
+        if not length and context.known.people.get(own.low):
+            length = 1
+        if not length:
+            return None if "people" not in things.facts else _meal_of(context)
+        who = (first.words[0], first.words[0] + length)
+        rest = (who[1], first.words[1])
+        first.words = rest if rest[0] < rest[1] else None
+        if first.words is None:
+            things.lines.pop(0)
+    if who is None and not things.facts.keys() & {"people", "guests"}:
+        return None
+    things.facts.pop("receiver", None)
+    if who is not None:
+        context.maker.notes.append(context.scanner.said(*who))
+    return _meal_of(context)
+
+
+def _eats(context: Context, who: tuple[int, int]) -> bool:
+    """Return whether words name people: kin, guests, or a person by name."""
+    tokens, words = context.scanner.tokens, context.words
+    if any(words.find(f"people.{tag}", tokens, who[0]) for tag in ("guests", "words")):
+        return True
+    return context.places.of_span(who).sort == "person"
+
+
+def _meal_of(context: Context) -> list[tuple[str, Body]]:
+    context.verb = type(context.verb)("eaten")
+    return context.makers[0]("eaten", context)(context)
 
 
 def _lost_in_bed(context: Context, lines: list[Line], reason: str) -> list[tuple[str, Body]] | None:

@@ -31,9 +31,9 @@ def verbless(context: Context) -> list[tuple[str, Body]]:
     for one in things.lines:
         if one not in real and one.words:
             context.maker.left.append(context.scanner.said(*one.words))
-    things.lines = [one for one in real if one.words or one.lot]
+    things.lines = [one for one in real if one.words or one.lot or one.is_empty]
     context.maker.left += [
-        one.text() for thing in real if not thing.words and not thing.lot for one in thing.amounts
+        one.text() for thing in real if thing not in things.lines for one in thing.amounts
     ]
     if not things.lines:
         context.maker.left += [money_text(one.value) for one, _ in things.money]
@@ -49,6 +49,8 @@ def _likeliest(context: Context) -> list[tuple[str, Body]]:
     options = ["harvested", "bought", "eaten", "received"]
     if things.money or "shop" in sorts or things.lines[0].extra:
         options = ["bought", "price_seen", "given_away"]
+    elif any(one.is_empty for one in things.lines):
+        options = ["counted", "bought", "given_away"]
     elif jars or any(one.lot for one in things.lines) or "people" in things.facts:
         options = ["eaten", "counted", "given_away"]
     elif "person" in sorts:

@@ -39,9 +39,19 @@ RÜCKGELD               8,01
 def test_a_receipt_of_many_lines(known):
     assert short(read(ENGLISH, known)) == (
         "bought@2026-08-30 10 lb sugar paid=7.90, 12 egg paid=2.50, 1 gal milk paid=3.79, 1 bread paid=3.50, "
-        "0.756 kg banana paid=2.26, 10 lb rice paid=10; other=MAGAZINE 4.50; receipt_total=35.37; "
+        "0.756 kg banana paid=2.26, 10 lb rice paid=10; note=1 off rice; other=MAGAZINE 4.50; receipt_total=35.37; "
         "shop=Corner Market ~belongs"
     )
+
+
+def test_a_quantity_stands_before_its_article_and_words_in_any_order(known):
+    text = "corner market\n2 @ 1.99\nMILK 1 GAL 3.98\nSUGAR GRAN 10LB 7.90\nRICE 2 LB @ 1.29/LB 2.58\nPASTA RICE 1 LB 2.58"
+    asked = read(text, known)
+    assert short(asked) == (
+        "bought 2 gal milk paid=3.98, 10 lb sugar paid=7.90, 2 lb rice paid=2.58, 1 lb pasta paid=2.58; "
+        "shop=corner market ?which"
+    )
+    assert asked.questions[0].options == ["pasta", "rice"]
 
 
 def test_a_german_receipt(known):

@@ -100,6 +100,24 @@ def test_a_pantry_list_is_a_count(known, tmp_path):
     }
 
 
+OWN_VERBS = """date,what,amount,unit,price,notes
+2026-07-01,Picked tomatoes,12,lb,,
+2026-07-02,,10,lb,,gave to neighbour
+2026-07-03,apples,10,lb,,gave to neighbour
+2026-07-04,sugar,10,lb,7.90,corner shop
+"""
+
+
+def test_a_verb_in_the_cell_of_the_thing_or_of_a_note_is_the_verb(known, tmp_path):
+    (tmp_path / "things.csv").write_text(OWN_VERBS, "utf-8")
+    asked = read_sheet(read_cells(tmp_path / "things.csv"), known, title="things")
+    assert short(asked) == (
+        "harvested@2026-07-01 12 lb tomato + given_away@2026-07-02 10 lb tomato; how=gift; to=neighbour + "
+        "given_away@2026-07-03 10 lb apple; how=gift; to=neighbour + "
+        "bought@2026-07-04 10 lb sugar paid=7.90; shop=corner shop"
+    )
+
+
 def test_crops_as_columns(known, tmp_path):
     assert told(said(CROPS, known, tmp_path)) == {
         2: [
