@@ -317,7 +317,7 @@ def _at_least(row: Bound, parts: Sequence[Part], found: Sequence[Part]) -> Findi
 
 
 _BOX_ML = 946
-"""A liquid quart: more than loose berries fill of a box (a dry quart, 1101 ml), and none weighs more than water."""
+"""A liquid quart: more than loose berries fill of a box of one dry quart (1101 ml), and they weigh no more than water."""
 _BOXES = {"jam_strawberry_powdered_pectin": Fraction(3)}
 """Quart boxes that a recipe names for its cups of crushed berries (NCHFP_STRAWJAM: about 3)."""
 
