@@ -6,8 +6,6 @@ import re
 from collections.abc import Sequence
 from fractions import Fraction
 
-from ledger.amounts import parse_amount
-from ledger.errors import LedgerError
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.parts import Part, how_much, same_food
 from ledger.published.reading import read
@@ -290,15 +288,6 @@ def _at_least(row: Bound, parts: Sequence[Part], found: Sequence[Part]) -> Findi
         return _unknown(row, ", ".join(part.text for part in found))
     shown = f"{number(done)} {unit}, where {number(least)} is printed for this much"
     text = f"Published: {_printed(row)} ({cite(row.source)}). Done: {shown}."
-    if (berries := _crushed_by_weight(row, parts)) is not None:
-        kind = "short of it" if done < berries * (1 - _SLACK) else _YOURSELF
-        shown = f"{number(done)} {unit}"
-        text = f"Published: {_printed(row)}, crushed ({cite(row.source)}). Done: {shown}."
-        more = "How many crushed cups a weight of berries gives is not printed: measure them in cups and compare."
-        if kind != _YOURSELF:
-            more = "That is less than the tested recipe has, however the berries are measured."
-        kind = _YOURSELF if field == "ingredients" else kind
-        return Finding(field, _printed(row), shown, kind, f"{text} {more}")
     if done < least * (1 - _SLACK):
         kind = _YOURSELF if field == "ingredients" else "short of it"
         less = {"acid": "less acid", "sugar": "less sugar", "salt": "less salt"}.get(field, "less")
@@ -314,36 +303,6 @@ def _at_least(row: Bound, parts: Sequence[Part], found: Sequence[Part]) -> Findi
             f"{text} The printed figure is not confirmed here.",
         )
     return Finding(field, _printed(row), shown, "as published", text)
-
-
-_BOX_ML = 946
-"""A liquid quart: more than loose berries fill of a box of one dry quart (1101 ml), and they weigh no more than water."""
-_BOXES = {"jam_strawberry_powdered_pectin": Fraction(3)}
-"""Quart boxes that a recipe names for its cups of crushed berries (NCHFP_STRAWJAM: about 3)."""
-
-
-def _crushed_by_weight(row: Bound, parts: Sequence[Part]) -> Fraction | None:
-    """Return the least that the printed amount can be for berries that were weighed; None where they were not.
-
-    The recipe measures them crushed, in cups, and gives boxes beside it; no weight is printed, and a cup of
-    cut berries weighs another. So the heaviest box that can be is taken to say what is short by any reading.
-    """
-    boxes = _BOXES.get(row.product)
-    main = [part for part in parts if boxes and _is(part, row.basis_part)]
-    weights = [how_much(part, "lb") for part in main if not _is_in_cups(part)]
-    known = [one for one in weights if one is not None]
-    if not boxes or not known or len(weights) < len(main) or len(known) < len(weights):
-        return None
-    assert row.amount is not None
-    return row.amount * sum(known, Fraction(0)) * Fraction("453.59237") / (boxes * _BOX_ML)
-
-
-def _is_in_cups(part: Part) -> bool:
-    amount = part.used.amount
-    try:
-        return parse_amount(amount).measure == "volume"
-    except LedgerError:
-        return False
 
 
 def _dilution(row: Bound, rows: Sequence[Bound], parts: Sequence[Part]) -> Finding | None:

@@ -311,25 +311,3 @@ def test_advice_goes_by_the_hours(hours, words):
     advice = after_batch(judge(replace(BEANS, minutes=F(20))), hours=hours)
     assert any(words in one.text for one in advice)
     assert all(one.source for one in advice)
-
-
-@pytest.mark.parametrize(
-    ("fruit", "sugar", "kind"),
-    [
-        ("4.5 lb", "8 cup", "to check yourself"),  # crushed cups of a weight are not printed
-        ("2 lb", "20 cup", "to check yourself"),
-        ("4.5 lb", "4 cup", "short of it"),  # by any weight of a box
-        ("5.5 cup", "7 cup", "short of it"),
-        ("5.5 cup", "8 cup", "as published"),
-    ],
-)
-def test_sugar_of_weighed_berries_is_not_told_from_a_cup_of_slices(fruit, sugar, kind):
-    used = [
-        {"item": "strawberry", "amount": fruit},
-        {"item": "sugar", "amount": sugar},
-        {"item": "powdered pectin", "amount": "1 box"},
-    ]
-    body = {"makes": "strawberry jam", "method": "boiling water", "used": used, "minutes": "10"}
-    jars = [{"jars": 9, "jar": "half-pint jar"}]
-    found = judge(batch_of({**body, "made": jars}, altitude="500 ft"))
-    assert [one.kind for one in found.findings if one.field == "sugar"] == [kind]
