@@ -177,6 +177,8 @@ SOMETIMES = {
         for start, why in {
             "as_published.answer_": "such a standing is the gravest of all batches",
             "asks.": "a page has no answer of the day",
+            "worth_it.no_": "something has no known price",
+            "worth_it.yes_": "something has no known price",
             "components.": "such a part costs something",
             "know_how.none_": "a list is empty",
             "next_season.first_": "such a thing comes first",

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import pkgutil
 import re
+from importlib import import_module
 
 import click
 import pytest
 
+import ledger.cli
 from ledger.cli import _options, _show, _speech, main
 from ledger.cli._root import OTHERS, root
 from ledger.errors import InputError
@@ -14,6 +17,11 @@ from ledger.messages import Code, Message, Names, Typed, catalogue
 from ledger.messages.catalogue import HERE, Catalogue, Speaker
 from ledger.messages.language import language
 from ledger.vocabulary import VOCABULARY
+
+for _one in pkgutil.iter_modules(ledger.cli.__path__):
+    import_module(
+        f"ledger.cli.{_one.name}"
+    )  # what is first read under the pseudo language would keep it
 
 LETTERS = str.maketrans("aeiou", "àéîöû")
 

@@ -17,10 +17,11 @@ from strategies import random_book
 
 from ledger import Book
 from ledger.errors import InputError, NotFound
-from ledger.projections import PROJECTIONS, came_true, said_kept
+from ledger.projections import PROJECTIONS, said_kept
 from ledger.projections.graded import Graded
 from ledger.projections.said import EVERY, asked, earlier
 from ledger.projections.widening import lately
+from ledger.questions.came_true import question as came_true
 from ledger.questions.shared.arithmetic import recompute
 from ledger.replay.state import day_number, day_text
 
