@@ -121,7 +121,7 @@ def opened(page, address):
 
 def kept(page, *paths):
     """Wait until this phone keeps the pages named, and its worker stands before them."""
-    page.wait_for_function("() => navigator.serviceWorker.controller")
+    page.wait_for_function("() => navigator.serviceWorker.controller", timeout=90_000)
     for _ in range(300):
         if page.evaluate(KEPT, list(paths)):
             return
