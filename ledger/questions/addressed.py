@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 from ledger.errors import NotFound
 from ledger.figures import Figure, Node, tree
+from ledger.questions.shared.opening import check_figure
 from ledger.questions.telling import StateTeller
 
 if TYPE_CHECKING:
@@ -76,8 +77,5 @@ def tree_of(
         Naming the figures that there are.
     """
     name = next(iter(figures)) if field is None else field
-    if name not in figures:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of {table}", f"It has: {', '.join(figures)}"
-        )
+    check_figure(table, name, figures)
     return tree(figures[name](), row, StateTeller(state, labels), deep)

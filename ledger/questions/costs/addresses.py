@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import partial
 from typing import TYPE_CHECKING
 
-from ledger.errors import NotFound
-from ledger.figures import Figure, Node, total, tree
+from ledger.figures import Figure, Node, total
+from ledger.questions.addressed import open_one
 from ledger.questions.costs.labels import LABELS
 from ledger.questions.costs.lots import CostFigures
-from ledger.questions.telling import StateTeller
 from ledger.replay import day_number
 
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 __all__ = ["TABLES", "why"]
 
-_Found = tuple[Mapping[str, Figure], int]
+_Found = tuple[Mapping[str, Callable[[], Figure]], int]
 
 
 def why(state: State, address: str, field: str | None = None, *, deep: int = 0) -> Node:
@@ -37,21 +37,7 @@ def why(state: State, address: str, field: str | None = None, *, deep: int = 0) 
     NotFound
         When there is no such thing, or no such figure of it.
     """
-    table, _, key = address.partition("/")
-    found = TABLES[table](state.once(CostFigures), key)
-    if found is None:
-        raise NotFound(
-            "address",
-            f"{address!r} names nothing of this book",
-            "Take an address from a tree of `croftbook why`",
-        )
-    figures, row = found
-    name = next(iter(figures)) if field is None else field
-    if name not in figures:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of {table}", f"It has: {', '.join(figures)}"
-        )
-    return tree(figures[name], row, StateTeller(state, LABELS), deep)
+    return open_one(state, TABLES, state.once(CostFigures), LABELS, address, field, deep)
 
 
 def _lot(costs: CostFigures, key: str) -> _Found | None:
@@ -61,7 +47,12 @@ def _lot(costs: CostFigures, key: str) -> _Found | None:
     every = {f"cost.{name}": one.called(f"cost.{name}") for name, one in costs.of.items()}
     whole = total(*every.values()).called("cost.all_in")
     unpaid = costs.before_labour.called("cost.before_labour")
-    return {"cost": whole, **every, "cost.before_labour": unpaid}, lot
+    known = {"cost": whole, **every, "cost.before_labour": unpaid}
+    return {name: partial(_itself, one) for name, one in known.items()}, lot
+
+
+def _itself(figure: Figure) -> Figure:
+    return figure
 
 
 def _garden(costs: CostFigures, key: str) -> _Found | None:
@@ -69,16 +60,16 @@ def _garden(costs: CostFigures, key: str) -> _Found | None:
     garden, season = costs.garden, int(year) if year.isdecimal() else -1
     if not name:
         row = next(iter((garden.season == season).nonzero()[0].tolist()), None)
-        return None if row is None else ({"average": garden.average}, row)
+        return None if row is None else ({"average": lambda: garden.average}, row)
     strand = costs.state.facts.find_strand(name)
     row = None if strand is None else garden.find(season, strand)
     if row is None:
         return None
-    figures = {
-        "inputs": garden.inputs,
-        "harvest": garden.picked,
-        "worth": garden.worth,
-        "weight": garden.weight,
+    figures: dict[str, Callable[[], Figure]] = {
+        "inputs": lambda: garden.inputs,
+        "harvest": lambda: garden.picked,
+        "worth": lambda: garden.worth,
+        "weight": lambda: garden.weight,
     }
     return figures, row
 
@@ -93,7 +84,7 @@ def _durable(costs: CostFigures, key: str) -> _Found | None:
     for table in costs.durables.tables if item is not None else ():
         row = table.find(int(item or 0), number)
         if row is not None:
-            return {"per_use": table.cost}, row
+            return {"per_use": partial(_itself, table.cost)}, row
     return None
 
 

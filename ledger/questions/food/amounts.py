@@ -43,7 +43,7 @@ class FoodFigures:
         self.state, self.sources = state, state.once(Sources)
         self.eaten = state.once(Eaten)
         self.web = self.eaten.web
-        self.contents = Contents(state, self.sources)
+        self.contents = state.once(Contents)
         self.made = Made(self)
 
     @cached_property

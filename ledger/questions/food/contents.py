@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.figures import MORE, Array, Figure, Opened, assumed, choose, published
+from ledger.questions.costs.sources import Sources
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
-    from ledger.questions.costs.sources import Sources
     from ledger.replay import State
 
 __all__ = ["FOOD", "FOOD_TABLE", "Contents"]
@@ -32,8 +32,8 @@ class Contents:
         Whether a weight is known; whether weight and energy are.
     """
 
-    def __init__(self, state: State, sources: Sources) -> None:
-        self.state, self.sources = state, sources
+    def __init__(self, state: State) -> None:
+        self.state, self.sources = state, state.once(Sources)
         facts = state.facts
         self.items = np.arange(len(facts))
         kcal = [facts.kcal_per_gram(item) for item in range(len(facts))]

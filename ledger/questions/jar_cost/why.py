@@ -8,6 +8,7 @@ from ledger.errors import NotFound
 from ledger.figures import Node, tree
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.jar_cost.figures import entries, figures
+from ledger.questions.shared.opening import check_figure
 from ledger.questions.telling import StateTeller
 from ledger.replay import COMPONENTS
 
@@ -80,10 +81,7 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     known = state.once(figures)
     default = "cost_per_jar" if state.once(entries).in_jars[row] else "cost.all_in"
     name = "cost.all_in" if field == "cost" else field or default
-    if name not in known:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of jar-cost", f"It has: {', '.join(known)}"
-        )
+    check_figure("jar-cost", name, known)
     return tree(known[name], row, StateTeller(state, LABELS), deep)
 
 

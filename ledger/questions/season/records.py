@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from ledger.questions.garden.past import Earlier
     from ledger.questions.season.figures import Season
 
-__all__ = ["Recorder", "key_of", "slug"]
+__all__ = ["Recorder", "cell", "key_of", "slug"]
 
 
 def key_of(names: list[str], plot: Plot, *, whole: bool = False) -> str:
@@ -88,7 +88,7 @@ class Recorder:
         plot = self.plot(row)
         days = self.field.picked["day"][plot.rows]
         last = self.past.last(row - self.every.start)
-        figures = {name: _cell(figure, row) for name, figure in self.known.of.items()}
+        figures = {name: cell(figure, row) for name, figure in self.known.of.items()}
         out: dict[str, Any] = {
             "why": f"season/{self._keys[row]}",
             "season": self.season,
@@ -201,7 +201,8 @@ class Recorder:
         return f"{one} {unit}" if one == two else f"{one} to {two} {unit}"
 
 
-def _cell(figure: Figure, row: int) -> float | None:
+def cell(figure: Figure, row: int) -> float | None:
+    """Return a row of a figure for an answer: None where nothing can be said."""
     value = figure.value(row)
     return None if np.isnan(value) else value
 

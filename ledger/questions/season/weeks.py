@@ -8,7 +8,7 @@ import numpy as np
 
 from ledger.projections.base import Answer, Column
 from ledger.questions.answering import answer
-from ledger.questions.season.records import slug
+from ledger.questions.season.records import cell, slug
 from ledger.questions.season.weekly import WEEKS, Weekly
 from ledger.replay import day_text
 
@@ -74,7 +74,7 @@ def _record(
         "crop": name,
         "week": week + 1,
         "week_on": day_text(first + 7 * week),
-        **{name: _cell(figure.value(row)) for name, figure in weekly.of.items()},
+        **{name: cell(figure, row) for name, figure in weekly.of.items()},
         "assumptions": [],
     }
     for word, column in _IN_WORDS.items():
@@ -96,7 +96,3 @@ def week_address(season: int, week: int, crop: str, bed: str | None) -> str:
     """Return the address of a week's record: ``season/2026/week-34/tomato``."""
     words = [str(season), f"week-{week + 1}", slug(crop), *([slug(bed)] if bed else [])]
     return f"season/{'/'.join(words)}"
-
-
-def _cell(value: float) -> float | None:
-    return None if np.isnan(value) else value

@@ -8,9 +8,11 @@ from typing import TYPE_CHECKING
 from ledger.errors import NotFound
 from ledger.figures import Node, tree
 from ledger.questions.costs import LABELS as COST_LABELS
+from ledger.questions.garden.labels import LABELS as GARDEN_LABELS
 from ledger.questions.season.figures import bed_figures, crop_figures
 from ledger.questions.season.records import Recorder, slug
 from ledger.questions.season.weekly import WEEKS, Weekly
+from ledger.questions.shared.opening import check_figure
 from ledger.questions.telling import StateTeller
 
 if TYPE_CHECKING:
@@ -23,6 +25,7 @@ __all__ = ["LABELS", "why"]
 
 LABELS = {
     **COST_LABELS,
+    **GARDEN_LABELS,
     "plants": "plants",
     "area_m2": "ground planted",
     "row_m": "row planted",
@@ -39,31 +42,19 @@ LABELS = {
     "part-of-crop": "its part of the crop",
     "no-shop-price": "no shop price of {crop} is known",
     "shop_value": "worth at the shop's price",
-    "never-eaten": "part that was never eaten",
     "kept_too_long": "kept too long",
     "fed-or-composted": "fed to animals or composted",
     "part-of-picking": "part of the picking",
-    "feed-spared": "feed that it spared",
-    "its-energy": "its energy",
-    "price-of-feed": "price of feed until then",
-    "paid-for-feed": "paid for feed",
-    "energy-bought": "energy of feed bought",
     "a-glut": "beyond the feed that it spared",
     "glut-worth": "its worth at the shop's price",
     "nothing": "nothing",
-    "taken-weight": "a taking",
     "left-weight": "left of a picking",
     "glut": "fed to animals or composted, less what it replaced",
     "off-value": "inputs, what was kept too long and the glut",
     "net": "left over inputs",
-    "minutes": "minutes of work",
-    "work-part": "its part of that picking",
-    "work-on-it": "work on it",
     "evenly": "evenly",
     "this-picking": "this picking",
     "all-of-picking": "all that was picked with it",
-    "per-hour": "minutes in an hour",
-    "hours": "hours",
     "no-work": "no work was written down",
     "net_per_hour": "net per hour",
     **{fate: fate for fate in ("eaten fresh", "put up", "given", "lost", "sown", "on hand")},
@@ -132,10 +123,7 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
         raise _no(key)
     known, row = found
     name = field or "picked_g"
-    if name not in known:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of season", f"It has: {', '.join(known)}"
-        )
+    check_figure("season", name, known)
     return tree(known[name], row, StateTeller(state, LABELS), deep)
 
 

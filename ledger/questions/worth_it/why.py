@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 from ledger.errors import NotFound
 from ledger.figures import Node, tree
 from ledger.questions.costs import LABELS as COST_LABELS
+from ledger.questions.garden.labels import LABELS as GARDEN_LABELS
+from ledger.questions.shared.opening import check_figure
 from ledger.questions.telling import StateTeller
 from ledger.questions.worth_it import durables_why as worth_durables_why
 from ledger.questions.worth_it import prices_why as worth_prices_why
@@ -23,19 +25,11 @@ __all__ = ["LABELS", "why"]
 
 LABELS = {
     **COST_LABELS,
+    **GARDEN_LABELS,
     "at-shop": "{item}, at the shop's price",
     "posting": "{item}",
-    "never-eaten": "part that was never eaten",
     "beyond-its-cost": "its worth beyond its cost",
-    "feed-spared": "feed that it spared",
-    "taken-weight": "a taking",
-    "its-energy": "its energy",
-    "price-of-feed": "price of feed until then",
-    "paid-for-feed": "paid for feed",
-    "energy-bought": "energy of feed bought",
     "metered": "metered",
-    "work-part": "its part of that picking",
-    "work-on-it": "work on it",
     "own-time": "own time",
     "added": "what came",
     "taken-off": "what is taken off",
@@ -50,9 +44,6 @@ LABELS = {
     "sum.minutes": "minutes, season {season}",
     "gains": "money in and worth",
     "net": "net",
-    "minutes": "minutes of work",
-    "hours": "hours",
-    "per-hour": "minutes in an hour",
     "net_per_hour": "net an hour",
     "after_labour": "net after own time",
     "for_other_seasons": "for other seasons",
@@ -88,10 +79,7 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
         return worth_prices_why.why(state, int(head), line, item, field)
     known, row = _row(sums_of(state, span_of(state, head)), line, item, key)
     name = field or "net"
-    if name not in known:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of worth-it", f"It has: {', '.join(known)}"
-        )
+    check_figure("worth-it", name, known)
     return tree(known[name], row, StateTeller(state, LABELS), deep)
 
 
