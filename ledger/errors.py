@@ -85,7 +85,9 @@ class InputError(LedgerError, ValueError):
     @property
     def message(self) -> Message | None:
         """What was wrong, as a message; None where it is a text still."""
-        return None if isinstance(self._problem, str) else self._problem
+        return getattr(
+            self._problem, "says", None if isinstance(self._problem, str) else self._problem
+        )
 
     @property
     def problem(self) -> str:

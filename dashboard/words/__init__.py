@@ -31,6 +31,7 @@ from ledger.errors import BookUnreachable, InputError, LedgerError, NeedsAnswer
 from ledger.kinds import KINDS
 from ledger.messages import words as fixed
 from ledger.messages.phrases import phrases_of
+from ledger.messages.texts import Sentence, worded
 from ledger.projections import Column
 
 __all__ = ["LANGUAGES", "Words", "catalogue"]
@@ -127,9 +128,12 @@ class Words:
         return own or self._texts.get(f"{group}.{key}", value)
 
     def said(self, text: str) -> str:
-        """Return what the ledger says in English, in the language as far as it has phrases for it."""
-        phrases = phrases_of(self.language)
-        said = phrases.say(text) if phrases else text
+        """Return what the ledger says, in the language; a name as it is."""
+        if isinstance(text, Sentence):
+            said = worded(text, self.language)
+        else:
+            phrases = phrases_of(self.language)
+            said = phrases.say(text) if phrases else text
         return _GROUND.sub(self._ground, said) if " m2" in said or " sq ft" in said else said
 
     def _ground(self, found: re.Match[str]) -> str:

@@ -13,6 +13,7 @@ from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from ledger.messages import LANGUAGES, known_language
+from ledger.messages.texts import Sentence, worded
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -175,7 +176,9 @@ def echo(message: Message | str, *, err: bool = False, **parameters: Any) -> Non
 
 
 def told(text: str) -> str:
-    """Return what the ledger still says as English text, in the language that is spoken."""
+    """Return what the ledger says, in the language that is spoken; a name as it is."""
+    if isinstance(text, Sentence):
+        return worded(text, _Speech.language)
     phrases = _phrases(_Speech.language)
     return text if phrases is None else phrases.say(text)
 

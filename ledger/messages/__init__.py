@@ -1,9 +1,9 @@
 """What Croftbook says, in every language: ids with parameters, and one folder of texts a language.
 
 A sentence is a `Message`: an id and what it is about. `speaker` gives what says it in a language, from
-the Project Fluent files of ``en/``, ``de/`` and so on; the first word of an id names its file. What the
-ledger still says as English text is turned by the phrase book of `ledger.messages.phrases`, which is
-being emptied.
+the Project Fluent files of ``en/``, ``de/`` and so on; the first word of an id names its file. An answer
+keeps its texts in English, each a `Sentence` that carries its message. What the ledger still says as
+English text alone is turned by the phrase book of `ledger.messages.phrases`, which is being emptied.
 
 Everything is imported when it is first asked for: ``croftbook --help`` says messages without parameters,
 and for those neither msgspec nor Babel is read.
@@ -21,11 +21,14 @@ if TYPE_CHECKING:
         Code,
         Day,
         Link,
+        Measured,
         Message,
         Money,
         Names,
+        Row,
         Typed,
     )
+    from ledger.messages.texts import Sentence, joined, measured, opening, sentence, worded
 
 __all__ = [
     "LANGUAGES",
@@ -34,20 +37,32 @@ __all__ = [
     "Code",
     "Day",
     "Link",
+    "Measured",
     "Message",
     "Money",
     "Names",
     "Part",
+    "Row",
+    "Sentence",
     "Speaker",
     "Typed",
+    "joined",
     "known_language",
+    "measured",
+    "opening",
+    "sentence",
     "speaker",
+    "worded",
 ]
 
 LANGUAGES = ("en", "de")
 """Languages that have a folder here; the first one speaks where another lacks a text."""
 
-_SAYING = ("Part", "Speaker", "speaker")
+_ROOMS = {
+    **dict.fromkeys(("Part", "Speaker", "speaker"), "catalogue"),
+    **dict.fromkeys(("Sentence", "joined", "measured", "opening", "sentence", "worded"), "texts"),
+}
+"""Where a public name stands, if not in `message`."""
 
 
 def known_language(code: str | None) -> str | None:
@@ -68,5 +83,4 @@ def __getattr__(name: str) -> Any:
         raise AttributeError(name)
     from importlib import import_module
 
-    room = "catalogue" if name in _SAYING else "message"
-    return getattr(import_module(f"ledger.messages.{room}"), name)
+    return getattr(import_module(f"ledger.messages.{_ROOMS.get(name, 'message')}"), name)

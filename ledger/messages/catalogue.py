@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
@@ -94,13 +94,11 @@ class Speaker:
 
     def text(self, message: Message | str, attribute: str = "", **parameters: Any) -> str:
         """Return a message as plain text; code stands between backticks."""
-        out, code = [], False
-        for part in self.parts(message, attribute, **parameters):
-            if (part.style == "code") != code:
-                out.append("`")
-                code = not code
-            out.append(part.text)
-        return "".join([*out, "`" if code else ""])
+        return _flat(self.parts(message, attribute, **parameters))
+
+    def value(self, parameter: Any) -> str:
+        """Return what a message may be about, or a message itself, as plain text."""
+        return _flat(self._value(parameter, {}))
 
     def parts(self, message: Message | str, attribute: str = "", **parameters: Any) -> list[Part]:
         """Return a message as parts.
@@ -178,7 +176,7 @@ class Speaker:
             return [Part(self._literal(call.options.get("text", "")), "link", address)]
         return self._value(value, options)
 
-    def _value(self, value: Any, options: Mapping[str, Any]) -> list[Part]:  # noqa: PLR0911
+    def _value(self, value: Any, options: Mapping[str, Any]) -> list[Part]:  # noqa: PLR0911, PLR0912
         """Return a parameter as the language writes it."""
         if value is None:
             return []
@@ -200,6 +198,10 @@ class Speaker:
             return self._names(value, options)
         if isinstance(value, types.Amount):
             return self._amount(value.pairs, case)
+        if isinstance(value, types.Measured):
+            return [Part(self.language.digits(value.text))]
+        if isinstance(value, types.Row):
+            return self._row(value)
         if isinstance(value, types.Day):
             style = options.get("style")
             iso = (
@@ -220,6 +222,15 @@ class Speaker:
         shown = repr(text)
         marks = Choice("double" if shown[0] == '"' else "single")
         return self._said(_TYPED, "", {"text": shown[1:-1], "marks": marks})
+
+    def _row(self, row: Any) -> list[Part]:
+        out: list[Part] = []
+        for one in row.items:
+            out += [Part(row.between)] if out and row.between else []
+            out += self._value(one, {})
+        if row.opens and out:
+            out[0] = replace(out[0], text=out[0].text[:1].upper() + out[0].text[1:])
+        return out
 
     def _amount(self, pairs: tuple[tuple[float, str], ...], case: str | None) -> list[Part]:
         out: list[Part] = []
@@ -247,6 +258,17 @@ class Speaker:
             out += [Part(between)] if between else []
             out += items[int(number)] if found else []
         return out
+
+
+def _flat(parts: Iterable[Part]) -> str:
+    """Return parts as plain text; code stands between backticks."""
+    out, code = [], False
+    for part in parts:
+        if (part.style == "code") != code:
+            out.append("`")
+            code = not code
+        out.append(part.text)
+    return "".join([*out, "`" if code else ""])
 
 
 def _pattern_of(entry: Entry, attribute: str) -> Pattern | None:

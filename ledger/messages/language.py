@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from functools import cache, cached_property
 from typing import TYPE_CHECKING, Any
 
@@ -15,6 +16,7 @@ _UNGROUPED = 1000
 """Whole numbers below this are written alike in every language that Babel writes in our digits."""
 _PLACES = 3
 """Most decimal places of a number."""
+_DIGITS = re.compile(r"\d[\d,]*(?:\.\d+)?|\.\d+")
 _ISOLATES = "\u2068{}\u2069"
 """Keeps a name's direction its own in a language that is read from the right (Unicode, UAX 9)."""
 
@@ -55,6 +57,20 @@ class Language:
 
         shown = self.rounded(value)
         return str(format_decimal(shown, format=f"#,##0.{'#' * _PLACES}", locale=self.locale))
+
+    def digits(self, text: str) -> str:
+        """Return an amount written in English, ``1,234.5 kg``, with the language's own signs in its numbers."""
+        if self.code == "en":
+            return text
+        return _DIGITS.sub(lambda found: found[0].translate(self._signs), text)
+
+    @cached_property
+    def _signs(self) -> dict[int, str]:
+        from babel.numbers import get_decimal_symbol, get_group_symbol
+
+        return str.maketrans(
+            {",": get_group_symbol(self.locale), ".": get_decimal_symbol(self.locale)}
+        )
 
     def plural(self, value: float) -> str:
         """Return a number's plural category: one, other, few and so on (CLDR)."""

@@ -15,10 +15,12 @@ __all__ = [
     "Code",
     "Day",
     "Link",
+    "Measured",
     "Message",
     "Money",
     "Names",
     "Parameter",
+    "Row",
     "Typed",
 ]
 
@@ -83,8 +85,46 @@ class Names(_Parameter, frozen=True):
         How many are named; 0: all.
     """
 
-    items: tuple[str | Code | Typed | Day | Amount | Message, ...]
+    items: tuple[str | Code | Typed | Day | Amount | Measured | Message | Row, ...]
     most: int = 0
+
+
+class Measured(_Parameter, frozen=True):
+    """An amount as the household's measures write it, ``7 lb 3 oz``: only its digits are the language's."""
+
+    text: str
+
+
+class Row(_Parameter, frozen=True):
+    """Texts one after another, with the same marks between them in every language.
+
+    Parameters
+    ----------
+    items : tuple of str or _Parameter
+    between : str
+        Marks and spaces: ``". "``, ``"; "``.
+    opens : bool
+        Whether it begins with a capital.
+    """
+
+    items: tuple[
+        int
+        | float
+        | str
+        | Code
+        | Typed
+        | Day
+        | Amount
+        | Measured
+        | Money
+        | Message
+        | Names
+        | Row
+        | None,
+        ...,
+    ]
+    between: str = " "
+    opens: bool = False
 
 
 class Choice(_Parameter, frozen=True):
@@ -117,9 +157,23 @@ class Message(_Parameter, frozen=True):
         return cls(id_, parameters)
 
 
-_TYPES = (Amount, Choice, Code, Day, Link, Message, Money, Names, Typed)
+_TYPES = (Amount, Choice, Code, Day, Link, Measured, Message, Money, Names, Row, Typed)
 _ACCEPTED = (*_TYPES, int, float, str, type(None))
 Parameter = (
-    int | float | str | None | Amount | Choice | Code | Day | Link | Message | Money | Names | Typed
+    int
+    | float
+    | str
+    | None
+    | Amount
+    | Choice
+    | Code
+    | Day
+    | Link
+    | Measured
+    | Message
+    | Money
+    | Names
+    | Row
+    | Typed
 )
 """What a message may be about."""

@@ -12,7 +12,7 @@ from ledger.messages.catalogue import HERE
 from ledger.messages.checking import parameters, read_folder
 
 ROOT = Path(ledger.messages.__file__).parents[2]
-SAYS = {"say", "say_", "echo", "of", "Misuse", "Refused", "parts", "text"}
+SAYS = {"say", "say_", "sentence", "echo", "of", "Misuse", "Refused", "parts", "text"}
 """What takes the id of a message first, and its parameters by name."""
 OWN = {"err", "attribute"}
 ENGLISH, FAULTS = read_folder(HERE / "en")

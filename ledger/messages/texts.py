@@ -1,0 +1,121 @@
+"""An English text that knows its message: what is written once in the sources, and said in any language.
+
+Answers keep their English texts where they stand, in memory and in ``--json``. A `Sentence` is such a
+text, a plain ``str`` to whoever reads it, that carries the message it says; page and command say that
+message in their own language. Nothing reads English back.
+
+Texts that are put together from others go through `joined` or `opening`, or are parameters of a
+message: an f-string around a `Sentence` is English for good.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from ledger.messages.message import Parameter
+
+__all__ = ["Sentence", "joined", "measured", "opening", "sentence", "worded"]
+
+
+class Sentence(str):
+    """An English text and what it says.
+
+    Parameters
+    ----------
+    text : str
+        The text in English.
+    says : Message or another parameter of one
+        What is said anew in another language.
+    """
+
+    __slots__ = ("says",)
+
+    says: Parameter
+
+    def __new__(cls, text: str, says: Parameter) -> Sentence:
+        """Return the text with its message beside it."""
+        made = super().__new__(cls, text)
+        made.says = says
+        return made
+
+    def __getnewargs__(self) -> tuple[Any, ...]:
+        """Return what a copy is made of."""
+        return (str(self), self.says)
+
+
+def sentence(id_: str, /, **parameters: Parameter) -> Sentence:
+    """Return a message's English text, with the message beside it.
+
+    Parameters
+    ----------
+    id_ : str
+        A literal id of the catalogues: ``finding-minutes-short``.
+    **parameters
+        As `Message.of` takes them; a `Sentence` stands for what it says.
+
+    Raises
+    ------
+    TypeError
+        As `Message.of`.
+    """
+    from ledger.messages.catalogue import speaker
+    from ledger.messages.message import Message
+
+    message = Message.of(id_, **{name: _plain(one) for name, one in parameters.items()})
+    return Sentence(speaker("en").text(message), message)
+
+
+def measured(text: str) -> Sentence:
+    """Return an amount as the household's measures write it, ``7 lb 3 oz``: its digits are the language's."""
+    from ledger.messages.message import Measured
+
+    return Sentence(text, Measured(text))
+
+
+def joined(between: str, texts: Iterable[str]) -> str:
+    """Return texts in a row, as ``between.join`` does, that can be said in another language still.
+
+    Parameters
+    ----------
+    between : str
+        Marks and spaces alone: what stands between is alike in every language.
+    """
+    several = list(texts)
+    text = between.join(several)
+    if not any(isinstance(one, Sentence) for one in several):
+        return text
+    from ledger.messages.message import Row
+
+    return Sentence(text, Row(tuple(_plain(one) for one in several), between))
+
+
+def opening(text: str) -> str:
+    """Return a text with a capital first, as a sentence opens."""
+    begun = text[:1].upper() + text[1:]
+    if not isinstance(text, Sentence):
+        return begun
+    from ledger.messages.message import Row
+
+    return Sentence(begun, Row((_plain(text),), "", opens=True))
+
+
+def worded(text: str, language: str) -> str:
+    """Return a text in a language: what it says, where it is a `Sentence`; as it is where it is a name."""
+    if not isinstance(text, Sentence) or language == "en":
+        return text
+    from ledger.messages.catalogue import speaker
+
+    return speaker(language).value(text.says)
+
+
+def _plain(one: Any) -> Any:
+    """Return what a parameter says, also where it stands within another."""
+    if isinstance(one, Sentence):
+        return one.says
+    from ledger.messages.message import Names
+
+    if isinstance(one, Names) and any(isinstance(item, Sentence) for item in one.items):
+        return Names(tuple(_plain(item) for item in one.items), one.most)
+    return one
