@@ -432,7 +432,7 @@ class Book:
             When there is no such question.
         """
         if against is not None:
-            from ledger.projections.against import Against
+            from ledger.questions.compared.against import Against
 
             day = day_text(as_of or self.today())
             asked = Against(
@@ -467,7 +467,7 @@ class Book:
             return part
         projection = _projection(name)
         if key.startswith("against:"):
-            from ledger.projections.against import why_against
+            from ledger.questions.compared.against import why_against
 
             day = day_text(as_of or self.today())
             return why_against(projection, lambda day: self.state(day, known_at), day, key, field)

@@ -17,10 +17,11 @@ from strategies import random_book
 
 from ledger import Book
 from ledger.errors import InputError, NotFound
-from ledger.projections import PROJECTIONS, said_kept
-from ledger.projections.graded import Graded
-from ledger.projections.said import EVERY, asked, earlier
-from ledger.projections.widening import lately
+from ledger.projections import PROJECTIONS
+from ledger.questions.ahead import kept as said_kept
+from ledger.questions.ahead.graded import Graded
+from ledger.questions.ahead.said import EVERY, asked, earlier
+from ledger.questions.ahead.widening import lately
 from ledger.questions.came_true import question as came_true
 from ledger.questions.shared.arithmetic import recompute
 from ledger.replay.state import day_number, day_text
@@ -261,7 +262,7 @@ def test_it_is_kept_and_asked_only_once(home, kept_folder, monkeypatch):
         raise AssertionError("asked again")
 
     said_kept._BOOKS.clear()
-    monkeypatch.setattr("ledger.projections.said._state", never)
+    monkeypatch.setattr("ledger.questions.ahead.said._state", never)
     with Book.open(home.log.path) as again:
         assert again.show("came-true", by="item").to_dict() == before
         # an entry changes what came, not what was said

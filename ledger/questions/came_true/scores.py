@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.methods.scoring import ENDS, losses
-from ledger.projections.came import Came
-from ledger.projections.graded import Graded, grades
-from ledger.projections.graded_plants import keeping_grades, plant_grades
-from ledger.projections.said import asked, earlier
+from ledger.questions.ahead.came import Came
+from ledger.questions.ahead.graded import Graded, grades
+from ledger.questions.ahead.said import asked, earlier
+from ledger.questions.planning.graded import keeping_grades, plant_grades
 
 if TYPE_CHECKING:
     from ledger.replay import State

@@ -9,11 +9,11 @@ from ledger.amounts import format_whole
 from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.projections.base import Answer, Column, Node
-from ledger.projections.next_asked import from_address
-from ledger.projections.next_batches import Batches, Store, Week
-from ledger.projections.next_plan import Plan
-from ledger.projections.next_trees import Trees
-from ledger.projections.next_words import Words
+from ledger.questions.next_season.trees import Trees
+from ledger.questions.next_season.words import Words
+from ledger.questions.planning.asked import from_address
+from ledger.questions.planning.batches import Batches, Store, Week
+from ledger.questions.planning.plan import Plan
 from ledger.questions.shared.arithmetic import product, quotient, total
 from ledger.questions.shared.common import answer, event_node, whole_unit
 from ledger.replay.state import day_text
@@ -167,8 +167,8 @@ def _missing(words: Words, records: list[dict[str, Any]]) -> list[str]:
 
 
 def why_week(state: State, week: str, more: list[str], field: str | None) -> Node:
-    """Return a figure of one week's putting up as a tree (see `_next_why.why`)."""
-    from ledger.projections.next_why import refuse
+    """Return a figure of one week's putting up as a tree (see `ledger.questions.next_season.why.why`)."""
+    from ledger.questions.next_season.why import refuse
 
     item, *asked = more or [""]
     plan = Plan(state, from_address(state, asked))

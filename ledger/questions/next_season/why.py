@@ -10,15 +10,15 @@ from urllib.parse import unquote
 from ledger.errors import NotFound
 from ledger.methods.yields import FAILED, FAILED_OF
 from ledger.projections.base import Node
-from ledger.projections.next_asked import from_address
-from ledger.projections.next_plan import CropPlan, Plan
-from ledger.projections.next_trees import Trees
-from ledger.projections.next_words import Words
+from ledger.questions.next_season.trees import Trees
+from ledger.questions.next_season.words import Words
+from ledger.questions.planning.asked import from_address
+from ledger.questions.planning.plan import CropPlan, Plan
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node, whole_unit
 
 if TYPE_CHECKING:
-    from ledger.projections.next_growth import SeasonYield
+    from ledger.questions.planning.growth import SeasonYield
     from ledger.replay import State
 
 __all__ = ["refuse", "why"]
@@ -42,7 +42,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     """
     name, *more = key.split("/")
     if name.startswith("week="):
-        from ledger.projections.next_preserving import why_week
+        from ledger.questions.next_season.preserving import why_week
 
         return why_week(state, name.removeprefix("week="), more, field)
     plan = Plan(state, from_address(state, more))

@@ -1,7 +1,7 @@
 """What the book said at earlier moments, each asked at its own `known_at`; every four weeks back.
 
 A moment lies in the past and the log only grows, so what was said then never changes: it is
-worked out once and kept by the head of the log at that moment (`_said_kept`).
+worked out once and kept by the head of the log at that moment (`ledger.questions.ahead.kept`).
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.projections.said_kept import Kept, Ranges, Said
+from ledger.questions.ahead.kept import Kept, Ranges, Said
 from ledger.replay.state import build_state, day_number, day_text, grow_state
 
 if TYPE_CHECKING:
@@ -68,7 +68,7 @@ def asked(state: State, moments: list[tuple[int, int]], *, whole: bool = False) 
             old = _state(state, day, known, old)
             said = said or _said(old, day, known)
             if whole:
-                from ledger.projections.widening import factor_of
+                from ledger.questions.ahead.widening import factor_of
 
                 said.factor = factor_of(old, out)
             kept.put(said)
@@ -83,7 +83,7 @@ def plants_said(state: State, moments: list[tuple[int, int]]) -> list[Said]:
     out = asked(state, moments)
     for said in out:
         if said.plants is None:
-            from ledger.projections.next_season import said_at
+            from ledger.questions.next_season.question import said_at
 
             rows = said_at(_state(state, said.day, said.known, None))
             said.plants = [{name: row.get(name) for name in _PLANTS} for row in rows]
@@ -109,7 +109,7 @@ def _state(state: State, day: int, known: int, old: State | None) -> State:
 
 
 def _said(then: State, day: int, known: int) -> Said:
-    from ledger.projections.shelf_ahead import ahead_of
+    from ledger.questions.ahead.lasting import ahead_of
     from ledger.questions.shared.use_past import is_use
 
     ahead = ahead_of(then)

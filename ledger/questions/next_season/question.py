@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
-from ledger.projections import next_preserving, next_why
 from ledger.projections.base import Answer, Column, Option, Projection
-from ledger.projections.next_asked import AIMS, asked_of
-from ledger.projections.next_plan import CropPlan, Plan
-from ledger.projections.next_says import chance_words
-from ledger.projections.next_words import Words
+from ledger.questions.next_season import preserving as next_preserving
+from ledger.questions.next_season import why as next_why
+from ledger.questions.next_season.says import chance_words
+from ledger.questions.next_season.words import Words
+from ledger.questions.planning.asked import AIMS, asked_of
+from ledger.questions.planning.plan import CropPlan, Plan
 from ledger.questions.shared.common import answer
 
 if TYPE_CHECKING:
@@ -84,7 +85,7 @@ def build(
     -------
     Answer
         Columns as in `COLUMNS`. `totals` has ``season`` (the one planned), ``wanted`` (see
-        `ledger.projections.next_levers.levers`), ``beds`` (by bed: ``area_m2``, ``free_m2``, and the
+        `ledger.questions.next_season.levers.levers`), ``beds`` (by bed: ``area_m2``, ``free_m2``, and the
         ``crops`` in it with their ground, ``crops_m2``), ``ground_wanted_m2``, ``ground_m2``,
         ``reached`` and ``missing``: sentences.
 
@@ -117,7 +118,7 @@ def said_at(state: State) -> list[dict[str, Any]]:
 
 def _earlier(state: State, plan: Plan, records: list[dict[str, Any]]) -> list[str]:
     """Put beside each crop how many earlier seasons brought at least what was said; say it of all."""
-    from ledger.projections.graded_plants import plant_grades
+    from ledger.questions.planning.graded import plant_grades
 
     known = [one for one in plant_grades(state, plan.garden) if one.kind == "yield"]
     for record in records:

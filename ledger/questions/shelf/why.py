@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
 from ledger.projections.base import Node
-from ledger.projections.shelf_left import jars_node, left_node, share_node
 from ledger.questions.costs.addresses import why as why_cost
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node
 from ledger.questions.shared.use_by import use_by_of
+from ledger.questions.shelf.left import jars_node, left_node, share_node
 from ledger.replay import GRAMS, ORIGINS, day_text
 
 if TYPE_CHECKING:
@@ -35,7 +35,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     NotFound
         When there is no such lot, or no such figure of it.
     """
-    from ledger.projections import shelf_items_why as ahead
+    from ledger.questions.shelf import items_why as ahead
 
     shape, _, rest = key.partition("/")
     if rest and shape in ("items", "over-time"):

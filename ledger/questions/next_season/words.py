@@ -8,12 +8,12 @@ from urllib.parse import quote
 
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
-from ledger.projections.next_asked import AIMS
-from ledger.projections.next_growth import SIZES
-from ledger.projections.next_levers import levers
-from ledger.projections.next_plan import CropPlan, Plan
-from ledger.projections.next_says import failing, leave_out
-from ledger.projections.next_wants import Liked, Want
+from ledger.questions.next_season.levers import levers
+from ledger.questions.next_season.says import failing, leave_out
+from ledger.questions.planning.asked import AIMS
+from ledger.questions.planning.growth import SIZES
+from ledger.questions.planning.plan import CropPlan, Plan
+from ledger.questions.planning.wants import Liked, Want
 from ledger.questions.targets import YEAR_DAYS
 from ledger.reference.planting import M2_PER_FOOT2, METRES_PER_FOOT, published_yields
 from ledger.replay.state import day_text

@@ -10,8 +10,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.methods.scoring import chance_widened, widened
-from ledger.projections.next_supply import Supply, is_supply, next_supplies
-from ledger.projections.widening import lately
+from ledger.questions.ahead.supply import Supply, is_supply, next_supplies
+from ledger.questions.ahead.widening import lately
 from ledger.questions.shared.best_until import BestUntil, Late, best_until, late_lots
 from ledger.questions.shared.common import listed_lots
 from ledger.questions.shared.use_past import UsePast, is_use, use_past

@@ -9,14 +9,14 @@ import numpy as np
 from ledger.errors import InputError
 from ledger.labels import split_label
 from ledger.projections.base import Answer, Column, Compared, Node, Option, Projection
-from ledger.projections.shelf_ahead import listed_lots
-from ledger.projections.shelf_items import ITEM_COLUMNS, build_items
-from ledger.projections.shelf_standing import NO_DANGER, standing_cautions, standing_columns
-from ledger.projections.shelf_time import TIME_COLUMNS, build_over_time, item_number
+from ledger.questions.ahead.lasting import listed_lots
 from ledger.questions.shared.common import answer, assumptions_of
 from ledger.questions.shared.jars import jar_totals, left_in_words
 from ledger.questions.shared.keeping import keeping_of
 from ledger.questions.shared.use_by import use_by_of
+from ledger.questions.shelf.items import ITEM_COLUMNS, build_items
+from ledger.questions.shelf.over_time import TIME_COLUMNS, build_over_time, item_number
+from ledger.questions.shelf.standing import NO_DANGER, standing_cautions, standing_columns
 from ledger.replay import COST, GRAMS, KEPT, ORIGINS
 from ledger.replay.marks import PROVISIONAL
 from ledger.replay.state import day_text
@@ -221,7 +221,7 @@ def _labels_left(
 
 
 def _why(state: State, key: str, field: str | None = None) -> Node:
-    from ledger.projections.shelf_why import why  # trees are for those who ask why
+    from ledger.questions.shelf.why import why  # trees are for those who ask why
 
     return why(state, key, field)
 
