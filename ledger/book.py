@@ -17,7 +17,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ledger import clock
-from ledger._moments import day_text, moment_text
 from ledger.cache import default_path
 from ledger.door import Answers, Entry, Written, write
 from ledger.door.lots import OPENING, full_key, full_lots
@@ -26,6 +25,7 @@ from ledger.errors import BookDamaged, InputError, NotFound
 from ledger.kinds import KINDS
 from ledger.known import Catalogue
 from ledger.log import Head, Log, open_log
+from ledger.moments import day_text, moment_text
 from ledger.questions import ADDRESSED
 
 if TYPE_CHECKING:

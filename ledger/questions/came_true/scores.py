@@ -10,6 +10,7 @@ from ledger.methods.scoring import ENDS, losses
 from ledger.questions.ahead.came import Came
 from ledger.questions.ahead.graded import Graded, grades
 from ledger.questions.ahead.said import asked, earlier
+from ledger.questions.ahead.widening import factor_of
 from ledger.questions.planning.graded import keeping_grades, plant_grades
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ def graded(state: State) -> list[Graded]:
 
 
 def _graded(state: State) -> list[Graded]:
-    said = asked(state, earlier(state), whole=True)
+    said = asked(state, earlier(state), factor_of)
     if not said:
         return []
     out = grades(Came(state, said[0].day), said)

@@ -6,7 +6,8 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from ledger.projections.base import Answer, Assumption, Column
-from ledger.questions.ahead.lasting import Ahead, ahead_of, ahead_of_item, gone
+from ledger.questions.ahead.lasting import Ahead, ahead_of, ahead_of_item
+from ledger.questions.ahead.plain import gone
 from ledger.questions.ahead.widening import lately
 from ledger.questions.shared.common import UNITS, answer
 from ledger.questions.shared.jars import left_in_words

@@ -9,8 +9,7 @@ import numpy as np
 from ledger.errors import InputError
 from ledger.labels import split_label
 from ledger.projections.base import Answer, Column, Compared, Node, Option, Projection
-from ledger.questions.ahead.lasting import listed_lots
-from ledger.questions.shared.common import answer, assumptions_of
+from ledger.questions.shared.common import answer, assumptions_of, listed_lots
 from ledger.questions.shared.jars import jar_totals, left_in_words
 from ledger.questions.shared.keeping import keeping_of
 from ledger.questions.shared.use_by import use_by_of
