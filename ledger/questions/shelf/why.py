@@ -1,26 +1,33 @@
-"""Why a figure of the shelf says so: what came in, what went out, and what it cost."""
+"""Why a figure of the shelf says so: the tree of its formula at one lot, item or day."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from ledger.errors import NotFound
-from ledger.projections.base import Node
-from ledger.questions.costs.addresses import why as why_cost
-from ledger.questions.shared.arithmetic import difference, product, quotient, total
+import numpy as np
+
+from ledger.figures import Figure, Node, tree
 from ledger.questions.shared.common import event_node
-from ledger.questions.shared.use_by import use_by_of
-from ledger.questions.shelf.left import jars_node, left_node, share_node
-from ledger.replay import GRAMS, ORIGINS, day_text
+from ledger.questions.shared.opening import check_figure, no_record
+from ledger.questions.shared.standing import standing_of
+from ledger.questions.shelf.figures import lot_figures
+from ledger.questions.shelf.gather import Lots
+from ledger.questions.shelf.labels import LABELS
+from ledger.questions.telling import StateTeller
+from ledger.replay import day_text
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from ledger.replay import State
 
-__all__ = ["why"]
+__all__ = ["LABELS", "why"]
+
+_DAYS = ("use_by",)
+"""Columns that are days in the answer, and days since 1970 in their formulas."""
 
 
-def why(state: State, key: str, field: str | None = None) -> Node:
+def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
     """Return a figure of a lot as a tree.
 
     Parameters
@@ -29,106 +36,41 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         The lot's id; ``items/NAME`` or ``over-time/NAME/DAY`` of the answer's other shapes.
     field : str, optional
         A column of the answer; default: what is left. ``cost`` is that of the whole lot.
+    deep : int
+        Levels of folded lines to open.
 
     Raises
     ------
     NotFound
         When there is no such lot, or no such figure of it.
     """
-    from ledger.questions.shelf import items_why as ahead
+    from ledger.questions.shelf import items_why
 
     shape, _, rest = key.partition("/")
     if rest and shape in ("items", "over-time"):
-        return (ahead.why_item if shape == "items" else ahead.why_over_time)(state, rest, field)
+        return (items_why.why_item if shape == "items" else items_why.why_over_time)(
+            state, rest, field
+        )
     lot = state.lot_ids.get(key)
     if lot is None:
-        raise NotFound(
-            "address",
-            f"there is no lot {key!r}",
-            "Take an address from `croftbook show shelf --json`",
-        )
-    figures = _figures(state, lot)
-    name = {None: "left.whole", "left": "left.whole"}.get(field, field)
-    if name not in figures:
-        raise NotFound(
-            "figure", f"{name!r} is not a figure of shelf", f"It has: {', '.join(figures)}"
-        )
-    return figures[name]()
+        raise no_record("shelf", key)
+    name = "left.whole" if field in (None, "left") else str(field)
+    figures = lot_figures(Lots(state, np.array([lot], np.int64)))
+    check_figure("shelf", name, [*figures, "standing"])
+    return _standing(state, lot) if name == "standing" else _told(state, figures, name, deep)
 
 
-def _figures(state: State, lot: int) -> dict[str, Callable[[], Node]]:
-    def share() -> Node:
-        return share_node(state, lot)
-
-    def cost() -> Node:
-        return why_cost(state, f"lot/{state.lot_id(lot)}")
-
-    out: dict[str, Callable[[], Node]] = {
-        "left.whole": lambda: left_node(state, lot),
-        "share_left": share,
-        "cost": cost,
-        "cost_left": lambda: product("cost of what is left", "money", share(), cost()),
-        "use_by": lambda: _use_by(state, lot),
-        "days_left": lambda: _days_left(state, lot),
-        "standing": lambda: _standing(state, lot),
-    }
-    if state.lots["jars"][lot]:
-        out["jars_left"] = lambda: jars_node(state, lot)
-    for i, name in enumerate(ORIGINS[:6]):
-        out[f"origin.{name}"] = lambda i=i, name=name: _origin(state, lot, i, name)  # type: ignore[misc]
-    return out
+def _told(state: State, figures: Mapping[str, Figure], name: str, deep: int) -> Node:
+    """Return the tree of a figure; one that is a day in the answer ends as that day."""
+    node = tree(figures[name], 0, StateTeller(state, LABELS), deep)
+    if name in _DAYS and isinstance(node.value, float):
+        node.value, node.unit = day_text(int(node.value)), "day"
+    return node
 
 
 def _standing(state: State, lot: int) -> Node:
-    from ledger.questions.shared.standing import standing_of
-
     found = standing_of(state, lot)
     if found is None:
         return Node("nothing is published that it could be compared with", None)
     parts = [event_node(state, found.ev, "", found.standing, "")]
     return Node(found.text, found.standing, "", "as written", parts)
-
-
-def _use_by(state: State, lot: int) -> Node:
-    day, said = use_by_of(state, lot)
-    label = (
-        f"keeps {said}" if said else "nobody said how long it keeps: `croftbook item NAME --keeps`"
-    )
-    return Node(label, None if day is None else day_text(day), "day")
-
-
-def _days_left(state: State, lot: int) -> Node:
-    day, said = use_by_of(state, lot)
-    if day is None:
-        return Node("nobody said how long it keeps", None, "days")
-    until = Node(f"use by {day_text(day)} (keeps {said})", float(day), "day since 1970")
-    return difference(
-        "days left",
-        "days",
-        until,
-        Node(
-            f"the answer's day, {day_text(state.as_of_day)}",
-            float(state.as_of_day),
-            "day since 1970",
-        ),
-    )
-
-
-def _origin(state: State, lot: int, i: int, name: str) -> Node:
-    grams = state.costs.lot[lot, GRAMS]
-    parts = [
-        Node(f"{other} raw food in it", float(g), "g")
-        for other, g in zip(ORIGINS[:6], grams, strict=True)
-    ]
-    if not grams.sum():
-        only = ORIGINS[int(state.lots["origin"][lot])]
-        return event_node(
-            state,
-            int(state.lots["ev"][lot]),
-            f"{only}; no weight known",
-            float(only == name),
-            "0 to 1",
-        )
-    return quotient(
-        f"share that is {name}", "0 to 1", parts[i], total("all raw food in it", "g", *parts)
-    )
