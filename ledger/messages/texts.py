@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from ledger.messages.message import Parameter
 
-__all__ = ["Sentence", "joined", "measured", "opening", "sentence", "worded"]
+__all__ = ["Sentence", "fixed", "joined", "measured", "opening", "sentence", "worded"]
 
 
 class Sentence(str):
@@ -40,9 +40,13 @@ class Sentence(str):
         made.says = says
         return made
 
+    def __str__(self) -> str:
+        """Return it whole: what turns values to text for a page keeps what they say."""
+        return self
+
     def __getnewargs__(self) -> tuple[Any, ...]:
         """Return what a copy is made of."""
-        return (str(self), self.says)
+        return (self[:], self.says)
 
 
 def sentence(id_: str, /, **parameters: Parameter) -> Sentence:
@@ -72,6 +76,14 @@ def measured(text: str) -> Sentence:
     from ledger.messages.message import Measured
 
     return Sentence(text, Measured(text))
+
+
+def fixed(word: str) -> Sentence:
+    """Return a fixed word of the answers, ``vitamin C``, that is said by its id of the family ``word-``."""
+    from ledger.messages.message import Message
+    from ledger.messages.words import key_of
+
+    return Sentence(word, Message(f"word-{key_of(word)}"))
 
 
 def joined(between: str, texts: Iterable[str]) -> str:

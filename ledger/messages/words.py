@@ -6,7 +6,7 @@ import re
 
 from ledger.messages.catalogue import speaker
 
-__all__ = ["column", "word"]
+__all__ = ["column", "key_of", "word"]
 
 _FIXED = re.compile(r"[a-z0-9][a-z0-9 _-]*")
 _CAPITALS = frozenset({"vitamin A", "vitamin C"})
@@ -23,8 +23,8 @@ def word(language: str, value: str, of: str = "") -> str:
     """
     if not (_FIXED.fullmatch(value) or value in _CAPITALS):
         return value
-    key, spoken = _key(value), speaker(language)
-    for id_ in (f"sense-{_key(of)}-{key}", f"word-{key}") if of else (f"word-{key}",):
+    key, spoken = key_of(value), speaker(language)
+    for id_ in (f"sense-{key_of(of)}-{key}", f"word-{key}") if of else (f"word-{key}",):
         if spoken.own(id_):
             return spoken.text(id_)
     return value
@@ -33,11 +33,12 @@ def word(language: str, value: str, of: str = "") -> str:
 def column(language: str, question: str, name: str) -> str | None:
     """Return a column's heading in a language; None where it has none."""
     spoken = speaker(language)
-    for id_ in (f"column-{question}-{_key(name)}", f"column-any-{_key(name)}"):
+    for id_ in (f"column-{question}-{key_of(name)}", f"column-any-{key_of(name)}"):
         if spoken.own(id_):
             return spoken.text(id_)
     return None
 
 
-def _key(name: str) -> str:
+def key_of(name: str) -> str:
+    """Return a word or a name as ids spell it: ``vitamin-c``."""
     return re.sub(r"[._ ]+", "-", name).lower()

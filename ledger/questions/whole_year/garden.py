@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.messages import Names, sentence
 from ledger.methods.year_plan import WEEKS, GardenCrop
 from ledger.questions.glut.comes import fresh_days
 from ledger.questions.shared.larder import larder_of
@@ -84,7 +85,7 @@ def add_beds(state: State, out: Household, asked: Asked) -> None:
             sown.get(crop.name), out.start
         )
         if harvest is None:
-            out.left_out.append(f"{crop.name}: it was never picked, so nobody knows when")
+            out.left_out.append(sentence("year-never-picked-nobody-knows-when", name=crop.name))
             continue
         closed = [bed for bed, families in grew.items() if plan.family(crop.item) in families]
         if len(grew) < 2 or asked.same_beds:
@@ -128,7 +129,7 @@ def _grows(
         if not value
     ]
     if lacks or nutrients is None or not space or not grams:
-        out.left_out.append(f"{crop.name}: not known of it: {', '.join(lacks)}")
+        out.left_out.append(sentence("year-not-known", name=crop.name, list=Names(tuple(lacks))))
         return None
     return grams / 1000 / space, nutrients
 
