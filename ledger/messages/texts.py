@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from ledger.messages.message import Parameter
 
-__all__ = ["Sentence", "fixed", "joined", "measured", "opening", "sentence", "worded"]
+__all__ = ["Sentence", "fixed", "joined", "measured", "opening", "says", "sentence", "worded"]
 
 
 class Sentence(str):
@@ -111,6 +111,11 @@ def opening(text: str) -> str:
     from ledger.messages.message import Row
 
     return Sentence(begun, Row((_plain(text),), "", opens=True))
+
+
+def says(text: str, id_: str) -> bool:
+    """Return whether a text is the message of that id."""
+    return getattr(getattr(text, "says", None), "id", None) == id_
 
 
 def worded(text: str, language: str) -> str:
