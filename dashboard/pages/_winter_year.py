@@ -160,7 +160,11 @@ def whole_year(ask: Ask, answer: Answer) -> Told | None:
     }
     key = "winter.year_says" if lacks else "winter.year_enough"
     lacking = [text.says.parameters["nutrient"] for text in lacks]
-    short = [name_of(ask, name) for name in answer.totals["short"] if fixed(name).says in lacking]
+    short = [
+        name_of(ask, name)
+        for name in answer.totals["short"]
+        if getattr(fixed(name), "says", None) in lacking
+    ]
     under = spoken(ask, answer.totals["in_words"][:1])
     if short:
         under += [html.Br(), words("winter.year_lacks", what=words.listed(short))]

@@ -78,12 +78,14 @@ def measured(text: str) -> Sentence:
     return Sentence(text, Measured(text))
 
 
-def fixed(word: str) -> Sentence:
-    """Return a fixed word of the answers, ``vitamin C``, that is said by its id of the family ``word-``."""
+def fixed(word: str) -> str:
+    """Return a fixed word of the answers, ``vitamin C``, with its id of the family ``word-``; a name as it is."""
+    from ledger.messages.catalogue import speaker
     from ledger.messages.message import Message
     from ledger.messages.words import key_of
 
-    return Sentence(word, Message(f"word-{key_of(word)}"))
+    id_ = f"word-{key_of(word)}"
+    return Sentence(word, Message(id_)) if speaker("en").has(id_) else word
 
 
 def joined(between: str, texts: Iterable[str]) -> str:
