@@ -11,6 +11,7 @@ from dashboard.drawings.ranked import Bar
 from dashboard.pages._told import MOST, Told, bars, figured, name_of, spoken, told
 from dashboard.parts import figure
 from dashboard.parts.saying import say
+from ledger.messages import says
 from ledger.projections import Answer
 
 __all__ = ["TOLD"]
@@ -37,7 +38,7 @@ def enough(ask: Ask, answer: Answer) -> Told | None:
     if not rows:
         return None
     energy = next((r for r in rows if r["nutrient"] == "energy"), rows[0])
-    gaps = [text for text in answer.totals["in_words"] if text.startswith("To ")]
+    gaps = [text for text in answer.totals["in_words"] if says(text, "enough-to-close")]
     at = answer.totals["in_words"].index(gaps[0]) if gaps else 0
     under = _in_words(ask, answer, at, _GAPS) if gaps else None
     parts = {

@@ -16,6 +16,7 @@ from dashboard.parts import figure
 from dashboard.parts.drawings import text_of
 from dashboard.parts.keeping import named
 from dashboard.parts.saying import say
+from ledger.messages import fixed, says
 from ledger.projections import Answer
 
 __all__ = ["TOLD"]
@@ -152,16 +153,17 @@ def whole_year(ask: Ask, answer: Answer) -> Told | None:
         Bar(f"{r['what']}, {r['bed']}", words.figure(r["amount"], "m2"), r["amount"])
         for r in planted
     ]
-    lacks = [text for text in answer.totals["in_words"] if text.startswith("Not met")]
+    lacks = [text for text in answer.totals["in_words"] if says(text, "year-not-met")]
     parts = {
         "money": html.Span(words.round_money(answer.totals["cost"]), className="shop"),
         "n": len(lacks),
     }
     key = "winter.year_says" if lacks else "winter.year_enough"
+    lacking = [text.says.parameters["nutrient"] for text in lacks]
     short = [
         name_of(ask, name)
         for name in answer.totals["short"]
-        if any(f" {name} (" in text for text in lacks)
+        if getattr(fixed(name), "says", None) in lacking
     ]
     under = spoken(ask, answer.totals["in_words"][:1])
     if short:

@@ -28,7 +28,16 @@ if TYPE_CHECKING:
         Row,
         Typed,
     )
-    from ledger.messages.texts import Sentence, fixed, joined, measured, opening, sentence, worded
+    from ledger.messages.texts import (
+        Sentence,
+        fixed,
+        joined,
+        measured,
+        opening,
+        says,
+        sentence,
+        worded,
+    )
 
 __all__ = [
     "LANGUAGES",
@@ -51,6 +60,7 @@ __all__ = [
     "known_language",
     "measured",
     "opening",
+    "says",
     "sentence",
     "speaker",
     "worded",
@@ -62,7 +72,8 @@ LANGUAGES = ("en", "de")
 _ROOMS = {
     **dict.fromkeys(("Part", "Speaker", "speaker"), "catalogue"),
     **dict.fromkeys(
-        ("Sentence", "fixed", "joined", "measured", "opening", "sentence", "worded"), "texts"
+        ("Sentence", "fixed", "joined", "measured", "opening", "says", "sentence", "worded"),
+        "texts",
     ),
 }
 """Where a public name stands, if not in `message`."""

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from ledger.messages.message import Parameter
 
-__all__ = ["Sentence", "fixed", "joined", "measured", "opening", "sentence", "worded"]
+__all__ = ["Sentence", "fixed", "joined", "measured", "opening", "says", "sentence", "worded"]
 
 
 class Sentence(str):
@@ -78,12 +78,14 @@ def measured(text: str) -> Sentence:
     return Sentence(text, Measured(text))
 
 
-def fixed(word: str) -> Sentence:
-    """Return a fixed word of the answers, ``vitamin C``, that is said by its id of the family ``word-``."""
+def fixed(word: str) -> str:
+    """Return a fixed word of the answers, ``vitamin C``, with its id of the family ``word-``; a name as it is."""
+    from ledger.messages.catalogue import speaker
     from ledger.messages.message import Message
     from ledger.messages.words import key_of
 
-    return Sentence(word, Message(f"word-{key_of(word)}"))
+    id_ = f"word-{key_of(word)}"
+    return Sentence(word, Message(id_)) if speaker("en").has(id_) else word
 
 
 def joined(between: str, texts: Iterable[str]) -> str:
@@ -111,6 +113,11 @@ def opening(text: str) -> str:
     from ledger.messages.message import Row
 
     return Sentence(begun, Row((_plain(text),), "", opens=True))
+
+
+def says(text: str, id_: str) -> bool:
+    """Return whether a text is the message of that id."""
+    return getattr(getattr(text, "says", None), "id", None) == id_
 
 
 def worded(text: str, language: str) -> str:

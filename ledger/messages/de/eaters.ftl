@@ -13,6 +13,13 @@ eaters-by-calorie-table = nach der Kalorientabelle
 eaters-by-weight-and-height = nach Gewicht und Größe
 eaters-need-of = { $name } ({ $by })
 eaters-group = { $who ->
+    [males] männlich { $low }–{ $high }
+    [females] weiblich { $low }–{ $high }
+    [pregnancy] schwanger { $low }–{ $high }
+    [lactation] stillend { $low }–{ $high }
+   *[children] Kinder { $low }–{ $high }
+}
+eaters-group-of = { $who ->
     [males] männlich { $ages }
     [females] weiblich { $ages }
     [pregnancy] schwanger { $ages }

@@ -13,6 +13,13 @@ eaters-by-calorie-table = by the calorie table
 eaters-by-weight-and-height = by weight and height
 eaters-need-of = { $name } ({ $by })
 eaters-group = { $who ->
+    [males] males { $low }-{ $high }
+    [females] females { $low }-{ $high }
+    [pregnancy] pregnancy { $low }-{ $high }
+    [lactation] lactation { $low }-{ $high }
+   *[children] children { $low }-{ $high }
+}
+eaters-group-of = { $who ->
     [males] males { $ages }
     [females] females { $ages }
     [pregnancy] pregnancy { $ages }

@@ -26,7 +26,7 @@ enough-nothing = No food to reckon with: { $of ->
     [eaten] no meals are written down in those days
    *[next-season] nothing is planned for next season
 }.
-enough-not-known-what-is-in = Nothing is known of what is in { LIST($names, type: "commas") }: `croftbook item NAME --food ID` links a row of the food table.
+enough-not-known-what-is-in = Nothing is known of what is in { LIST($names) }: `croftbook item NAME --food ID` links a row of the food table.
 enough-short-first = Short first: { $nutrient }, { $n } days { $of ->
     [pantry] by what is in the house
    *[next-season] by what next season's plan would bring

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.messages import Choice, Day, Names, joined, sentence
+from ledger.messages import Choice, Day, Names, fixed, joined, sentence
 from ledger.methods.glut import GlutPlan, Use, plan_glut
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.enough.asked import number_of
@@ -187,7 +187,8 @@ def _notes(state: State, found: Found) -> list[Assumption]:
         ],
     )
     altitude = state.settings.on("altitude", state.as_of_day) or sentence("glut-not-set")
-    gauge = state.settings.on("gauge", state.as_of_day) or sentence("glut-not-set")
+    named = state.settings.on("gauge", state.as_of_day)
+    gauge = fixed(named) if named else sentence("glut-not-set")
     return [
         Assumption("process", sentence("glut-only-printed-processes-planned-looked", amount=altitude, gauge=gauge)),
         *([Assumption("printed", sentence("glut-no-batch-your-own-stands-2", names=Names(tuple(found.house.planned))))] if found.house.planned else []),

@@ -206,7 +206,10 @@ def group_said(group: str) -> Sentence:
     who, _, ages = group.partition(" ")
     if ages.startswith("over "):
         return sentence("eaters-group-over", who=Choice(who), ages=digits(ages[5:]))
-    return sentence("eaters-group", who=Choice(who), ages=digits(ages))
+    low, _, high = ages.partition("-")
+    if low.isdigit() and high.isdigit():
+        return sentence("eaters-group", who=Choice(who), low=int(low), high=int(high))
+    return sentence("eaters-group-of", who=Choice(who), ages=digits(ages))
 
 
 def _kind_said(row: needs.Need) -> Sentence:
