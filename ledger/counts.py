@@ -11,6 +11,7 @@ from ledger.door.writing import read_day
 from ledger.errors import NeedsAnswer
 from ledger.kinds import KINDS, check_typed
 from ledger.kinds.resolving import join, line_fields
+from ledger.messages import sentence
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -39,7 +40,9 @@ def check_count(state: State, entry: Entry, answers: Answers, today: dt.date) ->
                 "is the count right?"
             )
             answers.settle(
-                NeedsAnswer("count-contradicted", join(field, "amount"), question, "it is right")
+                NeedsAnswer(
+                    "count-contradicted", join(field, "amount"), question, sentence("doubt-right")
+                )
             )
 
 

@@ -18,6 +18,7 @@ from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.kinds import KINDS
+from ledger.messages import Message, Names, sentence
 from ledger.published import OPEN
 from ledger.questions.shared.standing import (
     Standing,
@@ -122,8 +123,7 @@ def _by_jar(state: State, line: dict[str, Any]) -> dict[str, Any]:
     if not enough.size:
         raise InputError(
             "item",
-            f"no batch of {said} has {wanted:g} jars left",
-            f"Take them one batch at a time; the oldest has {whole[0]:g}",
+            Message.of("refusal-batch-jars-left", name=said, n=wanted, most=whole[0]),
         )
     return {**line, "lot": state.lot_id(int(enough[0]))}
 
@@ -142,8 +142,10 @@ def _refuse_other_jars(state: State, line: dict[str, Any], own: int, in_jars: An
     if meant:
         raise InputError(
             "item",
-            f"no jar of {line['item']} is there, but of {', '.join(meant)}",
-            f'Name it so: "{line.get("amount", "1 jar")} {meant[0]}"; or say the amount without a jar',
+            Message.of("refusal-no-jar-but", item=line["item"], names=Names(tuple(meant))),
+            Message.of(
+                "refusal-name-it-so-or-amount", amount=line.get("amount", "1 jar"), item=meant[0]
+            ),
         )
 
 
@@ -179,7 +181,7 @@ def questions(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
         more = f" {SIGNS}" if standing.is_grave else ""
         code = DANGER if standing.is_grave else "open-standing"
         question = f"{said}{more} Is it taken all the same?"
-        yield NeedsAnswer(code, OPENING[kind], question, "it is taken all the same")
+        yield NeedsAnswer(code, OPENING[kind], question, sentence("doubt-taken-all-the-same"))
     yield from _past(then, ev, kind)
 
 
@@ -198,7 +200,7 @@ def _past(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
                 f"{said} from a jar that did not seal, and past its time in the fridge since {day_text(by)}: "
                 f"do not taste, discard. {SIGNS} Is it taken all the same?"
             )
-            yield NeedsAnswer(DANGER, OPENING[kind], question, "it is taken all the same")
+            yield NeedsAnswer(DANGER, OPENING[kind], question, sentence("doubt-taken-all-the-same"))
 
 
 def _opened(state: State, draws: np.ndarray[Any, Any]) -> list[tuple[int, int, Standing]]:

@@ -13,6 +13,7 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.errors import NeedsAnswer
+from ledger.messages import sentence
 from ledger.replay import ORIGINS, day_number, tables
 
 if TYPE_CHECKING:
@@ -108,7 +109,7 @@ def _far_more(ev: int, then: State) -> Iterator[NeedsAnswer]:
                 f"{_said(then, item, whole)} of {then.facts.names[item]} at once; the most written "
                 f"down so far is {_said(then, item, int(earlier.max()))}. Is the amount right?"
             )
-            yield NeedsAnswer("far-more", "amount", question, "it is right")
+            yield NeedsAnswer("far-more", "amount", question, sentence("doubt-right"))
 
 
 def _dear(written: Written, now: State) -> Iterator[NeedsAnswer]:
@@ -133,7 +134,7 @@ def _dear(written: Written, now: State) -> Iterator[NeedsAnswer]:
             f"{paid:.2f} for {line['amount']} {line['item']}: at the price last seen it would be "
             f"{expected:.2f}; is it right?"
         )
-        yield NeedsAnswer("price", "paid", question, "it is right")
+        yield NeedsAnswer("price", "paid", question, sentence("doubt-right"))
 
 
 def _priced(body: dict[str, Any]) -> list[tuple[dict[str, Any], float]]:

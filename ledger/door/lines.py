@@ -20,6 +20,7 @@ from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts, item_key, merge, near_misses
 from ledger.kinds.resolving import MOST, first_measure, join
 from ledger.known.catalogue import Catalogue
+from ledger.messages import Code, Message, Typed, measured, sentence
 from ledger.reference.crossing import Weights
 
 if TYPE_CHECKING:
@@ -111,7 +112,7 @@ class Lines:
                 doubt = NeedsAnswer(
                     "near-miss",
                     field,
-                    f"{name!r} is not in the book yet; did you mean {near!r}?",
+                    sentence("doubt-name-near", name=Typed(name), near=Typed(near)),
                     near,
                 )
                 if self.answers.choose(doubt):
@@ -270,11 +271,10 @@ class Lines:
         if not (0 if zero else 1) <= whole <= MOST:
             raise InputError(
                 join(field, "whole"),
-                f"{whole} is no amount",
-                "Leave it out: it follows from `amount`",
+                Message.of("refusal-whole-no-amount", whole=Code(str(whole))),
             )
         if not 0 <= times <= MOST:
-            raise InputError(join(field, "times"), "is no amount", "Leave it out")
+            raise InputError(join(field, "times"), Message.of("refusal-times-no-amount"))
         if line.get("measure") is not None and line.get("basis") is None:
             self._check_measure(line["measure"], per, "times" in line, field)
             return line
@@ -282,8 +282,8 @@ class Lines:
         if (basis != "exact") != (per is not None and times > 0) or "measure" in line:
             raise InputError(
                 join(field, "basis"),
-                f"{basis!r} does not go with `per` and `times`",
-                "Leave all of `whole`, `basis`, `per` and `times` out",
+                Message.of("refusal-does-not-go-with", text=Typed(basis)),
+                Message.of("refusal-leave-basis"),
             )
         return {**line, "basis": basis}
 
@@ -302,8 +302,8 @@ class Lines:
         if not good:
             raise InputError(
                 join(field, "measure"),
-                f"{measure!r} does not go with `per` and `times`",
-                "Leave all of `whole`, `measure`, `per` and `times` out",
+                Message.of("refusal-does-not-go-with", text=Typed(measure)),
+                Message.of("refusal-leave-measure"),
             )
 
     def measured(self, amount: Amount, name: str, facts: ItemFacts, field: str) -> dict[str, Any]:
@@ -338,13 +338,17 @@ class Lines:
         whole = said["whole"]
         if whole > MOST or amount.times > MOST:
             raise InputError(
-                field, f"{amount.text} is more than a book can hold", "Check the number and unit"
+                field,
+                Message.of("refusal-amount-too-large", text=amount.text),
+                Message.of("refusal-check-amount"),
             )
         if whole == 0 and amount.exact > 0:
-            raise InputError(field, f"{amount.text} is too little to be written", "Write more")
+            raise InputError(
+                field, sentence("refusal-amount-too-little", amount=measured(amount.text))
+            )
         if whole > _ABSURD.get(said["measure"], _ABSURD["count"]):
             question = f"{amount.text} of {name} is a great deal; is it right?"
-            self.answers.settle(NeedsAnswer("absurd", field, question, "it is right"))
+            self.answers.settle(NeedsAnswer("absurd", field, question, sentence("doubt-right")))
 
     def _in_jars(self, amount: Amount, name: str) -> Body | None:
         """Return the jars meant where the word jar was left out of an item kept in such jars."""
@@ -376,8 +380,7 @@ class Lines:
         if volume is None:
             raise InputError(
                 field,
-                f"nobody said how much one {jar} holds",
-                f'Say it with: croftbook item "{jar}" --sort jar --holds "1 qt"',
+                Message.of("refusal-jar-holds-unknown", jar=jar),
             )
         return volume
 

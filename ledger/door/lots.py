@@ -13,6 +13,7 @@ from ledger.kinds import KINDS, Kind, decode_stored, kind_of
 from ledger.known.catalogue import Catalogue
 from ledger.labels import split_label
 from ledger.log import StoredEvent, Writing
+from ledger.messages import sentence
 
 __all__ = ["OPENING", "Place", "check_lots", "full_key", "full_lots"]
 
@@ -92,7 +93,7 @@ def check_lots(
             if problem:
                 field = f"{name}.lot" if is_single else f"{name}[{i}].lot"
                 question = f"{line['lot']}: {problem}; take the oldest {line['item']} instead?"
-                answers.settle(NeedsAnswer("lot", field, question, "take the oldest"))
+                answers.settle(NeedsAnswer("lot", field, question, sentence("doubt-oldest")))
 
 
 def _problem(

@@ -14,6 +14,7 @@ from ledger.door.answers import Answers
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
+from ledger.messages import Message, Names, sentence
 
 __all__ = ["Batch", "batches_for", "jarred_as", "own_batch", "settled_seals"]
 
@@ -123,7 +124,9 @@ def _line(
         question = (
             f"Which jars of {item} failed to seal: {', '.join(one.text for one in found[:4])}?"
         )
-        answers.settle(NeedsAnswer("lot", field, question, f"{found[0].text}, the newest"))
+        answers.settle(
+            NeedsAnswer("lot", field, question, sentence("doubt-newest", text=found[0].text))
+        )
         own = found[0]
     return {"lot": own.lot} if own else {}
 
@@ -135,8 +138,8 @@ def _refuse_fresh(
     if meant and catalogue.key(item) not in map(catalogue.key, meant):
         raise InputError(
             field,
-            f"no jar of {item} is there, but of {', '.join(meant)}",
-            f'Name it so: "{line.get("amount", "1 jar")} {meant[0]}"',
+            Message.of("refusal-no-jar-but", item=item, names=Names(tuple(meant))),
+            Message.of("refusal-name-it-so", amount=line.get("amount", "1 jar"), item=meant[0]),
         )
 
 

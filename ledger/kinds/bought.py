@@ -76,9 +76,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
 
 def missing_paid(field: str) -> InputError:
     """Return the refusal of a purchase that does not say what was paid."""
-    return InputError(
-        field, Message.of("refusal-missing"), "What was paid for this line, for example '3.40'"
-    )
+    return InputError(field, Message.of("refusal-missing"), Message.of("refusal-paid-for-line"))
 
 
 KIND = Kind(

@@ -12,6 +12,7 @@ from ledger.kinds.kind import BATCH, Form, Kind, Phase
 from ledger.kinds.parts import Left, Line, Struct
 from ledger.kinds.resolving import Body, Resolver, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class Eaten(Struct, kw_only=True):
@@ -52,12 +53,13 @@ def resolve(body: Body, lines: Resolver) -> Body:
     needs(body["ate"], "ate", "what was eaten")
     if body.get("guests") is not None:
         if not body.get("people"):
-            raise InputError("guests", "needs people", "Write how many ate in all: --people 6")
+            raise InputError("guests", Message.of("refusal-needs-people"))
         if body["guests"] > body["people"]:
             raise InputError(
                 "guests",
-                f"{body['guests']} is more than the {body['people']} people",
-                "Write how many of them were guests",
+                Message.of(
+                    "refusal-guests-over-people", guests=body["guests"], people=body["people"]
+                ),
             )
     out = {**body, "ate": several_lines(body["ate"], "ate", lines)}
     if body.get("left"):
@@ -65,8 +67,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
         if shares > 1:
             raise InputError(
                 "left",
-                f"the shares add up to {shares}",
-                "They are parts of one dish: at most 1 together",
+                Message.of("refusal-shares-over-one", shares=float(shares)),
             )
         out["left"] = several_lines(
             [{"kept": "fridge", **one} for one in body["left"]], "left", lines

@@ -9,6 +9,7 @@ from ledger.kinds.fields import Day, ItemName, Note, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver, not_after
+from ledger.messages import Code, Message
 
 
 class FlockCounted(Struct, kw_only=True):
@@ -37,7 +38,11 @@ def resolve(body: Body, lines: Resolver) -> Body:
         Naming `hens` or `hatched`.
     """
     if body["hens"] > 100_000:
-        raise InputError("hens", f"{body['hens']} is out of range", "Write how many hens there are")
+        raise InputError(
+            "hens",
+            Message.of("refusal-out-of-range", found=Code(str(body["hens"]))),
+            Message.of("refusal-how-many-hens"),
+        )
     if "hatched" in body:
         not_after(body["hatched"], "hatched", lines.on)
     if "lays" in body:

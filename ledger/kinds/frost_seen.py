@@ -9,6 +9,8 @@ from ledger.kinds.fields import Day, Note, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver, not_after
+from ledger.messages import Day as DaySaid
+from ledger.messages import Message
 
 
 class FrostSeen(Struct, kw_only=True):
@@ -37,7 +39,9 @@ def resolve(body: Body, lines: Resolver) -> Body:
     """
     not_after(body["seen"], "seen", lines.on)
     if body["seen"] < "1850-01-01":
-        raise InputError("seen", f"{body['seen']} is too long ago", "Write a year from 1850 on")
+        raise InputError(
+            "seen", Message.of("refusal-frost-too-long-ago", day=DaySaid(body["seen"]))
+        )
     return body
 
 

@@ -12,6 +12,7 @@ from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Known, Resolver
+from ledger.messages import Code, Message, Typed
 
 
 class GaugeTested(Struct, kw_only=True):
@@ -85,8 +86,7 @@ def _gauge(text: str, catalogue: Known) -> str:
     if "weight" in name.lower():
         raise InputError(
             "gauge",
-            f"{name!r} reads nothing that could be off: a weighted gauge is not tested so",
-            "Name the canner with the dial gauge, or dial; correct the batches where a weight was wrong",
+            Message.of("gauge-reads-nothing", name=Typed(name)),
         )
     facts = catalogue.facts(name)
     if facts is not None and facts.sort == "equipment":
@@ -105,38 +105,44 @@ def _reads(text: str) -> str:
     said = " ".join(text.replace("−", "-").split())
     match = _READS.fullmatch(said)
     if match is None:
-        raise InputError("reads", f"{text!r} is not a reading", _LIKE)
+        raise InputError("reads", Message.of("gauge-no-reading", text=Typed(text)))
     try:
         number = _number(match["number"])
     except ArithmeticError:
-        raise InputError("reads", f"{text!r} is not a reading", _LIKE) from None
+        raise InputError("reads", Message.of("gauge-no-reading", text=Typed(text))) from None
     unit = match["unit"].lower().rstrip(".")
     if unit in _PSI_IN:
         psi = (number / _PSI_IN[unit]).quantize(Decimal("0.01")).normalize()
         sign = "-" if match["sign"] == "-" or (match["word"] or "").lower() == "low" else "+"
         raise InputError(
             "reads",
-            f"{text!r} is in {match['unit']}, and gauges are compared in psi",
-            f'It comes to {sign}{psi:f} psi: write "{sign}{psi:f} psi" if that is meant',
+            Message.of(
+                "gauge-other-unit",
+                text=Typed(text),
+                unit=Code(match["unit"]),
+                sign=Code(sign),
+                psi=Code(f"{psi:f}"),
+                sign2=Code(sign),
+                psi2=Code(f"{psi:f}"),
+            ),
         )
     if unit not in _PSI:
-        raise InputError("reads", f"{text!r} is not in psi", _LIKE)
+        raise InputError("reads", Message.of("gauge-not-psi", text=Typed(text)))
     if number == 0:
         return "0 psi"
     sign = match["sign"] or {"high": "+", "low": "-"}.get((match["word"] or "").lower(), "")
     if not sign:
-        raise InputError("reads", f"{text!r} does not say whether too high or too low", _LIKE)
+        raise InputError("reads", Message.of("gauge-no-direction", text=Typed(text)))
     if (
         match["sign"]
         and match["word"]
         and (match["sign"] == "-") != (match["word"].lower() == "low")
     ):
-        raise InputError("reads", f"{text!r} says both too high and too low", _LIKE)
+        raise InputError("reads", Message.of("gauge-both-directions", text=Typed(text)))
     if number > _MOST:
         raise InputError(
             "reads",
-            f"{text!r} is more than a dial of 0 to {_MOST} psi can be off",
-            "Write only what it reads too high or too low, in psi",
+            Message.of("gauge-beyond-dial", text=Typed(text), most=_MOST),
         )
     return f"{sign}{number.normalize():f} psi"
 

@@ -12,7 +12,7 @@ from ledger.kinds.kind import GROWN, Form, Kind, Phase
 from ledger.kinds.parts import HarvestLine, Struct, Work
 from ledger.kinds.resolving import MOST, Body, Resolver, join, line_fields, needs, several_lines
 from ledger.kinds.upcasting import LINES
-from ledger.messages import Message
+from ledger.messages import Message, measured, sentence
 from ledger.reference.crossing import Weights
 
 
@@ -51,7 +51,9 @@ def resolve(body: Body, lines: Resolver) -> Body:
             _trim(line, join(field, "trimmed"), lines)
         elif "trimmed_whole" in line:
             raise InputError(
-                join(field, "trimmed"), Message.of("refusal-missing"), "Leave `trimmed_whole` out"
+                join(field, "trimmed"),
+                Message.of("refusal-missing"),
+                Message.of("refusal-leave-trimmed-whole"),
             )
     return {**body, "lines": out}
 
@@ -67,8 +69,11 @@ def _trim(line: Body, field: str, lines: Resolver) -> None:
     if not 0 <= line["trimmed_whole"] <= _most_trimmed(line, facts):
         raise InputError(
             field,
-            f"{line['trimmed']} is more than the {line['amount']} picked",
-            "Write the part of it that was thrown away",
+            sentence(
+                "refusal-trimmed-over-picked",
+                trimmed=measured(line["trimmed"]),
+                amount=measured(line["amount"]),
+            ),
         )
 
 

@@ -11,6 +11,7 @@ from ledger.kinds.fields import Amount, Decimal, ItemName, Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Keeps, Struct
 from ledger.kinds.resolving import Body, Resolver, above_zero
+from ledger.messages import Message, Typed
 from ledger.reference import foods
 from ledger.reference.foods import by_id
 
@@ -112,13 +113,16 @@ def resolve(body: Body, lines: Resolver) -> Body:
     if "food" in body:
         out["food"] = _food(body["food"], name, lines)
     if "holds" in body and lines.amount(body["holds"], "holds").measure != "volume":
-        raise InputError("holds", f"{body['holds']} is not a volume", 'Write it like "1 qt"')
+        raise InputError(
+            "holds",
+            Message.of("refusal-not-a-volume", text=body["holds"]),
+            Message.of("refusal-like-quart"),
+        )
     for place, span in (body.get("keeps") or {}).items():
         if not _SPAN.fullmatch(span):
             raise InputError(
                 f"keeps.{place}",
-                f"{span!r} is not a length of time",
-                'Write it like "12 months" or "4 days"',
+                Message.of("refusal-not-a-span", text=Typed(span)),
             )
     for key in ("shop_equivalent", "feeds"):
         if key in body:
@@ -139,9 +143,9 @@ def _units_of(body: Body, lines: Resolver) -> Body:
             canonical(unit, lines.measures) or unit: grams for unit, grams in body["g_per"].items()
         }
         if any(float(grams) <= 0 for grams in body["g_per"].values()):
-            raise InputError("g_per", "a weight is 0", 'Write grams, for example "clove 5"')
+            raise InputError("g_per", Message.of("refusal-weight-zero"))
     if "g_per_ml" in body and float(body["g_per_ml"]) <= 0:
-        raise InputError("g_per_ml", "is 0", "Write grams per millilitre, for example 1.03")
+        raise InputError("g_per_ml", Message.of("refusal-zero"), Message.of("refusal-grams-per-ml"))
     if "pieces_per" in body:
         known = lines.facts(body["item"])
         out["pieces_per"] = {
@@ -149,7 +153,7 @@ def _units_of(body: Body, lines: Resolver) -> Body:
             **{canonical(unit) or unit: many for unit, many in body["pieces_per"].items()},
         }
         if any(float(many) <= 0 for many in out["pieces_per"].values()):
-            raise InputError("pieces_per", "is 0", 'Write pieces, for example "packet 12"')
+            raise InputError("pieces_per", Message.of("refusal-zero"), Message.of("refusal-pieces"))
     return out
 
 
@@ -166,8 +170,8 @@ def _food(said: str, item: str, lines: Resolver) -> str:
     near = "; ".join(p.description for p in (foods.propose(said, 3) or foods.propose(item, 3)))
     raise InputError(
         "food",
-        f"{said!r} is not a row of the food table",
-        f"It may be: {near}" if near else "",
+        Message.of("refusal-no-food-row", text=Typed(said)),
+        Message.of("refusal-may-be", near=near) if near else "",
     )
 
 

@@ -10,7 +10,7 @@ from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
-from ledger.messages import Message
+from ledger.messages import Message, Typed, measured, sentence
 
 
 class MeterRead(Struct, kw_only=True):
@@ -62,8 +62,7 @@ def reading(text: str, field: str = "reads") -> tuple[str, float]:
     if found is None:
         raise InputError(
             field,
-            f"{text!r} is not a reading of electricity or water",
-            'Write it like "412.6 kWh" or "1203 L"',
+            Message.of("refusal-no-meter-reading", text=Typed(text)),
         )
     unit = found["unit"].lower().replace(" ", "")
     what, factor = _UNITS.get(unit) or _UNITS[unit.removesuffix("s")]
@@ -82,17 +81,20 @@ def resolve(body: Body, lines: Resolver) -> Body:
     if ("before" in body) != ("batch" in body):
         lacks = "batch" if "before" in body else "before"
         raise InputError(
-            lacks, Message.of("refusal-missing"), "What a batch took needs --before and --batch"
+            lacks, Message.of("refusal-missing"), Message.of("refusal-before-and-batch")
         )
     if "before" in body:
         before_what, before = reading(body["before"], "before")
         if before_what != what:
-            raise InputError("before", "is in other units than the reading", "Write both alike")
+            raise InputError("before", Message.of("refusal-other-units"))
         if before > value:
             raise InputError(
                 "before",
-                f"{body['before']} is more than the {body['reads']} after",
-                "Write the reading from before the batch; a meter does not run backwards",
+                sentence(
+                    "refusal-reading-backwards",
+                    before=measured(body["before"]),
+                    reads=measured(body["reads"]),
+                ),
             )
     return {**body, "meter": " ".join(body["meter"].split())}
 

@@ -11,7 +11,8 @@ from ledger.kinds.fields import Day, Person, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver, not_after
-from ledger.messages import Message
+from ledger.messages import Code, Message, Typed
+from ledger.messages import Day as DaySaid
 
 
 class PersonDescribed(Struct, kw_only=True):
@@ -72,20 +73,27 @@ def resolve(body: Body, lines: Resolver) -> Body:
             if "age" not in body
             else "is said besides the day of birth"
         )
-        raise InputError("age", problem, "Write full years, for example --age 39, or --born DAY")
+        raise InputError("age", problem, Message.of("refusal-full-years"))
     age = body.get("age")
     if age is not None and age > _OLDEST:
-        raise InputError("age", f"{age} is out of range", f"Write full years from 0 to {_OLDEST}")
+        raise InputError(
+            "age",
+            Message.of("refusal-out-of-range", found=Code(str(age))),
+            Message.of("refusal-full-years-to", most=_OLDEST),
+        )
     if "born" in body:
         not_after(body["born"], "born", on)
         age = (dt.date.fromisoformat(on) - dt.date.fromisoformat(body["born"])).days // 365.25
         if age > _OLDEST:
-            raise InputError("born", f"{body['born']} is {age:.0f} years ago", "Check the year")
+            raise InputError(
+                "born",
+                Message.of("refusal-born-too-long-ago", day=DaySaid(body["born"]), n=round(age)),
+            )
     if "state" in body:
         _state(body, float(age or 0))
     if "since" in body:
         if "state" not in body:
-            raise InputError("since", "needs a state", "Write --state pregnant or nursing, too")
+            raise InputError("since", Message.of("refusal-needs-state"))
         not_after(body["since"], "since", on)
     _size(body)
     return {**body, "person": " ".join(body["person"].split())}
@@ -95,14 +103,12 @@ def _state(body: Body, age: float) -> None:
     if body["sex"] != "female":
         raise InputError(
             "state",
-            f"{body['state']!r} does not go with sex male",
-            "Leave it out, or correct the sex",
+            Message.of("refusal-state-male", text=Typed(body["state"])),
         )
     if not 12 <= age <= 60:
         raise InputError(
             "state",
-            f"{body['state']!r} does not go with an age of {age:.0f}",
-            "Leave it out, or correct the age",
+            Message.of("refusal-state-age", text=Typed(body["state"]), age=round(age)),
         )
 
 
@@ -110,18 +116,30 @@ def _size(body: Body) -> None:
     if ("weight" in body) != ("height" in body):
         lacks = "height" if "weight" in body else "weight"
         raise InputError(
-            lacks, Message.of("refusal-missing"), "The energy by size needs weight and height"
+            lacks, Message.of("refusal-missing"), Message.of("refusal-weight-and-height")
         )
     if "weight" not in body:
         return
     amount = parse_amount(body["weight"])
     if amount.measure != "mass":
-        raise InputError("weight", f"{body['weight']!r} is not a weight", 'Write it like "62 kg"')
+        raise InputError(
+            "weight",
+            Message.of("refusal-not-a-weight", text=Typed(body["weight"])),
+            Message.of("refusal-like-body-weight"),
+        )
     if not 2 <= amount.whole / 1e6 <= 400:
-        raise InputError("weight", f"{body['weight']} is out of range", "Write it like 62 kg")
+        raise InputError(
+            "weight",
+            Message.of("refusal-out-of-range", found=Code(str(body["weight"]))),
+            Message.of("refusal-like-body-weight-plain"),
+        )
     height = float(parse_measure(body["height"], "length", "height"))
     if not 0.4 <= height <= 2.6:
-        raise InputError("height", f"{body['height']} is out of range", "Write it like 1.65 m")
+        raise InputError(
+            "height",
+            Message.of("refusal-out-of-range", found=Code(str(body["height"]))),
+            Message.of("refusal-like-height"),
+        )
 
 
 KIND = Kind(

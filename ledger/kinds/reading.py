@@ -14,7 +14,7 @@ from ledger.errors import InputError, NewerEvent, UnknownKind
 from ledger.kinds.fields import DayText, DecText, PressText, ValueText, read_typed
 from ledger.kinds.kind import Kind
 from ledger.kinds.registry import KINDS
-from ledger.messages import Message
+from ledger.messages import Code, Message, Names
 
 __all__ = [
     "check_typed",
@@ -81,7 +81,7 @@ def check_typed(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
         Naming the field, what was wrong and what would be right.
     """
     if not isinstance(body, dict):
-        raise InputError("body", "is not a group of named fields", 'Write it like {"item": "plum"}')
+        raise InputError("body", Message.of("refusal-no-fields"))
     _refuse_broken(body)
     body = _gather(kind, body)
     try:
@@ -107,22 +107,20 @@ def _refuse_broken(value: Any, field: str = "", deep: int = 0) -> None:
         try:
             value.encode()
         except UnicodeEncodeError:
-            raise InputError(
-                at, "holds a broken character (half a surrogate pair)", "Type that text again"
-            ) from None
+            raise InputError(at, Message.of("refusal-broken-character")) from None
     elif isinstance(value, int) and not -_MOST_WHOLE < value < _MOST_WHOLE:
-        raise InputError(at, "is more than a book can hold", "Check the number")
+        raise InputError(at, Message.of("refusal-number-beyond"))
     elif isinstance(value, dict):
         if deep > _DEEPEST:
-            raise InputError(at, "is nested too deep", "Write it flat")
+            raise InputError(at, Message.of("refusal-nested"))
         for name, part in value.items():
             if not isinstance(name, str):
-                raise InputError(at, f"{name!r} is not the name of a field", "Write a text")
+                raise InputError(at, Message.of("refusal-no-field-name", text=Code(repr(name))))
             _refuse_broken(name, at, deep + 1)
             _refuse_broken(part, f"{field}.{name}" if field else name, deep + 1)
     elif isinstance(value, (list, tuple)):
         if deep > _DEEPEST:
-            raise InputError(at, "is nested too deep", "Write it flat")
+            raise InputError(at, Message.of("refusal-nested"))
         for i, part in enumerate(value):
             _refuse_broken(part, f"{field}[{i}]", deep + 1)
 
@@ -144,9 +142,7 @@ def _gather(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
         names = kind.line_names
         direct = {key: value for key, value in body.items() if key in names}
         if direct and "lines" in body:
-            raise InputError(
-                next(iter(direct)), "stands beside `lines`", "Put it into the line it belongs to"
-            )
+            raise InputError(next(iter(direct)), Message.of("refusal-beside-lines"))
         if direct:
             body = {key: value for key, value in body.items() if key not in names} | {
                 "lines": [direct]
@@ -181,7 +177,7 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
             names += [f.encode_name for f in msgspec.structs.fields(kind.line)]
         near = process.extractOne(unknown[1], names, score_cutoff=70)
         hint = f"Did you mean `{near[0]}`?" if near else f"{kind.name} has: {', '.join(names)}"
-        return InputError(_join(field, unknown[1], kind), "is not a field that is known here", hint)
+        return InputError(_join(field, unknown[1], kind), Message.of("refusal-no-field"), hint)
     expected = _EXPECTED.match(what)
     if expected and expected["got"]:
         wanted = " or ".join(
@@ -203,8 +199,8 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
         allowed = _allowed(kind, leaf)
         return InputError(
             field,
-            f"{enum[1]} is not one of the words known here",
-            f"Write one of: {', '.join(allowed)}" if allowed else "",
+            Message.of("refusal-no-word", text=enum[1]),
+            Message.of("refusal-one-of", known=Names(tuple(allowed))) if allowed else "",
         )
     return InputError(field, what[0].lower() + what[1:], _example(kind, field))
 
@@ -248,11 +244,11 @@ def to_stored(body: dict[str, Any]) -> str:
     try:
         text = msgspec.json.encode(body, order="sorted", enc_hook=_plain).decode()
     except UnicodeEncodeError:
-        raise InputError(
-            "body", "holds a broken character (half a surrogate pair)", "Type that text again"
-        ) from None
+        raise InputError("body", Message.of("refusal-broken-character")) from None
     if "\\u0000" in text:
-        raise InputError("body", "holds a NUL character", "Type that text again")
+        raise InputError(
+            "body", Message.of("refusal-nul-character"), Message.of("refusal-type-again")
+        )
     return text
 
 

@@ -12,6 +12,7 @@ from typing import Any, Protocol
 from ledger.amounts import Amount, is_counted
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts
+from ledger.messages import Day, Message, sentence
 
 __all__ = [
     "MOST",
@@ -146,7 +147,9 @@ def needs(several: list[Any], name: str, what: str) -> None:
     InputError
     """
     if not several:
-        raise InputError(name, "is empty", f"Write down {what}")
+        raise InputError(
+            name, Message.of("refusal-empty"), sentence("refusal-write-down", what=what)
+        )
 
 
 def currency(lines: Resolver) -> str:
@@ -162,7 +165,9 @@ def above_zero(line: Body, name: str, field: str) -> None:
     InputError
     """
     if name in line and float(line[name]) <= 0:
-        raise InputError(field, "is 0", f"Write how many {name} one of it gives, or leave it out")
+        raise InputError(
+            field, Message.of("refusal-zero"), Message.of("refusal-how-many-of-name", name=name)
+        )
 
 
 def not_after(day: str, field: str, on: str | None) -> None:
@@ -173,7 +178,11 @@ def not_after(day: str, field: str, on: str | None) -> None:
     InputError
     """
     if on is not None and day > on:
-        raise InputError(field, f"{day} is after {on}", "Write a day that has been")
+        raise InputError(
+            field,
+            Message.of("refusal-day-after", day=Day(day), on=Day(on)),
+            Message.of("refusal-day-that-was"),
+        )
 
 
 def join(field: str, name: str) -> str:

@@ -9,7 +9,7 @@ from ledger.kinds.fields import ItemName, Note, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
-from ledger.messages import Message
+from ledger.messages import Code, Message
 
 
 class SeedChecked(Struct, kw_only=True):
@@ -49,29 +49,38 @@ def resolve(body: Body, lines: Resolver) -> Body:
     if ("sown" in body) != ("sprouted" in body):
         lacks = "sprouted" if "sown" in body else "sown"
         raise InputError(
-            lacks, Message.of("refusal-missing"), "A test needs both, for example 13 of 20"
+            lacks, Message.of("refusal-missing"), Message.of("refusal-test-needs-both")
         )
     if "sown" in body:
         if body["sown"] == 0:
-            raise InputError("sown", "is 0", "Write how many seeds were laid out, for example 20")
+            raise InputError(
+                "sown", Message.of("refusal-zero"), Message.of("refusal-seeds-laid-out")
+            )
         if body["sprouted"] > body["sown"]:
             raise InputError(
                 "sprouted",
-                f"{body['sprouted']} is more than the {body['sown']} sown",
-                f"Write a number from 0 to {body['sown']}",
+                Message.of(
+                    "refusal-sprouted-over-sown", sprouted=body["sprouted"], sown=body["sown"]
+                ),
             )
     year = int(lines.on[:4])
     if "year" in body and not year - 60 <= body["year"] <= year + 1:
         raise InputError(
-            "year", f"{body['year']} is out of range", f"Write a year up to {year + 1}"
+            "year",
+            Message.of("refusal-out-of-range", found=Code(str(body["year"]))),
+            Message.of("refusal-year-up-to", n=year + 1),
         )
     if "days" in body and not 10 <= body["days"] <= 500:
-        raise InputError("days", f"{body['days']} is out of range", "Write days from 10 to 500")
+        raise InputError(
+            "days",
+            Message.of("refusal-out-of-range", found=Code(str(body["days"]))),
+            Message.of("refusal-days-from-to"),
+        )
     if not {"year", "seeds", "days", "sown"} & set(body):
         raise InputError(
             "year",
             Message.of("refusal-missing"),
-            "Write its year, the seeds left, the packet's days or a test",
+            Message.of("refusal-seed-what"),
         )
     crop, _ = lines.item(body["crop"], "food", "crop")
     return {**body, "crop": crop}

@@ -13,6 +13,7 @@ from ledger.kinds.fields import Note, ValueText, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
+from ledger.messages import Typed, sentence
 
 Name = Literal[
     "altitude",
@@ -72,7 +73,7 @@ def check_setting(name: str, value: str) -> None:
     """
     check, wanted = _CHECKS[name]
     if not check(value):
-        raise InputError(name, f"cannot be {value!r}", f"Write {wanted}")
+        raise InputError(name, sentence("refusal-setting-cannot", text=Typed(value), wanted=wanted))
 
 
 def jars_per_load(value: str | None) -> dict[str, int]:

@@ -50,19 +50,20 @@ def resolve(body: Body, lines: Resolver) -> Body:
     if ("skill" in body) == ("item" in body):
         raise InputError(
             "item",
-            "a target is for an item or for a skill",
-            'Write "24 half-pint jars plum butter", or --skill',
+            Message.of("refusal-target-for-one"),
         )
     if "skill" in body:
         if not body.get("times"):
             raise InputError(
                 "times",
                 Message.of("refusal-missing"),
-                "Write how many times, for example --times 3",
+                Message.of("refusal-how-many-times"),
             )
         return body
     if "amount" not in body:
-        raise InputError("amount", Message.of("refusal-missing"), "Write how much of it is wanted")
+        raise InputError(
+            "amount", Message.of("refusal-missing"), Message.of("refusal-how-much-wanted")
+        )
     line = lines.line({"item": body["item"], "amount": body["amount"]}, "")
     if body.get("whole") is not None:  # an export's word stays
         lines.carried({"whole": body["whole"]}, "")

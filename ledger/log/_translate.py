@@ -17,6 +17,7 @@ from ledger.errors import (
     BookUnreachable,
     NotABook,
 )
+from ledger.messages import Code, sentence
 
 __all__ = ["translated"]
 
@@ -45,7 +46,9 @@ def translated(name: str, held_by: Callable[[], str] = str) -> Iterator[None]:
         if package not in ("psycopg", "sqlalchemy"):
             raise
         if cause is None:
-            raise BookError(f"{name}: {error}") from error
+            raise BookError(
+                sentence("refusal-file-fault", path=name, strerror=Code(str(error)))
+            ) from error
         raise _ours(name, cause, held_by) from error
 
 
@@ -106,7 +109,7 @@ def _ours(name: str, error: Any, held_by: Callable[[], str]) -> BookError:
     for starts, kind, said in rules:
         if code.startswith(starts):
             return kind(said.format(name=name, text=text)) if said else _locked(name, held_by())
-    return BookError(f"{name}: {text}")
+    return BookError(sentence("refusal-file-fault", path=name, strerror=Code(str(text))))
 
 
 _ROOMLESS = ("SQLITE_IOERR", "SQLITE_CANTOPEN", "SQLITE_READONLY")
@@ -125,4 +128,4 @@ def _is_full(name: str) -> bool:
 
 def _locked(name: str, who: str) -> BookLocked:
     by = f" by {who}" if who else ""
-    return BookLocked(f"{name} is being written to{by}, and it took too long. Try again later")
+    return BookLocked(sentence("refusal-book-busy-by", name=Code(name), by=by))

@@ -8,6 +8,7 @@ from urllib.parse import quote, unquote
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
 from ledger.errors import NotFound
+from ledger.messages import Day, Message, Typed
 from ledger.projections.base import Answer, Column, Node
 from ledger.projections.next_asked import from_address
 from ledger.projections.next_batches import Batches, Store, Week
@@ -183,9 +184,9 @@ def why_week(state: State, week: str, more: list[str], field: str | None) -> Nod
     )  # fmt: skip
     if found is None:
         raise NotFound(
-            "address", f"nothing like {unquote(item)!r} is put up in the week of {week}",
-            "Take an address from `croftbook show next-season --preserving --json`",
-        )  # fmt: skip
+            "address",
+            Message.of("refusal-not-put-up-in-week", text=Typed(unquote(item)), week=Day(week)),
+        )
     nodes = _Nodes(plan, batches, found).all()
     name = field or ("jars" if found.jars is not None else "raw_g")
     if name not in nodes:

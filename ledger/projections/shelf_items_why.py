@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import NotFound
+from ledger.messages import Code, Day, Message, Names, Typed
 from ledger.projections.base import Node
 from ledger.projections.next_supply import is_supply
 from ledger.projections.shelf_ahead import Ahead, ahead_of
@@ -51,7 +52,13 @@ def why_item(state: State, key: str, field: str | None = None) -> Node:
 def _pick(figures: dict[str, Callable[[], Node]], name: str | None) -> Node:
     if name not in figures:
         raise NotFound(
-            "figure", f"{name!r} is not a figure of shelf", f"It has: {', '.join(figures)}"
+            "figure",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(str(name)),
+                names=Names(tuple(figures)),
+                question=Code("shelf"),
+            ),
         )
     return figures[name]()
 
@@ -247,16 +254,16 @@ def why_over_time(state: State, key: str, field: str | None = None) -> Node:
     try:
         number = day_number(day)
     except ValueError:
-        raise NotFound("address", f"{day!r} is no day", "End it with a day like 2026-09-02") from None  # fmt: skip
+        raise NotFound("address", Message.of("refusal-address-no-day", text=Typed(day))) from None
     if number in changes(state, item)[0]:
         for figure in ("left", "came", "went"):
             figures[figure] = lambda figure=figure: _past(state, item, number, unit, figure)  # type: ignore[misc]
     figures |= _ahead(state, item, day, unit)
     if not figures:
         raise NotFound(
-            "address", f"nothing is told of {name} on {day}",
-            "Take an address from `croftbook show shelf --over-time ITEM --json`",
-        )  # fmt: skip
+            "address",
+            Message.of("refusal-nothing-told", name=name, day=Day(day)),
+        )
     return _pick(figures, next(iter(figures)) if field is None else field)
 
 

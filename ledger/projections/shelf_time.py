@@ -8,6 +8,7 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.items import near_misses
+from ledger.messages import Message, Typed
 from ledger.methods.scoring import widened
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.projections.widening import lately
@@ -58,12 +59,11 @@ def item_number(state: State, name: str, field: str) -> int:
     if found is None:
         near = near_misses(name, state.facts.names)
         wanted = f"Did you mean {near[0]!r}?" if near else "Take a name from `croftbook show shelf`"
-        raise NotFound(field, f"there is no item {name!r} in this book", wanted)
+        raise NotFound(field, Message.of("refusal-no-item-here", text=Typed(name)), wanted)
     if not MATCHED[state.facts.sort[found]]:
         raise NotFound(
             field,
-            f"{state.facts.names[found]!r} is not kept lot by lot",
-            "Name a food, a lid, a fuel or a supply",
+            Message.of("refusal-not-by-lot", text=Typed(state.facts.names[found])),
         )
     return found
 

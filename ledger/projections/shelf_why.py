@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import Code, Message, Names, Typed
 from ledger.projections.base import Node
 from ledger.projections.shelf_left import jars_node, left_node, share_node
 from ledger.questions.costs.addresses import why as why_cost
@@ -44,14 +45,19 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if lot is None:
         raise NotFound(
             "address",
-            f"there is no lot {key!r}",
-            "Take an address from `croftbook show shelf --json`",
+            Message.of("refusal-no-lot", text=Typed(key)),
         )
     figures = _figures(state, lot)
     name = {None: "left.whole", "left": "left.whole"}.get(field, field)
     if name not in figures:
         raise NotFound(
-            "figure", f"{name!r} is not a figure of shelf", f"It has: {', '.join(figures)}"
+            "figure",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(str(name)),
+                names=Names(tuple(figures)),
+                question=Code("shelf"),
+            ),
         )
     return figures[name]()
 

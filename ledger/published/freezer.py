@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from ledger.errors import InputError
 from ledger.items import item_key
+from ledger.messages import Message, Typed
 from ledger.published.words import cite, number
 from ledger.reference.schedules_sources import source
 from ledger.reference.storage import PowerCut, power_cut
@@ -59,7 +60,7 @@ def hours_of(text: str) -> float:
     """
     match = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*(h|hours?|hrs?|d|days?)?\s*", text, re.IGNORECASE)
     if not match or float(match[1]) <= 0:
-        raise InputError("freezer_off", f"{text!r} is not a time", "Write it like 30 h or 2 days")
+        raise InputError("freezer_off", Message.of("refusal-not-a-time", text=Typed(text)))
     days = (match[2] or "h").lower().startswith("d")
     return float(match[1]) * (24 if days else 1)
 

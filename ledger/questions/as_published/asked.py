@@ -57,7 +57,7 @@ def question(
     product = asked.get("product")
     if not product:
         raise InputError(
-            "product", Message.of("refusal-missing"), "Name it: --product 'green beans'"
+            "product", Message.of("refusal-missing"), Message.of("refusal-name-product")
         )
     height = asked.get("altitude") or state.settings.newest("altitude")
     gauge = asked.get("gauge") or state.settings.newest("gauge")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import Code, Message, Typed
 from ledger.projections.base import Node
 from ledger.questions.as_published.records import batches, judgement_of, schedules_of
 from ledger.questions.shared.common import event_node
@@ -37,8 +38,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if at is None:
         raise NotFound(
             "address",
-            f"there is no batch {key!r} that tables may hold figures for",
-            "Take an address from `croftbook show as-published --json`",
+            Message.of("refusal-no-batch-of-tables", text=Typed(key)),
         )
     ev, body = at
     found = judgement_of(state, ev, body, schedules_of(state))
@@ -53,7 +53,15 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         known = ", ".join(
             ["standing", *(f"{s}.{f}" for s in ("published", "done") for f in _FIELDS)]
         )
-        raise NotFound("figure", f"{name!r} is not a figure of as-published", f"It has: {known}")
+        raise NotFound(
+            "figure",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(name),
+                names=Code(known),
+                question=Code("as-published"),
+            ),
+        )
     unit = _UNITS.get(figure, "")
     if side == "done":
         return event_node(state, ev, "", found.done[figure], unit)

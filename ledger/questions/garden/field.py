@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Typed
 from ledger.questions.garden.plots import Pair, Planting, Plot, fit, measured, settle
 from ledger.replay.columns import Array
 
@@ -307,7 +308,9 @@ def _unknown(what: str, name: str, known: list[str]) -> InputError:
 
     near = near_misses(name, known)
     hint = f"Did you mean {near[0]!r}?" if near else f"Known: {', '.join(sorted(known)) or 'none'}"
-    return InputError(what, f"no {what} of this book is called {name!r}", hint)
+    return InputError(
+        what, Message.of("refusal-none-called", what=Code(what), text=Typed(name)), hint
+    )
 
 
 def field_of(state: State) -> Field:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
+from ledger.messages import Code, Message, Names, Typed
 from ledger.methods.cover import US_GALLON_L
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.quantities import measured
@@ -139,8 +140,7 @@ def why(state: State, group: str, field: str | None) -> Node:
     else:
         raise NotFound(
             "address",
-            f"there is no group {group!r} of how-long",
-            "Take an address from `croftbook show how-long --to-add --json`",
+            Message.of("refusal-no-group-of-how-long", text=Typed(group)),
         )
     wanted = product("wanted for 14 days", unit, people, each)
     short = None if there is None else difference("to add", unit, wanted, there)
@@ -157,7 +157,13 @@ def why(state: State, group: str, field: str | None) -> Node:
     found = trees.get(field or "to_add_kg", KeyError)
     if found is KeyError:
         raise NotFound(
-            "figure", f"{field!r} is not a figure of how-long", f"It has: {', '.join(trees)}"
+            "figure",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(str(field)),
+                names=Names(tuple(trees)),
+                question=Code("how-long"),
+            ),
         )
     return found if isinstance(found, Node) else Node("not written down", None, unit)
 

@@ -18,6 +18,7 @@ from ledger.errors import NotFound
 from ledger.items import item_key, near_misses
 from ledger.kinds import KINDS
 from ledger.kinds.methods import METHODS
+from ledger.messages import Message, Typed
 from ledger.replay.columns import Array
 from ledger.replay.state import day_number, day_text
 from ledger.replay.tables import ROLES
@@ -132,7 +133,9 @@ class Skills:
         found = self.find(text)
         if found is None:
             raise NotFound(
-                "skill", f"nobody practised {text!r}", _wanted(near_misses(text, self.names))
+                "skill",
+                Message.of("refusal-nobody-practised", text=Typed(text)),
+                _wanted(near_misses(text, self.names)),
             )
         return found
 
@@ -148,7 +151,9 @@ class Skills:
         if found is None:
             known = sorted({self.people[p] for _, p in self.groups if p != HOUSEHOLD})
             wanted = f"Name one of: {', '.join(known)}" if known else "No entry names anybody yet"
-            raise NotFound("person", f"{name!r} practised nothing that is written down", wanted)
+            raise NotFound(
+                "person", Message.of("refusal-practised-nothing", text=Typed(name)), wanted
+            )
         return found
 
     @cached_property

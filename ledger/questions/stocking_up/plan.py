@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, replace
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Typed, sentence
 from ledger.methods.stocking import (
     PackPlan,
     Staple,
@@ -58,7 +59,7 @@ def asked_of(
     """
     count = _read("trips", trips, "a whole number of shopping trips from 1 to 104, as 4", 104)
     if count is not None and (count != int(count) or count < 1):
-        raise InputError("trips", f"{trips!r} trips", "Give a whole number from 1 to 104, as 4")
+        raise InputError("trips", Message.of("refusal-trips-number", text=Code(repr(trips))))
     empty = _read("shortage", shortage, "weeks without a shop, as 8", 520)
     return Asked(
         _read("budget", budget, "money for extra packs on one trip, as 20", 1e9),
@@ -83,7 +84,8 @@ def _read(name: str, given: object, wanted: str, most: float) -> float | None:
         value = math.nan
     if not 0 <= value <= most:
         raise InputError(
-            name, f"{text[:40]!r} is not a number from 0 to {most:g}", f"Give {wanted}"
+            name,
+            sentence("refusal-not-from-zero-to", text=Typed(text[:40]), most=most, wanted=wanted),
         )
     return value
 

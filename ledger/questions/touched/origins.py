@@ -10,6 +10,7 @@ import numpy as np
 
 from ledger.errors import InputError, NotFound
 from ledger.items import item_key, near_misses
+from ledger.messages import Code, Message, Typed
 from ledger.questions.as_published.records import batches, judgement_of, schedules_of
 from ledger.questions.shared.gauges import loads_of
 from ledger.replay.columns import Array
@@ -69,7 +70,7 @@ def _event(state: State, text: str, field: str) -> int:
     if found.size != 1:
         several = f"{found.size} entries' ids begin with {begun[:60]!r}"
         problem = several if found.size else f"no entry's id begins with {begun[:60]!r}"
-        raise NotFound(field, problem, "Take an id from `croftbook history`")
+        raise NotFound(field, problem, Message.of("refusal-id-from-history"))
     return int(found[0])
 
 
@@ -85,8 +86,7 @@ def _purchase(state: State, text: str) -> Start:
     if kind not in ("bought", "received", "harvested"):
         raise InputError(
             "purchase",
-            f"{text[:8]} is {kind}: nothing came in by it",
-            "Name what was bought, received or harvested; of a batch use --batch",
+            Message.of("recall-nothing-came-in", id=Code(text[:8]), kind=Code(kind)),
         )
     start = _of_events(state, _some(ev), f"{kind} {state.entry_id(ev)[:8]}")
     lent = _lent_by(state, _items_of(state, ev))
@@ -118,7 +118,7 @@ def _item(state: State, text: str) -> Start:
     if found is None:
         near = near_misses(text, state.facts.names)
         hint = f"Did you mean {near[0]!r}?" if near else "Take a name from `croftbook show shelf`"
-        raise NotFound("item", f"there is no item {text!r} in this book", hint)
+        raise NotFound("item", Message.of("refusal-no-item-here", text=Typed(text)), hint)
     if not MATCHED[state.facts.sort[found]]:
         return _of_events(state, _lent_by(state, _some(found)), state.facts.names[found])
     lots = np.flatnonzero(np.isin(state.lots["item"], state.facts.several(found)))
@@ -144,7 +144,11 @@ def _lot(state: State, text: str) -> Start:
         )
         names = ", ".join(state.lot_id(one) for one in found[:4])
         hint = f"Name one of {names}" if found else "Take a lot from `croftbook show shelf --json`"
-        raise NotFound("lot", f"{text!r}: {problem}", hint)
+        raise NotFound(
+            "lot",
+            Message.of("refusal-file-fault", path=Typed(text), strerror=Code(str(problem))),
+            hint,
+        )
     return Start(_some(found), _some([]), f"lot {state.lot_id(found[0])}")
 
 
@@ -153,8 +157,8 @@ def _batch(state: State, text: str) -> Start:
     if _kind(state, ev) != "put_up":
         raise InputError(
             "batch",
-            f"{text[:8]} is {_kind(state, ev)}, not a batch",
-            "Take one from `croftbook show as-published`",
+            Message.of("refusal-not-a-batch", id=Code(text[:8]), kind=Code(_kind(state, ev))),
+            Message.of("recall-from-published"),
         )
     return _of_events(state, _some(ev), f"batch {state.entry_id(ev)[:8]}")
 
@@ -164,8 +168,7 @@ def _meal(state: State, text: str) -> Start:
     if _kind(state, ev) not in ("eaten", "given_away"):
         raise InputError(
             "meal",
-            f"{text[:8]} is {_kind(state, ev)}, neither a meal nor a gift",
-            "Take one from `croftbook history --kind meal`",
+            Message.of("recall-no-meal-no-gift", id=Code(text[:8]), kind=Code(_kind(state, ev))),
         )
     draws = np.flatnonzero(state.draws["ev"] == ev)
     draw, lot, _ = state.allocations
@@ -180,8 +183,7 @@ def _gauge(state: State, text: str) -> Start:
     ):
         raise NotFound(
             "gauge",
-            f"{text!r} is no gauge in this book",
-            "Name the canner as batches do, or write dial",
+            Message.of("recall-no-gauge", text=Typed(text)),
         )
     return _of_events(
         state,
@@ -226,9 +228,7 @@ def _schedule(state: State, text: str) -> Start:
             if near
             else "Take one from `croftbook show as-published --json`"
         )
-        raise NotFound(
-            "schedule", f"there is no schedule {text!r}, and no batch that names it", hint
-        )
+        raise NotFound("schedule", Message.of("recall-no-schedule", text=Typed(text)), hint)
     return _of_events(state, _some(mine), f"the schedule {text}")
 
 
@@ -257,8 +257,9 @@ def start_of(state: State, said: dict[str, str]) -> Start:
             "names nothing to follow" if not said else f"stands beside {', '.join(list(said)[1:])}"
         )
         raise InputError(
-            next(iter(said), "item"), problem,
-            "Name one of --item, --lot, --batch, --purchase, --gauge, --schedule or --meal",
-        )  # fmt: skip
+            next(iter(said), "item"),
+            problem,
+            Message.of("recall-name-one"),
+        )
     ((name, text),) = said.items()
     return STARTS[name](state, text)

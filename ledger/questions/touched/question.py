@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import NotFound
+from ledger.messages import Message, Typed
 from ledger.projections.base import Answer, Assumption, Column, Node, Option, Projection
 from ledger.questions.shared.common import event_node
 from ledger.questions.shared.gauges import gauge_tests, test_line
@@ -167,8 +168,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
             return event_node(state, int(evs[0]), "", key, "")
     raise NotFound(
         "address",
-        f"there is no lot or entry {key!r}",
-        "Take an address from `croftbook touched --json`",
+        Message.of("refusal-no-lot-or-entry", text=Typed(key)),
     )
 
 

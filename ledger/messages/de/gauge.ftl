@@ -1,0 +1,16 @@
+# Prüfungen von Manometern, und was daran abgelehnt wird.
+
+gauge-reads-nothing = { $name } zeigt nichts, was falsch gehen könnte: ein Gewichtsventil wird so nicht geprüft
+    .wanted = Nenne den Einkocher mit dem Zeigermanometer, oder dial; berichtige die Ansätze, bei denen ein Gewicht falsch war
+gauge-no-reading = { $text } ist keine Anzeige
+    .wanted = Schreib es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
+gauge-other-unit = { $text } ist in { $unit }, verglichen wird in psi
+    .wanted = Das sind { $sign }{ $psi } psi: schreib "{ $sign2 }{ $psi2 } psi", wenn das gemeint ist
+gauge-not-psi = { $text } ist nicht in psi
+    .wanted = Schreib es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
+gauge-no-direction = { $text } sagt nicht, ob zu viel oder zu wenig
+    .wanted = Schreib es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
+gauge-both-directions = { $text } sagt zu viel und zu wenig zugleich
+    .wanted = Schreib es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
+gauge-beyond-dial = { $text } ist mehr, als ein Zeiger von 0 bis { $most } psi falsch gehen kann
+    .wanted = Schreib nur, was es zu viel oder zu wenig zeigt, in psi

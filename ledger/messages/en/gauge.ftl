@@ -1,0 +1,16 @@
+# Tests of gauges, and what is refused about them.
+
+gauge-reads-nothing = { $name } reads nothing that could be off: a weighted gauge is not tested so
+    .wanted = Name the canner with the dial gauge, or dial; correct the batches where a weight was wrong
+gauge-no-reading = { $text } is not a reading
+    .wanted = Write it like "+2 psi" where it reads two too high, "-1 psi" where it reads one too low
+gauge-other-unit = { $text } is in { $unit }, and gauges are compared in psi
+    .wanted = It comes to { $sign }{ $psi } psi: write "{ $sign2 }{ $psi2 } psi" if that is meant
+gauge-not-psi = { $text } is not in psi
+    .wanted = Write it like "+2 psi" where it reads two too high, "-1 psi" where it reads one too low
+gauge-no-direction = { $text } does not say whether too high or too low
+    .wanted = Write it like "+2 psi" where it reads two too high, "-1 psi" where it reads one too low
+gauge-both-directions = { $text } says both too high and too low
+    .wanted = Write it like "+2 psi" where it reads two too high, "-1 psi" where it reads one too low
+gauge-beyond-dial = { $text } is more than a dial of 0 to { SAY($most, style: "plain") } psi can be off
+    .wanted = Write only what it reads too high or too low, in psi
