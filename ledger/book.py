@@ -359,8 +359,11 @@ class Book:
             return id
         found = self.log.ids(beginning=id)
         if len(found) != 1:
-            several = f"{len(found)} ids begin with {id!r}"
-            problem = several if found else f"no entry's id begins with {id!r}"
+            problem = (
+                Message.of("refusal-ids-begin", n=len(found), text=Typed(id))
+                if found
+                else Message.of("refusal-no-id-begins", text=Typed(id))
+            )
             raise NotFound(field, problem, Message.of("refusal-id-from-history"))
         return found[0]
 
@@ -368,7 +371,7 @@ class Book:
         """Return the one id that begins so, for an address; several are refused, not passed over."""
         found = self.log.ids(beginning=beginning)
         if len(found) > 1:
-            problem = f"{len(found)} ids begin with {beginning!r}"
+            problem = Message.of("refusal-ids-begin", n=len(found), text=Typed(beginning))
             raise InputError("address", problem, Message.of("refusal-more-of-id"))
         return self.find(beginning)
 

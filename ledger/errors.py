@@ -219,8 +219,9 @@ class UnknownKind(LedgerError, LookupError):
         self.kind, self.seq, self.known = kind, seq, known
 
     def __str__(self) -> str:
-        where = f"event {self.seq}: " if self.seq is not None else ""
-        return f"{where}unknown kind {self.kind!r}. Update Croftbook, or check the spelling"
+        from ledger.messages import Typed, sentence
+
+        return sentence("refusal-unknown-kind", seq=self.seq, kind=Typed(self.kind))
 
 
 class NewerEvent(LedgerError, ValueError):
@@ -231,10 +232,14 @@ class NewerEvent(LedgerError, ValueError):
         self.kind, self.v, self.newest, self.seq = kind, v, newest, seq
 
     def __str__(self) -> str:
-        where = f"event {self.seq}: " if self.seq is not None else ""
-        return (
-            f"{where}{self.kind} has body version {self.v}, and this program reads up to "
-            f"{self.newest}. Update Croftbook to read this book"
+        from ledger.messages import Code, sentence
+
+        return sentence(
+            "refusal-newer-event",
+            seq=self.seq,
+            kind=Code(self.kind),
+            version=self.v,
+            newest=self.newest,
         )
 
 
@@ -246,6 +251,6 @@ class TooLarge(LedgerError, OverflowError):
         self.item, self.total = item, total
 
     def __str__(self) -> str:
-        return (
-            f"the amounts of {self.item!r} add up beyond what the book can hold. Correct the entry"
-        )
+        from ledger.messages import Typed, sentence
+
+        return sentence("refusal-total-too-large", item=Typed(self.item))

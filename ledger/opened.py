@@ -18,7 +18,7 @@ from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.kinds import KINDS
-from ledger.messages import Message, Names, sentence
+from ledger.messages import Code, Message, Names, Sentence, fixed, sentence
 from ledger.published import OPEN
 from ledger.questions.shared.standing import (
     Standing,
@@ -266,27 +266,21 @@ def check_settling(state: State, entry: Entry) -> None:
         return
     problem = _not_open(state.once(standings), ev)
     if problem is not None:
-        raise InputError("batch", *problem)
+        raise InputError("batch", problem)
 
 
-def _not_open(known: Standings, ev: int) -> tuple[str, str] | None:
-    """Return what is wrong with settling a batch and what would be right; None where it stands open."""
+def _not_open(known: Standings, ev: int) -> Sentence | None:
+    """Return what is wrong with settling a batch; None where it stands open."""
     own, made_of = known.unsettled(ev), known.made_of(ev)
     grave = next((one for one in (own, made_of) if one is not None and one.is_grave), None)
     if grave is not None:
-        return (
-            f"it stands graver than to check yourself ({grave.text})",
-            "Correct the entry where it was written down wrongly, or discard the jars",
-        )
+        return sentence("refusal-settle-graver", how=grave.text)
     if own is None:
-        return "nothing is compared with it, so there is nothing to settle", "Name another batch"
+        return sentence("refusal-settle-nothing")
     if own.standing not in OPEN:
         if made_of is not None and made_of.is_marked:
-            return (
-                f"it is {made_of.text}",
-                f"Settle the batch that it was made of: {made_of.batch[:8]}",
-            )
-        return f"it stands {own.standing}: there is nothing to settle", "Name another batch"
+            return sentence("refusal-settle-is", how=made_of.text, batch=Code(made_of.batch[:8]))
+        return sentence("refusal-settle-stands", how=fixed(own.standing))
     return None
 
 
@@ -300,4 +294,4 @@ def settles(state: State, after: int) -> Iterator[str]:
         if ev >= after and batch is not None:
             problem = _not_open(known, batch)
             if problem is not None:
-                yield f"event {ev + 1}: batch {body['batch'][:8]} is not settled by it: {problem[0]}"
+                yield f"event {ev + 1}: batch {body['batch'][:8]} is not settled by it: {problem}"

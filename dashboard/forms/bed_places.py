@@ -67,12 +67,11 @@ def _number(bed: str, at: str, text: str) -> float:
         value = -1.0
     least = 0.1 if at in ("length", "width") else 0.0
     if not least <= value <= 6000:
-        hint = "Write a number like 12.5"
         raise InputError(
             at,
             Message.of("refusal-bed-of-wrong", bed=bed, text=Typed(text))
             if text
             else Message.of("refusal-bed-of-missing", bed=bed),
-            hint,
+            Message.of("refusal-number-like"),
         )
     return value

@@ -267,25 +267,24 @@ def _with_unit(
     return (many, "piece", rest, None, None) if start else None
 
 
-def _two_lines(text: str, rest: str) -> str:
+def _two_lines(text: str, rest: str) -> Message:
     """Return what to write instead of two amounts in one."""
     first = text[: text.rfind(rest)].strip()
     first = re.sub(r"(?:\s+(?:and|&|\+))+$", "", first, flags=re.IGNORECASE)
     item = re.sub(r"^[\d\s.,/]*\S+\s*", "", rest)
-    return (
-        f"Write two lines, {f'{first} {item}'.strip()!r} and {rest!r}; hyphenate a name that begins "
-        "with a number (7-grain bread)"
+    return Message.of(
+        "refusal-two-lines", first=Typed(f"{first} {item}".strip()), second=Typed(rest)
     )
 
 
-def _near(rest: str) -> str:
+def _near(rest: str) -> Message:
     from rapidfuzz import process
 
     near = process.extractOne(rest.lower(), known_units(), score_cutoff=70)
     return (
-        f"Did you mean {near[0]!r}?"
+        Message.of("refusal-did-you-mean", name=Typed(near[0]))
         if near
-        else "Write it like 12 lb 6 oz, 2 cups, 3 heads or 7 quart jars"
+        else Message.of("refusal-like-amounts")
     )
 
 
@@ -310,7 +309,9 @@ def parse_measure(text: str, wanted: str, field: str = "amount") -> Fraction:
         example = "1/2 in or 1.2 cm"
     wrong = InputError(
         field,
-        f"{text!r} is not {'a length' if wanted == 'length' else 'an area'}",
+        Message.of("refusal-not-a-length", text=Typed(text))
+        if wanted == "length"
+        else Message.of("refusal-not-an-area", text=Typed(text)),
         Message.of("refusal-like", example=Code(example)),
     )
     refuse_sign(text, field)

@@ -140,12 +140,14 @@ class Call(msgspec.Struct, frozen=True, forbid_unknown_fields=True, dict=True, r
         if said != FORMAT:
             later = isinstance(said, str) and said.startswith("croftbook call ")
             problem = (
-                f"{where.name} is of the later format {said!r}"
+                Message.of("refusal-call-later", name=Code(where.name), format=Typed(str(said)))
                 if later
-                else f"{where.name} is no call of a group"
+                else Message.of("refusal-no-call", name=Code(where.name))
             )
             raise InputError(
-                "call", problem, "Update Croftbook to read it" if later else _ASK_AGAIN
+                "call",
+                problem,
+                Message.of("refusal-update-to-read" if later else "refusal-ask-for-call"),
             )
         try:
             call = msgspec.convert(raw, cls)
@@ -169,16 +171,20 @@ class Call(msgspec.Struct, frozen=True, forbid_unknown_fields=True, dict=True, r
 
         self._check_lists()
         if not _CURRENCY.fullmatch(self.currency):
-            problem = f"{self.currency!r} is no currency"
+            problem = Message.of("refusal-no-currency", text=Typed(self.currency))
             raise InputError("currency", problem, Message.of("refusal-three-capitals"))
         first, last = _days(self.from_, self.to, "from", "to")
         if not first.year <= self.season <= last.year:
-            problem = f"{self.season} is no year of {self.from_} to {self.to}"
+            problem = Message.of(
+                "refusal-no-year-of", year=self.season, first=Day(self.from_), last=Day(self.to)
+            )
             raise InputError("season", problem, Message.of("refusal-season-year"))
         if self.before is not None:
             _, end = _days(self.before.from_, self.before.to, "before-from", "before-to")
             if end >= first:
-                problem = f"{self.before.to} is not before {self.from_}"
+                problem = Message.of(
+                    "refusal-not-before", last=Day(self.before.to), first=Day(self.from_)
+                )
                 raise InputError("before-to", problem, Message.of("refusal-season-before-ends"))
         told_of(self)  # refuses a figure that cannot be told
 
@@ -193,7 +199,7 @@ class Call(msgspec.Struct, frozen=True, forbid_unknown_fields=True, dict=True, r
         ):
             for text in texts:
                 if not _LABEL.fullmatch(text):
-                    problem = f"{text[:60]!r} cannot be shown"
+                    problem = Message.of("refusal-cannot-be-shown", text=Typed(text[:60]))
                     raise InputError(field, problem, Message.of("refusal-short-text-marks"))
             if len(texts) > most:
                 raise InputError(

@@ -95,7 +95,7 @@ def _rows(path: Path) -> list[tuple[int, dict[str, str]]]:
             reader = csv.DictReader(file, strict=True)
             missing = [name for name in _COLUMNS if name not in (reader.fieldnames or ())]
             if missing:
-                wanted = f"Begin with the line {','.join(_COLUMNS)}"
+                wanted = Message.of("refusal-first-line", line=Code(",".join(_COLUMNS)))
                 raise InputError(
                     "members",
                     Message.of("refusal-no-column-in-file", name=Code(missing[0])),

@@ -42,7 +42,7 @@ def needs_library() -> Any:
     try:
         import opendp.prelude as dp
     except ImportError:
-        problem = "noise is drawn by OpenDP, which is not installed"
+        problem = Message.of("refusal-needs-opendp")
         raise InputError("private", problem, Message.of("refusal-install-many")) from None
     dp.enable_features("contrib")
     return dp

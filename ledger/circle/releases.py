@@ -98,10 +98,9 @@ def _to_class(circle: Circle) -> Release:
             _refuse_other_way(released, CLASS)
             if not released or released[-1]["digest"] != digest:
                 if released and changed < LEAST:
-                    few = "1 sheet" if changed == 1 else f"{changed} sheets"
                     raise InputError(
                         "sheets",
-                        Message.of("refusal-sheets-unchanged", n=few, least=LEAST),
+                        Message.of("refusal-sheets-unchanged", n=changed, least=LEAST),
                     )
                 _append(tx, circle, CLASS, len(held), epsilon_milli=0, digest=digest)
         raw.execute("DELETE FROM changed")
@@ -115,11 +114,11 @@ def _to_class(circle: Circle) -> Release:
 def _to_public(circle: Circle, epsilon: float) -> Release:
     milli = round(epsilon * 1000) if 0 < epsilon <= 1 else 0
     if not milli or abs(milli - epsilon * 1000) > 1e-6:
-        wanted = "Write 0.001 to 1, with three places at most"
+        wanted = Message.of("refusal-epsilon-range")
         raise InputError("epsilon", Message.of("refusal-epsilon-unspendable", n=epsilon), wanted)
     cards = len(circle.members())
     if cards < CARDS:
-        wanted = f"The public is told from {CARDS} on: under that noise would drown the figures"
+        wanted = Message.of("refusal-public-from", n=CARDS)
         raise InputError("cards", Message.of("refusal-cards-given", n=cards), wanted)
     from ledger.circle.private import histograms, how_many, needs_library
 
@@ -130,7 +129,7 @@ def _to_public(circle: Circle, epsilon: float) -> Release:
         _refuse_other_way(released, PUBLIC)
         left = BUDGET - sum(one["epsilon_milli"] for one in released)
         if milli > left:
-            problem = f"{milli / 1000:g} is asked for, and {left / 1000:g} is left for this call"
+            problem = Message.of("refusal-epsilon-spent", asked=milli / 1000, left=left / 1000)
             raise InputError("epsilon", problem, Message.of("refusal-spent-for-good"))
         sheets = len(circle.held())
         _append(tx, circle, PUBLIC, sheets, epsilon_milli=milli, figures=figures)

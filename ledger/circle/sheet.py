@@ -143,13 +143,15 @@ def read_paper(raw: bytes, call: Call, keys: Mapping[str, bytes]) -> Sheet | Wit
         raise InputError(
             "call",
             Message.of("refusal-other-call"),
-            Message.of("refusal-sheets-of-call", name=Typed(call.name), season=Code(str(call.season))),
+            Message.of(
+                "refusal-sheets-of-call", name=Typed(call.name), season=Code(str(call.season))
+            ),
         )
     _check_types(body.get("figures"))
     try:
         paper: Sheet | Withdrawal = msgspec.convert(body, cls)
     except msgspec.ValidationError as error:
-        raise InputError(*_told(str(error))) from None
+        raise _told(str(error)) from None
     if paper.member not in keys:
         raise InputError(
             "member",
@@ -198,18 +200,24 @@ def _check_types(figures: Any) -> None:
             )
 
 
-def _told(error: str) -> tuple[str, str, str]:
-    """Return field, problem and what would be right from what a check of types says."""
+def _told(error: str) -> InputError:
+    """Return the refusal of what a check of types found."""
     problem, _, path = error.partition(" - at `$")
     field = path.strip("`.") or "sheet"
-    return field, problem[:1].lower() + problem[1:], _ANEW
+    return InputError(
+        field,
+        Message.of("refusal-as-read", text=Code(problem[:1].lower() + problem[1:])),
+        Message.of("refusal-sheet-anew"),
+    )
 
 
 def _check_figures(sheet: Sheet, call: Call) -> None:
     check_zone(call, sheet.zone)
     if sheet.season != call.season:
         raise InputError(
-            "season", f"{sheet.season} is not {call.season}", Message.of("refusal-sheet-anew")
+            "season",
+            Message.of("refusal-season-is-not", found=sheet.season, wanted=call.season),
+            Message.of("refusal-sheet-anew"),
         )
     try:
         good = dt.date.fromisoformat(sheet.made_on).isoformat() == sheet.made_on

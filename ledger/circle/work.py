@@ -186,11 +186,11 @@ def _dask() -> Any:
     try:
         import distributed
     except ImportError:
-        problem = "several workers need Dask, which is not installed"
-        wanted = (
-            "Install it in the folder of the program: pip install '.[many]'; or use --workers 0"
-        )
-        raise InputError("workers", problem, wanted) from None
+        raise InputError(
+            "workers",
+            Message.of("refusal-needs-dask"),
+            Message.of("refusal-install-many-or-none"),
+        ) from None
     return distributed
 
 
@@ -213,7 +213,7 @@ def _check_scheduler(address: str | None, tls: tuple[str, str, str] | None) -> N
     if parts.scheme == "tcp" and host not in _HERE:
         raise InputError("scheduler", Message.of("refusal-not-encrypted", address=Code(address)))
     if parts.scheme == "tls" and tls is None:
-        wanted = "Name --tls-ca, --tls-cert and --tls-key"
+        wanted = Message.of("refusal-name-tls")
         raise InputError("scheduler", Message.of("refusal-tls-needs"), wanted)
     for name in tls or ():
         if not Path(name).is_file():
@@ -239,7 +239,7 @@ def _client(workers: int, scheduler: str | None, tls: tuple[str, str, str] | Non
             client = distributed.Client(scheduler, security=security, timeout=20)
             client.wait_for_workers(1, timeout=60)
         except (OSError, TimeoutError) as error:
-            problem = f"{scheduler} does not answer, or has no worker"
+            problem = Message.of("refusal-no-answer", address=Code(scheduler))
             raise InputError("scheduler", problem, Message.of("refusal-start-both")) from error
         with client:
             yield client

@@ -11,7 +11,7 @@ from ledger.items import near_misses
 from ledger.kinds.describing import OF_JARS, Field
 from ledger.kinds.item_described import Sort
 from ledger.known.catalogue import Catalogue
-from ledger.messages import Message, Typed
+from ledger.messages import Code, Message, Names, Typed
 
 __all__ = ["fill", "fill_sort"]
 
@@ -71,8 +71,11 @@ def fill_sort(body: dict[str, Any], catalogue: Catalogue, *, needed: bool) -> No
         raise InputError(
             "sort",
             Message.of("refusal-missing-unknown-item", name=Typed(name)),
-            (f"Did you mean {near[0]!r}? Else say" if near else "Say")
-            + f" what sort of thing it is with --sort: {', '.join(get_args(Sort))}",
+            Message.of(
+                "refusal-say-sort",
+                near=Typed(near[0]) if near else None,
+                sorts=Names(tuple(map(Code, get_args(Sort)))),
+            ),
         )
 
 

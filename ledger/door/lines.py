@@ -20,7 +20,7 @@ from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts, item_key, merge, near_misses
 from ledger.kinds.resolving import MOST, first_measure, join
 from ledger.known.catalogue import Catalogue
-from ledger.messages import Code, Message, Typed, measured, sentence
+from ledger.messages import Code, Message, Names, Typed, measured, sentence
 from ledger.reference.crossing import Weights
 
 if TYPE_CHECKING:
@@ -248,9 +248,11 @@ class Lines:
         by_piece = facts.measure == "mass" and "piece" in (facts.g_per or {})
         if not is_plain or by_piece or not amount.whole:
             return amount
-        offered = f"{amount.text} {jars[0]}s"
+        offered = measured(f"{amount.text} {jars[0]}s")
         if len(jars) > 1:
-            question = f"{amount.text} {name}: which jars, {' or '.join(jars)}?"
+            question = sentence(
+                "doubt-which-jars", amount=measured(amount.text), name=name, jars=Names(tuple(jars))
+            )
             doubt = NeedsAnswer("unit", field, question, offered)
             if not self.answers.choose(doubt):
                 raise doubt
@@ -347,7 +349,7 @@ class Lines:
                 field, sentence("refusal-amount-too-little", amount=measured(amount.text))
             )
         if whole > _ABSURD.get(said["measure"], _ABSURD["count"]):
-            question = f"{amount.text} of {name} is a great deal; is it right?"
+            question = sentence("doubt-great-deal", amount=measured(amount.text), name=name)
             self.answers.settle(NeedsAnswer("absurd", field, question, sentence("doubt-right")))
 
     def _in_jars(self, amount: Amount, name: str) -> Body | None:

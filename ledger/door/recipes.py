@@ -35,9 +35,9 @@ def from_recipe(catalogue: Catalogue, body: dict[str, Any]) -> dict[str, Any]:
     if recipe is None:
         near = near_misses(name, [r["recipe"] for r in catalogue.recipes.values()])
         hint = (
-            f"Did you mean {near[0]!r}?"
+            Message.of("refusal-did-you-mean", name=Typed(near[0]))
             if near
-            else "Write it once with `croftbook recipe`, or give --used"
+            else Message.of("refusal-write-recipe")
         )
         raise NotFound("recipe", Message.of("refusal-no-recipe", name=Typed(name)), hint)
     times = times_of(body.get("times"))

@@ -9,7 +9,7 @@ from ledger.items import item_key
 from ledger.kinds import KINDS, decode_stored
 from ledger.known.catalogue import Catalogue
 from ledger.log import StoredEvent, Writing
-from ledger.messages import Code, Message, Typed
+from ledger.messages import Code, Message, Typed, fixed, sentence
 
 if TYPE_CHECKING:
     from ledger.door.writing import Entry
@@ -53,11 +53,11 @@ def check_replaces(tx: Writing, entry: Entry) -> StoredEvent:
     if old.kind != entry.kind:
         raise InputError(
             "replaces",
-            Message.of(
+            sentence(
                 "refusal-other-kind",
                 id=Code(entry.replaces[:8]),
-                kind=Code(old.kind),
-                kind2=Code(entry.kind),
+                kind=fixed(old.kind),
+                kind2=fixed(entry.kind),
             ),
         )
     return old
@@ -106,7 +106,7 @@ def check_batch(tx: Writing, catalogue: Catalogue, id: str) -> str:
     if event.kind != "put_up":
         raise InputError(
             "batch",
-            Message.of("refusal-not-a-batch", id=Code(id[:8]), kind=Code(event.kind)),
+            sentence("refusal-not-a-batch", id=Code(id[:8]), kind=fixed(event.kind)),
             Message.of("refusal-id-from-published"),
         )
     entries = catalogue.entries(tx)

@@ -121,8 +121,8 @@ def _line(
         _refuse_fresh(catalogue, line, item, on, field.removesuffix("lot") + "item")
     own = own_batch(found, on)
     if own is None and found:
-        question = (
-            f"Which jars of {item} failed to seal: {', '.join(one.text for one in found[:4])}?"
+        question = sentence(
+            "doubt-which-unsealed", item=item, jars=Names(tuple(b.text for b in found[:4]))
         )
         answers.settle(
             NeedsAnswer("lot", field, question, sentence("doubt-newest", text=found[0].text))

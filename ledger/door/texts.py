@@ -133,8 +133,12 @@ class Texts:
         from rapidfuzz import fuzz, process
 
         near = process.extractOne(word.lower(), known_units(), scorer=fuzz.ratio, score_cutoff=70)
-        hint = f" (did you mean {near[0]!r}?)" if near else ""
-        question = f"{word!r} is not a unit that is known{hint}; is {item!r} an item of that name?"
+        question = sentence(
+            "doubt-unit-or-item",
+            text=Typed(word),
+            near=Typed(near[0]) if near else None,
+            item=Typed(item),
+        )
         doubt = NeedsAnswer("unit", field, question, sentence("doubt-in-pieces", item=item))
         self.answers.settle(doubt)
 

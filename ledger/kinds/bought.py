@@ -53,7 +53,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["lines"] or body.get("other") or [], "lines", "what was bought")
+    needs(body["lines"] or body.get("other") or [], "lines", Message.of("refusal-write-bought"))
     out = []
     for line, field in zip(body["lines"], line_fields(body["lines"], "lines"), strict=True):
         if line.get("paid") is not None:

@@ -10,6 +10,7 @@ from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Line, Struct
 from ledger.kinds.resolving import Body, Resolver, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 OPENING_DAYS = 28
 """Counts of a book's first weeks find its opening stock, and no windfall. Our own choice."""
@@ -50,7 +51,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["lines"], "lines", "what was there")
+    needs(body["lines"], "lines", Message.of("refusal-write-there"))
     return {**body, "lines": several_lines(body["lines"], "lines", lines, zero=True)}
 
 

@@ -10,6 +10,7 @@ from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Line, Struct
 from ledger.kinds.resolving import Body, Resolver, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 Why = Literal[
     "spoiled",
@@ -49,7 +50,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["lines"], "lines", "what it was")
+    needs(body["lines"], "lines", Message.of("refusal-write-it"))
     return {**body, "lines": several_lines(body["lines"], "lines", lines)}
 
 

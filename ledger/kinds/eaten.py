@@ -50,7 +50,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["ate"], "ate", "what was eaten")
+    needs(body["ate"], "ate", Message.of("refusal-write-eaten"))
     if body.get("guests") is not None:
         if not body.get("people"):
             raise InputError("guests", Message.of("refusal-needs-people"))

@@ -12,7 +12,7 @@ from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Known, Resolver
-from ledger.messages import Code, Message, Typed
+from ledger.messages import Choice, Code, Message, Typed, measured, sentence
 
 
 class GaugeTested(Struct, kw_only=True):
@@ -35,13 +35,14 @@ def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     reads = body["reads"]
     number = reads.removesuffix(" psi").lstrip("+-")
-    said = (
-        "reads right"
-        if number == "0"
-        else f"reads {number} psi too {'low' if reads.startswith('-') else 'high'}"
+    way = "right" if number == "0" else "low" if reads.startswith("-") else "high"
+    return sentence(
+        "gauge-reads",
+        way=Choice(way),
+        name=body["gauge"],
+        n=measured(number),
+        by=body.get("by") or None,
     )
-    by = f" (tested by {body['by']})" if body.get("by") else ""
-    return f"gauge {body['gauge']} {said}{by}"
 
 
 _READS = re.compile(
@@ -92,13 +93,18 @@ def _gauge(text: str, catalogue: Known) -> str:
     if facts is not None and facts.sort == "equipment":
         return catalogue.name(name)
     near = near_misses(name, catalogue.names())
-    hint = f"did you mean {near[0]!r}? Else name" if near else "Name"
     problem = (
-        f"{name!r} is no piece of equipment in this book"
+        Message.of("gauge-no-equipment", name=Typed(name))
         if facts is None
-        else f"{name!r} is {facts.sort or 'no equipment'}, not equipment"
+        else Message.of(
+            "gauge-other-sort", name=Typed(name), sort=Code(facts.sort) if facts.sort else None
+        )
     )
-    raise InputError("gauge", problem, f"{hint} a canner that batches name, or write dial")
+    raise InputError(
+        "gauge",
+        problem,
+        Message.of("gauge-name-canner", near=Typed(near[0]) if near else None),
+    )
 
 
 def _reads(text: str) -> str:

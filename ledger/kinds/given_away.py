@@ -11,6 +11,7 @@ from ledger.kinds.money import check_money
 from ledger.kinds.parts import Line, Struct
 from ledger.kinds.resolving import Body, Resolver, currency, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class GivenAway(Struct, kw_only=True):
@@ -39,7 +40,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["lines"], "lines", "what it was")
+    needs(body["lines"], "lines", Message.of("refusal-write-it"))
     if "got" in body:
         check_money(body["got"], "got", currency(lines))
     return {**body, "lines": several_lines(body["lines"], "lines", lines)}

@@ -42,7 +42,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["lines"], "lines", "what was picked")
+    needs(body["lines"], "lines", Message.of("refusal-write-picked"))
     # a bare 0 says that the crop failed; 0 lb is a slip
     failed = all(str(line.get("amount")).strip() == "0" for line in body["lines"])
     out = several_lines(body["lines"], "lines", lines, zero=failed)

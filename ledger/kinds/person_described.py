@@ -71,7 +71,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
         problem = (
             Message.of("refusal-missing")
             if "age" not in body
-            else "is said besides the day of birth"
+            else Message.of("refusal-besides-birth")
         )
         raise InputError("age", problem, Message.of("refusal-full-years"))
     age = body.get("age")

@@ -241,8 +241,10 @@ def _balance(body: Body, lines: Resolver) -> None:
     if len(into) < len(went_in) or len(out) < len(came_out):
         return
     if sum(out) > sum(into) * 1.1:
-        question = (
-            f"{_mass(sum(out), lines)} came out of {_mass(sum(into), lines)}; was water added?"
+        question = sentence(
+            "doubt-water-added",
+            out=measured(_mass(sum(out), lines)),
+            into=measured(_mass(sum(into), lines)),
         )
         lines.answers.settle(
             NeedsAnswer("mass-balance", "made", question, sentence("doubt-yes-right"))

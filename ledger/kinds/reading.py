@@ -14,7 +14,8 @@ from ledger.errors import InputError, NewerEvent, UnknownKind
 from ledger.kinds.fields import DayText, DecText, PressText, ValueText, read_typed
 from ledger.kinds.kind import Kind
 from ledger.kinds.registry import KINDS
-from ledger.messages import Code, Message, Names
+from ledger.messages import Choice, Code, Message, Names, Sentence
+from ledger.messages.words import help_of
 
 __all__ = [
     "check_typed",
@@ -31,15 +32,15 @@ __all__ = [
 _AT = re.compile(r"^(?P<what>.*?)(?: - at `(?P<path>.*)`)?$", re.DOTALL)
 _EXPECTED = re.compile(r"Expected `(?P<wanted>[^`]*)`(?:, got `(?P<got>[^`]*)`)?(?P<rest>.*)")
 _BOUND = re.compile(r"Expected `\w+` (?P<length>of length )?(?P<sign>[<>]=) (?P<many>\d+)")
-_OUTSIDE = {"<=": "is too much", ">=": "is too little"}
+_OUTSIDE = {"<=": "refusal-too-much", ">=": "refusal-too-little"}
 _PLAIN = {
-    "str": "text",
-    "int": "a whole number",
-    "array": "a list",
-    "object": "a group of named fields",
-    "null": "nothing",
-    "bool": "yes or no",
-    "float": "a number",
+    "str": "refusal-type-text",
+    "int": "refusal-type-whole",
+    "array": "refusal-type-list",
+    "object": "refusal-type-fields",
+    "null": "refusal-type-nothing",
+    "bool": "refusal-type-yes-no",
+    "float": "refusal-type-number",
 }
 
 
@@ -176,22 +177,38 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
         if kind.line is not None:
             names += [f.encode_name for f in msgspec.structs.fields(kind.line)]
         near = process.extractOne(unknown[1], names, score_cutoff=70)
-        hint = f"Did you mean `{near[0]}`?" if near else f"{kind.name} has: {', '.join(names)}"
+        hint = (
+            Message.of("refusal-mean-field", name=Code(near[0]))
+            if near
+            else Message.of(
+                "refusal-kind-has", kind=Code(kind.name), names=Names(tuple(map(Code, names)))
+            )
+        )
         return InputError(_join(field, unknown[1], kind), Message.of("refusal-no-field"), hint)
     expected = _EXPECTED.match(what)
     if expected and expected["got"]:
-        wanted = " or ".join(
-            _PLAIN.get(w.strip(), w.strip()) for w in expected["wanted"].split("|")
-        )
-        got = _PLAIN.get(expected["got"], expected["got"])
-        return InputError(field, f"is {got}", f"It should be {wanted}{expected['rest']}")
-    bound = _BOUND.match(what)
-    if bound:
-        what_ = f"{bound['many']} characters" if bound["length"] else bound["many"]
+        wanted = Names(tuple(_type(w.strip()) for w in expected["wanted"].split("|")))
+        rest = Code(expected["rest"]) if expected["rest"] else None
         return InputError(
             field,
-            "is too long" if bound["length"] and bound["sign"] == "<=" else _OUTSIDE[bound["sign"]],
-            f"Write {what_} at {'most' if bound['sign'] == '<=' else 'least'}",
+            Message.of("refusal-is-what", got=_type(expected["got"])),
+            Message.of("refusal-should-be", wanted=wanted, rest=rest),
+        )
+    bound = _BOUND.match(what)
+    if bound:
+        return InputError(
+            field,
+            Message.of(
+                "refusal-too-long"
+                if bound["length"] and bound["sign"] == "<="
+                else _OUTSIDE[bound["sign"]]
+            ),
+            Message.of(
+                "refusal-write-bound",
+                n=int(bound["many"]),
+                bound=Choice("most" if bound["sign"] == "<=" else "least"),
+                what=Choice("characters" if bound["length"] else "number"),
+            ),
         )
     enum = re.match(r"Invalid enum value (.*)", what)
     if enum:
@@ -202,14 +219,18 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
             Message.of("refusal-no-word", text=enum[1]),
             Message.of("refusal-one-of", known=Names(tuple(allowed))) if allowed else "",
         )
-    return InputError(field, what[0].lower() + what[1:], _example(kind, field))
+    return InputError(
+        field,
+        Message.of("refusal-as-read", text=Code(what[0].lower() + what[1:])),
+        _example(kind, field),
+    )
 
 
 def _join(field: str, name: str, kind: Kind) -> str:
     return name if field == kind.name else f"{field}.{name}"
 
 
-def _example(kind: Kind, name: str) -> str:
+def _example(kind: Kind, name: str) -> Message | str:
     leaf = re.sub(r"\[.*?\]", "", name).rsplit(".", 1)[-1]
     for struct in (kind.body, *([kind.line] if kind.line else [])):
         hints = get_type_hints(struct, include_extras=True)
@@ -217,8 +238,23 @@ def _example(kind: Kind, name: str) -> str:
             if one.encode_name == leaf:
                 for meta in getattr(hints[one.name], "__metadata__", ()):
                     if isinstance(meta, msgspec.Meta) and meta.examples:
-                        return f"{meta.description}, for example {meta.examples[0]!r}"
+                        return Message.of(
+                            "refusal-for-example",
+                            what=_help(kind, leaf, meta.description or ""),
+                            example=Code(repr(meta.examples[0])),
+                        )
     return ""
+
+
+def _type(name: str) -> Message | Code:
+    """Return a type of JSON in a user's words."""
+    return Message.of(_PLAIN[name]) if name in _PLAIN else Code(name)
+
+
+def _help(kind: Kind, name: str, text: str) -> Message | str:
+    """Return what a field is, as a message where it has one."""
+    said = help_of(kind.name, name, text)
+    return said.says if isinstance(said, Sentence) and isinstance(said.says, Message) else text
 
 
 def _allowed(kind: Kind, leaf: str) -> tuple[str, ...]:

@@ -13,6 +13,7 @@ from ledger.kinds.money import check_money
 from ledger.kinds.parts import ReceivedLine, Struct
 from ledger.kinds.resolving import Body, Resolver, currency, join, line_fields, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class Received(Struct, kw_only=True):
@@ -44,7 +45,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["lines"], "lines", "what came")
+    needs(body["lines"], "lines", Message.of("refusal-write-came"))
     for line, field in zip(body["lines"], line_fields(body["lines"], "lines"), strict=True):
         if "value" in line:
             check_money(line["value"], join(field, "value"), currency(lines))

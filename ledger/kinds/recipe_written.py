@@ -13,6 +13,7 @@ from ledger.kinds.methods import Method
 from ledger.kinds.parts import Line, Struct
 from ledger.kinds.resolving import Body, Resolver, first_measure, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class RecipeWritten(Struct, kw_only=True):
@@ -50,7 +51,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["uses"], "uses", "what the recipe takes")
+    needs(body["uses"], "uses", Message.of("refusal-write-uses"))
     amount = lines.amount(body["yields"], "yields")
     makes, facts = lines.item(body["makes"], "food", "makes", first_measure(amount))
     lines.measured(amount, makes, facts, "yields")

@@ -12,7 +12,7 @@ from typing import Any, Protocol
 from ledger.amounts import Amount, is_counted
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts
-from ledger.messages import Day, Message, sentence
+from ledger.messages import Day, Message
 
 __all__ = [
     "MOST",
@@ -139,17 +139,15 @@ def as_typed(body: Body, lines: Resolver) -> Body:
     return body
 
 
-def needs(several: list[Any], name: str, what: str) -> None:
-    """Refuse an empty list.
+def needs(several: list[Any], name: str, wanted: Message) -> None:
+    """Refuse an empty list, and say what would be right.
 
     Raises
     ------
     InputError
     """
     if not several:
-        raise InputError(
-            name, Message.of("refusal-empty"), sentence("refusal-write-down", what=what)
-        )
+        raise InputError(name, Message.of("refusal-empty"), wanted)
 
 
 def currency(lines: Resolver) -> str:

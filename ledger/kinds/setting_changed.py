@@ -13,7 +13,7 @@ from ledger.kinds.fields import Note, ValueText, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
-from ledger.messages import Typed, sentence
+from ledger.messages import Code, Message, Typed
 
 Name = Literal[
     "altitude",
@@ -73,7 +73,12 @@ def check_setting(name: str, value: str) -> None:
     """
     check, wanted = _CHECKS[name]
     if not check(value):
-        raise InputError(name, sentence("refusal-setting-cannot", text=Typed(value), wanted=wanted))
+        more = {"example": Code(PLAN_EXAMPLE)} if name == "bed_plan" else {}
+        raise InputError(
+            name,
+            Message.of("refusal-setting-cannot", text=Typed(value)),
+            Message.of(wanted, **more),
+        )
 
 
 def jars_per_load(value: str | None) -> dict[str, int]:
@@ -128,42 +133,42 @@ _ENERGY = rf"{_MONEY}\s*(per|/)\s*(kwh|mj|therm|btu)"
 
 
 _CHECKS: dict[str, tuple[Callable[[str], bool], str]] = {
-    "altitude": (_is_altitude, "a height, for example 2600 ft"),
-    "gauge": (_matches("dial|weighted"), "dial or weighted"),
-    "currency": (_matches("[A-Z]{3}"), "the three letters of a currency, for example USD"),
-    "measures": (_matches("us|uk|metric"), "us, uk or metric"),
-    "time_zone": (_is_zone, "an IANA time zone, for example America/Denver"),
+    "altitude": (_is_altitude, "refusal-setting-altitude"),
+    "gauge": (_matches("dial|weighted"), "refusal-setting-gauge"),
+    "currency": (_matches("[A-Z]{3}"), "refusal-setting-currency"),
+    "measures": (_matches("us|uk|metric"), "refusal-setting-measures"),
+    "time_zone": (_is_zone, "refusal-setting-time-zone"),
     "labour_rate": (
         _matches(_RATE),
-        "money per hour, for example 12.00",
+        "refusal-setting-labour-rate",
     ),
     "interest_rate": (
         _matches(r"(\d{1,2}(\.\d+)?|100(\.0+)?)\s*(%|percent|per cent)?(\s*(a|per) year)?"),
-        "per cent a year, from 0 to 100, for example 4",
+        "refusal-setting-interest-rate",
     ),
-    "people": (_matches(r"[1-9]\d{0,2}"), "how many people, for example 6"),
-    "kcal_per_person_day": (_matches(_MONEY), "kcal, for example 2200"),
+    "people": (_matches(r"[1-9]\d{0,2}"), "refusal-setting-people"),
+    "kcal_per_person_day": (_matches(_MONEY), "refusal-setting-kcal-per-person-day"),
     "season_starts": (
         _matches(rf"\d{{1,2}} ({_MONTHS})|({_MONTHS}) \d{{1,2}}"),
-        "a day of the year, for example 1 October",
+        "refusal-setting-season-starts",
     ),
-    "price_of_electricity": (_matches(_ENERGY), "a price, for example 0.17 per kWh"),
-    "price_of_gas": (_matches(_ENERGY), "a price, for example 1.35 per therm"),
+    "price_of_electricity": (_matches(_ENERGY), "refusal-setting-price-of-electricity"),
+    "price_of_gas": (_matches(_ENERGY), "refusal-setting-price-of-gas"),
     "jars_per_load": (
         lambda value: bool(re.findall(r"[a-z]\s*[:=]?\s+\d", value)),
-        "jars by size, for example quart jar: 7, pint jar: 9",
+        "refusal-setting-jars-per-load",
     ),
-    "jar_label_prefix": (_matches(r"\S{1,20}"), "what stands before the number, for example S26-"),
-    "helper_wage": (_matches(_RATE), "money per hour, for example 15.00"),
-    "pay_given_up": (_matches(_RATE), "money per hour, for example 22.00"),
+    "jar_label_prefix": (_matches(r"\S{1,20}"), "refusal-setting-jar-label-prefix"),
+    "helper_wage": (_matches(_RATE), "refusal-setting-helper-wage"),
+    "pay_given_up": (_matches(_RATE), "refusal-setting-pay-given-up"),
     "freezer_room": (
         _matches(r"\d+(\.\d+)?\s*(cu\.? ?ft|cubic (foot|feet)|ft3|l|liters?|litres?)"),
-        "a size, for example 15 cu ft or 420 L",
+        "refusal-setting-freezer-room",
     ),
-    "flour_enriched": (_matches("yes|no"), "yes or no, as the sack says"),
-    "salt_iodised": (_matches("yes|no"), "yes or no, as the box says"),
-    "bed_plan": (_is_plan, f"where each bed lies, for example {PLAN_EXAMPLE}"),
-    "language": (_matches(r"[a-z]{2}(-[A-Za-z]{2})?"), "a language code, for example en"),
+    "flour_enriched": (_matches("yes|no"), "refusal-setting-flour-enriched"),
+    "salt_iodised": (_matches("yes|no"), "refusal-setting-salt-iodised"),
+    "bed_plan": (_is_plan, "refusal-setting-bed-plan"),
+    "language": (_matches(r"[a-z]{2}(-[A-Za-z]{2})?"), "refusal-setting-language"),
 }
 
 

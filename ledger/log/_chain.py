@@ -207,7 +207,7 @@ def canonical_bodies(events: Sequence[NewEvent]) -> None:
 
 def _canonical_body(event: NewEvent) -> None:
     field = f"event {event.id!r}, body"
-    wanted = "Give one JSON object with sorted keys, no spaces, and decimals as text"
+    wanted = Message.of("refusal-canonical")
     try:
         again = json.dumps(
             json.loads(event.body, parse_float=_refuse_float, parse_constant=_refuse_float),

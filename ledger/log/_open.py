@@ -28,7 +28,7 @@ from ledger.log._standing import ACCEPT, RESTORE
 from ledger.log._store import Log
 from ledger.log._stores import open_store
 from ledger.log._translate import translated
-from ledger.messages import Code, Message, sentence
+from ledger.messages import Code, Day, Message, sentence
 
 __all__ = ["forget", "has_book", "has_kept", "open_log"]
 
@@ -151,7 +151,7 @@ def _open_file(how: _How, path: Path) -> Log:
         return _only_read(
             how,
             path,
-            f"{path} cannot be written to. Look at the permissions of the file and its folder",
+            sentence("refusal-no-permission", name=Code(str(path))),
         )
     try:
         return _opened(how, "rw")
@@ -175,26 +175,26 @@ def _nothing_there(how: _How, path: Path) -> None:
     """
     kept = (how.keeper.read() if how.keeper else None) or {}
     most = max(kept.values(), key=lambda one: one.head.seq, default=None)
-    before = ""
+    before: str = ""
     if most is not None and most.head.seq:
-        before = f"held {most.head.seq} events on {most.at[:10]}"
+        before = sentence("refusal-held-before", n=most.head.seq, day=Day(most.at[:10]))
     if before and path.exists():
         raise BookDamaged(
             sentence(
                 "refusal-book-emptied",
                 path=Code(str(path)),
                 before=before,
-                restore=RESTORE,
-                accept=ACCEPT,
+                restore=sentence(RESTORE),
+                accept=sentence(ACCEPT),
             )
         )
     if not how.create:
-        hint = f"One stood there that {before}: {RESTORE[0].lower()}{RESTORE[1:]}" if before else ""
+        hint = sentence("refusal-stood-there", before=before) if before else None
         raise NotABook(
             sentence(
                 "refusal-no-book-hint",
                 path=Code(str(path)),
-                hint=hint or "Name another, or write a first entry",
+                hint=hint or sentence("refusal-name-or-write"),
             )
         )
     if before and how.keeper is not None:

@@ -265,12 +265,23 @@ def _from_backup(
             with open_log(own, create=False, keeps_head=False) as log:
                 return _checked(log, source, into, household, progress)
         except BookDamaged as error:
-            text = str(error).replace(str(own), str(source))
-            raise BookDamaged(text) from error
+            raise BookDamaged(_of_source(str(error), str(own), str(source))) from error
         except NotABook as error:
             raise InputError(
                 "file", Message.of("refusal-no-backup-of-book", source=Code(str(source)))
             ) from error
+
+
+def _of_source(text: str, own: str, source: str) -> str:
+    """Return what is said of the copy that was read, as it is said of the file that it is of."""
+    said = getattr(text, "says", None)
+    if not isinstance(said, Message):
+        return text.replace(own, source)
+    named = {
+        name: Code(one.text.replace(own, source)) if isinstance(one, Code) else one
+        for name, one in said.parameters.items()
+    }
+    return sentence(said.id, **named)
 
 
 def _checked(
@@ -327,9 +338,13 @@ def _against_its_head(
             (kept,) = noted.values()
         if kept is not None and kept != head:
             less = kept.seq - head.seq
-            problem = f"{source} ends at event {head.seq}, and its head tells of event {kept.seq}"
-            if less > 0:
-                problem += f": {less} are missing at its end"
+            problem = Message.of(
+                "refusal-file-ends",
+                source=Code(str(source)),
+                last=head.seq,
+                kept=kept.seq,
+                less=less if less > 0 else None,
+            )
             raise InputError("file", problem, Message.of("refusal-cut-or-changed"))
 
 

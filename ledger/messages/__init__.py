@@ -28,7 +28,7 @@ if TYPE_CHECKING:
         Row,
         Typed,
     )
-    from ledger.messages.texts import Sentence, joined, measured, opening, sentence, worded
+    from ledger.messages.texts import Sentence, fixed, joined, measured, opening, sentence, worded
 
 __all__ = [
     "LANGUAGES",
@@ -46,6 +46,7 @@ __all__ = [
     "Sentence",
     "Speaker",
     "Typed",
+    "fixed",
     "joined",
     "known_language",
     "measured",
@@ -60,7 +61,9 @@ LANGUAGES = ("en", "de")
 
 _ROOMS = {
     **dict.fromkeys(("Part", "Speaker", "speaker"), "catalogue"),
-    **dict.fromkeys(("Sentence", "joined", "measured", "opening", "sentence", "worded"), "texts"),
+    **dict.fromkeys(
+        ("Sentence", "fixed", "joined", "measured", "opening", "sentence", "worded"), "texts"
+    ),
 }
 """Where a public name stands, if not in `message`."""
 

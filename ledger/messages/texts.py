@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from ledger.messages.message import Parameter
 
-__all__ = ["Sentence", "joined", "measured", "opening", "sentence", "worded"]
+__all__ = ["Sentence", "fixed", "joined", "measured", "opening", "sentence", "worded"]
 
 
 class Sentence(str):
@@ -65,6 +65,15 @@ def sentence(id_: str, /, **parameters: Parameter) -> Sentence:
 
     message = Message.of(id_, **{name: _plain(one) for name, one in parameters.items()})
     return Sentence(speaker("en").text(message), message)
+
+
+def fixed(word: str) -> str:
+    """Return a fixed word of the answers, ``as published``, that can be said in any language; a name as it is."""
+    from ledger.messages.catalogue import speaker
+    from ledger.messages.words import key_of
+
+    id_ = f"word-{key_of(word)}"
+    return sentence(id_) if speaker("en").has(id_) else word
 
 
 def measured(text: str) -> Sentence:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 
 from ledger.messages.catalogue import speaker
+from ledger.messages.texts import sentence
 
-__all__ = ["column", "word"]
+__all__ = ["column", "help_of", "key_of", "word"]
 
 _FIXED = re.compile(r"[a-z0-9][a-z0-9 _-]*")
 _CAPITALS = frozenset({"vitamin A", "vitamin C"})
@@ -23,8 +24,8 @@ def word(language: str, value: str, of: str = "") -> str:
     """
     if not (_FIXED.fullmatch(value) or value in _CAPITALS):
         return value
-    key, spoken = _key(value), speaker(language)
-    for id_ in (f"sense-{_key(of)}-{key}", f"word-{key}") if of else (f"word-{key}",):
+    key, spoken = key_of(value), speaker(language)
+    for id_ in (f"sense-{key_of(of)}-{key}", f"word-{key}") if of else (f"word-{key}",):
         if spoken.own(id_):
             return spoken.text(id_)
     return value
@@ -33,11 +34,29 @@ def word(language: str, value: str, of: str = "") -> str:
 def column(language: str, question: str, name: str) -> str | None:
     """Return a column's heading in a language; None where it has none."""
     spoken = speaker(language)
-    for id_ in (f"column-{question}-{_key(name)}", f"column-any-{_key(name)}"):
+    for id_ in (f"column-{question}-{key_of(name)}", f"column-any-{key_of(name)}"):
         if spoken.own(id_):
             return spoken.text(id_)
     return None
 
 
-def _key(name: str) -> str:
+def help_of(of: str, name: str, text: str) -> str:
+    """Return what a field or an option is for, as a sentence that can be said in any language.
+
+    Parameters
+    ----------
+    of : str
+        The kind or the question whose it is.
+    name : str
+    text : str
+        The same in English, for what has no message.
+    """
+    for id_ in (f"help-{key_of(of)}-{key_of(name)}", f"help-any-{key_of(name)}"):
+        if speaker("en").has(id_):
+            return sentence(id_)
+    return text
+
+
+def key_of(name: str) -> str:
+    """Return a word as an id has it: ``to_check yourself`` is ``to-check-yourself``."""
     return re.sub(r"[._ ]+", "-", name).lower()

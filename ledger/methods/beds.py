@@ -26,7 +26,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ledger.errors import InputError
-from ledger.messages import Message
+from ledger.messages import Message, Typed
 
 __all__ = ["Aim", "Bed", "BedPlan", "Crop", "Planting", "fit_beds"]
 
@@ -204,7 +204,9 @@ def _weights(crops: Sequence[Crop], aim: str) -> tuple[float, ...]:
     if aim == "energy":
         return tuple(crop.energy for crop in crops)
     if aim != "targets":
-        raise InputError("aim", repr(aim), Message.of("refusal-aims"))
+        raise InputError(
+            "aim", Message.of("refusal-aim", text=Typed(aim)), Message.of("refusal-aims")
+        )
     without = [crop.name for crop in crops if crop.wanted is None]
     if without:
         raise InputError("wanted", Message.of("refusal-no-target-for", name=without[0]))

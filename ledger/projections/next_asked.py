@@ -124,7 +124,11 @@ def _wanted(state: State, name: str, text: str) -> tuple[int, tuple[float, str]]
     item = facts.find(name)
     if item is None:
         near = near_misses(name, facts.names)
-        hint = f"Did you mean {near[0]!r}?" if near else "Name an item of the book"
+        hint = (
+            Message.of("refusal-did-you-mean", name=Typed(near[0]))
+            if near
+            else Message.of("refusal-name-item")
+        )
         raise NotFound("want", Message.of("refusal-no-item-here", text=Typed(name)), hint)
     if text in _NONE:
         return item, (0.0, "none (asked)")

@@ -58,7 +58,11 @@ def item_number(state: State, name: str, field: str) -> int:
     found = state.facts.find_strand(name)
     if found is None:
         near = near_misses(name, state.facts.names)
-        wanted = f"Did you mean {near[0]!r}?" if near else "Take a name from `croftbook show shelf`"
+        wanted = (
+            Message.of("refusal-did-you-mean", name=Typed(near[0]))
+            if near
+            else Message.of("refusal-name-from-shelf")
+        )
         raise NotFound(field, Message.of("refusal-no-item-here", text=Typed(name)), wanted)
     if not MATCHED[state.facts.sort[found]]:
         raise NotFound(

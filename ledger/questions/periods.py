@@ -52,7 +52,9 @@ def day_of(text: str | dt.date | None, field: str) -> int | None:
         return day_number(dt.date.fromisoformat(text) if isinstance(text, str) else text)
     except (ValueError, TypeError):
         raise InputError(
-            field, Message.of("refusal-not-a-day", text=Typed(str(text))), Message.of("refusal-like-day")
+            field,
+            Message.of("refusal-not-a-day", text=Typed(str(text))),
+            Message.of("refusal-like-day"),
         ) from None
 
 

@@ -8,7 +8,7 @@ from typing import Any
 from ledger.amounts import unit_factor
 from ledger.door import Entry
 from ledger.errors import InputError
-from ledger.messages import Message, Typed
+from ledger.messages import Message, Typed, joined, sentence
 from ledger.saying.known import Known
 from ledger.saying.language import language
 from ledger.saying.numbers import figure, number_at
@@ -110,7 +110,7 @@ def _article(said: str, paid: str, known: Known) -> dict[str, Any]:
     lines = entry.body.get("lines", []) if entry and entry.kind == "bought" else []
     asked = [one.text for one in reading.questions if not one.waits and one.code != "new"]
     if len(lines) != 1 or asked or reading.left_over or not lines[0].get("amount"):
-        wrong = "; ".join(asked) or f"{said!r} names no amount of one thing"
+        wrong = joined("; ", asked) or sentence("refusal-no-amount-of-one", text=Typed(said))
         raise InputError("answer", wrong, Message.of("refusal-like-rice"))
     return {"item": lines[0]["item"], "amount": lines[0]["amount"], "paid": paid}
 
@@ -119,7 +119,7 @@ def _used(said: str, known: Known) -> list[dict[str, Any]]:
     reading = read(f"used {said}", known)
     blocking = [one.text for one in reading.questions if not one.waits] + reading.left_over
     if blocking or len(reading.entries) != 1:
-        what = "; ".join(blocking) or f"{said!r} names nothing that went in"
+        what = joined("; ", blocking) or sentence("refusal-nothing-went-in", text=Typed(said))
         raise InputError("answer", what, Message.of("refusal-like-made-of"))
     return [dict(line) for line in reading.entries[0].body["ate"]]
 

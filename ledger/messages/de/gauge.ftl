@@ -14,3 +14,26 @@ gauge-both-directions = { $text } sagt zu viel und zu wenig zugleich
     .wanted = Schreib es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
 gauge-beyond-dial = { $text } ist mehr, als ein Zeiger von 0 bis { $most } psi falsch gehen kann
     .wanted = Schreib nur, was es zu viel oder zu wenig zeigt, in psi
+gauge-no-equipment = { $name } ist kein Gerät in diesem Buch
+gauge-other-sort = { $sort ->
+        [none] { $name } ist kein Gerät
+       *[other] { $name } ist { $sort }, kein Gerät
+    }
+gauge-name-canner = { $near ->
+        [none] Nenne einen Einkocher, den Ansätze nennen, oder schreib dial
+       *[other] Ist { $near } gemeint? Sonst nenne einen Einkocher, den Ansätze nennen, oder schreib dial
+    }
+gauge-reads = { $way ->
+        [right] { $by ->
+            [none] Manometer { $name } zeigt richtig
+           *[other] Manometer { $name } zeigt richtig (geprüft von { $by })
+        }
+        [low] { $by ->
+            [none] Manometer { $name } zeigt { $n } psi zu wenig
+           *[other] Manometer { $name } zeigt { $n } psi zu wenig (geprüft von { $by })
+        }
+       *[high] { $by ->
+            [none] Manometer { $name } zeigt { $n } psi zu viel
+           *[other] Manometer { $name } zeigt { $n } psi zu viel (geprüft von { $by })
+        }
+    }

@@ -9,3 +9,14 @@ recall-no-gauge = { $text } ist kein Manometer in diesem Buch
     .wanted = Nenne den Einkocher wie die Ansätze, oder schreib dial
 recall-no-schedule = es gibt keine Vorschrift { $text }, und kein Ansatz nennt sie
 recall-name-one = Nenne eines von --item, --lot, --batch, --purchase, --gauge, --schedule oder --meal
+recall-ids-begin = { $n } Kennungen von Einträgen beginnen mit { $text }
+recall-lots-called = { $n ->
+        [none] { $text }: einen solchen Posten oder ein solches Etikett gibt es nicht
+       *[other] { $text }: { $n } Posten heißen so
+    }
+recall-name-lot = Nenne eines von { LIST($names, type: "commas") }
+recall-lot-from-shelf = Nimm einen Posten aus `croftbook show shelf --json`
+recall-may-be = Vielleicht ist es eines von: { LIST($names, type: "commas") }
+recall-schedule-from = Nimm eine aus `croftbook show as-published --json`
+recall-names-nothing = nennt nichts, dem zu folgen wäre
+recall-stands-beside = steht neben { LIST($names, type: "commas") }

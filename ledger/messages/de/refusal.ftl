@@ -201,7 +201,10 @@ refusal-cards-given = { $n } wurden ausgegeben
 refusal-sheets-few = { $n } liegen vor
     .wanted = Einer Klasse wird ab { $least } erzählt
 refusal-spent-for-good = Was ausgegeben ist, kommt nicht zurück
-refusal-sheets-unchanged = { $n } haben sich seit der letzten Veröffentlichung geändert
+refusal-sheets-unchanged = { $n ->
+        [one] 1 Bogen hat sich seit der letzten Veröffentlichung geändert
+       *[other] { $n } Bögen haben sich seit der letzten Veröffentlichung geändert
+    }
     .wanted = Warte, bis { $least } kamen, sich änderten oder gingen: Der Unterschied zweier Veröffentlichungen würde von ihnen erzählen
 refusal-no-card = das ist keine Karte einer Gruppe
     .wanted = Eine Karte sind viermal vier Buchstaben und Ziffern, wie ABCD-EFGH-IJKL-MN23
@@ -488,7 +491,6 @@ refusal-nested = ist zu tief verschachtelt
     .wanted = Schreib es flach
 refusal-no-field-name = { $text } ist nicht der Name eines Feldes
     .wanted = Schreib einen Text
-refusal-write-down = Schreib auf, { $what }
 refusal-how-many-of-name = Schreib, wie viele { $name } eines ergibt, oder lass es weg
 refusal-day-after = { DAY($day) } liegt nach dem { DAY($on) }
 refusal-day-that-was = Schreib einen Tag, der schon war
@@ -500,7 +502,6 @@ refusal-seeds-laid-out = Schreib, wie viele Samen ausgelegt wurden, zum Beispiel
 refusal-sprouted-over-sown = { $sprouted } ist mehr als die { $sown } gesäten
     .wanted = Schreib eine Zahl von 0 bis { $sown }
 refusal-setting-cannot = kann nicht { $text } sein
-    .wanted = Schreib { $wanted }
 refusal-target-for-one = ein Ziel gilt für eine Sache oder eine Fertigkeit
     .wanted = Schreib "24 half-pint jars plum butter", oder eine Fertigkeit
 refusal-how-much-wanted = Schreib, wie viel davon gewünscht ist
@@ -587,7 +588,6 @@ refusal-replaced-again = { $place } wird immer wieder ersetzt. Versuch es späte
 refusal-writing-already = { $name }: Dieses Programm schreibt schon, im selben Thread
 refusal-book-busy-itself = In { $name } schreibt gerade dieses Programm selbst, und das dauerte zu lange. Versuch es später noch einmal
 refusal-fault-nothing-written = { $fault }. Nichts wurde aufgeschrieben
-refusal-book-busy-by = In { $name } wird gerade geschrieben{ $by }, und das dauerte zu lange. Versuch es später noch einmal
 refusal-id-twice-at-once = { $name }: Eine Kennung wurde zweimal zugleich geschrieben
 refusal-only-empty-book = nur ein leeres Buch kann einen Export aufnehmen, wie er war
 refusal-next-event = das nächste Ereignis hat die Nummer { $n }
@@ -774,7 +774,6 @@ refusal-no-figure-of = { $text } ist keine Zahl von { $question }
 refusal-trips-number = { $text } Einkäufe
     .wanted = Gib eine ganze Zahl von 1 bis 104 an, etwa 4
 refusal-not-from-zero-to = { $text } ist keine Zahl von 0 bis { $most }
-    .wanted = Gib { $wanted } an
 refusal-no-staple = { $text } ist kein gekaufter Grundvorrat
     .wanted = Öffne eine Zahl auf der Seite (`croftbook show stocking-up --json`)
 refusal-no-lot-or-entry = es gibt keinen Posten und keinen Eintrag { $text }
@@ -816,3 +815,189 @@ refusal-line-fault = Zeile { $n }: { $why }
 refusal-needs-sheets = { $suffix } braucht den Zusatz `sheets`
     .wanted = Installiere ihn (im Ordner des Programms: pip install '.[sheets]'), oder speichere die Tabelle als CSV
 refusal-save-anew = Speichere sie neu
+refusal-not-a-length = { $text } ist keine Länge
+refusal-not-an-area = { $text } ist keine Fläche
+refusal-two-lines = Schreib zwei Zeilen, { $first } und { $second }; ein Name mit einer Zahl vorn braucht einen Bindestrich (7-Korn-Brot)
+refusal-like-amounts = Schreib es wie 12 lb 6 oz, 2 cups, 3 heads oder 7 quart jars
+refusal-ids-begin = { $n } Kennungen beginnen mit { $text }
+refusal-no-id-begins = keine Kennung eines Eintrags beginnt mit { $text }
+refusal-say-sort = { $near ->
+        [none] Sag mit --sort, was für ein Ding es ist: { LIST($sorts, type: "commas") }
+       *[other] Ist { $near } gemeint? Sonst sag mit --sort, was für ein Ding es ist: { LIST($sorts, type: "commas") }
+    }
+refusal-write-recipe = Schreib es einmal mit `croftbook recipe`, oder nenne mit --used, was es braucht
+refusal-besides-birth = ist neben dem Geburtstag genannt
+refusal-write-bought = Schreib, was gekauft wurde
+refusal-write-there = Schreib, was da war
+refusal-write-it = Schreib, was es war
+refusal-write-eaten = Schreib, was gegessen wurde
+refusal-write-picked = Schreib, was geerntet wurde
+refusal-write-came = Schreib, was kam
+refusal-write-uses = Schreib, was das Rezept braucht
+refusal-canonical = Gib ein JSON-Objekt mit sortierten Schlüsseln, ohne Leerzeichen, und Dezimalzahlen als Text
+refusal-file-ends = { $less ->
+        [none] { $source } endet mit Ereignis { SAY($last, style: "plain") }, und ihr Kopf nennt Ereignis { SAY($kept, style: "plain") }
+       *[other] { $source } endet mit Ereignis { SAY($last, style: "plain") }, und ihr Kopf nennt Ereignis { SAY($kept, style: "plain") }: Am Ende fehlen { $less }
+    }
+refusal-aim = { $text }
+refusal-settle-graver = sie steht schwerer als selbst nachzusehen ({ $how })
+    .wanted = Berichtige den Eintrag, wo er falsch war, oder wirf die Gläser weg
+refusal-settle-nothing = sie wird mit nichts verglichen, also ist nichts zu klären
+    .wanted = Nenne einen anderen Ansatz
+refusal-settle-is = sie ist { $how }
+    .wanted = Kläre den Ansatz, aus dem sie gemacht ist: { $batch }
+refusal-settle-stands = sie steht { $how }: es ist nichts zu klären
+    .wanted = Nenne einen anderen Ansatz
+refusal-name-item = Nenne etwas aus dem Buch
+refusal-name-from-shelf = Nimm einen Namen aus `croftbook show shelf`
+refusal-known = { $names ->
+        [none] Bekannt: nichts
+       *[other] Bekannt: { LIST($names, type: "commas") }
+    }
+refusal-from-know-how = Nimm eine aus `croftbook show know-how`
+refusal-names-nobody = Noch nennt kein Eintrag jemanden
+refusal-name-one = Nenne eines von: { LIST($names, type: "commas") }
+refusal-no-such-batch = es gibt keinen Ansatz { $text }
+    .wanted = Nimm eine Kennung aus `croftbook show as-published`
+refusal-no-amount-of-one = { $text } nennt keine Menge von einer Sache
+refusal-nothing-went-in = { $text } nennt nichts, was hineinging
+refusal-number-like = Schreib eine Zahl wie 12.5
+refusal-give-budget = Gib Geld für zusätzliche Packungen bei einem Einkauf an, etwa 20
+refusal-give-weeks = Gib Wochen im Haus an, etwa 8
+refusal-give-rise = Gib Prozent an, etwa 30
+refusal-give-shortage = Gib Wochen ohne Laden an, etwa 8
+refusal-give-trips = Gib eine ganze Zahl von Einkäufen von 1 bis 104 an, etwa 4
+refusal-setting-altitude = Schreib eine Höhe, zum Beispiel 2600 ft
+refusal-setting-gauge = Schreib dial oder weighted
+refusal-setting-currency = Schreib die drei Buchstaben einer Währung, zum Beispiel USD
+refusal-setting-measures = Schreib us, uk oder metric
+refusal-setting-time-zone = Schreib eine IANA-Zeitzone, zum Beispiel America/Denver
+refusal-setting-labour-rate = Schreib Geld je Stunde, zum Beispiel 12.00
+refusal-setting-interest-rate = Schreib Prozent im Jahr, von 0 bis 100, zum Beispiel 4
+refusal-setting-people = Schreib wie viele Personen, zum Beispiel 6
+refusal-setting-kcal-per-person-day = Schreib kcal, zum Beispiel 2200
+refusal-setting-season-starts = Schreib einen Tag des Jahres, zum Beispiel 1 October
+refusal-setting-price-of-electricity = Schreib einen Preis, zum Beispiel 0.17 per kWh
+refusal-setting-price-of-gas = Schreib einen Preis, zum Beispiel 1.35 per therm
+refusal-setting-jars-per-load = Schreib Gläser nach Größe, zum Beispiel quart jar: 7, pint jar: 9
+refusal-setting-jar-label-prefix = Schreib was vor der Nummer steht, zum Beispiel S26-
+refusal-setting-helper-wage = Schreib Geld je Stunde, zum Beispiel 15.00
+refusal-setting-pay-given-up = Schreib Geld je Stunde, zum Beispiel 22.00
+refusal-setting-freezer-room = Schreib eine Größe, zum Beispiel 15 cu ft oder 420 L
+refusal-setting-flour-enriched = Schreib yes oder no, wie es auf dem Sack steht
+refusal-setting-salt-iodised = Schreib yes oder no, wie es auf der Packung steht
+refusal-setting-bed-plan = Schreib wo jedes Beet liegt, zum Beispiel { $example }
+refusal-setting-language = Schreib einen Sprachcode, zum Beispiel en
+refusal-type-text = Text
+refusal-type-whole = eine ganze Zahl
+refusal-type-list = eine Liste
+refusal-type-fields = eine Gruppe benannter Felder
+refusal-type-nothing = nichts
+refusal-type-yes-no = ja oder nein
+refusal-type-number = eine Zahl
+refusal-is-what = ist { $got }
+refusal-should-be = { $rest ->
+        [none] Es sollte { LIST($wanted, type: "or") } sein
+       *[other] Es sollte { LIST($wanted, type: "or") } sein{ $rest }
+    }
+refusal-too-long = ist zu lang
+refusal-too-much = ist zu viel
+refusal-too-little = ist zu wenig
+refusal-write-bound = { $bound ->
+        [most] { $what ->
+            [characters] Schreib höchstens { $n } Zeichen
+           *[number] Schreib höchstens { $n }
+        }
+       *[least] { $what ->
+            [characters] Schreib mindestens { $n } Zeichen
+           *[number] Schreib mindestens { $n }
+        }
+    }
+refusal-mean-field = Ist `{ $name }` gemeint?
+refusal-kind-has = { $kind } hat: { LIST($names, type: "commas") }
+refusal-for-example = { $what }, zum Beispiel { $example }
+refusal-as-read = { $text }
+refusal-disk-full = { $name }: Die Platte ist voll. Nichts wurde geschrieben; schaff Platz und versuch es noch einmal
+refusal-damaged = { $name } ist beschädigt ({ $text }). Setz die neueste Sicherung an seine Stelle: `croftbook restore DATEI`
+refusal-event-refused = { $name } hat ein Ereignis abgelehnt: { $text }. Prüf das Buch mit croftbook check
+refusal-no-permission = In { $name } lässt sich nicht schreiben. Sieh nach den Rechten der Datei und ihres Ordners
+refusal-cannot-open = { $name } lässt sich nicht öffnen. Sieh nach der Datei, ihrem Ordner und wem sie gehören
+refusal-no-croftbook-file = { $name } ist keine Croftbook-Datei. Nenne eine andere
+refusal-disk-failed = { $name }: Die Platte konnte nicht lesen oder schreiben ({ $text })
+refusal-database-read-only = In { $name } lässt sich nicht schreiben: Die Datenbank ist nur lesbar
+refusal-user-may-not = In { $name } lässt sich nicht schreiben: Dieser Datenbankbenutzer darf es nicht
+refusal-unreachable = { $name } ist nicht zu erreichen ({ $text }). Stimmt die Adresse, und läuft der Server?
+refusal-no-text-name = ein Name darin ist kein Text
+refusal-restore-backup = Setze die neueste Sicherung an seine Stelle: `croftbook restore DATEI`
+refusal-or-accept = ist das Buch so richtig, dann sage es mit `croftbook check --accept`
+refusal-head-damaged = Der Kopf dieses Buchs, der in { $file } aufbewahrt ist, ist beschädigt; so kann niemand sagen, ob am Ende Einträge fehlen. Vergleiche `croftbook check` mit dem Kopf, den ihr notiert habt; { $accept }
+refusal-end-missing = { $household ->
+        [none] { $missing ->
+            [one] { $name } endet mit Ereignis { SAY($seq, style: "plain") }; am { DAY($day) } um { $time } UTC waren es { SAY($last, style: "plain") }: 1 Ereignis fehlt. { $restore }; { $accept }
+           *[other] { $name } endet mit Ereignis { SAY($seq, style: "plain") }; am { DAY($day) } um { $time } UTC waren es { SAY($last, style: "plain") }: { $missing } Ereignisse fehlen. { $restore }; { $accept }
+        }
+       *[other] { $missing ->
+            [one] { $name } endet bei { $household } mit Ereignis { SAY($seq, style: "plain") }; am { DAY($day) } um { $time } UTC waren es { SAY($last, style: "plain") }: 1 Ereignis fehlt. { $restore }; { $accept }
+           *[other] { $name } endet bei { $household } mit Ereignis { SAY($seq, style: "plain") }; am { DAY($day) } um { $time } UTC waren es { SAY($last, style: "plain") }: { $missing } Ereignisse fehlen. { $restore }; { $accept }
+        }
+    }
+refusal-all-missing = { $household ->
+        [none] { $missing ->
+            [one] { $name } ist leer; am { DAY($day) } um { $time } UTC war es 1 Ereignis: 1 fehlt. { $restore }; { $accept }
+           *[other] { $name } ist leer; am { DAY($day) } um { $time } UTC waren es { $missing } Ereignisse: { $missing } fehlen. { $restore }; { $accept }
+        }
+       *[other] { $missing ->
+            [one] { $name } enthält nichts von { $household }; am { DAY($day) } um { $time } UTC war es 1 Ereignis: 1 fehlt. { $restore }; { $accept }
+           *[other] { $name } enthält nichts von { $household }; am { DAY($day) } um { $time } UTC waren es { $missing } Ereignisse: { $missing } fehlen. { $restore }; { $accept }
+        }
+    }
+refusal-event-other = { $household ->
+        [none] Ereignis { SAY($seq, style: "plain") } von { $name } ist nicht das, was am { DAY($day) } um { $time } UTC aufgeschrieben wurde: Das Buch wurde von außen geändert oder ersetzt. { $restore }; { $accept }
+       *[other] Ereignis { SAY($seq, style: "plain") } von { $household } in { $name } ist nicht das, was am { DAY($day) } um { $time } UTC aufgeschrieben wurde: Das Buch wurde von außen geändert oder ersetzt. { $restore }; { $accept }
+    }
+refusal-book-gone = Ein Buch mit { SAY($n, style: "plain") } Ereignissen stand hier noch nach dem { DAY($day) } und ist fort; dieses ist ein anderes. Ist nur seine Platte nicht da, oder wollt ihr es zurück, dann hör hier auf und nimm `croftbook restore DATEI`; { $accept }
+refusal-held-before = hatte am { DAY($day) } { SAY($n, style: "plain") } Ereignisse
+refusal-stood-there = Dort stand eines, das { $before }: Setze die neueste Sicherung an seine Stelle: `croftbook restore DATEI`
+refusal-name-or-write = Nenne ein anderes, oder schreib einen ersten Eintrag
+refusal-end-held-against = { $missing ->
+        [one] Das Buch endet mit Ereignis { SAY($last, style: "plain") }; der Kopf, an dem es gemessen wird, nennt Ereignis { SAY($seq, style: "plain") }: Am Ende fehlt 1 Ereignis
+       *[other] Das Buch endet mit Ereignis { SAY($last, style: "plain") }; der Kopf, an dem es gemessen wird, nennt Ereignis { SAY($seq, style: "plain") }: Am Ende fehlen { $missing } Ereignisse
+    }
+refusal-end-untold = Ob das Ende heil ist, lässt sich nicht sagen: Ein Ereignis vor dem aufbewahrten Kopf stimmt nicht
+refusal-end-other = Ereignis { SAY($seq, style: "plain") } ist ein anderes als damals, als sein Kopf aufbewahrt wurde: Das Buch wurde von außen geändert oder ersetzt
+refusal-first-bad = Ereignis { SAY($seq, style: "plain") } ist das erste, das nicht stimmt ({ $why })
+refusal-chain-missing = Ereignis { SAY($seq, style: "plain") } fehlt: Das nächste ist { SAY($next, style: "plain") }
+refusal-chain-hash = sein Hash folgt nicht aus seinem Inhalt und dem Ereignis davor
+refusal-chain-before = aufgeschrieben um { $at }, vor dem Ereignis darüber ({ $before })
+refusal-chain-unread = es lässt sich nicht lesen: { $why }
+refusal-unknown-kind = { $seq ->
+        [none] die Art { $kind } ist unbekannt. Nimm ein neueres Croftbook, oder prüf die Schreibweise
+       *[other] Ereignis { SAY($seq, style: "plain") }: Die Art { $kind } ist unbekannt. Nimm ein neueres Croftbook, oder prüf die Schreibweise
+    }
+refusal-newer-event = { $seq ->
+        [none] { $kind } hat die Fassung { SAY($version, style: "plain") }, und dieses Programm liest bis { SAY($newest, style: "plain") }. Um das Buch zu lesen, braucht es ein neueres Croftbook
+       *[other] Ereignis { SAY($seq, style: "plain") }: { $kind } hat die Fassung { SAY($version, style: "plain") }, und dieses Programm liest bis { SAY($newest, style: "plain") }. Um das Buch zu lesen, braucht es ein neueres Croftbook
+    }
+refusal-total-too-large = die Mengen von { $item } übersteigen, was das Buch fassen kann. Berichtige den Eintrag
+refusal-call-later = { $name } hat das spätere Format { $format }
+refusal-no-call = { $name } ist kein Aufruf einer Gruppe
+refusal-no-currency = { $text } ist keine Währung
+refusal-no-year-of = { SAY($year, style: "plain") } ist kein Jahr von { DAY($first) } bis { DAY($last) }
+refusal-not-before = { DAY($last) } liegt nicht vor dem { DAY($first) }
+refusal-cannot-be-shown = { $text } lässt sich nicht zeigen
+refusal-first-line = Beginn mit der Zeile { $line }
+refusal-needs-opendp = das Rauschen zieht OpenDP, und das ist nicht installiert
+refusal-epsilon-range = Schreib 0.001 bis 1, mit höchstens drei Stellen
+refusal-public-from = Der Öffentlichkeit wird ab { $n } erzählt: Darunter ginge jede Zahl im Rauschen unter
+refusal-epsilon-spent = verlangt ist { $asked }, und für diesen Aufruf sind noch { $left } übrig
+refusal-needs-dask = mehrere Helfer brauchen Dask, und das ist nicht installiert
+refusal-install-many-or-none = Installiere es im Ordner des Programms: pip install '.[many]'; oder nimm --workers 0
+refusal-name-tls = Nenne --tls-ca, --tls-cert und --tls-key
+refusal-no-answer = { $address } antwortet nicht, oder hat keinen Helfer
+refusal-season-is-not = { SAY($found, style: "plain") } ist nicht { SAY($wanted, style: "plain") }
+refusal-update-to-read = Zum Lesen braucht es ein neueres Croftbook
+refusal-table-faults = { $faults }
+refusal-book-busy-by = { $by ->
+        [none] In { $name } wird gerade geschrieben, und das dauerte zu lange. Versuch es später noch einmal
+       *[other] In { $name } schreibt gerade { $by }, und das dauerte zu lange. Versuch es später noch einmal
+    }

@@ -14,3 +14,26 @@ gauge-both-directions = { $text } says both too high and too low
     .wanted = Write it like "+2 psi" where it reads two too high, "-1 psi" where it reads one too low
 gauge-beyond-dial = { $text } is more than a dial of 0 to { SAY($most, style: "plain") } psi can be off
     .wanted = Write only what it reads too high or too low, in psi
+gauge-no-equipment = { $name } is no piece of equipment in this book
+gauge-other-sort = { $sort ->
+        [none] { $name } is no equipment, not equipment
+       *[other] { $name } is { $sort }, not equipment
+    }
+gauge-name-canner = { $near ->
+        [none] Name a canner that batches name, or write dial
+       *[other] did you mean { $near }? Else name a canner that batches name, or write dial
+    }
+gauge-reads = { $way ->
+        [right] { $by ->
+            [none] gauge { $name } reads right
+           *[other] gauge { $name } reads right (tested by { $by })
+        }
+        [low] { $by ->
+            [none] gauge { $name } reads { $n } psi too low
+           *[other] gauge { $name } reads { $n } psi too low (tested by { $by })
+        }
+       *[high] { $by ->
+            [none] gauge { $name } reads { $n } psi too high
+           *[other] gauge { $name } reads { $n } psi too high (tested by { $by })
+        }
+    }

@@ -9,3 +9,14 @@ recall-no-gauge = { $text } is no gauge in this book
     .wanted = Name the canner as batches do, or write dial
 recall-no-schedule = there is no schedule { $text }, and no batch that names it
 recall-name-one = Name one of --item, --lot, --batch, --purchase, --gauge, --schedule or --meal
+recall-ids-begin = { SAY($n, style: "plain") } entries' ids begin with { $text }
+recall-lots-called = { $n ->
+        [none] { $text }: there is no such lot or jar label
+       *[other] { $text }: { SAY($n, style: "plain") } lots are called so
+    }
+recall-name-lot = Name one of { LIST($names, type: "commas") }
+recall-lot-from-shelf = Take a lot from `croftbook show shelf --json`
+recall-may-be = It may be one of: { LIST($names, type: "commas") }
+recall-schedule-from = Take one from `croftbook show as-published --json`
+recall-names-nothing = names nothing to follow
+recall-stands-beside = stands beside { LIST($names, type: "commas") }

@@ -202,7 +202,10 @@ refusal-cards-given = { SAY($n, style: "plain") } were given out
 refusal-sheets-few = { SAY($n, style: "plain") } are held
     .wanted = A class is told from { SAY($least, style: "plain") } on
 refusal-spent-for-good = What is spent does not come back
-refusal-sheets-unchanged = { SAY($n, style: "plain") } changed since the last release
+refusal-sheets-unchanged = { $n ->
+        [one] 1 sheet changed since the last release
+       *[other] { SAY($n, style: "plain") } sheets changed since the last release
+    }
     .wanted = Wait until { SAY($least, style: "plain") } came, changed or went: the difference of two releases would tell of them
 refusal-no-card = this is no card of a group
     .wanted = A card is four times four letters and digits, like ABCD-EFGH-IJKL-MN23
@@ -489,7 +492,6 @@ refusal-nested = is nested too deep
     .wanted = Write it flat
 refusal-no-field-name = { $text } is not the name of a field
     .wanted = Write a text
-refusal-write-down = Write down { $what }
 refusal-how-many-of-name = Write how many { $name } one of it gives, or leave it out
 refusal-day-after = { DAY($day, style: "iso") } is after { DAY($on, style: "iso") }
 refusal-day-that-was = Write a day that has been
@@ -501,7 +503,6 @@ refusal-seeds-laid-out = Write how many seeds were laid out, for example 20
 refusal-sprouted-over-sown = { SAY($sprouted, style: "plain") } is more than the { SAY($sown, style: "plain") } sown
     .wanted = Write a number from 0 to { SAY($sown, style: "plain") }
 refusal-setting-cannot = cannot be { $text }
-    .wanted = Write { $wanted }
 refusal-target-for-one = a target is for an item or for a skill
     .wanted = Write "24 half-pint jars plum butter", or --skill
 refusal-how-much-wanted = Write how much of it is wanted
@@ -588,7 +589,6 @@ refusal-replaced-again = { $place } is being replaced again and again. Try again
 refusal-writing-already = { $name }: this program is writing already, in the same thread
 refusal-book-busy-itself = { $name } is being written to by this same program, and it took too long. Try again later
 refusal-fault-nothing-written = { $fault }. Nothing was written
-refusal-book-busy-by = { $name } is being written to{ $by }, and it took too long. Try again later
 refusal-id-twice-at-once = { $name }: an id was written twice at once
 refusal-only-empty-book = only an empty book can take an export as it was
 refusal-next-event = the next event is number { SAY($n, style: "plain") }
@@ -775,7 +775,6 @@ refusal-no-figure-of = { $text } is not a figure of { $question }
 refusal-trips-number = { $text } trips
     .wanted = Give a whole number from 1 to 104, as 4
 refusal-not-from-zero-to = { $text } is not a number from 0 to { SAY($most, style: "plain") }
-    .wanted = Give { $wanted }
 refusal-no-staple = { $text } is no bought staple
     .wanted = Take an address from `croftbook show stocking-up --json`
 refusal-no-lot-or-entry = there is no lot or entry { $text }
@@ -817,3 +816,189 @@ refusal-line-fault = line { SAY($n, style: "plain") }: { $why }
 refusal-needs-sheets = { $suffix } needs the extra `sheets`
     .wanted = Install it (in the folder of the program: pip install '.[sheets]'), or save the sheet as CSV
 refusal-save-anew = Save it anew
+refusal-not-a-length = { $text } is not a length
+refusal-not-an-area = { $text } is not an area
+refusal-two-lines = Write two lines, { $first } and { $second }; hyphenate a name that begins with a number (7-grain bread)
+refusal-like-amounts = Write it like 12 lb 6 oz, 2 cups, 3 heads or 7 quart jars
+refusal-ids-begin = { SAY($n, style: "plain") } ids begin with { $text }
+refusal-no-id-begins = no entry's id begins with { $text }
+refusal-say-sort = { $near ->
+        [none] Say what sort of thing it is with --sort: { LIST($sorts, type: "commas") }
+       *[other] Did you mean { $near }? Else say what sort of thing it is with --sort: { LIST($sorts, type: "commas") }
+    }
+refusal-write-recipe = Write it once with `croftbook recipe`, or give --used
+refusal-besides-birth = is said besides the day of birth
+refusal-write-bought = Write down what was bought
+refusal-write-there = Write down what was there
+refusal-write-it = Write down what it was
+refusal-write-eaten = Write down what was eaten
+refusal-write-picked = Write down what was picked
+refusal-write-came = Write down what came
+refusal-write-uses = Write down what the recipe takes
+refusal-canonical = Give one JSON object with sorted keys, no spaces, and decimals as text
+refusal-file-ends = { $less ->
+        [none] { $source } ends at event { SAY($last, style: "plain") }, and its head tells of event { SAY($kept, style: "plain") }
+       *[other] { $source } ends at event { SAY($last, style: "plain") }, and its head tells of event { SAY($kept, style: "plain") }: { SAY($less, style: "plain") } are missing at its end
+    }
+refusal-aim = { $text }
+refusal-settle-graver = it stands graver than to check yourself ({ $how })
+    .wanted = Correct the entry where it was written down wrongly, or discard the jars
+refusal-settle-nothing = nothing is compared with it, so there is nothing to settle
+    .wanted = Name another batch
+refusal-settle-is = it is { $how }
+    .wanted = Settle the batch that it was made of: { $batch }
+refusal-settle-stands = it stands { $how }: there is nothing to settle
+    .wanted = Name another batch
+refusal-name-item = Name an item of the book
+refusal-name-from-shelf = Take a name from `croftbook show shelf`
+refusal-known = { $names ->
+        [none] Known: none
+       *[other] Known: { LIST($names, type: "commas") }
+    }
+refusal-from-know-how = Take one from `croftbook show know-how`
+refusal-names-nobody = No entry names anybody yet
+refusal-name-one = Name one of: { LIST($names, type: "commas") }
+refusal-no-such-batch = there is no batch { $text }
+    .wanted = Take an id from `croftbook show as-published`
+refusal-no-amount-of-one = { $text } names no amount of one thing
+refusal-nothing-went-in = { $text } names nothing that went in
+refusal-number-like = Write a number like 12.5
+refusal-give-budget = Give money for extra packs on one trip, as 20
+refusal-give-weeks = Give weeks to have in the house, as 8
+refusal-give-rise = Give per cent, as 30
+refusal-give-shortage = Give weeks without a shop, as 8
+refusal-give-trips = Give a whole number of shopping trips from 1 to 104, as 4
+refusal-setting-altitude = Write a height, for example 2600 ft
+refusal-setting-gauge = Write dial or weighted
+refusal-setting-currency = Write the three letters of a currency, for example USD
+refusal-setting-measures = Write us, uk or metric
+refusal-setting-time-zone = Write an IANA time zone, for example America/Denver
+refusal-setting-labour-rate = Write money per hour, for example 12.00
+refusal-setting-interest-rate = Write per cent a year, from 0 to 100, for example 4
+refusal-setting-people = Write how many people, for example 6
+refusal-setting-kcal-per-person-day = Write kcal, for example 2200
+refusal-setting-season-starts = Write a day of the year, for example 1 October
+refusal-setting-price-of-electricity = Write a price, for example 0.17 per kWh
+refusal-setting-price-of-gas = Write a price, for example 1.35 per therm
+refusal-setting-jars-per-load = Write jars by size, for example quart jar: 7, pint jar: 9
+refusal-setting-jar-label-prefix = Write what stands before the number, for example S26-
+refusal-setting-helper-wage = Write money per hour, for example 15.00
+refusal-setting-pay-given-up = Write money per hour, for example 22.00
+refusal-setting-freezer-room = Write a size, for example 15 cu ft or 420 L
+refusal-setting-flour-enriched = Write yes or no, as the sack says
+refusal-setting-salt-iodised = Write yes or no, as the box says
+refusal-setting-bed-plan = Write where each bed lies, for example { $example }
+refusal-setting-language = Write a language code, for example en
+refusal-type-text = text
+refusal-type-whole = a whole number
+refusal-type-list = a list
+refusal-type-fields = a group of named fields
+refusal-type-nothing = nothing
+refusal-type-yes-no = yes or no
+refusal-type-number = a number
+refusal-is-what = is { $got }
+refusal-should-be = { $rest ->
+        [none] It should be { LIST($wanted, type: "or") }
+       *[other] It should be { LIST($wanted, type: "or") }{ $rest }
+    }
+refusal-too-long = is too long
+refusal-too-much = is too much
+refusal-too-little = is too little
+refusal-write-bound = { $bound ->
+        [most] { $what ->
+            [characters] Write { SAY($n, style: "plain") } characters at most
+           *[number] Write { SAY($n, style: "plain") } at most
+        }
+       *[least] { $what ->
+            [characters] Write { SAY($n, style: "plain") } characters at least
+           *[number] Write { SAY($n, style: "plain") } at least
+        }
+    }
+refusal-mean-field = Did you mean `{ $name }`?
+refusal-kind-has = { $kind } has: { LIST($names, type: "commas") }
+refusal-for-example = { $what }, for example { $example }
+refusal-as-read = { $text }
+refusal-disk-full = { $name }: the disk is full. Nothing was written; make room and try again
+refusal-damaged = { $name } is damaged ({ $text }). Put your newest backup in its place with `croftbook restore FILE`
+refusal-event-refused = { $name } refused an event: { $text }. Run croftbook check
+refusal-no-permission = { $name } cannot be written to. Look at the permissions of the file and its folder
+refusal-cannot-open = { $name } cannot be opened. Look at the file, its folder and who owns them
+refusal-no-croftbook-file = { $name } is not a Croftbook file. Name another
+refusal-disk-failed = { $name }: the disk failed to read or write ({ $text })
+refusal-database-read-only = { $name } cannot be written to: the database is read-only
+refusal-user-may-not = { $name } cannot be written to: this database user may not
+refusal-unreachable = { $name } cannot be reached ({ $text }). Is the address right, and is the server running?
+refusal-no-text-name = a name in it is no text
+refusal-restore-backup = Put your newest backup in its place with `croftbook restore FILE`
+refusal-or-accept = if the book is right as it is, say so with `croftbook check --accept`
+refusal-head-damaged = The head kept of this book in { $file } is damaged, so nobody can tell whether entries are missing at its end. Compare `croftbook check` with the head that you wrote down; { $accept }
+refusal-end-missing = { $household ->
+        [none] { $missing ->
+            [one] { $name } ends at event { SAY($seq, style: "plain") }, and held { SAY($last, style: "plain") } on { DAY($day, style: "iso") } at { $time } UTC: 1 event is missing. { $restore }; { $accept }
+           *[other] { $name } ends at event { SAY($seq, style: "plain") }, and held { SAY($last, style: "plain") } on { DAY($day, style: "iso") } at { $time } UTC: { SAY($missing, style: "plain") } events are missing. { $restore }; { $accept }
+        }
+       *[other] { $missing ->
+            [one] { $name } ends at event { SAY($seq, style: "plain") } of { $household }, and held { SAY($last, style: "plain") } on { DAY($day, style: "iso") } at { $time } UTC: 1 event is missing. { $restore }; { $accept }
+           *[other] { $name } ends at event { SAY($seq, style: "plain") } of { $household }, and held { SAY($last, style: "plain") } on { DAY($day, style: "iso") } at { $time } UTC: { SAY($missing, style: "plain") } events are missing. { $restore }; { $accept }
+        }
+    }
+refusal-all-missing = { $household ->
+        [none] { $missing ->
+            [one] { $name } holds no entries, and held 1 on { DAY($day, style: "iso") } at { $time } UTC: 1 event is missing. { $restore }; { $accept }
+           *[other] { $name } holds no entries, and held { SAY($missing, style: "plain") } on { DAY($day, style: "iso") } at { $time } UTC: { SAY($missing, style: "plain") } events are missing. { $restore }; { $accept }
+        }
+       *[other] { $missing ->
+            [one] { $name } holds no entries of { $household }, and held 1 on { DAY($day, style: "iso") } at { $time } UTC: 1 event is missing. { $restore }; { $accept }
+           *[other] { $name } holds no entries of { $household }, and held { SAY($missing, style: "plain") } on { DAY($day, style: "iso") } at { $time } UTC: { SAY($missing, style: "plain") } events are missing. { $restore }; { $accept }
+        }
+    }
+refusal-event-other = { $household ->
+        [none] Event { SAY($seq, style: "plain") } of { $name } is not the one that was written down on { DAY($day, style: "iso") } at { $time } UTC: the book was changed or replaced from outside. { $restore }; { $accept }
+       *[other] Event { SAY($seq, style: "plain") } of { $household } of { $name } is not the one that was written down on { DAY($day, style: "iso") } at { $time } UTC: the book was changed or replaced from outside. { $restore }; { $accept }
+    }
+refusal-book-gone = A book of { SAY($n, style: "plain") } events stood here until after { DAY($day, style: "iso") } and is gone; this is another one. If its disk is only not there, or you want it back, stop here and use `croftbook restore FILE`; { $accept }
+refusal-held-before = held { SAY($n, style: "plain") } events on { DAY($day, style: "iso") }
+refusal-stood-there = One stood there that { $before }: put your newest backup in its place with `croftbook restore FILE`
+refusal-name-or-write = Name another, or write a first entry
+refusal-end-held-against = { $missing ->
+        [one] The book ends at event { SAY($last, style: "plain") }, and the head that it is held against tells of event { SAY($seq, style: "plain") }: 1 event is missing at its end
+       *[other] The book ends at event { SAY($last, style: "plain") }, and the head that it is held against tells of event { SAY($seq, style: "plain") }: { SAY($missing, style: "plain") } events are missing at its end
+    }
+refusal-end-untold = Whether the end is whole cannot be told: an event before the kept head does not hold
+refusal-end-other = Event { SAY($seq, style: "plain") } is another one than when its head was kept: the book was changed or replaced from outside
+refusal-first-bad = Event { SAY($seq, style: "plain") } is the first that does not hold: { $why }
+refusal-chain-missing = event { SAY($seq, style: "plain") } is missing: the next one is { SAY($next, style: "plain") }
+refusal-chain-hash = its hash does not follow from its content and the event before it
+refusal-chain-before = written down at { $at }, before the event above it ({ $before })
+refusal-chain-unread = it cannot be read: { $why }
+refusal-unknown-kind = { $seq ->
+        [none] unknown kind { $kind }. Update Croftbook, or check the spelling
+       *[other] event { SAY($seq, style: "plain") }: unknown kind { $kind }. Update Croftbook, or check the spelling
+    }
+refusal-newer-event = { $seq ->
+        [none] { $kind } has body version { SAY($version, style: "plain") }, and this program reads up to { SAY($newest, style: "plain") }. Update Croftbook to read this book
+       *[other] event { SAY($seq, style: "plain") }: { $kind } has body version { SAY($version, style: "plain") }, and this program reads up to { SAY($newest, style: "plain") }. Update Croftbook to read this book
+    }
+refusal-total-too-large = the amounts of { $item } add up beyond what the book can hold. Correct the entry
+refusal-call-later = { $name } is of the later format { $format }
+refusal-no-call = { $name } is no call of a group
+refusal-no-currency = { $text } is no currency
+refusal-no-year-of = { SAY($year, style: "plain") } is no year of { DAY($first, style: "iso") } to { DAY($last, style: "iso") }
+refusal-not-before = { DAY($last, style: "iso") } is not before { DAY($first, style: "iso") }
+refusal-cannot-be-shown = { $text } cannot be shown
+refusal-first-line = Begin with the line { $line }
+refusal-needs-opendp = noise is drawn by OpenDP, which is not installed
+refusal-epsilon-range = Write 0.001 to 1, with three places at most
+refusal-public-from = The public is told from { SAY($n, style: "plain") } on: under that noise would drown the figures
+refusal-epsilon-spent = { $asked } is asked for, and { $left } is left for this call
+refusal-needs-dask = several workers need Dask, which is not installed
+refusal-install-many-or-none = Install it in the folder of the program: pip install '.[many]'; or use --workers 0
+refusal-name-tls = Name --tls-ca, --tls-cert and --tls-key
+refusal-no-answer = { $address } does not answer, or has no worker
+refusal-season-is-not = { SAY($found, style: "plain") } is not { SAY($wanted, style: "plain") }
+refusal-update-to-read = Update Croftbook to read it
+refusal-table-faults = { $faults }
+refusal-book-busy-by = { $by ->
+        [none] { $name } is being written to, and it took too long. Try again later
+       *[other] { $name } is being written to by { $by }, and it took too long. Try again later
+    }

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
+from ledger.messages import Message, Typed
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.published import (
     SHORT,
@@ -155,11 +156,7 @@ def _batches(
 def _check_batch(state: State, batch: str) -> None:
     """Refuse an id that no batch begins with; one that tables hold nothing for is there all the same."""
     if not any(state.entry_id(ev).startswith(batch) for ev in state.events("put_up").tolist()):
-        text, right = (
-            f"there is no batch {batch!r}",
-            "Take an id from `croftbook show as-published`",
-        )
-        raise NotFound("batch", text, right)
+        raise NotFound("batch", Message.of("refusal-no-such-batch", text=Typed(batch)))
 
 
 def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.messages import Code, Message, Typed
+from ledger.messages import Code, Message, Names, Typed
 from ledger.questions.garden.plots import Pair, Planting, Plot, fit, measured, settle
 from ledger.replay.columns import Array
 
@@ -307,7 +307,11 @@ def _unknown(what: str, name: str, known: list[str]) -> InputError:
     from ledger.items import near_misses
 
     near = near_misses(name, known)
-    hint = f"Did you mean {near[0]!r}?" if near else f"Known: {', '.join(sorted(known)) or 'none'}"
+    hint = (
+        Message.of("refusal-did-you-mean", name=Typed(near[0]))
+        if near
+        else Message.of("refusal-known", names=Names(tuple(sorted(known))) if known else None)
+    )
     return InputError(
         what, Message.of("refusal-none-called", what=Code(what), text=Typed(name)), hint
     )

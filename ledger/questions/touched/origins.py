@@ -10,7 +10,7 @@ import numpy as np
 
 from ledger.errors import InputError, NotFound
 from ledger.items import item_key, near_misses
-from ledger.messages import Code, Message, Typed
+from ledger.messages import Code, Message, Names, Typed, fixed, sentence
 from ledger.questions.as_published.records import batches, judgement_of, schedules_of
 from ledger.questions.shared.gauges import loads_of
 from ledger.replay.columns import Array
@@ -68,8 +68,11 @@ def _event(state: State, text: str, field: str) -> int:
     else:
         found = counted[:0]
     if found.size != 1:
-        several = f"{found.size} entries' ids begin with {begun[:60]!r}"
-        problem = several if found.size else f"no entry's id begins with {begun[:60]!r}"
+        problem = (
+            Message.of("recall-ids-begin", n=int(found.size), text=Typed(begun[:60]))
+            if found.size
+            else Message.of("refusal-no-id-begins", text=Typed(begun[:60]))
+        )
         raise NotFound(field, problem, Message.of("refusal-id-from-history"))
     return int(found[0])
 
@@ -86,7 +89,7 @@ def _purchase(state: State, text: str) -> Start:
     if kind not in ("bought", "received", "harvested"):
         raise InputError(
             "purchase",
-            Message.of("recall-nothing-came-in", id=Code(text[:8]), kind=Code(kind)),
+            sentence("recall-nothing-came-in", id=Code(text[:8]), kind=fixed(kind)),
         )
     start = _of_events(state, _some(ev), f"{kind} {state.entry_id(ev)[:8]}")
     lent = _lent_by(state, _items_of(state, ev))
@@ -117,7 +120,11 @@ def _item(state: State, text: str) -> Start:
     found = state.facts.find(text)
     if found is None:
         near = near_misses(text, state.facts.names)
-        hint = f"Did you mean {near[0]!r}?" if near else "Take a name from `croftbook show shelf`"
+        hint = (
+            Message.of("refusal-did-you-mean", name=Typed(near[0]))
+            if near
+            else Message.of("refusal-name-from-shelf")
+        )
         raise NotFound("item", Message.of("refusal-no-item-here", text=Typed(text)), hint)
     if not MATCHED[state.facts.sort[found]]:
         return _of_events(state, _lent_by(state, _some(found)), state.facts.names[found])
@@ -139,14 +146,15 @@ def _lot(state: State, text: str) -> Start:
         ids = [one for one in state.lot_ids if one.startswith(begun) and one.endswith(f":{tail}")]
         found = [state.lot_ids[one] for one in ids] if len(begun) >= 4 else []
     if len(found) != 1:
-        problem = (
-            f"{len(found)} lots are called so" if found else "there is no such lot or jar label"
+        names = Names(tuple(Code(state.lot_id(one)) for one in found[:4]))
+        hint = (
+            Message.of("recall-name-lot", names=names)
+            if found
+            else Message.of("recall-lot-from-shelf")
         )
-        names = ", ".join(state.lot_id(one) for one in found[:4])
-        hint = f"Name one of {names}" if found else "Take a lot from `croftbook show shelf --json`"
         raise NotFound(
             "lot",
-            Message.of("refusal-file-fault", path=Typed(text), strerror=Code(str(problem))),
+            Message.of("recall-lots-called", n=len(found) or None, text=Typed(text)),
             hint,
         )
     return Start(_some(found), _some([]), f"lot {state.lot_id(found[0])}")
@@ -157,7 +165,7 @@ def _batch(state: State, text: str) -> Start:
     if _kind(state, ev) != "put_up":
         raise InputError(
             "batch",
-            Message.of("refusal-not-a-batch", id=Code(text[:8]), kind=Code(_kind(state, ev))),
+            sentence("refusal-not-a-batch", id=Code(text[:8]), kind=fixed(_kind(state, ev))),
             Message.of("recall-from-published"),
         )
     return _of_events(state, _some(ev), f"batch {state.entry_id(ev)[:8]}")
@@ -168,7 +176,7 @@ def _meal(state: State, text: str) -> Start:
     if _kind(state, ev) not in ("eaten", "given_away"):
         raise InputError(
             "meal",
-            Message.of("recall-no-meal-no-gift", id=Code(text[:8]), kind=Code(_kind(state, ev))),
+            sentence("recall-no-meal-no-gift", id=Code(text[:8]), kind=fixed(_kind(state, ev))),
         )
     draws = np.flatnonzero(state.draws["ev"] == ev)
     draw, lot, _ = state.allocations
@@ -222,11 +230,11 @@ def _schedule(state: State, text: str) -> Start:
         if (lines and is_line) or (said and item_key(said) == wanted):
             mine.append(ev)
     if not lines and not mine:
-        near = ", ".join(find(text).candidates[:3])
+        near = tuple(map(Code, find(text).candidates[:3]))
         hint = (
-            f"It may be one of: {near}"
+            Message.of("recall-may-be", names=Names(near))
             if near
-            else "Take one from `croftbook show as-published --json`"
+            else Message.of("recall-schedule-from")
         )
         raise NotFound("schedule", Message.of("recall-no-schedule", text=Typed(text)), hint)
     return _of_events(state, _some(mine), f"the schedule {text}")
@@ -254,7 +262,9 @@ def start_of(state: State, said: dict[str, str]) -> Start:
     """
     if len(said) != 1:
         problem = (
-            "names nothing to follow" if not said else f"stands beside {', '.join(list(said)[1:])}"
+            Message.of("recall-stands-beside", names=Names(tuple(map(Code, list(said)[1:]))))
+            if said
+            else Message.of("recall-names-nothing")
         )
         raise InputError(
             next(iter(said), "item"),
