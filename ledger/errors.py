@@ -97,6 +97,12 @@ class InputError(LedgerError, ValueError):
         return said if hasattr(said, "id") else None
 
     @property
+    def right(self) -> Message | None:
+        """What would be right, as a message; None where nothing is said of it, or with the problem."""
+        said: Any = getattr(self._wanted, "says", self._wanted)
+        return said if hasattr(said, "id") else None
+
+    @property
     def problem(self) -> str:
         """What was wrong, in English."""
         return self.parts()[0]

@@ -20,7 +20,7 @@ from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts, item_key, merge, near_misses
 from ledger.kinds.resolving import MOST, first_measure, join
 from ledger.known.catalogue import Catalogue
-from ledger.messages import Code, Message, Names, Typed, measured, sentence
+from ledger.messages import Code, Message, Names, Typed, fixed, measured, sentence
 from ledger.reference.crossing import Weights
 
 if TYPE_CHECKING:
@@ -174,10 +174,14 @@ class Lines:
     def _tell_adopted(self, name: str, plain: Everyday, measure: str | None) -> None:
         if self.answers.importing:
             return
-        piece = f", one weighs {plain.g_per['piece']} g" if "piece" in plain.g_per else ""
         self.answers.note(
-            f"{name} is taken as {plain.description!r} of the food table, kept by {measure}{piece}; "
-            f'to change that: croftbook item "{name}" --food "another name" --measure mass'
+            sentence(
+                "doubt-adopted",
+                name=name,
+                row=Typed(plain.description),
+                measure=fixed(measure or ""),
+                piece=measured(str(plain.g_per["piece"])) if "piece" in plain.g_per else None,
+            )
         )
 
     def _propose(self, name: str) -> None:
@@ -208,7 +212,7 @@ class Lines:
         except NeedsAnswer as doubt:
             doubt = NeedsAnswer(doubt.code, field, doubt.question, doubt.offered)
             if self.answers.choose(doubt):
-                return parse_amount(doubt.offered, measures=self.measures, comma=self.comma)
+                return parse_amount(str(doubt.offered), measures=self.measures, comma=self.comma)
             raise doubt from None
         except InputError as error:
             raise error.at(field) from None
@@ -257,8 +261,12 @@ class Lines:
             if not self.answers.choose(doubt):
                 raise doubt
         else:
-            self.answers.note(f"{amount.text} {name} are taken as {offered}")
-        return self.amount(offered, field)
+            self.answers.note(
+                sentence(
+                    "doubt-taken-as-jars", amount=measured(amount.text), name=name, jars=offered
+                )
+            )
+        return self.amount(str(offered), field)
 
     def carried(self, line: Body, field: str, *, zero: bool = False) -> Body:
         """Return a line that brings its whole amount, after looking whether it can be so.

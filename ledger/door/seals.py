@@ -14,7 +14,7 @@ from ledger.door.answers import Answers
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
-from ledger.messages import Message, Names, sentence
+from ledger.messages import Day, Message, Names, sentence
 
 __all__ = ["Batch", "batches_for", "jarred_as", "own_batch", "settled_seals"]
 
@@ -33,7 +33,7 @@ class Batch:
     @property
     def text(self) -> str:
         """Return ``the 7 quart jars of 2026-09-01``."""
-        return f"the {self.jars} {self.jar}{'s' if self.jars != 1 else ''} of {self.on}"
+        return sentence("doubt-jars-of-day", n=self.jars, jar=self.jar, day=Day(self.on))
 
 
 def batches_for(

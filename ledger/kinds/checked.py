@@ -8,6 +8,7 @@ from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import as_typed
+from ledger.messages import Code, sentence
 
 
 class Checked(Struct, kw_only=True):
@@ -28,8 +29,12 @@ class Checked(Struct, kw_only=True):
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
-    says = f": {body['says']}" if body.get("says") else ""
-    return f"looked up batch {body['batch'][:8]} in {body['publication']}{says}"
+    return sentence(
+        "recall-looked-up",
+        id=Code(body["batch"][:8]),
+        name=body["publication"],
+        says=body.get("says") or None,
+    )
 
 
 KIND = Kind(

@@ -219,9 +219,12 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
             Message.of("refusal-no-word", text=enum[1]),
             Message.of("refusal-one-of", known=Names(tuple(allowed))) if allowed else "",
         )
+    own = error.__cause__.args[0] if error.__cause__ is not None else None  # of `read_typed`
     return InputError(
         field,
-        Message.of("refusal-as-read", text=Code(what[0].lower() + what[1:])),
+        own
+        if isinstance(own, Sentence)
+        else Message.of("refusal-as-read", text=Code(what[0].lower() + what[1:])),
         _example(kind, field),
     )
 

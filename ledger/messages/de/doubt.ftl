@@ -55,3 +55,22 @@ doubt-apart-from = { $unit ->
 doubt-unrecorded = es stimmt, und { $amount } zählt als unbekannt
 doubt-far-more = { $amount } { $name } auf einmal; bisher höchstens eingetragen: { $most }. Stimmt die Menge?
 doubt-dear = { $paid } für { $amount } { $name }: zum zuletzt gesehenen Preis wären es { $expected }; stimmt das?
+doubt-taken = { $field }: { $question } Genommen: { $answer }
+doubt-noted = { $field }: { $question }
+doubt-on-line = Zeile { SAY($n, style: "plain") }: { $text }
+doubt-adopted = { $piece ->
+        [none] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }; das ändert man mit: croftbook item "{ $name }" --food "another name" --measure mass
+       *[other] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }, eines wiegt { $piece } g; das ändert man mit: croftbook item "{ $name }" --food "another name" --measure mass
+    }
+doubt-taken-as-jars = { $amount } { $name } gelten als { $jars }
+doubt-kept-as-said = { $amount } { $name } bleibt, wie es gesagt wurde: Was ein { $unit } davon wiegt, ist nicht bekannt; sag es in Gramm mit: { $command }
+doubt-energy = Was hineinging, hat { $kcal } kcal, und { $kg } kg kamen heraus: Das sind { $dense } kcal je 100 g, mehr als reines Fett ({ $most }). Stimmen die Mengen?
+doubt-kpa = { $psi } psi: Manometer von Einkochern gehen von 0 bis { $most } psi. War es eines in kPa ({ $psi } kPa)? Sind es psi?
+doubt-bar = { $psi } psi: War es ein Manometer in bar ({ $psi } bar)? Sind es psi?
+doubt-strength = { $text }: { $said }. Geprüfte Rezepte rechnen mit 5 %; eine Stärke gehört in den Namen ("vinegar 5%"). Soll sie unbekannt bleiben?
+doubt-yield = { $pounds } lb ergaben { $n } { $size }s: veröffentlichte Spanne { $low } bis { $high } ({ $product }). Stimmt die Menge?
+doubt-loads = { $n ->
+        [one] { $jars } in 1 Füllung: nach den Gläsern, die der Einkocher fasst, wären es { $needed }. Wie viele Füllungen brauchte es?
+       *[other] { $jars } in { $n } Füllungen: nach den Gläsern, die der Einkocher fasst, wären es { $needed }. Wie viele Füllungen brauchte es?
+    }
+doubt-loads-source = die Einstellung des Haushalts, sonst die bei den Mengen gedruckten Füllungen

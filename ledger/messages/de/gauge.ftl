@@ -37,3 +37,21 @@ gauge-reads = { $way ->
            *[other] Manometer { $name } zeigt { $n } psi zu viel (geprüft von { $by })
         }
     }
+gauge-was-off = { $what ->
+        [read] { $name ->
+            [none] Das Zeigermanometer zeigte bei der Prüfung am { DAY($day) } { $high } psi zu viel: { $read } psi darauf waren { $true } psi ({ $source }). Vor der nächsten Ladung ersetzen.
+           *[other] Das Manometer von { $name } zeigte bei der Prüfung am { DAY($day) } { $high } psi zu viel: { $read } psi darauf waren { $true } psi ({ $source }). Vor der nächsten Ladung ersetzen.
+        }
+        [short] { $name ->
+            [none] Das Zeigermanometer zeigte bei der Prüfung am { DAY($day) } { $high } psi zu viel; über 2 psi hinaus blieb die ganze Ladung darunter ({ $source }). Vor der nächsten Ladung ersetzen.
+           *[other] Das Manometer von { $name } zeigte bei der Prüfung am { DAY($day) } { $high } psi zu viel; über 2 psi hinaus blieb die ganze Ladung darunter ({ $source }). Vor der nächsten Ladung ersetzen.
+        }
+        [both] { $name ->
+            [none] Das Zeigermanometer zeigte bei der Prüfung am { DAY($day) } { $high } psi zu viel: { $read } psi darauf waren { $true } psi; über 2 psi hinaus blieb die ganze Ladung darunter ({ $source }). Vor der nächsten Ladung ersetzen.
+           *[other] Das Manometer von { $name } zeigte bei der Prüfung am { DAY($day) } { $high } psi zu viel: { $read } psi darauf waren { $true } psi; über 2 psi hinaus blieb die ganze Ladung darunter ({ $source }). Vor der nächsten Ladung ersetzen.
+        }
+       *[plain] { $name ->
+            [none] Das Zeigermanometer zeigte bei der Prüfung am { DAY($day) } { $high } psi zu viel ({ $source }). Vor der nächsten Ladung ersetzen.
+           *[other] Das Manometer von { $name } zeigte bei der Prüfung am { DAY($day) } { $high } psi zu viel ({ $source }). Vor der nächsten Ladung ersetzen.
+        }
+    }

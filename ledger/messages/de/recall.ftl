@@ -20,3 +20,59 @@ recall-may-be = Vielleicht ist es eines von: { LIST($names, type: "commas") }
 recall-schedule-from = Nimm eine aus `croftbook show as-published --json`
 recall-names-nothing = nennt nichts, dem zu folgen wäre
 recall-stands-beside = steht neben { LIST($names, type: "commas") }
+recall-looked-up = { $says ->
+        [none] Ansatz { $id } nachgesehen in { $name }
+       *[other] Ansatz { $id } nachgesehen in { $name }: { $says }
+    }
+recall-lots = { $n ->
+        [one] 1 Posten
+       *[other] { $n } Posten
+    }
+recall-jars = { $n ->
+        [one] 1 Glas
+       *[other] { $n } Gläser
+    }
+recall-meals = { $n ->
+        [one] 1 Mahlzeit
+       *[other] { $n } Mahlzeiten
+    }
+recall-gifts = { $n ->
+        [one] 1 Geschenk
+       *[other] { $n } Geschenke
+    }
+recall-batches = { $n ->
+        [one] 1 Ansatz
+       *[other] { $n } Ansätze
+    }
+recall-came-of = Was aus { $what } wurde: { $lots } da ({ $jars }), { $meals }, { $gifts }, { $batches }.
+recall-went-into = Was in { $what } hineinging: { $lots } hereingebracht, { $batches }.
+recall-given-to = Etwas bekamen: { LIST($names, type: "commas") }.
+recall-not-judged = Wie jedes Glas steht, wird bei so vielen nicht gesagt: `croftbook show shelf` sagt es.
+recall-nobody-named = { $n ->
+        [one] Bei 1 Geschenk steht nicht, wer es bekam.
+       *[other] Bei { $n } Geschenken steht nicht, wer sie bekam.
+    }
+recall-no-test = Keine Prüfung eines Manometers ist eingetragen: jede Ladung mit Zeiger ist genannt.
+recall-people = { $guests ->
+        [none] { $n ->
+            [one] 1 Person
+           *[other] { $n } Personen
+        }
+       *[other] { $n ->
+            [one] 1 Person, davon { $guests } zu Gast
+           *[other] { $n } Personen, davon { $guests } Gäste
+        }
+    }
+recall-start-lot = Posten { $id }
+recall-start-batch = Ansatz { $id }
+recall-start-meal = Mahlzeit { $id }
+recall-start-entry = { $kind } { $id }
+recall-start-gauge = { $name ->
+        [none] dem Zeigermanometer
+       *[other] dem Manometer von { $name }
+    }
+recall-start-schedule = der Vorschrift { $name }
+recall-fridge-at-most = { $n ->
+        [one] höchstens 1 { $unit }, da es nicht dicht wurde ({ $source })
+       *[other] höchstens { $n } { $unit }, da es nicht dicht wurde ({ $source })
+    }

@@ -1001,3 +1001,9 @@ refusal-book-busy-by = { $by ->
         [none] In { $name } wird gerade geschrieben, und das dauerte zu lange. Versuch es später noch einmal
        *[other] In { $name } schreibt gerade { $by }, und das dauerte zu lange. Versuch es später noch einmal
     }
+refusal-number-like-money = { $text } ist keine Zahl; schreib sie wie 3.40
+refusal-number-from-zero = { $text } ist keine Zahl von null an; schreib sie wie 3.40
+refusal-day-like = { $text } ist kein Tag; schreib ihn wie 2026-09-02
+refusal-pressure-like = { $text } ist kein Druck; schreib ihn wie 11, 11 psi oder 76 kPa
+refusal-value-like = { $text } ist kein Wert; schreib einen Text oder eine Zahl
+refusal-file-damaged = Die Datei ist beschädigt ({ $why })

@@ -55,3 +55,22 @@ doubt-apart-from = { $unit ->
 doubt-unrecorded = it is right, and { $amount } counts as unrecorded
 doubt-far-more = { $amount } of { $name } at once; the most written down so far is { $most }. Is the amount right?
 doubt-dear = { $paid } for { $amount } { $name }: at the price last seen it would be { $expected }; is it right?
+doubt-taken = { $field }: { $question } Taken: { $answer }
+doubt-noted = { $field }: { $question }
+doubt-on-line = line { SAY($n, style: "plain") }: { $text }
+doubt-adopted = { $piece ->
+        [none] { $name } is taken as { $row } of the food table, kept by { $measure }; to change that: croftbook item "{ $name }" --food "another name" --measure mass
+       *[other] { $name } is taken as { $row } of the food table, kept by { $measure }, one weighs { $piece } g; to change that: croftbook item "{ $name }" --food "another name" --measure mass
+    }
+doubt-taken-as-jars = { $amount } { $name } are taken as { $jars }
+doubt-kept-as-said = { $amount } { $name } is kept as said: what one { $unit } of it weighs is not known; say it, in grams, with: { $command }
+doubt-energy = What went in holds { $kcal } kcal and { $kg } kg came out: that is { $dense } kcal for 100 g, more than pure fat ({ $most }). Are the amounts right?
+doubt-kpa = { $psi } psi: gauges of canners run from 0 to { $most } psi. Was it a gauge in kPa ({ $psi } kPa)? Is it psi?
+doubt-bar = { $psi } psi: was it a gauge in bar ({ $psi } bar)? Is it psi?
+doubt-strength = { $text }: { $said }. Tested recipes count on 5 %; a strength goes into the name ("vinegar 5%"). Is it to stay unknown?
+doubt-yield = { $pounds } lb gave { $n } { $size }s: published range { $low } to { $high } ({ $product }). Is the amount right?
+doubt-loads = { $n ->
+        [one] { $jars } in 1 load: by the jars that the canner takes it would be { $needed }. How many loads did it take?
+       *[other] { $jars } in { $n } loads: by the jars that the canner takes it would be { $needed }. How many loads did it take?
+    }
+doubt-loads-source = the household's setting, else the loads printed with the quantities

@@ -37,3 +37,21 @@ gauge-reads = { $way ->
            *[other] gauge { $name } reads { $n } psi too high (tested by { $by })
         }
     }
+gauge-was-off = { $what ->
+        [read] { $name ->
+            [none] The dial gauge read { $high } psi too high when it was tested on { DAY($day, style: "iso") }: { $read } psi on it were { $true } psi ({ $source }). Replace it before the next load.
+           *[other] The gauge of { $name } read { $high } psi too high when it was tested on { DAY($day, style: "iso") }: { $read } psi on it were { $true } psi ({ $source }). Replace it before the next load.
+        }
+        [short] { $name ->
+            [none] The dial gauge read { $high } psi too high when it was tested on { DAY($day, style: "iso") }; beyond 2 psi the load is short as a whole ({ $source }). Replace it before the next load.
+           *[other] The gauge of { $name } read { $high } psi too high when it was tested on { DAY($day, style: "iso") }; beyond 2 psi the load is short as a whole ({ $source }). Replace it before the next load.
+        }
+        [both] { $name ->
+            [none] The dial gauge read { $high } psi too high when it was tested on { DAY($day, style: "iso") }: { $read } psi on it were { $true } psi; beyond 2 psi the load is short as a whole ({ $source }). Replace it before the next load.
+           *[other] The gauge of { $name } read { $high } psi too high when it was tested on { DAY($day, style: "iso") }: { $read } psi on it were { $true } psi; beyond 2 psi the load is short as a whole ({ $source }). Replace it before the next load.
+        }
+       *[plain] { $name ->
+            [none] The dial gauge read { $high } psi too high when it was tested on { DAY($day, style: "iso") } ({ $source }). Replace it before the next load.
+           *[other] The gauge of { $name } read { $high } psi too high when it was tested on { DAY($day, style: "iso") } ({ $source }). Replace it before the next load.
+        }
+    }

@@ -1002,3 +1002,9 @@ refusal-book-busy-by = { $by ->
         [none] { $name } is being written to, and it took too long. Try again later
        *[other] { $name } is being written to by { $by }, and it took too long. Try again later
     }
+refusal-number-like-money = { $text } is not a number; write it like 3.40
+refusal-number-from-zero = { $text } is not a number of zero or more; write it like 3.40
+refusal-day-like = { $text } is not a day; write it like 2026-09-02
+refusal-pressure-like = { $text } is not a pressure; write it like 11, 11 psi or 76 kPa
+refusal-value-like = { $text } is not a value; write a text or a number
+refusal-file-damaged = The file is damaged: { $why }

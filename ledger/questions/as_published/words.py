@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import Choice, Code, sentence
 from ledger.published import NEAREST, STANDINGS, label
 
 if TYPE_CHECKING:
@@ -91,7 +92,10 @@ def verdict_lines(record: Mapping[str, Any]) -> list[str]:
     more = [*lines[_MOST_LINES:]] or any(NEAREST in one["text"] for one in findings)
     if more or (findings and record.get("advice")):
         out.append(
-            f"what to do, and documents: croftbook show as-published --batch {record['batch'][:8]}"
+            sentence(
+                "cli-what-to-do",
+                command=Code(f"croftbook show as-published --batch {record['batch'][:8]}"),
+            )
         )
     return out
 
@@ -153,11 +157,11 @@ def process_words(found: Before, *, whole: bool = False) -> list[str]:
     if whole or found.processes:
         out += [f"? {text}" for text in found.questions]
     if found.needs:
-        out += ["", "To have ready:"]
+        out += ["", sentence("cli-to-have-ready")]
         out += [f"- {need.what}: {need.amount} [{numbers[need.source]}]" for need in found.needs]
     if found.steps:
-        first = " (for the first of them)" if len(found.processes) > 1 else ""
-        out += ["", f"In this order{first}:"]
+        of = Choice("first" if len(found.processes) > 1 else "all")
+        out += ["", sentence("cli-in-order", of=of)]
         steps = enumerate(found.steps, 1)
         out += [f"{at}. {step.text} [{numbers[step.source]}]" for at, step in steps]
     return [*out, "", *(f"[{at}] {name}" for name, at in numbers.items())] if numbers else out

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.messages import fixed, sentence
 from ledger.replay import KEPT
 from ledger.replay.state import day_text
 
@@ -89,7 +90,12 @@ def _fridge_days(state: State, lot: int) -> tuple[int, str] | None:
         return None
     return (
         days,
-        f"{float(cold.high):g} {cold.unit.rstrip('s')} at the most, as it did not seal ({cite(cold.source)})",
+        sentence(
+            "recall-fridge-at-most",
+            n=float(cold.high),
+            unit=fixed(cold.unit.rstrip("s")),
+            source=cite(cold.source),
+        ),
     )
 
 

@@ -91,7 +91,11 @@ def _purchase(state: State, text: str) -> Start:
             "purchase",
             sentence("recall-nothing-came-in", id=Code(text[:8]), kind=fixed(kind)),
         )
-    start = _of_events(state, _some(ev), f"{kind} {state.entry_id(ev)[:8]}")
+    start = _of_events(
+        state,
+        _some(ev),
+        sentence("recall-start-entry", kind=fixed(kind), id=Code(state.entry_id(ev)[:8])),
+    )
     lent = _lent_by(state, _items_of(state, ev))
     return Start(start.lots, np.union1d(start.events, lent), start.said)
 
@@ -157,7 +161,9 @@ def _lot(state: State, text: str) -> Start:
             Message.of("recall-lots-called", n=len(found) or None, text=Typed(text)),
             hint,
         )
-    return Start(_some(found), _some([]), f"lot {state.lot_id(found[0])}")
+    return Start(
+        _some(found), _some([]), sentence("recall-start-lot", id=Code(state.lot_id(found[0])))
+    )
 
 
 def _batch(state: State, text: str) -> Start:
@@ -168,7 +174,9 @@ def _batch(state: State, text: str) -> Start:
             sentence("refusal-not-a-batch", id=Code(text[:8]), kind=fixed(_kind(state, ev))),
             Message.of("recall-from-published"),
         )
-    return _of_events(state, _some(ev), f"batch {state.entry_id(ev)[:8]}")
+    return _of_events(
+        state, _some(ev), sentence("recall-start-batch", id=Code(state.entry_id(ev)[:8]))
+    )
 
 
 def _meal(state: State, text: str) -> Start:
@@ -180,7 +188,11 @@ def _meal(state: State, text: str) -> Start:
         )
     draws = np.flatnonzero(state.draws["ev"] == ev)
     draw, lot, _ = state.allocations
-    return Start(np.unique(lot[np.isin(draw, draws)]), _some(ev), f"meal {state.entry_id(ev)[:8]}")
+    return Start(
+        np.unique(lot[np.isin(draw, draws)]),
+        _some(ev),
+        sentence("recall-start-meal", id=Code(state.entry_id(ev)[:8])),
+    )
 
 
 def _gauge(state: State, text: str) -> Start:
@@ -196,7 +208,7 @@ def _gauge(state: State, text: str) -> Start:
     return _of_events(
         state,
         _some(loads_of(state, name)),
-        f"the gauge of {name}" if name != "dial" else "the dial gauge",
+        sentence("recall-start-gauge", name=name if name != "dial" else None),
     )
 
 
@@ -237,7 +249,7 @@ def _schedule(state: State, text: str) -> Start:
             else Message.of("recall-schedule-from")
         )
         raise NotFound("schedule", Message.of("recall-no-schedule", text=Typed(text)), hint)
-    return _of_events(state, _some(mine), f"the schedule {text}")
+    return _of_events(state, _some(mine), sentence("recall-start-schedule", name=text))
 
 
 STARTS: dict[str, Callable[[State, str], Start]] = {
