@@ -16,7 +16,7 @@ from ledger.circle.figures import Figure, names_of
 from ledger.circle.seal import digest_of
 from ledger.errors import InputError
 from ledger.kinds import METHODS
-from ledger.messages import Code, Day, Message, Typed
+from ledger.messages import Code, Day, Message, Names, Typed
 
 __all__ = ["FORMAT", "MOST", "Call", "Product", "Season", "product_of"]
 
@@ -213,7 +213,7 @@ class Call(msgspec.Struct, frozen=True, forbid_unknown_fields=True, dict=True, r
             )
         for one in self.products:
             if one.method not in METHODS:
-                wanted = f"Write one of: {', '.join(METHODS)}"
+                wanted = Message.of("refusal-one-of", known=Names(tuple(map(Code, METHODS))))
                 raise InputError(
                     "product", Message.of("refusal-no-method", text=Typed(one.method)), wanted
                 )

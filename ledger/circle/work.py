@@ -22,7 +22,7 @@ from ledger.circle.making import Made, make_all, program
 from ledger.circle.members import Chosen, Job, choose
 from ledger.circle.sheet import Sheet
 from ledger.errors import InputError
-from ledger.messages import Code, Message, Typed
+from ledger.messages import Code, Message, Names, Typed
 
 if TYPE_CHECKING:
     from ledger.circle.keep import Circle
@@ -358,7 +358,11 @@ def _check_programs(client: Any) -> None:
     """
     others = {found for found in client.run(program).values() if found != program()}
     if others:
-        problem = f"a worker runs Croftbook {', '.join(sorted(others))}, and this is {program()}"
+        problem = Message.of(
+            "refusal-other-version",
+            found=Names(tuple(Code(one) for one in sorted(others))),
+            own=Code(program()),
+        )
         raise InputError("scheduler", problem, Message.of("refusal-update-workers"))
 
 

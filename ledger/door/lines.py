@@ -340,9 +340,7 @@ class Lines:
         if come.weight is not None and come.weight.source != "item":
             self.answers.note(f"{amount.text} {name}: {come.weight.note}")
         elif come.measure != target and facts.sort in (None, "food", "supply", "fuel"):
-            self.answers.note(
-                f"{amount.text} {name} is kept as said: {ask_weight(amount, name, target)}"
-            )
+            self.answers.note(ask_weight(amount, name, target))
 
     def _check_size(self, said: Body, amount: Amount, name: str, field: str) -> None:
         whole = said["whole"]
@@ -409,14 +407,17 @@ class Lines:
 
 
 def ask_weight(amount: Amount, item: str, target: str) -> str:
-    """Return how to say what one of a unit weighs."""
+    """Return that an amount stays as it was said, and how to say what one of a unit weighs."""
     unit = amount.jar or amount.unit
     if amount.measure == "mass" or (target == "count" and not is_counted(unit)):
         unit = {"count": "piece", "volume": "cup"}.get(target, unit)
     ul = jar_volume_ul(unit) if unit.endswith("jar") else None  # of a jar, as if it were water
     grams = {"piece": 120, "cup": 240, "bucket": 8000, "head": 500}.get(unit, 250)
     grams = grams if ul is None else round(ul / 1000)
-    return (
-        f"what one {unit} of it weighs is not known; say it, in grams, with: "
-        f'croftbook item "{item}" --g-per "{unit} {grams}"'
+    return sentence(
+        "doubt-kept-as-said",
+        amount=measured(amount.text),
+        name=item,
+        unit=unit,
+        command=Code(f'croftbook item "{item}" --g-per "{unit} {grams}"'),
     )

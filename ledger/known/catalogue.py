@@ -192,7 +192,9 @@ class Catalogue:
             When `jars` is not above zero.
         """
         if jars < 1:
-            raise InputError("jars", f"is {jars}", Message.of("refusal-jars-labelled"))
+            raise InputError(
+                "jars", Message.of("refusal-is-what", got=jars), Message.of("refusal-jars-labelled")
+            )
         prefix = self.setting("jar_label_prefix") or ""
         last, width = self.batches.last_label(prefix)
         first, final = str(last + 1).zfill(width), str(last + jars).zfill(width)

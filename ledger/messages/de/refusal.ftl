@@ -1007,3 +1007,4 @@ refusal-day-like = { $text } ist kein Tag; schreib ihn wie 2026-09-02
 refusal-pressure-like = { $text } ist kein Druck; schreib ihn wie 11, 11 psi oder 76 kPa
 refusal-value-like = { $text } ist kein Wert; schreib einen Text oder eine Zahl
 refusal-file-damaged = Die Datei ist beschädigt ({ $why })
+refusal-other-version = ein Helfer läuft mit Croftbook { LIST($found, type: "commas") }, und dieses ist { $own }

@@ -1008,3 +1008,4 @@ refusal-day-like = { $text } is not a day; write it like 2026-09-02
 refusal-pressure-like = { $text } is not a pressure; write it like 11, 11 psi or 76 kPa
 refusal-value-like = { $text } is not a value; write a text or a number
 refusal-file-damaged = The file is damaged: { $why }
+refusal-other-version = a worker runs Croftbook { LIST($found, type: "commas") }, and this is { $own }
