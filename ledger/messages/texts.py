@@ -40,9 +40,13 @@ class Sentence(str):
         made.says = says
         return made
 
+    def __str__(self) -> str:
+        """Return it whole: what turns values to text for a page keeps what they say."""
+        return self
+
     def __getnewargs__(self) -> tuple[Any, ...]:
         """Return what a copy is made of."""
-        return (str(self), self.says)
+        return (self[:], self.says)
 
 
 def sentence(id_: str, /, **parameters: Parameter) -> Sentence:
@@ -67,20 +71,19 @@ def sentence(id_: str, /, **parameters: Parameter) -> Sentence:
     return Sentence(speaker("en").text(message), message)
 
 
-def fixed(word: str) -> str:
-    """Return a fixed word of the answers, ``as published``, that can be said in any language; a name as it is."""
-    from ledger.messages.catalogue import speaker
-    from ledger.messages.words import key_of
-
-    id_ = f"word-{key_of(word)}"
-    return sentence(id_) if speaker("en").has(id_) else word
-
-
 def measured(text: str) -> Sentence:
     """Return an amount as the household's measures write it, ``7 lb 3 oz``: its digits are the language's."""
     from ledger.messages.message import Measured
 
     return Sentence(text, Measured(text))
+
+
+def fixed(word: str) -> Sentence:
+    """Return a fixed word of the answers, ``vitamin C``, that is said by its id of the family ``word-``."""
+    from ledger.messages.message import Message
+    from ledger.messages.words import key_of
+
+    return Sentence(word, Message(f"word-{key_of(word)}"))
 
 
 def joined(between: str, texts: Iterable[str]) -> str:

@@ -6,11 +6,22 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import format_measured, plural
+from ledger.messages import measured as digits
 
 if TYPE_CHECKING:
+    from ledger.messages import Sentence
     from ledger.replay import State
 
-__all__ = ["LISTED_FROM", "QUART_UL", "UNITS", "measured", "paid", "whole_unit"]
+__all__ = [
+    "LISTED_FROM",
+    "QUART_UL",
+    "UNITS",
+    "about",
+    "decimals",
+    "measured",
+    "paid",
+    "whole_unit",
+]
 
 QUART_UL = 946_352.946
 """Microlitres in a US liquid quart (231 cubic inches / 4; UCUM 2.2)."""
@@ -18,16 +29,26 @@ QUART_UL = 946_352.946
 _WHOLE = {"mass": "mg", "volume": "ul", "count": "1/1000 piece", "energy": "J"}
 
 
-def measured(state: State, value: float, unit: str) -> str:
+def measured(state: State, value: float, unit: str) -> Sentence:
     """Return a figure of kg, lb, L, quarts, m, ft or m2 in the household's measures."""
     said = format_measured(value, unit, measures=state.settings.newest("measures", "us") or "us")
     assert said is not None, unit
-    return said
+    return digits(said)
 
 
-def paid(state: State, money: float) -> str:
+def decimals(value: float, places: int) -> Sentence:
+    """Return a number with so many decimal places, as a table sets them: ``12.0``."""
+    return digits(f"{value:,.{places}f}")
+
+
+def about(value: float) -> Sentence:
+    """Return a number to six figures at most, as it was typed: ``30`` or ``2.5``."""
+    return digits(f"{value:g}")
+
+
+def paid(state: State, money: float) -> Sentence:
     """Return money as sentences say it: with the book's currency."""
-    return f"{money:,.2f} {state.settings.newest('currency') or 'USD'}"
+    return digits(f"{money:,.2f} {state.settings.newest('currency') or 'USD'}")
 
 
 def whole_unit(state: State, item: int) -> str:

@@ -33,6 +33,13 @@ def test_a_sentence_is_its_english_text_and_says_itself_in_another_language():
     assert worded(MISSING, "de") == "fehlt"
 
 
+def test_turned_to_text_it_still_says_itself_and_within_a_text_it_does_not():
+    assert isinstance(str(MISSING), Sentence)
+    assert str(ValueError(MISSING)).says == MISSING.says
+    assert type(f"{MISSING}.") is str
+    assert type(MISSING[:]) is str
+
+
 def test_a_name_stays_as_it_was_written_in_every_language():
     assert worded("is missing", "de") == "is missing"
 

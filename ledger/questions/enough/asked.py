@@ -21,16 +21,6 @@ LEAST_KNOWN = 0.7
 """Below this part of the weight known there is no headline."""
 _DAYS = 30.0
 _SEASON = 365.0
-_NOTHING = {
-    "pantry": "nothing is in the house that may be counted",
-    "eaten": "no meals are written down in those days",
-    "next season": "nothing is planned for next season",
-}
-_WHAT = {
-    "pantry": "by what is in the house",
-    "eaten": "",
-    "next season": "by what next season's plan would bring",
-}
 
 
 @dataclass(frozen=True)
@@ -50,14 +40,9 @@ class Asked:
         return f"{self.of.replace(' ', '-')}/{self.days:g}"
 
     @property
-    def nothing(self) -> str:
-        """Why there is no food to reckon with."""
-        return _NOTHING[self.of]
-
-    @property
-    def what(self) -> str:
-        """Of what the days are, in words."""
-        return _WHAT[self.of]
+    def kind(self) -> str:
+        """Of what it is asked, as messages choose by it."""
+        return self.of.replace(" ", "-")
 
 
 def number_of(value: str | float | None, field: str, default: float, *, most: float) -> float:

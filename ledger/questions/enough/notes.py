@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.answers import Assumption
+from ledger.messages import Choice, Names, sentence
 from ledger.questions.enough.asked import LEAST_KNOWN, Asked
 from ledger.questions.shared.larder import larder_of
 
@@ -20,10 +21,7 @@ def cautions(asked: Asked, supply: Supply) -> list[Assumption]:
     """Return what stands first: that too little is known for a headline."""
     if not supply.portions or supply.share_known >= LEAST_KNOWN:
         return []
-    text = (
-        f"Of {1 - supply.share_known:.0%} of this food by weight nothing is known but its energy: there is no headline. "
-        "What is not known is named below."
-    )
+    text = sentence("enough-half-unknown", n=round((1 - supply.share_known) * 100))
     return [Assumption("half-unknown", text, stands_first=True)]
 
 
@@ -33,14 +31,13 @@ def notes(state: State, asked: Asked, eaters: Eaters, supply: Supply) -> list[As
     out.append(
         Assumption(
             "needs",
-            "Needs are the recommended allowances, else adequate intakes (Dietary Reference Intakes); nutrients are those of "
-            "USDA SR28. It says what the food holds, never how anybody is.",
+            sentence("enough-needs-recommended-allowances-else-adequate"),
         )
     )
     out.append(
         Assumption(
             "level",
-            "Sodium is set against the level above which risk rises (2019, from memory); salt in the box is left out.",
+            sentence("enough-sodium-set-against-level-above"),
         )
     )
     out += _of_flour(state, supply)
@@ -50,15 +47,14 @@ def notes(state: State, asked: Asked, eaters: Eaters, supply: Supply) -> list[As
         out.append(
             Assumption(
                 "as-kept",
-                "Food counts as it is kept. Cooking takes from it: boiled greens keep 55 to 70 per cent of their vitamin C; what was "
-                "put up carries what went in, vegetables less what cooking takes.",
+                sentence("enough-food-counts-kept-cooking-takes"),
             )
         )
     if asked.of == "next season":
-        text = "What next season's plan would likely bring as picked, before it is put up: a middling season, not a promise."
+        text = sentence("enough-what-next-season-plan-would")
         out.append(Assumption("plan", text))
     if any(p.known.min() < 1 for p in supply.portions):
-        text = "Where a food's figure is not known it counts nothing: the supply is at least this much."
+        text = sentence("enough-where-food-figure-not-known")
         out.append(Assumption("at-least", text))
     return out
 
@@ -70,10 +66,10 @@ def _of_flour(state: State, supply: Supply) -> list[Assumption]:
     )
     said = state.settings.newest("flour_enriched")
     if grains and said is None:
-        text = f"Is it enriched? {', '.join(grains)} count as not enriched. `croftbook setting flour_enriched yes` counts folate and iron added."
+        text = sentence("enough-enriched-count-not-enriched-counts", names=Names(tuple(grains)))
         out.append(Assumption("flour", text))
     if larder.is_salt.any() and state.settings.newest("salt_iodised") is None:
-        text = "Is the salt iodised? Iodine is not reckoned here; `croftbook setting salt_iodised yes` keeps the answer."
+        text = sentence("enough-salt-iodised-iodine-not-reckoned")
         out.append(Assumption("salt", text))
     return out
 
@@ -82,7 +78,7 @@ def _of_pantry(state: State) -> list[Assumption]:
     larder, out = larder_of(state), []
     for reason, lots in larder.not_counted.items():
         names = sorted({state.facts.names[int(state.lots["item"][lot])] for lot in lots})
-        what = "bears a mark" if reason == "marked" else "is past its date"
-        text = f"Not counted, as it {what}: {', '.join(names)}."
+        why = Choice("marked" if reason == "marked" else "past-its-date")
+        text = sentence("enough-not-counted", why=why, names=Names(tuple(names)))
         out.append(Assumption(f"not-counted-{reason.replace(' ', '-')}", text))
     return out

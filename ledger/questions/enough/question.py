@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import Choice, Day, Names, fixed, sentence
+from ledger.messages import measured as digits
 from ledger.methods.cover import shortest, standing
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.enough import why as enough_why
@@ -12,7 +14,7 @@ from ledger.questions.enough.asked import LEAST_KNOWN, OF, Asked, asked_of
 from ledger.questions.enough.gap import from_bed, from_shop
 from ledger.questions.enough.notes import cautions, notes
 from ledger.questions.enough.supply import Supply, supply_of
-from ledger.questions.quantities import measured, paid
+from ledger.questions.quantities import about, decimals, measured, paid
 from ledger.questions.shared.common import answer
 from ledger.questions.who_eats.eaters import Eaters, eaters_of
 from ledger.reference.needs import NUTRIENTS
@@ -165,16 +167,16 @@ def _totals(
     totals["in_words"] = _words(state, asked, records, first, supply.share_known)
     missing = []
     if not supply.portions:
-        missing.append(f"No food to reckon with: {asked.nothing}.")
+        missing.append(sentence("enough-nothing", of=Choice(asked.kind)))
     if supply.not_known:
-        names = ", ".join(supply.not_known[:8])
-        more = f" and {len(supply.not_known) - 8} more" if len(supply.not_known) > 8 else ""
         missing.append(
-            f"Nothing is known of what is in {names}{more}: `croftbook item NAME --food ID` links a row of the food table."
+            sentence("enough-not-known-what-is-in", names=Names(tuple(supply.not_known), most=8))
         )
     if supply.no_weight:
         missing.append(
-            f"No weight of {', '.join(supply.no_weight[:8])} is known, so it counts nothing: `croftbook item` takes what one weighs."
+            sentence(
+                "enough-no-weight-known-counts-nothing", names=Names(tuple(supply.no_weight[:8]))
+            )
         )
     totals["missing"] = missing
     return totals
@@ -190,32 +192,62 @@ def _words(
     by_name = {r["nutrient"]: r for r in records}
     if first is not None:
         days = by_name[first]["days"]
-        out.append(f"Short first: {first}, {days:,.1f} days {asked.what}.")
+        out.append(
+            sentence(
+                "enough-short-first",
+                nutrient=fixed(first),
+                n=decimals(days, 1),
+                of=Choice(asked.kind),
+            )
+        )
         if first != "energy" and by_name["energy"].get("days") is not None:
-            out.append(f"Energy: {by_name['energy']['days']:,.1f} days.")
+            out.append(sentence("enough-energy-days", n=decimals(by_name["energy"]["days"], 1)))
     for record in [r for r in records if r.get("gap")][:3]:
         ways = []
         if record.get("shop_item"):
             ways.append(
-                f"{record['shop_amount']} of {record['shop_item']} for {paid(state, record['shop_cost'])}"
+                sentence(
+                    "enough-from-shop",
+                    amount=digits(record["shop_amount"]),
+                    name=record["shop_item"],
+                    price=paid(state, record["shop_cost"]),
+                )
             )
         if record.get("bed_crop"):
-            ways.append(f"{measured(state, record['bed_m2'], 'm2')} of {record['bed_crop']}")
+            ways.append(
+                sentence(
+                    "enough-from-bed",
+                    ground=measured(state, record["bed_m2"], "m2"),
+                    crop=record["bed_crop"],
+                )
+            )
         if ways:
-            out.append(f"To {asked.days:g} days of {record['nutrient']}: {' or '.join(ways)}.")
+            out.append(
+                sentence(
+                    "enough-to-close",
+                    n=about(asked.days),
+                    nutrient=fixed(record["nutrient"]),
+                    ways=Names(tuple(ways)),
+                )
+            )
     return out
 
 
 def _eaten(asked: Asked, records: list[dict[str, Any]]) -> str:
     """Return of what least was eaten, and the period."""
-    period = f"From {day_text(asked.start)} to {day_text(asked.end)}"
+    days = {"day": Day(day_text(asked.start)), "day2": Day(day_text(asked.end))}
     known = [r for r in records if r.get("share_of_need") is not None and r["nutrient"] != "sodium"]
     if not known:
-        return f"{period} no need can be set beside what was eaten."
+        return sentence("enough-eaten-no-need", **days)
     least = min(known, key=lambda r: r["share_of_need"])
     energy = next((r["share_of_need"] for r in known if r["nutrient"] == "energy"), None)
-    text = f"{period} what was eaten had least of {least['nutrient']}: {least['share_of_need']:.0%} of the need"
-    return text + ("." if energy is None else f"; energy {energy:.0%}.")
+    return sentence(
+        "enough-eaten-least",
+        **days,
+        nutrient=fixed(least["nutrient"]),
+        n=round(least["share_of_need"] * 100),
+        energy=None if energy is None else round(energy * 100),
+    )
 
 
 PROJECTION = Projection(

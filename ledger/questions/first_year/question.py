@@ -8,9 +8,12 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
+from ledger.messages import Choice, joined, sentence
+from ledger.messages import measured as digits
 from ledger.methods.first_year import K_MONTHS, mixed, quarts_wanted
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.questions.goes import goes
+from ledger.questions.quantities import about
 from ledger.questions.shared.arithmetic import product, quotient, total
 from ledger.questions.shared.common import QUART_UL, answer, event_node
 from ledger.questions.shared.opening import check_figure, no_record
@@ -94,23 +97,24 @@ def build(state: State) -> Answer:
     records = [_record(state, one, own.get(one.food)) for one in plans]
     people = eaters_of(state).count
     used = sum(r["own_quarts"] is not None for r in records)
-    words = [
-        f"By a published plan for {people:g} at the table: a plan, not this family. {used} foods have a record of their own."
-    ]
+    words = [sentence("first-published-plan-table-plan-not", n=about(people), n2=used)]
     totals: dict[str, Any] = {"people": people, "in_words": words}
     return answer(state, "first-year", COLUMNS, records, totals=totals, assumptions=_notes())
 
 
 def _notes() -> list[Assumption]:
     guide = [one for one in servings.plans() if one.kind == "family_plan"]
-    more = "; ".join(
-        f"{one.per_person or 0:g} {one.unit}s a person of {one.food}" for one in guide[:3]
-    )
+    more = [
+        sentence(
+            "first-a-person-of", n=about(one.per_person or 0), jar=Choice(one.unit), name=one.food
+        )
+        for one in guide[:3]
+    ]
     return [
-        Assumption("plan", f"The plan: {winter.document('Y1')}. It says what some family of its day ate."),
-        Assumption("mixed", f"Own record counts with its months against {K_MONTHS:g} of the plan: our own choice."),
-        Assumption("guide", f"A jar maker's guide says otherwise ({more}), built on four canned meat meals a week (second hand)."),
-        Assumption("process", "How long, how hot and how much acid is not said here: follow the published, tested process for that jar and altitude (`croftbook show as-published`)."),
+        Assumption("plan", sentence("first-plan-says-what-some-family", source=winter.document('Y1'))),
+        Assumption("mixed", sentence("first-own-record-counts-months-against", n=about(K_MONTHS))),
+        Assumption("guide", sentence("first-jar-maker-guide-says-otherwise", list=joined("; ", more))),
+        Assumption("process", sentence("first-how-long-how-hot-how")),
     ]  # fmt: skip
 
 
@@ -205,14 +209,21 @@ def _by_plan(plan: servings.ServingsPlan, people: float) -> float | None:
 def _said(plan: servings.ServingsPlan) -> str:
     if plan.quarts_by_servings is None:
         return (
-            "no servings said"
+            sentence("first-no-servings-said")
             if plan.per_person is None
-            else f"{plan.per_person:g} {plan.unit}{'' if plan.per_person == 1 else 's'} a person"
+            else sentence("first-jars-a-person", n=plan.per_person, jar=Choice(plan.unit))
         )
-    every = "a week" if plan.per_weeks == 1 else f"in {plan.per_weeks:g} weeks"
+    every = None if plan.per_weeks == 1 else about(plan.per_weeks or 0.0)
     cups = plan.serving_cups or 0.0
-    size = f"{cups:.3g} cup" if cups >= _CUP else f"{cups * _TSP:.3g} tsp"
-    return f"{plan.servings:g} {every} x {plan.weeks:g} weeks x {size}"
+    size = f"{cups:.3g}" if cups >= _CUP else f"{cups * _TSP:.3g}"
+    return sentence(
+        "first-servings",
+        n=about(plan.servings or 0.0),
+        every=every,
+        weeks=about(plan.weeks or 0.0),
+        size=digits(size),
+        spoon=Choice("cup" if cups >= _CUP else "tsp"),
+    )
 
 
 def why(state: State, key: str, field: str | None = None) -> Node:
@@ -234,33 +245,43 @@ def why(state: State, key: str, field: str | None = None) -> Node:
 
 def _trees(state: State, plan: servings.ServingsPlan) -> dict[str, Node | None]:
     own = state.once(_own).get(plan.food)
-    people = Node("people", eaters_of(state).count, "people")
-    each = None if plan.quarts is None else Node(f"a person, {_said(plan)}", plan.quarts, "quarts")
-    by_plan = None if each is None else product("by the plan", "quarts", people, each)
+    people = Node(sentence("first-people"), eaters_of(state).count, "people")
+    each = (
+        None
+        if plan.quarts is None
+        else Node(sentence("first-person", plan=_said(plan)), plan.quarts, "quarts")
+    )
+    by_plan = None if each is None else product(sentence("first-plan"), "quarts", people, each)
     mine = None if own is None else _mine(state, own)
-    wanted, months = by_plan, Node("months of own record", _months(state, plan.food), "months")
+    wanted, months = (
+        by_plan,
+        Node(sentence("first-months-own-record"), _months(state, plan.food), "months"),
+    )
     if mine is not None and by_plan is None:
         wanted = mine
     elif mine is not None and by_plan is not None:
-        k = Node("months that the plan weighs (our own choice)", K_MONTHS, "months")
-        both = total("together", "months", k, months)
+        k = Node(sentence("first-months-plan-weighs-our-own"), K_MONTHS, "months")
+        both = total(sentence("first-together"), "months", k, months)
         wanted = total(
-            "to put up", "quarts",
-            product("part of the plan", "quarts", by_plan, quotient("its weight", "0 to 1", k, both)),
-            product("part of the own record", "quarts", mine, quotient("its weight", "0 to 1", months, both)),
+            sentence("first-put-up"), "quarts",
+            product(sentence("first-part-plan"), "quarts", by_plan, quotient(sentence("first-weight"), "0 to 1", k, both)),
+            product(sentence("first-part-own-record"), "quarts", mine, quotient(sentence("first-weight"), "0 to 1", months, both)),
         )  # fmt: skip
     load, grows = _load(plan.food), _yield(plan.food)
     lb = row = None
     if load is not None and wanted is not None:
         lb = product(
-            "fresh produce",
+            sentence("first-fresh-produce"),
             "lb fresh",
             wanted,
-            Node("a quart, by a published canner load", load[0], "lb fresh"),
+            Node(sentence("first-quart-published-canner-load"), load[0], "lb fresh"),
         )
     if grows is not None and lb is not None:
         row = quotient(
-            "row", "ft of row", lb, Node("a foot of row, as published", grows[0], "lb fresh")
+            sentence("first-row"),
+            "ft of row",
+            lb,
+            Node(sentence("first-foot-row-published"), grows[0], "lb fresh"),
         )
     return {
         "quarts": wanted,
@@ -274,11 +295,14 @@ def _trees(state: State, plan: servings.ServingsPlan) -> dict[str, Node | None]:
 
 def _mine(state: State, own: Own) -> Node:
     leaves = [event_node(state, ev, "", whole / QUART_UL, "quarts") for _, ev, whole in own.uses]
-    used = total(f"eaten and given away in {own.days} days", "quarts", *leaves)
+    used = total(sentence("first-eaten-given-away-days", n=own.days), "quarts", *leaves)
     times = quotient(
-        "to a year", "times", Node("a year", _YEAR, "days"), Node("days", float(own.days), "days")
+        sentence("first-year"),
+        "times",
+        Node(sentence("first-year-2"), _YEAR, "days"),
+        Node(sentence("first-days"), float(own.days), "days"),
     )
-    return product("own record", "quarts", used, times)
+    return product(sentence("first-own-record"), "quarts", used, times)
 
 
 PROJECTION = Projection(

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.messages import sentence
 from ledger.methods.glut import Arrival, Crop
 from ledger.reference.storage import fresh_life
 from ledger.replay import ORIGINS
@@ -65,12 +66,12 @@ def fresh_days(state: State, item: int) -> tuple[int, str]:
     spans = [days_of(0, span) for span in keeps.values()]
     known = [span for span in spans if span is not None]
     if known:
-        return max(known), "the household"
+        return max(known), sentence("glut-household")
     found = fresh_life(state.facts.names[item])
     if found is not None:
         unit = {"day": 1, "week": 7, "month": 30}.get(found.unit, 7)
         return int(float(found.low) * unit), str(found.source)
-    return 3, "nobody: three days are taken"
+    return 3, sentence("glut-nobody-three-days")
 
 
 def _coming(state: State, item: int, per: float) -> list[float]:

@@ -14,9 +14,10 @@ import numpy as np
 
 from ledger.door import jars_per_load
 from ledger.kinds import CANNING
+from ledger.messages import joined, sentence
 from ledger.methods.glut import Crop, Limits, Way
-from ledger.projections.next_batches import Batches
 from ledger.questions.glut.comes import DAYS, comes_of
+from ledger.questions.planning.batches import Batches
 from ledger.questions.shared.common import QUART_UL
 from ledger.questions.shared.jars import jar_totals
 from ledger.questions.shared.usual_plan import usual_plan
@@ -31,8 +32,8 @@ from ledger.questions.shared.ways import (
 from ledger.reference import servings, winter
 
 if TYPE_CHECKING:
-    from ledger.projections.next_recipes import Made
     from ledger.published.processes import Process
+    from ledger.questions.planning.recipes import Made
     from ledger.replay import State
 
 __all__ = [
@@ -136,7 +137,7 @@ def _own(
     name = state.facts.names[item]
     good = published_batch(state, made)
     if good is None:
-        house.left_out.append(f"{name}: no batch of your own stands as published")
+        house.left_out.append(sentence("glut-no-batch-your-own-stands", name=name))
         return None
     take = batches.plan.recipes.take(item, crop.item, 1)
     per = state.facts.grams_per_whole(crop.item) or 0.0
@@ -146,7 +147,7 @@ def _own(
         return None
     process = own_process(state, good, made) if can else made.method
     if isinstance(process, str) and can:
-        house.left_out.append(f"{name}: {process}")
+        house.left_out.append(joined(": ", [name, process]))
         return None
     jar = state.facts.names[made.jar] if can and made.jar is not None else ""
     load = jars_per_load(state.settings.newest("jars_per_load")).get(jar, 7) if can else 0
@@ -180,7 +181,7 @@ def _as_printed(state: State, crop: str, item: int, house: House) -> None:
     jars = [jar for jar, many in house.limits.jars.items() if many > 0]
     canned, said = canned_ways(state, crop, jars)
     if not jars and not said:
-        said = [f"{crop}: no empty jar is in the book to can it in"]
+        said = [sentence("glut-no-empty-jar-book-can", name=crop)]
     house.left_out += said
     wanted = _wanted_kg(state, crop, item)
     sizes = jars_per_load(state.settings.newest("jars_per_load"))
@@ -202,7 +203,7 @@ def _as_printed(state: State, crop: str, item: int, house: House) -> None:
         way = Way(
             f"freeze {crop}", crop, 1.0, hands_a_kg(), limitless, 0, 0.0, "", 1000 / LB_G, crop
         )
-        says = f"freeze, keeps {cold}; blanch or pack as published"
+        says = sentence("glut-freeze-keeps", life=cold)
         house.told.append(Told(way, f"frozen {crop}", "freeze", None, False, says))
     if canned or cold is not None:
         if wanted is not None:

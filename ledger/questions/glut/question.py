@@ -7,15 +7,16 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import Choice, Day, Names, joined, sentence
 from ledger.methods.glut import GlutPlan, Use, plan_glut
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.enough.asked import number_of
 from ledger.questions.glut.comes import DAYS
 from ledger.questions.glut.house import LB_G, House, Told, day_of, house_of
+from ledger.questions.quantities import about, decimals
 from ledger.questions.shared.arithmetic import product, quotient, total
 from ledger.questions.shared.common import answer, event_node
 from ledger.questions.shared.opening import check_figure, no_record
-from ledger.questions.shared.ways import GUESS_HOURS
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -87,16 +88,14 @@ def build(
     totals["in_words"] = _words(found, lost, nothing)
     missing = []
     if not found.house.crops:
-        missing.append(
-            "Nothing of the garden is here or due in these ten days that would not keep."
-        )
+        missing.append(sentence("glut-nothing-garden-here-due-these"))
     if found.house.left_out:
         missing.append(
-            f"Not planned for canning, as only published processes count: {'; '.join(found.house.left_out)}. Freezing, drying, eating and giving away are left."
+            sentence("glut-not-planned-for-canning", list=joined("; ", found.house.left_out))
         )
     unknown = [t.way.name for t in found.house.told if not t.hours_known]
     if unknown:
-        missing.append(f"No record of your hours for {', '.join(unknown)}: {GUESS_HOURS}.")
+        missing.append(sentence("year-no-record-of-hours", names=Names(tuple(unknown))))
     totals["missing"] = missing
     return answer(state, "glut", COLUMNS, records, totals=totals, assumptions=_notes(state, found))
 
@@ -153,38 +152,50 @@ def _words(found: Found, lost: float, nothing: float) -> list[str]:
         use.kg for use in found.plan.uses if use.way not in ("eat fresh", "give away", "lost")
     )
     hours = sum(use.hours for use in found.plan.uses)
-    out = [
-        f"If nothing is done, {nothing:,.1f} kg are lost in these {DAYS} days; by this plan {lost:,.1f} kg."
+    out: list[str] = [
+        sentence(
+            "glut-if-nothing-done-kg-lost", n=decimals(nothing, 1), n2=DAYS, n3=decimals(lost, 1)
+        )
     ]
     out.append(
-        f"Put up {put_up:,.1f} kg in {hours:,.1f} hours, eaten {found.plan.kg('eat fresh'):,.1f} kg, given away {found.plan.kg('give away'):,.1f} kg."
+        sentence(
+            "glut-put-up-kg-hours-eaten",
+            n=decimals(put_up, 1),
+            n2=decimals(hours, 1),
+            n3=decimals(found.plan.kg("eat fresh"), 1),
+            n4=decimals(found.plan.kg("give away"), 1),
+        )
     )
     used = {use.way for use in found.plan.uses}
     out += [
-        f"As printed for {told.makes}: {told.process}."
+        sentence("glut-printed", name=told.makes, name2=told.process)
         for told in found.house.told
         if told.way.name in used and told.action == "can"
     ]
     if not found.plan.proven:
-        out.append("No better plan was found in ten seconds; there may be one.")
+        out.append(sentence("glut-no-better-plan"))
     return out
 
 
 def _notes(state: State, found: Found) -> list[Assumption]:
     limits = found.house.limits
-    lives = "; ".join(
-        f"{name} {days} days ({said})" for name, (days, said) in sorted(found.house.lives.items())
+    lives = joined(
+        "; ",
+        [
+            sentence("glut-keeps-days", name=name, n=days, by=said)
+            for name, (days, said) in sorted(found.house.lives.items())
+        ],
     )
-    altitude = state.settings.on("altitude", state.as_of_day) or "not set"
-    gauge = state.settings.on("gauge", state.as_of_day) or "not set"
+    altitude = state.settings.on("altitude", state.as_of_day) or sentence("glut-not-set")
+    gauge = state.settings.on("gauge", state.as_of_day) or sentence("glut-not-set")
     return [
-        Assumption("process", f"Only printed processes are planned, looked up for altitude {altitude} and gauge {gauge}; a line is a reminder and not the whole of one: read the current document and the canner's manual first (`croftbook show as-published`)."),
-        *([Assumption("printed", f"{', '.join(found.house.planned)}: no batch of your own stands as published, so they are planned as the tables print them; pounds for a jar by their canner loads, no more than the first year's plan wants (`croftbook show first-year`) where it names them.")] if found.house.planned else []),
-        Assumption("coming", "What comes is the mean of the same days of earlier years, spread evenly; no weather is known."),
-        *([Assumption("keeps", f"Fresh it keeps: {lives}.")] if lives else []),
-        Assumption("limits", f"Each day {found.hours:g} hours of hands and {limits.stove_hours:g} of stove (`--hours`, `--stove`); {limits.lids:,.0f} lids, {limits.freezer_lb:,.0f} lb of freezer room and {limits.freezer_lb_a_day:,.0f} lb of new food a day in it (2 lb a cubic foot); heating up and cooling 30 and 45 minutes (common practice, from memory)."),
-        Assumption("worth", "Eating comes before putting up, that before giving, that before losing; nothing beyond what the year still wants is put up."),
-        *([Assumption("hours", "Hours not of your own record are a guess without a source.")] if any(not t.hours_known for t in found.house.told) else []),
+        Assumption("process", sentence("glut-only-printed-processes-planned-looked", amount=altitude, gauge=gauge)),
+        *([Assumption("printed", sentence("glut-no-batch-your-own-stands-2", names=Names(tuple(found.house.planned))))] if found.house.planned else []),
+        Assumption("coming", sentence("glut-what-comes-mean-same-days")),
+        *([Assumption("keeps", sentence("glut-fresh-keeps", list=lives))] if lives else []),
+        Assumption("limits", sentence("glut-each-day-hours-hands-stove", n=about(found.hours), n2=about(limits.stove_hours), n3=round(limits.lids), n4=round(limits.freezer_lb), n5=round(limits.freezer_lb_a_day))),
+        Assumption("worth", sentence("glut-eating-comes-before-putting-up")),
+        *([Assumption("hours", sentence("glut-hours-are-a-guess"))] if any(not t.hours_known for t in found.house.told) else []),
     ]  # fmt: skip
 
 
@@ -213,38 +224,48 @@ def _trees(state: State, found: Found, uses: list[Use]) -> dict[str, Node]:
     use = uses[0]
     told = next((t for t in found.house.told if t.way.name == use.way), None)
     if told is None:
-        days = [Node(f"{day_of(state, one.day)}, the plan's choice", one.kg, "kg") for one in uses]
+        days = [
+            Node(sentence("glut-plan-choice", day=Day(day_of(state, one.day))), one.kg, "kg")
+            for one in uses
+        ]
         return {"kg": total(use.way, "kg", *days)}
     unit = "jar" if told.jar else "kg"
-    units = Node(f"{unit}s of the plan", use.units, f"{unit}s")
+    units = Node(sentence("glut-units-of-plan", unit=Choice(unit)), use.units, f"{unit}s")
     each = _each(state, told)
     return {
-        "kg": product("fresh", "kg", units, each),
+        "kg": product(sentence("glut-fresh"), "kg", units, each),
         "jars": units,
-        "loads": Node("canner loads of the plan", float(use.loads), "loads"),
-        "hours": product("hours", "hours", units, Node(f"a {unit}, by own batches" if told.hours_known else f"a {unit}, a guess without a source", told.way.unit_hours, "hours")),
-        **({} if told.ev is None else {"still_wanted": Node("wanted by the year, less what is there", told.way.wanted, f"{unit}s")}),
+        "loads": Node(sentence("glut-loads-of-plan"), float(use.loads), "loads"),
+        "hours": product(sentence("glut-hours"), "hours", units, Node(sentence("glut-hours-of-one", unit=Choice(unit), by=Choice("own" if told.hours_known else "guess")), told.way.unit_hours, "hours")),
+        **({} if told.ev is None else {"still_wanted": Node(sentence("glut-still-wanted"), told.way.wanted, f"{unit}s")}),
     }  # fmt: skip
 
 
 def _each(state: State, told: Told) -> Node:
     if told.ev is None and not told.lb_from:
-        return Node("fresh for one", told.way.unit_kg, "kg")
+        return Node(sentence("glut-fresh-one"), told.way.unit_kg, "kg")
     if told.ev is None:
         pounds = Node(
-            f"fresh for one, by published canner loads ({told.lb_from})",
+            sentence("glut-fresh-by-loads", source=told.lb_from),
             told.way.unit_kg * 1000 / LB_G,
             "lb",
         )
-        return product("fresh for one", "kg", pounds, Node("a pound", LB_G / 1000, "kg a lb"))
+        return product(
+            sentence("glut-fresh-one"),
+            "kg",
+            pounds,
+            Node(sentence("glut-a-pound"), LB_G / 1000, "kg a lb"),
+        )
     made = event_node(
         state,
         told.ev,
-        "as in the newest batch that stands as published",
+        sentence("glut-newest-batch-stands-published"),
         told.way.unit_kg * 1000,
         "g",
     )
-    return quotient("fresh for one", "kg", made, Node("grams in a kilogram", 1000.0, "g"))
+    return quotient(
+        sentence("glut-fresh-one"), "kg", made, Node(sentence("glut-grams-kilogram"), 1000.0, "g")
+    )
 
 
 PROJECTION = Projection(

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import InputError, NotFound
-from ledger.messages import Message, Typed
+from ledger.messages import Choice, Message, Typed, sentence
 from ledger.methods.flock import days_of_feed, hen_day_lay, lb_per_dozen
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.quantities import measured
@@ -65,11 +65,9 @@ def build(state: State, *, feed: str | None = None) -> Answer:
     totals: dict[str, Any] = {"hens": yard.hens_on(end)}
     missing = []
     if not yard.flocks:
-        missing.append("How many hens there are is not written down: `croftbook flock 6`.")
+        missing.append(sentence("hens-how-many-hens-there-not"))
     if not yard.feed:
-        missing.append(
-            'No feed is written down: `croftbook item "layer feed" --sort "garden input" --feeds egg`, then buy it.'
-        )
+        missing.append(sentence("hens-no-feed-written-down-then"))
     totals["missing"] = missing
     totals["in_words"] = _words(records)
     return answer(
@@ -81,7 +79,7 @@ def _words(records: list[dict[str, Any]]) -> list[str]:
     year = records[0] if records else {}
     if not year.get("feed_days"):
         return []
-    return [f"The feed lasts about {year['feed_days']:,.0f} days."]
+    return [sentence("hens-feed-lasts-about-days", n=round(year["feed_days"]))]
 
 
 def _feed_of(text: str | None) -> float | None:
@@ -151,23 +149,25 @@ def _year(yard: Yard, start: int, end: int, there: float | None) -> dict[str, An
 
 def _notes(state: State, yard: Yard, there: float | None) -> list[Assumption]:
     rate, memory = yard.rate()
-    how = (
-        "the usual quarter pound, from memory"
-        if memory
-        else "by feed bought between the first and the last purchase"
-    )
     out = [
         Assumption(
             "hens",
-            "Lay is eggs by hen-days. Usual, as published: 75 to 80 eggs by 100 hens and day in the first two years, about 50 in winter without light.",
+            sentence("hens-lay-eggs-hen-days-usual"),
         ),
-        Assumption("rate", f"A hen eats {measured(state, rate, 'lb')} a day ({how})."),
+        Assumption(
+            "rate",
+            sentence(
+                "hens-a-hen-eats",
+                amount=measured(state, rate, "lb"),
+                how=Choice("memory" if memory else "bought"),
+            ),
+        ),
     ]
     if there is None:
         out.append(
             Assumption(
                 "left",
-                'Feed on hand is what the last purchase should have left; `--feed "50 lb"` says what is really there.',
+                sentence("hens-feed-hand-what-last-purchase"),
             )
         )
     return out
@@ -204,42 +204,60 @@ def why(state: State, key: str, field: str | None = None) -> Node:
 
 def _trees(yard: Yard, start: int, end: int, there: float | None) -> dict[str, Node]:
     state = yard.state
-    hen_days = Node(f"hens over {end - start + 1} days", yard.hen_days(start, end), "hen-days")
+    hen_days = Node(
+        sentence("hens-hens-over-days", n=end - start + 1), yard.hen_days(start, end), "hen-days"
+    )
     eggs = total(
-        "eggs",
+        sentence("hens-eggs"),
         "eggs",
         *(event_node(state, ev, "", n, "eggs") for day, ev, n in yard.eggs if start <= day <= end),
     )
     inside = [one for one in yard.bought if start <= one.day <= end]
     feed = total(
-        "feed bought",
+        sentence("hens-feed-bought"),
         "lb of feed",
         *(event_node(state, one.ev, "", one.lb, "lb of feed") for one in inside if one.lb),
     )
     money = total(
-        "feed and bedding",
+        sentence("hens-feed-bedding"),
         "money",
         *(event_node(state, one.ev, "", one.money, "money") for one in inside),
     )
-    dozens = quotient("dozens", "dozen", eggs, Node("a dozen", 12.0, "eggs"))
+    dozens = quotient(
+        sentence("hens-dozens"), "dozen", eggs, Node(sentence("hens-dozen"), 12.0, "eggs")
+    )
     rate, memory = yard.rate()
-    each = Node("a hen eats a day" + (" (from memory)" if memory else ""), rate, "lb of feed")
+    each = Node(
+        sentence("hens-why-eats", how=Choice("memory" if memory else "bought")), rate, "lb of feed"
+    )
     on_hand = yard.on_hand() if there is None else there
-    label = "feed on hand, as asked" if there is not None else "left of the last purchase"
+    label = (
+        sentence("hens-feed-on-hand") if there is not None else sentence("hens-left-last-purchase")
+    )
     lasts = quotient(
-        "the feed lasts",
+        sentence("hens-feed-lasts"),
         "days",
         Node(label, on_hand, "lb of feed"),
-        product("a day", "lb of feed", Node("hens", yard.hens_on(end), "hens"), each),
+        product(
+            sentence("hens-day"),
+            "lb of feed",
+            Node(sentence("hens-hens"), yard.hens_on(end), "hens"),
+            each,
+        ),
     )
     return {
-        "lay": quotient("lay", "0 to 1", eggs, hen_days),
-        "hens": quotient("hens", "hens", hen_days, Node("days", float(end - start + 1), "days")),
+        "lay": quotient(sentence("hens-lay"), "0 to 1", eggs, hen_days),
+        "hens": quotient(
+            sentence("hens-hens"),
+            "hens",
+            hen_days,
+            Node(sentence("hens-days"), float(end - start + 1), "days"),
+        ),
         "hen_days": hen_days,
         "eggs": eggs,
         "feed_lb": feed,
-        "feed_per_dozen_lb": quotient("a dozen eats", "lb of feed", feed, dozens),
-        "cost_per_dozen": quotient("a dozen costs", "money", money, dozens),
+        "feed_per_dozen_lb": quotient(sentence("hens-dozen-eats"), "lb of feed", feed, dozens),
+        "cost_per_dozen": quotient(sentence("hens-dozen-costs"), "money", money, dozens),
         "feed_days": lasts,
     }
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.messages import Code, Message, Names, Typed
+from ledger.messages import Code, Message, Names, Typed, fixed, joined, sentence
 from ledger.methods.cover import US_GALLON_L
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.quantities import measured
@@ -71,33 +71,37 @@ def build(state: State, stored: Water | None) -> Answer:
     )
     totals = {"people": people, "in_words": _words(state, records)}
     if litres is None:
-        totals["missing"] = ['How much water is stored is not written down: `--water "120 L"`, or count an item called water.']  # fmt: skip
+        totals["missing"] = [sentence("reserve-how-much-water-stored-not")]  # fmt: skip
     return answer(state, "how-long", COLUMNS, records, totals=totals, assumptions=_notes(people))
 
 
 def _words(state: State, records: list[dict[str, Any]]) -> list[str]:
     short = [
-        f"{measured(state, r['to_add_kg'], 'kg')} {r['group']}"
+        sentence(
+            "reserve-short-of",
+            amount=measured(state, r["to_add_kg"], "kg"),
+            group=fixed(r["group"]),
+        )
         for r in records
         if r["to_add_kg"] and r["group"] != "water"
     ]
     if not short:
-        return ["The house has every group of the 14 days."]
-    return [f"To add for 14 days: {'; '.join(short)}."]
+        return [sentence("reserve-house-has-every-group-days")]
+    return [sentence("reserve-to-add", list=joined("; ", short))]
 
 
 def _notes(people: float) -> list[Assumption]:
     return [
         Assumption(
             "lists",
-            "Reserve lists of the German Federal Ministry of Food for 14 days (read in reprints) and the Federal Office of Civil Protection for 10 (second hand), by person.",
+            sentence("reserve-reserve-lists-german-federal-ministry"),
         ),
-        Assumption("groups", "What a batch made counts in the group of most of what went in."),
+        Assumption("groups", sentence("reserve-what-batch-made-counts-group")),
         Assumption(
             "us-water",
-            f"US advice is 1 gallon a person and day for two weeks: {14 * US_GALLON_L * people:,.0f} L (second hand).",
+            sentence("reserve-us-advice-gallon-person-day", n2=round(14 * US_GALLON_L * people)),
         ),
-        Assumption("not-in-it", "Medicines, infants and animals are not on these lists."),
+        Assumption("not-in-it", sentence("reserve-medicines-infants-animals-not-these")),
     ]
 
 
@@ -123,11 +127,11 @@ def why(state: State, group: str, field: str | None) -> Node:
     """
     from ledger.questions.how_long.water import water_at
 
-    people = Node("people", eaters_of(state).count, "people")
+    people = Node(sentence("reserve-people"), eaters_of(state).count, "people")
     if group.partition("=")[0] == "water":
         stored = water_at(state, group)
         each, ten, there = (
-            Node("a person, 14 days", 28.0, "litres"),
+            Node(sentence("reserve-person-days"), 28.0, "litres"),
             20.0,
             None if stored is None else stored.node(state),
         )
@@ -135,21 +139,26 @@ def why(state: State, group: str, field: str | None) -> Node:
     elif group in GROUPS:
         target = next(one for one in groups(14) if one.group == group)
         ten = next(one.kg for one in groups(10) if one.group == group)
-        each, unit = Node("a person, 14 days (published)", target.kg, "kg"), "kg"
-        there = total("in the house", unit, *(_leaf(state, k) for k in _food(state, group)))
+        each, unit = Node(sentence("reserve-person-days-published"), target.kg, "kg"), "kg"
+        there = total(
+            sentence("reserve-house"), unit, *(_leaf(state, k) for k in _food(state, group))
+        )
     else:
         raise NotFound(
             "address",
             Message.of("refusal-no-group-of-how-long", text=Typed(group)),
         )
-    wanted = product("wanted for 14 days", unit, people, each)
-    short = None if there is None else difference("to add", unit, wanted, there)
+    wanted = product(sentence("reserve-wanted-days"), unit, people, each)
+    short = None if there is None else difference(sentence("reserve-add"), unit, wanted, there)
     if short is not None and float(short.value or 0.0) <= 0:
-        short = Node("to add", 0.0, unit)
+        short = Node(sentence("reserve-add"), 0.0, unit)
     trees = {
         "wanted_kg": wanted,
         "wanted_10_kg": product(
-            "wanted for 10 days", unit, people, Node("a person, 10 days (second hand)", ten, unit)
+            sentence("reserve-wanted-days-2"),
+            unit,
+            people,
+            Node(sentence("reserve-person-days-second-hand"), ten, unit),
         ),
         "there_kg": there,
         "to_add_kg": short,
@@ -165,7 +174,9 @@ def why(state: State, group: str, field: str | None) -> Node:
                 question=Code("how-long"),
             ),
         )
-    return found if isinstance(found, Node) else Node("not written down", None, unit)
+    return (
+        found if isinstance(found, Node) else Node(sentence("reserve-not-written-down"), None, unit)
+    )
 
 
 def _leaf(state: State, kept: Kept) -> Node:

@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import InputError
-from ledger.messages import Message, Names, Typed
+from ledger.messages import Choice, Day, Message, Names, Typed, sentence
 from ledger.methods.cover import water_days
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.how_long import listed as how_long_list
 from ledger.questions.how_long import why as how_long_why
 from ledger.questions.how_long.steps import PROTEIN, RATES, Step, freezer_full, steps_of
 from ledger.questions.how_long.water import Water, water_of
+from ledger.questions.quantities import about, decimals
 from ledger.questions.shared.common import answer
 from ledger.questions.shared.larder import larder_of
 from ledger.questions.shared.reserve import Kept
@@ -88,11 +89,9 @@ def build(
             if record["without"] != "water":
                 record |= {"days": None, "energy_days": None, "protein_days": None, "kg": None}
     totals["in_words"] = _words(wanted, records)
-    missing = [] if larder_of(state).portions else ["No food in the house is written down."]
+    missing = [] if larder_of(state).portions else [sentence("reserve-no-food-house-written-down")]
     if "water" in wanted and stored is None:
-        missing.append(
-            'How much water is stored is not written down: `--water "120 L"`, or count an item called water.'
-        )
+        missing.append(sentence("reserve-how-much-water-stored-not"))
     totals["missing"] = missing
     notes = [*_notes(state, wanted), *eaters.assumptions()]
     for record in records:
@@ -161,17 +160,24 @@ def _water(stored: Water | None, people: float) -> list[dict[str, Any]]:
 
 def _words(wanted: tuple[str, ...], records: list[dict[str, Any]]) -> list[str]:
     by_step = {r["step"]: r for r in records}
-    out = []
+    out: list[str] = []
     is_known = any(r["days"] is not None for r in records if r["without"] != "water")
     if "power" in wanted and is_known:
         ready, warm = by_step["without stove or cold"], by_step["all that stands without cold"]
         out.append(
-            f"Without power: the fridge {by_step['fridge']['hours']:g} hours and the freezer {_hours(by_step['freezer']['hours'])} if they stay shut; "
-            f"then {ready['days'] or 0:,.1f} days without a stove, {warm['days'] or 0:,.1f} days with one."
+            sentence(
+                "reserve-without-power",
+                n=about(by_step["fridge"]["hours"]),
+                freezer=_hours(by_step["freezer"]["hours"]),
+                cold=decimals(ready["days"] or 0, 1),
+                warm=decimals(warm["days"] or 0, 1),
+            )
         )
     elif "shop" in wanted and is_known:
         out.append(
-            f"Without the shop: {by_step['all']['days'] or 0:,.1f} days for all at the table."
+            sentence(
+                "reserve-without-shop-days-all-table", n=decimals(by_step["all"]["days"] or 0, 1)
+            )
         )
     if "water" in wanted and by_step["water to drink and cook"]["days"] is not None:
         drink, wash = (
@@ -179,59 +185,59 @@ def _words(wanted: tuple[str, ...], records: list[dict[str, Any]]) -> list[str]:
             by_step["water to drink and wash"]["days"],
         )
         out.append(
-            f"Without water: {drink:,.1f} days to drink and cook, {wash:,.1f} days with washing."
+            sentence(
+                "reserve-without-water-days-drink-cook", n=decimals(drink, 1), n2=decimals(wash, 1)
+            )
         )
     return out
 
 
 def _hours(hours: float | None) -> str:
-    return "less than 24 hours, unless it is half full" if hours is None else f"{hours:.0f} hours"
+    return (
+        sentence("reserve-less-than-a-day")
+        if hours is None
+        else sentence("reserve-hours", n=round(hours))
+    )
 
 
 def _notes(state: State, wanted: tuple[str, ...]) -> list[Assumption]:
     out = [
-        Assumption("not-in-it", "Medicines, infants and animals are not in these days.", ()),
+        Assumption("not-in-it", sentence("reserve-medicines-infants-animals-not-these-2"), ()),
         Assumption(
             "two",
-            "Days are by energy or protein, whichever is less; `croftbook show enough` has every nutrient.",
+            sentence("reserve-days-energy-protein-whichever-less"),
         ),
     ]
     counted = state.events("counted")
     if counted.size:
         last = day_text(int(state.moment.on[counted].max()))
-        out.append(Assumption("counted", f"The stock was last counted on {last}."))
+        out.append(Assumption("counted", sentence("reserve-stock-last-counted", day=Day(last))))
     else:
-        out.append(
-            Assumption("counted", "The stock was never counted: `croftbook count` sets it right.")
-        )
+        out.append(Assumption("counted", sentence("reserve-stock-never-counted-sets-right")))
     if "power" in wanted:
         full = freezer_full(state)
-        how = (
-            'How full it is is not known: `croftbook setting freezer_room "15 cu ft"` says its room.'
-            if full is None
-            else f"The freezer is {full:.0%} full"
-            + ("." if full >= 0.5 else ": less than half, of which nothing is published.")
-        )
         out.append(
             Assumption(
                 "hours",
-                f"A shut fridge keeps 4 hours, a full freezer 48 and a half full one 24 (USDA FSIS, second hand); the line between is our own. {how}",
+                sentence(
+                    "reserve-shut-fridge-keeps",
+                    full=None if full is None else round(full * 100),
+                    how=Choice("half" if full is None or full >= 0.5 else "less"),
+                ),
             )
         )
         out.append(
             Assumption(
                 "thawed",
-                "Throw away what was above 40 degrees Fahrenheit (4.4 Celsius) for more than 2 hours; never taste to decide. The authority's chart and advice come first.",
+                sentence("reserve-throw-away-what-above-degrees"),
             )
         )
-        out.append(
-            Assumption("stove", "What is eaten without a stove is common practice, no source.")
-        )
+        out.append(Assumption("stove", sentence("reserve-what-eaten-without-stove-common")))
     if "water" in wanted:
         out.append(
             Assumption(
                 "water",
-                "More is needed in heat, when ill, pregnant or nursing. How to make water safe to drink says the health agency and the label of what is used; no dose is printed here.",
+                sentence("reserve-more-needed-heat-when-ill"),
             )
         )
     return out

@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from ledger.messages import sentence
 from ledger.methods.cover import FRIDGE_HOURS, US_GALLON_L, freezer_hours
 from ledger.questions.shared.reserve import Kept, kept_food
 from ledger.reference import winter
@@ -49,11 +50,11 @@ def steps_of(state: State, wanted: tuple[str, ...]) -> list[Step]:
         ready = [one for one in warm if not one.needs_stove]
         return [
             *cold,
-            Step("without stove or cold", ready),
-            Step("all that stands without cold", warm),
+            Step(sentence("reserve-without-stove-cold"), ready),
+            Step(sentence("reserve-all-stands-without-cold"), warm),
         ]
     plain = [Step(step.name, step.food) for step in cold]
-    return [*plain, Step("shelf and cellar", warm), Step("all", food)]
+    return [*plain, Step(sentence("reserve-shelf-cellar"), warm), Step("all", food)]
 
 
 def freezer_feet(text: str | None) -> float | None:
@@ -76,10 +77,6 @@ def freezer_full(state: State) -> float | None:
 
 
 RATES = (
-    ("water to drink and cook", 2.0, "2 L a person and day (German advice)"),
-    (
-        "water to drink and wash",
-        US_GALLON_L,
-        "1 US gallon a person and day (US advice, second hand)",
-    ),
+    ("water to drink and cook", 2.0, "reserve-litres-german"),
+    ("water to drink and wash", US_GALLON_L, "reserve-gallon-us"),
 )

@@ -9,7 +9,7 @@ import numpy as np
 from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.kinds import KINDS
-from ledger.messages import Message, Typed
+from ledger.messages import Message, Typed, sentence
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.shared.arithmetic import total
 from ledger.questions.shared.common import answer, event_node
@@ -101,13 +101,11 @@ def build(state: State, only: int | None) -> Answer:
     totals: dict[str, Any] = {"money": sum(r["money"] for r in records)}
     totals["kg"] = sum(r["kg"] or 0.0 for r in records)
     if not records:
-        totals["missing"] = [
-            "Nothing was discarded: `croftbook discard` takes what was lost and why."
-        ]
+        totals["missing"] = [sentence("keeping-nothing-discarded-takes-what-lost")]
     notes = [
         Assumption(
             "cost",
-            "Money and hours are what had gone into it; a glut fed to animals is a loss of food here, whatever feed it spared.",
+            sentence("keeping-money-hours-what-had-gone"),
         )
     ]
     return answer(state, "keeping-life", COLUMNS, records, totals=totals, assumptions=notes)
@@ -125,7 +123,11 @@ def why(state: State, name: str, cause: str, field: str | None) -> Node:
     rows = state.once(_lost).get((-1 if item is None else item, cause))
     if field == "times" and rows is not None:
         evs = sorted({int(state.draws["ev"][state.allocations[0][n]]) for n in rows})
-        return total("times", "times", *(event_node(state, ev, "", 1.0, "times") for ev in evs))
+        return total(
+            sentence("keeping-times"),
+            "times",
+            *(event_node(state, ev, "", 1.0, "times") for ev in evs),
+        )
     units = {"kg": "kg", "money": "money", "hours": "hours"}
     figure = field or "money"
     if rows is None:
@@ -145,5 +147,5 @@ def why(state: State, name: str, cause: str, field: str | None) -> Node:
             event_node(state, ev, "", value / (1000 if figure == "kg" else 1), units[figure])
         )
     if not leaves:
-        return Node("not known", None, units[figure])
+        return Node(sentence("keeping-not-known"), None, units[figure])
     return total(f"{name}, {cause}", units[figure], *leaves)

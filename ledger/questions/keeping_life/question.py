@@ -5,8 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import sentence
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.keeping_life import loss as keeping_loss
+from ledger.questions.quantities import about
 from ledger.questions.shared.arithmetic import product, quotient
 from ledger.questions.shared.common import answer, event_node
 from ledger.questions.shared.lives import ENOUGH, FEW, Group, groups_of
@@ -65,19 +67,17 @@ def build(state: State, *, item: str | None = None, loss: bool = False) -> Answe
     records = [_record(state, group) for group in groups]
     records.sort(key=lambda r: (-r["failures"], r["item"], r["place"]))
     totals: dict[str, Any] = {"failures": sum(r["failures"] for r in records)}
-    totals["in_words"] = [
-        f"{totals['failures']} losses are written down; from ten of one item and place on, its own curve counts."
-    ]
+    totals["in_words"] = [sentence("keeping-losses-written-down-from-ten", n=totals["failures"])]
     if not records:
-        totals["missing"] = ["No food came in yet."]
+        totals["missing"] = [sentence("keeping-no-food-came-yet")]
     return answer(state, "keeping-life", COLUMNS, records, totals=totals, assumptions=_notes())
 
 
 def _notes() -> list[Assumption]:
     return [
-        Assumption("curve", "Survival by the product-limit estimate, its error by Greenwood; what was eaten, given away, composted, fed to animals or is still there was good at its age."),
-        Assumption("published", "A published life is never lengthened: a jar's date, a chart's months and advice come first, whatever kept longer here."),
-        Assumption("bulk", "Of what is kept by weight or volume, each taking out counts as one."),
+        Assumption("curve", sentence("keeping-survival-product-limit-estimate-error")),
+        Assumption("published", sentence("keeping-published-life-never-lengthened-jar")),
+        Assumption("bulk", sentence("keeping-what-kept-weight-volume-each")),
     ]  # fmt: skip
 
 
@@ -128,14 +128,14 @@ def _record(state: State, group: Group) -> dict[str, Any]:
 
 def _says(group: Group, own: float | None, published: tuple[float, str] | None) -> str:
     if group.failures < FEW:
-        return "too few to say"
+        return sentence("keeping-too-few")
     if group.failures < ENOUGH:
-        return f"{group.failures} failures: a first hint"
+        return sentence("keeping-first-hint", n=group.failures)
     if own is None:
-        return f"more than half good to the end: at least {group.curve.last:,.0f} days"
+        return sentence("keeping-more-than-half", n=round(group.curve.last))
     if published and own > published[0]:
-        return "kept longer here; the published life stands"
-    return f"half were good for {own:,.0f} days"
+        return sentence("keeping-published-stands")
+    return sentence("keeping-half-good", n=round(own))
 
 
 def why(state: State, key: str, field: str | None = None) -> Node:
@@ -156,14 +156,16 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     trees = {
         "survival": lambda: _survival(state, group),
         "failures": lambda: _failures(state, group),
-        "subjects": lambda: Node("seen", group.curve.subjects, "subjects"),
+        "subjects": lambda: Node(sentence("keeping-seen"), group.curve.subjects, "subjects"),
         "at_least_days": lambda: _good(state, group),
         "published_days": lambda: _published(state, group),
         "half_days": lambda: _half(state, group),
         "life_days": lambda: _life(state, group),
-        "error": lambda: Node("Greenwood's standard error", _last_error(group), "0 to 1"),
+        "error": lambda: Node(
+            sentence("keeping-greenwood-standard-error"), _last_error(group), "0 to 1"
+        ),
         "mean_days": lambda: Node(
-            "area under the curve",
+            sentence("keeping-area-under-curve"),
             group.curve.mean if group.failures >= ENOUGH else None,
             "days",
         ),
@@ -182,14 +184,18 @@ def _survival(state: State, group: Group) -> Node:
     factors = []
     for step in group.curve.steps:
         if step.failed:
-            good = Node("good", step.at_risk - step.failed, "subjects")
-            risk = Node("there", step.at_risk, "subjects")
-            factors.append(quotient(f"day {step.time:g}", "0 to 1", good, risk))
+            good = Node(sentence("keeping-good"), step.at_risk - step.failed, "subjects")
+            risk = Node(sentence("keeping-there"), step.at_risk, "subjects")
+            factors.append(
+                quotient(sentence("keeping-day", n=about(step.time)), "0 to 1", good, risk)
+            )
     if not factors:
         return Node(
-            "nothing failed", group.curve.steps[-1].survival if group.curve.steps else 1.0, "0 to 1"
+            sentence("keeping-nothing-failed"),
+            group.curve.steps[-1].survival if group.curve.steps else 1.0,
+            "0 to 1",
         )
-    return product("still good", "0 to 1", *factors)
+    return product(sentence("keeping-still-good"), "0 to 1", *factors)
 
 
 def _failures(state: State, group: Group) -> Node:
@@ -198,7 +204,13 @@ def _failures(state: State, group: Group) -> Node:
         for ev, bad in zip(group.evs, group.failed, strict=True)
         if bad
     ]
-    return Node("failed", float(len(leaves)), "times", "sum" if leaves else "as written", leaves)
+    return Node(
+        sentence("keeping-failed"),
+        float(len(leaves)),
+        "times",
+        "sum" if leaves else "written",
+        leaves,
+    )
 
 
 def _good(state: State, group: Group) -> Node:
@@ -206,28 +218,30 @@ def _good(state: State, group: Group) -> Node:
         (t, ev) for t, ev, bad in zip(group.times, group.evs, group.failed, strict=True) if not bad
     ]
     if not good:
-        return Node("nothing was seen good", None, "days")
+        return Node(sentence("keeping-nothing-seen-good"), None, "days")
     time, ev = max(good)
     return (
-        Node("still there", time, "days")
+        Node(sentence("keeping-still-there"), time, "days")
         if ev < 0
-        else event_node(state, ev, "good at this age", time, "days")
+        else event_node(state, ev, sentence("keeping-good-this-age"), time, "days")
     )
 
 
 def _published(state: State, group: Group) -> Node:
     found = published_of(state, group)
     return (
-        Node("nothing is published", None, "days")
+        Node(sentence("keeping-nothing-published"), None, "days")
         if found is None
-        else Node(f"published ({found[1]})", found[0], "days")
+        else Node(sentence("keeping-published", source=found[1]), found[0], "days")
     )
 
 
 def _half(state: State, group: Group) -> Node:
     own = group.curve.median if group.failures >= ENOUGH else None
     return Node(
-        "age by which half had failed" if own is not None else "too few to say", own, "days"
+        sentence("keeping-half-failed") if own is not None else sentence("keeping-too-few"),
+        own,
+        "days",
     )
 
 
@@ -236,9 +250,13 @@ def _life(state: State, group: Group) -> Node:
         node for node in (_half(state, group), _published(state, group)) if node.value is not None
     ]
     if not parts:
-        return Node("neither is known", None, "days")
+        return Node(sentence("keeping-neither-known"), None, "days")
     return Node(
-        "reckon with", min(float(node.value or 0.0) for node in parts), "days", "lowest", parts
+        sentence("keeping-reckon"),
+        min(float(node.value or 0.0) for node in parts),
+        "days",
+        "lowest",
+        parts,
     )
 
 

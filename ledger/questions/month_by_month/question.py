@@ -8,8 +8,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import Choice, Names, sentence
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.enough.asked import number_of
+from ledger.questions.quantities import about
 from ledger.questions.shared.common import answer
 from ledger.replay.state import day_number, day_text
 
@@ -71,17 +73,13 @@ def build(state: State, *, months: str | float | None = None, risk: str | None =
     records = [_record(one) for one in found]
     totals: dict[str, Any] = {"things": len(records)}
     totals["in_words"] = [
-        f"{len(records)} things in {ahead:g} months. `croftbook calendar FILE.ics` writes them for a calendar."
+        sentence("months-things-months-writes-them-calendar", n=len(records), n2=about(ahead))
     ]
     left_out = sorted(_not_published(state))
     if left_out:
-        totals["missing"] = [
-            f"No day to put up is set for {', '.join(left_out)}: no batch of your own stands as published."
-        ]
+        totals["missing"] = [sentence("months-no-day-put-up-set", names=Names(tuple(left_out)))]
     if not records:
-        totals["missing"] = [
-            "Nothing is planned: plantings, frost days, batches and dates bring it."
-        ]
+        totals["missing"] = [sentence("months-nothing-planned-plantings-frost-days")]
     return answer(state, "month-by-month", COLUMNS, records, totals=totals, assumptions=_notes())
 
 
@@ -115,9 +113,9 @@ def _record(one: Doing) -> dict[str, Any]:
 
 def _notes() -> list[Assumption]:
     return [
-        Assumption("process", "How long, how hot and how much acid is not said here: follow the published, tested process for that jar and altitude (`croftbook show as-published`)."),
-        Assumption("eat", f"Eat first: what passes its date within {_EAT_DAYS} days, by item; marked jars are left out."),
-        Assumption("gauge", "A dial gauge is tested each year before the season (extension advice); the day is a year after its last test."),
+        Assumption("process", sentence("months-how-long-how-hot-how")),
+        Assumption("eat", sentence("months-eat-first-what-passes-date", n=_EAT_DAYS)),
+        Assumption("gauge", sentence("months-dial-gauge-tested-each-year")),
     ]  # fmt: skip
 
 
@@ -137,23 +135,33 @@ def _sowing(state: State, risk: str | None) -> Iterator[Doing]:
                 return None if day is None else day_number(at.iso(day))
 
             steps = [
-                ("indoors", on(at.indoors_from), on(at.indoors_to), f"start {one.name} indoors"),
+                (
+                    "indoors",
+                    on(at.indoors_from),
+                    on(at.indoors_to),
+                    sentence("months-start-indoors", crop=one.name),
+                ),
                 (
                     "out",
                     on(at.out_from),
                     None,
-                    f"{one.how or 'sow'} {one.name} outdoors from now on, soil at least {one.row.soil_min_f:g} F"
-                    if one.row and one.row.soil_min_f
-                    else f"{one.how or 'sow'} {one.name} outdoors from now on",
+                    sentence(
+                        "months-outdoors",
+                        how=Choice("out" if one.how == "set out" else "sow"),
+                        crop=one.name,
+                        soil=about(one.row.soil_min_f) if one.row and one.row.soil_min_f else None,
+                    ),
                 ),
                 (
                     "last",
                     on(at.last),
                     None,
-                    f"last sowing of {one.name}" + (" indoors" if one.raised else ""),
+                    sentence(
+                        "months-last", crop=one.name, where=Choice("in" if one.raised else "out")
+                    ),
                 ),
                 *(
-                    (f"again {n}", on(day), None, f"sow {one.name} again")
+                    (f"again {n}", on(day), None, sentence("months-sow-again", crop=one.name))
                     for n, day in enumerate(at.again, 1)
                 ),
             ]
@@ -163,7 +171,7 @@ def _sowing(state: State, risk: str | None) -> Iterator[Doing]:
 
 
 def _putting_up(state: State) -> Iterator[Doing]:
-    from ledger.projections.next_season import build as next_season
+    from ledger.questions.next_season.question import build as next_season
 
     number: dict[tuple[str, str], int] = {}
     left_out = _not_published(state)
@@ -173,12 +181,13 @@ def _putting_up(state: State) -> Iterator[Doing]:
         day = day_number(row["week"])
         key = row["item"], row["week"][:4]
         number[key] = number.get(key, 0) + 1
-        loads = (
-            f", {row['loads']} canner load{'' if row['loads'] == 1 else 's'}"
-            if row["loads"]
-            else ""
+        what = sentence(
+            "months-put-up",
+            name=row["item"],
+            makes=row["makes"],
+            takes=row["takes"],
+            loads=row["loads"] or None,
         )
-        what = f"put up {row['item']}: {row['makes']} from {row['takes']}{loads}"
         yield Doing(
             day,
             day + 6,
@@ -217,7 +226,7 @@ def _eat_first(state: State) -> Iterator[Doing]:
             day,
             None,
             "eat first",
-            f"eat {name}: its last day",
+            sentence("months-eat-last-day", name=name),
             f"eat/{state.lot_id(lot)}",
             f"shelf/{state.lot_id(lot)}",
         )
@@ -234,7 +243,7 @@ def _gauges(state: State) -> Iterator[Doing]:
             day,
             None,
             "gauge",
-            f"have the gauge of {test.name} tested",
+            sentence("months-have-gauge-tested", name=test.name),
             f"gauge/{test.gauge}/{year}",
         )
 
@@ -251,7 +260,7 @@ def _skills(state: State) -> Iterator[Doing]:
                 day,
                 None,
                 "skill",
-                f"practise {row['skill']} before it goes rusty",
+                sentence("months-practise-before-goes-rusty", skill=row["skill"]),
                 f"skill/{row['skill']}/{row['last_on']}",
                 row["why"],
             )

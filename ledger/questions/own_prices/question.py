@@ -6,9 +6,11 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import Day, sentence
 from ledger.methods.price_index import fisher, laspeyres, paasche, value_index
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.own_prices import why as own_prices_why
+from ledger.questions.quantities import decimals
 from ledger.questions.shared.basket import LEAST, Basket, Period, basket_of, periods_of
 from ledger.questions.shared.common import answer
 from ledger.replay.state import day_text
@@ -87,7 +89,7 @@ def build(state: State, *, year: str | int | None = None, base: str | int | None
         "in_words": _words(basket, low, middle, before, now),
     }
     if not records:
-        totals["missing"] = ["Nothing was bought and used in both periods."]
+        totals["missing"] = [sentence("prices-nothing-bought-used-both-periods")]
     return answer(state, "own-prices", COLUMNS, records, totals=totals, assumptions=_notes())
 
 
@@ -96,13 +98,18 @@ def _words(
 ) -> list[str]:
     if low is None:
         return []
-    span = f"{day_text(now.start)} to {day_text(now.end)} against {day_text(before.start)} to {day_text(before.end)}"
+    span = sentence(
+        "prices-span",
+        day=Day(day_text(now.start)),
+        day2=Day(day_text(now.end)),
+        day3=Day(day_text(before.start)),
+        day4=Day(day_text(before.end)),
+    )
+    part = round((basket.share or 0) * 100)
     if middle is None:
-        return [
-            f"Not enough to say: the items priced in both periods are {basket.share or 0:.0%} of spending ({span})."
-        ]
+        return [sentence("prices-too-few", n=part, span=span)]
     return [
-        f"Our own prices: {middle:.1f} ({span}; before: 100), the same basket {low:.1f}; it rests on {basket.share or 0:.0%} of spending."
+        sentence("prices-index", index=decimals(middle, 1), span=span, low=decimals(low, 1), n=part)
     ]
 
 
@@ -110,11 +117,11 @@ def _notes() -> list[Assumption]:
     return [
         Assumption(
             "prices",
-            "Prices are the mean paid by amount in each period, else the mean seen; quantities are what was used of what was bought, as it was.",
+            sentence("prices-prices-mean-paid-amount-each"),
         ),
         Assumption(
             "fisher",
-            "The headline lies between the two baskets (Fisher); below 70 per cent of spending priced in both periods there is none.",
+            sentence("prices-headline-lies-between-two-baskets"),
         ),
     ]
 

@@ -11,7 +11,7 @@ import numpy as np
 from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.kinds.meter_read import reading
-from ledger.messages import Code, Message, Names, Typed
+from ledger.messages import Choice, Code, Message, Names, Typed, sentence
 from ledger.methods.fuel_use import LB_MONTH_DAYS, freezer_share
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.how_long.steps import freezer_feet
@@ -77,7 +77,7 @@ def _power(state: State) -> Year | None:
                 one.middle,
                 (),
                 _YEAR,
-                f"{one.item}, as bought about 2007 ({winter.document(one.source)})",
+                sentence("power-as-bought", size=one.item, source=winter.document(one.source)),
             )
     return None
 
@@ -151,16 +151,19 @@ def build(state: State, only: int | None) -> Answer:
         []
         if year is None
         else [
-            f"The freezer took {year.kwh:,.0f} kWh in a year ({year.said}); {measured(state, whole / 12, 'lb')} were kept on average."
+            sentence(
+                "power-freezer-took-kwh-year-kept",
+                n=round(year.kwh),
+                how=year.said,
+                amount=measured(state, whole / 12, "lb"),
+            )
         ]
     )
     missing = []
     if year is None:
-        missing.append(
-            'What the freezer takes is not known: read its meter now and then (`croftbook meter freezer --reads "412.6 kWh"`), or `croftbook setting freezer_room "15 cu ft"`.'
-        )
+        missing.append(sentence("power-what-freezer-takes-not-known"))
     if not kept:
-        missing.append("Nothing was in the freezer in the last year.")
+        missing.append(sentence("power-nothing-freezer-last-year"))
     totals["missing"] = missing
     return answer(
         state, "power-and-water", COLUMNS, records, totals=totals, assumptions=_notes(year)
@@ -168,19 +171,18 @@ def build(state: State, only: int | None) -> Answer:
 
 
 def _notes(year: Year | None) -> list[Assumption]:
-    said = (
-        "not known"
-        if year is None
-        else "by its meter"
-        if year.readings
-        else f"by its size, an estimate: {year.said}"
+    how = "unknown" if year is None else "meter" if year.readings else "size"
+    said = sentence(
+        "power-year-by",
+        how=Choice(how),
+        size=year.said if year is not None and how == "size" else None,
     )
     return [
         Assumption(
             "share",
-            "An empty freezer takes nearly as much as a full one: a year's electricity is shared by pounds and months.",
+            sentence("power-empty-freezer-takes-nearly-much"),
         ),
-        Assumption("source", f"The year's electricity is {said}."),
+        Assumption("source", said),
     ]
 
 
@@ -200,7 +202,9 @@ def why(state: State, lot_id: str, field: str | None) -> Node:
             Message.of("refusal-no-lot-in-freezer", text=Typed(lot_id)),
         )
     known = {one: months for one, months in kept.items() if not np.isnan(months)}
-    own = event_node(state, int(state.lots["ev"][lot]), "kept", kept.get(lot), "lb months")
+    own = event_node(
+        state, int(state.lots["ev"][lot]), sentence("power-kept"), kept.get(lot), "lb months"
+    )
     figure = field or "kwh"
     if figure not in ("kwh", "lb_months", "money"):
         raise NotFound(
@@ -215,16 +219,23 @@ def why(state: State, lot_id: str, field: str | None) -> Node:
     if figure == "lb_months":
         return own
     if year is None or lot not in known:
-        return Node("not known", None, "kWh")
-    rest = Node("all that was kept", sum(known.values()), "lb months")
-    share = quotient("its part", "0 to 1", own, rest)
-    kwh = product("electricity of the lot", "kWh of electricity", _tree(state, year), share)
+        return Node(sentence("power-not-known"), None, "kWh")
+    rest = Node(sentence("power-all-kept"), sum(known.values()), "lb months")
+    share = quotient(sentence("power-part"), "0 to 1", own, rest)
+    kwh = product(
+        sentence("power-electricity-lot"), "kWh of electricity", _tree(state, year), share
+    )
     if figure == "kwh":
         return kwh
     price = _price(state)
     if price is None:
-        return Node("no price is set", None, "money")
-    return product("cost", "money", kwh, Node("price of electricity", price, "money a kWh"))
+        return Node(sentence("power-no-price"), None, "money")
+    return product(
+        sentence("power-cost"),
+        "money",
+        kwh,
+        Node(sentence("power-price-electricity"), price, "money a kWh"),
+    )
 
 
 def _tree(state: State, year: Year) -> Node:
@@ -233,11 +244,11 @@ def _tree(state: State, year: Year) -> Node:
     last, first = (
         event_node(state, ev, "", value, "kWh of electricity") for value, ev in year.readings
     )
-    used = difference(f"in {year.days} days", "kWh of electricity", last, first)
+    used = difference(sentence("power-days", n=year.days), "kWh of electricity", last, first)
     times = quotient(
-        "to a year",
+        sentence("power-year"),
         "times",
-        Node("a year", float(_YEAR), "days"),
-        Node("days", float(year.days), "days"),
+        Node(sentence("power-year-3"), float(_YEAR), "days"),
+        Node(sentence("power-days-2"), float(year.days), "days"),
     )
-    return product("in a year", "kWh of electricity", used, times)
+    return product(sentence("power-year-2"), "kWh of electricity", used, times)

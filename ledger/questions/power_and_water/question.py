@@ -5,9 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import sentence
 from ledger.methods.fuel_use import full_load_saves, per_jar
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.power_and_water import freezer_share
+from ledger.questions.quantities import decimals
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.canner_loads import WATER, Load, loads_of
 from ledger.questions.shared.common import answer, event_node
@@ -69,7 +71,7 @@ def build(state: State, *, freezer: bool = False, item: str | None = None) -> An
     records = [_record(state, one) for one in reversed(loads)]
     totals = _totals(loads)
     if not records:
-        totals["missing"] = ["No batch went through a canner yet."]
+        totals["missing"] = [sentence("power-no-batch-went-through-canner")]
     return answer(
         state, "power-and-water", COLUMNS, records, totals=totals, assumptions=_notes(loads)
     )
@@ -81,11 +83,13 @@ def _totals(loads: list[Load]) -> dict[str, Any]:
     words = []
     if jars:
         each = sum(one.all_kwh for one in known) / jars
-        words.append(f"Measured: {each:.2f} kWh a good jar over {jars:,.0f} jars.")
+        words.append(
+            sentence("power-measured-kwh-good-jar-over", n=decimals(each, 2), n2=round(jars))
+        )
     saves = [(one, full_load_saves(one.all_kwh, one.jars, one.capacity or 0.0)) for one in loads]
     lost = sum((s or 0.0) * one.jars for one, s in saves)
     if lost:
-        words.append(f"Full loads would have saved {lost:,.1f} kWh in all.")
+        words.append(sentence("power-full-loads-would-have-saved", n=decimals(lost, 1)))
     return {
         "kwh": sum(one.all_kwh for one in loads),
         "good_jars": sum(one.good for one in loads),
@@ -94,18 +98,18 @@ def _totals(loads: list[Load]) -> dict[str, Any]:
 
 
 def _notes(loads: list[Load]) -> list[Assumption]:
-    out = [Assumption("gas", "Gas counts by the heat that it gave, in kWh.")]
+    out = [Assumption("gas", sentence("power-gas-counts-heat-gave-kwh"))]
     if any(one.source == "estimate" for one in loads):
         out.append(
             Assumption(
                 "estimate",
-                "Where nothing was measured: an estimate from stove heat of a load of seven quarts, its inputs from memory. `croftbook meter stove --reads ... --before ... --batch ID` measures it.",
+                sentence("power-where-nothing-measured-estimate-from"),
             )
         )
     out.append(
         Assumption(
             "water",
-            "Water not metered is the canner's own as recalled; washing and cooling take 20 to 40 L a load more (common practice, from memory).",
+            sentence("power-water-not-metered-canner-own"),
         )
     )
     return out
@@ -157,17 +161,17 @@ def why(state: State, key: str, field: str | None = None) -> Node:
 
 def _trees(state: State, one: Load) -> dict[str, Node | None]:
     leaves = [
-        Node(f"estimate from stove heat, not measured, {one.loads:g} loads", value, "kWh of heat")
+        Node(sentence("power-stove-heat", n=one.loads), value, "kWh of heat")
         if ev < 0
         else event_node(state, ev, "", value, "kWh of heat")
         for value, ev in one.kwh
     ]
-    heat = total("heat", "kWh of heat", *leaves)
-    good = event_node(state, one.ev, "good jars", one.good, "jars")
-    jars = event_node(state, one.ev, "all jars", one.jars, "jars")
+    heat = total(sentence("power-heat"), "kWh of heat", *leaves)
+    good = event_node(state, one.ev, sentence("power-good-jars"), one.good, "jars")
+    jars = event_node(state, one.ev, sentence("power-all-jars"), one.jars, "jars")
     water = (
         total(
-            "water by the meter",
+            sentence("power-water-meter"),
             "L of water",
             *(event_node(state, ev, "", v, "L of water") for v, ev in one.water),
         )
@@ -177,26 +181,31 @@ def _trees(state: State, one: Load) -> dict[str, Node | None]:
     saves = None
     if one.capacity:
         full = quotient(
-            "a jar of full loads",
+            sentence("power-jar-of-full-loads"),
             "kWh a jar",
             heat,
-            Node("jars of full loads", one.capacity, "jars"),
+            Node(sentence("power-jars-full-loads"), one.capacity, "jars"),
         )
         saves = difference(
-            "a full load saves", "kWh a jar", quotient("a jar", "kWh a jar", heat, jars), full
+            sentence("power-full-load-saves"),
+            "kWh a jar",
+            quotient(sentence("power-a-jar"), "kWh a jar", heat, jars),
+            full,
         )
         if float(saves.value or 0.0) <= 0:
-            saves = Node("the loads were full", 0.0, "kWh a jar")
+            saves = Node(sentence("power-loads-full"), 0.0, "kWh a jar")
     return {
-        "kwh_per_good_jar": quotient("a good jar", "kWh a jar", heat, good) if one.good else None,
+        "kwh_per_good_jar": quotient(sentence("power-good-jar"), "kWh a jar", heat, good)
+        if one.good
+        else None,
         "kwh": heat,
-        "loads": event_node(state, one.ev, "canner loads", one.loads, "loads"),
+        "loads": event_node(state, one.ev, sentence("power-canner-loads"), one.loads, "loads"),
         **_usual_water(one, water),
         "good_jars": good,
         "jars": jars,
         "full_load_saves": saves,
         "water_l": water,
-        "water_per_good_jar": quotient("water a good jar", "L of water", water, good)
+        "water_per_good_jar": quotient(sentence("power-water-good-jar"), "L of water", water, good)
         if water and one.good
         else None,
     }
@@ -207,13 +216,13 @@ def _usual_water(one: Load, water: Node | None) -> dict[str, Node | None]:
     if water is not None:
         return {"water_l_low": water, "water_l_high": water}
     usual = winter.figure("energy", "water", WATER[one.body["method"]])
-    loads = Node("canner loads", one.loads, "loads")
+    loads = Node(sentence("power-canner-loads"), one.loads, "loads")
     return {
         f"water_l_{end}": product(
-            "water of the canner",
+            sentence("power-water-canner"),
             "L of water",
             loads,
-            Node("a load (from memory)", value, "L of water"),
+            Node(sentence("power-load-from-memory"), value, "L of water"),
         )
         for end, value in (("low", usual.low or 0.0), ("high", usual.high or 0.0))
     }

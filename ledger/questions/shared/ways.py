@@ -28,13 +28,12 @@ if TYPE_CHECKING:
     from ledger.reference.schedules import Schedule
     from ledger.replay import State
 
-__all__ = ["GUESS_HOURS", "Canned", "canned_ways", "frozen_says", "hands_a_kg", "hands_a_load", "kitchen_lacks", "process_now", "stove_hours"]  # fmt: skip
+__all__ = ["Canned", "canned_ways", "frozen_says", "hands_a_kg", "hands_a_load", "kitchen_lacks", "process_now", "stove_hours"]  # fmt: skip
 
 _WHOLE = ("fruit", "tomato", "vegetable")
 _VENT, _HEAT, _COOL = 10 / 60, 0.5, 0.75
 """Hours: venting (published, 10 minutes), heating up and cooling (common practice, from memory)."""
 _LOAD_LB = 21.0
-GUESS_HOURS = "from 1.0 to 2.5 person-hours a load is a guess without a source"
 
 
 @dataclass(frozen=True)

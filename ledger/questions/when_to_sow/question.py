@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import InputError
-from ledger.messages import Code, Message
+from ledger.messages import Choice, Code, Day, Message, Names, sentence
+from ledger.messages import measured as digits
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.shared.common import answer
 from ledger.questions.shared.frosts import Frosts, frosts_of
@@ -145,49 +146,45 @@ def _record(one: Sown, risk: float, year: int) -> dict[str, Any]:
 
 
 def _words(state: State, frosts: Frosts, risk: float, year: int) -> list[str]:
-    out = []
-    for spring, name in ((True, "Last spring frost"), (False, "First fall frost")):
+    out: list[str] = []
+    for spring in (True, False):
         found = frosts.at(risk, spring=spring)
         if found is None:
             continue
         count = len(frosts.spring if spring else frosts.fall)
         day = dt.date(year, 1, 1) + dt.timedelta(days=round(found.day) - 1)
-        later = "later" if spring else "earlier"
-        how = f"{later} in {risk:.0%} of years" if found.how == "share of years" else found.how
-        out.append(f"{name}: {day.isoformat()} ({how}; {count} years of your own).")
+        out.append(
+            sentence(
+                "sowing-frost",
+                of=Choice("spring" if spring else "fall"),
+                day=Day(day.isoformat()),
+                share=round(risk * 100) if found.how == "share of years" else None,
+                n=count,
+            )
+        )
     return out
 
 
 def _missing(frosts: Frosts, records: list[dict[str, Any]]) -> list[str]:
-    out = []
+    out: list[str] = []
     if not frosts.spring:
-        out.append(
-            'No last spring frost is written down, so there are weeks and no days: `croftbook frost "last of spring" --seen 2026-05-10`.'
-        )
+        out.append(sentence("sowing-no-last-spring-frost-written"))
     if not frosts.fall:
-        out.append(
-            'No first fall frost is written down, so there is no last sowing: `croftbook frost "first of fall" --seen 2026-10-01`.'
-        )
+        out.append(sentence("sowing-no-fall-frost"))
     if frosts.odd:
-        years = ", ".join(map(str, frosts.odd))
-        out.append(
-            f"Left out, as the spring frost is not before the fall's: {years}. Correct the entry that is wrong."
-        )
+        years = digits(", ".join(map(str, frosts.odd)))
+        out.append(sentence("sowing-left-out-spring-frost-not", list=years))
     unknown = [r["crop"] for r in records if r["weeks"] is None]
     if unknown:
-        out.append(f"The table does not say when {', '.join(unknown)} are sown.")
+        out.append(sentence("sowing-table-does-not-say-when", names=Names(tuple(unknown))))
     no_weeks = [r["crop"] for r in records if r["weeks"] and r["weeks"].endswith("no weeks")]
     if no_weeks and frosts.spring:
-        out.append(
-            f"No day to sow {', '.join(no_weeks)}: the table has days to the harvest and no weeks by the frost."
-        )
+        out.append(sentence("sowing-no-day-sow-table-has", names=Names(tuple(no_weeks))))
     untested = [r["crop"] for r in records if r["seed_year"] and r["germination"] is None]
     if untested:
-        out.append(
-            f"Seed of {', '.join(untested)} is not tested: lay out 20 and `croftbook seed CROP --sown 20 --sprouted N`."
-        )
+        out.append(sentence("sowing-seed-not-tested-lay-out", names=Names(tuple(untested))))
     if not records:
-        out.append("No crop was planted yet, and no plan has any.")
+        out.append(sentence("sowing-no-crop-planted-yet-no"))
     return out
 
 
@@ -195,15 +192,15 @@ def _notes(frosts: Frosts, risk: float) -> list[Assumption]:
     out = [
         Assumption(
             "weeks",
-            "Weeks, soil and days are those of extension tables, some of weak copies of them; the packet's days come before the table's.",
+            sentence("sowing-weeks-soil-days-those-extension"),
         ),
         Assumption(
             "fall",
-            "Last sowing: days to the harvest, 14 for the shorter days, the picking, and 14 more for what frost kills (Virginia fall formula).",
+            sentence("sowing-last-sowing-days-harvest-shorter"),
         ),
         Assumption(
             "picking",
-            "What is picked again and again is picked for three weeks, or a sowing is not worth it (common practice, no source).",
+            sentence("sowing-what-picked-again-again-picked"),
         ),
     ]
     few = [
@@ -215,14 +212,14 @@ def _notes(frosts: Frosts, risk: float) -> list[Assumption]:
         out.append(
             Assumption(
                 "few-years",
-                f"Fewer than ten years of {' and '.join(few)} frosts are known: the worst of them is taken.",
+                sentence("sowing-few-years", of=Choice("-".join(few))),
             )
         )
     else:
         out.append(
             Assumption(
                 "risk",
-                f"Frost days vary like a normal spread about their mean; the risk is {risk:.0%} of years.",
+                sentence("sowing-risk", n=round(risk * 100)),
             )
         )
     return out

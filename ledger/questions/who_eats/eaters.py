@@ -9,6 +9,8 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import Choice, Names, Sentence, sentence
+from ledger.messages import measured as digits
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import product, total
 from ledger.questions.shared.common import event_node
@@ -19,14 +21,10 @@ from ledger.replay.state import day_text
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["ADULT_KCAL", "DOCTOR", "Eater", "Eaters", "eaters_of"]
+__all__ = ["ADULT_KCAL", "Eater", "Eaters", "eaters_of", "group_said"]
 
 ADULT_KCAL = 2000.0
 """Energy of somebody of whom no age is known: an assumption, and shown as one."""
-DOCTOR = (
-    "This sets food at hand beside tables for healthy people. Pregnancy, illness, diets and "
-    "infants are a doctor's matter."
-)
 
 
 @dataclass(frozen=True)
@@ -74,13 +72,17 @@ class Eater:
                 self.sex, self.age, self.activity, self.weight_kg, self.height_m
             )
             if found is not None:
-                return found[0] + more, memory or found[1].from_memory, "by weight and height"
+                return (
+                    found[0] + more,
+                    memory or found[1].from_memory,
+                    sentence("eaters-by-weight-and-height"),
+                )
         row = needs.energy(self.sex, self.age, self.activity)
         if row is None:  # from one to two years: the equation with the reference weight
             found = needs.energy_by_size(self.sex, self.age, "light", 12.0, 0.86)
             assert found is not None
-            return found[0], True, "by the reference weight of 12 kg"
-        return row.value + more, memory or row.from_memory, "by the calorie table"
+            return found[0], True, sentence("eaters-by-reference-weight")
+        return row.value + more, memory or row.from_memory, sentence("eaters-by-calorie-table")
 
 
 @dataclass
@@ -150,35 +152,32 @@ class Eaters:
         unit, nodes = AMOUNTS[nutrient], []
         for person, value, row in self.parts(nutrient):
             if person is None:
-                count = Node("people of no known age", self.unknown, "people")
-                each = Node("one adult, assumed", _adult(nutrient), f"{unit} a day")
-                nodes.append(product("people of no known age", f"{unit} a day", count, each))
+                count = Node(sentence("eaters-people-no-known-age"), self.unknown, "people")
+                each = Node(sentence("eaters-one-adult-assumed"), _adult(nutrient), f"{unit} a day")
+                nodes.append(
+                    product(sentence("eaters-people-no-known-age"), f"{unit} a day", count, each)
+                )
                 continue
-            by = f"{row.kind}, {row.group}" if row else (person.energy() or ("", "", ""))[2]
-            label = f"{person.name} ({by})"
+            by = _kind_said(row) if row else (person.energy() or (0.0, False, ""))[2]
+            label = sentence("eaters-need-of", name=person.name, by=by)
             nodes.append(event_node(self.state, person.ev, label, value, f"{unit} a day"))
-        return total("need of the household", f"{unit} a day", *nodes)
+        return total(sentence("eaters-need-household"), f"{unit} a day", *nodes)
 
     def assumptions(self) -> list[Assumption]:
         """Return what the needs rest on, in words."""
-        out = [Assumption("doctor", DOCTOR)]
+        out = [Assumption("doctor", sentence("eaters-doctor"))]
         if self.unknown:
-            many = f"{self.unknown:g} at the table"
-            text = (
-                f"No age is known of {many}: each counts {ADULT_KCAL:,.0f} kcal and the needs of ages 19 to 50, "
-                "the mean of both sexes. `croftbook person` says who eats."
-            )
+            text = sentence("eaters-no-ages", n=self.unknown, kcal=round(ADULT_KCAL))
             out.append(Assumption("no-ages", text))
         infants = [p.name for p in self.people if p.is_infant]
         if infants:
-            text = f"No verdict is given for infants: {', '.join(infants)} is not counted."
+            text = sentence("eaters-no-verdict-given-infants-not", names=Names(tuple(infants)))
             out.append(Assumption("infants", text))
         energies = {p.name: p.energy() for p in self.people if not p.is_infant}
         memory = sorted(name for name, found in energies.items() if found and found[1])
         if memory:
-            text = (
-                f"The energy of {', '.join(memory)} is from the calorie table as remembered, not read: within 132 kcal "
-                "of the published equation. Weight and height give it by that equation."
+            text = sentence(
+                "eaters-energy-from-calorie-table-remembered", names=Names(tuple(memory))
             )
             out.append(Assumption("energy-from-memory", text))
         self._of_states(out)
@@ -189,20 +188,29 @@ class Eaters:
             if not person.state or person.is_infant:
                 continue
             if person.days is None:
-                usual = (
-                    "the middle three months"
-                    if person.state == "pregnant"
-                    else "the first half year"
-                )
-                text = f"Since when {person.name} is {person.state} is not said: {usual} is taken."
+                text = sentence("eaters-since-when", name=person.name, state=Choice(person.state))
                 out.append(
                     Assumption(f"since-{person.name}", text, (self.state.event_id(person.ev),))
                 )
             elif person.days > (300 if person.state == "pregnant" else 730):
-                text = f"{person.name} is down as {person.state} for {person.days} days: say anew how it is."
+                text = sentence(
+                    "eaters-down-as", name=person.name, state=Choice(person.state), n=person.days
+                )
                 out.append(
                     Assumption(f"since-{person.name}", text, (self.state.event_id(person.ev),))
                 )
+
+
+def group_said(group: str) -> Sentence:
+    """Return a group of the tables of needs, ``males 31-50``, as a sentence says it."""
+    who, _, ages = group.partition(" ")
+    if ages.startswith("over "):
+        return sentence("eaters-group-over", who=Choice(who), ages=digits(ages[5:]))
+    return sentence("eaters-group", who=Choice(who), ages=digits(ages))
+
+
+def _kind_said(row: needs.Need) -> Sentence:
+    return sentence("eaters-kind-of-need", kind=Choice(row.kind), group=group_said(row.group))
 
 
 def _adult(nutrient: str) -> float:
@@ -228,7 +236,7 @@ def _eaters(state: State) -> Eaters:
     unknown = max(0.0, (count or 0.0) - len(newest)) if newest else (count or 1.0)
     eaters = Eaters(state, sorted(here, key=lambda p: -p.age), unknown)
     if not newest and count is None:
-        text = "How many eat is not said: the answer is for one person. `croftbook setting people 6` says so."
+        text = sentence("eaters-how-many-eat-not-said")
         eaters.notes.append(Assumption("one-person", text))
     return eaters
 

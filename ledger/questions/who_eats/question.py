@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
-from ledger.messages import Code, Message, Names, Typed
+from ledger.messages import Code, Message, Names, Typed, sentence
 from ledger.projections.base import Answer, Column, Node, Projection
+from ledger.questions.quantities import about
 from ledger.questions.shared.common import answer, event_node
 from ledger.questions.shared.opening import no_record
 from ledger.questions.who_eats.eaters import Eater, Eaters, eaters_of
@@ -65,11 +66,9 @@ def build(state: State) -> Answer:
     records.append({"why": "who-eats/all", "person": "all", **eaters.need, "assumptions": ids})
     count = eaters.count
     totals: dict[str, Any] = {"people": int(count) if count == int(count) else count}
-    totals["in_words"] = [f"Needs of one day, for {count:g} at the table."]
+    totals["in_words"] = [sentence("eaters-needs-one-day-table", n=about(count))]
     if not eaters.people:
-        totals["missing"] = [
-            "Nobody is described: `croftbook person Ada --sex female --age 39` says who eats."
-        ]
+        totals["missing"] = [sentence("eaters-nobody-described-says-who-eats")]
     return answer(state, "who-eats", COLUMNS, records, totals=totals, assumptions=notes)
 
 
@@ -104,7 +103,9 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if name == "age":
         person = next((one for one in eaters.people if one.name == key), None)
         if person is not None:
-            return event_node(state, person.ev, "full years", float(int(person.age)), "years")
+            return event_node(
+                state, person.ev, sentence("eaters-full-years"), float(int(person.age)), "years"
+            )
     if name not in needs.NUTRIENTS:
         raise NotFound(
             "figure",
@@ -118,9 +119,9 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     tree = eaters.node(name)
     if key == "all":
         return tree
-    wanted = "people of no known age" if key == "no known age" else f"{key} ("
-    for part in tree.parts:
-        if part.label.startswith(wanted):
+    wanted = None if key == "no known age" else key
+    for (person, _, _), part in zip(eaters.parts(name), tree.parts, strict=True):
+        if (person and person.name) == wanted:
             return part
     raise no_record("who-eats", key)
 

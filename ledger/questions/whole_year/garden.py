@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.messages import Names, sentence
 from ledger.methods.year_plan import WEEKS, GardenCrop
 from ledger.questions.glut.comes import fresh_days
 from ledger.questions.shared.larder import larder_of
@@ -15,7 +16,7 @@ from ledger.questions.who_eats.eaters import eaters_of
 from ledger.replay import ORIGINS
 
 if TYPE_CHECKING:
-    from ledger.projections.next_plan import CropPlan
+    from ledger.questions.planning.plan import CropPlan
     from ledger.questions.shared.sown import Sown
     from ledger.questions.whole_year.house import Asked, Household
     from ledger.replay import State
@@ -65,7 +66,7 @@ def per_kg(state: State, item: int) -> tuple[float, ...] | None:
 
 def add_beds(state: State, out: Household, asked: Asked) -> None:
     """Add the crops of the beds, each with the beds that its plant family keeps it out of."""
-    from ledger.projections.next_season import build as next_season
+    from ledger.questions.next_season.question import build as next_season
 
     plan = usual_plan(state)
     grew = {bed: {plan.family(one) for one in plan.garden.grew(bed)} for bed in out.limits.beds}
@@ -84,7 +85,7 @@ def add_beds(state: State, out: Household, asked: Asked) -> None:
             sown.get(crop.name), out.start
         )
         if harvest is None:
-            out.left_out.append(f"{crop.name}: it was never picked, so nobody knows when")
+            out.left_out.append(sentence("year-never-picked-nobody-knows-when", name=crop.name))
             continue
         closed = [bed for bed, families in grew.items() if plan.family(crop.item) in families]
         if len(grew) < 2 or asked.same_beds:
@@ -128,7 +129,7 @@ def _grows(
         if not value
     ]
     if lacks or nutrients is None or not space or not grams:
-        out.left_out.append(f"{crop.name}: not known of it: {', '.join(lacks)}")
+        out.left_out.append(sentence("year-not-known", name=crop.name, list=Names(tuple(lacks))))
         return None
     return grams / 1000 / space, nutrients
 

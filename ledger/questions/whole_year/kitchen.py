@@ -8,11 +8,12 @@ import numpy as np
 
 from ledger.door import jars_per_load
 from ledger.kinds import CANNING
+from ledger.messages import joined, sentence
 from ledger.methods.year_plan import WEEKS, Recipe
-from ledger.projections.next_batches import Batches
 from ledger.published.keeping import keeps_for
 from ledger.questions.glut.comes import fresh_days
 from ledger.questions.glut.house import LB_G, own_process, published_batch
+from ledger.questions.planning.batches import Batches
 from ledger.questions.shared.larder import larder_of
 from ledger.questions.shared.usual_plan import usual_plan
 from ledger.questions.shared.ways import (
@@ -26,7 +27,7 @@ from ledger.questions.whole_year.garden import MORE, per_kg
 from ledger.replay import COST, LABOUR
 
 if TYPE_CHECKING:
-    from ledger.projections.next_recipes import Made
+    from ledger.questions.planning.recipes import Made
     from ledger.questions.whole_year.house import Household
     from ledger.replay import State
 
@@ -51,7 +52,7 @@ def add_recipes(state: State, out: Household) -> None:
             continue
         said = _add_own(state, out, batches, item, made, crop)
         if said:
-            out.left_out.append(f"{state.facts.names[item]}: {said}")
+            out.left_out.append(joined(": ", [state.facts.names[item], said]))
     plants = {crop.item for crop in usual_plan(state).crops}
     for item in sorted((set(crops) & plants) - {out.items[recipe.crop] for recipe in out.recipes}):
         if fresh_days(state, item)[0] <= _KEEPS_DAYS:
@@ -77,12 +78,12 @@ def _add_own(
     name = state.facts.names[item]
     good = published_batch(state, made)
     if good is None:
-        return "no batch of your own stands as published"
+        return sentence("year-no-batch-as-published")
     recipes = batches.plan.recipes
     per, take = state.facts.grams_per_whole(crop), recipes.take(item, crop, 1)
     weight, minutes = state.facts.grams_per_whole(item), recipes.minutes_each(item)
     if not per or not take or not weight or minutes is None:
-        return "its weight, its hours or what is in it is not known"
+        return sentence("year-weight-or-hours-unknown")
     can = made.method in CANNING and bool(made.per_jar) and made.jar is not None
     process = own_process(state, good, made) if can else made.method
     if can and isinstance(process, str):
@@ -156,4 +157,4 @@ def _add_printed(state: State, out: Household, crop: str, item: int) -> None:
                 round(keeping.low_days) // 7, 0.0, _A_WEEK * most / WEEKS,
             )
         )  # fmt: skip
-        out.ways[name] = Way("freeze", None, f"freeze, keeps {cold}", False)
+        out.ways[name] = Way("freeze", None, sentence("year-freeze-keeps", life=cold), False)

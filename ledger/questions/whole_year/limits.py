@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.messages import Message, Typed
+from ledger.messages import Day, Message, Typed, sentence
 from ledger.methods.year_plan import Limit, YearPlan
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.shared.arithmetic import product, quotient, total
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from ledger.questions.whole_year.house import Household
     from ledger.replay import State
 
-__all__ = ["COLUMNS", "build", "why"]
+__all__ = ["COLUMNS", "build", "limit_said", "why"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -63,7 +63,7 @@ def build(state: State, house: Household, plan: YearPlan, asked: str) -> Answer:
             )
     records.sort(key=lambda r: not r["binds"])
     notes = [
-        Assumption("holds", "What holds the plan is what more of would make it better or cheaper. A need of the year is that of its 52 weeks; more than is needed in one week makes up for no other, so that a need may be brought in full over the year and yet not be met in each week.")
+        Assumption("holds", sentence("year-what-holds-plan-what-more"))
     ]  # fmt: skip
     return answer(
         state, "whole-year", COLUMNS, records, totals={"cost": plan.cost}, assumptions=notes
@@ -108,27 +108,51 @@ def why(state: State, house: Household, plan: YearPlan, key: str, field: str | N
             )
         brought, need = (
             _used(house, plan, limit),
-            Node("there", limit.most, limit.unit),
+            Node(sentence("year-there"), limit.most, limit.unit),
         )
-    trees = {"used": brought, "most": need, "share": quotient("part", "0 to 1", brought, need)}
+    trees = {
+        "used": brought,
+        "most": need,
+        "share": quotient(sentence("year-part"), "0 to 1", brought, need),
+    }
     check_figure("whole-year", figure, trees)
     return trees[figure]
 
 
+def limit_said(name: str) -> str:
+    """Return what a limit of the plan is called; a kind of jar by its own name."""
+    of, _, bed = name.partition("ground of ")
+    if bed and not of:
+        return sentence("year-ground-of", bed=bed)
+    if name.startswith("hours"):
+        return sentence("year-hours")
+    known = {
+        "stove hours": "year-stove-hours",
+        "freezer room": "year-freezer-room",
+        "lids": "year-lids",
+    }
+    return sentence(known[name]) if name in known else name
+
+
 def _told(house: Household, limit: Limit) -> str:
+    name = limit_said(limit.name)
     if limit.week is None:
-        return limit.name
-    name = "hours" if limit.name.startswith("hours") else limit.name
-    return f"{name}, week of {house.week_on(limit.week)}"
+        return name
+    return sentence("year-week", name=name, day=Day(house.week_on(limit.week)))
 
 
 def _need(state: State, house: Household, n: int) -> Node:
-    weeks, days = Node("weeks of the plan", _WEEKS, "weeks"), Node("days of a week", 7.0, "days")
+    weeks, days = (
+        Node(sentence("year-weeks-plan"), _WEEKS, "weeks"),
+        Node(sentence("year-days-week"), 7.0, "days"),
+    )
     unit = AMOUNTS[NUTRIENTS[n]]
     if n == _SODIUM:
-        day = Node("level a day", house.needs[n] / 7, "mg of sodium a day")
-        return product("level of the year", unit, day, days, weeks)
-    return product("need of the year", unit, eaters_of(state).node(NUTRIENTS[n]), days, weeks)
+        day = Node(sentence("year-level-a-day"), house.needs[n] / 7, "mg of sodium a day")
+        return product(sentence("year-level-year"), unit, day, days, weeks)
+    return product(
+        sentence("year-need-year"), unit, eaters_of(state).node(NUTRIENTS[n]), days, weeks
+    )
 
 
 def _brought(house: Household, plan: YearPlan, n: int) -> Node:
@@ -150,12 +174,17 @@ def _brought(house: Household, plan: YearPlan, n: int) -> Node:
             of = "jars" if how == "put up" and name in jarred else "kg"
             parts.append((f"{name}, {how}", amount, each[name], of))
     nodes = [
-        product(label, unit, Node("so much", many, of), Node("in one", each, unit))
+        product(
+            label,
+            unit,
+            Node(sentence("year-much"), many, of),
+            Node(sentence("year-one"), each, unit),
+        )
         for label, many, each, of in parts
         if many and each
     ]
     nodes.sort(key=lambda node: -float(node.value or 0.0))
-    return total("what the plan brings", unit, *nodes)
+    return total(sentence("year-what-plan-brings"), unit, *nodes)
 
 
 def _used(house: Household, plan: YearPlan, limit: Limit) -> Node:
@@ -163,14 +192,14 @@ def _used(house: Household, plan: YearPlan, limit: Limit) -> Node:
     if week is None:
         bed = name.removeprefix("ground of ")
         parts = [Node(crop, m2, "m2") for (crop, where), m2 in plan.planted.items() if where == bed]
-        return total("planted", "m2", *parts)
+        return total(sentence("year-planted"), "m2", *parts)
     if name.startswith("hours"):
         return year_weeks.hours_of(house, plan, week)
     if name == "stove hours":
         loads = {one: many for (one, at), (_, many) in plan.put_up.items() if at == week and many}
         return total(
             name, "hours",
-            *(product(r.name, "hours", Node("canner loads", float(loads[r.name]), "loads"), Node("a load", r.stove_hours, "hours a load"))
+            *(product(r.name, "hours", Node(sentence("year-canner-loads"), float(loads[r.name]), "loads"), Node("a load", r.stove_hours, "hours a load"))
               for r in house.recipes if r.name in loads),
         )  # fmt: skip
     each = {
@@ -180,7 +209,7 @@ def _used(house: Household, plan: YearPlan, limit: Limit) -> Node:
     unit = "lb" if name == "freezer room" else "jars"
     full = {one: many for (one, at), many in plan.full.items() if at == week and each[one]}
     nodes = [
-        product(one, unit, Node("there at once", many, "units"), Node("of one", each[one], f"{unit} a unit"))
+        product(one, unit, Node(sentence("year-there-once"), many, "units"), Node(sentence("year-one-2"), each[one], f"{unit} a unit"))
         for one, many in full.items()
     ]  # fmt: skip
-    return total(f"{name}, full at once", unit, *nodes)
+    return total(sentence("year-full-once", name=name), unit, *nodes)

@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import sentence
 from ledger.projections.base import Column
 
 if TYPE_CHECKING:
@@ -100,7 +101,7 @@ def _put_up(house: Household, plan: YearPlan, asked: Asked) -> Iterator[dict[str
         recipe, way = recipes[name], house.ways[name]
         yield _line(
             asked,
-            "can" if recipe.per_load else _ACTIONS.get(way.method, "put up"),
+            "can" if recipe.per_load else _ACTIONS.get(way.method, sentence("year-put-up")),
             name,
             house.week_on(week),
             amount=units,

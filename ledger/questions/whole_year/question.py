@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import InputError
-from ledger.messages import Message, Names, Typed
+from ledger.messages import Choice, Day, Message, Names, Typed, fixed, joined, sentence
+from ledger.messages import measured as digits
 from ledger.methods.year_plan import YearPlan
 from ledger.projections.base import Answer, Option, Projection
 from ledger.questions.enough.asked import number_of
-from ledger.questions.quantities import paid
+from ledger.questions.quantities import about, decimals, paid
 from ledger.questions.shared.common import answer
-from ledger.questions.shared.ways import GUESS_HOURS
 from ledger.questions.who_eats.eaters import eaters_of
 from ledger.questions.whole_year import limits as year_limits
 from ledger.questions.whole_year import weeks as year_weeks
@@ -98,71 +98,73 @@ def build(
 
 def _words(state: State, house: Household, plan: YearPlan, asked: Asked) -> list[str]:
     people = eaters_of(state).count
-    out = [
-        f"For {people:g} at the table and {asked.hours:g} hours a week, with the beds' harvest at {_chance(asked.chance)}: {paid(state, plan.cost)} for the year from {house.week_on(0)}."
+    out: list[str] = [
+        sentence(
+            "year-for-so-many",
+            n=about(people),
+            hours=about(asked.hours),
+            chance=Choice(asked.chance),
+            price=paid(state, plan.cost),
+            day=Day(house.week_on(0)),
+        )
     ]
     for n, name in enumerate(NUTRIENTS):
         short, year = plan.lacks(n), house.needs[n] * 52
         if not year or short / year < _TOLD:
             continue
         if n == len(NUTRIENTS) - 1:
-            out.append(
-                f"Sodium is {short / year:.0%} over its level; salt in the box is not in it."
-            )
+            out.append(sentence("year-sodium-over", n=round(short / year * 100)))
             continue
         weeks = sum(one == n for one, _ in plan.short)
         out.append(
-            f"Not met: {short / year:.0%} of the year's {LABELS[name]} ({short:,.0f} {UNITS[name]}), in {weeks} of 52 weeks."
+            sentence(
+                "year-not-met",
+                n=round(short / year * 100),
+                nutrient=fixed(LABELS[name]),
+                amount=digits(f"{short:,.0f}"),
+                unit=Choice(UNITS[name]),
+                weeks=weeks,
+            )
         )
     holds = _holds(plan)
     if holds:
-        out.append(f"What holds the plan: {holds}. `--limits` shows each and opens its why.")
+        out.append(sentence("year-what-holds-plan-shows-each", list=holds))
     if plan.rounding > _TOLD:
-        out.append(
-            f"Whole jars and whole canner loads cost {plan.rounding:.1%} of what needs and money weigh together."
-        )
+        out.append(sentence("year-rounding", n=decimals(plan.rounding * 100, 1)))
     return out
 
 
 def _holds(plan: YearPlan) -> str:
     binding = [
-        limit.name
+        year_limits.limit_said(limit.name)
         for limit in plan.limits
         if limit.binds and limit.most > 0 and not limit.name.startswith("hours")
     ]
     weeks = sum(limit.binds for limit in plan.limits if limit.name.startswith("hours"))
     if weeks:
-        binding.append(f"the hours of {weeks} week{'s' if weeks > 1 else ''}")
-    binding.append("how much of each food this household eats")
-    return ", ".join(binding)
-
-
-def _chance(chance: str) -> str:
-    return "an even chance" if chance == "even" else "a chance of nine in ten"
+        binding.append(sentence("year-hours-of-weeks", n=weeks))
+    binding.append(sentence("year-how-much-each-food-this"))
+    return joined(", ", binding)
 
 
 def _missing(house: Household, lines: list[dict[str, Any]]) -> list[str]:
-    out = []
+    out: list[str] = []
     if house.left_out:
-        out.append(f"Left out: {'; '.join(house.left_out)}.")
+        out.append(sentence("year-left-out", list=joined("; ", house.left_out)))
     if not house.limits.beds:
-        out.append(
-            'No bed has ground: `croftbook plant` with --bed and --area, or `croftbook show next-season --beds "south bed=40 sq ft"`, says it.'
-        )
+        out.append(sentence("year-no-bed-has-ground-bed"))
     elif len(house.limits.beds) == 1 and not house.kept_out and house.crops:
-        out.append("One bed alone has ground: rotation within it is yours to see to.")
+        out.append(sentence("year-one-bed-alone-has-ground"))
     nowhere = [name for name, beds in house.kept_out.items() if len(beds) == len(house.limits.beds)]
     if nowhere:
-        out.append(
-            f"Kept out of every bed, as the family stood in each last season: {', '.join(nowhere)}; `--same-beds` lets it stand again."
-        )
+        out.append(sentence("year-kept-out-every-bed-family", names=Names(tuple(nowhere))))
     if house.no_hours:
-        out.append(f"No hours are known of picking {', '.join(house.no_hours)}; they count none.")
+        out.append(sentence("year-no-hours-known-picking-they", names=Names(tuple(house.no_hours))))
     guessed = [name for name, way in house.ways.items() if not way.hours_known]
     if guessed:
-        out.append(f"No record of your hours for {', '.join(guessed)}: {GUESS_HOURS}.")
+        out.append(sentence("year-no-record-of-hours", names=Names(tuple(guessed))))
     if not lines:
-        out.append("Nothing to plan with: who eats, crops, recipes and prices bring it.")
+        out.append(sentence("year-nothing-plan-who-eats-crops"))
     return out
 
 
@@ -170,12 +172,12 @@ def _notes(state: State, house: Household, chance: str) -> list[Assumption]:
     beds = [f"{name} ({', '.join(beds)})" for name, beds in house.kept_out.items()]
     return [
         *eaters_of(state).assumptions(),
-        Assumption("year", f"The year begins with the first picking, {house.week_on(0)}: what is on the shelf today is taken as eaten until then, as far as it reaches. Needs are those of each week; food is there when it is eaten: fresh as long as it keeps, put up until its time is over, the pantry up to its dates. What is sown indoors says `croftbook show when-to-sow`."),
-        Assumption("chance", f"The beds bring what they bring with {_chance(chance)}, by own seasons and published yields, in the weeks of own seasons; a crop takes its ground for the season. Trees, berries and eggs come as they came in the last year."),
-        *([Assumption("rotation", f"A plant family is kept out of the bed it stood in the season before (common practice, no source): {'; '.join(beds)}. `--same-beds` lets it stand there.")] if beds else []),
-        Assumption("most", "No food beyond one and a half times what a year uses of it, bought food in each week alike, of what was put up no more in a week than twice its even part, and of one crop as it is no more than 200 g a person and day: our own choice, so that a plan is one people eat."),
-        Assumption("prices", f"Shop prices are the newest known; jars that are full now count as empty by then, lids as bought; the stove is free for the canner {STOVE:g} hours a week. Seed and the jars of ways that are only printed cost nothing here."),
-        Assumption("process", "Only printed processes are planned, looked up for today's jar, altitude and gauge; a line is a reminder and not the whole of one: read the current document and the canner's manual first (`croftbook show as-published`)."),
+        Assumption("year", sentence("year-begins", day=Day(house.week_on(0)))),
+        Assumption("chance", sentence("year-beds-bring", chance=Choice(chance))),
+        *([Assumption("rotation", sentence("year-rotation", list="; ".join(beds)))] if beds else []),
+        Assumption("most", sentence("year-no-food-beyond-one-half")),
+        Assumption("prices", sentence("year-shop-prices", n=about(STOVE))),
+        Assumption("process", sentence("year-only-printed-processes-planned-looked")),
     ]  # fmt: skip
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import Choice, fixed, joined, sentence
+from ledger.messages import measured as digits
 from ledger.methods.year_plan import WEEKS
 from ledger.projections.base import Column, Node
 from ledger.questions.quantities import measured
@@ -87,11 +89,16 @@ def _in(by_week: Any, week: int) -> dict[str, float]:
 
 def _said(amounts: dict[str, float], jarred: set[str]) -> str | None:
     parts = [
-        f"{amount:.3g} {'jars' if name in jarred else 'kg'} of {name}"
+        sentence(
+            "year-so-much-of",
+            n=digits(f"{amount:.3g}"),
+            unit=Choice("jars" if name in jarred else "kg"),
+            name=name,
+        )
         for name, amount in sorted(amounts.items(), key=lambda pair: -pair[1])
         if amount >= 0.005
     ]
-    return ", ".join(parts) or None
+    return joined(", ", parts) if parts else None
 
 
 def _lacks(house: Household, plan: YearPlan, week: int) -> str | None:
@@ -100,9 +107,11 @@ def _lacks(house: Household, plan: YearPlan, week: int) -> str | None:
         value = plan.short.get((n, week), 0.0)
         part = value / house.needs[n] if house.needs[n] else 0.0
         if part >= _TOLD:
-            over = "over its level" if n == len(NUTRIENTS) - 1 else ""
-            parts.append(f"{LABELS[name]} {part:.0%} {over}".strip())
-    return ", ".join(parts) or None
+            over = Choice("over" if n == len(NUTRIENTS) - 1 else "short")
+            parts.append(
+                sentence("year-lacks", nutrient=fixed(LABELS[name]), n=round(part * 100), by=over)
+            )
+    return joined(", ", parts) if parts else None
 
 
 def trees_of(house: Household, plan: YearPlan, week: int) -> dict[str, Node]:
@@ -112,22 +121,22 @@ def trees_of(house: Household, plan: YearPlan, week: int) -> dict[str, Node]:
     made = {name: units for (name, at), (units, _) in plan.put_up.items() if at == week}
     recipes = {recipe.name: recipe for recipe in house.recipes}
     spent = [
-        product(name, "money", Node("bought", kg, "kg"), Node("a kilogram", prices[name], "money a kg"))
+        product(name, "money", Node(sentence("year-bought"), kg, "kg"), Node(sentence("year-kilogram"), prices[name], "money a kg"))
         for name, kg in bought.items()
     ]  # fmt: skip
     spent += [
-        product(name, "money", Node("put up", units, "units"), Node("for one", recipes[name].cost, "money a unit"))
+        product(name, "money", Node(sentence("year-put-up"), units, "units"), Node("for one", recipes[name].cost, "money a unit"))
         for name, units in made.items()
         if recipes[name].cost
     ]  # fmt: skip
     kg = [Node(name, many, "kg") for name, many in bought.items()]
     pantry = [Node(name, many, "kg") for name, many in _in(plan.pantry, week).items()]
     return {
-        "picked_kg": total("picked", "kg", *_picked(house, plan, week)),
+        "picked_kg": total(sentence("year-picked"), "kg", *_picked(house, plan, week)),
         "hours": hours_of(house, plan, week),
-        "pantry_kg": total("from the pantry", "kg", *pantry),
-        "bought_kg": total("bought", "kg", *kg),
-        "money": total("spent", "money", *spent),
+        "pantry_kg": total(sentence("year-from-pantry"), "kg", *pantry),
+        "bought_kg": total(sentence("year-bought"), "kg", *kg),
+        "money": total(sentence("year-spent"), "money", *spent),
         "energy": _energy(house, plan, week),
     }
 
@@ -146,7 +155,7 @@ def hours_of(house: Household, plan: YearPlan, week: int) -> Node:
     """Return the hands' hours of a week as a tree: picking and putting up."""
     each = {crop.name: crop.hours_per_kg for crop in house.crops if crop.kg_per_m2}
     parts = [
-        product(f"growing and picking {node.label}", "hours", node, Node("a kilogram, by own seasons", each[node.label], "hours a kg"))
+        product(sentence("year-growing-picking", crop=node.label), "hours", node, Node(sentence("year-kilogram-own-seasons"), each[node.label], "hours a kg"))
         for node in _picked(house, plan, week)
         if each.get(node.label)
     ]  # fmt: skip
@@ -154,9 +163,9 @@ def hours_of(house: Household, plan: YearPlan, week: int) -> Node:
         units, _ = plan.put_up.get((recipe.name, week), (0.0, 0))
         if units:
             parts.append(
-                product(recipe.name, "hours", Node("put up", units, "units"), Node("for one", recipe.hours, "hours a unit"))
+                product(recipe.name, "hours", Node(sentence("year-put-up"), units, "units"), Node("for one", recipe.hours, "hours a unit"))
             )  # fmt: skip
-    return total("hours", "hours", *parts)
+    return total(sentence("year-hours"), "hours", *parts)
 
 
 def _energy(house: Household, plan: YearPlan, week: int) -> Node:
@@ -169,14 +178,14 @@ def _energy(house: Household, plan: YearPlan, week: int) -> Node:
         "buy": {one.name: one.nutrients[0] for one in house.foods},
     }
     parts = [
-        product(f"{name}, {do}", "kcal", Node("so much", amount, "units"), Node("in one", inside[do][name], "kcal a unit"))
+        product(f"{name}, {do}", "kcal", Node(sentence("year-much"), amount, "units"), Node(sentence("year-one"), inside[do][name], "kcal a unit"))
         for do in SPREAD
         if do in inside
         for name, amount in _in(spread_of(plan, do), week).items()
     ]  # fmt: skip
     return quotient(
-        "part of the need",
+        sentence("year-part-need"),
         "0 to 1",
-        total("energy of the week", "kcal", *parts),
-        Node("need of the week", house.needs[0], "kcal"),
+        total(sentence("year-energy-week"), "kcal", *parts),
+        Node(sentence("year-need-week"), house.needs[0], "kcal"),
     )

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.messages import Code, Message, Names, Typed
+from ledger.messages import Choice, Code, Message, Names, Typed, joined, sentence
+from ledger.messages import measured as digits
 from ledger.methods.work import by_hours
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.quantities import paid
@@ -60,19 +61,18 @@ def build(state: State, *, season: str | None = None) -> Answer:
     records = [_record(row, helper, given_up) for row in found.rows() if row["hours"]]
     totals: dict[str, Any] = {"season": found.totals["season"]}
     totals["in_words"] = [
-        *(f"Season {year}: {said}." for year, said in found.totals["season"].items()),
+        *(
+            sentence("hours-season", year=digits(str(year)), span=said)
+            for year, said in found.totals["season"].items()
+        ),
         *(_in_all(state, record) for record in records if record["line"] == "total"),
-        "The ways are beside each other and are never added: each answers another question.",
+        sentence("hours-ways-beside-each-other-never"),
     ]
     missing = []
     if not records:
-        missing.append(
-            "No hours are written down, so work has no value here: give `--work` when you pick, plant or put up."
-        )
+        missing.append(sentence("hours-no-hours-written-down-work"))
     if helper is None:
-        missing.append(
-            "What a helper would be paid is not set: `croftbook setting helper_wage 15.00`. Without a wage there is our own rate only."
-        )
+        missing.append(sentence("hours-what-helper-would-paid-not"))
     totals["missing"] = missing
     return answer(state, "work-worth", COLUMNS, records, totals=totals, assumptions=_notes())
 
@@ -80,17 +80,17 @@ def build(state: State, *, season: str | None = None) -> Answer:
 def _in_all(state: State, record: dict[str, Any]) -> str:
     """Return the total in words, the ways that are known side by side."""
     ways = [
-        f"{paid(state, record[name])} {said}"
-        for name, said in (
-            ("own_rate", "by our own rate"),
-            ("helper", "by a helper's wage"),
-            ("pay_given_up", "by pay given up"),
-            ("brought", "by what they brought"),
-        )
+        sentence("hours-worth", price=paid(state, record[name]), by=Choice(name.replace("_", "-")))
+        for name in ("own_rate", "helper", "pay_given_up", "brought")
         if record[name] is not None
     ]
-    most = " at the most" if record["at_least"] and record["brought"] is not None else ""
-    return f"{record['hours']:,.0f} hours in all: {', '.join(ways)}{most}."
+    most = record["at_least"] and record["brought"] is not None
+    return sentence(
+        "hours-in-all",
+        n=round(record["hours"]),
+        ways=joined(", ", ways),
+        most=Choice("yes" if most else "no"),
+    )
 
 
 def rate_of(state: State, name: str) -> float | None:
@@ -123,8 +123,7 @@ def _notes() -> list[Assumption]:
     return [
         Assumption(
             "ways",
-            "A helper's wage is what the US household production account uses (a general hand); what it brought is the output method "
-            "(Fitzgerald and Wicks, 1990: 44 per cent above hours x wage in Montana households). A trade's wage would overstate where the home worker is slower.",
+            sentence("hours-helper-wage-what-us-household"),
         )
     ]  # fmt: skip
 
@@ -159,9 +158,9 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         )
     rate = rate_of(state, rates[figure])
     if rate is None:
-        return Node("no wage is set", None, "money")
+        return Node(sentence("hours-no-wage"), None, "money")
     return product(
-        "hours x wage",
+        sentence("hours-hours-x-wage"),
         "money",
         why_worth(state, key, "hours"),
         Node(rates[figure].replace("_", " "), rate, "money an hour"),

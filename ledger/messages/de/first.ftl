@@ -1,0 +1,46 @@
+first-published-plan-table-plan-not = Nach einer veröffentlichten Vorlage für { $n } am Tisch: eine Vorlage, nicht diese Familie. { $n2 } Lebensmittel haben ein eigenes Buch.
+first-people = Personen
+first-eaten-given-away-days = in { $n } Tagen gegessen und weggegeben
+first-year = auf ein Jahr
+first-own-record = eigenes Buch
+first-plan-says-what-some-family = Die Vorlage: { $source }. Sie sagt, was irgendeine Familie ihrer Zeit aß.
+first-own-record-counts-months-against = Das eigene Buch zählt mit seinen Monaten gegen { $n } der Vorlage: unsere eigene Wahl.
+first-jar-maker-guide-says-otherwise = Der Ratgeber eines Gläserherstellers sagt anderes ({ $list }), mit vier Mahlzeiten aus Fleischkonserven in der Woche (aus zweiter Hand).
+first-how-long-how-hot-how = Wie lange, wie heiß und wie viel Säure, steht hier nicht: Halte dich an die veröffentlichte, geprüfte Vorschrift für Glas und Höhe (`croftbook show as-published`).
+first-no-servings-said = keine Portionen genannt
+first-person = eine Person, { $plan }
+first-plan = nach der Vorlage
+first-months-own-record = Monate eigenes Buch
+first-fresh-produce = frische Ware
+first-row = Reihe
+first-year-2 = ein Jahr
+first-days = Tage
+first-months-plan-weighs-our-own = Monate, die die Vorlage wiegt (unsere Wahl)
+first-together = zusammen
+first-put-up = einzumachen
+first-quart-published-canner-load = ein Quart, nach einer veröffentlichten Topffüllung
+first-foot-row-published = ein Fuß Reihe, wie veröffentlicht
+first-part-plan = Anteil der Vorlage
+first-part-own-record = Anteil des eigenen Buchs
+first-weight = sein Gewicht
+first-a-person-of = { $n } { $jar ->
+    [pint] Pints
+   *[quart] Quarts
+} je Person { $name }
+first-jars-a-person = { $n } { $jar ->
+    [pint] { $n ->
+        [one] Pint
+       *[other] Pints
+    }
+   *[quart] { $n ->
+        [one] Quart
+       *[other] Quarts
+    }
+} je Person
+first-servings = { $n } { $every ->
+    [none] in der Woche
+   *[other] in { $every } Wochen
+} x { $weeks } Wochen x { $size } { $spoon ->
+    [tsp] TL
+   *[cup] Tassen
+}

@@ -1,0 +1,54 @@
+sowing-no-last-spring-frost-written = No last spring frost is written down, so there are weeks und no days: `croftbook frost "last of spring" --seen 2026-05-10`.
+sowing-left-out-spring-frost-not = Weggelassen, weil der Frühlingsfrost nicht vor dem im Herbst liegt: { $list }. Berichtige den falschen Eintrag.
+sowing-table-does-not-say-when = Die Tabelle sagt nicht, wann { LIST($names, type: "commas") } gesät werden.
+sowing-no-day-sow-table-has = Kein Tag zum Säen für { LIST($names, type: "commas") }: Die Tabelle hat Tage bis zur Ernte und keine Wochen nach dem Frost.
+sowing-seed-not-tested-lay-out = Saatgut von { LIST($names, type: "commas") } ist nicht geprüft: Leg 20 aus und `croftbook seed CROP --sown 20 --sprouted N`.
+sowing-no-crop-planted-yet-no = Noch wurde keine Kultur gepflanzt, und kein Plan hat eine.
+sowing-weeks-soil-days-those-extension = Wochen, Boden und Tage sind die von Tabellen der Beratungsdienste, einige aus schwachen Abschriften; die Tage der Tüte gehen vor.
+sowing-last-sowing-days-harvest-shorter = Letzte Saat: Tage bis zur Ernte, 14 für die kürzeren Tage, das Ernten, und 14 mehr für Frostempfindliches (Herbstformel aus Virginia).
+sowing-what-picked-again-again-picked = Was immer wieder gepflückt wird, wird drei Wochen gepflückt, sonst lohnt die Saat nicht (übliche Praxis, ohne Quelle).
+sowing-sprouted = gekeimt
+sowing-germination = Keimung
+sowing-plants-plan = Pflanzen des Plans
+sowing-plants-germination = Pflanzen durch Keimung
+sowing-rounded-up-whole-seeds = auf ganze Samen aufgerundet
+sowing-seeds-wanted = nötige Samen
+sowing-order = zu bestellen
+sowing-days-harvest-middle-table = days to the harvest (middle von the table's)
+sowing-table-sowing = Saattabelle
+sowing-seeds-left = Samen übrig
+sowing-end-per-cent-range-wilson = Ende der Spanne von 95 Prozent (Wilson)
+sowing-laid-out = ausgelegt
+sowing-not-known = nicht bekannt
+sowing-nothing-order = nichts zu bestellen
+sowing-frost = { $of ->
+    [spring] Letzter Frost im Frühling
+   *[fall] Erster Frost im Herbst
+}: { DAY($day) } ({ $of ->
+    [spring] { $share ->
+        [none] der späteste
+       *[other] in { $share } % der Jahre später
+    }
+   *[fall] { $share ->
+        [none] der früheste
+       *[other] in { $share } % der Jahre früher
+    }
+}; { $n } eigene Jahre).
+sowing-no-fall-frost = Kein erster Frost im Herbst ist eingetragen, so gibt es keine letzte Saat: `croftbook frost "first of fall" --seen 2026-10-01`.
+sowing-few-years = Weniger als zehn Jahre { $of ->
+    [spring] Frühlingsfröste
+    [fall] Herbstfröste
+   *[spring-fall] Frühlings- und Herbstfröste
+} sind bekannt: Der schlimmste wird genommen.
+sowing-risk = Frosttage streuen normal um ihr Mittel; das Risiko sind { $n } % der Jahre.
+sowing-shorter-days = kürzere Tage im Herbst (Formel aus Virginia)
+sowing-picking = das Ernten (übliche Praxis, ohne Quelle)
+sowing-frost-kills = frostempfindlich
+sowing-to-setting-out = von der Saat bis zum Auspflanzen
+sowing-last-before-frost = letzte Saat vor dem ersten Frost im Herbst
+sowing-no-test = keine Probe ist eingetragen
+sowing-seeds-left-unknown = übrige Samen sind nicht eingetragen
+sowing-days-of-packet = Tage bis zur Ernte (Tüte)
+sowing-days-unknown = Tage bis zur Ernte sind nicht bekannt
+sowing-table-low = Tabelle, unten
+sowing-table-high = Tabelle, oben

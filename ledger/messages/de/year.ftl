@@ -1,0 +1,98 @@
+year-not-known = { $name }: davon nicht bekannt: { LIST($list, type: "commas") }
+year-never-picked-nobody-knows-when = { $name }: nie geerntet, so weiß niemand wann
+year-week = { $name }, Woche ab { DAY($day) }
+year-need-year = Bedarf des Jahres
+year-what-plan-brings = was der Plan bringt
+year-full-once = { $name }, zugleich voll
+year-what-holds-plan-what-more = What holds the plan is what more of would make it better or cheaper. A need of the year is that of its 52 weeks; more than is needed in one week makes up for no other, so that a need may be brought in full over the year und yet not be met in each week.
+year-part = Anteil
+year-weeks-plan = Wochen des Plans
+year-days-week = Tage einer Woche
+year-level-year = Grenze des Jahres
+year-planted = gepflanzt
+year-there = vorhanden
+year-much = so viel
+year-one = in einem
+year-there-once = zugleich da
+year-one-2 = von einem
+year-canner-loads = Topffüllungen
+year-put-up = eingemacht
+year-how-much-each-food-this = wie viel dieser Haushalt von jedem Lebensmittel isst
+year-what-holds-plan-shows-each = Was den Plan begrenzt: { $list }. `--limits` zeigt jedes und öffnet sein Warum.
+year-left-out = Weggelassen: { $list }.
+year-no-bed-has-ground-bed = Kein Beet hat Fläche: `croftbook plant` mit --bed und --area oder `croftbook show next-season --beds "south bed=40 sq ft"` sagt sie.
+year-kept-out-every-bed-family = Aus jedem Beet gehalten, weil die Familie letzte Saison in jedem stand: { LIST($names, type: "commas") }; `--same-beds` lässt sie wieder dort stehen.
+year-no-hours-known-picking-they = Vom Ernten von { LIST($names, type: "commas") } sind keine Stunden bekannt; es zählt keine.
+year-nothing-plan-who-eats-crops = Nichts, womit zu planen wäre: wer isst, Kulturen, Rezepte und Preise bringen es.
+year-no-food-beyond-one-half = Kein Lebensmittel über das Anderthalbfache dessen, was ein Jahr davon braucht, Gekauftes in jeder Woche gleich viel, von Eingemachtem in einer Woche höchstens das Doppelte seines gleichen Teils, und von einer Kultur als solcher höchstens 200 g je Person und Tag: unsere eigene Wahl, damit der Plan einer ist, den man isst.
+year-only-printed-processes-planned-looked = Geplant werden nur gedruckte Vorschriften, nachgeschlagen für Glas, Höhe und Druckmesser von heute; eine Zeile ist eine Erinnerung und nicht das Ganze: Lies zuerst das aktuelle Dokument und die Anleitung des Topfs (`croftbook show as-published`).
+year-one-bed-alone-has-ground = Nur ein Beet hat Fläche: Den Fruchtwechsel darin müsst ihr selbst bedenken.
+year-hours = Stunden
+year-part-need = Teil des Bedarfs
+year-picked = geerntet
+year-from-pantry = aus dem Vorrat
+year-bought = gekauft
+year-spent = ausgegeben
+year-growing-picking = { $crop } anbauen und ernten
+year-energy-week = Energie der Woche
+year-need-week = Bedarf der Woche
+year-kilogram = ein Kilogramm
+year-kilogram-own-seasons = ein Kilogramm, nach eigenen Saisons
+year-plan-choice = Wahl des Plans
+year-square-metre-chance-chosen = ein Quadratmeter, zur gewählten Chance
+year-all-weeks = alle ihre Wochen
+year-weeks = Wochen
+year-one-newest-batch-stands-published = { $name } für eines, wie im neuesten Ansatz, der wie veröffentlicht dasteht
+year-one-own-batches = für eines, nach eigenen Ansätzen
+year-one-guess-without-source = für eines, eine Schätzung ohne Quelle
+year-likely-picked = wohl geerntet
+year-week-plan-choice = Woche ab { DAY($day) }, Wahl des Plans
+year-week-2 = in der Woche
+year-newest-price-kilogram = neuester Preis, ein Kilogramm
+year-pay = zu bezahlen
+year-one-published-canner-loads = { $crop } für eines, nach veröffentlichten Topffüllungen
+year-fresh-one = frisch für eines
+year-fresh = frisch
+year-one-labour-left-out = für eines, ohne Arbeit
+year-cost = Kosten
+year-grams-kilogram = Gramm in einem Kilogramm
+year-no-record-of-hours = Keine eigenen Stunden für { LIST($names, type: "commas") }: 1,0 bis 2,5 Personenstunden je Füllung sind eine Schätzung ohne Quelle.
+year-no-batch-as-published = kein eigener Ansatz steht wie veröffentlicht da
+year-weight-or-hours-unknown = Gewicht, Stunden oder Inhalt sind nicht bekannt
+year-freeze-keeps = einfrieren, hält { $life }
+year-for-so-many = Für { $n } am Tisch und { $hours } Stunden in der Woche, mit der Ernte der Beete zu { $chance ->
+    [even] gleichen Chancen
+   *[likely] neun von zehn Chancen
+}: { $price } für das Jahr ab { DAY($day) }.
+year-sodium-over = Natrium liegt { $n } % über seiner Grenze; Salz in der Dose ist nicht dabei.
+year-not-met = Nicht gedeckt: { $n } % { $nutrient } des Jahres ({ $amount } { $unit ->
+    [ug] µg
+    [g] g
+    [kcal] kcal
+   *[mg] mg
+}), in { $weeks } von 52 Wochen.
+year-rounding = Ganze Gläser und ganze Topffüllungen kosten { $n } % dessen, was Bedarf und Geld zusammen wiegen.
+year-hours-of-weeks = die Stunden von { $n ->
+    [one] { $n } Woche
+   *[other] { $n } Wochen
+}
+year-begins = Das Jahr beginnt mit der ersten Ernte, { DAY($day) }: Was heute im Regal steht, gilt bis dahin als gegessen, soweit es reicht. Der Bedarf ist der jeder Woche; gegessen wird, was da ist: Frisches, solange es hält, Eingemachtes, bis seine Zeit um ist, der Vorrat bis zu seinen Daten. Was drinnen vorgezogen wird, sagt `croftbook show when-to-sow`.
+year-beds-bring = Die Beete bringen, was sie mit { $chance ->
+    [even] gleichen Chancen
+   *[likely] neun von zehn Chancen
+} bringen, nach eigenen Saisons und veröffentlichten Erträgen, in den Wochen der eigenen Saisons; eine Kultur belegt ihre Fläche die ganze Saison. Obst, Beeren und Eier kommen, wie sie im letzten Jahr kamen.
+year-rotation = Eine Pflanzenfamilie bleibt aus dem Beet, in dem sie letzte Saison stand (übliche Praxis, ohne Quelle): { $list }. `--same-beds` lässt sie dort stehen.
+year-shop-prices = Die Ladenpreise sind die neuesten bekannten; Gläser, die jetzt voll sind, zählen bis dahin als leer, Deckel als gekauft; der Herd ist { $n } Stunden in der Woche für den Einkochtopf frei. Saatgut und die Gläser der Wege, die nur gedruckt vorliegen, kosten hier nichts.
+year-ground-of = Fläche { $bed }
+year-stove-hours = Herdstunden
+year-freezer-room = Raum im Gefrierschrank
+year-lids = Deckel
+year-level-a-day = Grenze eines Tages
+year-so-much-of = { $n } { $unit ->
+    [jars] Gläser
+   *[kg] kg
+} { $name }
+year-lacks = { $nutrient } { $n } %{ $by ->
+    [over] { "" } über der Grenze
+   *[short] { "" }
+}
