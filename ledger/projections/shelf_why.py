@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import sentence
 from ledger.projections.base import Node
 from ledger.projections.shelf_left import jars_node, left_node, share_node
 from ledger.questions.costs.addresses import why as why_cost
@@ -84,7 +85,7 @@ def _standing(state: State, lot: int) -> Node:
 
     found = standing_of(state, lot)
     if found is None:
-        return Node("nothing is published that it could be compared with", None)
+        return Node(sentence("standing-nothing-to-compare"), None)
     parts = [event_node(state, found.ev, "", found.standing, "")]
     return Node(found.text, found.standing, "", "as written", parts)
 
