@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from ledger.messages import Choice, Sentence, sentence
+from ledger.messages import Choice, Sentence, measured, sentence
 from ledger.published import cautions
 from ledger.published.batch import BatchDone, JarsDone
 from ledger.published.finding import Match, find, lines_of
@@ -171,7 +171,7 @@ def needs_of(fit: tuple[str, ...], jar: str | None, jars: int | None) -> list[Ne
             elif row.basis == "recipe" and row.note:
                 amount = sentence(
                     "published-need-note",
-                    note=row.note,
+                    note=measured(row.note),
                     n=figure(row.recipe_low or 0),
                     jars=sizes_word(row.jar, float(row.recipe_high or 0)),
                 )

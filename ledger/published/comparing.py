@@ -85,6 +85,17 @@ def _unsure(one: Finding) -> Finding:
 
 
 def _where(process: Process) -> str:
+    """Return the printed line: jar, pack, gauge and altitude; the tables hold some hundreds."""
+    key = process.schedule.id, process.low_ft
+    if key not in _WHERE:
+        _WHERE[key] = _line(process)
+    return _WHERE[key]
+
+
+_WHERE: dict[tuple[str, int], str] = {}
+
+
+def _line(process: Process) -> str:
     s = process.schedule
     parts = [sizes_word(s.jar), sentence("finding-of-pack", pack=pack_word(s.pack))]
     if s.gauge:
@@ -97,7 +108,7 @@ def _where(process: Process) -> str:
 def _minutes(process: Process, batch: BatchDone) -> Finding:
     published = Fraction(process.minutes)
     kind = kind_of(published, batch.minutes)
-    texts = [sentence("finding-minutes", n=process.minutes, where=_where(process))]
+    texts: list[str] = [sentence("finding-minutes", n=process.minutes, where=_where(process))]
     if batch.minutes is None:
         texts.append(sentence("finding-minutes-ask"))
     else:
@@ -152,7 +163,7 @@ def _bare(batch: BatchDone) -> bool:
 def _said(batch: BatchDone, done: Fraction) -> str:
     if batch.pressure_said is None or _bare(batch):
         return measured(number(done))
-    return sentence("finding-psi-said", said=batch.pressure_said, n=figure(done))
+    return sentence("finding-psi-said", said=measured(batch.pressure_said), n=figure(done))
 
 
 def _strange(process: Process, batch: BatchDone, done: Fraction) -> str | None:

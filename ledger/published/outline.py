@@ -19,7 +19,9 @@ from ledger.published.words import (
     listed,
     pack_word,
     plain,
+    published_for_said,
     size_word,
+    sizes_listed,
     sizes_word,
 )
 from ledger.reference.schedules import Schedule
@@ -36,8 +38,8 @@ LOADS = {"quart": 7, "pint": 9}
 def jar_finding(lines: Sequence[Schedule], jar: JarsDone) -> tuple[list[Schedule], Finding]:
     """Return the lines printed for a jar, and the finding."""
     printed = tuple(sorted({line.jar for line in lines}, key=SIZES.index))
-    shown = listed((sizes_word(size) for size in printed), "and")
-    intro: str = sentence("finding-published-for", what=shown)
+    shown = sizes_listed(printed)
+    intro = published_for_said(shown)
     if not jar.jar:
         text = joined(" ", (intro, sentence("finding-which-jars")))
         return list(lines), Finding("jar", shown, None, "not recorded", text)

@@ -134,9 +134,9 @@ def _pressure(batch: BatchDone) -> list[Doubt]:
     if batch.psi is None or not re.fullmatch(r"[\d.,\s]+", said):
         return []
     if batch.psi > _DIAL_TO:
-        text = sentence("published-psi-or-kpa", said=said, n=_DIAL_TO)
+        text = sentence("published-psi-or-kpa", said=measured(said), n=_DIAL_TO)
     elif batch.psi < _BAR:
-        text = sentence("published-psi-or-bar", said=said)
+        text = sentence("published-psi-or-bar", said=measured(said))
     else:
         return []
     return [Doubt("pressure", text, cite(source("UW_MULTICOOKER")), "psi")]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from ledger.messages import Typed, joined, sentence
 from ledger.published.batch import BatchDone, Finding
@@ -13,7 +14,7 @@ from ledger.published.ingredients import holds, ingredient_findings, nearest_by_
 from ledger.published.parts import Part, parts_of
 from ledger.published.reading import read
 from ledger.published.recipe import recipe_findings
-from ledger.published.words import fixed, labels, listed, says, without
+from ledger.published.words import fixed, labels, listed, published_for_said, says, without
 from ledger.reference.schedules import products
 
 _FERMENTED = re.compile(
@@ -201,13 +202,14 @@ def _departed(
 def _compared(near: tuple[str, ...]) -> str:
     """Return the nearest published products with their methods, for comparison only."""
     out = [
-        sentence("finding-nearest-one", product=labels([product]), methods=_methods([product]))
+        sentence("finding-nearest-one", product=labels([product]), methods=_methods((product,)))
         for product in near
     ]
     return sentence("finding-nearest", products=joined("; ", out)) if out else ""
 
 
-def _methods(fit: Sequence[str]) -> str:
+@lru_cache(1024)
+def _methods(fit: tuple[str, ...]) -> str:
     """Return the methods that are printed for some products: ``boiling water or pressure``."""
     return listed(map(fixed, dict.fromkeys(s.method for p in fit for s in lines_of(p))), "or")
 
@@ -215,7 +217,7 @@ def _methods(fit: Sequence[str]) -> str:
 def _method(fit: tuple[str, ...], batch: BatchDone) -> Finding:
     methods = _methods(fit)
     if any(lines_of(p, batch.method) for p in fit):
-        text: str = sentence("finding-published-for", what=methods)
+        text = published_for_said(methods)
         return Finding("method", methods, batch.method, "as published", text)
     text = sentence(
         "finding-other-method", methods=methods, method=fixed(batch.method), product=labels(fit)

@@ -27,8 +27,10 @@ __all__ = [
     "number",
     "pack_word",
     "plain",
+    "published_for_said",
     "says",
     "size_word",
+    "sizes_listed",
     "sizes_word",
     "without",
 ]
@@ -79,6 +81,11 @@ def label(product: str) -> str:
 
 def labels(keys: Iterable[str], joint: str = "or") -> str:
     """Return the readable names of products as a list in a sentence, each in quotation marks."""
+    return _labels(tuple(keys), joint)
+
+
+@lru_cache(1024)
+def _labels(keys: tuple[str, ...], joint: str) -> str:
     return listed((_quoted(label(key)) for key in keys), joint)
 
 
@@ -146,6 +153,7 @@ def fixed(word: str) -> str:
     return sentence(id_) if word and speaker("en").has(id_) else word
 
 
+@lru_cache(8)
 def pack_word(pack: str) -> str:
     """Return a style of pack within a sentence: ``hot``."""
     return sentence("published-pack", pack=Choice(pack))
@@ -160,12 +168,27 @@ def size_word(size: str) -> str:
     return sentence("published-size", size=Choice(_SIZES.get(size, size)))
 
 
+@lru_cache(512)
 def sizes_word(size: str, n: float | None = None) -> str:
     """Return jars of a printed size: ``pints``, or ``9 pints``."""
     which = Choice(_SIZES.get(size, size))
     if n is None:
         return sentence("published-sizes", size=which)
     return sentence("published-sizes-counted", n=figure(n), size=which)
+
+
+@lru_cache(64)
+def sizes_listed(sizes: tuple[str, ...]) -> str:
+    """Return jars of several printed sizes: ``pints and quarts``."""
+    *before, last = sizes
+    said = [sentence("published-sizes-before", size=Choice(_SIZES.get(one, one))) for one in before]
+    return listed([*said, sizes_word(last)])
+
+
+@lru_cache(256)
+def published_for_said(what: str) -> str:
+    """Return for what something is published: sizes of jars, or methods."""
+    return sentence("finding-published-for", what=what)
 
 
 def says(text: object, id_: str) -> bool:

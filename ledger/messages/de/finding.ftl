@@ -3,7 +3,7 @@ finding-in-field = { $field }: { $text }
 finding-published = Veröffentlicht: { $printed }.
 finding-published-in = Veröffentlicht: { $printed }{ $source }.
 finding-done = Gemacht: { $done }.
-finding-published-for = Veröffentlicht für: { $what }.
+finding-published-for = Veröffentlicht für { $what }.
 finding-range = { $n } bis { $n2 }
 finding-not-written = nicht eingetragen
 finding-is-figure-right = Stimmt die Angabe?
@@ -65,16 +65,16 @@ finding-minutes-of-altitude = { $n } Minuten sind für eine geringere Höhe gedr
 finding-not-above-1000-ft = { $n } Minuten bei { $n2 } psi sind nur für 0 bis 1.000 ft gedruckt: über 1.000 ft nicht empfohlen.
 finding-psi-of-altitude = { $n } psi sind für eine geringere Höhe gedruckt ({ $band }).
 finding-psi-of-gauge = { $n } psi sind für { $gauge } gedruckt.
-finding-short-of-all = Veröffentlicht: { $printed }, je nach { $list }. Gemacht: { $done }, weniger als jedes davon.
-finding-reaches-all = Veröffentlicht: { $printed }, je nach { $list }. Gemacht: { $done }, was alle erreicht.
+finding-short-of-all = Veröffentlicht: { $printed }, je nachdem, { $list }. Gemacht: { $done }, weniger als jedes davon.
+finding-reaches-all = Veröffentlicht: { $printed }, je nachdem, { $list }. Gemacht: { $done }, was alle erreicht.
 finding-depends = Veröffentlicht: { $printed }. Gemacht: { $done }. Es hängt von dem ab, was nicht eingetragen oder nicht entschieden ist: { $list }.
 finding-reaches-each = Der Ansatz erreicht jedes davon.
 finding-open-product = welches Erzeugnis es war
-finding-open-pack = heiß oder roh eingefüllt
+finding-open-pack = ob heiß oder roh eingefüllt
 finding-open-gauge = welches Manometer
 finding-open-jar = welches Glas
-finding-open-altitude = die Höhe
-finding-open-process = die Vorschrift
+finding-open-altitude = in welcher Höhe
+finding-open-process = welche Vorschrift
 finding-no-figure = { $said } ist nicht als Zahl zu lesen.
 
 # Säure im Glas
@@ -212,9 +212,9 @@ finding-pasteurization-heat = 180 bis 185 F
 
 # Glas, Füllweise, Manometer, Höhe, Füllung des Topfs
 finding-which-jars = Welche Gläser waren es?
-finding-jar-holds-ask = Wie viel fasst { $jar }?
-finding-next-larger = Für { $jar } gilt die nächstgrößere gedruckte Größe, { $size }{ $source }.
-finding-jar-too-large = Veröffentlicht für { $sizes }, nicht für { $jar }: Für ein größeres Glas als das größte ist nichts gedruckt.
+finding-jar-holds-ask = Wie viel fasst ein { $jar }?
+finding-next-larger = Für ein { $jar } gilt die nächstgrößere gedruckte Größe, { $size }{ $source }.
+finding-jar-too-large = Veröffentlicht für { $sizes }, nicht für ein { $jar }: Für ein größeres Glas als das größte ist nichts gedruckt.
 finding-metric-jar = Ein Hersteller druckt 500 ml als Pint und 1 l als Quart{ $source }: selbst zu prüfen.
 finding-no-style-of-pack = Die Tafel druckt nicht, wie gefüllt wird.
 finding-published-pack = Veröffentlicht: { $pack }.

@@ -42,6 +42,13 @@ published-sizes = { $size ->
         [half-gallon] ½-Gallonen-Gläser
        *[quart] Quart-Gläser
     }
+published-sizes-before = { $size ->
+        [half-pint] Halbpint-
+        [pint] Pint-
+        [pint-and-half] 1½-Pint-
+        [half-gallon] ½-Gallonen-
+       *[quart] Quart-
+    }
 published-sizes-counted = { $n ->
         [one] { $n } { $size ->
             [half-pint] Halbpint-Glas
@@ -161,7 +168,7 @@ published-need-fresh = frisch: { $product }
 published-need-note = { $note }, für { $n } bis { $jars }
 published-need-recipe = Rezept: { $product }
 published-need-loads = Füllungen des Topfs
-published-need-loads-of = { $n }, zu { $jars }
+published-need-loads-of = { $n }, je { $jars }
 published-step-bulletin = Lies zuerst die neueste Schrift und die Anleitung des Herstellers.
 published-step-jars = Sieh Gläser und Ränder auf Scharten und Sprünge durch; wasch die Gläser und halte sie heiß.
 published-step-gauge = Lass ein Zeigermanometer jedes Jahr vor der Saison prüfen.

@@ -42,6 +42,13 @@ published-sizes = { $size ->
         [half-gallon] half-gallons
        *[quart] quarts
     }
+published-sizes-before = { $size ->
+        [half-pint] half-pints
+        [pint] pints
+        [pint-and-half] 1.5-pints
+        [half-gallon] half-gallons
+       *[quart] quarts
+    }
 published-sizes-counted = { $n ->
         [one] { $n } { $size ->
             [half-pint] half-pint
