@@ -44,6 +44,11 @@ def tell(body: dict[str, Any]) -> str:
     return f"counted {telling.lines(body['lines'])}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    return Message.of("told-counted", lines=telling.lines_said(body["lines"]))
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a count as it is stored; nothing at all is an amount of it.
 
@@ -69,6 +74,7 @@ KIND = Kind(
     words=("lines",),
     typed=('count "4 lb sugar" "9 pint jars stock" --when end',),
     tell=tell,
+    says=says,
     form=Form(("lines", "when", "missing"), icon="counted", common=6),
     v=2,
     upcasters=LINES,

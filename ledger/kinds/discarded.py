@@ -43,6 +43,12 @@ def tell(body: dict[str, Any]) -> str:
     return f"discarded {telling.lines(body['lines'])} ({body['why']})"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, why = telling.lines_said(body["lines"]), telling.word(body["why"])
+    return Message.of("told-discarded", lines=lines, why=why)
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return what was thrown away as it is stored.
 
@@ -67,6 +73,7 @@ KIND = Kind(
     words=("lines",),
     typed=('discard "1 half-pint jar plum butter" --why "seal failed"',),
     tell=tell,
+    says=says,
     form=Form(("lines", "why", "note"), icon="lost"),
     v=2,
     upcasters=LINES,

@@ -43,6 +43,14 @@ def tell(body: dict[str, Any]) -> str:
     return f"ate {dish}{telling.lines(body['ate'])}{people}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, people = telling.lines_said(body["ate"]), body.get("people") or None
+    if body.get("dish"):
+        return Message.of("told-ate-dish", dish=body["dish"], lines=lines, n=people)
+    return Message.of("told-ate", lines=lines, n=people)
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a meal as it is stored: what was eaten, and what was left of the dish.
 
@@ -91,6 +99,7 @@ KIND = Kind(
         'meal --ate "2 qt stew" --people 6 --left "1 pt stew fridge 0.25"',
     ),
     tell=tell,
+    says=says,
     form=Form(("ate", "people", "guests"), icon="ate", common=4),
     v=2,
     upcasters=LINES,

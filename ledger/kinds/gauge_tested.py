@@ -8,6 +8,7 @@ from typing import Annotated, Any
 
 from ledger.errors import InputError
 from ledger.items import near_misses
+from ledger.kinds import telling
 from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
@@ -43,6 +44,17 @@ def tell(body: dict[str, Any]) -> str:
         n=measured(number),
         by=body.get("by") or None,
     )
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    reads = body["reads"]
+    number = reads.removesuffix(" psi").lstrip("+-")
+    way = "right" if number == "0" else "low" if reads.startswith("-") else "high"
+    told = {"gauge": body["gauge"], "n": telling.measure(number), "reads": Choice(way)}
+    if body.get("by"):
+        return Message.of("told-gauge-by", **told, by=body["by"])
+    return Message.of("told-gauge", **told)
 
 
 _READS = re.compile(
@@ -174,6 +186,7 @@ KIND = Kind(
         'gauge "pressure canner" --reads 0 --on 2026-06-01',
     ),
     tell=tell,
+    says=says,
     form=Form(("gauge", "reads", "by"), icon="clock"),
     example={"gauge": "dial", "reads": "+2 psi", "by": "extension office"},
 )

@@ -33,6 +33,12 @@ def tell(body: dict[str, Any]) -> str:
     return f"gave away {telling.lines(body['lines'])} ({body['how']}){to}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, how = telling.lines_said(body["lines"]), telling.word(body["how"])
+    return Message.of("told-gave-away", lines=lines, how=how, to=body.get("to") or None)
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return what went out as it is stored.
 
@@ -62,6 +68,7 @@ KIND = Kind(
         'give "3 dozen egg" --how sold --got 12',
     ),
     tell=tell,
+    says=says,
     form=Form(("lines", "how", "to", "got"), icon="given"),
     v=2,
     upcasters=LINES,

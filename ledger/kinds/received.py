@@ -38,6 +38,12 @@ def tell(body: dict[str, Any]) -> str:
     return f"received {telling.lines(body['lines'])} ({body['how']}){source}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, how = telling.lines_said(body["lines"]), telling.word(body["how"])
+    return Message.of("told-received", lines=lines, how=how, source=body.get("from") or None)
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return what came as it is stored.
 
@@ -65,6 +71,7 @@ KIND = Kind(
     words=("lines",),
     typed=('receive "2 lb honey" --how gift --from "the neighbours" --value 14',),
     tell=tell,
+    says=says,
     form=Form(("lines", "how", "from"), ("value",), icon="given"),
     v=2,
     upcasters=LINES,

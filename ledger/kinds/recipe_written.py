@@ -44,6 +44,16 @@ def tell(body: dict[str, Any]) -> str:
     return f"recipe {body['recipe']}: {telling.lines(body['uses'])} gives {body['yields']}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    return Message.of(
+        "told-recipe",
+        recipe=body["recipe"],
+        uses=telling.lines_said(body["uses"]),
+        gives=telling.lines_said([{"amount": body["yields"]}]),
+    )
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a recipe as it is stored: what it takes as lines, what it gives as an amount.
 
@@ -75,6 +85,7 @@ KIND = Kind(
         '--yields "11 half-pint jars" --method "boiling water"',
     ),
     tell=tell,
+    says=says,
     form=Form(("recipe", "makes", "uses", "yields", "method", "schedule")),
     v=2,
     upcasters=LINES,

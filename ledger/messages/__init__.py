@@ -28,7 +28,16 @@ if TYPE_CHECKING:
         Row,
         Typed,
     )
-    from ledger.messages.texts import Sentence, fixed, joined, measured, opening, sentence, worded
+    from ledger.messages.texts import (
+        SaidLater,
+        Sentence,
+        fixed,
+        joined,
+        measured,
+        opening,
+        sentence,
+        worded,
+    )
 
 __all__ = [
     "LANGUAGES",
@@ -43,6 +52,7 @@ __all__ = [
     "Names",
     "Part",
     "Row",
+    "SaidLater",
     "Sentence",
     "Speaker",
     "Typed",
@@ -62,7 +72,8 @@ LANGUAGES = ("en", "de")
 _ROOMS = {
     **dict.fromkeys(("Part", "Speaker", "speaker"), "catalogue"),
     **dict.fromkeys(
-        ("Sentence", "fixed", "joined", "measured", "opening", "sentence", "worded"), "texts"
+        ("SaidLater", "Sentence", "fixed", "joined", "measured", "opening", "sentence", "worded"),
+        "texts",
     ),
 }
 """Where a public name stands, if not in `message`."""

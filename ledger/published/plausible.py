@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ledger.amounts import jar_volume_ul, unit_factor
-from ledger.messages import Names, measured, sentence
+from ledger.messages import Sentence, joined, measured, sentence
 from ledger.published.batch import BatchDone
 from ledger.published.finding import find, nearest
 from ledger.published.ingredients import main_grams
@@ -16,7 +16,7 @@ from ledger.published.jars import jar_size
 from ledger.published.outline import LOADS
 from ledger.published.parts import parts_of
 from ledger.published.strength import strength_of
-from ledger.published.words import cite, labels, number
+from ledger.published.words import cite, figure, jar_word, labels, listed, sizes_word
 from ledger.reference.schedules_sources import source
 from ledger.reference.yields import Quantity, quantities
 
@@ -114,12 +114,12 @@ def doubts_of(
     if kcal is not None and grams_made:
         dense = kcal / grams_made * 100
         if dense > MOST_KCAL_PER_100G:
-            text = sentence(
-                "doubt-energy",
-                kcal=round(kcal),
-                kg=measured(f"{grams_made / 1000:.2f}"),
-                dense=round(dense),
-                most=round(MOST_KCAL_PER_100G),
+            text: str = sentence(
+                "published-denser-than-fat",
+                n=round(kcal),
+                x=measured(f"{grams_made / 1000:.2f}"),
+                n2=round(dense),
+                n3=round(MOST_KCAL_PER_100G),
             )
             out.append(Doubt("energy", text, "USDA National Nutrient Database, release 28, 04002"))
     return out
@@ -134,9 +134,9 @@ def _pressure(batch: BatchDone) -> list[Doubt]:
     if batch.psi is None or not re.fullmatch(r"[\d.,\s]+", said):
         return []
     if batch.psi > _DIAL_TO:
-        text = sentence("doubt-kpa", psi=measured(said), most=_DIAL_TO)
+        text = sentence("published-psi-or-kpa", said=measured(said), n=_DIAL_TO)
     elif batch.psi < _BAR:
-        text = sentence("doubt-bar", psi=measured(said))
+        text = sentence("published-psi-or-bar", said=measured(said))
     else:
         return []
     return [Doubt("pressure", text, cite(source("UW_MULTICOOKER")), "psi")]
@@ -151,9 +151,19 @@ def strength_doubts(batch: BatchDone) -> list[Doubt]:
         if part.role == "vinegar" and not part.strained:
             found = strength_of(part.text)
             if found.kind == "to check yourself":
-                text = sentence("doubt-strength", text=part.text, said=found.said)
+                text = joined(
+                    " ", (_strength(part.text, found.why), sentence("published-strength-ask"))
+                )
                 out.append(Doubt("strength", text, cite(source("UCANR_VINEGAR")), "used"))
     return out
+
+
+def _strength(item: str, why: str) -> Sentence:
+    if why == "home-made":
+        return sentence("published-strength-home-made", item=item)
+    if why == "essence":
+        return sentence("published-strength-essence", item=item)
+    return sentence("published-strength-unsaid", item=item)
 
 
 def _yield(batch: BatchDone) -> list[Doubt]:
@@ -172,12 +182,11 @@ def _yield(batch: BatchDone) -> list[Doubt]:
         if found[0] / _WIDE <= made <= found[1] * _WIDE:
             return []
         text = sentence(
-            "doubt-yield",
-            pounds=measured(number(pounds)),
-            n=measured(number(made)),
-            size=size,
-            low=found[0],
-            high=found[1],
+            "published-yield-ask",
+            n=figure(pounds),
+            jars=sizes_word(size, float(made)),
+            n2=found[0],
+            n3=found[1],
             product=labels([product]),
         )
         return [Doubt("yield", text, cite(found[2][0].source))]
@@ -203,6 +212,6 @@ def _loads(batch: BatchDone, loads: dict[str, int]) -> list[Doubt]:
     needed = math.ceil(parts)
     if needed <= batch.loads:
         return []
-    held = Names(tuple(measured(f"{one.jars} {one.jar}s") for one in batch.jars))
-    text = sentence("doubt-loads", jars=held, n=batch.loads, needed=needed)
-    return [Doubt("load", text, sentence("doubt-loads-source"))]
+    held = listed([jar_word(one.jar, one.jars) for one in batch.jars])
+    text = sentence("published-loads-ask", jars=held, n=batch.loads, n2=needed)
+    return [Doubt("load", text, sentence("published-loads-source"))]

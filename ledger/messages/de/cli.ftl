@@ -259,9 +259,3 @@ cli-reading-open = { $options ->
         [none] offen: { $question }
        *[other] offen: { $question } [{ $options }]
     }
-cli-to-have-ready = Bereitzulegen:
-cli-in-order = { $of ->
-        [first] In dieser Reihenfolge (für das erste davon):
-       *[all] In dieser Reihenfolge:
-    }
-cli-what-to-do = was zu tun ist, und Unterlagen: { $command }

@@ -10,7 +10,6 @@ doubt-clock = die Uhr dieses Rechners sagt { DAY($today) }, und zuletzt wurde am
 doubt-future = { DAY($day) } kommt erst noch; stimmt der Tag?
 doubt-close-to = { $item } ist ähnlich wie { $near }; ist es etwas anderes?
 doubt-yes-right = ja, es stimmt
-doubt-taken-all-the-same = es wird trotzdem genommen
 doubt-sourced = { $question } ({ $source })
 doubt-not-known = es ist nicht bekannt
 doubt-another-item = es ist etwas anderes
@@ -64,13 +63,3 @@ doubt-adopted = { $piece ->
     }
 doubt-taken-as-jars = { $amount } { $name } gelten als { $jars }
 doubt-kept-as-said = { $amount } { $name } bleibt, wie es gesagt wurde: Was ein { $unit } davon wiegt, ist nicht bekannt; sag es in Gramm mit: { $command }
-doubt-energy = Was hineinging, hat { $kcal } kcal, und { $kg } kg kamen heraus: Das sind { $dense } kcal je 100 g, mehr als reines Fett ({ $most }). Stimmen die Mengen?
-doubt-kpa = { $psi } psi: Manometer von Einkochern gehen von 0 bis { $most } psi. War es eines in kPa ({ $psi } kPa)? Sind es psi?
-doubt-bar = { $psi } psi: War es ein Manometer in bar ({ $psi } bar)? Sind es psi?
-doubt-strength = { $text }: { $said }. Geprüfte Rezepte rechnen mit 5 %; eine Stärke gehört in den Namen ("vinegar 5%"). Soll sie unbekannt bleiben?
-doubt-yield = { $pounds } lb ergaben { $n } { $size }s: veröffentlichte Spanne { $low } bis { $high } ({ $product }). Stimmt die Menge?
-doubt-loads = { $n ->
-        [one] { $jars } in 1 Füllung: nach den Gläsern, die der Einkocher fasst, wären es { $needed }. Wie viele Füllungen brauchte es?
-       *[other] { $jars } in { $n } Füllungen: nach den Gläsern, die der Einkocher fasst, wären es { $needed }. Wie viele Füllungen brauchte es?
-    }
-doubt-loads-source = die Einstellung des Haushalts, sonst die bei den Mengen gedruckten Füllungen

@@ -239,9 +239,3 @@ cli-reading-open = { $options ->
         [none] open: { $question }
        *[other] open: { $question } [{ $options }]
     }
-cli-to-have-ready = To have ready:
-cli-in-order = { $of ->
-        [first] In this order (for the first of them):
-       *[all] In this order:
-    }
-cli-what-to-do = what to do, and documents: { $command }

@@ -10,7 +10,6 @@ doubt-clock = this machine's clock says { DAY($today, style: "iso") }, and the l
 doubt-future = { DAY($day, style: "iso") } is still to come; is the day right?
 doubt-close-to = { $item } is close to { $near }; is it another item?
 doubt-yes-right = yes, it is right
-doubt-taken-all-the-same = it is taken all the same
 doubt-sourced = { $question } ({ $source })
 doubt-not-known = it is not known
 doubt-another-item = it is another item
@@ -64,13 +63,3 @@ doubt-adopted = { $piece ->
     }
 doubt-taken-as-jars = { $amount } { $name } are taken as { $jars }
 doubt-kept-as-said = { $amount } { $name } is kept as said: what one { $unit } of it weighs is not known; say it, in grams, with: { $command }
-doubt-energy = What went in holds { $kcal } kcal and { $kg } kg came out: that is { $dense } kcal for 100 g, more than pure fat ({ $most }). Are the amounts right?
-doubt-kpa = { $psi } psi: gauges of canners run from 0 to { $most } psi. Was it a gauge in kPa ({ $psi } kPa)? Is it psi?
-doubt-bar = { $psi } psi: was it a gauge in bar ({ $psi } bar)? Is it psi?
-doubt-strength = { $text }: { $said }. Tested recipes count on 5 %; a strength goes into the name ("vinegar 5%"). Is it to stay unknown?
-doubt-yield = { $pounds } lb gave { $n } { $size }s: published range { $low } to { $high } ({ $product }). Is the amount right?
-doubt-loads = { $n ->
-        [one] { $jars } in 1 load: by the jars that the canner takes it would be { $needed }. How many loads did it take?
-       *[other] { $jars } in { $n } loads: by the jars that the canner takes it would be { $needed }. How many loads did it take?
-    }
-doubt-loads-source = the household's setting, else the loads printed with the quantities
