@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from typing import Any
 
 from ledger.kinds import KINDS
-from ledger.messages import joined, sentence
 from ledger.saying.asking import HERE, Draft, Reading
 
 __all__ = ["told", "told_entry"]
@@ -24,18 +23,14 @@ _WITH = {
 def told(reading: Reading) -> Iterator[str]:
     """Yield the reading, a line each: entries, their lines, questions, what is left over."""
     if not reading.entries:
-        yield sentence("cli-reading-nothing")
+        yield "Nothing to write down."
     for entry in reading.entries:
         yield from told_entry(entry)
     for one in reading.questions:
-        options = joined(" / ", one.options) if one.options else None
-        yield sentence(
-            "cli-reading-open" if one.waits else "cli-reading-asked",
-            question=one.text,
-            options=options,
-        )
+        options = f" [{' / '.join(one.options)}]" if one.options else ""
+        yield f"{'open' if one.waits else 'asked'}: {one.text}{options}"
     for said in reading.left_over:
-        yield sentence("cli-reading-left", words=said)
+        yield f"left over: {said}"
 
 
 def told_entry(entry: Draft) -> Iterator[str]:

@@ -249,13 +249,3 @@ cli-steps-building = Bücher werden gebaut und Bögen gemacht
 cli-steps-making = Bögen werden gemacht
 cli-drawn = { $name }, das Älteste zuerst: { LIST($lots, type: "commas") }. Soll es das vom { DAY($day) } sein: undo, und dann „heutige“ dazusagen
 cli-drawn-lot = { $amount } vom { DAY($day) }
-cli-reading-nothing = Es gibt nichts einzutragen.
-cli-reading-left = übrig: { $words }
-cli-reading-asked = { $options ->
-        [none] gefragt: { $question }
-       *[other] gefragt: { $question } [{ $options }]
-    }
-cli-reading-open = { $options ->
-        [none] offen: { $question }
-       *[other] offen: { $question } [{ $options }]
-    }

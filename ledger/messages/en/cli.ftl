@@ -229,13 +229,3 @@ cli-steps-building = building books and making sheets
 cli-steps-making = making sheets
 cli-drawn = { $name }, the oldest first: { LIST($lots, type: "commas") }. For what came in on { DAY($day, style: "iso") }: undo, and say “today's” of it
 cli-drawn-lot = { $amount } of { DAY($day, style: "iso") }
-cli-reading-nothing = Nothing to write down.
-cli-reading-left = left over: { $words }
-cli-reading-asked = { $options ->
-        [none] asked: { $question }
-       *[other] asked: { $question } [{ $options }]
-    }
-cli-reading-open = { $options ->
-        [none] open: { $question }
-       *[other] open: { $question } [{ $options }]
-    }
