@@ -13,6 +13,7 @@ from dashboard.data import Data, Moment
 from dashboard.shown import table_shown
 from ledger.cells import as_csv
 from ledger.errors import BookError, InputError, LedgerError, NotFound
+from ledger.messages import Code, Message, Names, Typed
 from ledger.projections import PROJECTIONS
 
 __all__ = ["add_files"]
@@ -83,9 +84,13 @@ def _options(name: str, said: Mapping[str, str]) -> dict[str, Any]:
             continue
         if option == key or option not in (*known, "against"):
             names = ", ".join(f"o.{one}" for one in known)
-            raise NotFound(key, f"is no option of {name}", f"Ask with as_of, known_at, {names}")
+            raise NotFound(key, Message.of("refusal-no-option", name=Code(name), names=Code(names)))
         chosen = known.get(option)
         if chosen is not None and chosen.choices and value not in chosen.choices:
-            raise InputError(option, f"{value!r} is not one", f"Take {', '.join(chosen.choices)}")
+            raise InputError(
+                option,
+                Message.of("refusal-not-one", kind=Typed(value)),
+                Message.of("refusal-take-one-of", names=Names(tuple(chosen.choices))),
+            )
         options[option] = True if chosen is not None and chosen.kind == "flag" else value
     return options

@@ -16,6 +16,7 @@ from dashboard.ask import Ask
 from dashboard.drawing import draw_page
 from ledger.cells import shown_cell
 from ledger.errors import NotFound
+from ledger.messages import Code, Message, Typed
 
 __all__ = ["table_shown"]
 
@@ -45,7 +46,8 @@ def table_shown(ask: Ask, table: str) -> str:
             found = next(part for part in _walk(one) if isinstance(part, html.Table))
             return _csv(found)
     raise NotFound(
-        "table", f"{ask.path} shows no table {table!r}", "Open the page and take the link there"
+        "table",
+        Message.of("refusal-no-table-on-page", path=Code(str(ask.path)), table=Typed(table)),
     )
 
 

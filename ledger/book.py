@@ -25,6 +25,7 @@ from ledger.errors import BookDamaged, InputError, NotFound
 from ledger.kinds import KINDS
 from ledger.known import Catalogue
 from ledger.log import Head, Log, open_log
+from ledger.messages import Code, Message, Names, Typed, sentence
 from ledger.moments import day_text, moment_text
 from ledger.questions import ADDRESSED
 
@@ -269,9 +270,9 @@ class Book:
     def _complete(self, entry: Entry) -> None:
         """Give an entry the whole of each id that it names by its beginning."""
         if not isinstance(entry.kind, str):
-            raise InputError("kind", "is not a text", "Write one like harvested")
+            raise InputError("kind", Message.of("refusal-not-a-text"))
         if not (entry.on is None or isinstance(entry.on, str)):
-            raise InputError("on", "is not a day", "Write it as 2026-09-02")
+            raise InputError("on", Message.of("refusal-field-not-a-day"))
         if entry.replaces:
             entry.replaces = self.find(entry.replaces, "replaces")
         if entry.kind == "struck" and isinstance(entry.body.get("id"), str):
@@ -353,22 +354,25 @@ class Book:
         """
         id = id.strip().lower() if isinstance(id, str) else repr(id)
         if not _PREFIX.fullmatch(id):
-            raise NotFound(field, f"{id[:60]!r} is not an id", "Take one from `croftbook history`")
+            raise NotFound(field, Message.of("refusal-not-an-id", text=Typed(id[:60])))
         if len(id) == 36:
             return id
         found = self.log.ids(beginning=id)
         if len(found) != 1:
-            several = f"{len(found)} ids begin with {id!r}"
-            problem = several if found else f"no entry's id begins with {id!r}"
-            raise NotFound(field, problem, "Take an id from `croftbook history`")
+            problem = (
+                Message.of("refusal-ids-begin", n=len(found), text=Typed(id))
+                if found
+                else Message.of("refusal-no-id-begins", text=Typed(id))
+            )
+            raise NotFound(field, problem, Message.of("refusal-id-from-history"))
         return found[0]
 
     def _only(self, beginning: str) -> str:
         """Return the one id that begins so, for an address; several are refused, not passed over."""
         found = self.log.ids(beginning=beginning)
         if len(found) > 1:
-            problem = f"{len(found)} ids begin with {beginning!r}"
-            raise InputError("address", problem, "Write more of the id")
+            problem = Message.of("refusal-ids-begin", n=len(found), text=Typed(beginning))
+            raise InputError("address", problem, Message.of("refusal-more-of-id"))
         return self.find(beginning)
 
     # -- asking -------------------------------------------------------------------------
@@ -474,8 +478,7 @@ class Book:
         if projection.why is None or not key:
             raise NotFound(
                 "address",
-                f"{address!r} names no figure",
-                "Take an address from `croftbook show jar-cost --json`",
+                Message.of("refusal-address-no-figure", address=Typed(address)),
             )
         return projection.why(self.state(as_of, known_at), full_key(key, self._only), field)
 
@@ -516,15 +519,22 @@ class Book:
 
         file = Path(path)
         if not file.is_file():
-            raise InputError("file", f"there is no file {str(path)!r}", "Check its name")
+            raise InputError(
+                "file",
+                Message.of("refusal-no-file", path=Typed(str(path))),
+                Message.of("refusal-check-its-name"),
+            )
         answers = answers or Answers()
         catalogue = Catalogue()
         lines: Iterator[tuple[int, int, Any]]
         if file.suffix.lower() in (".csv", ".tsv", ".txt") or mapping is not None:
             lines = csv_lines(
-                file, lambda: Texts(catalogue, answers), encoding=encoding, dates=dates,
+                file,
+                lambda: Texts(catalogue, answers),
+                encoding=encoding,
+                dates=dates,
                 mapping=Map.read(Path(mapping)) if mapping else None,
-            )  # fmt: skip
+            )
         else:
             from ledger.door.importing import json_lines
 
@@ -599,9 +609,13 @@ class Book:
         if faults is None:
             found = self.faults()
             if found:
-                raise BookDamaged(f"The book does not hold: {found[0]}")
+                raise BookDamaged(sentence("refusal-book-does-not-hold", found=found[0]))
         if self.log.path and Path(path).resolve() == Path(self.log.path).resolve():
-            raise InputError("file", f"{path} is the book itself", "Name another file")
+            raise InputError(
+                "file",
+                Message.of("refusal-book-itself", path=Code(str(path))),
+                Message.of("refusal-other-file"),
+            )
         from ledger.door.exporting import export_lines
 
         return export_lines(self.log, Path(path), progress, is_damaged=bool(faults))
@@ -689,6 +703,7 @@ def _projection(name: str) -> Projection:
 
     if name not in list(PROJECTIONS):
         raise NotFound(
-            "name", f"there is no question {name!r}", f"Ask one of: {', '.join(PROJECTIONS)}"
+            "name",
+            Message.of("refusal-no-question", name=Typed(name), names=Names(tuple(PROJECTIONS))),
         )
     return PROJECTIONS[name]

@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, Any
 from ledger import clock
 from ledger.errors import InputError
 from ledger.files import whole_file
+from ledger.messages import Code, Message
 
 if TYPE_CHECKING:
     from icalendar import Calendar, Component
@@ -100,13 +101,19 @@ def _read(path: Path) -> Calendar | None:
     try:
         found = Calendar.from_ical(path.read_bytes())
     except OSError as error:
-        raise InputError("file", f"{path}: {error.strerror}", "Name another file") from None
+        raise InputError(
+            "file",
+            Message.of(
+                "refusal-file-fault", path=Code(str(path)), strerror=Code(str(error.strerror))
+            ),
+            Message.of("refusal-other-file"),
+        ) from None
     except (ValueError, IndexError, KeyError):
         raise InputError(
-            "file", f"{path} is there and is no calendar", "Name another file"
+            "file", Message.of("refusal-no-calendar-there", path=Code(str(path)))
         ) from None
     if not isinstance(found, Calendar):
-        raise InputError("file", f"{path} is there and is no calendar", "Name another file")
+        raise InputError("file", Message.of("refusal-no-calendar-there", path=Code(str(path))))
     return found
 
 
@@ -179,5 +186,9 @@ def _save(path: Path, data: bytes) -> None:
             file.write(data)
     except OSError as error:
         raise InputError(
-            "file", f"{path}: {error.strerror}", "Name a file in a folder that can be written"
+            "file",
+            Message.of(
+                "refusal-file-fault", path=Code(str(path)), strerror=Code(str(error.strerror))
+            ),
+            Message.of("refusal-file-in-writable"),
         ) from None

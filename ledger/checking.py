@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from ledger.errors import BookDamaged, InputError, LedgerError
 from ledger.kinds import newer_than_this
 from ledger.log import ChainReport, Head, Log, read_heads, verify
+from ledger.messages import Code, Message, Names, Typed, sentence
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -82,9 +83,14 @@ def read_head(said: str | os.PathLike[str], household: str) -> Head:
     heads = read_heads(said)
     if household not in heads:
         raise InputError(
-            "head", f"{said} tells of no household {household!r}",
-            f"It tells of: {', '.join(heads) or 'nobody'}",
-        )  # fmt: skip
+            "head",
+            Message.of(
+                "refusal-no-head-of",
+                said=Code(str(said)),
+                household=Typed(household),
+                names=Names(tuple(heads)) if heads else None,
+            ),
+        )
     return heads[household]
 
 
@@ -137,9 +143,12 @@ def check_all(
     names += [name for name, one in kept.items() if one.head.seq and name not in names]
     if household is not None and household not in names and (names or household != "home"):
         raise InputError(
-            "household", f"there is no household {household!r} in this book",
-            f"There are: {', '.join(names)}" if names else "It holds no entries yet",
-        )  # fmt: skip
+            "household",
+            Message.of("refusal-no-household", household=Typed(household)),
+            Message.of("refusal-there-are", names=Names(tuple(names)))
+            if names
+            else Message.of("refusal-no-entries-yet"),
+        )
     asked = [household] if household is not None else names or [book.log.household]
     found = []
     for i, name in enumerate(asked):
@@ -161,7 +170,6 @@ def accept(log: Log, found: list[Checked]) -> None:
         if one.chain.first_bad is not None:
             seq, why = one.chain.first_bad
             raise BookDamaged(
-                f"It cannot be taken as it is: event {seq} of {one.household} does not hold "
-                f"({why}). Put a backup in its place with `croftbook restore FILE`"
+                sentence("refusal-end-not-taken", seq=seq, household=one.household, why=why)
             )
     log.accept({one.household: one.chain.head for one in found})

@@ -11,6 +11,7 @@ from ledger.door.writing import read_day
 from ledger.errors import NeedsAnswer
 from ledger.kinds import KINDS, check_typed
 from ledger.kinds.resolving import join, line_fields
+from ledger.messages import measured, sentence
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -34,12 +35,11 @@ def check_count(state: State, entry: Entry, answers: Answers, today: dt.date) ->
     fields = line_fields(body["lines"], "lines")
     for field, (name, text, said, least) in zip(fields, found, strict=True):
         if said < least:
-            question = (
-                f"{text} of {name} is less than later entries that name a lot took; "
-                "is the count right?"
-            )
+            question = sentence("doubt-count-contradicted", amount=measured(text), name=name)
             answers.settle(
-                NeedsAnswer("count-contradicted", join(field, "amount"), question, "it is right")
+                NeedsAnswer(
+                    "count-contradicted", join(field, "amount"), question, sentence("doubt-right")
+                )
             )
 
 

@@ -55,7 +55,15 @@ DANGER = "danger"
 
 
 class LedgerError(Exception):
-    """Anything this package refuses."""
+    """Anything this package refuses.
+
+    ``str(error)`` is English; where it was raised with a `Sentence`, it is that sentence, and can be
+    said in another language.
+    """
+
+    def __str__(self) -> str:
+        first = self.args[0] if len(self.args) == 1 else None
+        return first if isinstance(first, str) else super().__str__()
 
 
 class InputError(LedgerError, ValueError):
@@ -66,7 +74,7 @@ class InputError(LedgerError, ValueError):
     field : str
         The field in the user's words, ``"made[0].jars"`` or ``"amount"``.
     problem : Message or str
-        What was wrong with it, with what was found. A text is English and not yet a message.
+        What was wrong with it, with what was found; a text is a `Sentence`.
     wanted : Message or str
         What would be right; default: the ``wanted`` of the message.
     beside : str
@@ -84,10 +92,15 @@ class InputError(LedgerError, ValueError):
 
     @property
     def message(self) -> Message | None:
-        """What was wrong, as a message; None where it is a text still."""
-        return getattr(
-            self._problem, "says", None if isinstance(self._problem, str) else self._problem
-        )
+        """What was wrong, as a message; None where it is none alone."""
+        said: Any = getattr(self._problem, "says", self._problem)
+        return said if hasattr(said, "id") else None
+
+    @property
+    def right(self) -> Message | None:
+        """What would be right, as a message; None where nothing is said of it, or with the problem."""
+        said: Any = getattr(self._wanted, "says", self._wanted)
+        return said if hasattr(said, "id") else None
 
     @property
     def problem(self) -> str:
@@ -109,7 +122,7 @@ class InputError(LedgerError, ValueError):
         told : callable, optional
             Says in it what is a text still.
         """
-        own = "" if isinstance(self._problem, str) else _said(self._problem, language, "wanted")
+        own = "" if self.message is None else _said(self.message, language, "wanted")
         problem, wanted = (
             (told(one) if told and one else one) if isinstance(one, str) else _said(one, language)
             for one in (self._problem, self._wanted)
@@ -212,8 +225,9 @@ class UnknownKind(LedgerError, LookupError):
         self.kind, self.seq, self.known = kind, seq, known
 
     def __str__(self) -> str:
-        where = f"event {self.seq}: " if self.seq is not None else ""
-        return f"{where}unknown kind {self.kind!r}. Update Croftbook, or check the spelling"
+        from ledger.messages import Typed, sentence
+
+        return sentence("refusal-unknown-kind", seq=self.seq, kind=Typed(self.kind))
 
 
 class NewerEvent(LedgerError, ValueError):
@@ -224,10 +238,14 @@ class NewerEvent(LedgerError, ValueError):
         self.kind, self.v, self.newest, self.seq = kind, v, newest, seq
 
     def __str__(self) -> str:
-        where = f"event {self.seq}: " if self.seq is not None else ""
-        return (
-            f"{where}{self.kind} has body version {self.v}, and this program reads up to "
-            f"{self.newest}. Update Croftbook to read this book"
+        from ledger.messages import Code, sentence
+
+        return sentence(
+            "refusal-newer-event",
+            seq=self.seq,
+            kind=Code(self.kind),
+            version=self.v,
+            newest=self.newest,
         )
 
 
@@ -239,6 +257,6 @@ class TooLarge(LedgerError, OverflowError):
         self.item, self.total = item, total
 
     def __str__(self) -> str:
-        return (
-            f"the amounts of {self.item!r} add up beyond what the book can hold. Correct the entry"
-        )
+        from ledger.messages import Typed, sentence
+
+        return sentence("refusal-total-too-large", item=Typed(self.item))

@@ -6,6 +6,7 @@ import contextlib
 from collections.abc import Iterator
 
 from ledger.errors import InputError
+from ledger.messages import Code, sentence
 
 __all__ = ["extra_needed"]
 
@@ -36,6 +37,5 @@ def extra_needed(extra: str, field: str, what: str) -> Iterator[None]:
             raise
         raise InputError(
             field,
-            f"{what} needs the package {package}, which is not installed",
-            f"Install it in the folder of the program: pip install '.[{extra}]'",
+            sentence("refusal-needs-package", what=what, package=Code(package), extra=Code(extra)),
         ) from None

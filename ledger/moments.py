@@ -7,6 +7,7 @@ import datetime as dt
 from ledger import clock
 from ledger.days import iso_day
 from ledger.errors import InputError
+from ledger.messages import Message, Typed
 
 __all__ = ["day_text", "moment_text"]
 
@@ -21,7 +22,11 @@ def day_text(day: str | dt.date) -> str:
     try:
         return (iso_day(day) if isinstance(day, str) else day).isoformat()[:10]
     except ValueError:
-        raise InputError("as_of", f"{day!r} is not a day", "Write it like 2026-09-02") from None
+        raise InputError(
+            "as_of",
+            Message.of("refusal-not-a-day", text=Typed(str(day))),
+            Message.of("refusal-like-day"),
+        ) from None
 
 
 def moment_text(text: str | None) -> str | None:
@@ -38,8 +43,7 @@ def moment_text(text: str | None) -> str | None:
     except ValueError:
         raise InputError(
             "known_at",
-            f"{text!r} is not a moment",
-            "Write it like 2026-09-02 or 2026-09-02T18:00:00Z",
+            Message.of("refusal-not-a-moment", text=Typed(text)),
         ) from None
     if len(text) == 10:
         moment = moment.replace(hour=23, minute=59, second=59, microsecond=999_999)

@@ -18,6 +18,7 @@ from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.kinds import KINDS
+from ledger.messages import Code, Day, Message, Names, Sentence, fixed, joined, measured, sentence
 from ledger.published import OPEN
 from ledger.questions.shared.standing import (
     Standing,
@@ -34,7 +35,6 @@ if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = [
-    "SIGNS",
     "check_settling",
     "jars_meant",
     "mark_said",
@@ -45,10 +45,6 @@ __all__ = [
     "settles",
 ]
 
-SIGNS = (
-    "If anyone has eaten of it and has double vision, drooping eyelids, slurred speech or weakness: call "
-    "emergency services and say what was eaten."
-)
 _MOST = 20_000
 """Lots that an import looks at: each batch behind them is set beside the tables."""
 _KIND = {name: code for code, name in enumerate(KINDS)}
@@ -122,8 +118,7 @@ def _by_jar(state: State, line: dict[str, Any]) -> dict[str, Any]:
     if not enough.size:
         raise InputError(
             "item",
-            f"no batch of {said} has {wanted:g} jars left",
-            f"Take them one batch at a time; the oldest has {whole[0]:g}",
+            Message.of("refusal-batch-jars-left", name=said, n=wanted, most=whole[0]),
         )
     return {**line, "lot": state.lot_id(int(enough[0]))}
 
@@ -142,8 +137,10 @@ def _refuse_other_jars(state: State, line: dict[str, Any], own: int, in_jars: An
     if meant:
         raise InputError(
             "item",
-            f"no jar of {line['item']} is there, but of {', '.join(meant)}",
-            f'Name it so: "{line.get("amount", "1 jar")} {meant[0]}"; or say the amount without a jar',
+            Message.of("refusal-no-jar-but", item=line["item"], names=Names(tuple(meant))),
+            Message.of(
+                "refusal-name-it-so-or-amount", amount=line.get("amount", "1 jar"), item=meant[0]
+            ),
         )
 
 
@@ -175,11 +172,14 @@ def questions(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
     for (item, text), (standing, amount) in sorted(
         several.items(), key=lambda one: (one[1][0].rank, one[0])
     ):
-        said = f"{_said(then, item, amount)} of {then.facts.names[item]} from a jar that stands so: {text}."
-        more = f" {SIGNS}" if standing.is_grave else ""
+        said = sentence(
+            "standing-from-jar",
+            amount=measured(_said(then, item, amount)),
+            name=then.facts.names[item],
+            text=text,
+        )
         code = DANGER if standing.is_grave else "open-standing"
-        question = f"{said}{more} Is it taken all the same?"
-        yield NeedsAnswer(code, OPENING[kind], question, "it is taken all the same")
+        yield _asked(code, OPENING[kind], said, signs=standing.is_grave)
     yield from _past(then, ev, kind)
 
 
@@ -193,12 +193,20 @@ def _past(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
             if by is None or by >= day:
                 continue
             item = int(then.lots["item"][lot])
-            said = f"{_said(then, item, amount)} of {then.facts.names[item]}"
-            question = (
-                f"{said} from a jar that did not seal, and past its time in the fridge since {day_text(by)}: "
-                f"do not taste, discard. {SIGNS} Is it taken all the same?"
+            said = sentence(
+                "standing-from-unsealed",
+                amount=measured(_said(then, item, amount)),
+                name=then.facts.names[item],
+                day=Day(day_text(by)),
             )
-            yield NeedsAnswer(DANGER, OPENING[kind], question, "it is taken all the same")
+            yield _asked(DANGER, OPENING[kind], said, signs=True)
+
+
+def _asked(code: str, field: str, said: str, *, signs: bool) -> NeedsAnswer:
+    texts = [said, sentence("standing-taken-ask")]
+    if signs:
+        texts.insert(1, sentence("standing-signs"))
+    return NeedsAnswer(code, field, joined(" ", texts), sentence("standing-taken"))
 
 
 def _opened(state: State, draws: np.ndarray[Any, Any]) -> list[tuple[int, int, Standing]]:
@@ -238,9 +246,12 @@ def opened_by_import(state: State, after: int) -> Iterator[str]:
     for row in rows[-_MOST:].tolist():
         for lot, amount, standing in _opened(state, np.array([row])):
             item = int(state.lots["item"][lot])
-            yield (
-                f"event {int(draws['ev'][row]) + 1}: {_said(state, item, amount)} of "
-                f"{state.facts.names[item]} came from a jar that stands so: {standing.text}"
+            yield sentence(
+                "standing-event-took",
+                n=int(draws["ev"][row]) + 1,
+                amount=measured(_said(state, item, amount)),
+                name=state.facts.names[item],
+                text=standing.text,
             )
     if rows.size > _MOST:
         yield f"{rows.size - _MOST} earlier lines were not looked at: `croftbook show touched` tells"
@@ -264,27 +275,21 @@ def check_settling(state: State, entry: Entry) -> None:
         return
     problem = _not_open(state.once(standings), ev)
     if problem is not None:
-        raise InputError("batch", *problem)
+        raise InputError("batch", problem)
 
 
-def _not_open(known: Standings, ev: int) -> tuple[str, str] | None:
-    """Return what is wrong with settling a batch and what would be right; None where it stands open."""
+def _not_open(known: Standings, ev: int) -> Sentence | None:
+    """Return what is wrong with settling a batch; None where it stands open."""
     own, made_of = known.unsettled(ev), known.made_of(ev)
     grave = next((one for one in (own, made_of) if one is not None and one.is_grave), None)
     if grave is not None:
-        return (
-            f"it stands graver than to check yourself ({grave.text})",
-            "Correct the entry where it was written down wrongly, or discard the jars",
-        )
+        return sentence("refusal-settle-graver", how=grave.text)
     if own is None:
-        return "nothing is compared with it, so there is nothing to settle", "Name another batch"
+        return sentence("refusal-settle-nothing")
     if own.standing not in OPEN:
         if made_of is not None and made_of.is_marked:
-            return (
-                f"it is {made_of.text}",
-                f"Settle the batch that it was made of: {made_of.batch[:8]}",
-            )
-        return f"it stands {own.standing}: there is nothing to settle", "Name another batch"
+            return sentence("refusal-settle-is", how=made_of.text, batch=Code(made_of.batch[:8]))
+        return sentence("refusal-settle-stands", how=fixed(own.standing))
     return None
 
 
@@ -298,4 +303,4 @@ def settles(state: State, after: int) -> Iterator[str]:
         if ev >= after and batch is not None:
             problem = _not_open(known, batch)
             if problem is not None:
-                yield f"event {ev + 1}: batch {body['batch'][:8]} is not settled by it: {problem[0]}"
+                yield f"event {ev + 1}: batch {body['batch'][:8]} is not settled by it: {problem}"

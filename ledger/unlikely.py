@@ -13,6 +13,7 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.errors import NeedsAnswer
+from ledger.messages import Sentence, measured, sentence
 from ledger.replay import ORIGINS, day_number, tables
 
 if TYPE_CHECKING:
@@ -64,31 +65,34 @@ def _not_there(ev: int, now: State, then: State) -> Iterator[NeedsAnswer]:
         if short <= _SHORT * taken:
             continue
         dust = _DUST if then.facts.measure[item] in ("mass", "volume") else 0
-        there = _said(then, item, taken - short) if taken - short > dust else "none"
-        question = (
-            f"{_said(then, item, taken)} of {then.facts.names[item]} are taken, and the book has "
-            f"{there} left on that day{_otherwise(now, own, number)}; is the amount right?"
+        there = _said(then, item, taken - short) if taken - short > dust else None
+        question = sentence(
+            "doubt-not-there",
+            amount=_said(then, item, taken),
+            name=then.facts.names[item],
+            there=there,
+            other=_otherwise(now, own, number),
         )
-        offered = f"it is right, and {_said(then, item, short)} counts as unrecorded"
+        offered = sentence("doubt-unrecorded", amount=_said(then, item, short))
         yield NeedsAnswer("not-there", "amount", question, offered)
 
 
-def _otherwise(state: State, own: int | None, number: int | None) -> str:
+def _otherwise(state: State, own: int | None, number: int | None) -> Sentence | None:
     """Return what is there of an item in another measure, and which weight would join the two."""
     if own is None:
-        return ""
+        return None
     for strand in state.facts.strands.several(own):
         left = int(state.left[state.lots["item"] == strand].sum())
         if strand != number and left > 0:
             name, unit = state.facts.names[own], state.facts.measure[strand]
             known = unit in ("mass", "volume", "count", "energy")
-            what = (
-                ""
-                if known
-                else f', until croftbook item "{name}" --g-per "{unit} ..." says what one weighs'
+            return sentence(
+                "doubt-apart-from",
+                amount=_said(state, strand, left),
+                name=name,
+                unit=None if known else unit,
             )
-            return f" (apart from {_said(state, strand, left)} of it{what})"
-    return ""
+    return None
 
 
 def _far_more(ev: int, then: State) -> Iterator[NeedsAnswer]:
@@ -104,11 +108,13 @@ def _far_more(ev: int, then: State) -> Iterator[NeedsAnswer]:
             earlier = flow["whole"][alike]
             if earlier.size < _SEEN or whole <= _AMOUNT * int(earlier.max()):
                 continue
-            question = (
-                f"{_said(then, item, whole)} of {then.facts.names[item]} at once; the most written "
-                f"down so far is {_said(then, item, int(earlier.max()))}. Is the amount right?"
+            question = sentence(
+                "doubt-far-more",
+                amount=_said(then, item, whole),
+                name=then.facts.names[item],
+                most=_said(then, item, int(earlier.max())),
             )
-            yield NeedsAnswer("far-more", "amount", question, "it is right")
+            yield NeedsAnswer("far-more", "amount", question, sentence("doubt-right"))
 
 
 def _dear(written: Written, now: State) -> Iterator[NeedsAnswer]:
@@ -129,11 +135,14 @@ def _dear(written: Written, now: State) -> Iterator[NeedsAnswer]:
         expected = float(price) * whole
         if expected / _PRICE <= paid <= expected * _PRICE or paid == 0:
             continue
-        question = (
-            f"{paid:.2f} for {line['amount']} {line['item']}: at the price last seen it would be "
-            f"{expected:.2f}; is it right?"
+        question = sentence(
+            "doubt-dear",
+            paid=measured(f"{paid:.2f}"),
+            amount=measured(line["amount"]),
+            name=line["item"],
+            expected=measured(f"{expected:.2f}"),
         )
-        yield NeedsAnswer("price", "paid", question, "it is right")
+        yield NeedsAnswer("price", "paid", question, sentence("doubt-right"))
 
 
 def _priced(body: dict[str, Any]) -> list[tuple[dict[str, Any], float]]:
@@ -143,6 +152,6 @@ def _priced(body: dict[str, Any]) -> list[tuple[dict[str, Any], float]]:
     return [(line, float(paid)) for line, paid in lines]
 
 
-def _said(state: State, item: int, whole: int) -> str:
+def _said(state: State, item: int, whole: int) -> Sentence:
     measures = state.settings.newest("measures", "us") or "us"
-    return format_whole(whole, state.facts.measure[item], measures=measures)
+    return measured(format_whole(whole, state.facts.measure[item], measures=measures))

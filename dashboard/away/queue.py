@@ -25,6 +25,8 @@ from dashboard.parts.boards import PARTED
 from dashboard.parts.saying import sayable
 from ledger.door import Written
 from ledger.errors import DANGER, BookError, InputError, LedgerError, NeedsAnswer
+from ledger.messages import Message
+from ledger.messages import Typed as TypedText
 from ledger.published.cautions import jar_gone_bad
 from ledger.saying.asking import Reading
 
@@ -155,12 +157,22 @@ def _form(ask: Ask, one: Waiting) -> dict[str, Any]:
     form = one.form
     assert form is not None
     if form.kind not in FORMS:
-        raise InputError("kind", f"{form.kind!r} is not one", "Write it anew")
+        raise InputError(
+            "kind",
+            Message.of("refusal-not-one", kind=TypedText(form.kind)),
+            Message.of("refusal-write-anew"),
+        )
     boxes = {(name, row): text for name, row, text in form.boxes}
     typed = Typed(
-        form.kind, day=form.when, by=form.by, id=one.id, replaces=form.replaces, boxes=boxes,
-        typed_at=one.at, on_day=dt.date.fromisoformat(one.day),
-    )  # fmt: skip
+        form.kind,
+        day=form.when,
+        by=form.by,
+        id=one.id,
+        replaces=form.replaces,
+        boxes=boxes,
+        typed_at=one.at,
+        on_day=dt.date.fromisoformat(one.day),
+    )
     outcome = write_form(ask.data, ask.words, typed, form.accepted)
     if outcome.written is not None:
         return _written(ask, [outcome.written])

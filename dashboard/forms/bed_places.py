@@ -8,6 +8,7 @@ from dashboard.data import Data
 from ledger.door import Answers, Entry, Written
 from ledger.errors import InputError
 from ledger.kinds.bed_plan import Lie, read_plan, write_plan
+from ledger.messages import Message, Typed
 
 __all__ = ["AT", "FOOT_M", "unit_of", "write_beds"]
 
@@ -66,8 +67,11 @@ def _number(bed: str, at: str, text: str) -> float:
         value = -1.0
     least = 0.1 if at in ("length", "width") else 0.0
     if not least <= value <= 6000:
-        hint = "Write a number like 12.5"
         raise InputError(
-            at, f"of the {bed} is {text!r}" if text else f"of the {bed} is missing", hint
+            at,
+            Message.of("refusal-bed-of-wrong", bed=bed, text=Typed(text))
+            if text
+            else Message.of("refusal-bed-of-missing", bed=bed),
+            Message.of("refusal-number-like"),
         )
     return value

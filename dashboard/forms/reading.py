@@ -13,7 +13,7 @@ from ledger.door.filling import fill
 from ledger.door.texts import Texts, whole_number
 from ledger.door.when import day_of
 from ledger.errors import InputError, LedgerError, NeedsAnswer, UnknownKind
-from ledger.messages import Message
+from ledger.messages import Code, Message
 
 __all__ = ["Boxes", "FieldTrouble", "Typed", "read_form"]
 
@@ -69,15 +69,22 @@ def read_form(typed: Typed, texts: Texts, today: dt.date) -> Entry:
     try:
         if typed.day == "":
             raise InputError(
-                "day", Message.of("refusal-missing"), f"Write it like {today.isoformat()}"
+                "day",
+                Message.of("refusal-missing"),
+                Message.of("refusal-like", example=Code(today.isoformat())),
             )
         on = day_of(typed.day, today, "day")
     except InputError as error:
         raise FieldTrouble(error, ("day", 0)) from None
     return Entry(
-        typed.kind, body, on=on, by=(typed.by or "").strip() or None, id=typed.id,
-        replaces=typed.replaces, typed_at=typed.typed_at,
-    )  # fmt: skip
+        typed.kind,
+        body,
+        on=on,
+        by=(typed.by or "").strip() or None,
+        id=typed.id,
+        replaces=typed.replaces,
+        typed_at=typed.typed_at,
+    )
 
 
 def _said(boxes: Boxes, name: str) -> dict[int, str]:

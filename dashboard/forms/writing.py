@@ -15,6 +15,7 @@ from dashboard.words import Words
 from ledger.door import Answers, Entry, Written
 from ledger.door.texts import Texts
 from ledger.errors import BookError, BookLocked, InputError, LedgerError, NeedsAnswer
+from ledger.messages import sentence
 from ledger.published import batch_as_typed, caution_before
 
 __all__ = ["LOW_ACID", "Outcome", "answered", "key_of", "low_acid", "notes", "told", "write_form"]
@@ -85,7 +86,7 @@ def low_acid(entry: Entry, answers: Answers) -> None:
     """Ask before food of little acid is written down that no published pressure process closed."""
     caution = caution_before(batch_as_typed(entry.body))
     if caution is not None:
-        answers.settle(NeedsAnswer(LOW_ACID, "method", caution, "it was done so"))
+        answers.settle(NeedsAnswer(LOW_ACID, "method", caution, sentence("doubt-done-so")))
 
 
 def key_of(doubt: NeedsAnswer) -> str:

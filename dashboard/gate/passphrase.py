@@ -13,6 +13,7 @@ from argon2.exceptions import Argon2Error, InvalidHashError
 
 from ledger.errors import InputError
 from ledger.files import whole_file
+from ledger.messages import Message
 
 __all__ = ["Keeper"]
 
@@ -58,11 +59,9 @@ class Keeper:
             When it is too short or too long.
         """
         if len(passphrase.strip()) < _LEAST:
-            raise InputError(
-                "passphrase", f"has fewer than {_LEAST} characters", "Take a few words together"
-            )
+            raise InputError("passphrase", Message.of("refusal-passphrase-short", least=_LEAST))
         if len(passphrase) > _MOST:
-            raise InputError("passphrase", f"has more than {_MOST} characters", "Take a few words")
+            raise InputError("passphrase", Message.of("refusal-passphrase-long", most=_MOST))
         kept = {"hash": self.hasher.hash(passphrase), "key": secrets.token_hex(32)}
         self.path.parent.mkdir(parents=True, exist_ok=True)
         with whole_file(self.path, synced=True) as file:

@@ -7,6 +7,7 @@ from fractions import Fraction
 from functools import cache
 
 from ledger.errors import NeedsAnswer
+from ledger.messages import Typed, measured, sentence
 
 __all__ = ["JAR", "MAYBE_JAR", "canonical_jar", "doubt_jar", "jar_volume_ul"]
 
@@ -103,9 +104,14 @@ def doubt_jar(text: str, number: Fraction | None, fraction: Fraction, jar: str) 
         Canonical name of the jar that the words after the fraction name.
     """
     size = jar.removesuffix(" jar")
-    together = f"{float((number or 0) + fraction):g} {size} jars"
+    together = measured(f"{float((number or 0) + fraction):g} {size} jars")
     if fraction == Fraction(1, 2) and size in ("pint", "gallon"):
-        apart = f"{number or 1} half-{size} jar" + ("s" if (number or 1) != 1 else "")
-        question = f"does {text!r} mean {apart}, or {together}?"
+        apart = measured(f"{number or 1} half-{size} jar" + ("s" if (number or 1) != 1 else ""))
+        question = sentence("doubt-means-either", text=Typed(text), apart=apart, together=together)
         return NeedsAnswer("jar-fraction", "amount", question, apart)
-    return NeedsAnswer("jar-fraction", "amount", f"does {text!r} mean {together}?", together)
+    return NeedsAnswer(
+        "jar-fraction",
+        "amount",
+        sentence("doubt-means-one", text=Typed(text), jars=together),
+        together,
+    )

@@ -10,6 +10,7 @@ import unicodedata
 from fractions import Fraction
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Typed
 
 __all__ = ["NUMBER", "SIGNS", "begins_again", "is_fraction", "number", "refuse_sign"]
 
@@ -47,9 +48,13 @@ def refuse_sign(text: str, field: str = "amount") -> None:
     """
     start = text.lstrip()
     if re.match(r"[-−–]\s*[\d.]", start):
-        raise InputError(field, f"{text.strip()!r} is below zero", "Write an amount above zero")
+        raise InputError(field, Message.of("refusal-below-zero", text=Typed(text.strip())))
     if re.match(r"[+-]?(?:nan|inf|infinity)\b", start, re.IGNORECASE):
-        raise InputError(field, f"{text.strip()!r} is not a number", "Write it like 12 or 12.5")
+        raise InputError(
+            field,
+            Message.of("refusal-not-a-number", text=Typed(text.strip())),
+            Message.of("refusal-like-number"),
+        )
 
 
 def number(match: re.Match[str], *, comma: bool, field: str = "amount") -> Fraction:
@@ -62,14 +67,14 @@ def number(match: re.Match[str], *, comma: bool, field: str = "amount") -> Fract
     """
     said, after = match[0], match.string[match.end() :]
     if len(said) > _LONGEST:
-        raise InputError(field, f"{said[:12]}... is more than a book can hold", "Check the number")
+        raise InputError(field, Message.of("refusal-number-too-large", said=said[:12]))
     if _EXPONENT.match(after) and match["decimal"]:
         whole = said + after.split()[0]
-        raise InputError(field, f"{whole!r} is not a plain number", "Write all its digits")
+        raise InputError(field, Message.of("refusal-number-not-plain", text=Typed(whole)))
     try:
         return _exact(match, comma, field)
     except ZeroDivisionError:
-        raise InputError(field, f"{said!r} divides by zero", "Write it like 1 1/2") from None
+        raise InputError(field, Message.of("refusal-divides-by-zero", text=Typed(said))) from None
 
 
 def _exact(match: re.Match[str], comma: bool, field: str) -> Fraction:
@@ -80,5 +85,10 @@ def _exact(match: re.Match[str], comma: bool, field: str) -> Fraction:
     text = match["decimal"]
     if "," in text and not comma:
         point, none = text.replace(",", "."), text.replace(",", "")
-        raise InputError(field, f"{text!r} has a comma", f"Write {point} or {none}")
+        raise InputError(
+            field,
+            Message.of(
+                "refusal-number-comma", text=Typed(text), point=Code(point), plain=Code(none)
+            ),
+        )
     return Fraction(text.replace(",", "."))

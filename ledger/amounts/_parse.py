@@ -19,6 +19,7 @@ from ledger.amounts._units import (
     known_units,
 )
 from ledger.errors import InputError, UnknownUnit
+from ledger.messages import Code, Message, Typed
 
 __all__ = ["Amount", "parse_amount", "parse_measure", "split_line"]
 
@@ -102,7 +103,9 @@ def parse_amount(
     """
     amount, rest = _read(text, measures, comma, None, zero)
     if rest:
-        raise UnknownUnit("amount", f"{rest!r} is not a unit that is known", _near(rest))
+        raise UnknownUnit(
+            "amount", Message.of("refusal-unit-unknown", text=Typed(rest)), _near(rest)
+        )
     return amount
 
 
@@ -146,20 +149,20 @@ def _read(
         exact += many * (known[1] if known else 1000)
         rest = _AND.sub("", after, count=1) if _AND.match(after) else after
     if first is None:
-        raise InputError(
-            "amount", f"{text!r} does not begin with a number", "Write it like 12 lb 6 oz"
-        )
+        raise InputError("amount", Message.of("refusal-no-number-first", text=Typed(text)))
     if begins_again(rest) and not (is_item is not None and is_item(rest)):
         raise InputError(
             "amount",
-            f"after the first amount, {rest!r} begins with another number",
+            Message.of("refusal-second-number", text=Typed(rest)),
             _two_lines(text, rest),
         )
     if exact == 0 and not zero:
-        raise InputError("amount", f"{text!r} is nothing", "Write an amount above zero")
+        raise InputError("amount", Message.of("refusal-amount-nothing", text=Typed(text)))
     if exact > _MOST:
         raise InputError(
-            "amount", f"{text!r} is more than a book can hold", "Check the number and the unit"
+            "amount",
+            Message.of("refusal-amount-too-large", text=Typed(text)),
+            Message.of("refusal-check-number-and-unit"),
         )
     per_unit = factor(first)
     times = round(exact / (per_unit[1] if per_unit else 1000) * 1000)
@@ -173,9 +176,9 @@ def _read(
 def _begin(text: str, measures: str) -> str:
     """Return a text with its first number in digits: ``half a bushel`` is 1/2 bushel."""
     if not isinstance(text, str) or not text.strip():
-        raise InputError("amount", "is empty", "Write it like 12 lb 6 oz")
+        raise InputError("amount", Message.of("refusal-empty"), Message.of("refusal-like-amount"))
     if len(text) > _LONGEST_TEXT:
-        raise InputError("amount", f"{text[:12]}... is too long", "Write it like 12 lb 6 oz")
+        raise InputError("amount", Message.of("refusal-amount-too-long", text=text[:12]))
     refuse_sign(text)
     text = text.strip()
     for pattern, digits in ((_HALF_A, "1/2 "), (_ONE, "1 ")):
@@ -201,7 +204,9 @@ def _pair(
     if named:
         jar = canonical_jar(named[0])
         if jar is None:
-            raise InputError("amount", f"{named[0]!r} holds nothing", "Write it like 500 ml jar")
+            raise InputError(
+                "amount", Message.of("refusal-jar-holds-nothing", text=Typed(named[0]))
+            )
         if is_fraction(match):
             whole = Fraction(match["whole"]) if match["whole"] else None
             raise doubt_jar(text, whole, many - (whole or 0), jar)
@@ -219,7 +224,7 @@ def _bare_jar(text: str, bare: re.Match[str]) -> tuple[Fraction, str, str, str |
     """Read a jar whose size begins with a number, with no number of jars before it."""
     jar, size = canonical_jar(bare[0]), bare["size"]
     if jar is None:
-        raise InputError("amount", f"{bare[0]!r} holds nothing", "Write it like 500 ml jar")
+        raise InputError("amount", Message.of("refusal-jar-holds-nothing", text=Typed(bare[0])))
     what = "gallon jar" if "gal" in size.lower() else "pint jar"
     if size[0] in "½1" and jar.startswith("half-"):
         raise doubt_jar(text, None, Fraction(1, 2), what)
@@ -241,7 +246,9 @@ def _with_unit(
     words = rest.split()
     short = words[0].rstrip(".,") if words else ""
     if short in _DOUBTFUL:
-        raise UnknownUnit("amount", f"{short!r} is not a unit that is known", _DOUBTFUL[short])
+        raise UnknownUnit(
+            "amount", Message.of("refusal-unit-unknown", text=Typed(short)), _DOUBTFUL[short]
+        )
     for length in range(min(_LONGEST, len(words)), 0, -1):
         spelled = " ".join(words[:length]).rstrip(",")
         unit = canonical(spelled, measures)
@@ -253,33 +260,31 @@ def _with_unit(
         if (factor(unit) or ("count", 1))[0] not in WHOLES:
             raise UnknownUnit(
                 "amount",
-                f"{spelled!r} is a unit of length or area",
-                "Write a weight, a volume or a number: 12 lb, 3 qt, 6",
+                Message.of("refusal-unit-of-ground", text=Typed(spelled)),
             )
         maybe = f"{ {'pt': 'pint', 'qt': 'quart'}[unit] } jar" if unit in ("pt", "qt") else None
         return many, unit, after, None, maybe
     return (many, "piece", rest, None, None) if start else None
 
 
-def _two_lines(text: str, rest: str) -> str:
+def _two_lines(text: str, rest: str) -> Message:
     """Return what to write instead of two amounts in one."""
     first = text[: text.rfind(rest)].strip()
     first = re.sub(r"(?:\s+(?:and|&|\+))+$", "", first, flags=re.IGNORECASE)
     item = re.sub(r"^[\d\s.,/]*\S+\s*", "", rest)
-    return (
-        f"Write two lines, {f'{first} {item}'.strip()!r} and {rest!r}; hyphenate a name that begins "
-        "with a number (7-grain bread)"
+    return Message.of(
+        "refusal-two-lines", first=Typed(f"{first} {item}".strip()), second=Typed(rest)
     )
 
 
-def _near(rest: str) -> str:
+def _near(rest: str) -> Message:
     from rapidfuzz import process
 
     near = process.extractOne(rest.lower(), known_units(), score_cutoff=70)
     return (
-        f"Did you mean {near[0]!r}?"
+        Message.of("refusal-did-you-mean", name=Typed(near[0]))
         if near
-        else "Write it like 12 lb 6 oz, 2 cups, 3 heads or 7 quart jars"
+        else Message.of("refusal-like-amounts")
     )
 
 
@@ -304,8 +309,10 @@ def parse_measure(text: str, wanted: str, field: str = "amount") -> Fraction:
         example = "1/2 in or 1.2 cm"
     wrong = InputError(
         field,
-        f"{text!r} is not {'a length' if wanted == 'length' else 'an area'}",
-        f"Write it like {example}",
+        Message.of("refusal-not-a-length", text=Typed(text))
+        if wanted == "length"
+        else Message.of("refusal-not-an-area", text=Typed(text)),
+        Message.of("refusal-like", example=Code(example)),
     )
     refuse_sign(text, field)
     rest, total = text.replace('"', " in ").replace("′", " ft ").replace("″", " in ").strip(), None

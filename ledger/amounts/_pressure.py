@@ -6,6 +6,7 @@ import re
 from fractions import Fraction
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message
 
 __all__ = ["pressure_psi"]
 
@@ -47,5 +48,5 @@ def pressure_psi(text: object) -> Fraction | None:
     match = _TEXT.fullmatch(str(text).strip())
     factor = _PSI.get(match[2].casefold()) if match else None
     if match is None or factor is None:
-        raise InputError("psi", f"{text!r} is not a pressure", "Write it like 11, 11 psi or 76 kPa")
+        raise InputError("psi", Message.of("refusal-not-a-pressure", text=Code(repr(text))))
     return Fraction(match[1].replace(",", ".")) * factor

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from ledger.circle.page import subject_of
 from ledger.circle.told import told_of
 from ledger.errors import InputError
+from ledger.messages import Message
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -28,7 +29,9 @@ def own_figures(
         The release is one of another call.
     """
     if release.head["call"] != call.digest:
-        raise InputError("release", "belongs to another call", "Name the call that it tells of")
+        raise InputError(
+            "release", Message.of("refusal-other-call"), Message.of("refusal-name-the-call")
+        )
     out: dict[tuple[str, str], int | None] = {}
     for asked in told_of(call):
         for cell in release.cells:

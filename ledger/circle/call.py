@@ -16,6 +16,7 @@ from ledger.circle.figures import Figure, names_of
 from ledger.circle.seal import digest_of
 from ledger.errors import InputError
 from ledger.kinds import METHODS
+from ledger.messages import Code, Day, Message, Names, Typed
 
 __all__ = ["FORMAT", "MOST", "Call", "Product", "Season", "product_of"]
 
@@ -126,24 +127,36 @@ class Call(msgspec.Struct, frozen=True, forbid_unknown_fields=True, dict=True, r
         try:
             raw = msgspec.json.decode(where.read_bytes())
         except (FileNotFoundError, IsADirectoryError):
-            raise InputError("call", f"there is no file {where}", _ASK_AGAIN) from None
+            raise InputError(
+                "call",
+                Message.of("refusal-no-file", path=Code(str(where))),
+                Message.of("refusal-ask-for-call"),
+            ) from None
         except (msgspec.DecodeError, UnicodeDecodeError):
-            raise InputError("call", f"{where.name} is no JSON", _ASK_AGAIN) from None
+            raise InputError(
+                "call", Message.of("refusal-file-no-json", name=Code(where.name))
+            ) from None
         said = raw.get("format") if isinstance(raw, dict) else None
         if said != FORMAT:
             later = isinstance(said, str) and said.startswith("croftbook call ")
             problem = (
-                f"{where.name} is of the later format {said!r}"
+                Message.of("refusal-call-later", name=Code(where.name), format=Typed(str(said)))
                 if later
-                else f"{where.name} is no call of a group"
+                else Message.of("refusal-no-call", name=Code(where.name))
             )
             raise InputError(
-                "call", problem, "Update Croftbook to read it" if later else _ASK_AGAIN
+                "call",
+                problem,
+                Message.of("refusal-update-to-read" if later else "refusal-ask-for-call"),
             )
         try:
             call = msgspec.convert(raw, cls)
         except msgspec.ValidationError as error:
-            raise InputError("call", f"{where.name}: {error}", _ASK_AGAIN) from None
+            raise InputError(
+                "call",
+                Message.of("refusal-file-fault", path=where.name, strerror=Code(str(error))),
+                Message.of("refusal-ask-for-call"),
+            ) from None
         call.check()
         return call
 
@@ -158,17 +171,21 @@ class Call(msgspec.Struct, frozen=True, forbid_unknown_fields=True, dict=True, r
 
         self._check_lists()
         if not _CURRENCY.fullmatch(self.currency):
-            problem = f"{self.currency!r} is no currency"
-            raise InputError("currency", problem, "Write three capitals like USD")
+            problem = Message.of("refusal-no-currency", text=Typed(self.currency))
+            raise InputError("currency", problem, Message.of("refusal-three-capitals"))
         first, last = _days(self.from_, self.to, "from", "to")
         if not first.year <= self.season <= last.year:
-            problem = f"{self.season} is no year of {self.from_} to {self.to}"
-            raise InputError("season", problem, "Name the year that the season is called by")
+            problem = Message.of(
+                "refusal-no-year-of", year=self.season, first=Day(self.from_), last=Day(self.to)
+            )
+            raise InputError("season", problem, Message.of("refusal-season-year"))
         if self.before is not None:
             _, end = _days(self.before.from_, self.before.to, "before-from", "before-to")
             if end >= first:
-                problem = f"{self.before.to} is not before {self.from_}"
-                raise InputError("before-to", problem, "The season before ends before this begins")
+                problem = Message.of(
+                    "refusal-not-before", last=Day(self.before.to), first=Day(self.from_)
+                )
+                raise InputError("before-to", problem, Message.of("refusal-season-before-ends"))
         told_of(self)  # refuses a figure that cannot be told
 
     def _check_lists(self) -> None:
@@ -182,18 +199,24 @@ class Call(msgspec.Struct, frozen=True, forbid_unknown_fields=True, dict=True, r
         ):
             for text in texts:
                 if not _LABEL.fullmatch(text):
-                    problem = f"{text[:60]!r} cannot be shown"
-                    raise InputError(field, problem, "Use up to 60 characters, without < > &")
+                    problem = Message.of("refusal-cannot-be-shown", text=Typed(text[:60]))
+                    raise InputError(field, problem, Message.of("refusal-short-text-marks"))
             if len(texts) > most:
-                raise InputError(field, f"{len(texts)} are named", f"Name {most} at most")
+                raise InputError(
+                    field, Message.of("refusal-too-many-named", n=len(texts), most=most)
+                )
             if len({text.casefold() for text in texts}) < len(texts):
-                raise InputError(field, "one is named twice", "Name each once")
+                raise InputError(field, Message.of("refusal-named-twice"))
         if not self.zones:
-            raise InputError("zone", "none is named", "Name at least one, like --zone 5")
+            raise InputError(
+                "zone", Message.of("refusal-none-named"), Message.of("refusal-one-zone-at-least")
+            )
         for one in self.products:
             if one.method not in METHODS:
-                wanted = f"Write one of: {', '.join(METHODS)}"
-                raise InputError("product", f"{one.method!r} is no way of putting up", wanted)
+                wanted = Message.of("refusal-one-of", known=Names(tuple(map(Code, METHODS))))
+                raise InputError(
+                    "product", Message.of("refusal-no-method", text=Typed(one.method)), wanted
+                )
 
     @cached_property
     def digest(self) -> str:
@@ -235,8 +258,7 @@ def product_of(text: str) -> Product:
     if not slash or not item.strip():
         raise InputError(
             "product",
-            f"{text!r} does not say how it is put up",
-            'Write item and method, like "plum butter/boiling water"',
+            Message.of("refusal-no-way-said", text=Typed(text)),
         )
     return Product(item.strip(), method.strip())
 
@@ -247,13 +269,20 @@ def _days(first: str, last: str, field: str, field_2: str) -> tuple[dt.date, dt.
         try:
             days.append(dt.date.fromisoformat(text))
         except ValueError:
-            raise InputError(name, f"{text!r} is not a day", "Write it like 2026-03-01") from None
+            raise InputError(
+                name,
+                Message.of("refusal-not-a-day", text=Typed(text)),
+                Message.of("refusal-like-march"),
+            ) from None
         if text != days[-1].isoformat():
-            raise InputError(name, f"{text!r} is not a day", "Write it like 2026-03-01")
+            raise InputError(
+                name,
+                Message.of("refusal-not-a-day", text=Typed(text)),
+                Message.of("refusal-like-march"),
+            )
     if days[1] < days[0] or (days[1] - days[0]).days >= _LONGEST:
         raise InputError(
             field_2,
-            f"{last} does not follow {first} within {_LONGEST} days",
-            "A season is a year at most",
+            Message.of("refusal-season-too-long", last=Day(last), first=Day(first), days=_LONGEST),
         )
     return days[0], days[1]

@@ -19,6 +19,7 @@ from ledger.circle.sheet import Sheet, Withdrawal, read_paper
 from ledger.circle.sheets import note_change, put_sheet
 from ledger.errors import BookLocked, InputError
 from ledger.log import make_file, make_folder
+from ledger.messages import Code, Day, Message, sentence
 
 if TYPE_CHECKING:
     from ledger.circle.release import Release
@@ -82,7 +83,7 @@ class Circle:
         self.folder = Path(folder)
         if not (self.folder / "sheets.sqlite").is_file():
             raise InputError(
-                "folder", f"{self.folder} holds no group", "Begin one with `croftbook circle begin`"
+                "folder", Message.of("refusal-no-group", folder=Code(str(self.folder)))
             )
         self.call = Call.read(self.folder / "call.json")
         with self._reading() as raw:
@@ -90,8 +91,7 @@ class Circle:
         if begun is None or begun[0] != self.call.digest:
             raise InputError(
                 "call",
-                f"{self.folder / 'call.json'} was changed after the group was begun",
-                "Cards and sheets belong to the call as it was: put it back, or begin another folder",
+                Message.of("refusal-call-changed", file=Code(str(self.folder / "call.json"))),
             )
 
     @classmethod
@@ -107,7 +107,7 @@ class Circle:
 
         where = Path(folder)
         if where.exists() and (not where.is_dir() or any(where.iterdir())):
-            raise InputError("folder", f"{where} is not empty", "Name a new folder")
+            raise InputError("folder", Message.of("refusal-folder-full", folder=Code(str(where))))
         make_folder(where)
         where.chmod(0o700)
         make_file(where / "call.json", anew=True)
@@ -153,7 +153,9 @@ class Circle:
             try:
                 raw.execute("BEGIN IMMEDIATE")
             except sqlite3.OperationalError as error:
-                raise BookLocked(f"{self.folder} is being written to. Try again later") from error
+                raise BookLocked(
+                    sentence("refusal-group-busy", folder=Code(str(self.folder)))
+                ) from error
             try:
                 yield raw
             except BaseException:
@@ -170,7 +172,7 @@ class Circle:
             None, or more than a hundred thousand are asked for.
         """
         if not 1 <= many <= 100_000:
-            raise InputError("number", f"{many} cards cannot be made", "Ask for 1 to 100000")
+            raise InputError("number", Message.of("refusal-cards-impossible", n=many))
         cards = [new_card() for _ in range(many)]
         call = self.call.digest
         with self.writing() as raw:
@@ -253,7 +255,7 @@ class Circle:
         held = raw.execute("SELECT sheet FROM sheets WHERE member = ?", [paper.member]).fetchone()
         if isinstance(paper, Withdrawal):
             if withdrawn:
-                raise InputError("member", "withdrew already", "Nothing of it is held")
+                raise InputError("member", Message.of("refusal-withdrawn-already"))
             raw.execute("UPDATE members SET withdrawn = 1 WHERE member = ?", [paper.member])
             if held:
                 raw.execute("DELETE FROM sheets WHERE member = ?", [paper.member])
@@ -263,16 +265,16 @@ class Circle:
         if withdrawn:
             raise InputError(
                 "member",
-                "withdrew, and no later sheet of it is taken",
-                "Draw a new card to take part again",
+                Message.of("refusal-withdrawn-for-good"),
             )
         if held and held[0] == text:
-            raise InputError("sheet", "is held already", "Nothing is to be done")
+            raise InputError("sheet", Message.of("refusal-held-already"))
         if held and _made_on(held[0]) > paper.made_on:
             raise InputError(
                 "made_on",
-                f"{paper.made_on} is before the day of the sheet held, {_made_on(held[0])}",
-                "Hand in the newest",
+                Message.of(
+                    "refusal-sheet-older", day=Day(paper.made_on), held=Day(_made_on(held[0]))
+                ),
             )
         put_sheet(raw, paper.member, text, None)
         done.taken += 1
@@ -322,9 +324,7 @@ def _made_on(text: str) -> str:
 
 def _refuse_twice(seen: dict[str, str], member: str, where: str) -> None:
     if member in seen:
-        raise InputError(
-            "member", f"comes twice; the one of {seen[member]} counts", "Hand in one sheet a card"
-        )
+        raise InputError("member", Message.of("refusal-card-twice", seen=Code(str(seen[member]))))
     seen[member] = where
 
 

@@ -11,6 +11,7 @@ from ledger.circle.seal import member_of
 from ledger.circle.sheet import check_zone
 from ledger.errors import InputError, LedgerError
 from ledger.log import Head, heads_of
+from ledger.messages import Code, Message
 
 if TYPE_CHECKING:
     from ledger.circle.keep import Circle
@@ -94,12 +95,20 @@ def _rows(path: Path) -> list[tuple[int, dict[str, str]]]:
             reader = csv.DictReader(file, strict=True)
             missing = [name for name in _COLUMNS if name not in (reader.fieldnames or ())]
             if missing:
-                wanted = f"Begin with the line {','.join(_COLUMNS)}"
-                raise InputError("members", f"the column {missing[0]} is missing", wanted)
+                wanted = Message.of("refusal-first-line", line=Code(",".join(_COLUMNS)))
+                raise InputError(
+                    "members",
+                    Message.of("refusal-no-column-in-file", name=Code(missing[0])),
+                    wanted,
+                )
             return [(reader.line_num, row) for row in reader]
     except (OSError, UnicodeDecodeError, csv.Error) as error:
         problem = error.strerror if isinstance(error, OSError) else str(error)
-        raise InputError("members", f"{path} cannot be read ({problem})", "Name a CSV file") from None  # fmt: skip
+        raise InputError(
+            "members",
+            Message.of("refusal-file-unreadable", path=Code(str(path)), problem=Code(str(problem))),
+            Message.of("refusal-csv-file"),
+        ) from None
 
 
 def _job(circle: Circle, path: Path, line: int, row: dict[str, str]) -> Job | None:
@@ -110,11 +119,13 @@ def _job(circle: Circle, path: Path, line: int, row: dict[str, str]) -> Job | No
     check_zone(circle.call, given["zone"])
     book = given["book"]
     if not book:
-        raise InputError("book", "none is named", "Name a file or the address of a database")
+        raise InputError(
+            "book", Message.of("refusal-none-named"), Message.of("refusal-file-or-database")
+        )
     if "://" not in book:
         book = str((path.parent / book).resolve())
     elif ":" in book.split("://", 1)[1].partition("@")[0] and "@" in book:
-        raise InputError("book", "a password stands in the address", "Keep it in ~/.pgpass")
+        raise InputError("book", Message.of("refusal-password-in-address"))
     member = member_of(circle.call.digest, given["card"])
     return Job(line, book, given["household"] or "home", given["zone"], member, given["card"])
 

@@ -16,6 +16,7 @@ import numpy as np
 
 from ledger.circle.told import Asked, told_of
 from ledger.errors import InputError
+from ledger.messages import Message
 
 if TYPE_CHECKING:
     from ledger.circle.call import Call
@@ -41,10 +42,8 @@ def needs_library() -> Any:
     try:
         import opendp.prelude as dp
     except ImportError:
-        problem = "noise is drawn by OpenDP, which is not installed"
-        raise InputError(
-            "private", problem, "Install it in the folder of the program: pip install '.[many]'"
-        ) from None
+        problem = Message.of("refusal-needs-opendp")
+        raise InputError("private", problem, Message.of("refusal-install-many")) from None
     dp.enable_features("contrib")
     return dp
 
@@ -62,8 +61,7 @@ def how_many(cards: int, milli: int, call: Call) -> int:
         least = _CARDS_A_FIGURE / cards
         raise InputError(
             "epsilon",
-            f"{milli / 1000:g} carries no figure of {cards} cards",
-            f"Spend {least:.3g} at least",
+            Message.of("refusal-epsilon-too-small", spent=milli / 1000, cards=cards, least=least),
         )
     return figures
 

@@ -14,6 +14,7 @@ from ledger.circle.figures import CHANGES, CROP, HOUSEHOLD, PRODUCT, Figure, cla
 from ledger.circle.sheet import Sheet, check_zone
 from ledger.errors import InputError
 from ledger.kinds import CANNING
+from ledger.messages import Day, Message
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -57,8 +58,7 @@ def figures_of(book: Book, call: Call) -> dict[str, int | None]:
     if now.is_blank:
         raise InputError(
             "book",
-            f"nothing is written down from {call.from_} to {call.to}",
-            "A sheet tells of a season that was written down",
+            Message.of("refusal-season-blank", first=Day(call.from_), last=Day(call.to)),
         )
     out: dict[str, int | None] = _put(HOUSEHOLD, now.household())
     if call.before is not None:

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Typed
 
 if TYPE_CHECKING:
     import pandas as pd
@@ -70,24 +71,28 @@ class Release:
         try:
             body = json.loads(Path(path).read_bytes())
         except (FileNotFoundError, IsADirectoryError):
-            raise InputError("release", f"there is no file {path}", "Check the name") from None
-        except (ValueError, UnicodeDecodeError):
-            body = None
-        if not isinstance(body, dict) or not str(body.get("format")).startswith("croftbook release"):  # fmt: skip
             raise InputError(
                 "release",
-                f"{Path(path).name} is no release",
-                "Take the file that `croftbook circle tell` wrote",
+                Message.of("refusal-no-file", path=Code(str(path))),
+                Message.of("refusal-check-name"),
+            ) from None
+        except (ValueError, UnicodeDecodeError):
+            body = None
+        if not isinstance(body, dict) or not str(body.get("format")).startswith(
+            "croftbook release"
+        ):
+            raise InputError(
+                "release",
+                Message.of("refusal-no-release", name=Code(Path(path).name)),
             )
         if body["format"] != FORMAT:
             raise InputError(
                 "release",
-                f"is of the later format {body['format']!r}",
-                "Update Croftbook to read it",
+                Message.of("refusal-release-later", format=Typed(body["format"])),
             )
         missing = [name for name in _NEEDED if name not in body]
         if missing:
-            raise InputError("release", f"{missing[0]} is missing", "Ask for the whole file")
+            raise InputError("release", Message.of("refusal-release-lacks", name=Code(missing[0])))
         return cls({k: v for k, v in body.items() if k != "cells"}, body["cells"])
 
     @property

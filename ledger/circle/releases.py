@@ -18,6 +18,7 @@ from ledger.circle.merge import LEAST, class_cells, rounded_down
 from ledger.circle.release import CLASS, PUBLIC, Release
 from ledger.errors import InputError
 from ledger.log import Log, NewEvent, Writing, open_log
+from ledger.messages import Code, Message
 
 if TYPE_CHECKING:
     from ledger.circle.keep import Circle
@@ -72,8 +73,7 @@ def _refuse_other_way(released: list[dict[str, Any]], way: str) -> None:
         other = CLASS if way == PUBLIC else PUBLIC
         raise InputError(
             "for",
-            f"this call's figures went to {other} already",
-            f"Exact figures and figures with noise undo each other: begin another call for {way}",
+            Message.of("refusal-figures-told", other=Code(other), way=Code(way)),
         )
 
 
@@ -91,18 +91,16 @@ def _to_class(circle: Circle) -> Release:
     with circle.writing() as raw, _log(circle) as log:
         held = circle.held()
         if len(held) < LEAST:
-            raise InputError("sheets", f"{len(held)} are held", f"A class is told from {LEAST} on")
+            raise InputError("sheets", Message.of("refusal-sheets-few", n=len(held), least=LEAST))
         digest, changed = circle.sheets_digest(), circle.changed()
         with log.writing("a release") as tx:
             released = _released(tx, circle.call.digest)
             _refuse_other_way(released, CLASS)
             if not released or released[-1]["digest"] != digest:
                 if released and changed < LEAST:
-                    few = "1 sheet" if changed == 1 else f"{changed} sheets"
                     raise InputError(
                         "sheets",
-                        f"{few} changed since the last release",
-                        f"Wait until {LEAST} came, changed or went: the difference of two releases would tell of them",
+                        Message.of("refusal-sheets-unchanged", n=changed, least=LEAST),
                     )
                 _append(tx, circle, CLASS, len(held), epsilon_milli=0, digest=digest)
         raw.execute("DELETE FROM changed")
@@ -116,12 +114,12 @@ def _to_class(circle: Circle) -> Release:
 def _to_public(circle: Circle, epsilon: float) -> Release:
     milli = round(epsilon * 1000) if 0 < epsilon <= 1 else 0
     if not milli or abs(milli - epsilon * 1000) > 1e-6:
-        wanted = "Write 0.001 to 1, with three places at most"
-        raise InputError("epsilon", f"{epsilon:g} cannot be spent", wanted)
+        wanted = Message.of("refusal-epsilon-range")
+        raise InputError("epsilon", Message.of("refusal-epsilon-unspendable", n=epsilon), wanted)
     cards = len(circle.members())
     if cards < CARDS:
-        wanted = f"The public is told from {CARDS} on: under that noise would drown the figures"
-        raise InputError("cards", f"{cards} were given out", wanted)
+        wanted = Message.of("refusal-public-from", n=CARDS)
+        raise InputError("cards", Message.of("refusal-cards-given", n=cards), wanted)
     from ledger.circle.private import histograms, how_many, needs_library
 
     figures = how_many(cards, milli, circle.call)
@@ -131,8 +129,8 @@ def _to_public(circle: Circle, epsilon: float) -> Release:
         _refuse_other_way(released, PUBLIC)
         left = BUDGET - sum(one["epsilon_milli"] for one in released)
         if milli > left:
-            problem = f"{milli / 1000:g} is asked for, and {left / 1000:g} is left for this call"
-            raise InputError("epsilon", problem, "What is spent does not come back")
+            problem = Message.of("refusal-epsilon-spent", asked=milli / 1000, left=left / 1000)
+            raise InputError("epsilon", problem, Message.of("refusal-spent-for-good"))
         sheets = len(circle.held())
         _append(tx, circle, PUBLIC, sheets, epsilon_milli=milli, figures=figures)
     cells = histograms(circle.call, circle.held(), figures, milli)

@@ -10,6 +10,7 @@ import secrets
 from typing import Any
 
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = ["canonical", "check_of", "digest_of", "key_of", "member_of", "new_card", "plain_card"]
 
@@ -47,8 +48,7 @@ def plain_card(card: str) -> str:
     if len(plain) != 16 or not set(plain) <= _LETTERS:
         raise InputError(
             "card",
-            "this is no card of a group",
-            "A card is four times four letters and digits, like ABCD-EFGH-IJKL-MN23",
+            Message.of("refusal-no-card"),
         )
     return plain
 

@@ -15,7 +15,7 @@ from ledger.circle.call import Call
 from ledger.circle.figures import Figure
 from ledger.circle.seal import canonical, check_of, key_of, member_of
 from ledger.errors import InputError
-from ledger.messages import Message
+from ledger.messages import Code, Message, Names, Typed
 
 __all__ = ["FORMAT", "WITHDRAWAL", "Sheet", "Withdrawal", "read_paper", "sheet_schema"]
 
@@ -117,7 +117,8 @@ def check_zone(call: Call, zone: str) -> None:
     """
     if zone not in call.zones:
         raise InputError(
-            "zone", f"{zone[:60]!r} is none of this group", f"Write one of: {', '.join(call.zones)}"
+            "zone",
+            Message.of("refusal-no-zone", text=Typed(zone[:60]), names=Names(tuple(call.zones))),
         )
 
 
@@ -135,33 +136,32 @@ def read_paper(raw: bytes, call: Call, keys: Mapping[str, bytes]) -> Sheet | Wit
         With the field that is wrong.
     """
     if len(raw) > LONGEST:
-        raise InputError("sheet", f"has {len(raw)} bytes", f"One has {LONGEST} at most")
+        raise InputError("sheet", Message.of("refusal-sheet-too-big", n=len(raw), most=LONGEST))
     body = _decoded(raw)
     cls = _kind_of(body)
     if body.get("call") != call.digest:
         raise InputError(
             "call",
-            "belongs to another call",
-            f"This group takes sheets of {call.name!r}, season {call.season}, alone",
+            Message.of("refusal-other-call"),
+            Message.of(
+                "refusal-sheets-of-call", name=Typed(call.name), season=Code(str(call.season))
+            ),
         )
     _check_types(body.get("figures"))
     try:
         paper: Sheet | Withdrawal = msgspec.convert(body, cls)
     except msgspec.ValidationError as error:
-        raise InputError(*_told(str(error))) from None
+        raise _told(str(error)) from None
     if paper.member not in keys:
         raise InputError(
             "member",
-            "no card of this group makes this number",
-            "Only whoever drew a card can hand in a sheet",
+            Message.of("refusal-no-card-makes-it"),
         )
     plain = {name: value for name, value in body.items() if name != "check"}
     if not hmac.compare_digest(check_of(keys[paper.member], plain), paper.check):
-        raise InputError(
-            "check", "the seal does not hold: something was changed after the sheet was made", _ANEW
-        )
+        raise InputError("check", Message.of("refusal-seal-broken"))
     if canonical(body) != raw:
-        raise InputError("sheet", "is not spelled as Croftbook writes it", _ANEW)
+        raise InputError("sheet", Message.of("refusal-sheet-spelling"))
     if isinstance(paper, Sheet):
         _check_figures(paper, call)
     return paper
@@ -174,9 +174,9 @@ def _decoded(raw: bytes) -> dict[str, Any]:
     try:
         body = msgspec.json.decode(raw)
     except (msgspec.DecodeError, UnicodeDecodeError):
-        raise InputError("sheet", "is no JSON", _ANEW) from None
+        raise InputError("sheet", Message.of("refusal-no-json")) from None
     if not isinstance(body, dict):
-        raise InputError("sheet", "is no season sheet", _ANEW)
+        raise InputError("sheet", Message.of("refusal-no-season-sheet"))
     return body
 
 
@@ -188,51 +188,65 @@ def _kind_of(body: dict[str, Any]) -> type[Sheet] | type[Withdrawal]:
         return Withdrawal
     found = _LATER.fullmatch(said) if isinstance(said, str) else None
     if found:
-        raise InputError(
-            "format", f"is of the later version {found[2]}", "Update Croftbook to read it"
-        )
-    raise InputError("format", "is no season sheet", _ANEW)
+        raise InputError("format", Message.of("refusal-sheet-later", version=Code(str(found[2]))))
+    raise InputError("format", Message.of("refusal-no-season-sheet"))
 
 
 def _check_types(figures: Any) -> None:
     for name, value in figures.items() if isinstance(figures, dict) else ():
         if value is not None and type(value) is not int:
-            raise InputError(name[:40], f"{value!r:.40} is no whole number", _ANEW)
+            raise InputError(
+                name[:40], Message.of("refusal-no-whole-figure", text=Code(f"{value!r:.40}"))
+            )
 
 
-def _told(error: str) -> tuple[str, str, str]:
-    """Return field, problem and what would be right from what a check of types says."""
+def _told(error: str) -> InputError:
+    """Return the refusal of what a check of types found."""
     problem, _, path = error.partition(" - at `$")
     field = path.strip("`.") or "sheet"
-    return field, problem[:1].lower() + problem[1:], _ANEW
+    return InputError(
+        field,
+        Message.of("refusal-as-read", text=Code(problem[:1].lower() + problem[1:])),
+        Message.of("refusal-sheet-anew"),
+    )
 
 
 def _check_figures(sheet: Sheet, call: Call) -> None:
     check_zone(call, sheet.zone)
     if sheet.season != call.season:
-        raise InputError("season", f"{sheet.season} is not {call.season}", _ANEW)
+        raise InputError(
+            "season",
+            Message.of("refusal-season-is-not", found=sheet.season, wanted=call.season),
+            Message.of("refusal-sheet-anew"),
+        )
     try:
         good = dt.date.fromisoformat(sheet.made_on).isoformat() == sheet.made_on
     except ValueError:
         good = False
     if not good:
-        raise InputError("made_on", f"{sheet.made_on[:20]!r} is not a day", _ANEW)
+        raise InputError(
+            "made_on",
+            Message.of("refusal-not-a-day", text=Typed(sheet.made_on[:20])),
+            Message.of("refusal-sheet-anew"),
+        )
     for name in {*call.figures, *sheet.figures}:
         if name not in sheet.figures:
-            raise InputError(name, Message.of("refusal-missing"), _ANEW)
+            raise InputError(name, Message.of("refusal-missing"), Message.of("refusal-sheet-anew"))
         if name not in call.figures:
-            raise InputError(name[:40], "is no figure of this call", _ANEW)
+            raise InputError(name[:40], Message.of("refusal-no-figure-of-call"))
         _check_limits(name, call.figures[name], sheet.figures[name])
     for part, whole in _PAIRS:
         a, b = sheet.figures[part], sheet.figures[whole]
         if a is not None and (b is None or a > b):
-            raise InputError(part, f"{a} is more than {whole}, {b}", _ANEW)
+            raise InputError(
+                part, Message.of("refusal-part-over-whole", a=a, whole=Code(whole), b=b)
+            )
 
 
 def _check_limits(name: str, figure: Figure, value: int | None) -> None:
     if value is not None and not figure.low <= value <= figure.high:
         raise InputError(
-            name, f"{value} is beyond the limits, {figure.low} to {figure.high}", _ANEW
+            name, Message.of("refusal-beyond-limits", value=value, low=figure.low, high=figure.high)
         )
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Names, Typed
 
 if TYPE_CHECKING:
     from ledger.circle.call import Call
@@ -160,12 +161,19 @@ def told_of(call: Call) -> list[Asked]:
     out: list[Asked] = []
     for name in order:
         if name not in NAMES:
-            raise InputError("ask", f"{name!r} is no figure", f"Name one of: {', '.join(NAMES)}")
+            raise InputError(
+                "ask",
+                Message.of(
+                    "refusal-no-such-figure-name", text=Typed(name), names=Names(tuple(NAMES))
+                ),
+            )
         found = [one for one in everything if one.told.name == name]
         if not found and call.ask:
             wants = {"yield": "a crop", **{one.name: "a product" for one in _PRODUCT}}
             needed = wants.get(name, "a season before the course")
-            raise InputError("ask", f"{name} needs {needed}", f"Name {needed} as well")
+            raise InputError(
+                "ask", Message.of("refusal-figure-needs", name=Code(name), needed=Code(needed))
+            )
         out += found
     return _product_1_first(out) if not call.ask else out
 

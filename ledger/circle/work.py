@@ -22,6 +22,7 @@ from ledger.circle.members import Chosen, Job, choose
 from ledger.circle.sheet import Sheet
 from ledger.circle.sheets import put_sheet
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Names, Typed
 
 if TYPE_CHECKING:
     from ledger.circle.keep import Circle
@@ -185,11 +186,11 @@ def _dask() -> Any:
     try:
         import distributed
     except ImportError:
-        problem = "several workers need Dask, which is not installed"
-        wanted = (
-            "Install it in the folder of the program: pip install '.[many]'; or use --workers 0"
-        )
-        raise InputError("workers", problem, wanted) from None
+        raise InputError(
+            "workers",
+            Message.of("refusal-needs-dask"),
+            Message.of("refusal-install-many-or-none"),
+        ) from None
     return distributed
 
 
@@ -208,15 +209,17 @@ def _check_scheduler(address: str | None, tls: tuple[str, str, str] | None) -> N
     except ValueError:
         parts, host = urlsplit(""), None
     if parts.scheme not in ("tls", "tcp") or not host:
-        raise InputError("scheduler", f"{address!r} is no address", "Write it like tls://HOST:8786")
+        raise InputError("scheduler", Message.of("refusal-no-address", text=Typed(address)))
     if parts.scheme == "tcp" and host not in _HERE:
-        raise InputError("scheduler", f"{address} is not encrypted", "Beyond this machine use tls://")  # fmt: skip
+        raise InputError("scheduler", Message.of("refusal-not-encrypted", address=Code(address)))
     if parts.scheme == "tls" and tls is None:
-        wanted = "Name --tls-ca, --tls-cert and --tls-key"
-        raise InputError("scheduler", "TLS needs certificates", wanted)
+        wanted = Message.of("refusal-name-tls")
+        raise InputError("scheduler", Message.of("refusal-tls-needs"), wanted)
     for name in tls or ():
         if not Path(name).is_file():
-            raise InputError("tls", f"there is no file {name}", "Check the name")
+            raise InputError(
+                "tls", Message.of("refusal-no-file", path=name), Message.of("refusal-check-name")
+            )
 
 
 @contextlib.contextmanager
@@ -236,10 +239,8 @@ def _client(workers: int, scheduler: str | None, tls: tuple[str, str, str] | Non
             client = distributed.Client(scheduler, security=security, timeout=20)
             client.wait_for_workers(1, timeout=60)
         except (OSError, TimeoutError) as error:
-            problem = f"{scheduler} does not answer, or has no worker"
-            raise InputError(
-                "scheduler", problem, "Start both, and look at the certificates"
-            ) from error
+            problem = Message.of("refusal-no-answer", address=Code(scheduler))
+            raise InputError("scheduler", problem, Message.of("refusal-start-both")) from error
         with client:
             yield client
         return
@@ -248,11 +249,15 @@ def _client(workers: int, scheduler: str | None, tls: tuple[str, str, str] | Non
     with (
         dask.config.set(settings),
         distributed.LocalCluster(
-            n_workers=workers, threads_per_worker=1, host="127.0.0.1", dashboard_address="127.0.0.1:0",
-            memory_limit="1GiB", silence_logs=logging.CRITICAL,
+            n_workers=workers,
+            threads_per_worker=1,
+            host="127.0.0.1",
+            dashboard_address="127.0.0.1:0",
+            memory_limit="1GiB",
+            silence_logs=logging.CRITICAL,
         ) as cluster,
         distributed.Client(cluster) as client,
-    ):  # fmt: skip
+    ):
         yield client
         with contextlib.suppress(TimeoutError):  # one that is just being started holds up the end
             client.wait_for_workers(workers, timeout=10)
@@ -353,8 +358,12 @@ def _check_programs(client: Any) -> None:
     """
     others = {found for found in client.run(program).values() if found != program()}
     if others:
-        problem = f"a worker runs Croftbook {', '.join(sorted(others))}, and this is {program()}"
-        raise InputError("scheduler", problem, "Update the workers")
+        problem = Message.of(
+            "refusal-other-version",
+            found=Names(tuple(Code(one) for one in sorted(others))),
+            own=Code(program()),
+        )
+        raise InputError("scheduler", problem, Message.of("refusal-update-workers"))
 
 
 def _write_pids(client: Any, path: Path) -> None:

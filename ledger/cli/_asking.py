@@ -19,7 +19,7 @@ from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import Kind, check_typed
 from ledger.kinds.bought import missing_paid
 from ledger.kinds.describing import TYPED, Field
-from ledger.messages import Code
+from ledger.messages import Code, Message
 
 __all__ = ["Doubts", "ask_missing", "in_words"]
 
@@ -173,10 +173,10 @@ def in_words(error: InputError | NeedsAnswer, body: dict[str, Any]) -> InputErro
     name = match["name"] if match else error.field
     if isinstance(error, NeedsAnswer):
         return NeedsAnswer(error.code, name, error.question, error.offered)
-    wanted = ""
-    if name in TYPED and "for example " in error.wanted:
-        typed = f'for example "{TYPED[name]}"'
-        wanted = re.sub(r"for example .*", lambda _: typed, error.wanted)
+    wanted: Message | str = ""
+    if name in TYPED and error.right is not None and error.right.id == "refusal-for-example":
+        what, typed = error.right.parameters["what"], Code(f'"{TYPED[name]}"')
+        wanted = Message.of("refusal-for-example", what=what, example=typed)
     several = body.get(match["list"]) if match else None
     if match is None or not isinstance(several, list) or int(match["n"]) >= len(several):
         return error.at(error.field, wanted=wanted)

@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ledger.amounts import format_whole
+from ledger.messages import Day, Names, measured, sentence
 from ledger.replay import ORIGINS, day_text
 
 if TYPE_CHECKING:
@@ -86,11 +87,14 @@ def _of_item(state: State, item: int, draws: NDArray[np.int64]) -> str | None:
         return format_whole(whole, state.facts.measure[item], measures=measures)
 
     parts = [
-        f"{said(int(amount[row]))} of {day_text(int(lots['day'][lot[row]]))}"
+        sentence(
+            "cli-drawn-lot",
+            amount=measured(said(int(amount[row]))),
+            day=Day(day_text(int(lots["day"][lot[row]]))),
+        )
         for row in rows[np.argsort(lots["day"][lot[rows]], kind="stable")]
     ]
     newest = day_text(int(lots["day"][np.flatnonzero(fresh)[-1]]))
-    return (
-        f"{state.facts.names[item]}, the oldest first: {', '.join(parts)}. "
-        f"For what came in on {newest}: undo, and say “today's” of it"
+    return sentence(
+        "cli-drawn", name=state.facts.names[item], lots=Names(tuple(parts)), day=Day(newest)
     )

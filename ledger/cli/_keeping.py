@@ -11,7 +11,7 @@ from ledger.cli._common import book_options, file_named, read_book
 from ledger.cli._help import argument, command, option
 from ledger.cli._speech import confirm, echo, say, told
 from ledger.errors import InputError
-from ledger.messages import Choice, Code, Message
+from ledger.messages import Choice, Code, Message, sentence
 
 if TYPE_CHECKING:
     from ledger.checking import Checked
@@ -156,7 +156,7 @@ def backup(file: str, force: bool, as_json: bool, book: str | None, household: s
     with read_book(book, household, quiet=True) as opened:
         fault = next(iter(opened.faults()), None)
         if fault:
-            raise BookDamaged(f"No backup was made, as the book does not hold. {fault}")
+            raise BookDamaged(sentence("refusal-no-backup-made", fault=fault))
         heads = opened.backup(target, force=force)
     events = sum(head.seq for head in heads.values())
     if as_json:

@@ -50,7 +50,7 @@ def question_of(book: Book, found: list[Waiting], number: int) -> Waiting:
         raise InputError("number", Message.of("refusal-no-open-question", n=number))
     one = next((one for one in found if _key(book, one) == named[number]), None)
     if one is None:
-        raise InputError("number", f"question {number} is not open any more", _HINT)
+        raise InputError("number", Message.of("refusal-question-closed", n=number))
     return one
 
 

@@ -12,6 +12,7 @@ from ledger.cli._speech import say, told
 from ledger.kinds import Kind
 from ledger.kinds.describing import OF_JARS, Field
 from ledger.messages import Code, Names
+from ledger.messages.words import help_of
 
 __all__ = ["click_options"]
 
@@ -44,7 +45,7 @@ def click_options(kind: Kind, fields: list[Field]) -> list[click.Parameter]:
             Option(
                 names,
                 multiple=multiple,
-                help=_help(field),
+                help=_help(kind, field),
                 metavar=_metavar(field),
                 shell_complete=_completing(field),
             )
@@ -52,10 +53,14 @@ def click_options(kind: Kind, fields: list[Field]) -> list[click.Parameter]:
     return out
 
 
-def _help(field: Field) -> str:
+def _help(kind: Kind, field: Field) -> str:
     """Return what a field is, how it is typed, which words it knows, and whether it comes often."""
     about, _, example = field.help.partition(", e.g. ")
-    text = say("option-field", help=told(about), example=Code(example) if example else None)
+    text = say(
+        "option-field",
+        help=told(help_of(kind.name, field.name, about)),
+        example=Code(example) if example else None,
+    )
     if field.kind == "day":
         text = say("option-field-day", field=text)
     if field.choices:

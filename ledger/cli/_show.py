@@ -13,6 +13,7 @@ from ledger.cli._help import Command, Group, Misuse, Option, argument, command, 
 from ledger.cli._speech import say, told
 from ledger.cli._tables import print_answer, print_history, print_tree, short
 from ledger.messages import Code, Message, Names, Typed
+from ledger.messages.words import help_of
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -48,7 +49,7 @@ class _Show(Group):
         params: list[click.Parameter] = [
             Option(
                 [f"--{option.name.replace('_', '-')}", f"o_{option.name}"],
-                help=_help(option),
+                help=_help(cmd_name, option),
                 is_flag=option.kind == "flag",
                 multiple=option.kind == "list",
                 metavar="DAY" if option.kind == "day" else None,
@@ -82,7 +83,7 @@ class _Show(Group):
             _show(cmd_name, given)
 
         plain, example = _examples(cmd_name)
-        question = told(projection.question)
+        question = told(help_of("question", cmd_name, projection.question))
         return Command(
             cmd_name,
             params=params,
@@ -115,8 +116,8 @@ def _examples(name: str) -> tuple[str, str]:
     return _OWN.get(name, (f"croftbook show {name}", f"croftbook show {name} --as-of 2026-10-01"))
 
 
-def _help(option: Asked) -> str:
-    about = told(option.help)
+def _help(question: str, option: Asked) -> str:
+    about = told(help_of(question, option.name, option.help))
     example = None if option.kind == "flag" else Code(str(option.example))
     return say("option-question", help=f"{about[0].upper()}{about[1:]}", example=example)
 

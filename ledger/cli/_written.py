@@ -25,9 +25,6 @@ if TYPE_CHECKING:
 
 __all__ = ["report", "understood"]
 
-_TAKEN = re.compile(
-    r"(?P<field>[\w.\[\]]+): (?P<question>.+\?)(?: Taken: (?P<taken>.+))?", re.DOTALL
-)
 _MOST = 8
 _NO_LOTS = frozenset({"jar", "equipment", "garden input"})
 """Sorts that are not matched (the reckoning, rules 7 and 8)."""
@@ -116,19 +113,10 @@ def _say(book: Book, written: Written, lots: dict[tuple[str, int], str]) -> None
     if len(lines) > _MOST:
         click.echo(f"  {say('cli-more-lines', n=len(lines) - _MOST)}")
     for note in written.notes:
-        click.echo(f"  {say('cli-note', text=_note(note))}", err=True)
+        click.echo(f"  {say('cli-note', text=told(note))}", err=True)
     for name, row in written.proposals.items():
         proposal = Code(f'croftbook item "{name}" --food "{row}"')
         click.echo(f"  {say('cli-new-item', name=name, command=proposal)}", err=True)
-
-
-def _note(text: str) -> str:
-    """Return a note in the language: a doubt and what was taken for it, or a sentence."""
-    match = _TAKEN.fullmatch(text)
-    if match is None:
-        return told(text)
-    said = f"{match['field']}: {told(match['question'])}"
-    return f"{said} {say('cli-taken', answer=told(match['taken']))}" if match["taken"] else said
 
 
 def understood(

@@ -6,6 +6,7 @@ from collections.abc import Callable, Collection
 from dataclasses import dataclass, field
 
 from ledger.errors import DANGER, NeedsAnswer
+from ledger.messages import Code, sentence
 
 __all__ = ["Answers"]
 
@@ -52,14 +53,16 @@ class Answers:
     def note(self, text: str) -> None:
         """Note what was assumed, with the line of the file where there is one."""
         if len(self.notes) < MOST_NOTES:
-            self.notes.append(text if self.line is None else f"line {self.line}: {text}")
+            self.notes.append(
+                text if self.line is None else sentence("doubt-on-line", n=self.line, text=text)
+            )
         else:
             self.more_notes += 1
 
     def settle(self, doubt: NeedsAnswer) -> None:
         """Return when the doubt may pass; raise it otherwise."""
         if self.importing and doubt.code in _TAKEN_BY_IMPORTS:
-            self.note(f"{doubt.field}: {doubt.question}")
+            self.note(sentence("doubt-noted", field=Code(doubt.field), question=doubt.question))
         elif not self.choose(doubt):
             raise doubt
 
@@ -74,7 +77,13 @@ class Answers:
     def choose(self, doubt: NeedsAnswer) -> bool:
         """Return whether the answer offered is taken; with nobody to ask, raise the doubt."""
         if self._is_given(doubt.code):
-            self.note(f"{doubt.field}: {doubt.question} Taken: {doubt.offered}")
+            taken = sentence(
+                "doubt-taken",
+                field=Code(doubt.field),
+                question=doubt.question,
+                answer=doubt.offered,
+            )
+            self.note(taken)
             return True
         if self.ask is None:
             raise doubt

@@ -8,6 +8,7 @@ from typing import Any
 from ledger.errors import InputError
 from ledger.kinds import to_stored
 from ledger.log import Head, chained, head_file, read_heads
+from ledger.messages import Message
 
 __all__ = ["ExportedChain", "head_beside"]
 
@@ -37,8 +38,7 @@ class ExportedChain:
         if not isinstance(seq, int) or isinstance(seq, bool) or not isinstance(said, str):
             raise InputError(
                 "line",
-                "is no line of an export",
-                "Leave `seq` and `hash` out: then it is typed anew",
+                Message.of("refusal-no-export-line"),
             )
         before, self.head = self.head, Head(seq, said)
         self.lines += 1
@@ -46,8 +46,7 @@ class ExportedChain:
             missing = "the lines before it are" if not before.seq else f"event {before.seq + 1} is"
             raise InputError(
                 "seq",
-                f"is {seq}, and the line before it is event {before.seq}: {missing} missing",
-                "Take the whole export, or leave `seq` and `hash` out of every line",
+                Message.of("refusal-export-gap", seq=seq, before=before.seq, n=missing),
             )
         try:
             content = [event.get(name, 1 if name == "v" else None) for name in _FIELDS]
@@ -57,8 +56,7 @@ class ExportedChain:
         if not followed:
             raise InputError(
                 "hash",
-                "does not follow from the line and the one before it: the line was changed by hand",
-                "Take the line from the export again, or leave `seq` and `hash` out of every line",
+                Message.of("refusal-export-hash"),
             )
 
     def check_end(self, kept: Head | None) -> None:
@@ -75,14 +73,12 @@ class ExportedChain:
         if less > 0:
             raise InputError(
                 "file",
-                f"ends at event {self.head.seq}, and its head tells of event {kept.seq}: {less} "
-                "lines are missing at its end",
-                "It was cut off: take another copy of the export with its .head",
+                Message.of("refusal-export-cut", seq=self.head.seq, kept=kept.seq, n=less),
             )
         raise InputError(
-            "file", "does not end with the event that its head tells of",
-            "Take the .head that was written with this export",
-        )  # fmt: skip
+            "file",
+            Message.of("refusal-export-end"),
+        )
 
 
 def head_beside(path: Path, household: str) -> Head | None:

@@ -18,6 +18,7 @@ from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.errors import InputError, LedgerError
 from ledger.kinds import KINDS, Kind, kind_of
 from ledger.kinds.describing import fields_of
+from ledger.messages import Code, Message, Typed
 
 __all__ = ["csv_lines"]
 
@@ -72,7 +73,7 @@ def csv_lines(
         file = path.open(encoding=encoding, errors="surrogateescape", newline="")
     except LookupError:
         raise InputError(
-            "encoding", f"{encoding!r} is not an encoding", "Write utf-8 or latin-1"
+            "encoding", Message.of("refusal-no-encoding", text=Typed(encoding))
         ) from None
     with file:
         before = 0
@@ -83,7 +84,8 @@ def csv_lines(
             header = next(reader, None)
             if header is not None and len(header) > MOST_COLUMNS:
                 raise InputError(
-                    "header", f"has {len(header)} columns", f"Leave {MOST_COLUMNS} at most"
+                    "header",
+                    Message.of("refusal-too-many-columns", n=len(header), most=MOST_COLUMNS),
                 )
             names = mapping.names(header)
             size, before = 0, reader.line_num
@@ -98,13 +100,20 @@ def csv_lines(
                         yield first, size, _row(names, row, mapping, dates, texts)
         except UnicodeError as error:
             raise InputError(
-                "file", f"is not {encoding} ({error})", "Name its encoding with --encoding"
+                "file",
+                Message.of(
+                    "refusal-not-encoded-so", encoding=Code(encoding), error=Code(str(error))
+                ),
             ) from None
         except csv.Error as error:
             raise InputError(
                 "row",
-                f"that begins in line {before + 1} cannot be read ({error})",
-                f"Look at the quotes from there to line {reader.line_num}",
+                Message.of(
+                    "refusal-row-unreadable",
+                    n=before + 1,
+                    error=Code(str(error)),
+                    last=reader.line_num,
+                ),
             ) from None
 
 
@@ -115,9 +124,7 @@ def _short_lines(file: Any) -> Iterator[str]:
         if not line:
             return
         if len(line) > LONGEST:
-            raise InputError(
-                f"line {number}", "is longer than a million characters", "Split it; one event a row"
-            )
+            raise InputError(f"line {number}", Message.of("refusal-line-long-characters"))
         yield line
 
 
@@ -143,9 +150,7 @@ def _swallowed(names: list[str], row: list[str]) -> str | None:
 def _stray(first: int, last: int, line: str) -> InputError:
     return InputError(
         "row",
-        f"goes on to line {last}, as a quote stands open, and takes in what looks like a row of "
-        f"its own ({line.strip()[:60]!r})",
-        f"Close or remove the stray quote in line {first}",
+        Message.of("refusal-quote-open", last=last, line=Typed(line.strip()[:60]), first=first),
     )
 
 
@@ -167,8 +172,7 @@ def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
     if len(row) > len(names) and any(cell.strip() for cell in row[len(names) :]):
         raise InputError(
             "row",
-            f"has {len(row)} cells under {len(names)} headings",
-            "Put quotes around a text that holds the delimiter",
+            Message.of("refusal-cells-over-headings", n=len(row), n2=len(names)),
         )
     cells = {}
     for name, cell in zip(names, row, strict=False):
@@ -179,18 +183,18 @@ def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
     if "\x00" in together or not together.isascii():
         for name, cell in cells.items():
             if "\x00" in cell:
-                raise InputError(name, "holds a NUL character", "Take it out")
-            if _HALVES.search(cell):
                 raise InputError(
-                    name, "holds a byte that is no character here", "Name the file's --encoding"
+                    name, Message.of("refusal-nul-character"), Message.of("refusal-take-it-out")
                 )
+            if _HALVES.search(cell):
+                raise InputError(name, Message.of("refusal-byte-no-character"))
     return {**mapping.constants, **cells} if mapping.constants else cells
 
 
 def _event(cells: dict[str, str], dates: str | None, texts: Texts) -> dict[str, Any]:
     for name in ("kind", "on"):
         if name not in cells:
-            raise InputError(name, "is empty", "Each row needs a kind and a day")
+            raise InputError(name, Message.of("refusal-empty"), Message.of("refusal-kind-and-day"))
     kind = kind_of(_kind_name(cells["kind"]))
     own = None
     if kind.writer != "by":  # the body has a `by` of its own
@@ -274,8 +278,8 @@ def _day(text: str, dates: str | None, field: str = "on") -> str:
     if dates not in _ORDERS or parts is None:
         raise InputError(
             field,
-            f"{text[:40]!r} is not a day",
-            "Write it like 2026-09-02, or say how days are written with --dates dmy or mdy",
+            Message.of("refusal-not-a-day", text=Typed(text[:40])),
+            Message.of("refusal-like-day-or-dates"),
         )
     day, month, year = (int(parts[i + 1]) for i in _ORDERS[dates])
     if year < 100:
@@ -284,5 +288,5 @@ def _day(text: str, dates: str | None, field: str = "on") -> str:
         return dt.date(year, month, day).isoformat()
     except ValueError:
         raise InputError(
-            field, f"{text!r} is not a day ({dates})", "Check the order of day and month"
+            field, Message.of("refusal-not-a-day-so", text=Typed(text), dates=Code(dates))
         ) from None

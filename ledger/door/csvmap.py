@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from ledger.errors import InputError
-from ledger.messages import Message
+from ledger.messages import Code, Message, Names, Typed
 
 __all__ = ["Map"]
 
@@ -42,18 +42,26 @@ class Map:
                 data = tomllib.load(file)
         except OSError as error:
             raise InputError(
-                "map", f"{path} cannot be read ({error.strerror})", "Name a TOML file"
+                "map",
+                Message.of(
+                    "refusal-file-unreadable",
+                    path=Code(str(path)),
+                    problem=Code(str(error.strerror)),
+                ),
+                Message.of("refusal-toml-file"),
             ) from None
         except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-            raise InputError("map", f"{path} is not TOML ({error})", _EXAMPLE) from None
+            raise InputError(
+                "map", Message.of("refusal-no-toml", path=Code(str(path)), error=Code(str(error)))
+            ) from None
         for part, values in data.items():
             if part not in ("columns", "constants"):
-                raise InputError("map", f"{part!r} is not a part of a mapping", _EXAMPLE)
+                raise InputError("map", Message.of("refusal-map-part", name=Typed(part)))
             plain = (str, int, float) if part == "constants" else (str,)
             if not isinstance(values, dict) or not all(
                 isinstance(value, plain) for value in values.values()
             ):
-                raise InputError("map", f"[{part}] does not hold plain texts", _EXAMPLE)
+                raise InputError("map", Message.of("refusal-map-texts", name=part))
         columns = {str(heading).strip(): name for heading, name in data.get("columns", {}).items()}
         return cls(columns, {name: str(v) for name, v in data.get("constants", {}).items()})
 
@@ -69,23 +77,25 @@ class Map:
             raise InputError(
                 "header",
                 Message.of("refusal-missing"),
-                "The first row names the columns: on,kind,item,amount",
+                Message.of("refusal-first-row"),
             )
         cells = [cell.strip() for cell in header]
         names = [self.columns.get(cell, "") if self.columns else cell for cell in cells]
         for heading in self.columns:
             if heading not in cells:
                 raise InputError(
-                    "map", f"the sheet has no column {heading!r}", f"It has: {', '.join(cells)}"
+                    "map",
+                    Message.of(
+                        "refusal-no-heading", name=Typed(heading), names=Names(tuple(cells))
+                    ),
                 )
         twice = {name for name in names if name and names.count(name) > 1}
         if twice:
-            raise InputError("header", f"has {min(twice)!r} twice", "Name each field once")
+            raise InputError("header", Message.of("refusal-heading-twice", name=Typed(min(twice))))
         for wanted in ("on", "kind"):
             if wanted not in names and wanted not in self.constants:
                 raise InputError(
                     "header",
-                    f"has no column {wanted!r}",
-                    "Write on,kind,item,amount,... or map the headings with --map",
+                    Message.of("refusal-no-column", name=Typed(wanted)),
                 )
         return names

@@ -12,6 +12,7 @@ import msgspec
 from ledger.errors import BookDamaged, BookError, InputError
 from ledger.files import whole_file
 from ledger.log import COLUMNS, Head, Log, keep_heads, why_not
+from ledger.messages import Code, Message, sentence
 
 __all__ = ["export_lines"]
 
@@ -39,7 +40,7 @@ def export_lines(
     """
     head, written = Head(0, ""), 0
     if is_damaged and target.exists():
-        raise BookDamaged(f"{target} was left as it is: the book does not hold, and it may")
+        raise BookDamaged(sentence("refusal-export-left", target=Code(str(target))))
     try:
         with whole_file(target, synced=True) as file:
             for chunk in _readable(log) if is_damaged else log.read():
@@ -50,7 +51,10 @@ def export_lines(
                     progress(len(chunk))
     except OSError as error:
         raise InputError(
-            "file", f"{target} cannot be written ({why_not(error)})", "Name another place"
+            "file",
+            Message.of(
+                "refusal-target-unwritable", target=Code(str(target)), error=Code(why_not(error))
+            ),
         ) from None
     with contextlib.suppress(BookError):  # the export itself is whole
         keep_heads(target, {log.household: head})

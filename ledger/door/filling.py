@@ -11,6 +11,7 @@ from ledger.items import near_misses
 from ledger.kinds.describing import OF_JARS, Field
 from ledger.kinds.item_described import Sort
 from ledger.known.catalogue import Catalogue
+from ledger.messages import Code, Message, Names, Typed
 
 __all__ = ["fill", "fill_sort"]
 
@@ -69,9 +70,12 @@ def fill_sort(body: dict[str, Any], catalogue: Catalogue, *, needed: bool) -> No
         near = near_misses(name, catalogue.names())
         raise InputError(
             "sort",
-            f"is missing, and {name!r} is not in the book yet",
-            (f"Did you mean {near[0]!r}? Else say" if near else "Say")
-            + f" what sort of thing it is with --sort: {', '.join(get_args(Sort))}",
+            Message.of("refusal-missing-unknown-item", name=Typed(name)),
+            Message.of(
+                "refusal-say-sort",
+                near=Typed(near[0]) if near else None,
+                sorts=Names(tuple(map(Code, get_args(Sort)))),
+            ),
         )
 
 
@@ -107,8 +111,7 @@ def _onto_lines(
     if len(values) != len(lines) and not (len(values) == 1 and name in _FOR_ALL):
         raise InputError(
             name,
-            f"is given {len(values)} times for {len(lines)} lines",
-            "Repeat it once for each line, in their order",
+            Message.of("refusal-given-times", n=len(values), n2=len(lines)),
         )
     for i, line in enumerate(lines):
         value = values[i] if len(values) == len(lines) else values[0]
@@ -119,7 +122,5 @@ def _onto_jars(body: dict[str, Any], name: str, values: Sequence[str], texts: Te
     jars = [made for made in body.get("made", []) if "jars" in made]
     for i, value in enumerate(values):
         if i >= len(jars):
-            raise InputError(
-                name, "is given more often than there are entries with jars", "Give --made first"
-            )
+            raise InputError(name, Message.of("refusal-more-than-jars"))
         jars[i][name] = texts.labels(value) if name == "labels" else whole_number(value)

@@ -23,7 +23,7 @@ from ledger.errors import BookError, InputError, LedgerError
 from ledger.kinds import check_typed, decode_stored, kind_of, tell, to_stored
 from ledger.known.catalogue import Catalogue
 from ledger.log import Head, Log, StoredEvent, Writing
-from ledger.messages import Message
+from ledger.messages import Code, Day, Message, Names, Typed, sentence
 
 __all__ = ["BadLine", "Imported", "import_lines", "json_lines"]
 
@@ -105,11 +105,10 @@ def json_lines(
     if encoding.lower().replace("_", "-") not in ("utf-8", "utf8", "utf-8-sig"):
         raise InputError(
             "encoding",
-            f"{encoding!r} is for sheets, and JSON Lines are UTF-8",
-            "Save the file as UTF-8, or name it .csv where it is a sheet",
+            Message.of("refusal-encoding-of-sheets", text=Typed(encoding)),
         )
     if dates is not None:
-        raise InputError("dates", "is for sheets", "Days in JSON Lines are written 2026-09-02")
+        raise InputError("dates", Message.of("refusal-for-sheets"))
     return _json_lines(path)
 
 
@@ -129,7 +128,9 @@ def _json_lines(path: Path) -> Iterator[tuple[int, int, bytes | InputError]]:
                     number,
                     size,
                     InputError(
-                        "line", "is longer than a million bytes", "Split it; one event a line"
+                        "line",
+                        Message.of("refusal-line-long-bytes"),
+                        Message.of("refusal-split-line"),
                     ),
                 )
                 continue
@@ -153,29 +154,27 @@ def parse_json(line: bytes) -> dict[str, Any]:
     try:
         text = line.decode("utf-8")
     except UnicodeDecodeError as error:
-        raise InputError(
-            "line", f"is not UTF-8 (byte {error.start + 1})", "Save the file as UTF-8"
-        ) from None
+        raise InputError("line", Message.of("refusal-not-utf8", n=error.start + 1)) from None
     if "\x00" in text:
-        raise InputError("line", "holds a NUL character", "Take it out")
+        raise InputError(
+            "line", Message.of("refusal-nul-character"), Message.of("refusal-take-it-out")
+        )
     try:
         event = _DECODER.decode(text)
     except (msgspec.DecodeError, RecursionError) as error:
         raise InputError(
-            "line", f"is not whole JSON ({error})", "Check where it was cut off"
+            "line", Message.of("refusal-json-not-whole", why=Code(str(error)))
         ) from None
     if not isinstance(event, dict):
-        raise InputError("line", "is not an event", 'Write {"kind": ..., "on": ..., "body": {...}}')
+        raise InputError("line", Message.of("refusal-no-event"))
     unknown = sorted(set(event) - _ENVELOPE)
     if unknown:
         raise InputError(
-            unknown[0], "is not a field of an event", f"It has: {', '.join(sorted(_ENVELOPE))}"
+            unknown[0], Message.of("refusal-no-event-field", names=Names(tuple(sorted(_ENVELOPE))))
         )
     for name in ("kind", "body", "on"):
         if name not in event:
-            raise InputError(
-                name, Message.of("refusal-missing"), 'Write {"kind": ..., "on": ..., "body": {...}}'
-            )
+            raise InputError(name, Message.of("refusal-missing"), Message.of("refusal-like-event"))
     return event
 
 
@@ -335,7 +334,8 @@ class _Taking:
         out.written += 1
         out.described += len(done.described)
         if len(out.preview) < _PREVIEWED:
-            out.preview.append(f"{done.event.on} {tell(done.event.kind, done.body)}")
+            line = tell(done.event.kind, done.body)
+            out.preview.append(sentence("told-on", day=Day(done.event.on), line=line))
 
 
 class _Exported(msgspec.Struct, forbid_unknown_fields=True):
@@ -361,7 +361,7 @@ def _verbatim(tx: Writing, catalogue: Catalogue, event: dict[str, Any], answers:
         one = msgspec.convert(event, _Exported)
     except msgspec.ValidationError as error:
         raise InputError(
-            "line", f"is no line of an export ({error})", "Leave `seq` and `hash` out"
+            "line", Message.of("refusal-no-export-line-so", why=Code(str(error)))
         ) from None
     kind = kind_of(one.kind)
     text = to_stored(one.body)
@@ -376,11 +376,20 @@ def _verbatim(tx: Writing, catalogue: Catalogue, event: dict[str, Any], answers:
     _check_stored(one.body)
     stored = tx.append_verbatim(
         StoredEvent(
-            seq=one.seq, id=one.id, kind=one.kind, v=one.v, on=one.on, at=one.at,
-            recorded_at=one.recorded_at, typed_at=one.typed_at, by=one.by, replaces=one.replaces,
-            body=text, hash=one.hash,
+            seq=one.seq,
+            id=one.id,
+            kind=one.kind,
+            v=one.v,
+            on=one.on,
+            at=one.at,
+            recorded_at=one.recorded_at,
+            typed_at=one.typed_at,
+            by=one.by,
+            replaces=one.replaces,
+            body=text,
+            hash=one.hash,
         )
-    )  # fmt: skip
+    )
     catalogue.learn(msgspec.structs.astuple(stored))
 
 
@@ -389,9 +398,7 @@ def _check_stored(body: dict[str, Any]) -> None:
     for name, lines in lists_of(body).items():
         for i, line in enumerate(lines):
             if type(line.get("n")) is not int or type(line.get("whole")) is not int:
-                raise InputError(
-                    f"{name}[{i}]", "lacks its number or whole amount", "Leave `seq` and `hash` out"
-                )
+                raise InputError(f"{name}[{i}]", Message.of("refusal-lacks-whole"))
 
 
 def _is_ahead(recorded_at: str) -> bool:
@@ -402,7 +409,7 @@ def _not_ahead(recorded_at: str) -> None:
     """Refuse a moment to come: no later event could be written down before it."""
     if _is_ahead(recorded_at):
         raise InputError(
-            "recorded_at", f"{recorded_at} is still to come", "Look at the clock that wrote it"
+            "recorded_at", Message.of("refusal-recorded-ahead", at=Code(str(recorded_at)))
         )
 
 
@@ -411,7 +418,7 @@ def _through_the_door(
 ) -> Written:
     entry = Entry(**{name: value for name, value in event.items() if name not in ("seq", "hash")})
     if "v" in event and type(entry.v) is not int:
-        raise InputError("v", "is not a whole number", "Leave it out, or write 1")
+        raise InputError("v", Message.of("refusal-not-a-whole-number"))
     if not tx.was_empty:
         entry.recorded_at = None
     elif isinstance(entry.recorded_at, str):

@@ -20,6 +20,7 @@ from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts, item_key, merge, near_misses
 from ledger.kinds.resolving import MOST, first_measure, join
 from ledger.known.catalogue import Catalogue
+from ledger.messages import Code, Message, Names, Typed, fixed, measured, sentence
 from ledger.reference.crossing import Weights
 
 if TYPE_CHECKING:
@@ -111,7 +112,7 @@ class Lines:
                 doubt = NeedsAnswer(
                     "near-miss",
                     field,
-                    f"{name!r} is not in the book yet; did you mean {near!r}?",
+                    sentence("doubt-name-near", name=Typed(name), near=Typed(near)),
                     near,
                 )
                 if self.answers.choose(doubt):
@@ -173,10 +174,14 @@ class Lines:
     def _tell_adopted(self, name: str, plain: Everyday, measure: str | None) -> None:
         if self.answers.importing:
             return
-        piece = f", one weighs {plain.g_per['piece']} g" if "piece" in plain.g_per else ""
         self.answers.note(
-            f"{name} is taken as {plain.description!r} of the food table, kept by {measure}{piece}; "
-            f'to change that: croftbook item "{name}" --food "another name" --measure mass'
+            sentence(
+                "doubt-adopted",
+                name=name,
+                row=Typed(plain.description),
+                measure=fixed(measure or ""),
+                piece=measured(str(plain.g_per["piece"])) if "piece" in plain.g_per else None,
+            )
         )
 
     def _propose(self, name: str) -> None:
@@ -207,7 +212,7 @@ class Lines:
         except NeedsAnswer as doubt:
             doubt = NeedsAnswer(doubt.code, field, doubt.question, doubt.offered)
             if self.answers.choose(doubt):
-                return parse_amount(doubt.offered, measures=self.measures, comma=self.comma)
+                return parse_amount(str(doubt.offered), measures=self.measures, comma=self.comma)
             raise doubt from None
         except InputError as error:
             raise error.at(field) from None
@@ -247,15 +252,21 @@ class Lines:
         by_piece = facts.measure == "mass" and "piece" in (facts.g_per or {})
         if not is_plain or by_piece or not amount.whole:
             return amount
-        offered = f"{amount.text} {jars[0]}s"
+        offered = measured(f"{amount.text} {jars[0]}s")
         if len(jars) > 1:
-            question = f"{amount.text} {name}: which jars, {' or '.join(jars)}?"
+            question = sentence(
+                "doubt-which-jars", amount=measured(amount.text), name=name, jars=Names(tuple(jars))
+            )
             doubt = NeedsAnswer("unit", field, question, offered)
             if not self.answers.choose(doubt):
                 raise doubt
         else:
-            self.answers.note(f"{amount.text} {name} are taken as {offered}")
-        return self.amount(offered, field)
+            self.answers.note(
+                sentence(
+                    "doubt-taken-as-jars", amount=measured(amount.text), name=name, jars=offered
+                )
+            )
+        return self.amount(str(offered), field)
 
     def carried(self, line: Body, field: str, *, zero: bool = False) -> Body:
         """Return a line that brings its whole amount, after looking whether it can be so.
@@ -270,11 +281,10 @@ class Lines:
         if not (0 if zero else 1) <= whole <= MOST:
             raise InputError(
                 join(field, "whole"),
-                f"{whole} is no amount",
-                "Leave it out: it follows from `amount`",
+                Message.of("refusal-whole-no-amount", whole=Code(str(whole))),
             )
         if not 0 <= times <= MOST:
-            raise InputError(join(field, "times"), "is no amount", "Leave it out")
+            raise InputError(join(field, "times"), Message.of("refusal-times-no-amount"))
         if line.get("measure") is not None and line.get("basis") is None:
             self._check_measure(line["measure"], per, "times" in line, field)
             return line
@@ -282,8 +292,8 @@ class Lines:
         if (basis != "exact") != (per is not None and times > 0) or "measure" in line:
             raise InputError(
                 join(field, "basis"),
-                f"{basis!r} does not go with `per` and `times`",
-                "Leave all of `whole`, `basis`, `per` and `times` out",
+                Message.of("refusal-does-not-go-with", text=Typed(basis)),
+                Message.of("refusal-leave-basis"),
             )
         return {**line, "basis": basis}
 
@@ -302,8 +312,8 @@ class Lines:
         if not good:
             raise InputError(
                 join(field, "measure"),
-                f"{measure!r} does not go with `per` and `times`",
-                "Leave all of `whole`, `measure`, `per` and `times` out",
+                Message.of("refusal-does-not-go-with", text=Typed(measure)),
+                Message.of("refusal-leave-measure"),
             )
 
     def measured(self, amount: Amount, name: str, facts: ItemFacts, field: str) -> dict[str, Any]:
@@ -330,21 +340,23 @@ class Lines:
         if come.weight is not None and come.weight.source != "item":
             self.answers.note(f"{amount.text} {name}: {come.weight.note}")
         elif come.measure != target and facts.sort in (None, "food", "supply", "fuel"):
-            self.answers.note(
-                f"{amount.text} {name} is kept as said: {ask_weight(amount, name, target)}"
-            )
+            self.answers.note(ask_weight(amount, name, target))
 
     def _check_size(self, said: Body, amount: Amount, name: str, field: str) -> None:
         whole = said["whole"]
         if whole > MOST or amount.times > MOST:
             raise InputError(
-                field, f"{amount.text} is more than a book can hold", "Check the number and unit"
+                field,
+                Message.of("refusal-amount-too-large", text=amount.text),
+                Message.of("refusal-check-amount"),
             )
         if whole == 0 and amount.exact > 0:
-            raise InputError(field, f"{amount.text} is too little to be written", "Write more")
+            raise InputError(
+                field, sentence("refusal-amount-too-little", amount=measured(amount.text))
+            )
         if whole > _ABSURD.get(said["measure"], _ABSURD["count"]):
-            question = f"{amount.text} of {name} is a great deal; is it right?"
-            self.answers.settle(NeedsAnswer("absurd", field, question, "it is right"))
+            question = sentence("doubt-great-deal", amount=measured(amount.text), name=name)
+            self.answers.settle(NeedsAnswer("absurd", field, question, sentence("doubt-right")))
 
     def _in_jars(self, amount: Amount, name: str) -> Body | None:
         """Return the jars meant where the word jar was left out of an item kept in such jars."""
@@ -376,8 +388,7 @@ class Lines:
         if volume is None:
             raise InputError(
                 field,
-                f"nobody said how much one {jar} holds",
-                f'Say it with: croftbook item "{jar}" --sort jar --holds "1 qt"',
+                Message.of("refusal-jar-holds-unknown", jar=jar),
             )
         return volume
 
@@ -396,14 +407,17 @@ class Lines:
 
 
 def ask_weight(amount: Amount, item: str, target: str) -> str:
-    """Return how to say what one of a unit weighs."""
+    """Return that an amount stays as it was said, and how to say what one of a unit weighs."""
     unit = amount.jar or amount.unit
     if amount.measure == "mass" or (target == "count" and not is_counted(unit)):
         unit = {"count": "piece", "volume": "cup"}.get(target, unit)
     ul = jar_volume_ul(unit) if unit.endswith("jar") else None  # of a jar, as if it were water
     grams = {"piece": 120, "cup": 240, "bucket": 8000, "head": 500}.get(unit, 250)
     grams = grams if ul is None else round(ul / 1000)
-    return (
-        f"what one {unit} of it weighs is not known; say it, in grams, with: "
-        f'croftbook item "{item}" --g-per "{unit} {grams}"'
+    return sentence(
+        "doubt-kept-as-said",
+        amount=measured(amount.text),
+        name=item,
+        unit=unit,
+        command=Code(f'croftbook item "{item}" --g-per "{unit} {grams}"'),
     )

@@ -13,6 +13,7 @@ from ledger.kinds import KINDS, Kind, decode_stored, kind_of
 from ledger.known.catalogue import Catalogue
 from ledger.labels import split_label
 from ledger.log import StoredEvent, Writing
+from ledger.messages import sentence
 
 __all__ = ["OPENING", "Place", "check_lots", "full_key", "full_lots"]
 
@@ -91,8 +92,10 @@ def check_lots(
             problem = _problem(tx, catalogue, line, (place, kind.phase))
             if problem:
                 field = f"{name}.lot" if is_single else f"{name}[{i}].lot"
-                question = f"{line['lot']}: {problem}; take the oldest {line['item']} instead?"
-                answers.settle(NeedsAnswer("lot", field, question, "take the oldest"))
+                question = sentence(
+                    "doubt-lot-instead", lot=line["lot"], problem=problem, item=line["item"]
+                )
+                answers.settle(NeedsAnswer("lot", field, question, sentence("doubt-oldest")))
 
 
 def _problem(
@@ -102,20 +105,20 @@ def _problem(
     if not match:
         return _label_problem(catalogue, line, draw[0])
     if match["mark"] in ("u", "c"):
-        return "a lot that was found or never written down cannot be named"
+        return sentence("doubt-lot-made-up")
     entries = catalogue.entries(tx)
     root = entries.root(match["entry"])
     first, newest = tx.get(root), tx.get(entries.newest(root))
     if first is None or newest is None:
-        return "there is no such lot"
+        return sentence("doubt-lot-none")
     if entries.is_struck(root):
-        return "that entry was taken back"
+        return sentence("doubt-lot-struck")
     kind, body = kind_of(newest.kind), decode_stored(newest.kind, newest.v, newest.body)
     supplied = _supplied(kind, body, int(match["n"]), match["mark"])
     if supplied is None:
-        return "there is no such lot"
+        return sentence("doubt-lot-none")
     if catalogue.key(supplied) != catalogue.key(line["item"]):
-        return f"that lot is {supplied}"
+        return sentence("doubt-lot-of-other", item=supplied)
     return _late(first, newest, kind.phase, draw)
 
 
@@ -136,23 +139,21 @@ def _late(
     comes = (newest.on, phase, newest.at or _NOON, first.seq)
     seq = place.seq if place.seq is not None else first.seq + 1
     goes = (place.on, draw_phase, place.at or _NOON, seq)
-    return None if comes < goes else "that lot came later"
+    return None if comes < goes else sentence("doubt-lot-late")
 
 
 def _label_problem(catalogue: Catalogue, line: dict[str, Any], place: Place) -> str | None:
     prefix, number = split_label(line["lot"])
     usual = catalogue.setting("jar_label_prefix") or ""
     if number is None or ":" in prefix:
-        return (
-            "there is no such lot"
-            if ":" in line["lot"]
-            else "it is neither a lot nor a jar's label"
-        )
+        return sentence("doubt-lot-none") if ":" in line["lot"] else sentence("doubt-lot-no-label")
     found = [
         label
         for label in catalogue.labels(line["item"])
         if prefix in (label.prefix, label.prefix or usual) and label.low <= number <= label.high
     ]
     if not found:
-        return f"no jar of {line['item']} has that label"
-    return None if any(label.on <= place.on for label in found) else "that jar came later"
+        return sentence("doubt-lot-label-of-none", item=line["item"])
+    if any(label.on <= place.on for label in found):
+        return None
+    return sentence("doubt-lot-jar-late")

@@ -8,6 +8,7 @@ from typing import Any
 from ledger.errors import InputError
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
+from ledger.messages import Message, Typed
 
 __all__ = ["check_names"]
 
@@ -43,8 +44,7 @@ def check_names(kind: str, body: Body, catalogue: Catalogue) -> None:
         if key != own and catalogue.canonical(own) == key:
             raise InputError(
                 "also",
-                f"{body['item']} is another name of {other} already",
-                f"Describe {other}, with also {body['item']}",
+                Message.of("refusal-name-of-another", item=body["item"], other=other),
             )
 
 
@@ -62,9 +62,7 @@ def _check_letters(body: Any, field: str = "") -> None:
                 _check_letters(value, at)
             for one in several:
                 if isinstance(one, str) and not _is_name(one):
-                    raise InputError(
-                        at, f"{one[:40]!r} is not a name", "Write it with letters or digits"
-                    )
+                    raise InputError(at, Message.of("refusal-not-a-name", text=Typed(one[:40])))
 
 
 def _is_name(text: str) -> bool:

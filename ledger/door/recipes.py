@@ -11,6 +11,7 @@ from ledger.errors import InputError, NotFound
 from ledger.items import item_key, near_misses
 from ledger.kinds import CANNING
 from ledger.known.catalogue import Catalogue
+from ledger.messages import Message, Typed
 
 __all__ = ["from_recipe", "recipe_of", "scaled", "times_of"]
 
@@ -34,11 +35,11 @@ def from_recipe(catalogue: Catalogue, body: dict[str, Any]) -> dict[str, Any]:
     if recipe is None:
         near = near_misses(name, [r["recipe"] for r in catalogue.recipes.values()])
         hint = (
-            f"Did you mean {near[0]!r}?"
+            Message.of("refusal-did-you-mean", name=Typed(near[0]))
             if near
-            else "Write it once with `croftbook recipe`, or give --used"
+            else Message.of("refusal-write-recipe")
         )
-        raise NotFound("recipe", f"there is no recipe {name!r}", hint)
+        raise NotFound("recipe", Message.of("refusal-no-recipe", name=Typed(name)), hint)
     times = times_of(body.get("times"))
     out = {**body, "recipe": recipe["recipe"], "makes": recipe["makes"]}
     out.setdefault("method", recipe.get("method"))
@@ -72,7 +73,7 @@ def times_of(text: str | None) -> Fraction:
     except (ValueError, ZeroDivisionError):
         times = Fraction(0)
     if times <= 0:
-        raise InputError("times", f"{text!r} is not a number above zero", "Write it like 1.5")
+        raise InputError("times", Message.of("refusal-not-above-zero", text=Typed(str(text))))
     return times
 
 

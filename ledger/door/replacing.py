@@ -9,6 +9,7 @@ from ledger.items import item_key
 from ledger.kinds import KINDS, decode_stored
 from ledger.known.catalogue import Catalogue
 from ledger.log import StoredEvent, Writing
+from ledger.messages import Code, Message, Typed, fixed, sentence
 
 if TYPE_CHECKING:
     from ledger.door.writing import Entry
@@ -41,20 +42,23 @@ def check_replaces(tx: Writing, entry: Entry) -> StoredEvent:
     if old is None:
         raise NotFound(
             "replaces",
-            f"there is no entry {entry.replaces!r}",
-            "Take an id from `croftbook history`",
+            Message.of("refusal-no-entry", id=Typed(entry.replaces)),
+            Message.of("refusal-id-from-history"),
         )
     if old.kind == "struck" or entry.kind == "struck":
         raise InputError(
             "replaces",
-            "a strike is neither corrected nor a correction",
-            "Write the entry again with `replaces` naming it, or strike it",
+            Message.of("refusal-strike-not-corrected"),
         )
     if old.kind != entry.kind:
         raise InputError(
             "replaces",
-            f"{entry.replaces[:8]} is {old.kind}, not {entry.kind}",
-            "Strike it, and write the other down",
+            sentence(
+                "refusal-other-kind",
+                id=Code(entry.replaces[:8]),
+                kind=fixed(old.kind),
+                kind2=fixed(entry.kind),
+            ),
         )
     return old
 
@@ -69,16 +73,17 @@ def check_strike(tx: Writing, catalogue: Catalogue, target: str) -> str:
     """
     old = tx.get(target)
     if old is None:
-        raise NotFound("id", f"there is no entry {target!r}", "Take an id from `croftbook history`")
-    if old.kind == "struck":
-        raise InputError(
-            "id", "that is a strike", "To restore what was struck, write it again with --replaces"
+        raise NotFound(
+            "id",
+            Message.of("refusal-no-entry", id=Typed(target)),
+            Message.of("refusal-id-from-history"),
         )
+    if old.kind == "struck":
+        raise InputError("id", Message.of("refusal-a-strike"))
     if catalogue.entries(tx).is_struck(target):
         raise InputError(
             "id",
-            f"{target[:8]} was taken back already",
-            "To restore it, write it again with --replaces",
+            Message.of("refusal-struck-already", id=Code(target[:8])),
         )
     return old.id
 
@@ -95,18 +100,18 @@ def check_batch(tx: Writing, catalogue: Catalogue, id: str) -> str:
     if event is None:
         raise NotFound(
             "batch",
-            f"there is no entry {id[:60]!r}",
-            "Take an id from `croftbook show as-published`",
+            Message.of("refusal-no-entry", id=Typed(id[:60])),
+            Message.of("refusal-id-from-published"),
         )
     if event.kind != "put_up":
         raise InputError(
             "batch",
-            f"{id[:8]} is {event.kind}, not a batch",
-            "Take an id from `croftbook show as-published`",
+            sentence("refusal-not-a-batch", id=Code(id[:8]), kind=fixed(event.kind)),
+            Message.of("refusal-id-from-published"),
         )
     entries = catalogue.entries(tx)
     if entries.is_struck(id):
-        raise InputError("batch", f"{id[:8]} was taken back", "Look up a batch that still counts")
+        raise InputError("batch", Message.of("refusal-batch-struck", id=Code(id[:8])))
     return entries.root(id)
 
 
@@ -142,9 +147,7 @@ def numbered(lines: list[Body], field: str) -> list[Body]:
     if not given:
         return [{**line, "n": n} for n, line in enumerate(lines, 1)]
     if len(set(given)) < len(given) or min(given) < 1 or max(given) > 1_000_000:
-        raise InputError(
-            f"{field}.n", "is not a number of its own for each line", "Leave `n` out: 1, 2, 3"
-        )
+        raise InputError(f"{field}.n", Message.of("refusal-line-numbers"))
     free = iter(n for n in range(1, len(lines) + len(given) + 1) if n not in set(given))
     return [line if line.get("n") else {**line, "n": next(free)} for line in lines]
 

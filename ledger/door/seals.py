@@ -14,6 +14,7 @@ from ledger.door.answers import Answers
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
+from ledger.messages import Day, Message, Names, sentence
 
 __all__ = ["Batch", "batches_for", "jarred_as", "own_batch", "settled_seals"]
 
@@ -32,7 +33,7 @@ class Batch:
     @property
     def text(self) -> str:
         """Return ``the 7 quart jars of 2026-09-01``."""
-        return f"the {self.jars} {self.jar}{'s' if self.jars != 1 else ''} of {self.on}"
+        return sentence("doubt-jars-of-day", n=self.jars, jar=self.jar, day=Day(self.on))
 
 
 def batches_for(
@@ -120,10 +121,12 @@ def _line(
         _refuse_fresh(catalogue, line, item, on, field.removesuffix("lot") + "item")
     own = own_batch(found, on)
     if own is None and found:
-        question = (
-            f"Which jars of {item} failed to seal: {', '.join(one.text for one in found[:4])}?"
+        question = sentence(
+            "doubt-which-unsealed", item=item, jars=Names(tuple(b.text for b in found[:4]))
         )
-        answers.settle(NeedsAnswer("lot", field, question, f"{found[0].text}, the newest"))
+        answers.settle(
+            NeedsAnswer("lot", field, question, sentence("doubt-newest", text=found[0].text))
+        )
         own = found[0]
     return {"lot": own.lot} if own else {}
 
@@ -135,8 +138,8 @@ def _refuse_fresh(
     if meant and catalogue.key(item) not in map(catalogue.key, meant):
         raise InputError(
             field,
-            f"no jar of {item} is there, but of {', '.join(meant)}",
-            f'Name it so: "{line.get("amount", "1 jar")} {meant[0]}"',
+            Message.of("refusal-no-jar-but", item=item, names=Names(tuple(meant))),
+            Message.of("refusal-name-it-so", amount=line.get("amount", "1 jar"), item=meant[0]),
         )
 
 

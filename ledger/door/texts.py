@@ -23,6 +23,7 @@ from ledger.door.lines import has_decimal_comma
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
+from ledger.messages import Code, Message, Names, Typed, sentence
 from ledger.reference import foods
 
 __all__ = ["PARTS", "Texts", "whole_number"]
@@ -70,7 +71,7 @@ class Texts:
             doubt = NeedsAnswer(doubt.code, field, doubt.question, doubt.offered)
             if jar is None or offered is None or not self.answers.choose(doubt):
                 raise doubt from None
-            text = doubt.offered[: offered.end()] + text[jar.end() :]
+            text = str(doubt.offered)[: offered.end()] + text[jar.end() :]
             return text, *split_line(text, measures=self.measures, comma=self.comma, **more)
         except InputError as error:
             raise error.at(field) from None
@@ -93,7 +94,7 @@ class Texts:
             number = amount.jars
             return {"item": amount.jar, "amount": f"{float(number):g}", **line}
         if not item:
-            raise InputError(field, f"{text!r} names no item", 'Write it like "31 lb 8 oz plum"')
+            raise InputError(field, Message.of("refusal-names-no-item", text=Typed(text)))
         if amount.unit == "piece" and amount.jars is None:
             self._doubt_unit(item, field)
         said = re.sub(r"\s+of$", "", text[: len(text) - len(item)].strip(), flags=re.IGNORECASE)
@@ -132,9 +133,13 @@ class Texts:
         from rapidfuzz import fuzz, process
 
         near = process.extractOne(word.lower(), known_units(), scorer=fuzz.ratio, score_cutoff=70)
-        hint = f" (did you mean {near[0]!r}?)" if near else ""
-        question = f"{word!r} is not a unit that is known{hint}; is {item!r} an item of that name?"
-        doubt = NeedsAnswer("unit", field, question, f"{item}, counted in pieces")
+        question = sentence(
+            "doubt-unit-or-item",
+            text=Typed(word),
+            near=Typed(near[0]) if near else None,
+            item=Typed(item),
+        )
+        doubt = NeedsAnswer("unit", field, question, sentence("doubt-in-pieces", item=item))
         self.answers.settle(doubt)
 
     def made(self, text: str, field: str = "made") -> dict[str, Any]:
@@ -150,8 +155,7 @@ class Texts:
             if amount.jars.denominator != 1:
                 raise InputError(
                     field,
-                    f"{text!r} is not a whole number of jars",
-                    'Write the rest apart: "1 cup fridge"',
+                    Message.of("refusal-jars-not-whole", text=Typed(text)),
                 )
             return {"jars": int(amount.jars), "jar": amount.jar, **out}
         if own_jar is not None and own_jar.sort == "jar" and amount.unit == "piece":
@@ -161,8 +165,7 @@ class Texts:
         if words:
             raise InputError(
                 field,
-                f"{words!r} is neither a jar nor a place",
-                f'Write it like "11 half-pint jars" or "1 cup fridge" ({", ".join(_KEPT)})',
+                Message.of("refusal-no-jar-no-place", text=Typed(words), names=Names(tuple(_KEPT))),
             )
         return {"amount": self._read(text, amount), **out}
 
@@ -175,8 +178,7 @@ class Texts:
         if not match:
             raise InputError(
                 field,
-                f"{text!r} does not say which share of the dish is left",
-                'Write it like "1 qt stew fridge 0.25"',
+                Message.of("refusal-share-left-unsaid", text=Typed(text)),
             )
         share = float(match["share"]) / (100 if match["percent"] else 1)
         kept = {"kept": match["kept"]} if match["kept"] else {}
@@ -191,8 +193,7 @@ class Texts:
         if not match:
             raise InputError(
                 field,
-                f"{text!r} does not say who and for how long",
-                'Write it like "Ada 90" (minutes)',
+                Message.of("refusal-who-how-long", text=Typed(text)),
             )
         minutes = float(match["many"]) * (60 if (match["unit"] or "").startswith("h") else 1)
         return {"person": match["person"], "minutes": f"{minutes:g}"}
@@ -206,8 +207,7 @@ class Texts:
         if _FRESH.search(words):
             raise InputError(
                 field,
-                f"{text!r}: fresh or home-made acid varies, and no jar is printed for it",
-                "Write it among what was used, e.g. --used '1 cup fresh lemon juice'",
+                Message.of("refusal-acid-varies", text=Typed(text)),
             )
         words = re.sub(r"\bbottled\s+", "", words, flags=re.IGNORECASE)
         for acid in _ACIDS:
@@ -217,8 +217,7 @@ class Texts:
                 return {"acid": acid, "amount": said, "per": per[1].lower() if per else "jar"}
         raise InputError(
             field,
-            f"{text!r} is not an acid and its amount",
-            f'Write one of {", ".join(_ACIDS)} and an amount: "1 tbsp lemon juice"',
+            Message.of("refusal-not-an-acid", text=Typed(text), names=Names(tuple(_ACIDS))),
         )
 
     def fuel(self, text: str, field: str = "fuel") -> dict[str, Any]:
@@ -234,8 +233,7 @@ class Texts:
         if not words:
             raise InputError(
                 field,
-                f"{text!r} does not say what it was and its price",
-                'Write it like "magazine 4.50"',
+                Message.of("refusal-other-and-price", text=Typed(text)),
             )
         return {"words": words, "paid": self.number(paid, "money")}
 
@@ -243,9 +241,7 @@ class Texts:
         """Return ``41-51`` or ``S26-041..S26-051`` as labels."""
         first, _, last = text.partition("..") if ".." in text else text.rpartition("-")
         if not first or not last:
-            raise InputError(
-                field, f"{text!r} is not a first and a last label", 'Write it like "41-51"'
-            )
+            raise InputError(field, Message.of("refusal-not-labels", text=Typed(text)))
         return {
             "from": whole_number(first),
             "to": whole_number(last),
@@ -262,7 +258,8 @@ class Texts:
         if match is None:
             example = "packet 12" if field == "pieces_per" else "clove 5"
             raise InputError(
-                field, f"{text!r} is not a unit and a number", f'Write it like "{example}"'
+                field,
+                Message.of("refusal-not-unit-and-number", text=Typed(text), example=Code(example)),
             )
         unit = jar[0] if jar else _SAYS.sub("", match["unit"])
         unit = canonical_jar(unit) or canonical(unit, self.measures) or unit
@@ -281,9 +278,7 @@ class Texts:
         """Return ``fridge 4 days`` as a place and a length of time."""
         place, _, span = text.strip().partition(" ")
         if place.lower() not in _KEPT or not span:
-            raise InputError(
-                field, f"{text!r} is not a place and a time", 'Write it like "fridge 4 days"'
-            )
+            raise InputError(field, Message.of("refusal-not-place-and-time", text=Typed(text)))
         return place.lower(), span
 
     def number(self, text: str, kind: str) -> str:

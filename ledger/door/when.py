@@ -7,6 +7,7 @@ import re
 
 from ledger.days import iso_day
 from ledger.errors import InputError
+from ledger.messages import Message, Typed
 
 __all__ = ["day_of", "moment_of"]
 
@@ -66,10 +67,8 @@ def day_of(
     except ValueError:
         raise InputError(
             field,
-            f"{text!r} is not a day",
-            "Write it like 2026-11-01, 1 Nov, next friday or in 3 weeks"
-            if ahead
-            else "Write it like 2026-09-02, yesterday, friday or 3 days ago",
+            Message.of("refusal-not-a-day", text=Typed(text)),
+            Message.of("refusal-like-day-ahead") if ahead else Message.of("refusal-like-day-back"),
         ) from None
 
 

@@ -28,6 +28,7 @@ from ledger.items import item_key
 from ledger.kinds import Kind, check_typed, decode_stored, kind_of, to_stored
 from ledger.known.catalogue import Catalogue
 from ledger.log import NewEvent, StoredEvent, Writing
+from ledger.messages import Code, Day, Message, Typed, sentence
 
 __all__ = ["TIME", "UUID", "Entry", "Written", "check_envelope", "read_day", "write"]
 
@@ -117,7 +118,7 @@ def write(tx: Writing, catalogue: Catalogue, entry: Entry, answers: Answers) -> 
 
 def _raised(entry: Entry, v: int) -> Entry:
     if not isinstance(entry.body, dict):
-        raise InputError("body", "is not a group of named fields", 'Write it like {"item": "plum"}')
+        raise InputError("body", Message.of("refusal-no-fields"))
     body = decode_stored(entry.kind, v, to_stored(entry.body))
     return replace(entry, body=body, v=kind_of(entry.kind).v)
 
@@ -136,7 +137,7 @@ def _version(kind: Kind, v: int | None, stored: dict[str, Any]) -> int:
 
 def _text(name: str, value: Any) -> str:
     if not isinstance(value, str) or not value.strip() or len(value) > 200:
-        raise InputError(name, "is not a short text", "Write a text")
+        raise InputError(name, Message.of("refusal-not-a-short-text"), Message.of("refusal-a-text"))
     return value
 
 
@@ -184,19 +185,20 @@ def check_envelope(entry: Entry) -> None:
     if entry.id is not None and not UUID.fullmatch(str(entry.id)):
         raise InputError(
             "id",
-            f"{str(entry.id)[:60]!r} is not a UUID",
-            "Leave it out, or write a UUID in lower case",
+            Message.of("refusal-no-uuid", text=Typed(str(entry.id)[:60])),
         )
     if entry.at is not None and not TIME.fullmatch(str(entry.at)):
         raise InputError(
-            "at", f"{str(entry.at)[:20]!r} is not a time of day", "Write it like 08:30"
+            "at", Message.of("refusal-not-a-time-of-day", text=Typed(str(entry.at)[:20]))
         )
     for name in ("by", "replaces", "typed_at", "recorded_at", "on"):
         value = getattr(entry, name)
         if value is not None and (
             not isinstance(value, str) or not value.strip() or len(value) > 200
         ):
-            raise InputError(name, "is not a short text", "Leave it out, or write a text")
+            raise InputError(
+                name, Message.of("refusal-not-a-short-text"), Message.of("refusal-leave-or-text")
+            )
 
 
 def check_clock(tx: Writing, answers: Answers) -> None:
@@ -217,9 +219,8 @@ def check_clock(tx: Writing, answers: Answers) -> None:
             NeedsAnswer(
                 "clock",
                 "recorded_at",
-                f"this machine's clock says {today}, and the last entry was written down on {last}; "
-                "is the clock right?",
-                "it is right",
+                sentence("doubt-clock", today=Day(str(today)), last=Day(last)),
+                sentence("doubt-right"),
             )
         )
 
@@ -238,10 +239,12 @@ def read_day(on: str) -> dt.date:
         good = False
     if not good:
         raise InputError(
-            "on", f"{on!r} is not a day", "Write it like 2026-09-02, yesterday or friday"
+            "on",
+            Message.of("refusal-not-a-day", text=Typed(on)),
+            Message.of("refusal-like-day-short"),
         )
     if day < _FIRST:
-        raise InputError("on", f"{on} is before 1900", "Check the year")
+        raise InputError("on", Message.of("refusal-before-1900", day=Day(on)))
     return day
 
 
@@ -255,7 +258,9 @@ def check_day(on: str, catalogue: Catalogue, answers: Answers) -> None:
     day = read_day(on)
     if day > clock.today(catalogue.setting("time_zone")) + dt.timedelta(days=1):
         answers.settle(
-            NeedsAnswer("future", "on", f"{on} is still to come; is the day right?", "it is right")
+            NeedsAnswer(
+                "future", "on", sentence("doubt-future", day=Day(on)), sentence("doubt-right")
+            )
         )
 
 
@@ -270,8 +275,8 @@ def _check_near(catalogue: Catalogue, body: dict[str, Any], answers: Answers) ->
             NeedsAnswer(
                 "near-miss",
                 "item",
-                f"{body['item']!r} is close to {near!r}; is it another item?",
-                "it is another item",
+                sentence("doubt-close-to", item=Typed(body["item"]), near=Typed(near)),
+                sentence("doubt-another-item"),
             )
         )
 
@@ -292,8 +297,7 @@ def _again(
     if not same:
         raise InputError(
             "id",
-            f"{there.id} is already in the book with other content",
-            "Leave the id out, or correct the entry with `replaces`",
+            Message.of("refusal-id-taken", id=Code(there.id)),
         )
     return Written(there, stored, is_new=False)
 

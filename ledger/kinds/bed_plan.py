@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Typed
 
 __all__ = ["PLAN_EXAMPLE", "Lie", "read_plan", "write_plan"]
 
@@ -61,19 +62,22 @@ def read_plan(text: str) -> list[Lie]:
     for part in filter(None, (one.strip() for one in text.split(";"))):
         match = _BED.fullmatch(part)
         if match is None:
-            raise InputError("bed_plan", f"{part!r} says no bed's place", f"Write {PLAN_EXAMPLE}")
+            raise InputError(
+                "bed_plan",
+                Message.of("refusal-bed-plan-place", text=Typed(part), example=Code(PLAN_EXAMPLE)),
+            )
         scale = _FOOT_M if match["unit"] == "ft" else 1.0
         x, y, length, width = (float(match[n]) * scale for n in (2, 3, 4, 5))
         if not 0 < length <= _MOST_M or not 0 < width <= _MOST_M or max(x, y) > _MOST_M:
-            raise InputError(
-                "bed_plan", f"{part!r} is no garden's bed", "Give its length and width above zero"
-            )
+            raise InputError("bed_plan", Message.of("refusal-bed-plan-size", text=Typed(part)))
         name = match["name"].strip()
         lie = Lie(name, x, y, length, width, int(match["turned"] or 0) % 360)
         if out.setdefault(name.lower(), lie) is not lie:
-            raise InputError("bed_plan", f"{name} is there twice", "Name each bed once")
+            raise InputError("bed_plan", Message.of("refusal-bed-twice", name=name))
     if not out or len(out) > _BEDS:
-        raise InputError("bed_plan", "names no bed, or too many", f"Write {PLAN_EXAMPLE}")
+        raise InputError(
+            "bed_plan", Message.of("refusal-bed-plan-count", example=Code(PLAN_EXAMPLE))
+        )
     return list(out.values())
 
 

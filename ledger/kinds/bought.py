@@ -46,6 +46,15 @@ def tell(body: dict[str, Any]) -> str:
     return f"bought {what}{shop} for {paid}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, other = body["lines"], body.get("other") or []
+    paid = [telling.measure(str(line.get("paid", "?"))) for line in [*lines, *other][:4]]
+    what = telling.lines_said(lines) if lines else telling.texts([o["words"] for o in other[:4]])
+    shop = body.get("shop") or None
+    return Message.of("told-bought", lines=what, shop=shop, paid=telling.texts(paid))
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a purchase as it is stored: lines resolved, money no finer than the book holds.
 
@@ -53,7 +62,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["lines"] or body.get("other") or [], "lines", "what was bought")
+    needs(body["lines"] or body.get("other") or [], "lines", Message.of("refusal-write-bought"))
     out = []
     for line, field in zip(body["lines"], line_fields(body["lines"], "lines"), strict=True):
         if line.get("paid") is not None:
@@ -76,9 +85,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
 
 def missing_paid(field: str) -> InputError:
     """Return the refusal of a purchase that does not say what was paid."""
-    return InputError(
-        field, Message.of("refusal-missing"), "What was paid for this line, for example '3.40'"
-    )
+    return InputError(field, Message.of("refusal-missing"), Message.of("refusal-paid-for-line"))
 
 
 KIND = Kind(
@@ -98,6 +105,7 @@ KIND = Kind(
         'buy "20 lb compost" --paid 8 --for-crop tomato',
     ),
     tell=tell,
+    says=says,
     form=Form(("lines", "shop"), ("paid",), most=24, icon="bought", common=2),
     v=2,
     upcasters=LINES,

@@ -12,6 +12,7 @@ from ledger.kinds.kind import BATCH, Form, Kind, Phase
 from ledger.kinds.parts import Left, Line, Struct
 from ledger.kinds.resolving import Body, Resolver, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class Eaten(Struct, kw_only=True):
@@ -42,6 +43,14 @@ def tell(body: dict[str, Any]) -> str:
     return f"ate {dish}{telling.lines(body['ate'])}{people}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, people = telling.lines_said(body["ate"]), body.get("people") or None
+    if body.get("dish"):
+        return Message.of("told-ate-dish", dish=body["dish"], lines=lines, n=people)
+    return Message.of("told-ate", lines=lines, n=people)
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a meal as it is stored: what was eaten, and what was left of the dish.
 
@@ -49,15 +58,16 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["ate"], "ate", "what was eaten")
+    needs(body["ate"], "ate", Message.of("refusal-write-eaten"))
     if body.get("guests") is not None:
         if not body.get("people"):
-            raise InputError("guests", "needs people", "Write how many ate in all: --people 6")
+            raise InputError("guests", Message.of("refusal-needs-people"))
         if body["guests"] > body["people"]:
             raise InputError(
                 "guests",
-                f"{body['guests']} is more than the {body['people']} people",
-                "Write how many of them were guests",
+                Message.of(
+                    "refusal-guests-over-people", guests=body["guests"], people=body["people"]
+                ),
             )
     out = {**body, "ate": several_lines(body["ate"], "ate", lines)}
     if body.get("left"):
@@ -65,8 +75,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
         if shares > 1:
             raise InputError(
                 "left",
-                f"the shares add up to {shares}",
-                "They are parts of one dish: at most 1 together",
+                Message.of("refusal-shares-over-one", shares=float(shares)),
             )
         out["left"] = several_lines(
             [{"kept": "fridge", **one} for one in body["left"]], "left", lines
@@ -90,6 +99,7 @@ KIND = Kind(
         'meal --ate "2 qt stew" --people 6 --left "1 pt stew fridge 0.25"',
     ),
     tell=tell,
+    says=says,
     form=Form(("ate", "people", "guests"), icon="ate", common=4),
     v=2,
     upcasters=LINES,

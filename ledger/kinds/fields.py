@@ -14,6 +14,7 @@ import msgspec
 from ledger.amounts import pressure_psi
 from ledger.days import iso_day
 from ledger.errors import InputError
+from ledger.messages import Code, Typed, sentence
 
 __all__ = [
     "Amount",
@@ -95,12 +96,10 @@ Stored = msgspec.Meta(extra={"as": "stored"})
 
 def _decimal(value: Any) -> DecText:
     if isinstance(value, bool) or not isinstance(value, (int, str)):
-        msg = f"{value!r} is not a number; write it like 3.40"
-        raise ValueError(msg)
+        raise ValueError(sentence("refusal-number-like-money", text=Code(repr(value))))
     text = str(value).strip()
     if not _DECIMAL.fullmatch(text):
-        msg = f"{text[:40]!r} is not a number of zero or more; write it like 3.40"
-        raise ValueError(msg)
+        raise ValueError(sentence("refusal-number-from-zero", text=Typed(text[:40])))
     return DecText(text)
 
 
@@ -108,20 +107,17 @@ def _day(value: Any) -> DayText:
     try:
         return DayText(iso_day(value).isoformat())
     except ValueError:
-        msg = f"{value!r} is not a day; write it like 2026-09-02"
-        raise ValueError(msg) from None
+        raise ValueError(sentence("refusal-day-like", text=Code(repr(value)))) from None
 
 
 def _pressure(value: Any) -> PressText:
     text = str(value).strip()
     if isinstance(value, bool) or not isinstance(value, (int, str)):
-        msg = f"{value!r} is not a pressure; write it like 11, 11 psi or 76 kPa"
-        raise ValueError(msg)
+        raise ValueError(sentence("refusal-pressure-like", text=Code(repr(value))))
     try:
         pressure_psi(text)
     except InputError:
-        msg = f"{text[:40]!r} is not a pressure; write it like 11, 11 psi or 76 kPa"
-        raise ValueError(msg) from None
+        raise ValueError(sentence("refusal-pressure-like", text=Typed(text[:40]))) from None
     return PressText(text)
 
 
@@ -129,8 +125,7 @@ def _value(value: Any) -> ValueText:
     if isinstance(value, dict):  # jars_per_load, by size
         return ValueText(", ".join(f"{size}: {jars}" for size, jars in value.items()))
     if isinstance(value, bool) or not isinstance(value, (int, str)) or not str(value).strip():
-        msg = f"{value!r} is not a value; write a text or a number"
-        raise ValueError(msg)
+        raise ValueError(sentence("refusal-value-like", text=Code(repr(value))))
     return ValueText(str(value).strip())
 
 
@@ -148,6 +143,6 @@ def read_typed(kind: type, value: Any) -> Any:
     Raises
     ------
     ValueError
-        When `value` is not such a number or day; msgspec adds where it stood.
+        When `value` is not such a number or day, with a `Sentence`; msgspec adds where it stood.
     """
     return _READERS[kind](value)

@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Day, ItemName, Note, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver, not_after
+from ledger.messages import Code, Message
 
 
 class FlockCounted(Struct, kw_only=True):
@@ -28,6 +30,14 @@ def tell(body: dict[str, Any]) -> str:
     return f"{body['hens']} hens{of}{hatched}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    hatched = telling.day(body["hatched"]) if body.get("hatched") else None
+    if body.get("flock"):
+        return Message.of("told-hens-in", n=body["hens"], flock=body["flock"], day=hatched)
+    return Message.of("told-hens", n=body["hens"], day=hatched)
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a flock's body.
 
@@ -37,7 +47,11 @@ def resolve(body: Body, lines: Resolver) -> Body:
         Naming `hens` or `hatched`.
     """
     if body["hens"] > 100_000:
-        raise InputError("hens", f"{body['hens']} is out of range", "Write how many hens there are")
+        raise InputError(
+            "hens",
+            Message.of("refusal-out-of-range", found=Code(str(body["hens"]))),
+            Message.of("refusal-how-many-hens"),
+        )
     if "hatched" in body:
         not_after(body["hatched"], "hatched", lines.on)
     if "lays" in body:
@@ -58,6 +72,7 @@ KIND = Kind(
     words=("hens",),
     typed=("flock 6 --hatched 2025-04-10",),
     tell=tell,
+    says=says,
     form=Form(("hens", "flock", "hatched"), icon="hen"),
     example={"hens": 6, "hatched": "2025-04-10"},
 )

@@ -5,10 +5,13 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Day, Note, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver, not_after
+from ledger.messages import Choice, Message
+from ledger.messages import Day as DaySaid
 
 
 class FrostSeen(Struct, kw_only=True):
@@ -27,6 +30,12 @@ def tell(body: dict[str, Any]) -> str:
     return f"{body['frost']} frost on {body['seen']}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    frost = Choice(body["frost"].replace(" ", "-"))
+    return Message.of("told-frost", frost=frost, day=telling.day(body["seen"]))
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a frost's body; a day to come is refused.
 
@@ -37,7 +46,9 @@ def resolve(body: Body, lines: Resolver) -> Body:
     """
     not_after(body["seen"], "seen", lines.on)
     if body["seen"] < "1850-01-01":
-        raise InputError("seen", f"{body['seen']} is too long ago", "Write a year from 1850 on")
+        raise InputError(
+            "seen", Message.of("refusal-frost-too-long-ago", day=DaySaid(body["seen"]))
+        )
     return body
 
 
@@ -57,6 +68,7 @@ KIND = Kind(
         'frost "first of fall" --seen 2026-10-01',
     ),
     tell=tell,
+    says=says,
     form=Form(("frost", "seen"), icon="freezer"),
     example={"frost": "last of spring", "seen": "2026-05-10"},
 )

@@ -8,10 +8,12 @@ from typing import Annotated, Any
 
 from ledger.errors import InputError
 from ledger.items import near_misses
+from ledger.kinds import telling
 from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Known, Resolver
+from ledger.messages import Choice, Code, Message, Typed, measured, sentence
 
 
 class GaugeTested(Struct, kw_only=True):
@@ -34,13 +36,25 @@ def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     reads = body["reads"]
     number = reads.removesuffix(" psi").lstrip("+-")
-    said = (
-        "reads right"
-        if number == "0"
-        else f"reads {number} psi too {'low' if reads.startswith('-') else 'high'}"
+    way = "right" if number == "0" else "low" if reads.startswith("-") else "high"
+    return sentence(
+        "gauge-reads",
+        way=Choice(way),
+        name=body["gauge"],
+        n=measured(number),
+        by=body.get("by") or None,
     )
-    by = f" (tested by {body['by']})" if body.get("by") else ""
-    return f"gauge {body['gauge']} {said}{by}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    reads = body["reads"]
+    number = reads.removesuffix(" psi").lstrip("+-")
+    way = "right" if number == "0" else "low" if reads.startswith("-") else "high"
+    told = {"gauge": body["gauge"], "n": telling.measure(number), "reads": Choice(way)}
+    if body.get("by"):
+        return Message.of("told-gauge-by", **told, by=body["by"])
+    return Message.of("told-gauge", **told)
 
 
 _READS = re.compile(
@@ -85,58 +99,68 @@ def _gauge(text: str, catalogue: Known) -> str:
     if "weight" in name.lower():
         raise InputError(
             "gauge",
-            f"{name!r} reads nothing that could be off: a weighted gauge is not tested so",
-            "Name the canner with the dial gauge, or dial; correct the batches where a weight was wrong",
+            Message.of("gauge-reads-nothing", name=Typed(name)),
         )
     facts = catalogue.facts(name)
     if facts is not None and facts.sort == "equipment":
         return catalogue.name(name)
     near = near_misses(name, catalogue.names())
-    hint = f"did you mean {near[0]!r}? Else name" if near else "Name"
     problem = (
-        f"{name!r} is no piece of equipment in this book"
+        Message.of("gauge-no-equipment", name=Typed(name))
         if facts is None
-        else f"{name!r} is {facts.sort or 'no equipment'}, not equipment"
+        else Message.of(
+            "gauge-other-sort", name=Typed(name), sort=Code(facts.sort) if facts.sort else None
+        )
     )
-    raise InputError("gauge", problem, f"{hint} a canner that batches name, or write dial")
+    raise InputError(
+        "gauge",
+        problem,
+        Message.of("gauge-name-canner", near=Typed(near[0]) if near else None),
+    )
 
 
 def _reads(text: str) -> str:
     said = " ".join(text.replace("−", "-").split())
     match = _READS.fullmatch(said)
     if match is None:
-        raise InputError("reads", f"{text!r} is not a reading", _LIKE)
+        raise InputError("reads", Message.of("gauge-no-reading", text=Typed(text)))
     try:
         number = _number(match["number"])
     except ArithmeticError:
-        raise InputError("reads", f"{text!r} is not a reading", _LIKE) from None
+        raise InputError("reads", Message.of("gauge-no-reading", text=Typed(text))) from None
     unit = match["unit"].lower().rstrip(".")
     if unit in _PSI_IN:
         psi = (number / _PSI_IN[unit]).quantize(Decimal("0.01")).normalize()
         sign = "-" if match["sign"] == "-" or (match["word"] or "").lower() == "low" else "+"
         raise InputError(
             "reads",
-            f"{text!r} is in {match['unit']}, and gauges are compared in psi",
-            f'It comes to {sign}{psi:f} psi: write "{sign}{psi:f} psi" if that is meant',
+            Message.of(
+                "gauge-other-unit",
+                text=Typed(text),
+                unit=Code(match["unit"]),
+                sign=Code(sign),
+                psi=Code(f"{psi:f}"),
+                sign2=Code(sign),
+                psi2=Code(f"{psi:f}"),
+            ),
         )
     if unit not in _PSI:
-        raise InputError("reads", f"{text!r} is not in psi", _LIKE)
+        raise InputError("reads", Message.of("gauge-not-psi", text=Typed(text)))
     if number == 0:
         return "0 psi"
     sign = match["sign"] or {"high": "+", "low": "-"}.get((match["word"] or "").lower(), "")
     if not sign:
-        raise InputError("reads", f"{text!r} does not say whether too high or too low", _LIKE)
+        raise InputError("reads", Message.of("gauge-no-direction", text=Typed(text)))
     if (
         match["sign"]
         and match["word"]
         and (match["sign"] == "-") != (match["word"].lower() == "low")
     ):
-        raise InputError("reads", f"{text!r} says both too high and too low", _LIKE)
+        raise InputError("reads", Message.of("gauge-both-directions", text=Typed(text)))
     if number > _MOST:
         raise InputError(
             "reads",
-            f"{text!r} is more than a dial of 0 to {_MOST} psi can be off",
-            "Write only what it reads too high or too low, in psi",
+            Message.of("gauge-beyond-dial", text=Typed(text), most=_MOST),
         )
     return f"{sign}{number.normalize():f} psi"
 
@@ -162,6 +186,7 @@ KIND = Kind(
         'gauge "pressure canner" --reads 0 --on 2026-06-01',
     ),
     tell=tell,
+    says=says,
     form=Form(("gauge", "reads", "by"), icon="clock"),
     example={"gauge": "dial", "reads": "+2 psi", "by": "extension office"},
 )

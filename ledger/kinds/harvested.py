@@ -12,7 +12,7 @@ from ledger.kinds.kind import GROWN, Form, Kind, Phase
 from ledger.kinds.parts import HarvestLine, Struct, Work
 from ledger.kinds.resolving import MOST, Body, Resolver, join, line_fields, needs, several_lines
 from ledger.kinds.upcasting import LINES
-from ledger.messages import Message
+from ledger.messages import Message, measured, sentence
 from ledger.reference.crossing import Weights
 
 
@@ -35,6 +35,11 @@ def tell(body: dict[str, Any]) -> str:
     return f"picked {telling.lines(body['lines'])}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    return Message.of("told-picked", lines=telling.lines_said(body["lines"]))
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a harvest as it is stored; no more was trimmed off than was picked.
 
@@ -42,7 +47,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["lines"], "lines", "what was picked")
+    needs(body["lines"], "lines", Message.of("refusal-write-picked"))
     # a bare 0 says that the crop failed; 0 lb is a slip
     failed = all(str(line.get("amount")).strip() == "0" for line in body["lines"])
     out = several_lines(body["lines"], "lines", lines, zero=failed)
@@ -51,7 +56,9 @@ def resolve(body: Body, lines: Resolver) -> Body:
             _trim(line, join(field, "trimmed"), lines)
         elif "trimmed_whole" in line:
             raise InputError(
-                join(field, "trimmed"), Message.of("refusal-missing"), "Leave `trimmed_whole` out"
+                join(field, "trimmed"),
+                Message.of("refusal-missing"),
+                Message.of("refusal-leave-trimmed-whole"),
             )
     return {**body, "lines": out}
 
@@ -67,8 +74,11 @@ def _trim(line: Body, field: str, lines: Resolver) -> None:
     if not 0 <= line["trimmed_whole"] <= _most_trimmed(line, facts):
         raise InputError(
             field,
-            f"{line['trimmed']} is more than the {line['amount']} picked",
-            "Write the part of it that was thrown away",
+            sentence(
+                "refusal-trimmed-over-picked",
+                trimmed=measured(line["trimmed"]),
+                amount=measured(line["amount"]),
+            ),
         )
 
 
@@ -110,6 +120,7 @@ KIND = Kind(
         'harvest "6 lb tomato" "2 lb pepper" --on yesterday --work "Ada 40"',
     ),
     tell=tell,
+    says=says,
     form=Form(("lines", "work"), ("bed",), icon="picked", common=1),
     v=2,
     upcasters=LINES,

@@ -7,10 +7,12 @@ from typing import Annotated, Any, Literal
 
 from ledger.amounts import canonical
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Amount, Decimal, ItemName, Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Keeps, Struct
 from ledger.kinds.resolving import Body, Resolver, above_zero
+from ledger.messages import Choice, Message, Typed
 from ledger.reference import foods
 from ledger.reference.foods import by_id
 
@@ -97,6 +99,72 @@ def tell(body: dict[str, Any]) -> str:
     return f"{body['item']} is {a}{body['sort']}" + (f" ({', '.join(more)})" if more else "")
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    more = [_said(name, body[name]) for name in _SAID if name in body]
+    if row := by_id(body["food"]) if "food" in body else None:
+        more.append(Message.of("told-food-table", row=row.description.replace(", ", " ")))
+    for unit, grams in body.get("g_per", {}).items():
+        more.append(Message.of("told-grams-each", unit=unit, x=telling.measure(str(grams))))
+    for unit, many in body.get("pieces_per", {}).items():
+        more.append(Message.of("told-pieces-each", unit=unit, x=telling.measure(str(many))))
+    keeps = body.get("keeps", {})
+    spans = [
+        Message.of("told-keeps-at", span=span(keeps[one]), place=Choice(one))
+        for one in _WHERE
+        if one in keeps
+    ]
+    more += [Message.of("told-keeps", spans=telling.texts(spans))] if spans else []
+    if body.get("also"):
+        more.append(Message.of("told-also", names=telling.texts(body["also"])))
+    told = {"item": body["item"], "sort": Choice(body["sort"].replace(" ", "-"))}
+    if more:
+        return Message.of("told-item-with", **told, more=telling.texts(more))
+    return Message.of("told-item", **told)
+
+
+def _said(name: str, value: Any) -> Message:
+    """Return what a field says of the item."""
+    if name == "measure":
+        return Message.of("told-kept-by", measure=Choice(value))
+    if name == "shop_equivalent":
+        return Message.of("told-in-the-shop", item=value)
+    if name == "feeds":
+        return Message.of("told-goes-into", item=value)
+    x = telling.measure(str(value))
+    if name == "kcal_per_100g":
+        return Message.of("told-kcal", x=x)
+    if name == "g_per_ml":
+        return Message.of("told-grams-of-ml", x=x)
+    if name == "holds":
+        return Message.of("told-holds", x=x)
+    if name == "uses":
+        return Message.of("told-uses", x=x)
+    return Message.of("told-lasts-years", x=x)
+
+
+def span(text: str) -> Message | str:
+    """Return a span as it is written down, ``4 days``, as it can be said in any language."""
+    found = _SPAN_SAID.fullmatch(text.strip())
+    if found is None:
+        return text
+    n, last, unit = figure(found[1]), found[2], Choice(found[3].lower())
+    if last is None:
+        return Message.of("told-span", n=n, unit=unit)
+    return Message.of("told-span-range", n=n, n2=figure(last), unit=unit)
+
+
+def figure(text: str) -> float:
+    """Return a number, whole where it is."""
+    value = float(text)
+    return int(value) if value.is_integer() else value
+
+
+_SPAN_SAID = re.compile(
+    r"(\d+(?:\.\d+)?)(?: to (\d+(?:\.\d+)?))? (day|week|month|year)s?", re.IGNORECASE
+)
+
+
 _SPAN = re.compile(r"\s*\d+(\.\d+)?\s*(day|week|month|year)s?\s*", re.IGNORECASE)
 
 
@@ -112,13 +180,16 @@ def resolve(body: Body, lines: Resolver) -> Body:
     if "food" in body:
         out["food"] = _food(body["food"], name, lines)
     if "holds" in body and lines.amount(body["holds"], "holds").measure != "volume":
-        raise InputError("holds", f"{body['holds']} is not a volume", 'Write it like "1 qt"')
+        raise InputError(
+            "holds",
+            Message.of("refusal-not-a-volume", text=body["holds"]),
+            Message.of("refusal-like-quart"),
+        )
     for place, span in (body.get("keeps") or {}).items():
         if not _SPAN.fullmatch(span):
             raise InputError(
                 f"keeps.{place}",
-                f"{span!r} is not a length of time",
-                'Write it like "12 months" or "4 days"',
+                Message.of("refusal-not-a-span", text=Typed(span)),
             )
     for key in ("shop_equivalent", "feeds"):
         if key in body:
@@ -139,9 +210,9 @@ def _units_of(body: Body, lines: Resolver) -> Body:
             canonical(unit, lines.measures) or unit: grams for unit, grams in body["g_per"].items()
         }
         if any(float(grams) <= 0 for grams in body["g_per"].values()):
-            raise InputError("g_per", "a weight is 0", 'Write grams, for example "clove 5"')
+            raise InputError("g_per", Message.of("refusal-weight-zero"))
     if "g_per_ml" in body and float(body["g_per_ml"]) <= 0:
-        raise InputError("g_per_ml", "is 0", "Write grams per millilitre, for example 1.03")
+        raise InputError("g_per_ml", Message.of("refusal-zero"), Message.of("refusal-grams-per-ml"))
     if "pieces_per" in body:
         known = lines.facts(body["item"])
         out["pieces_per"] = {
@@ -149,7 +220,7 @@ def _units_of(body: Body, lines: Resolver) -> Body:
             **{canonical(unit) or unit: many for unit, many in body["pieces_per"].items()},
         }
         if any(float(many) <= 0 for many in out["pieces_per"].values()):
-            raise InputError("pieces_per", "is 0", 'Write pieces, for example "packet 12"')
+            raise InputError("pieces_per", Message.of("refusal-zero"), Message.of("refusal-pieces"))
     return out
 
 
@@ -166,8 +237,8 @@ def _food(said: str, item: str, lines: Resolver) -> str:
     near = "; ".join(p.description for p in (foods.propose(said, 3) or foods.propose(item, 3)))
     raise InputError(
         "food",
-        f"{said!r} is not a row of the food table",
-        f"It may be: {near}" if near else "",
+        Message.of("refusal-no-food-row", text=Typed(said)),
+        Message.of("refusal-may-be", near=near) if near else "",
     )
 
 
@@ -188,6 +259,7 @@ KIND = Kind(
         'item "plum butter" --sort food --keeps "shelf 12 months" --shop-equivalent "store plum spread"',
     ),
     tell=tell,
+    says=says,
     form=Form(("item", "sort", "shop_equivalent", "keeps", "g_per")),
     example={"item": "garlic", "sort": "food", "measure": "mass", "g_per": {"clove": "5"}},
 )

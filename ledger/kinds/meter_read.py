@@ -6,11 +6,12 @@ import re
 from typing import Annotated, Any
 
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
-from ledger.messages import Message
+from ledger.messages import Code, Message, Typed, measured, sentence
 
 
 class MeterRead(Struct, kw_only=True):
@@ -32,6 +33,16 @@ def tell(body: dict[str, Any]) -> str:
     of = f" for batch {body['batch'][:8]}" if body.get("batch") else ""
     before = f", {body['before']} before" if body.get("before") else ""
     return f"meter {body['meter']} reads {body['reads']}{before}{of}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    told = {"meter": body["meter"], "reads": telling.measure(body["reads"])}
+    before = telling.measure(body["before"]) if body.get("before") else None
+    if body.get("batch"):
+        batch = Code(body["batch"][:8])
+        return Message.of("told-meter-batch", **told, before=before, batch=batch)
+    return Message.of("told-meter", **told, before=before)
 
 
 _READING = re.compile(
@@ -62,8 +73,7 @@ def reading(text: str, field: str = "reads") -> tuple[str, float]:
     if found is None:
         raise InputError(
             field,
-            f"{text!r} is not a reading of electricity or water",
-            'Write it like "412.6 kWh" or "1203 L"',
+            Message.of("refusal-no-meter-reading", text=Typed(text)),
         )
     unit = found["unit"].lower().replace(" ", "")
     what, factor = _UNITS.get(unit) or _UNITS[unit.removesuffix("s")]
@@ -82,17 +92,20 @@ def resolve(body: Body, lines: Resolver) -> Body:
     if ("before" in body) != ("batch" in body):
         lacks = "batch" if "before" in body else "before"
         raise InputError(
-            lacks, Message.of("refusal-missing"), "What a batch took needs --before and --batch"
+            lacks, Message.of("refusal-missing"), Message.of("refusal-before-and-batch")
         )
     if "before" in body:
         before_what, before = reading(body["before"], "before")
         if before_what != what:
-            raise InputError("before", "is in other units than the reading", "Write both alike")
+            raise InputError("before", Message.of("refusal-other-units"))
         if before > value:
             raise InputError(
                 "before",
-                f"{body['before']} is more than the {body['reads']} after",
-                "Write the reading from before the batch; a meter does not run backwards",
+                sentence(
+                    "refusal-reading-backwards",
+                    before=measured(body["before"]),
+                    reads=measured(body["reads"]),
+                ),
             )
     return {**body, "meter": " ".join(body["meter"].split())}
 
@@ -113,6 +126,7 @@ KIND = Kind(
         'meter water --reads "1203 L" --before "1184 L" --batch 5f0c0a0e',
     ),
     tell=tell,
+    says=says,
     form=Form(("meter", "reads"), icon="clock"),
     example={"meter": "freezer", "reads": "412.6 kWh"},
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ledger.errors import InputError
+from ledger.messages import Code, measured, sentence
 
 __all__ = ["check_money"]
 
@@ -26,6 +27,13 @@ def check_money(text: str, field: str, currency: str) -> str:
     decimals = len(text.partition(".")[2])
     if decimals > most:
         raise InputError(
-            field, f"{text} has {decimals} decimals", f"Write at most {most} of {currency}"
+            field,
+            sentence(
+                "refusal-money-decimals",
+                amount=measured(text),
+                n=decimals,
+                most=most,
+                currency=Code(currency),
+            ),
         )
     return text

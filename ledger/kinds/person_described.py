@@ -7,11 +7,13 @@ from typing import Annotated, Any, Literal
 
 from ledger.amounts import parse_amount, parse_measure
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Day, Person, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver, not_after
-from ledger.messages import Message
+from ledger.messages import Choice, Code, Message, Typed
+from ledger.messages import Day as DaySaid
 
 
 class PersonDescribed(Struct, kw_only=True):
@@ -53,6 +55,22 @@ def tell(body: dict[str, Any]) -> str:
     return f"{body['person']} at the table ({', '.join(more)})"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    more: list[Any] = [telling.word(body["sex"])]
+    if "age" in body:
+        more.append(Message.of("told-years", n=body["age"]))
+    elif body.get("born"):
+        more.append(Message.of("told-born", day=telling.day(body["born"])))
+    if body.get("state"):
+        more.append(telling.word(body["state"]))
+    if body.get("activity"):
+        more.append(Message.of("told-work", work=Choice(body["activity"])))
+    if body.get("table") == "away":
+        more.append(Message.of("told-away"))
+    return Message.of("told-person", person=body["person"], more=telling.texts(more))
+
+
 _OLDEST = 120
 """Nobody is known to have lived longer than a little over this many years."""
 
@@ -70,22 +88,29 @@ def resolve(body: Body, lines: Resolver) -> Body:
         problem = (
             Message.of("refusal-missing")
             if "age" not in body
-            else "is said besides the day of birth"
+            else Message.of("refusal-besides-birth")
         )
-        raise InputError("age", problem, "Write full years, for example --age 39, or --born DAY")
+        raise InputError("age", problem, Message.of("refusal-full-years"))
     age = body.get("age")
     if age is not None and age > _OLDEST:
-        raise InputError("age", f"{age} is out of range", f"Write full years from 0 to {_OLDEST}")
+        raise InputError(
+            "age",
+            Message.of("refusal-out-of-range", found=Code(str(age))),
+            Message.of("refusal-full-years-to", most=_OLDEST),
+        )
     if "born" in body:
         not_after(body["born"], "born", on)
         age = (dt.date.fromisoformat(on) - dt.date.fromisoformat(body["born"])).days // 365.25
         if age > _OLDEST:
-            raise InputError("born", f"{body['born']} is {age:.0f} years ago", "Check the year")
+            raise InputError(
+                "born",
+                Message.of("refusal-born-too-long-ago", day=DaySaid(body["born"]), n=round(age)),
+            )
     if "state" in body:
         _state(body, float(age or 0))
     if "since" in body:
         if "state" not in body:
-            raise InputError("since", "needs a state", "Write --state pregnant or nursing, too")
+            raise InputError("since", Message.of("refusal-needs-state"))
         not_after(body["since"], "since", on)
     _size(body)
     return {**body, "person": " ".join(body["person"].split())}
@@ -95,14 +120,12 @@ def _state(body: Body, age: float) -> None:
     if body["sex"] != "female":
         raise InputError(
             "state",
-            f"{body['state']!r} does not go with sex male",
-            "Leave it out, or correct the sex",
+            Message.of("refusal-state-male", text=Typed(body["state"])),
         )
     if not 12 <= age <= 60:
         raise InputError(
             "state",
-            f"{body['state']!r} does not go with an age of {age:.0f}",
-            "Leave it out, or correct the age",
+            Message.of("refusal-state-age", text=Typed(body["state"]), age=round(age)),
         )
 
 
@@ -110,18 +133,30 @@ def _size(body: Body) -> None:
     if ("weight" in body) != ("height" in body):
         lacks = "height" if "weight" in body else "weight"
         raise InputError(
-            lacks, Message.of("refusal-missing"), "The energy by size needs weight and height"
+            lacks, Message.of("refusal-missing"), Message.of("refusal-weight-and-height")
         )
     if "weight" not in body:
         return
     amount = parse_amount(body["weight"])
     if amount.measure != "mass":
-        raise InputError("weight", f"{body['weight']!r} is not a weight", 'Write it like "62 kg"')
+        raise InputError(
+            "weight",
+            Message.of("refusal-not-a-weight", text=Typed(body["weight"])),
+            Message.of("refusal-like-body-weight"),
+        )
     if not 2 <= amount.whole / 1e6 <= 400:
-        raise InputError("weight", f"{body['weight']} is out of range", "Write it like 62 kg")
+        raise InputError(
+            "weight",
+            Message.of("refusal-out-of-range", found=Code(str(body["weight"]))),
+            Message.of("refusal-like-body-weight-plain"),
+        )
     height = float(parse_measure(body["height"], "length", "height"))
     if not 0.4 <= height <= 2.6:
-        raise InputError("height", f"{body['height']} is out of range", "Write it like 1.65 m")
+        raise InputError(
+            "height",
+            Message.of("refusal-out-of-range", found=Code(str(body["height"]))),
+            Message.of("refusal-like-height"),
+        )
 
 
 KIND = Kind(
@@ -140,6 +175,7 @@ KIND = Kind(
         'person Ben --sex male --born 1984-04-12 --weight "80 kg" --height "1.80 m"',
     ),
     tell=tell,
+    says=says,
     form=Form(("person", "sex", "age", "activity", "state")),
     example={"person": "Ada", "sex": "female", "age": 39, "activity": "moderate"},
 )

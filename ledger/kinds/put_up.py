@@ -17,7 +17,7 @@ from ledger.kinds.parts import Acid, FuelLine, Made, Struct, UsedLine, Work
 from ledger.kinds.resolving import Body, Resolver, first_measure, several_lines
 from ledger.kinds.upcasting import LINES
 from ledger.labels import split_label
-from ledger.messages import Message
+from ledger.messages import Message, measured, sentence
 from ledger.reference.crossing import Weights
 
 
@@ -86,6 +86,21 @@ def tell(body: dict[str, Any]) -> str:
     return f"put up {telling.made(body['made'])} of {body['makes']} ({body['method']}){used}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    shown = [
+        {**line, "item": f"{line['item']} (strained out)"} if line.get("strained") else line
+        for line in body["used"]
+    ]
+    return Message.of(
+        "told-put-up",
+        made=telling.made_said(body["made"]),
+        makes=body["makes"],
+        method=telling.word(body["method"]),
+        used=telling.lines_said(shown) if shown else None,
+    )
+
+
 _LEAST = 0.5
 """Grams per ml that what was canned weighs at the least: it is food in its juice or in water, and the
 jars are full (common practice, no source). Only a slip of a digit comes to less in than that."""
@@ -102,8 +117,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     if not body["made"]:
         raise InputError(
             "made",
-            "this batch makes nothing",
-            'Write what came out, for example "11 half-pint jars"',
+            Message.of("refusal-makes-nothing"),
         )
     out = {**body, "used": several_lines(body["used"], "used", lines)}
     first = body["made"][0]
@@ -143,8 +157,7 @@ def _made(made: Body, body: Body, lines: Resolver, facts: Any, field: str) -> Bo
     if made.get("jars") is None and not made.get("amount"):
         raise InputError(
             field,
-            "says neither jars nor an amount",
-            'Write it like "11 half-pint jars" or "1 cup fridge"',
+            Message.of("refusal-no-jars-no-amount"),
         )
     if made.get("jars") is not None:
         _jarred(out, body, lines, field)
@@ -153,7 +166,7 @@ def _made(made: Body, body: Body, lines: Resolver, facts: Any, field: str) -> Bo
         return lines.carried(out, field)
     for name in ("jar", "unsealed", "labels", "lids"):
         if name in made:
-            raise InputError(f"{field}.{name}", "needs jars", "Write how many: 11 half-pint jars")
+            raise InputError(f"{field}.{name}", Message.of("refusal-needs-jars"))
     amount = lines.amount(made["amount"], f"{field}.amount")
     out["amount"] = amount.text
     if made.get("whole") is not None:
@@ -165,19 +178,18 @@ def _jarred(out: Body, body: Body, lines: Resolver, field: str) -> None:
     """Fill in the jar and its lids; look whether jars, unsealed ones and labels go together."""
     jars, unsealed = out["jars"], out.get("unsealed", 0)
     if not jars:
-        raise InputError(f"{field}.jars", "is 0", "Write how many jars came out")
-    if out.get("amount"):
         raise InputError(
-            f"{field}.amount", "stands beside jars", "Write jars or an amount, not both"
+            f"{field}.jars", Message.of("refusal-zero"), Message.of("refusal-how-many-jars")
         )
+    if out.get("amount"):
+        raise InputError(f"{field}.amount", Message.of("refusal-beside-jars"))
     out["jar"], _ = lines.item(
         out.get("jar") or _only_jar(body["makes"], lines, field), "jar", f"{field}.jar"
     )
     if unsealed > jars:
         raise InputError(
             f"{field}.unsealed",
-            f"{unsealed} is more than the {jars} jars",
-            "Write how many of them did not seal",
+            Message.of("refusal-unsealed-over-jars", unsealed=unsealed, jars=jars),
         )
     last = lines.catalogue.lids_of.get(item_key(out["jar"]), "lid")
     out["lids"], _ = lines.item(
@@ -194,14 +206,18 @@ def _check_labels(labels: Body, jars: int, unsealed: int, field: str) -> None:
     if low is None or high is None or prefix != other or not low <= high:
         raise InputError(
             field,
-            f"{labels['from']} to {labels['to']} is no run of labels",
-            'Write the first and the last: "41-51" or "S26-041..S26-051"',
+            Message.of("refusal-no-run-of-labels", first=labels["from"], last=labels["to"]),
         )
     if not jars - unsealed <= high - low + 1 <= jars:
         raise InputError(
             field,
-            f"{labels['from']} to {labels['to']} are {high - low + 1} labels on {jars} jars",
-            "Give each jar that sealed one label",
+            Message.of(
+                "refusal-labels-on-jars",
+                first=labels["from"],
+                last=labels["to"],
+                n=high - low + 1,
+                jars=jars,
+            ),
         )
 
 
@@ -209,17 +225,14 @@ def _only_jar(makes: str, lines: Resolver, field: str) -> str:
     known = lines.catalogue.jars_of(makes)
     if len(known) == 1:
         return next(iter(known))
-    raise InputError(
-        f"{field}.jar", Message.of("refusal-missing"), "Write which jar, for example quart jar"
-    )
+    raise InputError(f"{field}.jar", Message.of("refusal-missing"), Message.of("refusal-which-jar"))
 
 
 def _fuel(fuel: Body, field: str, lines: Resolver) -> Body:
     if (fuel.get("item") is None) == (fuel.get("metered") is None):
         raise InputError(
             field,
-            "needs a fuel from stock or a meter",
-            'Write "1 lb propane" or "electricity 2.4 kWh"',
+            Message.of("refusal-needs-fuel"),
         )
     if fuel.get("item") is not None:
         return lines.line(fuel, field, use="fuel")
@@ -227,8 +240,7 @@ def _fuel(fuel: Body, field: str, lines: Resolver) -> Body:
     if amount.measure != "energy":
         raise InputError(
             f"{field}.amount",
-            f"{fuel['amount']} is not an amount of energy",
-            "Write it in kWh, MJ, BTU or therms",
+            sentence("refusal-not-energy", amount=measured(fuel["amount"])),
         )
     return {**fuel, "whole": amount.whole, "measure": "energy"}
 
@@ -244,10 +256,14 @@ def _balance(body: Body, lines: Resolver) -> None:
     if len(into) < len(went_in) or len(out) < len(came_out):
         return
     if sum(out) > sum(into) * 1.1:
-        question = (
-            f"{_mass(sum(out), lines)} came out of {_mass(sum(into), lines)}; was water added?"
+        question = sentence(
+            "doubt-water-added",
+            out=measured(_mass(sum(out), lines)),
+            into=measured(_mass(sum(into), lines)),
         )
-        lines.answers.settle(NeedsAnswer("mass-balance", "made", question, "yes, it is right"))
+        lines.answers.settle(
+            NeedsAnswer("mass-balance", "made", question, sentence("doubt-yes-right"))
+        )
 
 
 def _mass(grams: float, lines: Resolver) -> str:
@@ -292,6 +308,7 @@ KIND = Kind(
         'putup "plum butter" --times 1.5      (from the recipe of that name)',
     ),
     tell=tell,
+    says=says,
     form=Form(
         (
             "recipe",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from functools import cache
+from functools import cache, partial
 from typing import Annotated, Any, get_args, get_origin, get_type_hints
 
 import msgspec
@@ -14,7 +14,8 @@ from ledger.errors import InputError, NewerEvent, UnknownKind
 from ledger.kinds.fields import DayText, DecText, PressText, ValueText, read_typed
 from ledger.kinds.kind import Kind
 from ledger.kinds.registry import KINDS
-from ledger.messages import Message
+from ledger.messages import Choice, Code, Message, Names, SaidLater, Sentence
+from ledger.messages.words import help_of
 
 __all__ = [
     "check_typed",
@@ -31,15 +32,15 @@ __all__ = [
 _AT = re.compile(r"^(?P<what>.*?)(?: - at `(?P<path>.*)`)?$", re.DOTALL)
 _EXPECTED = re.compile(r"Expected `(?P<wanted>[^`]*)`(?:, got `(?P<got>[^`]*)`)?(?P<rest>.*)")
 _BOUND = re.compile(r"Expected `\w+` (?P<length>of length )?(?P<sign>[<>]=) (?P<many>\d+)")
-_OUTSIDE = {"<=": "is too much", ">=": "is too little"}
+_OUTSIDE = {"<=": "refusal-too-much", ">=": "refusal-too-little"}
 _PLAIN = {
-    "str": "text",
-    "int": "a whole number",
-    "array": "a list",
-    "object": "a group of named fields",
-    "null": "nothing",
-    "bool": "yes or no",
-    "float": "a number",
+    "str": "refusal-type-text",
+    "int": "refusal-type-whole",
+    "array": "refusal-type-list",
+    "object": "refusal-type-fields",
+    "null": "refusal-type-nothing",
+    "bool": "refusal-type-yes-no",
+    "float": "refusal-type-number",
 }
 
 
@@ -81,7 +82,7 @@ def check_typed(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
         Naming the field, what was wrong and what would be right.
     """
     if not isinstance(body, dict):
-        raise InputError("body", "is not a group of named fields", 'Write it like {"item": "plum"}')
+        raise InputError("body", Message.of("refusal-no-fields"))
     _refuse_broken(body)
     body = _gather(kind, body)
     try:
@@ -107,22 +108,20 @@ def _refuse_broken(value: Any, field: str = "", deep: int = 0) -> None:
         try:
             value.encode()
         except UnicodeEncodeError:
-            raise InputError(
-                at, "holds a broken character (half a surrogate pair)", "Type that text again"
-            ) from None
+            raise InputError(at, Message.of("refusal-broken-character")) from None
     elif isinstance(value, int) and not -_MOST_WHOLE < value < _MOST_WHOLE:
-        raise InputError(at, "is more than a book can hold", "Check the number")
+        raise InputError(at, Message.of("refusal-number-beyond"))
     elif isinstance(value, dict):
         if deep > _DEEPEST:
-            raise InputError(at, "is nested too deep", "Write it flat")
+            raise InputError(at, Message.of("refusal-nested"))
         for name, part in value.items():
             if not isinstance(name, str):
-                raise InputError(at, f"{name!r} is not the name of a field", "Write a text")
+                raise InputError(at, Message.of("refusal-no-field-name", text=Code(repr(name))))
             _refuse_broken(name, at, deep + 1)
             _refuse_broken(part, f"{field}.{name}" if field else name, deep + 1)
     elif isinstance(value, (list, tuple)):
         if deep > _DEEPEST:
-            raise InputError(at, "is nested too deep", "Write it flat")
+            raise InputError(at, Message.of("refusal-nested"))
         for i, part in enumerate(value):
             _refuse_broken(part, f"{field}[{i}]", deep + 1)
 
@@ -144,9 +143,7 @@ def _gather(kind: Kind, body: dict[str, Any]) -> dict[str, Any]:
         names = kind.line_names
         direct = {key: value for key, value in body.items() if key in names}
         if direct and "lines" in body:
-            raise InputError(
-                next(iter(direct)), "stands beside `lines`", "Put it into the line it belongs to"
-            )
+            raise InputError(next(iter(direct)), Message.of("refusal-beside-lines"))
         if direct:
             body = {key: value for key, value in body.items() if key not in names} | {
                 "lines": [direct]
@@ -180,22 +177,38 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
         if kind.line is not None:
             names += [f.encode_name for f in msgspec.structs.fields(kind.line)]
         near = process.extractOne(unknown[1], names, score_cutoff=70)
-        hint = f"Did you mean `{near[0]}`?" if near else f"{kind.name} has: {', '.join(names)}"
-        return InputError(_join(field, unknown[1], kind), "is not a field that is known here", hint)
+        hint = (
+            Message.of("refusal-mean-field", name=Code(near[0]))
+            if near
+            else Message.of(
+                "refusal-kind-has", kind=Code(kind.name), names=Names(tuple(map(Code, names)))
+            )
+        )
+        return InputError(_join(field, unknown[1], kind), Message.of("refusal-no-field"), hint)
     expected = _EXPECTED.match(what)
     if expected and expected["got"]:
-        wanted = " or ".join(
-            _PLAIN.get(w.strip(), w.strip()) for w in expected["wanted"].split("|")
-        )
-        got = _PLAIN.get(expected["got"], expected["got"])
-        return InputError(field, f"is {got}", f"It should be {wanted}{expected['rest']}")
-    bound = _BOUND.match(what)
-    if bound:
-        what_ = f"{bound['many']} characters" if bound["length"] else bound["many"]
+        wanted = Names(tuple(_type(w.strip()) for w in expected["wanted"].split("|")))
+        rest = Code(expected["rest"]) if expected["rest"] else None
         return InputError(
             field,
-            "is too long" if bound["length"] and bound["sign"] == "<=" else _OUTSIDE[bound["sign"]],
-            f"Write {what_} at {'most' if bound['sign'] == '<=' else 'least'}",
+            Message.of("refusal-is-what", got=_type(expected["got"])),
+            Message.of("refusal-should-be", wanted=wanted, rest=rest),
+        )
+    bound = _BOUND.match(what)
+    if bound:
+        return InputError(
+            field,
+            Message.of(
+                "refusal-too-long"
+                if bound["length"] and bound["sign"] == "<="
+                else _OUTSIDE[bound["sign"]]
+            ),
+            Message.of(
+                "refusal-write-bound",
+                n=int(bound["many"]),
+                bound=Choice("most" if bound["sign"] == "<=" else "least"),
+                what=Choice("characters" if bound["length"] else "number"),
+            ),
         )
     enum = re.match(r"Invalid enum value (.*)", what)
     if enum:
@@ -203,17 +216,24 @@ def _explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False)
         allowed = _allowed(kind, leaf)
         return InputError(
             field,
-            f"{enum[1]} is not one of the words known here",
-            f"Write one of: {', '.join(allowed)}" if allowed else "",
+            Message.of("refusal-no-word", text=enum[1]),
+            Message.of("refusal-one-of", known=Names(tuple(allowed))) if allowed else "",
         )
-    return InputError(field, what[0].lower() + what[1:], _example(kind, field))
+    own = error.__cause__.args[0] if error.__cause__ is not None else None  # of `read_typed`
+    return InputError(
+        field,
+        own
+        if isinstance(own, Sentence)
+        else Message.of("refusal-as-read", text=Code(what[0].lower() + what[1:])),
+        _example(kind, field),
+    )
 
 
 def _join(field: str, name: str, kind: Kind) -> str:
     return name if field == kind.name else f"{field}.{name}"
 
 
-def _example(kind: Kind, name: str) -> str:
+def _example(kind: Kind, name: str) -> Message | str:
     leaf = re.sub(r"\[.*?\]", "", name).rsplit(".", 1)[-1]
     for struct in (kind.body, *([kind.line] if kind.line else [])):
         hints = get_type_hints(struct, include_extras=True)
@@ -221,8 +241,23 @@ def _example(kind: Kind, name: str) -> str:
             if one.encode_name == leaf:
                 for meta in getattr(hints[one.name], "__metadata__", ()):
                     if isinstance(meta, msgspec.Meta) and meta.examples:
-                        return f"{meta.description}, for example {meta.examples[0]!r}"
+                        return Message.of(
+                            "refusal-for-example",
+                            what=_help(kind, leaf, meta.description or ""),
+                            example=Code(repr(meta.examples[0])),
+                        )
     return ""
+
+
+def _type(name: str) -> Message | Code:
+    """Return a type of JSON in a user's words."""
+    return Message.of(_PLAIN[name]) if name in _PLAIN else Code(name)
+
+
+def _help(kind: Kind, name: str, text: str) -> Message | str:
+    """Return what a field is, as a message where it has one."""
+    said = help_of(kind.name, name, text)
+    return said.says if isinstance(said, Sentence) and isinstance(said.says, Message) else text
 
 
 def _allowed(kind: Kind, leaf: str) -> tuple[str, ...]:
@@ -248,11 +283,11 @@ def to_stored(body: dict[str, Any]) -> str:
     try:
         text = msgspec.json.encode(body, order="sorted", enc_hook=_plain).decode()
     except UnicodeEncodeError:
-        raise InputError(
-            "body", "holds a broken character (half a surrogate pair)", "Type that text again"
-        ) from None
+        raise InputError("body", Message.of("refusal-broken-character")) from None
     if "\\u0000" in text:
-        raise InputError("body", "holds a NUL character", "Type that text again")
+        raise InputError(
+            "body", Message.of("refusal-nul-character"), Message.of("refusal-type-again")
+        )
     return text
 
 
@@ -306,9 +341,23 @@ def read_stored(kind_name: str, v: int, text: str, *, seq: int | None = None) ->
     return body
 
 
-def tell(kind_name: str, body: dict[str, Any]) -> str:
+def tell(kind_name: str, body: dict[str, Any]) -> SaidLater:
     """Return an event as one readable line."""
-    return kind_of(kind_name).tell(body)
+    kind = kind_of(kind_name)
+    return SaidLater(kind.tell(body), partial(kind.says, body))
+
+
+def tell_stored(kind_name: str, v: int, text: str, body: dict[str, Any], *, seq: int) -> SaidLater:
+    """Return an event as one readable line that keeps its stored text and not its body.
+
+    Of a book's many lines few are said in another language: those read their event anew.
+    """
+    kind = kind_of(kind_name)
+    return SaidLater(kind.tell(body), partial(_stored_says, kind_name, v, text, seq))
+
+
+def _stored_says(kind_name: str, v: int, text: str, seq: int) -> Message:
+    return kind_of(kind_name).says(decode_stored(kind_name, v, text, seq=seq))
 
 
 @cache

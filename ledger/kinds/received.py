@@ -13,6 +13,7 @@ from ledger.kinds.money import check_money
 from ledger.kinds.parts import ReceivedLine, Struct
 from ledger.kinds.resolving import Body, Resolver, currency, join, line_fields, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class Received(Struct, kw_only=True):
@@ -37,6 +38,12 @@ def tell(body: dict[str, Any]) -> str:
     return f"received {telling.lines(body['lines'])} ({body['how']}){source}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, how = telling.lines_said(body["lines"]), telling.word(body["how"])
+    return Message.of("told-received", lines=lines, how=how, source=body.get("from") or None)
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return what came as it is stored.
 
@@ -44,7 +51,7 @@ def resolve(body: Body, lines: Resolver) -> Body:
     ------
     InputError, NeedsAnswer
     """
-    needs(body["lines"], "lines", "what came")
+    needs(body["lines"], "lines", Message.of("refusal-write-came"))
     for line, field in zip(body["lines"], line_fields(body["lines"], "lines"), strict=True):
         if "value" in line:
             check_money(line["value"], join(field, "value"), currency(lines))
@@ -64,6 +71,7 @@ KIND = Kind(
     words=("lines",),
     typed=('receive "2 lb honey" --how gift --from "the neighbours" --value 14',),
     tell=tell,
+    says=says,
     form=Form(("lines", "how", "from"), ("value",), icon="given"),
     v=2,
     upcasters=LINES,

@@ -12,6 +12,7 @@ from typing import Any, Protocol
 from ledger.amounts import Amount, is_counted
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts
+from ledger.messages import Day, Message
 
 __all__ = [
     "MOST",
@@ -138,15 +139,15 @@ def as_typed(body: Body, lines: Resolver) -> Body:
     return body
 
 
-def needs(several: list[Any], name: str, what: str) -> None:
-    """Refuse an empty list.
+def needs(several: list[Any], name: str, wanted: Message) -> None:
+    """Refuse an empty list, and say what would be right.
 
     Raises
     ------
     InputError
     """
     if not several:
-        raise InputError(name, "is empty", f"Write down {what}")
+        raise InputError(name, Message.of("refusal-empty"), wanted)
 
 
 def currency(lines: Resolver) -> str:
@@ -162,7 +163,9 @@ def above_zero(line: Body, name: str, field: str) -> None:
     InputError
     """
     if name in line and float(line[name]) <= 0:
-        raise InputError(field, "is 0", f"Write how many {name} one of it gives, or leave it out")
+        raise InputError(
+            field, Message.of("refusal-zero"), Message.of("refusal-how-many-of-name", name=name)
+        )
 
 
 def not_after(day: str, field: str, on: str | None) -> None:
@@ -173,7 +176,11 @@ def not_after(day: str, field: str, on: str | None) -> None:
     InputError
     """
     if on is not None and day > on:
-        raise InputError(field, f"{day} is after {on}", "Write a day that has been")
+        raise InputError(
+            field,
+            Message.of("refusal-day-after", day=Day(day), on=Day(on)),
+            Message.of("refusal-day-that-was"),
+        )
 
 
 def join(field: str, name: str) -> str:

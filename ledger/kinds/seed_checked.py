@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import ItemName, Note, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
-from ledger.messages import Message
+from ledger.messages import Code, Message
 
 
 class SeedChecked(Struct, kw_only=True):
@@ -38,6 +39,22 @@ def tell(body: dict[str, Any]) -> str:
     return f"seed of {body['crop']}{variety} ({', '.join(more)})"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    more: list[Any] = []
+    if body.get("year"):
+        more.append(Message.of("told-seed-of", n=body["year"]))
+    if body.get("seeds") is not None:
+        more.append(Message.of("told-seeds-left", n=body["seeds"]))
+    if body.get("days"):
+        more.append(Message.of("told-days-to-harvest", n=body["days"]))
+    if body.get("sown"):
+        n = body.get("sprouted", 0)
+        more.append(Message.of("told-sprouted", n=n, n2=body["sown"]))
+    crop = telling.named(body["crop"], body.get("variety"))
+    return Message.of("told-seed", crop=crop, more=telling.texts(more))
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a seed's body; a germination beyond what was sown is refused.
 
@@ -49,29 +66,38 @@ def resolve(body: Body, lines: Resolver) -> Body:
     if ("sown" in body) != ("sprouted" in body):
         lacks = "sprouted" if "sown" in body else "sown"
         raise InputError(
-            lacks, Message.of("refusal-missing"), "A test needs both, for example 13 of 20"
+            lacks, Message.of("refusal-missing"), Message.of("refusal-test-needs-both")
         )
     if "sown" in body:
         if body["sown"] == 0:
-            raise InputError("sown", "is 0", "Write how many seeds were laid out, for example 20")
+            raise InputError(
+                "sown", Message.of("refusal-zero"), Message.of("refusal-seeds-laid-out")
+            )
         if body["sprouted"] > body["sown"]:
             raise InputError(
                 "sprouted",
-                f"{body['sprouted']} is more than the {body['sown']} sown",
-                f"Write a number from 0 to {body['sown']}",
+                Message.of(
+                    "refusal-sprouted-over-sown", sprouted=body["sprouted"], sown=body["sown"]
+                ),
             )
     year = int(lines.on[:4])
     if "year" in body and not year - 60 <= body["year"] <= year + 1:
         raise InputError(
-            "year", f"{body['year']} is out of range", f"Write a year up to {year + 1}"
+            "year",
+            Message.of("refusal-out-of-range", found=Code(str(body["year"]))),
+            Message.of("refusal-year-up-to", n=year + 1),
         )
     if "days" in body and not 10 <= body["days"] <= 500:
-        raise InputError("days", f"{body['days']} is out of range", "Write days from 10 to 500")
+        raise InputError(
+            "days",
+            Message.of("refusal-out-of-range", found=Code(str(body["days"]))),
+            Message.of("refusal-days-from-to"),
+        )
     if not {"year", "seeds", "days", "sown"} & set(body):
         raise InputError(
             "year",
             Message.of("refusal-missing"),
-            "Write its year, the seeds left, the packet's days or a test",
+            Message.of("refusal-seed-what"),
         )
     crop, _ = lines.item(body["crop"], "food", "crop")
     return {**body, "crop": crop}
@@ -93,6 +119,7 @@ KIND = Kind(
         'seed tomato --variety "Brenna Red" --seeds 60 --days 75',
     ),
     tell=tell,
+    says=says,
     form=Form(("crop", "variety", "year", "seeds", "sown", "sprouted"), icon="planted"),
     example={"crop": "carrot", "year": 2025, "sown": 20, "sprouted": 13},
 )

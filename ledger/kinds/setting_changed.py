@@ -8,11 +8,13 @@ from typing import Annotated, Any, Literal
 
 from ledger.amounts import parse_measure
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.bed_plan import PLAN_EXAMPLE, read_plan
 from ledger.kinds.fields import Note, ValueText, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
+from ledger.messages import Code, Message, Typed
 
 Name = Literal[
     "altitude",
@@ -54,6 +56,14 @@ def tell(body: dict[str, Any]) -> str:
     return f"set {body['name']} to {body['value']}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    if body["name"] == "bed_plan":
+        return Message.of("told-beds-put", n=body["value"].count(";") + 1)
+    name = telling.word(body["name"])
+    return Message.of("told-set", name=name, value=telling.measure(str(body["value"])))
+
+
 _MONTHS = "january|february|march|april|may|june|july|august|september|october|november|december"
 
 
@@ -72,7 +82,12 @@ def check_setting(name: str, value: str) -> None:
     """
     check, wanted = _CHECKS[name]
     if not check(value):
-        raise InputError(name, f"cannot be {value!r}", f"Write {wanted}")
+        more = {"example": Code(PLAN_EXAMPLE)} if name == "bed_plan" else {}
+        raise InputError(
+            name,
+            Message.of("refusal-setting-cannot", text=Typed(value)),
+            Message.of(wanted, **more),
+        )
 
 
 def jars_per_load(value: str | None) -> dict[str, int]:
@@ -127,42 +142,42 @@ _ENERGY = rf"{_MONEY}\s*(per|/)\s*(kwh|mj|therm|btu)"
 
 
 _CHECKS: dict[str, tuple[Callable[[str], bool], str]] = {
-    "altitude": (_is_altitude, "a height, for example 2600 ft"),
-    "gauge": (_matches("dial|weighted"), "dial or weighted"),
-    "currency": (_matches("[A-Z]{3}"), "the three letters of a currency, for example USD"),
-    "measures": (_matches("us|uk|metric"), "us, uk or metric"),
-    "time_zone": (_is_zone, "an IANA time zone, for example America/Denver"),
+    "altitude": (_is_altitude, "refusal-setting-altitude"),
+    "gauge": (_matches("dial|weighted"), "refusal-setting-gauge"),
+    "currency": (_matches("[A-Z]{3}"), "refusal-setting-currency"),
+    "measures": (_matches("us|uk|metric"), "refusal-setting-measures"),
+    "time_zone": (_is_zone, "refusal-setting-time-zone"),
     "labour_rate": (
         _matches(_RATE),
-        "money per hour, for example 12.00",
+        "refusal-setting-labour-rate",
     ),
     "interest_rate": (
         _matches(r"(\d{1,2}(\.\d+)?|100(\.0+)?)\s*(%|percent|per cent)?(\s*(a|per) year)?"),
-        "per cent a year, from 0 to 100, for example 4",
+        "refusal-setting-interest-rate",
     ),
-    "people": (_matches(r"[1-9]\d{0,2}"), "how many people, for example 6"),
-    "kcal_per_person_day": (_matches(_MONEY), "kcal, for example 2200"),
+    "people": (_matches(r"[1-9]\d{0,2}"), "refusal-setting-people"),
+    "kcal_per_person_day": (_matches(_MONEY), "refusal-setting-kcal-per-person-day"),
     "season_starts": (
         _matches(rf"\d{{1,2}} ({_MONTHS})|({_MONTHS}) \d{{1,2}}"),
-        "a day of the year, for example 1 October",
+        "refusal-setting-season-starts",
     ),
-    "price_of_electricity": (_matches(_ENERGY), "a price, for example 0.17 per kWh"),
-    "price_of_gas": (_matches(_ENERGY), "a price, for example 1.35 per therm"),
+    "price_of_electricity": (_matches(_ENERGY), "refusal-setting-price-of-electricity"),
+    "price_of_gas": (_matches(_ENERGY), "refusal-setting-price-of-gas"),
     "jars_per_load": (
         lambda value: bool(re.findall(r"[a-z]\s*[:=]?\s+\d", value)),
-        "jars by size, for example quart jar: 7, pint jar: 9",
+        "refusal-setting-jars-per-load",
     ),
-    "jar_label_prefix": (_matches(r"\S{1,20}"), "what stands before the number, for example S26-"),
-    "helper_wage": (_matches(_RATE), "money per hour, for example 15.00"),
-    "pay_given_up": (_matches(_RATE), "money per hour, for example 22.00"),
+    "jar_label_prefix": (_matches(r"\S{1,20}"), "refusal-setting-jar-label-prefix"),
+    "helper_wage": (_matches(_RATE), "refusal-setting-helper-wage"),
+    "pay_given_up": (_matches(_RATE), "refusal-setting-pay-given-up"),
     "freezer_room": (
         _matches(r"\d+(\.\d+)?\s*(cu\.? ?ft|cubic (foot|feet)|ft3|l|liters?|litres?)"),
-        "a size, for example 15 cu ft or 420 L",
+        "refusal-setting-freezer-room",
     ),
-    "flour_enriched": (_matches("yes|no"), "yes or no, as the sack says"),
-    "salt_iodised": (_matches("yes|no"), "yes or no, as the box says"),
-    "bed_plan": (_is_plan, f"where each bed lies, for example {PLAN_EXAMPLE}"),
-    "language": (_matches(r"[a-z]{2}(-[A-Za-z]{2})?"), "a language code, for example en"),
+    "flour_enriched": (_matches("yes|no"), "refusal-setting-flour-enriched"),
+    "salt_iodised": (_matches("yes|no"), "refusal-setting-salt-iodised"),
+    "bed_plan": (_is_plan, "refusal-setting-bed-plan"),
+    "language": (_matches(r"[a-z]{2}(-[A-Za-z]{2})?"), "refusal-setting-language"),
 }
 
 
@@ -193,6 +208,7 @@ KIND = Kind(
         'setting price_of_electricity "0.17 per kWh"',
     ),
     tell=tell,
+    says=says,
     form=Form(("name", "value")),
     example={"name": "altitude", "value": "2600 ft"},
 )

@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Amount, Day, ItemName, Note, Stored, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Basis, Struct
 from ledger.kinds.resolving import Body, Resolver
 from ledger.kinds.upcasting import LINES
-from ledger.messages import Message
+from ledger.messages import Choice, Message
 
 
 class TargetSet(Struct, kw_only=True):
@@ -40,6 +41,17 @@ def tell(body: dict[str, Any]) -> str:
     return f"target: {body.get('amount')} {body.get('item')}{per}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    per = Choice(body["per"].replace(" ", "-")) if body.get("per") else None
+    by = telling.day(body["by"]) if body.get("by") else None
+    if body.get("skill"):
+        said = Message.of("told-target-skill", skill=body["skill"], n=body.get("times", 0), per=per)
+    else:
+        said = Message.of("told-target", line=telling.lines_said([body]), per=per)
+    return said if by is None else Message.of("told-target-by", target=said, day=by)
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a target as it is stored: of an item a line, of a skill a number of times.
 
@@ -50,19 +62,20 @@ def resolve(body: Body, lines: Resolver) -> Body:
     if ("skill" in body) == ("item" in body):
         raise InputError(
             "item",
-            "a target is for an item or for a skill",
-            'Write "24 half-pint jars plum butter", or --skill',
+            Message.of("refusal-target-for-one"),
         )
     if "skill" in body:
         if not body.get("times"):
             raise InputError(
                 "times",
                 Message.of("refusal-missing"),
-                "Write how many times, for example --times 3",
+                Message.of("refusal-how-many-times"),
             )
         return body
     if "amount" not in body:
-        raise InputError("amount", Message.of("refusal-missing"), "Write how much of it is wanted")
+        raise InputError(
+            "amount", Message.of("refusal-missing"), Message.of("refusal-how-much-wanted")
+        )
     line = lines.line({"item": body["item"], "amount": body["amount"]}, "")
     if body.get("whole") is not None:  # an export's word stays
         lines.carried({"whole": body["whole"]}, "")
@@ -90,6 +103,7 @@ KIND = Kind(
         'target "20 lb plum" --by "1 Nov" --person Ada',
     ),
     tell=tell,
+    says=says,
     form=Form(("line", "per", "skill", "times", "by"), as_line="line", icon="list"),
     v=2,
     upcasters=LINES,

@@ -14,6 +14,7 @@ from ledger.known.entries import Entries, Reader, Row
 from ledger.known.items import Items
 from ledger.known.jars import Batches, Label
 from ledger.known.settings import Settings
+from ledger.messages import Code, Message, sentence
 
 __all__ = ["KINDS_READ", "Catalogue"]
 
@@ -68,10 +69,7 @@ class Catalogue:
         NewerBook
         """
         if self.newer:
-            raise NewerBook(
-                f"This book holds what this program does not know ({self.newer[0]}), so it is only "
-                "read here. Update Croftbook to write into it. Nothing was written"
-            )
+            raise NewerBook(sentence("refusal-newer-content", what=Code(self.newer[0])))
 
     def learn(self, row: Row) -> None:
         """Take in one event that was just appended."""
@@ -194,7 +192,9 @@ class Catalogue:
             When `jars` is not above zero.
         """
         if jars < 1:
-            raise InputError("jars", f"is {jars}", "Write how many jars are labelled")
+            raise InputError(
+                "jars", Message.of("refusal-is-what", got=jars), Message.of("refusal-jars-labelled")
+            )
         prefix = self.setting("jar_label_prefix") or ""
         last, width = self.batches.last_label(prefix)
         first, final = str(last + 1).zfill(width), str(last + jars).zfill(width)

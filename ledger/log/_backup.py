@@ -15,6 +15,7 @@ from ledger.log._open import open_log
 from ledger.log._private import make_file, make_folder, synced, why_not
 from ledger.log._store import Log
 from ledger.log._verify import verify
+from ledger.messages import Code, Message, sentence
 
 __all__ = ["backup"]
 
@@ -71,23 +72,33 @@ def backup(
             heads = _read_back(temporary, progress)
             _name(temporary, target, force)
     except OSError as error:
-        raise BookReadOnly(f"{target} cannot be written: {why_not(error)}") from error
+        raise BookReadOnly(
+            sentence("refusal-not-written", target=Code(str(target)), why=Code(why_not(error)))
+        ) from error
     keep_heads(target, heads)
     return heads
 
 
 def _check_target(log: Log, target: Path, force: bool) -> None:
     if target.is_dir():
-        raise InputError("target", f"{target} is a folder", "Name a file in it")
+        raise InputError("target", Message.of("refusal-target-is-folder", target=Code(str(target))))
     if not target.exists():
         return
     if log.path is not None and log.path.exists() and target.samefile(log.path):
-        raise InputError("target", f"{target} is the book itself", "Name another file")
+        raise InputError(
+            "target",
+            Message.of("refusal-book-itself", path=Code(str(target))),
+            Message.of("refusal-other-file"),
+        )
     if not force:
-        raise InputError("target", f"{target} is there already", "Name a new file, or use --force")
+        raise InputError(
+            "target",
+            Message.of("refusal-target-there", target=Code(str(target))),
+            Message.of("refusal-new-or-force"),
+        )
     if Path(f"{target}-wal").exists():
         # Its unfinished pages would be read into the new file.
-        raise InputError("target", f"{target} is a book in use", "Close it, or name another file")
+        raise InputError("target", Message.of("refusal-target-in-use", target=Code(str(target))))
 
 
 @contextlib.contextmanager
@@ -124,11 +135,12 @@ def _read_back(path: Path, progress: Progress | None) -> dict[str, Head]:
             if report.first_bad is not None:
                 seq, reason = report.first_bad
                 raise BookDamaged(
-                    f"The copy was not kept: event {seq} of {household} does not hold ({reason}). "
-                    "Run croftbook check on the book"
+                    sentence(
+                        "refusal-copy-not-kept-event", seq=seq, household=household, why=reason
+                    )
                 )
             if report.file is not None:
-                raise BookDamaged(f"The copy was not kept: {report.file}. Try again")
+                raise BookDamaged(sentence("refusal-copy-not-kept", why=report.file))
             heads[household] = report.head
     return heads
 
@@ -142,7 +154,11 @@ def _name(temporary: Path, target: Path, force: bool) -> None:
         try:
             os.link(temporary, target)  # unlike a rename, never over a file made meanwhile
         except FileExistsError as error:
-            raise InputError("target", f"{target} is there already", "Name a new file") from error
+            raise InputError(
+                "target",
+                Message.of("refusal-target-there", target=Code(str(target))),
+                Message.of("refusal-new-file"),
+            ) from error
         except OSError:  # a file system without hard links
             os.replace(temporary, target)
     synced(target.parent)

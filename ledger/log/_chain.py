@@ -11,6 +11,7 @@ from typing import Any
 import msgspec
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message
 
 __all__ = [
     "COLUMNS",
@@ -164,10 +165,9 @@ def _refuse_text(fields: Sequence[Any], error: Exception) -> None:
             except UnicodeEncodeError:
                 raise InputError(
                     f"event {fields[1]!r}, {name}",
-                    "half of a character stands alone in it",
-                    "Write the whole character, in UTF-8",
+                    Message.of("refusal-half-character"),
                 ) from error
-    raise InputError(f"event {fields[1]!r}", "holds what is neither text nor a whole number")
+    raise InputError(f"event {fields[1]!r}", Message.of("refusal-neither-text-nor-whole"))
 
 
 # An escaped NUL, and not a backslash followed by the letters u0000.
@@ -179,9 +179,7 @@ def _refuse_nul(fields: Sequence[Any]) -> None:
         if isinstance(value, str) and (
             "\0" in value or (name == "body" and _ESCAPED_NUL.search(value))
         ):
-            raise InputError(
-                f"event {fields[1]!r}, {name}", "a NUL character stands in it", "Leave it out"
-            )
+            raise InputError(f"event {fields[1]!r}, {name}", Message.of("refusal-nul-stands"))
 
 
 def canonical_bodies(events: Sequence[NewEvent]) -> None:
@@ -209,7 +207,7 @@ def canonical_bodies(events: Sequence[NewEvent]) -> None:
 
 def _canonical_body(event: NewEvent) -> None:
     field = f"event {event.id!r}, body"
-    wanted = "Give one JSON object with sorted keys, no spaces, and decimals as text"
+    wanted = Message.of("refusal-canonical")
     try:
         again = json.dumps(
             json.loads(event.body, parse_float=_refuse_float, parse_constant=_refuse_float),
@@ -218,14 +216,20 @@ def _canonical_body(event: NewEvent) -> None:
             ensure_ascii=False,
         )
     except _FloatFoundError as error:
-        raise InputError(field, f"the number {error} is not whole", wanted) from error
+        raise InputError(
+            field, Message.of("refusal-number-not-whole", number=Code(str(error))), wanted
+        ) from error
     except (ValueError, TypeError, RecursionError) as error:
-        raise InputError(field, f"it is no JSON ({error})", wanted) from error
+        raise InputError(
+            field, Message.of("refusal-it-is-no-json", why=Code(str(error))), wanted
+        ) from error
     if again != event.body or not again.startswith("{"):
-        raise InputError(field, "it is not in the canonical form", wanted)
+        raise InputError(field, Message.of("refusal-not-canonical"), wanted)
     try:
         _decode_lines(event.body.encode())
     except UnicodeEncodeError:
         return  # named with its field where the hash is made
     except (ValueError, OverflowError) as error:
-        raise InputError(field, f"it is no JSON ({error})", wanted) from error
+        raise InputError(
+            field, Message.of("refusal-it-is-no-json", why=Code(str(error))), wanted
+        ) from error

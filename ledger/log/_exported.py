@@ -9,6 +9,7 @@ import msgspec
 
 from ledger.errors import InputError
 from ledger.log._chain import StoredEvent
+from ledger.messages import Code, Message
 
 __all__ = ["exported_events"]
 
@@ -50,7 +51,7 @@ def exported_events(path: Path) -> Iterator[tuple[int, StoredEvent]]:
             if not line:
                 return
             if len(line) > _LONGEST:
-                raise InputError(f"line {number}", "is longer than a million bytes")
+                raise InputError(f"line {number}", Message.of("refusal-line-long-bytes"))
             if number == 1:
                 line = line.removeprefix(b"\xef\xbb\xbf")
             if line.strip():
@@ -64,11 +65,19 @@ def _event(number: int, line: bytes) -> StoredEvent:
     except (msgspec.DecodeError, ValueError, RecursionError) as error:
         raise InputError(
             f"line {number}",
-            f"is not a whole line of an export ({error})",
-            "It was cut off or changed: take another copy",
+            Message.of("refusal-export-line-not-whole", why=Code(str(error))),
         ) from None
     return StoredEvent(
-        seq=one.seq, id=one.id, kind=one.kind, v=one.v, on=one.on, at=one.at,
-        recorded_at=one.recorded_at, typed_at=one.typed_at, by=one.by, replaces=one.replaces,
-        body=body, hash=one.hash,
-    )  # fmt: skip
+        seq=one.seq,
+        id=one.id,
+        kind=one.kind,
+        v=one.v,
+        on=one.on,
+        at=one.at,
+        recorded_at=one.recorded_at,
+        typed_at=one.typed_at,
+        by=one.by,
+        replaces=one.replaces,
+        body=body,
+        hash=one.hash,
+    )

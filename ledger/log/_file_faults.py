@@ -8,6 +8,7 @@ from ledger.errors import BookDamaged
 from ledger.log._layout import wrong_triggers
 from ledger.log._protocol import Store
 from ledger.log._store import Log
+from ledger.messages import Code, sentence
 
 __all__ = ["file_faults"]
 
@@ -36,7 +37,7 @@ def file_faults(log: Log) -> list[str]:
 
 def _pages(store: Store, raw: Any) -> list[str]:
     found = store.damage(raw, _MOST)
-    return [f"The file is damaged: {'; '.join(found)}"] if found else []
+    return [sentence("refusal-file-damaged", why=Code("; ".join(found)))] if found else []
 
 
 def _keys(store: Store, raw: Any) -> list[str]:

@@ -17,6 +17,7 @@ from ledger.errors import BookReadOnly, InputError
 from ledger.files import whole_file
 from ledger.log._chain import Head
 from ledger.log._private import why_not
+from ledger.messages import Code, Message, sentence
 
 __all__ = ["head_file", "keep_heads", "read_heads"]
 
@@ -51,7 +52,9 @@ def keep_heads(path: str | os.PathLike[str], heads: Mapping[str, Head]) -> Path:
         with whole_file(target, synced=True) as file:
             file.write(text.encode())
     except OSError as error:
-        raise BookReadOnly(f"{target} cannot be written: {why_not(error)}") from error
+        raise BookReadOnly(
+            sentence("refusal-not-written", target=Code(str(target)), why=Code(why_not(error)))
+        ) from error
     return target
 
 
@@ -78,8 +81,10 @@ def read_heads(path: str | os.PathLike[str]) -> dict[str, Head]:
             for household, head in noted.items()
         }
     except FileNotFoundError as error:
-        raise InputError("head", f"there is no file {path}", "Name the .head file") from error
-    except (OSError, ValueError, KeyError, TypeError, AttributeError) as error:
         raise InputError(
-            "head", f"{path} holds no heads", "Name the .head file that backup or export wrote"
+            "head",
+            Message.of("refusal-no-file", path=Code(str(path))),
+            Message.of("refusal-head-file"),
         ) from error
+    except (OSError, ValueError, KeyError, TypeError, AttributeError) as error:
+        raise InputError("head", Message.of("refusal-no-heads", path=Code(str(path)))) from error

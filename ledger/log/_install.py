@@ -18,6 +18,7 @@ from ledger.log._place import Place
 from ledger.log._private import make_file, synced
 from ledger.log._sqlite import file_uri
 from ledger.log._translate import translated
+from ledger.messages import Code, sentence
 
 __all__ = ["into_database", "into_file", "partial_beside", "remove_stale"]
 
@@ -70,7 +71,7 @@ def _aside(path: Path) -> Path:
         aside = path.with_name(f"{path.name}.set-aside-{day}{more}")
         if not aside.exists():
             return aside
-    raise BookLocked(f"{path.parent} holds too many books set aside. Move them elsewhere")
+    raise BookLocked(sentence("refusal-too-many-aside", folder=Code(str(path.parent))))
 
 
 def into_file(copy: Path, path: Path, wait: float) -> str:
@@ -135,9 +136,7 @@ def _overwrite(copy: Path, path: Path, aside: Path, wait: float) -> None:
         try:
             new.backup(old, pages=1, progress=step, sleep=0.01)
         except _StillBusyError:
-            raise BookLocked(
-                f"{path} is being written to, and it took too long. Try again later"
-            ) from None
+            raise BookLocked(sentence("refusal-book-busy", path=Code(str(path)))) from None
         with contextlib.suppress(sqlite3.Error):
             old.execute("PRAGMA wal_checkpoint(TRUNCATE)").fetchall()
 
@@ -207,5 +206,5 @@ def into_database(place: Place, copy: Path, household: str, wait: float) -> str:
             for chunk in new.read():
                 log.store.append(raw, [(household, *row) for row in chunk])
         if log.head() != new.head():
-            raise BookDamaged(f"{place} does not hold what was restored. Run croftbook check")
+            raise BookDamaged(sentence("refusal-restored-differs", place=Code(str(place))))
     return aside if there else ""

@@ -13,6 +13,7 @@ from ledger.log._place import check_file, find_place
 from ledger.log._private import why_not
 from ledger.log._stores import open_store
 from ledger.log._translate import translated
+from ledger.messages import Code, sentence
 
 __all__ = ["heads_of"]
 
@@ -37,11 +38,13 @@ def heads_of(where: str | os.PathLike[str], households: Sequence[str]) -> dict[s
     if place.path is not None:
         try:
             if not place.path.exists():
-                raise NotABook(f"There is no book at {place}")
+                raise NotABook(sentence("refusal-no-book-at", place=Code(str(place))))
             if not check_file(place.path):
-                raise NotABook(f"{place} holds no book yet")
+                raise NotABook(sentence("refusal-no-book-yet", place=Code(str(place))))
         except OSError as error:
-            raise NotABook(f"{place} cannot be read: {why_not(error)}") from error
+            raise NotABook(
+                sentence("refusal-cannot-be-read", name=Code(str(place)), why=Code(why_not(error)))
+            ) from error
         from ledger.log._sqlite import file_uri
 
         uri = file_uri(place.path, "mode=ro")

@@ -28,6 +28,7 @@ from ledger.log._standing import ACCEPT, RESTORE
 from ledger.log._store import Log
 from ledger.log._stores import open_store
 from ledger.log._translate import translated
+from ledger.messages import Code, Day, Message, sentence
 
 __all__ = ["forget", "has_book", "has_kept", "open_log"]
 
@@ -72,7 +73,7 @@ def open_log(
         The database cannot be reached or read.
     """
     if not household or "\0" in household or not _is_text(household):
-        raise InputError("household", "the name cannot be used", "Give a plain name")
+        raise InputError("household", Message.of("refusal-name-unusable"))
     place = find_place(url_or_path)
     keeper = Keeper(place) if keeps_head else None
     how = _How(place, household, create, wait, keeper)
@@ -136,9 +137,11 @@ def _open_file(how: _How, path: Path) -> Log:
             make_folder(path.parent)
             make_file(path)
     except PermissionError as error:
-        raise BookError(f"{path} cannot be opened: it is not yours to read") from error
+        raise BookError(sentence("refusal-not-yours", path=Code(str(path)))) from error
     except OSError as error:
-        raise BookReadOnly(f"{path} cannot be made there: {why_not(error)}") from error
+        raise BookReadOnly(
+            sentence("refusal-cannot-be-made", path=Code(str(path)), why=Code(why_not(error)))
+        ) from error
     if not there:
         # The log's own store makes no file: a book taken away stays away.
         store = open_store(how.place, mode="rwc", wait=how.wait)
@@ -148,7 +151,7 @@ def _open_file(how: _How, path: Path) -> Log:
         return _only_read(
             how,
             path,
-            f"{path} cannot be written to. Look at the permissions of the file and its folder",
+            sentence("refusal-no-permission", name=Code(str(path))),
         )
     try:
         return _opened(how, "rw")
@@ -172,15 +175,27 @@ def _nothing_there(how: _How, path: Path) -> None:
     """
     kept = (how.keeper.read() if how.keeper else None) or {}
     most = max(kept.values(), key=lambda one: one.head.seq, default=None)
-    before = ""
+    before: str = ""
     if most is not None and most.head.seq:
-        before = f"held {most.head.seq} events on {most.at[:10]}"
+        before = sentence("refusal-held-before", n=most.head.seq, day=Day(most.at[:10]))
     if before and path.exists():
-        raise BookDamaged(f"{path} is empty, and {before}. {RESTORE}; {ACCEPT}")
+        raise BookDamaged(
+            sentence(
+                "refusal-book-emptied",
+                path=Code(str(path)),
+                before=before,
+                restore=sentence(RESTORE),
+                accept=sentence(ACCEPT),
+            )
+        )
     if not how.create:
-        hint = f"One stood there that {before}: {RESTORE[0].lower()}{RESTORE[1:]}" if before else ""
+        hint = sentence("refusal-stood-there", before=before) if before else None
         raise NotABook(
-            f"There is no book at {path}. {hint or 'Name another, or write a first entry'}"
+            sentence(
+                "refusal-no-book-hint",
+                path=Code(str(path)),
+                hint=hint or sentence("refusal-name-or-write"),
+            )
         )
     if before and how.keeper is not None:
         how.keeper.begin_anew()
@@ -233,7 +248,7 @@ def _lay_out(store: Store, *, create: bool) -> list[str]:
             return wrong_triggers(store, raw)
     if done < NEWEST:
         if not done and not create:
-            raise NotABook(f"{store.place} holds no book yet. Write a first entry to make one")
+            raise NotABook(sentence("refusal-no-book-made", place=Code(str(store.place))))
         for step in STEPS[done:]:
             with store.transaction() as raw:
                 store.lock_layout(raw)
@@ -253,11 +268,10 @@ def _done(store: Store, raw: Any) -> int:
     if not tables:
         return 0
     if not {"book_layout", "events"} <= tables or not has_tables_of_a_book(store, raw):
-        raise NotABook(f"{place} is a database of something else. Name one of its own for the book")
+        raise NotABook(sentence("refusal-other-database", place=Code(str(place))))
     newest = raw.execute("SELECT max(step) FROM book_layout").fetchone()[0] or 0
     if newest > NEWEST:
         raise NewerBook(
-            f"{place} was laid out by a newer Croftbook (layout {newest}; this one knows "
-            f"{NEWEST}). Update Croftbook to open it"
+            sentence("refusal-newer-layout", place=Code(str(place)), newest=newest, known=NEWEST)
         )
     return int(newest)

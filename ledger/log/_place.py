@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from ledger.errors import InputError, NotABook
 from ledger.extras import extra_needed
+from ledger.messages import Code, Message, Typed, sentence
 
 if TYPE_CHECKING:
     from sqlalchemy import URL
@@ -58,7 +59,7 @@ def find_place(where: str | os.PathLike[str]) -> Place:
     """
     text = os.fspath(where)
     if not text or "\0" in text:
-        raise InputError("book", "no file or database is named", _WANTED)
+        raise InputError("book", Message.of("refusal-no-place-named"))
     if "://" not in text:
         return Place(path=_file(text))
     file = _OF_A_FILE.fullmatch(text)
@@ -72,8 +73,8 @@ def find_place(where: str | os.PathLike[str]) -> Place:
         with contextlib.suppress(ArgumentError, ValueError):
             return Place(url=make_url(text).set(drivername="postgresql+psycopg"))
     elif scheme:
-        raise InputError("book", f"a book cannot be kept in {scheme[0]}", _WANTED)
-    raise InputError("book", "the address of the database cannot be read", _WANTED)
+        raise InputError("book", Message.of("refusal-no-book-in", scheme=Code(scheme[0])))
+    raise InputError("book", Message.of("refusal-address-unreadable"))
 
 
 def _file(text: str) -> Path:
@@ -88,11 +89,11 @@ def _file(text: str) -> Path:
         text.encode()
     except UnicodeEncodeError as error:
         said = text.encode("utf-8", "replace").decode()
-        raise InputError("book", f"the name {said!r} is not UTF-8", "Rename the file") from error
+        raise InputError("book", Message.of("refusal-name-no-utf8", name=Typed(said))) from error
     try:
         return Path(text).expanduser()
     except RuntimeError as error:
-        raise InputError("book", f"{text!r} names no home folder", "Write it out") from error
+        raise InputError("book", Message.of("refusal-no-home", text=Typed(text))) from error
 
 
 def check_file(path: Path) -> bool:
@@ -106,13 +107,13 @@ def check_file(path: Path) -> bool:
         It cannot be read.
     """
     if path.is_dir():
-        raise NotABook(f"{path} is a folder. Name a file in it")
+        raise NotABook(sentence("refusal-book-is-folder", path=Code(str(path))))
     if not path.is_file():  # reading from a pipe would wait for ever
-        raise NotABook(f"{path} is no plain file. Name one")
+        raise NotABook(sentence("refusal-book-no-plain-file", path=Code(str(path))))
     with open(path, "rb") as file:
         start = file.read(len(_SQLITE_MAGIC))
     if start and start != _SQLITE_MAGIC:
-        raise NotABook(f"{path} is not a Croftbook file. Nothing in it was touched; name another")
+        raise NotABook(sentence("refusal-not-croftbook", path=Code(str(path))))
     return bool(start)
 
 

@@ -25,6 +25,7 @@ from ledger.log._place import Place, check_file, find_place
 from ledger.log._private import make_file, make_folder, why_not
 from ledger.log._store import Log
 from ledger.log._verify import verify
+from ledger.messages import Code, Message, Names, Typed, sentence
 
 __all__ = ["Restored", "restore"]
 
@@ -125,7 +126,7 @@ def restore(
                     keeper.accept({name: (head, firsts[name]) for name, head in done.heads.items()})
     except OSError as error:
         raise BookReadOnly(
-            f"{place} cannot be restored there: {why_not(error)}. The book is as it was"
+            sentence("refusal-not-restored-there", place=Code(str(place)), why=Code(why_not(error)))
         ) from error
     return done
 
@@ -159,11 +160,21 @@ def _firsts(copy: Path, heads: dict[str, Head]) -> dict[str, str]:
 
 def _check_source(source: Path, place: Place) -> None:
     if not source.exists():
-        raise InputError("file", f"there is no file {str(source)!r}", "Name a backup or an export")
+        raise InputError(
+            "file",
+            Message.of("refusal-no-file", path=Typed(str(source))),
+            Message.of("refusal-backup-or-export"),
+        )
     if not source.is_file():
-        raise InputError("file", f"{source} is no plain file", "Name a backup or an export")
+        raise InputError(
+            "file", Message.of("refusal-source-no-plain-file", source=Code(str(source)))
+        )
     if place.path is not None and place.path.exists() and source.samefile(place.path):
-        raise InputError("file", f"{source} is the book itself", "Name a backup or an export")
+        raise InputError(
+            "file",
+            Message.of("refusal-book-itself", path=Code(str(source))),
+            Message.of("refusal-backup-or-export"),
+        )
 
 
 def _is_export(source: Path) -> bool:
@@ -174,11 +185,11 @@ def _is_export(source: Path) -> bool:
             start = file.read(64).lstrip(b"\xef\xbb\xbf \t\r\n")
         if not start.startswith(b"{"):
             raise InputError(
-                "file", f"{source} is neither a backup nor an export", "Name another"
+                "file", Message.of("refusal-no-backup-no-export", source=Code(str(source)))
             ) from None
         return True
     if not source.stat().st_size:
-        raise InputError("file", f"{source} is empty", "Name another")
+        raise InputError("file", Message.of("refusal-source-empty", source=Code(str(source))))
     return False
 
 
@@ -186,7 +197,7 @@ def _refuse_something_else(place: Place) -> None:
     """Refuse to replace a file that never was a book; a damaged one may look like anything."""
     assert place.path is not None
     if place.path.is_dir():
-        raise NotABook(f"{place.path} is a folder. Name a file in it")
+        raise NotABook(sentence("refusal-book-is-folder", path=Code(str(place.path))))
     if not place.path.exists() or not place.path.stat().st_size or Keeper(place).read() != {}:
         return
     check_file(place.path)
@@ -222,14 +233,18 @@ def _from_export(source: Path, into: Log, progress: Progress | None) -> Restored
                 writing.append_verbatim(event)
             except InputError as error:
                 raise BookDamaged(
-                    f"The copy was not taken: {source}, line {number}, does not hold "
-                    f"({error.problem}). The book is as it was; take another copy"
+                    sentence(
+                        "refusal-copy-line-not-taken",
+                        source=Code(str(source)),
+                        line=number,
+                        why=error.problem,
+                    )
                 ) from error
             if progress is not None and number % 5_000 == 0:
                 progress(number, number)
         head = writing.head
     if not number:
-        raise InputError("file", f"{source} holds no events", "Name another")
+        raise InputError("file", Message.of("refusal-source-no-events", source=Code(str(source))))
     done = Restored({into.household: head})
     _against_its_head(done, source, {into.household: head}, alone=True)
     return done
@@ -250,10 +265,23 @@ def _from_backup(
             with open_log(own, create=False, keeps_head=False) as log:
                 return _checked(log, source, into, household, progress)
         except BookDamaged as error:
-            text = str(error).replace(str(own), str(source))
-            raise BookDamaged(text) from error
+            raise BookDamaged(_of_source(str(error), str(own), str(source))) from error
         except NotABook as error:
-            raise InputError("file", f"{source} is no backup of a book", "Name another") from error
+            raise InputError(
+                "file", Message.of("refusal-no-backup-of-book", source=Code(str(source)))
+            ) from error
+
+
+def _of_source(text: str, own: str, source: str) -> str:
+    """Return what is said of the copy that was read, as it is said of the file that it is of."""
+    said = getattr(text, "says", None)
+    if not isinstance(said, Message):
+        return text.replace(own, source)
+    named = {
+        name: Code(one.text.replace(own, source)) if isinstance(one, Code) else one
+        for name, one in said.parameters.items()
+    }
+    return sentence(said.id, **named)
 
 
 def _checked(
@@ -263,21 +291,23 @@ def _checked(
     if household is not None:
         if household not in names:
             raise InputError(
-                "household", f"{source} holds no household {household!r}",
-                f"It holds: {', '.join(names) or 'nobody'}",
-            )  # fmt: skip
+                "household",
+                Message.of(
+                    "refusal-source-no-household",
+                    source=Code(str(source)),
+                    household=Typed(household),
+                    names=Names(tuple(names)) if names else None,
+                ),
+            )
         names = [household]
     if not names:
-        raise InputError("file", f"{source} holds no events", "Name another")
+        raise InputError("file", Message.of("refusal-source-no-events", source=Code(str(source))))
     heads = {}
     for i, name in enumerate(names):
         of = log.for_household(name)
         report = verify(of, progress=progress, file=not i)
         if report.reasons:
-            raise BookDamaged(
-                f"The copy was not taken, as it does not hold: {report.reasons[0]}. The book is as "
-                "it was; take another copy"
-            )
+            raise BookDamaged(sentence("refusal-copy-not-taken", why=report.reasons[0]))
         _append(of, into.for_household(name))
         heads[name] = report.head
     done = Restored(heads)
@@ -308,10 +338,14 @@ def _against_its_head(
             (kept,) = noted.values()
         if kept is not None and kept != head:
             less = kept.seq - head.seq
-            problem = f"{source} ends at event {head.seq}, and its head tells of event {kept.seq}"
-            if less > 0:
-                problem += f": {less} are missing at its end"
-            raise InputError("file", problem, "It was cut off or changed: take another copy")
+            problem = Message.of(
+                "refusal-file-ends",
+                source=Code(str(source)),
+                last=head.seq,
+                kept=kept.seq,
+                less=less if less > 0 else None,
+            )
+            raise InputError("file", problem, Message.of("refusal-cut-or-changed"))
 
 
 # What becomes of the old one
@@ -357,7 +391,6 @@ def _others(done: Restored, old: Log, into: Log, household: str | None) -> None:
             _append(log, into.for_household(name))
         except (InputError, BookError) as error:
             raise BookDamaged(
-                f"The events of {name}, which would stay as they are, do not hold ({error}). "
-                "Restore the whole file from a backup of all households"
+                sentence("refusal-others-do-not-hold", name=name, why=str(error))
             ) from error
         done.heads[name] = log.head()

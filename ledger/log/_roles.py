@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from ledger.errors import BookError, InputError
+from ledger.messages import Code, Message, Typed, sentence
 
 __all__ = ["check_role", "may_copy"]
 
@@ -39,15 +40,16 @@ def check_role(raw: Any, household: str) -> None:
         "SELECT current_user, (SELECT household FROM book_members WHERE role = current_user)"
     ).fetchone()
     if own is None:
-        raise BookError(
-            f"The database user {user} keeps nobody's book here. Ask whoever keeps the database to "
-            "add it to book_members"
-        )
+        raise BookError(sentence("refusal-user-keeps-none", user=Code(user)))
     if own != household:
         raise InputError(
             "household",
-            f"the database user {user} keeps the book of {own!r}, not of {household!r}",
-            f"Add --household {own}",
+            Message.of(
+                "refusal-user-keeps-other",
+                user=Code(user),
+                own=Typed(own),
+                household=Typed(household),
+            ),
         )
 
 
@@ -62,12 +64,11 @@ def _check_worker(raw: Any, household: str) -> None:
     user = _value(raw, "SELECT current_user")
     agreed = "SELECT count(*) FROM circle_consents WHERE household = %s AND worker = current_user"
     if not _value(raw, _MAY_SEE):
-        raise BookError(f"The database user {user} may read nobody's book here")
+        raise BookError(sentence("refusal-user-reads-none", user=Code(user)))
     if not _value(raw, agreed, household):
         raise InputError(
             "household",
-            f"{household!r} did not agree that {user} reads its book",
-            "It agrees with its own database user; docs/circle.md says how",
+            Message.of("refusal-not-agreed", household=Typed(household), user=Code(user)),
         )
 
 

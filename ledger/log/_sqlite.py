@@ -18,6 +18,7 @@ from ledger.log._place import FileWatch, Place, same_file
 from ledger.log._protocol import Row
 from ledger.log._statements import Statements
 from ledger.log._translate import translated
+from ledger.messages import Code, sentence
 
 __all__ = ["SqliteStore", "file_uri"]
 
@@ -151,7 +152,7 @@ class SqliteStore:
                     yield one.raw
                     one.raw.commit()
                     return
-        raise BookError(f"{self.place} is being replaced again and again. Try again later")
+        raise BookError(sentence("refusal-replaced-again", place=Code(str(self.place))))
 
     def hold(self, raw: Any, household: str, what: str) -> AbstractContextManager[None]:
         """Note the holder: BEGIN IMMEDIATE holds the lock, and the note goes just before it does."""

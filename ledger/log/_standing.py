@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from typing import Any
 
 from ledger.log._chain import Head
 from ledger.log._kept import Keeper, Kept
+from ledger.messages import Code, Day, sentence
 
 __all__ = ["ACCEPT", "RESTORE", "Standing", "standing_of"]
 
-RESTORE = "Put your newest backup in its place with `croftbook restore FILE`"
-ACCEPT = "if the book is right as it is, say so with `croftbook check --accept`"
+RESTORE, ACCEPT = "refusal-restore-backup", "refusal-or-accept"
+"""Ids of what is to be done about an end that is not the one known."""
 
 
 @dataclass(frozen=True)
@@ -53,9 +55,9 @@ def standing_of(
     kept = keeper.read()
     if kept is None:
         return Standing(
-            fault=f"The head kept of this book in {keeper.file} is damaged, so nobody can tell "
-            "whether entries are missing at its end. Compare `croftbook check` with the head that "
-            f"you wrote down; {ACCEPT}"
+            fault=sentence(
+                "refusal-head-damaged", file=Code(str(keeper.file)), accept=sentence(ACCEPT)
+            )
         )
     one = kept.get(household)
     if one is None:
@@ -70,21 +72,23 @@ def _fault(
     name: str, household: str, kept: Kept, head: Head, hash_at: Callable[[int], str | None]
 ) -> tuple[str, int]:
     last = kept.head
-    when = f"on {kept.at[:10]} at {kept.at[11:16]} UTC"
-    of = "" if household == "home" else f" of {household}"
+    what: dict[str, Any] = {
+        "name": Code(name),
+        "household": None if household == "home" else household,
+        "day": Day(kept.at[:10]),
+        "time": Code(kept.at[11:16]),
+        "restore": sentence(RESTORE),
+        "accept": sentence(ACCEPT),
+    }
     if head.seq < last.seq:
         missing = last.seq - head.seq
-        held = f"ends at event {head.seq}{of}" if head.seq else f"holds no entries{of}"
-        events = "event is" if missing == 1 else "events are"
-        return (
-            f"{name} {held}, and held {last.seq} {when}: {missing} {events} missing. "
-            f"{RESTORE}; {ACCEPT}"
+        if not head.seq:
+            return sentence("refusal-all-missing", missing=missing, **what), missing
+        return sentence(
+            "refusal-end-missing", seq=head.seq, last=last.seq, missing=missing, **what
         ), missing
     if last.seq and hash_at(last.seq) != last.hash:
-        return (
-            f"Event {last.seq}{of} of {name} is not the one that was written down {when}: the book "
-            f"was changed or replaced from outside. {RESTORE}; {ACCEPT}"
-        ), 0
+        return sentence("refusal-event-other", seq=last.seq, **what), 0
     return "", 0
 
 
@@ -92,8 +96,6 @@ def _gone(gone: Mapping[str, Kept], household: str) -> str:
     before = gone.get(household)
     if before is None:
         return ""
-    return (
-        f"A book of {before.head.seq} events stood here until after {before.at[:10]} and is gone; "
-        "this is another one. If its disk is only not there, or you want it back, stop here and "
-        f"use `croftbook restore FILE`; {ACCEPT}"
+    return sentence(
+        "refusal-book-gone", n=before.head.seq, day=Day(before.at[:10]), accept=sentence(ACCEPT)
     )

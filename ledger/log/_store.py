@@ -17,6 +17,7 @@ from ledger.log._protocol import Store, listed
 from ledger.log._standing import Standing, standing_of
 from ledger.log._translate import translated
 from ledger.log._writing import Writing
+from ledger.messages import Code, sentence
 
 __all__ = ["Log"]
 
@@ -125,7 +126,11 @@ class Log:
                 self.keeper.accept({name: (head, firsts[name]) for name, head in heads.items()})
             except OSError as error:
                 raise BookReadOnly(
-                    f"{self.keeper.file} cannot be written: {why_not(error)}"
+                    sentence(
+                        "refusal-not-written",
+                        target=Code(str(self.keeper.file)),
+                        why=Code(why_not(error)),
+                    )
                 ) from error
 
     def hash_at(self, seq: int) -> str | None:
@@ -332,7 +337,7 @@ class Log:
         standing = standing_of(self.keeper, self.household, writing.head, writing.hash_at)
         for fault in (standing.fault, *self.faults):
             if fault:
-                raise BookDamaged(f"{fault}. Nothing was written")
+                raise BookDamaged(sentence("refusal-fault-nothing-written", fault=fault))
 
     def _settle(self, head: Head, first: str) -> None:
         """Keep the new head, and bring what was written into the file itself."""
@@ -345,12 +350,9 @@ class Log:
         """Let the threads of this process write one after another, in fair turns."""
         me = threading.get_ident()
         if self._writer == me:
-            raise BookLocked(f"{self.name}: this program is writing already, in the same thread")
+            raise BookLocked(sentence("refusal-writing-already", name=Code(self.name)))
         if not self._turn.acquire(timeout=self.wait):
-            raise BookLocked(
-                f"{self.name} is being written to by this same program, and it took too long. "
-                "Try again later"
-            )
+            raise BookLocked(sentence("refusal-book-busy-itself", name=Code(self.name)))
         self._writer = me
         try:
             yield

@@ -17,6 +17,7 @@ from ledger.errors import (
     BookUnreachable,
     NotABook,
 )
+from ledger.messages import Code, sentence
 
 __all__ = ["translated"]
 
@@ -37,7 +38,9 @@ def translated(name: str, held_by: Callable[[], str] = str) -> Iterator[None]:
     except sqlite3.Error as error:
         raise _ours(name, error, held_by) from error
     except UnicodeDecodeError as error:  # a damaged name, in what the driver wants to say of it
-        raise BookDamaged(_DAMAGED.format(name=name, text="a name in it is no text")) from error
+        raise BookDamaged(
+            sentence("refusal-damaged", name=Code(name), text=sentence("refusal-no-text-name"))
+        ) from error
     except Exception as error:
         # Told by where they come from, as neither package need be there.
         package = type(error).__module__.partition(".")[0]
@@ -45,18 +48,21 @@ def translated(name: str, held_by: Callable[[], str] = str) -> Iterator[None]:
         if package not in ("psycopg", "sqlalchemy"):
             raise
         if cause is None:
-            raise BookError(f"{name}: {error}") from error
+            raise BookError(
+                sentence("refusal-file-fault", path=name, strerror=Code(str(error)))
+            ) from error
         raise _ours(name, cause, held_by) from error
 
 
-# The start of an error's code, the error that it becomes, and what is said.
+# The start of an error's code, the error that it becomes, and the id of what is said.
 _Rule = tuple[tuple[str, ...], type[BookError], str]
 
-_FULL = "{name}: the disk is full. Nothing was written; make room and try again"
-_DAMAGED = (
-    "{name} is damaged ({text}). Put your newest backup in its place with `croftbook restore FILE`"
-)
-_REFUSED = "{name} refused an event: {text}. Run croftbook check"
+_FULL = "refusal-disk-full"
+_DAMAGED = "refusal-damaged"
+_REFUSED = "refusal-event-refused"
+
+_WITH_TEXT = (_DAMAGED, _REFUSED, "refusal-disk-failed", "refusal-unreachable")
+"""What also tells what the driver said."""
 
 _SQLITE: tuple[_Rule, ...] = (
     (("SQLITE_BUSY", "SQLITE_LOCKED"), BookLocked, ""),
@@ -64,29 +70,29 @@ _SQLITE: tuple[_Rule, ...] = (
     (
         ("SQLITE_READONLY", "SQLITE_PERM", "SQLITE_AUTH"),
         BookReadOnly,
-        "{name} cannot be written to. Look at the permissions of the file and its folder",
+        "refusal-no-permission",
     ),
     (
         ("SQLITE_CANTOPEN",),
         BookError,
-        "{name} cannot be opened. Look at the file, its folder and who owns them",
+        "refusal-cannot-open",
     ),
-    (("SQLITE_NOTADB",), NotABook, "{name} is not a Croftbook file. Name another"),
+    (("SQLITE_NOTADB",), NotABook, "refusal-no-croftbook-file"),
     (("SQLITE_CORRUPT",), BookDamaged, _DAMAGED),
-    (("SQLITE_IOERR",), BookError, "{name}: the disk failed to read or write ({text})"),
+    (("SQLITE_IOERR",), BookError, "refusal-disk-failed"),
     (("SQLITE_CONSTRAINT",), BookDamaged, _REFUSED),
 )
 _POSTGRES: tuple[_Rule, ...] = (
     (("55P03", "40P01"), BookLocked, ""),
     (("53100",), BookReadOnly, _FULL),
-    (("25006",), BookReadOnly, "{name} cannot be written to: the database is read-only"),
-    (("42501",), BookReadOnly, "{name} cannot be written to: this database user may not"),
+    (("25006",), BookReadOnly, "refusal-database-read-only"),
+    (("42501",), BookReadOnly, "refusal-user-may-not"),
     (("XX", "22021"), BookDamaged, _DAMAGED),
     (("23", "P0001"), BookDamaged, _REFUSED),
     (
         ("none", "08", "28", "57", "3D"),
         BookUnreachable,
-        "{name} cannot be reached ({text}). Is the address right, and is the server running?",
+        "refusal-unreachable",
     ),
 )
 
@@ -105,8 +111,11 @@ def _ours(name: str, error: Any, held_by: Callable[[], str]) -> BookError:
         code = "SQLITE_FULL"
     for starts, kind, said in rules:
         if code.startswith(starts):
-            return kind(said.format(name=name, text=text)) if said else _locked(name, held_by())
-    return BookError(f"{name}: {text}")
+            if not said:
+                return _locked(name, held_by())
+            more = {"text": Code(text)} if said in _WITH_TEXT else {}
+            return kind(sentence(said, name=Code(name), **more))
+    return BookError(sentence("refusal-file-fault", path=name, strerror=Code(str(text))))
 
 
 _ROOMLESS = ("SQLITE_IOERR", "SQLITE_CANTOPEN", "SQLITE_READONLY")
@@ -124,5 +133,6 @@ def _is_full(name: str) -> bool:
 
 
 def _locked(name: str, who: str) -> BookLocked:
-    by = f" by {who}" if who else ""
-    return BookLocked(f"{name} is being written to{by}, and it took too long. Try again later")
+    return BookLocked(
+        sentence("refusal-book-busy-by", name=Code(name), by=Code(who) if who else None)
+    )

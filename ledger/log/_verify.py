@@ -15,6 +15,7 @@ from ledger.log._heads import head_file, read_heads
 from ledger.log._kept import Kept
 from ledger.log._standing import standing_of
 from ledger.log._store import Log
+from ledger.messages import Code, sentence
 
 __all__ = ["ChainReport", "verify"]
 
@@ -115,7 +116,7 @@ def verify(
     for row in _rows(log, total, progress):
         bad = row if len(row) == 2 else chain.follow(row)
         if bad is not None:
-            reasons.append(f"Event {bad[0]} is the first that does not hold: {bad[1]}")
+            reasons.append(sentence("refusal-first-bad", seq=bad[0], why=bad[1]))
             break
         if chain.seq in hashes:
             hashes[chain.seq] = chain.hash
@@ -169,17 +170,10 @@ def _kept_here(log: Log, notes: list[str]) -> tuple[list[Head], list[str], bool]
 def _ending(tail: str, which: Head, last: int) -> str:
     if which.seq > last:
         missing = which.seq - last
-        events = "event is" if missing == 1 else "events are"
-        return (
-            f"The book ends at event {last}, and the head that it is held against tells of event "
-            f"{which.seq}: {missing} {events} missing at its end"
-        )
+        return sentence("refusal-end-held-against", last=last, seq=which.seq, missing=missing)
     if tail.startswith("not told"):
-        return f"Whether the end is whole cannot be told: {tail.partition(': ')[2]}"
-    return (
-        f"Event {which.seq} is another one than when its head was kept: the book was changed or "
-        "replaced from outside"
-    )
+        return sentence("refusal-end-untold")
+    return sentence("refusal-end-other", seq=which.seq)
 
 
 class _Chain:
@@ -192,15 +186,15 @@ class _Chain:
         """Take the next row; return its number and the reason where it does not follow."""
         seq = row[0]
         if seq != self.seq + 1:
-            return self.seq + 1, f"event {self.seq + 1} is missing: the next one is {seq}"
+            return self.seq + 1, sentence("refusal-chain-missing", seq=self.seq + 1, next=seq)
         try:
             expected = chained(self.hash, row[:-1])
         except InputError as error:
             return seq, str(error)
         if expected != row[-1]:
-            return seq, "its hash does not follow from its content and the event before it"
+            return seq, sentence("refusal-chain-hash")
         if row[6] < self.at:
-            return seq, f"written down at {row[6]}, before the event above it ({self.at})"
+            return seq, sentence("refusal-chain-before", at=Code(row[6]), before=Code(self.at))
         self.seq, self.hash, self.at = seq, expected, row[6]
         return None
 
@@ -219,7 +213,7 @@ def _rows(log: Log, total: int, progress: Progress | None) -> Iterator[tuple[Any
             return
         except BookDamaged as error:
             if chunk == 1:
-                yield done + 1, f"it cannot be read: {error}"
+                yield done + 1, sentence("refusal-chain-unread", why=str(error))
                 return
             chunk = 1  # find which one
 

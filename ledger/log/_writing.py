@@ -12,6 +12,7 @@ from ledger import clock
 from ledger.errors import BookError, InputError
 from ledger.log._chain import Head, NewEvent, StoredEvent, canonical_bodies, chained
 from ledger.log._protocol import Row, listed
+from ledger.messages import Code, Message, Typed, sentence
 
 if TYPE_CHECKING:
     from ledger.log._store import Log
@@ -111,7 +112,7 @@ class Writing:
         before, pending = len(self._pending), self._pending
         self._seal_all(events)
         if len(pending) != before + len(events):
-            raise BookError(f"{self._log.name}: an id was written twice at once")
+            raise BookError(sentence("refusal-id-twice-at-once", name=Code(self._log.name)))
         rows = [pending[event.id][1:] for event in events]
         if len(pending) >= _BUFFERED:
             self.flush()
@@ -211,15 +212,17 @@ class Writing:
         )
         field = f"event {event.seq}"
         if not self.was_empty:
-            raise InputError(field, "only an empty book can take an export as it was")
+            raise InputError(field, Message.of("refusal-only-empty-book"))
         if event.seq != self._seq + 1:
-            raise InputError(field, f"the next event is number {self._seq + 1}")
+            raise InputError(field, Message.of("refusal-next-event", n=self._seq + 1))
         if event.recorded_at < self._last_at or not _FIXED_WIDTH.fullmatch(event.recorded_at):
-            raise InputError(field, f"recorded_at {event.recorded_at!r} does not follow")
+            raise InputError(
+                field, Message.of("refusal-recorded-no-follow", at=Typed(event.recorded_at))
+            )
         if event.id in self._pending:
-            raise InputError(field, f"the id {event.id} is there twice")
+            raise InputError(field, Message.of("refusal-id-there-twice", id=Code(event.id)))
         if chained(self._hash, row) != event.hash:
-            raise InputError(field, "its hash does not follow from its content and the one before")
+            raise InputError(field, Message.of("refusal-hash-no-follow"))
         self._seq, self._hash, self._last_at = event.seq, event.hash, event.recorded_at
         self._pending[event.id] = (self._household, *row, event.hash)
         self.written += 1
@@ -242,7 +245,7 @@ class Writing:
             if keep_moments:
                 recorded_at = self._last_at = self._given_moment(event)
             if not event.id or not event.kind or type(event.v) is not int:
-                raise InputError(f"event {event.id!r}", "it needs an id, a kind and a version")
+                raise InputError(f"event {event.id!r}", Message.of("refusal-needs-id-kind-version"))
             seq += 1
             fields = (
                 seq,
@@ -273,14 +276,17 @@ class Writing:
                 read = dt.datetime.fromisoformat(moment)
             except ValueError as error:
                 raise InputError(
-                    field, f"{moment!r} is no moment", "Write 2026-09-02T08:30:00Z"
+                    field, Message.of("refusal-no-moment", text=Typed(moment))
                 ) from error
             if read.tzinfo is None:
-                raise InputError(field, f"{moment!r} has no time zone", "Write it in UTC, with a Z")
+                raise InputError(field, Message.of("refusal-no-time-zone", text=Typed(moment)))
             moment = clock.stamp(read)
         if moment < self._last_at:
             raise InputError(
-                field, f"{moment} is before the event above it ({self._last_at})", "Sort the file"
+                field,
+                Message.of(
+                    "refusal-moment-before", moment=Code(moment), before=Code(self._last_at)
+                ),
             )
         return moment
 
@@ -289,8 +295,7 @@ class Writing:
             if getattr(event, name) != getattr(there, name):
                 raise InputError(
                     f"event {event.id}",
-                    f"this id is written already (event {there.seq}) with another {name}",
-                    "Give new events an id of their own; to correct one, write it with replaces",
+                    Message.of("refusal-id-written", seq=there.seq, name=Code(name)),
                 )
         self.repeated += 1
         return there

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
         Typed,
     )
     from ledger.messages.texts import (
+        SaidLater,
         Sentence,
         fixed,
         joined,
@@ -52,6 +53,7 @@ __all__ = [
     "Names",
     "Part",
     "Row",
+    "SaidLater",
     "Sentence",
     "Speaker",
     "Typed",
@@ -72,7 +74,17 @@ LANGUAGES = ("en", "de")
 _ROOMS = {
     **dict.fromkeys(("Part", "Speaker", "speaker"), "catalogue"),
     **dict.fromkeys(
-        ("Sentence", "fixed", "joined", "measured", "opening", "says", "sentence", "worded"),
+        (
+            "SaidLater",
+            "Sentence",
+            "fixed",
+            "joined",
+            "measured",
+            "opening",
+            "says",
+            "sentence",
+            "worded",
+        ),
         "texts",
     ),
 }

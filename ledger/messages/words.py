@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 
 from ledger.messages.catalogue import speaker
+from ledger.messages.texts import sentence
 
-__all__ = ["column", "key_of", "word"]
+__all__ = ["column", "help_of", "key_of", "word"]
 
 _FIXED = re.compile(r"[a-z0-9][a-z0-9 _-]*")
 _CAPITALS = frozenset({"vitamin A", "vitamin C"})
@@ -39,6 +40,23 @@ def column(language: str, question: str, name: str) -> str | None:
     return None
 
 
+def help_of(of: str, name: str, text: str) -> str:
+    """Return what a field or an option is for, as a sentence that can be said in any language.
+
+    Parameters
+    ----------
+    of : str
+        The kind or the question whose it is.
+    name : str
+    text : str
+        The same in English, for what has no message.
+    """
+    for id_ in (f"help-{key_of(of)}-{key_of(name)}", f"help-any-{key_of(name)}"):
+        if speaker("en").has(id_):
+            return sentence(id_)
+    return text
+
+
 def key_of(name: str) -> str:
-    """Return a word or a name as ids spell it: ``vitamin-c``."""
+    """Return a word as an id has it: ``to_check yourself`` is ``to-check-yourself``."""
     return re.sub(r"[._ ]+", "-", name).lower()

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.messages import Message
 from ledger.methods._year_rows import Rows, Year
 
 if TYPE_CHECKING:
@@ -101,7 +102,9 @@ def _least(rows: Rows, cost: Array, bounds: Array) -> Array:
         A_eq=matrix[equal], b_eq=low[equal], bounds=bounds, method="highs-ipm",
     )  # fmt: skip
     if found.status != 0:
-        raise InputError("hours", "leave no plan", "Give more hours or ground")
+        raise InputError(
+            "hours", Message.of("refusal-no-plan-left"), Message.of("refusal-hours-or-ground")
+        )
     return np.asarray(np.clip(found.x, bounds[:, 0], bounds[:, 1]))
 
 

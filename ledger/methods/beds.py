@@ -26,6 +26,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ledger.errors import InputError
+from ledger.messages import Message, Typed
 
 __all__ = ["Aim", "Bed", "BedPlan", "Crop", "Planting", "fit_beds"]
 
@@ -203,10 +204,12 @@ def _weights(crops: Sequence[Crop], aim: str) -> tuple[float, ...]:
     if aim == "energy":
         return tuple(crop.energy for crop in crops)
     if aim != "targets":
-        raise InputError("aim", repr(aim), "Give targets, shop value or energy")
+        raise InputError(
+            "aim", Message.of("refusal-aim", text=Typed(aim)), Message.of("refusal-aims")
+        )
     without = [crop.name for crop in crops if crop.wanted is None]
     if without:
-        raise InputError("wanted", f"no target for {without[0]}", "Set a target, or another aim")
+        raise InputError("wanted", Message.of("refusal-no-target-for", name=without[0]))
     return tuple(1 / crop.wanted if crop.wanted else 0.0 for crop in crops)
 
 
@@ -285,12 +288,10 @@ def _check(crops: Sequence[Crop], beds: Sequence[Bed]) -> None:
     for sort, names in (("crop", [c.name for c in crops]), ("bed", [b.name for b in beds])):
         twice = [name for name in names if names.count(name) > 1]
         if twice:
-            raise InputError(sort, f"{twice[0]} comes twice", "Give each once")
+            raise InputError(sort, Message.of("refusal-comes-twice", name=twice[0]))
     for crop in crops:
         if not (crop.per_unit > 0 and crop.space_m2 > 0) or (crop.wanted or 0) < 0:
-            raise InputError(
-                crop.name, "a yield or ground that is not above 0", "Give both per plant or metre"
-            )
+            raise InputError(crop.name, Message.of("refusal-yield-not-above"))
     for bed in beds:
         if not bed.area_m2 >= 0:
-            raise InputError(bed.name, f"an area of {bed.area_m2:g} m2", "Give 0 or more")
+            raise InputError(bed.name, Message.of("refusal-bed-area", n=bed.area_m2))

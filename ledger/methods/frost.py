@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from statistics import NormalDist, mean, stdev
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message
 
 __all__ = [
     "LEAST_YEARS",
@@ -58,9 +59,7 @@ def frost_day(days: Sequence[float], risk: float, *, spring: bool) -> FrostDay |
         When the risk is not between 0 and 1.
     """
     if not 0 < risk < 1:
-        raise InputError(
-            "risk", f"{risk!r} is not between 0 and 1", "Write 0.1 for one year in ten"
-        )
+        raise InputError("risk", Message.of("refusal-risk-outside", text=Code(repr(risk))))
     if not days:
         return None
     middle = mean(days)
@@ -126,7 +125,9 @@ def sprouts(sprouted: int, sown: int) -> Sprouts:
     E. B. Wilson, Journal of the American Statistical Association 22, 1927 (from memory).
     """
     if sown <= 0 or not 0 <= sprouted <= sown:
-        raise InputError("sprouted", f"{sprouted} of {sown}", "Write at most as many as were sown")
+        raise InputError(
+            "sprouted", Message.of("refusal-sprouted-of-sown", sprouted=sprouted, sown=sown)
+        )
     rate, z2 = sprouted / sown, _Z95**2
     middle = (rate + z2 / (2 * sown)) / (1 + z2 / sown)
     half = _Z95 * math.sqrt(rate * (1 - rate) / sown + z2 / (4 * sown**2)) / (1 + z2 / sown)

@@ -15,6 +15,7 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = ["Arrival", "Crop", "GlutPlan", "Limits", "Use", "Way", "plan_glut"]
 
@@ -128,13 +129,11 @@ class GlutPlan:
 
 def _check(crops: Sequence[Crop], ways: Sequence[Way], limits: Limits) -> None:
     if any(h < 0 for h in limits.hours) or not limits.hours:
-        raise InputError("hours", "are below 0", "Give 0 or more for each day")
+        raise InputError("hours", Message.of("refusal-hours-below-zero"))
     names = {crop.name for crop in crops}
     for way in ways:
         if way.crop not in names or not way.unit_kg > 0:
-            raise InputError(
-                way.name, "takes no crop that is there", "Name a crop and what a unit takes"
-            )
+            raise InputError(way.name, Message.of("refusal-takes-no-crop-there"))
 
 
 class _Programme:
@@ -284,7 +283,9 @@ def plan_glut(
         options={"time_limit": _SECONDS, "presolve": False, "mip_rel_gap": 1e-4},
     )  # fmt: skip
     if found.x is None:
-        raise InputError("hours", "leave no plan", "Give more hours")
+        raise InputError(
+            "hours", Message.of("refusal-no-plan-left"), Message.of("refusal-more-hours")
+        )
     return _read(work, np.asarray(found.x), proven=found.status == 0)
 
 

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = [
     "LEAST_REPETITIONS",
@@ -48,7 +49,7 @@ def exponent(rate: float) -> float:
     business-analysis-made-easy, learning curve example (80 % gives b = -0.3219).
     """
     if not rate > 0:
-        raise InputError("rate", f"a learning rate of {rate:g}", "Give a rate above 0, as 0.8")
+        raise InputError("rate", Message.of("refusal-learning-rate", n=rate))
     return math.log(rate) / math.log(2)
 
 
@@ -273,4 +274,4 @@ def lately_against_before(
 
 def _check_n(n: int) -> None:
     if n < 1:
-        raise InputError("repetition", f"number {n}", "Count repetitions from 1")
+        raise InputError("repetition", Message.of("refusal-repetition", n=n))

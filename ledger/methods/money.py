@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ledger.errors import InputError
+from ledger.messages import Message
 from ledger.methods.ratios import ratio
 
 __all__ = [
@@ -70,7 +71,9 @@ def break_even(
     225.0
     """
     if not 0 <= tax < 1:
-        raise InputError("tax", f"a share of {tax:g}", "Give a share from 0 up to 1")
+        raise InputError(
+            "tax", Message.of("refusal-share-of", n=tax), Message.of("refusal-share-to-one")
+        )
     needed = fixed + target / (1 - tax)
     return 0.0 if needed <= 0 else ratio(needed, price - variable)
 
@@ -173,7 +176,9 @@ def present_value(rate: float, flows: Sequence[float]) -> float:
     OpenStax, Principles of Accounting vol. 2 (2019), 11.3 and 11.4.
     """
     if not rate > -1:
-        raise InputError("rate", f"{rate:g}", "Give an interest rate above -1, as 0.05")
+        raise InputError(
+            "rate", Message.of("refusal-the-rate", n=rate), Message.of("refusal-interest-above")
+        )
     return math.fsum(flow / (1 + rate) ** n for n, flow in enumerate(flows, start=1))
 
 
@@ -235,9 +240,15 @@ def capital_recovery(cost: float, salvage: float, years: float, rate: float) -> 
     12371
     """
     if not years > 0:
-        raise InputError("years", f"a life of {years:g} years", "Give a life above 0 years")
+        raise InputError(
+            "years",
+            Message.of("refusal-life-of-years", n=years),
+            Message.of("refusal-life-above-zero"),
+        )
     if not rate >= 0:
-        raise InputError("rate", f"{rate:g}", "Give an interest rate of 0 or more, as 0.04")
+        raise InputError(
+            "rate", Message.of("refusal-the-rate", n=rate), Message.of("refusal-interest-from-zero")
+        )
     if rate == 0:
         return (cost - salvage) / years
     factor = rate / -math.expm1(-years * math.log1p(rate))

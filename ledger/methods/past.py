@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message
 
 __all__ = ["KEPT_WEEKS", "SINGLE_WEEKS", "Array", "Past", "past_of"]
 
@@ -88,13 +89,18 @@ def past_of(use: ArrayLike, there: ArrayLike) -> Past:
     amounts = np.asarray(use, dtype=np.float64)
     counts = np.asarray(there, dtype=bool)
     if amounts.shape != counts.shape or amounts.ndim != 1:
-        raise InputError("use", f"{amounts.shape} of use for {counts.shape} of stock", "Give one each day")  # fmt: skip
+        raise InputError(
+            "use",
+            Message.of(
+                "refusal-use-and-stock", use=Code(str(amounts.shape)), stock=Code(str(counts.shape))
+            ),
+        )
     weeks = min(len(amounts) // 7, KEPT_WEEKS)
     if weeks > SINGLE_WEEKS:
         weeks -= (weeks - SINGLE_WEEKS) % _FOUR
     amounts, counts = amounts[len(amounts) - 7 * weeks :], counts[len(counts) - 7 * weeks :]
     if len(amounts) and amounts.min() < 0:
-        raise InputError("use", "a day with negative use", "Give 0 or more for each day")
+        raise InputError("use", Message.of("refusal-negative-use"))
     at = np.flatnonzero(amounts > 0)
     counts = counts | (amounts > 0)  # what was used was there
     sizes = amounts[at]

@@ -16,6 +16,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from ledger.errors import InputError
+from ledger.messages import Message
 from ledger.methods.behaviours import HORIZONS
 from ledger.methods.nearly import near_fdtr
 from ledger.methods.past import Array, Past
@@ -247,7 +248,7 @@ class LookingAhead:
 
 def _checked(stock: float) -> float:
     if not stock >= 0:
-        raise InputError("stock", f"a stock of {stock:g}", "Give what is there, 0 or more")
+        raise InputError("stock", Message.of("refusal-stock-of", n=stock))
     return float(stock)
 
 

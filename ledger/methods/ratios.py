@@ -10,6 +10,7 @@ import math
 from collections.abc import Iterable
 
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = [
     "domestic_supply",
@@ -181,7 +182,11 @@ def feed_adjusted(own: float, feed_self_sufficiency: float | None) -> float | No
     if feed_self_sufficiency is None:
         return None
     if feed_self_sufficiency < 0:
-        raise InputError("feed", f"a share of {feed_self_sufficiency:g}", "Give 0 or more")
+        raise InputError(
+            "feed",
+            Message.of("refusal-share-of", n=feed_self_sufficiency),
+            Message.of("refusal-zero-or-more"),
+        )
     return own * min(feed_self_sufficiency, 1.0)
 
 

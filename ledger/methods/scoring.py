@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = [
     "ENDS",
@@ -61,9 +62,9 @@ def brier(chances: ArrayLike, happened: ArrayLike) -> float:
     """
     said, came = np.asarray(chances, np.float64), np.asarray(happened, np.float64)
     if not said.size:
-        raise InputError("chances", "no chance to score", "Give one or more")
+        raise InputError("chances", Message.of("refusal-no-chance"))
     if not ((said >= 0) & (said <= 1)).all():
-        raise InputError("chances", "a chance beyond 0 to 1", "Give chances from 0 to 1")
+        raise InputError("chances", Message.of("refusal-chance-outside"))
     return float(((said - came) ** 2).mean())
 
 

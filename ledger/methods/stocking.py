@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from ledger.errors import InputError
+from ledger.messages import Message
 from ledger.methods.ratios import ratio
 
 __all__ = ["PackPlan", "Staple", "Trip", "extra_packs", "price_rise_cost", "weeks_uncovered"]
@@ -168,12 +169,10 @@ def weeks_uncovered(staple: Staple, weeks: float) -> float:
 
 def _check(staples: Sequence[Staple], trips: int, budget: float) -> None:
     if trips < 0 or budget < 0:
-        raise InputError("budget", f"{trips} trips at {budget:g}", "Give 0 or more of both")
+        raise InputError("budget", Message.of("refusal-trips-at", n=trips, money=budget))
     names = [staple.name for staple in staples]
     for staple in staples:
         if not staple.pack > 0 or min(staple.price, staple.per_week, staple.held) < 0:
-            raise InputError(
-                staple.name, "a pack, price or use below what can be", "Give a pack above 0"
-            )
+            raise InputError(staple.name, Message.of("refusal-staple-below"))
         if names.count(staple.name) > 1:
-            raise InputError(staple.name, "comes twice", "Give each staple once")
+            raise InputError(staple.name, Message.of("refusal-staple-twice"))

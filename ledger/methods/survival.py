@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = ["Curve", "Step", "product_limit"]
 
@@ -96,7 +97,7 @@ def product_limit(
     """
     each = [1.0] * len(times) if counts is None else [float(n) for n in counts]
     if any(time < 0 for time in times):
-        raise InputError("age", "is below 0", "Give an age of 0 or more")
+        raise InputError("age", Message.of("refusal-age-below-zero"))
     left, survival, sums = math.fsum(each), 1.0, 0.0
     steps = []
     for time in sorted(set(times)):

@@ -11,6 +11,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message
 
 __all__ = ["Causes", "Change", "causes_of_change", "price_variance", "quantity_variance"]
 
@@ -131,7 +132,7 @@ def causes_of_change(
 def _pair(name: str, table: Mapping[str, tuple[Number, Number]]) -> tuple[Fraction, Fraction]:
     amount, price = table.get(name, (0, 0))
     if amount < 0:
-        raise InputError(name, f"an amount of {amount}", "Give 0 or more")
+        raise InputError(name, Message.of("refusal-amount-of", amount=Code(str(amount))))
     return _exact(amount), _exact(price)
 
 

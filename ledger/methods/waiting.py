@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from ledger.errors import InputError
+from ledger.messages import Message
 from ledger.methods.past import Array
 
 __all__ = ["POINTS", "after_pauses", "in_season"]
@@ -48,7 +49,7 @@ def after_pauses(pauses: ArrayLike, since: float) -> Array:
     """
     known = np.asarray(pauses, dtype=np.float64)
     if not known.size or known.min() <= 0:
-        raise InputError("pauses", "no pause above 0", "Give one or more, in days")
+        raise InputError("pauses", Message.of("refusal-no-pause"))
     logs = np.log(known)
     spread = _spread(logs, PAUSE_SPREAD)
     passed = (math.log(since) - float(logs.mean())) / spread if since > 0 else -math.inf
@@ -77,7 +78,7 @@ def in_season(days: ArrayLike) -> Array:
     """
     known = np.asarray(days, dtype=np.float64)
     if not known.size:
-        raise InputError("days", "no season", "Give one or more")
+        raise InputError("days", Message.of("refusal-no-season"))
     spread = _spread(known, SEASON_SPREAD)
     return np.asarray(known.mean() + spread * _beyond(-float(known.mean()) / spread))
 

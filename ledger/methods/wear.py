@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = ["double_declining", "straight_line", "units_of_production"]
 
@@ -41,7 +42,7 @@ def straight_line(
     """
     _check_years(years)
     if not 1 <= months_in_first <= 12:
-        raise InputError("months", f"{months_in_first} months", "Give 1 to 12")
+        raise InputError("months", Message.of("refusal-months-of", n=months_in_first))
     yearly = (cost - salvage) / years
     if months_in_first == 12:
         return [yearly] * years
@@ -78,7 +79,7 @@ def units_of_production(
     OpenStax, Principles of Accounting vol. 1 (2019), 11.3.
     """
     if not life_units > 0:
-        raise InputError("uses", f"a life of {life_units:g} uses", "Give more than 0")
+        raise InputError("uses", Message.of("refusal-life-of-uses", n=life_units))
     wear, left = [], life_units
     for uses in used:
         counted = min(uses, left)
@@ -114,4 +115,6 @@ def double_declining(cost: float, salvage: float, years: int) -> list[float]:
 
 def _check_years(years: int) -> None:
     if years < 1:
-        raise InputError("years", f"a life of {years} years", "Give 1 or more")
+        raise InputError(
+            "years", Message.of("refusal-life-of-years", n=years), Message.of("refusal-one-or-more")
+        )

@@ -19,6 +19,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ledger.errors import InputError
+from ledger.messages import Message
 from ledger.methods._year_read import read_year
 from ledger.methods._year_rows import Year
 from ledger.methods._year_solve import solve_year
@@ -57,12 +58,8 @@ def plan_year(
     names = {crop.name for crop in crops}
     for recipe in recipes:
         if recipe.crop not in names or not recipe.kg > 0:
-            raise InputError(
-                recipe.name, "takes no crop of the plan", "Name a crop and what a unit takes"
-            )
+            raise InputError(recipe.name, Message.of("refusal-takes-no-crop-planned"))
     if len(limits.hours) != WEEKS or min(limits.hours) < 0:
-        raise InputError(
-            "hours", "are not those of 52 weeks", "Give hours of 0 or more for each week"
-        )
+        raise InputError("hours", Message.of("refusal-hours-of-weeks"))
     year = Year(crops, recipes, foods, needs, limits)
     return read_year(year, solve_year(year))

@@ -19,6 +19,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ledger.errors import InputError
+from ledger.messages import Message
 
 __all__ = ["Household", "Seasons", "YieldAhead", "household_of", "need_spread", "yield_ahead"]
 
@@ -54,11 +55,9 @@ class Seasons:
 
     def __post_init__(self) -> None:
         if any(not value >= 0 for value in self.yields):
-            raise InputError("yield", "a negative yield", "Give 0 or more for each season")
+            raise InputError("yield", Message.of("refusal-negative-yield"))
         if self.published is not None and not self.published > 0:
-            raise InputError(
-                "yield", f"a published yield of {self.published:g}", "Give one above 0"
-            )
+            raise InputError("yield", Message.of("refusal-published-yield", n=self.published))
 
     @property
     def logs(self) -> list[float]:

@@ -10,6 +10,7 @@ from typing import Any
 from ledger.amounts import parse_measure, pressure_psi
 from ledger.errors import InputError
 from ledger.kinds import kept_by
+from ledger.messages import Code, Message
 
 __all__ = [
     "KINDS",
@@ -274,4 +275,8 @@ def _number(field: str, value: object) -> Fraction | None:
     try:
         return Fraction(str(value))
     except (ValueError, ZeroDivisionError):
-        raise InputError(field, f"{value!r} is not a number", "Write it like 25") from None
+        raise InputError(
+            field,
+            Message.of("refusal-not-a-number", text=Code(repr(value))),
+            Message.of("refusal-like-whole"),
+        ) from None

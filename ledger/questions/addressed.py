@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 from ledger.errors import NotFound
 from ledger.figures import Figure, Node, tree
+from ledger.messages import Message, Typed
 from ledger.questions.shared.opening import check_figure
 from ledger.questions.telling import StateTeller
 
@@ -53,8 +54,7 @@ def open_one(
     if found is None:
         raise NotFound(
             "address",
-            f"{address!r} names nothing of this book",
-            "Take an address from a tree of `croftbook why`",
+            Message.of("refusal-address-nothing", text=Typed(address)),
         )
     figures, row = found
     return tree_of(state, figures, row, table, field, labels, deep)

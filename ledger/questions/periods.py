@@ -11,6 +11,7 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.figures import Array
+from ledger.messages import Message, Typed
 from ledger.replay import day_number, day_text
 
 __all__ = ["Period", "day_of", "periods_of", "places_of"]
@@ -50,7 +51,11 @@ def day_of(text: str | dt.date | None, field: str) -> int | None:
     try:
         return day_number(dt.date.fromisoformat(text) if isinstance(text, str) else text)
     except (ValueError, TypeError):
-        raise InputError(field, f"{text!r} is not a day", "Write it like 2026-09-02") from None
+        raise InputError(
+            field,
+            Message.of("refusal-not-a-day", text=Typed(str(text))),
+            Message.of("refusal-like-day"),
+        ) from None
 
 
 def periods_of(start: int, end: int, by: str | None) -> list[Period]:
@@ -64,7 +69,7 @@ def periods_of(start: int, end: int, by: str | None) -> list[Period]:
     if by is None:
         return [Period(f"{day_text(start)}/{day_text(end)}", start, end)]
     if by not in BY:
-        raise InputError("by", f"{by!r} is no kind of period", "Write month or year")
+        raise InputError("by", Message.of("refusal-no-kind-of-period", text=Typed(by)))
     unit = by[0].upper()
     first, last = (np.datetime64(day, "D").astype(f"datetime64[{unit}]") for day in (start, end))
     marks = np.arange(first, last + 2)

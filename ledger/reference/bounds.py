@@ -12,6 +12,7 @@ from fractions import Fraction
 from functools import cache
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message
 from ledger.reference._read import rows
 from ledger.reference.planting import Source
 from ledger.reference.schedules import products
@@ -97,7 +98,11 @@ def check_bounds(table: list[dict[str, str]]) -> list[str]:
 def _table() -> dict[str, tuple[Bound, ...]]:
     found = rows("bounds")
     if problems := check_bounds(found):
-        raise InputError("bounds", "; ".join(problems[:5]), "Install the program anew")
+        raise InputError(
+            "bounds",
+            Message.of("refusal-table-faults", faults=Code("; ".join(problems[:5]))),
+            Message.of("refusal-install-anew"),
+        )
     out: dict[str, list[Bound]] = {}
     for row in found:
         out.setdefault(row["product"], []).append(_bound(row))

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message
 from ledger.reference._read import rows
 
 __all__ = ["CLASSES", "Food", "Form", "check_kinds", "foods", "forms"]
@@ -81,7 +82,11 @@ def check_kinds(table: list[dict[str, str]]) -> list[str]:
 def _table() -> tuple[dict[str, str], ...]:
     found = rows("kinds")
     if problems := check_kinds(found):
-        raise InputError("kinds", "; ".join(problems[:5]), "Install the program anew")
+        raise InputError(
+            "kinds",
+            Message.of("refusal-table-faults", faults=Code("; ".join(problems[:5]))),
+            Message.of("refusal-install-anew"),
+        )
     return tuple(found)
 
 

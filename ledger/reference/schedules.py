@@ -16,6 +16,7 @@ from importlib.resources import files
 from itertools import pairwise
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message
 from ledger.reference._read import rows
 from ledger.reference.planting import Source
 from ledger.reference.schedules_sources import source, sources
@@ -194,7 +195,11 @@ def load_schedules() -> tuple[Schedule, ...]:
     found = rows("schedules")
     problems = check_schedules(found)
     if problems:
-        raise InputError("schedules", "; ".join(problems[:5]), "Install the program anew")
+        raise InputError(
+            "schedules",
+            Message.of("refusal-table-faults", faults=Code("; ".join(problems[:5]))),
+            Message.of("refusal-install-anew"),
+        )
     return tuple(_schedule(row) for row in found)
 
 

@@ -18,6 +18,7 @@ import numpy as np
 
 from ledger import errors
 from ledger.kinds import KINDS, kind_of, lean, newer_than_this, upcast
+from ledger.messages import Code, sentence
 from ledger.replay import tables
 from ledger.replay.bodies import Bodies
 from ledger.replay.columns import Array, Names, Places, Table
@@ -162,9 +163,7 @@ class Journal(Bodies):
             return
         start, self.said_before = len(self.ids), set(self.first_said)
         if rows[0][0] != start + 1:
-            raise errors.BookDamaged(
-                f"event {start + 1} is missing. Restore the book from a backup"
-            )
+            raise errors.BookDamaged(sentence("refusal-event-missing", n=start + 1))
         seqs, ids, kinds, versions, ons, ats, recorded, _, bys, replaces, bodies, *_ = zip(
             *rows, strict=True
         )
@@ -188,7 +187,9 @@ class Journal(Bodies):
                 self._take_kind(kind, [start + i for i in places], texts, events, start)
             except (msgspec.DecodeError, UnicodeError) as error:
                 if not self._set_aside(kind, places, texts, events, start):
-                    raise errors.BookDamaged(f"{kind} cannot be read: {error}") from error
+                    raise errors.BookDamaged(
+                        sentence("refusal-cannot-be-read", name=kind, why=Code(str(error)))
+                    ) from error
         self.tables["events"].extend(count, {**events, "by": self.people.codes(bys)})
 
     def _envelope(

@@ -8,6 +8,7 @@ from typing import Any
 from ledger.amounts import unit_factor
 from ledger.door import Entry
 from ledger.errors import InputError
+from ledger.messages import Message, Typed, joined, sentence
 from ledger.saying.known import Known
 from ledger.saying.language import language
 from ledger.saying.numbers import figure, number_at
@@ -50,7 +51,7 @@ def answer(one: Waiting, text: str, known: Known) -> list[Entry]:
     if one.code == "price":
         value = sums(said)
         if len(value) != 1:
-            raise InputError("answer", f"{said!r} is not a price", "Write it like 7.90")
+            raise InputError("answer", Message.of("refusal-not-a-price", text=Typed(said)))
         lines = [dict(line) for line in body["lines"]]
         lines[one.line]["paid"] = f"{float(value[0]):.2f}"
         return [_mended(entry, {"lines": lines})]
@@ -76,9 +77,7 @@ def _home_made(one: Waiting, said: str, known: Known) -> list[Entry]:
         unknown = ", ".join(
             part for part in names if known.catalogue.key(known.item(part) or part) not in there
         )
-        raise InputError(
-            "answer", f"{unknown} was not counted then", "Write names of what was, all, or none"
-        )
+        raise InputError("answer", Message.of("refusal-not-counted-then", name=unknown))
     out = []
     for entry in one.entries:
         items = [line["item"] for line in entry[3]["lines"]]
@@ -111,8 +110,8 @@ def _article(said: str, paid: str, known: Known) -> dict[str, Any]:
     lines = entry.body.get("lines", []) if entry and entry.kind == "bought" else []
     asked = [one.text for one in reading.questions if not one.waits and one.code != "new"]
     if len(lines) != 1 or asked or reading.left_over or not lines[0].get("amount"):
-        wrong = "; ".join(asked) or f"{said!r} names no amount of one thing"
-        raise InputError("answer", wrong, "Write it like 1 lb rice, or no, or out")
+        wrong = joined("; ", asked) or sentence("refusal-no-amount-of-one", text=Typed(said))
+        raise InputError("answer", wrong, Message.of("refusal-like-rice"))
     return {"item": lines[0]["item"], "amount": lines[0]["amount"], "paid": paid}
 
 
@@ -120,8 +119,8 @@ def _used(said: str, known: Known) -> list[dict[str, Any]]:
     reading = read(f"used {said}", known)
     blocking = [one.text for one in reading.questions if not one.waits] + reading.left_over
     if blocking or len(reading.entries) != 1:
-        what = "; ".join(blocking) or f"{said!r} names nothing that went in"
-        raise InputError("answer", what, "Write it like 16 lb plums and 3 lb sugar")
+        what = joined("; ", blocking) or sentence("refusal-nothing-went-in", text=Typed(said))
+        raise InputError("answer", what, Message.of("refusal-like-made-of"))
     return [dict(line) for line in reading.entries[0].body["ate"]]
 
 
@@ -138,7 +137,11 @@ def _weight(one: Waiting, said: str, known: Known) -> Entry:
     elif bare is not None and bare.length == len(tokens):
         grams = bare.value
     if not grams:
-        raise InputError("answer", f"{said!r} is not a weight", "Write it like 18 lb or 8 kg")
+        raise InputError(
+            "answer",
+            Message.of("refusal-not-a-weight", text=Typed(said)),
+            Message.of("refusal-like-pounds"),
+        )
     facts = known.catalogue.facts(one.item)
     sort = (facts.sort if facts else None) or "food"
     body = {"item": one.item, "sort": sort, "g_per": {one.unit: figure(_rounded(grams))}}
@@ -155,9 +158,7 @@ def _jars(one: Waiting, said: str, known: Known) -> list[Entry]:
 
     jar = canonical_jar(said) or canonical_jar(f"{said} jar")
     if jar is None:
-        raise InputError(
-            "answer", f"{said!r} is not a size of jar", "Write it like pint jar or 500 ml jar"
-        )
+        raise InputError("answer", Message.of("refusal-no-jar-size", text=Typed(said)))
     out = []
     for entry in one.entries:
         kind, _, _, body = entry

@@ -11,6 +11,7 @@ from typing import Any
 
 from ledger.cells import plain_cell
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Typed
 
 __all__ = ["Table", "is_sheet", "read_cells", "read_tables", "write_rest"]
 
@@ -60,17 +61,21 @@ def read_tables(path: Path, encoding: str = "utf-8", only: str | None = None) ->
         It cannot be read as a sheet, or has none of that name.
     """
     if not path.is_file():
-        raise InputError("file", f"there is no file {path}", "Check the path")
+        raise InputError(
+            "file",
+            Message.of("refusal-no-file", path=Code(str(path))),
+            Message.of("refusal-check-path"),
+        )
     if path.suffix.lower() not in _BOOKS:
         if only is not None:
-            raise InputError("sheet", f"{path.name} holds one sheet alone", "Leave --sheet out")
+            raise InputError("sheet", Message.of("refusal-one-sheet", name=Code(path.name)))
         return [Table("", read_cells(path, encoding))]
     tables = _of_book(path)
     if only is not None:
         named = [one for one in tables if one.name.strip().lower() == only.strip().lower()]
         if not named:
             names = ", ".join(one.name for one in tables)
-            raise InputError("sheet", f"there is no sheet {only!r}", f"There are: {names}")
+            raise InputError("sheet", Message.of("refusal-no-sheet", text=Typed(only), names=names))
         tables = named
     full = [one for one in tables if any(cell.strip() for _, cells in one.rows for cell in cells)]
     if len(full) < 2 and only is None:
@@ -89,7 +94,11 @@ def read_cells(path: Path, encoding: str = "utf-8") -> list[tuple[int, list[str]
         It cannot be read as a sheet.
     """
     if not path.is_file():
-        raise InputError("file", f"there is no file {path}", "Check the path")
+        raise InputError(
+            "file",
+            Message.of("refusal-no-file", path=Code(str(path))),
+            Message.of("refusal-check-path"),
+        )
     if path.suffix.lower() in _BOOKS:
         return next((one.rows for one in read_tables(path)), [])
     data = path.read_bytes()
@@ -113,9 +122,11 @@ def read_cells(path: Path, encoding: str = "utf-8") -> list[tuple[int, list[str]
             out.append((last + 1, [plain_cell(cell) for cell in cells]))
             last = reader.line_num
             if len(out) > _MOST:
-                raise InputError("file", f"has more than {_MOST:,} rows", "Import it in parts")
+                raise InputError("file", Message.of("refusal-too-many-rows", n=_MOST))
     except csv.Error as error:
-        raise InputError("file", f"line {last + 1}: {error}", "Save it anew as CSV") from None
+        raise InputError(
+            "file", Message.of("refusal-line-fault", n=last + 1, why=Code(str(error)))
+        ) from None
     return out
 
 
@@ -125,17 +136,20 @@ def _of_book(path: Path) -> list[Table]:
     except ImportError:
         raise InputError(
             "file",
-            f"{path.suffix} needs the extra `sheets`",
-            "Install it (in the folder of the program: pip install '.[sheets]'), or save the sheet as CSV",
+            Message.of("refusal-needs-sheets", suffix=Code(path.suffix)),
         ) from None
     try:
         book = CalamineWorkbook.from_path(str(path))
         names = book.sheet_names
         sheets = [book.get_sheet_by_name(name).to_python(skip_empty_area=False) for name in names]
     except (CalamineError, OSError, IndexError) as error:
-        raise InputError("file", f"{path.name} cannot be read: {error}", "Save it anew") from None
+        raise InputError(
+            "file",
+            Message.of("refusal-cannot-be-read", name=path.name, why=Code(str(error))),
+            Message.of("refusal-save-anew"),
+        ) from None
     if sum(map(len, sheets)) > _MOST:
-        raise InputError("file", f"has more than {_MOST:,} rows", "Import it in parts")
+        raise InputError("file", Message.of("refusal-too-many-rows", n=_MOST))
     return [
         Table(name, [(n, [_text(cell) for cell in cells]) for n, cells in enumerate(rows, 1)])
         for name, rows in zip(names, sheets, strict=True)

@@ -79,7 +79,6 @@ cli-no-price = kein Preis bekannt
 ## Nach einem Eintrag
 
 cli-last-time = beim letzten Mal ({ $day }): { $note }
-cli-taken = Genommen: { $answer }
 cli-more-lines = und { $n ->
         [one] 1 weitere Zeile
        *[other] { $n } weitere Zeilen
@@ -248,3 +247,5 @@ cli-circle-failed = misslungen: { $text }
 cli-steps = { $label }: { $done } von { $of }
 cli-steps-building = Bücher werden gebaut und Bögen gemacht
 cli-steps-making = Bögen werden gemacht
+cli-drawn = { $name }, das Älteste zuerst: { LIST($lots, type: "commas") }. Soll es das vom { DAY($day) } sein: undo, und dann „heutige“ dazusagen
+cli-drawn-lot = { $amount } vom { DAY($day) }

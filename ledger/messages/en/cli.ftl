@@ -74,7 +74,6 @@ cli-no-price = no price known
 ## After a write
 
 cli-last-time = last time ({ DAY($day, style: "iso") }): { $note }
-cli-taken = Taken: { $answer }
 cli-more-lines = and { SAY($n, style: "plain") } more lines
 cli-new-item = { $name } is new. Its food-table row may be: { $command }
 cli-own-weight = { $amount } by its own weight
@@ -228,3 +227,5 @@ cli-circle-failed = failed: { $text }
 cli-steps = { $label }: { SAY($done, style: "plain") } of { SAY($of, style: "plain") }
 cli-steps-building = building books and making sheets
 cli-steps-making = making sheets
+cli-drawn = { $name }, the oldest first: { LIST($lots, type: "commas") }. For what came in on { DAY($day, style: "iso") }: undo, and say “today's” of it
+cli-drawn-lot = { $amount } of { DAY($day, style: "iso") }

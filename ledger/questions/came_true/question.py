@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.messages import Message, Typed
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.questions.ahead.graded import KINDS, Graded
 from ledger.questions.ahead.said import EVERY, earlier
@@ -92,9 +93,7 @@ def build(state: State, *, item: str | None = None, by: str | None = None) -> An
     if item is not None:
         number = state.facts.find(item)
         if number is None:
-            raise InputError(
-                "item", f"there is no item {item!r}", "Take one from `croftbook show shelf --items`"
-            )
+            raise InputError("item", Message.of("refusal-no-item-came-true", text=Typed(item)))
     every = graded(state)
     spread = errors_of(every)
     records = []

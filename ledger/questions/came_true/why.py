@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import NotFound
+from ledger.messages import Message, Typed
 from ledger.projections.base import Node
 from ledger.questions.ahead.graded import KINDS, Graded
 from ledger.questions.shared.arithmetic import quotient, total
@@ -48,8 +49,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if kind not in KINDS or not some:
         raise NotFound(
             "address",
-            f"there is no grade {key!r}",
-            "Take an address from `croftbook show came-true --json`",
+            Message.of("refusal-no-grade", text=Typed(key)),
         )
     figure = field or "held"
     check_figure("came-true", figure, _FIGURES)

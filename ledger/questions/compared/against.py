@@ -12,6 +12,7 @@ from urllib.parse import quote, unquote
 import numpy as np
 
 from ledger.errors import InputError, NotFound
+from ledger.messages import Code, Message, Names, Typed
 from ledger.projections.base import Answer, Compared, Node, Projection
 from ledger.questions.compared.causes import Change
 from ledger.questions.compared.compare import compare, entries_of, groups_of, split
@@ -67,7 +68,9 @@ class Against:
         except ValueError:
             wanted = "2025-10-31, or a season: 2025" if self.has_seasons else "2025-10-31"
             raise InputError(
-                "against", f"{self.against[:40]!r} is not a day", f"Write it like {wanted}"
+                "against",
+                Message.of("refusal-not-a-day", text=Typed(self.against[:40])),
+                Message.of("refusal-like", example=Code(wanted)),
             ) from None
 
     def _how(self) -> Compared:
@@ -78,13 +81,12 @@ class Against:
             known = [one for one, projection in PROJECTIONS.items() if projection.compared]
             raise InputError(
                 "against",
-                f"{name} is not set against another date",
-                f"Ask one of: {', '.join(known)}",
+                Message.of("refusal-not-against", name=Code(name), names=Names(tuple(known))),
             )
         other = [flag for flag in self.projection.variants if self.options.get(flag)]
         if other:
             raise InputError(
-                "against", f"--{other[0]} is not set against another date", "Leave one of them out"
+                "against", Message.of("refusal-option-not-against", option=Code(other[0]))
             )
         return how
 
@@ -164,8 +166,9 @@ def why_against(
     if strange:
         raise NotFound(
             "address",
-            f"{projection.name} has no option {min(strange)!r}",
-            "Take the address as given",
+            Message.of(
+                "refusal-question-no-option", name=Code(projection.name), option=Typed(min(strange))
+            ),
         )
     against = Against(projection, state_of, as_of, given.pop("against"), given)
     now, then, names = against.answers()
@@ -176,13 +179,19 @@ def why_against(
     if entry is None:
         raise NotFound(
             "address",
-            f"there is no {unquote(what)!r} in that comparison",
-            f"Take an address from `croftbook show {projection.name} --against ... --json`",
+            Message.of(
+                "refusal-not-in-comparison",
+                text=Typed(unquote(what)),
+                question=Code(projection.name),
+            ),
         )
     figures = Change(entry, entries, names, against.how).figures()
     name = field or "difference"
     if name not in figures:
         raise NotFound(
-            "figure", f"{name!r} is not a figure of a comparison", f"It has: {', '.join(figures)}"
+            "figure",
+            Message.of(
+                "refusal-no-figure-of-comparison", text=Typed(name), names=Names(tuple(figures))
+            ),
         )
     return figures[name]()

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ledger.errors import InputError
+from ledger.messages import Code, Day, Message, Names, Typed
 from ledger.questions.periods import day_of
 from ledger.replay.state import day_text
 
@@ -61,8 +62,9 @@ def number_of(value: str | float | None, field: str, default: float, *, most: fl
     if not 0 < number <= most:
         raise InputError(
             field,
-            f"{value!r} is not a number above 0 and up to {most:g}",
-            f"Write it like {default:g}",
+            Message.of(
+                "refusal-not-up-to", text=Code(repr(value)), most=most, example=Code(f"{default:g}")
+            ),
         )
     return number
 
@@ -83,7 +85,9 @@ def asked_of(
     """
     of = of or "pantry"
     if of not in OF:
-        raise InputError("of", f"{of!r} is not one of them", f"Write {', '.join(OF)}")
+        raise InputError(
+            "of", Message.of("refusal-not-one-of", text=Typed(of), words=Names(tuple(OF)))
+        )
     horizon = number_of(days, "days", _SEASON if of == "next season" else _DAYS, most=3660)
     if of != "eaten":
         return Asked(of, horizon, state.as_of_day, state.as_of_day)
@@ -94,7 +98,7 @@ def asked_of(
     if first > last:
         raise InputError(
             "from",
-            f"{day_text(first)} is after {day_text(last)}",
-            "Write the first day of the period",
+            Message.of("refusal-day-after", day=Day(day_text(first)), on=Day(day_text(last))),
+            Message.of("refusal-first-of-period"),
         )
     return Asked(of, float(last - first + 1), first, last)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Names, Typed
 from ledger.questions.garden.plots import Pair, Planting, Plot, fit, measured, settle
 from ledger.replay.columns import Array
 
@@ -306,8 +307,14 @@ def _unknown(what: str, name: str, known: list[str]) -> InputError:
     from ledger.items import near_misses
 
     near = near_misses(name, known)
-    hint = f"Did you mean {near[0]!r}?" if near else f"Known: {', '.join(sorted(known)) or 'none'}"
-    return InputError(what, f"no {what} of this book is called {name!r}", hint)
+    hint = (
+        Message.of("refusal-did-you-mean", name=Typed(near[0]))
+        if near
+        else Message.of("refusal-known", names=Names(tuple(sorted(known))) if known else None)
+    )
+    return InputError(
+        what, Message.of("refusal-none-called", what=Code(what), text=Typed(name)), hint
+    )
 
 
 def field_of(state: State) -> Field:

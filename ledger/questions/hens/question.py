@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import InputError, NotFound
-from ledger.messages import Choice, sentence
+from ledger.messages import Choice, Message, Typed, sentence
 from ledger.methods.flock import days_of_feed, hen_day_lay, lb_per_dozen
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.quantities import measured
@@ -87,7 +87,11 @@ def _feed_of(text: str | None) -> float | None:
 
     if text is None:
         return None
-    wrong = InputError("feed", f"{text!r} is not a weight", 'Write it like "50 lb"')
+    wrong = InputError(
+        "feed",
+        Message.of("refusal-not-a-weight", text=Typed(text)),
+        Message.of("refusal-like-feed"),
+    )
     try:
         amount = parse_amount(text, zero=True)
     except InputError:
@@ -186,8 +190,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if name not in periods:
         raise NotFound(
             "address",
-            f"there is no period {key!r} of hens",
-            "Take an address from `croftbook show hens --json`",
+            Message.of("refusal-no-period-of-hens", text=Typed(key)),
         )
     trees = _trees(yard, *periods[name], float(said) if said else None)
     if name != "year":

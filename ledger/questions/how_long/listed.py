@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.messages import fixed, joined, sentence
+from ledger.messages import Code, Message, Names, Typed, fixed, joined, sentence
 from ledger.methods.cover import US_GALLON_L
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.quantities import measured
@@ -146,8 +146,7 @@ def why(state: State, group: str, field: str | None) -> Node:
     else:
         raise NotFound(
             "address",
-            f"there is no group {group!r} of how-long",
-            "Take an address from `croftbook show how-long --to-add --json`",
+            Message.of("refusal-no-group-of-how-long", text=Typed(group)),
         )
     wanted = product(sentence("reserve-wanted-days"), unit, people, each)
     short = None if there is None else difference(sentence("reserve-add"), unit, wanted, there)
@@ -167,7 +166,13 @@ def why(state: State, group: str, field: str | None) -> Node:
     found = trees.get(field or "to_add_kg", KeyError)
     if found is KeyError:
         raise NotFound(
-            "figure", f"{field!r} is not a figure of how-long", f"It has: {', '.join(trees)}"
+            "figure",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(str(field)),
+                names=Names(tuple(trees)),
+                question=Code("how-long"),
+            ),
         )
     return (
         found if isinstance(found, Node) else Node(sentence("reserve-not-written-down"), None, unit)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import InputError
-from ledger.messages import Choice, Day, sentence
+from ledger.messages import Choice, Day, Message, Names, Typed, sentence
 from ledger.methods.cover import water_days
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.how_long import listed as how_long_list
@@ -105,7 +105,8 @@ def _asked(without: str | Iterable[str] | None) -> tuple[str, ...]:
     for one in asked:
         if one not in WITHOUT:
             raise InputError(
-                "without", f"{one!r} is not one of them", f"Write {', '.join(WITHOUT)}"
+                "without",
+                Message.of("refusal-not-one-of", text=Typed(one), words=Names(tuple(WITHOUT))),
             )
     return tuple(one for one in WITHOUT if one in asked)
 

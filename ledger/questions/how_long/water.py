@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.messages import sentence
+from ledger.messages import Message, Typed, sentence
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import total
 from ledger.questions.shared.common import event_node
@@ -63,7 +63,11 @@ def water_of(state: State, said: str | None) -> Water | None:
     from ledger.amounts import parse_amount
 
     if said is not None:
-        wrong = InputError("water", f"{said!r} is not a volume", 'Write it like "120 L"')
+        wrong = InputError(
+            "water",
+            Message.of("refusal-not-a-volume", text=Typed(said)),
+            Message.of("refusal-like-litres"),
+        )
         try:
             amount = parse_amount(said, zero=True)
         except InputError:

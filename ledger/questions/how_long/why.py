@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.messages import sentence
+from ledger.messages import Code, Message, Names, Typed, sentence
 from ledger.projections.base import Node
 from ledger.questions.how_long import listed as how_long_list
 from ledger.questions.how_long.steps import PROTEIN, RATES, Step, steps_of
@@ -45,8 +45,12 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if figure not in figures:
         raise NotFound(
             "figure",
-            f"{figure!r} is not a figure of how-long",
-            f"It has: {', '.join(sorted(figures))}",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(figure),
+                names=Names(tuple(sorted(figures))),
+                question=Code("how-long"),
+            ),
         )
     return _tree(state, step, figure)
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
 from ledger.figures import Node, tree
+from ledger.messages import Message, Typed
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.jar_cost.figures import entries, figures
 from ledger.questions.shared.opening import check_figure
@@ -93,7 +94,6 @@ def _row(state: State, key: str) -> int:
     if not rows:
         raise NotFound(
             "address",
-            f"there is no made entry {key!r}",
-            "Take an address from `croftbook show jar-cost --json`",
+            Message.of("refusal-no-made-entry", text=Typed(key)),
         )
     return int(rows[0])

@@ -9,7 +9,7 @@ import numpy as np
 from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.kinds import KINDS
-from ledger.messages import sentence
+from ledger.messages import Message, Typed, sentence
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.shared.arithmetic import total
 from ledger.questions.shared.common import answer, event_node
@@ -133,8 +133,7 @@ def why(state: State, name: str, cause: str, field: str | None) -> Node:
     if rows is None:
         raise NotFound(
             "address",
-            f"there is no loss of {name!r} by {cause!r}",
-            "Take an address from `croftbook show keeping-life --loss --json`",
+            Message.of("refusal-no-loss", text=Typed(name), cause=Typed(cause)),
         )
     check_figure("keeping-life", figure, units)
     at = list(units).index(figure)

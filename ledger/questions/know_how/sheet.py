@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message
 from ledger.methods.learning import LEAST_REPETITIONS, fit_curve
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.questions.know_how.skills import HOUSEHOLD, Skills
@@ -64,7 +65,11 @@ def year_of(text: str | int) -> int:
         When it is not written in four digits.
     """
     if not re.fullmatch(r"[12]\d{3}", str(text).strip()):
-        raise InputError("year sheet", f"{text!r} is not a year", "Write it in full, as 2026")
+        raise InputError(
+            "year sheet",
+            Message.of("refusal-not-a-year", text=Code(repr(text))),
+            Message.of("refusal-year-in-full"),
+        )
     return int(text)
 
 

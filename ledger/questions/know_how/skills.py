@@ -18,6 +18,7 @@ from ledger.errors import NotFound
 from ledger.items import item_key, near_misses
 from ledger.kinds import KINDS
 from ledger.kinds.methods import METHODS
+from ledger.messages import Message, Names, Typed
 from ledger.replay.columns import Array
 from ledger.replay.state import day_number, day_text
 from ledger.replay.tables import ROLES
@@ -39,11 +40,11 @@ _GROWING = "growing "
 _EPOCH = dt.date(1970, 1, 1).toordinal()
 
 
-def _wanted(near: list[str]) -> str:
+def _wanted(near: list[str]) -> Message:
     """Say what would be right for a skill that there is not."""
     if near:
-        return f"Did you mean {near[0]!r}?"
-    return "Take one from `croftbook show know-how`"
+        return Message.of("refusal-did-you-mean", name=Typed(near[0]))
+    return Message.of("refusal-from-know-how")
 
 
 class Skills:
@@ -132,7 +133,9 @@ class Skills:
         found = self.find(text)
         if found is None:
             raise NotFound(
-                "skill", f"nobody practised {text!r}", _wanted(near_misses(text, self.names))
+                "skill",
+                Message.of("refusal-nobody-practised", text=Typed(text)),
+                _wanted(near_misses(text, self.names)),
             )
         return found
 
@@ -147,8 +150,14 @@ class Skills:
         found = self.find_person(name)
         if found is None:
             known = sorted({self.people[p] for _, p in self.groups if p != HOUSEHOLD})
-            wanted = f"Name one of: {', '.join(known)}" if known else "No entry names anybody yet"
-            raise NotFound("person", f"{name!r} practised nothing that is written down", wanted)
+            wanted = (
+                Message.of("refusal-name-one", names=Names(tuple(known)))
+                if known
+                else Message.of("refusal-names-nobody")
+            )
+            raise NotFound(
+                "person", Message.of("refusal-practised-nothing", text=Typed(name)), wanted
+            )
         return found
 
     @cached_property

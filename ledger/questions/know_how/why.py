@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import Code, Message, Typed
 from ledger.projections.base import Node
 from ledger.questions.know_how.curve_why import CurveTree
 from ledger.questions.know_how.sheet import MONTHS, months_of
@@ -60,7 +61,15 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     name = field or usual
     if name not in figures:
         known = ", ".join(figures)
-        raise NotFound("figure", f"{name!r} is not a figure of know-how", f"It has: {known}")
+        raise NotFound(
+            "figure",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(name),
+                names=Code(known),
+                question=Code("know-how"),
+            ),
+        )
     return figures[name]()
 
 

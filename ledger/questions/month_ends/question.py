@@ -9,6 +9,7 @@ import numpy as np
 from ledger.amounts import format_whole
 from ledger.errors import NotFound
 from ledger.items import item_key
+from ledger.messages import Message, Typed
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.shared.common import LISTED_FROM, UNITS, answer
 from ledger.replay.state import day_text
@@ -72,9 +73,7 @@ def _wanted(state: State, item: str | None) -> list[int]:
         or key in {item_key(also) for also in facts.facts[one].also or ()}
     ]
     if not found:
-        raise NotFound(
-            "item", f"the book knows no {item!r}", "Take a name from `croftbook show mentions`"
-        )
+        raise NotFound("item", Message.of("refusal-book-knows-no", text=Typed(item)))
     return [int(one) for one in np.flatnonzero(np.isin(facts.item_of, found))]
 
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from urllib.parse import unquote
 
 from ledger.errors import NotFound
+from ledger.messages import Day, Message, Typed
 from ledger.projections.base import Node
 from ledger.questions.next_season.trees import Trees
 from ledger.questions.planning.asked import from_address
@@ -37,8 +38,8 @@ def why_week(state: State, week: str, more: list[str], field: str | None) -> Nod
     )  # fmt: skip
     if found is None:
         raise NotFound(
-            "address", f"nothing like {unquote(item)!r} is put up in the week of {week}",
-            "Take an address from `croftbook show next-season --preserving --json`",
+            "address",
+            Message.of("refusal-not-put-up-in-week", text=Typed(unquote(item)), week=Day(week)),
         )  # fmt: skip
     nodes = _Nodes(plan, batches, found).all()
     name = field or ("jars" if found.jars is not None else "raw_g")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from urllib.parse import unquote
 
 from ledger.errors import NotFound
+from ledger.messages import Message, Typed
 from ledger.methods.yields import FAILED, FAILED_OF
 from ledger.projections.base import Node
 from ledger.questions.next_season.preserving_why import why_week
@@ -49,9 +50,9 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     crop = next((c for c in plan.crops if c.name == unquote(name)), None)
     if crop is None:
         raise NotFound(
-            "address", f"no crop {unquote(name)!r} is planned",
-            "Take an address from `croftbook show next-season --json`",
-        )  # fmt: skip
+            "address",
+            Message.of("refusal-crop-not-planned", text=Typed(unquote(name))),
+        )
     figures = _Figures(plan, crop).all()
     default = "plants.likely" if crop.likely and crop.growth.size == "plants" else "needed_g.likely"
     short = {"needed_g": "needed_g.likely", "plants": "plants.likely"}

@@ -10,6 +10,7 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.figures import Array, Figure, Groups, choose, known_where, total
+from ledger.messages import Message, Typed
 from ledger.projections.base import Column
 from ledger.questions.food.bases import UNITS
 from ledger.questions.food.places import Place
@@ -109,8 +110,7 @@ def figures_of_path(state: State, key: str) -> tuple[dict[str, Callable[[], Figu
     except (ValueError, KeyError):
         raise NotFound(
             "address",
-            f"there is no path {key!r}",
-            "Take an address from `croftbook show our-table --paths --json`",
+            Message.of("refusal-no-path", text=Typed(key)),
         ) from None
     path = _Path(ends, place, item, ENDS.index(to))
 

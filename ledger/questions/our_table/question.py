@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.messages import Day, Message, Names, Typed
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.questions.answering import answer
 from ledger.questions.food import BASES, FoodFigures
@@ -87,7 +88,9 @@ def build(
     if more:
         raise TypeError(f"our-table has no option {next(iter(more))!r}")
     if basis is not None and basis not in BASES:
-        raise InputError("basis", f"{basis!r} is no basis", f"Write one of: {', '.join(BASES)}")
+        raise InputError(
+            "basis", Message.of("refusal-no-basis", text=Typed(basis), names=Names(tuple(BASES)))
+        )
     food = state.once(FoodFigures)
     asked = _asked(state, food, first, to, by)
     if paths:
@@ -127,7 +130,10 @@ def _asked(state: State, food: FoodFigures, first: Any, last: Any, by: str | Non
     start, end = day_of(first, "from"), day_of(last, "to")
     if start is not None and end is not None and end < start:
         raise InputError(
-            "to", f"{day_text(end)} is before {day_text(start)}", "Give the earlier day as from"
+            "to",
+            Message.of(
+                "refusal-period-backwards", last=Day(day_text(end)), first=Day(day_text(start))
+            ),
         )
     today = state.as_of_day
     days = food.eaten.days()

@@ -7,6 +7,7 @@ from urllib.parse import unquote
 
 from ledger.errors import InputError, NotFound
 from ledger.figures import Figure, Node
+from ledger.messages import Message, Typed
 from ledger.questions.addressed import tree_of
 from ledger.questions.food import BASES, SIX
 from ledger.questions.food import LABELS as FOOD_LABELS
@@ -116,6 +117,5 @@ def _item(state: State, item: str, key: str) -> int:
 def _no_record(key: str) -> NotFound:
     return NotFound(
         "address",
-        f"there is no record {key!r}",
-        "Take an address from `croftbook show our-table --json`",
+        Message.of("refusal-no-record", text=Typed(key)),
     )

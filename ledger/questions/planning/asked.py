@@ -9,6 +9,7 @@ from urllib.parse import quote, unquote
 
 from ledger.amounts import parse_amount, parse_measure
 from ledger.errors import InputError, NotFound
+from ledger.messages import Code, Message, Names, Typed, sentence
 from ledger.methods.beds import Aim
 
 if TYPE_CHECKING:
@@ -64,10 +65,13 @@ def asked_of(
         When an item is not in the book.
     """
     if aim is not None and aim not in AIMS:
-        raise InputError("for", f"{aim!r} is no aim", f"Write one of: {', '.join(AIMS)}")
-    wants, grounds = _pairs(want, "want", "tomato sauce=80 quart jars"), _pairs(
-        beds, "beds", "east bed=40 sq ft"
-    )  # fmt: skip
+        raise InputError(
+            "for", Message.of("refusal-no-aim", text=Typed(aim), names=Names(tuple(AIMS)))
+        )
+    wants, grounds = (
+        _pairs(want, "want", "tomato sauce=80 quart jars"),
+        _pairs(beds, "beds", "east bed=40 sq ft"),
+    )
     says = [f"want={quote(f'{name}={text}', safe=' =')}" for name, text in wants]
     says += [f"beds={quote(f'{name}={text}', safe=' =')}" for name, text in grounds]
     says += [f"for={aim}"] if aim and aim != "targets" else []
@@ -93,9 +97,7 @@ def from_address(state: State, parts: list[str]) -> Asked:
         elif name == "rotate":
             given["rotate"] = True
         else:
-            raise NotFound(
-                "address", f"{part!r} says nothing", "Take one from `croftbook show next-season --json`"
-            )  # fmt: skip
+            raise NotFound("address", Message.of("refusal-says-nothing", text=Typed(part)))
     return asked_of(state, given["want"], given["beds"], given["for"], given["rotate"])
 
 
@@ -107,7 +109,10 @@ def _pairs(given: str | Iterable[str] | None, option: str, example: str) -> list
             continue
         name, sign, amount = (part.strip() for part in text.rpartition("="))
         if not sign or not name or not amount:
-            raise InputError(option, f"{text!r} has no name and amount", f"Write it like {example}")
+            raise InputError(
+                option,
+                Message.of("refusal-no-name-and-amount", text=Typed(text), example=Code(example)),
+            )
         out.append((name, amount))
     return out
 
@@ -119,8 +124,12 @@ def _wanted(state: State, name: str, text: str) -> tuple[int, tuple[float, str]]
     item = facts.find(name)
     if item is None:
         near = near_misses(name, facts.names)
-        hint = f"Did you mean {near[0]!r}?" if near else "Name an item of the book"
-        raise NotFound("want", f"there is no item {name!r} in this book", hint)
+        hint = (
+            Message.of("refusal-did-you-mean", name=Typed(near[0]))
+            if near
+            else Message.of("refusal-name-item")
+        )
+        raise NotFound("want", Message.of("refusal-no-item-here", text=Typed(name)), hint)
     if text in _NONE:
         return item, (0.0, "none (asked)")
     measures = state.settings.newest("measures", "us") or "us"
@@ -128,7 +137,16 @@ def _wanted(state: State, name: str, text: str) -> tuple[int, tuple[float, str]]
     if amount.measure != facts.measure[item]:
         kept = facts.measure[item]
         like = {"mass": "40 lb", "volume": "80 quart jars", "count": "120"}.get(kept, "")
-        raise InputError("want", f"{facts.names[item]} is kept by {kept}, and {text!r} is not", f"Write it like {like}")  # fmt: skip
+        raise InputError(
+            "want",
+            sentence(
+                "refusal-kept-by",
+                name=facts.names[item],
+                kept=kept,
+                text=Typed(text),
+                example=Code(like),
+            ),
+        )
     return item, (float(amount.whole), f"{text} (asked)")
 
 

@@ -11,7 +11,7 @@ import numpy as np
 from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.kinds.meter_read import reading
-from ledger.messages import Choice, sentence
+from ledger.messages import Choice, Code, Message, Names, Typed, sentence
 from ledger.methods.fuel_use import LB_MONTH_DAYS, freezer_share
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.how_long.steps import freezer_feet
@@ -199,8 +199,7 @@ def why(state: State, lot_id: str, field: str | None) -> Node:
     if lot is None or lot not in kept:
         raise NotFound(
             "address",
-            f"there is no lot {lot_id!r} in the freezer",
-            "Take an address from `croftbook show power-and-water --freezer --json`",
+            Message.of("refusal-no-lot-in-freezer", text=Typed(lot_id)),
         )
     known = {one: months for one, months in kept.items() if not np.isnan(months)}
     own = event_node(
@@ -210,8 +209,12 @@ def why(state: State, lot_id: str, field: str | None) -> Node:
     if figure not in ("kwh", "lb_months", "money"):
         raise NotFound(
             "figure",
-            f"{figure!r} is not a figure of power-and-water",
-            "It has: kwh, lb_months, money",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(figure),
+                question=Code("power-and-water"),
+                names=Names((Code("kwh"), Code("lb_months"), Code("money"))),
+            ),
         )
     if figure == "lb_months":
         return own

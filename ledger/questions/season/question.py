@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import InputError
+from ledger.messages import Message, Typed
 from ledger.projections.base import Answer, Assumption, Column, Compared, Option, Projection
 from ledger.questions.answering import answer, assumptions_of
 from ledger.questions.season import weeks as by_week
@@ -113,7 +114,7 @@ def build(
         When the season is no year, or the book knows no such crop or bed.
     """
     if by is not None and bed is not None:
-        raise InputError("by", "--by crop puts all beds together", "Leave out --by or --bed")
+        raise InputError("by", Message.of("refusal-by-crop-all-beds"))
     known = state.once(crop_figures if by == "crop" else bed_figures)
     field = known.grown.field
     number, its_bed = field.crop_called(crop), field.bed_called(bed)
@@ -129,9 +130,13 @@ def build(
             several.append(one.id)
         record["assumptions"] = several
     return answer(
-        state, "season", _columns(recorder, records), records,
-        totals=_totals(recorder, records), assumptions=[*assumptions, *own.values()],
-    )  # fmt: skip
+        state,
+        "season",
+        _columns(recorder, records),
+        records,
+        totals=_totals(recorder, records),
+        assumptions=[*assumptions, *own.values()],
+    )
 
 
 def _columns(recorder: Recorder, records: list[dict[str, Any]]) -> tuple[Column, ...]:
@@ -160,9 +165,7 @@ def season_of(field: Field, season: str | int | None) -> int:
         return min(max(held, 2), 9997)  # the calendar has no others
     text = str(season).strip()
     if not (text.isascii() and text.isdigit() and 1 < int(text) < 9998):
-        raise InputError(
-            "season", f"{text[:40]!r} is not a season", "Write the year in which it begins: 2026"
-        )
+        raise InputError("season", Message.of("refusal-not-a-season", text=Typed(text[:40])))
     return int(text)
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
 from ledger.figures import Node, tree
+from ledger.messages import Message, Typed
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.garden.labels import LABELS as GARDEN_LABELS
 from ledger.questions.season.figures import bed_figures, crop_figures
@@ -152,6 +153,5 @@ def _week(state: State, season: int, rest: str) -> tuple[Mapping[str, Figure], i
 def _no(key: str) -> NotFound:
     return NotFound(
         "address",
-        f"there is no record {key!r} of a season",
-        "Take an address from `croftbook show season --json`",
+        Message.of("refusal-no-record-of-season", text=Typed(key)),
     )

@@ -10,6 +10,7 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.kinds import KINDS
+from ledger.messages import Code, Message
 from ledger.questions.shared.use_past import is_use
 from ledger.replay import ORIGINS
 from ledger.replay.state import day_number, day_text
@@ -79,13 +80,19 @@ def periods_of(
     later = _year(year if year is not None else day_text(state.as_of_day)[:4], "year")
     earlier = _year(base if base is not None else later - 1, "base")
     if earlier >= later:
-        raise InputError("base", f"{earlier} is not before {later}", "Write an earlier year")
+        raise InputError(
+            "base", Message.of("refusal-year-not-before", earlier=earlier, later=later)
+        )
     return _of(earlier, state), _of(later, state), f"{earlier}-{later}"
 
 
 def _year(text: str | int, field: str) -> int:
     if not str(text).isdigit() or not 1900 <= int(text) <= 9000:
-        raise InputError(field, f"{text!r} is not a year", "Write it like 2026")
+        raise InputError(
+            field,
+            Message.of("refusal-not-a-year", text=Code(repr(text))),
+            Message.of("refusal-like-year"),
+        )
     return int(text)
 
 

@@ -11,6 +11,7 @@ from ledger.amounts import pressure_psi
 from ledger.errors import InputError
 from ledger.items import item_key
 from ledger.kinds import METHODS, tell
+from ledger.messages import Choice, Day, joined, measured, sentence
 from ledger.published import Finding, Judgement
 from ledger.replay import tables
 from ledger.replay.state import day_text
@@ -99,13 +100,18 @@ class GaugeOff:
     @property
     def text(self) -> str:
         """Why the pressure that is judged is another than the one written down."""
-        which = "The dial gauge" if self.test.gauge == "dial" else f"The gauge of {self.test.name}"
-        text = f"{which} read {_said(self.high)} psi too high when it was tested on {day_text(self.test.day)}"
-        if self.read is not None and self.psi is not None:
-            text += f": {_said(self.read)} psi on it were {_said(self.psi)} psi"
-        if self.is_short:
-            text += "; beyond 2 psi the load is short as a whole"
-        return f"{text} ({_SOURCE}). Replace it before the next load."
+        is_read = self.read is not None and self.psi is not None
+        what = ("both" if is_read else "short") if self.is_short else "read" if is_read else "plain"
+        return sentence(
+            "gauge-was-off",
+            what=Choice(what),
+            name=None if self.test.gauge == "dial" else self.test.name,
+            high=measured(_said(self.high)),
+            day=Day(day_text(self.test.day)),
+            read=None if self.read is None else measured(_said(self.read)),
+            true=None if self.psi is None else measured(_said(self.psi)),
+            source=_SOURCE,
+        )
 
     @property
     def finding(self) -> Finding:
@@ -243,7 +249,7 @@ def with_gauge(found: Judgement, off: GaugeOff | None) -> Judgement:
     if off.is_short:
         return replace(found, findings=(off.finding, *found.findings))
     told = tuple(
-        replace(one, text=f"{one.text} {off.text}") if one.field == "psi" else one
+        replace(one, text=joined(" ", (one.text, off.text))) if one.field == "psi" else one
         for one in found.findings
     )
     if told == found.findings:
@@ -285,4 +291,5 @@ def loads_of(state: State, gauge: str) -> list[int]:
 
 def test_line(state: State, test: GaugeTest) -> str:
     """Return a test as one readable line."""
-    return f"{day_text(test.day)} {tell('gauge_tested', state.body(test.ev))}"
+    line = tell("gauge_tested", state.body(test.ev))
+    return sentence("told-on", day=Day(day_text(test.day)), line=line)

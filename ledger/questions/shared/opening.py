@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import Code, Message, Names, Typed
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -23,7 +24,11 @@ def only_item(state: State, item: str | None) -> int | None:
     """
     only = None if item is None else state.facts.find(item)
     if item is not None and only is None:
-        raise NotFound("item", f"there is no item {item!r} in this book", "Check its name")
+        raise NotFound(
+            "item",
+            Message.of("refusal-no-item-here", text=Typed(item)),
+            Message.of("refusal-check-its-name"),
+        )
     return only
 
 
@@ -31,8 +36,9 @@ def no_record(question: str, key: str, options: str = "") -> NotFound:
     """Return the error that an address is of no record; `options` as typed after the question."""
     return NotFound(
         "address",
-        f"there is no record {key!r} of {question}",
-        f"Take an address from `croftbook show {question}{options} --json`",
+        Message.of(
+            "refusal-no-record-of", text=Typed(key), question=Code(question), options=Code(options)
+        ),
     )
 
 
@@ -47,5 +53,11 @@ def check_figure(question: str, figure: str, figures: Iterable[str]) -> None:
     known = list(figures)
     if figure not in known:
         raise NotFound(
-            "figure", f"{figure!r} is not a figure of {question}", f"It has: {', '.join(known)}"
+            "figure",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(figure),
+                question=Code(question),
+                names=Names(tuple(known)),
+            ),
         )

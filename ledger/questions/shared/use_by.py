@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.messages import Day, fixed, sentence
 from ledger.replay import KEPT
 from ledger.replay.state import day_text
 
@@ -138,7 +139,12 @@ def _fridge_days(state: State, lot: int) -> Term | None:
     source = cite(cold.source)
     return Term(
         days,
-        f"{float(cold.high):g} {cold.unit.rstrip('s')} at the most, as it did not seal ({source})",
+        sentence(
+            "recall-fridge-at-most",
+            n=float(cold.high),
+            unit=fixed(cold.unit.rstrip("s")),
+            source=source,
+        ),
         start, False, span, source,
     )  # fmt: skip
 
@@ -162,8 +168,8 @@ def loose_text(state: State, lot: int) -> str | None:
     if day is None:
         return None
     if day < state.as_of_day:
-        return f"did not seal, and past its time in the fridge since {day_text(day)}: do not taste, discard"
-    return f"did not seal: in the fridge, to be eaten by {day_text(day)}"
+        return sentence("standing-unsealed-past", day=Day(day_text(day)))
+    return sentence("standing-unsealed", day=Day(day_text(day)))
 
 
 def opened_on(state: State, lot: int) -> int | None:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 from ledger.errors import NotFound
 from ledger.figures import Figure
 from ledger.items import near_misses
+from ledger.messages import Message, Typed
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.questions.shared.common import UNITS, answer
 from ledger.questions.shelf.days import Days, Weeks
@@ -53,13 +54,16 @@ def item_number(state: State, name: str, field: str) -> int:
     found = state.facts.find_strand(name)
     if found is None:
         near = near_misses(name, state.facts.names)
-        wanted = f"Did you mean {near[0]!r}?" if near else "Take a name from `croftbook show shelf`"
-        raise NotFound(field, f"there is no item {name!r} in this book", wanted)
+        wanted = (
+            Message.of("refusal-did-you-mean", name=Typed(near[0]))
+            if near
+            else Message.of("refusal-name-from-shelf")
+        )
+        raise NotFound(field, Message.of("refusal-no-item-here", text=Typed(name)), wanted)
     if not MATCHED[state.facts.sort[found]]:
         raise NotFound(
             field,
-            f"{state.facts.names[found]!r} is not kept lot by lot",
-            "Name a food, a lid, a fuel or a supply",
+            Message.of("refusal-not-by-lot", text=Typed(state.facts.names[found])),
         )
     return found
 

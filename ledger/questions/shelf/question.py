@@ -9,6 +9,7 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.labels import split_label
+from ledger.messages import Code, Message
 from ledger.projections.base import Answer, Column, Compared, Node, Option, Projection
 from ledger.questions.shared.common import answer, assumptions_of, listed_lots
 from ledger.questions.shared.jars import jar_totals, left_in_words
@@ -98,13 +99,13 @@ def build(
         When both other shapes are asked for at once.
     """
     if within is not None and (items or over_time is not None):
-        raise InputError("within", "is of single lots", "Leave the others out")
+        raise InputError("within", Message.of("refusal-of-single-lots"))
     days = _days(within)
     if place is not None and (items or over_time is not None):
-        raise InputError("place", "is of single lots", "Leave the others out")
+        raise InputError("place", Message.of("refusal-of-single-lots"))
     if over_time is not None:
         if items or item is not None:
-            raise InputError("over-time", "tells of one item by itself", "Leave the others out")
+            raise InputError("over-time", Message.of("refusal-one-item-alone"))
         return build_over_time(state, item_number(state, over_time, "over-time"))
     only = None if item is None else item_number(state, item, "item")
     if items:
@@ -146,7 +147,7 @@ def _days(said: str | int | None) -> int | None:
         return None
     text = str(said).strip().removesuffix("days").removesuffix("day").strip()
     if not text.isdecimal() or len(text) > 5:
-        raise InputError("within", f"{said!r} is no number of days", "Write it like 7")
+        raise InputError("within", Message.of("refusal-no-number-of-days", text=Code(repr(said))))
     return int(text)
 
 

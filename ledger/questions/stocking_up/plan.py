@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, replace
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message, Typed
 from ledger.methods.stocking import (
     PackPlan,
     Staple,
@@ -56,15 +57,15 @@ def asked_of(
     InputError
         Naming the option, what was given and what would be right.
     """
-    count = _read("trips", trips, "a whole number of shopping trips from 1 to 104, as 4", 104)
+    count = _read("trips", trips, Message.of("refusal-give-trips"), 104)
     if count is not None and (count != int(count) or count < 1):
-        raise InputError("trips", f"{trips!r} trips", "Give a whole number from 1 to 104, as 4")
-    empty = _read("shortage", shortage, "weeks without a shop, as 8", 520)
+        raise InputError("trips", Message.of("refusal-trips-number", text=Code(repr(trips))))
+    empty = _read("shortage", shortage, Message.of("refusal-give-shortage"), 520)
     return Asked(
-        _read("budget", budget, "money for extra packs on one trip, as 20", 1e9),
+        _read("budget", budget, Message.of("refusal-give-budget"), 1e9),
         _TRIPS if count is None else int(count),
-        _or(_read("weeks", weeks, "weeks to have in the house, as 8", 520), _or(empty, _WEEKS)),
-        _read("price-rise", price_rise, "per cent, as 30", 1e6),
+        _or(_read("weeks", weeks, Message.of("refusal-give-weeks"), 520), _or(empty, _WEEKS)),
+        _read("price-rise", price_rise, Message.of("refusal-give-rise"), 1e6),
         empty,
     )
 
@@ -73,7 +74,7 @@ def _or(value: float | None, default: float) -> float:
     return default if value is None else value
 
 
-def _read(name: str, given: object, wanted: str, most: float) -> float | None:
+def _read(name: str, given: object, wanted: Message, most: float) -> float | None:
     if given is None:
         return None
     text = str(given).strip()
@@ -83,7 +84,9 @@ def _read(name: str, given: object, wanted: str, most: float) -> float | None:
         value = math.nan
     if not 0 <= value <= most:
         raise InputError(
-            name, f"{text[:40]!r} is not a number from 0 to {most:g}", f"Give {wanted}"
+            name,
+            Message.of("refusal-not-from-zero-to", text=Typed(text[:40]), most=most),
+            wanted,
         )
     return value
 

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
+from ledger.messages import Code, Message, Names, Typed
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node, whole_unit
@@ -54,14 +55,19 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if one is None:
         raise NotFound(
             "address",
-            f"{'/'.join(parts)!r} is no bought staple",
-            "Take an address from `croftbook show stocking-up --json`",
+            Message.of("refusal-no-staple", text=Typed("/".join(parts))),
         )
     figure = {None: "weeks", "left": "left.whole"}.get(field, field)
     known = _Tree(state, one, every, asked).figures()
     if figure is None or figure not in known:
         raise NotFound(
-            "figure", f"{figure!r} is not a figure of stocking-up", f"It has: {', '.join(known)}"
+            "figure",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(str(figure)),
+                names=Names(tuple(known)),
+                question=Code("stocking-up"),
+            ),
         )
     return known[figure]()
 

@@ -10,6 +10,7 @@ import numpy as np
 
 from ledger.errors import InputError, NotFound
 from ledger.items import item_key, near_misses
+from ledger.messages import Code, Message, Names, Typed, fixed, sentence
 from ledger.questions.as_published.records import batches, judgement_of, schedules_of
 from ledger.questions.shared.gauges import loads_of
 from ledger.replay.columns import Array
@@ -67,9 +68,12 @@ def _event(state: State, text: str, field: str) -> int:
     else:
         found = counted[:0]
     if found.size != 1:
-        several = f"{found.size} entries' ids begin with {begun[:60]!r}"
-        problem = several if found.size else f"no entry's id begins with {begun[:60]!r}"
-        raise NotFound(field, problem, "Take an id from `croftbook history`")
+        problem = (
+            Message.of("recall-ids-begin", n=int(found.size), text=Typed(begun[:60]))
+            if found.size
+            else Message.of("refusal-no-id-begins", text=Typed(begun[:60]))
+        )
+        raise NotFound(field, problem, Message.of("refusal-id-from-history"))
     return int(found[0])
 
 
@@ -85,10 +89,13 @@ def _purchase(state: State, text: str) -> Start:
     if kind not in ("bought", "received", "harvested"):
         raise InputError(
             "purchase",
-            f"{text[:8]} is {kind}: nothing came in by it",
-            "Name what was bought, received or harvested; of a batch use --batch",
+            sentence("recall-nothing-came-in", id=Code(text[:8]), kind=fixed(kind)),
         )
-    start = _of_events(state, _some(ev), f"{kind} {state.entry_id(ev)[:8]}")
+    start = _of_events(
+        state,
+        _some(ev),
+        sentence("recall-start-entry", kind=fixed(kind), id=Code(state.entry_id(ev)[:8])),
+    )
     lent = _lent_by(state, _items_of(state, ev))
     return Start(start.lots, np.union1d(start.events, lent), start.said)
 
@@ -117,8 +124,12 @@ def _item(state: State, text: str) -> Start:
     found = state.facts.find(text)
     if found is None:
         near = near_misses(text, state.facts.names)
-        hint = f"Did you mean {near[0]!r}?" if near else "Take a name from `croftbook show shelf`"
-        raise NotFound("item", f"there is no item {text!r} in this book", hint)
+        hint = (
+            Message.of("refusal-did-you-mean", name=Typed(near[0]))
+            if near
+            else Message.of("refusal-name-from-shelf")
+        )
+        raise NotFound("item", Message.of("refusal-no-item-here", text=Typed(text)), hint)
     if not MATCHED[state.facts.sort[found]]:
         return _of_events(state, _lent_by(state, _some(found)), state.facts.names[found])
     lots = np.flatnonzero(np.isin(state.lots["item"], state.facts.several(found)))
@@ -139,13 +150,20 @@ def _lot(state: State, text: str) -> Start:
         ids = [one for one in state.lot_ids if one.startswith(begun) and one.endswith(f":{tail}")]
         found = [state.lot_ids[one] for one in ids] if len(begun) >= 4 else []
     if len(found) != 1:
-        problem = (
-            f"{len(found)} lots are called so" if found else "there is no such lot or jar label"
+        names = Names(tuple(Code(state.lot_id(one)) for one in found[:4]))
+        hint = (
+            Message.of("recall-name-lot", names=names)
+            if found
+            else Message.of("recall-lot-from-shelf")
         )
-        names = ", ".join(state.lot_id(one) for one in found[:4])
-        hint = f"Name one of {names}" if found else "Take a lot from `croftbook show shelf --json`"
-        raise NotFound("lot", f"{text!r}: {problem}", hint)
-    return Start(_some(found), _some([]), f"lot {state.lot_id(found[0])}")
+        raise NotFound(
+            "lot",
+            Message.of("recall-lots-called", n=len(found) or None, text=Typed(text)),
+            hint,
+        )
+    return Start(
+        _some(found), _some([]), sentence("recall-start-lot", id=Code(state.lot_id(found[0])))
+    )
 
 
 def _batch(state: State, text: str) -> Start:
@@ -153,10 +171,12 @@ def _batch(state: State, text: str) -> Start:
     if _kind(state, ev) != "put_up":
         raise InputError(
             "batch",
-            f"{text[:8]} is {_kind(state, ev)}, not a batch",
-            "Take one from `croftbook show as-published`",
+            sentence("refusal-not-a-batch", id=Code(text[:8]), kind=fixed(_kind(state, ev))),
+            Message.of("recall-from-published"),
         )
-    return _of_events(state, _some(ev), f"batch {state.entry_id(ev)[:8]}")
+    return _of_events(
+        state, _some(ev), sentence("recall-start-batch", id=Code(state.entry_id(ev)[:8]))
+    )
 
 
 def _meal(state: State, text: str) -> Start:
@@ -164,12 +184,15 @@ def _meal(state: State, text: str) -> Start:
     if _kind(state, ev) not in ("eaten", "given_away"):
         raise InputError(
             "meal",
-            f"{text[:8]} is {_kind(state, ev)}, neither a meal nor a gift",
-            "Take one from `croftbook history --kind meal`",
+            sentence("recall-no-meal-no-gift", id=Code(text[:8]), kind=fixed(_kind(state, ev))),
         )
     draws = np.flatnonzero(state.draws["ev"] == ev)
     draw, lot, _ = state.allocations
-    return Start(np.unique(lot[np.isin(draw, draws)]), _some(ev), f"meal {state.entry_id(ev)[:8]}")
+    return Start(
+        np.unique(lot[np.isin(draw, draws)]),
+        _some(ev),
+        sentence("recall-start-meal", id=Code(state.entry_id(ev)[:8])),
+    )
 
 
 def _gauge(state: State, text: str) -> Start:
@@ -180,13 +203,12 @@ def _gauge(state: State, text: str) -> Start:
     ):
         raise NotFound(
             "gauge",
-            f"{text!r} is no gauge in this book",
-            "Name the canner as batches do, or write dial",
+            Message.of("recall-no-gauge", text=Typed(text)),
         )
     return _of_events(
         state,
         _some(loads_of(state, name)),
-        f"the gauge of {name}" if name != "dial" else "the dial gauge",
+        sentence("recall-start-gauge", name=name if name != "dial" else None),
     )
 
 
@@ -220,16 +242,14 @@ def _schedule(state: State, text: str) -> Start:
         if (lines and is_line) or (said and item_key(said) == wanted):
             mine.append(ev)
     if not lines and not mine:
-        near = ", ".join(find(text).candidates[:3])
+        near = tuple(map(Code, find(text).candidates[:3]))
         hint = (
-            f"It may be one of: {near}"
+            Message.of("recall-may-be", names=Names(near))
             if near
-            else "Take one from `croftbook show as-published --json`"
+            else Message.of("recall-schedule-from")
         )
-        raise NotFound(
-            "schedule", f"there is no schedule {text!r}, and no batch that names it", hint
-        )
-    return _of_events(state, _some(mine), f"the schedule {text}")
+        raise NotFound("schedule", Message.of("recall-no-schedule", text=Typed(text)), hint)
+    return _of_events(state, _some(mine), sentence("recall-start-schedule", name=text))
 
 
 STARTS: dict[str, Callable[[State, str], Start]] = {
@@ -254,11 +274,14 @@ def start_of(state: State, said: dict[str, str]) -> Start:
     """
     if len(said) != 1:
         problem = (
-            "names nothing to follow" if not said else f"stands beside {', '.join(list(said)[1:])}"
+            Message.of("recall-stands-beside", names=Names(tuple(map(Code, list(said)[1:]))))
+            if said
+            else Message.of("recall-names-nothing")
         )
         raise InputError(
-            next(iter(said), "item"), problem,
-            "Name one of --item, --lot, --batch, --purchase, --gauge, --schedule or --meal",
-        )  # fmt: skip
+            next(iter(said), "item"),
+            problem,
+            Message.of("recall-name-one"),
+        )
     ((name, text),) = said.items()
     return STARTS[name](state, text)

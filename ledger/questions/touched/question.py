@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import NotFound
+from ledger.messages import Message, Names, Sentence, Typed, sentence
 from ledger.projections.base import Answer, Assumption, Column, Node, Option, Projection
 from ledger.questions.shared.common import event_node
 from ledger.questions.shared.gauges import gauge_tests, test_line
@@ -43,11 +44,6 @@ COLUMNS = (
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
-_CAUTION = (
-    "Whoever ate of a jar that was not processed as published and has double vision, drooping eyelids, slurred "
-    "speech or weakness: call emergency services and say what was eaten."
-)
-
 
 def build(state: State, *, back: bool = False, **said: str | None) -> Answer:
     """Return what came of something, or with `back` what it came from.
@@ -71,12 +67,12 @@ def build(state: State, *, back: bool = False, **said: str | None) -> Answer:
     """
     start = start_of(state, {name: text for name, text in said.items() if text})
     frame = (_backward if back else _forward)(state, start)
-    assumptions = [] if back else [Assumption("signs", _CAUTION)]
+    assumptions = [] if back else [Assumption("signs", sentence("standing-signs-of-who-ate"))]
     frame["assumptions"] = [[one.id for one in assumptions] for _ in range(len(frame))]
     totals = _totals(frame, start, back=back)
     if said.get("gauge"):
         totals["in_words"] += [test_line(state, one) for one in state.once(gauge_tests)] or [
-            "No test of a gauge is written down: every load by a dial is named."
+            sentence("recall-no-test")
         ]
     return Answer(
         name="touched",
@@ -119,7 +115,12 @@ def _totals(frame: Any, start: Start, *, back: bool) -> dict[str, Any]:
     if back:
         batches = int((what == "batch").sum())
         words = [
-            f"What went into {start.said}: {len(frame) - batches} lots brought in, {_many(batches, 'batch')}."
+            sentence(
+                "recall-went-into",
+                what=start.said,
+                lots=_many("recall-lots", len(frame) - batches),
+                batches=_many("recall-batches", batches),
+            )
         ]
         return {"lots": len(frame) - batches, "batches": batches, "in_words": words}
     of = {name: frame[what == name] for name in ("there", "given", "eaten", "batch")}
@@ -128,24 +129,30 @@ def _totals(frame: Any, start: Start, *, back: bool) -> dict[str, Any]:
     got = sorted({str(one) for one in of["given"]["who"] if one})
     unknown = int(sum(one is None for one in of["given"]["who"]))
     words = [
-        f"What came of {start.said}: {_many(len(of['there']), 'lot')} there ({jars:g} jars), "
-        f"{_many(meals, 'meal')}, {_many(gifts, 'gift')}, {_many(len(of['batch']), 'batch')}."
+        sentence(
+            "recall-came-of",
+            what=start.said,
+            lots=_many("recall-lots", len(of["there"])),
+            jars=_many("recall-jars", jars),
+            meals=_many("recall-meals", meals),
+            gifts=_many("recall-gifts", gifts),
+            batches=_many("recall-batches", len(of["batch"])),
+        )
     ]
     if got:
-        words.append(f"Some was given to: {', '.join(got)}.")
+        words.append(sentence("recall-given-to", names=Names(tuple(got))))
     if len(of["batch"]) > MOST_JUDGED:
-        words.append("How each jar stands is not said of so many: `croftbook show shelf` does.")
+        words.append(sentence("recall-not-judged"))
     if unknown:
-        words.append(f"Of {_many(unknown, 'gift')} nobody wrote down who got it.")
+        words.append(sentence("recall-nobody-named", n=unknown))
     return {
         "lots_there": len(of["there"]), "jars_there": jars, "meals": int(meals), "gifts": int(gifts),
         "batches": len(of["batch"]), "given_to": got, "in_words": words,
     }  # fmt: skip
 
 
-def _many(count: int, what: str) -> str:
-    several = {"batch": "batches"}.get(what, f"{what}s")
-    return f"{count} {what if count == 1 else several}"
+def _many(id_: str, count: float) -> Sentence:
+    return sentence(id_, n=count)
 
 
 def why(state: State, key: str, field: str | None = None) -> Node:
@@ -167,8 +174,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
             return event_node(state, int(evs[0]), "", key, "")
     raise NotFound(
         "address",
-        f"there is no lot or entry {key!r}",
-        "Take an address from `croftbook touched --json`",
+        Message.of("refusal-no-lot-or-entry", text=Typed(key)),
     )
 
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.amounts import format_whole
+from ledger.messages import sentence
 from ledger.questions.goes import goes
 from ledger.questions.shared.common import UNITS, listed_lots
 from ledger.questions.shared.standing import standings
@@ -242,7 +243,7 @@ def _who(state: State, what: Array, ev: Array) -> Array:
     for row in np.flatnonzero(what == WHAT.index("eaten")).tolist():
         people, guests = events["people"][ev[row]], int(events["guests"][ev[row]])
         if not np.isnan(people):
-            out[row] = f"{int(people)} people" + (f", {guests} of them guests" if guests else "")
+            out[row] = sentence("recall-people", n=int(people), guests=guests or None)
     return out
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import InputError
-from ledger.messages import Choice, Day, Names, sentence
+from ledger.messages import Choice, Code, Day, Message, Names, sentence
 from ledger.messages import measured as digits
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.shared.common import answer
@@ -108,7 +108,11 @@ def year_of(state: State, frosts: Frosts, risk: float, year: str | int | None) -
     today = dt.date.fromisoformat(day_text(state.as_of_day))
     if year is not None:
         if not str(year).isdigit() or not 1900 <= int(year) <= 9000:
-            raise InputError("year", f"{year!r} is not a year", "Write it like 2027")
+            raise InputError(
+                "year",
+                Message.of("refusal-not-a-year", text=Code(repr(year))),
+                Message.of("refusal-like-next-year"),
+            )
         return int(year)
     found = frosts.at(risk, spring=True)
     gone = today.timetuple().tm_yday > (found.day if found else 182)

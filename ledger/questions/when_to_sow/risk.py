@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.errors import InputError
+from ledger.messages import Code, Message
 
 if TYPE_CHECKING:
     pass
@@ -33,7 +34,6 @@ def risk_of(risk: str | float | None) -> float:
     if not 0.01 <= value <= 0.9:
         raise InputError(
             "risk",
-            f"{risk!r} is not a part of years from 0.01 to 0.9",
-            "Write 0.1 for one year in ten",
+            Message.of("refusal-risk-part", text=Code(repr(risk))),
         )
     return value

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
-from ledger.messages import sentence
+from ledger.messages import Code, Message, Names, Typed, sentence
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.questions.quantities import about
 from ledger.questions.shared.common import answer, event_node
@@ -109,8 +109,12 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if name not in needs.NUTRIENTS:
         raise NotFound(
             "figure",
-            f"{name!r} is not a figure of who-eats",
-            f"It has: {', '.join(needs.NUTRIENTS)}",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(name),
+                names=Names(tuple(needs.NUTRIENTS)),
+                question=Code("who-eats"),
+            ),
         )
     tree = eaters.node(name)
     if key == "all":

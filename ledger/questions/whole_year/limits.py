@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.messages import Day, sentence
+from ledger.messages import Day, Message, Typed, sentence
 from ledger.methods.year_plan import Limit, YearPlan
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.shared.arithmetic import product, quotient, total
@@ -104,8 +104,7 @@ def why(state: State, house: Household, plan: YearPlan, key: str, field: str | N
         if limit is None:
             raise NotFound(
                 "address",
-                f"there is no limit {name!r} of whole-year",
-                "Take an address from `croftbook show whole-year --limits --json`",
+                Message.of("refusal-no-limit", text=Typed(name)),
             )
         brought, need = (
             _used(house, plan, limit),

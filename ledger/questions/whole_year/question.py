@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import InputError
-from ledger.messages import Choice, Day, Names, fixed, joined, sentence
+from ledger.messages import Choice, Day, Message, Names, Typed, fixed, joined, sentence
 from ledger.messages import measured as digits
 from ledger.methods.year_plan import YearPlan
 from ledger.projections.base import Answer, Option, Projection
@@ -70,7 +70,8 @@ def build(
     chance = chance or CHANCES[1]
     if chance not in CHANCES:
         raise InputError(
-            "chance", f"{chance!r} is not one of them", f"Write {' or '.join(CHANCES)}"
+            "chance",
+            Message.of("refusal-not-one-of", text=Typed(chance), words=Names(tuple(CHANCES))),
         )
     asked = Asked(many, chance, bool(same_beds))
     house, plan = solved(state, asked)

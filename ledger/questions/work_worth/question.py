@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.messages import Choice, joined, sentence
+from ledger.messages import Choice, Code, Message, Names, Typed, joined, sentence
 from ledger.messages import measured as digits
 from ledger.methods.work import by_hours
 from ledger.projections.base import Answer, Column, Node, Option, Projection
@@ -149,8 +149,12 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if figure not in rates:
         raise NotFound(
             "figure",
-            f"{figure!r} is not a figure of work-worth",
-            f"It has: {', '.join([*as_worth, *rates])}",
+            Message.of(
+                "refusal-no-figure-of",
+                text=Typed(figure),
+                names=Names((*as_worth, *rates)),
+                question=Code("work-worth"),
+            ),
         )
     rate = rate_of(state, rates[figure])
     if rate is None:

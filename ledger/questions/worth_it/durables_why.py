@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import Message, Typed
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node
@@ -33,8 +34,7 @@ def why(state: State, item: str, field: str | None) -> Node:
     if one is None:
         raise NotFound(
             "address",
-            f"nothing that lasts was bought as {item!r}",
-            "Take an address from `croftbook show worth-it --durables --json`",
+            Message.of("refusal-nothing-lasting", text=Typed(item)),
         )
     name, known = field or "earned", _Tree(state, one).figures()
     check_figure("worth-it", name, known)

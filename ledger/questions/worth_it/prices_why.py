@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import NotFound
+from ledger.messages import Code, Message, Typed
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node, whole_unit
@@ -38,8 +39,9 @@ def why(state: State, season: int, line: str, item: str, field: str | None) -> N
     if at is None:
         raise NotFound(
             "address",
-            f"no {item!r} was made on line {line} in season {season}",
-            "Take an address from `croftbook show worth-it --prices --json`",
+            Message.of(
+                "refusal-not-made-in-season", text=Typed(item), line=Code(line), season=season
+            ),
         )
     tree = _Tree(grouped, here[at], here[at - 1] if at else None)
     name, known = field or "saved", tree.figures()

@@ -8,6 +8,7 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.figures import MARKS
+from ledger.messages import Message
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.questions.answering import answer
 from ledger.questions.worth_it import durables as worth_durables
@@ -73,7 +74,7 @@ def build(
         When the season is not a year, or both variants are asked for.
     """
     if durables and prices:
-        raise InputError("prices", "--durables and --prices answer apart", "Ask one of them")
+        raise InputError("prices", Message.of("refusal-answer-apart"))
     if durables:
         return worth_durables.build(state)
     if prices:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.messages import Message, Typed
 from ledger.replay import day_text
 
 if TYPE_CHECKING:
@@ -53,8 +54,8 @@ def span_of(state: State, season: str | int | None) -> Span:
         if not text.isdecimal() or not 1 <= int(text) <= 9998:
             raise InputError(
                 "season",
-                f"{str(season)[:40]!r} is not a year",
-                "Give the year it starts in, as 2026",
+                Message.of("refusal-not-a-year", text=Typed(str(season)[:40])),
+                Message.of("refusal-year-it-starts"),
             )
         number = int(text)
     days = state.costs.garden.season

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
 from ledger.figures import Node, tree
+from ledger.messages import Message, Typed
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.garden.labels import LABELS as GARDEN_LABELS
 from ledger.questions.shared.opening import check_figure
@@ -99,6 +100,5 @@ def _row(sums: Sums, line: str, item: str, key: str) -> tuple[dict[str, Figure],
 def _unknown(key: str) -> NotFound:
     return NotFound(
         "address",
-        f"there is no line {key!r}",
-        "Take an address from `croftbook show worth-it --json`",
+        Message.of("refusal-no-line", text=Typed(key)),
     )

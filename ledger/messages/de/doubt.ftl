@@ -1,0 +1,65 @@
+# Was gefragt wird, bevor etwas Zweifelhaftes aufgeschrieben wird, und die angebotenen Antworten.
+
+doubt-done-so = so wurde es gemacht
+doubt-right = es stimmt
+doubt-name-near = { $name } steht noch nicht im Buch; meinst du { $near }?
+doubt-oldest = das älteste nehmen
+doubt-newest = { $text }, die neuesten
+doubt-in-pieces = { $item }, in Stück gezählt
+doubt-clock = die Uhr dieses Rechners sagt { DAY($today) }, und zuletzt wurde am { DAY($last) } etwas aufgeschrieben; geht die Uhr richtig?
+doubt-future = { DAY($day) } kommt erst noch; stimmt der Tag?
+doubt-close-to = { $item } ist ähnlich wie { $near }; ist es etwas anderes?
+doubt-yes-right = ja, es stimmt
+doubt-sourced = { $question } ({ $source })
+doubt-not-known = es ist nicht bekannt
+doubt-another-item = es ist etwas anderes
+doubt-means-one = heißt { $text } { $jars }?
+doubt-means-either = heißt { $text } { $apart }, oder { $together }?
+doubt-count-contradicted = { $amount } { $name } ist weniger, als spätere Einträge aus benannten Posten nahmen; stimmt die Zählung?
+doubt-which-jars = { $amount } { $name }: welche Gläser, { LIST($jars, type: "or") }?
+doubt-great-deal = { $amount } { $name } ist sehr viel; stimmt das?
+doubt-lot-instead = { $lot }: { $problem }; stattdessen das älteste { $item } nehmen?
+doubt-lot-made-up = ein gefundener oder nie eingetragener Posten lässt sich nicht nennen
+doubt-lot-none = einen solchen Posten gibt es nicht
+doubt-lot-struck = der Eintrag ist zurückgenommen
+doubt-lot-of-other = der Posten ist { $item }
+doubt-lot-late = der Posten kam später
+doubt-lot-no-label = das ist weder ein Posten noch das Etikett eines Glases
+doubt-lot-label-of-none = kein Glas { $item } hat dieses Etikett
+doubt-lot-jar-late = das Glas kam später
+doubt-which-unsealed = Welche Gläser { $item } wurden nicht dicht: { LIST($jars, type: "commas") }?
+doubt-jars-of-day = { $n ->
+        [one] die 1 { $jar } vom { DAY($day) }
+       *[other] die { $n } { $jar }s vom { DAY($day) }
+    }
+doubt-unit-or-item = { $near ->
+        [none] { $text } ist keine bekannte Einheit; heißt etwas { $item }?
+       *[other] { $text } ist keine bekannte Einheit (meinst du { $near }?); heißt etwas { $item }?
+    }
+doubt-water-added = { $out } kamen aus { $into }; kam Wasser dazu?
+doubt-not-there = { $other ->
+        [none] { $there ->
+            [none] { $amount } { $name } werden genommen, und das Buch hat an dem Tag nichts mehr davon; stimmt die Menge?
+           *[other] { $amount } { $name } werden genommen, und das Buch hat an dem Tag noch { $there }; stimmt die Menge?
+        }
+       *[other] { $there ->
+            [none] { $amount } { $name } werden genommen, und das Buch hat an dem Tag nichts mehr davon { $other }; stimmt die Menge?
+           *[other] { $amount } { $name } werden genommen, und das Buch hat an dem Tag noch { $there } { $other }; stimmt die Menge?
+        }
+    }
+doubt-apart-from = { $unit ->
+        [none] (abgesehen von { $amount } davon)
+       *[other] (abgesehen von { $amount } davon, bis croftbook item "{ $name }" --g-per "{ $unit } ..." sagt, was eines wiegt)
+    }
+doubt-unrecorded = es stimmt, und { $amount } zählt als unbekannt
+doubt-far-more = { $amount } { $name } auf einmal; bisher höchstens eingetragen: { $most }. Stimmt die Menge?
+doubt-dear = { $paid } für { $amount } { $name }: zum zuletzt gesehenen Preis wären es { $expected }; stimmt das?
+doubt-taken = { $field }: { $question } Genommen: { $answer }
+doubt-noted = { $field }: { $question }
+doubt-on-line = Zeile { SAY($n, style: "plain") }: { $text }
+doubt-adopted = { $piece ->
+        [none] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }; das ändert man mit: croftbook item "{ $name }" --food "another name" --measure mass
+       *[other] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }, eines wiegt { $piece } g; das ändert man mit: croftbook item "{ $name }" --food "another name" --measure mass
+    }
+doubt-taken-as-jars = { $amount } { $name } gelten als { $jars }
+doubt-kept-as-said = { $amount } { $name } bleibt, wie es gesagt wurde: Was ein { $unit } davon wiegt, ist nicht bekannt; sag es in Gramm mit: { $command }

@@ -1,0 +1,65 @@
+# What is asked of a person before something doubtful is written down, and the answers that are offered.
+
+doubt-done-so = it was done so
+doubt-right = it is right
+doubt-name-near = { $name } is not in the book yet; did you mean { $near }?
+doubt-oldest = take the oldest
+doubt-newest = { $text }, the newest
+doubt-in-pieces = { $item }, counted in pieces
+doubt-clock = this machine's clock says { DAY($today, style: "iso") }, and the last entry was written down on { DAY($last, style: "iso") }; is the clock right?
+doubt-future = { DAY($day, style: "iso") } is still to come; is the day right?
+doubt-close-to = { $item } is close to { $near }; is it another item?
+doubt-yes-right = yes, it is right
+doubt-sourced = { $question } ({ $source })
+doubt-not-known = it is not known
+doubt-another-item = it is another item
+doubt-means-one = does { $text } mean { $jars }?
+doubt-means-either = does { $text } mean { $apart }, or { $together }?
+doubt-count-contradicted = { $amount } of { $name } is less than later entries that name a lot took; is the count right?
+doubt-which-jars = { $amount } { $name }: which jars, { LIST($jars, type: "or") }?
+doubt-great-deal = { $amount } of { $name } is a great deal; is it right?
+doubt-lot-instead = { $lot }: { $problem }; take the oldest { $item } instead?
+doubt-lot-made-up = a lot that was found or never written down cannot be named
+doubt-lot-none = there is no such lot
+doubt-lot-struck = that entry was taken back
+doubt-lot-of-other = that lot is { $item }
+doubt-lot-late = that lot came later
+doubt-lot-no-label = it is neither a lot nor a jar's label
+doubt-lot-label-of-none = no jar of { $item } has that label
+doubt-lot-jar-late = that jar came later
+doubt-which-unsealed = Which jars of { $item } failed to seal: { LIST($jars, type: "commas") }?
+doubt-jars-of-day = { $n ->
+        [one] the 1 { $jar } of { DAY($day, style: "iso") }
+       *[other] the { SAY($n, style: "plain") } { $jar }s of { DAY($day, style: "iso") }
+    }
+doubt-unit-or-item = { $near ->
+        [none] { $text } is not a unit that is known; is { $item } an item of that name?
+       *[other] { $text } is not a unit that is known (did you mean { $near }?); is { $item } an item of that name?
+    }
+doubt-water-added = { $out } came out of { $into }; was water added?
+doubt-not-there = { $other ->
+        [none] { $there ->
+            [none] { $amount } of { $name } are taken, and the book has none left on that day; is the amount right?
+           *[other] { $amount } of { $name } are taken, and the book has { $there } left on that day; is the amount right?
+        }
+       *[other] { $there ->
+            [none] { $amount } of { $name } are taken, and the book has none left on that day { $other }; is the amount right?
+           *[other] { $amount } of { $name } are taken, and the book has { $there } left on that day { $other }; is the amount right?
+        }
+    }
+doubt-apart-from = { $unit ->
+        [none] (apart from { $amount } of it)
+       *[other] (apart from { $amount } of it, until croftbook item "{ $name }" --g-per "{ $unit } ..." says what one weighs)
+    }
+doubt-unrecorded = it is right, and { $amount } counts as unrecorded
+doubt-far-more = { $amount } of { $name } at once; the most written down so far is { $most }. Is the amount right?
+doubt-dear = { $paid } for { $amount } { $name }: at the price last seen it would be { $expected }; is it right?
+doubt-taken = { $field }: { $question } Taken: { $answer }
+doubt-noted = { $field }: { $question }
+doubt-on-line = line { SAY($n, style: "plain") }: { $text }
+doubt-adopted = { $piece ->
+        [none] { $name } is taken as { $row } of the food table, kept by { $measure }; to change that: croftbook item "{ $name }" --food "another name" --measure mass
+       *[other] { $name } is taken as { $row } of the food table, kept by { $measure }, one weighs { $piece } g; to change that: croftbook item "{ $name }" --food "another name" --measure mass
+    }
+doubt-taken-as-jars = { $amount } { $name } are taken as { $jars }
+doubt-kept-as-said = { $amount } { $name } is kept as said: what one { $unit } of it weighs is not known; say it, in grams, with: { $command }
