@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 
 from ledger.messages.catalogue import speaker
+from ledger.messages.texts import sentence
 
-__all__ = ["column", "word"]
+__all__ = ["column", "fixed", "word"]
 
 _FIXED = re.compile(r"[a-z0-9][a-z0-9 _-]*")
 _CAPITALS = frozenset({"vitamin A", "vitamin C"})
@@ -27,6 +28,21 @@ def word(language: str, value: str, of: str = "") -> str:
     for id_ in (f"sense-{_key(of)}-{key}", f"word-{key}") if of else (f"word-{key}",):
         if spoken.own(id_):
             return spoken.text(id_)
+    return value
+
+
+def fixed(value: str, of: str = "") -> str:
+    """Return a fixed word of an answer as a text that can be said in any language; a name as it is.
+
+    Parameters
+    ----------
+    of : str
+        The column or field: a word may have a sense of its own there.
+    """
+    key, english = _key(value), speaker("en")
+    for id_ in (f"sense-{_key(of)}-{key}", f"word-{key}") if of else (f"word-{key}",):
+        if english.has(id_):
+            return sentence(id_)
     return value
 
 
