@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import Sentence, joined, sentence
+from ledger.messages.words import fixed
 from ledger.projections.base import Node
 from ledger.questions.as_published.records import batches, judgement_of, schedules_of
 from ledger.questions.shared.common import event_node
@@ -44,8 +46,16 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     found = judgement_of(state, ev, body, schedules_of(state))
     name = field or "standing"
     if name == "standing":
-        parts = [Node(f"{one.field}: {one.text}", one.kind) for one in found.findings]
-        sources = [Node(f"document: {text}", "as printed") for text in found.sources]
+        parts = [
+            Node(joined(": ", (fixed(one.field, "field"), one.text)), one.kind)
+            if isinstance(one.text, Sentence)
+            else Node(f"{one.field}: {one.text}", one.kind)
+            for one in found.findings
+        ]
+        sources = [
+            Node(sentence("why-document", text=text), sentence("why-printed"))
+            for text in found.sources
+        ]
         event = event_node(state, ev, "", found.standing, "")
         return Node(found.summary, found.standing, "", "as written", [event, *parts, *sources])
     side, _, figure = name.partition(".")
@@ -57,7 +67,11 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     unit = _UNITS.get(figure, "")
     if side == "done":
         return event_node(state, ev, "", found.done[figure], unit)
-    text = "; ".join(found.sources) or "nothing is published for it"
+    text = joined("; ", found.sources) or sentence("why-nothing-published")
     return Node(
-        f"as printed: {found.schedule or 'no single line'} ({text})", found.published[figure], unit
+        sentence(
+            "why-printed-line", line=found.schedule or sentence("why-no-single-line"), text=text
+        ),
+        found.published[figure],
+        unit,
     )
