@@ -94,3 +94,4 @@ unit-name-heat = Wärme
 unit-name-energy = Energie
 unit-name-one = eins
 unit-each = je { $below }
+unit-to = bis

@@ -5,7 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from ledger.messages import Sentence, sentence
+from ledger.messages.units import amount
 from ledger.methods.supply import past_best
+from ledger.published.keeping import Keeping
 from ledger.questions.shared.keeping import keeping_of
 from ledger.questions.shared.use_by import days_of, opened_on, use_by_of
 from ledger.questions.shared.use_past import UsePast
@@ -24,15 +27,28 @@ class BestUntil:
     ----------
     day : int
         Days since 1970.
-    said : str
-        Where it comes from, in words.
-    published : bool
-        Whether it is the published period, as the household says nothing.
+    keeps : str or Keeping
+        The household's word, or the published period.
     """
 
     day: int
-    said: str
-    published: bool
+    keeps: str | Keeping
+
+    @property
+    def published(self) -> bool:
+        """Whether it is the published period, as the household says nothing."""
+        return not isinstance(self.keeps, str)
+
+    @property
+    def said(self) -> str:
+        """Where it comes from, in words."""
+        keeps = self.keeps
+        if isinstance(keeps, str):
+            own = keeps if isinstance(keeps, Sentence) else amount(keeps)
+            return sentence("keeps-household", span=own)
+        return sentence(
+            "keeps-published", text=keeps.text, span=amount(keeps.span), source=keeps.source
+        )
 
 
 def best_until(state: State, lot: int) -> BestUntil | None:
@@ -43,7 +59,7 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     """
     day, said = use_by_of(state, lot)
     if day is not None:
-        return BestUntil(day, f"the household says it keeps {said}", False)
+        return BestUntil(day, said or "")
     keeping = keeping_of(state, lot)
     if keeping is None:
         return None
@@ -52,7 +68,7 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     end = days_of(start, keeping.low)
     if end is None:
         return None
-    return BestUntil(end, f"{keeping.text}: {keeping.span} ({keeping.source})", True)
+    return BestUntil(end, keeping)
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.messages import sentence
+from ledger.messages.units import amount
 from ledger.replay import KEPT
 from ledger.replay.state import day_text
 
@@ -80,17 +82,16 @@ def _fridge_days(state: State, lot: int) -> tuple[int, str] | None:
     kept = KEPT[int(state.lots["kept"][lot])]
     standing = standing_of(state, lot)
     if kept == "fridge" and standing is not None and standing.in_oil:
-        return start + _OIL_DAYS, f"{_OIL_DAYS} days in the fridge under oil ({_OIL_SOURCE})"
+        span = amount(f"{_OIL_DAYS} days")
+        return start + _OIL_DAYS, sentence("keeps-under-oil", span=span, source=_OIL_SOURCE)
     if int(state.lots["suffix"][lot]) != 1:
         return None
     cold = figure("fridge_period")
-    days = days_of(start, f"{float(cold.high):g} {cold.unit.rstrip('s')}")
+    span = f"{float(cold.high):g} {cold.unit.rstrip('s')}"
+    days = days_of(start, span)
     if days is None:
         return None
-    return (
-        days,
-        f"{float(cold.high):g} {cold.unit.rstrip('s')} at the most, as it did not seal ({cite(cold.source)})",
-    )
+    return days, sentence("keeps-at-most", span=amount(span), source=cite(cold.source))
 
 
 def _said_by_household(state: State, lot: int) -> tuple[int | None, str | None]:
