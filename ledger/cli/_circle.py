@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Literal
 
 import click
 
@@ -14,7 +14,7 @@ from ledger.cli._common import book_options, file_named, read_book
 from ledger.cli._help import Group, argument, command, group, option
 from ledger.errors import InputError
 from ledger.files import whole_file
-from ledger.messages import Code, Message
+from ledger.messages import Code, Message, sentence
 
 if TYPE_CHECKING:
     from ledger.circle.call import Call
@@ -26,6 +26,14 @@ _OURS = (
     b'{"format": "croftbook release',
     b"<!DOCTYPE html><!-- croftbook",
     b"figure,product,method,crop",
+)
+_HEADS = (
+    "circle-head-figure",
+    "circle-head-yours",
+    "circle-head-low",
+    "circle-head-middle",
+    "circle-head-high",
+    "circle-head-households",
 )
 
 
@@ -164,8 +172,8 @@ def _show(
         named = f"{subject}: {said(label)}" if subject else said(label)
         table.add_row(*(_plain(one) for one in (named, said(value), said(meaning))))
     console.print(table)
-    for line in CONSENT:
-        console.print(said(line), markup=False)
+    for id_ in CONSENT:
+        console.print(_speech.say(id_), markup=False)
 
 
 def _plain(text: str) -> Any:
@@ -237,14 +245,15 @@ def print_rows(rows: list[dict[str, Any]], said: Callable[[str], str], *, with_o
     width = None if sys.stdout.isatty() else 80
     console = Console(file=sys.stdout, highlight=False, width=width)
     table = Table(box=None, padding=(0, 2, 0, 0))
-    heads = ["Figure", *(["Yours"] if with_own else []), "Low", "Middle", "High", "Households"]
-    for head in heads:
-        table.add_column(said(head), overflow="fold", justify="left" if head == "Figure" else "right")  # fmt: skip
+    for head in _HEADS:
+        if with_own or head != "circle-head-yours":
+            justify: Literal["left", "right"] = "left" if head == _HEADS[0] else "right"
+            table.add_column(_speech.say(head), overflow="fold", justify=justify)
     for row in rows:
         name = f"{row['subject']}: {said(row['label'])}" if row["subject"] else said(row["label"])
-        own = [said(row["own"] or "not known")] if with_own else []
+        own = [said(row["own"] or sentence("circle-not-known"))] if with_own else []
         values = [said(row[name]) if row[name] else "-" for name in ("low", "middle", "high")]
-        many = row["many"] if row["middle"] else said(row["withheld"])
+        many = said(row["many"] if row["middle"] else row["withheld"])
         table.add_row(*(_plain(one) for one in (name, *own, *values, many)))
     console.print(table)
 

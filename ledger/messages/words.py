@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 
 from ledger.messages.catalogue import speaker
+from ledger.messages.message import Message
+from ledger.messages.texts import Sentence
 
-__all__ = ["column", "word"]
+__all__ = ["column", "said_word", "word"]
 
 _FIXED = re.compile(r"[a-z0-9][a-z0-9 _-]*")
 _CAPITALS = frozenset({"vitamin A", "vitamin C"})
@@ -27,6 +29,23 @@ def word(language: str, value: str, of: str = "") -> str:
     for id_ in (f"sense-{_key(of)}-{key}", f"word-{key}") if of else (f"word-{key}",):
         if spoken.own(id_):
             return spoken.text(id_)
+    return value
+
+
+def said_word(value: str, of: str = "") -> str:
+    """Return a fixed word of an answer as it stands, with what it says beside it; a name as it is.
+
+    Parameters
+    ----------
+    of : str
+        As for `word`.
+    """
+    if not (_FIXED.fullmatch(value) or value in _CAPITALS):
+        return value
+    key, spoken = _key(value), speaker("en")
+    for id_ in (f"sense-{_key(of)}-{key}", f"word-{key}") if of else (f"word-{key}",):
+        if spoken.own(id_):
+            return Sentence(value, Message(id_))
     return value
 
 
