@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from ledger.circle.call import Call
 from ledger.circle.merge import DOMINATED, FEW, FEW_HAVE_ANY, LEFTOVER, NO_QUARTILES
 from ledger.messages import Code, Day, Names, Sentence, joined, measured, sentence
-from ledger.messages.words import said_word
+from ledger.messages.words import fixed
 
 __all__ = [
     "CONSENT",
@@ -102,7 +102,7 @@ def asked_lines(call: Call) -> list[str]:
     ]
     if call.products:
         named = (
-            sentence("circle-product", item=one.item, method=said_word(one.method))
+            sentence("circle-product", item=one.item, method=fixed(one.method))
             for one in call.products
         )
         lines.append(sentence("circle-products", names=Names(tuple(named))))

@@ -8,7 +8,7 @@ from ledger.messages.catalogue import speaker
 from ledger.messages.message import Message
 from ledger.messages.texts import Sentence
 
-__all__ = ["column", "said_word", "word"]
+__all__ = ["column", "fixed", "word"]
 
 _FIXED = re.compile(r"[a-z0-9][a-z0-9 _-]*")
 _CAPITALS = frozenset({"vitamin A", "vitamin C"})
@@ -32,7 +32,7 @@ def word(language: str, value: str, of: str = "") -> str:
     return value
 
 
-def said_word(value: str, of: str = "") -> str:
+def fixed(value: str, of: str = "") -> str:
     """Return a fixed word of an answer as it stands, with what it says beside it; a name as it is.
 
     Parameters
