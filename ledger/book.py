@@ -26,6 +26,7 @@ from ledger.errors import BookDamaged, InputError, NotFound
 from ledger.kinds import KINDS
 from ledger.known import Catalogue
 from ledger.log import Head, Log, open_log
+from ledger.messages import sentence
 from ledger.questions import ADDRESSED
 
 if TYPE_CHECKING:
@@ -679,8 +680,7 @@ def _left_out(state: State) -> list[Assumption]:
     unread = [(ev, why) for ev, why in state.journal.unread.items() if ev < known]
     if not unread:
         return []
-    many = "1 entry is" if len(unread) == 1 else f"{len(unread)} entries are"
-    text = f"{many} left out, as this program cannot read what was written ({unread[0][1]})"
+    text = sentence("note-unread", n=len(unread), why=unread[0][1])
     return [Assumption("unread", text, tuple(state.journal.ids[ev] for ev, _ in unread))]
 
 

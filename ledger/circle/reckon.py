@@ -75,7 +75,7 @@ def figures_of(book: Book, call: Call) -> dict[str, int | None]:
 def hints_of(book: Book, call: Call) -> dict[str, str]:
     """Return, for figures of products that are not known for want of a price, what has none."""
     season = _Season(book, call, Season(call.from_, call.to))
-    out = {}
+    out: dict[str, str] = {}
     for number, product in enumerate(call.products, 1):
         named = sorted({name for r in season.made_of(product) for name in r["unpriced"] or ()})
         if named:
