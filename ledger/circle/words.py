@@ -131,7 +131,7 @@ def sheet_lines(
         ("", sentence("circle-zone"), zone, sentence("circle-zone-means"))
     ]
     for name, figure in call.figures.items():
-        meaning = figure.meaning
+        meaning: str = figure.meaning
         if hints and name in hints and figures[name] is None:
             meaning = hints[name]
         rows.append((call.subject(name), figure.label, figure_said(call, name, figures[name]), meaning))  # fmt: skip

@@ -12,6 +12,7 @@ from urllib.parse import quote, unquote
 import numpy as np
 
 from ledger.errors import InputError, NotFound
+from ledger.messages import Day, sentence
 from ledger.projections.against_why import Change
 from ledger.projections.base import Answer, Compared, Node, Projection
 from ledger.projections.compare import compare, entries_of, groups_of, split
@@ -111,7 +112,7 @@ class Against:
         into = day - calendar.first_day(season)
         if into >= 0 and day <= calendar.last_day(season):
             day = min(calendar.first_day(then) + into, calendar.last_day(then))
-            names = (f"to {day_text(day)}", f"to {self.as_of}")
+            names = (_until(day_text(day)), _until(f"{self.as_of}"))
         else:
             names = (str(then), str(season))
         return day_text(day), {**self.options, "season": str(then)}, names
@@ -186,3 +187,7 @@ def why_against(
             "figure", f"{name!r} is not a figure of a comparison", f"It has: {', '.join(figures)}"
         )
     return figures[name]()
+
+
+def _until(day: str) -> str:
+    return sentence("compare-to", day=Day(day))

@@ -96,7 +96,7 @@ def told(reading: Reading) -> Iterator[str]:
 
 
 def _asked(one: Question) -> str:
-    text = sentence("echo-open" if one.waits else "echo-asked", text=one.text)
+    text: str = sentence("echo-open" if one.waits else "echo-asked", text=one.text)
     if not one.options:
         return text
     return joined(" ", [text, sentence("echo-options", options=joined(" / ", one.options))])

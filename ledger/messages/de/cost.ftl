@@ -17,4 +17,3 @@ cost-by = { $measure ->
        *[count] nach Stück
     }
 cost-no-shop-price = Kein Ladenpreis ist bekannt von { LIST($names, type: "commas") }: Einen Preis nimmt `croftbook price "1 qt { $first }" 4.50`, und was ihr stattdessen kaufen würdet, `croftbook item "{ $first }" --shop-equivalent ITEM`.
-cost-compared = Kosten von allem bisher Eingemachten

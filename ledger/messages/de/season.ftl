@@ -30,4 +30,3 @@ season-short = Weniger als gewünscht: { LIST($list, type: "commas") }.
 season-waiting = Ausgegeben, und auf die nächste Ernte wartend: { LIST($list, type: "commas") }.
 season-money-for = { $n } für { $crop }
 season-in-bed = { $what } ({ $bed })
-season-compared = Wert der Ernte im Laden

@@ -17,4 +17,3 @@ cost-by = { $measure ->
        *[count] the piece
     }
 cost-no-shop-price = No shop's price is known of { LIST($names, type: "commas") }: `croftbook price "1 qt { $first }" 4.50` takes one, `croftbook item "{ $first }" --shop-equivalent ITEM` says what you would buy instead.
-cost-compared = Cost of all put up so far

@@ -8,6 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import Day, sentence
 from ledger.projections.base import Node
 from ledger.questions.know_how.curve_why import CurveTree
 from ledger.questions.know_how.sheet import MONTHS, months_of
@@ -180,7 +181,7 @@ class _Skill:
             return Node("not in hand, or judged by seasons", None, "days")
         today = self.state.as_of_day
         days = float(day_number(on.isoformat()) - today)
-        label = f"days to {on.isoformat()}, the first beyond those it keeps after the last good practice"
+        label = sentence("skills-days-to", day=Day(on.isoformat()))
         return Node(label, days, "days", "as written", [self.keeps(), self.days_since()])
 
     def days_since(self) -> Node:

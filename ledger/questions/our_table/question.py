@@ -183,5 +183,5 @@ PROJECTION = Projection(
         Option("basis", "only this one", "energy", choices=BASES),
     ),
     variants={"paths": PATH_COLUMNS},
-    compared=Compared("origin", ("g",), "value", "Shop value of what we ate", rows=_by_origin),
+    compared=Compared("origin", ("g",), "value", "compare-eaten-value", rows=_by_origin),
 )  # fmt: skip

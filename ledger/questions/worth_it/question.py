@@ -148,6 +148,6 @@ PROJECTION = Projection(
     ),
     variants={"durables": worth_durables.COLUMNS, "prices": worth_prices.COLUMNS},
     compared=Compared(
-        "line", ("hours",), "net", "Net of the season", price="net per hour", rows=_lines
+        "line", ("hours",), "net", "compare-worth-net", price="net per hour", rows=_lines
     ),
 )  # fmt: skip
