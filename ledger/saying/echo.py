@@ -131,7 +131,7 @@ def _below(text: str) -> str:
 
 def _line(line: dict[str, Any]) -> str:
     if line.get("jars"):
-        said = jars_said(line["jars"], line.get("jar") or "jar")
+        said: str = jars_said(line["jars"], line.get("jar") or "jar")
     else:
         named = [line["item"]] if line.get("item") else []
         said = joined(" ", [measured(str(line.get("amount", "?"))), *named])
