@@ -230,7 +230,7 @@ def cells_of(
 
 @dataclass(frozen=True)
 class Compared:
-    """How two answers of one question are set beside each other (`ledger.projections.compare`).
+    """How two answers of one question are set beside each other (`ledger.questions.compared.compare`).
 
     Parameters
     ----------

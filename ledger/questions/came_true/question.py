@@ -10,9 +10,9 @@ import numpy as np
 from ledger.errors import InputError
 from ledger.messages import measured, sentence
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
-from ledger.projections.graded import KINDS, Graded
-from ledger.projections.said import EVERY, earlier
-from ledger.projections.widening import lately
+from ledger.questions.ahead.graded import KINDS, Graded
+from ledger.questions.ahead.said import EVERY, earlier
+from ledger.questions.ahead.widening import lately
 from ledger.questions.came_true import why as came_true_why
 from ledger.questions.came_true.scores import (
     CHANCES,

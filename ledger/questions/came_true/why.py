@@ -8,7 +8,7 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.projections.base import Node
-from ledger.projections.graded import KINDS, Graded
+from ledger.questions.ahead.graded import KINDS, Graded
 from ledger.questions.shared.arithmetic import quotient, total
 from ledger.questions.shared.opening import check_figure
 from ledger.replay.state import day_text

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from ledger.methods.supply import past_best
 from ledger.questions.shared.keeping import keeping_of
-from ledger.questions.shared.use_by import days_of, opened_on, use_by_of
+from ledger.questions.shared.use_by import Term, days_of, opened_on, term_of
 from ledger.questions.shared.use_past import UsePast
 
 if TYPE_CHECKING:
@@ -28,11 +28,14 @@ class BestUntil:
         Where it comes from, in words.
     published : bool
         Whether it is the published period, as the household says nothing.
+    term : Term
+        What it is counted from.
     """
 
     day: int
     said: str
     published: bool
+    term: Term
 
 
 def best_until(state: State, lot: int) -> BestUntil | None:
@@ -41,9 +44,9 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     An open jar and leftovers have their short lives: from the day on which something was last
     taken, or on which they were put away.
     """
-    day, said = use_by_of(state, lot)
-    if day is not None:
-        return BestUntil(day, f"the household says it keeps {said}", False)
+    own = term_of(state, lot)
+    if own is not None:
+        return BestUntil(own.day, f"the household says it keeps {own.said}", False, own)
     keeping = keeping_of(state, lot)
     if keeping is None:
         return None
@@ -52,7 +55,9 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     end = days_of(start, keeping.low)
     if end is None:
         return None
-    return BestUntil(end, f"{keeping.text}: {keeping.span} ({keeping.source})", True)
+    said = f"{keeping.text}: {keeping.span} ({keeping.source})"
+    term = Term(end, said, start, opened is not None, keeping.low, keeping.source)
+    return BestUntil(end, said, True, term)
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""The shelf ahead: of each item what is there, what a week takes, and until when it lasts."""
+"""The shelf ahead as the methods have it: what is there of each item, what a week takes, how long it lasts."""
 
 from __future__ import annotations
 
@@ -9,9 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.methods.scoring import chance_widened, widened
-from ledger.projections.next_supply import Supply, is_supply, next_supplies
-from ledger.projections.widening import lately
+from ledger.questions.ahead.supply import Supply, is_supply, next_supplies
 from ledger.questions.shared.best_until import BestUntil, Late, best_until, late_lots
 from ledger.questions.shared.common import listed_lots
 from ledger.questions.shared.use_past import UsePast, is_use, use_past
@@ -21,7 +19,7 @@ from ledger.replay.columns import Array
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["SURELY", "Ahead", "ahead_of", "ahead_of_item", "gone", "listed_lots"]
+__all__ = ["SURELY", "Plain", "gone", "plain_of"]
 
 
 SURELY = 0.001
@@ -29,8 +27,8 @@ SURELY = 0.001
 
 
 @dataclass(frozen=True)
-class Ahead:
-    """What lies ahead for some items; amounts are whole units / 1000.
+class Plain:
+    """What lies ahead for some items, before any widening; amounts are whole units / 1000.
 
     Attributes
     ----------
@@ -54,17 +52,6 @@ class Ahead:
     def stock(self) -> Array:
         """What is left of each, shape (items,)."""
         return np.array([self.state.left[lots].sum() / 1000 if lots else 0.0 for lots in self.lots])
-
-    @cached_property
-    def per_week(self) -> Array:
-        """Use a week: low, likely, high; shape (3, items), NaN where too little is known."""
-        return widened(self.plain_per_week, lately(self.state).factor)
-
-    @cached_property
-    def weeks_left(self) -> Array:
-        """Weeks until nothing is left (low, likely, high), and the chance to reach; (4, items)."""
-        factor, plain = lately(self.state).factor, self.plain_weeks_left
-        return np.vstack([widened(plain[:3], factor), chance_widened(plain[3:], factor)])
 
     @cached_property
     def plain_per_week(self) -> Array:
@@ -113,21 +100,18 @@ class Ahead:
         return self.state.as_of_day + int(weeks * 7 + 0.01) if math.isfinite(weeks) else None
 
 
-def ahead_of(state: State, only: int | None = None) -> Ahead:
-    """Return the shelf ahead of all strands with something left or a target, or of one strand."""
-    return state.once(_ahead_of) if only is None else _ahead_of(state, [only])
+def gone(state: State, ahead: Plain, days: int) -> list[str]:
+    """Return the items of which nothing is left and some was used within so many days."""
+    draws = state.draws
+    recent = np.flatnonzero(is_use(state) & (draws["day"] > state.as_of_day - days))
+    there = np.flatnonzero(ahead.stock > 0)
+    used = np.setdiff1d(np.unique(draws["item"][recent]), ahead.items[there])
+    used = np.intersect1d(used, state.lots["item"][is_supply(state)])  # no leftovers of a dish
+    return sorted(state.facts.names[int(item)] for item in used)
 
 
-def ahead_of_item(state: State, item: int) -> Ahead:
-    """Return the shelf ahead of an item's strands with something left or a target; of one at least."""
-    several = state.facts.several(item)
-    if len(several) > 1:
-        there = set(state.lots["item"][listed_lots(state)].tolist()) | set(stock_targets(state))
-        several = [one for one in several if one in there] or [item]
-    return _ahead_of(state, several)
-
-
-def _ahead_of(state: State, only: list[int] | None = None) -> Ahead:
+def plain_of(state: State, only: list[int] | None = None) -> Plain:
+    """Return what lies ahead of all strands with something left or a target, or of some strands."""
     rows = listed_lots(state)
     of = state.lots["item"][rows]
     targets = stock_targets(state)
@@ -137,14 +121,4 @@ def _ahead_of(state: State, only: list[int] | None = None) -> Ahead:
     order = rows[np.argsort(of, kind="stable")]
     bounds = np.searchsorted(np.sort(of), np.r_[items, items + 1]).reshape(2, -1)
     lots = [order[a:b].tolist() for a, b in bounds.T.tolist()]
-    return Ahead(state, items, lots, use_past(state, items), next_supplies(state, items), targets)
-
-
-def gone(state: State, ahead: Ahead, days: int) -> list[str]:
-    """Return the items of which nothing is left and some was used within so many days."""
-    draws = state.draws
-    recent = np.flatnonzero(is_use(state) & (draws["day"] > state.as_of_day - days))
-    there = np.flatnonzero(ahead.stock > 0)
-    used = np.setdiff1d(np.unique(draws["item"][recent]), ahead.items[there])
-    used = np.intersect1d(used, state.lots["item"][is_supply(state)])  # no leftovers of a dish
-    return sorted(state.facts.names[int(item)] for item in used)
+    return Plain(state, items, lots, use_past(state, items), next_supplies(state, items), targets)

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.methods.scoring import held, normal_score, widening
-from ledger.projections.came import WEEKS, Came
-from ledger.projections.graded import run_outs
-from ledger.projections.said import asked, earlier
-from ledger.projections.said_kept import Said
+from ledger.questions.ahead.came import WEEKS, Came
+from ledger.questions.ahead.graded import run_outs
+from ledger.questions.ahead.kept import Said
+from ledger.questions.ahead.said import asked, earlier
 
 if TYPE_CHECKING:
     from ledger.replay import State

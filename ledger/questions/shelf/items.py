@@ -6,12 +6,13 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from ledger.projections.base import Answer, Assumption, Column
-from ledger.projections.shelf_ahead import Ahead, ahead_of, ahead_of_item, gone
-from ledger.projections.shelf_standing import item_standing, standing_cautions
-from ledger.projections.widening import lately
+from ledger.questions.ahead.lasting import Ahead, ahead_of, ahead_of_item
+from ledger.questions.ahead.plain import gone
+from ledger.questions.ahead.widening import lately
 from ledger.questions.shared.common import UNITS, answer
 from ledger.questions.shared.jars import left_in_words
 from ledger.questions.shared.use_past import AHEAD
+from ledger.questions.shelf.standing import item_standing, standing_cautions
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Any
 from ledger.amounts import parse_amount
 
 if TYPE_CHECKING:
-    from ledger.projections.next_plan import CropPlan, Plan
-    from ledger.projections.next_wants import Want
+    from ledger.questions.planning.plan import CropPlan, Plan
+    from ledger.questions.planning.wants import Want
 
 __all__ = ["levers"]
 

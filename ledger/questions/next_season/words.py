@@ -8,12 +8,11 @@ from urllib.parse import quote
 
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
-from ledger.projections.next_asked import AIMS
-from ledger.projections.next_growth import SIZES
-from ledger.projections.next_levers import levers
-from ledger.projections.next_plan import CropPlan, Plan
-from ledger.projections.next_says import failing, leave_out
-from ledger.projections.next_wants import Liked, Want
+from ledger.questions.next_season.levers import levers
+from ledger.questions.next_season.says import failing, leave_out
+from ledger.questions.planning.asked import AIMS
+from ledger.questions.planning.plan import CropPlan, Plan
+from ledger.questions.planning.wants import Liked, Want
 from ledger.questions.targets import YEAR_DAYS
 from ledger.reference.planting import M2_PER_FOOT2, METRES_PER_FOOT, published_yields
 from ledger.replay.state import day_text
@@ -57,10 +56,6 @@ class Words:
             return f"{_number(many)} m of row" if self.is_metric else f"{_number(many / METRES_PER_FOOT)} ft of row"  # fmt: skip
         return f"{many:.0f} plant" + ("" if round(many) == 1 else "s")
 
-    def unit(self, crop: CropPlan) -> str:
-        """Return what a yield is of, in words."""
-        return SIZES.get(crop.growth.size or "", "whole season")
-
     def area(self, crop: CropPlan) -> float | None:
         """Return the ground of the likely number, in square metres."""
         if crop.likely is None or crop.growth.space_m2 is None:
@@ -75,13 +70,6 @@ class Words:
             return crop.likely
         per = self.plan.garden.per(crop.item, crop.growth.size, "row_m")
         return None if per is None else crop.likely * per
-
-    def planned_plants(self, crop: CropPlan) -> int | None:
-        """Return how many plants the beds get, or stand already."""
-        placed = crop.fitted is not None or crop.growth.standing is not None
-        if crop.growth.size != "plants" or not placed or crop.planned is None:
-            return None
-        return round(crop.planned)
 
     def beds(self, crop: CropPlan) -> list[str]:
         """Return the beds that a crop goes to, or stands in."""
@@ -156,7 +144,7 @@ class Words:
         growth = crop.growth
         if growth.ahead is None:
             return "yield not known"
-        unit, says = self.unit(crop).removeprefix("whole "), []
+        unit, says = crop.unit.removeprefix("whole "), []
         if growth.published is not None:
             span = self._span(growth.published.low_g, growth.published.high_g)
             says.append(f"published: {span} a {unit} ({growth.published.note})")
@@ -297,7 +285,7 @@ class Words:
         return out
 
     def _one(self, crop: CropPlan) -> str:
-        return f"one {self.unit(crop)}" if crop.growth.size else "a planting"
+        return f"one {crop.unit}" if crop.growth.size else "a planting"
 
     # -- what it rests on ----------------------------------------------------------------
 

@@ -9,15 +9,15 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.projections.base import Node
-from ledger.projections.next_supply import is_supply
-from ledger.projections.shelf_ahead import Ahead, ahead_of
-from ledger.projections.shelf_items import address_of, build_items
-from ledger.projections.shelf_left import jars_node, left_node
-from ledger.projections.shelf_time import changes, item_number
-from ledger.projections.widening import lately
+from ledger.questions.ahead.lasting import Ahead, ahead_of
+from ledger.questions.ahead.supply import is_supply
+from ledger.questions.ahead.widening import lately
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import UNITS, event_node, whole_unit
 from ledger.questions.shared.use_why import mean_use, used_a_week
+from ledger.questions.shelf.items import address_of, build_items
+from ledger.questions.shelf.left import jars_node, left_node
+from ledger.questions.shelf.over_time import changes, item_number
 from ledger.replay.state import day_number, day_text
 
 if TYPE_CHECKING:
@@ -278,7 +278,7 @@ def _past(state: State, item: int, day: int, unit: str, figure: str) -> Node:
 
 
 def _ahead(state: State, item: int, day: str, unit: str) -> dict[str, Callable[[], Node]]:
-    from ledger.projections.shelf_time import build_over_time
+    from ledger.questions.shelf.over_time import build_over_time
 
     records = build_over_time(state, item).records()
     found = [r for r in records if r["when"] == "ahead" and r["day"] == day]

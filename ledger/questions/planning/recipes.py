@@ -11,7 +11,7 @@ import numpy as np
 from ledger.amounts import parse_amount
 from ledger.errors import LedgerError
 from ledger.kinds.methods import METHODS
-from ledger.projections.next_wants import LEVELS, Level
+from ledger.questions.planning.wants import LEVELS, Level
 from ledger.questions.targets import YEAR_DAYS
 from ledger.replay import ORIGINS, tables
 from ledger.replay.columns import Array

@@ -13,9 +13,9 @@ import numpy as np
 
 from ledger.errors import InputError, NotFound
 from ledger.messages import Day, sentence
-from ledger.projections.against_why import Change
 from ledger.projections.base import Answer, Compared, Node, Projection
-from ledger.projections.compare import compare, entries_of, groups_of, split
+from ledger.questions.compared.causes import Change
+from ledger.questions.compared.compare import compare, entries_of, groups_of, split
 from ledger.replay.garden import Season
 from ledger.replay.state import day_number, day_text
 

@@ -6,13 +6,13 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from ledger.projections.base import Node
-from ledger.projections.next_wants import Level, Want
+from ledger.questions.planning.wants import Level, Want
 from ledger.questions.shared.arithmetic import among, difference, product, quotient, total
 from ledger.questions.shared.common import event_node, whole_unit
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
-    from ledger.projections.next_plan import CropPlan, Plan
+    from ledger.questions.planning.plan import CropPlan, Plan
 
 __all__ = ["Trees"]
 

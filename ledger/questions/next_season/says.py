@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from ledger.projections.next_plan import CropPlan
-    from ledger.projections.next_words import Words
+    from ledger.questions.next_season.words import Words
+    from ledger.questions.planning.plan import CropPlan
 
 __all__ = ["chance_words", "failing", "leave_out"]
 

@@ -12,13 +12,13 @@ import numpy as np
 from ledger.kinds.methods import METHODS
 from ledger.methods.beds import Bed, Crop
 from ledger.methods.yields import need_spread
-from ledger.projections.next_asked import AIMS, Asked
-from ledger.projections.next_beds import Fitted, fit
-from ledger.projections.next_growth import Garden, Growth
-from ledger.projections.next_recipes import Recipes
-from ledger.projections.next_wants import LEVELS, Want, Wants
-from ledger.projections.shelf_ahead import SURELY
+from ledger.questions.ahead.plain import SURELY
 from ledger.questions.garden.field import crops_of
+from ledger.questions.planning.asked import AIMS, Asked
+from ledger.questions.planning.beds import Fitted, fit
+from ledger.questions.planning.growth import SIZES, Garden, Growth
+from ledger.questions.planning.recipes import Recipes
+from ledger.questions.planning.wants import LEVELS, Want, Wants
 from ledger.reference.planting import plant_family, published_range
 from ledger.replay.facts import SORTS
 
@@ -99,6 +99,19 @@ class CropPlan:
         if self.growth.size is None and self.growth.ahead is not None:
             return 1.0
         return self.likely
+
+    @property
+    def unit(self) -> str:
+        """What a yield is of, in words."""
+        return SIZES.get(self.growth.size or "", "whole season")
+
+    @property
+    def placed_plants(self) -> int | None:
+        """How many plants the beds get, or stand already."""
+        placed = self.fitted is not None or self.growth.standing is not None
+        if self.growth.size != "plants" or not placed or self.planned is None:
+            return None
+        return round(self.planned)
 
     @property
     def brings(self) -> float | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -9,15 +10,15 @@ import numpy as np
 from ledger.errors import InputError
 from ledger.labels import split_label
 from ledger.projections.base import Answer, Column, Compared, Node, Option, Projection
-from ledger.projections.shelf_ahead import listed_lots
-from ledger.projections.shelf_items import ITEM_COLUMNS, build_items
-from ledger.projections.shelf_standing import NO_DANGER, standing_cautions, standing_columns
-from ledger.projections.shelf_time import TIME_COLUMNS, build_over_time, item_number
-from ledger.questions.shared.common import answer, assumptions_of
+from ledger.questions.shared.common import answer, assumptions_of, listed_lots
 from ledger.questions.shared.jars import jar_totals, left_in_words
 from ledger.questions.shared.keeping import keeping_of
-from ledger.questions.shared.use_by import use_by_of
-from ledger.replay import COST, GRAMS, KEPT, ORIGINS
+from ledger.questions.shelf.figures import lot_figures
+from ledger.questions.shelf.gather import Lots
+from ledger.questions.shelf.items import ITEM_COLUMNS, build_items
+from ledger.questions.shelf.over_time import TIME_COLUMNS, build_over_time, item_number
+from ledger.questions.shelf.standing import NO_DANGER, standing_cautions, standing_columns
+from ledger.replay import KEPT, ORIGINS
 from ledger.replay.marks import PROVISIONAL
 from ledger.replay.state import day_text
 
@@ -114,7 +115,9 @@ def build(
     if place is not None:
         rows = rows[state.lots["kept"][rows] == KEPT.index(place)]
     cautions = standing_cautions(state, rows.tolist())  # of all at once, what lies behind them
-    records = [_record(state, int(lot)) for lot in rows]
+    lots = Lots(state, rows)
+    figures = {name: one.values.tolist() for name, one in lot_figures(lots).items()}
+    records = [_record(lots, figures, row) for row in range(rows.size)]
     if days is not None:
         records = [r for r in records if r["days_left"] is not None and r["days_left"] <= days]
     records.sort(
@@ -147,18 +150,16 @@ def _days(said: str | int | None) -> int | None:
     return int(text)
 
 
-def _record(state: State, lot: int) -> dict[str, Any]:
+def _record(shelf: Lots, figures: dict[str, list[float]], at: int) -> dict[str, Any]:
+    state, lot = shelf.state, int(shelf.lots[at])
     lots, facts = state.lots, state.facts
-    item, whole, left = int(lots["item"][lot]), int(lots["whole"][lot]), int(state.left[lot])
+    known = {name: None if math.isnan(one[at]) else one[at] for name, one in figures.items()}
+    item = int(lots["item"][lot])
     jars = int(lots["jars"][lot]) or None
-    share = left / whole
-    jars_left = jars * share if jars else None
+    jars_left, use_by, days = known["jars_left"], known["use_by"], known["days_left"]
     row = int(lots["row"][lot])
     code = int(state.journal.tables["supplies"]["jar"][row]) if row >= 0 else -1
     jar = None if code < 0 else facts.names[int(facts.canon[code])]
-    kept = KEPT[int(lots["kept"][lot])]
-    use_by, _ = use_by_of(state, lot)
-    figures = state.costs.lot[lot]
     mark = state.costs.mark(lot)
     keeping = keeping_of(state, lot)
     return {
@@ -167,38 +168,25 @@ def _record(state: State, lot: int) -> dict[str, Any]:
         "lot": state.lot_id(lot),
         "item": facts.names[item],
         "on": day_text(int(lots["day"][lot])),
-        "kept": kept,
+        "kept": KEPT[int(lots["kept"][lot])],
         "jar": jar,
         "jars_left": jars_left,
         "labels_left": _labels_left(state, lot, jars, jars_left),
-        "left.whole": left,
+        "left.whole": int(known["left.whole"] or 0),
         "left.measure": facts.measure[item],
         "left.text": left_in_words(state, [lot]),
-        "share_left": share,
-        "use_by": None if use_by is None else day_text(use_by),
-        "days_left": None if use_by is None else use_by - state.as_of_day,
+        "share_left": known["share_left"],
+        "use_by": None if use_by is None else day_text(int(use_by)),
+        "days_left": None if days is None else int(days),
         **standing_columns(state, lot),
         "best_quality": keeping.span if keeping else None,
         "best_quality_from": keeping.source if keeping else None,
-        **_origin(state, lot),
-        "cost_left": float(figures[COST].sum()) * share,
+        **{name: value for name, value in known.items() if name.startswith("origin.")},
+        "cost_left": known["cost_left"],
         "provisional": bool(mark & PROVISIONAL),
         "at_least": bool(state.costs.names_of(mark)),
         "unpriced": state.costs.names_of(mark),
     }
-
-
-def _origin(state: State, lot: int) -> dict[str, float | None]:
-    grams = state.costs.lot[lot, GRAMS]
-    total = float(grams.sum())
-    origin = int(state.lots["came"][lot])
-    if total > 0:
-        return {
-            f"origin.{name}": float(g) / total for name, g in zip(ORIGINS[:6], grams, strict=True)
-        }
-    if ORIGINS[origin] == "batch":
-        return {f"origin.{name}": None for name in ORIGINS[:6]}
-    return {f"origin.{name}": float(name == ORIGINS[origin]) for name in ORIGINS[:6]}
 
 
 def _labels_left(
@@ -221,7 +209,7 @@ def _labels_left(
 
 
 def _why(state: State, key: str, field: str | None = None) -> Node:
-    from ledger.projections.shelf_why import why  # trees are for those who ask why
+    from ledger.questions.shelf.why import why  # trees are for those who ask why
 
     return why(state, key, field)
 

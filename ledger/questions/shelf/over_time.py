@@ -10,7 +10,7 @@ from ledger.errors import NotFound
 from ledger.items import near_misses
 from ledger.methods.scoring import widened
 from ledger.projections.base import Answer, Assumption, Column
-from ledger.projections.widening import lately
+from ledger.questions.ahead.widening import lately
 from ledger.questions.shared.common import LISTED_FROM, UNITS, answer
 from ledger.questions.shared.use_past import use_past
 from ledger.replay.columns import Array

@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.door import jars_per_load
 from ledger.kinds import CANNING
-from ledger.projections.next_plan import KEEPING, CropPlan, Plan
+from ledger.questions.planning.plan import KEEPING, CropPlan, Plan
 from ledger.questions.shared.jars import jar_totals
 
 __all__ = ["Batches", "Store", "Week"]

@@ -14,8 +14,8 @@ import msgspec
 import numpy as np
 
 from ledger.methods.scoring import chance_widened, widened
-from ledger.projections.came import WEEKS, Came
-from ledger.projections.said_kept import Said
+from ledger.questions.ahead.came import WEEKS, Came
+from ledger.questions.ahead.kept import Said
 
 __all__ = ["KINDS", "Graded", "chances", "grades", "run_outs", "uses"]
 

@@ -10,18 +10,20 @@ from urllib.parse import unquote
 from ledger.errors import NotFound
 from ledger.methods.yields import FAILED, FAILED_OF
 from ledger.projections.base import Node
-from ledger.projections.next_asked import from_address
-from ledger.projections.next_plan import CropPlan, Plan
-from ledger.projections.next_trees import Trees
-from ledger.projections.next_words import Words
+from ledger.questions.next_season.preserving_why import why_week
+from ledger.questions.next_season.trees import Trees
+from ledger.questions.next_season.words import Words
+from ledger.questions.planning.asked import from_address
+from ledger.questions.planning.plan import CropPlan, Plan
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node, whole_unit
+from ledger.questions.shared.opening import check_figure
 
 if TYPE_CHECKING:
-    from ledger.projections.next_growth import SeasonYield
+    from ledger.questions.planning.growth import SeasonYield
     from ledger.replay import State
 
-__all__ = ["refuse", "why"]
+__all__ = ["why"]
 
 
 def why(state: State, key: str, field: str | None = None) -> Node:
@@ -42,8 +44,6 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     """
     name, *more = key.split("/")
     if name.startswith("week="):
-        from ledger.projections.next_preserving import why_week
-
         return why_week(state, name.removeprefix("week="), more, field)
     plan = Plan(state, from_address(state, more))
     crop = next((c for c in plan.crops if c.name == unquote(name)), None)
@@ -54,19 +54,10 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         )  # fmt: skip
     figures = _Figures(plan, crop).all()
     default = "plants.likely" if crop.likely and crop.growth.size == "plants" else "needed_g.likely"
-    chosen = {None: default, "needed_g": "needed_g.likely", "plants": "plants.likely"}.get(
-        field, field
-    )
-    if chosen not in figures:
-        raise refuse(str(chosen), list(figures))
+    short = {"needed_g": "needed_g.likely", "plants": "plants.likely"}
+    chosen = default if field is None else short.get(field, field)
+    check_figure("next-season", chosen, figures)
     return figures[chosen]()
-
-
-def refuse(name: str, known: list[str]) -> NotFound:
-    """Return what to say of a figure that there is not."""
-    return NotFound(
-        "figure", f"{name!r} is not a figure of next-season", f"It has: {', '.join(known)}"
-    )
 
 
 class _Figures:
@@ -75,7 +66,7 @@ class _Figures:
     def __init__(self, plan: Plan, crop: CropPlan) -> None:
         self.plan, self.crop, self.state = plan, crop, plan.state
         self.trees, self.words = Trees(plan), Words(plan)
-        self.unit = self.words.unit(crop)
+        self.unit = crop.unit
         self.whole_unit = whole_unit(plan.state, crop.item)
 
     def all(self) -> dict[str, Callable[[], Node]]:
@@ -242,7 +233,7 @@ class _Figures:
         return product("row", "m", self._units(), self._per("row_m", "m"))
 
     def _planned(self) -> Node:
-        if self.words.planned_plants(self.crop) is None:
+        if self.crop.placed_plants is None:
             return Node("not fitted into beds", None, "plants")
         return self._placed()
 

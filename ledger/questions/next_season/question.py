@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
-from ledger.projections import next_preserving, next_why
 from ledger.projections.base import Answer, Column, Option, Projection
-from ledger.projections.next_asked import AIMS, asked_of
-from ledger.projections.next_plan import CropPlan, Plan
-from ledger.projections.next_says import chance_words
-from ledger.projections.next_words import Words
+from ledger.questions.next_season import preserving as next_preserving
+from ledger.questions.next_season import why as next_why
+from ledger.questions.next_season.says import chance_words
+from ledger.questions.next_season.words import Words
+from ledger.questions.planning.asked import AIMS, asked_of
+from ledger.questions.planning.graded import plant_grades
+from ledger.questions.planning.plan import CropPlan, Plan
 from ledger.questions.shared.common import answer
 
 if TYPE_CHECKING:
@@ -84,7 +86,7 @@ def build(
     -------
     Answer
         Columns as in `COLUMNS`. `totals` has ``season`` (the one planned), ``wanted`` (see
-        `ledger.projections.next_levers.levers`), ``beds`` (by bed: ``area_m2``, ``free_m2``, and the
+        `ledger.questions.next_season.levers.levers`), ``beds`` (by bed: ``area_m2``, ``free_m2``, and the
         ``crops`` in it with their ground, ``crops_m2``), ``ground_wanted_m2``, ``ground_m2``,
         ``reached`` and ``missing``: sentences.
 
@@ -108,17 +110,8 @@ def build(
     )  # fmt: skip
 
 
-def said_at(state: State) -> list[dict[str, Any]]:
-    """Return the records of the plain question with the season that they are of, to be graded later."""
-    plan = Plan(state, asked_of(state, None, None, None, False))
-    words = Words(plan)
-    return [{"season": plan.garden.next, **_record(plan, words, crop)} for crop in plan.crops]
-
-
 def _earlier(state: State, plan: Plan, records: list[dict[str, Any]]) -> list[str]:
     """Put beside each crop how many earlier seasons brought at least what was said; say it of all."""
-    from ledger.projections.graded_plants import plant_grades
-
     known = [one for one in plant_grades(state, plan.garden) if one.kind == "yield"]
     for record in records:
         item = state.facts.find(record["crop"])
@@ -149,13 +142,13 @@ def _record(plan: Plan, words: Words, crop: CropPlan) -> dict[str, Any]:
         "needed": words.weight(crop.wanted),
         "yield_g.low": ahead.missed_once_in_ten(crop.spread) if ahead else None,
         "yield_g.likely": ahead.likely if ahead else None,
-        "yield_of": words.unit(crop) if ahead else None,
+        "yield_of": crop.unit if ahead else None,
         "yield_from": growth.source,
         "own_seasons": len(growth.seasons),
         "published_from": words.published(crop),
         "plants.likely": crop.likely if in_plants else None,
         "plants.nine_in_ten": crop.nine if in_plants else None,
-        "plants.planned": words.planned_plants(crop),
+        "plants.planned": crop.placed_plants,
         "row_m": words.row(crop),
         "area_m2": words.area(crop),
         "ground": words.ground(words.area(crop)),

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.projections.next_supply import is_supply
-from ledger.projections.said_kept import Ranges, Said
+from ledger.questions.ahead.kept import Ranges, Said
+from ledger.questions.ahead.supply import is_supply
 from ledger.questions.shared.common import LISTED_FROM
 from ledger.questions.shared.use_past import is_use
 

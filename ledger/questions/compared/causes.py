@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from ledger.projections.base import Compared, Node
-from ledger.projections.compare import Entry, Side, groups_of
+from ledger.questions.compared.compare import Entry, Side, groups_of
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import why_command
 

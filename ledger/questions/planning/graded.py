@@ -7,13 +7,14 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.kinds import KINDS as EVENTS
-from ledger.projections.graded import Graded
-from ledger.projections.next_growth import SIZES, Garden
-from ledger.projections.next_supply import is_supply
-from ledger.projections.said import earlier, plants_said
-from ledger.projections.said_kept import Said
 from ledger.published.keeping import keeps_for
+from ledger.questions.ahead.graded import Graded
+from ledger.questions.ahead.kept import Said
+from ledger.questions.ahead.said import earlier
+from ledger.questions.ahead.supply import is_supply
 from ledger.questions.garden.field import crops_of
+from ledger.questions.planning.growth import SIZES, Garden
+from ledger.questions.planning.said import plants_said
 from ledger.questions.shared.use_by import days_of
 from ledger.replay import KEPT, tables
 from ledger.replay.columns import Array

@@ -1,22 +1,25 @@
 """What the book said at earlier moments, each asked at its own `known_at`; every four weeks back.
 
 A moment lies in the past and the log only grows, so what was said then never changes: it is
-worked out once and kept by the head of the log at that moment (`_said_kept`).
+worked out once and kept by the head of the log at that moment (`ledger.questions.ahead.kept`).
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.projections.said_kept import Kept, Ranges, Said
+from ledger.questions.ahead.kept import Kept, Ranges, Said
+from ledger.questions.ahead.plain import plain_of
+from ledger.questions.shared.use_past import is_use
 from ledger.replay.state import build_state, day_number, day_text, grow_state
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["EVERY", "Ranges", "Said", "asked", "earlier", "plants_said"]
+__all__ = ["EVERY", "Ranges", "Said", "asked", "earlier", "state_at"]
 
 EVERY = 28
 """Days between two moments: four weeks. They lie on the same days whenever one asks."""
@@ -48,7 +51,11 @@ def earlier(state: State) -> list[tuple[int, int]]:
     return out[::-1]
 
 
-def asked(state: State, moments: list[tuple[int, int]], *, whole: bool = False) -> list[Said]:
+def asked(
+    state: State,
+    moments: list[tuple[int, int]],
+    factor_of: Callable[[State, list[Said]], float] | None = None,
+) -> list[Said]:
     """Return what was said at some moments, asking again only where it is not kept.
 
     Parameters
@@ -56,20 +63,19 @@ def asked(state: State, moments: list[tuple[int, int]], *, whole: bool = False) 
     state : State
     moments : list of (int, int)
         From `earlier`, the oldest first.
-    whole : bool
-        With the widening that held at each moment, for which all moments before it are needed.
+    factor_of : callable, optional
+        ``factor_of(then, said)`` gives the widening that held at a moment by all that was said
+        before it (`ledger.questions.ahead.widening`); without it none is worked out.
     """
     kept = Kept.of(state)
     out: list[Said] = []
     old: State | None = None
     for day, known in moments:
         said = kept.get(day, known)
-        if said is None or (whole and said.factor is None):
-            old = _state(state, day, known, old)
+        if said is None or (factor_of is not None and said.factor is None):
+            old = state_at(state, day, known, old)
             said = said or _said(old, day, known)
-            if whole:
-                from ledger.projections.widening import factor_of
-
+            if factor_of is not None:
                 said.factor = factor_of(old, out)
             kept.put(said)
         out.append(said)
@@ -77,28 +83,7 @@ def asked(state: State, moments: list[tuple[int, int]], *, whole: bool = False) 
     return out
 
 
-def plants_said(state: State, moments: list[tuple[int, int]]) -> list[Said]:
-    """Return what was said at some moments, with what was said of plants."""
-    kept = Kept.of(state)
-    out = asked(state, moments)
-    for said in out:
-        if said.plants is None:
-            from ledger.projections.next_season import said_at
-
-            rows = said_at(_state(state, said.day, said.known, None))
-            said.plants = [{name: row.get(name) for name in _PLANTS} for row in rows]
-            kept.put(said)
-    kept.save()
-    return out
-
-
-_PLANTS = (
-    "season", "crop", "needed_g.likely", "yield_g.low", "yield_g.likely", "yield_of", "plants.likely",
-    "plants.nine_in_ten", "plants.planned", "chance_short",
-)  # fmt: skip
-
-
-def _state(state: State, day: int, known: int, old: State | None) -> State:
+def state_at(state: State, day: int, known: int, old: State | None) -> State:
     """Return the book at an earlier moment, grown from the one before where that is a gain."""
     made = None
     if old is not None:
@@ -109,10 +94,7 @@ def _state(state: State, day: int, known: int, old: State | None) -> State:
 
 
 def _said(then: State, day: int, known: int) -> Said:
-    from ledger.projections.shelf_ahead import ahead_of
-    from ledger.questions.shared.use_past import is_use
-
-    ahead = ahead_of(then)
+    ahead = plain_of(then)
     facts = then.facts
     plain = _plain(then, ahead.items, is_use(then))
     use, left = ahead.plain_per_week, ahead.plain_weeks_left
