@@ -10,10 +10,25 @@ from functools import cache
 from ledger.cli._speech import language, told
 from ledger.messages import LANGUAGES
 
-__all__ = ["amount", "day", "fixed", "heading", "jars", "number", "word"]
+__all__ = ["amount", "day", "fixed", "heading", "jars", "number", "unit", "word"]
 
-amount = told
-"""An amount: its number and, where the phrase book has it, its unit."""
+
+def amount(text: str) -> str:
+    """Return an amount as the household's measures write it: its numbers and units in the language."""
+    if _is_english():
+        return text
+    from ledger.messages.units import amount as said
+
+    return told(said(text))
+
+
+def unit(code: str) -> str:
+    """Return a unit of a column or figure."""
+    if _is_english():
+        return code
+    from ledger.messages.units import unit as said
+
+    return told(said(code))
 
 
 def number(text: str) -> str:

@@ -33,7 +33,7 @@ def word(language: str, value: str, of: str = "") -> str:
 
 
 def fixed(value: str, of: str = "") -> str:
-    """Return a fixed word of an answer as it stands, with what it says beside it; a name as it is.
+    """Return a fixed word of an answer as a text that can be said in any language; a name as it is.
 
     Parameters
     ----------

@@ -5,7 +5,6 @@ skills-season = Nach den Saisons ohne Übung beurteilt (eine: rostet ein, zwei: 
 skills-minutes-for-one = Minuten je Stück: alle Arbeit eines Ansatzes durch das, was er ergab. Die Lernrate passt Minuten = erstes Mal x n^b daran an, jeder Eintrag eine Wiederholung, ab fünf Ansätzen, mit ihrer Spanne von 95 Prozent.
 skills-unnamed = Einträge, die weder Arbeit noch Schreibende nennen, zählen nur für den Haushalt: Nenne Personen bei der Arbeit oder unter Wer schreibt.
 skills-curve = Angepasst: Minuten je Stück = erstes Mal x n^b, nach kleinsten Quadraten der Logarithmen; jeder Eintrag, der die Fertigkeit übt, ist eine Wiederholung, mit Minuten oder ohne. Die Spanne ist die der Kurve, 95 Prozent nach Students t.
-skills-days-to = Tage bis zum { DAY($day) }, dem ersten nach denen, die sie ab der letzten guten Übung hält
 skills-one-in-hand = Sitzt.
 skills-all-in-hand = Alles sitzt.
 skills-none = Noch ist nichts Geübtes eingetragen.

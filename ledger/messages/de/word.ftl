@@ -161,3 +161,6 @@ word-end = Ende des Tages
 word-past = war
 word-ahead = voraus
 word-none = keine
+word-electricity = Strom
+word-gas = Gas
+word-shop = Laden

@@ -5,7 +5,6 @@ skills-season = Judged by the seasons that passed without it, one: going rusty, 
 skills-minutes-for-one = Minutes for one: all work of a batch by what it made. The learning rate fits minutes = first x n^b to them, every entry being a repetition, from five batches on, with its 95 per cent range.
 skills-unnamed = Entries that name neither work nor writer count for the household only: say who with `--work` or `--by`.
 skills-curve = Fitted: minutes for one = first x n^b, by least squares on the logarithms; every entry that practises the skill is a repetition, recorded or not. The range is that of the curve, 95 per cent by Student's t.
-skills-days-to = days to { DAY($day, style: "iso") }, the first beyond those it keeps after the last good practice
 skills-one-in-hand = In hand.
 skills-all-in-hand = All in hand.
 skills-none = Nothing practised is written down yet.

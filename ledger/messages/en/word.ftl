@@ -152,3 +152,6 @@ word-end = end
 word-past = past
 word-ahead = ahead
 word-none = none
+word-electricity = electricity
+word-gas = gas
+word-shop = shop

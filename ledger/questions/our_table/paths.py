@@ -11,6 +11,7 @@ import numpy as np
 from ledger.errors import NotFound
 from ledger.figures import Array, Figure, Groups, choose, known_where, total
 from ledger.messages import Code, Day, sentence
+from ledger.messages.words import fixed
 from ledger.projections.base import Column
 from ledger.questions.food.bases import UNITS
 from ledger.questions.food.places import Place
@@ -18,7 +19,7 @@ from ledger.questions.food.portions import Portions
 from ledger.questions.our_table.balance import Accounts
 from ledger.questions.our_table.ends import ENDS, FRESH, Ends
 from ledger.questions.periods import Period, day_of
-from ledger.replay import day_text
+from ledger.questions.telling import label_day
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -122,7 +123,10 @@ def figures_of_path(state: State, key: str) -> tuple[dict[str, Callable[[], Figu
     def figure(i: int, basis: str) -> Callable[[], Figure]:
         is_known = np.array([figures[3 + i] > 0])
         return lambda: known_where(is_known, path.whole(basis), "path-not-known").called(
-            "path", place=name, through=through, to=to
+            "path",
+            place=lambda _: fixed(name),
+            through=lambda _: fixed(through),
+            to=lambda _: fixed(to, "to"),
         )
 
     return {field: figure(i, basis) for i, (field, basis) in enumerate(_FIELDS.items())}, 0
@@ -210,7 +214,7 @@ class _Path:
         return choose(is_made, share * made, raw).called(
             "on-hand",
             item=lambda row: food.item(int(lot[row])),
-            day=lambda row: day_text(int(food.state.lots["day"][lot[row]])),
+            day=lambda row: label_day(int(food.state.lots["day"][lot[row]])),
         )
 
 
