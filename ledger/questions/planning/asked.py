@@ -122,14 +122,14 @@ def _wanted(state: State, name: str, text: str) -> tuple[int, tuple[float, str]]
         hint = f"Did you mean {near[0]!r}?" if near else "Name an item of the book"
         raise NotFound("want", f"there is no item {name!r} in this book", hint)
     if text in _NONE:
-        return item, (0.0, "none (asked)")
+        return item, (0.0, "none")
     measures = state.settings.newest("measures", "us") or "us"
     amount = parse_amount(text, measures=measures, zero=True)
     if amount.measure != facts.measure[item]:
         kept = facts.measure[item]
         like = {"mass": "40 lb", "volume": "80 quart jars", "count": "120"}.get(kept, "")
         raise InputError("want", f"{facts.names[item]} is kept by {kept}, and {text!r} is not", f"Write it like {like}")  # fmt: skip
-    return item, (float(amount.whole), f"{text} (asked)")
+    return item, (float(amount.whole), text)
 
 
 def _ground(text: str) -> float:
