@@ -17,7 +17,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from ledger import clock
-from ledger._moments import day_text, moment_text
 from ledger.cache import default_path
 from ledger.door import Answers, Entry, Written, write
 from ledger.door.lots import OPENING, full_key, full_lots
@@ -26,6 +25,8 @@ from ledger.errors import BookDamaged, InputError, NotFound
 from ledger.kinds import KINDS
 from ledger.known import Catalogue
 from ledger.log import Head, Log, open_log
+from ledger.messages import sentence
+from ledger.moments import day_text, moment_text
 from ledger.questions import ADDRESSED
 
 if TYPE_CHECKING:
@@ -432,7 +433,7 @@ class Book:
             When there is no such question.
         """
         if against is not None:
-            from ledger.projections.against import Against
+            from ledger.questions.compared.against import Against
 
             day = day_text(as_of or self.today())
             asked = Against(
@@ -467,7 +468,7 @@ class Book:
             return part
         projection = _projection(name)
         if key.startswith("against:"):
-            from ledger.projections.against import why_against
+            from ledger.questions.compared.against import why_against
 
             day = day_text(as_of or self.today())
             return why_against(projection, lambda day: self.state(day, known_at), day, key, field)
@@ -679,8 +680,7 @@ def _left_out(state: State) -> list[Assumption]:
     unread = [(ev, why) for ev, why in state.journal.unread.items() if ev < known]
     if not unread:
         return []
-    many = "1 entry is" if len(unread) == 1 else f"{len(unread)} entries are"
-    text = f"{many} left out, as this program cannot read what was written ({unread[0][1]})"
+    text = sentence("note-unread", n=len(unread), why=unread[0][1])
     return [Assumption("unread", text, tuple(state.journal.ids[ev] for ev, _ in unread))]
 
 

@@ -14,7 +14,8 @@ import msgspec
 
 from ledger.docs_stored import stored_section
 from ledger.kinds import KINDS, Kind
-from ledger.projections import PROJECTIONS, Column, compare
+from ledger.projections import PROJECTIONS, Column
+from ledger.questions.compared import compare
 
 __all__ = ["answers_page", "circle_page", "formats_page", "schema_of", "write"]
 

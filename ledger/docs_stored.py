@@ -5,8 +5,7 @@ from __future__ import annotations
 import json
 
 from ledger.kinds.parts import HarvestLine, Measured
-from ledger.log import chained
-from ledger.log._schema import EVENTS, LAYOUT, TRIGGERS, TYPES, Column
+from ledger.log import EVENTS, LAYOUT, TRIGGERS, TYPES, Column, chained
 
 __all__ = ["EXAMPLE", "MEANINGS", "PROGRAM", "stored_section"]
 

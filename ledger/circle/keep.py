@@ -16,6 +16,7 @@ from typing import TYPE_CHECKING, Any
 from ledger.circle.call import Call
 from ledger.circle.seal import canonical, digest_of, key_of, member_of, new_card
 from ledger.circle.sheet import Sheet, Withdrawal, read_paper
+from ledger.circle.sheets import note_change, put_sheet
 from ledger.errors import BookLocked, InputError
 from ledger.log import make_file, make_folder
 
@@ -256,7 +257,7 @@ class Circle:
             raw.execute("UPDATE members SET withdrawn = 1 WHERE member = ?", [paper.member])
             if held:
                 raw.execute("DELETE FROM sheets WHERE member = ?", [paper.member])
-                _note_change(raw, paper.member)
+                note_change(raw, paper.member)
             done.withdrawn += 1
             return
         if withdrawn:
@@ -311,16 +312,6 @@ class Circle:
         return work(
             self, members, workers=workers, scheduler=scheduler, progress=progress, **options
         )
-
-
-def put_sheet(raw: sqlite3.Connection, member: str, text: str, head: str | None) -> None:
-    """Keep a sheet in its member's place, within a transaction."""
-    raw.execute("INSERT OR REPLACE INTO sheets VALUES (?, ?, ?)", [member, text, head])
-    _note_change(raw, member)
-
-
-def _note_change(raw: sqlite3.Connection, member: str) -> None:
-    raw.execute("INSERT OR IGNORE INTO changed VALUES (?)", [member])
 
 
 def _made_on(text: str) -> str:

@@ -17,10 +17,10 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
 from ledger import clock
-from ledger.circle.keep import put_sheet
 from ledger.circle.making import Made, make_all, program
 from ledger.circle.members import Chosen, Job, choose
 from ledger.circle.sheet import Sheet
+from ledger.circle.sheets import put_sheet
 from ledger.errors import InputError
 
 if TYPE_CHECKING:

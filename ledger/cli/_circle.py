@@ -2,63 +2,23 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
 from ledger.cli import _common, _speech
 from ledger.cli._common import book_options, file_named, read_book
 from ledger.cli._help import Group, argument, command, group, option
+from ledger.cli._papers import last_line, plain, print_rows, write_paper
 from ledger.errors import InputError
-from ledger.files import whole_file
 from ledger.messages import Code, Message
 
 if TYPE_CHECKING:
     from ledger.circle.call import Call
 
-__all__ = ["COMMANDS", "check_place", "last_line", "print_rows", "write_paper"]
-
-_OURS = (
-    b'{"call":',
-    b'{"format": "croftbook release',
-    b"<!DOCTYPE html><!-- croftbook",
-    b"figure,product,method,crop",
-)
-
-
-def last_line(**said: Any) -> None:
-    """Print what was done as the last line of the output, in JSON."""
-    click.echo(json.dumps(said, ensure_ascii=False))
-
-
-def check_place(path: Path) -> None:
-    """Refuse a place where a file of ours cannot stand: only one of the same kind is replaced.
-
-    Raises
-    ------
-    InputError
-    """
-    begins = path.read_bytes()[:40] if path.is_file() else b""
-    if path.is_dir() or (path.exists() and begins and not begins.startswith(_OURS)):
-        raise InputError("out", Message.of("refusal-file-not-ours", file=Code(str(path))))
-    if not path.parent.is_dir():
-        raise InputError("out", Message.of("refusal-no-folder", folder=Code(str(path.parent))))
-
-
-def write_paper(path: Path, content: bytes) -> None:
-    """Write a file whole or not at all, for its owner alone.
-
-    Raises
-    ------
-    InputError
-        Something else stands there.
-    """
-    check_place(path)
-    with whole_file(path) as file:
-        file.write(content)
+__all__ = ["COMMANDS"]
 
 
 def _call(name: str) -> Call:
@@ -162,16 +122,10 @@ def _show(
         table.add_column(overflow="fold")
     for subject, label, value, meaning in sheet_lines(call, zone, figures, hints):
         named = f"{subject}: {said(label)}" if subject else said(label)
-        table.add_row(*(_plain(one) for one in (named, said(value), said(meaning))))
+        table.add_row(*(plain(one) for one in (named, said(value), said(meaning))))
     console.print(table)
-    for line in CONSENT:
-        console.print(said(line), markup=False)
-
-
-def _plain(text: str) -> Any:
-    from rich.text import Text
-
-    return Text(text)
+    for id_ in CONSENT:
+        console.print(_speech.say(id_), markup=False)
 
 
 @command(
@@ -225,28 +179,6 @@ def beside(
     if out:
         write_paper(file_named(out, "out"), page_of(told, own).encode())
     last_line(figures=len(rows), written=out)
-
-
-def print_rows(rows: list[dict[str, Any]], said: Callable[[str], str], *, with_own: bool) -> None:
-    """Print a release's figures as a table of at most 80 columns off a terminal."""
-    import sys
-
-    from rich.console import Console
-    from rich.table import Table
-
-    width = None if sys.stdout.isatty() else 80
-    console = Console(file=sys.stdout, highlight=False, width=width)
-    table = Table(box=None, padding=(0, 2, 0, 0))
-    heads = ["Figure", *(["Yours"] if with_own else []), "Low", "Middle", "High", "Households"]
-    for head in heads:
-        table.add_column(said(head), overflow="fold", justify="left" if head == "Figure" else "right")  # fmt: skip
-    for row in rows:
-        name = f"{row['subject']}: {said(row['label'])}" if row["subject"] else said(row["label"])
-        own = [said(row["own"] or "not known")] if with_own else []
-        values = [said(row[name]) if row[name] else "-" for name in ("low", "middle", "high")]
-        many = row["many"] if row["middle"] else said(row["withheld"])
-        table.add_row(*(_plain(one) for one in (name, *own, *values, many)))
-    console.print(table)
 
 
 for one in (sheet, withdraw, beside):

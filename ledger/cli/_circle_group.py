@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from ledger.cli._circle import check_place, last_line, write_paper
 from ledger.cli._common import file_named
 from ledger.cli._help import argument, command, option
+from ledger.cli._papers import check_place, last_line, print_rows, write_paper
 from ledger.cli._speech import echo, say, told
 from ledger.errors import InputError
 from ledger.messages import Code, Message
@@ -173,7 +173,6 @@ def tell(
 ) -> None:
     """Write a release."""
     from ledger.circle.page import page_of, rows_of
-    from ledger.cli._circle import print_rows
 
     circle, where = _circle(folder), file_named(out, "out")
     for path in [where, *([file_named(page, "page")] if page else [])]:
@@ -225,7 +224,6 @@ def demo(households: int, out: str | None) -> None:
     """Build the class, and tell."""
     from ledger.circle import Circle
     from ledger.circle.page import page_of, rows_of
-    from ledger.cli._circle import print_rows
     from ledger.log import forget, make_folder
     from seed_demo import circle as sample
 

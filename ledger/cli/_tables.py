@@ -309,6 +309,7 @@ _HOW = {
     "middle": "table-how-middle",
     "highest": "table-how-highest",
     "rounded down": "table-how-rounded-down",
+    "method": "table-how-method",
 }
 
 

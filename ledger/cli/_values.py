@@ -5,13 +5,12 @@ In English they are what they are in ``--json``: ``2026-09-02``, ``1,234.5``.
 
 from __future__ import annotations
 
-import re
 from functools import cache
 
 from ledger.cli._speech import language, told
 from ledger.messages import LANGUAGES
 
-__all__ = ["amount", "day", "echoed", "fixed", "heading", "jars", "number", "unit", "word"]
+__all__ = ["amount", "day", "fixed", "heading", "jars", "number", "unit", "word"]
 
 
 def amount(text: str) -> str:
@@ -59,15 +58,6 @@ def fixed(value: str, of: str = "") -> str:
     """Return a fixed word, or else a sentence of the ledger."""
     said = word(value, of)
     return said if said != value else told(value)
-
-
-_ECHOED = re.compile(r"(\s*)(?:(\d{4}-\d\d-\d\d)  )?(.*)", re.DOTALL)
-
-
-def echoed(line: str) -> str:
-    """Return a line of what was understood: its day, then what it says."""
-    indent, on, text = _ECHOED.fullmatch(line).groups()  # type: ignore[union-attr]
-    return f"{indent}{f'{day(on)}  ' if on else ''}{told(text)}"
 
 
 def heading(question: str, column: str, label: str) -> str:

@@ -6,6 +6,7 @@ A formula is plain arithmetic on figures and computes nothing. `Figure.values` w
 
 from ledger.figures.figure import EXACT, LESS, MORE, Array, Figure, Opened, total, work
 from ledger.figures.leaves import assumed, nothing, published, said, unknown, unpriced
+from ledger.figures.methods import method
 from ledger.figures.node import Node
 from ledger.figures.tables import (
     Groups,
@@ -35,6 +36,7 @@ __all__ = [
     "choose",
     "in_part",
     "known_where",
+    "method",
     "nothing",
     "published",
     "said",

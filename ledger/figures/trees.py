@@ -130,6 +130,8 @@ def _open(node: Node, line: _Line, teller: Teller, deep: int) -> None:
     else:
         parts = [_follow(figure, row, None) for figure, row in line.opened.parts]
     node.how = line.opened.how
+    if node.how == "method":
+        node.assumption = line.opened.assumption
     node.parts = [_node(part, teller, deep) for part in parts]
 
 

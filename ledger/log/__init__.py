@@ -14,11 +14,17 @@ if TYPE_CHECKING:
     from ledger.log._backup import backup
     from ledger.log._many import heads_of
     from ledger.log._restore import Restored, restore
+    from ledger.log._schema import EVENTS, LAYOUT, TRIGGERS, TYPES, Column
     from ledger.log._verify import ChainReport, verify
 
 __all__ = [
     "COLUMNS",
+    "EVENTS",
+    "LAYOUT",
+    "TRIGGERS",
+    "TYPES",
     "ChainReport",
+    "Column",
     "Head",
     "Log",
     "NewEvent",
@@ -45,6 +51,11 @@ __all__ = [
 
 _LATER = {
     "ChainReport": "_verify",
+    "Column": "_schema",
+    "EVENTS": "_schema",
+    "LAYOUT": "_schema",
+    "TRIGGERS": "_schema",
+    "TYPES": "_schema",
     "Restored": "_restore",
     "backup": "_backup",
     "heads_of": "_many",

@@ -17,7 +17,7 @@ from ledger.messages.words import fixed
 __all__ = ["amount", "unit"]
 
 _A = re.compile(r"(?P<above>.+) an? (?P<below>.+)")
-_NUMBERS = re.compile(r"([-+<>]?\d[\d,]*(?:\.\d+)?[¼½¾⅓⅔⅛]?|[¼½¾⅓⅔⅛]|\.\d+) ?([^\d¼½¾⅓⅔⅛]*)")
+_NUMBERS = re.compile(r"([-+<>]?\d[\d,]*(?:\.\d+)?[¼½¾⅓⅔⅛]?|[¼½¾⅓⅔⅛]|\.\d+) ?((?:m2|[^\d¼½¾⅓⅔⅛])*)")
 _THOUSANDTH = "1/1000 "
 _BY_TIME = {
     "hour": "unit-an-hour",

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 
 from ledger.messages.catalogue import speaker
-from ledger.messages.texts import sentence
+from ledger.messages.message import Message
+from ledger.messages.texts import Sentence
 
 __all__ = ["column", "fixed", "word"]
 
@@ -37,12 +38,14 @@ def fixed(value: str, of: str = "") -> str:
     Parameters
     ----------
     of : str
-        The column or field: a word may have a sense of its own there.
+        As for `word`.
     """
-    key, english = _key(value), speaker("en")
+    if not (_FIXED.fullmatch(value) or value in _CAPITALS):
+        return value
+    key, spoken = _key(value), speaker("en")
     for id_ in (f"sense-{_key(of)}-{key}", f"word-{key}") if of else (f"word-{key}",):
-        if english.has(id_):
-            return sentence(id_)
+        if spoken.own(id_):
+            return Sentence(value, Message(id_))
     return value
 
 

@@ -1,4 +1,4 @@
-"""Projections: one file a question. Pure functions from a replayed state to a DataFrame.
+"""The registry of questions: pure functions from a replayed state to a DataFrame.
 
 A new question is a package in `ledger/questions` with a `PROJECTION`, and one line in `_MODULES`.
 """
@@ -14,11 +14,11 @@ __all__ = ["PROJECTIONS", "Answer", "Assumption", "Column", "Node", "Option", "P
 
 _MODULES = {
     "jar-cost": "ledger.questions.jar_cost",
-    "shelf": "shelf",
+    "shelf": "ledger.questions.shelf.question",
     "our-table": "ledger.questions.our_table",
     "know-how": "ledger.questions.know_how.question",
     "season": "ledger.questions.season",
-    "next-season": "next_season",
+    "next-season": "ledger.questions.next_season.question",
     "as-published": "ledger.questions.as_published.question",
     "touched": "ledger.questions.touched.question",
     "worth-it": "ledger.questions.worth_it.question",
@@ -46,9 +46,7 @@ class _Lazy(Mapping[str, Projection]):
     """Projections by name; a file is read when its question is asked."""
 
     def __getitem__(self, name: str) -> Projection:
-        where = _MODULES[name]
-        module = import_module(where if "." in where else f"ledger.projections.{where}")
-        projection: Projection = module.PROJECTION
+        projection: Projection = import_module(_MODULES[name]).PROJECTION
         return projection
 
     def __iter__(self) -> Iterator[str]:

@@ -230,7 +230,7 @@ def cells_of(
 
 @dataclass(frozen=True)
 class Compared:
-    """How two answers of one question are set beside each other (`ledger.projections.compare`).
+    """How two answers of one question are set beside each other (`ledger.questions.compared.compare`).
 
     Parameters
     ----------
@@ -241,7 +241,7 @@ class Compared:
     value : str
         The column of its value, in money; price is value by amount.
     what : str
-        What the values are, in words.
+        The id of what the values are.
     price : str
         What value by amount is called.
     unit : str, optional

@@ -25,7 +25,7 @@ from dashboard.pages import PAGES
 from dashboard.words import LANGUAGES, Words, catalogue
 from ledger.kinds import KINDS
 from ledger.projections import PROJECTIONS, Column, Node
-from ledger.projections.compare import COLUMNS as COMPARED
+from ledger.questions.compared.compare import COLUMNS as COMPARED
 
 US, METRIC, DE = (
     Words("en", "us", "USD"), Words("en", "metric", "GBP"), Words("de", "metric", "EUR"),

@@ -50,7 +50,7 @@ def add_kind(copy):
 
 
 def add_column(copy):
-    shelf = next(p for p in ("ledger/projections/shelf.py",) if (copy / p).exists())
+    shelf = next(p for p in ("ledger/questions/shelf/question.py",) if (copy / p).exists())
     column = '    Column("age_days", "Age", "days", "Days since it came in."),\n'
     after(copy, shelf, '    Column("lot", "Lot", "", "Id of the lot."),\n', column)
     value = '        "age_days": state.as_of_day - int(lots["day"][lot]),\n'

@@ -35,7 +35,7 @@ from ledger.messages.language import language
 from ledger.messages.phrases import phrase_book
 from ledger.messages.words import column, word
 from ledger.projections import PROJECTIONS
-from ledger.projections.compare import COLUMNS as COMPARED
+from ledger.questions.compared.compare import COLUMNS as COMPARED
 from ledger.vocabulary import VOCABULARY
 
 FAMILIES = ("command", "metavar", "word", "sense", "column")

@@ -17,10 +17,11 @@ from strategies import random_book
 
 from ledger import Book
 from ledger.errors import InputError, NotFound
-from ledger.projections import PROJECTIONS, said_kept
-from ledger.projections.graded import Graded
-from ledger.projections.said import EVERY, asked, earlier
-from ledger.projections.widening import lately
+from ledger.projections import PROJECTIONS
+from ledger.questions.ahead import kept as said_kept
+from ledger.questions.ahead.graded import Graded
+from ledger.questions.ahead.said import EVERY, asked, earlier
+from ledger.questions.ahead.widening import factor_of, lately
 from ledger.questions.came_true import question as came_true
 from ledger.questions.shared.arithmetic import recompute
 from ledger.replay.state import day_number, day_text
@@ -85,7 +86,7 @@ def home(tmp_path, kept_folder):
 
 def plain(state):
     """Return what was said, as plain values."""
-    said = [msgspec.to_builtins(one) for one in asked(state, earlier(state), whole=True)]
+    said = [msgspec.to_builtins(one) for one in asked(state, earlier(state), factor_of)]
     return [{**one, "plants": None} for one in said]
 
 
@@ -97,7 +98,7 @@ def test_every_range_is_what_the_book_would_have_said_then(home):
     state = home.state()
     moments = earlier(state)
     assert [b - a for (a, _), (b, _) in itertools.pairwise(moments)] == [EVERY] * (len(moments) - 1)  # fmt: skip
-    for said in asked(state, moments, whole=True)[::4]:
+    for said in asked(state, moments, factor_of)[::4]:
         day = day_text(said.day)
         shelf = home.show("shelf", items=True, as_of=day, known_at=day).to_dict()["records"]
         ranges = {one.item: one for one in said.ranges}
@@ -261,7 +262,8 @@ def test_it_is_kept_and_asked_only_once(home, kept_folder, monkeypatch):
         raise AssertionError("asked again")
 
     said_kept._BOOKS.clear()
-    monkeypatch.setattr("ledger.projections.said._state", never)
+    monkeypatch.setattr("ledger.questions.ahead.said.state_at", never)
+    monkeypatch.setattr("ledger.questions.planning.said.state_at", never)
     with Book.open(home.log.path) as again:
         assert again.show("came-true", by="item").to_dict() == before
         # an entry changes what came, not what was said

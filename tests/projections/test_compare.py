@@ -15,9 +15,9 @@ from test_why import check
 
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections.against import Against, why_against
 from ledger.projections.base import Answer, Column, Compared, cells_of
-from ledger.projections.compare import compare, entries_of, split
+from ledger.questions.compared.against import Against, why_against
+from ledger.questions.compared.compare import compare, entries_of, split
 
 COLUMNS = (
     Column("why", "", "", ""), Column("thing", "", "", ""), Column("g", "", "g", ""),

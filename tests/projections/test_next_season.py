@@ -18,7 +18,7 @@ from test_why import check, get
 from ledger.errors import InputError, NotFound
 from ledger.methods.beds import Bed, Crop
 from ledger.projections import PROJECTIONS
-from ledger.projections.next_beds import fit
+from ledger.questions.planning.beds import fit
 from ledger.replay import Replay
 
 LB, FT2 = 453.59237, 0.3048**2

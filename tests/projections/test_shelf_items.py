@@ -21,7 +21,7 @@ from strategies import random_book
 from ledger.cli import main
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
-from ledger.projections.next_supply import next_supply
+from ledger.questions.ahead.supply import next_supply
 from ledger.questions.shared.arithmetic import recompute
 
 KG = 1000

@@ -8,7 +8,7 @@ import pytest
 from test_planting import KENTUCKY
 
 from ledger.methods.beds import Bed, Crop
-from ledger.projections.next_beds import fit
+from ledger.questions.planning.beds import fit
 
 LB, FT = 453.59237, 0.3048
 """The international avoirdupois pound and foot, exact (NIST Handbook 44, appendix C)."""

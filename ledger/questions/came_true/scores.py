@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.methods.scoring import ENDS, losses
-from ledger.projections.came import Came
-from ledger.projections.graded import Graded, grades
-from ledger.projections.graded_plants import keeping_grades, plant_grades
-from ledger.projections.said import asked, earlier
+from ledger.questions.ahead.came import Came
+from ledger.questions.ahead.graded import Graded, grades
+from ledger.questions.ahead.said import asked, earlier
+from ledger.questions.ahead.widening import factor_of
+from ledger.questions.planning.graded import keeping_grades, plant_grades
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -32,7 +33,7 @@ def graded(state: State) -> list[Graded]:
 
 
 def _graded(state: State) -> list[Graded]:
-    said = asked(state, earlier(state), whole=True)
+    said = asked(state, earlier(state), factor_of)
     if not said:
         return []
     out = grades(Came(state, said[0].day), said)

@@ -10,7 +10,7 @@ from ledger.errors import NotFound
 from ledger.messages import measured, sentence
 from ledger.messages.units import unit
 from ledger.projections.base import Node
-from ledger.projections.graded import KINDS, Graded
+from ledger.questions.ahead.graded import KINDS, Graded
 from ledger.questions.shared.arithmetic import quotient, total
 from ledger.questions.shared.opening import check_figure
 from ledger.questions.telling import label_day

@@ -126,12 +126,12 @@ class Sources:
 
     @cached_property
     def described(self) -> dict[tuple[int, str], int]:
-        """The event that last said a weight or an energy of each item, by the field that says it."""
+        """The event that last said a weight, an energy or how long it keeps of each item, by the field."""
         facts, out = self.state.facts, {}
         told = dict(self.state.bodies("item_described"))
         for ev in sorted(told, key=lambda ev: int(self.state.moment.root[ev])):
             number = facts.number.get(facts.canonical(item_key(told[ev]["item"])))
-            for name in ("g_per", "g_per_ml", "kcal_per_100g"):
+            for name in ("g_per", "g_per_ml", "kcal_per_100g", "keeps"):
                 if number is not None and told[ev].get(name):
                     out[number, name] = ev
         return out

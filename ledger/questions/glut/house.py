@@ -15,8 +15,8 @@ import numpy as np
 from ledger.door import jars_per_load
 from ledger.kinds import CANNING
 from ledger.methods.glut import Crop, Limits, Way
-from ledger.projections.next_batches import Batches
 from ledger.questions.glut.comes import DAYS, comes_of
+from ledger.questions.planning.batches import Batches
 from ledger.questions.shared.common import QUART_UL
 from ledger.questions.shared.jars import jar_totals
 from ledger.questions.shared.usual_plan import usual_plan
@@ -31,8 +31,8 @@ from ledger.questions.shared.ways import (
 from ledger.reference import servings, winter
 
 if TYPE_CHECKING:
-    from ledger.projections.next_recipes import Made
     from ledger.published.processes import Process
+    from ledger.questions.planning.recipes import Made
     from ledger.replay import State
 
 __all__ = [

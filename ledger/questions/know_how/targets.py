@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.items import item_key, near_misses
-from ledger.messages import Day, sentence
+from ledger.messages import Day, Typed, sentence
 from ledger.questions.know_how.skills import HOUSEHOLD
 from ledger.replay.state import day_number
 
@@ -108,7 +108,4 @@ def misnamed(skills: Skills, skill: int) -> str | None:
     found = [other] if other in practised else near_misses(name, practised - {name}, 1)
     if not found or found[0] is None:
         return None
-    return (
-        f"{name!r} was never practised under that name, but {found[0]!r} was: "
-        f"set the target for that name if it is the same"
-    )
+    return sentence("skills-misnamed", name=Typed(name), other=Typed(found[0]))

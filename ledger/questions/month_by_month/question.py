@@ -163,7 +163,7 @@ def _sowing(state: State, risk: str | None) -> Iterator[Doing]:
 
 
 def _putting_up(state: State) -> Iterator[Doing]:
-    from ledger.projections.next_season import build as next_season
+    from ledger.questions.next_season.question import build as next_season
 
     number: dict[tuple[str, str], int] = {}
     left_out = _not_published(state)

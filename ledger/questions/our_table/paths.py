@@ -10,7 +10,7 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.figures import Array, Figure, Groups, choose, known_where, total
-from ledger.messages import joined
+from ledger.messages import Code, Day, joined, sentence
 from ledger.messages.words import fixed
 from ledger.projections.base import Column
 from ledger.questions.food.bases import UNITS
@@ -80,8 +80,12 @@ def path_totals(state: State, period: Period, records: list[dict[str, Any]]) -> 
             "paths": sum(one[name] or 0.0 for one in records),
         }
     grams = out["grams"]
+    came, there, held = (round(grams[one] / 1000) for one in ("came_in", "there_before", "paths"))
+    first, _, last = period.label.partition("/")
     out["in_words"] = [
-        f"{grams['came_in'] / 1000:,.0f} kg came in from {period.label.replace('/', ' to ')}, beside {grams['there_before'] / 1000:,.0f} kg that was there; the paths hold {grams['paths'] / 1000:,.0f} kg."
+        sentence("eaten-balance", n=came, day=Day(first), day2=Day(last), n2=there, n3=held)
+        if last
+        else sentence("eaten-balance-label", n=came, label=Code(first), n2=there, n3=held)
     ]
     return out
 

@@ -73,8 +73,12 @@ _AMONG: dict[str, Callable[[list[float]], float]] = {
 
 
 def recompute(node: Node) -> float | None:
-    """Return what the parts of a node give by its `how`; None for a leaf, a day or a missing value."""
-    if not node.parts or node.value is None or isinstance(node.value, str):
+    """Return what the parts of a node give by its `how`.
+
+    None for a leaf, a day, a missing value, and what a procedure gave.
+    """
+    nobody_can = node.value is None or isinstance(node.value, str) or node.how == "method"
+    if nobody_can or not node.parts:
         return None
     values = [_value(part) for part in node.parts]
     if node.how == "sum":

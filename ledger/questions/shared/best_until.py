@@ -10,7 +10,7 @@ from ledger.messages.units import amount
 from ledger.methods.supply import past_best
 from ledger.published.keeping import Keeping
 from ledger.questions.shared.keeping import keeping_of
-from ledger.questions.shared.use_by import days_of, opened_on, use_by_of
+from ledger.questions.shared.use_by import Term, days_of, opened_on, term_of
 from ledger.questions.shared.use_past import UsePast
 
 if TYPE_CHECKING:
@@ -29,10 +29,13 @@ class BestUntil:
         Days since 1970.
     keeps : str or Keeping
         The household's word, or the published period.
+    term : Term
+        What it is counted from.
     """
 
     day: int
     keeps: str | Keeping
+    term: Term
 
     @property
     def published(self) -> bool:
@@ -44,8 +47,8 @@ class BestUntil:
         """Where it comes from, in words."""
         keeps = self.keeps
         if isinstance(keeps, str):
-            own = keeps if isinstance(keeps, Sentence) else amount(keeps)
-            return sentence("keeps-household", span=own)
+            span = keeps if isinstance(keeps, Sentence) else amount(keeps)
+            return sentence("keeps-household", span=span)
         return sentence(
             "keeps-published", text=keeps.text, span=amount(keeps.span), source=keeps.source
         )
@@ -57,9 +60,9 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     An open jar and leftovers have their short lives: from the day on which something was last
     taken, or on which they were put away.
     """
-    day, said = use_by_of(state, lot)
-    if day is not None:
-        return BestUntil(day, said or "")
+    own = term_of(state, lot)
+    if own is not None:
+        return BestUntil(own.day, own.said, own)
     keeping = keeping_of(state, lot)
     if keeping is None:
         return None
@@ -68,7 +71,8 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     end = days_of(start, keeping.low)
     if end is None:
         return None
-    return BestUntil(end, keeping)
+    term = Term(end, keeping.low, start, opened is not None, keeping.low, keeping.source)
+    return BestUntil(end, keeping, term)
 
 
 @dataclass(frozen=True)

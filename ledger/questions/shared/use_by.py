@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -16,13 +17,56 @@ from ledger.replay.state import day_text
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["days_of", "is_marked", "loose_text", "opened_on", "use_by_of"]
+__all__ = [
+    "Term",
+    "days_of",
+    "is_marked",
+    "loose_text",
+    "opened_on",
+    "span_of",
+    "term_of",
+    "use_by_of",
+]
 
 _OIL_DAYS = 4
 """The longest of 2 to 4 days (OKSTATE_OIL); another source's 10 days are set aside: the stricter holds."""
 _OIL_SOURCE = "Oklahoma State University Extension, about 2020"
 
 _SPAN = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(day|week|month|year)s?\s*", re.IGNORECASE)
+
+
+@dataclass(frozen=True)
+class Term:
+    """How long a lot keeps.
+
+    Attributes
+    ----------
+    day : int
+        The last day, since 1970.
+    said : str
+        Whose word that is, in words.
+    start : int
+        The day from which it is counted.
+    opened : bool
+        Whether that is the day on which something was last taken, not the day on which it came.
+    span : str
+        Like ``12 months``.
+    source : str
+        The document that says it; empty: the household.
+    """
+
+    day: int
+    said: str
+    start: int
+    opened: bool
+    span: str
+    source: str = ""
+
+
+def span_of(text: str) -> tuple[float, str] | None:
+    """Return a span like ``12 months`` as a number and its unit, like ``months``."""
+    match = _SPAN.fullmatch(text)
+    return None if match is None else (float(match[1]), f"{match[2].lower()}s")
 
 
 @lru_cache(8192)
@@ -54,14 +98,16 @@ def use_by_of(state: State, lot: int) -> tuple[int | None, str | None]:
     not seal has the published days in the fridge, and what stands graver than ``beyond it`` has no such
     day but that of moist food under oil.
     """
-    published = _fridge_days(state, lot)
+    term = term_of(state, lot)
+    return (None, None) if term is None else (term.day, term.said)
+
+
+def term_of(state: State, lot: int) -> Term | None:
+    """Return the same with what it is counted from; None where there is no such day."""
+    published, own = _fridge_days(state, lot), _said_by_household(state, lot)
     if published is not None:
-        day, said = published
-        keeps, own = _said_by_household(state, lot)
-        return (keeps, own) if keeps is not None and keeps < day else (day, said)
-    if is_marked(state, lot):
-        return None, None
-    return _said_by_household(state, lot)
+        return own if own is not None and own.day < published.day else published
+    return None if is_marked(state, lot) else own
 
 
 def is_marked(state: State, lot: int) -> bool:
@@ -72,7 +118,7 @@ def is_marked(state: State, lot: int) -> bool:
     return standing is not None and standing.is_marked
 
 
-def _fridge_days(state: State, lot: int) -> tuple[int, str] | None:
+def _fridge_days(state: State, lot: int) -> Term | None:
     """Return the published last day in the fridge of a jar that did not seal, or of food in oil."""
     from ledger.published.remedy import figure
     from ledger.published.words import cite
@@ -82,8 +128,9 @@ def _fridge_days(state: State, lot: int) -> tuple[int, str] | None:
     kept = KEPT[int(state.lots["kept"][lot])]
     standing = standing_of(state, lot)
     if kept == "fridge" and standing is not None and standing.in_oil:
-        span = amount(f"{_OIL_DAYS} days")
-        return start + _OIL_DAYS, sentence("keeps-under-oil", span=span, source=_OIL_SOURCE)
+        span = f"{_OIL_DAYS} days"
+        said = sentence("keeps-under-oil", span=amount(span), source=_OIL_SOURCE)
+        return Term(start + _OIL_DAYS, said, start, False, span, _OIL_SOURCE)
     if int(state.lots["suffix"][lot]) != 1:
         return None
     cold = figure("fridge_period")
@@ -91,17 +138,20 @@ def _fridge_days(state: State, lot: int) -> tuple[int, str] | None:
     days = days_of(start, span)
     if days is None:
         return None
-    return days, sentence("keeps-at-most", span=amount(span), source=cite(cold.source))
+    source = cite(cold.source)
+    said = sentence("keeps-at-most", span=amount(span), source=source)
+    return Term(days, said, start, False, span, source)
 
 
-def _said_by_household(state: State, lot: int) -> tuple[int | None, str | None]:
+def _said_by_household(state: State, lot: int) -> Term | None:
     keeps = state.facts.facts[int(state.lots["item"][lot])].keeps or {}
     start, place = int(state.lots["day"][lot]), KEPT[int(state.lots["kept"][lot])]
     opened = opened_on(state, lot)
     if opened is not None:
         start, place = opened, "fridge"
     span = keeps.get(place or "shelf")
-    return (None, None) if span is None else (days_of(start, span), span)
+    day = None if span is None else days_of(start, span)
+    return None if span is None or day is None else Term(day, span, start, opened is not None, span)
 
 
 def loose_text(state: State, lot: int) -> str | None:

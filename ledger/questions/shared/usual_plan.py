@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.projections.next_asked import asked_of
-from ledger.projections.next_plan import Plan
+from ledger.questions.planning.asked import asked_of
+from ledger.questions.planning.plan import Plan
 
 if TYPE_CHECKING:
     from ledger.replay import State

@@ -15,7 +15,7 @@ from ledger.questions.who_eats.eaters import eaters_of
 from ledger.replay import ORIGINS
 
 if TYPE_CHECKING:
-    from ledger.projections.next_plan import CropPlan
+    from ledger.questions.planning.plan import CropPlan
     from ledger.questions.shared.sown import Sown
     from ledger.questions.whole_year.house import Asked, Household
     from ledger.replay import State
@@ -65,7 +65,7 @@ def per_kg(state: State, item: int) -> tuple[float, ...] | None:
 
 def add_beds(state: State, out: Household, asked: Asked) -> None:
     """Add the crops of the beds, each with the beds that its plant family keeps it out of."""
-    from ledger.projections.next_season import build as next_season
+    from ledger.questions.next_season.question import build as next_season
 
     plan = usual_plan(state)
     grew = {bed: {plan.family(one) for one in plan.garden.grew(bed)} for bed in out.limits.beds}

@@ -9,10 +9,10 @@ import numpy as np
 from ledger.door import jars_per_load
 from ledger.kinds import CANNING
 from ledger.methods.year_plan import WEEKS, Recipe
-from ledger.projections.next_batches import Batches
 from ledger.published.keeping import keeps_for
 from ledger.questions.glut.comes import fresh_days
 from ledger.questions.glut.house import LB_G, own_process, published_batch
+from ledger.questions.planning.batches import Batches
 from ledger.questions.shared.larder import larder_of
 from ledger.questions.shared.usual_plan import usual_plan
 from ledger.questions.shared.ways import (
@@ -26,7 +26,7 @@ from ledger.questions.whole_year.garden import MORE, per_kg
 from ledger.replay import COST, LABOUR
 
 if TYPE_CHECKING:
-    from ledger.projections.next_recipes import Made
+    from ledger.questions.planning.recipes import Made
     from ledger.questions.whole_year.house import Household
     from ledger.replay import State
 

@@ -1,0 +1,1 @@
+"""One question asked at two dates: what changed, and why."""

@@ -1,0 +1,201 @@
+"""Asking one question at two dates: which two answers are meant, and why a difference is what it is."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+from urllib.parse import quote, unquote
+
+import numpy as np
+
+from ledger.errors import InputError, NotFound
+from ledger.messages import Day, sentence
+from ledger.projections.base import Answer, Compared, Node, Projection
+from ledger.questions.compared.causes import Change
+from ledger.questions.compared.compare import compare, entries_of, groups_of, split
+from ledger.replay.garden import Season
+from ledger.replay.state import day_number, day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["Against", "why_against"]
+
+MARK = "against:"
+"""What the address of a comparison begins with, behind the question's name."""
+
+
+@dataclass
+class Against:
+    """One question asked at two dates.
+
+    Parameters
+    ----------
+    projection : Projection
+    state_of : callable
+        ``state_of(day)`` gives the book at a day (ISO text).
+    as_of : str
+        The day of the answer now.
+    against : str
+        A day (ISO text); for a question that has seasons also the year of one.
+    options : dict
+        The question's options.
+
+    Raises
+    ------
+    InputError
+        When the question cannot be compared, or `against` is neither.
+    """
+
+    projection: Projection
+    state_of: Callable[[str], State]
+    as_of: str
+    against: str
+    options: dict[str, Any]
+
+    def __post_init__(self) -> None:
+        self.against = str(self.against).strip()
+        self.how = self._how()
+        self.has_seasons = any(one.name == "season" for one in self.projection.options)
+        self.is_season = bool(re.fullmatch(r"\d{4}", self.against)) and self.has_seasons
+        if self.is_season and 1 < int(self.against) < 9998:
+            return
+        try:
+            day_number(self.against)
+        except ValueError:
+            wanted = "2025-10-31, or a season: 2025" if self.has_seasons else "2025-10-31"
+            raise InputError(
+                "against", f"{self.against[:40]!r} is not a day", f"Write it like {wanted}"
+            ) from None
+
+    def _how(self) -> Compared:
+        from ledger.projections import PROJECTIONS
+
+        how, name = self.projection.compared, self.projection.name
+        if how is None:
+            known = [one for one, projection in PROJECTIONS.items() if projection.compared]
+            raise InputError(
+                "against",
+                f"{name} is not set against another date",
+                f"Ask one of: {', '.join(known)}",
+            )
+        other = [flag for flag in self.projection.variants if self.options.get(flag)]
+        if other:
+            raise InputError(
+                "against", f"--{other[0]} is not set against another date", "Leave one of them out"
+            )
+        return how
+
+    def answers(self) -> tuple[Answer, Answer, tuple[str, str]]:
+        """Return the answers now and then, and what then and now are called."""
+        state = self.state_of(self.as_of)
+        now = self.projection.build(state, **self.options)
+        day, options, names = self._then(state)
+        return now, self.projection.build(self.state_of(day), **options), names
+
+    def _then(self, state: State) -> tuple[str, dict[str, Any], tuple[str, str]]:
+        if self.is_season:
+            return self._season_then(state)
+        if self.options.get("from"):
+            return self._period_then()
+        return self.against, self.options, (_on(self.against), _on(self.as_of))
+
+    def _season_then(self, state: State) -> tuple[str, dict[str, Any], tuple[str, str]]:
+        """Return the other season; while this one runs, to the same day of it."""
+        calendar = Season(state.settings.newest("season_starts"))
+        asked = self.options.get("season")
+        season = int(calendar.of(np.array([state.as_of_day]))[0]) if asked is None else int(asked)
+        then, day = int(self.against), state.as_of_day
+        into = day - calendar.first_day(season)
+        if into >= 0 and day <= calendar.last_day(season):
+            day = min(calendar.first_day(then) + into, calendar.last_day(then))
+            names = (_until(day_text(day)), _until(self.as_of))
+        else:
+            names = (str(then), str(season))
+        return day_text(day), {**self.options, "season": str(then)}, names
+
+    def _period_then(self) -> tuple[str, dict[str, Any], tuple[str, str]]:
+        """Return a period as long as this one that ends on the day given."""
+        first, last = str(self.options["from"]), str(self.options.get("to") or self.as_of)
+        moved = dt.timedelta(days=day_number(self.against) - day_number(last))
+        begins = (dt.date.fromisoformat(first) + moved).isoformat()
+        options = {**self.options, "from": begins, "to": self.against}
+        return self.as_of, options, (_span(begins, self.against), _span(first, last))
+
+    def answer(self) -> Answer:
+        """Return the comparison."""
+        now, then, names = self.answers()
+        measures = self.state_of(self.as_of).settings.newest("measures", "us") or "us"
+        return compare(now, then, self.how, names=names, address=self._address, measures=measures)
+
+    def _address(self, what: str) -> str:
+        given = {"against": self.against, **{k: v for k, v in self.options.items() if v}}
+        said = ",".join(f"{name}:{quote(str(value), safe='')}" for name, value in given.items())
+        return f"{self.projection.name}/{said}/{quote(what, safe='')}"
+
+
+def _on(day: str) -> str:
+    return sentence("compare-on", day=Day(day))
+
+
+def _span(first: str, last: str) -> str:
+    return sentence("why-stretch", first=Day(first), last=Day(last))
+
+
+def why_against(
+    projection: Projection,
+    state_of: Callable[[str], State],
+    as_of: str,
+    key: str,
+    field: str | None = None,
+) -> Node:
+    """Return a figure of a comparison as a tree.
+
+    Parameters
+    ----------
+    key : str
+        What follows the question's name in the address: ``against:2024,season:2025/tomato``.
+    field : str, optional
+        A column of the comparison; default: the difference.
+
+    Raises
+    ------
+    NotFound
+        When there is no such record, or no such figure of it.
+    """
+    said, _, what = key.partition("/")
+    given = dict(part.partition(":")[::2] for part in said.split(","))
+    given = {name: unquote(value) for name, value in given.items()}
+    strange = set(given) - {"against", *(one.name for one in projection.options)}
+    if strange:
+        raise NotFound(
+            "address",
+            f"{projection.name} has no option {min(strange)!r}",
+            "Take the address as given",
+        )
+    against = Against(projection, state_of, as_of, given.pop("against"), given)
+    now, then, names = against.answers()
+    entries = entries_of(now, then, against.how)
+    for several in groups_of(entries).values():
+        split(several)
+    entry = next((e for e in entries if e.what == unquote(what)), None)
+    if entry is None:
+        raise NotFound(
+            "address",
+            f"there is no {unquote(what)!r} in that comparison",
+            f"Take an address from `croftbook show {projection.name} --against ... --json`",
+        )
+    figures = Change(entry, entries, names, against.how).figures()
+    name = field or "difference"
+    if name not in figures:
+        raise NotFound(
+            "figure", f"{name!r} is not a figure of a comparison", f"It has: {', '.join(figures)}"
+        )
+    return figures[name]()
+
+
+def _until(day: str) -> str:
+    return sentence("compare-to", day=Day(day))

@@ -1,0 +1,138 @@
+"""What was said of plants before a season and of keeping before a harvest, beside what came."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from ledger.kinds import KINDS as EVENTS
+from ledger.published.keeping import keeps_for
+from ledger.questions.ahead.graded import Graded
+from ledger.questions.ahead.kept import Said
+from ledger.questions.ahead.said import earlier
+from ledger.questions.ahead.supply import is_supply
+from ledger.questions.garden.field import crops_of
+from ledger.questions.planning.growth import SIZES, Garden
+from ledger.questions.planning.said import plants_said
+from ledger.questions.shared.use_by import days_of
+from ledger.replay import KEPT, tables
+from ledger.replay.columns import Array
+from ledger.replay.facts import SORTS
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["keeping_grades", "plant_grades"]
+
+_SPOILED = [tables.CAUSES.index(why) for why in ("spoiled", "too old")]
+_DISCARDED = list(EVENTS).index("discarded")
+
+
+def plant_grades(state: State, garden: Garden | None = None) -> list[Graded]:
+    """Return the yields and chances said before each finished season, beside what it brought.
+
+    Said at the last moment before the season's first planting (else before it began).
+    """
+    garden = garden or Garden(crops_of(state))
+    before = earlier(state)
+    asked = []
+    for season in sorted({p.season for plots in garden.plots.values() for p in plots}):
+        if season >= garden.next:
+            continue
+        days = [
+            planting.day
+            for plots in garden.plots.values()
+            for plot in plots
+            if plot.season == season and not plot.standing
+            for planting in plot.plantings
+        ]
+        begins = min(days, default=garden.calendar.first_day(season))
+        moments = [one for one in before if one[0] < begins]
+        if moments and moments[-1] not in asked:
+            asked.append(moments[-1])
+    out: list[Graded] = []
+    for said in plants_said(state, asked):
+        out += _of_season(state, garden, said)
+    return out
+
+
+def _of_season(state: State, garden: Garden, said: Said) -> list[Graded]:
+    out = []
+    units = {unit: size for size, unit in SIZES.items()}
+    for one in said.plants or []:
+        item = state.facts.find(one["crop"])
+        if item is None or one["yield_g.likely"] is None:
+            continue
+        growth = garden.growth(item)
+        size = units.get(one["yield_of"])
+        found = [s for s in growth.seasons if s.season == one["season"] and growth.size == size]
+        if not found:
+            continue
+        each, day = found[0].each, garden.calendar.last_day(one["season"])
+        low, likely = one["yield_g.low"], one["yield_g.likely"]
+        if low is not None:
+            ends = (float(low), float(likely))
+            out.append(Graded("yield", item, said.day, ends, each, day, each >= low))
+        chance, planned, needed = (
+            one["chance_short"], one["plants.planned"], one["needed_g.likely"]
+        )  # fmt: skip
+        if chance is not None and planned is not None and needed is not None and size == "plants":
+            enough = planned * each >= needed
+            out.append(
+                Graded(
+                    "brings enough", item, said.day, (1 - chance,), float(enough), day, bool(enough)
+                )
+            )
+    return out
+
+
+def keeping_grades(state: State, said: list[Said]) -> list[Graded]:
+    """Return for how long each lot was said to keep, beside whether some of it spoiled before.
+
+    By the household's word at the last moment before the lot came (the first after it where there
+    was none), else by the early end of the published period.
+    """
+    if not said:
+        return []
+    lots, facts = state.lots, state.facts
+    spoiled = _first_spoiled(state)
+    days = np.array([one.day for one in said])
+    batches = state.journal.tables["events"]["kind"] == list(EVENTS).index("put_up")
+    out = []
+    for lot in np.flatnonzero(is_supply(state)).tolist():
+        item, day = int(lots["item"][lot]), int(lots["day"][lot])
+        if facts.sort[item] != SORTS.index("food") or day < days[0]:
+            continue
+        then = said[max(int(np.searchsorted(days, day, "left")) - 1, 0)]
+        place = KEPT[int(lots["kept"][lot])]
+        span = (then.keeps.get(facts.names[item]) or {}).get(place or "shelf")
+        if span is None:
+            ev = int(lots["ev"][lot])
+            method = state.body(ev)["method"] if batches[ev] else None
+            period = keeps_for(facts.facts[item].sort, method, facts.names[item], place)
+            span = None if period is None else period.low
+        end = None if span is None else days_of(day, span)
+        if end is None:
+            continue
+        bad = int(spoiled[lot])
+        over = end < state.as_of_day or not state.left[lot] or 0 <= bad <= end
+        held = None if not over else not 0 <= bad <= end
+        weeks = None if bad < 0 else (bad - day) / 7
+        out.append(
+            Graded("keeps", item, day, ((end - day) / 7,), weeks, bad if bad >= 0 else None, held)
+        )
+    return out
+
+
+def _first_spoiled(state: State) -> Array:
+    """Return the first day on which some of each lot was thrown away as spoiled; -1: none was."""
+    draw, lot, _ = state.allocations
+    ev = state.draws["ev"][draw]
+    events = state.journal.tables["events"]
+    hit = (events["kind"][ev] == _DISCARDED) & np.isin(events["cause"][ev], _SPOILED)
+    far = np.iinfo(np.int64).max
+    out = np.full(state.lots["ev"].size, far)
+    np.minimum.at(out, lot[hit], state.draws["day"][draw[hit]].astype(np.int64))
+    out[out == far] = -1
+    return out

@@ -1,0 +1,342 @@
+"""`show shelf --items`: one record an item, how long it lasts and whether that is long enough."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Any
+
+from ledger.projections.base import Answer, Assumption, Column
+from ledger.questions.ahead.lasting import Ahead, ahead_of, ahead_of_item
+from ledger.questions.ahead.plain import gone
+from ledger.questions.ahead.widening import lately
+from ledger.questions.shared.common import UNITS, answer
+from ledger.questions.shared.jars import left_in_words
+from ledger.questions.shared.use_past import AHEAD
+from ledger.questions.shelf.standing import item_standing, standing_cautions
+from ledger.replay.state import day_text
+
+if TYPE_CHECKING:
+    from ledger.replay import State
+
+__all__ = ["ITEM_COLUMNS", "address_of", "build_items"]
+
+_AMOUNT = "g, ml, pieces or kJ"
+_UNIT = "in the unit of `unit`"
+_FEW, _YEAR = 26, 52
+_ENDS = "the tenth, fiftieth and ninetieth of a hundred"
+
+ITEM_COLUMNS = (
+    Column("why", "Why", "", "Address to give to `croftbook why`."),
+    Column("eat_first", "Eat", "", "1 is to be eaten first: what passes its best before it is eaten, then by day, then by run-out."),
+    Column("item", "Item", "", "What it is.", main=True),
+    Column("measure", "Kept by", "", "mass, volume, count, energy, or the counted unit it was said in."),
+    Column("left.whole", "Left (whole units)", "mg, ul, 1/1000 piece or J", "What is left of all its lots, exactly."),
+    Column("left.measure", "Measure", "", "mass, volume, count or energy."),
+    Column("left.text", "Left", "", "What is left, in words; jars by size.", main=True),
+    Column("standing", "Standing", "", "How the gravest of its lots stands beside what is published; null where nothing is compared."),
+    Column("standing_text", "Said of it", "", "What is said of that before it is eaten, with the day; null where there is nothing to say."),
+    Column("mark", "Mark", "", "The same standing where it is graver than beyond it; else null.", main=True, rare=True),
+    Column("jars_left", "Jars", "jars", "Jars left, an open one as a part; null when not in jars."),
+    Column("lots", "Lots", "lots", "How many lots have something left."),
+    Column("unit", "Unit", "", "The unit of the amounts of this record: g, ml, pieces or kJ."),
+    Column("used_per_week.low", "Used a week, low", _AMOUNT, f"Use a week over the coming {AHEAD} weeks, low; {_UNIT}. Low, likely and high are {_ENDS}; null where fewer than four weeks are known, or none was used."),
+    Column("used_per_week.likely", "Used a week", _AMOUNT, f"The same, likely; {_UNIT}."),
+    Column("used_per_week.high", "Used a week, high", _AMOUNT, f"The same, high; {_UNIT}."),
+    Column("used_text", "Used\na week", "", "Use a week, likely, in words; how long none was used; null where too little is known.", main=True),
+    Column("weeks_left.low", "Weeks left, low", "weeks", "Weeks until nothing is left, when no more comes, low; null where not known, and beyond five years."),
+    Column("weeks_left.likely", "Weeks left", "weeks", "The same, likely."),
+    Column("weeks_left.high", "Weeks left, high", "weeks", "The same, high."),
+    Column("weeks_text", "Weeks\nleft", "", "Low to high, in words.", main=True),
+    Column("runs_out_on.early", "Runs out, early", "day", "Day on which nothing is left: with the low weeks."),
+    Column("runs_out_on.likely", "Runs out", "day", "The same, with the likely weeks."),
+    Column("runs_out_on.late", "Runs out, late", "day", "The same, with the high weeks."),
+    Column("next_supply_on", "Next supply", "day", "When more is expected, by the household's own past; null where that does not tell.", main=True),
+    Column("next_supply_by", "Next supply by", "", "season: as in earlier years; rhythm: after the usual pause."),
+    Column("reaches_next_supply", "Lasts till then", "chance", "Chance that what is left lasts until more comes, 0 to 1, over the days on which it may; null where either is not known."),
+    Column("reaches_text", "Lasts\ntill then", "", "The same chance, in words.", main=True),
+    Column("target", "Target", _AMOUNT, f"How much should be there now by the household's target; {_UNIT}; null where none is set."),
+    Column("target_said", "Target as set", "", "The target in the household's words."),
+    Column("short_of_target", "Short of target", _AMOUNT, f"What is missing to it, 0 when there is enough; {_UNIT}."),
+    Column("short_text", "Short", "", "What is missing to it, in words."),
+    Column("past_best", "Past best", _AMOUNT, f"How much passes its best before it would be eaten; {_UNIT}; null where use is not known."),
+    Column("past_best_on", "Past best on", "day", "The day from which on."),
+    Column("past_best_text", "Past best\nuneaten", "", "How much passes its best before it would be eaten, in words.", main=True),
+    Column("best_until", "Best until", "day", "First day on which some of it passes its best: the household's word, else the early end of the published period."),
+    Column("seasonal", "Seasonal", "yes or no", "Whether its weeks show that use comes back at the same time of the year."),
+    Column("weeks_known", "Weeks known", "weeks", "Past weeks, of the last five years, in which there was some; a week that ran dry counts as far as it went."),
+    Column("ranges_held", "Ranges held", "times", "Of earlier ranges of use a week and of run-out, how many held what came: those of the last eight moments, four weeks apart, whose twelve weeks are over; null where none was said."),
+    Column("ranges_said", "Ranges said", "times", "How many those were."),
+    Column("held_text", "Ranges\nheld", "", "Both in words.", main=True),
+    Column("how_sure", "How sure", "", "What keeps the range wide, in words; null where a year or more is known."),
+    Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
+)  # fmt: skip
+
+_SAID = {
+    "own-weeks": f"Use a week and run-out come from the household's own weeks: they tell how even the use is, and how sure the usual amount. The ranges leave out the earliest and the latest tenth. Use a week is over the coming {AHEAD} weeks; what is eaten, used, sown or given away counts, what spoils comes on top.",
+    "own-seasons": "Where the weeks show that use comes back at the same time of the year, that is followed.",
+    "none-there": "Days on which there was none count neither as use of nothing nor as any other use.",
+    "even-pauses": "What is opened at even pauses is reckoned by its pauses.",
+    "people-changed": "Food used before the number of people changed counts by it.",
+    "few-weeks": f"Few weeks (under {_FEW}): a wide range.",
+    "season-not-known": "Less than a year: a season is not known yet.",
+    "earlier-ranges": "Earlier ranges count those of the last eight moments whose twelve weeks are over, as they stood before any widening: `croftbook show came-true` grades all that the book said.",
+    "widened": "The ranges are widened, as too few of the last ones held in this household.",
+    "next-by-season": "The next supply is expected as in earlier years; the chance counts earlier and later days, too.",
+    "next-by-rhythm": "The next supply is expected after the usual pause; the chance counts shorter and longer ones, too.",
+    "best-as-published": "Where the household does not say how long it keeps, best quality ends with the early end of the published period. That is quality, and no promise of safety.",
+    "target-until-supply": "Of a target for a year, as much should be there as lies before the next supply.",
+    "beyond-five-years": "What lasts longer than about five years has no day.",
+}  # fmt: skip
+
+_HOW_SURE = {
+    "few-weeks": "few weeks: a wide range",
+    "season-not-known": "less than a year: a season is not known yet",
+}
+
+
+def address_of(name: str) -> str:
+    """Return the address of an item's record."""
+    return f"shelf/items/{name.replace(' ', '-')}"
+
+
+def build_items(state: State, only: int | None = None) -> Answer:
+    """Return one record an item with something left or a target, what to eat first coming first.
+
+    Parameters
+    ----------
+    only : int, optional
+        The number of the one item to tell of.
+
+    Returns
+    -------
+    Answer
+        Columns as in `ITEM_COLUMNS`; ``totals["gone"]`` names what is all gone and was used of
+        late, ``totals["missing"]`` says what data would answer more.
+    """
+    ahead = ahead_of(state) if only is None else ahead_of_item(state, only)
+    records = [_record(state, ahead, row) for row in range(ahead.items.size)]
+    records.sort(key=_first)
+    for rank, record in enumerate(records, 1):
+        record["eat_first"] = rank
+    used = {one for record in records for one in record["assumptions"]}
+    assumptions = [Assumption(one, text) for one, text in _SAID.items() if one in used]
+    assumptions = [
+        *standing_cautions(state, [lot for lots in ahead.lots for lot in lots]),
+        *assumptions,
+    ]
+    out = gone(state, ahead, 7 * AHEAD) if only is None else []
+    totals = {"items": len(records), "gone": out}
+    totals |= {"in_words": _in_words(records, out), "missing": _missing(records)}
+    return answer(state, "shelf", ITEM_COLUMNS, records, totals=totals, assumptions=assumptions)
+
+
+def _first(record: dict[str, Any]) -> tuple[Any, ...]:
+    late, best, weeks = record["past_best_on"], record["best_until"], record["weeks_left.likely"]
+    return (
+        not record["lots"],
+        late is None, late or "",
+        best is None, best or "",
+        weeks is None, weeks or 0,
+        record["item"],
+    )  # fmt: skip
+
+
+def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
+    item, facts = int(ahead.items[row]), state.facts
+    measure = facts.measure[item]
+    supply, one = ahead.supplies[row], ahead.use.ahead[row]
+    whole = sum(int(state.left[lot]) for lot in ahead.lots[row])
+    best = ahead.first_best(row)
+    out = {
+        "why": address_of(facts.strand_name(item)),
+        "item": facts.names[item],
+        "measure": measure,
+        "left.whole": whole,
+        "left.measure": measure,
+        "left.text": left_in_words(state, ahead.lots[row])
+        if ahead.lots[row]
+        else _text(state, whole / 1000, measure),
+        "jars_left": _jars(state, ahead.lots[row]),
+        "lots": len(ahead.lots[row]),
+        **item_standing(state, ahead.lots[row]),
+        "unit": UNITS[measure],
+        "next_supply_on": None if supply.day is None else day_text(supply.day),
+        "next_supply_by": supply.rule or None,
+        "reaches_next_supply": _known(ahead.weeks_left[3, row]),
+        "reaches_text": _chance(float(ahead.weeks_left[3, row])),
+        "best_until": None if best is None else day_text(best),
+        "seasonal": one is not None and one.seasonal,
+        "weeks_known": ahead.use.known(row),
+        **_held(state, item),
+        **_use(state, ahead, row, measure),
+        **_run_out(ahead, row),
+        **_target(state, ahead, row, measure),
+        **_past_best(state, ahead, row, measure),
+    }
+    rests = _rests_on(state, ahead, row, out)
+    unsure = "; ".join(text for name, text in _HOW_SURE.items() if name in rests)
+    return out | {"assumptions": rests, "how_sure": unsure or None}
+
+
+def _held(state: State, item: int) -> dict[str, Any]:
+    """Return how many of the last ranges of an item held."""
+    held, said = lately(state).items.get(item, (0, 0))
+    if not said:
+        return dict.fromkeys(("ranges_held", "ranges_said", "held_text"))
+    return {"ranges_held": held, "ranges_said": said, "held_text": f"{held} of {said}"}
+
+
+def _use(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
+    low, likely, high = (_known(value) for value in ahead.per_week[:, row])
+    text = None if likely is None else _text(state, likely, measure)
+    if likely is None and not ahead.use.too_few(row):
+        many = round(ahead.use.known(row))
+        text = f"none in {many} week" + ("" if many == 1 else "s")
+    elif likely is not None and high is not None and likely < high / 20:
+        text = f"up to {_text(state, high, measure)}"
+    return {
+        "used_per_week.low": low,
+        "used_per_week.likely": likely,
+        "used_per_week.high": high,
+        "used_text": text,
+    }
+
+
+def _run_out(ahead: Ahead, row: int) -> dict[str, Any]:
+    found = ahead.weeks_left[:3, row]
+    names = zip(("low", "likely", "high"), ("early", "likely", "late"), found, strict=True)
+    out: dict[str, Any] = {"weeks_text": None}
+    for weeks, day, value in names:
+        on = ahead.day_after(float(value))
+        out[f"weeks_left.{weeks}"] = _known(value)
+        out[f"runs_out_on.{day}"] = None if on is None else day_text(on)
+    if not math.isnan(found[0]):
+        low, high = _weeks(float(found[0])), _weeks(float(found[2]))
+        out["weeks_text"] = low if low == high else f"{low} to {high}"
+        if math.isinf(found[2]):
+            out["weeks_text"] = "years" if math.isinf(found[0]) else f"{low} to years"
+    return out
+
+
+def _chance(value: float) -> str | None:
+    """Return a chance in words; never is not said, nor surely."""
+    if math.isnan(value):
+        return None
+    return (
+        "under 1 %"
+        if value < 0.01
+        else "over 99 %"
+        if value > 0.99
+        else f"{value:.0%}".replace("%", " %")
+    )
+
+
+def _jars(state: State, lots: list[int]) -> float | None:
+    jars, whole = state.lots["jars"], state.lots["whole"]
+    parts = [float(jars[i] * state.left[i] / whole[i]) for i in lots if jars[i]]
+    return sum(parts) if parts else None
+
+
+def _weeks(value: float) -> str:
+    return f"{value:.1f}".removesuffix(".0") if value < 3 else f"{value:.0f}"
+
+
+def _target(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
+    target = ahead.target(row)
+    if target is None:
+        return dict.fromkeys(("target", "target_said", "short_of_target", "short_text"))
+    wanted = target.wanted(state.as_of_day, ahead.supplies[row].day)
+    short = None if wanted is None else max(wanted - float(ahead.stock[row]), 0.0)
+    text = _text(state, short, measure) if short else None
+    return {
+        "target": wanted,
+        "target_said": target.said,
+        "short_of_target": short,
+        "short_text": text,
+    }
+
+
+def _past_best(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
+    late = ahead.late(row)
+    if late is None:
+        return dict.fromkeys(("past_best", "past_best_on", "past_best_text"))
+    amount = sum(one.amount for one in late)
+    return {
+        "past_best": amount,
+        "past_best_on": day_text(late[0].until.day) if late else None,
+        "past_best_text": _text(state, amount, measure) if late else None,
+    }
+
+
+def _rests_on(state: State, ahead: Ahead, row: int, record: dict[str, Any]) -> list[str]:
+    target, use = ahead.target(row), ahead.use
+    one, past, supply = use.ahead[row], use.pasts[row], ahead.supplies[row]
+    per = target is not None and target.share(state.as_of_day, supply.day) < 1
+    rests = {
+        "own-weeks": one is not None,
+        "own-seasons": one is not None and one.seasonal,
+        "none-there": one is not None and use.known(row) < past.weeks,
+        "even-pauses": one is not None and one.by_chance < 0.5,
+        "people-changed": one is not None and use.scaled[row],
+        "few-weeks": one is not None and past.weeks < _FEW,
+        "season-not-known": one is not None
+        and past.weeks < _YEAR
+        and (supply.laid_in or past.weeks >= _FEW),
+        "earlier-ranges": one is not None and int(ahead.items[row]) in lately(state).items,
+        "widened": one is not None and lately(state).factor > 1,
+        "next-by-season": ahead.supplies[row].rule == "season",
+        "next-by-rhythm": ahead.supplies[row].rule == "rhythm",
+        "best-as-published": any(one is not None and one.published for _, one in ahead.best[row]),
+        "target-until-supply": per,
+        "beyond-five-years": bool(math.isinf(ahead.weeks_left[2, row])),
+    }
+    return [one for one in _SAID if rests[one]]
+
+
+def _in_words(records: list[dict[str, Any]], out: list[str]) -> list[str]:
+    """Return what a household wants of it all, as sentences."""
+    chances = [(r["item"], r["reaches_next_supply"]) for r in records if r["lots"]]
+    short = [item for item, chance in chances if chance is not None and chance < 0.5]
+    below = [f"{r['item']} {r['short_text']}" for r in records if r["short_text"]]
+    said = [
+        ("More likely than not gone before more comes", short),
+        ("Short of the target", below),
+        (f"Nothing left, and used within {AHEAD} weeks", out),
+    ]
+    return [f"{text}: {_names(names)}." for text, names in said if names]
+
+
+def _missing(records: list[dict[str, Any]]) -> list[str]:
+    few = [r["item"] for r in records if r["used_text"] is None and r["lots"]]
+    never = [r["item"] for r in records if r["next_supply_on"] is None]
+    nobody = [r["item"] for r in records if r["target_said"] and r["target"] is None]
+    out = []
+    if few:
+        out.append(
+            f"Too little is known of the use of {_names(few)}: how long it lasts shows once four weeks of it are written down."
+        )
+    if never:
+        out.append(
+            f"When more comes is not known of {_names(never)}: a third time of buying, or a harvest or batch of another year, tells."
+        )
+    if nobody:
+        out.append(
+            f"The target of {_names(nobody)} is for each person: `croftbook setting people 4` says how many there are."
+        )
+    return out
+
+
+def _names(names: list[str], most: int = 8) -> str:
+    more = f" and {len(names) - most} more" if len(names) > most else ""
+    return ", ".join(names[:most]) + more
+
+
+def _text(state: State, amount: float, measure: str) -> str:
+    from ledger.amounts import format_whole
+
+    measures = state.settings.newest("measures", "us") or "us"
+    return format_whole(round(amount * 1000), measure, measures=measures)
+
+
+def _known(value: float) -> float | None:
+    return float(value) if math.isfinite(value) else None
