@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING
 
-from ledger.messages import Sentence, sentence
+from ledger.messages import sentence
 from ledger.messages.units import amount
 from ledger.methods.supply import past_best
 from ledger.published.keeping import Keeping
@@ -27,31 +28,21 @@ class BestUntil:
     ----------
     day : int
         Days since 1970.
-    keeps : str or Keeping
-        The household's word, or the published period.
+    published : bool
+        Whether it is the published period, as the household says nothing.
     term : Term
         What it is counted from.
     """
 
     day: int
-    keeps: str | Keeping
+    published: bool
     term: Term
-
-    @property
-    def published(self) -> bool:
-        """Whether it is the published period, as the household says nothing."""
-        return not isinstance(self.keeps, str)
 
     @property
     def said(self) -> str:
         """Where it comes from, in words."""
-        keeps = self.keeps
-        if isinstance(keeps, str):
-            span = keeps if isinstance(keeps, Sentence) else amount(keeps)
-            return sentence("keeps-household", span=span)
-        return sentence(
-            "keeps-published", text=keeps.text, span=amount(keeps.span), source=keeps.source
-        )
+        said = self.term.said
+        return said if self.published else sentence("keeps-household", span=said)
 
 
 def best_until(state: State, lot: int) -> BestUntil | None:
@@ -62,7 +53,7 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     """
     own = term_of(state, lot)
     if own is not None:
-        return BestUntil(own.day, own.said, own)
+        return BestUntil(own.day, False, own)
     keeping = keeping_of(state, lot)
     if keeping is None:
         return None
@@ -71,8 +62,19 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     end = days_of(start, keeping.low)
     if end is None:
         return None
-    term = Term(end, keeping.low, start, opened is not None, keeping.low, keeping.source)
-    return BestUntil(end, keeping, term)
+    term = Term(
+        end, partial(_published, keeping), start, opened is not None, keeping.low, keeping.source
+    )
+    return BestUntil(end, True, term)
+
+
+def _published(keeping: Keeping) -> str:
+    return sentence(
+        "keeps-published",
+        text=keeping.text,
+        span=amount(keeping.span),
+        source=keeping.source,
+    )
 
 
 @dataclass(frozen=True)
