@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.messages import sentence
+from ledger.messages import Day, sentence
 from ledger.messages.units import amount
 from ledger.replay import KEPT
 from ledger.replay.state import day_text
@@ -179,8 +179,8 @@ def loose_text(state: State, lot: int) -> str | None:
     if day is None:
         return None
     if day < state.as_of_day:
-        return f"did not seal, and past its time in the fridge since {day_text(day)}: do not taste, discard"
-    return f"did not seal: in the fridge, to be eaten by {day_text(day)}"
+        return sentence("standing-unsealed-past", day=Day(day_text(day)))
+    return sentence("standing-unsealed", day=Day(day_text(day)))
 
 
 def opened_on(state: State, lot: int) -> int | None:
