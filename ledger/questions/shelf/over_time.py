@@ -8,6 +8,7 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.items import near_misses
+from ledger.messages import sentence
 from ledger.methods.scoring import widened
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.questions.ahead.widening import lately
@@ -40,10 +41,7 @@ TIME_COLUMNS = (
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
-_AHEAD = Assumption(
-    "own-weeks",
-    "What lies ahead comes from the household's own weeks of use, when nothing more comes in; the range leaves out the lowest and the highest tenth.",
-)
+_OWN_WEEKS = "own-weeks"
 
 
 def item_number(state: State, name: str, field: str) -> int:
@@ -116,7 +114,7 @@ def build_over_time(state: State, item: int) -> Answer:
         TIME_COLUMNS,
         records + later,
         totals={"item": name, "unit": unit, "in_words": [], "missing": missing},
-        assumptions=[_AHEAD] if later else [],
+        assumptions=[_own_weeks()] if later else [],
     )
 
 
@@ -140,12 +138,10 @@ def _ahead(
         return [], []
     use = use_past(state, np.array([item], np.int64))
     if use.too_few(0):
-        return [], [
-            f"How {shared['item']} goes on shows once four weeks of its use are written down."
-        ]
+        return [], [sentence("shelf-goes-on", item=shared["item"])]
     ahead = use.ahead[0]
     if ahead is None:
-        return [], [f"No use of {shared['item']} is written down."]
+        return [], [sentence("shelf-no-use", item=shared["item"])]
     low, likely, high = _widened(stock, *ahead.left_after(stock, _WEEKS), lately(state).factor)
     gone = np.flatnonzero(high < least)
     last = int(gone[0]) if gone.size else _WEEKS
@@ -161,7 +157,11 @@ def _ahead(
                 "low": float(low[week]),
                 "likely": float(likely[week]),
                 "high": float(high[week]),
-                "assumptions": [_AHEAD.id],
+                "assumptions": [_OWN_WEEKS],
             }
         )
     return out, []
+
+
+def _own_weeks() -> Assumption:
+    return Assumption(_OWN_WEEKS, sentence("shelf-ahead-own-weeks"))
