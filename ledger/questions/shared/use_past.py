@@ -32,6 +32,7 @@ __all__ = [
     "UsePast",
     "first_days",
     "is_use",
+    "people_count",
     "people_factor",
     "use_days",
     "use_past",
@@ -69,12 +70,13 @@ def first_days(state: State) -> Array:
 
 def people_factor(state: State, days: Array) -> Array:
     """Return people now / people on each day; 1 where either is not known."""
-    known = state.settings.numbers("people", np.r_[days, state.as_of_day], _number)
+    known = state.settings.numbers("people", np.r_[days, state.as_of_day], people_count)
     factor = known[-1] / known[:-1]
     return np.asarray(np.where(np.isnan(factor), 1.0, factor))
 
 
-def _number(text: str | None) -> float | None:
+def people_count(text: str | None) -> float | None:
+    """Return how many people a setting says; None where it says no number above zero."""
     try:
         value = float(text or "")
     except ValueError:

@@ -61,7 +61,7 @@ class Terms:
         """The last day, since 1970; NaN where there is none."""
         return method(
             lambda: self._each("day"), "day since 1970", "by-calendar", (self._start, self._span)
-        )
+        ).called("keeps", said=self.word)
 
     def word(self, row: int) -> str:
         """Return whose word it is."""

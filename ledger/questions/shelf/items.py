@@ -14,6 +14,8 @@ from ledger.questions.ahead.widening import lately
 from ledger.questions.shared.common import UNITS, answer
 from ledger.questions.shared.jars import left_in_words
 from ledger.questions.shared.use_past import AHEAD
+from ledger.questions.shelf.figures import item_figures
+from ledger.questions.shelf.items_gather import ENDS, Items
 from ledger.questions.shelf.standing import item_standing, standing_cautions
 from ledger.replay.state import day_text
 
@@ -116,7 +118,13 @@ def build_items(state: State, only: int | None = None) -> Answer:
         late, ``totals["missing"]`` says what data would answer more.
     """
     ahead = ahead_of(state) if only is None else ahead_of_item(state, only)
-    records = [_record(state, ahead, row) for row in range(ahead.items.size)]
+    figures = {
+        name: one().values.tolist() for name, one in item_figures(Items(state, ahead)).items()
+    }
+    records = [
+        _record(state, ahead, row, {name: _known(one[row]) for name, one in figures.items()})
+        for row in range(ahead.items.size)
+    ]
     records.sort(key=_first)
     for rank, record in enumerate(records, 1):
         record["eat_first"] = rank
@@ -143,12 +151,11 @@ def _first(record: dict[str, Any]) -> tuple[Any, ...]:
     )  # fmt: skip
 
 
-def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
+def _record(state: State, ahead: Ahead, row: int, known: dict[str, float | None]) -> dict[str, Any]:
     item, facts = int(ahead.items[row]), state.facts
     measure = facts.measure[item]
     supply, one = ahead.supplies[row], ahead.use.ahead[row]
-    whole = sum(int(state.left[lot]) for lot in ahead.lots[row])
-    best = ahead.first_best(row)
+    whole = int(known["left.whole"] or 0)
     out = {
         "why": address_of(facts.strand_name(item)),
         "item": facts.names[item],
@@ -158,38 +165,41 @@ def _record(state: State, ahead: Ahead, row: int) -> dict[str, Any]:
         "left.text": left_in_words(state, ahead.lots[row])
         if ahead.lots[row]
         else _text(state, whole / 1000, measure),
-        "jars_left": _jars(state, ahead.lots[row]),
-        "lots": len(ahead.lots[row]),
+        "jars_left": known["jars_left"],
+        "lots": int(known["lots"] or 0),
         **item_standing(state, ahead.lots[row]),
         "unit": UNITS[measure],
-        "next_supply_on": None if supply.day is None else day_text(supply.day),
+        "next_supply_on": _day(known["next_supply_on"]),
         "next_supply_by": supply.rule or None,
-        "reaches_next_supply": _known(ahead.weeks_left[3, row]),
-        "reaches_text": _chance(float(ahead.weeks_left[3, row])),
-        "best_until": None if best is None else day_text(best),
+        "reaches_next_supply": known["reaches_next_supply"],
+        "reaches_text": _chance(known["reaches_next_supply"]),
+        "best_until": _day(known["best_until"]),
         "seasonal": one is not None and one.seasonal,
-        "weeks_known": ahead.use.known(row),
-        **_held(state, item),
-        **_use(state, ahead, row, measure),
-        **_run_out(ahead, row),
-        **_target(state, ahead, row, measure),
-        **_past_best(state, ahead, row, measure),
+        "weeks_known": known["weeks_known"],
+        **_held(known),
+        **_use(state, ahead, row, measure, known),
+        **_run_out(ahead, row, known),
+        **_target(state, ahead, row, measure, known),
+        **_past_best(state, measure, known),
     }
     rests = _rests_on(state, ahead, row, out)
     unsure = joined("; ", [sentence(id_) for name, id_ in _HOW_SURE.items() if name in rests])
     return out | {"assumptions": rests, "how_sure": unsure or None}
 
 
-def _held(state: State, item: int) -> dict[str, Any]:
+def _held(known: dict[str, float | None]) -> dict[str, Any]:
     """Return how many of the last ranges of an item held."""
-    held, said = lately(state).items.get(item, (0, 0))
-    if not said:
+    held, said = known["ranges_held"], known["ranges_said"]
+    if held is None or said is None:
         return dict.fromkeys(("ranges_held", "ranges_said", "held_text"))
-    return {"ranges_held": held, "ranges_said": said, "held_text": f"{held} of {said}"}
+    many = int(held), int(said)
+    return {"ranges_held": many[0], "ranges_said": many[1], "held_text": f"{many[0]} of {many[1]}"}
 
 
-def _use(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
-    low, likely, high = (_known(value) for value in ahead.per_week[:, row])
+def _use(
+    state: State, ahead: Ahead, row: int, measure: str, known: dict[str, float | None]
+) -> dict[str, Any]:
+    low, likely, high = (known[f"used_per_week.{name}"] for name in ENDS)
     text = None if likely is None else _text(state, likely, measure)
     if likely is None and not ahead.use.too_few(row):
         many = round(ahead.use.known(row))
@@ -204,14 +214,12 @@ def _use(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
     }
 
 
-def _run_out(ahead: Ahead, row: int) -> dict[str, Any]:
+def _run_out(ahead: Ahead, row: int, known: dict[str, float | None]) -> dict[str, Any]:
     found = ahead.weeks_left[:3, row]
-    names = zip(("low", "likely", "high"), ("early", "likely", "late"), found, strict=True)
     out: dict[str, Any] = {"weeks_text": None}
-    for weeks, day, value in names:
-        on = ahead.day_after(float(value))
-        out[f"weeks_left.{weeks}"] = _known(value)
-        out[f"runs_out_on.{day}"] = None if on is None else day_text(on)
+    for weeks, day in zip(ENDS, ("early", "likely", "late"), strict=True):
+        out[f"weeks_left.{weeks}"] = known[f"weeks_left.{weeks}"]
+        out[f"runs_out_on.{day}"] = _day(known[f"runs_out_on.{day}"])
     if not math.isnan(found[0]):
         low, high = _weeks(float(found[0])), _weeks(float(found[2]))
         out["weeks_text"] = low if low == high else f"{low} to {high}"
@@ -220,9 +228,13 @@ def _run_out(ahead: Ahead, row: int) -> dict[str, Any]:
     return out
 
 
-def _chance(value: float) -> str | None:
+def _day(day: float | None) -> str | None:
+    return None if day is None else day_text(int(day))
+
+
+def _chance(value: float | None) -> str | None:
     """Return a chance in words; never is not said, nor surely."""
-    if math.isnan(value):
+    if value is None:
         return None
     return (
         "under 1 %"
@@ -233,40 +245,32 @@ def _chance(value: float) -> str | None:
     )
 
 
-def _jars(state: State, lots: list[int]) -> float | None:
-    jars, whole = state.lots["jars"], state.lots["whole"]
-    parts = [float(jars[i] * state.left[i] / whole[i]) for i in lots if jars[i]]
-    return sum(parts) if parts else None
-
-
 def _weeks(value: float) -> str:
     return f"{value:.1f}".removesuffix(".0") if value < 3 else f"{value:.0f}"
 
 
-def _target(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
+def _target(
+    state: State, ahead: Ahead, row: int, measure: str, known: dict[str, float | None]
+) -> dict[str, Any]:
     target = ahead.target(row)
     if target is None:
         return dict.fromkeys(("target", "target_said", "short_of_target", "short_text"))
-    wanted = target.wanted(state.as_of_day, ahead.supplies[row].day)
-    short = None if wanted is None else max(wanted - float(ahead.stock[row]), 0.0)
+    short = known["short_of_target"]
     text = _text(state, short, measure) if short else None
     return {
-        "target": wanted,
+        "target": known["target"],
         "target_said": target.said,
         "short_of_target": short,
         "short_text": text,
     }
 
 
-def _past_best(state: State, ahead: Ahead, row: int, measure: str) -> dict[str, Any]:
-    late = ahead.late(row)
-    if late is None:
-        return dict.fromkeys(("past_best", "past_best_on", "past_best_text"))
-    amount = sum(one.amount for one in late)
+def _past_best(state: State, measure: str, known: dict[str, float | None]) -> dict[str, Any]:
+    amount = known["past_best"]
     return {
         "past_best": amount,
-        "past_best_on": day_text(late[0].until.day) if late else None,
-        "past_best_text": _text(state, amount, measure) if late else None,
+        "past_best_on": _day(known["past_best_on"]),
+        "past_best_text": _text(state, amount, measure) if amount else None,
     }
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.food import LABELS as FOOD_LABELS
+from ledger.questions.shared.use_past import AHEAD
 
 __all__ = ["LABELS"]
 
@@ -28,5 +29,52 @@ LABELS = {
     "all-raw": "all raw food in it",
     "origin": "share that is {origin}",
     "came-as": "{origin}; no weight known",
+    # items
+    "left": "left",
+    "lots": "lots with something left",
+    "thousand": "a thousand to one",
+    "used": "used in them",
+    "used-by-people": "used, as by the people of now",
+    "people-against": "people now, against then",
+    "people-now": "people now",
+    "people-then": "people then",
+    "mean-use": "mean use of the past weeks with some",
+    "weeks_known": "past weeks, of the last five years, with some of it",
+    "came-by": "came in by that day",
+    "went-by": "went out by that day",
+    "day.left": "left",
+    "day.came": "came in that day",
+    "day.went": "went out that day",
+    "left-then": "left then, {name}",
+    "used_per_week": f"use a week over the coming {AHEAD} weeks, {{name}}",
+    "weeks_left": "weeks left, {name}",
+    "runs_out_on": "day on which nothing is left",
+    "widened": "as too few of the last ranges held, their variance times",
+    "few-weeks-known": "fewer than four weeks with some of it are known",
+    "none-used": "none of it was used",
+    "beyond-five-years": "it lasts for more than about five years",
+    "reaches_next_supply": "lasts until more comes",
+    "reach-not-known": "its use or its next supply is not known, or nothing is left",
+    "next": "{text}",
+    "not-awaited": "its past does not tell when more comes",
+    "ranges_held": "earlier ranges that held: `croftbook why came-true/used-a-week/{item}` shows each",
+    "ranges_said": "earlier ranges whose outcome is known: `croftbook why came-true/used-a-week/{item}` shows each",
+    "no-target": "no target is set",
+    "people-not-set": "`people` is not set",
+    "times-a-year": "times a year",
+    "until-supply": "of a year until the next supply",
+    "a-year": "wanted in a year",
+    "target": "should be there now",
+    "gap": "should be there now, less what is left",
+    "nothing-missing": "nothing is missing",
+    "short_of_target": "short of the target",
+    "best": "best until then: {said}",
+    "not-eaten": "not eaten by then",
+    "past_best": "passes its best before it would be eaten",
+    "use-not-known": "its use is not known",
+    "past_best_on": "first day on which some passes its best uneaten",
+    "best_until": "first day on which some passes its best",
+    "not-listed": "it has nothing left and no target",
+    "eat_first": "place among all items: by the day some passes its best uneaten, then by best until, then by run-out",
 }
 """Words by id; the rest is said by what an event tells."""

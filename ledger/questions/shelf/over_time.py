@@ -4,27 +4,23 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-import numpy as np
-
 from ledger.errors import NotFound
+from ledger.figures import Figure
 from ledger.items import near_misses
 from ledger.messages import sentence
-from ledger.methods.scoring import widened
 from ledger.projections.base import Answer, Assumption, Column
-from ledger.questions.ahead.widening import lately
-from ledger.questions.shared.common import LISTED_FROM, UNITS, answer
-from ledger.questions.shared.use_past import use_past
-from ledger.replay.columns import Array
+from ledger.questions.shared.common import UNITS, answer
+from ledger.questions.shelf.days import Days, Weeks
+from ledger.questions.shelf.figures import day_figures, week_figures
 from ledger.replay.facts import MATCHED
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["TIME_COLUMNS", "build_over_time", "changes", "item_number"]
+__all__ = ["TIME_COLUMNS", "build_over_time", "item_number"]
 
 _AMOUNT = "g, ml, pieces or kJ"
-_WEEKS = 52
 
 TIME_COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -66,24 +62,6 @@ def item_number(state: State, name: str, field: str) -> int:
     return found
 
 
-def changes(state: State, item: int) -> tuple[Array, Array, Array, Array]:
-    """Return the days on which something came or went, what came, what went, and what was left.
-
-    Returns
-    -------
-    day, came, went, left : ndarray of int64, shape (days,)
-        Days since 1970, rising; whole units.
-    """
-    lots = np.flatnonzero(state.lots["item"] == item)
-    draws = np.flatnonzero(state.draws["item"] == item)
-    into, out = state.lots["day"][lots], state.draws["day"][draws]
-    days, at = np.unique(np.concatenate([into, out]), return_inverse=True)
-    came, went = np.zeros(days.size, np.int64), np.zeros(days.size, np.int64)
-    np.add.at(came, at[: lots.size], state.lots["whole"][lots])
-    np.add.at(went, at[lots.size :], state.draws["whole"][draws])
-    return days.astype(np.int64), came, went, np.cumsum(came - went)
-
-
 def build_over_time(state: State, item: int) -> Answer:
     """Return the stock of an item after each day of change, and each week ahead as a range.
 
@@ -92,75 +70,36 @@ def build_over_time(state: State, item: int) -> Answer:
     of use are known, or nothing is left.
     """
     name, unit = state.facts.names[item], UNITS[state.facts.measure[item]]
-    shared = {"item": name, "unit": unit, "assumptions": []}
-    records: list[dict[str, Any]] = [
-        {
-            **shared,
-            "why": f"shelf/over-time/{name.replace(' ', '-')}/{day_text(day)}",
-            "day": day_text(day),
-            "when": "past",
-            "came": came / 1000,
-            "went": went / 1000,
-            "left": left / 1000,
-        }
-        for day, came, went, left in zip(
-            *(column.tolist() for column in changes(state, item)), strict=True
-        )
+    days, weeks = Days(state, item), Weeks(state, item)
+    past = {"when": "past", "assumptions": []}
+    ahead = {"when": "ahead", "assumptions": [_OWN_WEEKS]}
+    on = [state.as_of_day + 7 * week for week in range(weeks.count)]
+    rows = [
+        *_rows(day_figures(days), days.day.tolist(), past),
+        *(_rows(week_figures(weeks), on, ahead) if on else ()),
     ]
-    later, missing = _ahead(state, item, shared)
+    address = f"shelf/over-time/{name.replace(' ', '-')}"
+    records = [
+        {**row, "item": name, "unit": unit, "why": f"{address}/{row['day']}"} for row in rows
+    ]
     return answer(
         state,
         "shelf",
         TIME_COLUMNS,
-        records + later,
-        totals={"item": name, "unit": unit, "in_words": [], "missing": missing},
-        assumptions=[_own_weeks()] if later else [],
+        records,
+        totals={"item": name, "unit": unit, "in_words": [], "missing": weeks.missing},
+        assumptions=[_own_weeks()] if on else [],
     )
 
 
-def _widened(
-    stock: float, low: Array, likely: Array, high: Array, factor: float
-) -> tuple[Array, Array, Array]:
-    """Return what is left with what is used by then as wide as the shelf's other ranges."""
-    if factor == 1.0:
-        return low, likely, high
-    used = widened(np.array([stock - high, stock - likely, stock - low]), factor)
-    most, middle, least = np.maximum(stock - used, 0.0)
-    return least, middle, most
-
-
-def _ahead(
-    state: State, item: int, shared: dict[str, Any]
-) -> tuple[list[dict[str, Any]], list[str]]:
-    stock = float(state.left[state.lots["item"] == item].sum()) / 1000
-    least = LISTED_FROM[state.facts.measure[item]] / 1000
-    if stock < least:
-        return [], []
-    use = use_past(state, np.array([item], np.int64))
-    if use.too_few(0):
-        return [], [sentence("shelf-goes-on", item=shared["item"])]
-    ahead = use.ahead[0]
-    if ahead is None:
-        return [], [sentence("shelf-no-use", item=shared["item"])]
-    low, likely, high = _widened(stock, *ahead.left_after(stock, _WEEKS), lately(state).factor)
-    gone = np.flatnonzero(high < least)
-    last = int(gone[0]) if gone.size else _WEEKS
-    out = []
-    for week in range(last + 1):
-        day = day_text(state.as_of_day + 7 * week)
-        out.append(
-            {
-                **shared,
-                "why": f"shelf/over-time/{shared['item'].replace(' ', '-')}/{day}",
-                "day": day,
-                "when": "ahead",
-                "low": float(low[week]),
-                "likely": float(likely[week]),
-                "high": float(high[week]),
-                "assumptions": [_OWN_WEEKS],
-            }
-        )
-    return out, []
+def _rows(
+    figures: dict[str, Figure], days: list[int], shared: dict[str, Any]
+) -> list[dict[str, Any]]:
+    columns = {name: one.values.tolist() for name, one in figures.items()}
+    return [
+        {**shared, "day": day_text(day), **{name: one[row] for name, one in columns.items()}}
+        for row, day in enumerate(days)
+    ]
 
 
 def _own_weeks() -> Assumption:
