@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
+from ledger.messages import sentence
 from ledger.methods.first_year import K_MONTHS, mixed, quarts_wanted
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.questions.goes import goes
@@ -110,7 +111,7 @@ def _notes() -> list[Assumption]:
         Assumption("plan", f"The plan: {winter.document('Y1')}. It says what some family of its day ate."),
         Assumption("mixed", f"Own record counts with its months against {K_MONTHS:g} of the plan: our own choice."),
         Assumption("guide", f"A jar maker's guide says otherwise ({more}), built on four canned meat meals a week (second hand)."),
-        Assumption("process", "How long, how hot and how much acid is not said here: follow the published, tested process for that jar and altitude (`croftbook show as-published`)."),
+        Assumption("process", sentence("plan-safe-process")),
     ]  # fmt: skip
 
 

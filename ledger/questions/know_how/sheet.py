@@ -96,7 +96,8 @@ def year_sheet(skills: Skills, text: str | int, who: int | None, only: int | Non
         }
         records.append(record)
     idle = [skills.names[i] for i in range(len(skills.names)) if not counts[i].any()]
-    named = Names(tuple(sorted(idle, key=str.casefold)))
+    names = sorted(idle, key=str.casefold)
+    named = Names(tuple(names))
     words = sentence("skills-not-practised", n=year, list=named)
     totals = {
         "year": year,

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import sentence
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.enough.asked import number_of
 from ledger.questions.shared.common import answer
@@ -115,7 +116,7 @@ def _record(one: Doing) -> dict[str, Any]:
 
 def _notes() -> list[Assumption]:
     return [
-        Assumption("process", "How long, how hot and how much acid is not said here: follow the published, tested process for that jar and altitude (`croftbook show as-published`)."),
+        Assumption("process", sentence("plan-safe-process")),
         Assumption("eat", f"Eat first: what passes its date within {_EAT_DAYS} days, by item; marked jars are left out."),
         Assumption("gauge", "A dial gauge is tested each year before the season (extension advice); the day is a year after its last test."),
     ]  # fmt: skip
