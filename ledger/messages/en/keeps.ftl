@@ -3,3 +3,4 @@ keeps-household = the household says it keeps { $span }
 keeps-at-most = { $span } at the most, as it did not seal ({ $source })
 keeps-under-oil = { $span } in the fridge under oil ({ $source })
 keeps-published = { $text }: { $span } ({ $source })
+keeps-published-from = { $text } ({ $source }): { $span }

@@ -121,7 +121,8 @@ class Change:
     def _all(self, which: str, name: str) -> Node:
         unit = str(self.entry.unit)
         parts = [
-            Node(fixed(e.what), e.amount(getattr(e, which)), unit) for e in groups_of(self.entries)[unit]
+            Node(fixed(e.what), e.amount(getattr(e, which)), unit)
+            for e in groups_of(self.entries)[unit]
         ]
         return total(sentence("why-all-of-them", side=name), unit, *parts)
 

@@ -108,9 +108,9 @@ class Trees:
             )
         if level == 1:
             used_ = self._sum(
-                sentence("why-used-2", name=names[part]), takes, list(one.used.items())
+                sentence("why-name-used", name=names[part]), takes, list(one.used.items())
             )
-            return quotient(label, "", used_, self._sum(sentence("why-made-2", item=names[made]), gives_, list(entry.batches.items())))  # fmt: skip
+            return quotient(label, "", used_, self._sum(sentence("why-item-made", item=names[made]), gives_, list(entry.batches.items())))  # fmt: skip
         batches = [
             quotient(
                 sentence("why-batch-of", day=Day(day_text(int(self.state.moment.on[ev])))), "",

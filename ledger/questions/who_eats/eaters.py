@@ -9,6 +9,8 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import joined, sentence
+from ledger.messages.words import fixed
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import product, total
 from ledger.questions.shared.common import event_node
@@ -150,14 +152,17 @@ class Eaters:
         unit, nodes = AMOUNTS[nutrient], []
         for person, value, row in self.parts(nutrient):
             if person is None:
-                count = Node("people of no known age", self.unknown, "people")
-                each = Node("one adult, assumed", _adult(nutrient), f"{unit} a day")
-                nodes.append(product("people of no known age", f"{unit} a day", count, each))
+                count = Node(sentence("why-people-no-known-age"), self.unknown, "people")
+                each = Node(sentence("why-one-adult-assumed"), _adult(nutrient), f"{unit} a day")
+                nodes.append(
+                    product(sentence("why-people-no-known-age"), f"{unit} a day", count, each)
+                )
                 continue
-            by = f"{row.kind}, {row.group}" if row else (person.energy() or ("", "", ""))[2]
-            label = f"{person.name} ({by})"
+            energy = (person.energy() or ("", "", ""))[2]
+            by = joined(", ", (fixed(row.kind), row.group)) if row else energy
+            label = sentence("why-name-by", name=person.name, by=by)
             nodes.append(event_node(self.state, person.ev, label, value, f"{unit} a day"))
-        return total("need of the household", f"{unit} a day", *nodes)
+        return total(sentence("why-need-household"), f"{unit} a day", *nodes)
 
     def assumptions(self) -> list[Assumption]:
         """Return what the needs rest on, in words."""
