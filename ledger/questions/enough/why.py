@@ -13,7 +13,7 @@ from ledger.questions.enough.supply import Supply, supply_of
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node
 from ledger.questions.shared.opening import check_figure, no_record
-from ledger.questions.who_eats.eaters import eaters_of
+from ledger.questions.who_eats.eaters import eaters_of, group_words
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import AMOUNTS, LABELS
 
@@ -156,7 +156,7 @@ def _need(state: State, name: str) -> Node:
     nodes = []
     for person, _, row in eaters.parts(name):
         if person is not None and row is not None:
-            label = sentence("why-level", name=person.name, group=row.group)
+            label = sentence("why-level", name=person.name, group=group_words(row.group))
             nodes.append(event_node(state, person.ev, label, row.cdrr or 0.0, "mg of sodium a day"))
     if eaters.unknown:
         left = eaters.sodium_level() - sum(float(node.value or 0.0) for node in nodes)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.messages import sentence
+from ledger.messages import measured, sentence
 from ledger.methods.first_year import K_MONTHS, mixed, quarts_wanted
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.questions.goes import goes
@@ -203,17 +203,26 @@ def _by_plan(plan: servings.ServingsPlan, people: float) -> float | None:
     return None if plan.quarts is None else plan.quarts * people
 
 
+_PRINTED = {"half-pint": "serving-half-pints", "pint": "serving-pints", "quart": "serving-quarts"}
+"""What the plan prints for a person, by its unit."""
+
+
 def _said(plan: servings.ServingsPlan) -> str:
     if plan.quarts_by_servings is None:
-        return (
-            "no servings said"
-            if plan.per_person is None
-            else f"{plan.per_person:g} {plan.unit}{'' if plan.per_person == 1 else 's'} a person"
-        )
-    every = "a week" if plan.per_weeks == 1 else f"in {plan.per_weeks:g} weeks"
+        if plan.per_person is None:
+            return sentence("serving-none")
+        return sentence(_PRINTED[plan.unit], n=plan.per_person)
     cups = plan.serving_cups or 0.0
-    size = f"{cups:.3g} cup" if cups >= _CUP else f"{cups * _TSP:.3g} tsp"
-    return f"{plan.servings:g} {every} x {plan.weeks:g} weeks x {size}"
+    size = (
+        sentence("serving-cup", n=measured(f"{cups:.3g}"))
+        if cups >= _CUP
+        else sentence("serving-tsp", n=measured(f"{cups * _TSP:.3g}"))
+    )
+    servings, weeks = float(plan.servings or 0.0), float(plan.weeks or 0.0)
+    if plan.per_weeks == 1:
+        return sentence("serving-weekly", n=servings, n2=weeks, size=size)
+    every = float(plan.per_weeks or 1.0)
+    return sentence("serving-in-weeks", n=servings, n2=weeks, n4=every, size=size)
 
 
 def why(state: State, key: str, field: str | None = None) -> Node:
