@@ -693,8 +693,7 @@ def _left_out(state: State) -> list[Assumption]:
     unread = [(ev, why) for ev, why in state.journal.unread.items() if ev < known]
     if not unread:
         return []
-    many = "1 entry is" if len(unread) == 1 else f"{len(unread)} entries are"
-    text = f"{many} left out, as this program cannot read what was written ({unread[0][1]})"
+    text = sentence("note-unread", n=len(unread), why=unread[0][1])
     return [Assumption("unread", text, tuple(state.journal.ids[ev] for ev, _ in unread))]
 
 

@@ -29,7 +29,7 @@ def _days(ask: Ask, value: float) -> str:
 def _in_words(ask: Ask, answer: Answer, start: int, many: int) -> Any:
     """Return some of the ledger's sentences, one below the other."""
     texts = list(answer.totals.get("in_words", ()))[start : start + many]
-    return spoken(ask, [str(text) for text in texts]) or None
+    return spoken(ask, texts) or None
 
 
 def enough(ask: Ask, answer: Answer) -> Told | None:

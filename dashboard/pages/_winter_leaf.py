@@ -146,7 +146,7 @@ def _without(ask: Ask) -> Component | None:
     out: list[Any] = []
     for what in ("shop", "power"):
         answer = ask.show("how-long", without=what)
-        out += [html.P(say(ask, str(text))) for text in answer.totals.get("in_words", ())]
+        out += [html.P(say(ask, text)) for text in answer.totals.get("in_words", ())]
         thrown = [one.text for one in answer.footnotes if one.id == "thawed"]
         out += [html.P(html.B(say(ask, text))) for text in thrown]
     doctor = [one.text for one in ask.show("who-eats").footnotes if one.id == "doctor"]

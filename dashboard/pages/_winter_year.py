@@ -31,7 +31,7 @@ def glut(ask: Ask, answer: Answer) -> Told | None:
     rows = answer.rows()
     if not rows:
         missing = answer.totals.get("missing", ())
-        return Told([say(ask, str(missing[0]))]) if missing else None
+        return Told([say(ask, missing[0])]) if missing else None
     said = answer.totals["in_words"]
     several = [
         Bar(
@@ -43,8 +43,8 @@ def glut(ask: Ask, answer: Answer) -> Told | None:
         for r in rows
         if r["kg"]
     ]
-    under = [part for text in said[1:3] for part in (say(ask, str(text)), " ")]
-    return bars(ask, Told([say(ask, str(said[0]))], under or None), several)
+    under = [part for text in said[1:3] for part in (say(ask, text), " ")]
+    return bars(ask, Told([say(ask, said[0])], under or None), several)
 
 
 def first_year(ask: Ask, answer: Answer) -> Told | None:
@@ -61,7 +61,7 @@ def first_year(ask: Ask, answer: Answer) -> Told | None:
         "what": name_of(ask, rows[0]["food"]),
         "much": figured(ask, answer, rows[0], "quarts"),
     }
-    under = say(ask, str(answer.totals["in_words"][0]))
+    under = say(ask, answer.totals["in_words"][0])
     return bars(ask, told(ask, "winter.first_year_says", parts, under), several)
 
 
@@ -268,7 +268,7 @@ def work(ask: Ask, answer: Answer) -> Told | None:
         ),
     }
     key = "winter.work_says" if every["brought"] is not None else "winter.work_hours"
-    under = say(ask, str(answer.totals["in_words"][-1]))
+    under = say(ask, answer.totals["in_words"][-1])
     return bars(ask, told(ask, key, parts, under), several)
 
 

@@ -53,7 +53,7 @@ def _stock(ask: Ask) -> Any:
         return section(words("closer.stock"), pick, html.P(words("closer.never", item=chosen)))
     frame = answer.frame
     unit = frame["unit"].iloc[-1]
-    scale, named = _UNITS.get((unit, words.measures == "metric"), (1.0, words.said(unit)))
+    scale, named = _UNITS.get((unit, words.measures == "metric"), (1.0, words.unit(unit)))
     frame = frame[frame["unit"] == unit]
     frame = frame.assign(
         **{name: frame[name].astype(float) / scale for name in ("left", "least", "most")}

@@ -93,7 +93,7 @@ def draw(ask: Ask) -> Any:
 def _told(ask: Ask, asked: Asked, answer: Answer) -> list[Any]:
     """Return the sentence, the drawing with its numbers folded, and the ledger's own words folded."""
     words, told = ask.words, _TOLD[asked.name](ask, answer)
-    in_words = [str(text) for text in answer.totals.get("in_words", ())]
+    in_words = list(answer.totals.get("in_words", ()))
     table = _table(ask, answer, asked) if len(answer.frame) else None
     if told is None:
         said = sentences(ask, in_words) if in_words else None

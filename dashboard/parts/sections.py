@@ -65,7 +65,7 @@ def notes_of(ask: Ask, *answers: Answer) -> Component | None:
     """Return what the figures of these answers rest on, and what is missing, folded; None where nothing."""
     texts: list[str] = []
     for answer in answers:
-        texts += [str(text) for text in answer.totals.get("missing", ())]
+        texts += answer.totals.get("missing", ())
         texts += [one.text for one in answer.footnotes]
     texts = list(dict.fromkeys(texts))
     if not texts:

@@ -29,6 +29,7 @@ from babel.numbers import (
 from ledger.amounts import format_figure, format_whole
 from ledger.errors import BookUnreachable, InputError, LedgerError, NeedsAnswer
 from ledger.kinds import KINDS
+from ledger.messages import units
 from ledger.messages import words as fixed
 from ledger.messages.phrases import phrases_of
 from ledger.messages.texts import Sentence, worded
@@ -312,17 +313,18 @@ class Words:
     def figure(self, value: float, unit: str) -> str:
         """Return a number that stands by itself, as a Node's: it always says its unit."""
         said = self._with_unit(value, unit)
-        return f"{self.number(value)} {self.said(unit)}".rstrip() if said is None else said
+        return f"{self.number(value)} {self.unit(unit)}".rstrip() if said is None else said
+
+    def unit(self, code: str) -> str:
+        """Return a unit of a figure in the language."""
+        return worded(units.unit(code), self.language)
 
     def _with_unit(self, value: float, unit: str) -> str | None:
         """Return a number whose unit is written with it; None where a heading or a word says it."""
         said = format_figure(value, unit, measures=self.measures)
         if said is not None:
-            text = said.replace(".", get_decimal_symbol(self.locale))
+            text = worded(units.amount(said), self.language)
             text = _GROUND.sub(self._ground, text)
-            for behind in ("of feed", "months"):
-                if text.endswith(f" {behind}"):
-                    text = text.removesuffix(behind) + self.said(behind)
             return f"{self.currency} {text}" if unit.startswith("money") else text
         if unit.startswith("money"):
             return self.money(value)

@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ledger.messages import Sentence, sentence
+
 __all__ = ["CHANGES", "CROP", "HOUSEHOLD", "PRODUCT", "Figure", "clamped", "names_of"]
 
 
@@ -20,8 +22,8 @@ class Figure:
     ----------
     name : str
         Its name in the file; of a product's or crop's figure what follows ``p1_`` or ``c1_``.
-    label, meaning : str
-        For people.
+    called, means : str
+        Ids of its label and of its meaning.
     unit : str
         ``count``, ``jars``, ``batches``, ``per mille``, ``change``, ``hours``, ``money`` (hundredths), ``minutes``,
         ``minutes change``, ``rate`` (per mille), ``m2`` (hundredths) or ``g/m2``.
@@ -30,60 +32,63 @@ class Figure:
     """
 
     name: str
-    label: str
+    called: str
     unit: str
     low: int
     high: int
-    meaning: str
+    means: str
+
+    @property
+    def label(self) -> Sentence:
+        """What a table calls it."""
+        return sentence(self.called)
+
+    @property
+    def meaning(self) -> Sentence:
+        """What it counts, for people."""
+        return sentence(self.means)
 
 
 HOUSEHOLD = (
-    Figure("people", "People", "count", 1, 12, "people at the table, as the setting says"),
-    Figure("batches", "Batches", "batches", 0, 200, "batches put up in the season"),
-    Figure("skills", "Skills in hand", "count", 0, 60, "skills of the household that stand in hand"),
-    Figure("judged", "Batches compared", "batches", 0, 60, "batches of the season set beside a published process"),
-    Figure("short", "Short of published", "batches", 0, 60, "of those, short of the published process or against every one"),
-    Figure("no_process", "No tested process", "batches", 0, 60, "of those, with no published process held for them"),
-    Figure("not_recorded", "Not recorded", "batches", 0, 60, "of those, with something not written down that decides"),
-    Figure("canned", "Jars canned", "jars", 0, 600, "jars put up in boiling water or under pressure in the season"),
-    Figure("unsealed", "Jars unsealed", "jars", 0, 100, "of those, jars that did not seal"),
-    Figure("kept", "Jars kept", "jars", 0, 600, "jars left on the season's last day"),
-    Figure("kept_over_year", "Jars over a year", "jars", 0, 300, "of those, put up more than twelve months before"),
-    Figure("own_energy", "Own share by energy", "per mille", 0, 1000, "what was eaten in the season and grown at home, by energy"),
-    Figure("own_weight", "Own share by weight", "per mille", 0, 1000, "the same by weight"),
-    Figure("own_value", "Own share by value", "per mille", 0, 1000, "the same at the shop's price"),
-    Figure("waste", "Wasted", "per mille", 0, 1000, "part of all food of the season, by weight, that was lost"),
-    Figure("hours", "Hours", "hours", 0, 2000, "hours written down for garden and batches"),
-    Figure("spent", "Paid out for batches", "money", 0, 500_000, "money paid out for the season's batches"),
-    Figure("saved", "Saved by batches", "money", -100_000, 500_000, "shop's price of the season's batches less all-in cost"),
+    Figure("people", "circle-people", "count", 1, 12, "circle-people-means"),
+    Figure("batches", "circle-batches", "batches", 0, 200, "circle-batches-means"),
+    Figure("skills", "circle-skills", "count", 0, 60, "circle-skills-means"),
+    Figure("judged", "circle-judged", "batches", 0, 60, "circle-judged-means"),
+    Figure("short", "circle-short", "batches", 0, 60, "circle-short-means"),
+    Figure("no_process", "circle-no-process", "batches", 0, 60, "circle-no-process-means"),
+    Figure("not_recorded", "circle-not-recorded", "batches", 0, 60, "circle-not-recorded-means"),
+    Figure("canned", "circle-canned", "jars", 0, 600, "circle-canned-means"),
+    Figure("unsealed", "circle-unsealed", "jars", 0, 100, "circle-unsealed-means"),
+    Figure("kept", "circle-kept", "jars", 0, 600, "circle-kept-means"),
+    Figure("kept_over_year", "circle-kept-over-year", "jars", 0, 300, "circle-kept-over-year-means"),
+    Figure("own_energy", "circle-own-energy", "per mille", 0, 1000, "circle-own-energy-means"),
+    Figure("own_weight", "circle-own-weight", "per mille", 0, 1000, "circle-own-weight-means"),
+    Figure("own_value", "circle-own-value", "per mille", 0, 1000, "circle-own-value-means"),
+    Figure("waste", "circle-waste", "per mille", 0, 1000, "circle-waste-means"),
+    Figure("hours", "circle-hours", "hours", 0, 2000, "circle-hours-means"),
+    Figure("spent", "circle-spent", "money", 0, 500_000, "circle-spent-means"),
+    Figure("saved", "circle-saved", "money", -100_000, 500_000, "circle-saved-means"),
 )  # fmt: skip
 
 CHANGES = (
-    Figure("change_short", "Change: short of published", "change", -1000, 1000, "share of batches short of published, this season less the one before"),
-    Figure("change_unsealed", "Change: unsealed", "change", -1000, 1000, "share of jars that did not seal, this season less the one before"),
-    Figure("change_waste", "Change: wasted", "change", -1000, 1000, "share wasted, this season less the one before"),
-    Figure("change_own_energy", "Change: own share", "change", -1000, 1000, "own share by energy, this season less the one before"),
-    Figure("change_minutes", "Change: minutes a quart", "minutes change", -1000, 1000, "minutes of work a quart of all products asked for, this season less the one before"),
+    Figure("change_short", "circle-change-short", "change", -1000, 1000, "circle-change-short-means"),
+    Figure("change_unsealed", "circle-change-unsealed", "change", -1000, 1000, "circle-change-unsealed-means"),
+    Figure("change_waste", "circle-change-waste", "change", -1000, 1000, "circle-change-waste-means"),
+    Figure("change_own_energy", "circle-change-own-energy", "change", -1000, 1000, "circle-change-own-energy-means"),
+    Figure("change_minutes", "circle-change-minutes", "minutes change", -1000, 1000, "circle-change-minutes-means"),
 )  # fmt: skip
 """Only where the call has a season before; worked out at home, from one book."""
 
 PRODUCT = (
-    Figure("jars", "Jars", "jars", 0, 200, "jars of it put up by this method"),
-    Figure("cost", "Cost a quart", "money", 50, 3000, "all-in cost a US quart; not known once something that went in has no price"),
-    Figure("minutes", "Minutes a quart", "minutes", 0, 240, "minutes of work a US quart; not known where no work was written down"),
-    Figure("learning", "Learning rate", "rate", 500, 1500, "what a doubling of batches leaves of the minutes; not known from fewer than five batches"),
+    Figure("jars", "circle-jars", "jars", 0, 200, "circle-jars-means"),
+    Figure("cost", "circle-cost", "money", 50, 3000, "circle-cost-means"),
+    Figure("minutes", "circle-minutes", "minutes", 0, 240, "circle-minutes-means"),
+    Figure("learning", "circle-learning", "rate", 500, 1500, "circle-learning-means"),
 )  # fmt: skip
 
 CROP = (
-    Figure(
-        "area",
-        "Ground",
-        "m2",
-        0,
-        50_000,
-        "ground planted with it; not known where a planting does not say",
-    ),
-    Figure("yield", "Yield", "g/m2", 0, 20_000, "weight picked a square metre of that ground"),
+    Figure("area", "circle-area", "m2", 0, 50_000, "circle-area-means"),
+    Figure("yield", "circle-yield", "g/m2", 0, 20_000, "circle-yield-means"),
 )
 
 

@@ -12,8 +12,9 @@ from importlib.resources import files
 from typing import Any
 
 from ledger.circle.told import BY_NAME
-from ledger.circle.words import amount_said
+from ledger.circle.words import amount_said, withheld_said
 from ledger.circle.yardsticks import CHANGE_NOTE, published_span, yardstick
+from ledger.messages import sentence
 
 __all__ = ["page_of", "rows_of", "subject_of"]
 
@@ -95,7 +96,7 @@ def rows_of(release: Any, own: Own | None = None) -> list[dict[str, Any]]:
             {
                 "figure": told.name, "label": told.label, "subject": subject, **said, "many": _many(cell),
                 "own": "" if mine is None else amount_said(told.unit, mine, currency),
-                "half": _span(said["low"], said["high"]), "withheld": cell.get("withheld") or "",
+                "half": _span(said["low"], said["high"]), "withheld": withheld_said(cell.get("withheld") or ""),
                 "reach": _span(said["middle_from"], said["middle_to"]),
                 "yardstick": yardstick(told.name, cell["group"]), **_drawing(cell, spans[told.name], mine),
             }
@@ -111,8 +112,8 @@ def _span(low: str, high: str) -> str:
 
 def _many(cell: Mapping[str, Any]) -> str:
     if "noisy" in cell:
-        return f"about {max(sum(cell['noisy']), 0)}"
-    return "" if cell["n"] is None else f"{cell['n']} or more"
+        return sentence("circle-about", n=max(sum(cell["noisy"]), 0))
+    return "" if cell["n"] is None else sentence("circle-at-least", n=cell["n"])
 
 
 def _spans(cells: Sequence[Mapping[str, Any]], own: Own) -> dict[str, tuple[float, float]]:

@@ -14,7 +14,7 @@ from ledger.circle.figures import CHANGES, CROP, HOUSEHOLD, PRODUCT, Figure, cla
 from ledger.circle.sheet import Sheet, check_zone
 from ledger.errors import InputError
 from ledger.kinds import CANNING
-from ledger.messages import Day, Message
+from ledger.messages import Day, Message, Names, sentence
 
 if TYPE_CHECKING:
     from ledger.book import Book
@@ -74,14 +74,11 @@ def figures_of(book: Book, call: Call) -> dict[str, int | None]:
 def hints_of(book: Book, call: Call) -> dict[str, str]:
     """Return, for figures of products that are not known for want of a price, what has none."""
     season = _Season(book, call, Season(call.from_, call.to))
-    out = {}
+    out: dict[str, str] = {}
     for number, product in enumerate(call.products, 1):
         named = sorted({name for r in season.made_of(product) for name in r["unpriced"] or ()})
         if named:
-            items = ", ".join(named[:3])
-            out[f"p{number}_cost"] = (
-                f"no price is known of {items}: `croftbook price` writes one down"
-            )
+            out[f"p{number}_cost"] = sentence("circle-unpriced", names=Names(tuple(named[:3])))
     return out
 
 

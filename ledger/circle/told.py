@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ledger.errors import InputError
-from ledger.messages import Code, Message, Names, Typed
+from ledger.messages import Code, Message, Names, Sentence, Typed, sentence
 
 if TYPE_CHECKING:
     from ledger.circle.call import Call
@@ -42,7 +42,8 @@ class Told:
 
     Parameters
     ----------
-    name, label, unit : str
+    name, called, unit : str
+        `called` is the id of its label.
     step : int
         To which a quartile is rounded for the class.
     edges : tuple of int
@@ -54,46 +55,51 @@ class Told:
     """
 
     name: str
-    label: str
+    called: str
     unit: str
     step: int
     edges: tuple[int, ...]
     source: str | tuple[str, str] = ""
     sums: bool = False
 
+    @property
+    def label(self) -> Sentence:
+        """What a table calls it."""
+        return sentence(self.called)
+
 
 _HOUSEHOLD = (
-    Told("short_share", "Batches short of published", "per mille", 5, _SHARE, ("short", "judged")),
-    Told("unsealed_share", "Jars that did not seal", "per mille", 5, _SHARE, ("unsealed", "canned")),
-    Told("waste", "Food wasted, by weight", "per mille", 5, _SHARE),
-    Told("own_energy", "Own share of what was eaten, by energy", "per mille", 5, _OWN),
-    Told("old_share", "Jars older than a year", "per mille", 5, _SHARE, ("kept_over_year", "kept")),
-    Told("own_weight", "Own share, by weight", "per mille", 5, _OWN),
-    Told("own_value", "Own share, at the shop's price", "per mille", 5, _OWN),
-    Told("change_short", "Change: batches short of published", "change", 5, _CHANGE),
-    Told("change_unsealed", "Change: jars that did not seal", "change", 5, _CHANGE),
-    Told("change_waste", "Change: food wasted", "change", 5, _CHANGE),
-    Told("change_own_energy", "Change: own share by energy", "change", 5, _CHANGE),
-    Told("change_minutes", "Change: minutes a quart", "minutes change", 1, _CHANGE),
-    Told("hours", "Hours of garden and batches", "hours", 5, (0, 10, 25, 50, 75, 100, 150, 200, 300, 500, 2001)),
-    Told("spent", "Paid out for batches", "money", 10, _MONEY),
-    Told("saved", "Saved against the shop", "money", 10, _MONEY),
-    Told("batches", "Batches put up", "batches", 1, (0, 1, 3, 6, 11, 21, 41, 81, 201), sums=True),
-    Told("short", "Batches short of published, counted", "batches", 1, (0, 1, 2, 4, 8, 16, 61), sums=True),
-    Told("unsealed", "Jars that did not seal, counted", "jars", 1, (0, 1, 2, 4, 8, 16, 32, 101), sums=True),
-    Told("kept", "Jars left at the season's end", "jars", 1, _JARS),
-    Told("skills", "Skills in hand", "count", 1, (0, 1, 6, 11, 21, 31, 41, 61)),
+    Told("short_share", "circle-told-short-share", "per mille", 5, _SHARE, ("short", "judged")),
+    Told("unsealed_share", "circle-told-unsealed-share", "per mille", 5, _SHARE, ("unsealed", "canned")),
+    Told("waste", "circle-told-waste", "per mille", 5, _SHARE),
+    Told("own_energy", "circle-told-own-energy", "per mille", 5, _OWN),
+    Told("old_share", "circle-told-old-share", "per mille", 5, _SHARE, ("kept_over_year", "kept")),
+    Told("own_weight", "circle-told-own-weight", "per mille", 5, _OWN),
+    Told("own_value", "circle-told-own-value", "per mille", 5, _OWN),
+    Told("change_short", "circle-told-change-short", "change", 5, _CHANGE),
+    Told("change_unsealed", "circle-told-change-unsealed", "change", 5, _CHANGE),
+    Told("change_waste", "circle-told-change-waste", "change", 5, _CHANGE),
+    Told("change_own_energy", "circle-told-change-own-energy", "change", 5, _CHANGE),
+    Told("change_minutes", "circle-change-minutes", "minutes change", 1, _CHANGE),
+    Told("hours", "circle-told-hours", "hours", 5, (0, 10, 25, 50, 75, 100, 150, 200, 300, 500, 2001)),
+    Told("spent", "circle-spent", "money", 10, _MONEY),
+    Told("saved", "circle-told-saved", "money", 10, _MONEY),
+    Told("batches", "circle-told-batches", "batches", 1, (0, 1, 3, 6, 11, 21, 41, 81, 201), sums=True),
+    Told("short", "circle-told-short", "batches", 1, (0, 1, 2, 4, 8, 16, 61), sums=True),
+    Told("unsealed", "circle-told-unsealed", "jars", 1, (0, 1, 2, 4, 8, 16, 32, 101), sums=True),
+    Told("kept", "circle-told-kept", "jars", 1, _JARS),
+    Told("skills", "circle-skills", "count", 1, (0, 1, 6, 11, 21, 31, 41, 61)),
 )  # fmt: skip
 
 _PRODUCT = (
-    Told("cost", "Cost a quart", "money", 10, (50, 65, 83, 108, 139, 180, 232, 300, 387, 500, 646, 835, 1078, 1392, 1798, 2323, 3001)),
-    Told("minutes", "Minutes of work a quart", "minutes", 1, (0, 5, 10, 15, 20, 25, 30, 40, 50, 60, 90, 120, 241)),
-    Told("learning", "Learning rate", "rate", 10, (500, 600, 700, 800, 850, 900, 950, 1000, 1050, 1100, 1501)),
-    Told("jars", "Jars put up", "jars", 1, (1, 6, 11, 21, 41, 81, 201), sums=True),
+    Told("cost", "circle-cost", "money", 10, (50, 65, 83, 108, 139, 180, 232, 300, 387, 500, 646, 835, 1078, 1392, 1798, 2323, 3001)),
+    Told("minutes", "circle-told-minutes", "minutes", 1, (0, 5, 10, 15, 20, 25, 30, 40, 50, 60, 90, 120, 241)),
+    Told("learning", "circle-learning", "rate", 10, (500, 600, 700, 800, 850, 900, 950, 1000, 1050, 1100, 1501)),
+    Told("jars", "circle-told-jars", "jars", 1, (1, 6, 11, 21, 41, 81, 201), sums=True),
 )  # fmt: skip
 
 _CROP = (
-    Told("yield", "Yield", "g/m2", 50, (0, 250, 500, 1000, 1500, 2000, 2500, 3000, 4000, 5000, 7500, 10000, 20001)),
+    Told("yield", "circle-yield", "g/m2", 50, (0, 250, 500, 1000, 1500, 2000, 2500, 3000, 4000, 5000, 7500, 10000, 20001)),
 )  # fmt: skip
 
 BY_NAME = {one.name: one for one in (*_HOUSEHOLD, *_PRODUCT, *_CROP)}

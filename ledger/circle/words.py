@@ -5,16 +5,33 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from ledger.circle.call import Call
+from ledger.circle.merge import DOMINATED, FEW, FEW_HAVE_ANY, LEFTOVER, NO_QUARTILES
+from ledger.messages import Code, Day, Names, Sentence, fixed, joined, measured, sentence
 
-__all__ = ["CONSENT", "amount_said", "asked_lines", "figure_said", "sheet_lines"]
+__all__ = [
+    "CONSENT",
+    "amount_said",
+    "asked_lines",
+    "figure_said",
+    "sheet_lines",
+    "withheld_said",
+]
 
 CONSENT = (
-    "These figures and nothing else leave this household: no entry, no name, no place, no number of entries.",
-    "Who gathers the sheets sees each of them under the number that your card gives, and not whose card it is.",
-    "The class is told nothing that fewer than 10 households share; the public is told figures with noise alone.",
-    "`croftbook circle withdraw` takes the sheet back and deletes it; what was told by then cannot be called back.",
+    "circle-consent-figures",
+    "circle-consent-cards",
+    "circle-consent-class",
+    "circle-consent-withdrawal",
 )
-"""What is said before the yes."""
+"""Ids of what is said before the yes."""
+
+_WITHHELD = {
+    FEW: "circle-few",
+    NO_QUARTILES: "circle-no-quartiles",
+    FEW_HAVE_ANY: "circle-few-have-any",
+    DOMINATED: "circle-dominated",
+    LEFTOVER: "circle-leftover",
+}
 
 
 def amount_said(unit: str, value: float | None, currency: str = "") -> str:
@@ -28,25 +45,33 @@ def amount_said(unit: str, value: float | None, currency: str = "") -> str:
     ('-2.5 points', '90.0 % of the minutes')
     """
     if value is None:
-        return "not known"
-    sayings: Mapping[str, Callable[[], str]] = {
-        "per mille": lambda: f"{value / 10:.1f} %",
-        "change": lambda: f"{_signed(value / 10, '.1f')} points",
-        "minutes change": lambda: f"{_signed(value, '.0f')} minutes",
-        "money": lambda: f"{value / 100:,.2f} {currency}",
-        "rate": lambda: f"{value / 10:.1f} % of the minutes",
-        "m2": lambda: f"{value / 100:,.2f} m²",
-        "g/m2": lambda: f"{value:,.0f} g a m²",
-        "minutes": lambda: f"{value:.0f} minutes",
-        "hours": lambda: f"{value:,.0f} hours",
-        "count": lambda: f"{value:,.0f}",
-    }
-    saying = sayings.get(unit)
-    return saying() if saying else f"{value:,.0f} {unit}"
+        return sentence("circle-not-known")
+    saying = _SAYINGS.get(unit)
+    if saying is not None:
+        return saying(value)
+    return measured(f"{value / 100:,.2f} {currency}" if unit == "money" else f"{value:,.0f}")
 
 
-def _signed(value: float, how: str) -> str:
-    return f"{'+' if value > 0 else ''}{value:{how}}"
+def _tenth(value: float) -> Sentence:
+    return measured(f"{value / 10:.1f}")
+
+
+_SAYINGS: Mapping[str, Callable[[float], str]] = {
+    "per mille": lambda value: measured(f"{value / 10:.1f} %"),
+    "change": lambda value: sentence("circle-change-said", n=_signed(value / 10, ".1f")),
+    "minutes change": lambda value: sentence("circle-more-minutes-said", n=_signed(value, ".0f")),
+    "rate": lambda value: sentence("circle-rate-said", n=_tenth(value)),
+    "m2": lambda value: measured(f"{value / 100:,.2f} m²"),
+    "g/m2": lambda value: sentence("circle-grams-said", n=round(value)),
+    "minutes": lambda value: sentence("circle-minutes-said", n=round(value)),
+    "hours": lambda value: sentence("circle-hours-said", n=round(value)),
+    "jars": lambda value: sentence("circle-jars-said", n=round(value)),
+    "batches": lambda value: sentence("circle-batches-said", n=round(value)),
+}
+
+
+def _signed(value: float, how: str) -> Sentence:
+    return measured(f"{'+' if value > 0 else ''}{value:{how}}")
 
 
 def figure_said(call: Call, name: str, value: int | None) -> str:
@@ -54,25 +79,37 @@ def figure_said(call: Call, name: str, value: int | None) -> str:
     figure = call.figures[name]
     text = amount_said(figure.unit, value, call.currency)
     if value is not None and value == figure.high:
-        return f"{text} or more"
+        return sentence("circle-or-more", amount=text)
     if value is not None and value == figure.low and figure.low not in (0, 1):
-        return f"{text} or less"
+        return sentence("circle-or-less", amount=text)
     return text
+
+
+def withheld_said(text: str) -> str:
+    """Return why something of a release is withheld, as the release's file writes it, to be said in any language."""
+    parts = text.split("; ")
+    return joined("; ", [sentence(_WITHHELD[one]) if one in _WITHHELD else one for one in parts])
 
 
 def asked_lines(call: Call) -> list[str]:
     """Return the group's call in lines."""
-    lines = [
-        f"{call.name} asks about the season {call.season}, {call.from_} to {call.to}.",
-        f"Zones: {', '.join(call.zones)}. Money in {call.currency}.",
+    lines: list[str] = [
+        sentence(
+            "circle-asks", who=call.name, year=call.season, day=Day(call.from_), day2=Day(call.to)
+        ),
+        sentence("circle-zones", names=Names(tuple(call.zones)), currency=Code(call.currency)),
     ]
     if call.products:
-        named = (f"{one.item} ({one.method})" for one in call.products)
-        lines.append(f"Put up: {', '.join(named)}.")
+        named = (
+            sentence("circle-product", item=one.item, method=fixed(one.method))
+            for one in call.products
+        )
+        lines.append(sentence("circle-products", names=Names(tuple(named))))
     if call.crops:
-        lines.append(f"Crops: {', '.join(call.crops)}.")
+        lines.append(sentence("circle-crops", names=Names(tuple(call.crops))))
     if call.before is not None:
-        lines.append(f"Compared with the season {call.before.from_} to {call.before.to}, at home.")
+        days = {"day": Day(call.before.from_), "day2": Day(call.before.to)}
+        lines.append(sentence("circle-compared", **days))
     return lines
 
 
@@ -89,9 +126,11 @@ def sheet_lines(
     hints : mapping, optional
         What would make a figure known, by its name.
     """
-    rows = [("", "Zone", zone, "as you say")]
+    rows: list[tuple[str, str, str, str]] = [
+        ("", sentence("circle-zone"), zone, sentence("circle-zone-means"))
+    ]
     for name, figure in call.figures.items():
-        meaning = figure.meaning
+        meaning: str = figure.meaning
         if hints and name in hints and figures[name] is None:
             meaning = hints[name]
         rows.append((call.subject(name), figure.label, figure_said(call, name, figures[name]), meaning))  # fmt: skip

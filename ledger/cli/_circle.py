@@ -124,8 +124,8 @@ def _show(
         named = f"{subject}: {said(label)}" if subject else said(label)
         table.add_row(*(plain(one) for one in (named, said(value), said(meaning))))
     console.print(table)
-    for line in CONSENT:
-        console.print(said(line), markup=False)
+    for id_ in CONSENT:
+        console.print(_speech.say(id_), markup=False)
 
 
 @command(

@@ -5,13 +5,14 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 import click
 
+from ledger.cli import _speech
 from ledger.errors import InputError
 from ledger.files import whole_file
-from ledger.messages import Code, Message
+from ledger.messages import Code, Message, sentence
 
 __all__ = ["check_place", "last_line", "plain", "print_rows", "write_paper"]
 
@@ -20,6 +21,14 @@ _OURS = (
     b'{"format": "croftbook release',
     b"<!DOCTYPE html><!-- croftbook",
     b"figure,product,method,crop",
+)
+_HEADS = (
+    "circle-head-figure",
+    "circle-head-yours",
+    "circle-head-low",
+    "circle-head-middle",
+    "circle-head-high",
+    "circle-head-households",
 )
 
 
@@ -71,13 +80,14 @@ def print_rows(rows: list[dict[str, Any]], said: Callable[[str], str], *, with_o
     width = None if sys.stdout.isatty() else 80
     console = Console(file=sys.stdout, highlight=False, width=width)
     table = Table(box=None, padding=(0, 2, 0, 0))
-    heads = ["Figure", *(["Yours"] if with_own else []), "Low", "Middle", "High", "Households"]
-    for head in heads:
-        table.add_column(said(head), overflow="fold", justify="left" if head == "Figure" else "right")  # fmt: skip
+    for head in _HEADS:
+        if with_own or head != "circle-head-yours":
+            justify: Literal["left", "right"] = "left" if head == _HEADS[0] else "right"
+            table.add_column(_speech.say(head), overflow="fold", justify=justify)
     for row in rows:
         name = f"{row['subject']}: {said(row['label'])}" if row["subject"] else said(row["label"])
-        own = [said(row["own"] or "not known")] if with_own else []
+        own = [said(row["own"] or sentence("circle-not-known"))] if with_own else []
         values = [said(row[name]) if row[name] else "-" for name in ("low", "middle", "high")]
-        many = row["many"] if row["middle"] else said(row["withheld"])
+        many = said(row["many"] if row["middle"] else row["withheld"])
         table.add_row(*(plain(one) for one in (name, *own, *values, many)))
     console.print(table)

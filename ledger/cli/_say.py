@@ -13,7 +13,6 @@ from ledger.cli._common import book_options, open_book, read_book
 from ledger.cli._help import argument, command, option
 from ledger.cli._speech import echo, refused, told
 from ledger.cli._speech import say as say_
-from ledger.cli._values import echoed
 from ledger.errors import InputError, LedgerError
 from ledger.saying.settled import Settled
 
@@ -174,7 +173,7 @@ def _show(reading: Reading, *, as_json: bool) -> None:
     from ledger.saying.echo import told as lines_of
 
     for line in lines_of(reading):
-        click.echo(echoed(line))
+        click.echo(told(line))
 
 
 COMMANDS: dict[str, click.Command] = {"say": say}

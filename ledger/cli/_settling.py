@@ -11,7 +11,6 @@ from ledger.cli import _common
 from ledger.cli._asking import Doubts
 from ledger.cli._speech import say
 from ledger.cli._speech import told as spoken
-from ledger.cli._values import echoed
 from ledger.door import Written
 from ledger.door.lots import OPENING
 from ledger.errors import InputError, NeedsAnswer
@@ -58,7 +57,7 @@ def settle(read: Callable[[Settled], Reading], settled: Settled, *, yes: bool) -
     while reading.blocks:
         if not told_once:
             for line in told(reading):
-                click.echo(echoed(line), err=True)
+                click.echo(spoken(line), err=True)
             told_once = True
         _ask_one(reading, settled)
         reading = read(settled)
@@ -73,7 +72,7 @@ def _take_offered(reading: Reading, settled: Settled) -> bool:
             continue
         if one.options[0].startswith("new:") and not _is_safe(one):
             continue
-        settled.answers[one.key] = one.options[0]
+        settled.answers[one.key] = str(one.options[0])
         taken = True
     for key in reading.left_keys:
         if key not in settled.answers:

@@ -103,7 +103,7 @@ def _show_part(part: SheetReading) -> None:
 
     echo("cli-sheet-understood", n=len(part.entries))
     for entry in part.entries[:_SHOWN]:
-        said = "; ".join(told(line.strip()) for line in told_entry(entry))
+        said = "; ".join(told(line).strip() for line in told_entry(entry))
         click.echo(f"  {say('cli-sheet-row', n=entry.row, text=said)}")
     if len(part.entries) > _SHOWN:
         click.echo(f"  {say('cli-and-more', n=len(part.entries) - _SHOWN)}")

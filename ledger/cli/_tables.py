@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.cli._speech import say, told
-from ledger.cli._values import amount, day, fixed, heading, number, word
+from ledger.cli._values import amount, day, fixed, heading, number, unit, word
 from ledger.messages import Code, Day
 
 if TYPE_CHECKING:
@@ -204,7 +204,7 @@ def _head(question: str, column: Column, currency: str) -> str:
         return label
     if format_measured(0.0, column.unit) is not None:  # each says its own unit
         return label
-    return f"{label}\n{told(column.unit)}"
+    return f"{label}\n{unit(column.unit)}"
 
 
 def _past(column: Column, row: Mapping[str, Any]) -> str:
@@ -320,14 +320,14 @@ def _node(node: Node, currency: str, measures: str, seen: set[str]) -> str:
 
     said = None
     if isinstance(node.value, (int, float)):
-        unit, each = _FINER.get(node.unit, (node.unit, 1))
-        said = format_figure(node.value * each, unit, measures=measures)
+        finer, each = _FINER.get(node.unit, (node.unit, 1))
+        said = format_figure(node.value * each, finer, measures=measures)
     if isinstance(node.value, float) and node.unit == "day since 1970":
         from ledger.days import day_text
 
         return escape(f"{told(node.label)}: {day(day_text(int(node.value)))}{_source(node, seen)}")
     if said is not None:
-        value = f"{currency} {number(said)}" if node.unit.startswith("money") else amount(said)
+        value = f"{currency} {amount(said)}" if node.unit.startswith("money") else amount(said)
     elif node.value is None:
         value = say("table-not-known")
     elif isinstance(node.value, str):
@@ -341,14 +341,14 @@ def _node(node: Node, currency: str, measures: str, seen: set[str]) -> str:
         if node.value and abs(node.value) < 0.001:
             value = f"{node.value:.3g}"
         value = number(value)
-    unit = (
+    named = (
         ""
         if said is not None or node.value is None
         else node.unit.replace("money", currency).replace("0 to 1", "")
     )
-    unit = told(unit) if unit else unit
+    named = unit(named) if named else named
     how = f"  = {say(_HOW[node.how])}" if node.how in _HOW and node.parts else ""
-    said = f"{told(node.label)}: {node.mark}{' ' if node.mark else ''}{value} {unit}".rstrip()
+    said = f"{told(node.label)}: {node.mark}{' ' if node.mark else ''}{value} {named}".rstrip()
     return escape(said + how + _source(node, seen))
 
 

@@ -5,16 +5,30 @@ In English they are what they are in ``--json``: ``2026-09-02``, ``1,234.5``.
 
 from __future__ import annotations
 
-import re
 from functools import cache
 
 from ledger.cli._speech import language, told
 from ledger.messages import LANGUAGES
 
-__all__ = ["amount", "day", "echoed", "fixed", "heading", "jars", "number", "word"]
+__all__ = ["amount", "day", "fixed", "heading", "jars", "number", "unit", "word"]
 
-amount = told
-"""An amount: its number and, where the phrase book has it, its unit."""
+
+def amount(text: str) -> str:
+    """Return an amount as the household's measures write it: its numbers and units in the language."""
+    if _is_english():
+        return text
+    from ledger.messages.units import amount as said
+
+    return told(said(text))
+
+
+def unit(code: str) -> str:
+    """Return a unit of a column or figure."""
+    if _is_english():
+        return code
+    from ledger.messages.units import unit as said
+
+    return told(said(code))
 
 
 def number(text: str) -> str:
@@ -44,15 +58,6 @@ def fixed(value: str, of: str = "") -> str:
     """Return a fixed word, or else a sentence of the ledger."""
     said = word(value, of)
     return said if said != value else told(value)
-
-
-_ECHOED = re.compile(r"(\s*)(?:(\d{4}-\d\d-\d\d)  )?(.*)", re.DOTALL)
-
-
-def echoed(line: str) -> str:
-    """Return a line of what was understood: its day, then what it says."""
-    indent, on, text = _ECHOED.fullmatch(line).groups()  # type: ignore[union-attr]
-    return f"{indent}{f'{day(on)}  ' if on else ''}{told(text)}"
 
 
 def heading(question: str, column: str, label: str) -> str:

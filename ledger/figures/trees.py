@@ -126,7 +126,7 @@ def _name_source(node: Node, line: _Line, teller: Teller) -> None:
         node.assumption = opened.assumption
     if not node.label and not line.label and not opened.label:
         kind = "source" if opened.source else "assumption"
-        node.label = teller.label(kind, {"id": opened.source or opened.assumption})
+        node.label = teller.label(kind, {"name": opened.source or opened.assumption})
 
 
 def _open(node: Node, line: _Line, teller: Teller, deep: int) -> None:

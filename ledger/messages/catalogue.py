@@ -254,8 +254,11 @@ class Speaker:
             items.append(self._said(_MORE, "", more))
         marks = [f"\ue000{n}\ue001" for n in range(len(items))]
         style = options.get("type") or "standard"
+        row = self.language.listed(marks, style)
+        if style == "commas" and len(names.items) > most:  # what is counted stands behind "and"
+            row = self.language.listed([", ".join(marks[:-1]), marks[-1]])
         out: list[Part] = []
-        for piece in self.language.listed(marks, style).split("\ue001"):
+        for piece in row.split("\ue001"):
             between, found, number = piece.partition("\ue000")
             out += [Part(between)] if between else []
             out += items[int(number)] if found else []

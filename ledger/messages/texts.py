@@ -120,14 +120,21 @@ def measured(text: str) -> Sentence:
     return Sentence(text, Measured(text))
 
 
-def fixed(word: str) -> str:
-    """Return a fixed word of the answers, ``vitamin C``, with its id of the family ``word-``; a name as it is."""
+def fixed(word: str, of: str = "") -> str:
+    """Return a fixed word of the answers, ``vitamin C``, that can be said in any language; a name as it is.
+
+    Parameters
+    ----------
+    word : str
+    of : str
+        The column or field: a word may have a sense of its own there.
+    """
     from ledger.messages.catalogue import speaker
     from ledger.messages.message import Message
-    from ledger.messages.words import key_of
+    from ledger.messages.words import ids_of
 
-    id_ = f"word-{key_of(word)}"
-    return Sentence(word, Message(id_)) if speaker("en").has(id_) else word
+    spoken = speaker("en")
+    return next((Sentence(word, Message(id_)) for id_ in ids_of(word, of) if spoken.own(id_)), word)
 
 
 def joined(between: str, texts: Iterable[str]) -> str:

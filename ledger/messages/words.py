@@ -7,7 +7,7 @@ import re
 from ledger.messages.catalogue import speaker
 from ledger.messages.texts import sentence
 
-__all__ = ["column", "help_of", "key_of", "word"]
+__all__ = ["column", "help_of", "ids_of", "key_of", "word"]
 
 _FIXED = re.compile(r"[a-z0-9][a-z0-9 _-]*")
 _CAPITALS = frozenset({"vitamin A", "vitamin C"})
@@ -22,13 +22,16 @@ def word(language: str, value: str, of: str = "") -> str:
     of : str
         The column or field: a word may have a sense of its own there.
     """
+    spoken = speaker(language)
+    return next((spoken.text(id_) for id_ in ids_of(value, of) if spoken.own(id_)), value)
+
+
+def ids_of(value: str, of: str = "") -> tuple[str, ...]:
+    """Return the ids by which a fixed word may be said; none where it is a name."""
     if not (_FIXED.fullmatch(value) or value in _CAPITALS):
-        return value
-    key, spoken = key_of(value), speaker(language)
-    for id_ in (f"sense-{key_of(of)}-{key}", f"word-{key}") if of else (f"word-{key}",):
-        if spoken.own(id_):
-            return spoken.text(id_)
-    return value
+        return ()
+    key = key_of(value)
+    return (f"sense-{key_of(of)}-{key}", f"word-{key}") if of else (f"word-{key}",)
 
 
 def column(language: str, question: str, name: str) -> str | None:

@@ -18,6 +18,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
+from ledger.messages import joined, sentence
+
 __all__ = [
     "KEEPS_DAYS",
     "SEASON_DAYS",
@@ -226,39 +228,37 @@ def standing(
     tries.sort(key=lambda one: one[0])
     if not tries:
         return Standing(
-            "never tried", None, None, None, bool(season), None, "no practice written down"
+            "never tried", None, None, None, bool(season), None, sentence("skills-no-practice")
         )
     gap = _median_gap(sorted({day for day, _ in tries}))
     good = [one for one in tries if one[1] > 0]
     failed = next((at for at, one in enumerate(reversed(tries)) if one[1] > 0), len(tries))
     since = now - tries[-1][0]
     if not good:
-        many = (
-            "once, and it did not go well"
-            if len(tries) == 1
-            else f"{len(tries)} times, none went well"
-        )
-        return Standing("out of practice", gap, since, None, bool(season), None, f"tried {many}")
+        text = sentence("skills-none-well", n=len(tries))
+        return Standing("out of practice", gap, since, None, bool(season), None, text)
     part = _season_of(good, season)
     if part is not None:
         missed = _seasons_missed(dt.date.fromordinal(good[-1][0]), today, part)
         word = ORDER[min(missed, 2)]
-        reason = {0: "its season has not passed without it", 1: "one season passed without it"}
-        text = reason.get(missed, f"{missed} seasons passed without it")
+        because: list[str] = [sentence("skills-seasons-missed", n=missed)]
         limit = None
     else:
         limit = keeps(good)
         past = now - good[-1][0]
         word = ORDER[(past > limit) + (past > RUSTY * limit)]
-        text = f"{_times(len(good))}, which keeps {_days(limit)}; the last {_ago(past)}"
+        because = [
+            sentence("skills-keeps", n=len(good), days=round(limit)),
+            sentence("skills-last", n=past),
+        ]
     if failed:
         word = max(word, ORDER[min(failed, 2)], key=ORDER.index)
-        text += "; the last try failed" if failed == 1 else f"; the last {failed} tries failed"
+        because.append(sentence("skills-failed-lately", n=failed))
     rusts = None
     if limit is not None and word == ORDER[0]:
         rusts = dt.date.fromordinal(good[-1][0] + math.floor(limit) + 1)
     return Standing(
-        word, gap, since, limit, part is not None, missed if part else None, text, rusts,
+        word, gap, since, limit, part is not None, missed if part else None, joined("; ", because), rusts,
         None if part is None else _next_season(today, part),
     )  # fmt: skip
 
@@ -289,18 +289,6 @@ def _season_of(good: Sequence[tuple[int, float]], season: bool | None) -> tuple[
         return None
     dates = (dt.date.fromordinal(day) for day, _ in good)
     return season_of_practice(dates, SEASON_DAYS if season else YEAR // 2)
-
-
-def _times(count: int) -> str:
-    return "went well once" if count == 1 else f"went well {count} times"
-
-
-def _days(count: float) -> str:
-    return f"{count:.0f} days"
-
-
-def _ago(days: int) -> str:
-    return {0: "today", 1: "yesterday"}.get(days, f"{days} days ago")
 
 
 def _seasons_missed(last: dt.date, today: dt.date, part: tuple[int, int]) -> int:

@@ -241,7 +241,7 @@ class Compared:
     value : str
         The column of its value, in money; price is value by amount.
     what : str
-        What the values are, in words.
+        The id of what the values are.
     price : str
         What value by amount is called.
     unit : str, optional

@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
+from ledger.messages import Choice, Code, Names, Sentence, sentence
+
 if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = ["unpriced_in_shops"]
 
 _MOST = 5
-_BY = {"mass": "weight", "volume": "volume", "count": "the piece", "energy": "energy"}
 _TELLS = {"volume": "--g-per-ml 1.05", "count": '--g-per "piece 120"'}
 
 
-def _by(measure: str) -> str:
-    return _BY.get(measure, f"the {measure}")
+def _by(measure: str) -> Sentence:
+    return sentence("cost-by", measure=Choice(measure))
 
 
 def unpriced_in_shops(state: State, items: Iterable[int]) -> list[str]:
@@ -28,7 +29,8 @@ def unpriced_in_shops(state: State, items: Iterable[int]) -> list[str]:
         Their numbers.
     """
     facts = state.facts
-    out, rest = [], []
+    out: list[str] = []
+    rest: list[str] = []
     for number in dict.fromkeys(items):
         other = facts.find(facts.facts[number].shop_equivalent)
         if (
@@ -41,16 +43,14 @@ def unpriced_in_shops(state: State, items: Iterable[int]) -> list[str]:
         name, its = facts.names[number], facts.names[other]
         lacks = number if facts.grams_per_whole(number) is None else other
         tells = _TELLS.get(facts.measure[lacks])
-        how = f'`croftbook item "{facts.names[lacks]}" {tells}`' if tells else "its weight"
-        out.append(
-            f"{name} is kept by {_by(facts.measure[number])}, {its} by "
-            f"{_by(facts.measure[other])}: {how}, with its own figure, sets them beside each other."
-        )
+        by, by2 = _by(facts.measure[number]), _by(facts.measure[other])
+        kept = {"name": name, "by": by, "item": its, "by2": by2}
+        if tells:
+            how = {"lacks": Code(facts.names[lacks]), "option": Code(tells)}
+            out.append(sentence("cost-kept-otherwise", **kept, **how))
+        else:
+            out.append(sentence("cost-kept-otherwise-weigh", **kept))
     if rest:
-        more = f" and {len(rest) - _MOST} more" if len(rest) > _MOST else ""
-        out.append(
-            f"No shop's price is known of {', '.join(rest[:_MOST])}{more}: `croftbook price "
-            f'"1 qt {rest[0]}" 4.50` takes one, `croftbook item "{rest[0]}" --shop-equivalent '
-            "ITEM` says what you would buy instead."
-        )
+        names = Names(tuple(rest), most=_MOST)
+        out.append(sentence("cost-no-shop-price", names=names, first=Code(rest[0])))
     return out

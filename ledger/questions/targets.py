@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import parse_amount
+from ledger.messages import Choice, Day, sentence
+from ledger.messages.units import amount
 from ledger.replay.facts import MATCHED
 from ledger.replay.state import day_number
 
@@ -15,6 +17,9 @@ if TYPE_CHECKING:
 __all__ = ["YEAR_DAYS", "StockTarget", "stock_targets", "target_of"]
 
 YEAR_DAYS = 365
+
+
+_PERS = {one: Choice(one.replace(" ", "-")) for one in ("year", "week", "person year")}
 
 
 @dataclass(frozen=True)
@@ -32,8 +37,8 @@ class StockTarget:
         Day by which it is wanted.
     people : int or None
         At the table, by the setting; None where it is not set.
-    said : str
-        In the household's words.
+    said, said_a_year : str
+        In the household's words; without "per year", where a year is meant.
     """
 
     ev: int
@@ -42,6 +47,7 @@ class StockTarget:
     by: int | None
     people: int | None
     said: str
+    said_a_year: str
 
     @property
     def times(self) -> float | None:
@@ -94,9 +100,14 @@ def stock_targets(state: State) -> dict[int, StockTarget]:
         if strand is None:
             continue
         by = body.get("by")
-        said = str(body["amount"])
-        said += f" per {body['per']}" if body.get("per") else ""
-        said += f" by {by}" if by else ""
+        per = body.get("per")
+        plain = amount(str(body["amount"]))
+        said = plain if per is None else sentence("target-per", amount=plain, per=_PERS[per])
+        said_a_year = plain if per == "year" else said
+        if by:
+            day = Day(by)
+            said = sentence("target-by", amount=said, day=day)
+            said_a_year = sentence("target-by", amount=said_a_year, day=day)
         out[strand] = StockTarget(
             ev,
             whole / 1000,
@@ -104,5 +115,6 @@ def stock_targets(state: State) -> dict[int, StockTarget]:
             day_number(by) if by else None,
             int(people) if people else None,
             said,
+            said_a_year,
         )
     return out

@@ -6,13 +6,13 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from ledger.kinds import KINDS, tell
-from ledger.messages import Day, Message, Row, SaidLater
+from ledger.messages import Day, Message, Row, SaidLater, sentence
 from ledger.replay import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["StateTeller", "event_line", "event_told"]
+__all__ = ["StateTeller", "event_line", "event_told", "label_day"]
 
 _KINDS = list(KINDS)
 
@@ -37,7 +37,7 @@ class StateTeller:
     ----------
     state : State
     labels : mapping of str to str
-        Words by the id of a label, with places for what it is about.
+        Ids of messages by the id of a label; what it is about are their parameters.
     """
 
     def __init__(self, state: State, labels: Mapping[str, str]) -> None:
@@ -49,4 +49,9 @@ class StateTeller:
 
     def label(self, id: str, about: Mapping[str, Any]) -> str:
         """Return a label in words."""
-        return self._labels[id].format(**about)
+        return sentence(self._labels[id], **about)
+
+
+def label_day(number: int) -> Day:
+    """Return a day by its number, for what a label speaks of."""
+    return Day(day_text(number))

@@ -13,6 +13,8 @@ from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 
+from ledger.messages import joined, sentence
+
 __all__ = [
     "PerPerson",
     "PublishedRange",
@@ -133,6 +135,8 @@ class PublishedRange:
         Those of the figures.
     note : str
         What it rests on, in words; says where a figure is of fields or from memory.
+    per : str
+        ``m`` of row or ``m2`` of ground.
     """
 
     low_g: float
@@ -140,6 +144,7 @@ class PublishedRange:
     middle_g: float
     sources: tuple[Source, ...]
     note: str
+    per: str
 
 
 def crop_names() -> tuple[str, ...]:
@@ -232,6 +237,7 @@ def published_range(
                 _middle(fit, garden) * size,
                 tuple(dict.fromkeys(y.source for y in fit)),
                 _note(fit, per),
+                per,
             )
     return None
 
@@ -246,14 +252,14 @@ def _middle(fit: list[PublishedYield], garden: bool) -> float:
 
 
 def _note(fit: list[PublishedYield], per: str) -> str:
-    text = "per metre of row" if per == "m" else "per square metre"
+    texts = [sentence("yield-per-row" if per == "m" else "yield-per-square")]
     if not fit[0].garden:
-        text += ", of fields: average to excellent"
+        texts.append(sentence("yield-of-fields"))
     if any(y.unit == "lb_shelled" for y in fit):
-        text += ", shelled"
+        texts.append(sentence("yield-shelled"))
     if any(y.from_memory for y in fit):
-        text += ", one figure or more from memory"
-    return text
+        texts.append(sentence("yield-from-memory"))
+    return joined(", ", texts)
 
 
 def _yield(row: dict[str, str]) -> PublishedYield:

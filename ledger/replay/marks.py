@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.answers import Assumption
+from ledger.messages import sentence
 from ledger.replay.columns import Array
 from ledger.replay.flows import ORIGINS
 
@@ -28,17 +29,17 @@ _FOUND, _BATCH = ORIGINS.index("found"), ORIGINS.index("batch")
 _BOUGHT = ORIGINS.index("bought")
 _GROWN, _UNRECORDED = ORIGINS.index("grown"), ORIGINS.index("unrecorded")
 _ASSUMED = {
-    "unpriced": "No price of {name} is known, so it counts 0 and the cost is at least this much.",
-    "unrecorded": "{name} was used that nobody wrote down as coming in; it counts at the shop's price of that day.",
-    "found": "More {name} was counted than the book had; it counts at the shop's price of that day.",
-    "unpaid": "What {name} cost was not written down; it counts at the shop's price of that day.",
-    "later": "The shop's price of {name} was first seen only after the day it is compared with.",
-    "provisional": "A garden season is still running: what the harvest cost can still change.",
+    "unpriced": "cost-unpriced",
+    "unrecorded": "cost-unrecorded",
+    "found": "cost-found",
+    "unpaid": "cost-unpaid",
+    "later": "cost-price-later",
+    "provisional": "cost-provisional",
 }
 _NO_PRICE = {
-    "unrecorded": "{name} was used that nobody wrote down as coming in, and no price of it is known: it counts 0.",
-    "found": "More {name} was counted than the book had, and no price of it is known: it counts 0.",
-    "unpaid": "What {name} cost was not written down, and no price of it is known: it counts 0.",
+    "unrecorded": "cost-unrecorded-unpriced",
+    "found": "cost-found-unpriced",
+    "unpaid": "cost-unpaid-unpriced",
 }
 """The same where no price of any of it is known, so that no line says that it has one."""
 
@@ -91,7 +92,7 @@ class Marks:
         events = self._events(kind, name)
         ids = tuple(self._state.event_id(ev) for ev in events)
         words = _NO_PRICE if kind in _NO_PRICE and not self._has_price(kind, name) else _ASSUMED
-        return Assumption(one, words[kind].format(name=name), ids)
+        return Assumption(one, sentence(words[kind], name=name), ids)
 
     def _has_price(self, kind: str, name: str) -> bool:
         """Return whether any lot behind an assumption counts at a price."""

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.messages import fixed, sentence
 from ledger.replay.columns import Array
 from ledger.replay.durables import Durables, by_year, year_of
 from ledger.replay.rows import Rows
@@ -25,6 +26,7 @@ __all__ = ["OwnCosts", "Part", "energy_price", "labour_rate"]
 
 _EQUIPMENT = 2
 """The place of equipment among the parts."""
+_KWH = {"gas": "why-kwh-of-gas", "electricity": "why-kwh-of-power"}
 _JOULES = {"kwh": 3_600_000.0, "mj": 1_000_000.0, "therm": 105_505_585.262, "btu": 1055.05585262}
 
 
@@ -125,7 +127,7 @@ class OwnCosts:
         return Part(
             COMPONENTS.index("labour"), row[keep], minutes * rate[keep], ev[keep],
             np.zeros(keep.size, bool), lambda i: "labour",
-            lambda i: f"{float(minutes[i]):g} minutes of {people[int(person[i])]}",
+            lambda i: sentence("why-minutes-of-person", n=float(minutes[i]), name=people[int(person[i])]),
             {"minutes": minutes},
         )  # fmt: skip
 
@@ -146,7 +148,7 @@ class OwnCosts:
         return Part(
             COMPONENTS.index("fuel"), row, joules * np.nan_to_num(price), ev,
             np.isnan(price), lambda i: _energy(int(gas[i])),
-            lambda i: f"{int(joules[i]) / 3.6e6:g} kWh of {_energy(int(gas[i]))}",
+            lambda i: sentence(_KWH[_energy(int(gas[i]))], n=int(joules[i]) / 3.6e6),
             {"gas": gas, "joules": joules},
         )  # fmt: skip
 
@@ -177,7 +179,7 @@ class OwnCosts:
 
         def label(i: int) -> str:
             name = names[int(item[i])]
-            return name if unpriced[i] else f"{int(loads[i])} loads of {name}"
+            return name if unpriced[i] else sentence("why-loads-of", n=int(loads[i]), name=name)
 
         return Part(
             COMPONENTS.index("equipment"), self._rows.load_of[ev], money, ev,
@@ -195,7 +197,7 @@ class OwnCosts:
         return Part(
             COMPONENTS.index("jar_wear"), row, jars * np.nan_to_num(per_use), ev,
             np.isnan(per_use), lambda i: facts.names[int(jar[i])],
-            lambda i: f"{int(jars[i])} uses of {facts.names[int(jar[i])]}",
+            lambda i: sentence("why-uses-of", n=int(jars[i]), name=fixed(facts.names[int(jar[i])])),
             {"item": jar, "day": day, "jars": jars},
         )  # fmt: skip
 

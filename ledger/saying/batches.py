@@ -7,9 +7,11 @@ from typing import Any
 
 from ledger.amounts import unit_factor
 from ledger.kinds.methods import CANNING, kept_by
+from ledger.messages import Names, fixed, measured, sentence
 from ledger.saying.again import again_batch
 from ledger.saying.drafting import Body, Context
 from ledger.saying.making import Line
+from ledger.saying.measuring import amounts_named
 from ledger.saying.numbers import figure
 from ledger.saying.quantities import Quantity
 from ledger.saying.shared import nothing
@@ -59,8 +61,8 @@ def put_up(context: Context) -> list[tuple[str, Body]]:
         ]
         return out
     if len(out) > 1 and any(one.mode == "used" for one in things.lines):
-        names = " and ".join(body["makes"] for _, body in out)
-        context.maker.ask("used", "used", f"What went into which of {names}?")
+        names = Names(tuple(body["makes"] for _, body in out))
+        context.maker.ask("used", "used", sentence("asked-used-of-which", names=names))
     return out
 
 
@@ -113,7 +115,8 @@ def _split(
             used.append(one)
         elif one.amounts and one.joined == "and" and len(main) == 2 and not used:
             name = context.scanner.said(*one.words)
-            text, options = f"Did the {name} go in, or come out?", ["it went in", "it came out"]
+            text = sentence("asked-side", name=name)
+            options = [sentence("asked-went-in"), sentence("asked-came-out")]
             if "out" in (context.maker.ask("side", name, text, options) or ""):
                 batches.append([one])
             else:
@@ -201,8 +204,8 @@ def _batch(
         body["method"] = method
     else:
         before = [one for one in context.known.methods(name) if one in _METHODS_ASKED]
-        options = list(dict.fromkeys([*before, *_METHODS_ASKED]))
-        text = f"How was the {name} put up: {' or '.join(options)}?"
+        options = [fixed(one) for one in dict.fromkeys([*before, *_METHODS_ASKED])]
+        text = sentence("asked-method", name=name, ways=Names(tuple(options)))
         method = _method_of(context, maker.ask("method", name, text, options))
         if method is not None:
             body["method"] = method
@@ -210,7 +213,7 @@ def _batch(
     used_body = _used(context, used, body) or _itself(context, lines, method)
     body["used"] = used_body
     if not used_body:
-        text = f"What went into the {name}?"
+        text = sentence("asked-used", name=name)
         answer = maker.ask("used", name, text, _as_it_is(lines), waits=True)
         body["used"] = _lines_of(context, answer)
     entries: list[Body] = []
@@ -280,20 +283,23 @@ def _made(context: Context, line: Line, method: str | None, *, is_canned: bool) 
         jar = known[0] if len(known) == 1 else None
         if jar is None:
             sizes = _METRIC_SIZES if context.known.measures == "metric" else _SIZES
-            jar = maker.ask("jar", "jar", "Which jars were they?", known or sizes)
+            jar = maker.ask(
+                "jar", "jar", sentence("asked-which-jars"), list(map(fixed, known or sizes))
+            )
         if jar is None:
             return [{"jars": int(said.many)}] if said.many.denominator == 1 else []
     if jar is None:
         maker.questions = [one for one in maker.questions if one.code != "jar"]
         return [{"amount": said.text()}]
     if said.options:
-        text = f"Which is meant: {' or '.join(said.options)}?"
+        text = sentence("asked-which-meant", names=amounts_named(said.options))
         answer = maker.amount_of(maker.ask("jar-fraction", line.item or "", text, said.options))
         if answer is None:
             return []
         said, jar = answer, answer.jar() or jar
     if said.many.denominator != 1:
-        maker.ask("jars", "made", f"{said.text()}: how many full jars, and what was left over?")
+        text = sentence("asked-full-jars", amount=measured(said.text()))
+        maker.ask("jars", "made", text)
         return []
     return [{"jars": int(said.many), "jar": jar}]
 
@@ -332,12 +338,12 @@ def _unsealed(context: Context, entries: list[Body]) -> None:
 def _ask_unsealed(context: Context, jars: list[Body], many: Fraction | None) -> None:
     """Put a number of jars that did not seal where it belongs, or ask."""
     if many is None:
-        answer = context.maker.ask("unsealed", "unsealed", "How many jars did not seal?", ["1"])
+        answer = context.maker.ask("unsealed", "unsealed", sentence("asked-unsealed"), ["1"])
         if answer and answer.strip().isdigit() and len(jars) == 1:
             jars[0]["unsealed"] = int(answer)
     elif len(jars) > 1:
         sizes = [str(one["jar"]) for one in jars]
-        text = f"Which size did not seal: {' or '.join(sizes)}?"
+        text = sentence("asked-unsealed-size", names=Names(tuple(map(fixed, sizes))))
         answer = context.maker.ask("unsealed", "unsealed", text, sizes)
         for one in jars:
             if answer and str(one["jar"]).startswith(answer.strip().lower().rstrip("s")):
@@ -346,7 +352,7 @@ def _ask_unsealed(context: Context, jars: list[Body], many: Fraction | None) -> 
     elif many.denominator == 1 and many <= jars[0]["jars"]:
         jars[0]["unsealed"] = int(many)
     else:
-        answer = context.maker.ask("unsealed", "unsealed", "How many jars did not seal?", [])
+        answer = context.maker.ask("unsealed", "unsealed", sentence("asked-unsealed"), [])
         if answer and answer.strip().isdigit():
             jars[0]["unsealed"] = int(answer)
 

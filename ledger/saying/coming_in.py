@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from ledger.messages import measured, sentence
 from ledger.saying.drafting import Body, Context, Make
+from ledger.saying.echo import kinds_named
 from ledger.saying.making import Line
 from ledger.saying.money import money_text
 from ledger.saying.picked import harvested
@@ -139,8 +141,8 @@ def got(context: Context) -> list[tuple[str, Body]]:
         return received(context)
     if "person" in places or _is_passive(context):
         return received(context)
-    options = ["bought", "received", "harvested"]
-    text = f"{said_things(context)}: bought, picked, or given?"
+    options = kinds_named(("bought", "received", "harvested"))
+    text = sentence("asked-came-how", text=said_things(context))
     answer = context.maker.ask("kind", "kind", text, options)
     table: dict[str, Make] = {"bought": bought, "harvested": harvested}
     return table.get(kind_of_answer(answer, options), received)(context)
@@ -166,9 +168,8 @@ def price_seen(context: Context) -> list[tuple[str, Body]]:
     out: list[tuple[str, Body]] = []
     money = [one for one, _ in things.money]
     if len(things.lines) != 1 or len(money) != 1:
-        context.maker.ask(
-            "price", "price", f"{said_things(context)}: what does how much of it cost?"
-        )
+        text = sentence("asked-price-of-what", text=said_things(context))
+        context.maker.ask("price", "price", text)
         return []
     body: Body = {}
     if bare:
@@ -182,7 +183,8 @@ def price_seen(context: Context) -> list[tuple[str, Body]]:
         if money[0].per and money[0].per[:1].isdigit():
             body["amount"] = money[0].per
         if not (money[0].per or money[0].each):
-            text = f"How much {body['item']} costs {money_text(money[0].value)}?"
+            price = measured(money_text(money[0].value))
+            text = sentence("asked-costs-how-much", name=body["item"], n=price)
             amount = context.maker.amount_of(context.maker.ask("amount", body["item"], text))
             body["amount"] = amount.text() if amount else body["amount"]
     else:

@@ -7,9 +7,11 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from typing import Any
 
+from ledger.messages import Day, sentence
 from ledger.saying.asking import HERE, Draft, Question, Reading
 from ledger.saying.clauses import Clause
 from ledger.saying.days import DayRead
+from ledger.saying.echo import kinds_named
 from ledger.saying.gather import gather
 from ledger.saying.known import CAME, Known
 from ledger.saying.language import Language, Verb
@@ -149,7 +151,7 @@ class Context:
             total = figure(sum(minutes, start=minutes[0] * 0))
             if not people:
                 who = self.maker.ask(
-                    "who", "work", f"Who worked for {total} minutes?", [], waits=True
+                    "who", "work", sentence("asked-who-worked", n=total), [], waits=True
                 )
                 people = [who] if who else []
             body["work"] = [{"person": one, "minutes": total} for one in people or ["household"]]
@@ -220,9 +222,8 @@ class Drafter:
         maker.questions, maker.left, maker.notes, maker.asked = [], [], [], {}
         maker.left += [self.scanner.said(*span) for span in things.left]
         if things.lost_mend is not None:
-            maker.ask(
-                "mend", "entry", f"Which entry does “{self.scanner.said(*things.lost_mend)}” mend?"
-            )
+            said = self.scanner.said(*things.lost_mend)
+            maker.ask("mend", "entry", sentence("asked-mends-which", text=said))
         for on, part in self._by_day(things):
             context = Context(
                 maker,
@@ -275,12 +276,7 @@ class Drafter:
 
     def _date(self, day: DayRead) -> dt.date | None:
         if day.problem or day.on is None:
-            texts = {
-                "ahead": f"{day.on} is still to come; which day was it?",
-                "vague": "Which day was it?",
-                "no such day": "There is no such day; which day was it?",
-            }
-            text = texts[day.problem or "vague"]
+            text = _which_day(day)
             answer = self.maker.ask("day", "on", text, [self.on.isoformat()])
             return self._day_of(answer) if answer else day.on
         return day.on
@@ -370,9 +366,18 @@ def _apart(verbs: list[Verb]) -> list[Verb]:
     return list(out.values())
 
 
+def _which_day(day: DayRead) -> str:
+    if day.problem == "ahead":
+        return sentence("asked-day-ahead", day=Day(f"{day.on}"))
+    if day.problem == "no such day":
+        return sentence("asked-no-such-day")
+    return sentence("asked-day-vague")
+
+
 def question_of_kind(said: str, options: list[str]) -> Question:
     """Return the question what was done with something."""
-    return Question("kind", f"{said}: what was done?", options, code="kind")
+    text = sentence("asked-what-done", text=said)
+    return Question("kind", text, kinds_named(options), code="kind")
 
 
 def thing_text(context: Context, thing: Thing) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from ledger.messages import measured, sentence
 from ledger.saying.again import dish_lines
 from ledger.saying.coming_in import received
 from ledger.saying.drafting import Body, Context
@@ -11,7 +12,7 @@ from ledger.saying.making import Line
 from ledger.saying.money import money_text
 from ledger.saying.numbers import number_at
 from ledger.saying.picked import harvested
-from ledger.saying.prices import price_of
+from ledger.saying.prices import all_or_each, price_of
 from ledger.saying.shared import nothing, subject_things
 from ledger.saying.swapping import swapped
 from ledger.saying.things import Thing
@@ -73,14 +74,13 @@ def leftovers(context: Context) -> list[tuple[str, Body]]:
     meal = next((one for one in reversed(context.drafts) if one.kind == "eaten"), None)
     lines = [one for one in context.maker.lines(context.things.lines, "left") if one.quantity]
     if meal is None or not lines:
-        text = "What is left over belongs to a meal: say the meal with it (ate ..., leftovers 1 qt soup)."
-        context.maker.ask("meal", "left", text)
+        context.maker.ask("meal", "left", sentence("asked-leftovers-of"))
         return []
     there = [one["item"] for one in meal.body["ate"]]
     for line in lines:
         whole = next((one for one in there if one.endswith(f" {line.item}")), line.item)
         line.item = line.item if line.item in there else whole
-        text = f"Which part of the dish is the {line.item}?"
+        text = sentence("asked-share-of-dish", name=f"{line.item}")
         said = context.maker.ask("share", str(line.item), text, ["1/4", "1/3", "1/2"])
         tokens = tokens_of(said or "")
         part = number_at(context.words, tokens, 0) if tokens else None
@@ -158,9 +158,8 @@ def _got(context: Context, body: Body, lines: list[Line]) -> None:
         )
         if paid is None:
             value = money_text(money.value)
-            text = f"Is {value} for all of it, or for one?"
-            options = [f"{value} for all of it", f"{value} each"]
-            answer = context.maker.ask("at", "got", text, options)
+            text = sentence("asked-all-or-each", n=measured(value))
+            answer = context.maker.ask("at", "got", text, all_or_each(value))
             if answer is None:
                 continue
             paid = money.value

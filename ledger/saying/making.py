@@ -8,6 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from ledger.amounts import unit_factor
+from ledger.messages import joined, measured, sentence
 from ledger.saying.asking import Question
 from ledger.saying.known import Known
 from ledger.saying.language import Language
@@ -73,7 +74,9 @@ class Maker(Measuring):
         if named.state in ("slip", "new"):
             is_slip = named.state == "slip"
             question = (
-                f"Is “{text}” {named.item}?" if is_slip else f"Is “{named.item}” something new?"
+                sentence("asked-slip", text=text, name=named.item)
+                if is_slip
+                else sentence("asked-new", name=named.item)
             )
             answer = self.ask(named.state, named.item, question, named.options, line=line)
             if answer is not None:
@@ -170,7 +173,9 @@ class Maker(Measuring):
         if self.last_item is None:
             said = ", ".join(one.text() for one in thing.amounts)
             options = self.known.in_jars(thing.amounts[0].jar())
-            answer = self.ask("item", said, f"{said} of what?", options, line=at)
+            answer = self.ask(
+                "item", said, sentence("asked-of-what", text=measured(said)), options, line=at
+            )
             if answer is not None:
                 self.last_item = self.names.find(answer).item
         return self.last_item
@@ -204,11 +209,11 @@ class Maker(Measuring):
         names = [name for name, _ in found if item is None or self._same(name, item)]
         quantity = thing.amounts[0] if thing.amounts else None
         if len(set(names)) != 1:
-            holds = ", ".join(dict.fromkeys(name for name, _ in found))
+            label, holds = thing.lot or "", tuple(dict.fromkeys(name for name, _ in found))
             text = (
-                f"{thing.lot} is a jar of {holds}; which jar was it?"
+                sentence("asked-lot-of", label=label, names=joined(", ", holds))
                 if found
-                else f"No jar in the book is labelled {thing.lot}; which jar was it?"
+                else sentence("asked-lot-unknown", label=label)
             )
             answer = self.ask("lot", thing.lot or "", text, [], line=at)
             if answer is not None and answer != thing.lot:

@@ -7,7 +7,9 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
+from ledger.messages import Names, fixed, measured, sentence
 from ledger.saying.asking import Question
+from ledger.saying.echo import jars_said
 from ledger.saying.known import CAME, Known
 from ledger.saying.language import Language
 from ledger.saying.numbers import figure
@@ -16,11 +18,24 @@ from ledger.saying.settled import Settled
 from ledger.saying.things import Thing
 from ledger.saying.tokens import tokens_of
 
-__all__ = ["ON_THE_SHELF", "Line", "Measuring"]
+__all__ = ["ON_THE_SHELF", "Line", "Measuring", "amounts_named"]
 
 ON_THE_SHELF = frozenset({"eaten", "given_away", "discarded", "counted", "used"})
 _SOME_JAR = ("half-pint jar", "pint jar", "quart jar")
 _METRIC_JAR = ("250 ml jar", "500 ml jar", "1 l jar")
+
+
+def amounts_named(options: Sequence[str]) -> Names:
+    """Return amounts to choose from, as a question names them."""
+    return Names(tuple(measured(one) for one in options))
+
+
+def _in_jars(said: Quantity, jars: list[str]) -> list[str]:
+    """Return as many jars of the first sizes, as likely answers."""
+    many = figure(said.many)
+    return [
+        jars_said(many if isinstance(many, int) else measured(f"{many}"), jar) for jar in jars[:2]
+    ]
 
 
 @dataclass(slots=True)
@@ -115,20 +130,26 @@ class Measuring:
             return
         waits = use == "used"
         jars = self.known.jars(line.item or "") if use in ON_THE_SHELF else []
-        options = [f"1 {jar}" for jar in jars[:2]]
+        options = [jars_said(1, jar) for jar in jars[:2]]
         answer = self.ask(
-            "amount", f"{line.item}", f"How much {line.item}?", options, line=at, waits=waits
+            "amount",
+            f"{line.item}",
+            sentence("asked-amount", name=f"{line.item}"),
+            options,
+            line=at,
+            waits=waits,
         )
         line.quantity = self.amount_of(answer)
 
     def _ask_doubt(self, line: Line, said: Quantity, at: int) -> None:
-        texts = {
-            "vague": f"How much {line.item} was it?",
-            "range": f"{' or '.join(said.options)} of {line.item}?",
-            "cuts": f"Which is meant of {line.item}: {' or '.join(said.options)}?",
-            "jar-fraction": f"Which is meant of {line.item}: {' or '.join(said.options)}?",
-        }
-        answer = self.ask(said.doubt, f"{line.item}", texts[said.doubt], said.options, line=at)
+        name = f"{line.item}"
+        if said.doubt == "vague":
+            text = sentence("asked-amount-vague", name=name)
+        elif said.doubt == "range":
+            text = sentence("asked-amount-range", name=name, names=amounts_named(said.options))
+        else:
+            text = sentence("asked-which-meant-of", name=name, names=amounts_named(said.options))
+        answer = self.ask(said.doubt, name, text, said.options, line=at)
         line.quantity = self.amount_of(answer)
 
     def _from_shelf(self, item: str, said: Quantity, at: int) -> Quantity:
@@ -141,13 +162,14 @@ class Measuring:
         jar = said.jar()
         if jar is not None and jar in jars:
             if said.options:
-                text = f"Which is meant of {item}: {' or '.join(said.options)}?"
+                meant = amounts_named(said.options)
+                text = sentence("asked-which-meant-of", name=item, names=meant)
                 answer = self.ask("jar-fraction", item, text, said.options, line=at)
                 return self.amount_of(answer) or said.in_jars(jar)
             return said.in_jars(jar)
         if jar is not None and jars and said.many.denominator == 1:
-            options = [said.text(), *(f"{figure(said.many)} {one}s" for one in jars[:2])]
-            text = f"{said.text()} of {item}: out of jars, and of which size?"
+            options = [measured(said.text()), *_in_jars(said, jars)]
+            text = sentence("asked-out-of-jars", amount=measured(said.text()), name=item)
             return self.amount_of(self.ask("quart", item, text, options, line=at)) or said
         return said
 
@@ -156,9 +178,10 @@ class Measuring:
         fresh = self.known.came(item, self.known.today.isoformat(), CAME[:3])
         if len(jars) == 1 and not fresh:
             return said.in_jars(jars[0])
-        options = [f"{figure(said.many)} {one}s" for one in jars[:2]]
-        options += [f"{figure(said.many)} pieces"] if fresh else []
-        text = f"{said.text()} of {item}: out of jars, and of which size?"
+        options = _in_jars(said, jars)
+        pieces = sentence("asked-pieces", n=measured(f"{figure(said.many)}"))
+        options += [pieces] if fresh else []
+        text = sentence("asked-out-of-jars", amount=measured(said.text()), name=item)
         return self.amount_of(self.ask("quart", item, text, options, line=at)) or said
 
     def _some_jar(self, item: str, said: Quantity, at: int) -> Quantity:
@@ -166,9 +189,11 @@ class Measuring:
         if jars:
             return said.in_jars(jars[0])
         if self.known.sort(item) != "jar":
-            text = f"How big is a jar of {item}?"
+            text = sentence("asked-jar-size", name=item)
             some = _METRIC_JAR if self.known.measures == "metric" else _SOME_JAR
-            answer = self.ask("jar", f"jar of {item}", text, some, line=at, waits=True)
+            answer = self.ask(
+                "jar", f"jar of {item}", text, list(map(fixed, some)), line=at, waits=True
+            )
             return said.in_jars(answer) if answer else said
         return said
 
@@ -180,7 +205,7 @@ class Measuring:
         self.ask(
             "weight",
             f"{unit} of {item}",
-            f"What does a {unit} of {item} weigh?",
+            sentence("asked-weight", unit=unit, name=item),
             [],
             line=at,
             waits=True,

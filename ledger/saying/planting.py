@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from ledger.messages import sentence
 from ledger.saying.drafting import Body, Context, thing_text
 from ledger.saying.numbers import figure
 from ledger.saying.picked import harvested
@@ -31,7 +32,7 @@ def planted(context: Context) -> list[tuple[str, Body]]:
         text = context.scanner.said(*thing.words) if thing.words else ""
         crop, seed_word, rows = _crop(text)
         if not crop:
-            context.maker.ask("item", "crop", "Which crop was it?")
+            context.maker.ask("item", "crop", sentence("asked-crop"))
             continue
         named = context.maker.item(crop, n, plants=True)
         body: Body = {"crop": named.item}
@@ -87,7 +88,7 @@ def _how_much(context: Context, body: Body, thing: Any, said: tuple[str, bool]) 
     if amount is None:
         return
     if amount.doubt:
-        text = f"How much {body['crop']} was planted?"
+        text = sentence("asked-planted-amount", name=body["crop"])
         answer = context.maker.ask(amount.doubt, body["crop"], text, amount.options)
         amount = context.maker.amount_of(answer)
         if amount is None:
@@ -133,7 +134,7 @@ def practised(context: Context) -> list[tuple[str, Body]]:
         return nothing(context)
     body: Body = {"skill": texts[0], "people": people}
     if not people:
-        who = context.maker.ask("people", "people", f"Who practised {texts[0]}?")
+        who = context.maker.ask("people", "people", sentence("asked-who-practised", skill=texts[0]))
         body["people"] = [one.strip() for one in who.split(",")] if who else []
     if things.times:
         body["minutes"] = figure(

@@ -6,12 +6,13 @@ import re
 from fractions import Fraction
 
 from ledger.amounts import unit_factor
+from ledger.messages import Names, joined, measured, sentence
 from ledger.saying.making import Line, Maker
 from ledger.saying.money import Money, money_text
 from ledger.saying.quantities import Quantity
 from ledger.saying.things import Things
 
-__all__ = ["give_prices", "price_of", "share_out"]
+__all__ = ["all_or_each", "give_prices", "price_of", "share_out"]
 
 
 def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
@@ -48,8 +49,8 @@ def give_prices(maker: Maker, things: Things, lines: list[Line]) -> None:
         asked = ("share", "paid") in maker.asked or any(code == "at" for code, _ in maker.asked)
         if "paid" not in line.more and not asked and line.item is not None:
             said = line.body().get("amount", "")
-            what = f"{said} {line.item}".strip()
-            text = f"What did {what} cost?"
+            what = joined(" ", [measured(said), line.item] if said else [line.item])
+            text = sentence("asked-cost", name=what)
             answer = maker.ask("price", f"{line.item}", text, [], line=at, waits=True)
             value = sums(answer)
             if value:
@@ -80,12 +81,18 @@ def _waits(line: Line, things: Things, lines: list[Line]) -> bool:
 
 
 def _ask_shares(maker: Maker, lines: list[Line], total: str) -> None:
-    names = [one.item or one.body().get("amount", "?") for one in lines]
-    text = f"{total} for {' and '.join(names)}: which part was for which?"
+    names = Names(tuple(one.item or one.body().get("amount", "?") for one in lines))
+    text = sentence("asked-parts-for", n=measured(total), names=names)
     values = sums(maker.ask("share", "paid", text, []))
     if len(values) == len(lines):
         for line, value in zip(lines, values, strict=True):
             line.more["paid"] = money_text(value)
+
+
+def all_or_each(value: str) -> list[str]:
+    """Return the likely answers to whether a price is that of all of it."""
+    price = measured(value)
+    return [sentence("asked-for-all", price=price), sentence("asked-each", price=price)]
 
 
 def sums(answer: str | None) -> list[Fraction]:
@@ -105,10 +112,10 @@ def _give(maker: Maker, money: Money, lines: list[Line]) -> None:
     paid = price_of(money, line)
     if paid is None:
         value = money_text(money.value)
-        options = [f"{value} for all of it", f"{value} each"]
-        text = f"Is {value} the price of all the {line.item}, or of one?"
-        text = text if line.item else f"Is {value} for all of it, or for one?"
-        answer = maker.ask("at", f"{line.item}", text, options)
+        text = sentence("asked-all-or-each", n=measured(value))
+        if line.item:
+            text = sentence("asked-price-of-all", n=measured(value), name=line.item)
+        answer = maker.ask("at", f"{line.item}", text, all_or_each(value))
         if answer is None:
             return
         said = line.quantity

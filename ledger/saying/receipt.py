@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import Any
 
 from ledger.items import item_key
+from ledger.messages import measured, sentence
 from ledger.saying.asking import Draft, Question, Reading
 from ledger.saying.days import Days
 from ledger.saying.known import Known
@@ -195,7 +196,7 @@ class _Reader:
                     {"item": item, "amount": quantity.text() if quantity else "1"}
                 )
                 key = self.settled.key("price", item)
-                text = f"The line “{line}” has no price: what did it cost?"
+                text = sentence("asked-line-unpriced", text=line)
                 self._ask("price", item, text, key, waits=True)
                 return
         self.slip.notes.append(line)
@@ -248,7 +249,7 @@ class _Reader:
                 {"words": " ".join(said.split())[:200] or "?", "paid": money_text(value)}
             )
             key = self.settled.key("belongs", said)
-            text = f"“{said}” is kept as other spending: is it food or a supply of the house?"
+            text = sentence("asked-other-spending-kept", text=said)
             self._ask("belongs", said, text, key, waits=True, options=["no"])
             return
         amount = quantity.text() if quantity is not None else "1"
@@ -305,7 +306,7 @@ class _Reader:
         answer = self.settled.answers.get(key)
         if answer in best:
             return answer
-        self._ask("which", text, f"“{text}”: which of these is it?", key, options=best)
+        self._ask("which", text, sentence("asked-which-of-these", text=text), key, options=best)
         return best[0]
 
     def _amount(self, tokens: list[Token], k: int) -> Quantity | None:
@@ -323,11 +324,11 @@ class _Reader:
         if any(abs(total - one) <= _CENT for one in (lines, lines + taxes)):
             return
         key = self.settled.key("total", "receipt_total")
-        text = (
-            f"The lines come to {money_text(lines)}, the receipt says {money_text(total)}; "
-            "is a line missing or misread?"
+        text = sentence(
+            "asked-total", lines=measured(money_text(lines)), total=measured(money_text(total))
         )
-        self._ask("total", "receipt_total", text, key, options=["write it as it stands"])
+        options: list[str] = [sentence("asked-as-it-stands")]
+        self._ask("total", "receipt_total", text, key, options=options)
 
     def _ask(
         self, code: str, about: str, text: str, key: tuple[str, str, int], *,

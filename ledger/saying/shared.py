@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Container
 
+from ledger.messages import sentence
 from ledger.saying.drafting import Body, Context, thing_text
 from ledger.saying.language import CODES, language
 from ledger.saying.making import Line
@@ -40,7 +41,8 @@ def nothing(context: Context) -> list[tuple[str, Body]]:
     verb = context.clause.verb
     if verb is not None and not context.maker.questions and not context.maker.left:
         said = context.scanner.said(verb.start, verb.end)
-        context.maker.ask("what", said, f"{said[:1].upper()}{said[1:]}: what, and how much?")
+        text = sentence("asked-what-amount", text=f"{said[:1].upper()}{said[1:]}")
+        context.maker.ask("what", said, text)
     return []
 
 

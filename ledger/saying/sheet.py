@@ -11,6 +11,7 @@ import re
 from dataclasses import dataclass, field
 from typing import Any
 
+from ledger.messages import sentence
 from ledger.saying.asking import Question, Reading
 from ledger.saying.columns import MEANINGS, Layout, layout_of
 from ledger.saying.known import Known
@@ -322,7 +323,7 @@ class _Sheet:
         return "day", f"{self.name} row {number}".strip(), 0
 
     def _ask_day(self, number: int, first: int, cell: str) -> None:
-        text = f"Row {number}: which day is “{cell}”?"
+        text = sentence("asked-row-day", n=number, text=cell)
         key = self._day_key(number)
         self.out.questions.append(
             Question("on", text, [], code="day", entry=first, row=number, key=key)

@@ -6,6 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from ledger.door.seals import SEAL
+from ledger.messages import sentence
 from ledger.saying.drafting import Body, Context, thing_text
 from ledger.saying.making import Line
 from ledger.saying.shared import nothing, subject_things
@@ -101,7 +102,7 @@ def fed_starter(context: Context) -> list[tuple[str, Body]] | None:
     if made is not None and all(one.unit == made.unit for one in amounts):
         made = replace(made, many=sum((one.many for one in amounts), start=Fraction(0)))
     if made is None or not used:
-        context.maker.ask("used", name, f"What was the {name} fed with?")
+        context.maker.ask("used", name, sentence("asked-fed-with", name=name))
         return []
     body: Body = {"makes": name, "method": "ferment", "used": used}
     return [("put_up", {**body, "made": [{"amount": made.text(), "kept": "fridge"}]})]

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ledger.door.seals import batches_for, jarred_as, own_batch
+from ledger.messages import sentence
 from ledger.saying.drafting import Context
 from ledger.saying.making import Line
 from ledger.saying.things import Thing
@@ -38,7 +39,7 @@ def _named(context: Context, thing: Thing, at: int) -> bool:
     if len(meant) == 1:
         thing.item = meant[0]
     else:
-        text = f"Which jars of {said} failed to seal?"
+        text = sentence("asked-failed-jars", name=said)
         answer = maker.ask("item", said, text, meant[:4], line=at)
         if answer is None:
             return False
@@ -82,7 +83,7 @@ def _take_off(context: Context, line: Line, at: int) -> None:
     own = own_batch(found, on)
     if own is None and found:
         options = [one.text for one in found[:4]]
-        text = f"Which jars of {line.item} failed to seal?"
+        text = sentence("asked-failed-jars", name=line.item)
         answer = context.maker.ask("batch", line.item, text, options, line=at)
         own = next((one for one in found if answer and (one.on in answer)), None)
     if own is not None:

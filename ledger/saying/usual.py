@@ -14,6 +14,7 @@ from typing import Any
 
 from ledger.amounts import parse_amount
 from ledger.errors import LedgerError
+from ledger.messages import Day, joined, measured, sentence
 from ledger.saying.asking import Draft, Question, Reading
 from ledger.saying.known import Known
 from ledger.saying.settled import Settled
@@ -89,9 +90,9 @@ def _repeat(entry: Draft, known: Known) -> Question | None:
             continue
         for one in mine:
             if any(_same_line(known, one, other) for other in _lines(body)):
-                said = f"{one.get('amount', '')} {one['item']}".strip()
-                text = f"{said} on {entry.on} is in the book already; is this another?"
-                return Question(one["item"], text, ["another", LEAVE_OUT], code="repeat")
+                text = sentence("asked-repeat", text=_said(one), day=Day(entry.on))
+                options: list[str] = [sentence("asked-another"), sentence("asked-leave-out")]
+                return Question(one["item"], text, options, code="repeat")
     return None
 
 
@@ -109,8 +110,9 @@ def _much(entry: Draft, known: Known) -> Iterator[Question]:
             and size[1]
         ]
         if usual and said[1] >= _TIMES * median(usual):
-            text = f"{one['amount']} {one['item']} is far more than is usual; is it right?"
-            yield Question(one["item"], text, [f"{one['amount']} is right"], code="much", line=n)
+            text = sentence("asked-far-more", text=_said(one))
+            right = sentence("asked-is-right", amount=measured(one["amount"]))
+            yield Question(one["item"], text, [right], code="much", line=n)
 
 
 def _dear(entry: Draft, known: Known) -> Iterator[Question]:
@@ -127,9 +129,16 @@ def _dear(entry: Draft, known: Known) -> Iterator[Question]:
                     last = on, other[1]
         if last is None or last[1] / _FAR < price[1] < last[1] * _FAR:
             continue
-        paid = one.get("paid") or one.get("price")
-        text = f"{paid} for {one['amount']} {one['item']} is far from the last price; is it right?"
-        yield Question(one["item"], text, [f"{paid} is right"], code="dear", line=n)
+        paid = measured(f"{one.get('paid') or one.get('price')}")
+        text = sentence("asked-far-price", n=paid, text=_said(one))
+        right = sentence("asked-is-right", amount=paid)
+        yield Question(one["item"], text, [right], code="dear", line=n)
+
+
+def _said(one: Line) -> str:
+    """Return a line in words: how much of what."""
+    amount = one.get("amount", "")
+    return joined(" ", [measured(amount), one["item"]] if amount else [one["item"]])
 
 
 def _past(kind: str, item: str, known: Known, on: str) -> Iterator[tuple[str, Line]]:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from ledger.messages import Choice, sentence
 from ledger.saying.coming_in import bought, is_fee, price_seen, received
 from ledger.saying.drafting import Body, Context, Make
+from ledger.saying.echo import kinds_named
 from ledger.saying.going_out import counted, eaten, given_away
 from ledger.saying.money import money_text
 from ledger.saying.picked import harvested
@@ -55,7 +57,8 @@ def _likeliest(context: Context) -> list[tuple[str, Body]]:
         options = ["eaten", "counted", "given_away"]
     elif "person" in sorts:
         options = ["received", "bought"]
-    answer = context.maker.ask("kind", "kind", f"{said}: {_word(options[0])}?", options)
+    text = sentence("asked-likely-kind", text=said, kind=Choice(options[0]))
+    answer = context.maker.ask("kind", "kind", text, kinds_named(options))
     kind = kind_of_answer(answer, _MAKES) or options[0]
     context.verb = type(context.verb)(kind)
     return _MAKES.get(kind, harvested)(context)
@@ -67,7 +70,3 @@ _MAKES: dict[str, Make] = {
     "discarded": discarded, "planted": planted,
 }  # fmt: skip
 """What a text without a verb may have meant."""
-
-
-def _word(kind: str) -> str:
-    return {"harvested": "picked", "eaten": "eaten", "received": "a gift"}.get(kind, kind)

@@ -13,6 +13,7 @@ from typing import Any
 
 from ledger.kinds import KINDS, Phase
 from ledger.kinds.counted import OPENING_DAYS
+from ledger.messages import Day, Names, measured, sentence
 from ledger.saying.known import Known
 from ledger.saying.language import language
 
@@ -72,9 +73,9 @@ def _weights(known: Known) -> Iterator[Waiting]:
                     continue
                 item = known.catalogue.name(line["item"])
                 text = (
-                    f"What does a {unit} of {item} weigh?"
+                    sentence("asked-weight", unit=unit, name=item)
                     if unit != "jar"
-                    else f"How big is a jar of {item}?"
+                    else sentence("asked-jar-size", name=item)
                 )
                 code = "jar" if unit == "jar" else "weight"
                 one = found.setdefault(
@@ -88,14 +89,19 @@ def _prices(known: Known) -> Iterator[Waiting]:
     for id_, on, body, _ in known.rows("bought"):
         for n, line in enumerate(body["lines"]):
             if line.get("paid") is None and not _is_closed(body):
-                text = f"What did {line['amount']} {line['item']} cost, bought on {on}?"
+                text = sentence(
+                    "asked-cost-then",
+                    amount=measured(line["amount"]),
+                    name=line["item"],
+                    day=Day(on),
+                )
                 yield Waiting("price", text, [("bought", id_, on, body)], line["item"], "", n)
 
 
 def _batches(known: Known) -> Iterator[Waiting]:
     for id_, on, body, _ in known.rows("put_up"):
         if not body["used"] and not _is_closed(body):
-            text = f"What went into the {body['makes']} of {on}?"
+            text = sentence("asked-used-then", name=body["makes"], day=Day(on))
             yield Waiting("used", text, [("put_up", id_, on, body)], body["makes"])
 
 
@@ -104,7 +110,7 @@ def _workers(known: Known) -> Iterator[Waiting]:
         for id_, on, body, _ in known.rows(kind):
             for n, one in enumerate(body.get("work") or ()):
                 if one["person"] == "household" and not _is_closed(body):
-                    text = f"Who worked for {one['minutes']} minutes on {on}?"
+                    text = sentence("asked-who-worked-then", n=one["minutes"], day=Day(on))
                     yield Waiting("who", text, [(kind, id_, on, body)], line=n)
 
 
@@ -122,10 +128,8 @@ def _opening(known: Known) -> Iterator[Waiting]:
                 entries.append(("counted", id_, on, body))
                 names += [known.catalogue.name(one) for one in foods]
     if entries:
-        some = list(dict.fromkeys(names))
-        more = f" and {len(some) - 8} more" if len(some) > 8 else ""
-        named = ", ".join(some[:8]) + more
-        text = f"What of the opening stock is home-made ({named})? Names, all, or none."
+        named = Names(tuple(dict.fromkeys(names)), most=8)
+        text = sentence("asked-opening", names=named)
         yield Waiting("opening", text, entries)
 
 
@@ -144,7 +148,9 @@ def _spending(known: Known) -> Iterator[Waiting]:
     for id_, on, body, _ in known.rows("bought"):
         for one in body.get("other") or ():
             if one.get("belongs") is None and not _is_closed(body):
-                text = f"Is “{one['words']}”, {one['paid']}, food or a supply? Say what (1 lb rice), no, or out."
+                text = sentence(
+                    "asked-other-spending", text=one["words"], n=measured(f"{one['paid']}")
+                )
                 waits = found.setdefault(
                     one["words"].casefold(), Waiting("other", text, [], one["words"])
                 )

@@ -18,11 +18,11 @@ _SAID = re.compile(r"`croftbook ([^`\n]+)`")
 
 def advised():
     """Return every command between back quotes in the program's texts."""
-    for path in sorted(ROOT.rglob("*.py")):
+    for path in sorted([*ROOT.rglob("*.py"), *ROOT.rglob("*.ftl")]):
         for text in _SAID.findall(path.read_text()):
             if re.match(r"[A-Z{]|show ([A-Z]|\{)", text):  # any command, or any question
                 continue
-            yield pytest.param(text.replace('\\"', '"'), id=f"{path.stem}: {text}")
+            yield pytest.param(text.replace('\\"', '"'), id=f"{path.parent.name}/{path.stem}: {text}")
 
 
 @pytest.mark.parametrize("text", list(advised()))

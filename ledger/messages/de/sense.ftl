@@ -53,3 +53,4 @@ sense-name-freezer-room = Raum des Gefrierschranks
 sense-name-flour-enriched = Mehl angereichert
 sense-name-salt-iodised = Salz jodiert
 sense-name-language = Sprache
+sense-to-other-use = anderer Gebrauch

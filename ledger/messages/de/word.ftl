@@ -179,3 +179,6 @@ word-flock-counted = eine gezählte Schar
 word-meter-read = ein Zählerstand
 word-setting-changed = eine Einstellung
 word-struck = zurückgenommen
+word-electricity = Strom
+word-gas = Gas
+word-shop = Laden

@@ -53,3 +53,4 @@ sense-name-freezer-room = room of the freezer
 sense-name-flour-enriched = flour enriched
 sense-name-salt-iodised = salt iodised
 sense-name-language = language
+sense-to-other-use = other use

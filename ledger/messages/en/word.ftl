@@ -170,3 +170,6 @@ word-flock-counted = flock counted
 word-meter-read = meter read
 word-setting-changed = setting changed
 word-struck = struck
+word-electricity = electricity
+word-gas = gas
+word-shop = shop

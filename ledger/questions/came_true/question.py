@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.messages import Message, Typed
+from ledger.messages import Message, Typed, measured, sentence
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.questions.ahead.graded import KINDS, Graded
 from ledger.questions.ahead.said import EVERY, earlier
@@ -56,13 +57,13 @@ COLUMNS = (
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
-_SAID = {
-    "asked-again": f"Every {EVERY // 7} weeks back, at most five years, the questions are asked again as the book was then, with what had been written down by the end of that day; what was said is set beside what is known now.",
-    "past-its-end": "A range of days counts once its last day is past, a use once its twelve weeks are; use counts by the days on which there was some.",
-    "base-rate": "The score without is that of the plain mean of the year before with the errors that it made in this household, and of chances how often it came in all: both know the outcome, so they are hard to beat.",
-    "needs-as-said": "Whether plants would have brought enough goes by what was likely needed as it was said then.",
-    "kept-or-spoiled": "Kept: nothing of it was thrown away as spoiled or too old up to the day said; nobody writes down all that spoils. It is no word on safety.",
-}  # fmt: skip
+_SAID: dict[str, Callable[[], str]] = {
+    "asked-again": lambda: sentence("came-asked-again", n=EVERY // 7),
+    "past-its-end": lambda: sentence("came-past-its-end"),
+    "base-rate": lambda: sentence("came-base-rate"),
+    "needs-as-said": lambda: sentence("came-needs-as-said"),
+    "kept-or-spoiled": lambda: sentence("came-kept-or-spoiled"),
+}
 _RESTS = {
     "runs out": ("asked-again", "past-its-end", "base-rate"),
     "used a week": ("asked-again", "past-its-end", "base-rate"),
@@ -112,7 +113,7 @@ def build(state: State, *, item: str | None = None, by: str | None = None) -> An
             if some and (of is None or any(one.held is not None for one in some)):
                 records.append(_record(state, kind, of, some, of_kind, spread))
     used = {one for record in records for one in record["assumptions"]}
-    assumptions = [Assumption(one, text) for one, text in _SAID.items() if one in used]
+    assumptions = [Assumption(one, says()) for one, says in _SAID.items() if one in used]
     return answer(
         state,
         "came-true",
@@ -165,14 +166,14 @@ def _record(
 def in_words(kind: str, held: int, known: int) -> str:
     """Return how often a thing said came true, as a sentence."""
     if not known:
-        return "None of it is known yet."
+        return sentence("came-none-known")
     if kind in RANGES:
-        return f"{held} of {known} earlier ranges held."
+        return sentence("came-ranges-held", n=held, n2=known)
     if kind == "yield":
-        return f"{held} of {known} seasons brought at least as much."
+        return sentence("came-seasons-brought", n=held, n2=known)
     if kind == "keeps":
-        return f"{held} of {known} kept as long as said."
-    return f"It came {held} of {known} times."
+        return sentence("came-kept", n=held, n2=known)
+    return sentence("came-times", n=held, n2=known)
 
 
 def _totals(state: State, records: list[dict[str, Any]]) -> dict[str, Any]:
@@ -184,21 +185,16 @@ def _totals(state: State, records: list[dict[str, Any]]) -> dict[str, Any]:
     now = lately(state)
     out["widened_by"] = now.factor**0.5
     if not records:
-        out["missing"] = [
-            "Nothing can be asked again yet: what the book said is set beside what came once four weeks of use were written down some weeks ago."
-        ]
+        out["missing"] = [sentence("came-nothing-yet")]
         return out
     words = []
     if out["ranges"]:
-        words.append(
-            f"{out['ranges_held']} of {out['ranges']} earlier ranges held; of 80 % ranges 8 in 10 should."
-        )
+        words.append(sentence("came-ranges-in-all", n=out["ranges_held"], n2=out["ranges"]))
     if now.factor > 1:
-        words.append(
-            f"Of the last ones too few held ({now.held} of {now.of}), so ranges are {now.factor**0.5:.2f} times as wide as the method has them."
-        )
+        wider = measured(f"{now.factor**0.5:.2f}")
+        words.append(sentence("came-widened", n=now.held, n2=now.of, n3=wider))
     elif now.of:
-        words.append(f"Of the last ones {now.held} of {now.of} held: no range is widened.")
+        words.append(sentence("came-not-widened", n=now.held, n2=now.of))
     out["in_words"] = words
     return out
 

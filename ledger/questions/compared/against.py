@@ -12,7 +12,7 @@ from urllib.parse import quote, unquote
 import numpy as np
 
 from ledger.errors import InputError, NotFound
-from ledger.messages import Code, Message, Names, Typed
+from ledger.messages import Code, Day, Message, Names, Typed, sentence
 from ledger.projections.base import Answer, Compared, Node, Projection
 from ledger.questions.compared.causes import Change
 from ledger.questions.compared.compare import compare, entries_of, groups_of, split
@@ -102,7 +102,7 @@ class Against:
             return self._season_then(state)
         if self.options.get("from"):
             return self._period_then()
-        return self.against, self.options, (self.against, self.as_of)
+        return self.against, self.options, (_on(self.against), _on(self.as_of))
 
     def _season_then(self, state: State) -> tuple[str, dict[str, Any], tuple[str, str]]:
         """Return the other season; while this one runs, to the same day of it."""
@@ -113,7 +113,7 @@ class Against:
         into = day - calendar.first_day(season)
         if into >= 0 and day <= calendar.last_day(season):
             day = min(calendar.first_day(then) + into, calendar.last_day(then))
-            names = (f"to {day_text(day)}", f"to {self.as_of}")
+            names = (_until(day_text(day)), _until(self.as_of))
         else:
             names = (str(then), str(season))
         return day_text(day), {**self.options, "season": str(then)}, names
@@ -124,7 +124,7 @@ class Against:
         moved = dt.timedelta(days=day_number(self.against) - day_number(last))
         begins = (dt.date.fromisoformat(first) + moved).isoformat()
         options = {**self.options, "from": begins, "to": self.against}
-        return self.as_of, options, (f"{begins} to {self.against}", f"{first} to {last}")
+        return self.as_of, options, (_span(begins, self.against), _span(first, last))
 
     def answer(self) -> Answer:
         """Return the comparison."""
@@ -136,6 +136,14 @@ class Against:
         given = {"against": self.against, **{k: v for k, v in self.options.items() if v}}
         said = ",".join(f"{name}:{quote(str(value), safe='')}" for name, value in given.items())
         return f"{self.projection.name}/{said}/{quote(what, safe='')}"
+
+
+def _on(day: str) -> str:
+    return sentence("compare-on", day=Day(day))
+
+
+def _span(first: str, last: str) -> str:
+    return sentence("why-stretch", first=Day(first), last=Day(last))
 
 
 def why_against(
@@ -195,3 +203,7 @@ def why_against(
             ),
         )
     return figures[name]()
+
+
+def _until(day: str) -> str:
+    return sentence("compare-to", day=Day(day))

@@ -5,6 +5,7 @@ A question takes part by naming the columns to compare in its `Projection` (`Com
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
@@ -12,6 +13,7 @@ from fractions import Fraction
 from typing import Any
 
 from ledger.amounts import format_whole
+from ledger.messages import Day, Names, Sentence, joined, measured, sentence
 from ledger.methods.variance import Causes, causes_of_change
 from ledger.projections.base import Answer, Assumption, Column, Compared, cells_of
 from ledger.questions.shared.common import LISTED_FROM
@@ -231,6 +233,9 @@ def _record(entry: Entry, measures: str) -> dict[str, Any]:
     }
 
 
+_DAY = re.compile(r"\d{4}-\d\d-\d\d")
+_PRICES = {"price": "compare-price", "net per hour": "compare-net-per-hour"}
+"""How the part of a price in a change is said, by what the price is called."""
 _MEASURES = {"g": ("mass", 1000), "ml": ("volume", 1000)}
 
 
@@ -239,10 +244,10 @@ def _say(amount: float | None, unit: str | None, measures: str) -> str | None:
         return None
     measure, per = _MEASURES.get(unit, (unit, 1))
     if 0 < amount * per < LISTED_FROM.get(measure, 0):
-        return "hardly any"
+        return sentence("compare-hardly")
     if measure in ("mass", "volume", "count", "energy"):
-        return format_whole(round(amount * per), measure, measures=measures)
-    return f"{amount:,.3g} {unit}"
+        return measured(format_whole(round(amount * per), measure, measures=measures))
+    return measured(f"{amount:,.3g} {unit}")
 
 
 def _totals(
@@ -256,14 +261,26 @@ def _totals(
         for name in ("price", "amount", "mix")
     }
     rest = sum((e.now.value - e.then.value for e in entries if e.causes is None), zero)
-    causes = {how.price: parts["price"], "amount": parts["amount"], "mix": parts["mix"]}
-    said = ", ".join(f"{name} {value:+,.2f}" for name, value in causes.items())
+    causes = {
+        _PRICES[how.price]: parts["price"],
+        "compare-amount": parts["amount"],
+        "compare-mix": parts["mix"],
+    }
     if rest:
-        said += f", not split {rest:+,.2f}"
-    word = "more" if now >= then else "less"
-    sentence = f"{how.what}: {then:,.2f} ({names[0]}) and {now:,.2f} ({names[1]}), {abs(now - then):,.2f} {word}. Of that {said}."
+        causes["compare-not-split"] = rest
+    said = Names(tuple(sentence(id_, n=measured(f"{n:+,.2f}")) for id_, n in causes.items()))
+    sides = {
+        "what": sentence(how.what),
+        "n": measured(f"{then:,.2f}"),
+        "when": _when(names[0]),
+        "n2": measured(f"{now:,.2f}"),
+        "when2": _when(names[1]),
+        "n3": measured(f"{abs(now - then):,.2f}"),
+    }
+    more = sentence("compare-more", **sides) if now >= then else sentence("compare-less", **sides)
+    words = joined(" ", [more, sentence("compare-of-that", list=said)])
     if not entries:
-        sentence = "There is nothing to compare on either side."
+        words = sentence("compare-nothing")
     return {
         "then": names[0],
         "now": names[1],
@@ -272,9 +289,15 @@ def _totals(
         "difference": float(now - then),
         **{f"from_{name}": float(value) for name, value in parts.items()},
         "not_split": float(rest),
-        "in_words": [sentence],
+        "in_words": [words],
         "missing": left_out,
     }
+
+
+def _when(name: str) -> str:
+    """Return what a side is called: its day as the language writes it, or its season."""
+    is_day = not isinstance(name, Sentence) and _DAY.fullmatch(name)
+    return sentence("compare-on", day=Day(name)) if is_day else name
 
 
 def _left_out(now: Answer, then: Answer, how: Compared) -> list[str]:
@@ -283,4 +306,4 @@ def _left_out(now: Answer, then: Answer, how: Compared) -> list[str]:
     names = {str(r[how.key]) for a in (now, then) for r in rows(a) if r.get(how.value) is None}
     if not names:
         return []
-    return [f"No value is known of {', '.join(sorted(names))}, left out: a price would give one."]
+    return [sentence("compare-no-value", names=Names(tuple(sorted(names))))]

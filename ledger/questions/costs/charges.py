@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.figures import Figure, Groups, choose, said, unpriced
+from ledger.messages import fixed
 from ledger.questions.costs.durables import DurableFigures
 from ledger.replay import COMPONENTS
 from ledger.replay.own_costs import Part, energy_price, labour_rate
@@ -50,6 +51,8 @@ def _metered(state: State, sources: Sources, part: Part) -> Figure:
         sources.setting(f"price_of_{name}", day, energy_price, "money per J")
         for name in ("gas", "electricity")
     )
-    none = unpriced("money", part.name, part.row.size).called("unpriced", item=part.name)
+    none = unpriced("money", part.name, part.row.size).called(
+        "unpriced", item=lambda row: fixed(part.name(row))
+    )
     price = choose(part.said["gas"] > 0, gas, power)
     return choose(np.asarray(part.unpriced), none, joules * price)

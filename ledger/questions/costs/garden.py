@@ -17,7 +17,7 @@ from ledger.figures import (
     unpriced,
 )
 from ledger.questions.costs.sources import unit_factor
-from ledger.replay import day_text
+from ledger.questions.telling import label_day
 
 if TYPE_CHECKING:
     from ledger.questions.costs.sources import Sources
@@ -66,7 +66,7 @@ class GardenFigures:
         return (share.called("this-picking") * self.inputs.at(which)).called(
             "picked",
             item=lambda row: self._name(int(which[row])),
-            day=lambda row: day_text(int(day[row])),
+            day=lambda row: label_day(int(day[row])),
         )
 
     # -- names --------------------------------------------------------------------------

@@ -8,12 +8,14 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.figures import MORE, Array, Figure, Groups, choose, nothing, said, solved, total
+from ledger.messages import Day
 from ledger.questions.costs.charges import charges_of
 from ledger.questions.costs.durables import DurableFigures
 from ledger.questions.costs.garden import GardenFigures
 from ledger.questions.costs.shares import Shares
 from ledger.questions.costs.sources import Sources
-from ledger.replay import COMPONENTS, ORIGINS, day_text
+from ledger.questions.telling import label_day
+from ledger.replay import COMPONENTS, ORIGINS
 from ledger.replay.tracing import carry_marks
 
 if TYPE_CHECKING:
@@ -185,9 +187,9 @@ class CostFigures:
         """Return the name of what a lot is of."""
         return self.state.facts.names[int(self.state.lots["item"][lot])]
 
-    def day(self, lot: int) -> str:
-        """Return the day on which a lot came."""
-        return day_text(int(self.state.lots["day"][lot]))
+    def day(self, lot: int) -> Day:
+        """Return the day on which a lot came, for a label."""
+        return label_day(int(self.state.lots["day"][lot]))
 
     def _address(self, lot: int, name: str) -> tuple[str, str] | None:
         is_made = self.costs.rows.number_of_lot[lot] >= 0

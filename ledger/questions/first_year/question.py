@@ -206,6 +206,10 @@ def _by_plan(plan: servings.ServingsPlan, people: float) -> float | None:
     return None if plan.quarts is None else plan.quarts * people
 
 
+_PRINTED = {"half-pint": "serving-half-pints", "pint": "serving-pints", "quart": "serving-quarts"}
+"""What the plan prints for a person, by its unit."""
+
+
 def _said(plan: servings.ServingsPlan) -> str:
     if plan.quarts_by_servings is None:
         return (

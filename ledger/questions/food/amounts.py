@@ -17,7 +17,7 @@ from ledger.questions.food.eaten import Eaten
 from ledger.questions.food.feed import Feed
 from ledger.questions.food.places import Places
 from ledger.questions.food.portions import Portions
-from ledger.replay import day_text
+from ledger.questions.telling import label_day
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -142,5 +142,5 @@ class FoodFigures:
         return figure.called(
             "lot",
             item=lambda row: self.item(int(lot[row])),
-            day=lambda row: day_text(int(state.lots["day"][lot[row]])),
+            day=lambda row: label_day(int(state.lots["day"][lot[row]])),
         ).folds(address)

@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.figures import Array, Figure, Groups, in_part, total
 from ledger.questions.food.bases import SIX, UNITS
-from ledger.replay import day_text
+from ledger.questions.telling import label_day
 
 if TYPE_CHECKING:
     from ledger.questions.food.amounts import FoodFigures
@@ -102,8 +102,8 @@ class Portions:
         return figure.called(
             self._label,
             item=lambda row: state.facts.names[int(state.lots["item"][lot[at[row]]])],
-            came=lambda row: day_text(int(state.lots["day"][lot[at[row]]])),
-            day=lambda row: day_text(int(day[at[row]])),
+            came=lambda row: label_day(int(state.lots["day"][lot[at[row]]])),
+            day=lambda row: label_day(int(day[at[row]])),
         )
 
     def grouped(self, by: Array, count: int) -> Grouped:

@@ -5,16 +5,16 @@ from __future__ import annotations
 __all__ = ["LABELS"]
 
 LABELS = {
-    "never-eaten": "part that was never eaten",
-    "feed-spared": "feed that it spared",
-    "taken-weight": "a taking",
-    "its-energy": "its energy",
-    "price-of-feed": "price of feed until then",
-    "paid-for-feed": "paid for feed",
-    "energy-bought": "energy of feed bought",
-    "work-part": "its part of that picking",
-    "work-on-it": "work on it",
-    "minutes": "minutes of work",
-    "hours": "hours",
-    "per-hour": "minutes in an hour",
+    "never-eaten": "why-never-eaten",
+    "feed-spared": "why-feed-spared",
+    "taken-weight": "why-taken-weight",
+    "its-energy": "why-its-energy",
+    "price-of-feed": "why-price-of-feed",
+    "paid-for-feed": "why-paid-for-feed",
+    "energy-bought": "why-energy-bought",
+    "work-part": "why-work-part",
+    "work-on-it": "why-work-on-it",
+    "minutes": "why-minutes-of-work",
+    "hours": "why-hours",
+    "per-hour": "why-per-hour",
 }

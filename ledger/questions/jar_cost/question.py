@@ -205,6 +205,6 @@ PROJECTION = Projection(
         Option("batch", "only this batch (the beginning of its id)", "5f0c0a0e"),
     ),
     compared=Compared(
-        "item", ("volume_ml", "mass_g", "jars"), "cost.all_in", "Cost of all put up so far"
+        "item", ("volume_ml", "mass_g", "jars"), "cost.all_in", "compare-put-up-cost"
     ),
 )

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
+from ledger.messages import sentence
+from ledger.messages.units import unit as unit_name
 from ledger.methods.learning import LEAST_REPETITIONS, LearningCurve, fit_curve
 from ledger.projections.base import Node
 from ledger.questions.know_how.skills import Skills
@@ -37,21 +39,21 @@ class CurveTree:
         ev = int(self.skills.ev[self.span[0] + at])
         unit = self.units.of(self.skill)
         if unit is None or not math.isfinite(self.each[at]):
-            return Node("no work, or no amount made, was written down", None, "minutes per unit")
+            return Node(sentence("why-no-work-or-amount"), None, "minutes per unit")
         state, name = self.skills.state, unit[0]
         return quotient(
-            f"minutes per {name}, time {at + 1}",
+            sentence("why-minutes-per-at-time", unit=unit_name(name), n=at + 1),
             f"minutes per {name}",
             event_node(state, ev, "", float(self.skills.minutes_of[ev]), "minutes"),
-            event_node(state, ev, "made", float(unit[1][ev]), name),
+            event_node(state, ev, sentence("why-made-amount"), float(unit[1][ev]), name),
         )
 
     def rates(self) -> dict[str, Callable[[], Node]]:
         """Return, by column, how the rate and its range are worked out."""
         return {
-            "learning_rate": lambda: self._rate("learning rate", 0),
-            "learning_rate_low": lambda: self._rate("learning rate, low", -1),
-            "learning_rate_high": lambda: self._rate("learning rate, high", 1),
+            "learning_rate": lambda: self._rate(sentence("why-learning-rate"), 0),
+            "learning_rate_low": lambda: self._rate(sentence("why-learning-rate-low"), -1),
+            "learning_rate_high": lambda: self._rate(sentence("why-learning-rate-high"), 1),
             "learning_repetitions": self._count,
         }
 
@@ -66,8 +68,8 @@ class CurveTree:
             "made": lambda: event_node(state, ev, "", _known(made), unit[0] if unit else ""),
             "minutes_per_unit": lambda: self.minutes(n - 1),
             "fitted_likely": lambda: self._fitted(n),
-            "fitted_low": lambda: self._end(n, quotient, "low"),
-            "fitted_high": lambda: self._end(n, product, "high"),
+            "fitted_low": lambda: self._end(n, quotient, sentence("why-fitted-low")),
+            "fitted_high": lambda: self._end(n, product, sentence("why-fitted-high")),
         }
 
     def _used(self) -> list[tuple[int, float]]:
@@ -76,9 +78,7 @@ class CurveTree:
 
     def _none(self, unit: str) -> Node:
         have = len(self._used())
-        return Node(
-            f"{have} of at least {LEAST_REPETITIONS} batches tell their minutes", None, unit
-        )
+        return Node(sentence("why-batches-tell-minutes", n=have, n2=LEAST_REPETITIONS), None, unit)
 
     def _count(self) -> Node:
         nodes = [
@@ -88,7 +88,11 @@ class CurveTree:
             for at, _ in self._used()
         ]
         known = len(nodes) >= LEAST_REPETITIONS
-        return total("batches fitted", "batches", *nodes) if known else self._none("batches")
+        return (
+            total(sentence("why-batches-fitted"), "batches", *nodes)
+            if known
+            else self._none("batches")
+        )
 
     def _rate(self, label: str, side: int) -> Node:
         fitted = fit_curve(self.each)
@@ -97,34 +101,41 @@ class CurveTree:
         exponent = self._exponent(fitted)
         if side:
             exponent = self._end_of_slope(fitted, exponent, side)
-        return power(label, "0 to 1", Node("a doubling of repetitions", 2.0), exponent)
+        return power(label, "0 to 1", Node(sentence("why-doubling-repetitions"), 2.0), exponent)
 
     def _end_of_slope(self, fitted: LearningCurve, exponent: Node, side: int) -> Node:
         end = fitted.exponent + side * fitted.reach * fitted.error
         if abs(end) > _CUT:
-            return Node("range too wide to say anything, cut", math.copysign(_CUT, end))
+            return Node(sentence("why-range-cut"), math.copysign(_CUT, end))
         student = Node(
-            f"Student's t, 95 per cent, {fitted.repetitions - 2} degrees of freedom",
+            sentence("why-students-t", n=fitted.repetitions - 2),
             side * fitted.reach,
         )
-        reach = product("reach", "", student, Node("standard error of b", fitted.error))
-        return total(f"b and its reach, {'high' if side > 0 else 'low'}", "", exponent, reach)
+        reach = product(
+            sentence("why-reach"), "", student, Node(sentence("why-standard-error-b"), fitted.error)
+        )
+        return total(
+            sentence("why-b-reach-high" if side > 0 else "why-b-reach-low"), "", exponent, reach
+        )
 
     def _exponent(self, fitted: LearningCurve) -> Node:
         """Return the slope by least squares: sum of (x - mean) y by sum of (x - mean) squared."""
         above, below = [], []
         for at, _ in self._used():
-            x = logarithm(f"logarithm of {at + 1}", Node("repetition", float(at + 1)))
-            mean = Node("mean of those logarithms", fitted.middle)
-            away = difference(f"repetition {at + 1}, away from the mean", "", x, mean)
-            y = logarithm("logarithm of minutes for one", self.minutes(at))
-            above.append(product(f"repetition {at + 1}", "", away, y))
-            below.append(product(f"repetition {at + 1}, squared", "", away, away))
+            x = logarithm(
+                sentence("why-logarithm-of", n=at + 1),
+                Node(sentence("why-repetition"), float(at + 1)),
+            )
+            mean = Node(sentence("why-mean-those-logarithms"), fitted.middle)
+            away = difference(sentence("why-repetition-away-mean", n=at + 1), "", x, mean)
+            y = logarithm(sentence("why-logarithm-of-minutes"), self.minutes(at))
+            above.append(product(sentence("why-repetition-of", n=at + 1), "", away, y))
+            below.append(product(sentence("why-repetition-squared", n=at + 1), "", away, away))
         return quotient(
-            "b, the slope of the line",
+            sentence("why-b-slope-line"),
             "",
-            total("distances by minutes", "", *above),
-            total("distances squared", "", *below),
+            total(sentence("why-distances-minutes"), "", *above),
+            total(sentence("why-distances-squared"), "", *below),
         )
 
     def _fitted(self, n: int) -> Node:
@@ -134,11 +145,14 @@ class CurveTree:
         unit = self.units.of(self.skill)
         name = f"minutes per {unit[0]}" if unit else ""
         return product(
-            "fitted",
+            sentence("why-fitted"),
             name,
-            Node("fitted minutes for one, the first time", fitted.first, name),
+            Node(sentence("why-fitted-first"), fitted.first, name),
             power(
-                "n to the power of b", "", Node("repetition n", float(n)), self._exponent(fitted)
+                sentence("why-n-power-b"),
+                "",
+                Node(sentence("why-repetition-n"), float(n)),
+                self._exponent(fitted),
             ),
         )
 
@@ -146,9 +160,9 @@ class CurveTree:
         fitted = fit_curve(self.each)
         if fitted is None:
             return self._none("minutes per unit")
-        factor = Node("95 per cent range of the curve there, as a factor", fitted.range_factor(n))
+        factor = Node(sentence("why-range-of-curve"), fitted.range_factor(n))
         likely = self._fitted(n)
-        return by(f"fitted, {label}", likely.unit, likely, factor)
+        return by(label, likely.unit, likely, factor)
 
 
 def _known(value: float) -> float | None:

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.messages import Code, Message
+from ledger.messages import Code, Message, Names, Typed, fixed, measured, sentence
 from ledger.methods.learning import LEAST_REPETITIONS, fit_curve
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.questions.know_how.skills import HOUSEHOLD, Skills
@@ -47,13 +47,6 @@ CURVE_COLUMNS = (
     Column("fitted_high", "High", "minutes per unit", "Upper end of its range.", main=True),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
-
-_CURVE = Assumption(
-    "curve",
-    "Fitted: minutes for one = first x n^b, by least squares on the logarithms; every entry that "
-    "practises the skill is a repetition, recorded or not. The range is that of the curve, "
-    "95 per cent by Student's t.",
-)
 
 
 def year_of(text: str | int) -> int:
@@ -106,7 +99,9 @@ def year_sheet(skills: Skills, text: str | int, who: int | None, only: int | Non
         }
         records.append(record)
     idle = [skills.names[i] for i in range(len(skills.names)) if not counts[i].any()]
-    words = f"Not practised in {year}: {', '.join(sorted(idle, key=str.casefold))}."
+    names = sorted(idle, key=str.casefold)
+    named = Names(tuple(names))
+    words = sentence("skills-not-practised", n=year, list=named)
     totals = {
         "year": year,
         "times": int(counts.sum()) if only is None else int(counts[only].sum()),
@@ -122,17 +117,11 @@ def lacking(skills: Skills, units: Units, skill: int) -> str:
     each = units.minutes(skill, span)
     things = {units.makes[ev] for ev in skills.ev[slice(*span)].tolist() if ev in units.makes}
     if len(things) > 1:
-        return (
-            f"{name} has no learning curve, as it puts up things that take different times: "
-            f"ask for one of them, as {min(things)!r}"
-        )
+        return sentence("skills-several", name=name, item=Typed(min(things)))
     if skills.sorts[skill] not in ("method", "making"):
-        return f"{name} has no learning curve: only batches tell how much was made in the time"
+        return sentence("skills-no-curve", name=name)
     have = int(np.count_nonzero(np.isfinite(each)))
-    return (
-        f"{have} of at least {LEAST_REPETITIONS} batches of {name} have minutes of work and an "
-        "amount made: write the work with each batch (`croftbook putup --work`)"
-    )
+    return sentence("skills-too-few-batches", n=have, n2=LEAST_REPETITIONS, name=name)
 
 
 def curve(skills: Skills, skill: int, who: int | None) -> Answer:
@@ -179,11 +168,23 @@ def curve(skills: Skills, skill: int, who: int | None) -> Answer:
         "next_high": likely * factor,
     }
     totals["in_words"] = [
-        f"Twice the batches take {fitted.rate * 100:.0f} % of the minutes for one {unit[0]} "
-        f"({fitted.rate_low * 100:.0f} to {fitted.rate_high * 100:.0f} %), by {fitted.repetitions} batches.",
-        f"The next one: {likely:.1f} minutes for one {unit[0]}, most likely between {likely / factor:.1f} "
-        f"and {likely * factor:.1f} (19 in 20).",
-    ]  # fmt: skip
+        sentence(
+            "skills-twice-the-batches",
+            n=round(fitted.rate * 100),
+            unit=fixed(unit[0]),
+            n2=round(fitted.rate_low * 100),
+            n3=round(fitted.rate_high * 100),
+            n4=fitted.repetitions,
+        ),
+        sentence(
+            "skills-next-one",
+            n=measured(f"{likely:.1f}"),
+            unit=fixed(unit[0]),
+            n2=measured(f"{likely / factor:.1f}"),
+            n3=measured(f"{likely * factor:.1f}"),
+        ),
+    ]
+    rests = [Assumption("curve", sentence("skills-curve"))]
     return answer(
-        skills.state, "know-how", CURVE_COLUMNS, records, totals=totals, assumptions=[_CURVE]
+        skills.state, "know-how", CURVE_COLUMNS, records, totals=totals, assumptions=rests
     )

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.items import item_key, near_misses
+from ledger.messages import Day, Typed, sentence
 from ledger.questions.know_how.skills import HOUSEHOLD
 from ledger.replay.state import day_number
 
@@ -76,16 +77,19 @@ def target_of(skills: Skills, skill: int) -> Target | None:
     day = skills.day[rows]
     people = None
     if per in ("year", "person year"):
-        rows, period = rows[day >= skills.year_from], f"in {skills.year}"
+        rows, period = (
+            rows[day >= skills.year_from],
+            sentence("why-period-in-year", year=skills.year),
+        )
         people = _people(skills) if per == "person year" else None
     elif per == "week":
-        rows, period = rows[day > today - _WEEK], "in the last seven days"
+        rows, period = rows[day > today - _WEEK], sentence("why-period-week")
     elif body.get("by"):
         start, end = int(state.moment.on[ev]), day_number(body["by"])
         rows = rows[(day >= start) & (day <= end)]
-        period = f"since it was set and by {body['by']}"
+        period = sentence("why-period-by", day=Day(body["by"]))
     else:
-        period = "ever"
+        period = sentence("why-period-ever")
     return Target(ev, times, times * (people or 1), per, rows, period, people)
 
 
@@ -104,7 +108,4 @@ def misnamed(skills: Skills, skill: int) -> str | None:
     found = [other] if other in practised else near_misses(name, practised - {name}, 1)
     if not found or found[0] is None:
         return None
-    return (
-        f"{name!r} was never practised under that name, but {found[0]!r} was: "
-        f"set the target for that name if it is the same"
-    )
+    return sentence("skills-misnamed", name=Typed(name), other=Typed(found[0]))

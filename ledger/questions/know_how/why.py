@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.messages import Code, Message, Typed
+from ledger.messages import Code, Day, Message, Typed, sentence
 from ledger.projections.base import Node
 from ledger.questions.know_how.curve_why import CurveTree
 from ledger.questions.know_how.sheet import MONTHS, months_of
@@ -28,6 +28,14 @@ if TYPE_CHECKING:
 __all__ = ["why"]
 
 _LATEST = 3
+_MEANS = {
+    ("went", "lately"): "why-mean-went-lately",
+    ("went", "before"): "why-mean-went-before",
+    ("minutes", "lately"): "why-mean-minutes-lately",
+    ("minutes", "before"): "why-mean-minutes-before",
+    ("minutes_per_unit", "lately"): "why-mean-minutes-per-unit-lately",
+    ("minutes_per_unit", "before"): "why-mean-minutes-per-unit-before",
+}
 _Figures = dict[str, Callable[[], Node]]
 
 
@@ -104,8 +112,10 @@ class _Skill:
         this_year = [r for r in self.rows if self.skills.day[r] >= self.skills.year_from]
         out: _Figures = {
             "standing": self.standing,
-            "times": lambda: self.times("times", self.rows),
-            "times_this_year": lambda: self.times(f"times in {self.skills.year}", this_year),
+            "times": lambda: self.times(sentence("why-times-done"), self.rows),
+            "times_this_year": lambda: self.times(
+                sentence("why-times-in-year", year=self.skills.year), this_year
+            ),
             "days_since": self.days_since,
             "rhythm_days": self.rhythm,
             "keeps_days": self.keeps,
@@ -124,10 +134,15 @@ class _Skill:
         def of(wanted: Callable[[int], bool]) -> list[int]:
             return [row for row, m in zip(self.rows, month, strict=True) if wanted(m)]
 
-        out: _Figures = {"times": lambda: self.times(f"times in {year}", of(lambda m: m >= 0))}
+        out: _Figures = {
+            "times": lambda: self.times(
+                sentence("why-times-in-year", year=year), of(lambda m: m >= 0)
+            )
+        }
         for i, name in enumerate(MONTHS):
             out[name] = lambda i=i: self.times(  # type: ignore[misc]
-                f"times in {year}-{i + 1:02d}", of(lambda m: m == i)
+                sentence("why-times-in-month", month=Code(f"{year}-{i + 1:02d}")),
+                of(lambda m: m == i),
             )
         return out
 
@@ -173,34 +188,36 @@ class _Skill:
         """Return how long good practices keep it, with the entries."""
         days = self._stands().keeps_days
         if days is None:
-            return Node("judged by seasons, or none went well", None, "days")
+            return Node(sentence("why-judged-by-seasons"), None, "days")
         parts = [
             self._event(row, 1.0, "times") for row in self.rows if not self.skills.went[row] < 3
         ]
-        label = (
-            "days that its good practices keep it: more of them, and spread over time, keep longer"
-        )
+        label = sentence("why-practices-keep-it")
         return Node(label, days, "days", "as written", parts)
 
     def rusts_in(self) -> Node:
         """Return the days until it is going rusty: the first day beyond those that it keeps."""
         on = self._stands().rusts_on
         if on is None:
-            return Node("not in hand, or judged by seasons", None, "days")
+            return Node(sentence("why-not-in-hand"), None, "days")
         today = self.state.as_of_day
         days = float(day_number(on.isoformat()) - today)
-        label = f"days to {on.isoformat()}, the first beyond those it keeps after the last good practice"
+        label = sentence("why-rusts-on", day=Day(on.isoformat()))
         return Node(label, days, "days", "as written", [self.keeps(), self.days_since()])
 
     def days_since(self) -> Node:
         """Return the days from the last practice to the answer's day."""
         if not self.rows:
-            return Node("never practised", None, "days")
+            return Node(sentence("why-never-practised"), None, "days")
         today, row = self.state.as_of_day, self.rows[-1]
         return difference(
-            "days since the last time",
+            sentence("why-days-since-last-time"),
             "days",
-            Node(f"the answer's day, {day_text(today)}", float(today), "day since 1970"),
+            Node(
+                sentence("why-answers-day", day=Day(day_text(today))),
+                float(today),
+                "day since 1970",
+            ),
             self._event(row, float(self.skills.day[row]), "day since 1970"),
         )
 
@@ -210,22 +227,22 @@ class _Skill:
         days = sorted(first)
         gaps = sorted((b - a, a, b) for a, b in pairwise(days))
         if not gaps:
-            return Node("practised on fewer than two days", None, "days")
+            return Node(sentence("why-practised-too-seldom"), None, "days")
         middle = gaps[(len(gaps) - 1) // 2 : len(gaps) // 2 + 1]
         nodes = [
             difference(
-                f"from {day_text(a)} to {day_text(b)}",
+                sentence("why-from-to", day=Day(day_text(a)), day2=Day(day_text(b))),
                 "days",
                 self._event(first[b], float(b), "day since 1970"),
                 self._event(first[a], float(a), "day since 1970"),
             )
             for _, a, b in middle
         ]
-        label = f"median of {len(gaps)} gaps"
+        label = sentence("why-median-gaps", n=len(gaps))
         if len(nodes) == 1:
             return total(label, "days", *nodes)
-        both = total("the two gaps in the middle", "days", *nodes)
-        return quotient(label, "days", both, Node("gaps", 2.0))
+        both = total(sentence("why-two-gaps-middle"), "days", *nodes)
+        return quotient(label, "days", both, Node(sentence("why-gaps"), 2.0))
 
     def _means(self) -> _Figures:
         units = self.skills.state.once(units_of)
@@ -244,8 +261,8 @@ class _Skill:
             known = [at for at, value in enumerate(values) if math.isfinite(value)]
             for end, chosen in (("lately", known[-_LATEST:]), ("before", known[:-_LATEST])):
                 nodes = [(at, values[at], leaf) for at in chosen]
-                out[f"{name}_{end}"] = lambda n=f"{name} {end}", u=unit, nodes=nodes: _mean(  # type: ignore[misc]
-                    n.replace("_", " "), u, [make(at, value) for at, value, make in nodes]
+                out[f"{name}_{end}"] = lambda n=_MEANS[name, end], u=unit, nodes=nodes: _mean(  # type: ignore[misc]
+                    sentence(n), u, [make(at, value) for at, value, make in nodes]
                 )
         return out
 
@@ -256,13 +273,13 @@ class _Skill:
         wanted = event_node(self.state, target.ev, "", float(target.times), "times")
 
         def done() -> Node:
-            return self.times(f"done {target.period}", target.rows.tolist())
+            return self.times(sentence("why-done-in", period=target.period), target.rows.tolist())
 
         needed = wanted
         if target.people is not None:
-            people = Node("people at the table", float(target.people), "people")
-            needed = product("needed", "times", wanted, people)
-        met = "met" if target.is_met else "not met"
+            people = Node(sentence("why-people-at-table"), float(target.people), "people")
+            needed = product(sentence("why-needed"), "times", wanted, people)
+        met = sentence("why-target-met" if target.is_met else "why-target-not-met")
         return {
             "target_times": lambda: wanted,
             "target_done": done,
@@ -272,6 +289,6 @@ class _Skill:
 
 def _mean(label: str, unit: str, nodes: list[Node]) -> Node:
     if not nodes:
-        return Node(f"{label}: nobody said", None, unit)
-    together = total(f"{label}, together", unit, *nodes)
-    return quotient(label, unit, together, Node("how many", float(len(nodes))))
+        return Node(sentence("why-nobody-said-of", what=label), None, unit)
+    together = total(sentence("why-together", what=label), unit, *nodes)
+    return quotient(label, unit, together, Node(sentence("why-how-many"), float(len(nodes))))

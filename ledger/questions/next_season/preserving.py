@@ -7,6 +7,8 @@ from urllib.parse import quote
 
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
+from ledger.messages import Choice, Day, Names, joined, sentence
+from ledger.messages.units import amount
 from ledger.projections.base import Answer, Column
 from ledger.questions.next_season.words import Words
 from ledger.questions.planning.batches import Batches, Store, Week
@@ -42,11 +44,10 @@ COLUMNS = (
 )  # fmt: skip
 
 _TEXTS = {
-    "weeks-as-before": "The crop comes in as in the seasons so far, moved to next season day by day.",
-    "batches-as-before": "Batches, jars and minutes are those of your own batches in the year up to the newest of each.",
-    "full-jars-emptied": "Jars that are full today count as empty by then.",
+    "weeks-as-before": "plan-weeks-as-before",
+    "batches-as-before": "plan-batches-as-before",
+    "full-jars-emptied": "plan-full-jars-emptied",
 }
-_FIRST = "How long, how hot and how much acid is not said here: follow the published, tested process for that jar and altitude (`croftbook show as-published`)."
 
 
 def answer_of(plan: Plan) -> Answer:
@@ -66,7 +67,7 @@ def answer_of(plan: Plan) -> Answer:
     }
     return answer(
         plan.state, "next-season", COLUMNS, records, totals=totals,
-        assumptions=[Assumption(name, text) for name, text in _TEXTS.items() if name in used],
+        assumptions=[Assumption(name, sentence(id_)) for name, id_ in _TEXTS.items() if name in used],
     )  # fmt: skip
 
 
@@ -77,9 +78,11 @@ def _record(plan: Plan, batches: Batches, words: Words, week: Week) -> dict[str,
     address = f"next-season/week={day or 'unknown'}/{quote(name, safe=' ')}"
     asked = plan.asked.address
     each = plan.recipes.minutes_each(week.item)
-    said = format_whole(round(week.amount), facts.measure[week.item], measures=words.measures)
+    said = amount(
+        format_whole(round(week.amount), facts.measure[week.item], measures=words.measures)
+    )
     if week.jars is not None:
-        said = f"{week.jars} {jar or 'jar'}" + ("" if week.jars == 1 else "s")
+        said = amount(f"{week.jars} {jar or 'jar'}" + ("" if week.jars == 1 else "s"))
     rests = ["batches-as-before"] + (["weeks-as-before"] if day else [])
     return {
         "why": address + (f"/{asked}" if asked else ""),
@@ -111,7 +114,8 @@ def _raw(plan: Plan, week: Week, crop: int, kept: float) -> float | None:
 
 def _takes(plan: Plan, words: Words, week: Week) -> str:
     found = [(_raw(plan, week, c.item, c.kept) or 0.0, c.name) for c in plan.crops]
-    return ", ".join(f"{words.weight(g)} {name}" for g, name in sorted(found, reverse=True) if g)
+    takes = [(words.weight(g) or "", name) for g, name in sorted(found, reverse=True) if g]
+    return joined(", ", [joined(" ", pair) for pair in takes])
 
 
 def _to_get(wanted: int | None, there: int | None) -> int | None:
@@ -131,29 +135,31 @@ def _store(one: Store) -> dict[str, int]:
 def _in_words(batches: Batches, records: list[dict[str, Any]]) -> list[str]:
     if not records:
         return []
-    out = []
+    out: list[str] = []
     for name, one in [*batches.jars.items(), *batches.lids.items()]:
-        there = (
-            f"{one.there} in hand"
+        have = (
+            sentence("plan-in-hand", n=one.there)
             if one.full is None
-            else f"{one.there} empty and {one.full} full now"
+            else sentence("plan-empty-and-full", n=one.there, n2=one.full)
         )
-        gap = f"{one.to_get} to get" if one.to_get else "enough"
-        out.append(f"{name}s: {one.wanted} wanted, {there}; {gap}.")
+        gap = sentence("plan-to-get", n=one.to_get) if one.to_get else sentence("plan-enough")
+        what = sentence("plan-kind", kind=Choice(name.replace(" ", "-")), name=name)
+        out.append(sentence("plan-stores", what=what, n=one.wanted, have=have, gap=gap))
     by_week: dict[str, float] = {}
     for record in records:
         if record["week"] and record["hours"]:
             by_week[record["week"]] = by_week.get(record["week"], 0.0) + record["hours"]
     if by_week:
         most = max(by_week, key=lambda week: by_week[week])
-        out.append(f"{sum(by_week.values()):.0f} hours in all; most in the week of {most}: {by_week[most]:.0f}.")  # fmt: skip
-    return [*out, _FIRST]
+        hours = {"n": round(sum(by_week.values())), "n2": round(by_week[most])}
+        out.append(sentence("plan-hours", day=Day(most), **hours))
+    return [*out, sentence("plan-safe-process")]
 
 
 def _missing(words: Words, records: list[dict[str, Any]]) -> list[str]:
-    out = [] if records else ["Nothing that keeps is wanted of what grows here: `croftbook target` or a batch (`croftbook putup`) says what is."]  # fmt: skip
+    out: list[str] = [] if records else [sentence("plan-nothing-keeps")]
     late = sorted({r["crop"] for r in records if r["week"] is None})
-    out += [f"When {name} is picked is not known yet: its pickings tell (`croftbook harvest`)." for name in late]  # fmt: skip
+    out += [sentence("plan-picked-when-unknown", name=name) for name in late]
     idle = sorted({r["item"] for r in records if r["hours"] is None})
-    out += [f"No hours of {', '.join(idle)} are written down: `croftbook putup --work` takes them."] if idle else []  # fmt: skip
+    out += [sentence("plan-no-hours", names=Names(tuple(idle)))] if idle else []
     return out + words.missing_of_use()

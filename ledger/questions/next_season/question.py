@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import sentence
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.next_season import preserving as next_preserving
 from ledger.questions.next_season import why as next_why
@@ -116,13 +117,11 @@ def _earlier(state: State, plan: Plan, records: list[dict[str, Any]]) -> list[st
     for record in records:
         item = state.facts.find(record["crop"])
         held = [bool(one.held) for one in known if one.item == item]
-        record["held_text"] = f"{sum(held)} of {len(held)}" if held else None
+        record["held_text"] = sentence("plan-held", n=sum(held), n2=len(held)) if held else None
     if not known or not records:
         return []
     enough = sum(bool(one.held) for one in known)
-    return [
-        f"{enough} of {len(known)} earlier yields were at least what nine seasons of ten should bring."
-    ]
+    return [sentence("plan-earlier-yields", n=enough, n2=len(known))]
 
 
 def _record(plan: Plan, words: Words, crop: CropPlan) -> dict[str, Any]:

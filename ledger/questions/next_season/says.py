@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from ledger.messages import Names, Sentence, sentence
+
 if TYPE_CHECKING:
     from ledger.questions.next_season.words import Words
     from ledger.questions.planning.plan import CropPlan
@@ -31,25 +33,26 @@ def leave_out(words: Words) -> list[str]:
     short = [c for c in words.plan.crops if c.fitted is not None and c.short]
     if not short:
         return []
-    out = [c.name for c in short if not c.fitted]
-    less = [
-        f"{c.name} ({words.units(c, c.planned or 0)} of {words.units(c, c.likely or 0)})"
-        for c in short
-        if c.fitted
-    ]
-    says = [f"leave out {', '.join(out)}"] if out else []
-    says += [f"grow less {', '.join(less)}"] if less else []
-    return [f"More ground is wanted than there is: {'; '.join(says)}."]
+    out = Names(tuple(c.name for c in short if not c.fitted))
+    less = Names(tuple(_some_of(words, c) for c in short if c.fitted))
+    if not less.items:
+        return [sentence("plan-leave-out", names=out)]
+    if not out.items:
+        return [sentence("plan-grow-less", list=less)]
+    return [sentence("plan-leave-out-and-grow-less", names=out, list=less)]
+
+
+def _some_of(words: Words, crop: CropPlan) -> Sentence:
+    many, of = (words.units(crop, one or 0) for one in (crop.planned, crop.likely))
+    return sentence("plan-some-of", crop=crop.name, many=many, many2=of)
 
 
 def failing(words: Words) -> list[str]:
     """Return what is said of crops that fail outright too often for any number of plants."""
-    out = []
+    out: list[str] = []
     for crop in words.plan.crops:
         ahead = crop.growth.ahead
         if ahead is not None and ahead.failure > OFTEN and crop.wanted:
             many = round(1 / ahead.failure)
-            out.append(
-                f"{crop.name}: it fails outright about one season in {many} here. No number of plants helps against that: put up two seasons' worth in a good one, or sow twice."
-            )
+            out.append(sentence("plan-fails", name=crop.name, n=many))
     return out

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cached_property
 from typing import Any
 from urllib.parse import quote
 
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
+from ledger.messages import Choice, Code, Day, Names, Sentence, joined, measured, opening, sentence
+from ledger.messages.units import amount
 from ledger.questions.next_season.levers import levers
 from ledger.questions.next_season.says import failing, leave_out
 from ledger.questions.planning.asked import AIMS
@@ -18,6 +21,14 @@ from ledger.reference.planting import M2_PER_FOOT2, METRES_PER_FOOT, published_y
 from ledger.replay.state import day_text
 
 __all__ = ["Words"]
+
+_UNITS = {
+    "plants": Choice("plant"),
+    "row_m": Choice("row"),
+    "area_m2": Choice("area"),
+    None: Choice("season"),
+}
+"""What a yield is of, by the size that plantings were given in."""
 
 
 class Words:
@@ -39,13 +50,14 @@ class Words:
         """Return a weight as people say it."""
         if grams is None:
             return None
-        return format_whole(round(grams * 1000), "mass", measures=self.measures)
+        return measured(format_whole(round(grams * 1000), "mass", measures=self.measures))
 
     def ground(self, area: float | None) -> str | None:
         """Return ground in square feet, or square metres where the household measures so."""
         if area is None:
             return None
-        return f"{_number(area)} m2" if self.is_metric else f"{_number(area / M2_PER_FOOT2)} sq ft"
+        metric = self.is_metric
+        return amount(f"{_number(area)} m2" if metric else f"{_number(area / M2_PER_FOOT2)} sq ft")
 
     def units(self, crop: CropPlan, many: float) -> str:
         """Return so many plants, or so much row or ground, in words."""
@@ -53,8 +65,10 @@ class Words:
         if size == "area_m2":
             return self.ground(many) or ""
         if size == "row_m":
-            return f"{_number(many)} m of row" if self.is_metric else f"{_number(many / METRES_PER_FOOT)} ft of row"  # fmt: skip
-        return f"{many:.0f} plant" + ("" if round(many) == 1 else "s")
+            metric = self.is_metric
+            row = f"{_number(many)} m" if metric else f"{_number(many / METRES_PER_FOOT)} ft"
+            return amount(f"{row} of row")
+        return amount(f"{many:.0f} plant" + ("" if round(many) == 1 else "s"))
 
     def area(self, crop: CropPlan) -> float | None:
         """Return the ground of the likely number, in square metres."""
@@ -81,7 +95,10 @@ class Words:
 
     def in_beds(self, crop: CropPlan) -> list[str]:
         """Return how much goes to each bed, in words."""
-        return [f"{self.units(crop, many)} in {bed}" for bed, many in (crop.fitted or {}).items()]
+        fitted = (crop.fitted or {}).items()
+        return [
+            sentence("plan-in-bed", many=self.units(crop, many), bed=bed) for bed, many in fitted
+        ]
 
     def published(self, crop: CropPlan) -> str | None:
         """Return where a published yield was read."""
@@ -94,30 +111,37 @@ class Words:
         """Return what a row rests on."""
         says = [self._wanted(crop), self._yields(crop)]
         if crop.growth.standing is not None:
-            says.append(
-                f"standing since {min(day_text(p.day) for p in crop.growth.standing.plantings)}, so no new place is looked for"
-            )
+            day = Day(min(day_text(p.day) for p in crop.growth.standing.plantings))
+            says.append(sentence("plan-standing-since", day=day))
         elif crop.short and crop.fitted is not None:
-            says.append(f"the beds take {self.units(crop, crop.planned or 0)} of {self.units(crop, crop.likely or 0)}, {self.weight(crop.short)} short")  # fmt: skip
+            many, of = (self.units(crop, one or 0) for one in (crop.planned, crop.likely))
+            short = self.weight(crop.short)
+            says.append(sentence("plan-beds-take", many=many, many2=of, amount=short))
         elif crop.short:
-            says.append(f"{self.weight(crop.short)} short")
-        text = "; ".join(one for one in says if one)
-        return text[:1].upper() + text[1:]
+            says.append(sentence("plan-short", amount=self.weight(crop.short)))
+        return opening(joined("; ", [one for one in says if one]))
 
     def _wanted(self, crop: CropPlan) -> str:
         says = [self.want(want) for want, _ in crop.products[:3]]
         if len(crop.products) > 3:
-            says.append(f"{len(crop.products) - 3} more")
+            says.append(sentence("plan-more", n=len(crop.products) - 3))
         if crop.target is not None:
-            says.append(f"{crop.target.said} of it in all")
+            says.append(sentence("plan-of-it-in-all", amount=crop.target.said))
         elif crop.fresh[1]:
             own = self.plan.wants.of.get(crop.item)
-            liked = None if own is None else own.liked
-            more = (
-                "" if liked is None or round(liked.factor, 2) == 1 else f" ({self._liking(liked)})"
-            )
-            says.append(f"{self.weight(crop.fresh[1])} fresh{more}")
-        return f"for {', '.join(says)}" if says else "nobody ate any, and there is no target"
+            says.append(self._fresh(crop.fresh[1], None if own is None else own.liked))
+        return (
+            sentence("plan-for", list=joined(", ", says)) if says else sentence("plan-nobody-ate")
+        )
+
+    def _fresh(self, grams: float, liked: Liked | None) -> str:
+        amount_, more = self.weight(grams), _more(liked)
+        if liked is None or not more:
+            return sentence("plan-fresh", amount=amount_)
+        of = measured(f"{liked.mean:.1f}")
+        if more > 0:
+            return sentence("plan-fresh-more", amount=amount_, n=more, n2=of)
+        return sentence("plan-fresh-less", amount=amount_, n=-more, n2=of)
 
     def want(self, want: Want) -> str:
         """Return a want in words: ``45 quart jars of tomato sauce (target)``."""
@@ -125,38 +149,46 @@ class Words:
         if want.source == "use":
             made = self.plan.recipes.made.get(want.item)
             jar = None if made is None or made.jar is None else self.state.facts.names[made.jar]
-            amount = format_whole(
+            much = format_whole(
                 round(want.whole[1]), self.state.facts.measure[want.item],
                 measures=self.measures, jar=jar,
             )  # fmt: skip
-            if want.liked is None or round(want.liked.factor, 2) == 1:
-                return f"{amount} of {name} (last year)"
-            return f"{amount} of {name} (last year with {self._liking(want.liked)})"
-        amount, _, how = want.said.rpartition(" (")
-        return f"{amount.removesuffix(' per year')} of {name} ({how}"
+            how = self._as_last_year(want.liked)
+            return sentence("plan-of-item", amount=amount(much), item=name, how=how)
+        how = sentence("plan-asked" if want.source == "asked" else "plan-target")
+        return sentence("plan-of-item", amount=want.amount, item=name, how=how)
 
     @staticmethod
-    def _liking(liked: Liked) -> str:
-        more = round(100 * (liked.factor - 1))
-        return f"{abs(more)} % {'added' if more > 0 else 'taken off'}: liked {liked.mean:.1f} of 5"
+    def _as_last_year(liked: Liked | None) -> Sentence:
+        more = _more(liked)
+        if liked is None or not more:
+            return sentence("plan-last-year")
+        of = measured(f"{liked.mean:.1f}")
+        if more > 0:
+            return sentence("plan-last-year-more", n=more, n2=of)
+        return sentence("plan-last-year-less", n=-more, n2=of)
 
     def _yields(self, crop: CropPlan) -> str:
         growth = crop.growth
         if growth.ahead is None:
-            return "yield not known"
-        unit, says = crop.unit.removeprefix("whole "), []
+            return sentence("plan-yield-unknown")
+        unit = sentence("plan-unit", unit=_UNITS[growth.size])
+        says: list[str] = []
         if growth.published is not None:
             span = self._span(growth.published.low_g, growth.published.high_g)
-            says.append(f"published: {span} a {unit} ({growth.published.note})")
+            note = growth.published.note
+            says.append(sentence("plan-published", span=span, unit=unit, note=note))
         if growth.seasons:
             each = sorted(one.each for one in growth.seasons)
-            many = f"{len(each)} season" + ("" if len(each) == 1 else "s")
-            says.append(f"{many} of your own: {self._span(each[0], each[-1])} a {unit}")
-        return "; ".join(says)
+            span = self._span(each[0], each[-1])
+            says.append(sentence("plan-own-seasons", n=len(each), span=span, unit=unit))
+        return joined("; ", says)
 
     def _span(self, low: float, high: float) -> str:
         ends = self.weight(low), self.weight(high)
-        return str(ends[0]) if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"
+        if ends[0] == ends[1]:
+            return ends[0] or ""
+        return sentence("plan-span", low=ends[0], high=ends[1])
 
     # -- all of it -----------------------------------------------------------------------
 
@@ -192,29 +224,39 @@ class Words:
         plan = self.plan
         if not plan.crops:
             return []
-        out = [f"For the season of {plan.garden.next}."]
+        out: list[str] = [sentence("plan-season", n=plan.garden.next)]
         if wanted is not None and plan.beds:
-            there = sum(plan.beds.values())
-            many = "bed" if len(plan.beds) == 1 else f"{len(plan.beds)} beds"
-            out = [f"For the season of {plan.garden.next}: {self.ground(wanted)} wanted, {self.ground(there)} in {many}."]  # fmt: skip
+            ground = {"wanted": self.ground(wanted), "there": self.ground(sum(plan.beds.values()))}
+            out = [sentence("plan-ground", n=plan.garden.next, beds=len(plan.beds), **ground)]
         out += leave_out(self)
         if any(crop.fitted is not None for crop in plan.crops):
-            out.append(
-                "Plants give an even chance of enough; 9 in 10: enough in nine years of ten."
-            )
+            out.append(sentence("plan-even-chance"))
         for crop in plan.crops:
             if crop.fitted is not None and (len(crop.fitted) != 1 or crop.short):
-                where = ", ".join(self.in_beds(crop)) or "no room"
-                short = f"; {self.weight(crop.short)} short" if crop.short else ""
-                out.append(f"{crop.name}: {where}{short}.")
+                where = Names(tuple(self.in_beds(crop) or [sentence("plan-no-room")]))
+                out.append(
+                    sentence(
+                        "plan-where-short",
+                        crop=crop.name,
+                        where=where,
+                        amount=self.weight(crop.short),
+                    )
+                    if crop.short
+                    else sentence("plan-where", crop=crop.name, where=where)
+                )
         if any(c.short for c in plan.crops if c.fitted is not None):
-            others = ", ".join(one for one in AIMS if one != plan.asked.aim)
-            out.append(f"The beds do not suffice; this brings most by {plan.asked.aim} (--for {others} weighs otherwise).")  # fmt: skip
+            others = Names(tuple(Code(one) for one in AIMS if one != plan.asked.aim))
+            aim = Choice(plan.asked.aim)
+            out.append(sentence("plan-not-sufficient", aim=aim, others=others))
         out += [*failing(self), *self._kept_out()]
         for crop in plan.crops:
             if crop.fitted is None and crop.short:
-                what = "what stands" if crop.growth.standing else "a middling season"
-                out.append(f"{crop.name}: {what} brings {self.weight(crop.brings)}, {self.weight(crop.short)} short.")  # fmt: skip
+                brings = {"amount": self.weight(crop.brings), "amount2": self.weight(crop.short)}
+                out.append(
+                    sentence("plan-stands-short", crop=crop.name, **brings)
+                    if crop.growth.standing
+                    else sentence("plan-season-short", crop=crop.name, **brings)
+                )
         return out
 
     def _kept_out(self) -> list[str]:
@@ -223,7 +265,7 @@ class Words:
         for name, beds in (self.plan.fitted.kept_out if self.plan.fitted else {}).items():
             lots.setdefault(tuple(sorted(beds)), []).append(name)
         return [
-            f"Kept out of {', '.join(beds)}, where their family stood: {', '.join(names)}."
+            sentence("plan-kept-out", names=Names(beds), names2=Names(tuple(names)))
             for beds, names in sorted(lots.items())
         ]
 
@@ -231,17 +273,17 @@ class Words:
         """Return what is not known, and what would supply it."""
         plan, out = self.plan, self.missing_of_use()
         if not plan.crops:
-            out.append("Nothing that grows here is wanted yet: `croftbook harvest` and `croftbook plant` say what grows, `croftbook meal` and `croftbook target` what is wanted.")  # fmt: skip
+            out.append(sentence("plan-nothing-grows"))
             return out
         out += self._never_made()
         for crop in plan.crops:
             out += self._missing_of(crop)
         if not plan.beds:
-            out.append("No bed's ground is known: `croftbook plant tomato --bed 'south bed' --area '40 sq ft'` says it, or --beds 'south bed=40 sq ft' here.")  # fmt: skip
+            out.append(sentence("plan-no-beds"))
         elif unknown := [b for b in plan.garden.beds[2] if b not in plan.beds]:
-            out.append(f"The ground of {', '.join(unknown)} is not known, so nothing was put there: give --area when planting.")  # fmt: skip
+            out.append(sentence("plan-ground-unknown", names=Names(tuple(unknown))))
         if plan.fitted is not None and not plan.fitted.proven:
-            out.append("The time ran out before a better plan could be ruled out.")
+            out.append(sentence("plan-not-proven"))
         return out
 
     def missing_of_use(self) -> list[str]:
@@ -249,7 +291,7 @@ class Words:
         wants = self.plan.wants
         out = list(wants.missing)
         if 0 < wants.days < YEAR_DAYS:
-            out.append(f"Only {wants.days} days of use are written down, and stand for the whole year: a target says better.")  # fmt: skip
+            out.append(sentence("plan-few-days", n=wants.days))
         return out
 
     def _never_made(self) -> list[str]:
@@ -257,7 +299,7 @@ class Words:
         came = set(self.state.lots["item"].tolist())
         grown = {crop.item for crop in plan.crops}
         return [
-            f"Nobody wrote down how {self.state.facts.names[item]} is made: `croftbook recipe` or a first batch says what it takes."
+            sentence("plan-never-made", item=self.state.facts.names[item])
             for item, want in plan.wants.of.items()
             if want.source != "use" and item not in plan.recipes.made
             and item not in came and item not in grown
@@ -266,26 +308,27 @@ class Words:
     def _missing_of(self, crop: CropPlan) -> list[str]:
         name, growth = crop.name, crop.growth
         if crop.wanted is None:
-            return [f"No weight of {name} is known: `croftbook item \"{name}\" --g-per \"piece 120\"`, with its own figure, gives one."]  # fmt: skip
+            return [sentence("season-no-weight", name=name)]
         if not crop.wanted:
-            return [f"Nobody ate any {name}, and there is no target: `croftbook target '60 lb {name}' --per year` sets one."]  # fmt: skip
+            return [sentence("plan-nobody-ate-it", name=name)]
         if growth.ahead is None:
             known = any(one.low_g is not None for one in published_yields(name))
-            other = ", or one planting with its --row and --area, for the published yield" if known else ""  # fmt: skip
-            return [f"What {self._one(crop)} of {name} brings is not known: one finished season of plantings and pickings tells{other}."]  # fmt: skip
-        out = []
+            one = sentence("plan-one", unit=_UNITS[growth.size])
+            return [
+                sentence("plan-brings-unknown-but-published", unit=one, name=name)
+                if known
+                else sentence("plan-brings-unknown", unit=one, name=name)
+            ]
+        out: list[str] = []
         if growth.unplanted:
-            out.append(f"{name}: no planting says how much was planted, so the answer is in length of row, by the published yield.")  # fmt: skip
+            out.append(sentence("plan-length-of-row", name=name))
         elif growth.size is not None and growth.space_m2 is None:
-            out.append(f"{name}: no planting says both its ground and how much was planted, so it was not fitted into the beds.")  # fmt: skip
+            out.append(sentence("plan-not-fitted", name=name))
         if self.plan.asked.aim == "value" and self.plan.value_of(crop.item) is None:
-            out.append(f"No shop price of {name} is known, so it counts for nothing here: `croftbook price`.")  # fmt: skip
+            out.append(sentence("plan-no-price", name=name))
         if self.plan.asked.aim == "energy" and not self.state.facts.kcal_per_gram(crop.item):
-            out.append(f"No energy of {name} is known, so it counts for nothing here: `croftbook item`.")  # fmt: skip
+            out.append(sentence("plan-no-energy", name=name))
         return out
-
-    def _one(self, crop: CropPlan) -> str:
-        return f"one {crop.unit}" if crop.growth.size else "a planting"
 
     # -- what it rests on ----------------------------------------------------------------
 
@@ -315,31 +358,53 @@ class Words:
     def assumptions(self) -> list[Assumption]:
         """Return what the rows rest on, in words."""
         used = {one for crop in self.plan.crops for one in self.rests_on(crop)}
-        return [Assumption(name, text, self._events(name)) for name, text in self._texts.items() if name in used]  # fmt: skip
+        return [
+            Assumption(name, says(), self._events(name))
+            for name, says in self._texts.items()
+            if name in used
+        ]
 
     @cached_property
-    def _texts(self) -> dict[str, str]:
-        facts, made = self.state.facts, self.plan.recipes.made
-        by_recipe = sorted(
-            {facts.names[w.item] for c in self.plan.crops for w, _ in c.products if made[w.item].recipe is not None}
-        )  # fmt: skip
-        notes = sorted({f"{c.name} ({c.growth.published.note.replace(', ', '; ')})" for c in self.plan.crops if c.growth.published})  # fmt: skip
+    def _texts(self) -> dict[str, Callable[[], str]]:
         return {
-            "use-as-last-year": "Where no target is set, next year takes what was eaten and given away in the last 365 days.",
-            "shelf-eaten-up": "What is on the shelf today is taken as eaten before the next harvest is put up.",
-            "by-recipe": f"Never made yet, reckoned by the recipe: {', '.join(by_recipe)}.",
-            "liked-counts": "Where no target is set, what was liked counts up to a fifth more and what was not up to a fifth less; what was thrown away does not count.",
-            "published-yield": f"By published yields: {', '.join(notes)}.",
-            "seasons-weighed": "The household's seasons and the published yield are weighed by how far each can be trusted; with few seasons the book counts more. Nine in ten leaves out the worst tenth, failed seasons included.",
-            "whole-season": "A crop takes its ground for the whole season; nothing follows it there.",
-            "bed-as-planted": "A bed has as much ground as was most planted in it in one season.",
+            "use-as-last-year": lambda: sentence("plan-use-as-last-year", n=YEAR_DAYS),
+            "shelf-eaten-up": lambda: sentence("plan-shelf-eaten-up"),
+            "by-recipe": lambda: sentence("plan-by-recipe", names=self._by_recipe()),
+            "liked-counts": lambda: sentence("plan-liked-counts"),
+            "published-yield": lambda: sentence("plan-published-yield", list=self._notes()),
+            "seasons-weighed": lambda: sentence("plan-seasons-weighed"),
+            "whole-season": lambda: sentence("plan-whole-season"),
+            "bed-as-planted": lambda: sentence("plan-bed-as-planted"),
         }
+
+    def _by_recipe(self) -> Names:
+        made, names = self.plan.recipes.made, self.state.facts.names
+        wants = (w for c in self.plan.crops for w, _ in c.products)
+        return Names(
+            tuple(sorted({names[w.item] for w in wants if made[w.item].recipe is not None}))
+        )
+
+    def _notes(self) -> Names:
+        """Return what the published yields of the crops rest on, crop by crop."""
+        said = {
+            sentence("plan-crop-by", crop=c.name, note=c.growth.published.note)
+            for c in self.plan.crops
+            if c.growth.published
+        }
+        return Names(tuple(sorted(said)))
 
     def _events(self, name: str) -> tuple[str, ...]:
         if name != "bed-as-planted":
             return ()
         shown = self.plan.garden.beds[1]
         return tuple(self.state.event_id(p.ev) for several in shown.values() for p in several)
+
+
+def _more(liked: Liked | None) -> int:
+    """Return how many per cent more a liked thing counts; 0 where that is next to nothing."""
+    if liked is None or round(liked.factor, 2) == 1:
+        return 0
+    return round(100 * (liked.factor - 1))
 
 
 def _number(value: float) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ledger.figures import Figure, known_where, some_known, total
+from ledger.messages import fixed
 from ledger.questions.food import SIX
 from ledger.questions.food.bases import UNITS
 from ledger.questions.our_table.gather import Need, Table
@@ -33,7 +34,7 @@ def of_bought_feed(table: Table, basis: str) -> Figure:
 def eaten(table: Table, basis: str, origin: str) -> Figure:
     """Return what was eaten of one origin, a row a period."""
     every = table.by_period.sum(by_dish(table, basis, origin), UNITS[basis])
-    return every.called("eaten", origin=origin, **table.days)
+    return every.called("eaten", origin=lambda _: fixed(origin), **table.days)
 
 
 def from_bought_feed(table: Table, basis: str) -> Figure:
@@ -67,7 +68,9 @@ def figures(table: Table, basis: str) -> dict[str, dict[str, Figure]]:
             less = known_where(table.feed_known, less, "feed-not-known")
         out[origin] = {
             "amount": amount,
-            "share_of_eaten": (amount / every).called("share", origin=origin),
+            "share_of_eaten": (amount / every).called(
+                "share", origin=lambda _, one=origin: fixed(one)
+            ),
             "feed_adjusted_share": (less / every).called("adjusted-share"),
         }
         if origin == "grown" and made is not None:

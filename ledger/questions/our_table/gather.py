@@ -11,11 +11,13 @@ from urllib.parse import quote
 import numpy as np
 
 from ledger.figures import Array, Figure, Groups, published
+from ledger.messages import Code
 from ledger.questions.costs.sources import Sources
 from ledger.questions.food import FoodFigures
 from ledger.questions.food.portions import Grouped
 from ledger.questions.our_table.marks import Marks
 from ledger.questions.periods import Period, periods_of, places_of
+from ledger.questions.telling import label_day
 from ledger.replay import day_text
 
 if TYPE_CHECKING:
@@ -98,13 +100,13 @@ class Table:
     def days(self) -> dict[str, Any]:
         """First and last day of a period, for its label."""
         return {
-            "first": lambda row: day_text(self.periods[row].start),
-            "last": lambda row: day_text(self.periods[row].end),
+            "first": lambda row: label_day(self.periods[row].start),
+            "last": lambda row: label_day(self.periods[row].end),
         }
 
-    def span(self, cell: int) -> str:
+    def span(self, cell: int) -> Code:
         """Return the month or year of a part of a dish."""
-        return self._spans[int(self._span_of[cell])].label
+        return Code(self._spans[int(self._span_of[cell])].label)
 
     def item_of_cell(self, cell: int) -> str:
         """Return the name of what a part of a dish is."""
@@ -189,8 +191,8 @@ class Need:
     def between(self) -> dict[str, Any]:
         """First and last day of a stretch, for its label."""
         return {
-            "first": lambda row: day_text(int(self.first[row])),
-            "last": lambda row: day_text(int(self.after[row]) - 1),
+            "first": lambda row: label_day(int(self.first[row])),
+            "last": lambda row: label_day(int(self.after[row]) - 1),
         }
 
 

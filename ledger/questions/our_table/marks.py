@@ -14,6 +14,7 @@ import numpy as np
 from ledger.answers import Assumption
 from ledger.figures import Array
 from ledger.kinds.counted import OPENING_DAYS
+from ledger.messages import sentence
 from ledger.questions.food import FoodFigures
 from ledger.questions.periods import Period, places_of
 from ledger.replay import ORIGINS
@@ -28,14 +29,14 @@ Mark = tuple[str, str, int]
 """Something a figure rests on: kind (``no price``, ``unrecorded`` ...), name, code of the origin."""
 
 _WORDS = {
-    "no weight": "No weight of {name} is known, so it counts 0: `croftbook item` takes what one weighs.",
-    "no energy": "No energy of {name} is known, so it counts 0 kcal: `croftbook item` takes kcal_per_100g or a food of the table.",
-    "no price": "No shop price of {name} is known, so it counts 0 in value: `croftbook price` takes one.",
-    "later": "The shop's price of {name} was first seen only after the day it was used.",
-    "found": "More {name} was counted than the book had; it counts as found.",
-    "opening": "{name} was there when the book began; nobody said where it came from (`croftbook questions`).",
-    "unrecorded": "{name} was used that nobody wrote down as coming in; it counts as unrecorded.",
-    "feed": "Nothing says what the animals were given in season {name}, so what is adjusted for feed is not known.",
+    "no weight": "eaten-no-weight",
+    "no energy": "eaten-no-energy",
+    "no price": "eaten-no-price",
+    "later": "eaten-price-later",
+    "found": "eaten-found",
+    "opening": "eaten-from-opening",
+    "unrecorded": "eaten-unrecorded",
+    "feed": "eaten-feed-unknown",
 }
 _KINDS = tuple(_WORDS)
 _BASES_OF = {
@@ -168,5 +169,5 @@ class Marks:
         kind, _, name = one.partition(":")
         rank = self._state.moment.rank
         events = sorted(set(self._events.get((kind, name), [])), key=lambda ev: int(rank[ev]))
-        text = _WORDS[kind].format(name=name)
+        text = sentence(_WORDS[kind], name=name)
         return Assumption(one, text, tuple(self._state.event_id(ev) for ev in events))

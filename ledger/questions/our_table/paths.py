@@ -10,7 +10,7 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.figures import Array, Figure, Groups, choose, known_where, total
-from ledger.messages import Message, Typed
+from ledger.messages import Code, Day, Message, Typed, fixed, joined, sentence
 from ledger.projections.base import Column
 from ledger.questions.food.bases import UNITS
 from ledger.questions.food.places import Place
@@ -18,7 +18,7 @@ from ledger.questions.food.portions import Portions
 from ledger.questions.our_table.balance import Accounts
 from ledger.questions.our_table.ends import ENDS, FRESH, Ends
 from ledger.questions.periods import Period, day_of
-from ledger.replay import day_text
+from ledger.questions.telling import label_day
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -79,8 +79,12 @@ def path_totals(state: State, period: Period, records: list[dict[str, Any]]) -> 
             "paths": sum(one[name] or 0.0 for one in records),
         }
     grams = out["grams"]
+    came, there, held = (round(grams[one] / 1000) for one in ("came_in", "there_before", "paths"))
+    first, _, last = period.label.partition("/")
     out["in_words"] = [
-        f"{grams['came_in'] / 1000:,.0f} kg came in from {period.label.replace('/', ' to ')}, beside {grams['there_before'] / 1000:,.0f} kg that was there; the paths hold {grams['paths'] / 1000:,.0f} kg."
+        sentence("eaten-balance", n=came, day=Day(first), day2=Day(last), n2=there, n3=held)
+        if last
+        else sentence("eaten-balance-label", n=came, label=Code(first), n2=there, n3=held)
     ]
     return out
 
@@ -117,7 +121,7 @@ def figures_of_path(state: State, key: str) -> tuple[dict[str, Callable[[], Figu
     def figure(i: int, basis: str) -> Callable[[], Figure]:
         is_known = np.array([figures[3 + i] > 0])
         return lambda: known_where(is_known, path.whole(basis), "path-not-known").called(
-            "path", place=name, through=through, to=to
+            "path", text=lambda _: joined(", ", (fixed(name), fixed(through), fixed(to, "to")))
         )
 
     return {field: figure(i, basis) for i, (field, basis) in enumerate(_FIELDS.items())}, 0
@@ -205,7 +209,7 @@ class _Path:
         return choose(is_made, share * made, raw).called(
             "on-hand",
             item=lambda row: food.item(int(lot[row])),
-            day=lambda row: day_text(int(food.state.lots["day"][lot[row]])),
+            day=lambda row: label_day(int(food.state.lots["day"][lot[row]])),
         )
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.messages import Day, Message, Names, Typed
+from ledger.messages import Code, Day, Message, Names, Typed, sentence
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.questions.answering import answer
 from ledger.questions.food import BASES, FoodFigures
@@ -111,7 +111,9 @@ def build(
 
 def _eaten_in(period: Period) -> str:
     first, _, last = period.label.partition("/")
-    return f"Eaten from {first} to {last}." if last else f"Eaten in {first}."
+    if last:
+        return sentence("eaten-from-to", day=Day(first), day2=Day(last))
+    return sentence("eaten-in", period=Code(first))
 
 
 def _paths(state: State, asked: Asked) -> Answer:
@@ -140,7 +142,8 @@ def _asked(state: State, food: FoodFigures, first: Any, last: Any, by: str | Non
     if start is None:
         start = min(days[0] if days else today, end if end is not None else today)
     if start > today:
-        says = f"{day_text(start)} is after {day_text(today)}, the day of this answer: nothing has happened yet."
+        days = {"day": Day(day_text(start)), "day2": Day(day_text(today))}
+        says = sentence("eaten-day-ahead", **days)
         return Asked([], None, says)
     end = today if end is None else min(end, today)
     periods = periods_of(start, end, by)
@@ -149,7 +152,8 @@ def _asked(state: State, food: FoodFigures, first: Any, last: Any, by: str | Non
     kept = [one for one, some in zip(periods, held.tolist(), strict=True) if some]
     whole = periods_of(start, end, None)[0]
     if not kept:
-        says = f"Nothing eaten is written down between {day_text(start)} and {day_text(end)}: `croftbook meal` takes what was on the table."
+        between = {"day": Day(day_text(start)), "day2": Day(day_text(end))}
+        says = sentence("eaten-nothing", **between)
         return Asked([], whole, says)
     return Asked(kept, whole)
 
@@ -184,5 +188,5 @@ PROJECTION = Projection(
         Option("basis", "only this one", "energy", choices=BASES),
     ),
     variants={"paths": PATH_COLUMNS},
-    compared=Compared("origin", ("g",), "value", "Shop value of what we ate", rows=_by_origin),
+    compared=Compared("origin", ("g",), "value", "compare-eaten-value", rows=_by_origin),
 )  # fmt: skip

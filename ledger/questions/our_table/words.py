@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import Code, Names, Sentence, joined, measured, sentence
+
 if TYPE_CHECKING:
     from ledger.questions.food import FoodFigures
     from ledger.questions.our_table.balance import Accounts
@@ -20,66 +22,68 @@ FORTNIGHT = 14
 _FULL = 0.9
 """Part of the days with something eaten written down below which the answer says so."""
 
+_LACKS = {
+    "energy": "eaten-lacks-energy",
+    "weight": "eaten-lacks-weight",
+    "value": "eaten-lacks-value",
+}
+_SHARES = {
+    "eaten_based": "eaten-grown",
+    "feed_adjusted": "eaten-grown-by-feed",
+    "production_based": "eaten-produced",
+}
+_BY = {"energy": "eaten-by-energy", "weight": "eaten-by-weight", "value": "eaten-by-value"}
+
 
 def missing_of(
     food: FoodFigures, accounts: Accounts, whole: Period, days: int, need: float | None
 ) -> list[str]:
     """Return what is missing for some figure, and what would supply it."""
-    out = []
+    out: list[str] = []
     if need is None:
         out.append(_need_says(food.state))
     if days < _FULL * whole.days:
-        out.append(
-            f"Something eaten is written down on {days} of {whole.days} days; what was eaten on the others is in no figure here."
-        )
-    lacks = {"energy": "energy", "weight": "weight", "value": "shop price"}
+        out.append(sentence("eaten-days-written", n=days, n2=whole.days))
     for basis, names in accounts.not_known(whole).items():
         if names:
-            some = ", ".join(names[:5]) + (f" and {len(names) - 5} more" if len(names) > 5 else "")
-            out.append(
-                f"No {lacks[basis]} of {some} is known, which came in: what was used at home by {basis} leaves it out."
-            )
+            out.append(sentence(_LACKS[basis], names=Names(tuple(names), most=5)))
     if food.feed.unweighed:
-        feed = ", ".join(food.feed.unweighed)
-        out.append(f"No weight of {feed} is known, so it does not count as feed.")
+        out.append(sentence("eaten-unweighed-feed", names=Names(tuple(food.feed.unweighed))))
     return out
 
 
 def _need_says(state: State) -> str:
     """Return how to say what the household needs, naming only the settings that say nothing yet."""
     lacks = [how for name, how in NEED.items() if not state.settings.days(name)]
-    said = ", ".join(f"`croftbook setting {how}`" for how in lacks or NEED.values())
-    return f"What the household needs is not known until this is said: {said}."
+    commands = (Code(f"setting {how}") for how in lacks or NEED.values())
+    said = (sentence("eaten-setting-command", command=one) for one in commands)
+    return sentence("eaten-need-unknown", list=Names(tuple(said)))
 
 
 def in_words(totals: dict[str, Any]) -> list[str]:
     """Return the ratios as sentences, and on how many days they rest; none below a fortnight."""
-    out = []
+    out: list[str] = []
     days, of = totals.get("days_eaten"), totals.get("days")
     if days is not None and days < FORTNIGHT:
-        return [f"Shares are told from {FORTNIGHT} days with meals on; so far: {days}."]
+        return [sentence("eaten-too-few-days", n=FORTNIGHT, n2=days)]
     if days is not None:
-        out.append(f"The shares rest on the {days} of {of} days with a meal written down.")
-    for name, start in (
-        ("eaten_based", "Of what we ate, we grew"),
-        ("feed_adjusted", "Counting eggs, milk and meat only as far as we grew the feed:"),
-        (
-            "production_based",
-            "Grown, of all used at home (grown + came in - given away - stock change)",
-        ),
-    ):
+        out.append(sentence("eaten-rests-on", n=days, n2=of))
+    for name, id_ in _SHARES.items():
         shares = totals.get(name, {})
-        words = {"energy": "by energy", "weight": "by weight", "value": "by shop value"}
-        known = [f"{_percent(shares[b])} {word}" for b, word in words.items() if shares.get(b) is not None]  # fmt: skip
+        known = [
+            sentence(by, share=_percent(shares[basis]))
+            for basis, by in _BY.items()
+            if shares.get(basis) is not None
+        ]
         if known and not (name == "feed_adjusted" and shares == totals["eaten_based"]):
-            out.append(f"{start} {', '.join(known)}.")
+            out.append(sentence(id_, list=joined(", ", known)))
     need = totals.get("of_need", {})
     if need.get("grown") is not None:
-        out.append(
-            f"Of the energy needed at the table, {_percent(need['grown'])} was grown and {_percent(need['all eaten'])} is written down as eaten."
-        )
+        grown, eaten = _percent(need["grown"]), _percent(need["all eaten"])
+        out.append(sentence("eaten-of-need", grown=grown, eaten=eaten))
     return out
 
 
-def _percent(share: float) -> str:
-    return f"{share * 100:.1f} %" if 0 < abs(share) < 0.1 else f"{share * 100:.0f} %"
+def _percent(share: float) -> Sentence:
+    few = 0 < abs(share) < 0.1
+    return measured(f"{share * 100:.1f} %" if few else f"{share * 100:.0f} %")

@@ -48,8 +48,12 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         ),
         "price_0": prices[0],
         "price_1": prices[1],
-        "quantity_0": Node("used before", basket.used[0].get(item, 0.0), whole_unit(state, item)),
-        "quantity_1": Node("used now", basket.used[1].get(item, 0.0), whole_unit(state, item)),
+        "quantity_0": Node(
+            sentence("why-used-before"), basket.used[0].get(item, 0.0), whole_unit(state, item)
+        ),
+        "quantity_1": Node(
+            sentence("why-used-now"), basket.used[1].get(item, 0.0), whole_unit(state, item)
+        ),
     }
     if field == "share":
         return _share(state, basket, item)

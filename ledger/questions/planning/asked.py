@@ -131,7 +131,7 @@ def _wanted(state: State, name: str, text: str) -> tuple[int, tuple[float, str]]
         )
         raise NotFound("want", Message.of("refusal-no-item-here", text=Typed(name)), hint)
     if text in _NONE:
-        return item, (0.0, "none (asked)")
+        return item, (0.0, "none")
     measures = state.settings.newest("measures", "us") or "us"
     amount = parse_amount(text, measures=measures, zero=True)
     if amount.measure != facts.measure[item]:
@@ -147,7 +147,7 @@ def _wanted(state: State, name: str, text: str) -> tuple[int, tuple[float, str]]
                 example=Code(like),
             ),
         )
-    return item, (float(amount.whole), f"{text} (asked)")
+    return item, (float(amount.whole), text)
 
 
 def _ground(text: str) -> float:

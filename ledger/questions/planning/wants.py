@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.messages import Day, sentence
+from ledger.messages.units import amount
 from ledger.questions.goes import goes
 from ledger.questions.targets import YEAR_DAYS, stock_targets
 from ledger.replay.columns import Array
@@ -56,6 +58,8 @@ class Want:
         Event of the target.
     liked : Liked or None
         How it was liked, where that counts.
+    amount : str
+        Of a target or of what was asked: how much a year, in the household's words.
     """
 
     item: int
@@ -64,6 +68,7 @@ class Want:
     said: str
     ev: int | None = None
     liked: Liked | None = None
+    amount: str = ""
 
 
 class Wants:
@@ -164,18 +169,24 @@ class Wants:
 
     def _want(self, item: int) -> Want:
         if item in self.asked:
-            whole, said = self.asked[item]
-            return Want(item, (whole, whole, whole), "asked", said)
+            whole, text = self.asked[item]
+            said = (
+                sentence("plan-as-asked", amount=amount(text))
+                if whole
+                else sentence("plan-none-asked")
+            )
+            return Want(item, (whole, whole, whole), "asked", said, amount=amount(text))
         target = self.targets.get(item)
         if target is not None:
             if target.times is not None:
                 whole = target.amount * 1000 * target.times
-                return Want(item, (whole, whole, whole), "target", f"{target.said} (target)", target.ev)  # fmt: skip
-            self.missing.append(
-                f"The target of {self.state.facts.names[item]} is for each person, and nobody said how many you are: `croftbook setting people 4`; last year's use stands in."
-            )
+                said = sentence("plan-as-targeted", amount=target.said)
+                much = target.said_a_year
+                return Want(item, (whole, whole, whole), "target", said, target.ev, amount=much)
+            name = self.state.facts.names[item]
+            self.missing.append(sentence("plan-target-per-person", name=name))
         liked = self.liked.get(item)
         times = 1.0 if liked is None else liked.factor
         low, likely, high = (times * self.year_back(item, level) for level in range(3))
         until = day_text(self.state.as_of_day)
-        return Want(item, (low, likely, high), "use", f"eaten and given away in the year to {until}", None, liked)  # fmt: skip
+        return Want(item, (low, likely, high), "use", sentence("plan-eaten-in-year-to", day=Day(until)), None, liked)  # fmt: skip

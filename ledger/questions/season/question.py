@@ -254,5 +254,5 @@ PROJECTION = Projection(
         Option("weeks", "week by week, against the same week last season", "", kind="flag"),
     ),
     variants={"weeks": by_week.COLUMNS},
-    compared=Compared("crop", ("kept_g",), "shop_value", "Worth of the harvest in the shop"),
+    compared=Compared("crop", ("kept_g",), "shop_value", "compare-harvest-worth"),
 )

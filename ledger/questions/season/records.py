@@ -9,6 +9,7 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
+from ledger.messages import Day, sentence
 from ledger.questions.garden.plots import Plot
 from ledger.reference.planting import METRES_PER_FOOT
 from ledger.replay.state import day_text
@@ -124,14 +125,15 @@ class Recorder:
         out = []
         if plot.standing:
             evs = tuple(state.event_id(p.ev) for p in plot.plantings)
-            text = f"No planting of {name} was written down for season {self.season}; what was planted before is taken to stand and bear."
+            text = sentence("season-unplanted", name=name, n=self.season)
             out.append(Assumption(f"standing:{name}", text, evs))
         elif not plot.plantings and plot.plants is not None:
-            text = f"No planting of {name} was written down; its plants are the most that one picking names."
+            text = sentence("season-plants-of-pickings", name=name)
             out.append(Assumption(f"plants-of-pickings:{name}", text))
         begins, first = self.past.book_begins, self.field.calendar.first_day(self.season - 1)
         if record["last_season_g"] is not None and begins is not None and begins > first:
-            text = f"The book begins on {day_text(begins)}: what season {self.season - 1} brought before that day is not in it."
+            day = Day(day_text(begins))
+            text = sentence("season-book-begins", day=day, n=self.season - 1)
             out.append(Assumption("book-begins", text))
         return out
 

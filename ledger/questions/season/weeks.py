@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.messages import measured, sentence
 from ledger.projections.base import Answer, Column
 from ledger.questions.answering import answer
 from ledger.questions.season.records import cell, slug
@@ -56,9 +57,10 @@ def build(recorder: Recorder, *, bed: str | None = None) -> Answer:
         for week in _shown(weekly, place)
     ]
     totals = {"season": season, "picked_g": sum(r["picked_g"] or 0.0 for r in records)}
-    said = f"Season {season}: {recorder.say(totals['picked_g'])} picked."
+    amount = measured(f"{recorder.say(totals['picked_g'])}")
+    said = sentence("season-picked-in-all", n=season, amount=amount)
     if not records:
-        said = f"Nothing was picked in season {season}, nor in the one before."
+        said = sentence("season-none-picked", n=season)
     return answer(state, "season", COLUMNS, records, totals={**totals, "in_words": [said]})
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.figures import Array, Figure, assumed, published
+from ledger.messages import sentence
 from ledger.questions.garden.targets import Targets, Wanted
 from ledger.questions.season.gather import floats
 from ledger.reference.planting import PublishedRange, published_range
@@ -41,9 +42,7 @@ class Wishes:
     @cached_property
     def by_row(self) -> Array:
         """Which plots' published range is by the metre of row, shape (plots,)."""
-        return np.array(
-            [f is not None and f.note.startswith("per metre of row") for f in self._published], bool
-        )
+        return np.array([f is not None and f.per == "m" for f in self._published], bool)
 
     def published(self, end: str, size: Figure) -> Figure:
         """Return the ``low`` or ``high`` of the published range for as much as one of a size."""
@@ -60,7 +59,9 @@ class Wishes:
     def published_from(self, row: int) -> str | None:
         """Return where the published range of a plot stands, and what it rests on."""
         found = self._published[row]
-        return None if found is None else f"{_sources(found)} ({found.note})"
+        if found is None:
+            return None
+        return sentence("yield-published-in", source=_sources(found), note=found.note)
 
     @cached_property
     def has_published(self) -> Array:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import Day, Names, Sentence, fixed, joined, measured, sentence
 from ledger.reference.planting import published_yields
 from ledger.replay.state import day_text
 
@@ -13,66 +14,77 @@ if TYPE_CHECKING:
 __all__ = ["in_words", "missing"]
 
 
-_OFF = {
-    "kept_too_long": "of what was picked and never eaten until its keeping was over",
-    "glut": "of what was fed to animals or composted, beyond the feed that it spared",
-}
+_OFF = {"kept_too_long": "season-kept-too-long", "glut": "season-glut"}
 
 
 def in_words(
     recorder: Recorder, totals: dict[str, Any], records: list[dict[str, Any]]
 ) -> list[str]:
     """Return the sentences below the table."""
-    begins, ends = totals["from"], totals["to"]
+    days = {"n": recorder.season, "day": Day(totals["from"]), "day2": Day(totals["to"])}
     if not records:
-        return [f"Nothing was planted or picked in season {recorder.season} ({begins} to {ends})."]
-    short = [
-        f"{recorder.say(r['short_of_target_g'])} {r['crop']}"
-        + (f" ({r['bed']})" if r["bed"] else "")
-        for r in records
-        if (r["short_of_target_g"] or 0.0) >= 0.5
+        return [sentence("season-nothing", **days)]
+    short = [_short(recorder, r) for r in records if (r["short_of_target_g"] or 0.0) >= 0.5]
+    fates = [
+        joined(" ", [measured(f"{recorder.say(g)}"), fixed(fate, "name")])
+        for fate, g in totals["where_it_went"].items()
+        if g >= 0.5
     ]
-    fates = ", ".join(
-        f"{recorder.say(g)} {fate}" for fate, g in totals["where_it_went"].items() if g >= 0.5
-    )
     priced = any(r["shop_value"] is not None for r in records)
-    hours = f"{totals['hours']:,.0f} hours written down."
-    out = [
-        f"Season {recorder.season}, {begins} to {ends}: {_picked(recorder, totals, records)} picked.",
-        f"Worth {totals['shop_value']:,.2f} in the shop; {hours}"
+    hours, picked = round(totals["hours"]), Names(tuple(_picked(recorder, totals, records)))
+    out: list[str] = [
+        sentence("season-picked", list=picked, **days),
+        sentence("season-worth", worth=_money(totals["shop_value"]), hours=hours)
         if priced
-        else f"No shop price is known of what was picked; {hours}",
+        else sentence("season-worth-unknown", hours=hours),
     ]
-    for name, words in _OFF.items():
+    for name, id_ in _OFF.items():
         if totals[name] >= 0.005:
-            out.append(f"Off that: {totals[name]:,.2f} {words}.")
-    inputs = f"Inputs {totals['inputs']:,.2f}"
+            out.append(sentence(id_, n=_money(totals[name])))
+    inputs = _money(totals["inputs"])
     out.append(
-        f"{inputs}: what was picked leaves {totals['net']:,.2f}." if priced else f"{inputs}."
+        sentence("season-inputs-and-net", n=inputs, n2=_money(totals["net"]))
+        if priced
+        else sentence("season-inputs", n=inputs)
     )
     if not recorder.past.is_over and recorder.past.day >= 0:
         then = recorder.field.calendar.first_day(recorder.season - 1) + recorder.past.day
-        out.append(f"Last season: what had been picked by {day_text(then)}.")
+        out.append(sentence("season-last-so-far", day=Day(day_text(then))))
     if fates:
-        out.append(f"Where it went, by weight: {fates}.")
-    waiting = [f"{m:,.2f} for {c}" for c, m in totals["carried_forward"].items() if m >= 0.005]
+        out.append(sentence("season-where-it-went", list=Names(tuple(fates))))
+    waiting = [
+        sentence("season-money-for", n=_money(m), crop=c)
+        for c, m in totals["carried_forward"].items()
+        if m >= 0.005
+    ]
     if short:
-        out.append(f"Short of what is wanted: {', '.join(short)}.")
+        out.append(sentence("season-short", list=Names(tuple(short))))
     if waiting:
-        out.append(f"Spent, and waiting for the next harvest: {', '.join(waiting)}.")
+        out.append(sentence("season-waiting", list=Names(tuple(waiting))))
     return out
 
 
-def _picked(recorder: Recorder, totals: dict[str, Any], records: list[dict[str, Any]]) -> str:
+def _money(value: float) -> Sentence:
+    return measured(f"{value:,.2f}")
+
+
+def _short(recorder: Recorder, record: dict[str, Any]) -> str:
+    amount = measured(f"{recorder.say(record['short_of_target_g'])}")
+    what = joined(" ", [amount, record["crop"]])
+    return sentence("season-in-bed", what=what, bed=record["bed"]) if record["bed"] else what
+
+
+def _picked(recorder: Recorder, totals: dict[str, Any], records: list[dict[str, Any]]) -> list[str]:
     """Return what was picked: by weight, and what is kept by the piece, as eggs are, by the piece."""
-    grams, pieces = totals["picked_g"], []
+    grams = totals["picked_g"]
+    pieces: list[str] = []
     for row, r in zip(recorder.rows, records, strict=True):
         crop = recorder.plot(row).crop
         if recorder.state.facts.measure[crop] == "count" and r["picked_g"]:
-            pieces.append(f"{r['in_words.picked']} {r['crop']}")
+            pieces.append(joined(" ", [measured(r["in_words.picked"]), r["crop"]]))
             grams -= r["picked_g"]
-    weight = [recorder.say(grams) or ""] if grams >= 0.5 or not pieces else []
-    return ", ".join([*weight, *pieces])
+    weight = [measured(recorder.say(grams) or "")] if grams >= 0.5 or not pieces else []
+    return [*weight, *pieces]
 
 
 def missing(recorder: Recorder, records: list[dict[str, Any]]) -> list[str]:
@@ -82,30 +94,18 @@ def missing(recorder: Recorder, records: list[dict[str, Any]]) -> list[str]:
     for row, r in zip(recorder.rows, records, strict=True):
         plot, name = recorder.plot(row), r["crop"]
         if r["picked_g"] is None:
-            out[
-                f'No weight of {name} is known: `croftbook item "{name}" --g-per "piece 120"`, with its own figure, gives one.'
-            ] = None
+            out[sentence("season-no-weight", name=name)] = None
         if r["shop_value"] is None and plot.rows.size:
-            out[f"No shop price of {name} is known: `croftbook price` or a purchase gives one."] = (
-                None
-            )
+            out[sentence("season-no-price", name=name)] = None
         if plot.plantings and (
             plot.plants is None or (plot.row_m is None and plot.area_m2 is None)
         ):
-            out[
-                f"A planting of {name} says neither all plants nor all row or ground: yields and the published range need them."
-            ] = None
+            out[sentence("season-planting-vague", name=name)] = None
         elif not plot.plantings and published_yields(name):
-            out[
-                f"No planting of {name} was written down: `croftbook plant` with plants, row or area gives its yield."
-            ] = None
+            out[sentence("season-no-planting", name=name)] = None
         if name in loose and r["bed"] is not None and not plot.rows.size and plot.plantings:
-            out[f"Some {name} was picked without its bed: `--by crop` puts the beds together."] = (
-                None
-            )
+            out[sentence("season-without-bed", name=name)] = None
         target = recorder.known.wishes.targets.of(plot.crop, recorder.season)
         if target is not None and target.times is None:
-            out[
-                f"The target for {name} is per person: `croftbook setting people` says how many."
-            ] = None
+            out[sentence("season-target-per-person", name=name)] = None
     return list(out)  # fmt: skip

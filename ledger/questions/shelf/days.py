@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.figures import Array, Figure, Groups, Spans, method, said
+from ledger.messages import sentence
 from ledger.methods.scoring import widened
 from ledger.questions.ahead.lasting import ahead_of
 from ledger.questions.ahead.widening import lately
@@ -87,11 +88,9 @@ class Weeks:
         use, name = self.items.ahead.use, state.facts.names[item]
         ahead = use.ahead[0]
         if use.too_few(0):
-            self.missing = [
-                f"How {name} goes on shows once four weeks of its use are written down."
-            ]
+            self.missing = [sentence("shelf-goes-on", item=name)]
         elif ahead is None:
-            self.missing = [f"No use of {name} is written down."]
+            self.missing = [sentence("shelf-no-use", item=name)]
         else:
             factor = lately(state).factor
             self._ends = _widened(stock, *ahead.left_after(stock, _WEEKS), factor)

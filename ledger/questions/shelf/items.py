@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import Names, joined, sentence
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.questions.ahead.lasting import Ahead, ahead_of, ahead_of_item
 from ledger.questions.ahead.plain import gone
@@ -73,26 +75,26 @@ ITEM_COLUMNS = (
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
-_SAID = {
-    "own-weeks": f"Use a week and run-out come from the household's own weeks: they tell how even the use is, and how sure the usual amount. The ranges leave out the earliest and the latest tenth. Use a week is over the coming {AHEAD} weeks; what is eaten, used, sown or given away counts, what spoils comes on top.",
-    "own-seasons": "Where the weeks show that use comes back at the same time of the year, that is followed.",
-    "none-there": "Days on which there was none count neither as use of nothing nor as any other use.",
-    "even-pauses": "What is opened at even pauses is reckoned by its pauses.",
-    "people-changed": "Food used before the number of people changed counts by it.",
-    "few-weeks": f"Few weeks (under {_FEW}): a wide range.",
-    "season-not-known": "Less than a year: a season is not known yet.",
-    "earlier-ranges": "Earlier ranges count those of the last eight moments whose twelve weeks are over, as they stood before any widening: `croftbook show came-true` grades all that the book said.",
-    "widened": "The ranges are widened, as too few of the last ones held in this household.",
-    "next-by-season": "The next supply is expected as in earlier years; the chance counts earlier and later days, too.",
-    "next-by-rhythm": "The next supply is expected after the usual pause; the chance counts shorter and longer ones, too.",
-    "best-as-published": "Where the household does not say how long it keeps, best quality ends with the early end of the published period. That is quality, and no promise of safety.",
-    "target-until-supply": "Of a target for a year, as much should be there as lies before the next supply.",
-    "beyond-five-years": "What lasts longer than about five years has no day.",
-}  # fmt: skip
+_SAID: dict[str, Callable[[], str]] = {
+    "own-weeks": lambda: sentence("shelf-own-weeks", n=AHEAD),
+    "own-seasons": lambda: sentence("shelf-own-seasons"),
+    "none-there": lambda: sentence("shelf-none-there"),
+    "even-pauses": lambda: sentence("shelf-even-pauses"),
+    "people-changed": lambda: sentence("shelf-people-changed"),
+    "few-weeks": lambda: sentence("shelf-few-weeks", n=_FEW),
+    "season-not-known": lambda: sentence("shelf-season-unknown"),
+    "earlier-ranges": lambda: sentence("shelf-earlier-ranges"),
+    "widened": lambda: sentence("shelf-widened"),
+    "next-by-season": lambda: sentence("shelf-next-by-season"),
+    "next-by-rhythm": lambda: sentence("shelf-next-by-rhythm"),
+    "best-as-published": lambda: sentence("shelf-best-as-published"),
+    "target-until-supply": lambda: sentence("shelf-target-until-supply"),
+    "beyond-five-years": lambda: sentence("shelf-beyond-five-years"),
+}
 
 _HOW_SURE = {
-    "few-weeks": "few weeks: a wide range",
-    "season-not-known": "less than a year: a season is not known yet",
+    "few-weeks": "shelf-sure-few-weeks",
+    "season-not-known": "shelf-sure-season-unknown",
 }
 
 
@@ -127,7 +129,7 @@ def build_items(state: State, only: int | None = None) -> Answer:
     for rank, record in enumerate(records, 1):
         record["eat_first"] = rank
     used = {one for record in records for one in record["assumptions"]}
-    assumptions = [Assumption(one, text) for one, text in _SAID.items() if one in used]
+    assumptions = [Assumption(one, says()) for one, says in _SAID.items() if one in used]
     assumptions = [
         *standing_cautions(state, [lot for lots in ahead.lots for lot in lots]),
         *assumptions,
@@ -181,7 +183,7 @@ def _record(state: State, ahead: Ahead, row: int, known: dict[str, float | None]
         **_past_best(state, measure, known),
     }
     rests = _rests_on(state, ahead, row, out)
-    unsure = "; ".join(text for name, text in _HOW_SURE.items() if name in rests)
+    unsure = joined("; ", [sentence(id_) for name, id_ in _HOW_SURE.items() if name in rests])
     return out | {"assumptions": rests, "how_sure": unsure or None}
 
 
@@ -301,38 +303,33 @@ def _in_words(records: list[dict[str, Any]], out: list[str]) -> list[str]:
     """Return what a household wants of it all, as sentences."""
     chances = [(r["item"], r["reaches_next_supply"]) for r in records if r["lots"]]
     short = [item for item, chance in chances if chance is not None and chance < 0.5]
-    below = [f"{r['item']} {r['short_text']}" for r in records if r["short_text"]]
-    said = [
-        ("More likely than not gone before more comes", short),
-        ("Short of the target", below),
-        (f"Nothing left, and used within {AHEAD} weeks", out),
-    ]
-    return [f"{text}: {_names(names)}." for text, names in said if names]
+    below = [joined(" ", [r["item"], r["short_text"]]) for r in records if r["short_text"]]
+    said: list[str] = []
+    if short:
+        said.append(sentence("shelf-gone-before", names=_names(short)))
+    if below:
+        said.append(sentence("shelf-short", names=_names(below)))
+    if out:
+        said.append(sentence("shelf-nothing-left", n=AHEAD, names=_names(out)))
+    return said
 
 
 def _missing(records: list[dict[str, Any]]) -> list[str]:
     few = [r["item"] for r in records if r["used_text"] is None and r["lots"]]
     never = [r["item"] for r in records if r["next_supply_on"] is None]
     nobody = [r["item"] for r in records if r["target_said"] and r["target"] is None]
-    out = []
+    out: list[str] = []
     if few:
-        out.append(
-            f"Too little is known of the use of {_names(few)}: how long it lasts shows once four weeks of it are written down."
-        )
+        out.append(sentence("shelf-use-unknown", names=_names(few)))
     if never:
-        out.append(
-            f"When more comes is not known of {_names(never)}: a third time of buying, or a harvest or batch of another year, tells."
-        )
+        out.append(sentence("shelf-supply-unknown", names=_names(never)))
     if nobody:
-        out.append(
-            f"The target of {_names(nobody)} is for each person: `croftbook setting people 4` says how many there are."
-        )
+        out.append(sentence("shelf-target-per-person", names=_names(nobody)))
     return out
 
 
-def _names(names: list[str], most: int = 8) -> str:
-    more = f" and {len(names) - most} more" if len(names) > most else ""
-    return ", ".join(names[:most]) + more
+def _names(names: list[str]) -> Names:
+    return Names(tuple(names), most=8)
 
 
 def _text(state: State, amount: float, measure: str) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from ledger.errors import NotFound
 from ledger.figures import Figure
 from ledger.items import near_misses
-from ledger.messages import Message, Typed
+from ledger.messages import Message, Typed, sentence
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.questions.shared.common import UNITS, answer
 from ledger.questions.shelf.days import Days, Weeks
@@ -37,10 +37,7 @@ TIME_COLUMNS = (
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
-_AHEAD = Assumption(
-    "own-weeks",
-    "What lies ahead comes from the household's own weeks of use, when nothing more comes in; the range leaves out the lowest and the highest tenth.",
-)
+_OWN_WEEKS = "own-weeks"
 
 
 def item_number(state: State, name: str, field: str) -> int:
@@ -78,7 +75,7 @@ def build_over_time(state: State, item: int) -> Answer:
     name, unit = state.facts.names[item], UNITS[state.facts.measure[item]]
     days, weeks = Days(state, item), Weeks(state, item)
     past = {"when": "past", "assumptions": []}
-    ahead = {"when": "ahead", "assumptions": [_AHEAD.id]}
+    ahead = {"when": "ahead", "assumptions": [_OWN_WEEKS]}
     on = [state.as_of_day + 7 * week for week in range(weeks.count)]
     rows = [
         *_rows(day_figures(days), days.day.tolist(), past),
@@ -94,7 +91,7 @@ def build_over_time(state: State, item: int) -> Answer:
         TIME_COLUMNS,
         records,
         totals={"item": name, "unit": unit, "in_words": [], "missing": weeks.missing},
-        assumptions=[_AHEAD] if on else [],
+        assumptions=[_own_weeks()] if on else [],
     )
 
 
@@ -106,3 +103,7 @@ def _rows(
         {**shared, "day": day_text(day), **{name: one[row] for name, one in columns.items()}}
         for row, day in enumerate(days)
     ]
+
+
+def _own_weeks() -> Assumption:
+    return Assumption(_OWN_WEEKS, sentence("shelf-ahead-own-weeks"))

@@ -236,6 +236,6 @@ PROJECTION = Projection(
     ),
     variants={"items": ITEM_COLUMNS, "over_time": TIME_COLUMNS},
     compared=Compared(
-        "item", ("left.whole",), "cost_left", "Cost of what is on the shelf", unit="left.measure"
+        "item", ("left.whole",), "cost_left", "compare-shelf-cost", unit="left.measure"
     ),
 )

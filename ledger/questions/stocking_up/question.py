@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import Names, Sentence, measured, sentence
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.shared.common import answer
 from ledger.questions.shared.opening import only_item
@@ -217,14 +219,14 @@ def _assumptions(records: list[dict[str, Any]], asked: Asked) -> list[Assumption
     ids = {one for record in records for one in record["assumptions"]}
     out = []
     if "likely-use" in ids:
-        text = f"Use a week is what the shelf says, too: likely over the coming {AHEAD} weeks, by the household's own weeks with some; it is taken to go on evenly."
+        text = sentence("stocking-likely-use", n=AHEAD)
         out.append(Assumption("likely-use", text, ()))
     if "target-weeks" in ids:
-        text = f"Where no target is set, {asked.weeks:g} weeks are wanted in the house: `--weeks` or `croftbook target` says otherwise."
+        text = sentence("stocking-target-weeks", n=measured(f"{asked.weeks:g}"))
         out.append(Assumption("target-weeks", text, ()))
     endless = [r["item"] for r in records if "keeps" in r["assumptions"]]
     if endless:
-        text = f"Nobody says how long {', '.join(endless)} keep; they count as keeping long enough."
+        text = sentence("stocking-keeps", names=Names(tuple(endless)))
         out.append(Assumption("keeps", text, ()))
     return out
 
@@ -234,29 +236,36 @@ def _totals(
 ) -> dict[str, Any]:
     cost = math.fsum(record.get("cost") or 0.0 for record in records)
     totals: dict[str, Any] = {"cost": cost}
-    words = []
+    words: list[str] = []
     if plan is not None:
         totals["trips"] = [{"packs": trip.packs, "cost": trip.cost} for trip in plan.trips]
         totals["packs_short"], totals["packs_kept_out"] = plan.packs_short, plan.kept_out
         if any(trip.packs for trip in plan.trips):
-            words.append("Extra packs, besides what the weeks between the trips take:")
+            words.append(sentence("stocking-extra"))
         for i, trip in enumerate(plan.trips, 1):
             if trip.packs:
-                bought = ", ".join(f"{n} {name}" for name, n in trip.packs.items())
-                words.append(f"Trip {i}: {bought}: {trip.cost:,.2f}")
-        words += [] if words else ["No trip buys anything extra."]
-        words.append(f"In all: {plan.cost:,.2f}.")
+                bought = _packs(trip.packs.items())
+                words.append(sentence("stocking-trip", n=i, packs=bought, cost=_money(trip.cost)))
+        words += [] if words else [sentence("stocking-nothing-extra")]
+        words.append(sentence("stocking-in-all", n=_money(plan.cost)))
         if plan.packs_short:
-            short = ", ".join(f"{n} {name}" for name, n in sorted(plan.packs_short.items()))
-            words.append(f"Still wanted after {asked.trips} trips: {short}.")
+            short = _packs(sorted(plan.packs_short.items()))
+            words.append(sentence("stocking-still-wanted", n=asked.trips, packs=short))
     elif cost:
-        words.append(f"To the target in all: {cost:,.2f}. `--budget 20` spreads it over trips.")
+        words.append(sentence("stocking-to-the-target", cost=_money(cost)))
     kept_out = {r["item"]: r["packs_kept_out"] for r in records if r.get("packs_kept_out")}
     if kept_out:
-        some = ", ".join(f"{n} {name}" for name, n in sorted(kept_out.items()))
-        words.append(f"Not bought, as it would pass its date: {some}.")
+        words.append(sentence("stocking-kept-out", packs=_packs(sorted(kept_out.items()))))
     words += _risk_words(records, staples, totals, asked)
     return {**totals, "in_words": words}
+
+
+def _money(value: float) -> Sentence:
+    return measured(f"{value:,.2f}")
+
+
+def _packs(several: Iterable[tuple[str, int]]) -> Names:
+    return Names(tuple(f"{n} {name}" for name, n in several))
 
 
 def _risk_words(
@@ -265,45 +274,54 @@ def _risk_words(
     totals: dict[str, Any],
     asked: Asked,
 ) -> list[str]:
-    words = []
+    words: list[str] = []
     known = [r for r, s in zip(records, staples, strict=True) if s is not None]
     if asked.price_rise is not None:
         totals["rise_cost"] = math.fsum(r["rise_cost"] for r in known)
         words.append(
-            f"A price rise of {asked.price_rise:g} per cent would cost {totals['rise_cost']:,.2f} over {OVER_WEEKS} weeks."
+            sentence(
+                "stocking-price-rise",
+                n=measured(f"{asked.price_rise:g}"),
+                cost=_money(totals["rise_cost"]),
+                weeks=OVER_WEEKS,
+            )
         )
         if asked.budget is not None:
             totals["rise_cost_after_plan"] = math.fsum(r["rise_cost_after_plan"] for r in known)
-            words.append(f"With the plan in the house: {totals['rise_cost_after_plan']:,.2f}.")
+            cost = _money(totals["rise_cost_after_plan"])
+            words.append(sentence("stocking-with-plan", cost=cost))
     if asked.shortage is not None:
         name = "uncovered_weeks" if asked.budget is None else "uncovered_weeks_after_plan"
         bare = sorted(r["item"] for r in known if r[name] > 0)
         totals["uncovered"] = bare
-        after = "" if asked.budget is None else " with the plan in the house"
+        names = Names(tuple(bare or [sentence("stocking-nothing-bare")]))
+        weeks = measured(f"{asked.shortage:g}")
         words.append(
-            f"Not covered through {asked.shortage:g} weeks without a shop{after}: {', '.join(bare) or 'nothing'}."
+            sentence("stocking-uncovered", n=weeks, names=names)
+            if asked.budget is None
+            else sentence("stocking-uncovered-with-plan", n=weeks, names=names)
         )
     return words
 
 
 def _missing(records: list[dict[str, Any]], asked: Asked) -> list[str]:
     if not records:
-        return [
-            "No staples yet: an item that was bought twice and used, or bought and given a target."
-        ]
-    out = []
-    for what, rows, fix in (
-        ("Fewer than four weeks of %s are known, so its use is not", [r for r in records if r.get("per_week.whole") is None],
-         "it shows once they are written down"),
-        ("No use of %s is written down, so its weeks are not known", [r for r in records if r.get("per_week.whole") == 0],
-         "write meals and batches down, or count it with `--missing eaten`"),
-        ("No price of %s was ever seen", [r for r in records if r.get("price") is None], "`croftbook price` writes one down"),
-        ("How many people eat is not set, so the target of %s is not known", [r for r in records if r.get("target.whole") is None and r.get("per_week.whole") is not None],
-         "`croftbook setting people 6` says so"),
-    ):  # fmt: skip
-        if rows:
-            out.append(f"{what % ', '.join(r['item'] for r in rows)}: {fix}.")
-    return out
+        return [sentence("stocking-no-staples")]
+    lacks = {
+        "stocking-few-weeks": [r for r in records if r.get("per_week.whole") is None],
+        "stocking-no-use": [r for r in records if r.get("per_week.whole") == 0],
+        "stocking-no-price": [r for r in records if r.get("price") is None],
+        "stocking-people-unknown": [
+            r
+            for r in records
+            if r.get("target.whole") is None and r.get("per_week.whole") is not None
+        ],
+    }
+    return [
+        sentence(id_, names=Names(tuple(r["item"] for r in rows)))
+        for id_, rows in lacks.items()
+        if rows
+    ]
 
 
 PROJECTION = Projection(

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
+from ledger.messages import Typed, measured, sentence
 from ledger.methods.money import capital_recovery, payback
 from ledger.methods.ratios import ratio
 from ledger.methods.wear import straight_line
@@ -237,11 +238,11 @@ def build(state: State) -> Answer:
     missing = [_unnamed(r["item"], r["sort"]) for r in records if r["earned"] is None]
     if not records:
         totals = {}
-        missing = ["No jars, equipment or garden inputs with `--years` were bought."]
+        missing = [sentence("worth-no-durables")]
     if missing:
         totals["missing"] = missing
     if records:
-        text = "What batches and harvests gained is shared over what lasts and served them, by wear; own time is not taken off."
+        text = sentence("worth-shared-by-wear")
         assumed["interest"] = _interest(state)
         assumed["shared-by-wear"] = Assumption("shared-by-wear", text, ())
     words = [assumed[one] for one in sorted(assumed)]
@@ -251,18 +252,17 @@ def build(state: State) -> Answer:
 def _interest(state: State) -> Assumption:
     rate = interest_rate(state.settings.on("interest_rate", state.as_of_day))
     if rate is None:
-        text = "No rate of interest is set, so what lasts costs a year its price by its life: `croftbook setting interest_rate 4` sets one."
-    else:
-        text = f"What lasts costs a year its price and {rate * 100:g} per cent interest, spread evenly over its life, nothing being left at its end."
+        return Assumption("interest", sentence("worth-no-interest"), ())
+    text = sentence("worth-interest", n=measured(f"{rate * 100:g}"))
     return Assumption("interest", text, ())
 
 
 def _unnamed(item: str, sort: str) -> str:
-    how = {
-        "equipment": f"name it with `--equipment` when you put up ({item!r})",
-        "jar": "put up in it",
-    }.get(sort, "its crop has not been picked yet")
-    return f"Nobody wrote down what {item} served: {how}."
+    if sort == "equipment":
+        return sentence("worth-served-equipment", item=item, typed=Typed(item))
+    if sort == "jar":
+        return sentence("worth-served-jar", item=item)
+    return sentence("worth-served-crop", item=item)
 
 
 def _back(one: Durable) -> str | None:
@@ -270,8 +270,8 @@ def _back(one: Durable) -> str | None:
     if one.earned is None:
         return None
     if one.paid_back_on() is not None:
-        return "paid off"
-    return f"{max(ratio(one.earned, one.paid) or 0.0, 0.0):.0%}".replace("%", " %")
+        return sentence("worth-paid-off")
+    return measured(f"{max(ratio(one.earned, one.paid) or 0.0, 0.0) * 100:.0f} %")
 
 
 def _record(state: State, one: Durable, assumed: dict[str, Assumption]) -> dict[str, Any]:
@@ -280,11 +280,11 @@ def _record(state: State, one: Durable, assumed: dict[str, Assumption]) -> dict[
     ids = ["shared-by-wear", "interest"]
     if not one.said:
         ids.append(f"life:{name}")
-        text = f"Nobody said how long {name} lasts; it counts as {DEFAULT_YEARS:g} years."
+        text = sentence("worth-life-assumed", name=name, n=DEFAULT_YEARS)
         assumed[ids[-1]] = Assumption(ids[-1], text, ())
     if one.uses and not one.years_to(one.today)[0]:
         ids.append("first-year")
-        text = "What was bought less than a year ago counts as earning in a year what it earned so far."
+        text = sentence("worth-first-year")
         assumed["first-year"] = Assumption("first-year", text, ())
     back, expected = one.paid_back_on(), one.expected_on()
     counted = facts.measure[one.item] == "count"

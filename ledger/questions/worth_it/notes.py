@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
+from ledger.messages import sentence
 from ledger.questions.garden.uneaten import FEED_KCAL_PER_G
 from ledger.questions.worth_it.gather import LINES, Lots
 from ledger.questions.worth_it.postings import NOTES, Postings
@@ -18,27 +19,18 @@ if TYPE_CHECKING:
 
 __all__ = ["LotNotes", "notes_of"]
 
-_LATER = "The shop's price of {name} was first seen only after the day it is compared with."
-_UNPRICED = "No shop price of {name} is known, so what there was of it counts 0 in worth."
-_ONCE = Assumption(
-    "counts-once",
-    "Each thing counts once: what went into jars or dishes counts there, and what was sold, given "
-    "away, lost or kept too long is taken off in its own line. `croftbook show season` counts all that was picked.",
-)
-_NO_VALUE = "{name} was received without a value; it counts at the shop's price of its day."
+
+def _once() -> Assumption:
+    return Assumption("counts-once", sentence("worth-counts-once"))
 
 
-_TOO_LONG = Assumption(
-    "kept-too-long",
-    "What was picked and is still in the book when its keeping is over is taken as never eaten: the later of "
-    "the household's word and the published storage life of it (USDA Handbook 66, storage charts), from the "
-    "last count that found some.",
-)
-_SPARED = Assumption(
-    "fed-for-feed",
-    "What was fed to animals counts as the feed that it spared: its energy, at what a unit of energy in feed cost "
-    f"until then ({FEED_KCAL_PER_G * 1000:,.0f} kcal a kilogram of feed where the household says none).",
-)
+def _too_long() -> Assumption:
+    return Assumption("kept-too-long", sentence("worth-kept-too-long"))
+
+
+def _spared() -> Assumption:
+    kcal = round(FEED_KCAL_PER_G * 1000)
+    return Assumption("fed-for-feed", sentence("worth-fed-for-feed", n=kcal))
 
 
 class LotNotes:
@@ -67,12 +59,12 @@ class LotNotes:
         ids, unpriced = set(known[0]), set(known[1])
         for name, _ in self._named(rows[self._bare[rows]]):
             unpriced.add(name)
-            ids.add(self._add(f"no-price:{name}", _UNPRICED.format(name=name)))
+            ids.add(self._add(f"no-price:{name}", sentence("worth-unpriced", name=name)))
         for name, lot in self._named(rows[self._late[rows]]):
             seen = self.state.event_id(int(self.lots.price_ev[lot]))
-            ids.add(self._add(f"later:{name}", _LATER.format(name=name), seen))
+            ids.add(self._add(f"later:{name}", sentence("cost-price-later", name=name), seen))
         for name, _ in self._named(rows[self._no_value[rows]]):
-            ids.add(self._add(f"no-value:{name}", _NO_VALUE.format(name=name)))
+            ids.add(self._add(f"no-value:{name}", sentence("worth-no-value", name=name)))
         return sorted(ids), sorted(unpriced), bool(mark & PROVISIONAL)
 
     def _named(self, rows: Any) -> list[tuple[str, int]]:
@@ -109,16 +101,17 @@ def notes_of(
         ids.update(record["assumptions"])
         unpriced.update(record["unpriced"])
         running |= record["provisional"]
-    for note, said in (("kept too long", _TOO_LONG), ("fed in place of feed", _SPARED)):
+    for note, said in (("kept too long", _too_long()), ("fed in place of feed", _spared())):
         for name in {LINES[i] for i in posted.line[posted.note == NOTES.index(note)].tolist()}:
             record = next(r for r in records if r["line"] == name)
             record["assumptions"] = sorted([*record["assumptions"], said.id])
             notes.found[said.id] = said
             ids.add(said.id)
     if records:
-        notes.found[_ONCE.id] = _ONCE
+        once = _once()
+        notes.found[once.id] = once
         records[-1] |= {
-            "assumptions": sorted([*ids, _ONCE.id]),
+            "assumptions": sorted([*ids, once.id]),
             "unpriced": sorted(unpriced),
             "provisional": running,
             "at_least": bool(unpriced),

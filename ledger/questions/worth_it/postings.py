@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from ledger.questions.worth_it.gather import Lots
     from ledger.replay import State
 
-__all__ = ["COLUMNS", "NOTES", "Postings", "postings"]
+__all__ = ["COLUMNS", "NOTES", "NOTE_LABELS", "Postings", "postings"]
 
 COLUMNS = ("money_in", "money_out", "worth", "cost", "minutes", "labour")
 """What a posting counts in."""
@@ -37,6 +37,13 @@ NOTES = (
     "kept too long", "fed in place of feed",
 )  # fmt: skip
 """What a posting is for."""
+
+NOTE_LABELS = (
+    "why-note-came", "why-note-into-batches", "why-note-sown", "why-note-lost", "why-note-given-away", "why-note-sold",
+    "why-note-inputs", "why-note-leftovers", "why-note-traded", "why-note-money-came", "why-note-paid",
+    "why-note-ingredients", "why-note-metered-fuel", "why-note-work", "why-note-kept-too-long", "why-note-fed",
+)  # fmt: skip
+"""The same as ids of messages."""
 
 _NOTE = {name: code for code, name in enumerate(NOTES)}
 _KIND = {name: code for code, name in enumerate(KINDS)}

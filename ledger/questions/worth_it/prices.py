@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from ledger.messages import Names, sentence
 from ledger.methods.money import break_even
 from ledger.methods.ratios import ratio
 from ledger.projections.base import Answer, Column
@@ -214,11 +215,8 @@ def _change(now: dict[str, Any], before: dict[str, Any], name: str) -> float | N
 
 def _missing(records: list[dict[str, Any]], span: Span | None) -> list[str]:
     if not records:
-        when = f" in season {span.season}" if span else ""
-        return [f"Nothing was picked or put up{when}."]
+        if span:
+            return [sentence("worth-nothing-made-in", n=span.season)]
+        return [sentence("worth-nothing-made")]
     bare = sorted({r["item"] for r in records if r["shop_per_unit"] is None})
-    return (
-        [f"No shop price of {', '.join(bare)}: write one down with `croftbook price`, or name what it stands for with `croftbook item NAME --shop-equivalent`."]
-        if bare
-        else []
-    )  # fmt: skip
+    return [sentence("worth-no-shop-price", names=Names(tuple(bare)))] if bare else []

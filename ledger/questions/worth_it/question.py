@@ -8,7 +8,7 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.figures import MARKS
-from ledger.messages import Message
+from ledger.messages import Message, sentence
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
 from ledger.questions.answering import answer
 from ledger.questions.worth_it import durables as worth_durables
@@ -85,11 +85,9 @@ def build(
     assumptions = notes_of(state, span, sums.lots, sums.posted, records)
     totals: dict[str, Any] = {"season": {str(span.season): span.text}}
     if not records:
-        totals["missing"] = [f"Nothing was written down in season {span.season} that counts here."]
+        totals["missing"] = [sentence("worth-nothing", n=span.season)]
     elif records[-1]["hours"] is None:
-        totals["missing"] = [
-            "No hours are written down, so there is no net an hour: give `--work` when you pick, plant or put up."
-        ]
+        totals["missing"] = [sentence("worth-no-hours")]
     return answer(state, "worth-it", COLUMNS, records, totals=totals, assumptions=assumptions)
 
 
@@ -150,6 +148,6 @@ PROJECTION = Projection(
     ),
     variants={"durables": worth_durables.COLUMNS, "prices": worth_prices.COLUMNS},
     compared=Compared(
-        "line", ("hours",), "net", "Net of the season", price="net per hour", rows=_lines
+        "line", ("hours",), "net", "compare-worth-net", price="net per hour", rows=_lines
     ),
 )  # fmt: skip

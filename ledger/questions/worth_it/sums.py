@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.figures import Array, Figure, Groups, choose
+from ledger.messages import fixed, sentence
 from ledger.questions.worth_it.gather import LINES, Lots
-from ledger.questions.worth_it.postings import COLUMNS, NOTES, postings
+from ledger.questions.worth_it.postings import COLUMNS, NOTE_LABELS, NOTES, postings
 from ledger.replay import day_text
 
 if TYPE_CHECKING:
@@ -40,14 +41,14 @@ class Sums:
         self.by_line = self._columns(self.posted.line, len(LINES))
         every = Groups(np.zeros(len(LINES), np.int64), 1)
         self.whole = {
-            name: every.sum(figure.called("of-line", line=self._line)).called(
+            name: every.sum(figure.called("of-line", text=self._line)).called(
                 f"sum.{name}", season=self.season
             )
             for name, figure in self.by_line.items()
         }
 
     def _line(self, row: int) -> str:
-        return LINES[row]
+        return fixed(LINES[row])
 
     def of_item(self, line: int, item: int) -> dict[str, Figure]:
         """Return the sums of one item of a line, by column; of one row."""
@@ -91,7 +92,7 @@ class Sums:
         noted = (
             Groups(parts[0], notes.size)
             .sum(figure)
-            .called("note", text=lambda at: NOTES[int(code[at])])
+            .called("note", text=lambda at: sentence(NOTE_LABELS[int(code[at])]))
         )
         unit = "minutes" if name == "minutes" else "money"
         whole = Groups(notes // len(NOTES), count).sum(noted, unit)
