@@ -56,7 +56,7 @@ def word(value: str, of: str = "") -> str:
 
 def fixed(value: str, of: str = "") -> str:
     """Return a fixed word, or else a sentence of the ledger."""
-    said = word(value, of)
+    said = unit(value) if of == "unit" else word(value, of)
     return said if said != value else told(value)
 
 

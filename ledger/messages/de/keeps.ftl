@@ -2,5 +2,5 @@
 keeps-household = der Haushalt sagt, es hält sich { $span }
 keeps-at-most = höchstens { $span }, da es nicht dicht wurde ({ $source })
 keeps-under-oil = { $span } im Kühlschrank unter Öl ({ $source })
-keeps-published = { $text }: { $span } ({ $source })
-keeps-published-from = { $text } ({ $source }): { $span }
+keeps-published = { $text }: { $span } (Quelle: { $source })
+keeps-published-from = { $text } (Quelle: { $source }): { $span }

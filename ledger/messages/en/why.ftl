@@ -649,7 +649,6 @@ why-for-it = { $name } for it
 why-these-batches-gave = these batches gave
 why-cooked = { $name } cooked for it
 why-lowest = lowest
-why-middle = middle
 why-highest = highest
 why-among-batches = { $what }: the { $how } of its batches
 why-crop-into-made = { $name } that goes into what is made
