@@ -9,10 +9,11 @@ from typing import Any
 import msgspec
 
 from ledger.errors import NewerEvent, UnknownKind
-from ledger.kinds import read_stored, tell
+from ledger.kinds import read_stored, tell_stored
 from ledger.known import Catalogue
 from ledger.known.entries import Entries
 from ledger.log import Log
+from ledger.messages import Code, sentence
 
 __all__ = ["HistoryRow", "newer_rows", "rows"]
 
@@ -71,8 +72,10 @@ def _body(row: tuple[Any, ...]) -> dict[str, Any] | None:
 
 
 def _told(row: tuple[Any, ...], entry: str, state: str, body: dict[str, Any] | None) -> HistoryRow:
-    unread = f"{row[2]}: not read, as this program does not know it"
-    line = unread if body is None else tell(row[2], body)
+    if body is None:
+        line: str = sentence("told-not-read", kind=Code(row[2]))
+    else:
+        line = tell_stored(row[2], row[3], row[10], body, seq=row[0])
     note = (body or {}).get("note") or None
     return HistoryRow(row[0], row[1], entry, row[2], row[4], row[6], row[8], state, line, note)
 

@@ -18,6 +18,7 @@ from ledger.door.lots import OPENING
 from ledger.errors import DANGER, InputError, NeedsAnswer
 from ledger.items import item_key
 from ledger.kinds import KINDS
+from ledger.messages import Day, joined, measured, sentence
 from ledger.published import OPEN
 from ledger.questions.shared.standing import (
     Standing,
@@ -34,7 +35,6 @@ if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = [
-    "SIGNS",
     "check_settling",
     "jars_meant",
     "mark_said",
@@ -45,10 +45,6 @@ __all__ = [
     "settles",
 ]
 
-SIGNS = (
-    "If anyone has eaten of it and has double vision, drooping eyelids, slurred speech or weakness: call "
-    "emergency services and say what was eaten."
-)
 _MOST = 20_000
 """Lots that an import looks at: each batch behind them is set beside the tables."""
 _KIND = {name: code for code, name in enumerate(KINDS)}
@@ -175,11 +171,14 @@ def questions(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
     for (item, text), (standing, amount) in sorted(
         several.items(), key=lambda one: (one[1][0].rank, one[0])
     ):
-        said = f"{_said(then, item, amount)} of {then.facts.names[item]} from a jar that stands so: {text}."
-        more = f" {SIGNS}" if standing.is_grave else ""
+        said = sentence(
+            "standing-from-jar",
+            amount=measured(_said(then, item, amount)),
+            name=then.facts.names[item],
+            text=text,
+        )
         code = DANGER if standing.is_grave else "open-standing"
-        question = f"{said}{more} Is it taken all the same?"
-        yield NeedsAnswer(code, OPENING[kind], question, "it is taken all the same")
+        yield _asked(code, OPENING[kind], said, signs=standing.is_grave)
     yield from _past(then, ev, kind)
 
 
@@ -193,12 +192,20 @@ def _past(then: State, ev: int, kind: str) -> Iterator[NeedsAnswer]:
             if by is None or by >= day:
                 continue
             item = int(then.lots["item"][lot])
-            said = f"{_said(then, item, amount)} of {then.facts.names[item]}"
-            question = (
-                f"{said} from a jar that did not seal, and past its time in the fridge since {day_text(by)}: "
-                f"do not taste, discard. {SIGNS} Is it taken all the same?"
+            said = sentence(
+                "standing-from-unsealed",
+                amount=measured(_said(then, item, amount)),
+                name=then.facts.names[item],
+                day=Day(day_text(by)),
             )
-            yield NeedsAnswer(DANGER, OPENING[kind], question, "it is taken all the same")
+            yield _asked(DANGER, OPENING[kind], said, signs=True)
+
+
+def _asked(code: str, field: str, said: str, *, signs: bool) -> NeedsAnswer:
+    texts = [said, sentence("standing-taken-ask")]
+    if signs:
+        texts.insert(1, sentence("standing-signs"))
+    return NeedsAnswer(code, field, joined(" ", texts), sentence("standing-taken"))
 
 
 def _opened(state: State, draws: np.ndarray[Any, Any]) -> list[tuple[int, int, Standing]]:
@@ -238,9 +245,12 @@ def opened_by_import(state: State, after: int) -> Iterator[str]:
     for row in rows[-_MOST:].tolist():
         for lot, amount, standing in _opened(state, np.array([row])):
             item = int(state.lots["item"][lot])
-            yield (
-                f"event {int(draws['ev'][row]) + 1}: {_said(state, item, amount)} of "
-                f"{state.facts.names[item]} came from a jar that stands so: {standing.text}"
+            yield sentence(
+                "standing-event-took",
+                n=int(draws["ev"][row]) + 1,
+                amount=measured(_said(state, item, amount)),
+                name=state.facts.names[item],
+                text=standing.text,
             )
     if rows.size > _MOST:
         yield f"{rows.size - _MOST} earlier lines were not looked at: `croftbook show touched` tells"

@@ -28,6 +28,7 @@ from dashboard.parts.alive import Box
 from dashboard.parts.folds import all_link
 from dashboard.parts.strips import strip
 from ledger.errors import InputError
+from ledger.messages import joined
 from ledger.projections import Answer
 from ledger.published import CAUTIONS, GRAVE, SHORT, STANDINGS
 
@@ -217,13 +218,13 @@ def _found(ask: Ask, row: Row) -> str:
     words = ask.words
     found = next((f for f in row["findings"] if f["kind"] == row["standing"]), None)
     if found is None:
-        return words.said(str(row["text"])).partition(". ")[0]
+        return words.said(row["text"]).partition(". ")[0]
     field = words.word("answers", found["field"], "field")
     done, published = _said(ask, found["done"]), _said(ask, found["published"])
     if done == "–" and published != "–":
         return words("as_published.not_written", field=field, published=published)
     if published == "–":
-        return words.said(str(found["text"])).partition(". ")[0]
+        return words.said(found["text"]).partition(". ")[0]
     return words("as_published.done_published", field=field, done=done, published=published)
 
 
@@ -274,9 +275,7 @@ def _one(ask: Ask, answer: Answer) -> Any:
 def _said(ask: Ask, value: Any) -> str:
     if value is None:
         return "–"
-    return (
-        ask.words.number(value) if isinstance(value, (int, float)) else ask.words.said(str(value))
-    )
+    return ask.words.number(value) if isinstance(value, (int, float)) else ask.words.said(value)
 
 
 def _before(ask: Ask) -> Any:
@@ -324,7 +323,9 @@ def _answer(ask: Ask, said: dict[str, str]) -> Any:
         told = answer.totals.get(name) or {}
         if told:
             kind = html.Ol if name == "steps" else html.Ul
-            items = [text if name != "needs" else f"{key}: {text}" for key, text in told.items()]
+            items = [
+                text if name != "needs" else joined(": ", (key, text)) for key, text in told.items()
+            ]
             lines.append(html.H3(ask.words(f"as_published.total_{name}")))
             lines.append(kind([html.Li(say(ask, text)) for text in items]))
     return html.Div([*lines, notes_of(ask, answer)])

@@ -156,17 +156,9 @@ def print_verdicts(records: list[dict[str, Any]], caution: str | None = None) ->
         standing = say("cli-putup-schedule", standing=word(record["standing"]))
         click.secho(f"  {standing}", fg="red" if grave else None)
         for line in verdict_lines(record):
-            click.echo(f"    {_finding(line)}")
+            click.echo(f"    {told(line)}")
     if records or caution:
         click.echo(f"  {told(caution or SHORT)}", err=True)
-
-
-def _finding(line: str) -> str:
-    """Return a finding in the language: its field, then what is said of it."""
-    field, sign, text = line.partition(": ")
-    if not sign or not field.isidentifier():
-        return told(line)
-    return f"{word(field, 'field')}: {told(text)}"
 
 
 def _show_plan(book: Book, body: dict[str, Any], times: Fraction, *, quiet: bool) -> None:
@@ -297,5 +289,4 @@ def _print_before(found: Before) -> None:
     from ledger.questions.as_published.words import process_words
 
     for text in (*process_words(found, whole=True), *found.notes):
-        number_, step, sources = _STEP.fullmatch(text).groups("")  # type: ignore[union-attr]
-        click.echo(f"{number_}{told(step)}{sources}")
+        click.echo(told(text))

@@ -358,7 +358,7 @@ def _source(node: Node, seen: set[str]) -> str:
         id_, _, line = node.event.partition(" ")
         known = id_ in seen or line == node.label or not line
         seen.add(id_)
-        return f"  [{id_[:_ID]}{'' if known else f' {_line(line)}'}]"
+        return f"  [{id_[:_ID]}{'' if known else f' {_line(node.event)}'}]"
     if node.source:
         return f"  [{say('table-published', source=node.source)}]"
     if node.assumption:
@@ -368,10 +368,9 @@ def _source(node: Node, seen: set[str]) -> str:
     return ""
 
 
-def _line(line: str) -> str:
-    """Return an event's line, which begins with its day, in the language."""
-    begin, _, rest = line.partition(" ")
-    return f"{day(begin)} {told(rest)}" if _DAY.fullmatch(begin) else told(line)
+def _line(event: str) -> str:
+    """Return an event's line, which stands behind its id, in the language."""
+    return told(event).partition(" ")[2]
 
 
 def _mark(row: HistoryRow, marks: dict[str, str]) -> str:

@@ -23,7 +23,7 @@ from ledger.errors import BookError, InputError, LedgerError
 from ledger.kinds import check_typed, decode_stored, kind_of, tell, to_stored
 from ledger.known.catalogue import Catalogue
 from ledger.log import Head, Log, StoredEvent, Writing
-from ledger.messages import Message
+from ledger.messages import Day, Message, sentence
 
 __all__ = ["BadLine", "Imported", "import_lines", "json_lines"]
 
@@ -335,7 +335,8 @@ class _Taking:
         out.written += 1
         out.described += len(done.described)
         if len(out.preview) < _PREVIEWED:
-            out.preview.append(f"{done.event.on} {tell(done.event.kind, done.body)}")
+            line = tell(done.event.kind, done.body)
+            out.preview.append(sentence("told-on", day=Day(done.event.on), line=line))
 
 
 class _Exported(msgspec.Struct, forbid_unknown_fields=True):

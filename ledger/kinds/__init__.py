@@ -19,6 +19,7 @@ from ledger.kinds.reading import (
     newer_than_this,
     read_stored,
     tell,
+    tell_stored,
     to_stored,
     upcast,
 )
@@ -42,6 +43,7 @@ __all__ = [
     "newer_than_this",
     "read_stored",
     "tell",
+    "tell_stored",
     "to_stored",
     "upcast",
 ]

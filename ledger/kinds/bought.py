@@ -46,6 +46,15 @@ def tell(body: dict[str, Any]) -> str:
     return f"bought {what}{shop} for {paid}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, other = body["lines"], body.get("other") or []
+    paid = [telling.measure(str(line.get("paid", "?"))) for line in [*lines, *other][:4]]
+    what = telling.lines_said(lines) if lines else telling.texts([o["words"] for o in other[:4]])
+    shop = body.get("shop") or None
+    return Message.of("told-bought", lines=what, shop=shop, paid=telling.texts(paid))
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a purchase as it is stored: lines resolved, money no finer than the book holds.
 
@@ -98,6 +107,7 @@ KIND = Kind(
         'buy "20 lb compost" --paid 8 --for-crop tomato',
     ),
     tell=tell,
+    says=says,
     form=Form(("lines", "shop"), ("paid",), most=24, icon="bought", common=2),
     v=2,
     upcasters=LINES,

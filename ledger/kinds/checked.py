@@ -8,6 +8,7 @@ from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import as_typed
+from ledger.messages import Code, Message
 
 
 class Checked(Struct, kw_only=True):
@@ -32,6 +33,16 @@ def tell(body: dict[str, Any]) -> str:
     return f"looked up batch {body['batch'][:8]} in {body['publication']}{says}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    return Message.of(
+        "told-looked-up",
+        batch=Code(body["batch"][:8]),
+        publication=body["publication"],
+        says=body.get("says") or None,
+    )
+
+
 KIND = Kind(
     name="checked",
     command="settle",
@@ -47,6 +58,7 @@ KIND = Kind(
         'settle 5f0c0a0e --publication "state bulletin 270, page 12" --says "raw pack, quarts, 25 minutes at 12 psi"',
     ),
     tell=tell,
+    says=says,
     form=Form(("batch", "publication", "says"), icon="check"),
     example={
         "batch": "5f0c0a0e-7f7e-4c57-9d3b-0f6a1f0e2c11",

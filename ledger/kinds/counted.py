@@ -10,6 +10,7 @@ from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Line, Struct
 from ledger.kinds.resolving import Body, Resolver, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 OPENING_DAYS = 28
 """Counts of a book's first weeks find its opening stock, and no windfall. Our own choice."""
@@ -43,6 +44,11 @@ def tell(body: dict[str, Any]) -> str:
     return f"counted {telling.lines(body['lines'])}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    return Message.of("told-counted", lines=telling.lines_said(body["lines"]))
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a count as it is stored; nothing at all is an amount of it.
 
@@ -68,6 +74,7 @@ KIND = Kind(
     words=("lines",),
     typed=('count "4 lb sugar" "9 pint jars stock" --when end',),
     tell=tell,
+    says=says,
     form=Form(("lines", "when", "missing"), icon="counted", common=6),
     v=2,
     upcasters=LINES,

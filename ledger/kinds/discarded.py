@@ -10,6 +10,7 @@ from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Line, Struct
 from ledger.kinds.resolving import Body, Resolver, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 Why = Literal[
     "spoiled",
@@ -42,6 +43,12 @@ def tell(body: dict[str, Any]) -> str:
     return f"discarded {telling.lines(body['lines'])} ({body['why']})"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, why = telling.lines_said(body["lines"]), telling.word(body["why"])
+    return Message.of("told-discarded", lines=lines, why=why)
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return what was thrown away as it is stored.
 
@@ -66,6 +73,7 @@ KIND = Kind(
     words=("lines",),
     typed=('discard "1 half-pint jar plum butter" --why "seal failed"',),
     tell=tell,
+    says=says,
     form=Form(("lines", "why", "note"), icon="lost"),
     v=2,
     upcasters=LINES,

@@ -12,6 +12,7 @@ from ledger.kinds.kind import BATCH, Form, Kind, Phase
 from ledger.kinds.parts import Left, Line, Struct
 from ledger.kinds.resolving import Body, Resolver, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class Eaten(Struct, kw_only=True):
@@ -40,6 +41,14 @@ def tell(body: dict[str, Any]) -> str:
     people = f" for {body['people']}" if body.get("people") else ""
     dish = f"{body['dish']}: " if body.get("dish") else ""
     return f"ate {dish}{telling.lines(body['ate'])}{people}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, people = telling.lines_said(body["ate"]), body.get("people") or None
+    if body.get("dish"):
+        return Message.of("told-ate-dish", dish=body["dish"], lines=lines, n=people)
+    return Message.of("told-ate", lines=lines, n=people)
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
@@ -90,6 +99,7 @@ KIND = Kind(
         'meal --ate "2 qt stew" --people 6 --left "1 pt stew fridge 0.25"',
     ),
     tell=tell,
+    says=says,
     form=Form(("ate", "people", "guests"), icon="ate", common=4),
     v=2,
     upcasters=LINES,

@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Day, ItemName, Note, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver, not_after
+from ledger.messages import Message
 
 
 class FlockCounted(Struct, kw_only=True):
@@ -26,6 +28,14 @@ def tell(body: dict[str, Any]) -> str:
     of = f" in {body['flock']}" if body.get("flock") else ""
     hatched = f", hatched {body['hatched']}" if body.get("hatched") else ""
     return f"{body['hens']} hens{of}{hatched}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    hatched = telling.day(body["hatched"]) if body.get("hatched") else None
+    if body.get("flock"):
+        return Message.of("told-hens-in", n=body["hens"], flock=body["flock"], day=hatched)
+    return Message.of("told-hens", n=body["hens"], day=hatched)
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
@@ -58,6 +68,7 @@ KIND = Kind(
     words=("hens",),
     typed=("flock 6 --hatched 2025-04-10",),
     tell=tell,
+    says=says,
     form=Form(("hens", "flock", "hatched"), icon="hen"),
     example={"hens": 6, "hatched": "2025-04-10"},
 )

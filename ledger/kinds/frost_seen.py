@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Day, Note, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver, not_after
+from ledger.messages import Choice, Message
 
 
 class FrostSeen(Struct, kw_only=True):
@@ -25,6 +27,12 @@ class FrostSeen(Struct, kw_only=True):
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     return f"{body['frost']} frost on {body['seen']}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    frost = Choice(body["frost"].replace(" ", "-"))
+    return Message.of("told-frost", frost=frost, day=telling.day(body["seen"]))
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
@@ -57,6 +65,7 @@ KIND = Kind(
         'frost "first of fall" --seen 2026-10-01',
     ),
     tell=tell,
+    says=says,
     form=Form(("frost", "seen"), icon="freezer"),
     example={"frost": "last of spring", "seen": "2026-05-10"},
 )

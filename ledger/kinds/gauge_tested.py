@@ -8,10 +8,12 @@ from typing import Annotated, Any
 
 from ledger.errors import InputError
 from ledger.items import near_misses
+from ledger.kinds import telling
 from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Known, Resolver
+from ledger.messages import Choice, Message
 
 
 class GaugeTested(Struct, kw_only=True):
@@ -41,6 +43,17 @@ def tell(body: dict[str, Any]) -> str:
     )
     by = f" (tested by {body['by']})" if body.get("by") else ""
     return f"gauge {body['gauge']} {said}{by}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    reads = body["reads"]
+    number = reads.removesuffix(" psi").lstrip("+-")
+    way = "right" if number == "0" else "low" if reads.startswith("-") else "high"
+    told = {"gauge": body["gauge"], "n": telling.measure(number), "reads": Choice(way)}
+    if body.get("by"):
+        return Message.of("told-gauge-by", **told, by=body["by"])
+    return Message.of("told-gauge", **told)
 
 
 _READS = re.compile(
@@ -162,6 +175,7 @@ KIND = Kind(
         'gauge "pressure canner" --reads 0 --on 2026-06-01',
     ),
     tell=tell,
+    says=says,
     form=Form(("gauge", "reads", "by"), icon="clock"),
     example={"gauge": "dial", "reads": "+2 psi", "by": "extension office"},
 )

@@ -11,6 +11,7 @@ from ledger.kinds.money import check_money
 from ledger.kinds.parts import Line, Struct
 from ledger.kinds.resolving import Body, Resolver, currency, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class GivenAway(Struct, kw_only=True):
@@ -30,6 +31,12 @@ def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     to = f" to {body['to']}" if body.get("to") else ""
     return f"gave away {telling.lines(body['lines'])} ({body['how']}){to}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, how = telling.lines_said(body["lines"]), telling.word(body["how"])
+    return Message.of("told-gave-away", lines=lines, how=how, to=body.get("to") or None)
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
@@ -61,6 +68,7 @@ KIND = Kind(
         'give "3 dozen egg" --how sold --got 12',
     ),
     tell=tell,
+    says=says,
     form=Form(("lines", "how", "to", "got"), icon="given"),
     v=2,
     upcasters=LINES,

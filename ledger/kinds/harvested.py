@@ -35,6 +35,11 @@ def tell(body: dict[str, Any]) -> str:
     return f"picked {telling.lines(body['lines'])}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    return Message.of("told-picked", lines=telling.lines_said(body["lines"]))
+
+
 def resolve(body: Body, lines: Resolver) -> Body:
     """Return a harvest as it is stored; no more was trimmed off than was picked.
 
@@ -110,6 +115,7 @@ KIND = Kind(
         'harvest "6 lb tomato" "2 lb pepper" --on yesterday --work "Ada 40"',
     ),
     tell=tell,
+    says=says,
     form=Form(("lines", "work"), ("bed",), icon="picked", common=1),
     v=2,
     upcasters=LINES,

@@ -7,10 +7,12 @@ from typing import Annotated, Any, Literal
 
 from ledger.amounts import canonical
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Amount, Decimal, ItemName, Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Keeps, Struct
 from ledger.kinds.resolving import Body, Resolver, above_zero
+from ledger.messages import Choice, Message
 from ledger.reference import foods
 from ledger.reference.foods import by_id
 
@@ -95,6 +97,72 @@ def tell(body: dict[str, Any]) -> str:
         more.append(f"also {', '.join(body['also'])}")
     a = "" if body["sort"] in ("food", "equipment", "fuel") else "a "
     return f"{body['item']} is {a}{body['sort']}" + (f" ({', '.join(more)})" if more else "")
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    more = [_said(name, body[name]) for name in _SAID if name in body]
+    if row := by_id(body["food"]) if "food" in body else None:
+        more.append(Message.of("told-food-table", row=row.description.replace(", ", " ")))
+    for unit, grams in body.get("g_per", {}).items():
+        more.append(Message.of("told-grams-each", unit=unit, x=telling.measure(str(grams))))
+    for unit, many in body.get("pieces_per", {}).items():
+        more.append(Message.of("told-pieces-each", unit=unit, x=telling.measure(str(many))))
+    keeps = body.get("keeps", {})
+    spans = [
+        Message.of("told-keeps-at", span=span(keeps[one]), place=Choice(one))
+        for one in _WHERE
+        if one in keeps
+    ]
+    more += [Message.of("told-keeps", spans=telling.texts(spans))] if spans else []
+    if body.get("also"):
+        more.append(Message.of("told-also", names=telling.texts(body["also"])))
+    told = {"item": body["item"], "sort": Choice(body["sort"].replace(" ", "-"))}
+    if more:
+        return Message.of("told-item-with", **told, more=telling.texts(more))
+    return Message.of("told-item", **told)
+
+
+def _said(name: str, value: Any) -> Message:
+    """Return what a field says of the item."""
+    if name == "measure":
+        return Message.of("told-kept-by", measure=Choice(value))
+    if name == "shop_equivalent":
+        return Message.of("told-in-the-shop", item=value)
+    if name == "feeds":
+        return Message.of("told-goes-into", item=value)
+    x = telling.measure(str(value))
+    if name == "kcal_per_100g":
+        return Message.of("told-kcal", x=x)
+    if name == "g_per_ml":
+        return Message.of("told-grams-of-ml", x=x)
+    if name == "holds":
+        return Message.of("told-holds", x=x)
+    if name == "uses":
+        return Message.of("told-uses", x=x)
+    return Message.of("told-lasts-years", x=x)
+
+
+def span(text: str) -> Message | str:
+    """Return a span as it is written down, ``4 days``, as it can be said in any language."""
+    found = _SPAN_SAID.fullmatch(text.strip())
+    if found is None:
+        return text
+    n, last, unit = figure(found[1]), found[2], Choice(found[3].lower())
+    if last is None:
+        return Message.of("told-span", n=n, unit=unit)
+    return Message.of("told-span-range", n=n, n2=figure(last), unit=unit)
+
+
+def figure(text: str) -> float:
+    """Return a number, whole where it is."""
+    value = float(text)
+    return int(value) if value.is_integer() else value
+
+
+_SPAN_SAID = re.compile(
+    r"(\d+(?:\.\d+)?)(?: to (\d+(?:\.\d+)?))? (day|week|month|year)s?", re.IGNORECASE
+)
 
 
 _SPAN = re.compile(r"\s*\d+(\.\d+)?\s*(day|week|month|year)s?\s*", re.IGNORECASE)
@@ -188,6 +256,7 @@ KIND = Kind(
         'item "plum butter" --sort food --keeps "shelf 12 months" --shop-equivalent "store plum spread"',
     ),
     tell=tell,
+    says=says,
     form=Form(("item", "sort", "shop_equivalent", "keeps", "g_per")),
     example={"item": "garlic", "sort": "food", "measure": "mass", "g_per": {"clove": "5"}},
 )

@@ -6,12 +6,15 @@ import typing
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import msgspec
 
 from ledger.kinds.parts import Measured, Struct
 from ledger.kinds.resolving import Resolve, as_typed
+
+if TYPE_CHECKING:
+    from ledger.messages import Message
 
 __all__ = [
     "BATCH",
@@ -133,7 +136,9 @@ class Kind:
     example : dict
         A body as typed.
     tell : callable
-        ``tell(body)`` gives the event as one readable line.
+        ``tell(body)`` gives the event as one readable line, in English.
+    says : callable
+        ``says(body)`` gives the same line as a message, which any language can say.
     form : Form or None
         Its form's order; None where no form writes it.
     v : int
@@ -164,6 +169,7 @@ class Kind:
     typed: tuple[str, ...]
     example: Body
     tell: Callable[[Body], str]
+    says: Callable[[Body], Message]
     form: Form | None
     v: int = 1
     upcasters: Mapping[int, Callable[[Body], Body]] = field(default_factory=dict)

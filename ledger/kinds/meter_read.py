@@ -6,11 +6,12 @@ import re
 from typing import Annotated, Any
 
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
-from ledger.messages import Message
+from ledger.messages import Code, Message
 
 
 class MeterRead(Struct, kw_only=True):
@@ -32,6 +33,16 @@ def tell(body: dict[str, Any]) -> str:
     of = f" for batch {body['batch'][:8]}" if body.get("batch") else ""
     before = f", {body['before']} before" if body.get("before") else ""
     return f"meter {body['meter']} reads {body['reads']}{before}{of}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    told = {"meter": body["meter"], "reads": telling.measure(body["reads"])}
+    before = telling.measure(body["before"]) if body.get("before") else None
+    if body.get("batch"):
+        batch = Code(body["batch"][:8])
+        return Message.of("told-meter-batch", **told, before=before, batch=batch)
+    return Message.of("told-meter", **told, before=before)
 
 
 _READING = re.compile(
@@ -113,6 +124,7 @@ KIND = Kind(
         'meter water --reads "1203 L" --before "1184 L" --batch 5f0c0a0e',
     ),
     tell=tell,
+    says=says,
     form=Form(("meter", "reads"), icon="clock"),
     example={"meter": "freezer", "reads": "412.6 kWh"},
 )

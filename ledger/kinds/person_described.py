@@ -7,11 +7,12 @@ from typing import Annotated, Any, Literal
 
 from ledger.amounts import parse_amount, parse_measure
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Day, Person, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver, not_after
-from ledger.messages import Message
+from ledger.messages import Choice, Message
 
 
 class PersonDescribed(Struct, kw_only=True):
@@ -51,6 +52,22 @@ def tell(body: dict[str, Any]) -> str:
     if body.get("table") == "away":
         more.append("away from the table")
     return f"{body['person']} at the table ({', '.join(more)})"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    more: list[Any] = [telling.word(body["sex"])]
+    if "age" in body:
+        more.append(Message.of("told-years", n=body["age"]))
+    elif body.get("born"):
+        more.append(Message.of("told-born", day=telling.day(body["born"])))
+    if body.get("state"):
+        more.append(telling.word(body["state"]))
+    if body.get("activity"):
+        more.append(Message.of("told-work", work=Choice(body["activity"])))
+    if body.get("table") == "away":
+        more.append(Message.of("told-away"))
+    return Message.of("told-person", person=body["person"], more=telling.texts(more))
 
 
 _OLDEST = 120
@@ -140,6 +157,7 @@ KIND = Kind(
         'person Ben --sex male --born 1984-04-12 --weight "80 kg" --height "1.80 m"',
     ),
     tell=tell,
+    says=says,
     form=Form(("person", "sex", "age", "activity", "state")),
     example={"person": "Ada", "sex": "female", "age": 39, "activity": "moderate"},
 )

@@ -5,11 +5,13 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from ledger.amounts import parse_measure
+from ledger.kinds import telling
 from ledger.kinds.fields import ItemName, Note, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Line, Struct, Work
 from ledger.kinds.resolving import Body, Resolver
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Choice, Message
 
 
 class Planted(Struct, kw_only=True):
@@ -41,6 +43,17 @@ def tell(body: dict[str, Any]) -> str:
     variety = f" {body['variety']}" if body.get("variety") else ""
     bed = f" in {body['bed']}" if body.get("bed") else ""
     return f"{body.get('how', 'planted')} {plants}{body['crop']}{variety}{bed}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    how = Choice(body.get("how", "planted").replace(" ", "-"))
+    crop = telling.named(body["crop"], body.get("variety"))
+    bed = body.get("bed") or None
+    if body.get("plants"):
+        n = body["plants"]
+        return Message.of("told-planted-plants", how=how, n=n, crop=crop, bed=bed)
+    return Message.of("told-planted", how=how, crop=crop, bed=bed)
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
@@ -76,6 +89,7 @@ KIND = Kind(
         'plant tomato --variety "Brenna Red" --bed "south bed" --plants 24 --how "set out" --work "Ada 90"',
     ),
     tell=tell,
+    says=says,
     form=Form(("crop", "variety", "bed", "plants", "area", "how"), icon="planted"),
     v=2,
     upcasters=LINES,

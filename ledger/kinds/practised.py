@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
+from ledger.kinds import telling
 from ledger.kinds.fields import Decimal, Note, Person, Rating, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import as_typed
+from ledger.messages import Message
 
 
 class Practised(Struct, kw_only=True):
@@ -25,6 +27,11 @@ def tell(body: dict[str, Any]) -> str:
     return f"practised {body['skill']} ({', '.join(body['people'])})"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    return Message.of("told-practised", skill=body["skill"], people=telling.texts(body["people"]))
+
+
 KIND = Kind(
     name="practised",
     command="practise",
@@ -38,6 +45,7 @@ KIND = Kind(
     words=("skill",),
     typed=("practise grafting --person Ada --minutes 45 --went 4",),
     tell=tell,
+    says=says,
     form=Form(("skill", "people", "minutes", "went"), icon="practised", common=5),
     example={"skill": "grafting", "people": ["Ada"], "minutes": "45"},
 )

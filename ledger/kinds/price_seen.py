@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
+from ledger.kinds import telling
 from ledger.kinds.fields import Amount, ItemName, Money, Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.money import check_money
 from ledger.kinds.parts import Measured
 from ledger.kinds.resolving import Body, Resolver, currency
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class PriceSeen(Measured, kw_only=True):
@@ -26,6 +28,13 @@ def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     shop = f" at {body['shop']}" if body.get("shop") else ""
     return f"saw {body['amount']} {body['item']} for {body['price']}{shop}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    line = telling.lines_said([body])
+    price, shop = telling.measure(body["price"]), body.get("shop") or None
+    return Message.of("told-saw", line=line, price=price, shop=shop)
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
@@ -52,6 +61,7 @@ KIND = Kind(
     words=("line", "price"),
     typed=('price "18 oz store plum spread" 3.40 --shop "corner shop"',),
     tell=tell,
+    says=says,
     form=Form(("line", "price", "shop"), as_line="line", icon="price"),
     v=2,
     upcasters=LINES,

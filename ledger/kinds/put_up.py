@@ -86,6 +86,21 @@ def tell(body: dict[str, Any]) -> str:
     return f"put up {telling.made(body['made'])} of {body['makes']} ({body['method']}){used}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    shown = [
+        {**line, "item": f"{line['item']} (strained out)"} if line.get("strained") else line
+        for line in body["used"]
+    ]
+    return Message.of(
+        "told-put-up",
+        made=telling.made_said(body["made"]),
+        makes=body["makes"],
+        method=telling.word(body["method"]),
+        used=telling.lines_said(shown) if shown else None,
+    )
+
+
 _LEAST = 0.5
 """Grams per ml that what was canned weighs at the least: it is food in its juice or in water, and the
 jars are full (common practice, no source). Only a slip of a digit comes to less in than that."""
@@ -292,6 +307,7 @@ KIND = Kind(
         'putup "plum butter" --times 1.5      (from the recipe of that name)',
     ),
     tell=tell,
+    says=says,
     form=Form(
         (
             "recipe",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from functools import cache
+from functools import cache, partial
 from typing import Annotated, Any, get_args, get_origin, get_type_hints
 
 import msgspec
@@ -14,7 +14,7 @@ from ledger.errors import InputError, NewerEvent, UnknownKind
 from ledger.kinds.fields import DayText, DecText, PressText, ValueText, read_typed
 from ledger.kinds.kind import Kind
 from ledger.kinds.registry import KINDS
-from ledger.messages import Message
+from ledger.messages import Message, SaidLater
 
 __all__ = [
     "check_typed",
@@ -306,9 +306,23 @@ def read_stored(kind_name: str, v: int, text: str, *, seq: int | None = None) ->
     return body
 
 
-def tell(kind_name: str, body: dict[str, Any]) -> str:
+def tell(kind_name: str, body: dict[str, Any]) -> SaidLater:
     """Return an event as one readable line."""
-    return kind_of(kind_name).tell(body)
+    kind = kind_of(kind_name)
+    return SaidLater(kind.tell(body), partial(kind.says, body))
+
+
+def tell_stored(kind_name: str, v: int, text: str, body: dict[str, Any], *, seq: int) -> SaidLater:
+    """Return an event as one readable line that keeps its stored text and not its body.
+
+    Of a book's many lines few are said in another language: those read their event anew.
+    """
+    kind = kind_of(kind_name)
+    return SaidLater(kind.tell(body), partial(_stored_says, kind_name, v, text, seq))
+
+
+def _stored_says(kind_name: str, v: int, text: str, seq: int) -> Message:
+    return kind_of(kind_name).says(decode_stored(kind_name, v, text, seq=seq))
 
 
 @cache

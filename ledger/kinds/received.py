@@ -13,6 +13,7 @@ from ledger.kinds.money import check_money
 from ledger.kinds.parts import ReceivedLine, Struct
 from ledger.kinds.resolving import Body, Resolver, currency, join, line_fields, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class Received(Struct, kw_only=True):
@@ -35,6 +36,12 @@ def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     source = f" from {body['from']}" if body.get("from") else ""
     return f"received {telling.lines(body['lines'])} ({body['how']}){source}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    lines, how = telling.lines_said(body["lines"]), telling.word(body["how"])
+    return Message.of("told-received", lines=lines, how=how, source=body.get("from") or None)
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
@@ -64,6 +71,7 @@ KIND = Kind(
     words=("lines",),
     typed=('receive "2 lb honey" --how gift --from "the neighbours" --value 14',),
     tell=tell,
+    says=says,
     form=Form(("lines", "how", "from"), ("value",), icon="given"),
     v=2,
     upcasters=LINES,

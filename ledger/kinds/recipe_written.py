@@ -13,6 +13,7 @@ from ledger.kinds.methods import Method
 from ledger.kinds.parts import Line, Struct
 from ledger.kinds.resolving import Body, Resolver, first_measure, needs, several_lines
 from ledger.kinds.upcasting import LINES
+from ledger.messages import Message
 
 
 class RecipeWritten(Struct, kw_only=True):
@@ -41,6 +42,16 @@ class RecipeWritten(Struct, kw_only=True):
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
     return f"recipe {body['recipe']}: {telling.lines(body['uses'])} gives {body['yields']}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    return Message.of(
+        "told-recipe",
+        recipe=body["recipe"],
+        uses=telling.lines_said(body["uses"]),
+        gives=telling.lines_said([{"amount": body["yields"]}]),
+    )
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
@@ -74,6 +85,7 @@ KIND = Kind(
         '--yields "11 half-pint jars" --method "boiling water"',
     ),
     tell=tell,
+    says=says,
     form=Form(("recipe", "makes", "uses", "yields", "method", "schedule")),
     v=2,
     upcasters=LINES,

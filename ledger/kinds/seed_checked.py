@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import ItemName, Note, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
@@ -36,6 +37,22 @@ def tell(body: dict[str, Any]) -> str:
     if body.get("sown"):
         more.append(f"{body.get('sprouted', 0)} of {body['sown']} sprouted")
     return f"seed of {body['crop']}{variety} ({', '.join(more)})"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    more: list[Any] = []
+    if body.get("year"):
+        more.append(Message.of("told-seed-of", n=body["year"]))
+    if body.get("seeds") is not None:
+        more.append(Message.of("told-seeds-left", n=body["seeds"]))
+    if body.get("days"):
+        more.append(Message.of("told-days-to-harvest", n=body["days"]))
+    if body.get("sown"):
+        n = body.get("sprouted", 0)
+        more.append(Message.of("told-sprouted", n=n, n2=body["sown"]))
+    crop = telling.named(body["crop"], body.get("variety"))
+    return Message.of("told-seed", crop=crop, more=telling.texts(more))
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
@@ -93,6 +110,7 @@ KIND = Kind(
         'seed tomato --variety "Brenna Red" --seeds 60 --days 75',
     ),
     tell=tell,
+    says=says,
     form=Form(("crop", "variety", "year", "seeds", "sown", "sprouted"), icon="planted"),
     example={"crop": "carrot", "year": 2025, "sown": 20, "sprouted": 13},
 )

@@ -8,11 +8,13 @@ from typing import Annotated, Any, Literal
 
 from ledger.amounts import parse_measure
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.bed_plan import PLAN_EXAMPLE, read_plan
 from ledger.kinds.fields import Note, ValueText, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
+from ledger.messages import Message
 
 Name = Literal[
     "altitude",
@@ -52,6 +54,14 @@ def tell(body: dict[str, Any]) -> str:
     if body["name"] == "bed_plan":
         return f"put {body['value'].count(';') + 1} beds where they lie"
     return f"set {body['name']} to {body['value']}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    if body["name"] == "bed_plan":
+        return Message.of("told-beds-put", n=body["value"].count(";") + 1)
+    name = telling.word(body["name"])
+    return Message.of("told-set", name=name, value=telling.measure(str(body["value"])))
 
 
 _MONTHS = "january|february|march|april|may|june|july|august|september|october|november|december"
@@ -193,6 +203,7 @@ KIND = Kind(
         'setting price_of_electricity "0.17 per kWh"',
     ),
     tell=tell,
+    says=says,
     form=Form(("name", "value")),
     example={"name": "altitude", "value": "2600 ft"},
 )

@@ -8,6 +8,7 @@ from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import as_typed
+from ledger.messages import Code, Message
 
 
 class Struck(Struct, kw_only=True):
@@ -25,6 +26,11 @@ def tell(body: dict[str, Any]) -> str:
     return f"struck {body['id'][:8]}: {body['why']}"
 
 
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    return Message.of("told-struck", id=Code(body["id"][:8]), why=body["why"])
+
+
 KIND = Kind(
     name="struck",
     command="strike",
@@ -38,6 +44,7 @@ KIND = Kind(
     words=("id",),
     typed=('strike 5f0c0a0e --why "written twice"',),
     tell=tell,
+    says=says,
     form=None,
     example={"id": "5f0c0a0e-7f7e-4c57-9d3b-0f6a1f0e2c11", "why": "written twice"},
 )

@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import Annotated, Any, Literal
 
 from ledger.errors import InputError
+from ledger.kinds import telling
 from ledger.kinds.fields import Amount, Day, ItemName, Note, Stored, Text, Whole, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Basis, Struct
 from ledger.kinds.resolving import Body, Resolver
 from ledger.kinds.upcasting import LINES
-from ledger.messages import Message
+from ledger.messages import Choice, Message
 
 
 class TargetSet(Struct, kw_only=True):
@@ -38,6 +39,17 @@ def tell(body: dict[str, Any]) -> str:
     if body.get("skill"):
         return f"target: {body['skill']} {body.get('times', '')} times{per}"
     return f"target: {body.get('amount')} {body.get('item')}{per}"
+
+
+def says(body: dict[str, Any]) -> Message:
+    """Return what `tell` says, as a message."""
+    per = Choice(body["per"].replace(" ", "-")) if body.get("per") else None
+    by = telling.day(body["by"]) if body.get("by") else None
+    if body.get("skill"):
+        said = Message.of("told-target-skill", skill=body["skill"], n=body.get("times", 0), per=per)
+    else:
+        said = Message.of("told-target", line=telling.lines_said([body]), per=per)
+    return said if by is None else Message.of("told-target-by", target=said, day=by)
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
@@ -90,6 +102,7 @@ KIND = Kind(
         'target "20 lb plum" --by "1 Nov" --person Ada',
     ),
     tell=tell,
+    says=says,
     form=Form(("line", "per", "skill", "times", "by"), as_line="line", icon="list"),
     v=2,
     upcasters=LINES,

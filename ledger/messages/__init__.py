@@ -28,7 +28,15 @@ if TYPE_CHECKING:
         Row,
         Typed,
     )
-    from ledger.messages.texts import Sentence, joined, measured, opening, sentence, worded
+    from ledger.messages.texts import (
+        SaidLater,
+        Sentence,
+        joined,
+        measured,
+        opening,
+        sentence,
+        worded,
+    )
 
 __all__ = [
     "LANGUAGES",
@@ -43,6 +51,7 @@ __all__ = [
     "Names",
     "Part",
     "Row",
+    "SaidLater",
     "Sentence",
     "Speaker",
     "Typed",
@@ -60,7 +69,9 @@ LANGUAGES = ("en", "de")
 
 _ROOMS = {
     **dict.fromkeys(("Part", "Speaker", "speaker"), "catalogue"),
-    **dict.fromkeys(("Sentence", "joined", "measured", "opening", "sentence", "worded"), "texts"),
+    **dict.fromkeys(
+        ("SaidLater", "Sentence", "joined", "measured", "opening", "sentence", "worded"), "texts"
+    ),
 }
 """Where a public name stands, if not in `message`."""
 

@@ -10,13 +10,13 @@ message: an f-string around a `Sentence` is English for good.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from ledger.messages.message import Parameter
 
-__all__ = ["Sentence", "joined", "measured", "opening", "sentence", "worded"]
+__all__ = ["SaidLater", "Sentence", "joined", "measured", "opening", "sentence", "worded"]
 
 
 class Sentence(str):
@@ -43,6 +43,38 @@ class Sentence(str):
     def __getnewargs__(self) -> tuple[Any, ...]:
         """Return what a copy is made of."""
         return (str(self), self.says)
+
+
+class SaidLater(Sentence):
+    """An English text whose message is made when it is said in another language.
+
+    For what is written for every event of a book and seldom shown.
+
+    Parameters
+    ----------
+    text : str
+    of : callable
+        ``of()`` gives what the text says.
+    """
+
+    __slots__ = ("_of",)
+
+    _of: Callable[[], Parameter]
+
+    def __new__(cls, text: str, of: Callable[[], Parameter]) -> SaidLater:
+        """Return the text with the way to its message beside it."""
+        made: SaidLater = str.__new__(cls, text)
+        made._of = of
+        return made
+
+    def __getnewargs__(self) -> tuple[Any, ...]:
+        """Return what a copy is made of."""
+        return (str(self), self._of)
+
+    @property
+    def says(self) -> Parameter:  # type: ignore[override]
+        """What is said anew in another language."""
+        return self._of()
 
 
 def sentence(id_: str, /, **parameters: Parameter) -> Sentence:

@@ -64,7 +64,7 @@ def amount(text: str) -> str:
     Parameters
     ----------
     text : str
-        Numbers with their units, ``7 lb 3 oz``, ``2.00 per kg``, ``3 quart jars``.
+        Numbers with their units, ``7 lb 3 oz``, ``2.00 per kg``, ``8 to 12 months``.
     """
     pieces: list[str] = []
     at = 0
@@ -77,5 +77,5 @@ def amount(text: str) -> str:
         if code.startswith("per "):
             pieces.append(sentence("unit-each", below=unit(code.removeprefix("per "))))
         elif code:
-            pieces.append(unit(code))
+            pieces.append(sentence("unit-to") if code == "to" else unit(code))
     return joined(" ", pieces) if pieces and at == len(text) else measured(text)

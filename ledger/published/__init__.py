@@ -35,7 +35,6 @@ if TYPE_CHECKING:
     from ledger.published.other import OTHER_METHODS, judge_other
     from ledger.published.plausible import Doubt, doubts_of, expected_jars
     from ledger.published.processes import Process, boiling_point_f, published_for
-    from ledger.published.product import NEAREST
     from ledger.published.verdict import caution_before, has_verdict, verdict_of
     from ledger.published.words import label
     from ledger.reference.schedules import load_schedules
@@ -48,7 +47,6 @@ __all__ = [
     "GRAVE",
     "KINDS",
     "MARKED",
-    "NEAREST",
     "OPEN",
     "OTHER_METHODS",
     "SHORT",
@@ -115,7 +113,6 @@ _WHERE = {
         "ledger.published.other": "OTHER_METHODS judge_other",
         "ledger.published.plausible": "Doubt doubts_of expected_jars",
         "ledger.published.processes": "Process boiling_point_f published_for",
-        "ledger.published.product": "NEAREST",
         "ledger.published.words": "label",
         "ledger.reference.schedules": "load_schedules",
     }.items()

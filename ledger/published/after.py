@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ledger.messages import sentence
 from ledger.published.judging import Judgement
 from ledger.published.remedy import figure as _figure
-from ledger.published.words import cite, inches, number
+from ledger.published.words import cite, figure, inches
 from ledger.reference.storage import figures
 
 __all__ = ["Advice", "after_batch", "unsealed_jars"]
@@ -27,17 +28,15 @@ def unsealed_jars() -> list[Advice]:
     less = _figure("freeze_headspace", publisher="Kansas")
     return [
         Advice(
-            f"Within {number(again.high)} hours: open the jar, look for a nick in the rim, fill it again "
-            "leaving the printed headspace, take a new lid and run the whole published process again.",
+            sentence("published-unsealed-again", n=figure(again.high)),
             cite(again.source),
         ),
         Advice(
-            f"Or put it into the refrigerator and eat it within {number(cold.high)} week at the most "
-            "(two of the sources say a few days).",
+            sentence("published-unsealed-cold", n=figure(cold.high)),
             cite(cold.source),
         ),
         Advice(
-            f"Or freeze it, with {inches(ice.high)} of room at the top ({inches(less.high)} by another source).",
+            sentence("published-unsealed-freeze", x=inches(ice.high), x2=inches(less.high)),
             f"{cite(ice.source)}; {cite(less.source)}",
         ),
     ]
@@ -61,19 +60,11 @@ def after_batch(judgement: Judgement, hours: float | None = None) -> list[Advice
         return []
     if judgement.standing in ("not recorded", "to check yourself"):
         return [
-            Advice(
-                "Write down what is missing, or look it up, before the jars go on the shelf. Until then "
-                "treat them as jars that fell short.",
-                "our own advice",
-            ),
+            Advice(sentence("published-write-down-missing"), _ours()),
             *_short(hours),
         ]
     if judgement.standing in ("no published process", "against every published process"):
-        ask = Advice(
-            "Nothing published covers this batch, so nothing says how it stands. Ask an extension adviser, "
-            "with the recipe and these figures, before anybody eats of it.",
-            "our own advice",
-        )
+        ask = Advice(sentence("published-nothing-covers"), _ours())
         return [ask, *_short(hours)[:-1]]
     return _short(hours)
 
@@ -85,31 +76,17 @@ def _short(hours: float | None) -> list[Advice]:
     if hours is None or hours <= wrong.high:
         out.append(
             Advice(
-                f"Where the process itself was too short, too cool or the wrong one, it is to be run anew, "
-                f"whole and with new lids, within {number(wrong.high)} hours; only jars that had the right "
-                f"process and did not seal have {number(right.high)}.",
+                sentence("published-run-anew", n=figure(wrong.high), n2=figure(right.high)),
                 f"{cite(wrong.source)}; {cite(right.source)}",
             )
         )
-        out.append(
-            Advice(
-                "Else within the same time refrigerate them (a few days), or freeze them.",
-                cite(cold.source),
-            )
-        )
+        out.append(Advice(sentence("published-else-cold"), cite(cold.source)))
     if hours is None or hours > wrong.high:
         boil = next(f for f in figures("safety", "home_canned_low_acid", "boil_before_eating"))
-        out.append(
-            Advice(
-                f"More than {number(wrong.high)} hours after the process, or where that is not known: do not taste "
-                "it, not even a little. Discard it so that no person or animal eats it. Older advice was to boil "
-                "it before eating; since 2013 the advice is to discard.",
-                cite(boil.source),
-            )
-        )
-    out.append(
-        Advice(
-            "When in doubt ask an extension adviser, with this batch's figures.", "our own advice"
-        )
-    )
+        out.append(Advice(sentence("published-too-late", n=figure(wrong.high)), cite(boil.source)))
+    out.append(Advice(sentence("published-when-in-doubt"), _ours()))
     return out
+
+
+def _ours() -> str:
+    return sentence("published-our-own-advice")

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 
+from ledger.messages import Choice, Sentence, sentence
+from ledger.published import cautions
 from ledger.published.batch import BatchDone, JarsDone
-from ledger.published.cautions import SHORT
 from ledger.published.finding import Match, find, lines_of
 from ledger.published.jars import jar_size
 from ledger.published.outline import LOADS, altitude_finding, jar_finding
 from ledger.published.processes import Process, boiling_point_f, border_note, published_for
-from ledger.published.words import cite, inches, label, number
+from ledger.published.words import cite, figure, fixed, inches, label, listed, pack_word, sizes_word
 from ledger.reference.schedules import products
 from ledger.reference.schedules_sources import source
 from ledger.reference.storage import figures
@@ -20,7 +21,10 @@ from ledger.reference.yields import quantities
 
 __all__ = ["Before", "Need", "Step", "before_batch", "needs_of", "steps_of"]
 
-PRACTICE = "common practice, no source"
+
+def practice() -> Sentence:
+    """Return what stands in place of a source where there is none."""
+    return sentence("published-common-practice")
 
 
 @dataclass(frozen=True)
@@ -65,7 +69,7 @@ class Before:
     needs: tuple[Need, ...]
     steps: tuple[Step, ...]
     notes: tuple[str, ...]
-    caution: str = SHORT
+    caution: str = field(default_factory=lambda: cautions.SHORT)
 
 
 def before_batch(
@@ -96,22 +100,23 @@ def before_batch(
     questions = [] if len(match.candidates) == 1 else [match.text]
     lines = [line for p in match.candidates for line in lines_of(p, method)]
     if match.candidates and not lines:
-        printed = " or ".join(
-            dict.fromkeys(s.method for p in match.candidates for s in lines_of(p))
+        methods = dict.fromkeys(s.method for p in match.candidates for s in lines_of(p))
+        printed = listed(map(fixed, methods), "or")
+        questions.append(
+            sentence("finding-not-by-method", method=fixed(method or ""), methods=printed)
         )
-        questions.append(f"No {method} process is printed for it: published for {printed} only.")
     if lines and jar:
         lines, found = jar_finding(lines, JarsDone(jar, 0))
         questions += [found.text] if found.kind != "as published" else []
     if pack and lines:
         kept = [line for line in lines if line.pack == pack]
-        questions += [] if kept else [f"It is not published for {pack} pack."]
+        questions += [] if kept else [sentence("finding-not-for-pack", pack=pack_word(pack))]
         lines = kept
     lines = [line for line in lines if gauge is None or line.gauge in (None, gauge)]
     processes: list[Process] = []
     notes = []
     if altitude_ft is None:
-        questions.append("At what altitude is the kitchen? The process depends on it.")
+        questions.append(sentence("finding-at-what-altitude"))
     elif lines:
         processes = published_for(lines, altitude_ft, gauge)
         question = BatchDone(product_words, method or lines[0].method, altitude_ft=altitude_ft)
@@ -129,15 +134,13 @@ def before_batch(
 
 
 def _notes(processes: list[Process], altitude_ft: Fraction) -> list[str]:
-    out = [
-        f"For information: at {float(altitude_ft):,.0f} ft water boils at about "
-        f"{boiling_point_f(altitude_ft):.0f} degrees F. No process is worked out from it."
-    ]
+    boils = round(boiling_point_f(altitude_ft))
+    out: list[str] = [sentence("published-water-boils", n=round(float(altitude_ft)), n2=boils)]
     kinds = dict.fromkeys((p.schedule.method, p.schedule.gauge) for p in processes)
     out += [note for m, g in kinds if (note := border_note(m, g, altitude_ft))]
     out += [p.schedule.note for p in processes if p.schedule.note]
     if any(not p.confirmed for p in processes):
-        out.append("Figures marked as not confirmed were recalled, not read: look them up first.")
+        out.append(sentence("published-figures-recalled"))
     return list(dict.fromkeys(out))
 
 
@@ -148,21 +151,36 @@ def needs_of(fit: tuple[str, ...], jar: str | None, jars: int | None) -> list[Ne
     count = jars or load
     if size is None or count is None:
         return []
-    out = [Need(f"{size} jars", str(count), PRACTICE), Need("new lids", str(count), PRACTICE)]
+    jars_of = sentence("published-need-jars", jar=fixed(f"{size} jars"))
+    out = [
+        Need(jars_of, str(count), practice()),
+        Need(sentence("published-need-lids"), str(count), practice()),
+    ]
     for product in fit:
         for row in quantities(product):
             pounds = row.lb_per_7_quarts if size == "quart" else row.lb_per_9_pints
             if row.basis == "canner_load" and pounds and load and size in LOADS:
-                amount = f"about {number(pounds * count / load)} lb ({number(pounds)} lb for {load} {size}s)"
-                out.append(Need(f"fresh: {label(product)}", amount, cite(row.source)))
-            elif row.basis == "recipe" and row.note:
-                made = f"{number(row.recipe_low or 0)} to {number(row.recipe_high or 0)} {row.jar}s"
-                out.append(
-                    Need(f"recipe: {label(product)}", f"{row.note}, for {made}", cite(row.source))
+                amount = sentence(
+                    "published-need-pounds",
+                    n=figure(pounds * count / load),
+                    n2=figure(pounds),
+                    jars=sizes_word(size, load),
                 )
+                fresh = sentence("published-need-fresh", product=label(product))
+                out.append(Need(fresh, amount, cite(row.source)))
+            elif row.basis == "recipe" and row.note:
+                amount = sentence(
+                    "published-need-note",
+                    note=row.note,
+                    n=figure(row.recipe_low or 0),
+                    jars=sizes_word(row.jar, float(row.recipe_high or 0)),
+                )
+                of = sentence("published-need-recipe", product=label(product))
+                out.append(Need(of, amount, cite(row.source)))
     if load:
         loads = math.ceil(count / load)
-        out.append(Need("canner loads", f"{loads}, at {load} {size}s", PRACTICE))
+        amount = sentence("published-need-loads-of", n=loads, jars=sizes_word(size, load))
+        out.append(Need(sentence("published-need-loads"), amount, practice()))
     return out
 
 
@@ -171,24 +189,21 @@ def steps_of(process: Process) -> list[Step]:
     line = process.schedule
     here = cite(line.source, line.part)
     out = [
-        Step("Read the current bulletin and the maker's manual first.", PRACTICE),
-        Step(
-            "Look at jars and rims for nicks and cracks; wash the jars and keep them hot.", PRACTICE
-        ),
+        Step(sentence("published-step-bulletin"), practice()),
+        Step(sentence("published-step-jars"), practice()),
         *_first(process),
-        Step(f"Pack {line.pack}, leaving {inches(line.headspace_in)} of room at the top.", here),
+        Step(
+            sentence("published-step-pack", pack=Choice(line.pack), x=inches(line.headspace_in)),
+            here,
+        ),
     ]
     if process.acid:
-        out.append(
-            Step(f"Acid into each jar: {process.acid}. Any one of them, the whole amount.", here)
-        )
-    out.append(Step("Let bubbles out, wipe the rims, set the lids on.", PRACTICE))
+        out.append(Step(sentence("published-step-acid", acids=process.acid), here))
+    out.append(Step(sentence("published-step-lids"), practice()))
     out += _pressure(process, here) if process.psi is not None else _boiling(process, here)
     check = cite(source("AIB410_DAYAFTER"))
-    out.append(Step("Leave the jars 12 to 24 hours, out of draughts, then test every seal.", check))
-    out.append(
-        Step("Label with what it is, the day and the lot; store cool, dark and dry.", _store())
-    )
+    out.append(Step(sentence("published-step-seals"), check))
+    out.append(Step(sentence("published-step-label"), _store()))
     return out
 
 
@@ -198,42 +213,26 @@ def _store() -> str:
 
 def _first(process: Process) -> list[Step]:
     out = []
-    test = (
-        "Have a dial gauge tested every year, before the season."
-        if process.schedule.gauge == "dial"
-        else ""
-    )
-    if test:
-        out.append(Step(test, PRACTICE))
+    if process.schedule.gauge == "dial":
+        out.append(Step(sentence("published-step-gauge"), practice()))
     limit = figures("safety", "jars", "sterilize_if_process_below")[0]
     if process.psi is None and process.minutes < limit.high:
         boil = figures("safety", "jars", "sterilize_boil_time")[0]
-        text = (
-            f"A process of under {number(limit.high)} minutes takes sterile jars: boil them "
-            f"{number(boil.high)} minutes, and 1 more for each further 1,000 ft."
-        )
+        text = sentence("published-step-sterile", n=figure(limit.high), n2=figure(boil.high))
         out.append(Step(text, cite(limit.source)))
     if (
         products()[process.schedule.product].group in ("pickle", "spread", "tomato")
         and process.acid is None
     ):
-        out.append(
-            Step(
-                "Keep to the recipe's vinegar or lemon juice, of the printed strength.",
-                cite(process.source),
-            )
-        )
+        out.append(Step(sentence("published-step-recipe-acid"), cite(process.source)))
     return out
 
 
 def _boiling(process: Process, here: str) -> list[Step]:
     return [
-        Step("Water over the lids by an inch or more; count from the full boil.", PRACTICE),
-        Step(
-            f"Boil {process.minutes} minutes without a break. If it stops boiling, begin again.",
-            here,
-        ),
-        Step("Heat off; let the jars stand a few minutes, then lift them out upright.", PRACTICE),
+        Step(sentence("published-step-water"), practice()),
+        Step(sentence("published-step-boil", n=process.minutes), here),
+        Step(sentence("published-step-stand"), practice()),
     ]
 
 
@@ -242,14 +241,13 @@ def _pressure(process: Process, here: str) -> list[Step]:
     cool = cite(source("AIB410_DAYAFTER"))
     return [
         Step(
-            f"Let steam flow for {number(vent.high)} minutes before closing the vent.",
+            sentence("published-step-vent", n=figure(vent.high)),
             cite(vent.source),
         ),
         Step(
-            f"Count {process.minutes} minutes from when the gauge shows {process.psi} psi; if it falls "
-            "below, bring it back and count again from the beginning.",
+            sentence("published-step-count", n=process.minutes, n2=process.psi),
             here,
         ),
-        Step("Heat off; let it cool by itself to zero. Never cool it with water.", cool),
-        Step("Open the vent, wait, lift the lid away from your face, lift the jars out.", cool),
+        Step(sentence("published-step-cool"), cool),
+        Step(sentence("published-step-open"), cool),
     ]

@@ -8,15 +8,29 @@ from fractions import Fraction
 
 from ledger.amounts import parse_amount, pressure_psi
 from ledger.errors import LedgerError
+from ledger.messages import Choice, joined, measured, sentence
 from ledger.published.batch import AcidDone, BatchDone, Finding, Used
 from ledger.published.jars import jar_ul
 from ledger.published.parts import parts_of
 from ledger.published.processes import Process
 from ledger.published.strength import is_bottled, strength_of
-from ledger.published.words import acid_text, band, cite, inches, listed, number, plain
+from ledger.published.words import (
+    acid_text,
+    band,
+    cite,
+    cited,
+    figure,
+    fixed,
+    inches,
+    listed,
+    number,
+    pack_word,
+    plain,
+    sizes_word,
+)
 from ledger.reference.schedules_sources import source
 
-__all__ = ["compare", "kind_of"]
+__all__ = ["acid_done", "compare", "kind_of"]
 
 _SLIP, _SLIP_MINUTES = 3, 30
 _OVER_PSI, _DIAL_TO = 4, 20
@@ -31,7 +45,6 @@ _NEEDLE = Fraction(1, 10)
 _RULER_IN = Fraction(1, 25)
 """A millimetre: what a ruler shows in a kitchen."""
 _OVER_IN = Fraction(1, 4)
-_UNSURE = "The published figure here is not confirmed: look it up in its own document and compare."
 
 
 def kind_of(published: Fraction, done: Fraction | None) -> str:
@@ -65,34 +78,38 @@ def compare(process: Process, batch: BatchDone, jar: str) -> list[Finding]:
 
 def _unsure(one: Finding) -> Finding:
     """Return a finding that rests on a recalled figure: never "as published"."""
+    text = joined(" ", (one.text, sentence("finding-figure-not-confirmed")))
     if one.kind in ("as published", "beyond it"):
-        return replace(one, kind="to check yourself", text=f"{one.text} {_UNSURE}")
-    return replace(one, text=f"{one.text} {_UNSURE}")
+        return replace(one, kind="to check yourself", text=text)
+    return replace(one, text=text)
 
 
 def _where(process: Process) -> str:
     s = process.schedule
-    gauge = f", {s.gauge} gauge" if s.gauge else ""
-    option = (
-        f", option {s.option}" if s.method == "pressure" and s.product.startswith("tomato") else ""
-    )
-    return f"{s.jar}s, {s.pack} pack{gauge}{option}, {band(process.low_ft, process.high_ft)}"
+    parts = [sizes_word(s.jar), sentence("finding-of-pack", pack=pack_word(s.pack))]
+    if s.gauge:
+        parts.append(sentence("finding-of-gauge", gauge=fixed(s.gauge)))
+    if s.method == "pressure" and s.product.startswith("tomato"):
+        parts.append(sentence("finding-of-option", n=s.option))
+    return joined(", ", (*parts, band(process.low_ft, process.high_ft)))
 
 
 def _minutes(process: Process, batch: BatchDone) -> Finding:
     published = Fraction(process.minutes)
     kind = kind_of(published, batch.minutes)
-    text = f"Published: {process.minutes} minutes ({_where(process)})."
+    texts = [sentence("finding-minutes", n=process.minutes, where=_where(process))]
     if batch.minutes is None:
-        text += " How many minutes did it run, counted from the full boil or the full pressure?"
+        texts.append(sentence("finding-minutes-ask"))
     else:
-        text += f" Done: {number(batch.minutes)}."
+        texts.append(sentence("finding-done", done=figure(batch.minutes)))
         if kind == "short of it":
-            text += f" That is {number(published - batch.minutes)} minutes short."
+            texts.append(sentence("finding-minutes-short", n=figure(published - batch.minutes)))
         elif kind == "beyond it":
-            text += " Longer than printed: it costs quality, and makes up for nothing else."
+            texts.append(sentence("finding-minutes-longer"))
             if batch.minutes > published * _SLIP and batch.minutes > published + _SLIP_MINUTES:
-                kind, text = "to check yourself", f"{text} Is the figure right?"
+                kind = "to check yourself"
+                texts.append(sentence("finding-is-figure-right"))
+    text = joined(" ", texts)
     return Finding("minutes", process.minutes, plain(batch.minutes), kind, text)
 
 
@@ -102,21 +119,20 @@ def _psi(process: Process, batch: BatchDone) -> Finding:
     kind = kind_of(published, done)
     if done is not None and published < done < published + _NEEDLE:
         kind = "as published"  # 76 kPa is 11.02 psi: no needle shows the difference
-    text = f"Published: {process.psi} psi ({_where(process)})."
+    texts: list[str] = [sentence("finding-psi", n=process.psi, where=_where(process))]
     if done is None:
-        text += " What did the gauge show at the lowest?"
-        return Finding("psi", process.psi, None, kind, text)
-    text += f" Done: {_said(batch, done)}."
+        texts.append(sentence("finding-psi-ask"))
+        return Finding("psi", process.psi, None, kind, joined(" ", texts))
+    texts.append(sentence("finding-done", done=_said(batch, done)))
     if kind == "short of it" and done < _BAR and batch.pressure_said and _bare(batch):
-        text += " Were they bar? Write the unit: 0.8 bar."
+        texts.append(sentence("finding-was-it-bar"))
         kind = "to check yourself" if done * _BAR_PSI >= published else kind
     elif kind == "short of it":
-        text += (
-            f" That is {number(published - done)} psi short; more minutes do not make up for it."
-        )
+        texts.append(sentence("finding-psi-short", n=figure(published - done)))
     elif doubt := _strange(process, batch, done):
-        kind, text = "to check yourself", f"{text} {doubt}"
-    return Finding("psi", process.psi, plain(done), kind, text)
+        kind = "to check yourself"
+        texts.append(doubt)
+    return Finding("psi", process.psi, plain(done), kind, joined(" ", texts))
 
 
 def weight_psi(batch: BatchDone) -> Fraction | None:
@@ -135,20 +151,20 @@ def _bare(batch: BatchDone) -> bool:
 
 def _said(batch: BatchDone, done: Fraction) -> str:
     if batch.pressure_said is None or _bare(batch):
-        return number(done)
-    return f"{batch.pressure_said} ({number(done)} psi)"
+        return measured(number(done))
+    return sentence("finding-psi-said", said=batch.pressure_said, n=figure(done))
 
 
 def _strange(process: Process, batch: BatchDone, done: Fraction) -> str | None:
     """Return why a pressure that reaches the printed one may be a slip or another unit."""
     if done > _DIAL_TO:
-        where = cite(source("UW_MULTICOOKER"))
-        ask = "Was it a gauge in kPa? Write the unit: 76 kPa."
-        return f"Gauges of canners run from 0 to {_DIAL_TO} psi ({where}). {ask}"
+        where = cited(cite(source("UW_MULTICOOKER")))
+        gauges = sentence("finding-gauges-run-to", n=_DIAL_TO, source=where)
+        return joined(" ", (gauges, sentence("finding-was-it-kpa")))
     if process.schedule.gauge == "weighted" and done not in _ON_WEIGHTS:
-        return "A weighted gauge shows 5, 10 or 15 psi: which was it?"
+        return sentence("finding-which-weight")
     if process.schedule.gauge == "dial" and done > process.psi + _OVER_PSI:  # type: ignore[operator]
-        return f"That is more than {_OVER_PSI} psi above the printed figure: is it right?"
+        return sentence("finding-psi-far-above", n=_OVER_PSI)
     return None
 
 
@@ -157,49 +173,55 @@ def _headspace(process: Process, batch: BatchDone) -> Finding:
     kind = kind_of(published, batch.headspace_in)
     if batch.headspace_in is not None and abs(batch.headspace_in - published) <= _RULER_IN:
         kind = "as published"  # within what a ruler shows
-    text = f"Published headspace: {inches(published)}."
+    texts = [sentence("finding-headspace", x=inches(published))]
     if batch.headspace_in is None:
-        text += " How much was left?"
+        texts.append(sentence("finding-headspace-ask"))
     else:
-        text += f" Done: {inches(batch.headspace_in)}."
+        texts.append(sentence("finding-done", done=inches(batch.headspace_in)))
         if kind == "short of it":
-            text += " Food may boil out and keep the lid from sealing."
+            texts.append(sentence("finding-headspace-short"))
         elif process.schedule.id in _BY_SIZE and batch.headspace_in < _SMALL:
             kind = "to check yourself"
-            text += f" For small beans {inches(_SMALL)} is printed: how large were they?"
+            texts.append(sentence("finding-small-beans", x=inches(_SMALL)))
         elif kind == "beyond it":
-            text += " More air than tested stays in the jar."
+            texts.append(sentence("finding-headspace-over"))
             if batch.headspace_in - published > _OVER_IN + _RULER_IN:
-                kind, text = "to check yourself", f"{text} Is the figure right?"
+                kind = "to check yourself"
+                texts.append(sentence("finding-is-figure-right"))
+    text = joined(" ", texts)
     return Finding("headspace", plain(published), plain(batch.headspace_in), kind, text)
 
 
 def _acid(process: Process, batch: BatchDone, jar: str) -> Finding:
     published = acid_text(process.schedule) or ""
-    intro = f"Published: in each jar {published}, any one of them."
+    intro = sentence("finding-acid-each-jar", acids=published)
     acids = [*(batch.acid or ()), *_among_used(batch)]
     if not acids:
-        ask = (
-            " No acid was written down: was any added?"
-            if batch.acid is None
-            else " None was added, by what was written down."
-        )
-        kind = "not recorded" if batch.acid is None else "short of it"
-        return Finding("acid", published, None if batch.acid is None else "none", kind, intro + ask)
-    done = listed(f"{a.amount} {a.acid} per {a.per}" for a in acids)
+        if batch.acid is None:
+            text = joined(" ", (intro, sentence("finding-acid-ask")))
+            return Finding("acid", published, None, "not recorded", text)
+        text = joined(" ", (intro, sentence("finding-acid-none")))
+        return Finding("acid", published, fixed("none"), "short of it", text)
+    done = listed([acid_done(one) for one in acids])
     kinds = [_acid_kind(process, one, batch, jar) for one in acids]
     order = ("as published", "beyond it", "to check yourself", "not recorded")
     kind = next((k for k in order if k in kinds), "short of it")
-    text = f"{intro} Done: {done}."
+    texts = [intro, sentence("finding-done", done=done)]
     if kind == "short of it":
-        text += " None of the acids reaches its own published amount; parts of two do not add up to one."
+        texts.append(sentence("finding-acid-short"))
     elif kind == "not recorded":
-        text += " Give the amount in spoons for each jar: that is how it is printed."
+        texts.append(sentence("finding-acid-in-spoons"))
     elif kind == "to check yourself":
-        text += (
-            " Was the juice bottled, the vinegar of 5 %, and is it printed for a jar of that size?"
-        )
-    return Finding("acid", published, done, kind, text)
+        texts.append(sentence("finding-acid-bottled-ask"))
+    return Finding("acid", published, done, kind, joined(" ", texts))
+
+
+def acid_done(one: AcidDone) -> str:
+    """Return acid as added: ``1 tbsp lemon juice per jar``."""
+    kind = _FIELD_ACIDS.get(one.acid)
+    acid = one.acid if kind is None else sentence("published-acid-name", acid=Choice(kind))
+    per = Choice(one.per)
+    return sentence("finding-acid-done", amount=measured(one.amount), acid=acid, per=per)
 
 
 def _among_used(batch: BatchDone) -> list[AcidDone]:
@@ -211,11 +233,8 @@ def _among_used(batch: BatchDone) -> list[AcidDone]:
     ]
 
 
-_FIELD_ACIDS = {
-    "lemon juice": "lemon juice",
-    "citric acid": "citric acid",
-    "vinegar 5%": "vinegar 5%",
-}
+_FIELD_ACIDS = {"lemon juice": "lemon", "citric acid": "citric", "vinegar 5%": "vinegar"}
+"""Acids that a form offers by name, and how a message chooses their words."""
 
 
 def _acid_named(text: str) -> tuple[str | None, bool]:

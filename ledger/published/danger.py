@@ -15,12 +15,14 @@ from typing import Any
 from ledger.amounts import split_line
 from ledger.errors import LedgerError
 from ledger.kinds import kept_by
+from ledger.messages import Names, joined, sentence
 from ledger.published.batch import WARM, AcidDone, BatchDone, Finding, JarsDone, Used
 from ledger.published.equipment import cold_heat
 from ledger.published.parts import Part, how_much, parts_of
 from ledger.published.reading import read
 from ledger.published.remedy import if_wrong
 from ledger.published.strength import strength_of
+from ledger.published.words import cited, says
 
 __all__ = ["AGAINST", "Danger", "batch_as_typed", "caution_for", "danger_of", "in_oil"]
 
@@ -103,7 +105,7 @@ def _of_product(
         return None
     border = _named(batch, parts, "borderline")
     said_none = not _has_acid(batch, parts)
-    jar_acid = any(one.published and "in each jar" in one.text for one in acid)
+    jar_acid = any(one.published and says(one.text, "finding-acid-each-jar") for one in acid)
     against = bool(border) and jar_acid and said_none
     return Danger(names, against=against, acid=not against)
 
@@ -182,42 +184,24 @@ def caution_for(danger: Danger | None, *, short: bool = False) -> str | None:
     """
     if danger is None:
         return None
-    names = ", ".join(danger.names)
+    foods = Names(danger.names)
     if danger.oil:
-        return (
-            f"CAUTION: {names}: moist food under oil or fat. Spores of botulism grow there without air, and vinegar "
-            "beside it changes nothing; it may have no smell and no look. On the shelf or in the cellar nothing is "
-            "published for it: do not taste it, discard it where no person or animal can reach it. In the refrigerator "
-            "4 days at the most, or freeze it (Oklahoma State University Extension, about 2020)."
-        )
+        return sentence("published-danger-oil", foods=foods, source=cited(_OIL_SOURCE))
     if danger.acid:
-        return _of_acid(names, short=short)
+        return _of_acid(foods, short=short)
     if short:
-        return (
-            f"CAUTION: {names}: food of little acid, and no published pressure process. Do not taste it, discard it "
-            "where no person or animal can reach it."
-        )
-    return (
-        f"CAUTION: {names}: food of little acid. Spores of botulism live through boiling water, a "
-        "steamer, an open kettle and an oven, and grow in such a jar; it may have no smell and no look. Where "
-        "a process is published for food of little acid it is for a pressure canner only. "
-        + if_wrong()
-    )
+        return sentence("published-danger-short", foods=foods)
+    return joined(" ", (sentence("published-danger", foods=foods), if_wrong()))
 
 
-def _of_acid(names: str, *, short: bool) -> str:
+_OIL_SOURCE = "Oklahoma State University Extension, about 2020"
+
+
+def _of_acid(foods: Names, *, short: bool) -> str:
     """Return the caution for what is published for boiling water, but with its acid: no pressure is for it."""
     if short:
-        return (
-            f"CAUTION: {names}: food of little acid, and not written down as its tested recipe has it. "
-            "Do not taste it, discard it where no person or animal can reach it."
-        )
-    return (
-        f"CAUTION: {names}: food of little acid, which is published for boiling water only as the tested "
-        "recipe has it: with all its acid, and no more such food than printed. With less acid the spores of "
-        "botulism live through boiling water and grow in such a jar; it may have no smell and no look. "
-        + if_wrong(pressure=False)
-    )
+        return sentence("published-danger-acid-short", foods=foods)
+    return joined(" ", (sentence("published-danger-acid", foods=foods), if_wrong(pressure=False)))
 
 
 def batch_as_typed(said: Mapping[str, Any]) -> BatchDone | None:

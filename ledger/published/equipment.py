@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from ledger.messages import Names, Sentence, Typed, joined, sentence
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.reading import fold
-from ledger.published.words import cite
+from ledger.published.words import cite, cited, figure
 from ledger.reference.schedules_sources import source
 
 __all__ = ["cold_heat", "equipment_finding", "is_steam", "low_heat_finding", "note_finding"]
@@ -38,25 +39,25 @@ _SPEAKS_AGAINST = re.compile(
 _LOW_HEAT_FOR = frozenset({"pickles_dill_quick", "pickles_sweet_quick"})
 _STEAM = re.compile(r"steam|dampfgarer|dampfeinkoch|dampf(?!koch|druck)", re.IGNORECASE)
 _UNTESTED = tuple(
-    (re.compile(pattern, re.IGNORECASE), name)
-    for pattern, name in (
-        (r"\boven|backofen|backrohr|\brohr\b", "an oven"),
-        (r"microwave|mikrowelle", "a microwave oven"),
-        (r"dish ?washer|spülmaschine|geschirrspüler", "a dishwasher"),
-        (r"slow cooker|schongarer", "a slow cooker"),
+    (re.compile(pattern, re.IGNORECASE), id_)
+    for pattern, id_ in (
+        (r"\boven|backofen|backrohr|\brohr\b", "finding-oven"),
+        (r"microwave|mikrowelle", "finding-microwave"),
+        (r"dish ?washer|spülmaschine|geschirrspüler", "finding-dishwasher"),
+        (r"slow cooker|schongarer", "finding-slow-cooker"),
         (
             r"open[ -]kettle|heiß (ein|ab)gefüllt|no processing|not processed|hot fill|just sealed|"
             r"sealed (by|on) (their|its|cooling)",
-            "an open kettle",
+            "finding-open-kettle",
         ),
         (
             r"invert|inversion|upside[ -]down|turned over|umgedreht|auf den kopf|gestürzt",
-            "turning jars over",
+            "finding-turned-over",
         ),
-        (r"\bsun\b|solar|in der sonne", "the sun"),
-        (r"dry canning|dry[ -]canned|trocken eingeweckt", "dry canning"),
-        (r"vacuum|vakuum", "vacuum sealing"),
-        (r"paraffin|wax seal|wachs", "wax"),
+        (r"\bsun\b|solar|in der sonne", "finding-sun"),
+        (r"dry canning|dry[ -]canned|trocken eingeweckt", "finding-dry-canning"),
+        (r"vacuum|vakuum", "finding-vacuum"),
+        (r"paraffin|wax seal|wachs", "finding-wax"),
     )
 )
 """Ways of heating or closing a jar for which nothing is published (UIUC_UNSAFE, KSU_OPENKETTLE)."""
@@ -85,15 +86,15 @@ def is_steam(batch: BatchDone) -> bool:
     return batch.method == "boiling water" and bool(_STEAM.search(_said(batch)))
 
 
-def cold_heat(batch: BatchDone) -> str | None:
+def cold_heat(batch: BatchDone) -> Sentence | None:
     """Return what heats a closed jar less than any tested canner, if one was named: an oven, ..."""
     said = _said(batch)
-    for pattern, name in _UNTESTED:
+    for pattern, id_ in _UNTESTED:
         if not pattern.search(said):
             continue
-        if name == "an oven" and (_WARMED.search(said) or _ROASTED.search(said)):
+        if id_ == "finding-oven" and (_WARMED.search(said) or _ROASTED.search(said)):
             continue
-        return name
+        return sentence(id_)
     return None
 
 
@@ -110,44 +111,51 @@ def equipment_finding(  # noqa: PLR0911 -- one return an appliance
     """
     named = _said(batch).strip(" ;") or None
     if (untested := cold_heat(batch)) is not None:
-        text = f"{untested}: no process is published for it with any food ({cite(source('UIUC_UNSAFE'))})."
+        where = cited(cite(source("UIUC_UNSAFE")))
+        text: str = sentence("finding-untested-tool", tool=untested, source=where)
         return Finding("equipment", None, named, _NONE, text)
     tools = " ; ".join(batch.equipment)
     both = _said(batch)
     if _MULTI.search(both):
-        where = cite(source("UW_MULTICOOKER"))
-        text = (
-            "No process is published for an electric multi-cooker, or for a pressure pot that holds "
-            f"fewer than four quart jars ({where})."
-        )
+        text = sentence("finding-multi-cooker", source=_four_quarts())
         if batch.method == "pressure":
-            return Finding("equipment", "pressure canner", named, _NONE, text)
-        return Finding("equipment", "boiling-water canner", named, _YOURSELF, text)
+            return Finding("equipment", _pressure_canner(), named, _NONE, text)
+        return Finding(
+            "equipment", sentence("finding-boiling-water-canner"), named, _YOURSELF, text
+        )
     if (
         batch.method == "pressure"
         and _PRESSURE_POT.search(tools)
         and not re.search("canner", tools, re.IGNORECASE)
     ):
-        where = cite(source("UW_MULTICOOKER"))
-        text = f"A pressure canner holds four quart jars at least ({where}). How many does this one hold?"
-        return Finding("equipment", "pressure canner", named, _YOURSELF, text)
+        holds = sentence("finding-pressure-canner-holds", source=_four_quarts())
+        text = joined(" ", (holds, sentence("finding-pressure-canner-ask")))
+        return Finding("equipment", _pressure_canner(), named, _YOURSELF, text)
     if (
         batch.method == "pressure"
         and _NO_PRESSURE.search(tools)
         and not re.search("press|druck", tools, re.IGNORECASE)
     ):
-        text = f"{named} holds no pressure ({cite(source('UW_MULTICOOKER'))})."
-        return Finding("equipment", "pressure canner", named, _NONE, text)
+        text = sentence("finding-no-pressure", tool=named, source=_four_quarts())
+        return Finding("equipment", _pressure_canner(), named, _NONE, text)
     if _ELECTRIC.search(tools):
-        text = "Electric canner: look up in its manual which published processes it was tested for."
-        return Finding("equipment", "canner", named, _YOURSELF, text)
+        text = sentence("finding-electric-canner")
+        return Finding("equipment", sentence("finding-canner"), named, _YOURSELF, text)
     if is_steam(batch):
         return _steam(batch, named, low_acid=low_acid)
     strange = [one for one in batch.equipment if not _is_known(one)]
     if strange:
-        text = f"{', '.join(strange)}: not known here. Was the jar heated in it?"
-        return Finding("equipment", "canner", named, _YOURSELF, text)
+        text = sentence("finding-tool-not-known", names=Names(tuple(strange)))
+        return Finding("equipment", sentence("finding-canner"), named, _YOURSELF, text)
     return None
+
+
+def _four_quarts() -> Sentence:
+    return cited(cite(source("UW_MULTICOOKER")))
+
+
+def _pressure_canner() -> Sentence:
+    return sentence("finding-pressure-canner")
 
 
 def _is_known(tool: str) -> bool:
@@ -158,7 +166,7 @@ def note_finding(batch: BatchDone) -> Finding | None:
     """Return the question where a note may speak against the figures beside it."""
     if not batch.note or not _SPEAKS_AGAINST.search(batch.note):
         return None
-    text = f"The note says {batch.note!r}: do the figures hold all the same?"
+    text = sentence("finding-note", note=Typed(batch.note))
     return Finding("note", None, batch.note, _YOURSELF, text)
 
 
@@ -167,22 +175,22 @@ def low_heat_finding(batch: BatchDone, fit: Sequence[str]) -> Finding | None:
     if not _LOW_HEAT.search(batch.note) or batch.method != "boiling water":
         return None
     if set(fit) & _LOW_HEAT_FOR:
-        text = "Low-temperature pasteurization: 30 minutes at 180 to 185 degrees F, measured the whole time. Was it?"
-        return Finding("method", "180 to 185 F", batch.note, _YOURSELF, text)
-    text = "Low-temperature pasteurization is printed for quick dill and quick sweet pickles only."
+        text = sentence("finding-pasteurization-ask")
+        printed = sentence("finding-pasteurization-heat")
+        return Finding("method", printed, batch.note, _YOURSELF, text)
+    text = sentence("finding-pasteurization-only")
     return Finding("method", None, batch.note, _NONE, text)
 
 
 def _steam(batch: BatchDone, named: str | None, *, low_acid: bool) -> Finding | None:
-    where = cite(source("NCHFP_STEAM"))
+    where = cited(cite(source("NCHFP_STEAM")))
     if low_acid:
-        text = f"A steam canner is published for acid food only ({where})."
+        text = sentence("finding-steam-acid-only", source=where)
         return Finding("equipment", None, named, _NONE, text)
     if batch.minutes is not None and batch.minutes > _STEAM_MOST:
-        text = (
-            f"A steam canner is published for processes of at most {_STEAM_MOST} minutes ({where}). "
-            f"Done: {float(batch.minutes):g}."
-        )
-        return Finding("equipment", f"at most {_STEAM_MOST} minutes", named, _NONE, text)
-    text = f"Published for acid food at its boiling-water time, at most {_STEAM_MOST} minutes ({where})."
-    return Finding("equipment", "steam canner", named, "as published", text)
+        done = figure(batch.minutes)
+        text = sentence("finding-steam-too-long", n=_STEAM_MOST, done=done, source=where)
+        most = sentence("finding-at-most-minutes", n=_STEAM_MOST)
+        return Finding("equipment", most, named, _NONE, text)
+    text = sentence("finding-steam", n=_STEAM_MOST, source=where)
+    return Finding("equipment", sentence("finding-steam-canner"), named, "as published", text)

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from ledger.items import item_key
+from ledger.messages import Typed, joined, sentence
 from ledger.published.jars import jar_size
 from ledger.published.reading import read, stems
-from ledger.published.words import cite, label, labels, listed
+from ledger.published.words import cite, cited, fixed, label, labels, listed
 from ledger.reference.bounds import bounds_of
 from ledger.reference.schedules import Schedule, load_schedules, products
 
@@ -87,24 +88,23 @@ def find(
         fit = tuple(p for p in fit if any(s.jar == size for s in lines_of(p, method))) or fit
     if pack and len(fit) > 1:
         fit = tuple(p for p in fit if any(s.pack == pack for s in lines_of(p, method))) or fit
-    unknown = (
-        f"The schedule {recipe_schedule!r} is not among the tables held here: "
-        "compare with the document it comes from. "
-        if recipe_schedule
-        else ""
-    )
+    texts: list[str] = []
+    if recipe_schedule:
+        texts.append(sentence("finding-schedule-unknown", schedule=Typed(recipe_schedule)))
     if fit:
-        return Match(fit, (), unknown + _found(fit), "words")
-    near = nearest(product_words)
-    how = f" with {method}" if method else ""
-    text = f"{unknown}The tables held here print no process for {product_words!r}{how}."
-    text += _forbidden(product_words)
+        return Match(fit, (), joined(" ", (*texts, _found(fit))), "words")
+    near, typed = nearest(product_words), Typed(product_words)
+    if method:
+        texts.append(sentence("finding-none-with", product=typed, method=fixed(method)))
+    else:
+        texts.append(sentence("finding-none-for", product=typed))
+    texts += _forbidden(product_words)
     if near:
-        text += f" Nearest, for comparison only: {labels(near)}."
-    return Match((), near, text, "nothing")
+        texts.append(sentence("finding-nearest-named", products=labels(near)))
+    return Match((), near, joined(" ", texts), "nothing")
 
 
-def _forbidden(text: str) -> str:
+def _forbidden(text: str) -> list[str]:
     """Return the warning of a document that rules out this form of a food; empty where none is held."""
     found = read(text)
     foods, forms = {one.name for one in found.foods}, set(found.forms)
@@ -113,11 +113,11 @@ def _forbidden(text: str) -> str:
         for row in bounds_of(product.key) if mine & foods else ():
             if row.bound == "forbidden_form" and forms & set(row.names):
                 what, form = product.label.partition(",")[0], listed(row.names, "or")
-                return (
-                    f" Not to be canned at home: {what} as {form} have no process in any canner. "
-                    f"Freeze it, or keep it in the refrigerator ({cite(row.source)})."
-                )
-    return ""
+                return [
+                    sentence("finding-not-at-home", foods=what, form=form),
+                    sentence("finding-freeze-or-fridge", source=cited(cite(row.source))),
+                ]
+    return []
 
 
 @cache
@@ -128,8 +128,8 @@ def lines_of(product: str, method: str | None = None) -> tuple[Schedule, ...]:
 
 def _found(fit: tuple[str, ...]) -> str:
     if len(fit) == 1:
-        return f"Published as: {label(fit[0])}."
-    return f"Several published products bear that name: {labels(fit)}. Say which."
+        return sentence("finding-published-as", product=label(fit[0]))
+    return sentence("finding-several", products=labels(fit))
 
 
 def _by_schedule(text: str) -> tuple[str, ...]:

@@ -6,16 +6,17 @@ import re
 from collections.abc import Sequence
 from functools import lru_cache
 
+from ledger.messages import Sentence, joined, sentence
 from ledger.published.batch import BatchDone, Finding
-from ledger.published.parts import Part
+from ledger.published.parts import Part, part_said
 from ledger.published.reading import read, stems
-from ledger.published.words import cite, label
+from ledger.published.words import cite, cited, label
 from ledger.reference.bounds import bounds_of
 from ledger.reference.kinds import forms
 from ledger.reference.schedules import products
 from ledger.reference.schedules_sources import sources
 
-__all__ = ["form_findings"]
+__all__ = ["form_findings", "form_word"]
 
 _NONE = "no published process"
 _YOURSELF = "to check yourself"
@@ -56,14 +57,22 @@ def form_findings(product: str, parts: Sequence[Part], batch: BatchDone) -> list
         kind = None if form in own else _kind(product, form)
         if kind is not None:
             key = forms()[form].source_id if form in forms() else ""
-            where = cite(sources()[key]) if key in sources() else ""
-            text = f"{form}: {label(product)} is not published in that form."
-            if kind == _YOURSELF:
-                text = f"{form}: compare with what is printed for {label(product)}."
-            out.append(
-                Finding("form", label(product), form, kind, f"{text} ({where})" if where else text)
+            told = {"form": form_word(form), "product": label(product)}
+            text: str = (
+                sentence("finding-form-compare", **told)
+                if kind == _YOURSELF
+                else sentence("finding-form-not-published", **told)
             )
+            if key in sources():
+                where = sentence("published-source", text=cite(sources()[key]))
+                text = joined(" ", (text, where))
+            out.append(Finding("form", label(product), form_word(form), kind, text))
     return out
+
+
+def form_word(form: str) -> Sentence:
+    """Return a form of food, by the name that the tables give it: ``puree``, ``frozen (thawed)``."""
+    return sentence("form-" + re.sub("[^a-z]+", "-", form).strip("-"))
 
 
 def _named_form(product: str, part: Part) -> Finding | None:
@@ -75,7 +84,13 @@ def _named_form(product: str, part: Part) -> Finding | None:
         for name in row.names:
             size = len(stems(name))
             if any(mine[at : at + size] == stems(name) for at in range(len(mine))):
-                text = f"{part.text}: {label(product)} is not published for {name} ({cite(row.source)})."
+                text = sentence(
+                    "finding-not-published-for",
+                    item=part.text,
+                    product=label(product),
+                    name=name,
+                    source=cited(cite(row.source)),
+                )
                 return Finding("form", label(product), part.text, _NONE, text)
     return None
 
@@ -109,7 +124,7 @@ def _unsaid(product: str, parts: Sequence[Part], batch: BatchDone) -> list[Findi
     said = set(read(batch.makes).forms).union(*(part.reading.forms for part in parts))
     if said:
         return []
-    text = f"{label(product)}: in pieces, or mashed? It is published in pieces only."
+    text = sentence("finding-pieces-ask", product=label(product))
     return [Finding("form", label(product), None, _YOURSELF, text)]
 
 
@@ -118,7 +133,13 @@ def _another_kind(product: str, parts: Sequence[Part], batch: BatchDone) -> list
     pattern = _ANOTHER_KIND.get(product)
     texts = [batch.makes, *(part.text for part in parts if not part.strained)]
     return [
-        Finding("form", label(product), text, _NONE, f"{text}: {label(product)} is another thing.")
+        Finding(
+            "form",
+            label(product),
+            text,
+            _NONE,
+            sentence("finding-another-thing", item=text, product=label(product)),
+        )
         for text in texts
         if pattern is not None and pattern.search(text)
     ]
@@ -138,15 +159,16 @@ def _not_cooked(product: str, parts: Sequence[Part], batch: BatchDone) -> list[F
             "soup_with_seafood",
         )
         if dry and not _COOKED.search(f"{part.text} {batch.note} {batch.makes}"):
-            text = f"{part.text}: printed soaked and boiled first. Were they?"
-            out.append(Finding("form", "soaked and boiled", part.text, _YOURSELF, text))
+            text = sentence("finding-soaked-ask", item=part.text)
+            printed = sentence("finding-soaked")
+            out.append(Finding("form", printed, part.text, _YOURSELF, text))
         elif soup and not pulse and not _has_own_process(part):
-            text = f"{part.text}: in a soup each part needs a published process of its own, and none is held for it."
+            text = sentence("finding-part-of-soup", item=part.text)
             out.append(Finding("ingredients", label(product), part.text, _YOURSELF, text))
         elif product == "beans_dry_with_sauce" and any(
             f.group == "meat" for f in part.reading.foods
         ):
-            text = f"{part.text} ({part.used.amount}): printed is one small cube of pork a jar. Compare."
+            text = part_said("finding-one-cube-of-pork", part)
             out.append(Finding("ingredients", label(product), part.text, _YOURSELF, text))
     return out
 
@@ -182,7 +204,7 @@ def _pieces_left(product: str, parts: Sequence[Part]) -> list[Finding]:
             label(product),
             part.text,
             _NONE,
-            f"{part.text} ({part.used.amount}) was not strained out: what is left in a stock makes it soup.",
+            part_said("finding-not-strained-out", part),
         )
         for part in left
     ]
@@ -193,7 +215,7 @@ def _hot_only(product: str, batch: BatchDone) -> list[Finding]:
     foods = {one.name for used in batch.used for one in read(used.item).foods}
     if product != "berries_whole" or batch.pack != "raw" or not foods & _HOT_ONLY:
         return []
-    text = "Blueberries, currants, gooseberries and huckleberries are printed for hot pack only."
+    text = sentence("finding-berries-hot-only")
     return [Finding("pack", "hot", "raw", _NONE, text)]
 
 

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 
 from ledger.errors import InputError
 from ledger.items import item_key
-from ledger.published.words import cite, number
+from ledger.messages import Choice, Sentence, joined, sentence
+from ledger.published.words import cite, figure
 from ledger.reference.schedules_sources import source
 from ledger.reference.storage import PowerCut, power_cut
 
@@ -67,15 +68,12 @@ def hours_of(text: str) -> float:
 def holds_for(hours: float) -> HoldsFor:
     """Return what the hours say: how long a shut freezer holds its cold, and what to look at."""
     if hours <= HALF_HOURS:
-        when = "a shut freezer that was half full or more holds its cold that long"
+        when = sentence("chart-half-full-holds")
     elif hours <= FULL_HOURS:
-        when = f"a full freezer holds its cold {FULL_HOURS} hours if it stayed shut, a half-full one {HALF_HOURS}"
+        when = sentence("chart-full-holds", n=FULL_HOURS, n2=HALF_HOURS)
     else:
-        when = f"that is longer than the {FULL_HOURS} hours that even a full, shut freezer holds its cold"
-    text = (
-        f"Off for {number(hours)} hours: {when}. The hours decide nothing by themselves: look at each package, or "
-        "at a thermometer in the freezer. Never taste to find out."
-    )
+        when = sentence("chart-longer-than-full", n=FULL_HOURS)
+    text = sentence("chart-off-for", n=figure(hours), when=when)
     return HoldsFor(text, cite(source("FOODSAFETY_HOURS")))
 
 
@@ -114,20 +112,26 @@ def freezer_off(hours: float, items: Iterable[str] = ()) -> list[FreezerOff]:
 def _off(item: str, kind: PowerCut | None, hours: float) -> FreezerOff:
     where = cite(source("FOODSAFETY_FROZEN"))
     if kind is None:
-        text = f"{item}: the chart names no such kind. Take it like meat: with ice crystals refreeze, else discard."
+        text = sentence("chart-no-such-kind", item=item)
         return FreezerOff(item, None, "refreeze", "discard", text, where)
-    warm = kind.warm
-    after = (
-        f", once above 40 degrees F for more than {kind.warm_hours} hours"
-        if kind.warm_hours
-        else ""
-    )
-    text = f"{item} ({kind.kind}): while it holds ice crystals and feels as cold as in a refrigerator, {kind.cold}; "
-    text += f"thawed{after}, {warm}."
+    told = {"item": item, "kind": _charted(kind.kind), "do": _to_do(kind.cold)}
+    warm = _to_do(kind.warm)
+    if kind.warm_hours:
+        said = sentence("chart-thawed-hours", **told, n=40, n2=kind.warm_hours, do2=warm)
+    else:
+        said = sentence("chart-thawed", **told, do2=warm)
+    texts = [said]
     if kind.remark:
-        text += f" {kind.remark[0].upper()}{kind.remark[1:]}."
-    if hours > FULL_HOURS and warm == "discard":
-        text += (
-            f" After {number(hours)} hours take it as warm unless you find it still hard frozen."
-        )
-    return FreezerOff(item, kind.kind, kind.cold, warm, text, where)
+        texts.append(_charted(kind.remark))
+    if hours > FULL_HOURS and kind.warm == "discard":
+        texts.append(sentence("chart-take-as-warm", n=figure(hours)))
+    return FreezerOff(item, _charted(kind.kind), kind.cold, kind.warm, joined(" ", texts), where)
+
+
+def _charted(text: str) -> Sentence:
+    """Return a kind, or a remark, of the chart, so that it can be said in any language."""
+    return sentence("chart-" + re.sub("[^a-z]+", "-", text).strip("-"))
+
+
+def _to_do(word: str) -> Sentence:
+    return sentence("chart-do", do=Choice(word))

@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 
+from ledger.messages import sentence
 from ledger.published.batch import BatchDone, Finding, Used
 from ledger.published.forms import form_findings
-from ledger.published.parts import Part, how_much, parts_of, same_food
+from ledger.published.parts import Part, how_much, part_said, parts_of, same_food
 from ledger.published.reading import read
 from ledger.published.strength import is_bottled
 from ledger.published.words import label, listed
@@ -27,10 +28,10 @@ _LB_G = Fraction("453.59237")
 
 @dataclass(frozen=True)
 class _Kind:
-    """How a part that a product does not hold is said."""
+    """How a part that a product does not hold is said: by the id of a message."""
 
     kind: str
-    why: str
+    id: str
 
 
 def ingredient_findings(product: str, parts: Sequence[Part], batch: BatchDone) -> list[Finding]:
@@ -45,12 +46,12 @@ def ingredient_findings(product: str, parts: Sequence[Part], batch: BatchDone) -
     """
     out = []
     if not parts:
-        text = "What went in was not written down: the ingredients decide what it is."
+        text: str = sentence("finding-ingredients-ask")
         out.append(Finding("ingredients", None, None, "not recorded", text))
     for part in parts:
         found = _against(product, part)
         if found is not None:
-            text = f"{part.text} ({part.used.amount}) {found.why}"
+            text = part_said(found.id, part, product=label(product))
             out.append(Finding("ingredients", label(product), part.text, found.kind, text))
     out += _missing(product, parts)
     out += form_findings(product, parts, batch)
@@ -103,11 +104,11 @@ def _against(  # noqa: PLR0911 -- one line a part it plays
         return None
     if role == "ice":
         poured = any(same_food(part.text, name) for name in known.ingredients)
-        return None if poured else _Kind(_YOURSELF, "is water: did it go into the jars?")
+        return None if poured else _Kind(_YOURSELF, "finding-is-water")
     if role in ("vinegar", "lemon", "citric") and part.reading.unknown:
-        return _Kind(_YOURSELF, "is not read with certainty: is that its name?")
+        return _Kind(_YOURSELF, "finding-not-certain")
     if role == "no_salt":
-        return _Kind(_YOURSELF, "is no salt: compare with the recipe.")
+        return _Kind(_YOURSELF, "finding-no-salt")
     if role in ("lemon", "citric", "ascorbic") and known.group in _ACID_GROUPS:
         return None
     if role in _hold_roles(product) and role not in ("spice", "food"):
@@ -115,41 +116,37 @@ def _against(  # noqa: PLR0911 -- one line a part it plays
     if role in {"food", "spice"}:
         return _food_against(product, part)
     if role in ("vinegar", "lemon", "citric", "ascorbic"):
-        return _Kind(_YOURSELF, f"is not part of the published product ({known.label}).")
+        return _Kind(_YOURSELF, "finding-not-part")
     if role in ("sugar", "gelling_sugar", "sweetener", "pectin_low", "pectin", "firming"):
-        return _Kind(
-            _YOURSELF, f"is not named in the published product ({known.label}): look it up."
-        )
+        return _Kind(_YOURSELF, "finding-not-named")
     if role == "starch":
-        return _Kind(_NONE, f"is thickening, and the published product ({known.label}) holds none.")
-    return _Kind(_YOURSELF, "is in no table here: what is it, and may it go in?")
+        return _Kind(_NONE, "finding-is-thickening")
+    return _Kind(_YOURSELF, "finding-in-no-table")
 
 
 def _food_against(product: str, part: Part) -> _Kind | None:
-    known = products()[product]
     if [one.name for one in part.reading.foods] == ["bean"] and product in _TWO_BEANS:
-        return _Kind(_YOURSELF, "may be snap beans or dry ones: which were they?")
+        return _Kind(_YOURSELF, "finding-which-beans")
     if holds(product, part.text):
         unsure = not part.reading.exact or _is_forbidden(product, part)
         if _is_forbidden(product, part):
-            return _Kind(_NONE, f"does not belong into the published product ({known.label}).")
-        return _Kind(_YOURSELF, "is not read with certainty: is that its name?") if unsure else None
+            return _Kind(_NONE, "finding-does-not-belong")
+        return _Kind(_YOURSELF, "finding-not-certain") if unsure else None
     if part.role == "spice":
-        text = f"is not named in the published product ({known.label}): may it be added?"
-        return _Kind(_YOURSELF, text)
-    what = {
-        "low_acid": "is food of little acid",
-        "borderline": "is on the border of little acid",
-        "acid": "is another food",
+        return _Kind(_YOURSELF, "finding-may-it-be-added")
+    id_ = {
+        "low_acid": "finding-is-low-acid",
+        "borderline": "finding-is-borderline",
+        "acid": "finding-is-another-food",
     }[
         min(
             part.reading.foods,
             key=lambda one: ("low_acid", "borderline", "acid").index(one.acidity),
         ).acidity
     ]
-    named = {"grain": "thickens", "fat": "is fat", "dairy": "is dairy"}
-    what = next((named[f.group] for f in part.reading.foods if f.group in named), what)
-    return _Kind(_NONE, f"{what}, and the published product ({known.label}) holds none.")
+    named = {"grain": "finding-thickens", "fat": "finding-is-fat", "dairy": "finding-is-dairy"}
+    id_ = next((named[f.group] for f in part.reading.foods if f.group in named), id_)
+    return _Kind(_NONE, id_)
 
 
 _TWO_BEANS = frozenset({"snap_beans", "dry_beans_or_peas"})
@@ -173,15 +170,15 @@ def _missing(product: str, parts: Sequence[Part]) -> list[Finding]:
     out = []
     if known.needs and not any(same_food(p.text, need) for p in kept for need in known.needs):
         what = listed(known.needs, "or")
-        text = f"The published product ({known.label}) holds {what}; none was written down among what was used."
+        text = sentence("finding-needs", product=known.label, names=what)
         out.append(Finding("ingredients", label(product), None, _NONE, text))
     foods = [name for name in known.ingredients if read(name).foods]
     main = any(holds(product, part.text) for part in parts if part.reading.foods)
     if foods and not main and any(part.role == "food" for part in kept):
-        text = f"Nothing that the published product ({known.label}) is made of was written down."
+        text = sentence("finding-nothing-of-it", product=known.label)
         out.append(Finding("ingredients", label(product), None, _NONE, text))
     elif foods and not main:
-        text = f"Of what {known.label} is made, nothing was written down among what was used."
+        text = sentence("finding-none-of-its-parts", product=known.label)
         out.append(Finding("ingredients", label(product), None, "not recorded", text))
     return out
 
@@ -191,8 +188,8 @@ def juice_finding(parts: Sequence[Part]) -> list[Finding]:
     out = []
     for part in parts:
         if part.role == "lemon" and not is_bottled(part.text):
-            text = f"{part.text} ({part.used.amount}): was it bottled? Fresh juice varies in acid."
-            out.append(Finding("acid", "bottled", part.text, _YOURSELF, text))
+            text = part_said("finding-juice-bottled-ask", part)
+            out.append(Finding("acid", sentence("finding-bottled"), part.text, _YOURSELF, text))
     return out
 
 

@@ -11,8 +11,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
+from ledger.messages import Names, Typed, joined, sentence
 from ledger.published.batch import KINDS, BatchDone, Finding, JarsDone
-from ledger.published.comparing import compare, weight_psi
+from ledger.published.comparing import acid_done, compare, weight_psi
 from ledger.published.danger import AGAINST, Danger, danger_of
 from ledger.published.equipment import (
     cold_heat,
@@ -33,7 +34,7 @@ from ledger.published.outline import (
 )
 from ledger.published.processes import Process, published_for
 from ledger.published.product import Matched, match_batch
-from ledger.published.words import acid_text, cite, label, plain
+from ledger.published.words import acid_text, cite, fixed, label, plain
 from ledger.reference.schedules import BANDS, Schedule, products
 
 __all__ = ["GRAVE", "MARKED", "OPEN", "STANDINGS", "Judgement", "judge"]
@@ -100,18 +101,19 @@ class Judgement:
     @property
     def summary(self) -> str:
         """One sentence for the whole batch."""
-        return {
-            AGAINST: "Food of little acid, and no published pressure process closed it.",
-            _NONE: "No published process covers this batch as it was written down.",
-            "short of it": "This batch fell short of the published process.",
-            "not recorded": "Whether it was done as published cannot be said: something was not "
-            "written down.",
-            "to check yourself": "Something was not matched, or is not confirmed here: look it up and compare.",
-            "beyond it": "Every figure written down reaches the published one, and some go beyond it. "
-            "That compares figures; it does not vouch for the food.",
-            "as published": "Every figure written down reaches the published one. That compares "
-            "figures; it does not vouch for the food.",
-        }[self.standing]
+        return sentence(_SUMMARIES[self.standing])
+
+
+_SUMMARIES = {
+    AGAINST: "published-stands-against",
+    _NONE: "published-stands-none",
+    "short of it": "published-stands-short",
+    "not recorded": "published-stands-not-recorded",
+    "to check yourself": "published-stands-to-check",
+    "beyond it": "published-stands-beyond",
+    "as published": "published-stands-as-published",
+}
+"""What each standing of a whole batch is in a sentence."""
 
 
 @dataclass
@@ -177,25 +179,25 @@ def danger_findings(batch: BatchDone, danger: Danger | None) -> list[Finding]:
     """Return the finding that stands first where food of little acid has no pressure process."""
     if danger is None or not (danger.against or danger.oil):
         return []
-    names = ", ".join(danger.names)
-    how = (
-        "oil" if danger.oil else cold_heat(batch) or ("steam" if is_steam(batch) else batch.method)
-    )
+    foods = Names(danger.names)
+    if danger.oil:
+        how: str = sentence("finding-in-oil")
+    elif is_steam(batch):
+        how = cold_heat(batch) or sentence("finding-in-steam")
+    else:
+        how = cold_heat(batch) or fixed(batch.method)
     if not danger.against:
-        text = (
-            f"{names}: moist food under oil. In the refrigerator 4 days at the most, or freeze it."
-        )
+        text = sentence("finding-under-oil", foods=foods)
         return [Finding("method", None, how, "to check yourself", text)]
-    text = (
-        f"{names}: food of little acid. Done: {how}. Every process that is published for it is for a "
-        "pressure canner."
-    )
+    text = sentence("finding-pressure-only", foods=foods, done=how)
     return [Finding("method", "pressure", how, AGAINST, text)]
 
 
 def _unread(batch: BatchDone) -> list[Finding]:
     return [
-        Finding(field, None, said, "to check yourself", f"{said!r} cannot be read as a figure.")
+        Finding(
+            field, None, said, "to check yourself", sentence("finding-no-figure", said=Typed(said))
+        )
         for field, said in batch.unread
     ]
 
@@ -215,7 +217,7 @@ def _judge_jar(fit: tuple[str, ...], batch: BatchDone, jar: JarsDone, work: _Wor
         work.findings.append(gauge_finding(batch.gauge))
         lines = [line for line in lines if batch.gauge in (None, line.gauge)]
     if not lines:
-        text = f"Nothing is printed for a {batch.gauge} gauge."
+        text = sentence("finding-no-gauge", gauge=fixed(batch.gauge or ""))
         work.findings.append(Finding("gauge", None, batch.gauge, _NONE, text))
         return
     place = altitude_finding(lines, batch)
@@ -275,16 +277,16 @@ def _lacking(found: Finding) -> float:
 
 def _open_points(lines: Sequence[Schedule], batch: BatchDone) -> list[str]:
     """Return what was not written down and makes a difference, in words."""
-    out = []
+    out: list[str] = []
     if len({line.product for line in lines}) > 1:
-        out.append("which product it was")
+        out.append(sentence("finding-open-product"))
     if len({line.pack for line in lines}) > 1:
-        out.append("hot or raw pack")
+        out.append(sentence("finding-open-pack"))
     if len({line.gauge for line in lines}) > 1:
-        out.append("which gauge")
+        out.append(sentence("finding-open-gauge"))
     if len({line.jar for line in lines}) > 1:
-        out.append("which jar")
-    return [*out, "the altitude"] if batch.altitude_ft is None else out
+        out.append(sentence("finding-open-jar"))
+    return [*out, sentence("finding-open-altitude")] if batch.altitude_ft is None else out
 
 
 def _judged(batch: BatchDone, matched: Matched, work: _Work) -> Judgement:
@@ -322,7 +324,11 @@ def _settled(findings: Sequence[Finding]) -> list[Finding]:
     if not figures or any(one.kind not in reached for one in figures):
         return list(findings)
     return [
-        replace(one, kind="as published", text=f"{one.text} The batch reaches each of them.")
+        replace(
+            one,
+            kind="as published",
+            text=joined(" ", (one.text, sentence("finding-reaches-each"))),
+        )
         if one.field == "product" and one.kind == "not recorded"
         else one
         for one in findings
@@ -336,7 +342,7 @@ def _same(values: Sequence[float | str | None]) -> float | str | None:
 def _done(batch: BatchDone) -> dict[str, float | str | None]:
     acid = None
     if batch.acid is not None:
-        acid = ", ".join(f"{a.amount} {a.acid} per {a.per}" for a in batch.acid) or "none"
+        acid = joined(", ", [acid_done(one) for one in batch.acid]) or fixed("none")
     return {
         "minutes": plain(batch.minutes),
         "psi": plain(weight_psi(batch)),

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ledger.messages import measured, sentence
 from ledger.published.batch import Finding
-from ledger.published.words import listed, number
+from ledger.published.words import figure, listed, number
 
 __all__ = ["merge"]
 
@@ -40,28 +41,34 @@ def _one(found: list[Finding], open_points: Sequence[str], count: int) -> Findin
         return first
     published = figures[0] if len(figures) == 1 else None
     printed = _printed(figures)
-    unknown = listed(open_points, "and") or "the process"
+    unknown = listed(open_points, "and") or sentence("finding-open-process")
     if len(found) < count:
         kinds = kinds | {"not recorded"}
     if kinds == {"short of it"}:
-        text = f"Published: {printed}, depending on {unknown}. Done: {_shown(first.done)}, short of every one of them."
+        done = _shown(first.done)
+        text = sentence("finding-short-of-all", printed=printed, list=unknown, done=done)
         return Finding(first.field, published, first.done, "short of it", text)
     if kinds <= _REACHED:
         kind = "as published" if "as published" in kinds else "beyond it"
-        text = f"Published: {printed}, depending on {unknown}. Done: {_shown(first.done)}, which reaches them all."
+        done = _shown(first.done)
+        text = sentence("finding-reaches-all", printed=printed, list=unknown, done=done)
         return Finding(first.field, published, first.done, kind, text)
-    done = "not written down" if first.done is None else _shown(first.done)
-    text = f"Published: {printed}. Done: {done}. It depends on what was not written down or not settled: {unknown}."
+    done = sentence("finding-not-written") if first.done is None else _shown(first.done)
+    text = sentence("finding-depends", printed=printed, list=unknown, done=done)
     return Finding(first.field, published, first.done, "not recorded", text)
 
 
 def _shown(value: float | str | None) -> str:
-    return number(value) if isinstance(value, int | float) else str(value)
+    if isinstance(value, int | float):
+        return measured(number(value))
+    return value if value is not None else sentence("finding-not-written")
 
 
 def _printed(figures: list[float | str | None]) -> str:
     numbers = [f for f in figures if isinstance(f, int | float)]
     if numbers and len(numbers) == len(figures):
         low, high = min(numbers), max(numbers)
-        return number(low) if low == high else f"{number(low)} to {number(high)}"
+        if low == high:
+            return _shown(low)
+        return sentence("finding-range", n=figure(low), n2=figure(high))
     return listed((_shown(f) for f in figures), "or")

@@ -10,6 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from ledger.items import item_key
+from ledger.messages import Choice, Typed, joined, measured, sentence
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.danger import danger_of, in_oil
 from ledger.published.finding import find
@@ -19,7 +20,7 @@ from ledger.published.judging import Judgement
 from ledger.published.parts import Part, how_much, parts_of
 from ledger.published.recipe import recipe_findings, vinegar_findings
 from ledger.published.sealed import sealed_findings
-from ledger.published.words import cite, inches, number, plain
+from ledger.published.words import cite, figure, fixed, inches, plain, sizes_word
 from ledger.reference.schedules_sources import source
 from ledger.reference.storage import Figure, figures, freezing_headspace
 
@@ -71,12 +72,20 @@ def judge_other(batch: BatchDone) -> Judgement:
 
 
 def _asked(
-    field: str, published: str, question: str, figure: Figure, *, askable: bool = False
+    field: str, published: str, question: str, printed: Figure, *, askable: bool = False
 ) -> tuple[Finding, str]:
     """Return a question; most of these figures have no place in an entry."""
-    text = f"Published: {published}. {question}"
+    text = joined(" ", (_published(published), question))
     kind = "not recorded" if askable else "to check yourself"
-    return Finding(field, published, None, kind, text), cite(figure.source)
+    return Finding(field, published, None, kind, text), cite(printed.source)
+
+
+def _published(printed: str) -> str:
+    return sentence("finding-published", printed=printed)
+
+
+def _done(done: str) -> str:
+    return sentence("finding-done", done=done)
 
 
 def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
@@ -87,35 +96,32 @@ def _freeze(batch: BatchDone) -> list[tuple[Finding, str]]:
         if wide is None or narrow is None:
             continue
         low, high = wide[0], narrow[0]
-        published = (
-            f"{inches(low)} (wide mouth) or {inches(high)} (narrow), packed in liquid, {size}s"
+        published = sentence(
+            "finding-freezing-room", x=inches(low), x2=inches(high), sizes=sizes_word(size or "")
         )
-        text = f"Published: {published}."
-        done = batch.headspace_in
+        texts, done = [_published(published)], batch.headspace_in
         if done is None:
-            kind, text = (
-                "not recorded",
-                f"{text} How much room was left? Food grows as it freezes, and glass breaks.",
-            )
+            kind = "not recorded"
+            texts.append(sentence("finding-freezing-room-ask"))
         elif done < low:
-            kind, text = "short of it", f"{text} Done: {inches(done)}: glass may break."
+            kind = "short of it"
+            texts.append(sentence("finding-glass-may-break", x=inches(done)))
         elif done < high:
             kind = "to check yourself"
-            text = f"{text} Done: {inches(done)}. Was the mouth wide or narrow?"
+            texts += [_done(inches(done)), sentence("finding-mouth-ask")]
         else:
             kind = "as published" if done == high else "beyond it"
-            text = f"{text} Done: {inches(done)}."
+            texts.append(_done(inches(done)))
+        text = joined(" ", texts)
         shown = Finding("headspace", published, plain(done), kind, text)
         out.append((shown, cite(wide[1])))
     load = figures("freezer", "any", "max_load_in_24_hours")[0]
-    published = (
-        f"{number(load.low)} to {number(load.high)} lb at a time for each cubic foot of freezer"
-    )
+    published = sentence("finding-freezer-load", n=figure(load.low), n2=figure(load.high))
     out.append(
         _asked(
             "load",
             published,
-            "How large is the freezer, and how much went in within 24 hours?",
+            sentence("finding-freezer-load-ask"),
             load,
         )
     )
@@ -127,29 +133,21 @@ def _dry(batch: BatchDone) -> list[tuple[Finding, str]]:
     out = [
         _asked(
             "temperature",
-            f"{number(heat.low)} to {number(heat.high)} degrees F in a drier or oven",
-            "At what temperature did it dry?",
+            sentence("finding-drying-heat", n=figure(heat.low), n2=figure(heat.high)),
+            sentence("finding-drying-heat-ask"),
             heat,
         )
     ]
     key = item_key(batch.makes)
     if "jerky" in key:
-        for kind in ("red_meat", "poultry"):
-            warm = figures("dried", f"jerky_{kind}", "preheat_internal_temperature")[0]
-            published = (
-                f"{number(warm.low)} degrees F inside, before drying ({kind.replace('_', ' ')})"
-            )
-            out.append(
-                _asked(
-                    "temperature", published, "Was it heated first, and how hot did it get?", warm
-                )
-            )
+        for row, of in (("jerky_red_meat", "red-meat"), ("jerky_poultry", "poultry")):
+            warm = figures("dried", row, "preheat_internal_temperature")[0]
+            published = sentence("finding-jerky-heat", n=figure(warm.low), kind=Choice(of))
+            out.append(_asked("temperature", published, sentence("finding-jerky-heat-ask"), warm))
         return out
     rest = figures("dried", "dried_fruit", "conditioning_time")[0]
-    published = (
-        f"fruit: about {number(rest.low)} days loosely packed and stirred daily before storing"
-    )
-    return [*out, _asked("conditioning", published, "For how many days was it conditioned?", rest)]
+    published = sentence("finding-conditioning", n=figure(rest.low))
+    return [*out, _asked("conditioning", published, sentence("finding-conditioning-ask"), rest)]
 
 
 def _ferment(batch: BatchDone) -> list[tuple[Finding, str]]:
@@ -171,22 +169,27 @@ def _ferment(batch: BatchDone) -> list[tuple[Finding, str]]:
         ]
         where = cite(salt.source)
         return [*((one, where) for one in found), *_ferment_time("pickles_dill_fermented")]
-    text = f"The tables hold no figures for fermenting {batch.makes!r}. Ask an extension adviser for a tested recipe."
-    return [(Finding("product", None, batch.makes, "no published process", text), "our own advice")]
+    text = sentence("finding-no-fermenting", item=Typed(batch.makes))
+    ours = sentence("published-our-own-advice")
+    return [(Finding("product", None, batch.makes, "no published process", text), ours)]
 
 
 def _ferment_time(food: str) -> list[tuple[Finding, str]]:
     warm, *cool = figures("ferment", food, "time")
-    published = (
-        f"{number(warm.low)} to {number(warm.high)} weeks at {warm.condition} degrees".replace(
-            " F degrees", " degrees F"
+    several = [
+        sentence(
+            "finding-weeks-at",
+            n=figure(warm.low),
+            n2=figure(warm.high),
+            temperature=warm.condition.removesuffix(" F"),
         )
-    )
+    ]
     for one in cool:
-        published += f", {number(one.low)} to {number(one.high)} at {one.condition}".removesuffix(
-            " F"
+        at = one.condition.removesuffix(" F")
+        several.append(
+            sentence("finding-weeks-cooler", n=figure(one.low), n2=figure(one.high), temperature=at)
         )
-    return [_asked("time", published, "How long did it stand, and how warm?", warm)]
+    return [_asked("time", joined(", ", several), sentence("finding-weeks-ask"), warm)]
 
 
 def _kraut_salt(batch: BatchDone) -> tuple[Finding, str]:
@@ -196,35 +199,39 @@ def _kraut_salt(batch: BatchDone) -> tuple[Finding, str]:
         figures("ferment", "sauerkraut", "salt_per_5_lb_cabbage")[0],
     )
     where = cite(high.source)
-    published = "3 tbsp canning salt for 5 lb of cabbage (3/4 cup for 25 lb)"
+    published = sentence("finding-kraut-salt")
     pounds = _pounds(batch, "cabbage")
     spoons = _spoons(batch)
     roles = {part.role for part in parts_of(batch.used)}
     if "no_salt" in roles and "salt" not in roles:
-        text = f"Published: {published}. Salt substitute and low-sodium salt are no salt for it."
-        return Finding("salt", published, "salt substitute", "short of it", text), where
+        text = joined(" ", (_published(published), sentence("finding-no-salt-for-it")))
+        done = sentence("finding-salt-substitute")
+        return Finding("salt", published, done, "short of it", text), where
     if pounds is None or spoons is None:
         by_weight = figures("ferment", "sauerkraut", "salt_by_weight")[0]
         share = _by_weight(batch)
-        text = f"Published: {published}."
         if share is not None:
-            text += (
-                f" Done: {float(share) * 100:.2f} percent by weight; {number(by_weight.low)} to "
-                f"{number(by_weight.high)} percent is commonly stated, not confirmed here: look it up."
+            percent = f"{float(share) * 100:.2f}"
+            by = sentence(
+                "finding-salt-by-weight",
+                n=measured(percent),
+                n2=figure(by_weight.low),
+                n3=figure(by_weight.high),
             )
-            done = f"{float(share) * 100:.2f} %"
             kind = "short of it" if share < _LEAST_SALT else "to check yourself"
-            return Finding("salt", published, done, kind, text), where
-        text += " How much salt, in spoons or by weight, to how much cabbage by weight?"
+            text = joined(" ", (_published(published), by))
+            return Finding("salt", published, measured(f"{percent} %"), kind, text), where
+        text = joined(" ", (_published(published), sentence("finding-salt-ask")))
         return Finding("salt", published, None, "not recorded", text), where
     least, most = low.low * 16 / 25 * pounds, high.high / 5 * pounds
-    done = f"{number(spoons)} tbsp for {number(pounds)} lb"
-    text = f"Published: {published}. Done: {done}."
+    done = sentence("finding-salt-done", n=figure(spoons), n2=figure(pounds))
+    texts = [_published(published), _done(done)]
     if spoons < least * (1 - _SLACK):
-        kind, text = "short of it", f"{text} Too little salt lets it spoil."
+        kind = "short of it"
+        texts.append(sentence("finding-salt-short"))
     else:
         kind = "beyond it" if spoons > most * (1 + _SLACK) else "as published"
-    return Finding("salt", published, done, kind, text), where
+    return Finding("salt", published, done, kind, joined(" ", texts)), where
 
 
 def _pounds(batch: BatchDone, role: str) -> Fraction | None:
@@ -261,17 +268,14 @@ def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
     if in_oil(batch, parts):
         return []  # what stands under oil is said by itself: vinegar changes nothing of it
     if at := [place for place in batch.kept if place in _WARM]:
-        text = (
-            f"Done: kept in the {at[0]}. For pickles that stand there the tables print a process in "
-            "boiling water; nothing is published for them without. Keep them in the refrigerator."
-        )
+        text = sentence("finding-cold-pickle-kept", place=fixed(at[0]))
         found = Finding("storage", "refrigerator", at[0], "no published process", text)
         return [(found, cite(strength.source))]
-    published = f"vinegar of {number(strength.low)} percent"
+    published = sentence("finding-vinegar-of", n=figure(strength.low))
     if weak := vinegar_findings(vinegars):
         return [(one, cite(strength.source)) for one in weak]
     if not vinegars:
-        question = "Which vinegar, and how much? Write its strength into its name: vinegar 5%."
+        question = sentence("finding-vinegar-ask")
         return [_asked("acid", published, question, strength, askable=True)]
     return [(_brine(parts, vinegars, published), cite(source("UMN_DILLY")))]
 
@@ -281,23 +285,26 @@ def _brine(parts: list[Part], vinegars: list[Part], published: str) -> Finding:
     cups = [how_much(part, "cup") for part in vinegars]
     water = [how_much(part, "cup") for part in parts if part.role == "water"]
     named = vinegars[0].text
+    brine = sentence("finding-as-much-as-water", printed=published)
     if any(one is None for one in (*cups, *water)):
-        text = f"Published: {published}, and as much of it as water. How many cups of each?"
+        text = joined(" ", (brine, sentence("finding-cups-of-each-ask")))
         return Finding("acid", published, named, "not recorded", text)
     acid, thin = (sum((one for one in x if one is not None), Fraction(0)) for x in (cups, water))
-    shown = f"{number(acid)} cups of {named} to {number(thin)} of water"
-    text = f"Published: {published}, and as much of it as water. Done: {shown}."
+    shown = sentence("finding-acid-to-water", n=figure(acid), item=named, n2=figure(thin))
+    done = _done(shown)
     if acid < thin:
-        return Finding("acid", published, shown, "short of it", f"{text} That thins the acid.")
-    text += " For pickles kept cold no recipe was tested here: compare, and keep them in the refrigerator."
+        text = joined(" ", (brine, done, sentence("finding-thins-acid")))
+        return Finding("acid", published, shown, "short of it", text)
+    text = joined(" ", (brine, done, sentence("finding-cold-pickle-compare")))
     return Finding("acid", published, shown, "to check yourself", text)
 
 
 def _jam(batch: BatchDone) -> list[tuple[Finding, str]]:
     cold = figures("shelf_life", "jam_uncooked_freezer")[0]
-    published = f"{number(cold.high)} weeks in the refrigerator, else the freezer"
+    published = sentence("finding-jam-weeks", n=figure(cold.high))
     if at := [place for place in batch.kept if place in _WARM]:
-        text = f"Published: {published}. Done: kept in the {at[0]}, where uncooked jam spoils."
+        kept = sentence("finding-jam-kept", place=fixed(at[0]))
+        text = joined(" ", (_published(published), kept))
         return [(Finding("storage", published, at[0], "short of it", text), cite(cold.source))]
-    text = f"Published: {published}. Uncooked jam is not for the shelf."
+    text = joined(" ", (_published(published), sentence("finding-jam-not-shelf")))
     return [(Finding("storage", published, None, "as published", text), cite(cold.source))]

@@ -10,10 +10,11 @@ from functools import lru_cache
 
 from ledger.amounts import parse_amount, unit_factor
 from ledger.errors import LedgerError
+from ledger.messages import Sentence, measured, sentence
 from ledger.published.batch import Used
 from ledger.published.reading import Reading, read, stems
 
-__all__ = ["Part", "how_much", "parts_of", "same_food"]
+__all__ = ["Part", "how_much", "part_said", "parts_of", "same_food"]
 
 _ACIDS = ("vinegar", "lemon", "citric", "ascorbic")
 _FIRST = (
@@ -71,6 +72,11 @@ class Part:
     def text(self) -> str:
         """Its name, as written down."""
         return self.used.item
+
+
+def part_said(id_: str, part: Part, **more: str) -> Sentence:
+    """Return what is said of a line: ``item (amount) is …``, as the household wrote both."""
+    return sentence(id_, item=part.text, amount=measured(part.used.amount), **more)
 
 
 @lru_cache(8192)

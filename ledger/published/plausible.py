@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from ledger.amounts import jar_volume_ul, unit_factor
+from ledger.messages import Sentence, joined, measured, sentence
 from ledger.published.batch import BatchDone
 from ledger.published.finding import find, nearest
 from ledger.published.ingredients import main_grams
@@ -15,7 +16,7 @@ from ledger.published.jars import jar_size
 from ledger.published.outline import LOADS
 from ledger.published.parts import parts_of
 from ledger.published.strength import strength_of
-from ledger.published.words import cite, labels, number
+from ledger.published.words import cite, figure, jar_word, labels, listed, sizes_word
 from ledger.reference.schedules_sources import source
 from ledger.reference.yields import Quantity, quantities
 
@@ -113,9 +114,12 @@ def doubts_of(
     if kcal is not None and grams_made:
         dense = kcal / grams_made * 100
         if dense > MOST_KCAL_PER_100G:
-            text = (
-                f"What went in holds {kcal:,.0f} kcal and {grams_made / 1000:.2f} kg came out: that is "
-                f"{dense:,.0f} kcal for 100 g, more than pure fat ({MOST_KCAL_PER_100G:.0f}). Are the amounts right?"
+            text: str = sentence(
+                "published-denser-than-fat",
+                n=round(kcal),
+                x=measured(f"{grams_made / 1000:.2f}"),
+                n2=round(dense),
+                n3=round(MOST_KCAL_PER_100G),
             )
             out.append(Doubt("energy", text, "USDA National Nutrient Database, release 28, 04002"))
     return out
@@ -130,10 +134,9 @@ def _pressure(batch: BatchDone) -> list[Doubt]:
     if batch.psi is None or not re.fullmatch(r"[\d.,\s]+", said):
         return []
     if batch.psi > _DIAL_TO:
-        text = f"{said} psi: gauges of canners run from 0 to {_DIAL_TO} psi. "
-        text += f"Was it a gauge in kPa ({said} kPa)? Is it psi?"
+        text = sentence("published-psi-or-kpa", said=said, n=_DIAL_TO)
     elif batch.psi < _BAR:
-        text = f"{said} psi: was it a gauge in bar ({said} bar)? Is it psi?"
+        text = sentence("published-psi-or-bar", said=said)
     else:
         return []
     return [Doubt("pressure", text, cite(source("UW_MULTICOOKER")), "psi")]
@@ -148,12 +151,19 @@ def strength_doubts(batch: BatchDone) -> list[Doubt]:
         if part.role == "vinegar" and not part.strained:
             found = strength_of(part.text)
             if found.kind == "to check yourself":
-                text = (
-                    f"{part.text}: {found.said}. Tested recipes count on 5 %; a strength goes into the name "
-                    '("vinegar 5%"). Is it to stay unknown?'
+                text = joined(
+                    " ", (_strength(part.text, found.why), sentence("published-strength-ask"))
                 )
                 out.append(Doubt("strength", text, cite(source("UCANR_VINEGAR")), "used"))
     return out
+
+
+def _strength(item: str, why: str) -> Sentence:
+    if why == "home-made":
+        return sentence("published-strength-home-made", item=item)
+    if why == "essence":
+        return sentence("published-strength-essence", item=item)
+    return sentence("published-strength-unsaid", item=item)
 
 
 def _yield(batch: BatchDone) -> list[Doubt]:
@@ -171,9 +181,13 @@ def _yield(batch: BatchDone) -> list[Doubt]:
         made = _jars_made(batch, size)
         if found[0] / _WIDE <= made <= found[1] * _WIDE:
             return []
-        text = (
-            f"{number(pounds)} lb gave {number(made)} {size}s: published range {found[0]} to {found[1]} "
-            f"({labels([product])}). Is the amount right?"
+        text = sentence(
+            "published-yield-ask",
+            n=figure(pounds),
+            jars=sizes_word(size, float(made)),
+            n2=found[0],
+            n3=found[1],
+            product=labels([product]),
         )
         return [Doubt("yield", text, cite(found[2][0].source))]
     return []
@@ -198,11 +212,6 @@ def _loads(batch: BatchDone, loads: dict[str, int]) -> list[Doubt]:
     needed = math.ceil(parts)
     if needed <= batch.loads:
         return []
-    held = " and ".join(f"{one.jars} {one.jar}s" for one in batch.jars)
-    text = (
-        f"{held} in {batch.loads} load{'s' if batch.loads > 1 else ''}: by the jars that the canner takes it would be "
-        f"{needed}. How many loads did it take?"
-    )
-    return [
-        Doubt("load", text, "the household's setting, else the loads printed with the quantities")
-    ]
+    held = listed([jar_word(one.jar, one.jars) for one in batch.jars])
+    text = sentence("published-loads-ask", jars=held, n=batch.loads, n2=needed)
+    return [Doubt("load", text, sentence("published-loads-source"))]

@@ -8,7 +8,16 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
-from ledger.published.words import acid_text, band, cite, inches
+from ledger.messages import Choice, joined, sentence
+from ledger.published.words import (
+    acid_text,
+    band,
+    cite,
+    cited,
+    inches,
+    pack_word,
+    sizes_word,
+)
 from ledger.reference.planting import Source
 from ledger.reference.schedules import BANDS, Cell, Schedule
 
@@ -57,14 +66,22 @@ class Process:
     def text(self) -> str:
         """The process in one line, with its source."""
         s = self.schedule
-        how = f"{self.minutes} minutes in boiling water"
+        how = sentence("published-minutes-boiling", n=self.minutes)
         if self.psi is not None:
-            how = f"{self.minutes} minutes at {self.psi} psi on a {s.gauge} gauge"
-        parts = [f"{s.pack} pack, {s.jar}s", how, f"headspace {inches(self.headspace_in)}"]
+            how = sentence(
+                "published-minutes-pressure",
+                n=self.minutes,
+                n2=self.psi,
+                gauge=Choice(s.gauge or "dial"),
+            )
+        pack = sentence("published-packed", pack=pack_word(s.pack), sizes=sizes_word(s.jar))
+        parts = [pack, how, sentence("published-headspace", x=inches(self.headspace_in))]
         if self.acid:
-            parts.append(f"acid in each jar: {self.acid}")
-        sure = "" if self.confirmed else "; not confirmed, look it up"
-        return f"{', '.join(parts)} ({band(self.low_ft, self.high_ft)}; {self.where}{sure})"
+            parts.append(sentence("published-acid-each-jar", acids=self.acid))
+        id_ = "published-process" if self.confirmed else "published-process-not-confirmed"
+        at = band(self.low_ft, self.high_ft)
+        where = sentence("published-band-in", band=at, source=cited(self.where, "; ", ""))
+        return sentence(id_, parts=joined(", ", parts), where=where)
 
     @property
     def where(self) -> str:
@@ -144,14 +161,10 @@ def border_note(method: str, gauge: str | None, altitude_ft: Fraction) -> str | 
     for (_, high), (low, _) in pairwise(bands):
         assert high is not None
         if altitude_ft == high:
-            return (
-                f"{high:,} ft is the last foot of its band. Altitudes from maps vary: "
-                f"where yours may be higher, the next band begins at {low:,} ft."
-            )
+            return sentence("finding-last-foot", n=high, n2=low)
         if high < altitude_ft < low:
-            return (
-                f"{float(altitude_ft):,.1f} ft lies between the printed {high:,} and {low:,} ft: "
-                "the next band up is taken."
+            return sentence(
+                "finding-between-bands", n=round(float(altitude_ft), 1), n2=high, n3=low
             )
     return None
 

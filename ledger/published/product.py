@@ -6,25 +6,24 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from ledger.messages import Typed, joined, sentence
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.finding import Match, find, lines_of
 from ledger.published.ingredients import holds, ingredient_findings, nearest_by_used
 from ledger.published.parts import Part, parts_of
 from ledger.published.reading import read
 from ledger.published.recipe import recipe_findings
-from ledger.published.words import labels, listed
+from ledger.published.words import fixed, labels, listed, says, without
 from ledger.reference.schedules import products
 
 _FERMENTED = re.compile(
     r"ferment|gegoren|milchsauer|sour pickle|salzgurke|brined|weeks|wochen", re.IGNORECASE
 )
 
-__all__ = ["NEAREST", "Matched", "match_batch"]
+__all__ = ["Matched", "match_batch"]
 
 _NONE = "no published process"
 _YOURSELF = "to check yourself"
-NEAREST = "For comparison only:"
-"""Begins what the nearest published products are, where none fits."""
 
 
 @dataclass(frozen=True)
@@ -55,8 +54,8 @@ def match_batch(batch: BatchDone) -> Matched:
     match, findings = _match(batch, parts)
     if not match.candidates:
         near = tuple(dict.fromkeys((*match.near, *nearest_by_used(batch))))[:3]
-        said = match.text.partition(" Nearest, for comparison")[0]
-        text = f"{said} {_compared(near)}".strip()
+        said = without(match.text, "finding-nearest-named")
+        text = joined(" ", [one for one in (said, _compared(near)) if one])
         none = Finding("product", None, batch.makes, _NONE, text)
         return Matched((), (), (none, *findings), near)
     found = {product: _of_product(product, parts, batch) for product in match.candidates}
@@ -84,9 +83,10 @@ def _match(batch: BatchDone, parts: Sequence[Part]) -> tuple[Match, list[Finding
         fits = [p for p in match.candidates if not _outside(ingredient_findings(p, parts, batch))]
         if match.by == "schedule" and fits and _bears(match.candidates, batch.makes):
             return match, _unknown_words(batch)
-        text = f"The schedule {batch.schedule!r} is not among the tables held here: compare with its document."
+        schedule = Typed(batch.schedule)
+        text = sentence("finding-schedule-not-held", schedule=schedule)
         if match.by == "schedule":
-            text = f"The schedule {batch.schedule!r} does not fit what went in: it is set aside."
+            text = sentence("finding-schedule-set-aside", schedule=schedule)
         findings.append(Finding("schedule", None, batch.schedule, _YOURSELF, text))
     match = find(batch.makes, batch.method, jar, batch.pack)
     if match.candidates:
@@ -114,7 +114,7 @@ def _unknown_words(batch: BatchDone) -> list[Finding]:
     words = read(batch.makes).unknown
     if not words:
         return []
-    text = f"{listed(words)}: in no table here. Does it change what was made?"
+    text = sentence("finding-words-not-known", names=listed(words))
     return [Finding("product", None, batch.makes, _YOURSELF, text)]
 
 
@@ -138,7 +138,9 @@ def _name_against(product: str, batch: BatchDone) -> list[Finding]:
     strange = [name for name in said if name not in own and not holds(product, name)]
     if not strange:
         return []
-    text = f"{batch.makes} says {listed(strange)}, and the published product ({known.label}) holds none."
+    text = sentence(
+        "finding-name-says", item=batch.makes, names=listed(strange), product=known.label
+    )
     return [Finding("product", known.label, batch.makes, _NONE, text)]
 
 
@@ -148,7 +150,7 @@ def _outside(findings: Sequence[Finding]) -> bool:
 
 
 def _departs(one: Finding) -> bool:
-    return one.kind == _NONE and not one.text.startswith("Published:")
+    return one.kind == _NONE and not says(one.text, "finding-more-than-tested")
 
 
 def _best(
@@ -178,7 +180,8 @@ def _best(
 def _named(match: Match, fit: tuple[str, ...], batch: BatchDone) -> Finding:
     named = labels(fit)
     if len(fit) == 1:
-        return Finding("product", named, batch.makes, "as published", f"Compared with: {named}.")
+        text = sentence("finding-compared-with", product=named)
+        return Finding("product", named, batch.makes, "as published", text)
     return Finding("product", named, batch.makes, "not recorded", match.text)
 
 
@@ -189,25 +192,34 @@ def _departed(
     product = min(found, key=lambda p: sum(_departs(one) for one in found[p]))
     outside = [one for one in found[product] if _departs(one)]
     near = tuple(dict.fromkeys((*match.candidates[:1], *nearest_by_used(batch))))[:3]
-    text = f"No process is published for this recipe with {batch.method}, whatever its name. {_compared(near)}"
-    first = Finding("product", None, batch.makes, _NONE, text.strip())
+    none = sentence("finding-none-for-recipe", method=fixed(batch.method))
+    text = joined(" ", [one for one in (none, _compared(near)) if one])
+    first = Finding("product", None, batch.makes, _NONE, text)
     return Matched((), match.candidates, (first, *outside), near)
 
 
 def _compared(near: tuple[str, ...]) -> str:
     """Return the nearest published products with their methods, for comparison only."""
-    out = []
-    for product in near:
-        methods = listed(dict.fromkeys(s.method for s in lines_of(product)), "or")
-        out.append(f"{labels([product])} ({methods})")
-    return f"{NEAREST} {'; '.join(out)}." if out else ""
+    out = [
+        sentence("finding-nearest-one", product=labels([product]), methods=_methods([product]))
+        for product in near
+    ]
+    return sentence("finding-nearest", products=joined("; ", out)) if out else ""
+
+
+def _methods(fit: Sequence[str]) -> str:
+    """Return the methods that are printed for some products: ``boiling water or pressure``."""
+    return listed(map(fixed, dict.fromkeys(s.method for p in fit for s in lines_of(p))), "or")
 
 
 def _method(fit: tuple[str, ...], batch: BatchDone) -> Finding:
-    methods = listed(dict.fromkeys(s.method for p in fit for s in lines_of(p)), "or")
+    methods = _methods(fit)
     if any(lines_of(p, batch.method) for p in fit):
-        return Finding("method", methods, batch.method, "as published", f"Published for {methods}.")
-    text = f"Published for {methods} only: no {batch.method} process is printed for {labels(fit)}."
+        text: str = sentence("finding-published-for", what=methods)
+        return Finding("method", methods, batch.method, "as published", text)
+    text = sentence(
+        "finding-other-method", methods=methods, method=fixed(batch.method), product=labels(fit)
+    )
     if batch.method == "boiling water" and any(products()[p].low_acid for p in fit):
-        text += " It is low in acid, and boiling water does not get hot enough for it."
+        text = joined(" ", (text, sentence("finding-not-hot-enough")))
     return Finding("method", methods, batch.method, _NONE, text)

@@ -6,11 +6,12 @@ import re
 from collections.abc import Sequence
 from fractions import Fraction
 
+from ledger.messages import Choice, Names, joined, sentence
 from ledger.published.batch import BatchDone, Finding
-from ledger.published.parts import Part, how_much, same_food
+from ledger.published.parts import Part, how_much, part_said, same_food
 from ledger.published.reading import read
-from ledger.published.strength import is_bottled, strength_of
-from ledger.published.words import cite, number
+from ledger.published.strength import Strength, is_bottled, strength_of
+from ledger.published.words import cite, cited, figure
 from ledger.reference.bounds import Bound, bounds_of
 from ledger.reference.schedules import products
 
@@ -76,7 +77,7 @@ def _unbounded(product: str, parts: Sequence[Part]) -> list[Finding]:
         done = how_much(part, "lb")
         if whole and done is not None and done <= whole * _FLAVOUR:
             continue
-        text = f"{part.text} ({part.used.amount}): of little acid, and the recipe here prints no most of it: compare."
+        text = part_said("finding-no-most", part)
         out.append(Finding("ingredients", known.label, part.text, _YOURSELF, text))
     return out
 
@@ -88,21 +89,36 @@ def vinegar_findings(parts: Sequence[Part]) -> list[Finding]:
         if part.role == "vinegar":
             found = strength_of(part.text)
             if found.kind != "as published":
-                text = (
-                    f"Published: vinegar of 5 %. Done: {part.text}, {found.said}. "
-                    "Home-made vinegar and vinegar below 5 % are not what the recipe was tested with."
+                printed = sentence("finding-vinegar-of-5")
+                text = joined(
+                    " ",
+                    (
+                        sentence("finding-published", printed=printed),
+                        _strength_done(part.text, found),
+                        sentence("finding-vinegar-not-tested"),
+                    ),
                 )
-                out.append(Finding("acid", "vinegar of 5 %", part.text, found.kind, text))
+                out.append(Finding("acid", printed, part.text, found.kind, text))
         elif part.role == "lemon" and not is_bottled(part.text):
-            text = f"{part.text} ({part.used.amount}): was it bottled? Fresh juice varies in acid."
-            out.append(Finding("acid", "bottled", part.text, _YOURSELF, text))
+            text = part_said("finding-juice-bottled-ask", part)
+            out.append(Finding("acid", sentence("finding-bottled"), part.text, _YOURSELF, text))
     return out
+
+
+def _strength_done(item: str, found: Strength) -> str:
+    if found.percent is not None:
+        return sentence("finding-strength-done", item=item, n=figure(found.percent))
+    if found.why == "essence":
+        return sentence("finding-strength-essence", item=item)
+    if found.why == "home-made":
+        return sentence("finding-strength-home-made", item=item)
+    return sentence("finding-strength-unsaid", item=item)
 
 
 def _no_main(row: Bound, parts: Sequence[Part]) -> list[Finding]:
     if not any(part.role == "food" for part in parts):
         return []
-    text = f"The recipe is printed for {row.basis_part}: how much of it went in?"
+    text = sentence("finding-main-part-ask", part=row.basis_part)
     return [Finding("ingredients", row.basis_part, None, "not recorded", text)]
 
 
@@ -151,7 +167,7 @@ def _compared(
     row: Bound, rows: Sequence[Bound], parts: Sequence[Part], batch: BatchDone
 ) -> Finding | None:
     if row.bound == "exact_recipe":
-        text = f"Printed: {row.part} belongs to the process; another one changes it ({cite(row.source)}). Compare."
+        text = sentence("finding-part-of-process", part=row.part, source=cited(cite(row.source)))
         return Finding("ingredients", row.part, None, _YOURSELF, text)
     if row.amount is None or _FOR_TASTE.search(row.judges):
         return None
@@ -200,13 +216,25 @@ def _sum(parts: Sequence[Part], unit: str) -> Fraction | None:
 
 
 def _printed(row: Bound) -> str:
-    most = "at most" if row.bound == "at_most" else "at least"
-    basis = f"{number(row.basis or 0)} {row.basis_unit} {row.basis_part}"
-    return f"{most} {number(row.amount or 0)} {row.unit} {row.part} for {basis}"
+    told = {
+        "n": figure(row.amount or 0),
+        "what": f"{row.unit} {row.part}",
+        "n2": figure(row.basis or 0),
+        "basis": f"{row.basis_unit} {row.basis_part}",
+    }
+    if row.bound == "at_most":
+        return sentence("finding-at-most", **told)
+    return sentence("finding-at-least", **told)
 
 
-def _unknown(row: Bound, what: str) -> Finding:
-    text = f"Published: {_printed(row)} ({cite(row.source)}). How much {what} was it, by weight or in cups?"
+def _bound(row: Bound) -> str:
+    where = cited(cite(row.source))
+    return sentence("finding-published-in", printed=_printed(row), source=where)
+
+
+def _unknown(row: Bound, found: Sequence[Part]) -> Finding:
+    names = Names(tuple(part.text for part in found))
+    text = joined(" ", (_bound(row), sentence("finding-how-much-ask", names=names)))
     return Finding(
         "ingredients" if row.bound == "at_most" else "acid",
         _printed(row),
@@ -245,28 +273,24 @@ def _one_at_most(
 ) -> Finding:
     unit = _unit(row)
     most, done = _wanted(row, parts, batch), _sum(found, unit)
-    names = ", ".join(part.text for part in found)
     if most is None or done is None:
-        return _unknown(row, names)
-    shown = f"{number(done)} {unit} {names}, where {number(most)} is printed for this much"
-    text = f"Published: {_printed(row)} ({cite(row.source)}). Done: {shown}."
+        return _unknown(row, found)
+    names = ", ".join(part.text for part in found)
+    shown = _beside(done, f"{unit} {names}", most)
+    texts = [_bound(row), sentence("finding-done", done=shown)]
+    kind = "as published"
     if done > most * (1 + _SLACK):
-        return Finding(
-            "ingredients",
-            _printed(row),
-            shown,
-            _NONE,
-            f"{text} That is more than the tested recipe holds.",
-        )
-    if not row.confirmed:
-        return Finding(
-            "ingredients",
-            _printed(row),
-            shown,
-            _YOURSELF,
-            f"{text} The printed figure is not confirmed here.",
-        )
-    return Finding("ingredients", _printed(row), shown, "as published", text)
+        kind = _NONE
+        texts.append(sentence("finding-more-than-tested"))
+    elif not row.confirmed:
+        kind = _YOURSELF
+        texts.append(sentence("finding-bound-not-confirmed"))
+    return Finding("ingredients", _printed(row), shown, kind, joined(" ", texts))
+
+
+def _beside(done: Fraction, what: str, wanted: Fraction) -> str:
+    """Return an amount beside the one printed for as much of the main part."""
+    return sentence("finding-beside", n=figure(done), what=what, n2=figure(wanted))
 
 
 def _at_least(row: Bound, parts: Sequence[Part], found: Sequence[Part]) -> Finding | None:
@@ -279,30 +303,24 @@ def _at_least(row: Bound, parts: Sequence[Part], found: Sequence[Part]) -> Findi
     if not found:
         own = any(part.role in ("pectin_low", "gelling_sugar") for part in parts)
         kind = _YOURSELF if field == "sugar" and own else "short of it"
-        text = f"Published: {_printed(row)} ({cite(row.source)}). None was written down among what was used."
+        texts = [_bound(row), sentence("finding-none-written")]
         if kind == _YOURSELF:
-            text += " Pectin for little sugar goes by its own leaflet: compare with that."
-        return Finding(field, _printed(row), None, kind, text)
+            texts.append(sentence("finding-pectin-leaflet"))
+        return Finding(field, _printed(row), None, kind, joined(" ", texts))
     done = _sum(found, unit)
     if least is None or done is None:
-        return _unknown(row, ", ".join(part.text for part in found))
-    shown = f"{number(done)} {unit}, where {number(least)} is printed for this much"
-    text = f"Published: {_printed(row)} ({cite(row.source)}). Done: {shown}."
+        return _unknown(row, found)
+    shown = _beside(done, unit, least)
+    texts = [_bound(row), sentence("finding-done", done=shown)]
+    kind = "as published"
     if done < least * (1 - _SLACK):
         kind = _YOURSELF if field == "ingredients" else "short of it"
-        less = {"acid": "less acid", "sugar": "less sugar", "salt": "less salt"}.get(field, "less")
-        return Finding(
-            field, _printed(row), shown, kind, f"{text} That is {less} than the tested recipe has."
-        )
-    if not row.confirmed:
-        return Finding(
-            field,
-            _printed(row),
-            shown,
-            _YOURSELF,
-            f"{text} The printed figure is not confirmed here.",
-        )
-    return Finding(field, _printed(row), shown, "as published", text)
+        what = Choice(field if field in ("acid", "sugar", "salt") else "other")
+        texts.append(sentence("finding-less-than-tested", what=what))
+    elif not row.confirmed:
+        kind = _YOURSELF
+        texts.append(sentence("finding-bound-not-confirmed"))
+    return Finding(field, _printed(row), shown, kind, joined(" ", texts))
 
 
 def _dilution(row: Bound, rows: Sequence[Bound], parts: Sequence[Part]) -> Finding | None:
@@ -317,14 +335,8 @@ def _dilution(row: Bound, rows: Sequence[Bound], parts: Sequence[Part]) -> Findi
     )
     names = () if acid_row is None else acid_row.names
     acid = _sum([p for p in parts if any(_is(p, name) for name in names)], "cup")
-    printed = (
-        "no water in the liquid"
-        if not row.amount
-        else f"at most {number(row.amount)} cups of water"
-    )
-    if acid_row is not None and acid_row.amount and row.amount:
-        printed += f" to {number(acid_row.amount)} of {acid_row.part}"
-    where = cite(row.source)
+    printed = _most_water(row, acid_row)
+    intro = sentence("finding-published-in", printed=printed, source=cited(cite(row.source)))
     if (
         done is None
         or acid is None
@@ -332,12 +344,22 @@ def _dilution(row: Bound, rows: Sequence[Bound], parts: Sequence[Part]) -> Findi
         or not acid_row.amount
         or row.amount is None
     ):
-        text = f"Published: {printed} ({where}). How many cups of each went into the jars?"
+        text = joined(" ", (intro, sentence("finding-cups-ask")))
         return Finding("acid", printed, None, "not recorded", text)
-    shown = f"{number(done)} cups of water to {number(acid)} of {acid_row.part}"
-    text = f"Published: {printed} ({where}). Done: {shown}."
+    shown = sentence("finding-water-to-acid", n=figure(done), n2=figure(acid), acid=acid_row.part)
+    texts = [intro, sentence("finding-done", done=shown)]
     if done * acid_row.amount > row.amount * acid * (1 + _SLACK):
-        more = " Water of a soak that was poured off counts for nothing: write it as soaking water."
-        return Finding("acid", printed, shown, "short of it", f"{text} That thins the acid.{more}")
+        texts += [sentence("finding-thins-acid"), sentence("finding-soak-counts-nothing")]
+        return Finding("acid", printed, shown, "short of it", joined(" ", texts))
     kind = "as published" if row.confirmed else _YOURSELF
-    return Finding("acid", printed, shown, kind, text)
+    return Finding("acid", printed, shown, kind, joined(" ", texts))
+
+
+def _most_water(row: Bound, acid: Bound | None) -> str:
+    """Return what the recipe prints of water: none, at most so much, or so much to its acid."""
+    if not row.amount:
+        return sentence("finding-no-water")
+    n = figure(row.amount)
+    if acid is None or not acid.amount:
+        return sentence("finding-most-water", n=n)
+    return sentence("finding-most-water-to-acid", n=n, n2=figure(acid.amount), acid=acid.part)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from ledger.published.words import cite, number
+from ledger.messages import sentence
+from ledger.published.words import cite, cited
+from ledger.published.words import figure as shown
 from ledger.reference.storage import Figure, figures
 
 __all__ = ["figure", "if_wrong"]
@@ -27,9 +29,7 @@ def if_wrong(*, pressure: bool = True) -> str:
     """
     wrong = figure("reprocess_deadline", "wrong process")
     boil = next(f for f in figures("safety", "home_canned_low_acid", "boil_before_eating"))
-    anew = "give them a whole published pressure process anew, or " if pressure else ""
-    return (
-        f"Jars done so: within {number(wrong.high)} hours {anew}"
-        f"refrigerate (a few days) or freeze them ({cite(wrong.source)}). Later: do not "
-        f"taste, discard where no person or animal can reach it ({cite(boil.source)})."
-    )
+    hours, where, later = shown(wrong.high), cited(cite(wrong.source)), cited(cite(boil.source))
+    if pressure:
+        return sentence("published-jars-done-so", n=hours, source=where, source2=later)
+    return sentence("published-jars-done-so-cold", n=hours, source=where, source2=later)

@@ -6,12 +6,13 @@ kettle, unless the storage table holds that very thing. Silence would be taken f
 
 from __future__ import annotations
 
+from ledger.messages import sentence
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.danger import danger_of, in_oil
 from ledger.published.judging import Judgement, danger_findings
 from ledger.published.parts import parts_of
 from ledger.published.reading import read
-from ledger.published.words import cite, plain
+from ledger.published.words import cite, cited, fixed, listed, plain
 from ledger.reference.schedules_sources import source
 
 __all__ = ["is_judged", "judge_sealed", "sealed_findings"]
@@ -32,10 +33,11 @@ def sealed_findings(batch: BatchDone) -> tuple[Finding, ...]:
     danger = danger_of(batch, (), ())
     out = danger_findings(batch, danger)
     if batch.sealed and not out and batch.method not in _DRY and not _keeps_by_itself(batch):
-        where = cite(source("KSU_OPENKETTLE"))
-        text = (
-            f"Closed jars in the {' and '.join(batch.sealed)}, and no published canning process: "
-            f"{batch.method} closes a jar no better than an open kettle ({where})."
+        text = sentence(
+            "finding-closed-jars",
+            place=listed([fixed(one) for one in batch.sealed]),
+            method=fixed(batch.method),
+            source=cited(cite(source("KSU_OPENKETTLE"))),
         )
         out.append(Finding("method", None, batch.method, _NONE, text))
     return tuple(out)

@@ -35,12 +35,12 @@ class Strength:
     ----------
     percent : Fraction or None
         None where no strength counts: unsaid, home-made, diluted, an essence.
-    said : str
-        Why, in a few words.
+    why : {'home-made', 'unsaid', 'essence', 'said'}
+        Why no strength counts; ``said`` where one does.
     """
 
     percent: Fraction | None
-    said: str
+    why: str
 
     @property
     def kind(self) -> str:
@@ -64,15 +64,15 @@ def strength_of(text: str) -> Strength:
     nothing whatever figure stands beside it (PSU_HOMEVINEGAR).
     """
     if _WEAKENED.search(text):
-        return Strength(None, "home-made or diluted: its strength is not known")
+        return Strength(None, "home-made")
     found = [Fraction(m[1].replace(",", ".")) for m in _PERCENT.finditer(text)]
     found += [Fraction(m[1]) / 10 for m in _GRAIN.finditer(text)]
     if not found:
-        return Strength(None, "its strength was not written down")
+        return Strength(None, "unsaid")
     percent = min(found)
     if _ESSENCE.search(text) or percent > _UPPER:
-        return Strength(None, "an essence is diluted before use: how strong was it then?")
-    return Strength(percent, f"{float(percent):g} %")
+        return Strength(None, "essence")
+    return Strength(percent, "said")
 
 
 def is_bottled(text: str) -> bool | None:

@@ -6,21 +6,28 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from ledger.kinds import KINDS, tell
-from ledger.messages import Day, sentence
+from ledger.messages import Day, Message, Row, SaidLater, sentence
 from ledger.replay import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["StateTeller", "event_line", "label_day"]
+__all__ = ["StateTeller", "event_line", "event_told", "label_day"]
 
 _KINDS = list(KINDS)
 
 
-def event_line(state: State, ev: int) -> str:
+def event_line(state: State, ev: int) -> SaidLater:
     """Return an event in one readable line, its day in front."""
     kind = _KINDS[int(state.journal.tables["events"]["kind"][ev])]
-    return f"{day_text(int(state.moment.on[ev]))} {tell(kind, state.body(ev))}"
+    day, line = day_text(int(state.moment.on[ev])), tell(kind, state.body(ev))
+    return SaidLater(f"{day} {line}", lambda: Message.of("told-on", day=Day(day), line=line.says))
+
+
+def event_told(state: State, ev: int, line: SaidLater) -> SaidLater:
+    """Return an event's id before its line, as the leaf of a tree keeps it."""
+    id_ = state.event_id(ev)
+    return SaidLater(f"{id_} {line}", lambda: Row((id_, line.says), " "))  # type: ignore[arg-type]
 
 
 class StateTeller:
@@ -36,9 +43,9 @@ class StateTeller:
     def __init__(self, state: State, labels: Mapping[str, str]) -> None:
         self._state, self._labels = state, labels
 
-    def event(self, ev: int) -> str:
+    def event(self, ev: int) -> SaidLater:
         """Return an event's id and its line."""
-        return f"{self._state.event_id(ev)} {event_line(self._state, ev)}"
+        return event_told(self._state, ev, event_line(self._state, ev))
 
     def label(self, id: str, about: Mapping[str, Any]) -> str:
         """Return a label in words."""

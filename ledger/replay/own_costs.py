@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.messages import sentence
+from ledger.messages.words import fixed
 from ledger.replay.columns import Array
 from ledger.replay.durables import Durables, by_year, year_of
 from ledger.replay.rows import Rows
@@ -197,7 +198,7 @@ class OwnCosts:
         return Part(
             COMPONENTS.index("jar_wear"), row, jars * np.nan_to_num(per_use), ev,
             np.isnan(per_use), lambda i: facts.names[int(jar[i])],
-            lambda i: sentence("why-uses-of", n=int(jars[i]), name=facts.names[int(jar[i])]),
+            lambda i: sentence("why-uses-of", n=int(jars[i]), name=fixed(facts.names[int(jar[i])])),
             {"item": jar, "day": day, "jars": jars},
         )  # fmt: skip
 

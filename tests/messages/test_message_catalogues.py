@@ -27,18 +27,24 @@ from ledger.messages import (
     Typed,
     known_language,
     speaker,
+    worded,
 )
 from ledger.messages.__main__ import main
 from ledger.messages.catalogue import HERE, Catalogue, Speaker
 from ledger.messages.checking import check_folder
 from ledger.messages.language import language
 from ledger.messages.phrases import phrase_book
+from ledger.messages.units import unit
 from ledger.messages.words import column, word
 from ledger.projections import PROJECTIONS
+from ledger.published.forms import form_word
+from ledger.published.freezer import freezer_off
 from ledger.questions.compared.compare import COLUMNS as COMPARED
+from ledger.reference.kinds import forms
+from ledger.reference.storage import power_cut
 from ledger.vocabulary import VOCABULARY
 
-FAMILIES = ("command", "metavar", "word", "sense", "column")
+FAMILIES = ("command", "metavar", "word", "sense", "column", "form", "chart", "unit")
 """Areas whose ids are composed, each held complete below by what it names."""
 PHRASES_LEFT = 3050
 """Phrases that still turn English sentences: this may only fall."""
@@ -109,6 +115,58 @@ def test_fixed_words_are_words_of_the_ledger():
             assert any(
                 last.endswith(one) and one in texts for one in (last, *last.split(" ")) if one
             ), id_
+
+
+def test_every_form_and_kind_of_the_tables_is_said():
+    """Forms of food, and the kinds and remarks of the chart of a stopped freezer."""
+    said_ = [form_word(one) for one in (*forms(), "butter")]
+    assert [str(one) for one in said_] == [*forms(), "butter"]
+    assert {one.says.id for one in said_} == {id_ for id_ in ENGLISH if id_.startswith("form-")}
+    for hours in (30.0, 60.0):
+        charted = freezer_off(hours)
+        assert [str(one.kind) for one in charted] == [one.kind for one in power_cut()]
+        assert all(worded(one.text, "de") != one.text for one in charted)
+    slugs = {re.sub("[^a-z]+", "-", text) for one in power_cut() for text in (one.kind, one.remark)}
+    assert {f"chart-{one}" for one in slugs if one} <= set(ENGLISH)
+
+
+def test_units_of_columns_are_said_whole():
+    """What is no unit of its own here is written alike in every language."""
+    alike = {
+        "g",
+        "kg",
+        "mg",
+        "lb",
+        "kcal",
+        "kJ",
+        "J",
+        "L",
+        "ml",
+        "m",
+        "ft",
+        "in",
+        "psi",
+        "kWh",
+        "money",
+    }
+    units = {
+        one.unit
+        for projection in PROJECTIONS.values()
+        for columns in (projection.columns, *projection.variants.values())
+        for one in columns
+        if not re.search(r",| or |its unit|^0 to 1|yes or no|^$", one.unit)
+    }
+    assert {one: str(unit(one)) for one in units} == {one: one for one in units}
+    english = {one for one in units - alike if worded(unit(one), "de") == one}
+    assert english == set()
+
+
+def test_unit_names_are_units_of_the_ledger():
+    texts = {re.sub(r"[^a-z0-9]+", "-", one.lower()).strip("-") for one in literals()}
+    for id_ in ENGLISH:
+        if id_.startswith("unit-name-"):
+            key = id_.removeprefix("unit-name-")
+            assert any(key.removesuffix("s") in one for one in texts), id_
 
 
 def test_phrases_only_become_fewer():

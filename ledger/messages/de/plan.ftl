@@ -112,3 +112,4 @@ plan-empty-and-full = { $n } leer und { $n2 } jetzt voll
 plan-in-hand = { $n } da
 plan-enough = genug
 plan-to-get = { $n } zu besorgen
+plan-eaten-in-year-to = gegessen und weggegeben im Jahr bis { DAY($day) }

@@ -112,3 +112,4 @@ plan-empty-and-full = { $n } empty and { $n2 } full now
 plan-in-hand = { $n } in hand
 plan-enough = enough
 plan-to-get = { $n } to get
+plan-eaten-in-year-to = eaten and given away in the year to { DAY($day, style: "iso") }

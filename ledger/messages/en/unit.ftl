@@ -94,3 +94,4 @@ unit-name-heat = heat
 unit-name-energy = energy
 unit-name-one = one
 unit-each = per { $below }
+unit-to = to

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.kinds import METHODS
+from ledger.messages import Day, Message, Names, sentence
 from ledger.methods.waiting import after_pauses, in_season
 from ledger.replay import ORIGINS, day_text
 from ledger.replay.columns import Array
@@ -96,7 +97,8 @@ def _by_season(days: Array, today: int, least: int) -> Supply:
     if len(firsts) < least:
         return Supply(None)
     like = tuple(first for first, _ in firsts)
-    text = f"as in earlier years, when it came on {', '.join(map(day_text, like))}"
+    came = Names(tuple(Message.of("supply-on", day=Day(day_text(day))) for day in like))
+    text = sentence("supply-by-season", list=came)
     waits = tuple(in_season([day - today for _, day in firsts]).tolist())
     return Supply(int(median(day for _, day in firsts)), "season", text, like, waits)
 
@@ -111,8 +113,12 @@ def _by_rhythm(days: Array, today: int) -> Supply:
     if not longer.size:
         return Supply(None)
     pause = int(median(longer.tolist()))
-    since = f", and {today - last} have passed" if today > last else ""
-    text = f"it came every {pause} days or so{since} since {day_text(last)}"
+    on, waited = Day(day_text(last)), today - last
+    text = (
+        sentence("supply-by-rhythm-waiting", n=pause, n2=waited, day=on)
+        if waited
+        else sentence("supply-by-rhythm", n=pause, day=on)
+    )
     waits = tuple(after_pauses(gaps, today - last).tolist())
     return Supply(last + pause, "rhythm", text, tuple(recent.tolist()), waits)
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.messages import Message
+from ledger.messages import Message, joined, measured, sentence
 from ledger.projections.base import Assumption
 from ledger.published import (
     Process,
@@ -19,7 +19,7 @@ from ledger.published import (
     hours_of,
     label,
 )
-from ledger.published.words import acid_text, plain
+from ledger.published.words import acid_text, fixed, plain, says
 from ledger.questions.as_published.words import documents, process_words
 from ledger.questions.shared.common import LISTED_FROM
 from ledger.questions.shared.keeping import keeping_of
@@ -35,18 +35,20 @@ __all__ = ["keeping", "power_cut", "question", "settings_used"]
 def settings_used(state: State) -> list[Assumption]:
     """Return the altitude and gauge that are set, as assumptions with their events."""
     out = []
-    for name, text in (
-        ("altitude", "Altitude {}, as set, where a batch says nothing."),
-        ("gauge", "Gauge {}, as set, where a pressure batch says nothing."),
-    ):
+    for name in ("altitude", "gauge"):
         value = state.settings.newest(name)
         if value is not None:
+            said = (
+                sentence("published-altitude-set", altitude=measured(value))
+                if name == "altitude"
+                else sentence("published-gauge-set", gauge=fixed(value))
+            )
             events = tuple(
                 state.event_id(ev)
                 for ev, body in state.bodies("setting_changed")
                 if body["name"] == name
             )
-            out.append(Assumption(f"{name}-set", text.format(value), events))
+            out.append(Assumption(f"{name}-set", said, events))
     return out
 
 
@@ -74,13 +76,17 @@ def question(
         records = [_none(product, found.questions, found.match.candidates)]
     totals: dict[str, Any] = {
         "in_words": process_words(found),
-        "needs": {one.what: f"{one.amount} ({one.source})" for one in found.needs},
-        "steps": {str(n): f"{s.text} ({s.source})" for n, s in enumerate(found.steps, 1)},
+        "needs": {one.what: _with_source(one.amount, one.source) for one in found.needs},
+        "steps": {str(n): _with_source(s.text, s.source) for n, s in enumerate(found.steps, 1)},
         "questions": {f"? {n}": text for n, text in enumerate(found.questions, 1)},
     }
     notes = [Assumption(f"note-{n}", text) for n, text in enumerate(found.notes, 1)]
     from_set = not asked.get("altitude") or not asked.get("gauge")
     return records, totals, [*notes, *(settings_used(state) if from_set else [])]
+
+
+def _with_source(text: str, source: str) -> str:
+    return sentence("published-with-source", text=text, source=source)
 
 
 def _process(product: str, one: Process) -> dict[str, Any]:
@@ -108,9 +114,10 @@ def _process(product: str, one: Process) -> dict[str, Any]:
 
 
 def _none(product: str, questions: tuple[str, ...], fit: tuple[str, ...]) -> dict[str, Any]:
-    text = " ".join(questions) or "No process is printed for this."
-    field = "altitude" if fit and "altitude" in text else "product"
-    kind = "not recorded" if fit and "At what altitude" in text else "no published process"
+    text = joined(" ", questions) or sentence("published-none-printed")
+    is_open = bool(fit) and says(text, "finding-at-what-altitude")
+    field = "altitude" if is_open else "product"
+    kind = "not recorded" if is_open else "no published process"
     finding = {"field": field, "published": None, "done": product, "kind": kind, "text": text}
     return {
         "item": product,
@@ -130,7 +137,7 @@ def keeping(state: State) -> tuple[list[dict[str, Any]], dict[str, Any]]:
         kept = KEPT[int(state.lots["kept"][lot])] if state.lots["kept"][lot] >= 0 else None
         span = None if found is None else found.span
         text = (
-            "Nothing published is held for it." if found is None else f"{found.span}: {found.text}."
+            sentence("published-nothing-held") if found is None else f"{found.span}: {found.text}."
         )
         records.append(
             {
@@ -194,5 +201,5 @@ def power_cut(state: State, text: str) -> tuple[list[dict[str, Any]], dict[str, 
             }
         )
     held = holds_for(hours)
-    said = f"{held.text} ({held.source})"
+    said = _with_source(held.text, held.source)
     return records, {"freezer off": said, "in_words": [said, *documents(records)]}

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
+from ledger.messages import Day, joined, sentence
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.published import (
     SHORT,
@@ -18,6 +19,7 @@ from ledger.published import (
     caution_for,
     unsealed_jars,
 )
+from ledger.published.words import fixed
 from ledger.questions.as_published import asked as published_ask
 from ledger.questions.as_published import why as published_why
 from ledger.questions.as_published.records import batches, judgement_of, schedules_of
@@ -173,7 +175,8 @@ def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:
         Danger(names, against=True, oil=not dry, acid=worst[0].acid), short=short and bool(dry)
     )
     rest = [] if worst is dry else [one for one in dry if one.acid]
-    return " ".join(filter(None, (said, _one_caution(rest, short=short))))
+    more = _one_caution(rest, short=short)
+    return joined(" ", [one for one in (said, more) if one])
 
 
 def _record(state: State, ev: int, body: dict[str, Any], found: Judgement) -> dict[str, Any]:
@@ -204,7 +207,9 @@ def _new_record(state: State, ev: int, body: dict[str, Any], found: Judgement) -
         **{f"done.{name}": value for name, value in found.done.items()},
         "findings": [finding(one) for one in found.findings],
         "text": _text(found),
-        "advice": [f"{one.text} ({one.source})" for one in advice],
+        "advice": [
+            sentence("published-with-source", text=one.text, source=one.source) for one in advice
+        ],
         "source": "; ".join(found.sources) or None,
     }
 
@@ -213,7 +218,12 @@ def _with_parts(found: Judgement, part: Standing | None) -> Judgement:
     """Return a judgement that is never better than the jars that went into the batch."""
     if part is None or not part.is_marked:
         return found
-    text = f"Made of {part.item} of {day_text(part.day)}, which stands: {part.standing}."
+    text = sentence(
+        "finding-made-of",
+        item=part.item,
+        day=Day(day_text(part.day)),
+        standing=fixed(part.standing),
+    )
     one = Finding("ingredients", None, part.item, part.standing, text)
     return replace(found, findings=(one, *found.findings))
 
@@ -224,7 +234,7 @@ def _canned(body: dict[str, Any]) -> bool:
 
 def _text(found: Judgement) -> str:
     telling = [one.text for one in found.findings if one.kind != "as published"]
-    return " ".join([found.summary, *telling])
+    return joined(" ", [found.summary, *telling])
 
 
 def finding(one: Finding) -> dict[str, Any]:

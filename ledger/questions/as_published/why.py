@@ -5,8 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import joined, sentence
 from ledger.projections.base import Node
+from ledger.published import Finding
 from ledger.questions.as_published.records import batches, judgement_of, schedules_of
+from ledger.questions.as_published.words import field_word
 from ledger.questions.shared.common import event_node
 
 if TYPE_CHECKING:
@@ -44,8 +47,11 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     found = judgement_of(state, ev, body, schedules_of(state))
     name = field or "standing"
     if name == "standing":
-        parts = [Node(f"{one.field}: {one.text}", one.kind) for one in found.findings]
-        sources = [Node(f"document: {text}", "as printed") for text in found.sources]
+        parts = [Node(_in_field(one), one.kind) for one in found.findings]
+        sources = [
+            Node(sentence("published-document", text=text), sentence("published-as-printed"))
+            for text in found.sources
+        ]
         event = event_node(state, ev, "", found.standing, "")
         return Node(found.summary, found.standing, "", "as written", [event, *parts, *sources])
     side, _, figure = name.partition(".")
@@ -57,7 +63,11 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     unit = _UNITS.get(figure, "")
     if side == "done":
         return event_node(state, ev, "", found.done[figure], unit)
-    text = "; ".join(found.sources) or "nothing is published for it"
-    return Node(
-        f"as printed: {found.schedule or 'no single line'} ({text})", found.published[figure], unit
-    )
+    text = joined("; ", found.sources) or sentence("published-nothing-for-it")
+    line = found.schedule or sentence("published-no-single-line")
+    label = sentence("published-as-printed-line", line=line, source=text)
+    return Node(label, found.published[figure], unit)
+
+
+def _in_field(one: Finding) -> str:
+    return sentence("finding-in-field", field=field_word(one.field), text=one.text)

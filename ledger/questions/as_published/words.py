@@ -2,28 +2,68 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
-from ledger.published import NEAREST, STANDINGS, label
+from ledger.messages import Code, Names, joined, sentence
+from ledger.published import STANDINGS, label
+from ledger.published.words import fixed, says, without
 
 if TYPE_CHECKING:
     from ledger.projections.base import Answer
     from ledger.published import Before
 
-__all__ = ["below", "counted", "documents", "finding_line", "process_words", "verdict_lines"]
+__all__ = [
+    "below",
+    "counted",
+    "documents",
+    "field_word",
+    "finding_line",
+    "process_words",
+    "verdict_lines",
+]
 
 _MEANS = {
-    "against every published process": "Against every published process: food of little acid that no published "
-    "pressure process closed. Do not taste it.",
-    "to check yourself": "To check yourself: something was not matched, has no place in an entry, or is not "
-    "confirmed here.",
-    "beyond it": "Beyond it: every figure reaches the printed one, and some go beyond it.",
-    "as published": "As published: every figure written down reaches the printed one.",
+    "against every published process": "published-means-against",
+    "to check yourself": "published-means-to-check",
+    "beyond it": "published-means-beyond",
+    "as published": "published-means-as-published",
 }
 
-_NAMES = {"psi": "pressure"}
+_NEAREST = "finding-nearest"
+_SOURCES = ("source", "source2", "published-source")
+"""Parameters, and a sentence, that name documents."""
+
+_FIELDS = {
+    "product": "finding-field-product",
+    "ingredients": "finding-field-ingredients",
+    "form": "finding-field-form",
+    "method": "finding-field-method",
+    "equipment": "finding-field-equipment",
+    "jar": "finding-field-jar",
+    "pack": "finding-field-pack",
+    "altitude": "finding-field-altitude",
+    "gauge": "finding-field-gauge",
+    "minutes": "finding-field-minutes",
+    "psi": "finding-field-psi",
+    "headspace": "finding-field-headspace",
+    "acid": "finding-field-acid",
+    "load": "finding-field-load",
+    "schedule": "finding-field-schedule",
+    "note": "finding-field-note",
+    "storage": "finding-field-storage",
+    "temperature": "finding-field-temperature",
+    "conditioning": "finding-field-conditioning",
+    "time": "finding-field-time",
+    "salt": "finding-field-salt",
+    "freezer": "finding-field-freezer",
+    "process": "finding-field-process",
+}
+
+
+def field_word(field: str) -> str:
+    """Return what a field of a finding is called."""
+    return sentence(_FIELDS[field]) if field in _FIELDS else field
 
 
 def _numbers(sources: Iterable[str | None]) -> dict[str, int]:
@@ -49,13 +89,14 @@ def below(answer: Answer) -> list[list[str]]:
             out.append([])
             continue
         mark = f" [{numbers[record['source']]}]" if record["source"] else ""
-        text = record["text"].replace(f"; {record['source']}", "").removeprefix(record["item"])
+        text = without(record["text"], *_SOURCES, "item")
         which = f"{record['product']}: " if several and record["product"] else ""
-        line = f"{which}{text.strip()}{mark}"
+        line = joined("", [one for one in (which, text, mark) if one])
         same = first.setdefault(line, record["item"])
-        out.append(
-            [line] if [line] not in out else [f"as {same}"] if same != record["item"] else []
-        )
+        if [line] not in out:
+            out.append([line])
+        else:
+            out.append([sentence("published-same-as", item=same)] if same != record["item"] else [])
     return out
 
 
@@ -65,10 +106,11 @@ def _batch(record: Mapping[str, Any], *, alone: bool) -> list[str]:
     rest = [finding_line(o, whole=alone) for o in findings if o["kind"] != "as published"]
     if not alone:
         return rest
-    names = ", ".join(_NAMES.get(one, one) for one in reached)
-    head = [f"as published: {names}"] if reached else []
+    names = Names(tuple(field_word(one) for one in reached))
+    head = [sentence("published-reached", names=names)] if reached else []
     met = [finding_line(o, whole=True) for o in findings if o["kind"] == "as published"]
-    document = [f"document: {record['source']}"] if record["source"] else []
+    of = record["source"]
+    document = [sentence("published-document", text=of)] if of else []
     return [*rest, *head, *met, *record["advice"], *document]
 
 
@@ -88,27 +130,22 @@ def verdict_lines(record: Mapping[str, Any]) -> list[str]:
     findings.sort(key=lambda one: STANDINGS.index(one["kind"]))
     lines = list(dict.fromkeys(_short_line(one) for one in findings))
     out = lines[:_MOST_LINES]
-    more = [*lines[_MOST_LINES:]] or any(NEAREST in one["text"] for one in findings)
+    more = [*lines[_MOST_LINES:]] or any(says(one["text"], _NEAREST) for one in findings)
     if more or (findings and record.get("advice")):
-        out.append(
-            f"what to do, and documents: croftbook show as-published --batch {record['batch'][:8]}"
-        )
+        command = Code(f"croftbook show as-published --batch {record['batch'][:8]}")
+        out.append(sentence("published-what-to-do", command=command))
     return out
 
 
 def _short_line(finding: Mapping[str, Any]) -> str:
     """Return a finding without its document, which is named where one batch is asked for."""
-    return _without_source(finding_line(finding))
-
-
-def _without_source(text: str) -> str:
-    return re.sub(r" \([^()]*(?:\([^()]*\)[^()]*)*; [^()]*\d{4}[^()]*\)", "", text)
+    return without(finding_line(finding), *_SOURCES)
 
 
 def finding_line(finding: Mapping[str, Any], *, whole: bool = False) -> str:
     """Return a finding in a line; the long comparison with what is nearest is for one batch."""
-    text = finding["text"] if whole else finding["text"].partition(NEAREST)[0].strip()
-    return f"{_NAMES.get(finding['field'], finding['field'])}: {text}"
+    text = finding["text"] if whole else without(finding["text"], _NEAREST)
+    return sentence("finding-in-field", field=field_word(finding["field"]), text=text)
 
 
 def counted(standings: Sequence[str]) -> dict[str, Any]:
@@ -116,18 +153,24 @@ def counted(standings: Sequence[str]) -> dict[str, Any]:
     there = [one for one in STANDINGS if one in standings]
     if not there:
         return {"standing": "no batches"}
-    text = ", ".join(f"{standings.count(one)} {one}" for one in there)
-    many = "1 batch" if len(standings) == 1 else f"{len(standings)} batches"
-    words = [f"{many}: {text}.", *(_MEANS[one] for one in there if one in _MEANS)]
+    text = joined(
+        ", ",
+        [
+            sentence("published-so-many", n=standings.count(one), standing=fixed(one))
+            for one in there
+        ],
+    )
+    words: list[str] = [sentence("published-batches", n=len(standings), standings=text)]
+    words += [sentence(_MEANS[one]) for one in there if one in _MEANS]
     if len(standings) > 1:
-        words.append("One of them whole: `croftbook show as-published --batch ID`.")
+        words.append(sentence("published-one-whole"))
     return {"standing": text, "in_words": words}
 
 
 def documents(records: Iterable[Mapping[str, Any]]) -> list[str]:
     """Return the documents of records, by the numbers that `below` gives them."""
     numbers = _numbers(record.get("source") for record in records)
-    return ["", *(f"[{at}] {one}" for one, at in numbers.items())] if numbers else []
+    return ["", *(joined("", (f"[{at}] ", one)) for one, at in numbers.items())] if numbers else []
 
 
 def process_words(found: Before, *, whole: bool = False) -> list[str]:
@@ -141,23 +184,35 @@ def process_words(found: Before, *, whole: bool = False) -> list[str]:
     named = [one.where for one in found.processes]
     named += [need.source for need in found.needs] + [step.source for step in found.steps]
     numbers = _numbers(named)
-    out, several = [], len({one.schedule.product for one in found.processes}) > 1
+    out: list[str] = []
+    several = len({one.schedule.product for one in found.processes}) > 1
     if whole:
         for one in found.processes:
             which = f"{label(one.schedule.product)}: " if several else ""
-            out.append(f"{which}{one.text.replace(f'; {one.where}', '')} [{numbers[one.where]}]")
+            text = without(one.text, *_SOURCES)
+            out.append(joined("", (which, text, f" [{numbers[one.where]}]")))
         if not found.processes:
-            out.append("No process can be shown for what was said.")
+            out.append(sentence("published-none-to-show"))
     if len(found.processes) > 1:
-        out.append("Each of them is one whole process: take one, and mix no two.")
+        out.append(sentence("published-mix-no-two"))
     if whole or found.processes:
-        out += [f"? {text}" for text in found.questions]
+        out += [joined("", ("? ", text)) for text in found.questions]
     if found.needs:
-        out += ["", "To have ready:"]
-        out += [f"- {need.what}: {need.amount} [{numbers[need.source]}]" for need in found.needs]
+        out += ["", sentence("published-to-have-ready")]
+        out += [
+            joined("", ("- ", need.what, ": ", need.amount, f" [{numbers[need.source]}]"))
+            for need in found.needs
+        ]
     if found.steps:
-        first = " (for the first of them)" if len(found.processes) > 1 else ""
-        out += ["", f"In this order{first}:"]
-        steps = enumerate(found.steps, 1)
-        out += [f"{at}. {step.text} [{numbers[step.source]}]" for at, step in steps]
-    return [*out, "", *(f"[{at}] {name}" for name, at in numbers.items())] if numbers else out
+        several = len(found.processes) > 1
+        out += [
+            "",
+            sentence("published-in-order-first") if several else sentence("published-in-order"),
+        ]
+        out += [
+            joined("", (f"{at}. ", step.text, f" [{numbers[step.source]}]"))
+            for at, step in enumerate(found.steps, 1)
+        ]
+    if not numbers:
+        return out
+    return [*out, "", *(joined("", (f"[{at}] ", name)) for name, at in numbers.items())]

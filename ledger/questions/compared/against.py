@@ -101,7 +101,7 @@ class Against:
             return self._season_then(state)
         if self.options.get("from"):
             return self._period_then()
-        return self.against, self.options, (self.against, self.as_of)
+        return self.against, self.options, (_on(self.against), _on(self.as_of))
 
     def _season_then(self, state: State) -> tuple[str, dict[str, Any], tuple[str, str]]:
         """Return the other season; while this one runs, to the same day of it."""
@@ -112,7 +112,7 @@ class Against:
         into = day - calendar.first_day(season)
         if into >= 0 and day <= calendar.last_day(season):
             day = min(calendar.first_day(then) + into, calendar.last_day(then))
-            names = (_until(day_text(day)), _until(f"{self.as_of}"))
+            names = (_until(day_text(day)), _until(self.as_of))
         else:
             names = (str(then), str(season))
         return day_text(day), {**self.options, "season": str(then)}, names
@@ -123,7 +123,7 @@ class Against:
         moved = dt.timedelta(days=day_number(self.against) - day_number(last))
         begins = (dt.date.fromisoformat(first) + moved).isoformat()
         options = {**self.options, "from": begins, "to": self.against}
-        return self.as_of, options, (f"{begins} to {self.against}", f"{first} to {last}")
+        return self.as_of, options, (_span(begins, self.against), _span(first, last))
 
     def answer(self) -> Answer:
         """Return the comparison."""
@@ -135,6 +135,14 @@ class Against:
         given = {"against": self.against, **{k: v for k, v in self.options.items() if v}}
         said = ",".join(f"{name}:{quote(str(value), safe='')}" for name, value in given.items())
         return f"{self.projection.name}/{said}/{quote(what, safe='')}"
+
+
+def _on(day: str) -> str:
+    return sentence("compare-on", day=Day(day))
+
+
+def _span(first: str, last: str) -> str:
+    return sentence("why-stretch", first=Day(first), last=Day(last))
 
 
 def why_against(

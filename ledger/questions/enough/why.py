@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from ledger.messages import sentence
+from ledger.messages.words import fixed
 from ledger.projections.base import Node
 from ledger.questions.enough.asked import Asked, asked_of
 from ledger.questions.enough.gap import bed_of, shop_of
@@ -11,7 +13,7 @@ from ledger.questions.enough.supply import Supply, supply_of
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node
 from ledger.questions.shared.opening import check_figure, no_record
-from ledger.questions.who_eats.eaters import eaters_of
+from ledger.questions.who_eats.eaters import eaters_of, group_words
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import AMOUNTS, LABELS
 
@@ -71,28 +73,39 @@ def _figure(state: State, asked: Asked, n: int, figure: str) -> Node:
     unit, supply = AMOUNTS[name], supply_of(state, asked)
     there = _supply(state, supply, n)
     per_day = _need(state, name)
-    horizon = Node("days asked for", asked.days, "days")
+    horizon = Node(sentence("why-days-asked"), asked.days, "days")
     if name == "sodium_mg" and asked.of == "pantry":
         energy = _supply(state, supply, 0)
-        horizon = quotient("days that the energy lasts", "days", energy, _need(state, NUTRIENTS[0]))
-    wanted = product("need of these days", unit, per_day, horizon)
+        horizon = quotient(
+            sentence("why-days-energy-lasts"), "days", energy, _need(state, NUTRIENTS[0])
+        )
+    wanted = product(sentence("why-need-these-days"), unit, per_day, horizon)
     if figure == "supply":
         return there
     if figure == "need_per_day":
         return per_day
     if figure == "share_known":
         known = sum(p.grams * float(p.known[n]) for p in supply.portions)
-        whole = Node("weight of all", supply.grams, "g of food")
-        return quotient("part known", "0 to 1", Node("weight known", known, "g of food"), whole)
+        whole = Node(sentence("why-weight-all"), supply.grams, "g of food")
+        return quotient(
+            sentence("why-part-known"),
+            "0 to 1",
+            Node(sentence("why-weight-known"), known, "g of food"),
+            whole,
+        )
     if figure == "days":
-        return quotient(f"days of {LABELS[name]}", "days", there, per_day)
+        return quotient(sentence("why-days-of", name=fixed(LABELS[name])), "days", there, per_day)
     if figure == "share_of_need":
-        return quotient(f"part of the need of {LABELS[name]}", "0 to 1", there, wanted)
+        return quotient(
+            sentence("why-part-need", name=fixed(LABELS[name])), "0 to 1", there, wanted
+        )
     if figure == "own_share":
-        return quotient("part grown here", "0 to 1", _supply(state, supply, n, own=True), there)
-    gap = difference("gap", unit, wanted, there)
+        return quotient(
+            sentence("why-part-grown-here"), "0 to 1", _supply(state, supply, n, own=True), there
+        )
+    gap = difference(sentence("why-gap"), unit, wanted, there)
     if not gap.value or not isinstance(gap.value, float) or gap.value <= 0:
-        return Node("gap", 0.0 if figure == "gap" else None, unit)
+        return Node(sentence("why-gap"), 0.0 if figure == "gap" else None, unit)
     return gap if figure == "gap" else _closed(state, n, gap, figure)
 
 
@@ -105,24 +118,35 @@ def _closed(state: State, n: int, gap: Node, figure: str) -> Node:
         eaters = eaters_of(state)
         bought = shop_of(state, n, size, eaters.need[NUTRIENTS[n]] / eaters.count)
         if bought is None:
-            return Node("from the shop", None, "money")
+            return Node(sentence("why-from-shop"), None, "money")
         name = state.facts.names[bought.item]
-        each = Node(f"in one whole unit of {name} (food table)", float(per[bought.item, n]), unit)
-        whole = quotient(f"so much {name}", "whole units", gap, each)
-        price = event_node(
-            state, bought.ev, f"price of one whole unit of {name}", bought.price, "money"
+        each = Node(
+            sentence("why-one-whole-unit-food-table", name=name), float(per[bought.item, n]), unit
         )
-        return product(f"{name} from the shop", "money", whole, price)
+        whole = quotient(sentence("why-so-much", name=name), "whole units", gap, each)
+        price = event_node(
+            state, bought.ev, sentence("why-price-one-whole-unit", name=name), bought.price, "money"
+        )
+        return product(sentence("why-name-from-shop", name=name), "money", whole, price)
     grown = bed_of(state, n, size)
     if grown is None:
-        return Node("from a bed", None, "m2")
+        return Node(sentence("why-bed"), None, "m2")
     name = state.facts.names[grown.item]
-    grams = Node(f"{name} by published yields ({grown.note})", grown.grams_per_m2, "g a m2")
+    grams = Node(
+        sentence("why-published-yields", name=name, note=grown.note), grown.grams_per_m2, "g a m2"
+    )
     weight = state.facts.grams_per_whole(grown.item) or 1.0
     each = Node(
-        f"in one gram of {name} (food table)", float(per[grown.item, n]) / weight, f"{unit} a g"
+        sentence("why-one-gram-food-table", name=name),
+        float(per[grown.item, n]) / weight,
+        f"{unit} a g",
     )
-    return quotient(f"ground of {name}", "m2", gap, product("on a square metre", unit, grams, each))
+    return quotient(
+        sentence("why-ground-of", name=name),
+        "m2",
+        gap,
+        product(sentence("why-square-metre"), unit, grams, each),
+    )
 
 
 def _need(state: State, name: str) -> Node:
@@ -132,12 +156,12 @@ def _need(state: State, name: str) -> Node:
     nodes = []
     for person, _, row in eaters.parts(name):
         if person is not None and row is not None:
-            label = f"{person.name} (level, {row.group})"
+            label = sentence("why-level", name=person.name, group=group_words(row.group))
             nodes.append(event_node(state, person.ev, label, row.cdrr or 0.0, "mg of sodium a day"))
     if eaters.unknown:
         left = eaters.sodium_level() - sum(float(node.value or 0.0) for node in nodes)
-        nodes.append(Node("people of no known age, as adults", left, "mg of sodium a day"))
-    return total("level of the household", "mg of sodium a day", *nodes)
+        nodes.append(Node(sentence("why-people-no-known-age-adults"), left, "mg of sodium a day"))
+    return total(sentence("why-level-household"), "mg of sodium a day", *nodes)
 
 
 def _supply(state: State, supply: Supply, n: int, *, own: bool = False) -> Node:
@@ -149,14 +173,18 @@ def _supply(state: State, supply: Supply, n: int, *, own: bool = False) -> Node:
         value = float(p.own[n] if own else p.nutrients[n])
         if p.known[n] == 0 and not value:
             continue
-        how = "" if p.known[n] >= 1 else f", known of {p.known[n]:.0%} of what went in"
-        label = f"{p.grams:,.0f} g{how}"
+        label = sentence("why-grams", n=round(p.grams))
+        if p.known[n] < 1:
+            known = round(100 * float(p.known[n]))
+            label = sentence("why-grams-known-of", n=round(p.grams), n2=known)
         if p.lot < 0:
-            node = Node(f"{label} likely picked", value, unit)
+            node = Node(sentence("why-likely-picked", what=label), value, unit)
         else:
             node = event_node(state, int(state.lots["ev"][p.lot]), label, value, unit)
         by_item.setdefault(p.item, []).append(node)
         sizes[p.item] = sizes.get(p.item, 0.0) + value
     order = sorted(by_item, key=lambda item: (-sizes[item], item))
     nodes = [total(state.facts.names[item], unit, *by_item[item]) for item in order]
-    return total("grown here" if own else "what the food holds", unit, *nodes)
+    return total(
+        sentence("why-grown-here") if own else sentence("why-what-food-holds"), unit, *nodes
+    )

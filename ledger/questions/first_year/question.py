@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.messages import sentence
+from ledger.messages import measured, sentence
 from ledger.methods.first_year import K_MONTHS, mixed, quarts_wanted
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.questions.goes import goes
@@ -203,17 +203,26 @@ def _by_plan(plan: servings.ServingsPlan, people: float) -> float | None:
     return None if plan.quarts is None else plan.quarts * people
 
 
+_PRINTED = {"half-pint": "serving-half-pints", "pint": "serving-pints", "quart": "serving-quarts"}
+"""What the plan prints for a person, by its unit."""
+
+
 def _said(plan: servings.ServingsPlan) -> str:
     if plan.quarts_by_servings is None:
-        return (
-            "no servings said"
-            if plan.per_person is None
-            else f"{plan.per_person:g} {plan.unit}{'' if plan.per_person == 1 else 's'} a person"
-        )
-    every = "a week" if plan.per_weeks == 1 else f"in {plan.per_weeks:g} weeks"
+        if plan.per_person is None:
+            return sentence("serving-none")
+        return sentence(_PRINTED[plan.unit], n=plan.per_person)
     cups = plan.serving_cups or 0.0
-    size = f"{cups:.3g} cup" if cups >= _CUP else f"{cups * _TSP:.3g} tsp"
-    return f"{plan.servings:g} {every} x {plan.weeks:g} weeks x {size}"
+    size = (
+        sentence("serving-cup", n=measured(f"{cups:.3g}"))
+        if cups >= _CUP
+        else sentence("serving-tsp", n=measured(f"{cups * _TSP:.3g}"))
+    )
+    servings, weeks = float(plan.servings or 0.0), float(plan.weeks or 0.0)
+    if plan.per_weeks == 1:
+        return sentence("serving-weekly", n=servings, n2=weeks, size=size)
+    every = float(plan.per_weeks or 1.0)
+    return sentence("serving-in-weeks", n=servings, n2=weeks, n4=every, size=size)
 
 
 def why(state: State, key: str, field: str | None = None) -> Node:
@@ -235,33 +244,43 @@ def why(state: State, key: str, field: str | None = None) -> Node:
 
 def _trees(state: State, plan: servings.ServingsPlan) -> dict[str, Node | None]:
     own = state.once(_own).get(plan.food)
-    people = Node("people", eaters_of(state).count, "people")
-    each = None if plan.quarts is None else Node(f"a person, {_said(plan)}", plan.quarts, "quarts")
-    by_plan = None if each is None else product("by the plan", "quarts", people, each)
+    people = Node(sentence("why-people"), eaters_of(state).count, "people")
+    each = (
+        None
+        if plan.quarts is None
+        else Node(sentence("why-person", plan=_said(plan)), plan.quarts, "quarts")
+    )
+    by_plan = None if each is None else product(sentence("why-plan"), "quarts", people, each)
     mine = None if own is None else _mine(state, own)
-    wanted, months = by_plan, Node("months of own record", _months(state, plan.food), "months")
+    wanted, months = (
+        by_plan,
+        Node(sentence("why-months-own-record"), _months(state, plan.food), "months"),
+    )
     if mine is not None and by_plan is None:
         wanted = mine
     elif mine is not None and by_plan is not None:
-        k = Node("months that the plan weighs (our own choice)", K_MONTHS, "months")
-        both = total("together", "months", k, months)
+        k = Node(sentence("why-months-plan-weighs-our-own"), K_MONTHS, "months")
+        both = total(sentence("why-together-all"), "months", k, months)
         wanted = total(
-            "to put up", "quarts",
-            product("part of the plan", "quarts", by_plan, quotient("its weight", "0 to 1", k, both)),
-            product("part of the own record", "quarts", mine, quotient("its weight", "0 to 1", months, both)),
+            sentence("why-put-up"), "quarts",
+            product(sentence("why-part-plan"), "quarts", by_plan, quotient(sentence("why-its-log-weight"), "0 to 1", k, both)),
+            product(sentence("why-part-own-record"), "quarts", mine, quotient(sentence("why-its-log-weight"), "0 to 1", months, both)),
         )  # fmt: skip
     load, grows = _load(plan.food), _yield(plan.food)
     lb = row = None
     if load is not None and wanted is not None:
         lb = product(
-            "fresh produce",
+            sentence("why-fresh-produce"),
             "lb fresh",
             wanted,
-            Node("a quart, by a published canner load", load[0], "lb fresh"),
+            Node(sentence("why-quart-published-canner-load"), load[0], "lb fresh"),
         )
     if grows is not None and lb is not None:
         row = quotient(
-            "row", "ft of row", lb, Node("a foot of row, as published", grows[0], "lb fresh")
+            sentence("why-row"),
+            "ft of row",
+            lb,
+            Node(sentence("why-foot-row-published"), grows[0], "lb fresh"),
         )
     return {
         "quarts": wanted,
@@ -275,11 +294,14 @@ def _trees(state: State, plan: servings.ServingsPlan) -> dict[str, Node | None]:
 
 def _mine(state: State, own: Own) -> Node:
     leaves = [event_node(state, ev, "", whole / QUART_UL, "quarts") for _, ev, whole in own.uses]
-    used = total(f"eaten and given away in {own.days} days", "quarts", *leaves)
+    used = total(sentence("why-eaten-given-away-days", n=own.days), "quarts", *leaves)
     times = quotient(
-        "to a year", "times", Node("a year", _YEAR, "days"), Node("days", float(own.days), "days")
+        sentence("why-year"),
+        "times",
+        Node(sentence("why-a-year"), _YEAR, "days"),
+        Node(sentence("why-days"), float(own.days), "days"),
     )
-    return product("own record", "quarts", used, times)
+    return product(sentence("why-own-record"), "quarts", used, times)
 
 
 PROJECTION = Projection(

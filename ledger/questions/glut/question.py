@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import Day, sentence
+from ledger.messages.units import unit as unit_name
 from ledger.methods.glut import GlutPlan, Use, plan_glut
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.enough.asked import number_of
@@ -213,38 +215,48 @@ def _trees(state: State, found: Found, uses: list[Use]) -> dict[str, Node]:
     use = uses[0]
     told = next((t for t in found.house.told if t.way.name == use.way), None)
     if told is None:
-        days = [Node(f"{day_of(state, one.day)}, the plan's choice", one.kg, "kg") for one in uses]
+        days = [
+            Node(sentence("why-plan-choice", day=Day(day_of(state, one.day))), one.kg, "kg")
+            for one in uses
+        ]
         return {"kg": total(use.way, "kg", *days)}
     unit = "jar" if told.jar else "kg"
-    units = Node(f"{unit}s of the plan", use.units, f"{unit}s")
+    units = Node(sentence("why-units-of-plan", unit=unit_name(f"{unit}s")), use.units, f"{unit}s")
     each = _each(state, told)
     return {
-        "kg": product("fresh", "kg", units, each),
+        "kg": product(sentence("why-fresh"), "kg", units, each),
         "jars": units,
-        "loads": Node("canner loads of the plan", float(use.loads), "loads"),
-        "hours": product("hours", "hours", units, Node(f"a {unit}, by own batches" if told.hours_known else f"a {unit}, a guess without a source", told.way.unit_hours, "hours")),
-        **({} if told.ev is None else {"still_wanted": Node("wanted by the year, less what is there", told.way.wanted, f"{unit}s")}),
+        "loads": Node(sentence("why-canner-loads-plan"), float(use.loads), "loads"),
+        "hours": product(sentence("why-hours"), "hours", units, Node(sentence("why-own-batches", unit=unit_name(unit)) if told.hours_known else sentence("why-guess-without-source", unit=unit_name(unit)), told.way.unit_hours, "hours")),
+        **({} if told.ev is None else {"still_wanted": Node(sentence("why-wanted-year-less-what-there"), told.way.wanted, f"{unit}s")}),
     }  # fmt: skip
 
 
 def _each(state: State, told: Told) -> Node:
     if told.ev is None and not told.lb_from:
-        return Node("fresh for one", told.way.unit_kg, "kg")
+        return Node(sentence("why-fresh-one"), told.way.unit_kg, "kg")
     if told.ev is None:
         pounds = Node(
-            f"fresh for one, by published canner loads ({told.lb_from})",
+            sentence("why-fresh-one-published-canner-loads", source=told.lb_from),
             told.way.unit_kg * 1000 / LB_G,
             "lb",
         )
-        return product("fresh for one", "kg", pounds, Node("a pound", LB_G / 1000, "kg a lb"))
+        return product(
+            sentence("why-fresh-one"),
+            "kg",
+            pounds,
+            Node(sentence("why-pound"), LB_G / 1000, "kg a lb"),
+        )
     made = event_node(
         state,
         told.ev,
-        "as in the newest batch that stands as published",
+        sentence("why-newest-batch-stands-published"),
         told.way.unit_kg * 1000,
         "g",
     )
-    return quotient("fresh for one", "kg", made, Node("grams in a kilogram", 1000.0, "g"))
+    return quotient(
+        sentence("why-fresh-one"), "kg", made, Node(sentence("why-g-per-kg"), 1000.0, "g")
+    )
 
 
 PROJECTION = Projection(

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import InputError, NotFound
+from ledger.messages import sentence
 from ledger.methods.flock import days_of_feed, hen_day_lay, lb_per_dozen
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.quantities import measured
@@ -200,42 +201,58 @@ def why(state: State, key: str, field: str | None = None) -> Node:
 
 def _trees(yard: Yard, start: int, end: int, there: float | None) -> dict[str, Node]:
     state = yard.state
-    hen_days = Node(f"hens over {end - start + 1} days", yard.hen_days(start, end), "hen-days")
+    hen_days = Node(
+        sentence("why-hens-over-days", n=end - start + 1), yard.hen_days(start, end), "hen-days"
+    )
     eggs = total(
-        "eggs",
+        sentence("why-eggs"),
         "eggs",
         *(event_node(state, ev, "", n, "eggs") for day, ev, n in yard.eggs if start <= day <= end),
     )
     inside = [one for one in yard.bought if start <= one.day <= end]
     feed = total(
-        "feed bought",
+        sentence("why-feed-bought"),
         "lb of feed",
         *(event_node(state, one.ev, "", one.lb, "lb of feed") for one in inside if one.lb),
     )
     money = total(
-        "feed and bedding",
+        sentence("why-feed-bedding"),
         "money",
         *(event_node(state, one.ev, "", one.money, "money") for one in inside),
     )
-    dozens = quotient("dozens", "dozen", eggs, Node("a dozen", 12.0, "eggs"))
+    dozens = quotient(
+        sentence("why-dozens"), "dozen", eggs, Node(sentence("why-dozen"), 12.0, "eggs")
+    )
     rate, memory = yard.rate()
     each = Node("a hen eats a day" + (" (from memory)" if memory else ""), rate, "lb of feed")
     on_hand = yard.on_hand() if there is None else there
-    label = "feed on hand, as asked" if there is not None else "left of the last purchase"
+    label = (
+        sentence("why-feed-hand-asked") if there is not None else sentence("why-left-last-purchase")
+    )
     lasts = quotient(
-        "the feed lasts",
+        sentence("why-feed-lasts"),
         "days",
         Node(label, on_hand, "lb of feed"),
-        product("a day", "lb of feed", Node("hens", yard.hens_on(end), "hens"), each),
+        product(
+            sentence("why-day"),
+            "lb of feed",
+            Node(sentence("why-hens"), yard.hens_on(end), "hens"),
+            each,
+        ),
     )
     return {
-        "lay": quotient("lay", "0 to 1", eggs, hen_days),
-        "hens": quotient("hens", "hens", hen_days, Node("days", float(end - start + 1), "days")),
+        "lay": quotient(sentence("why-lay"), "0 to 1", eggs, hen_days),
+        "hens": quotient(
+            sentence("why-hens"),
+            "hens",
+            hen_days,
+            Node(sentence("why-days"), float(end - start + 1), "days"),
+        ),
         "hen_days": hen_days,
         "eggs": eggs,
         "feed_lb": feed,
-        "feed_per_dozen_lb": quotient("a dozen eats", "lb of feed", feed, dozens),
-        "cost_per_dozen": quotient("a dozen costs", "money", money, dozens),
+        "feed_per_dozen_lb": quotient(sentence("why-dozen-eats"), "lb of feed", feed, dozens),
+        "cost_per_dozen": quotient(sentence("why-dozen-costs"), "money", money, dozens),
         "feed_days": lasts,
     }
 

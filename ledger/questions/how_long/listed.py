@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
+from ledger.messages import sentence
 from ledger.methods.cover import US_GALLON_L
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.quantities import measured
@@ -122,11 +123,11 @@ def why(state: State, group: str, field: str | None) -> Node:
     """
     from ledger.questions.how_long.water import water_at
 
-    people = Node("people", eaters_of(state).count, "people")
+    people = Node(sentence("why-people"), eaters_of(state).count, "people")
     if group.partition("=")[0] == "water":
         stored = water_at(state, group)
         each, ten, there = (
-            Node("a person, 14 days", 28.0, "litres"),
+            Node(sentence("why-person-14-days"), 28.0, "litres"),
             20.0,
             None if stored is None else stored.node(state),
         )
@@ -134,22 +135,25 @@ def why(state: State, group: str, field: str | None) -> Node:
     elif group in GROUPS:
         target = next(one for one in groups(14) if one.group == group)
         ten = next(one.kg for one in groups(10) if one.group == group)
-        each, unit = Node("a person, 14 days (published)", target.kg, "kg"), "kg"
-        there = total("in the house", unit, *(_leaf(state, k) for k in _food(state, group)))
+        each, unit = Node(sentence("why-person-14-days-published"), target.kg, "kg"), "kg"
+        there = total(sentence("why-house"), unit, *(_leaf(state, k) for k in _food(state, group)))
     else:
         raise NotFound(
             "address",
             f"there is no group {group!r} of how-long",
             "Take an address from `croftbook show how-long --to-add --json`",
         )
-    wanted = product("wanted for 14 days", unit, people, each)
-    short = None if there is None else difference("to add", unit, wanted, there)
+    wanted = product(sentence("why-wanted-14-days"), unit, people, each)
+    short = None if there is None else difference(sentence("why-add"), unit, wanted, there)
     if short is not None and float(short.value or 0.0) <= 0:
-        short = Node("to add", 0.0, unit)
+        short = Node(sentence("why-add"), 0.0, unit)
     trees = {
         "wanted_kg": wanted,
         "wanted_10_kg": product(
-            "wanted for 10 days", unit, people, Node("a person, 10 days (second hand)", ten, unit)
+            sentence("why-wanted-10-days"),
+            unit,
+            people,
+            Node(sentence("why-person-10-days-second-hand"), ten, unit),
         ),
         "there_kg": there,
         "to_add_kg": short,
@@ -159,7 +163,7 @@ def why(state: State, group: str, field: str | None) -> Node:
         raise NotFound(
             "figure", f"{field!r} is not a figure of how-long", f"It has: {', '.join(trees)}"
         )
-    return found if isinstance(found, Node) else Node("not written down", None, unit)
+    return found if isinstance(found, Node) else Node(sentence("why-not-written-down"), None, unit)
 
 
 def _leaf(state: State, kept: Kept) -> Node:

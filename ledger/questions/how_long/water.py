@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import InputError
+from ledger.messages import sentence
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import total
 from ledger.questions.shared.common import event_node
@@ -35,14 +36,14 @@ class Water:
     def node(self, state: State) -> Node:
         """Return it as a tree down to what was bought or counted."""
         if not self.lots:
-            return Node("water stored, as asked", self.litres, "litres")
+            return Node(sentence("why-water-stored-asked"), self.litres, "litres")
         nodes = [
             event_node(
                 state, int(state.lots["ev"][lot]), "", float(state.left[lot]) / 1e6, "litres"
             )
             for lot in self.lots
         ]
-        return total("water stored", "litres", *nodes)
+        return total(sentence("why-water-stored"), "litres", *nodes)
 
 
 def water_at(state: State, address: str) -> Water | None:

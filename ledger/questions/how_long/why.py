@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import sentence
 from ledger.projections.base import Node
 from ledger.questions.how_long import listed as how_long_list
 from ledger.questions.how_long.steps import PROTEIN, RATES, Step, steps_of
@@ -53,7 +54,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
 def _tree(state: State, step: Step, figure: str) -> Node:
     eaters = eaters_of(state)
     if figure == "hours":
-        return Node("shut, as published", step.hours, "hours")
+        return Node(sentence("why-shut-published"), step.hours, "hours")
     if figure == "kg":
         grams = [k for k in step.food if not math.isnan(k.portion.grams)]
         nodes = [_lot(state, k, k.portion.grams / 1000, "kg") for k in grams]
@@ -76,13 +77,19 @@ def _tree(state: State, step: Step, figure: str) -> Node:
         return days[figure]
     known = [node for node in days.values() if node.value is not None]
     if not known:
-        return Node("days", None, "days")
-    return Node("days", min(float(node.value or 0.0) for node in known), "days", "lowest", known)
+        return Node(sentence("why-days"), None, "days")
+    return Node(
+        sentence("why-days"),
+        min(float(node.value or 0.0) for node in known),
+        "days",
+        "lowest",
+        known,
+    )
 
 
 def _lot(state: State, kept: Kept, value: float, unit: str) -> Node:
     p = kept.portion
-    label = f"{state.facts.names[p.item]}, {p.grams:,.0f} g"
+    label = sentence("why-g", name=state.facts.names[p.item], n=round(p.grams))
     return event_node(state, int(state.lots["ev"][p.lot]), label, value, unit)
 
 
@@ -91,11 +98,11 @@ def _why_water(state: State, stored: Water | None, name: str) -> Node:
     if found is None:
         raise no_record("how-long", name)
     if stored is None:
-        return Node("water stored", None, "days")
+        return Node(sentence("why-water-stored"), None, "days")
     rate = product(
-        "litres a day",
+        sentence("why-litres-day"),
         "litres",
-        Node("people", eaters_of(state).count, "people"),
+        Node(sentence("why-people"), eaters_of(state).count, "people"),
         Node(found[1], found[0], "litres"),
     )
     return quotient(name, "days", stored.node(state), rate)

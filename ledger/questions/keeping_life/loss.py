@@ -9,6 +9,8 @@ import numpy as np
 from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.kinds import KINDS
+from ledger.messages import sentence
+from ledger.messages.words import fixed
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.shared.arithmetic import total
 from ledger.questions.shared.common import answer, event_node
@@ -124,7 +126,11 @@ def why(state: State, name: str, cause: str, field: str | None) -> Node:
     rows = state.once(_lost).get((-1 if item is None else item, cause))
     if field == "times" and rows is not None:
         evs = sorted({int(state.draws["ev"][state.allocations[0][n]]) for n in rows})
-        return total("times", "times", *(event_node(state, ev, "", 1.0, "times") for ev in evs))
+        return total(
+            sentence("why-times-done"),
+            "times",
+            *(event_node(state, ev, "", 1.0, "times") for ev in evs),
+        )
     units = {"kg": "kg", "money": "money", "hours": "hours"}
     figure = field or "money"
     if rows is None:
@@ -145,5 +151,5 @@ def why(state: State, name: str, cause: str, field: str | None) -> Node:
             event_node(state, ev, "", value / (1000 if figure == "kg" else 1), units[figure])
         )
     if not leaves:
-        return Node("not known", None, units[figure])
-    return total(f"{name}, {cause}", units[figure], *leaves)
+        return Node(sentence("why-path-not-known"), None, units[figure])
+    return total(sentence("why-name-cause", name=name, cause=fixed(cause)), units[figure], *leaves)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import sentence
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.keeping_life import loss as keeping_loss
 from ledger.questions.shared.arithmetic import product, quotient
@@ -156,14 +157,16 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     trees = {
         "survival": lambda: _survival(state, group),
         "failures": lambda: _failures(state, group),
-        "subjects": lambda: Node("seen", group.curve.subjects, "subjects"),
+        "subjects": lambda: Node(sentence("why-seen"), group.curve.subjects, "subjects"),
         "at_least_days": lambda: _good(state, group),
         "published_days": lambda: _published(state, group),
         "half_days": lambda: _half(state, group),
         "life_days": lambda: _life(state, group),
-        "error": lambda: Node("Greenwood's standard error", _last_error(group), "0 to 1"),
+        "error": lambda: Node(
+            sentence("why-greenwood-standard-error"), _last_error(group), "0 to 1"
+        ),
         "mean_days": lambda: Node(
-            "area under the curve",
+            sentence("why-area-under-curve"),
             group.curve.mean if group.failures >= ENOUGH else None,
             "days",
         ),
@@ -182,14 +185,18 @@ def _survival(state: State, group: Group) -> Node:
     factors = []
     for step in group.curve.steps:
         if step.failed:
-            good = Node("good", step.at_risk - step.failed, "subjects")
-            risk = Node("there", step.at_risk, "subjects")
-            factors.append(quotient(f"day {step.time:g}", "0 to 1", good, risk))
+            good = Node(sentence("why-good-at-age"), step.at_risk - step.failed, "subjects")
+            risk = Node(sentence("why-there"), step.at_risk, "subjects")
+            factors.append(
+                quotient(sentence("why-day-of-age", n=float(step.time)), "0 to 1", good, risk)
+            )
     if not factors:
         return Node(
-            "nothing failed", group.curve.steps[-1].survival if group.curve.steps else 1.0, "0 to 1"
+            sentence("why-nothing-failed"),
+            group.curve.steps[-1].survival if group.curve.steps else 1.0,
+            "0 to 1",
         )
-    return product("still good", "0 to 1", *factors)
+    return product(sentence("why-still-good"), "0 to 1", *factors)
 
 
 def _failures(state: State, group: Group) -> Node:
@@ -198,7 +205,13 @@ def _failures(state: State, group: Group) -> Node:
         for ev, bad in zip(group.evs, group.failed, strict=True)
         if bad
     ]
-    return Node("failed", float(len(leaves)), "times", "sum" if leaves else "as written", leaves)
+    return Node(
+        sentence("why-failed"),
+        float(len(leaves)),
+        "times",
+        "sum" if leaves else "as written",
+        leaves,
+    )
 
 
 def _good(state: State, group: Group) -> Node:
@@ -206,28 +219,32 @@ def _good(state: State, group: Group) -> Node:
         (t, ev) for t, ev, bad in zip(group.times, group.evs, group.failed, strict=True) if not bad
     ]
     if not good:
-        return Node("nothing was seen good", None, "days")
+        return Node(sentence("why-nothing-seen-good"), None, "days")
     time, ev = max(good)
     return (
-        Node("still there", time, "days")
+        Node(sentence("why-still-there"), time, "days")
         if ev < 0
-        else event_node(state, ev, "good at this age", time, "days")
+        else event_node(state, ev, sentence("why-good-age"), time, "days")
     )
 
 
 def _published(state: State, group: Group) -> Node:
     found = published_of(state, group)
     return (
-        Node("nothing is published", None, "days")
+        Node(sentence("why-nothing-published"), None, "days")
         if found is None
-        else Node(f"published ({found[1]})", found[0], "days")
+        else Node(sentence("why-published", source=found[1]), found[0], "days")
     )
 
 
 def _half(state: State, group: Group) -> Node:
     own = group.curve.median if group.failures >= ENOUGH else None
     return Node(
-        "age by which half had failed" if own is not None else "too few to say", own, "days"
+        sentence("why-age-which-half-had-failed")
+        if own is not None
+        else sentence("why-too-few-say"),
+        own,
+        "days",
     )
 
 
@@ -236,9 +253,13 @@ def _life(state: State, group: Group) -> Node:
         node for node in (_half(state, group), _published(state, group)) if node.value is not None
     ]
     if not parts:
-        return Node("neither is known", None, "days")
+        return Node(sentence("why-neither-known"), None, "days")
     return Node(
-        "reckon with", min(float(node.value or 0.0) for node in parts), "days", "lowest", parts
+        sentence("why-reckon"),
+        min(float(node.value or 0.0) for node in parts),
+        "days",
+        "lowest",
+        parts,
     )
 
 

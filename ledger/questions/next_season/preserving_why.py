@@ -6,6 +6,9 @@ from typing import TYPE_CHECKING
 from urllib.parse import unquote
 
 from ledger.errors import NotFound
+from ledger.messages import sentence
+from ledger.messages.units import unit as unit_name
+from ledger.messages.words import fixed
 from ledger.projections.base import Node
 from ledger.questions.next_season.trees import Trees
 from ledger.questions.planning.asked import from_address
@@ -59,10 +62,10 @@ class _Nodes:
         """Return every figure by its column."""
         week = self.week
         counted = {
-            "batches": (week.batches, "as the harvest by weeks allows"),
-            "loads": (week.loads, "each batch by the setting jars_per_load"),
-            "jars_there": (week.jars_there, "what earlier weeks leave of the jars"),
-            "lids_there": (week.lids_there, "what earlier weeks leave of the lids"),
+            "batches": (week.batches, sentence("why-harvest-weeks-allows")),
+            "loads": (week.loads, sentence("why-each-batch-setting-jars-per")),
+            "jars_there": (week.jars_there, sentence("why-what-earlier-weeks-leave-jars")),
+            "lids_there": (week.lids_there, sentence("why-what-earlier-weeks-leave-lids")),
         }
         out = {n: Node(label, None if v is None else float(v), n.partition("_")[0]) for n, (v, label) in counted.items()}  # fmt: skip
         return {
@@ -82,46 +85,50 @@ class _Nodes:
                 continue
             node = self.trees.want(want, 1)
             if one != item:
-                node = product(f"{self.name} for it", self.whole_unit, node, self.trees.take(one, item, 1))  # fmt: skip
+                node = product(sentence("why-for-it", name=self.name), self.whole_unit, node, self.trees.take(one, item, 1))  # fmt: skip
             parts.append(node)
         year = (
             parts[0]
             if len(parts) == 1
-            else total(f"{self.name} wanted in a year", self.whole_unit, *parts)
+            else total(sentence("why-crop-wanted-in-year", name=self.name), self.whole_unit, *parts)
         )
-        share = Node(
-            "part of it this week, as the harvest by weeks allows", self.week.share, "0 to 1"
-        )
-        return product(f"{self.name} this week", self.whole_unit, year, share)
+        share = Node(sentence("why-part-week-harvest-weeks-allows"), self.week.share, "0 to 1")
+        return product(sentence("why-this-week", name=self.name), self.whole_unit, year, share)
 
     def _jars(self) -> Node:
         made = self.plan.recipes.made[self.week.item]
         if self.week.jars is None or not made.per_jar:
-            return Node("not put up in jars", None, "jars")
+            return Node(sentence("why-not-put-up-in-jars"), None, "jars")
         jar = self.batches.jar(self.week.item) or "jar"
-        jars = quotient("jars by amount", "jars", self._amount(), Node(f"in one {jar}", made.per_jar, self.whole_unit))  # fmt: skip
+        jars = quotient(sentence("why-jars-amount"), "jars", self._amount(), Node(sentence("why-in-one-jar", jar=fixed(jar)), made.per_jar, self.whole_unit))  # fmt: skip
         up = Node(
-            "up to whole jars, batch by batch", self.week.jars - float(jars.value or 0), "jars"
+            sentence("why-up-whole-jars-batch-batch"),
+            self.week.jars - float(jars.value or 0),
+            "jars",
         )
-        return total("jars", "jars", jars, up)
+        return total(sentence("why-jars"), "jars", jars, up)
 
     def _raw(self) -> Node:
         crop = self.week.crop
         per = self.plan.state.facts.grams_per_whole(crop.item)
         if per is None:
-            return Node("no weight of it is known", None, "g")
+            return Node(sentence("why-no-weight-known"), None, "g")
         grams = product(
-            f"{crop.name} in it", "g", self._amount(), self.trees.take(self.week.item, crop.item, 1),
-            Node("grams in one whole unit", per, "g"),
+            sentence("why-in-it", name=crop.name), "g", self._amount(), self.trees.take(self.week.item, crop.item, 1),
+            Node(sentence("why-grams-one-whole-unit"), per, "g"),
         )  # fmt: skip
-        kept = Node("share left after trimming", crop.kept, "0 to 1")
-        return quotient(f"{crop.name}, as picked", "g", grams, kept)
+        kept = Node(sentence("why-share-left-after-trimming"), crop.kept, "0 to 1")
+        return quotient(sentence("why-as-picked", name=crop.name), "g", grams, kept)
 
     def _hours(self) -> Node:
         if self.plan.recipes.minutes_each(self.week.item) is None:
-            return Node("no work was written down", None, "hours")
-        minutes = product("minutes", "minutes", self._amount(), self._each(self.week.item))
-        return quotient("hours", "hours", minutes, Node("minutes in an hour", 60.0, "minutes"))
+            return Node(sentence("why-no-work"), None, "hours")
+        minutes = product(
+            sentence("why-minutes"), "minutes", self._amount(), self._each(self.week.item)
+        )
+        return quotient(
+            sentence("why-hours"), "hours", minutes, Node(sentence("why-per-hour"), 60.0, "minutes")
+        )
 
     def _each(self, item: int) -> Node:
         recipes, state = self.plan.recipes, self.plan.state
@@ -130,23 +137,23 @@ class _Nodes:
         work = [event_node(state, ev, "", minutes, "minutes") for ev, minutes in known.items()]
         parts = [
             quotient(
-                f"minutes for one of {name}", "minutes", total("work", "minutes", *work),
-                Node("these batches gave", gave, whole_unit(state, item)),
+                sentence("why-minutes-one", name=name), "minutes", total(sentence("why-note-work"), "minutes", *work),
+                Node(sentence("why-these-batches-gave"), gave, whole_unit(state, item)),
             )
         ]  # fmt: skip
         for one in recipes.cooked_for(item):
             if recipes.minutes_each(one) is not None:
-                parts.append(product(f"{state.facts.names[one]} cooked for it", "minutes", self.trees.rate(item, one, 1), self._each(one)))  # fmt: skip
+                parts.append(product(sentence("why-cooked", name=state.facts.names[one]), "minutes", self.trees.rate(item, one, 1), self._each(one)))  # fmt: skip
         return (
             parts[0]
             if len(parts) == 1
-            else total(f"minutes for one of {name}, all told", "minutes", *parts)
+            else total(sentence("why-minutes-one-all-told", name=name), "minutes", *parts)
         )
 
     def _to_get(self, what: str, there: Node) -> Node:
         wanted, left = self.week.jars, there.value
         if wanted is None or left is None:
-            return Node("not in jars", None, what)
+            return Node(sentence("why-not-in-jars"), None, what)
         if wanted <= float(left):
-            return Node("enough", 0.0, what)
-        return difference(f"{what} to get", what, Node(f"{what} wanted this week", float(wanted), what), there)  # fmt: skip
+            return Node(sentence("why-enough"), 0.0, what)
+        return difference(sentence("why-to-get", what=unit_name(what)), what, Node(sentence("why-wanted-week", what=unit_name(what)), float(wanted), what), there)  # fmt: skip

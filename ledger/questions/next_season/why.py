@@ -8,6 +8,10 @@ from typing import TYPE_CHECKING
 from urllib.parse import unquote
 
 from ledger.errors import NotFound
+from ledger.messages import measured, sentence
+from ledger.messages.message import Parameter
+from ledger.messages.units import amount
+from ledger.messages.units import unit as unit_name
 from ledger.methods.yields import FAILED, FAILED_OF
 from ledger.projections.base import Node
 from ledger.questions.next_season.preserving_why import why_week
@@ -24,6 +28,15 @@ if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = ["why"]
+
+
+_FAILED = ("why-failed-seasons", "why-failed-of-its-own", "why-failed-of-others")
+_SEASONS = ("why-seasons", "why-seasons-of-its-own", "why-seasons-of-others")
+_SOURCES = {
+    "own seasons": "why-by-own-seasons",
+    "published yields": "why-by-published",
+    "own seasons and published yields": "why-by-both",
+}
 
 
 def why(state: State, key: str, field: str | None = None) -> Node:
@@ -95,24 +108,29 @@ class _Figures:
 
     def _needed(self, level: int) -> Node:
         if self.crop.needed[level] is None:
-            return Node("no weight of it is known", None, "g")
+            return Node(sentence("why-no-weight-known"), None, "g")
         parts = [self.trees.fresh(self.crop, level), self.trees.made(self.crop, level)]
-        ready = total(f"{self.crop.name}, ready for use", "g", *parts)
-        return quotient(f"{self.crop.name} needed, as picked", "g", ready, self._kept())
+        ready = total(sentence("why-ready-use", name=self.crop.name), "g", *parts)
+        return quotient(
+            sentence("why-needed-picked", name=self.crop.name), "g", ready, self._kept()
+        )
 
     def _kept(self) -> Node:
         picked, trimmed = self.plan.garden.trimmed(self.crop.item)
         if not picked or trimmed >= picked:
-            return Node("share left after trimming: nothing was picked yet", 1.0, "0 to 1")
+            return Node(sentence("why-share-left-after-trimming-nothing"), 1.0, "0 to 1")
         all_, off = self._picked_lines()
-        return quotient("share left after trimming", "0 to 1", difference("left", self.whole_unit, all_, off), all_)  # fmt: skip
+        return quotient(sentence("why-share-left-after-trimming"), "0 to 1", difference(sentence("why-left"), self.whole_unit, all_, off), all_)  # fmt: skip
 
     def _picked_lines(self) -> tuple[Node, Node]:
         """Return what was picked and what was trimmed off, event by event."""
         picked = self.plan.garden.field.picked
         rows = self.plan.garden.trim_rows(self.crop.item).tolist()
         nodes = []
-        for name, label in (("whole", "picked in all seasons"), ("trimmed", "trimmed off")):
+        for name, label in (
+            ("whole", sentence("why-picked-all-seasons")),
+            ("trimmed", sentence("why-trimmed-off")),
+        ):
             leaves = [
                 event_node(self.state, int(picked["ev"][row]), "", float(picked[name][row]), self.whole_unit)
                 for row in rows if picked[name][row]
@@ -123,9 +141,9 @@ class _Figures:
     def _trimmed(self) -> Node:
         picked, trimmed = self.plan.garden.trimmed(self.crop.item)
         if not picked or trimmed >= picked:
-            return Node("nothing was picked yet", 0.0, "0 to 1")
+            return Node(sentence("why-nothing-picked-yet"), 0.0, "0 to 1")
         all_, off = self._picked_lines()
-        return quotient("share trimmed off", "0 to 1", off, all_)
+        return quotient(sentence("why-share-trimmed-off"), "0 to 1", off, all_)
 
     # -- yields --------------------------------------------------------------------------
 
@@ -133,7 +151,7 @@ class _Figures:
         """Return what one plant likely brings: own seasons and the published yield, weighed in logs."""
         growth, ahead = self.crop.growth, self.crop.growth.ahead
         if ahead is None:
-            return Node("yield not known", None, "g")
+            return Node(sentence("why-yield-not-known"), None, "g")
         from ledger.questions.shared.arithmetic import power
 
         good = [one for one in growth.seasons if one.grams > 0]
@@ -142,18 +160,25 @@ class _Figures:
         parts = []
         if growth.published is not None:
             source = "; ".join(str(one) for one in growth.published.sources)
-            middle = Node(f"published yield, the middle of its figures ({source})", growth.published.middle_g, "g")  # fmt: skip
-            share = Node("its weight", 1 - ahead.weight, "")
+            middle = Node(sentence("why-published-yield-middle-figures", source=source), growth.published.middle_g, "g")  # fmt: skip
+            share = Node(sentence("why-its-log-weight"), 1 - ahead.weight, "")
             offset = math.exp((1 - ahead.weight) * self.plan.garden.household.offset)
-            parts = [power("the published yield, its part", "", middle, share),
-                     Node("the household's level against published yields, of all its crops, its part", offset, "times")]  # fmt: skip
+            parts = [power(sentence("why-published-yield-part"), "", middle, share),
+                     Node(sentence("why-household-level-against-published-yields"), offset, "times")]  # fmt: skip
         if good:
-            share = Node("one season's weight", ahead.weight / len(good), "")
+            share = Node(sentence("why-one-season-weight"), ahead.weight / len(good), "")
             parts += [
-                power(f"season {one.season}, its part", "", self._season(one), share)
+                power(
+                    sentence("why-season-its-part", season=int(one.season)),
+                    "",
+                    self._season(one),
+                    share,
+                )
                 for one in good
             ]
-        return product(f"a {self.unit} likely brings (weighed in logs)", "g", *parts)
+        return product(
+            sentence("why-likely-brings-weighed-logs", unit=unit_name(self.unit)), "g", *parts
+        )
 
     def _season(self, one: SeasonYield) -> Node:
         picked = self.plan.garden.field.picked
@@ -165,7 +190,7 @@ class _Figures:
             for row in one.plot.rows.tolist()
             if picked["grams"][row] == picked["grams"][row]  # one that has a weight
         ]  # fmt: skip
-        grams = total(f"picked in season {one.season}", "g", *leaves)
+        grams = total(sentence("why-picked-season", season=int(one.season)), "g", *leaves)
         size = self.crop.growth.size
         if size is None:
             return grams
@@ -173,37 +198,54 @@ class _Figures:
             event_node(self.state, p.ev, "", float(getattr(p, size)), self.unit)
             for p in one.plot.plantings
         ]
-        many = total("planted", self.unit, *planted) if planted else Node("counted when picking", one.size, self.unit)  # fmt: skip
-        return quotient(f"season {one.season}: a {self.unit} brought", "g", grams, many)
+        many = total(sentence("why-planted"), self.unit, *planted) if planted else Node(sentence("why-counted-when-picking"), one.size, self.unit)  # fmt: skip
+        return quotient(
+            sentence("why-season-brought", season=int(one.season), unit=unit_name(self.unit)),
+            "g",
+            grams,
+            many,
+        )
 
     def _low_yield(self) -> Node:
         ahead = self.crop.growth.ahead
         if ahead is None:
-            return Node("yield not known", None, "g")
+            return Node(sentence("why-yield-not-known"), None, "g")
         low = ahead.missed_once_in_ten(self.crop.spread)
-        how = f"Student's t with {ahead.freedom:g} degrees of freedom, spread {ahead.scale:.2f} in logs; it fails {ahead.failure:.0%} of seasons".replace("%", " %")  # fmt: skip
+        about: dict[str, Parameter] = {
+            "n": ahead.freedom,
+            "n2": measured(f"{ahead.scale:.2f}"),
+            "n3": round(100 * ahead.failure),
+        }
         if self.crop.spread:
-            how += f"; needs differ by {self.crop.spread:.2f} in logs"
-        share = Node(f"of that, what nine years in ten still bring ({how})", low / ahead.likely, "0 to 1")  # fmt: skip
-        return product(f"a {self.unit} brings in nine years of ten", "g", self._yield(), share)
+            needs = measured(f"{self.crop.spread:.2f}")
+            label = sentence("why-nine-in-ten-and-needs", **about, n4=needs)
+        else:
+            label = sentence("why-nine-in-ten", **about)
+        share = Node(label, low / ahead.likely, "0 to 1")
+        return product(
+            sentence("why-brings-nine-years-ten", unit=unit_name(self.unit)),
+            "g",
+            self._yield(),
+            share,
+        )
 
     # -- plants and ground ---------------------------------------------------------------
 
     def _plants(self, many: float | None, each: Node) -> Node:
         if self.crop.growth.size != "plants" or many is None:
-            return Node("not known how many plants", None, "plants")
-        plants = quotient("needed by yield", "plants", self._needed(1), each) if many else Node("none needed", 0.0, "plants")  # fmt: skip
-        up = Node("up to whole plants", many - float(plants.value or 0), "plants")
-        return total(f"{self.crop.name} plants", "plants", plants, up)
+            return Node(sentence("why-not-known-how-many-plants"), None, "plants")
+        plants = quotient(sentence("why-needed-yield"), "plants", self._needed(1), each) if many else Node(sentence("why-none-needed"), 0.0, "plants")  # fmt: skip
+        up = Node(sentence("why-up-whole-plants"), many - float(plants.value or 0), "plants")
+        return total(sentence("why-crop-plants", name=self.crop.name), "plants", plants, up)
 
     def _units(self) -> Node:
         """Return the likely number in the crop's own unit."""
         crop = self.crop
         if crop.likely is None:
-            return Node("not known how much to plant", None, self.unit)
+            return Node(sentence("why-not-known-how-much-plant"), None, self.unit)
         if crop.growth.size == "plants":
             return self._plants(crop.likely, self._yield())
-        return quotient(f"{self.unit}s", self.unit, self._needed(1), self._yield())
+        return quotient(unit_name(f"{self.unit}s"), self.unit, self._needed(1), self._yield())
 
     def _per(self, other: str, unit: str) -> Node:
         """Return how much row or ground one plant took, over the plantings that say both."""
@@ -214,27 +256,31 @@ class _Figures:
             total(
                 label, of, *(event_node(self.state, p.ev, "", float(getattr(p, name)), of) for p in known)
             )
-            for label, of, name in (("planted on", unit, other), ("planted", self.unit, size))
+            for label, of, name in ((sentence("why-planted-on"), unit, other), (sentence("why-planted"), self.unit, size))
         ]  # fmt: skip
-        return quotient(f"{unit} for one {self.unit}", unit, *sides)
+        return quotient(
+            sentence("why-unit-for-one", unit=unit_name(unit), unit2=unit_name(self.unit)),
+            unit,
+            *sides,
+        )
 
     def _area(self) -> Node:
         if self.words.area(self.crop) is None:
-            return Node("no ground known", None, "m2")
+            return Node(sentence("why-no-ground-known"), None, "m2")
         if self.crop.growth.size == "area_m2":
             return self._units()
-        return product("ground", "m2", self._units(), self._per("area_m2", "m2"))
+        return product(sentence("why-ground"), "m2", self._units(), self._per("area_m2", "m2"))
 
     def _row(self) -> Node:
         if self.words.row(self.crop) is None:
-            return Node("no row known", None, "m")
+            return Node(sentence("why-no-row-known"), None, "m")
         if self.crop.growth.size == "row_m":
             return self._units()
-        return product("row", "m", self._units(), self._per("row_m", "m"))
+        return product(sentence("why-row"), "m", self._units(), self._per("row_m", "m"))
 
     def _planned(self) -> Node:
         if self.crop.placed_plants is None:
-            return Node("not fitted into beds", None, "plants")
+            return Node(sentence("why-not-fitted-into-beds"), None, "plants")
         return self._placed()
 
     def _placed(self) -> Node:
@@ -248,40 +294,50 @@ class _Figures:
                 )
                 for p in planted
             ]
-            return total(f"{crop.name} standing", self.unit, *leaves)
+            return total(sentence("why-standing", name=crop.name), self.unit, *leaves)
         if crop.fitted is not None:
-            leaves = [Node(f"in {bed}, by the plan that brings most", many, self.unit) for bed, many in crop.fitted.items()]  # fmt: skip
-            return total(f"{crop.name} in the beds", self.unit, *leaves)
+            leaves = [Node(sentence("why-in-bed-by-plan", bed=bed), many, self.unit) for bed, many in crop.fitted.items()]  # fmt: skip
+            return total(sentence("why-in-beds", name=crop.name), self.unit, *leaves)
         if crop.growth.size is None:
-            return Node("one season", 1.0, self.unit)
+            return Node(sentence("why-one-season"), 1.0, self.unit)
         return self._units()
 
     def _short(self) -> Node:
         if self.crop.short is None:
-            return Node("not known", None, "g")
-        brings = product("what is planted likely brings", "g", self._placed(), self._yield())
+            return Node(sentence("why-path-not-known"), None, "g")
+        brings = product(
+            sentence("why-what-planted-likely-brings"), "g", self._placed(), self._yield()
+        )
         if not self.crop.short:
-            return Node("nothing short", 0.0, "g")
-        return difference("short", "g", self._needed(1), brings)
+            return Node(sentence("why-nothing-short"), 0.0, "g")
+        return difference(sentence("why-short"), "g", self._needed(1), brings)
 
     def _fails(self) -> Node:
         ahead, household = self.crop.growth.ahead, self.plan.garden.household
         if ahead is None:
-            return Node("yield not known", None, "0 to 1")
+            return Node(sentence("why-yield-not-known"), None, "0 to 1")
         sides = []
-        for label, own, every, prior in (
-            ("failed seasons", ahead.failures, household.failures, FAILED),
-            ("seasons", ahead.seasons, household.seasons, float(FAILED_OF)),
+        for ids, own, every, prior in (
+            (_FAILED, ahead.failures, household.failures, FAILED),
+            (_SEASONS, ahead.seasons, household.seasons, float(FAILED_OF)),
         ):
-            parts = [Node(f"{label} of its own", float(own), "seasons"),
-                     Node(f"half the {label} of the other crops", max(every - own, 0) / 2, "seasons"),
-                     Node("taken as seen before any", prior, "seasons")]  # fmt: skip
+            label, mine, others = map(sentence, ids)
+            parts = [
+                Node(mine, float(own), "seasons"),
+                Node(others, max(every - own, 0) / 2, "seasons"),
+                Node(sentence("why-taken-seen-before-any"), prior, "seasons"),
+            ]
             sides.append(total(label, "seasons", *parts))
-        return quotient("chance that it fails outright", "0 to 1", *sides)
+        return quotient(sentence("why-chance-fails-outright"), "0 to 1", *sides)
 
     def _chance(self) -> Node:
         chance = self.crop.chance_short
         if chance is None or self.crop.growth.ahead is None:
-            return Node("how far seasons differ is not known", None, "0 to 1")
-        label = f"chance that {self.words.units(self.crop, self.crop.planned or 0)} bring less than {self.words.weight(self.crop.wanted)} ({self.crop.growth.source})"  # fmt: skip
+            return Node(sentence("why-how-far-seasons-differ-not"), None, "0 to 1")
+        label = sentence(
+            "why-chance-bring-less",
+            many=self.words.units(self.crop, self.crop.planned or 0),
+            amount=amount(self.words.weight(self.crop.wanted) or ""),
+            source=sentence(_SOURCES[self.crop.growth.source or "published yields"]),
+        )
         return Node(label, chance, "0 to 1")

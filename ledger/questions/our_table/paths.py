@@ -10,7 +10,7 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.figures import Array, Figure, Groups, choose, known_where, total
-from ledger.messages import Code, Day, sentence
+from ledger.messages import Code, Day, joined, sentence
 from ledger.messages.words import fixed
 from ledger.projections.base import Column
 from ledger.questions.food.bases import UNITS
@@ -123,10 +123,7 @@ def figures_of_path(state: State, key: str) -> tuple[dict[str, Callable[[], Figu
     def figure(i: int, basis: str) -> Callable[[], Figure]:
         is_known = np.array([figures[3 + i] > 0])
         return lambda: known_where(is_known, path.whole(basis), "path-not-known").called(
-            "path",
-            place=lambda _: fixed(name),
-            through=lambda _: fixed(through),
-            to=lambda _: fixed(to, "to"),
+            "path", text=lambda _: joined(", ", (fixed(name), fixed(through), fixed(to, "to")))
         )
 
     return {field: figure(i, basis) for i, (field, basis) in enumerate(_FIELDS.items())}, 0

@@ -40,7 +40,7 @@ LABELS = {
     "need": "why-need",
     "need-not-set": "why-need-not-set",
     "share-of-need": "why-share-of-need",
-    "path": "why-path",
+    "path": "why-text",
     "path-not-known": "why-path-not-known",
     "on-hand": "why-of-day",
     "on-hand-part": "why-on-hand-part",

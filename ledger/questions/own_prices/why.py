@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from ledger.messages import sentence
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import power, product, quotient, total
 from ledger.questions.shared.basket import LEAST, Basket, basket_of, periods_of
@@ -40,15 +41,19 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     prices = [_price(state, basket, item, n) for n in (0, 1)]
     trees = {
         "change": product(
-            "price now / before, in hundreds",
+            sentence("why-price-now-before-hundreds"),
             "index",
-            Node("before is", 100.0, "index"),
-            quotient("now / before", "times", prices[1], prices[0]),
+            Node(sentence("why-before-is"), 100.0, "index"),
+            quotient(sentence("why-now-before"), "times", prices[1], prices[0]),
         ),
         "price_0": prices[0],
         "price_1": prices[1],
-        "quantity_0": Node("used before", basket.used[0].get(item, 0.0), whole_unit(state, item)),
-        "quantity_1": Node("used now", basket.used[1].get(item, 0.0), whole_unit(state, item)),
+        "quantity_0": Node(
+            sentence("why-used-before"), basket.used[0].get(item, 0.0), whole_unit(state, item)
+        ),
+        "quantity_1": Node(
+            sentence("why-used-now"), basket.used[1].get(item, 0.0), whole_unit(state, item)
+        ),
     }
     if field == "share":
         return _share(state, basket, item)
@@ -60,25 +65,34 @@ def why(state: State, key: str, field: str | None = None) -> Node:
 def _price(state: State, basket: Basket, item: int, n: int) -> Node:
     points = basket.points[n][item]
     money = total(
-        "paid or seen", "money", *(event_node(state, ev, "", m, "money") for m, _, ev in points)
+        sentence("why-paid-seen"),
+        "money",
+        *(event_node(state, ev, "", m, "money") for m, _, ev in points),
     )
     whole = total(
-        "for", "whole units", *(event_node(state, ev, "", w, "whole units") for _, w, ev in points)
+        sentence("why-for-amount"),
+        "whole units",
+        *(event_node(state, ev, "", w, "whole units") for _, w, ev in points),
     )
     return quotient(
-        "mean price before" if n == 0 else "mean price now", "money a whole unit", money, whole
+        sentence("why-mean-price-before") if n == 0 else sentence("why-mean-price-now"),
+        "money a whole unit",
+        money,
+        whole,
     )
 
 
 def _all(state: State, basket: Basket, figure: str) -> Node:
     trees = {name: _index(state, basket, n) for n, name in enumerate(("laspeyres", "paasche"))}
-    both = product("their product", "", trees["laspeyres"], trees["paasche"])
-    trees["fisher"] = power("between (Fisher)", "index", both, Node("root", 0.5, ""))
+    both = product(sentence("why-their-product"), "", trees["laspeyres"], trees["paasche"])
+    trees["fisher"] = power(
+        sentence("why-between-fisher"), "index", both, Node(sentence("why-root"), 0.5, "")
+    )
     if figure == "share":
         return _share(state, basket, None)
     check_figure("own-prices", figure, trees)
     if figure == "fisher" and (basket.share or 0.0) < LEAST:
-        return Node("not enough to say", None, "index")
+        return Node(sentence("why-not-enough-say"), None, "index")
     return trees[figure]
 
 
@@ -87,20 +101,25 @@ def _share(state: State, basket: Basket, item: int | None) -> Node:
     now, before = basket.prices[1], basket.prices[0]
     spent = [(i, basket.used[1].get(i, 0.0) * now[i]) for i in basket.items]
     mine = total(
-        "priced in both periods",
+        sentence("why-priced-both-periods"),
         "money",
         *(Node(state.facts.names[i], money, "money") for i, money in spent if money),
     )
     if item is not None:
         money = next(money for i, money in spent if i == item)
-        return quotient("part of spending", "0 to 1", Node("of it", money, "money"), mine)
+        return quotient(
+            sentence("why-part-spending"),
+            "0 to 1",
+            Node(sentence("why-of-it"), money, "money"),
+            mine,
+        )
     every = [(i, q * now.get(i, before.get(i, 0.0))) for i, q in basket.used[1].items()]
     whole = total(
-        "all that was used",
+        sentence("why-all-used"),
         "money",
         *(Node(state.facts.names[i], money, "money") for i, money in every if money),
     )
-    return quotient("part of spending", "0 to 1", mine, whole)
+    return quotient(sentence("why-part-spending"), "0 to 1", mine, whole)
 
 
 def _index(state: State, basket: Basket, of: int) -> Node:
@@ -112,15 +131,23 @@ def _index(state: State, basket: Basket, of: int) -> Node:
                 state.facts.names[i],
                 "money",
                 _price(state, basket, i, n),
-                Node("used", basket.used[of].get(i, 0.0), "whole units"),
+                Node(sentence("why-used"), basket.used[of].get(i, 0.0), "whole units"),
             )
             for i in basket.items
         ]
-        sums.append(total("at prices now" if n else "at prices before", "money", *parts))
-    label = "the earlier basket (Laspeyres)" if of == 0 else "today's basket (Paasche)"
+        sums.append(
+            total(
+                sentence("why-prices-now") if n else sentence("why-prices-before"), "money", *parts
+            )
+        )
+    label = (
+        sentence("why-earlier-basket-laspeyres")
+        if of == 0
+        else sentence("why-today-basket-paasche")
+    )
     return product(
         label,
         "index",
-        Node("before is", 100.0, "index"),
-        quotient("now / before", "times", sums[0], sums[1]),
+        Node(sentence("why-before-is"), 100.0, "index"),
+        quotient(sentence("why-now-before"), "times", sums[0], sums[1]),
     )

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.messages import sentence
+from ledger.messages import Day, sentence
 from ledger.messages.units import amount
 from ledger.questions.goes import goes
 from ledger.questions.targets import YEAR_DAYS, stock_targets
@@ -189,4 +189,4 @@ class Wants:
         times = 1.0 if liked is None else liked.factor
         low, likely, high = (times * self.year_back(item, level) for level in range(3))
         until = day_text(self.state.as_of_day)
-        return Want(item, (low, likely, high), "use", f"eaten and given away in the year to {until}", None, liked)  # fmt: skip
+        return Want(item, (low, likely, high), "use", sentence("plan-eaten-in-year-to", day=Day(until)), None, liked)  # fmt: skip

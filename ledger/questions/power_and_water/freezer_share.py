@@ -11,6 +11,7 @@ import numpy as np
 from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.kinds.meter_read import reading
+from ledger.messages import sentence
 from ledger.methods.fuel_use import LB_MONTH_DAYS, freezer_share
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.how_long.steps import freezer_feet
@@ -200,7 +201,9 @@ def why(state: State, lot_id: str, field: str | None) -> Node:
             "Take an address from `croftbook show power-and-water --freezer --json`",
         )
     known = {one: months for one, months in kept.items() if not np.isnan(months)}
-    own = event_node(state, int(state.lots["ev"][lot]), "kept", kept.get(lot), "lb months")
+    own = event_node(
+        state, int(state.lots["ev"][lot]), sentence("why-kept-there"), kept.get(lot), "lb months"
+    )
     figure = field or "kwh"
     if figure not in ("kwh", "lb_months", "money"):
         raise NotFound(
@@ -211,16 +214,21 @@ def why(state: State, lot_id: str, field: str | None) -> Node:
     if figure == "lb_months":
         return own
     if year is None or lot not in known:
-        return Node("not known", None, "kWh")
-    rest = Node("all that was kept", sum(known.values()), "lb months")
-    share = quotient("its part", "0 to 1", own, rest)
-    kwh = product("electricity of the lot", "kWh of electricity", _tree(state, year), share)
+        return Node(sentence("why-path-not-known"), None, "kWh")
+    rest = Node(sentence("why-all-kept-there"), sum(known.values()), "lb months")
+    share = quotient(sentence("why-its-part"), "0 to 1", own, rest)
+    kwh = product(sentence("why-electricity-lot"), "kWh of electricity", _tree(state, year), share)
     if figure == "kwh":
         return kwh
     price = _price(state)
     if price is None:
-        return Node("no price is set", None, "money")
-    return product("cost", "money", kwh, Node("price of electricity", price, "money a kWh"))
+        return Node(sentence("why-no-price-set"), None, "money")
+    return product(
+        sentence("why-cost"),
+        "money",
+        kwh,
+        Node(sentence("why-price-electricity"), price, "money a kWh"),
+    )
 
 
 def _tree(state: State, year: Year) -> Node:
@@ -229,11 +237,11 @@ def _tree(state: State, year: Year) -> Node:
     last, first = (
         event_node(state, ev, "", value, "kWh of electricity") for value, ev in year.readings
     )
-    used = difference(f"in {year.days} days", "kWh of electricity", last, first)
+    used = difference(sentence("why-in-n-days", n=year.days), "kWh of electricity", last, first)
     times = quotient(
-        "to a year",
+        sentence("why-year"),
         "times",
-        Node("a year", float(_YEAR), "days"),
-        Node("days", float(year.days), "days"),
+        Node(sentence("why-a-year"), float(_YEAR), "days"),
+        Node(sentence("why-days"), float(year.days), "days"),
     )
-    return product("in a year", "kWh of electricity", used, times)
+    return product(sentence("why-in-a-year"), "kWh of electricity", used, times)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import sentence
 from ledger.methods.fuel_use import full_load_saves, per_jar
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.power_and_water import freezer_share
@@ -157,17 +158,21 @@ def why(state: State, key: str, field: str | None = None) -> Node:
 
 def _trees(state: State, one: Load) -> dict[str, Node | None]:
     leaves = [
-        Node(f"estimate from stove heat, not measured, {one.loads:g} loads", value, "kWh of heat")
+        Node(
+            sentence("why-estimate-stove-heat-not-measured", n=float(one.loads)),
+            value,
+            "kWh of heat",
+        )
         if ev < 0
         else event_node(state, ev, "", value, "kWh of heat")
         for value, ev in one.kwh
     ]
-    heat = total("heat", "kWh of heat", *leaves)
-    good = event_node(state, one.ev, "good jars", one.good, "jars")
-    jars = event_node(state, one.ev, "all jars", one.jars, "jars")
+    heat = total(sentence("why-heat"), "kWh of heat", *leaves)
+    good = event_node(state, one.ev, sentence("why-good"), one.good, "jars")
+    jars = event_node(state, one.ev, sentence("why-all-jars"), one.jars, "jars")
     water = (
         total(
-            "water by the meter",
+            sentence("why-water-meter"),
             "L of water",
             *(event_node(state, ev, "", v, "L of water") for v, ev in one.water),
         )
@@ -177,26 +182,31 @@ def _trees(state: State, one: Load) -> dict[str, Node | None]:
     saves = None
     if one.capacity:
         full = quotient(
-            "a jar of full loads",
+            sentence("why-jar-full-loads"),
             "kWh a jar",
             heat,
-            Node("jars of full loads", one.capacity, "jars"),
+            Node(sentence("why-jars-full-loads"), one.capacity, "jars"),
         )
         saves = difference(
-            "a full load saves", "kWh a jar", quotient("a jar", "kWh a jar", heat, jars), full
+            sentence("why-full-load-saves"),
+            "kWh a jar",
+            quotient(sentence("why-jar"), "kWh a jar", heat, jars),
+            full,
         )
         if float(saves.value or 0.0) <= 0:
-            saves = Node("the loads were full", 0.0, "kWh a jar")
+            saves = Node(sentence("why-loads-full"), 0.0, "kWh a jar")
     return {
-        "kwh_per_good_jar": quotient("a good jar", "kWh a jar", heat, good) if one.good else None,
+        "kwh_per_good_jar": quotient(sentence("why-good-jar"), "kWh a jar", heat, good)
+        if one.good
+        else None,
         "kwh": heat,
-        "loads": event_node(state, one.ev, "canner loads", one.loads, "loads"),
+        "loads": event_node(state, one.ev, sentence("why-canner-loads"), one.loads, "loads"),
         **_usual_water(one, water),
         "good_jars": good,
         "jars": jars,
         "full_load_saves": saves,
         "water_l": water,
-        "water_per_good_jar": quotient("water a good jar", "L of water", water, good)
+        "water_per_good_jar": quotient(sentence("why-water-good-jar"), "L of water", water, good)
         if water and one.good
         else None,
     }
@@ -207,13 +217,13 @@ def _usual_water(one: Load, water: Node | None) -> dict[str, Node | None]:
     if water is not None:
         return {"water_l_low": water, "water_l_high": water}
     usual = winter.figure("energy", "water", WATER[one.body["method"]])
-    loads = Node("canner loads", one.loads, "loads")
+    loads = Node(sentence("why-canner-loads"), one.loads, "loads")
     return {
         f"water_l_{end}": product(
-            "water of the canner",
+            sentence("why-water-canner"),
             "L of water",
             loads,
-            Node("a load (from memory)", value, "L of water"),
+            Node(sentence("why-load-memory"), value, "L of water"),
         )
         for end, value in (("low", usual.low or 0.0), ("high", usual.high or 0.0))
     }

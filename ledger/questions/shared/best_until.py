@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING
 
+from ledger.messages import sentence
+from ledger.messages.units import amount
 from ledger.methods.supply import past_best
+from ledger.published.keeping import Keeping
 from ledger.questions.shared.keeping import keeping_of
 from ledger.questions.shared.use_by import Term, days_of, opened_on, term_of
 from ledger.questions.shared.use_past import UsePast
@@ -24,8 +28,6 @@ class BestUntil:
     ----------
     day : int
         Days since 1970.
-    said : str
-        Where it comes from, in words.
     published : bool
         Whether it is the published period, as the household says nothing.
     term : Term
@@ -33,9 +35,14 @@ class BestUntil:
     """
 
     day: int
-    said: str
     published: bool
     term: Term
+
+    @property
+    def said(self) -> str:
+        """Where it comes from, in words."""
+        said = self.term.said
+        return said if self.published else sentence("keeps-household", span=said)
 
 
 def best_until(state: State, lot: int) -> BestUntil | None:
@@ -46,7 +53,7 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     """
     own = term_of(state, lot)
     if own is not None:
-        return BestUntil(own.day, f"the household says it keeps {own.said}", False, own)
+        return BestUntil(own.day, False, own)
     keeping = keeping_of(state, lot)
     if keeping is None:
         return None
@@ -55,9 +62,19 @@ def best_until(state: State, lot: int) -> BestUntil | None:
     end = days_of(start, keeping.low)
     if end is None:
         return None
-    said = f"{keeping.text}: {keeping.span} ({keeping.source})"
-    term = Term(end, said, start, opened is not None, keeping.low, keeping.source)
-    return BestUntil(end, said, True, term)
+    term = Term(
+        end, partial(_published, keeping), start, opened is not None, keeping.low, keeping.source
+    )
+    return BestUntil(end, True, term)
+
+
+def _published(keeping: Keeping) -> str:
+    return sentence(
+        "keeps-published",
+        text=keeping.text,
+        span=amount(keeping.span),
+        source=keeping.source,
+    )
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ import numpy as np
 from ledger.projections.base import Node
 from ledger.questions.answering import answer, assumptions_of
 from ledger.questions.quantities import LISTED_FROM, QUART_UL, UNITS, whole_unit
-from ledger.questions.telling import event_line
+from ledger.questions.telling import event_line, event_told
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -75,7 +75,8 @@ def grams_of_line(state: State, item: int | None, line: Mapping[str, Any]) -> fl
 def event_node(state: State, ev: int, label: str, value: float | str | None, unit: str) -> Node:
     """Return a leaf that names an event in one readable line."""
     line = event_line(state, ev)
-    return Node(label or line, value, unit, "as written", event=f"{state.event_id(ev)} {line}")
+    event = event_told(state, ev, line)
+    return Node(label or line, value, unit, "as written", event=event)
 
 
 def why_command(address: str, field: str = "") -> str:

@@ -6,6 +6,7 @@ import datetime as dt
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from ledger.messages import measured, sentence
 from ledger.methods.frost import FrostDay, frost_day
 from ledger.projections.base import Node
 from ledger.questions.shared.common import event_node
@@ -37,7 +38,7 @@ class Frosts:
     def node(self, state: State, risk: float, *, spring: bool) -> Node:
         """Return the day of the year at a risk, with the frosts seen beneath."""
         found, years = self.at(risk, spring=spring), self.spring if spring else self.fall
-        label = "last spring frost" if spring else "first fall frost"
+        label = sentence("why-frost-spring" if spring else "why-frost-fall")
         if found is None:
             return Node(label, None, "day of the year")
         leaves = [
@@ -46,26 +47,37 @@ class Frosts:
         ]
         if found.how != "share of years":
             how = "highest" if spring else "lowest"
-            return Node(f"{label}, {found.how}", found.day, "day of the year", how, leaves)
-        count = Node("years", float(len(leaves)), "years")
+            seen = sentence("why-frost-latest" if spring else "why-frost-earliest")
+            return Node(seen, found.day, "day of the year", how, leaves)
+        count = Node(sentence("why-frost-years"), float(len(leaves)), "years")
         middle = Node(
-            "mean",
+            sentence("why-frost-mean"),
             found.mean,
             "day of the year",
             "quotient",
             [
-                Node("sum", sum(float(leaf.value or 0) for leaf in leaves), "days", "sum", leaves),
+                Node(
+                    sentence("why-sum"),
+                    sum(float(leaf.value or 0) for leaf in leaves),
+                    "days",
+                    "sum",
+                    leaves,
+                ),
                 count,
             ],
         )
         more = Node(
-            f"normal quantile of {1 - risk:g} x standard deviation of {found.spread or 0:.2f} days",
+            sentence(
+                "why-frost-spread",
+                share=measured(f"{1 - risk:g}"),
+                days=measured(f"{found.spread or 0:.2f}"),
+            ),
             abs(found.day - found.mean),
             "days",
         )
         how = "sum" if found.day >= found.mean else "difference"
         return Node(
-            f"{label}, passed in {risk:.0%} of years",
+            sentence("why-frost-passed", frost=label, n=round(risk * 100)),
             found.day,
             "day of the year",
             how,

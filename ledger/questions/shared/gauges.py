@@ -11,6 +11,7 @@ from ledger.amounts import pressure_psi
 from ledger.errors import InputError
 from ledger.items import item_key
 from ledger.kinds import METHODS, tell
+from ledger.messages import Day, joined, sentence
 from ledger.published import Finding, Judgement
 from ledger.replay import tables
 from ledger.replay.state import day_text
@@ -243,7 +244,7 @@ def with_gauge(found: Judgement, off: GaugeOff | None) -> Judgement:
     if off.is_short:
         return replace(found, findings=(off.finding, *found.findings))
     told = tuple(
-        replace(one, text=f"{one.text} {off.text}") if one.field == "psi" else one
+        replace(one, text=joined(" ", (one.text, off.text))) if one.field == "psi" else one
         for one in found.findings
     )
     if told == found.findings:
@@ -285,4 +286,5 @@ def loads_of(state: State, gauge: str) -> list[int]:
 
 def test_line(state: State, test: GaugeTest) -> str:
     """Return a test as one readable line."""
-    return f"{day_text(test.day)} {tell('gauge_tested', state.body(test.ev))}"
+    line = tell("gauge_tested", state.body(test.ev))
+    return sentence("told-on", day=Day(day_text(test.day)), line=line)

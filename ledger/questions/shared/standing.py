@@ -9,13 +9,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from ledger.amounts import parse_amount
 from ledger.errors import InputError, NeedsAnswer
+from ledger.messages import Choice, Day, joined, sentence
 from ledger.published import CANNING, GRAVE, MARKED, OPEN, STANDINGS, Judgement
+from ledger.published.words import fixed
 from ledger.questions.as_published.records import has_judgement, judgement_of, schedules_of
 from ledger.questions.shared.common import listed_lots
 from ledger.questions.touched.touching import touching
@@ -46,12 +49,13 @@ _AGAIN = 120
 """Minutes within which a wrong process may be run anew: 2 hours (UNL_UNSEALED), the strictest printed."""
 
 _WHAT_NOW = {
-    "short of it": "do not eat before it is settled",
-    "no published process": "do not eat before it is settled",
-    "not recorded": "write down what is missing before it is eaten",
-    "to check yourself": "look it up before it is eaten",
+    "short of it": "settle",
+    "no published process": "settle",
+    "not recorded": "write",
+    "to check yourself": "look-up",
 }
-_DISCARD = "do not taste, discard"
+"""What a standing asks for, as the texts choose it; any other: do not taste, discard."""
+_DISCARD = "discard"
 
 
 @dataclass(frozen=True)
@@ -105,18 +109,28 @@ class Standing:
         """Whether it is one that no looking up ends."""
         return self.standing in GRAVE
 
-    @property
+    @cached_property
     def text(self) -> str:
         """The words on shelf, label and page, with the day."""
-        said = f"{self.standing}, {day_text(self.day)}"
-        if not self.is_own:
-            said = f"made of {self.item} of {day_text(self.day)}, {self.standing}"
+        how, day = fixed(self.standing), Day(day_text(self.day))
         if not self.is_marked:
-            return f"{said} {self.since}".rstrip()
+            return self._unmarked(how, day)
         to_do = _WHAT_NOW.get(self.standing, _DISCARD)
         if self.standing == "short of it" and self.is_low_acid:
             to_do = _DISCARD
-        return f"{said}: {to_do}" + (f" ({self.since})" if self.since else "")
+        do = Choice(to_do)
+        if self.is_own:
+            said = sentence("standing-mark", standing=how, day=day, do=do)
+        else:
+            said = sentence("standing-made-of", item=self.item, day=day, standing=how, do=do)
+        return sentence("standing-since", text=said, since=self.since) if self.since else said
+
+    def _unmarked(self, how: str, day: Day) -> str:
+        if self.is_own:
+            said = sentence("standing-plain", standing=how, day=day)
+        else:
+            said = sentence("standing-made-of-plain", item=self.item, day=day, standing=how)
+        return joined(" ", (said, self.since)) if self.since else said
 
     def for_child(self) -> Standing:
         """Return the same as something that was made of it bears it."""
@@ -247,7 +261,8 @@ class Standings:
                 if one is None or not one.is_marked or self._is_run_anew(ev, lot, one):
                     continue
                 if one.is_grave and self._may_be_fresh(ev, lot):
-                    one = replace(one, standing=OPEN[-1], since=_FRESH)
+                    fresh = sentence("standing-was-it-fresh")
+                    one = replace(one, standing=OPEN[-1], since=fresh)
                 out = _worst((out, one.for_child()))
         return out
 
@@ -297,12 +312,13 @@ class Standings:
         if looked is None or not found.is_marked:
             return found
         at, body = looked
-        day = day_text(int(self._state.moment.on[at]))
+        day = Day(day_text(int(self._state.moment.on[at])))
         if found.is_grave:
-            return replace(found, since=f"looked up on {day}, and stands graver by today's tables")
+            return replace(found, since=sentence("standing-graver-since", day=day))
         if at < found.ev:
-            return replace(found, since=f"looked up on {day}, and corrected since")
-        return replace(found, standing=LOOKED_UP, since=f"(on {day}, in {body['publication']})")
+            return replace(found, since=sentence("standing-corrected-since", day=day))
+        since = sentence("standing-looked-up-in", day=day, publication=str(body["publication"]))
+        return replace(found, standing=LOOKED_UP, since=since)
 
     def _applies(self, ev: int, lot: int) -> Standing | None:
         """Return how a lot stands by its own batch.
@@ -336,9 +352,6 @@ class Standings:
             return False
         began, ended = _minute(state, ev), _minute(state, of.ev)
         return began is not None and ended is not None and 0 <= began - ended <= _AGAIN
-
-
-_FRESH = "by the book's order, oldest first; was it fresh?"
 
 
 def _is_weighed(line: dict[str, Any]) -> bool:

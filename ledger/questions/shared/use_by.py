@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.messages import Day, sentence
+from ledger.messages.units import amount
 from ledger.replay import KEPT
 from ledger.replay.state import day_text
 
@@ -41,7 +44,7 @@ class Term:
     ----------
     day : int
         The last day, since 1970.
-    said : str
+    told : str or callable
         Whose word that is, in words.
     start : int
         The day from which it is counted.
@@ -54,11 +57,16 @@ class Term:
     """
 
     day: int
-    said: str
+    told: str | Callable[[], str]
     start: int
     opened: bool
     span: str
     source: str = ""
+
+    @property
+    def said(self) -> str:
+        """Whose word that is, in words."""
+        return self.told if isinstance(self.told, str) else self.told()
 
 
 def span_of(text: str) -> tuple[float, str] | None:
@@ -90,14 +98,14 @@ def days_of(day: int, text: str) -> int | None:
 
 
 def use_by_of(state: State, lot: int) -> tuple[int | None, str | None]:
-    """Return the day by which to use a lot, and the household's word that it comes from.
+    """Return the day by which to use a lot, and the span that it comes from.
 
     A part jar is open: it lives its fridge life from the last time something was taken. A jar that did
     not seal has the published days in the fridge, and what stands graver than ``beyond it`` has no such
     day but that of moist food under oil.
     """
     term = term_of(state, lot)
-    return (None, None) if term is None else (term.day, term.said)
+    return (None, None) if term is None else (term.day, term.span)
 
 
 def term_of(state: State, lot: int) -> Term | None:
@@ -126,8 +134,9 @@ def _fridge_days(state: State, lot: int) -> Term | None:
     kept = KEPT[int(state.lots["kept"][lot])]
     standing = standing_of(state, lot)
     if kept == "fridge" and standing is not None and standing.in_oil:
-        said = f"{_OIL_DAYS} days in the fridge under oil ({_OIL_SOURCE})"
-        return Term(start + _OIL_DAYS, said, start, False, f"{_OIL_DAYS} days", _OIL_SOURCE)
+        span = f"{_OIL_DAYS} days"
+        said = partial(_under_oil, span)
+        return Term(start + _OIL_DAYS, said, start, False, span, _OIL_SOURCE)
     if int(state.lots["suffix"][lot]) != 1:
         return None
     cold = figure("fridge_period")
@@ -136,11 +145,15 @@ def _fridge_days(state: State, lot: int) -> Term | None:
     if days is None:
         return None
     source = cite(cold.source)
-    return Term(
-        days,
-        f"{float(cold.high):g} {cold.unit.rstrip('s')} at the most, as it did not seal ({source})",
-        start, False, span, source,
-    )  # fmt: skip
+    return Term(days, partial(_at_most, span, source), start, False, span, source)
+
+
+def _under_oil(span: str) -> str:
+    return sentence("keeps-under-oil", span=amount(span), source=_OIL_SOURCE)
+
+
+def _at_most(span: str, source: str) -> str:
+    return sentence("keeps-at-most", span=amount(span), source=source)
 
 
 def _said_by_household(state: State, lot: int) -> Term | None:
@@ -151,7 +164,11 @@ def _said_by_household(state: State, lot: int) -> Term | None:
         start, place = opened, "fridge"
     span = keeps.get(place or "shelf")
     day = None if span is None else days_of(start, span)
-    return None if span is None or day is None else Term(day, span, start, opened is not None, span)
+    return (
+        None
+        if span is None or day is None
+        else Term(day, partial(amount, span), start, opened is not None, span)
+    )
 
 
 def loose_text(state: State, lot: int) -> str | None:
@@ -162,8 +179,8 @@ def loose_text(state: State, lot: int) -> str | None:
     if day is None:
         return None
     if day < state.as_of_day:
-        return f"did not seal, and past its time in the fridge since {day_text(day)}: do not taste, discard"
-    return f"did not seal: in the fridge, to be eaten by {day_text(day)}"
+        return sentence("standing-unsealed-past", day=Day(day_text(day)))
+    return sentence("standing-unsealed", day=Day(day_text(day)))
 
 
 def opened_on(state: State, lot: int) -> int | None:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.messages import sentence
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import product, quotient, total
 from ledger.questions.shared.common import UNITS, event_node, whole_unit
@@ -16,7 +17,8 @@ if TYPE_CHECKING:
 
 __all__ = ["mean_use", "used_a_week"]
 
-_ENDS = {"low": "tenth", "likely": "fiftieth", "high": "ninetieth"}
+_ENDS = {"low": "why-end-tenth", "likely": "why-end-fiftieth", "high": "why-end-ninetieth"}
+_SAID = {"low": "why-low", "likely": "why-likely", "high": "why-high"}
 
 
 def mean_use(state: State, item: int, use: UsePast, row: int, per: float) -> Node:
@@ -39,15 +41,15 @@ def mean_use(state: State, item: int, use: UsePast, row: int, per: float) -> Nod
             event_node(state, int(draws["ev"][at]), "", float(draws["whole"][at]) / per, unit)
             for at in rows[factors == factor].tolist()
         ]
-        used = total("used in them", unit, *parts)
+        used = total(sentence("why-used-them"), unit, *parts)
         if factor != 1.0:
-            more = Node("people now, against then", factor, "times")
-            used = product("used, as by the people of now", unit, used, more)
+            more = Node(sentence("why-people-now-against-then"), factor, "times")
+            used = product(sentence("why-used-people-now"), unit, used, more)
         groups.append(used)
-    used = groups[0] if len(groups) == 1 else total("used in all of them", unit, *groups)
+    used = groups[0] if len(groups) == 1 else total(sentence("why-used-all-them"), unit, *groups)
     return quotient(
-        "mean use of the past weeks with some", f"{unit} a week", used,
-        Node("weeks with some", use.known(row), "weeks"),
+        sentence("why-mean-use-past-weeks-some"), f"{unit} a week", used,
+        Node(sentence("why-weeks-some"), use.known(row), "weeks"),
     )  # fmt: skip
 
 
@@ -61,15 +63,17 @@ def used_a_week(
     """
     unit = f"{_unit(state, item, per)} a week"
     if use.too_few(row):
-        return Node("fewer than four weeks with some of it are known", None, unit)
+        return Node(sentence("why-too-few-weeks"), None, unit)
     value = (float(use.per_week[at, row]) if shown is None else shown) * 1000 / per
     if np.isnan(value):
-        return Node("none of it was used", None, unit)
+        return Node(sentence("why-none-used"), None, unit)
     mean = mean_use(state, item, use, row, per)
     base = float(mean.value or 0.0)
-    label = f"against that mean: the {_ENDS[name]} of a hundred"
+    label = sentence("why-against-mean", which=sentence(_ENDS[name]))
     factor = Node(label, value / base if base else 1.0, "times")
-    return product(f"use a week over the coming {AHEAD} weeks, {name}", unit, mean, factor)
+    return product(
+        sentence("why-use-ahead", n=AHEAD, which=sentence(_SAID[name])), unit, mean, factor
+    )
 
 
 def _unit(state: State, item: int, per: float) -> str:

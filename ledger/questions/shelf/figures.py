@@ -6,11 +6,18 @@ from collections.abc import Callable
 from functools import partial
 
 from ledger.figures import Figure, Groups, choose, in_part, known_where, nothing, total, work
+from ledger.messages import sentence
+from ledger.messages.words import fixed
+from ledger.questions.shared.use_past import AHEAD
 from ledger.questions.shelf.days import Days, Weeks
 from ledger.questions.shelf.gather import SIX, Lots, Terms, answers_day
 from ledger.questions.shelf.items_gather import ENDS, Items
 
 __all__ = ["day_figures", "item_figures", "lot_figures", "week_figures"]
+
+
+_SAID = ("why-low", "why-likely", "why-high")
+"""The ends of a range as ids of messages, in the order of `ENDS`."""
 
 
 def lot_figures(lots: Lots) -> dict[str, Figure]:
@@ -39,7 +46,7 @@ def _origins(lots: Lots) -> dict[str, Figure]:
     return {
         f"origin.{name}": choose(
             lots.has_weight,
-            (one / whole).called("origin", origin=name),
+            (one / whole).called("origin", origin=lambda _, one=name: fixed(one)),
             lots.came_as(name),
         )
         for name, one in grams.items()
@@ -73,6 +80,11 @@ def item_figures(items: Items) -> dict[str, Callable[[], Figure]]:
     return out
 
 
+def _end(end: int) -> Callable[[int], str]:
+    """Return which end of a range it is, for a label."""
+    return lambda _: sentence(_SAID[end])
+
+
 def _stock(items: Items) -> tuple[Figure, Figure]:
     """Return what is left of each item: in whole units, and in those of the answer."""
     whole = items.of.sum(items.lots.left, items.whole_unit).called("left.whole")
@@ -87,11 +99,11 @@ def _jars(items: Items) -> Figure:
 
 
 def _a_week(items: Items, end: int) -> Figure:
-    return _where_used(items, items.per_week(end).called("used_per_week", name=ENDS[end]))
+    return _where_used(items, items.per_week(end).called("used_per_week", n=AHEAD, name=_end(end)))
 
 
 def _weeks(items: Items, stock: Figure, end: int) -> Figure:
-    weeks = items.weeks_left(end, stock).called("weeks_left", name=ENDS[end])
+    weeks = items.weeks_left(end, stock).called("weeks_left", name=_end(end))
     return _where_used(items, known_where(~items.beyond[end], weeks, "beyond-five-years"))
 
 
@@ -150,5 +162,6 @@ def week_figures(weeks: Weeks) -> dict[str, Figure]:
     """Return what will be left of an item, low to high; a row is a week ahead."""
     _, stock = _stock(weeks.items)
     return {
-        name: weeks.left(end, stock).called("left-then", name=name) for end, name in enumerate(ENDS)
+        name: weeks.left(end, stock).called("left-then", name=_end(end))
+        for end, name in enumerate(ENDS)
     }

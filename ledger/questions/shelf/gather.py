@@ -21,11 +21,13 @@ from ledger.figures import (
     solved,
     total,
 )
+from ledger.messages.words import fixed
 from ledger.questions.costs import CostFigures
 from ledger.questions.costs.sources import Sources
 from ledger.questions.food import FoodFigures
 from ledger.questions.shared.use_by import Term, span_of, term_of
-from ledger.replay import GRAMS, ORIGINS, day_text
+from ledger.questions.telling import label_day
+from ledger.replay import GRAMS, ORIGINS
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -40,7 +42,7 @@ _BATCH = ORIGINS.index("batch")
 def answers_day(state: State) -> Figure:
     """Return the day that is asked about, since 1970."""
     day = assumed(float(state.as_of_day), "day since 1970", "answers-day")
-    return day.called("answers-day", day=day_text(state.as_of_day))
+    return day.called("answers-day", day=label_day(state.as_of_day))
 
 
 class Terms:
@@ -163,7 +165,7 @@ class Lots:
 
         none = np.zeros((), np.int8)
         return solved(lambda: self._grams[:, code], lambda: none, "g", through).called(
-            "grams-of", origin=origin
+            "grams-of", origin=lambda _: fixed(origin)
         )
 
     def came_as(self, origin: str) -> Figure:
@@ -171,7 +173,7 @@ class Lots:
         state, mine = self.state, self.state.lots["came"][self.lots] == ORIGINS.index(origin)
         word = [ORIGINS[code] for code in state.lots["came"][self.lots].tolist()]
         one = said(mine.astype(np.float64), "0 to 1", state.lots["ev"][self.lots])
-        plain = one.called("came-as", origin=lambda row: word[row])
+        plain = one.called("came-as", origin=lambda row: fixed(word[row]))
         return known_where(~self.is_made, plain, "no-weight", "0 to 1")
 
     # -- how long it keeps ------------------------------------------------------------------

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.figures import Array, Figure, Groups, assumed, choose, method, published, said
+from ledger.messages import Code, Sentence
 from ledger.questions.ahead.lasting import Ahead
 from ledger.questions.ahead.supply import is_supply
 from ledger.questions.ahead.use import Use
@@ -245,5 +246,10 @@ class Items:
         known = np.array([float(one[at]) if one[1] else np.nan for one in many], np.float64)
         name = self.state.facts.names
         return assumed(known, "times", "earlier-ranges").called(
-            ("ranges_held", "ranges_said")[at], item=lambda row: name[int(self.ahead.items[row])]
+            ("ranges_held", "ranges_said")[at],
+            command=lambda row: _example(name[int(self.ahead.items[row])]),
         )
+
+
+def _example(name: str) -> str:
+    return Sentence(text := f"`croftbook why came-true/used-a-week/{name}`", Code(text))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import Day, joined, sentence
 from ledger.projections.base import Assumption
 from ledger.questions.shared.standing import LOOKED_UP, Standing, standings
 from ledger.questions.shared.use_by import loose_text
@@ -34,7 +35,7 @@ def _text(state: State, lot: int, found: Standing | None) -> str | None:
     said = None
     if found is not None and (found.is_marked or found.standing == LOOKED_UP):
         said = found.text
-    return "; ".join(filter(None, (said, loose))) or None
+    return joined("; ", [one for one in (said, loose) if one]) or None
 
 
 def item_standing(state: State, lots: list[int]) -> dict[str, Any]:
@@ -47,7 +48,7 @@ def item_standing(state: State, lots: list[int]) -> dict[str, Any]:
     marked = sum(one.is_marked for one, _ in found)
     text = worst.text if worst.is_marked else None
     if text is not None and len(lots) > 1:
-        text = f"{marked} of {len(lots)} lots; the gravest: {text}"
+        text = sentence("standing-gravest", n=marked, n2=len(lots), text=text)
     mark = worst.standing if worst.is_marked else None
     return {"standing": worst.standing, "standing_text": text, "mark": mark}
 
@@ -59,11 +60,12 @@ def standing_cautions(state: State, lots: list[int]) -> list[Assumption]:
     if not grave:
         return []
     worst = sorted(grave.values(), key=lambda one: (one.rank, one.day))
-    named = ", ".join(f"{one.item} of {day_text(one.day)}" for one in worst[:3])
-    more = f" and {len(worst) - 3} more" if len(worst) > 3 else ""
-    many = "1 batch that stands" if len(worst) == 1 else f"{len(worst)} batches that stand"
-    text = (
-        f"CAUTION: jars or food of {many} in danger are here: {named}{more}. Do not eat of it and do not give it away before that "
-        "is settled. How each stands is said beside it."
-    )
+    named = [
+        sentence("standing-item-of-day", item=one.item, day=Day(day_text(one.day)))
+        for one in worst[:3]
+    ]
+    batches: str = joined(", ", named)
+    if len(worst) > len(named):
+        batches = sentence("standing-and-more", names=batches, n=len(worst) - len(named))
+    text = sentence("standing-in-danger", n=len(worst), batches=batches)
     return [Assumption("standing", text, stands_first=True)]

@@ -8,6 +8,7 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.figures import Figure, Node, assumed, method, tree
+from ledger.messages import sentence
 from ledger.questions.ahead.lasting import ahead_of
 from ledger.questions.shared.common import event_node
 from ledger.questions.shared.opening import check_figure, no_record
@@ -80,7 +81,7 @@ def _told(state: State, figures: Mapping[str, Figure], name: str, deep: int, row
 def _standing(state: State, lot: int) -> Node:
     found = standing_of(state, lot)
     if found is None:
-        return Node("nothing is published that it could be compared with", None)
+        return Node(sentence("standing-nothing-to-compare"), None)
     parts = [event_node(state, found.ev, "", found.standing, "")]
     return Node(found.text, found.standing, "", "as written", parts)
 

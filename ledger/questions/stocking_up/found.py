@@ -9,6 +9,8 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.kinds import KINDS
+from ledger.messages import sentence
+from ledger.messages.units import amount
 from ledger.methods.stocking import Staple
 from ledger.methods.supply import past_best
 from ledger.questions.shared.keeping import keeping_of
@@ -244,13 +246,21 @@ def _keeps(state: State, item: int) -> tuple[float | None, str]:
     code = int(lots["kept"][last])
     place = KEPT[code] if code >= 0 else None
     said = state.facts.facts[item].keeps or {}
-    span, who = said.get(place or "shelf"), "the household says it keeps"
+    span = said.get(place or "shelf")
     if span is None and place is None and len(said) == 1:
         span = next(iter(said.values()))
     if span is None:
         published = keeping_of(state, last)
         if published is None:
             return None, ""
-        span, who = published.low, f"{published.text} ({published.source}):"
+        span = published.low
+        whose = sentence(
+            "keeps-published-from",
+            text=published.text,
+            source=published.source,
+            span=amount(span),
+        )
+    else:
+        whose = sentence("keeps-household", span=amount(span))
     end = days_of(state.as_of_day, span)
-    return (None, "") if end is None else ((end - state.as_of_day) / 7, f"{who} {span}")
+    return (None, "") if end is None else ((end - state.as_of_day) / 7, whose)

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
+from ledger.messages import sentence
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node, whole_unit
@@ -84,19 +85,19 @@ class _Tree:
             "per_week.whole": self.per_week,
             "weeks": self.weeks,
             "target.whole": self.target,
-            "target_weeks": lambda: quotient("target", "weeks", self.target(), self.per_week()),
+            "target_weeks": lambda: quotient(sentence("why-target"), "weeks", self.target(), self.per_week()),
             "pack.whole": self.pack,
             "price": self.price,
-            "keeps_weeks": lambda: Node(self.one.keeps_said or "nobody says", self.one.keeps_weeks, "weeks"),
+            "keeps_weeks": lambda: Node(self.one.keeps_said or sentence("why-nobody-says"), self.one.keeps_weeks, "weeks"),
         }  # fmt: skip
         if self.staple is not None:
             out |= {
-                "price_per_week": lambda: product("a week", "money per week", self._each(), self.per_week()),
+                "price_per_week": lambda: product(sentence("why-price-a-week"), "money per week", self._each(), self.per_week()),
                 "packs_wanted": self.packs_wanted,
                 "packs_kept_out": self.kept_out,
                 "packs_planned": self.planned,
-                "packs_short": lambda: difference("short", "packs", self.packs_wanted(), self.planned()),
-                "cost": lambda: product("cost", "money", self._bought(), self.price()),
+                "packs_short": lambda: difference(sentence("why-short"), "packs", self.packs_wanted(), self.planned()),
+                "cost": lambda: product(sentence("why-cost"), "money", self._bought(), self.price()),
                 "rise_cost": lambda: self.rise(planned=False),
                 "rise_cost_after_plan": lambda: self.rise(planned=True),
                 "uncovered_weeks": lambda: self.uncovered(planned=False),
@@ -106,11 +107,11 @@ class _Tree:
 
     def left(self) -> Node:
         """Return what is left, lot by lot."""
-        return total("left", self.unit, *self._lots(self.one.left))
+        return total(sentence("why-left"), self.unit, *self._lots(self.one.left))
 
     def late(self) -> Node:
         """Return what passes its date before it is used."""
-        return total("passes its date before it is used", self.unit, *self._lots(self.one.late))
+        return total(sentence("why-passes-date"), self.unit, *self._lots(self.one.late))
 
     def _lots(self, amounts: list[Any]) -> list[Node]:
         events = self.state.lots["ev"][self.one.lots].tolist()
@@ -122,86 +123,93 @@ class _Tree:
 
     def held(self) -> Node:
         """Return what will be used in time."""
-        return difference("in the house, used in time", self.unit, self.left(), self.late())
+        return difference(sentence("why-house-used-time"), self.unit, self.left(), self.late())
 
     def per_week(self) -> Node:
         """Return what a week likely takes, from the draws of the weeks with some."""
         if self.one.per_week == 0:
-            return Node("none of it was used", 0.0, f"{self.unit} a week")
+            return Node(sentence("why-none-used"), 0.0, f"{self.unit} a week")
         return used_a_week(self.state, self.one.item, self.one.use, self.one.row, 1, "likely", 1.0)
 
     def weeks(self) -> Node:
         """Return how long it lasts."""
         if not self.one.per_week:
-            return Node("no use written down", None, "weeks")
-        return quotient("weeks in the house", "weeks", self.held(), self.per_week())
+            return Node(sentence("why-no-use-written-down"), None, "weeks")
+        return quotient(sentence("why-weeks-house"), "weeks", self.held(), self.per_week())
 
     def target(self) -> Node:
         """Return what is wanted in the house."""
         one = self.one
         if one.target is None and one.per_week is None:
-            return Node("its use is not known", None, self.unit)
+            return Node(sentence("why-use-not-known"), None, self.unit)
         if one.target is None:
-            weeks = Node("weeks wanted in the house (`--weeks`)", one.weeks_wanted, "weeks")
-            return product("target", self.unit, self.per_week(), weeks)
+            weeks = Node(sentence("why-weeks-wanted"), one.weeks_wanted, "weeks")
+            return product(sentence("why-target"), self.unit, self.per_week(), weeks)
         wanted, times = one.target_whole(), one.target.times
         if wanted is None or times is None:
-            return Node("how many people eat is not set", None, self.unit)
+            return Node(sentence("why-people-not-set"), None, self.unit)
         said = event_node(self.state, one.target.ev, "", one.target.amount * 1000, self.unit)
-        yearly = product("in a year, or once", self.unit, said, Node("times", times, ""))
+        yearly = product(
+            sentence("why-year-once"), self.unit, said, Node(sentence("why-times-done"), times, "")
+        )
         part = wanted / float(yearly.value or 1.0)
         return product(
-            "target", self.unit, yearly, Node("part of that wanted in the house", part, "")
+            sentence("why-target"),
+            self.unit,
+            yearly,
+            Node(sentence("why-part-wanted-in-house"), part, ""),
         )
 
     def pack(self) -> Node:
         """Return what the pack holds."""
         if self.one.pack is None:
-            return Node("no price was ever seen", None, self.unit)
+            return Node(sentence("why-no-price-ever-seen"), None, self.unit)
         return event_node(self.state, self.one.pack.ev, "", float(self.one.pack.whole), self.unit)
 
     def price(self) -> Node:
         """Return its price."""
         if self.one.pack is None:
-            return Node("no price was ever seen", None, "money")
+            return Node(sentence("why-no-price-ever-seen"), None, "money")
         return event_node(self.state, self.one.pack.ev, "", self.one.pack.price, "money")
 
     def _each(self) -> Node:
-        return quotient("price by amount", f"money per {self.unit}", self.price(), self.pack())
+        return quotient(
+            sentence("why-price-amount"), f"money per {self.unit}", self.price(), self.pack()
+        )
 
     def _to_target(self) -> Node:
         assert self.staple is not None
-        short = difference("short of the target", self.unit, self.target(), self.held())
-        packs = quotient("in packs", "packs", short, self.pack())
+        short = difference(sentence("why-short-target"), self.unit, self.target(), self.held())
+        packs = quotient(sentence("why-in-packs"), "packs", short, self.pack())
         whole = packs_to_target(self.staple)
-        rounding = Node("to whole packs, none below 0", whole - float(packs.value or 0.0), "packs")
-        return total("packs to the target", "packs", packs, rounding)
+        rounding = Node(sentence("why-to-whole-packs"), whole - float(packs.value or 0.0), "packs")
+        return total(sentence("why-packs-target"), "packs", packs, rounding)
 
     def kept_out(self) -> Node:
         """Return the packs that would pass their date first."""
         assert self.staple is not None
         out = packs_to_target(self.staple) - self.staple.packs_wanted()
-        label = (
-            f"would pass their date before they are used ({self.one.keeps_said or 'nobody says'})"
+        label = sentence(
+            "why-would-pass-date", keeps=self.one.keeps_said or sentence("why-nobody-says")
         )
         return Node(label, float(out), "packs")
 
     def packs_wanted(self) -> Node:
         """Return the packs to the target that are used in time."""
-        return difference("packs wanted", "packs", self._to_target(), self.kept_out())
+        return difference(sentence("why-packs-wanted"), "packs", self._to_target(), self.kept_out())
 
     def planned(self) -> Node:
         """Return the packs of each trip."""
         trips = self.plan.trips if self.plan else []
         parts = [
             Node(
-                f"trip {i}, within {self.asked.budget:g}",
+                sentence("why-trip-within", n=i, n2=self.asked.budget),
                 float(trip.packs.get(self.strand, 0)),
                 "packs",
             )
             for i, trip in enumerate(trips, 1)
         ]
-        return total("packs planned", "packs", *parts)
+        return total(sentence("why-packs-planned"), "packs", *parts)
 
     def _bought(self) -> Node:
         return self.packs_wanted() if self.plan is None else self.planned()
@@ -209,8 +217,8 @@ class _Tree:
     def _held(self, planned: bool) -> Node:
         if not planned:
             return self.held()
-        more = product("packs planned", self.unit, self.planned(), self.pack())
-        return total("in the house after the plan", self.unit, self.held(), more)
+        more = product(sentence("why-packs-planned"), self.unit, self.planned(), self.pack())
+        return total(sentence("why-house-after-plan"), self.unit, self.held(), more)
 
     def _risk(self, name: str, planned: bool) -> float | None:
         assert self.staple is not None
@@ -223,22 +231,33 @@ class _Tree:
         """Return what the price rise would cost."""
         value, per_cent = self._risk("rise_cost", planned), self.asked.price_rise
         if value is None or per_cent is None:
-            return Node("no price rise was asked about", None, "money")
-        weeks = Node("weeks", float(OVER_WEEKS), "weeks")
-        used = product(f"used in {OVER_WEEKS} weeks", self.unit, self.per_week(), weeks)
-        bought = difference("to buy", self.unit, used, self._held(planned))
+            return Node(sentence("why-no-price-rise-asked-about"), None, "money")
+        weeks = Node(sentence("why-weeks"), float(OVER_WEEKS), "weeks")
+        used = product(
+            sentence("why-used-in-weeks", n=OVER_WEEKS), self.unit, self.per_week(), weeks
+        )
+        bought = difference(sentence("why-buy"), self.unit, used, self._held(planned))
         if not value:
-            return Node("what is in the house lasts, or the price stays", 0.0, "money")
+            return Node(sentence("why-rise-costs-nothing"), 0.0, "money")
         return product(
-            "the rise costs", "money", bought, self._each(), Node("rise", per_cent / 100, "")
+            sentence("why-rise-costs"),
+            "money",
+            bought,
+            self._each(),
+            Node(sentence("why-rise"), per_cent / 100, ""),
         )
 
     def uncovered(self, *, planned: bool) -> Node:
         """Return the weeks that are not covered."""
         value, weeks = self._risk("uncovered_weeks", planned), self.asked.shortage
         if value is None or weeks is None:
-            return Node("no shortage was asked about", None, "weeks")
+            return Node(sentence("why-no-shortage-asked-about"), None, "weeks")
         if not value:
-            return Node("what is in the house lasts", 0.0, "weeks")
-        lasts = quotient("it lasts", "weeks", self._held(planned), self.per_week())
-        return difference("not covered", "weeks", Node("without a shop", weeks, "weeks"), lasts)
+            return Node(sentence("why-house-lasts"), 0.0, "weeks")
+        lasts = quotient(sentence("why-lasts"), "weeks", self._held(planned), self.per_week())
+        return difference(
+            sentence("why-not-covered"),
+            "weeks",
+            Node(sentence("why-without-shop"), weeks, "weeks"),
+            lasts,
+        )

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.errors import NotFound
+from ledger.messages import sentence
 from ledger.projections.base import Answer, Assumption, Column, Node, Option, Projection
 from ledger.questions.shared.common import event_node
 from ledger.questions.shared.gauges import gauge_tests, test_line
@@ -43,11 +44,6 @@ COLUMNS = (
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
-_CAUTION = (
-    "Whoever ate of a jar that was not processed as published and has double vision, drooping eyelids, slurred "
-    "speech or weakness: call emergency services and say what was eaten."
-)
-
 
 def build(state: State, *, back: bool = False, **said: str | None) -> Answer:
     """Return what came of something, or with `back` what it came from.
@@ -71,7 +67,7 @@ def build(state: State, *, back: bool = False, **said: str | None) -> Answer:
     """
     start = start_of(state, {name: text for name, text in said.items() if text})
     frame = (_backward if back else _forward)(state, start)
-    assumptions = [] if back else [Assumption("signs", _CAUTION)]
+    assumptions = [] if back else [Assumption("signs", sentence("standing-signs-of-who-ate"))]
     frame["assumptions"] = [[one.id for one in assumptions] for _ in range(len(frame))]
     totals = _totals(frame, start, back=back)
     if said.get("gauge"):

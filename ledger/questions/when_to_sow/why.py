@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from ledger.messages import sentence
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import difference, quotient, total
 from ledger.questions.shared.common import event_node
@@ -71,12 +72,12 @@ def _tree(state: State, one: Sown, risk: float, figure: str) -> Node:
             return days
         parts = [
             days,
-            Node("shorter days in fall (Virginia formula)", one.row.fall_days, "days"),
-            Node("picking (common practice, no source)", one.picking, "days"),
-            Node("frost kills it", one.row.tender_days, "days"),
-            Node("from seed to setting out", one.raised, "days"),
+            Node(sentence("why-shorter-days-fall-virginia-formula"), one.row.fall_days, "days"),
+            Node(sentence("why-picking-common-practice-no-source"), one.picking, "days"),
+            Node(sentence("why-frost-kills"), one.row.tender_days, "days"),
+            Node(sentence("why-seed-setting-out"), one.raised, "days"),
         ]
-        return total("last sowing before the first fall frost", "days", *parts)
+        return total(sentence("why-last-sowing-before-first-fall"), "days", *parts)
     if figure in ("soil_min_f", "soil_best_f", "again_days", "standard", "plants"):
         return _of_table(one, figure)
     return _of_seed(state, one, figure)
@@ -86,9 +87,11 @@ def _of_seed(state: State, one: Sown, figure: str) -> Node:
     """Return a figure of a crop's seed: its test, what is wanted, left and to order."""
     seed = one.seed
     if figure == "seeds_left" and seed is not None and seed.seeds is not None:
-        return event_node(state, seed.seeds[1], "seeds left", float(seed.seeds[0]), "seeds")
+        return event_node(
+            state, seed.seeds[1], sentence("why-seeds-left"), float(seed.seeds[0]), "seeds"
+        )
     if seed is None or seed.test is None:
-        return Node("no test is written down", None, "")
+        return Node(sentence("why-no-test-written-down"), None, "")
     rate = _rate(state, one, figure)
     if figure.startswith("germination"):
         return rate
@@ -102,44 +105,61 @@ def _rate(state: State, one: Sown, figure: str) -> Node:
     found, grew, sown, ev = one.seed.test
     if figure in ("germination_low", "germination_high"):
         end = found.low if figure.endswith("low") else found.high
-        return event_node(state, ev, "end of the 95 per cent range (Wilson)", end, "0 to 1")
-    sprouted = event_node(state, ev, "sprouted", float(grew), "seeds")
-    return quotient("germination", "0 to 1", sprouted, Node("laid out", float(sown), "seeds"))
+        return event_node(state, ev, sentence("why-end-95-per-cent-range"), end, "0 to 1")
+    sprouted = event_node(state, ev, sentence("why-sprouted"), float(grew), "seeds")
+    return quotient(
+        sentence("why-germination"),
+        "0 to 1",
+        sprouted,
+        Node(sentence("why-laid-out"), float(sown), "seeds"),
+    )
 
 
 def _wanted(state: State, one: Sown, rate: Node, figure: str) -> Node:
     """Return the seeds that the plan's plants take, and how many of them to order."""
     columns = one.seed_columns()
     if columns["seeds_wanted"] is None or one.seed is None:
-        return Node("not known", None, "seeds")
-    plants = Node("plants of the plan", one.plants, "plants")
-    bare = quotient("plants by germination", "seeds", plants, rate)
+        return Node(sentence("why-path-not-known"), None, "seeds")
+    plants = Node(sentence("why-plants-plan"), one.plants, "plants")
+    bare = quotient(sentence("why-plants-germination"), "seeds", plants, rate)
     rest = float(columns["seeds_wanted"]) - float(bare.value or 0.0)
-    up = Node("rounded up to whole seeds", rest, "seeds")
-    wanted = total("seeds wanted", "seeds", bare, up)
+    up = Node(sentence("why-rounded-up-whole-seeds"), rest, "seeds")
+    wanted = total(sentence("why-seeds-wanted"), "seeds", bare, up)
     if figure == "seeds_wanted":
         return wanted
     if one.seed.seeds is None:
-        return Node("seeds left are not written down", None, "seeds")
+        return Node(sentence("why-seeds-left-not-written-down"), None, "seeds")
     said, ev = one.seed.seeds
     short = difference(
-        "to order", "seeds", wanted, event_node(state, ev, "seeds left", float(said), "seeds")
+        sentence("why-order"),
+        "seeds",
+        wanted,
+        event_node(state, ev, sentence("why-seeds-left"), float(said), "seeds"),
     )
-    return short if float(short.value or 0.0) > 0 else Node("nothing to order", 0.0, "seeds")
+    return (
+        short
+        if float(short.value or 0.0) > 0
+        else Node(sentence("why-nothing-order"), 0.0, "seeds")
+    )
 
 
 def _days(state: State, one: Sown) -> Node:
     if one.seed is not None and one.seed.days is not None:
         return event_node(
-            state, one.seed.days[1], "days to the harvest (packet)", float(one.seed.days[0]), "days"
+            state,
+            one.seed.days[1],
+            sentence("why-days-harvest-packet"),
+            float(one.seed.days[0]),
+            "days",
         )
     if one.row is None or one.row.days is None:
-        return Node("days to the harvest are not known", None, "days")
+        return Node(sentence("why-days-harvest-not-known"), None, "days")
     low, high = one.row.days
-    ends = [Node("table, low", low, "days"), Node("table, high", high, "days")]
-    return Node(
-        "days to the harvest (middle of the table's)", (low + high) / 2, "days", "middle", ends
-    )
+    ends = [
+        Node(sentence("why-table-low"), low, "days"),
+        Node(sentence("why-table-high"), high, "days"),
+    ]
+    return Node(sentence("why-days-harvest-middle-table"), (low + high) / 2, "days", "middle", ends)
 
 
 def _of_table(one: Sown, figure: str) -> Node:
@@ -153,5 +173,5 @@ def _of_table(one: Sown, figure: str) -> Node:
         "plants": (one.plants, "plants"),
     }
     value, unit = values[figure]
-    label = "plants of the plan" if figure == "plants" else "table of sowing"
+    label = sentence("why-plants-plan") if figure == "plants" else sentence("why-table-sowing")
     return Node(label, value, unit)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+import re
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
+from ledger.messages import joined, sentence
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import product, total
 from ledger.questions.shared.common import event_node
@@ -27,6 +29,27 @@ DOCTOR = (
     "This sets food at hand beside tables for healthy people. Pregnancy, illness, diets and "
     "infants are a doctor's matter."
 )
+
+_KINDS = {"RDA": "need-rda", "AI": "need-ai"}
+_WHO = {
+    "males": "need-males",
+    "females": "need-females",
+    "children": "need-children",
+    "pregnancy": "need-pregnancy",
+    "lactation": "need-lactation",
+}
+_GROUP = re.compile(r"(\w+) (?:(\d+)-(\d+)|over (\d+))")
+
+
+def group_words(group: str) -> str:
+    """Return a group of the published tables, ``males 31-50``, as a text that can be said in any language."""
+    found = _GROUP.fullmatch(group)
+    if found is None or found[1] not in _WHO:
+        return group
+    who = sentence(_WHO[found[1]])
+    if found[4]:
+        return sentence("need-over", who=who, n=int(found[4]))
+    return sentence("need-ages", who=who, n=int(found[2]), n2=int(found[3]))
 
 
 @dataclass(frozen=True)
@@ -74,13 +97,13 @@ class Eater:
                 self.sex, self.age, self.activity, self.weight_kg, self.height_m
             )
             if found is not None:
-                return found[0] + more, memory or found[1].from_memory, "by weight and height"
+                return found[0] + more, memory or found[1].from_memory, sentence("need-by-size")
         row = needs.energy(self.sex, self.age, self.activity)
         if row is None:  # from one to two years: the equation with the reference weight
             found = needs.energy_by_size(self.sex, self.age, "light", 12.0, 0.86)
             assert found is not None
-            return found[0], True, "by the reference weight of 12 kg"
-        return row.value + more, memory or row.from_memory, "by the calorie table"
+            return found[0], True, sentence("need-by-reference")
+        return row.value + more, memory or row.from_memory, sentence("need-by-table")
 
 
 @dataclass
@@ -150,14 +173,21 @@ class Eaters:
         unit, nodes = AMOUNTS[nutrient], []
         for person, value, row in self.parts(nutrient):
             if person is None:
-                count = Node("people of no known age", self.unknown, "people")
-                each = Node("one adult, assumed", _adult(nutrient), f"{unit} a day")
-                nodes.append(product("people of no known age", f"{unit} a day", count, each))
+                count = Node(sentence("why-people-no-known-age"), self.unknown, "people")
+                each = Node(sentence("why-one-adult-assumed"), _adult(nutrient), f"{unit} a day")
+                nodes.append(
+                    product(sentence("why-people-no-known-age"), f"{unit} a day", count, each)
+                )
                 continue
-            by = f"{row.kind}, {row.group}" if row else (person.energy() or ("", "", ""))[2]
-            label = f"{person.name} ({by})"
+            energy = (person.energy() or ("", "", ""))[2]
+            by = (
+                joined(", ", (sentence(_KINDS[row.kind]), group_words(row.group)))
+                if row
+                else energy
+            )
+            label = sentence("why-name-by", name=person.name, by=by)
             nodes.append(event_node(self.state, person.ev, label, value, f"{unit} a day"))
-        return total("need of the household", f"{unit} a day", *nodes)
+        return total(sentence("why-need-household"), f"{unit} a day", *nodes)
 
     def assumptions(self) -> list[Assumption]:
         """Return what the needs rest on, in words."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
+from ledger.messages import sentence
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.questions.shared.common import answer, event_node
 from ledger.questions.shared.opening import no_record
@@ -103,7 +104,9 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     if name == "age":
         person = next((one for one in eaters.people if one.name == key), None)
         if person is not None:
-            return event_node(state, person.ev, "full years", float(int(person.age)), "years")
+            return event_node(
+                state, person.ev, sentence("why-full-years"), float(int(person.age)), "years"
+            )
     if name not in needs.NUTRIENTS:
         raise NotFound(
             "figure",

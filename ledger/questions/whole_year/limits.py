@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
+from ledger.messages import sentence
 from ledger.methods.year_plan import Limit, YearPlan
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.shared.arithmetic import product, quotient, total
@@ -108,9 +109,13 @@ def why(state: State, house: Household, plan: YearPlan, key: str, field: str | N
             )
         brought, need = (
             _used(house, plan, limit),
-            Node("there", limit.most, limit.unit),
+            Node(sentence("why-there"), limit.most, limit.unit),
         )
-    trees = {"used": brought, "most": need, "share": quotient("part", "0 to 1", brought, need)}
+    trees = {
+        "used": brought,
+        "most": need,
+        "share": quotient(sentence("why-part"), "0 to 1", brought, need),
+    }
     check_figure("whole-year", figure, trees)
     return trees[figure]
 
@@ -123,12 +128,17 @@ def _told(house: Household, limit: Limit) -> str:
 
 
 def _need(state: State, house: Household, n: int) -> Node:
-    weeks, days = Node("weeks of the plan", _WEEKS, "weeks"), Node("days of a week", 7.0, "days")
+    weeks, days = (
+        Node(sentence("why-weeks-plan"), _WEEKS, "weeks"),
+        Node(sentence("why-days-week"), 7.0, "days"),
+    )
     unit = AMOUNTS[NUTRIENTS[n]]
     if n == _SODIUM:
-        day = Node("level a day", house.needs[n] / 7, "mg of sodium a day")
-        return product("level of the year", unit, day, days, weeks)
-    return product("need of the year", unit, eaters_of(state).node(NUTRIENTS[n]), days, weeks)
+        day = Node(sentence("why-level-day"), house.needs[n] / 7, "mg of sodium a day")
+        return product(sentence("why-level-year"), unit, day, days, weeks)
+    return product(
+        sentence("why-need-year"), unit, eaters_of(state).node(NUTRIENTS[n]), days, weeks
+    )
 
 
 def _brought(house: Household, plan: YearPlan, n: int) -> Node:
@@ -150,12 +160,17 @@ def _brought(house: Household, plan: YearPlan, n: int) -> Node:
             of = "jars" if how == "put up" and name in jarred else "kg"
             parts.append((f"{name}, {how}", amount, each[name], of))
     nodes = [
-        product(label, unit, Node("so much", many, of), Node("in one", each, unit))
+        product(
+            label,
+            unit,
+            Node(sentence("why-amount-so-much"), many, of),
+            Node(sentence("why-energy-in-one"), each, unit),
+        )
         for label, many, each, of in parts
         if many and each
     ]
     nodes.sort(key=lambda node: -float(node.value or 0.0))
-    return total("what the plan brings", unit, *nodes)
+    return total(sentence("why-what-plan-brings"), unit, *nodes)
 
 
 def _used(house: Household, plan: YearPlan, limit: Limit) -> Node:
@@ -163,14 +178,14 @@ def _used(house: Household, plan: YearPlan, limit: Limit) -> Node:
     if week is None:
         bed = name.removeprefix("ground of ")
         parts = [Node(crop, m2, "m2") for (crop, where), m2 in plan.planted.items() if where == bed]
-        return total("planted", "m2", *parts)
+        return total(sentence("why-planted"), "m2", *parts)
     if name.startswith("hours"):
         return year_weeks.hours_of(house, plan, week)
     if name == "stove hours":
         loads = {one: many for (one, at), (_, many) in plan.put_up.items() if at == week and many}
         return total(
             name, "hours",
-            *(product(r.name, "hours", Node("canner loads", float(loads[r.name]), "loads"), Node("a load", r.stove_hours, "hours a load"))
+            *(product(r.name, "hours", Node(sentence("why-canner-loads"), float(loads[r.name]), "loads"), Node(sentence("why-load"), r.stove_hours, "hours a load"))
               for r in house.recipes if r.name in loads),
         )  # fmt: skip
     each = {
@@ -180,7 +195,7 @@ def _used(house: Household, plan: YearPlan, limit: Limit) -> Node:
     unit = "lb" if name == "freezer room" else "jars"
     full = {one: many for (one, at), many in plan.full.items() if at == week and each[one]}
     nodes = [
-        product(one, unit, Node("there at once", many, "units"), Node("of one", each[one], f"{unit} a unit"))
+        product(one, unit, Node(sentence("why-there-once"), many, "units"), Node(sentence("why-of-one-load"), each[one], f"{unit} a unit"))
         for one, many in full.items()
     ]  # fmt: skip
-    return total(f"{name}, full at once", unit, *nodes)
+    return total(sentence("why-full-once", name=name), unit, *nodes)

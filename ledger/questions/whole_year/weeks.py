@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import sentence
+from ledger.messages.words import fixed
 from ledger.methods.year_plan import WEEKS
 from ledger.projections.base import Column, Node
 from ledger.questions.quantities import measured
@@ -112,22 +114,22 @@ def trees_of(house: Household, plan: YearPlan, week: int) -> dict[str, Node]:
     made = {name: units for (name, at), (units, _) in plan.put_up.items() if at == week}
     recipes = {recipe.name: recipe for recipe in house.recipes}
     spent = [
-        product(name, "money", Node("bought", kg, "kg"), Node("a kilogram", prices[name], "money a kg"))
+        product(name, "money", Node(sentence("why-bought"), kg, "kg"), Node(sentence("why-kilogram"), prices[name], "money a kg"))
         for name, kg in bought.items()
     ]  # fmt: skip
     spent += [
-        product(name, "money", Node("put up", units, "units"), Node("for one", recipes[name].cost, "money a unit"))
+        product(name, "money", Node(sentence("why-went-put-up"), units, "units"), Node(sentence("why-one"), recipes[name].cost, "money a unit"))
         for name, units in made.items()
         if recipes[name].cost
     ]  # fmt: skip
     kg = [Node(name, many, "kg") for name, many in bought.items()]
     pantry = [Node(name, many, "kg") for name, many in _in(plan.pantry, week).items()]
     return {
-        "picked_kg": total("picked", "kg", *_picked(house, plan, week)),
+        "picked_kg": total(sentence("why-picked"), "kg", *_picked(house, plan, week)),
         "hours": hours_of(house, plan, week),
-        "pantry_kg": total("from the pantry", "kg", *pantry),
-        "bought_kg": total("bought", "kg", *kg),
-        "money": total("spent", "money", *spent),
+        "pantry_kg": total(sentence("why-pantry"), "kg", *pantry),
+        "bought_kg": total(sentence("why-bought"), "kg", *kg),
+        "money": total(sentence("why-spent"), "money", *spent),
         "energy": _energy(house, plan, week),
     }
 
@@ -146,7 +148,7 @@ def hours_of(house: Household, plan: YearPlan, week: int) -> Node:
     """Return the hands' hours of a week as a tree: picking and putting up."""
     each = {crop.name: crop.hours_per_kg for crop in house.crops if crop.kg_per_m2}
     parts = [
-        product(f"growing and picking {node.label}", "hours", node, Node("a kilogram, by own seasons", each[node.label], "hours a kg"))
+        product(sentence("why-growing-picking", name=node.label), "hours", node, Node(sentence("why-kilogram-own-seasons"), each[node.label], "hours a kg"))
         for node in _picked(house, plan, week)
         if each.get(node.label)
     ]  # fmt: skip
@@ -154,9 +156,9 @@ def hours_of(house: Household, plan: YearPlan, week: int) -> Node:
         units, _ = plan.put_up.get((recipe.name, week), (0.0, 0))
         if units:
             parts.append(
-                product(recipe.name, "hours", Node("put up", units, "units"), Node("for one", recipe.hours, "hours a unit"))
+                product(recipe.name, "hours", Node(sentence("why-went-put-up"), units, "units"), Node(sentence("why-one"), recipe.hours, "hours a unit"))
             )  # fmt: skip
-    return total("hours", "hours", *parts)
+    return total(sentence("why-hours"), "hours", *parts)
 
 
 def _energy(house: Household, plan: YearPlan, week: int) -> Node:
@@ -169,14 +171,14 @@ def _energy(house: Household, plan: YearPlan, week: int) -> Node:
         "buy": {one.name: one.nutrients[0] for one in house.foods},
     }
     parts = [
-        product(f"{name}, {do}", "kcal", Node("so much", amount, "units"), Node("in one", inside[do][name], "kcal a unit"))
+        product(sentence("why-name-done", name=name, do=fixed(do)), "kcal", Node(sentence("why-amount-so-much"), amount, "units"), Node(sentence("why-energy-in-one"), inside[do][name], "kcal a unit"))
         for do in SPREAD
         if do in inside
         for name, amount in _in(spread_of(plan, do), week).items()
     ]  # fmt: skip
     return quotient(
-        "part of the need",
+        sentence("why-part-of-need"),
         "0 to 1",
-        total("energy of the week", "kcal", *parts),
-        Node("need of the week", house.needs[0], "kcal"),
+        total(sentence("why-energy-week"), "kcal", *parts),
+        Node(sentence("why-need-week"), house.needs[0], "kcal"),
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import InputError, NotFound
+from ledger.messages import Day, sentence
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import product, quotient, total
 from ledger.questions.shared.common import event_node
@@ -81,9 +82,9 @@ def _trees(
 
 def _planted(house: Household, record: dict[str, Any]) -> dict[str, Node]:
     crop = next(one for one in house.crops if one.name == record["what"])
-    amount = Node("the plan's choice", record["amount"], "m2")
-    each = Node("a square metre, at the chance chosen", crop.kg_per_m2, "kg a m2")
-    return {"amount": amount, "kg": product("likely picked", "kg", amount, each)}
+    amount = Node(sentence("why-choice-of-plan"), record["amount"], "m2")
+    each = Node(sentence("why-square-metre-chance-chosen"), crop.kg_per_m2, "kg a m2")
+    return {"amount": amount, "kg": product(sentence("why-likely-picked-kg"), "kg", amount, each)}
 
 
 def _spread(
@@ -92,45 +93,53 @@ def _spread(
     name, unit = record["what"], record["unit"]
     first, last = record["week"], record["until"] or record["week"]
     parts = [
-        Node(f"week of {house.week_on(week)}, the plan's choice", amount, unit)
+        Node(sentence("why-week-plan-choice", day=Day(house.week_on(week))), amount, unit)
         for (one, week), amount in sorted(
             spread_of(plan, record["do"]).items(), key=lambda p: p[0][1]
         )
         if one == name and first <= house.week_on(week) <= last
     ]
-    amount = total("all its weeks", unit, *parts)
-    weeks = Node("weeks", float(len(parts)), "weeks")
-    out = {"amount": amount, "weeks": weeks, "a_week": quotient("a week", unit, amount, weeks)}
+    amount = total(sentence("why-all-weeks"), unit, *parts)
+    weeks = Node(sentence("why-weeks"), float(len(parts)), "weeks")
+    out = {
+        "amount": amount,
+        "weeks": weeks,
+        "a_week": quotient(sentence("why-price-a-week"), unit, amount, weeks),
+    }
     if record["kg"] is not None:
         out["kg"] = amount
     if record["do"] == "buy":
         price = next(one.price for one in house.foods if one.name == name)
-        each = event_node(state, house.price_ev[name], "newest price, a kilogram", price, "money")
-        out["money"] = product("to pay", "money", amount, each)
+        each = event_node(
+            state, house.price_ev[name], sentence("why-newest-price-kilogram"), price, "money"
+        )
+        out["money"] = product(sentence("why-pay"), "money", amount, each)
     return out
 
 
 def _put_up(state: State, house: Household, record: dict[str, Any]) -> dict[str, Node]:
     recipe = next(one for one in house.recipes if one.name == record["what"])
     way = house.ways[recipe.name]
-    amount = Node("the plan's choice", record["amount"], record["unit"])
+    amount = Node(sentence("why-choice-of-plan"), record["amount"], record["unit"])
     if way.ev is None:
-        fresh = Node(f"{recipe.crop} for one, by published canner loads", recipe.kg, "kg")
+        fresh = Node(sentence("why-one-published-canner-loads", name=recipe.crop), recipe.kg, "kg")
     else:
         text = f"{recipe.crop} for one, as in the newest batch that stands as published"
         grams = event_node(state, way.ev, text, recipe.kg * 1000, "g")
-        fresh = quotient("fresh for one", "kg", grams, Node("grams in a kilogram", 1000.0, "g"))
+        fresh = quotient(
+            sentence("why-fresh-one"), "kg", grams, Node(sentence("why-g-per-kg"), 1000.0, "g")
+        )
     said = "for one, by own batches" if way.hours_known else "for one, a guess without a source"
     out = {
         "amount": amount,
-        "weeks": Node("weeks", 1.0, "weeks"),
+        "weeks": Node(sentence("why-weeks"), 1.0, "weeks"),
         "a_week": amount,
-        "kg": product("fresh", "kg", amount, fresh),
-        "hours": product("hours", "hours", amount, Node(said, recipe.hours, "hours")),
+        "kg": product(sentence("why-fresh"), "kg", amount, fresh),
+        "hours": product(sentence("why-hours"), "hours", amount, Node(said, recipe.hours, "hours")),
     }
     if way.ev is not None:
-        each = event_node(state, way.ev, "for one, its labour left out", recipe.cost, "money")
-        out["money"] = product("cost", "money", amount, each)
+        each = event_node(state, way.ev, sentence("why-one-labour-left-out"), recipe.cost, "money")
+        out["money"] = product(sentence("why-cost"), "money", amount, each)
     if record["loads"]:
-        out["loads"] = Node("canner loads of the plan", float(record["loads"]), "loads")
+        out["loads"] = Node(sentence("why-canner-loads-plan"), float(record["loads"]), "loads")
     return out

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
+from ledger.messages import sentence
 from ledger.methods.work import by_hours
 from ledger.projections.base import Answer, Column, Node, Option, Projection
 from ledger.questions.quantities import paid
@@ -154,9 +155,9 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         )
     rate = rate_of(state, rates[figure])
     if rate is None:
-        return Node("no wage is set", None, "money")
+        return Node(sentence("why-no-wage-set"), None, "money")
     return product(
-        "hours x wage",
+        sentence("why-hours-x-wage"),
         "money",
         why_worth(state, key, "hours"),
         Node(rates[figure].replace("_", " "), rate, "money an hour"),

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.messages import Day, sentence
 from ledger.projections.base import Node
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node
@@ -51,16 +52,16 @@ class _Tree:
         return {
             "paid": self.paid,
             "pieces": self.pieces,
-            "uses": lambda: total("uses", "times", *(self._leaf(u, u.times, "times") for u in one.uses)),
+            "uses": lambda: total(sentence("why-uses"), "times", *(self._leaf(u, u.times, "times") for u in one.uses)),
             "earned": self.earned,
-            "share_back": lambda: quotient("earned / paid", "share", self.earned(), self.paid()),
+            "share_back": lambda: quotient(sentence("why-earned-paid"), "share", self.earned(), self.paid()),
             "earned_per_year": self.rate,
             "yearly_cost": self.yearly,
-            "gain_per_year": lambda: difference("gain a year", "money per year", self.rate(), self.yearly()),
+            "gain_per_year": lambda: difference(sentence("why-gain-year"), "money per year", self.rate(), self.yearly()),
             "payback_years": self.payback,
             "charged": self.charged,
             "worn_by_age": self.worn,
-            "life_years": lambda: Node("as the household says" if one.said else "nobody said", one.years, "years"),
+            "life_years": lambda: Node(sentence("why-household-says") if one.said else sentence("why-nobody-said"), one.years, "years"),
         }  # fmt: skip
 
     def _leaf(self, use: Use, value: float, unit: str) -> Node:
@@ -78,68 +79,73 @@ class _Tree:
         parts = [event_node(self.state, ev, "", paid, "money") for ev, paid in bought]
         if abs(sum(paid for _, paid in bought) - self.one.paid) > 1e-9:
             # Only those purchases of a garden input that last.
-            parts = [Node("what was paid for those of them that last", self.one.paid, "money")]
-        return total("paid", "money", *parts)
+            parts = [Node(sentence("why-paid-for-those-that-last"), self.one.paid, "money")]
+        return total(sentence("why-note-paid"), "money", *parts)
 
     def pieces(self) -> Node:
         """Return how many were bought."""
         parts = [
             event_node(self.state, ev, "", pieces, "pieces") for ev, _, pieces in self._purchases()
         ]
-        return total("pieces", "pieces", *parts)
+        return total(sentence("why-pieces"), "pieces", *parts)
 
     def earned(self) -> Node:
         """Return what its uses earned, each its part of a gain."""
         if self.one.earned is None:
-            return Node("nobody wrote down what it served", None, "money")
+            return Node(sentence("why-served-unknown"), None, "money")
         parts = [
             product(
-                f"used {day_text(use.day)}", "money",
-                self._leaf(use, use.gain, "money"), Node("its part by wear", use.share, "0 to 1"),
+                sentence("why-used-on", day=Day(day_text(use.day))), "money",
+                self._leaf(use, use.gain, "money"), Node(sentence("why-part-wear"), use.share, "0 to 1"),
             )
             for use in self.one.uses
         ]  # fmt: skip
-        return total("earned", "money", *parts)
+        return total(sentence("why-earned"), "money", *parts)
 
     def rate(self) -> Node:
         """Return what it earns a year."""
         rate = self.one.rate()
         if rate is None:
-            return Node("nobody wrote down what it served", None, "money per year")
+            return Node(sentence("why-served-unknown"), None, "money per year")
         whole = self.one.years_to(self.one.today)[0]
         flows = self.one.flows()[: max(whole, 1)]
-        parts = [Node(f"year {i}", flow, "money") for i, flow in enumerate(flows, start=1)]
-        years = Node(
-            "whole years since it was bought (the first counts as one)", float(len(flows)), "years"
-        )
+        parts = [
+            Node(sentence("why-nth-year", n=i), flow, "money")
+            for i, flow in enumerate(flows, start=1)
+        ]
+        years = Node(sentence("why-whole-years-bought"), float(len(flows)), "years")
         return quotient(
-            "earned a year", "money per year", total("in these years", "money", *parts), years
+            sentence("why-earned-year"),
+            "money per year",
+            total(sentence("why-these-years"), "money", *parts),
+            years,
         )
 
     def yearly(self) -> Node:
         """Return what it costs a year: its price times the capital recovery factor."""
         one = self.one
         factor = Node(
-            f"capital recovery factor: {one.interest * 100:g} per cent over {one.years:g} years",
+            sentence("why-capital-recovery-factor", n=one.interest * 100, n2=one.years),
             one.yearly_cost / one.paid if one.paid else 0.0,
             "per year",
         )
-        return product("cost a year", "money per year", self.paid(), factor)
+        return product(sentence("why-cost-year"), "money per year", self.paid(), factor)
 
     def payback(self) -> Node:
         """Return the years to pay-back: those gone and those to come, or the flows so far."""
         one, years = self.one, self.one.payback_years()
         if years is None:
-            return Node("never at this rate", None, "years")
+            return Node(sentence("why-never-rate"), None, "years")
         if one.paid_back_on() is not None:
-            label = (
-                f"earned its price on {day_text(one.paid_back_on() or 0)}; evenly within each year"
-            )
-            return total(label, "years", Node("years from buying to then", years, "years"))
-        gone = Node("years since it was bought", one.years_to(one.today)[1], "years")
-        left = difference("still to earn", "money", self.paid(), self.earned())
+            label = sentence("why-earned-its-price-on", day=Day(day_text(one.paid_back_on() or 0)))
+            return total(label, "years", Node(sentence("why-years-buying-then"), years, "years"))
+        gone = Node(sentence("why-years-since-bought"), one.years_to(one.today)[1], "years")
+        left = difference(sentence("why-still-earn"), "money", self.paid(), self.earned())
         return total(
-            "pay-back", "years", gone, quotient("years to come", "years", left, self.rate())
+            sentence("why-pay-back"),
+            "years",
+            gone,
+            quotient(sentence("why-years-come"), "years", left, self.rate()),
         )
 
     def charged(self) -> Node:
@@ -156,16 +162,21 @@ class _Tree:
             if part.season is None or not part.source.years:
                 continue
             if names.find(part.source.label) == self.one.item:
-                label = f"{part.source.label}, in season {part.season}"
+                label = sentence("why-in-season", name=part.source.label, season=int(part.season))
                 parts.append(event_node(self.state, part.source.ev, label, part.money, "money"))
-        return total("charged", "money", *parts)
+        return total(sentence("why-charged"), "money", *parts)
 
     def worn(self) -> Node:
         """Return what it has lost by age."""
         one = self.one
         part = Node(
-            f"part of its life gone: {day_text(one.first)} to {day_text(one.today)} of {max(1, round(one.years))} years",
+            sentence(
+                "why-part-of-life-gone",
+                day=Day(day_text(one.first)),
+                day2=Day(day_text(one.today)),
+                n=max(1, round(one.years)),
+            ),
             one.worn_by_age() / one.paid if one.paid else 0.0,
             "0 to 1",
         )
-        return product("worn by age", "money", self.paid(), part)
+        return product(sentence("why-worn-age"), "money", self.paid(), part)

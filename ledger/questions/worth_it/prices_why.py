@@ -8,7 +8,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import NotFound
+from ledger.messages import sentence
+from ledger.messages.units import unit as unit_name
 from ledger.projections.base import Node
+from ledger.questions.costs import LABELS
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node, whole_unit
 from ledger.questions.shared.opening import check_figure
@@ -56,18 +59,18 @@ class _Tree:
     def figures(self) -> dict[str, Callable[[], Node]]:
         """Return, by column, how each figure is worked out."""
         out: dict[str, Callable[[], Node]] = {
-            "home_per_unit": lambda: self._per("home price", self._cost(COMPONENTS)),
-            "home_before_labour_per_unit": lambda: self._per("home price before own time", self._cost(_NO_LABOUR)),
-            "shop_per_unit": lambda: self._per("shop's price", self._worth()),
+            "home_per_unit": lambda: self._per(sentence("why-home-price"), self._cost(COMPONENTS)),
+            "home_before_labour_per_unit": lambda: self._per(sentence("why-home-price-before-own-time"), self._cost(_NO_LABOUR)),
+            "shop_per_unit": lambda: self._per(sentence("why-shop-price"), self._worth()),
             "saved_per_unit": lambda: difference(
-                "saved", "money per unit", self._per("shop's price", self._worth()),
-                self._per("home price", self._cost(COMPONENTS)),
+                sentence("why-saved"), "money per unit", self._per(sentence("why-shop-price"), self._worth()),
+                self._per(sentence("why-home-price"), self._cost(COMPONENTS)),
             ),
-            "saved": lambda: difference("saved", "money", self._worth(), self._cost(COMPONENTS)),
+            "saved": lambda: difference(sentence("why-saved"), "money", self._worth(), self._cost(COMPONENTS)),
             "home_change": lambda: self._change("home_per_unit"),
             "shop_change": lambda: self._change("shop_per_unit"),
             self._amount_column(): lambda: quotient(
-                "how much", "", self._whole(), Node("a thousand to one", 1000.0, "")
+                sentence("why-how-much"), "", self._whole(), Node(sentence("why-thousand-to-one"), 1000.0, "")
             ),
         }  # fmt: skip
         if self.group.jars:
@@ -92,18 +95,30 @@ class _Tree:
         return total(label, unit, *parts)
 
     def _whole(self) -> Node:
-        return self._lots("what was made", self.unit, self.state.lots["whole"][self.group.lots])
+        return self._lots(
+            sentence("why-made"), self.unit, self.state.lots["whole"][self.group.lots]
+        )
 
     def _jars(self) -> Node:
-        return self._lots("jars", "jars", self.state.lots["jars"][self.group.lots])
+        return self._lots(sentence("why-jars"), "jars", self.state.lots["jars"][self.group.lots])
 
     def _per(self, label: str, above: Node) -> Node:
         known = PER.get(self.measure)
         if known is None or (above.value is None):
-            return Node(f"{label}: not known", None, "money per unit")
+            return Node(sentence("why-what-not-known", what=label), None, "money per unit")
         per, wholes = known
-        units = quotient(f"in {per}s", per, self._whole(), Node(f"in a {per}", wholes, self.unit))
-        return quotient(f"{label} per {per}", f"money per {per}", above, units)
+        units = quotient(
+            sentence("why-in-unit", unit=unit_name(f"{per}s")),
+            per,
+            self._whole(),
+            Node(sentence("why-in-one-unit", unit=unit_name(per)), wholes, self.unit),
+        )
+        return quotient(
+            sentence("why-per-unit", what=label, unit=unit_name(per)),
+            f"money per {per}",
+            above,
+            units,
+        )
 
     def _cost(self, names: tuple[str, ...]) -> Node:
         costs, rows = self.state.costs.lot, self.group.lots
@@ -111,12 +126,12 @@ class _Tree:
         for name in names:
             values = costs[rows, COMPONENTS.index(name)]
             if values.any():
-                parts.append(self._lots(name.replace("_", " "), "money", values))
-        return total("cost", "money", *parts)
+                parts.append(self._lots(sentence(LABELS[f"cost.{name}"]), "money", values))
+        return total(sentence("why-cost"), "money", *parts)
 
     def _worth(self) -> Node:
         if self.group.worth is None:
-            return Node("no price known", None, "money")
+            return Node(sentence("why-no-price"), None, "money")
         lots, state = self.grouped.lots, self.state
         parts = []
         for lot in self.group.lots.tolist():
@@ -126,21 +141,21 @@ class _Tree:
             price = event_node(
                 state, seen, "", float(lots.worth[lot]) / whole, f"money per {self.unit}"
             )
-            parts.append(product("the same from the shop", "money", amount, price))
-        return total("the same from the shop", "money", *parts)
+            parts.append(product(sentence("why-same-from-shop"), "money", amount, price))
+        return total(sentence("why-same-from-shop"), "money", *parts)
 
     def _change(self, name: str) -> Node:
-        label = "against the season before"
+        label = sentence("why-against-season-before")
         before = figures(self.state, self.before).get(name) if self.before else None
         if self.before is None or not before:
-            return Node(f"{label}: none", None, "share")
+            return Node(sentence("why-what-none", what=label), None, "share")
         now, then = (
             _Tree(self.grouped, g, None).figures()[name]() for g in (self.group, self.before)
         )
         if now.value is None or then.value is None:
-            return Node(f"{label}: none", None, "share")
-        ratio = quotient("now / then", "", now, then)
-        return difference(label, "share", ratio, Node("no change", 1.0, ""))
+            return Node(sentence("why-what-none", what=label), None, "share")
+        ratio = quotient(sentence("why-now-then"), "", now, then)
+        return difference(label, "share", ratio, Node(sentence("why-no-change"), 1.0, ""))
 
     def _equipment(self) -> Node:
         durables, state = self.state.costs.durables, self.state
@@ -152,20 +167,18 @@ class _Tree:
                 for ev, paid in zip(durables.ev[rows], durables.paid[rows], strict=True)
             ]
             parts.append(total(state.facts.names[item], "money", *bought))
-        return total("equipment that its batches named", "money", *parts)
+        return total(sentence("why-equipment-batches-named"), "money", *parts)
 
     def _break_even(self, names: tuple[str, ...]) -> Node:
-        label = "jars to break even"
+        label = sentence("why-jars-break-even")
         shown = figures(self.state, self.group)[
             "break_even_jars" if "labour" in names else "break_even_jars_before_labour"
         ] if self.group.worth is not None else None  # fmt: skip
         if shown is None:
-            return Node(
-                f"{label}: a jar costs no less than at the shop, or no price is known", None, "jars"
-            )
+            return Node(sentence("why-no-gain", what=label), None, "jars")
         rest = tuple(n for n in names if n != "equipment")
         gain = difference(
-            "gain of a jar", "money per jar", quotient("shop's price of a jar", "money per jar", self._worth(), self._jars()),
-            quotient("what else a jar cost", "money per jar", self._cost(rest), self._jars()),
+            sentence("why-gain-jar"), "money per jar", quotient(sentence("why-shop-price-jar"), "money per jar", self._worth(), self._jars()),
+            quotient(sentence("why-rest-of-jar"), "money per jar", self._cost(rest), self._jars()),
         )  # fmt: skip
         return quotient(label, "jars", self._equipment(), gain)

@@ -1,0 +1,6 @@
+# How long food keeps, and who says so: said of every lot, so it stands apart from the labels of trees.
+keeps-household = der Haushalt sagt, es hält sich { $span }
+keeps-at-most = höchstens { $span }, da es nicht dicht wurde ({ $source })
+keeps-under-oil = { $span } im Kühlschrank unter Öl ({ $source })
+keeps-published = { $text }: { $span } ({ $source })
+keeps-published-from = { $text } ({ $source }): { $span }

@@ -1,0 +1,37 @@
+# Wie ein Glas steht, im Regal, auf Etikett und Seite, und was vor dem Öffnen gefragt wird. $standing: ein festes Wort; $do: was es verlangt.
+standing-plain = { $standing }, { DAY($day) }
+standing-mark = { $do ->
+        [settle] { $standing }, { DAY($day) }: nicht essen, bevor es geklärt ist
+        [write] { $standing }, { DAY($day) }: eintragen, was fehlt, bevor davon gegessen wird
+        [look-up] { $standing }, { DAY($day) }: nachsehen, bevor davon gegessen wird
+       *[discard] { $standing }, { DAY($day) }: nicht kosten, wegwerfen
+    }
+standing-made-of-plain = gemacht aus { $item } vom { DAY($day) }, { $standing }
+standing-made-of = { $do ->
+        [settle] gemacht aus { $item } vom { DAY($day) }, { $standing }: nicht essen, bevor es geklärt ist
+        [write] gemacht aus { $item } vom { DAY($day) }, { $standing }: eintragen, was fehlt, bevor davon gegessen wird
+        [look-up] gemacht aus { $item } vom { DAY($day) }, { $standing }: nachsehen, bevor davon gegessen wird
+       *[discard] gemacht aus { $item } vom { DAY($day) }, { $standing }: nicht kosten, wegwerfen
+    }
+standing-since = { $text } ({ $since })
+standing-graver-since = nachgesehen am { DAY($day) }, nach den heutigen Tabellen schwerer
+standing-corrected-since = nachgesehen am { DAY($day) }, seither berichtigt
+standing-looked-up-in = (am { DAY($day) }, in { $publication })
+standing-was-it-fresh = nach der Ordnung des Buchs, das Älteste zuerst; war es frisch?
+standing-gravest = { $n } von { $n2 } Posten; der schwerste: { $text }
+standing-unsealed = nicht dicht geworden: im Kühlschrank, aufzuessen bis { DAY($day) }
+standing-unsealed-past = nicht dicht geworden, und seit { DAY($day) } über die Zeit im Kühlschrank: nicht kosten, wegwerfen
+standing-item-of-day = { $item } vom { DAY($day) }
+standing-and-more = { $names } und { $n } weitere
+standing-in-danger = { $n ->
+        [one] VORSICHT: Gläser oder Speisen aus { $n } Ansatz in Gefahr sind hier: { $batches }. Nichts davon essen und nichts davon weggeben, bevor das geklärt ist. Wie jedes steht, ist daneben gesagt.
+       *[other] VORSICHT: Gläser oder Speisen aus { $n } Ansätzen in Gefahr sind hier: { $batches }. Nichts davon essen und nichts davon weggeben, bevor das geklärt ist. Wie jedes steht, ist daneben gesagt.
+    }
+standing-from-jar = { $amount } { $name } aus einem Glas, das so steht: { $text }.
+standing-from-unsealed = { $amount } { $name } aus einem Glas, das nicht dicht wurde und seit { DAY($day) } über die Zeit im Kühlschrank ist: nicht kosten, wegwerfen.
+standing-taken-ask = Wird es trotzdem genommen?
+standing-taken = es wird trotzdem genommen
+standing-signs = Wer davon gegessen hat und Doppelbilder, hängende Lider, verwaschene Sprache oder Schwäche hat: den Notruf wählen und sagen, was gegessen wurde.
+standing-signs-of-who-ate = Wer aus einem Glas aß, das nicht wie veröffentlicht erhitzt wurde, und Doppelbilder, hängende Lider, verwaschene Sprache oder Schwäche hat: den Notruf wählen und sagen, was gegessen wurde.
+standing-event-took = Ereignis { SAY($n, style: "plain") }: { $amount } { $name } kam aus einem Glas, das so steht: { $text }
+standing-nothing-to-compare = es ist nichts veröffentlicht, womit es zu vergleichen wäre
