@@ -344,7 +344,7 @@ def _ask_unsealed(context: Context, jars: list[Body], many: Fraction | None) -> 
     elif len(jars) > 1:
         sizes = [str(one["jar"]) for one in jars]
         text = sentence("asked-unsealed-size", names=Names(tuple(map(fixed, sizes))))
-        answer = context.maker.ask("unsealed", "unsealed", text, sizes)
+        answer = context.maker.ask("unsealed", "unsealed", text, list(map(fixed, sizes)))
         for one in jars:
             if answer and str(one["jar"]).startswith(answer.strip().lower().rstrip("s")):
                 one["unsealed"] = int(many)

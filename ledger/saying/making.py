@@ -22,6 +22,8 @@ from ledger.saying.tokens import tokens_of
 
 __all__ = ["Line", "Maker"]
 
+_NEW = "new: "
+
 
 class Maker(Measuring):
     """Makes lines of the things of a text; remembers what was named last.
@@ -78,7 +80,8 @@ class Maker(Measuring):
                 if is_slip
                 else sentence("asked-new", name=named.item)
             )
-            answer = self.ask(named.state, named.item, question, named.options, line=line)
+            options = [_option(one) for one in named.options]
+            answer = self.ask(named.state, named.item, question, options, line=line)
             if answer is not None:
                 named = self._answered(text, answer)
         elif named.state in ("table", "sort", "made") and named.item not in self.told:
@@ -231,3 +234,9 @@ class Maker(Measuring):
 
     def _same(self, one: str, other: str) -> bool:
         return self.known.catalogue.key(one) == self.known.catalogue.key(other)
+
+
+def _option(text: str) -> str:
+    """Return a likely answer: an item, or one that is to be new."""
+    name = text.removeprefix(_NEW)
+    return sentence("asked-new-named", name=name) if name != text else text

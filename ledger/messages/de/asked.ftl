@@ -76,3 +76,4 @@ asked-leave-out = weglassen
 asked-as-it-stands = so aufschreiben
 asked-is-right = { $amount } stimmt
 asked-pieces = { $n } Stück
+asked-new-named = neu: { $name }

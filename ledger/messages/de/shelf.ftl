@@ -24,3 +24,4 @@ shelf-target-per-person = Das Ziel für { LIST($names, type: "commas") } gilt je
 shelf-gone-before = Eher aus, als dass Nachschub kommt: { LIST($names, type: "commas") }.
 shelf-short = Unter dem Ziel: { LIST($names, type: "commas") }.
 shelf-nothing-left = Nichts mehr da, und in den letzten { $n } Wochen verbraucht: { LIST($names, type: "commas") }.
+shelf-held = { $n } von { $n2 }

@@ -76,3 +76,4 @@ asked-leave-out = leave it out
 asked-as-it-stands = write it as it stands
 asked-is-right = { $amount } is right
 asked-pieces = { $n } pieces
+asked-new-named = new: { $name }

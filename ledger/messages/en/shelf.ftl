@@ -24,3 +24,4 @@ shelf-target-per-person = The target of { LIST($names, type: "commas") } is for 
 shelf-gone-before = More likely than not gone before more comes: { LIST($names, type: "commas") }.
 shelf-short = Short of the target: { LIST($names, type: "commas") }.
 shelf-nothing-left = Nothing left, and used within { $n } weeks: { LIST($names, type: "commas") }.
+shelf-held = { $n } of { $n2 }

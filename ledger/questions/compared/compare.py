@@ -13,7 +13,7 @@ from fractions import Fraction
 from typing import Any
 
 from ledger.amounts import format_whole
-from ledger.messages import Day, Names, Sentence, joined, measured, sentence
+from ledger.messages import Day, Names, Sentence, joined, measured, sentence, units
 from ledger.methods.variance import Causes, causes_of_change
 from ledger.projections.base import Answer, Assumption, Column, Compared, cells_of
 from ledger.questions.shared.common import LISTED_FROM
@@ -246,8 +246,8 @@ def _say(amount: float | None, unit: str | None, measures: str) -> str | None:
     if 0 < amount * per < LISTED_FROM.get(measure, 0):
         return sentence("compare-hardly")
     if measure in ("mass", "volume", "count", "energy"):
-        return measured(format_whole(round(amount * per), measure, measures=measures))
-    return measured(f"{amount:,.3g} {unit}")
+        return units.amount(format_whole(round(amount * per), measure, measures=measures))
+    return units.amount(f"{amount:,.3g} {unit}")
 
 
 def _totals(

@@ -142,8 +142,7 @@ def _asked(state: State, food: FoodFigures, first: Any, last: Any, by: str | Non
     if start is None:
         start = min(days[0] if days else today, end if end is not None else today)
     if start > today:
-        days = {"day": Day(day_text(start)), "day2": Day(day_text(today))}
-        says = sentence("eaten-day-ahead", **days)
+        says = sentence("eaten-day-ahead", day=Day(day_text(start)), day2=Day(day_text(today)))
         return Asked([], None, says)
     end = today if end is None else min(end, today)
     periods = periods_of(start, end, by)

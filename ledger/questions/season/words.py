@@ -21,9 +21,9 @@ def in_words(
     recorder: Recorder, totals: dict[str, Any], records: list[dict[str, Any]]
 ) -> list[str]:
     """Return the sentences below the table."""
-    days = {"n": recorder.season, "day": Day(totals["from"]), "day2": Day(totals["to"])}
+    days = {"day": Day(totals["from"]), "day2": Day(totals["to"])}
     if not records:
-        return [sentence("season-nothing", **days)]
+        return [sentence("season-nothing", n=recorder.season, **days)]
     short = [_short(recorder, r) for r in records if (r["short_of_target_g"] or 0.0) >= 0.5]
     fates = [
         joined(" ", [measured(f"{recorder.say(g)}"), fixed(fate, "name")])
@@ -33,7 +33,7 @@ def in_words(
     priced = any(r["shop_value"] is not None for r in records)
     hours, picked = round(totals["hours"]), Names(tuple(_picked(recorder, totals, records)))
     out: list[str] = [
-        sentence("season-picked", list=picked, **days),
+        sentence("season-picked", n=recorder.season, list=picked, **days),
         sentence("season-worth", worth=_money(totals["shop_value"]), hours=hours)
         if priced
         else sentence("season-worth-unknown", hours=hours),

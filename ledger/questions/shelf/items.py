@@ -193,7 +193,11 @@ def _held(known: dict[str, float | None]) -> dict[str, Any]:
     if held is None or said is None:
         return dict.fromkeys(("ranges_held", "ranges_said", "held_text"))
     many = int(held), int(said)
-    return {"ranges_held": many[0], "ranges_said": many[1], "held_text": f"{many[0]} of {many[1]}"}
+    return {
+        "ranges_held": many[0],
+        "ranges_said": many[1],
+        "held_text": sentence("shelf-held", n=many[0], n2=many[1]),
+    }
 
 
 def _use(
