@@ -18,7 +18,7 @@ from ledger.questions.shelf.question import PROJECTION
 QUICK = settings(max_examples=8, deadline=None, suppress_health_check=list(HealthCheck))
 AS_OF = "2026-06-01"
 ITEMS = ("used_per_week.likely", "weeks_left.likely", "target")
-LOTS = ("left.whole", "share_left", "use_by", "origin.grown")
+LOTS = ("left.whole", "share_left", "use_by")
 
 
 def keys_of(state, figure, **options):
