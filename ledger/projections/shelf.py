@@ -59,6 +59,9 @@ COLUMNS = (
 )  # fmt: skip
 
 
+_ORIGINS = tuple(f"origin.{name}" for name in ORIGINS[:6])
+
+
 def build(
     state: State,
     *,
@@ -160,11 +163,11 @@ def _record(state: State, lot: int) -> dict[str, Any]:
     use_by, _ = use_by_of(state, lot)
     figures = state.costs.lot[lot]
     mark = state.costs.mark(lot)
-    keeping = keeping_of(state, lot)
+    keeping, id_, unpriced = keeping_of(state, lot), state.lot_id(lot), state.costs.names_of(mark)
     return {
         "_lot": lot,
-        "why": f"shelf/{state.lot_id(lot)}",
-        "lot": state.lot_id(lot),
+        "why": f"shelf/{id_}",
+        "lot": id_,
         "item": facts.names[item],
         "on": day_text(int(lots["day"][lot])),
         "kept": kept,
@@ -183,22 +186,20 @@ def _record(state: State, lot: int) -> dict[str, Any]:
         **_origin(state, lot),
         "cost_left": float(figures[COST].sum()) * share,
         "provisional": bool(mark & PROVISIONAL),
-        "at_least": bool(state.costs.names_of(mark)),
-        "unpriced": state.costs.names_of(mark),
+        "at_least": bool(unpriced),
+        "unpriced": unpriced,
     }
 
 
 def _origin(state: State, lot: int) -> dict[str, float | None]:
-    grams = state.costs.lot[lot, GRAMS]
-    total = float(grams.sum())
-    origin = int(state.lots["came"][lot])
+    grams = state.costs.lot[lot, GRAMS].tolist()
+    total = sum(grams)
     if total > 0:
-        return {
-            f"origin.{name}": float(g) / total for name, g in zip(ORIGINS[:6], grams, strict=True)
-        }
-    if ORIGINS[origin] == "batch":
-        return {f"origin.{name}": None for name in ORIGINS[:6]}
-    return {f"origin.{name}": float(name == ORIGINS[origin]) for name in ORIGINS[:6]}
+        return {name: of / total for name, of in zip(_ORIGINS, grams, strict=True)}
+    origin = ORIGINS[int(state.lots["came"][lot])]
+    if origin == "batch":
+        return dict.fromkeys(_ORIGINS)
+    return {name: float(name == f"origin.{origin}") for name in _ORIGINS}
 
 
 def _labels_left(

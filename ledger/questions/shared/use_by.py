@@ -72,17 +72,18 @@ def is_marked(state: State, lot: int) -> bool:
 
 def _fridge_days(state: State, lot: int) -> tuple[int, str] | None:
     """Return the published last day in the fridge of a jar that did not seal, or of food in oil."""
-    from ledger.published.remedy import figure
-    from ledger.published.words import cite
     from ledger.questions.shared.standing import standing_of
 
     start = int(state.lots["day"][lot])
-    kept = KEPT[int(state.lots["kept"][lot])]
-    standing = standing_of(state, lot)
-    if kept == "fridge" and standing is not None and standing.in_oil:
-        return start + _OIL_DAYS, f"{_OIL_DAYS} days in the fridge under oil ({_OIL_SOURCE})"
+    if KEPT[int(state.lots["kept"][lot])] == "fridge":
+        standing = standing_of(state, lot)
+        if standing is not None and standing.in_oil:
+            return start + _OIL_DAYS, f"{_OIL_DAYS} days in the fridge under oil ({_OIL_SOURCE})"
     if int(state.lots["suffix"][lot]) != 1:
         return None
+    from ledger.published.remedy import figure
+    from ledger.published.words import cite
+
     cold = figure("fridge_period")
     days = days_of(start, f"{float(cold.high):g} {cold.unit.rstrip('s')}")
     if days is None:
