@@ -79,7 +79,7 @@ class Data:
     def setting(self, name: str, otherwise: str) -> str:
         """Return a setting as it holds now; as it was last known while the book cannot be read."""
         with contextlib.suppress(BookError):
-            self._settings[name] = self.book.catalogue().setting(name)
+            self._settings[name] = self.book.setting(name)
         return self._settings.get(name) or otherwise
 
     def show(self, name: str, moment: Moment = NOW, **options: Any) -> Answer:

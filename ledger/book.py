@@ -23,7 +23,7 @@ from ledger.door.lots import OPENING, full_key, full_lots
 from ledger.door.typed import as_typed
 from ledger.errors import BookDamaged, InputError, NotFound
 from ledger.kinds import KINDS
-from ledger.known import Catalogue
+from ledger.known import OF_SETTINGS, Catalogue
 from ledger.log import Head, Log, open_log
 from ledger.messages import Code, Message, Names, Typed, sentence
 from ledger.moments import day_text, moment_text
@@ -68,6 +68,7 @@ class Book:
     def __init__(self, log: Log) -> None:
         self.log = log
         self._catalogue = Catalogue()
+        self._settings = Catalogue(OF_SETTINGS)
         self._replay: Replay | None = None
         # Pages ask from several threads at once; what is kept here grows by one at a time.
         self._turn = threading.RLock()
@@ -326,6 +327,14 @@ class Book:
             self._catalogue.refresh(self.log, head.seq)
             return self._catalogue
 
+    def setting(self, name: str) -> str | None:
+        """Return the newest value of a setting, or None; nothing else of the book is read for it."""
+        with self._turn:
+            head = self._look(self.log.head(), self.log.hash_at)
+            known = self._catalogue if self._catalogue.seq == head.seq else self._settings
+            known.refresh(self.log, head.seq)
+            return known.setting(name)
+
     def look(self) -> Head:
         """Return where the log ends, and let go of what was read of another book in its place.
 
@@ -340,6 +349,7 @@ class Book:
         if head != seen:
             if seen.seq and (head.seq <= seen.seq or hash_at(seen.seq) != seen.hash):
                 self._catalogue, self._replay = Catalogue(), None
+                self._settings = Catalogue(OF_SETTINGS)
                 self.generation += 1
             self._seen = head
         return head
@@ -379,7 +389,7 @@ class Book:
 
     def today(self) -> dt.date:
         """Return the household's today."""
-        return clock.today(self.catalogue().setting("time_zone"))
+        return clock.today(self.setting("time_zone"))
 
     def replay(self, progress: Callable[[int], None] | None = None) -> Replay:
         """Return the replay, up to the log's end."""

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import hashlib
 import os
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from ledger.files import whole_file
 
-__all__ = ["default_path", "folder", "made_by", "write_whole"]
+__all__ = ["default_path", "folder", "kept_table", "made_by", "write_whole"]
+
+
+_Out = TypeVar("_Out")
 
 
 def default_path() -> Path:
@@ -62,3 +65,36 @@ def write_whole(place: Path, parts: Iterable[Any]) -> bool:
     except OSError:  # a folder that cannot be written, or a full disk
         return False
     return True
+
+
+def kept_table(name: str, of: type[_Out], make: Callable[[], _Out]) -> _Out:
+    """Return what is worked out from the program's own tables alone, kept from one start to the next.
+
+    The file is believed only if it is whole and was written by this very program: its checksum is
+    of both. Else the table is made, and kept anew where that is possible.
+
+    Parameters
+    ----------
+    name : str
+        Of the file.
+    of : type
+        What `make` gives: lists, tuples and texts.
+    make : callable
+    """
+    import msgspec
+
+    place = folder("tables") / name
+    try:
+        raw = place.read_bytes()
+        if raw[:32] == _checked(raw[32:]):
+            return msgspec.msgpack.decode(raw[32:], type=of)
+    except (OSError, msgspec.MsgspecError):
+        pass
+    made = make()
+    said = msgspec.msgpack.encode(made)
+    write_whole(place, (_checked(said), said))
+    return made
+
+
+def _checked(said: bytes) -> bytes:
+    return hashlib.sha256(made_by().encode() + said).digest()

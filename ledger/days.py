@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from functools import lru_cache
 
 __all__ = ["day_number", "day_text", "iso_day", "minute_of"]
 
@@ -29,6 +30,7 @@ def day_number(day: dt.date | str) -> int:
     return ((iso_day(day) if isinstance(day, str) else day) - _EPOCH).days
 
 
+@lru_cache(20_000)
 def day_text(day: int) -> str:
     """Return the ISO date of a day (days since 1970)."""
     return (_EPOCH + dt.timedelta(days=int(day))).isoformat()

@@ -186,7 +186,7 @@ class _Season:
         stands = self.standings
         money = self.has_currency
         season = self._asked("season", season=self.call.season)
-        people = self.book.catalogue().setting("people")
+        people = self.book.setting("people")
         return {
             "people": float(people) if people else None,
             "batches": len({r["batch"] for r in self.made}),

@@ -143,7 +143,7 @@ def _show(name: str, given: dict[str, Any]) -> None:
             **options,
         )
         since = None if given.get("every") else _newest_season(book, answer)
-        measures = book.catalogue().setting("measures") or "us"
+        measures = book.setting("measures") or "us"
     if given["as_json"]:
         _common.print_json(answer.to_dict(streamed=True))
     elif given["as_csv"]:
@@ -238,8 +238,8 @@ def why(
             as_of=day_of(as_of, today, "as_of"),
             known_at=moment_of(known_at, today),
         )
-        currency = opened.catalogue().setting("currency") or "USD"
-        measures = opened.catalogue().setting("measures") or "us"
+        currency = opened.setting("currency") or "USD"
+        measures = opened.setting("measures") or "us"
     if as_json:
         _common.print_json(node.to_dict())
     else:

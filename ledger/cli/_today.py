@@ -146,7 +146,7 @@ def spent(
         first = day_of(start, today, "from") or today.replace(day=1).isoformat()
         last = day_of(end, today, "to") or today.isoformat()
         found = spending(opened, by=by, start=first, end=last)
-        currency = opened.catalogue().setting("currency") or "USD"
+        currency = opened.setting("currency") or "USD"
     if as_json:
         print_json({"from": first, "to": last, "currency": currency, "by": by, "records": found})
         return
@@ -174,7 +174,7 @@ def between(person: str, as_json: bool, book: str | None, household: str) -> Non
 
     with read_book(book, household) as opened:
         found = dealings(opened, person)
-        currency = opened.catalogue().setting("currency") or "USD"
+        currency = opened.setting("currency") or "USD"
     if as_json:
         print_json(found)
         return

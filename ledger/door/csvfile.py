@@ -6,7 +6,7 @@ import csv
 import datetime as dt
 import re
 from collections.abc import Callable, Iterator
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -37,6 +37,7 @@ _WHOLE = frozenset({"people", "jars"})
 _MADE = ("jars", "jar", "unsealed", "kept", "labels")
 _HALVES = re.compile("[\ud800-\udfff]")
 _COMMA = re.compile(r"(?<=\d),(?=\d)")
+_DECIMAL = re.compile(r"\d+,\d+")
 
 
 def csv_lines(
@@ -90,9 +91,10 @@ def csv_lines(
             names = mapping.names(header)
             size, before = 0, reader.line_num
             for row in reader:
-                size += sum(map(len, row)) + len(row)
+                together = "".join(row)
+                size += len(together) + len(row)
                 first, before = before + 1, reader.line_num
-                if any(cell.strip() for cell in row):
+                if together and not together.isspace():
                     swallowed = _swallowed(names, row) if before > first else None
                     if swallowed is not None:
                         yield first, size, _stray(first, before, swallowed)
@@ -163,7 +165,7 @@ def _row(
     names: list[str], row: list[str], mapping: Map, dates: str | None, texts: Callable[[], Texts]
 ) -> dict[str, Any] | LedgerError:
     try:
-        return _event(_cells(names, row, mapping), dates, texts())
+        return _event(_cells(names, row, mapping), dates, texts)
     except LedgerError as error:
         return error
 
@@ -191,7 +193,7 @@ def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
     return {**mapping.constants, **cells} if mapping.constants else cells
 
 
-def _event(cells: dict[str, str], dates: str | None, texts: Texts) -> dict[str, Any]:
+def _event(cells: dict[str, str], dates: str | None, texts: Callable[[], Texts]) -> dict[str, Any]:
     for name in ("kind", "on"):
         if name not in cells:
             raise InputError(name, Message.of("refusal-empty"), Message.of("refusal-kind-and-day"))
@@ -223,9 +225,17 @@ def _commands() -> dict[str, str]:
     return {kind.command: kind.name for kind in reversed(KINDS.values()) if kind.command}
 
 
-def _body(kind: Kind, cells: dict[str, str], texts: Texts) -> dict[str, Any]:
-    comma = has_decimal_comma(texts.catalogue.setting("language"))
-    body = {name: _typed(kind, name, value, texts, comma=comma) for name, value in cells.items()}
+def _body(kind: Kind, cells: dict[str, str], texts: Callable[[], Texts]) -> dict[str, Any]:
+    ways = _ways(kind.name)
+    body: dict[str, Any] = {}
+    for name, value in cells.items():
+        way = ways.get(name)
+        if way is not None:
+            body[name] = way(texts, name, value)
+        elif "," in value and _DECIMAL.fullmatch(value) and _reads_comma(texts()):
+            body[name] = _COMMA.sub(".", value)
+        else:
+            body[name] = value
     several = kind.row
     if (
         several not in (None, "lines")
@@ -240,35 +250,57 @@ def _body(kind: Kind, cells: dict[str, str], texts: Texts) -> dict[str, Any]:
     return body
 
 
+def _reads_comma(texts: Texts) -> bool:
+    return has_decimal_comma(texts.catalogue.setting("language"))
+
+
 @cache
 def _whole(kind: str) -> frozenset[str]:
     """Return the fields of a kind that are whole numbers."""
     return frozenset(one.name for one in fields_of(KINDS[kind]) if one.kind == "whole")
 
 
-def _typed(kind: Kind, name: str, value: str, texts: Texts, *, comma: bool) -> Any:
-    if name == "labels":
-        return texts.labels(value)
-    if name in PARTS and name != "lines":
-        parts = [PARTS[name](texts, part, name) for part in _split(value)]
-        return parts[0] if name == "seed" else parts
-    if name in ("g_per", "pieces_per"):
-        return dict(texts.pair(part, name) for part in _split(value))
-    if name == "keeps":
-        return dict(texts.keeps(part) for part in _split(value))
-    if name in _TEXTS and not (name == "people" and value.isdecimal()):
-        return _split(value)
-    if (name in _WHOLE or name in _whole(kind.name)) and value.isdecimal():
+_Way = Callable[[Callable[[], Texts], str, str], Any]
+
+
+def _parts(texts: Callable[[], Texts], name: str, value: str) -> Any:
+    some = texts()
+    parts = [PARTS[name](some, part, name) for part in _split(value)]
+    return parts[0] if name == "seed" else parts
+
+
+def _several(texts: Callable[[], Texts], name: str, value: str) -> Any:
+    return whole_number(value) if name == "people" and value.isdecimal() else _split(value)
+
+
+def _number(texts: Callable[[], Texts], name: str, value: str) -> Any:
+    if value.isdecimal():
         return whole_number(value)
-    if comma and re.fullmatch(r"\d+,\d+", value):
-        return _COMMA.sub(".", value)
-    return value
+    comma = _DECIMAL.fullmatch(value) and _reads_comma(texts())
+    return _COMMA.sub(".", value) if comma else value
+
+
+@cache
+def _ways(kind: str) -> dict[str, _Way]:
+    """Return how a cell is read under each heading at which it is more than its text."""
+    return {
+        **dict.fromkeys(_WHOLE | _whole(kind), _number),
+        **dict.fromkeys(_TEXTS, _several),
+        "keeps": lambda texts, _, value: dict(texts().keeps(part) for part in _split(value)),
+        **dict.fromkeys(
+            ("g_per", "pieces_per"),
+            lambda texts, name, value: dict(texts().pair(part, name) for part in _split(value)),
+        ),
+        **dict.fromkeys(PARTS.keys() - {"lines"}, _parts),
+        "labels": lambda texts, _, value: texts().labels(value),
+    }
 
 
 def _split(value: str) -> list[str]:
     return [part.strip() for part in re.split(r"[;|\n]", value) if part.strip()]
 
 
+@lru_cache(maxsize=2_000)
 def _day(text: str, dates: str | None, field: str = "on") -> str:
     try:
         return iso_day(text).isoformat()

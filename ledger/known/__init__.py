@@ -10,10 +10,20 @@
 Imports nothing of the log, the door or replay.
 """
 
-from ledger.known.catalogue import Catalogue
+from ledger.known.catalogue import OF_SETTINGS, Catalogue
 from ledger.known.entries import Entries, Reader, Row
 from ledger.known.items import Items
 from ledger.known.jars import Batches, Label
 from ledger.known.settings import Settings
 
-__all__ = ["Batches", "Catalogue", "Entries", "Items", "Label", "Reader", "Row", "Settings"]
+__all__ = [
+    "OF_SETTINGS",
+    "Batches",
+    "Catalogue",
+    "Entries",
+    "Items",
+    "Label",
+    "Reader",
+    "Row",
+    "Settings",
+]

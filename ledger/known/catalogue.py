@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 import msgspec
@@ -16,10 +17,12 @@ from ledger.known.jars import Batches, Label
 from ledger.known.settings import Settings
 from ledger.messages import Code, Message, sentence
 
-__all__ = ["KINDS_READ", "Catalogue"]
+__all__ = ["KINDS_READ", "OF_SETTINGS", "Catalogue"]
 
 KINDS_READ = ("item_described", "setting_changed", "recipe_written", "put_up", "struck")
 """The few kinds that writing has to know of."""
+OF_SETTINGS = ("setting_changed", "struck")
+"""The fewer that say how a setting stands: a few dozen events in forty years."""
 
 Body = dict[str, Any]
 
@@ -37,9 +40,15 @@ class Catalogue:
         What of the log this program does not know: kinds and versions of a newer one.
     batches : Batches
         What was put up in which jars, with which lids and labels.
+
+    Parameters
+    ----------
+    kinds : sequence of str
+        The kinds that are read; of others it knows nothing.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, kinds: Sequence[str] = KINDS_READ) -> None:
+        self.kinds = kinds
         self.seq = 0
         self.newer: list[str] = []
         self.batches = Batches()
@@ -55,10 +64,11 @@ class Catalogue:
             return
         if self._entries is not None:
             self._entries.read(reader, self.seq)
-        for chunk in reader.read(after=self.seq, upto=upto, kinds=KINDS_READ):
+        for chunk in reader.read(after=self.seq, upto=upto, kinds=self.kinds):
             for row in chunk:
                 self._take(row)
-        self.newer += newer_than_this(reader.kinds(after=self.seq))
+        if self.kinds is KINDS_READ:
+            self.newer += newer_than_this(reader.kinds(after=self.seq))
         self.seq = upto
 
     def refuse_newer(self) -> None:
@@ -75,7 +85,7 @@ class Catalogue:
         """Take in one event that was just appended."""
         if self._entries is not None:
             self._entries.take(row)
-        if row[2] in KINDS_READ:
+        if row[2] in self.kinds:
             self._take(row)
         self.seq = row[0]
 

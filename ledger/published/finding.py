@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
+from ledger.cache import kept_table
 from ledger.items import item_key
 from ledger.messages import Typed, joined, sentence
 from ledger.published.jars import jar_size
@@ -198,18 +199,32 @@ def _soup(text: str) -> tuple[str, ...]:
     return ("soup_with_seafood",) if wet else ("soup_vegetable_or_meat",)
 
 
+_Sense = tuple[frozenset[str], frozenset[str], frozenset[str]]
+
+
 @cache
-def _by_foods() -> dict[tuple[frozenset[str], frozenset[str], frozenset[str]], tuple[str, ...]]:
-    out: dict[tuple[frozenset[str], frozenset[str], frozenset[str]], tuple[str, ...]] = {}
+def _by_foods() -> dict[_Sense, tuple[str, ...]]:
+    """Return the products by what their names say; 856 names are read once for each program."""
+    of = list[tuple[list[str], list[str], list[str], list[str]]]
+    kept = kept_table("products-by-foods", of, _read_by_foods)
+    return {
+        (frozenset(foods), frozenset(roles), frozenset(forms)): tuple(products)
+        for foods, roles, forms, products in kept
+    }
+
+
+def _read_by_foods() -> list[tuple[list[str], list[str], list[str], list[str]]]:
+    out: dict[_Sense, list[str]] = {}
     for product in products().values():
         for name in (*product.names, product.label):
             key = _sense(name)
-            if key[0] and product.key not in out.get(key, ()):
-                out[key] = (*out.get(key, ()), product.key)
-    return out
+            known = out.setdefault(key, []) if key[0] else [product.key]
+            if product.key not in known:
+                known.append(product.key)
+    return [(*map(sorted, key), keys) for key, keys in out.items()]  # type: ignore[misc]
 
 
-def _sense(text: str) -> tuple[frozenset[str], frozenset[str], frozenset[str]]:
+def _sense(text: str) -> _Sense:
     found = read(text)
     dishes = frozenset(
         _DISHES.get(word, word) for word in stems(text) if read(word).roles == ("dish",)

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import copy
+import math
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -249,17 +250,20 @@ class Costs:
             return []
         rows = rows[facts.sort[facts.canon[table["item"][rows]]] == _GARDEN]
         kind = state.journal.tables["events"]["kind"][table["ev"][rows]]
-        out = []
         rows = rows[kind == list(KINDS).index("bought")]
-        for row in rows[~np.isnan(table["money"][rows])].tolist():
-            ev, number = int(table["ev"][row]), int(facts.canon[table["item"][row]])
-            day, code = int(state.moment.on[ev]), int(table["for_crop"][row])
-            crop = int(facts.canon[code]) if code >= 0 else facts.find(facts.facts[number].feeds)
-            own, money = float(table["years"][row]), float(table["money"][row])
-            years = durables.fact(number, "years", day) if np.isnan(own) else own
-            crop = -1 if crop is None else crop
-            name = facts.names[number]
-            out.append(Input(ev, crop, day, money, years, name, row=row))
+        rows = rows[~np.isnan(table["money"][rows])]
+        ev, number = table["ev"][rows], facts.canon[table["item"][rows]]
+        code = table["for_crop"][rows]
+        crop = np.where(code >= 0, facts.canon[code], -1)
+        for at in np.flatnonzero(code < 0).tolist():
+            fed = facts.find(facts.facts[int(number[at])].feeds)
+            crop[at] = -1 if fed is None else fed
+        columns = (ev, crop, state.moment.on[ev], table["money"][rows], table["years"][rows])
+        several = zip(*(one.tolist() for one in (*columns, number, rows)), strict=True)
+        out = []
+        for of, grown, day, money, own, item, row in several:
+            years = durables.fact(item, "years", day) if math.isnan(own) else own
+            out.append(Input(of, grown, day, money, years, facts.names[item], row=row))
         return out
 
     def _seed_inputs(self) -> list[Input]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -26,6 +26,12 @@ DEFAULT_YEARS = 10.0
 
 
 _LENT = [SORTS.index(sort) for sort in ("jar", "equipment")]
+
+
+def _saying(column: Array) -> tuple[list[int], list[float]]:
+    """Return where a column says something, rising, and what."""
+    at = np.flatnonzero(~np.isnan(column))
+    return at.tolist(), column[at].tolist()
 
 
 def year_of(day: int) -> int:
@@ -57,10 +63,7 @@ class Durables:
         )
         self._root = moment.root[ev]
         # Few purchases say how long a thing lasts: those alone are looked through.
-        self._said = {
-            name: (np.flatnonzero(~np.isnan(table[name][rows])), table[name][rows])
-            for name in ("uses", "years")
-        }
+        self._said = {name: _saying(table[name][rows]) for name in ("uses", "years")}
         bounds = (
             np.searchsorted(item, np.arange(len(facts) + 1)) if len(facts) else np.zeros(1, int)
         )
@@ -102,9 +105,9 @@ class Durables:
         if key not in self._facts_by_rows:
             best = self._facts.said[item].get(name, (-1, math.nan))
             at, values = self._said[name]
-            for i in at[np.searchsorted(at, rows.start) : np.searchsorted(at, rows.stop)].tolist():
-                if self._root[i] >= best[0]:
-                    best = (int(self._root[i]), float(values[i]))
+            for n in range(bisect_left(at, rows.start), bisect_left(at, rows.stop)):
+                if self._root[at[n]] >= best[0]:
+                    best = (int(self._root[at[n]]), values[n])
             known = not math.isnan(best[1]) and best[1] > 0
             self._facts_by_rows[key] = (best[1], best[0]) if known else (None, -1)
         return self._facts_by_rows[key]

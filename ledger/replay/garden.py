@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 import re
 from bisect import bisect_right
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 import numpy as np
 
@@ -36,8 +37,7 @@ _MONTHS = {
 }
 
 
-@dataclass(frozen=True)
-class Input:
+class Input(NamedTuple):
     """Something that a crop (or the garden as a whole: -1) took, with the event it comes from.
 
     What was bought has the `row` of its supply, what was sown from stock the `draw`; else -1.
@@ -54,8 +54,7 @@ class Input:
     draw: int = -1
 
 
-@dataclass(frozen=True)
-class Part:
+class Part(NamedTuple):
     """The part of an input that counts in one season for one crop; season None: carried forward."""
 
     source: Input
@@ -90,6 +89,36 @@ class Season:
     def last_day(self, season: int) -> int:
         """Return the last day of a season (days since 1970)."""
         return self.first_day(season + 1) - 1
+
+
+class _Year(NamedTuple):
+    """The strands harvested in a season, rising, and the places among them of each crop's."""
+
+    strands: list[int]
+    places: dict[int, list[int]]
+
+
+def _weights(
+    value: list[float], kilos: list[float], average: float
+) -> tuple[list[float], list[str]]:
+    """Return what each strand's share goes by, and whether that is value, average or weight.
+
+    Empty text: it bears nothing, as neither its price nor, where one is known, its weight is.
+    """
+    if all(map(math.isnan, value)):
+        return kilos, ["weight" if one > 0 else "" for one in kilos]
+    weight, basis = [], []
+    for worth, kilo in zip(value, kilos, strict=True):
+        if not math.isnan(worth):
+            weight.append(worth)
+            basis.append("value")
+        elif kilo > 0 and not math.isnan(average):
+            weight.append(kilo * average)
+            basis.append("average")
+        else:
+            weight.append(0.0)
+            basis.append("")
+    return weight, basis
 
 
 def _month_day(text: str | None) -> tuple[int, int]:
@@ -142,7 +171,8 @@ class Garden:
         for one, of_season in zip(inputs, bought_in, strict=True):
             self._spread(one, of_season)
         self._shares: dict[tuple[int, int], dict[int, float]] = {}
-        self._values: dict[int, tuple[Array, Array]] = {}
+        self._years: dict[int, _Year] = {}
+        self._values: dict[int, tuple[list[float], list[float], float]] = {}
         self.unshared: set[tuple[int, int]] = set()
         self.by_crop: dict[tuple[int, int], float] = {}
         self.marks: dict[tuple[int, int], int] = {}
@@ -238,56 +268,53 @@ class Garden:
         A strand without a price takes the season's average price by weight. One that has neither a
         price nor, where an average is known, a weight bears nothing (`unshared`), unless all are so.
         """
-        strands = self._strands_of(year)
-        mine = np.ones(strands.size, bool) if crop < 0 else self._crop_of[strands] == crop
-        if mine.sum() < 2:
-            return dict.fromkeys(strands[mine].tolist(), 1.0)
-        value, kilos = self._values_of(year)
-        priced = ~np.isnan(value)
-        weighed = priced & (kilos > 0)
-        known = kilos[weighed].sum()
-        average = value[weighed].sum() / known if known > 0 else np.nan
-        value, kilos, priced, strands = (a[mine] for a in (value, kilos, priced, strands))
-        usable, basis = kilos > 0, np.full(strands.size, "weight", dtype=object)
-        if priced.any():
-            usable = priced | (usable & ~np.isnan(average))
-            weight = np.where(priced, value, kilos * np.nan_to_num(average))
-            basis = np.where(priced, "value", "average")
-        else:
-            weight = kilos
-        if not usable.any():
-            self._based(year, crop, strands, np.full(strands.size, "even", dtype=object))
-            return dict.fromkeys(strands.tolist(), 1 / strands.size)
-        self.unshared.update((year, strand) for strand in strands[~usable].tolist())
-        weight = np.where(usable, weight, 0.0)
-        if weight.sum() <= 0:
-            weight, basis[:] = np.where(usable, kilos, 0.0), "weight"
-        if weight.sum() <= 0:
-            weight, basis[:] = usable.astype(float), "even"
-        basis[~usable] = "none"
-        self._based(year, crop, strands, basis)
-        return dict(zip(strands.tolist(), (weight / weight.sum()).tolist(), strict=True))
+        of = self._year_of(year)
+        mine = of.places.get(crop, []) if crop >= 0 else range(len(of.strands))
+        strands = [of.strands[i] for i in mine]
+        if len(strands) < 2:
+            return dict.fromkeys(strands, 1.0)
+        values, kilos, average = self._values_of(year)
+        value, kilo = ([column[i] for i in mine] for column in (values, kilos))
+        weight, basis = _weights(value, kilo, average)
+        if not any(basis):
+            weight, basis = [1.0] * len(strands), ["even"] * len(strands)
+        self.unshared.update((year, one) for one, by in zip(strands, basis, strict=True) if not by)
+        if sum(weight) <= 0:
+            weight = [one if by else 0.0 for one, by in zip(kilo, basis, strict=True)]
+            basis = [by and "weight" for by in basis]
+        if sum(weight) <= 0:
+            weight, basis = [float(by != "") for by in basis], [by and "even" for by in basis]
+        self.bases[year, crop] = {one: by or "none" for one, by in zip(strands, basis, strict=True)}
+        whole = sum(weight)
+        return {one: part / whole for one, part in zip(strands, weight, strict=True)}
 
-    def _based(self, year: int, crop: int, strands: Array, basis: Array) -> None:
-        """Keep what each strand's share goes by: ``value average weight even none``."""
-        self.bases[year, crop] = dict(zip(strands.tolist(), basis.tolist(), strict=True))
+    def _year_of(self, year: int) -> _Year:
+        found = self._years.get(year)
+        if found is None:
+            low, high = np.searchsorted(self.key, [year << 24, (year + 1) << 24])
+            strands = (self.key[low:high] & 0xFFFFFF).tolist()
+            places: dict[int, list[int]] = {}
+            for place, crop in enumerate(self._crop_of[strands].tolist() if strands else ()):
+                places.setdefault(crop, []).append(place)
+            found = self._years[year] = _Year(strands, places)
+        return found
 
-    def _strands_of(self, year: int) -> Array:
-        low, high = np.searchsorted(self.key, [year << 24, (year + 1) << 24])
-        return np.asarray(self.key[low:high] & 0xFFFFFF)
+    def _values_of(self, year: int) -> tuple[list[float], list[float], float]:
+        """Return a season's strands' shop value (NaN: no price) and kilograms (0: no weight).
 
-    def _values_of(self, year: int) -> tuple[Array, Array]:
-        """Return shop value (NaN: no price) and kilograms (0: no weight) of a season's strands."""
+        And the average price of a kilogram of what has both, NaN where nothing has.
+        """
         if year in self._values:
             return self._values[year]
         rows = np.flatnonzero(self.season_of == year)
-        strands = self._strands_of(year)
+        strands = np.array(self._year_of(year).strands, np.int64)
         at = np.searchsorted(strands, self.item[rows])
         values, grams = self._worth(rows)
-        self._values[year] = (
-            np.bincount(at, values, strands.size),
-            np.bincount(at, np.nan_to_num(grams) / 1000, strands.size),
-        )
+        value = np.bincount(at, values, strands.size)
+        kilos = np.bincount(at, np.nan_to_num(grams) / 1000, strands.size)
+        both = ~np.isnan(value) & (kilos > 0)
+        average = value[both].sum() / kilos[both].sum() if both.any() else np.nan
+        self._values[year] = value.tolist(), kilos.tolist(), float(average)
         return self._values[year]
 
     def per_lot(self) -> Array:

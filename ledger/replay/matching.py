@@ -169,18 +169,17 @@ def _proven(flow: Flow, aside: Array, named: Array) -> Array:
     proven = np.zeros(flow.count_item.size, np.int64)
     if not named.size or not proven.size:
         return proven
-    lot_pos = flow.lot_pos[flow.draw_named[named]]
-    draw_pos, item = flow.draw_pos[named], flow.draw_item[named]
-    held: dict[int, Array] = {}
-    for i in range(proven.size):
-        of = int(flow.count_item[i])
-        rows = held.get(of)
-        if rows is None:
-            rows = held[of] = np.flatnonzero(item == of)
-        at = flow.count_pos[i]
-        there = rows[(lot_pos[rows] < at) & (draw_pos[rows] > at)]
-        proven[i] = aside[named[there]].sum()
-    return proven
+    lot_pos, draw_pos = flow.lot_pos[flow.draw_named[named]], flow.draw_pos[named]
+    is_there = lot_pos < draw_pos
+    set_aside = aside[named][is_there]
+    # What came in before a count and went out before it is not proven: one running sum an item.
+    item = np.concatenate([*[flow.draw_item[named][is_there]] * 2, flow.count_item])
+    pos = np.concatenate([lot_pos[is_there], draw_pos[is_there], flow.count_pos])
+    delta = np.concatenate([set_aside, -set_aside, proven])
+    order = _order(item, pos)
+    place = np.empty(order.size, np.int64)
+    place[order] = np.arange(order.size)
+    return np.asarray(np.cumsum(delta[order])[place[2 * set_aside.size :]])
 
 
 def _segments(
@@ -309,15 +308,17 @@ def _one_axis(
     end_in = np.cumsum(size_in[order_in])
     end_out = np.cumsum(size_out[order_out])
     # Each item's draws begin where its own lots begin, not where the last item's draws ended.
-    lots, draws = item_in[order_in], item_out[order_out]
-    base_in = np.searchsorted(lots, draws)
-    before_in = np.r_[0, end_in][base_in]
-    first = np.searchsorted(draws, draws)
-    before_out = np.r_[0, end_out][first]
-    end_out = end_out - before_out + before_in
+    draws = item_out[order_out]
+    first = np.flatnonzero(np.r_[True, draws[1:] != draws[:-1]])
+    lots = np.searchsorted(item_in[order_in], draws[first])
+    shift = np.r_[0, end_in][lots] - np.r_[0, end_out][first]
+    end_out += np.repeat(shift, np.diff(np.r_[first, draws.size]))
     start_out = end_out - size_out[order_out]
-    low = np.searchsorted(end_in, start_out, side="right")
     high = np.searchsorted(end_in, end_out, side="left")
+    # A draw begins in the lot in which the one before it ended, or in the next if that was used up.
+    low = np.r_[0, high[:-1]]
+    low[1:] += end_in[high[:-1]] == end_out[:-1]
+    low[first] = lots
     several = high - low + 1
     draw = np.repeat(np.arange(order_out.size), several)
     offset = np.arange(draw.size) - np.repeat(np.cumsum(several) - several, several)

@@ -236,8 +236,9 @@ class State:
 
 def _index(numbers: Array, count: int) -> tuple[Array, Array]:
     """Return bounds, shape (count + 1,), and the rows of each number, one behind the other."""
-    order = np.argsort(numbers, kind="stable")
-    return np.searchsorted(numbers[order], np.arange(count + 1)), order
+    # One sort of one key is a sixth of a stable one that gives the order.
+    order = np.sort(numbers << 32 | np.arange(numbers.size)) & 0xFFFFFFFF
+    return np.r_[0, np.cumsum(np.bincount(numbers, minlength=count))], order
 
 
 def _sum(item: Array, whole: Array, count: int) -> Array:

@@ -8,6 +8,7 @@ the lots of earlier rows only, so that the system is strictly lower triangular: 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 
@@ -49,7 +50,7 @@ WIDTH = VALUE.stop
 """How many columns of figures there are."""
 
 _FEW = 4096
-"""Rows up to which they are solved one by one: loading SciPy takes longer, 0.25 s."""
+"""Rows up to which they are solved here: loading SciPy takes longer, 0.25 s."""
 
 
 @dataclass
@@ -95,7 +96,7 @@ def solve(
         known = own[np.ix_(into, some)]
         known += _summed(at[row[early]], source[early], share[early], own[:, some], into.size)
         edges = at[row[late]], at[source[late]], share[late]
-        finish = _one_by_one if into.size <= _FEW else _at_once
+        finish = _by_depth if into.size <= _FEW else _at_once
         solved[np.ix_(into, some)] = finish(edges, known)
     carried = np.zeros((own.shape[1], lots)).T
     carried[:, some] = _summed(*gives, solved[:, some], lots)
@@ -137,7 +138,7 @@ def solve_some(
     if early.size:
         out += _summed(at[row[early]], source[early], share[early], known, some.size)
     if late.size:
-        finish = _one_by_one if some.size <= _FEW else _at_once
+        finish = _by_depth if some.size <= _FEW else _at_once
         out = finish((at[row[late]], at[source[late]], share[late]), out)
     return out
 
@@ -168,15 +169,22 @@ def _summed(to: Array, source: Array, share: Array, figures: Array, count: int) 
     return out.T
 
 
-def _one_by_one(edges: tuple[Array, Array, Array], known: Array) -> Array:
-    """Return the solution row after row: rows take of earlier rows only."""
-    row, source, share = edges
-    out, order = np.ascontiguousarray(known), np.argsort(row, kind="stable")
-    source, share = source[order], share[order]
-    start = np.searchsorted(row[order], np.arange(len(known) + 1))
-    for i in np.flatnonzero(np.diff(start)).tolist():
-        of = slice(start[i], start[i + 1])
-        out[i] += share[of] @ out[source[of]]
+def _by_depth(edges: tuple[Array, Array, Array], known: Array) -> Array:
+    """Return the solution, rows that take of solved rows only together: rows take of earlier ones."""
+    order = np.argsort(edges[0], kind="stable")
+    row, source, share = (one[order] for one in edges)
+    depth = [0] * len(known)
+    for to, of in zip(row.tolist(), source.tolist(), strict=True):
+        if depth[to] <= depth[of]:
+            depth[to] = depth[of] + 1
+    out, level = np.ascontiguousarray(known), np.array(depth)[row]
+    order = np.argsort(level, kind="stable")
+    bounds = np.searchsorted(level[order], np.arange(1, max(depth, default=0) + 2))
+    for start, end in pairwise(bounds.tolist()):
+        some = order[start:end]
+        to = row[some]
+        first = np.flatnonzero(np.r_[True, to[1:] != to[:-1]])
+        out[to[first]] += np.add.reduceat(share[some, None] * out[source[some]], first)
     return out
 
 

@@ -12,6 +12,8 @@ import contextlib
 import datetime as dt
 import os
 import statistics
+import time
+import urllib.request
 
 import pytest
 from browser.conftest import CHROMIUM
@@ -189,26 +191,45 @@ def test_second_visit_against_the_first(slow, demo, chromium):
     told(f"time to chart, second visit / first, {over}", two, "0.5", f"third {three:.2f}")
 
 
-@pytest.mark.parametrize(("which", "reach"), [("own_demo", "10"), ("forty_years", "none")])
-def test_figure_after_an_entry_against_a_bare_callback(which, reach, request, chromium, bare):
+def visited(address):
+    """Ask for a page without a browser: what is asked for the first time is worked out once."""
+    with urllib.request.urlopen(address, timeout=900) as answer:
+        assert answer.status == 200
+        answer.read()
+
+
+def spread(some):
+    return f"{statistics.median(some):.0f} ({min(some):.0f} to {max(some):.0f})"
+
+
+@pytest.mark.parametrize(("which", "reach"), [("own_demo", "10"), ("forty_years", "8")])
+@pytest.mark.parametrize("name", ["today", "shelf", "jar_cost"])
+def test_figure_after_an_entry_against_a_bare_callback(name, which, reach, request, chromium, bare):
+    """From the moment at which a page hears of an entry till its changed figures are drawn.
+
+    Beside each wait stands the processor's time of this process, which is the server's and the
+    test's own, but not the browser's.
+    """
     served = request.getfixturevalue(which)
     plum = {"item": "plum", "amount": "3 lb"}
-    paths = {page.name: page for page in PAGES if page.name in ("today", "shelf", "jar_cost")}
-    for name, page in paths.items():
-        base, ours, wrote = [], [], []
-        with (
-            phone(chromium) as one,
-            phone(chromium) as other,
-            opened(one, bare) as (blank, _),
-            opened(other, served.address + page.path, has_pictures=page.has_pictures) as (p, _),
-        ):
-            for n in range(2 * ROUNDS):
-                base.append(blank.evaluate(CHANGED, n + 1))
-                began = p.evaluate("performance.now()")
-                written = served.book.write("harvested", plum, on=dt.date(2026, 9, 2))
-                wrote.append(p.evaluate("performance.now()") - began)
-                ours.append(p.evaluate(CHANGED, written.event.seq))
-        ratio = statistics.median(ours) / statistics.median(base)
-        more = f"(bare {statistics.median(base):.0f} ms, ours {statistics.median(ours):.0f} ms)"
-        told(f"{which}: {name} after an entry / bare callback", ratio, reach, more)
-        assert min(wrote) >= 0
+    page = next(page for page in PAGES if page.name == name)
+    visited(served.address + page.path)
+    base, ours, worked = [], [], []
+    with (
+        phone(chromium) as one,
+        phone(chromium) as other,
+        opened(one, bare) as (blank, _),
+        opened(other, served.address + page.path, has_pictures=page.has_pictures) as (p, _),
+    ):
+        for n in range(2 * ROUNDS + 1):
+            base.append(blank.evaluate(CHANGED, n + 1))
+            written = served.book.write("harvested", plum, on=dt.date(2026, 9, 2))
+            began = time.process_time()
+            ours.append(p.evaluate(CHANGED, written.event.seq))
+            worked.append((time.process_time() - began) * 1000)
+    base, ours, worked = base[1:], ours[1:], worked[1:]
+    ratios = [mine / statistics.median(base) for mine in ours]
+    more = f"(least {min(ratios):.1f}, most {max(ratios):.1f} in {len(ratios)} rounds; bare "
+    more += f"{spread(base)} ms, ours {spread(ours)} ms, of processor {spread(worked)} ms)"
+    told(f"{which}: {name} after an entry / bare callback", statistics.median(ratios), reach, more)
+    assert min(ours) > 0

@@ -10,6 +10,7 @@ from ledger.amounts import format_whole
 from ledger.kinds import KINDS
 from ledger.questions.goes import goes
 from ledger.questions.shared.common import jars_gone
+from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS
 from ledger.replay.journal import Journal
 from ledger.replay.tables import CAUSES
@@ -158,21 +159,32 @@ def _entries(state: State, until: int | None) -> list[tuple[tuple[str, int], tup
         by_then = state.moment.rank[state.draws["ev"]] <= until
         back, away, broken = back & by_then, away & by_then, broken & by_then
         has_jars = has_jars & (state.moment.rank[lots["ev"]] <= until)
-    by_entry: dict[tuple[int, int], list[int]] = {}
-    for lot in np.flatnonzero(has_jars).tolist():
-        by_entry.setdefault((int(lots["ev"][lot]), int(lots["n"][lot])), []).append(lot)
+    rows = np.flatnonzero(has_jars)
+    _, first, entry = np.unique(
+        lots["ev"][rows] << 24 | lots["n"][rows], return_index=True, return_inverse=True
+    )
+    entry_of = np.full(has_jars.size, -1, np.int64)
+    entry_of[rows] = entry
+    whole, jars = (_added(entry, lots[name][rows], first.size) for name in ("whole", "jars"))
+    into = entry_of[state.allocations[1]]
+    gone = []
+    for mask in (back, away, broken):
+        some = np.flatnonzero(mask[draw] & (into >= 0))
+        gone.append(_added(into[some], amount[some], first.size))
+    codes = supplies["jar"][lots["row"][rows[first]]]
+    names = {code: state.facts.names[int(state.facts.canon[code])] for code in set(codes.tolist())}
+    columns = (codes, jars, whole, *gone)
+    order = np.argsort(first)  # as the entries first stand on the shelf
     out = []
-    for several in by_entry.values():
-        code = int(supplies["jar"][int(lots["row"][several[0]])])
-        if code < 0:
-            continue
-        whole = int(lots["whole"][several].sum())
-        jars = int(lots["jars"][several].sum())
-        at = np.concatenate([state.allocations_of_lot(lot) for lot in several])
-        parts = [
-            jars_gone(jars, whole, int(amount[at][mask[draw[at]]].sum()))
-            for mask in (back, away, broken)
-        ]
-        name = state.facts.names[int(state.facts.canon[code])]
-        out.append(((name, jars), (parts[0], parts[1], parts[2])))
+    for code, many, size, *amounts in zip(*(one[order].tolist() for one in columns), strict=True):
+        if code >= 0:
+            parts = [jars_gone(many, size, one) if one else 0 for one in amounts]
+            out.append(((names[code], many), (parts[0], parts[1], parts[2])))
+    return out
+
+
+def _added(to: Array, whole: Array, count: int) -> Array:
+    """Return whole numbers added up where they go, shape (count,)."""
+    out = np.zeros(count, np.int64)
+    np.add.at(out, to, whole)
     return out

@@ -220,6 +220,10 @@ class Standings:
                 self._of_event[ev] = self._inherited(ev)
         return {lot: self._of_lot(lot) for lot in wanted}
 
+    def of_one(self, lot: int) -> Standing | None:
+        """Return how a lot stands, whatever its depth."""
+        return self._found[lot] if lot in self._found else self.of([lot])[lot]
+
     def _of_lot(self, lot: int) -> Standing | None:
         if lot not in self._found:
             lots, self._found[lot] = self._state.lots, None
@@ -279,9 +283,8 @@ class Standings:
         return bool(lines) and all(not one.get("lot") and _is_weighed(one) for one in lines)
 
     def _draws_of(self, ev: int) -> list[int]:
-        order, evs = self._state.once(_draws_by_event)
-        low, high = np.searchsorted(evs, [ev, ev + 1])
-        return list(order[low:high].tolist())
+        order, bounds = self._state.once(_draws_by_event)
+        return list(order[bounds[ev] : bounds[ev + 1]].tolist())
 
     def _judged(self, ev: int) -> tuple[Standing, dict[str, Any]] | None:
         if ev not in self._own:
@@ -380,12 +383,13 @@ def _minute(state: State, ev: int) -> int | None:
 
 
 def _draws_by_event(state: State) -> tuple[Any, Any]:
-    """Return draws in the order of their events, and those events."""
+    """Return draws in the order of their events, and where those of each event begin and end."""
     order = np.argsort(state.draws["ev"], kind="stable")
     role = state.draws["role"][order]
     food = (role == tables.ROLES.index("used")) | (role == tables.ROLES.index("ate"))
     order = order[food]
-    return order, state.draws["ev"][order]
+    many = np.bincount(state.draws["ev"][order], minlength=len(state.journal))
+    return order, np.r_[0, np.cumsum(many)].tolist()
 
 
 def _looked_up(state: State) -> dict[int, tuple[int, dict[str, Any]]]:
@@ -414,7 +418,7 @@ def on_shelf(state: State) -> dict[int, Standing]:
 
 def standing_of(state: State, lot: int) -> Standing | None:
     """Return how a lot stands; None where nothing is compared with it."""
-    return state.once(standings).of([lot])[lot]
+    return state.once(standings).of_one(lot)
 
 
 def risky_items(state: State) -> frozenset[int]:

@@ -126,19 +126,20 @@ def is_marked(state: State, lot: int) -> bool:
 
 def _fridge_days(state: State, lot: int) -> Term | None:
     """Return the published last day in the fridge of a jar that did not seal, or of food in oil."""
-    from ledger.published.remedy import figure
-    from ledger.published.words import cite
     from ledger.questions.shared.standing import standing_of
 
     start = int(state.lots["day"][lot])
-    kept = KEPT[int(state.lots["kept"][lot])]
-    standing = standing_of(state, lot)
-    if kept == "fridge" and standing is not None and standing.in_oil:
-        span = f"{_OIL_DAYS} days"
-        said = partial(_under_oil, span)
-        return Term(start + _OIL_DAYS, said, start, False, span, _OIL_SOURCE)
+    if KEPT[int(state.lots["kept"][lot])] == "fridge":
+        standing = standing_of(state, lot)
+        if standing is not None and standing.in_oil:
+            span = f"{_OIL_DAYS} days"
+            said = partial(_under_oil, span)
+            return Term(start + _OIL_DAYS, said, start, False, span, _OIL_SOURCE)
     if int(state.lots["suffix"][lot]) != 1:
         return None
+    from ledger.published.remedy import figure
+    from ledger.published.words import cite
+
     cold = figure("fridge_period")
     span = f"{float(cold.high):g} {cold.unit.rstrip('s')}"
     days = days_of(start, span)

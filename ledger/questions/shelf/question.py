@@ -61,6 +61,9 @@ COLUMNS = (
 )  # fmt: skip
 
 
+_ORIGINS = tuple(f"origin.{name}" for name in ORIGINS[:6])
+
+
 def build(
     state: State,
     *,
@@ -162,11 +165,11 @@ def _record(shelf: Lots, figures: dict[str, list[float]], at: int) -> dict[str, 
     code = int(state.journal.tables["supplies"]["jar"][row]) if row >= 0 else -1
     jar = None if code < 0 else facts.names[int(facts.canon[code])]
     mark = state.costs.mark(lot)
-    keeping = keeping_of(state, lot)
+    keeping, id_, unpriced = keeping_of(state, lot), state.lot_id(lot), state.costs.names_of(mark)
     return {
         "_lot": lot,
-        "why": f"shelf/{state.lot_id(lot)}",
-        "lot": state.lot_id(lot),
+        "why": f"shelf/{id_}",
+        "lot": id_,
         "item": facts.names[item],
         "on": day_text(int(lots["day"][lot])),
         "kept": KEPT[int(lots["kept"][lot])],
@@ -185,8 +188,8 @@ def _record(shelf: Lots, figures: dict[str, list[float]], at: int) -> dict[str, 
         **{name: value for name, value in known.items() if name.startswith("origin.")},
         "cost_left": known["cost_left"],
         "provisional": bool(mark & PROVISIONAL),
-        "at_least": bool(state.costs.names_of(mark)),
-        "unpriced": state.costs.names_of(mark),
+        "at_least": bool(unpriced),
+        "unpriced": unpriced,
     }
 
 

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.messages import Day, joined, sentence
 from ledger.projections.base import Assumption
-from ledger.questions.shared.standing import LOOKED_UP, Standing, standings
+from ledger.questions.shared.standing import LOOKED_UP, Standing, standing_of, standings
 from ledger.questions.shared.use_by import loose_text
 from ledger.replay.state import day_text
 
@@ -21,7 +21,7 @@ NO_DANGER = 99
 
 def standing_columns(state: State, lot: int) -> dict[str, Any]:
     """Return the columns of a lot's standing; ``_danger`` is its place among the grave ones."""
-    found = state.once(standings).of([lot])[lot]
+    found = standing_of(state, lot)
     return {
         "standing": None if found is None else found.standing,
         "standing_text": _text(state, lot, found),
