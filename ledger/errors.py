@@ -26,6 +26,7 @@ in (NotABook, NewerBook, BookReadOnly); with 1 for the others.
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -120,11 +121,12 @@ class InputError(LedgerError, ValueError):
         Parameters
         ----------
         told : callable, optional
-            Says in it what is a text still.
+            Says a text in it, where somebody else says a part of it; default: what a `Sentence` says.
         """
         own = "" if self.message is None else _said(self.message, language, "wanted")
+        tell = told or partial(_worded, language)
         problem, wanted = (
-            (told(one) if told and one else one) if isinstance(one, str) else _said(one, language)
+            (tell(one) if one else one) if isinstance(one, str) else _said(one, language)
             for one in (self._problem, self._wanted)
         )
         return (f"{problem} ({self.beside})" if self.beside else problem), wanted or own
@@ -141,6 +143,12 @@ class InputError(LedgerError, ValueError):
         text = f"{self.field}: {self.problem}" if self.field else self.problem
         end = "" if text.endswith(("?", ".")) else "."
         return f"{text}{end} {self.wanted}" if self.wanted else text
+
+
+def _worded(language: str, text: str) -> str:
+    from ledger.messages import worded
+
+    return worded(text, language)
 
 
 def _said(message: Message, language: str, attribute: str = "") -> str:
