@@ -129,7 +129,7 @@ class InputError(LedgerError, ValueError):
             (tell(one) if one else one) if isinstance(one, str) else _said(one, language)
             for one in (self._problem, self._wanted)
         )
-        return (f"{problem} ({self.beside})" if self.beside else problem), wanted or own
+        return (f"{problem} ({tell(self.beside)})" if self.beside else problem), wanted or own
 
     def says(self, id_: str) -> bool:
         """Return whether it is the refusal of that id."""
