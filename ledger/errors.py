@@ -105,13 +105,17 @@ class InputError(LedgerError, ValueError):
 
     @property
     def problem(self) -> str:
-        """What was wrong, in English."""
-        return self.parts()[0]
+        """What was wrong, in English; a `Sentence` where it can be said in another language."""
+        from ledger.messages import joined
+
+        text = _sentence(self._problem)
+        return joined("", (text, " (", self.beside, ")")) if self.beside else text
 
     @property
     def wanted(self) -> str:
-        """What would be right, in English."""
-        return self.parts()[1]
+        """What would be right, in English; a `Sentence` where it can be said in another language."""
+        own = "" if self.message is None else _sentence(self.message, "wanted")
+        return _sentence(self._wanted) or own
 
     def parts(
         self, language: str = "en", told: Callable[[str], str] | None = None
@@ -140,9 +144,25 @@ class InputError(LedgerError, ValueError):
         return type(self)(field, self._problem, wanted or self._wanted, beside or self.beside)
 
     def __str__(self) -> str:
-        text = f"{self.field}: {self.problem}" if self.field else self.problem
+        from ledger.messages import joined
+
+        text, wanted = self.problem, self.wanted
+        text = joined("", (f"{self.field}: ", text)) if self.field else text
         end = "" if text.endswith(("?", ".")) else "."
-        return f"{text}{end} {self.wanted}" if self.wanted else text
+        return joined("", (text, f"{end} ", wanted)) if wanted else text
+
+
+def _sentence(said: Message | str, attribute: str = "") -> str:
+    """Return a message, or what it says beside, as a text that can be said; "" where it says none."""
+    if isinstance(said, str):
+        return said
+    from ledger.messages import Message, Sentence, speaker
+
+    spoken = speaker("en")
+    if not spoken.has(said.id, attribute):
+        return ""
+    id_ = f"{said.id}.{attribute}" if attribute else said.id
+    return Sentence(spoken.text(said, attribute), Message(id_, said.parameters))
 
 
 def _worded(language: str, text: str) -> str:

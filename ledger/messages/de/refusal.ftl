@@ -1006,3 +1006,4 @@ refusal-pressure-like = { $text } ist kein Druck; schreib ihn wie 11, 11 psi ode
 refusal-value-like = { $text } ist kein Wert; schreib einen Text oder eine Zahl
 refusal-file-damaged = Die Datei ist beschädigt ({ $why })
 refusal-other-version = ein Helfer läuft mit Croftbook { LIST($found, type: "commas") }, und dieses ist { $own }
+refusal-not-reckoned = Mit den Ereignissen lässt sich nicht rechnen: { $why }

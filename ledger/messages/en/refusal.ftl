@@ -1007,3 +1007,4 @@ refusal-pressure-like = { $text } is not a pressure; write it like 11, 11 psi or
 refusal-value-like = { $text } is not a value; write a text or a number
 refusal-file-damaged = The file is damaged: { $why }
 refusal-other-version = a worker runs Croftbook { LIST($found, type: "commas") }, and this is { $own }
+refusal-not-reckoned = The events cannot be reckoned with: { $why }
