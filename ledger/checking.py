@@ -114,7 +114,7 @@ def check(
         unread = list(state.journal.unread.values())
     except LedgerError as error:
         if not unread:
-            chain.reasons.append(f"The events cannot be reckoned with: {error}")
+            chain.reasons.append(sentence("refusal-not-reckoned", why=str(error)))
         return Checked(chain, [], unread, log.household, is_balanced=False)
     return Checked(
         chain, unbalanced, unread, log.household, is_balanced=not unbalanced and not unread

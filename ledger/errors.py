@@ -26,6 +26,7 @@ in (NotABook, NewerBook, BookReadOnly); with 1 for the others.
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -104,13 +105,17 @@ class InputError(LedgerError, ValueError):
 
     @property
     def problem(self) -> str:
-        """What was wrong, in English."""
-        return self.parts()[0]
+        """What was wrong, in English; a `Sentence` where it can be said in another language."""
+        from ledger.messages import joined
+
+        text = _sentence(self._problem)
+        return joined("", (text, " (", self.beside, ")")) if self.beside else text
 
     @property
     def wanted(self) -> str:
-        """What would be right, in English."""
-        return self.parts()[1]
+        """What would be right, in English; a `Sentence` where it can be said in another language."""
+        own = "" if self.message is None else _sentence(self.message, "wanted")
+        return _sentence(self._wanted) or own
 
     def parts(
         self, language: str = "en", told: Callable[[str], str] | None = None
@@ -120,14 +125,15 @@ class InputError(LedgerError, ValueError):
         Parameters
         ----------
         told : callable, optional
-            Says in it what is a text still.
+            Says a text in it, where somebody else says a part of it; default: what a `Sentence` says.
         """
         own = "" if self.message is None else _said(self.message, language, "wanted")
+        tell = told or partial(_worded, language)
         problem, wanted = (
-            (told(one) if told and one else one) if isinstance(one, str) else _said(one, language)
+            (tell(one) if one else one) if isinstance(one, str) else _said(one, language)
             for one in (self._problem, self._wanted)
         )
-        return (f"{problem} ({self.beside})" if self.beside else problem), wanted or own
+        return (f"{problem} ({tell(self.beside)})" if self.beside else problem), wanted or own
 
     def says(self, id_: str) -> bool:
         """Return whether it is the refusal of that id."""
@@ -138,9 +144,31 @@ class InputError(LedgerError, ValueError):
         return type(self)(field, self._problem, wanted or self._wanted, beside or self.beside)
 
     def __str__(self) -> str:
-        text = f"{self.field}: {self.problem}" if self.field else self.problem
+        from ledger.messages import joined
+
+        text, wanted = self.problem, self.wanted
+        text = joined("", (f"{self.field}: ", text)) if self.field else text
         end = "" if text.endswith(("?", ".")) else "."
-        return f"{text}{end} {self.wanted}" if self.wanted else text
+        return joined("", (text, f"{end} ", wanted)) if wanted else text
+
+
+def _sentence(said: Message | str, attribute: str = "") -> str:
+    """Return a message, or what it says beside, as a text that can be said; "" where it says none."""
+    if isinstance(said, str):
+        return said
+    from ledger.messages import Message, Sentence, speaker
+
+    spoken = speaker("en")
+    if not spoken.has(said.id, attribute):
+        return ""
+    id_ = f"{said.id}.{attribute}" if attribute else said.id
+    return Sentence(spoken.text(said, attribute), Message(id_, said.parameters))
+
+
+def _worded(language: str, text: str) -> str:
+    from ledger.messages import worded
+
+    return worded(text, language)
 
 
 def _said(message: Message, language: str, attribute: str = "") -> str:

@@ -19,7 +19,7 @@ from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import Kind, check_typed
 from ledger.kinds.bought import missing_paid
 from ledger.kinds.describing import TYPED, Field
-from ledger.messages import Code, Message
+from ledger.messages import Code, Message, sentence
 
 __all__ = ["Doubts", "ask_missing", "in_words"]
 
@@ -183,7 +183,7 @@ def in_words(error: InputError | NeedsAnswer, body: dict[str, Any]) -> InputErro
     line = several[int(match["n"])]
     said = f"{line.get('amount', '')} {line.get('item', '')}".strip()
     if not said or name in ("item", "amount"):
-        said = f"line {int(match['n']) + 1}, {said}" if said else f"line {int(match['n']) + 1}"
+        said = sentence("cli-beside-line", n=int(match["n"]) + 1, said=said or None)
     return error.at(name, beside=said, wanted=wanted)
 
 

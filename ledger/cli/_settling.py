@@ -14,7 +14,7 @@ from ledger.cli._speech import told as spoken
 from ledger.door import Written
 from ledger.door.lots import OPENING
 from ledger.errors import InputError, NeedsAnswer
-from ledger.messages import Message
+from ledger.messages import Message, joined, sentence
 from ledger.saying.asking import Question, Reading
 from ledger.saying.echo import told
 from ledger.saying.entries import entries_of
@@ -89,9 +89,9 @@ def _is_safe(one: Question) -> bool:
 
 def _missing(reading: Reading) -> InputError:
     """Return the refusal off a terminal: what to add to the words."""
-    asked = [spoken(one.text) for one in reading.questions if not one.waits]
-    left = [say("refusal-no-place", words=one) for one in reading.left_over]
-    found = " ".join([*asked, *left]) or Message.of("refusal-nothing-said")
+    asked = [one.text for one in reading.questions if not one.waits]
+    left = [sentence("refusal-no-place", words=one) for one in reading.left_over]
+    found = joined(" ", [*asked, *left]) or Message.of("refusal-nothing-said")
     return InputError("", found, Message.of("refusal-say-it"))
 
 

@@ -179,7 +179,7 @@ class Lines:
                 "doubt-adopted",
                 name=name,
                 row=Typed(plain.description),
-                measure=fixed(measure or ""),
+                measure=fixed(measure) if measure else "",
                 piece=measured(str(plain.g_per["piece"])) if "piece" in plain.g_per else None,
             )
         )

@@ -13,7 +13,7 @@ from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Known, Resolver
-from ledger.messages import Choice, Code, Message, Typed, measured, sentence
+from ledger.messages import Choice, Code, Message, Typed, fixed, measured, sentence
 
 
 class GaugeTested(Struct, kw_only=True):
@@ -108,8 +108,8 @@ def _gauge(text: str, catalogue: Known) -> str:
     problem = (
         Message.of("gauge-no-equipment", name=Typed(name))
         if facts is None
-        else Message.of(
-            "gauge-other-sort", name=Typed(name), sort=Code(facts.sort) if facts.sort else None
+        else sentence(
+            "gauge-other-sort", name=Typed(name), sort=fixed(facts.sort) if facts.sort else None
         )
     )
     raise InputError(

@@ -190,8 +190,9 @@ class Speaker:
         from ledger.messages import message as types
 
         case = options.get("case")
-        if isinstance(value, types.Message):
-            return self._said(value.id, "", {**value.parameters, "case": case})
+        if isinstance(value, types.Message):  # "refusal-x.wanted" is the .wanted of refusal-x
+            id_, _, attribute = value.id.partition(".")
+            return self._said(id_, attribute, {**value.parameters, "case": case})
         if isinstance(value, types.Code):
             return [Part(value.text)]
         if isinstance(value, types.Typed):

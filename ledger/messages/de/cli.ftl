@@ -249,3 +249,7 @@ cli-steps-building = Bücher werden gebaut und Bögen gemacht
 cli-steps-making = Bögen werden gemacht
 cli-drawn = { $name }, das Älteste zuerst: { LIST($lots, type: "commas") }. Soll es das vom { DAY($day) } sein: undo, und dann „heutige“ dazusagen
 cli-drawn-lot = { $amount } vom { DAY($day) }
+cli-beside-line = { $said ->
+        [none] Zeile { $n }
+       *[other] Zeile { $n }, { $said }
+    }

@@ -229,3 +229,7 @@ cli-steps-building = building books and making sheets
 cli-steps-making = making sheets
 cli-drawn = { $name }, the oldest first: { LIST($lots, type: "commas") }. For what came in on { DAY($day, style: "iso") }: undo, and say “today's” of it
 cli-drawn-lot = { $amount } of { DAY($day, style: "iso") }
+cli-beside-line = { $said ->
+        [none] line { SAY($n, style: "plain") }
+       *[other] line { SAY($n, style: "plain") }, { $said }
+    }

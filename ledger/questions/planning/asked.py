@@ -9,7 +9,7 @@ from urllib.parse import quote, unquote
 
 from ledger.amounts import parse_amount, parse_measure
 from ledger.errors import InputError, NotFound
-from ledger.messages import Code, Message, Names, Typed, sentence
+from ledger.messages import Code, Message, Names, Typed, fixed, sentence
 from ledger.methods.beds import Aim
 
 if TYPE_CHECKING:
@@ -117,6 +117,10 @@ def _pairs(given: str | Iterable[str] | None, option: str, example: str) -> list
     return out
 
 
+_WORDS = ("mass", "volume", "count", "energy")
+"""Measures that are words of ours; any other is a unit that is counted, as the household calls it."""
+
+
 def _wanted(state: State, name: str, text: str) -> tuple[int, tuple[float, str]]:
     from ledger.items import near_misses
 
@@ -142,7 +146,7 @@ def _wanted(state: State, name: str, text: str) -> tuple[int, tuple[float, str]]
             sentence(
                 "refusal-kept-by",
                 name=facts.names[item],
-                kept=kept,
+                kept=fixed(kept) if kept in _WORDS else kept,
                 text=Typed(text),
                 example=Code(like),
             ),

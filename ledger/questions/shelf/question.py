@@ -61,7 +61,6 @@ COLUMNS = (
 )  # fmt: skip
 
 
-_ORIGINS = tuple(f"origin.{name}" for name in ORIGINS[:6])
 
 
 def build(

@@ -85,7 +85,7 @@ def _read(name: str, given: object, wanted: Message, most: float) -> float | Non
     if not 0 <= value <= most:
         raise InputError(
             name,
-            Message.of("refusal-not-from-zero-to", text=Typed(text[:40]), most=most),
+            Message.of("refusal-not-from-zero-to", text=Typed(text[:40]), most=round(most)),
             wanted,
         )
     return value
