@@ -19,7 +19,9 @@ from ledger.door.answers import Answers
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts, item_key, merge, near_misses
 from ledger.kinds.resolving import MOST, first_measure, join
+from ledger.kinds.telling import jar_word
 from ledger.known.catalogue import Catalogue
+from ledger.messages import measured, sentence
 from ledger.reference.crossing import Weights
 
 if TYPE_CHECKING:
@@ -254,7 +256,10 @@ class Lines:
             if not self.answers.choose(doubt):
                 raise doubt
         else:
-            self.answers.note(f"{amount.text} {name} are taken as {offered}")
+            taken = jar_word(jars[0], int(amount.text)) if amount.text.isdigit() else offered
+            self.answers.note(
+                sentence("told-taken-as", amount=measured(amount.text), item=name, taken=taken)
+            )
         return self.amount(offered, field)
 
     def carried(self, line: Body, field: str, *, zero: bool = False) -> Body:

@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import parse_amount
 from ledger.errors import InputError, NeedsAnswer
+from ledger.messages import sentence
+from ledger.published import Doubt
 from ledger.questions.as_published.records import doubts_before
 
 if TYPE_CHECKING:
@@ -32,7 +34,7 @@ def slips(state: State, catalogue: Catalogue, body: dict[str, Any], day: int) ->
         return []
     used = [_measured(catalogue, line) for line in body.get("used", ())]
     return [
-        NeedsAnswer("slip", doubt.field, f"{doubt.question} ({doubt.source})", "it is right")
+        NeedsAnswer("slip", doubt.field, _asked(doubt), "it is right")
         for doubt in doubts_before(state, {**body, "used": used}, day)
     ]
 
@@ -44,9 +46,13 @@ def strengths(body: dict[str, Any]) -> list[NeedsAnswer]:
 
     batch = batch_as_typed(body)
     return [
-        NeedsAnswer("strength", one.field, f"{one.question} ({one.source})", "it is not known")
+        NeedsAnswer("strength", one.field, _asked(one), sentence("published-strength-not-known"))
         for one in (strength_doubts(batch) if batch else ())
     ]
+
+
+def _asked(doubt: Doubt) -> str:
+    return sentence("published-with-source", text=doubt.question, source=doubt.source)
 
 
 def _measured(catalogue: Catalogue, line: dict[str, Any]) -> dict[str, Any]:
