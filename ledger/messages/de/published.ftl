@@ -31,21 +31,21 @@ published-packs = { $packs ->
 published-size = { $size ->
         [half-pint] ½ Pint
         [pint] Pint
-        [pint-and-half] 1½ Pint
+        [pint-and-half] 1,5 Pint
         [half-gallon] ½ Gallone
        *[quart] Quart
     }
 published-sizes = { $size ->
         [half-pint] Halbpint-Gläser
         [pint] Pint-Gläser
-        [pint-and-half] 1½-Pint-Gläser
+        [pint-and-half] 1,5-Pint-Gläser
         [half-gallon] ½-Gallonen-Gläser
        *[quart] Quart-Gläser
     }
 published-sizes-before = { $size ->
         [half-pint] Halbpint-
         [pint] Pint-
-        [pint-and-half] 1½-Pint-
+        [pint-and-half] 1,5-Pint-
         [half-gallon] ½-Gallonen-
        *[quart] Quart-
     }
@@ -53,14 +53,14 @@ published-sizes-counted = { $n ->
         [one] { $n } { $size ->
             [half-pint] Halbpint-Glas
             [pint] Pint-Glas
-            [pint-and-half] 1½-Pint-Glas
+            [pint-and-half] 1,5-Pint-Glas
             [half-gallon] ½-Gallonen-Glas
            *[quart] Quart-Glas
         }
        *[other] { $n } { $size ->
             [half-pint] Halbpint-Gläser
             [pint] Pint-Gläser
-            [pint-and-half] 1½-Pint-Gläser
+            [pint-and-half] 1,5-Pint-Gläser
             [half-gallon] ½-Gallonen-Gläser
            *[quart] Quart-Gläser
         }

@@ -6,7 +6,7 @@ told-made = { $amount } ({ $place })
 told-jar = { $jar ->
         [half-pint] Halbpint-Glas
         [pint] Pint-Glas
-        [pint-and-half] 1½-Pint-Glas
+        [pint-and-half] 1,5-Pint-Glas
         [quart] Quart-Glas
         [half-gallon] ½-Gallonen-Glas
        *[jar] Glas
@@ -17,7 +17,7 @@ told-jars = { $n ->
         [one] { $n } { $jar ->
             [half-pint] Halbpint-Glas
             [pint] Pint-Glas
-            [pint-and-half] 1½-Pint-Glas
+            [pint-and-half] 1,5-Pint-Glas
             [quart] Quart-Glas
             [half-gallon] ½-Gallonen-Glas
            *[jar] Glas
@@ -25,7 +25,7 @@ told-jars = { $n ->
        *[other] { $n } { $jar ->
             [half-pint] Halbpint-Gläser
             [pint] Pint-Gläser
-            [pint-and-half] 1½-Pint-Gläser
+            [pint-and-half] 1,5-Pint-Gläser
             [quart] Quart-Gläser
             [half-gallon] ½-Gallonen-Gläser
            *[jar] Gläser
