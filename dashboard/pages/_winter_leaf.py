@@ -69,7 +69,7 @@ def leaf(ask: Ask) -> list[Any]:
 
 def _grave(ask: Ask, row: Mapping[str, Any]) -> str:
     left = ask.words.said(row["left"]["text"])
-    return f"{named(row['item'])}, {left}: {said_of(ask, str(row['standing_text']))}"
+    return f"{named(row['item'])}, {left}: {said_of(ask, row['standing_text'])}"
 
 
 def _in_all(

@@ -180,7 +180,7 @@ def _under(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> list[Any]
     open_ones = [row for row in board.rows if row["standing"] in MARKED]
     if open_ones:
         batch = open_ones[0]["standing_batch"]
-        text = said_of(ask, str(open_ones[0]["standing_text"]))
+        text = said_of(ask, open_ones[0]["standing_text"])
         if len(open_ones) < len(board.rows):
             text = words("shelf.marked", says=text)
         out.append(

@@ -90,7 +90,7 @@ def mark_of(ask: Ask, row: Mapping[str, Any]) -> Component | None:
     return html.Span(
         [
             html.Span(sign, className="sign", **{"aria-hidden": "true"}),
-            html.Span(said_of(ask, str(row["standing_text"]))),
+            html.Span(said_of(ask, row["standing_text"])),
         ],
         className=f"mark mark-{kind}",
     )

@@ -37,7 +37,8 @@ def _line(ask: Ask, node: Node) -> Any:
     if isinstance(value, float | int) and not isinstance(value, bool):
         text = ask.words.figure(float(value), node.unit)
     else:
-        text = "–" if value is None else ask.words.said(str(value))
+        said = value if isinstance(value, str) else str(value)
+        text = "–" if value is None else ask.words.said(said)
     label = say(ask, node.label)
     if node.mark:
         text = f"{node.mark} {text}"

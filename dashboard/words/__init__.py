@@ -300,7 +300,8 @@ class Words:
         if isinstance(value, bool):
             return self("word.yes") if value else self("word.no")
         if isinstance(value, (list, tuple)):
-            return ", ".join(self.said(str(one)) for one in value) or _DASH
+            texts = (one if isinstance(one, str) else str(one) for one in value)
+            return ", ".join(map(self.said, texts)) or _DASH
         if isinstance(value, str):
             return self.day(value) if column.unit == "day" else value
         return self.quantity(value, column.unit)

@@ -221,9 +221,9 @@ def _cell(value: Any, column: Column, measures: str) -> str:
     if isinstance(value, bool):
         return say("table-yes") if value else ""
     if isinstance(value, dict):
-        return ", ".join(f"{told(str(name))} {one}" for name, one in value.items())
+        return ", ".join(f"{_told(name)} {one}" for name, one in value.items())
     if isinstance(value, list):
-        return ", ".join(told(str(one)) for one in value)
+        return ", ".join(map(_told, value))
     if isinstance(value, float):
         said = format_measured(value, column.unit, measures=measures)
         return amount(said) if said is not None else number(_figure(value, column.unit))
@@ -232,6 +232,11 @@ def _cell(value: Any, column: Column, measures: str) -> str:
     if column.unit == "day":
         return day(value)
     return value if column.unit or column.name in _NAMED else fixed(value, column.name)
+
+
+def _told(value: Any) -> str:
+    """Return what the ledger says, or any other value, as text; a plain ``str()`` forgets the message."""
+    return told(value if isinstance(value, str) else str(value))
 
 
 def _figure(value: float, unit: str) -> str:
@@ -261,11 +266,11 @@ def _totals(console: Console, answer: Answer) -> None:
                         if count
                     )
                     if isinstance(row, dict)
-                    else told(str(row))
+                    else _told(row)
                 )
                 console.print(f"{fixed(item)}: {text}")
             continue
-        shown = number(f"{value:,.2f}") if isinstance(value, float) else told(str(value))
+        shown = number(f"{value:,.2f}") if isinstance(value, float) else _told(value)
         shown = f"{bounds.get(name, '')}{shown}"
         console.print(say("table-total", name=fixed(name.replace("_", " ")), value=shown))
     for sentence in missing:

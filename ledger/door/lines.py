@@ -19,6 +19,7 @@ from ledger.door.answers import Answers
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts, item_key, merge, near_misses
 from ledger.kinds.resolving import MOST, first_measure, join
+from ledger.kinds.telling import jar_word
 from ledger.known.catalogue import Catalogue
 from ledger.messages import Code, Message, Names, Typed, fixed, measured, sentence
 from ledger.reference.crossing import Weights
@@ -261,10 +262,9 @@ class Lines:
             if not self.answers.choose(doubt):
                 raise doubt
         else:
+            taken = jar_word(jars[0], int(amount.text)) if amount.text.isdigit() else offered
             self.answers.note(
-                sentence(
-                    "doubt-taken-as-jars", amount=measured(amount.text), name=name, jars=offered
-                )
+                sentence("doubt-taken-as-jars", amount=measured(amount.text), name=name, jars=taken)
             )
         return self.amount(str(offered), field)
 

@@ -60,8 +60,12 @@ def says(body: dict[str, Any]) -> Message:
     """Return what `tell` says, as a message."""
     if body["name"] == "bed_plan":
         return Message.of("told-beds-put", n=body["value"].count(";") + 1)
-    name = telling.word(body["name"])
-    return Message.of("told-set", name=name, value=telling.measure(str(body["value"])))
+    value, name = str(body["value"]), telling.word(body["name"], "sense-name")
+    told = telling.measure(value) if _ONE_NUMBER.fullmatch(value) else value
+    return Message.of("told-set", name=name, value=told)
+
+
+_ONE_NUMBER = re.compile(r"\d[\d,]*(?:\.\d+)?(?: \D*)?")
 
 
 _MONTHS = "january|february|march|april|may|june|july|august|september|october|november|december"

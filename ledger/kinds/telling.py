@@ -47,8 +47,11 @@ def lines_said(several: list[dict[str, Any]] | None, most: int = 4) -> Row | Mes
 
 def _line(one: dict[str, Any]) -> Row:
     amount, name = str(one.get("amount", "")), str(one.get("item") or one.get("metered") or "")
+    what: str | Message = (
+        Message.of("told-jar", jar=Choice(_SIZES[name])) if name in _SIZES else name
+    )
     parts: list[Any] = [_amount(amount)] if amount else []
-    return Row((*parts, *([name] if name else [])), " ")
+    return Row((*parts, *([what] if what else [])), " ")
 
 
 _JARS = re.compile(r"(\d+) (\S.* jars?|jars?)")
@@ -122,11 +125,11 @@ def jar_word(name: str, n: int | None = None) -> Sentence:
     return Sentence(speaker("en").text(said), said)
 
 
-def word(value: str) -> Message | str:
+def word(value: str, family: str = "word") -> Message | str:
     """Return a fixed word of the ledger; anything else as it is."""
     from ledger.messages import speaker
 
-    id_ = f"word-{value.replace(' ', '-').replace('_', '-')}"
+    id_ = f"{family}-{value.replace(' ', '-').replace('_', '-')}"
     return Message.of(id_) if value and speaker("en").has(id_) else value
 
 

@@ -81,9 +81,9 @@ class SaidLater(Sentence):
         made._of = of
         return made
 
-    def __getnewargs__(self) -> tuple[Any, ...]:
+    def __reduce__(self) -> tuple[Any, ...]:
         """Return what a copy is made of."""
-        return (self[:], self._of)
+        return (SaidLater, (self[:], self._of))
 
     @property
     def says(self) -> Parameter:  # type: ignore[override]

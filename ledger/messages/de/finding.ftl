@@ -23,7 +23,7 @@ finding-field-minutes = Minuten
 finding-field-psi = Druck, psi
 finding-field-headspace = Kopfraum
 finding-field-acid = Säure
-finding-field-load = Füllung des Topfs
+finding-field-load = Füllung
 finding-field-schedule = Vorschrift
 finding-field-note = Notiz
 finding-field-storage = Aufbewahrung
@@ -31,6 +31,7 @@ finding-field-temperature = Temperatur
 finding-field-conditioning = Ausgleichen
 finding-field-time = Zeit
 finding-field-salt = Salz
+finding-field-sugar = Zucker
 finding-field-freezer = Gefrierschrank
 finding-field-process = Vorschrift
 

@@ -31,21 +31,21 @@ published-packs = { $packs ->
 published-size = { $size ->
         [half-pint] ½ Pint
         [pint] Pint
-        [pint-and-half] 1½ Pint
+        [pint-and-half] 1,5 Pint
         [half-gallon] ½ Gallone
        *[quart] Quart
     }
 published-sizes = { $size ->
         [half-pint] Halbpint-Gläser
         [pint] Pint-Gläser
-        [pint-and-half] 1½-Pint-Gläser
+        [pint-and-half] 1,5-Pint-Gläser
         [half-gallon] ½-Gallonen-Gläser
        *[quart] Quart-Gläser
     }
 published-sizes-before = { $size ->
         [half-pint] Halbpint-
         [pint] Pint-
-        [pint-and-half] 1½-Pint-
+        [pint-and-half] 1,5-Pint-
         [half-gallon] ½-Gallonen-
        *[quart] Quart-
     }
@@ -53,14 +53,14 @@ published-sizes-counted = { $n ->
         [one] { $n } { $size ->
             [half-pint] Halbpint-Glas
             [pint] Pint-Glas
-            [pint-and-half] 1½-Pint-Glas
+            [pint-and-half] 1,5-Pint-Glas
             [half-gallon] ½-Gallonen-Glas
            *[quart] Quart-Glas
         }
        *[other] { $n } { $size ->
             [half-pint] Halbpint-Gläser
             [pint] Pint-Gläser
-            [pint-and-half] 1½-Pint-Gläser
+            [pint-and-half] 1,5-Pint-Gläser
             [half-gallon] ½-Gallonen-Gläser
            *[quart] Quart-Gläser
         }
@@ -203,6 +203,7 @@ published-strength-unsaid = { $item }: Seine Stärke ist nicht eingetragen.
 published-strength-home-made = { $item }: selbst gemacht oder verdünnt, seine Stärke ist nicht bekannt.
 published-strength-essence = { $item }: Eine Essenz wird vor dem Gebrauch verdünnt: Wie stark war sie dann?
 published-strength-ask = Geprüfte Rezepte rechnen mit 5 %; eine Stärke gehört in den Namen ("vinegar 5%"). Soll sie unbekannt bleiben?
+published-strength-not-known = sie ist nicht bekannt
 published-yield-ask = { $n } lb ergaben { $jars }: veröffentlichte Spanne { $n2 } bis { $n3 } ({ $product }). Stimmt die Menge?
 published-loads-ask = { $n ->
         [one] { $jars } in { $n } Füllung: Nach dem, was der Topf fasst, wären es { $n2 }. Wie viele Füllungen waren es?

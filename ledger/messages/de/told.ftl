@@ -6,7 +6,7 @@ told-made = { $amount } ({ $place })
 told-jar = { $jar ->
         [half-pint] Halbpint-Glas
         [pint] Pint-Glas
-        [pint-and-half] 1½-Pint-Glas
+        [pint-and-half] 1,5-Pint-Glas
         [quart] Quart-Glas
         [half-gallon] ½-Gallonen-Glas
        *[jar] Glas
@@ -17,7 +17,7 @@ told-jars = { $n ->
         [one] { $n } { $jar ->
             [half-pint] Halbpint-Glas
             [pint] Pint-Glas
-            [pint-and-half] 1½-Pint-Glas
+            [pint-and-half] 1,5-Pint-Glas
             [quart] Quart-Glas
             [half-gallon] ½-Gallonen-Glas
            *[jar] Glas
@@ -25,7 +25,7 @@ told-jars = { $n ->
        *[other] { $n } { $jar ->
             [half-pint] Halbpint-Gläser
             [pint] Pint-Gläser
-            [pint-and-half] 1½-Pint-Gläser
+            [pint-and-half] 1,5-Pint-Gläser
             [quart] Quart-Gläser
             [half-gallon] ½-Gallonen-Gläser
            *[jar] Gläser
@@ -118,7 +118,7 @@ told-item = { $sort ->
         [equipment] { $item } ist ein Gerät
         [garden-input] { $item } ist: Gartenbedarf
         [fuel] { $item } ist Energie
-        [supply] { $item } ist: Verbrauchsware
+        [supply] { $item } ist: Hilfsmittel
        *[food] { $item } ist ein Lebensmittel
     }
 told-item-with = { $sort ->
@@ -127,7 +127,7 @@ told-item-with = { $sort ->
         [equipment] { $item } ist ein Gerät ({ $more })
         [garden-input] { $item } ist: Gartenbedarf ({ $more })
         [fuel] { $item } ist Energie ({ $more })
-        [supply] { $item } ist: Verbrauchsware ({ $more })
+        [supply] { $item } ist: Hilfsmittel ({ $more })
        *[food] { $item } ist ein Lebensmittel ({ $more })
     }
 told-kept-by = { $measure ->
@@ -222,3 +222,4 @@ told-looked-up = { $says ->
         [none] Ansatz { $batch } nachgesehen in { $publication }
        *[some] Ansatz { $batch } nachgesehen in { $publication }: { $says }
     }
+told-taken-as = { $amount } { $item } gelten als { $taken }

@@ -31,6 +31,7 @@ finding-field-temperature = temperature
 finding-field-conditioning = conditioning
 finding-field-time = time
 finding-field-salt = salt
+finding-field-sugar = sugar
 finding-field-freezer = freezer
 finding-field-process = process
 

@@ -56,6 +56,7 @@ _FIELDS = {
     "conditioning": "finding-field-conditioning",
     "time": "finding-field-time",
     "salt": "finding-field-salt",
+    "sugar": "finding-field-sugar",
     "freezer": "finding-field-freezer",
     "process": "finding-field-process",
 }

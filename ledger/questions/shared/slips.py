@@ -11,6 +11,7 @@ from ledger.questions.as_published.records import doubts_before
 
 if TYPE_CHECKING:
     from ledger.known import Catalogue
+    from ledger.published import Doubt
     from ledger.replay import State
 
 __all__ = ["slips", "strengths"]
@@ -33,12 +34,7 @@ def slips(state: State, catalogue: Catalogue, body: dict[str, Any], day: int) ->
         return []
     used = [_measured(catalogue, line) for line in body.get("used", ())]
     return [
-        NeedsAnswer(
-            "slip",
-            doubt.field,
-            sentence("doubt-sourced", question=doubt.question, source=doubt.source),
-            sentence("doubt-right"),
-        )
+        NeedsAnswer("slip", doubt.field, _asked(doubt), sentence("doubt-right"))
         for doubt in doubts_before(state, {**body, "used": used}, day)
     ]
 
@@ -50,14 +46,13 @@ def strengths(body: dict[str, Any]) -> list[NeedsAnswer]:
 
     batch = batch_as_typed(body)
     return [
-        NeedsAnswer(
-            "strength",
-            one.field,
-            sentence("doubt-sourced", question=one.question, source=one.source),
-            sentence("doubt-not-known"),
-        )
+        NeedsAnswer("strength", one.field, _asked(one), sentence("doubt-not-known"))
         for one in (strength_doubts(batch) if batch else ())
     ]
+
+
+def _asked(doubt: Doubt) -> str:
+    return sentence("doubt-sourced", question=doubt.question, source=doubt.source)
 
 
 def _measured(catalogue: Catalogue, line: dict[str, Any]) -> dict[str, Any]:

@@ -61,8 +61,6 @@ COLUMNS = (
 )  # fmt: skip
 
 
-
-
 def build(
     state: State,
     *,
