@@ -173,25 +173,33 @@
     );
   }
 
-  function nextLine(button) {
-    const hidden = document.querySelectorAll("#" + button.dataset.next + " > .spare");
-    if (hidden.length) {
-      hidden[0].classList.remove("spare");
-      const box = hidden[0].querySelector("input");
-      if (box) box.focus();
-    }
-    if (hidden.length <= 1) button.hidden = true;
-  }
-
-  /* Lines of a form: the first empty one takes what was tapped or pasted; those that wait come into sight. */
+  /* Lines of a form: those that wait are made when they are wanted (see Spare in alive.js). */
   const boxId = (field, row) => ({ field: field, part: "box", row: row });
   const boxAt = (field, row) => document.getElementById(JSON.stringify(boxId(field, row)));
+  const spareAt = (field, row) => known({ field: field, part: "line", row: row });
+  function unfold(field, row) {
+    const spare = spareAt(field, row);
+    if (spare && !spare.props.opened) set({ field: field, part: "line", row: row }, { opened: true });
+    const another = document.querySelector(`[data-next="rows-${field}"]`);
+    if (another && !known(boxId(field, row + 1))) another.hidden = true;
+  }
+  window.croftLines = { unfold: unfold };
+  function nextLine(button) {
+    const field = button.dataset.next.replace("rows-", "");
+    let row = 0;
+    while (known(boxId(field, row)) && !(spareAt(field, row) && !spareAt(field, row).props.opened)) row += 1;
+    if (!known(boxId(field, row))) return;
+    unfold(field, row);
+    queueMicrotask(() => (boxAt(field, row) ? boxAt(field, row).focus() : requestAnimationFrame(() => boxAt(field, row)?.focus())));
+  }
+
+  /* The first empty line takes what was tapped or pasted; one that waits comes into sight. */
   const taken = new Set(); // lines filled a moment ago, which their boxes do not show yet
   function emptyLine(field) {
-    for (const line of document.querySelectorAll("#rows-" + field + " > .row")) {
-      const box = line.querySelector("input"), row = box && JSON.parse(box.id).row;
-      if (!box || box.value || taken.has(row)) continue;
-      line.classList.remove("spare");
+    for (let row = 0; known(boxId(field, row)); row += 1) {
+      const box = boxAt(field, row);
+      if (taken.has(row) || (box ? box.value : known(boxId(field, row)).props.value)) continue;
+      unfold(field, row);
       return row;
     }
     return null;
@@ -200,7 +208,7 @@
     const field = button.dataset.fills, row = emptyLine(field);
     if (row === null) return;
     set(boxId(field, row), { value: button.dataset.text });
-    typing({ target: boxAt(field, row) });
+    typing({ target: button });
   }
 
   /* The bill's running sum; nothing of it is written: what was paid stands in its boxes. */

@@ -11,7 +11,7 @@ from dashboard.ask import Ask
 from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import Form
 from dashboard.forms.understanding import understood
-from dashboard.parts.alive import Box, Choice, Lines
+from dashboard.parts.alive import Box, Choice, Lines, Spare
 from dashboard.words import Words
 
 __all__ = ["basket", "box", "box_id", "example", "label_of", "single"]
@@ -22,6 +22,11 @@ _NUMBERS = ("money", "decimal")
 def box_id(field: str, row: int) -> dict[str, Any]:
     """Return the id of a box; keys in the order in which the browser spells them."""
     return {"field": field, "part": "box", "row": row}
+
+
+def spare_id(field: str, row: int) -> dict[str, Any]:
+    """Return the id of a line that waits until it is wanted."""
+    return {"field": field, "part": "line", "row": row}
 
 
 def said_id(field: str, row: int) -> dict[str, Any]:
@@ -134,4 +139,6 @@ def _row(
         children.append(
             html.Details([html.Summary(ask.words("forms.labels")), *inside], open=is_open)
         )
-    return html.Div(children, className="row spare" if hidden else "row")
+    if hidden:
+        return Spare(children=children, id=spare_id(name, row))
+    return html.Div(children, className="row")
