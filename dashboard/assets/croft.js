@@ -244,9 +244,14 @@
 
   /* What was done is never filled in by itself: a tap says that it was done as it is printed. */
   function justSo(button) {
-    Object.entries(JSON.parse(button.dataset.just)).forEach(([field, text]) => set(boxId(field, 0), { value: text }));
-    const otherwise = button.closest(".step")?.querySelector("details.otherwise");
-    if (otherwise) otherwise.open = true; // what the tap said is seen
+    JSON.parse(button.dataset.just).forEach(([field, row, text]) => set(boxId(field, row), { value: text }));
+    typing({ target: button });
+  }
+  /* One more or less of what stands in a box; an empty one stays empty. */
+  function oneMore(button) {
+    const [field, row, by] = JSON.parse(button.dataset.steps), box = boxAt(field, row);
+    if (!/^\d+$/.test(box?.value || "")) return;
+    set(boxId(field, row), { value: String(Math.max(0, Number(box.value) + by)) });
     typing({ target: button });
   }
 
@@ -335,6 +340,7 @@
     else if ((button = at("sets"))) choose(button);
     else if ((button = at("fills"))) fillLine(button);
     else if ((button = at("just"))) justSo(button);
+    else if ((button = at("steps"))) oneMore(button);
     else if ((button = at("completes"))) complete(button);
     else if ((button = at("goes"))) goes(event, button);
   });
@@ -401,7 +407,7 @@
 
   let rest = null, rests = 0;
   function typing(event) {
-    if (!event.target.closest(".form") || !document.querySelector("#batch-side")) return;
+    if (!event.target.closest(".form") || !document.querySelector("#batch-takes")) return;
     clearTimeout(rest);
     rest = setTimeout(() => set("form-rested", { data: ++rests }), 700);
   }

@@ -67,7 +67,7 @@
   function unfold(id) {
     const at = id.startsWith("{") ? JSON.parse(id) : {};
     const field = [at.field, "lines", "made"].find((one) => one && known(JSON.stringify({ field: one, part: "line", row: at.row })));
-    for (let row = 1; field && row <= at.row; row += 1) window.croftLines.unfold(field, row);
+    for (let row = 0; field && row <= at.row; row += 1) window.croftLines.unfold(field, row);
   }
   function anew() {
     drop(here);

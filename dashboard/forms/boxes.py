@@ -54,7 +54,7 @@ def box(ask: Ask, form: Form, name: str, row: int, value: str = "", **more: Any)
         else None
     )
     return Box(
-        value=value, placeholder=example(ask.words, form.kind, name), inputMode=keypad, autoComplete="off",
+        value=value, placeholder=example(ask.words, form.kind, name) or " ", inputMode=keypad, autoComplete="off",
         offers=remembered(ask.data, form.kind, described) or None, **common,
     )  # fmt: skip
 
@@ -82,18 +82,24 @@ def single(ask: Ask, form: Form, name: str, values: list[str]) -> Component:
 
 
 def basket(
-    ask: Ask, form: Form, name: str, values: list[str], beside: list[dict[str, str]]
-) -> Component:
-    """Return a list of lines, each with what was understood and what stands beside it."""
+    ask: Ask, form: Form, name: str, values: list[str], beside: list[dict[str, str]],
+    *, least: int = 1, another: str = "",
+) -> Component:  # fmt: skip
+    """Return a list of lines, each with what was understood and what stands beside it.
+
+    `least` lines are there at first, `another` is what the button to the next one says.
+    """
     in_row = form.in_row if name == "lines" else ("labels", "unsealed") if name == "made" else ()
-    return _several(ask, form, name, form.rows(name), values, beside, in_row)
+    return _several(
+        ask, form, name, form.rows(name), values, beside, in_row, least=least, another=another
+    )
 
 
 def _several(
     ask: Ask, form: Form, name: str, rows: int, values: list[str], beside: list[dict[str, str]],
-    in_row: tuple[str, ...],
+    in_row: tuple[str, ...], *, least: int = 1, another: str = "",
 ) -> Component:  # fmt: skip
-    shown = max(1, len(values))
+    shown = max(least, len(values))
     rows = max(rows, shown)
     lines = [
         _row(ask, form, name, i, values[i] if i < len(values) else "",
@@ -101,12 +107,12 @@ def _several(
         for i in range(rows)
     ]  # fmt: skip
     group = f"rows-{name}"
-    another = html.Button(
-        ask.words("forms.another", what=label_of(ask, form, name)), type="button",
+    button = html.Button(
+        another or ask.words("forms.another", what=label_of(ask, form, name)), type="button",
         className="button plain", disable_n_clicks=True, **{"data-next": group},
     )  # fmt: skip
     return html.Div(
-        [html.Div(lines, id=group, className="rows"), another if rows > shown else None],
+        [html.Div(lines, id=group, className="rows"), button if rows > shown else None],
         className="row",
     )
 
