@@ -13,7 +13,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.forms.heads import heads_of
-from dashboard.forms.process import Printed, printed
+from dashboard.forms.process import Printed, in_danger, printed
 from dashboard.forms.reading import FieldTrouble, Typed, read_form
 from dashboard.parts.marks import icon
 from ledger.door import Answers, Entry
@@ -72,7 +72,10 @@ def beside_batch(ask: Ask, typed: Typed, *, costs: bool = True) -> Beside:
     if costs and all(body.get(name) for name in ("makes", "used", "made", "method")):
         each, cost = _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
     heads = heads_of(ask, typed, body, each)
-    return Beside(_danger(ask, body), heads, process, _takes(ask, lines, cost))
+    danger = _danger(ask, body)
+    return Beside(
+        danger, heads, in_danger(process) if danger else process, _takes(ask, lines, cost)
+    )
 
 
 def _typed_danger(ask: Ask, typed: Typed) -> list[Any]:

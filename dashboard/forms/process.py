@@ -20,7 +20,7 @@ from ledger.errors import LedgerError
 from ledger.kinds import CANNING
 from ledger.published.processes import Process
 
-__all__ = ["HOW", "ROWS", "Printed", "how_said", "printed", "process_rows"]
+__all__ = ["HOW", "ROWS", "Printed", "how_said", "in_danger", "printed", "process_rows"]
 
 HOW = ("method", "gauge", "pack")
 """In what it was put up: said by the head of the process."""
@@ -46,6 +46,16 @@ class Printed:
     values: dict[str, Any] = field(default_factory=dict)
     just: list[Any] = field(default_factory=list)
     note: list[Any] = field(default_factory=list)
+
+
+def in_danger(now: Printed) -> Printed:
+    """Return what is shown of a process below a danger: only another method's, and nothing to be done just so.
+
+    What went in is not what a process of the same method was printed for.
+    """
+    if "method" in now.values:
+        return Printed(now.values, [], now.note)
+    return Printed(note=now.note[-1:])
 
 
 def how_said(ask: Ask, method: str | None) -> str:

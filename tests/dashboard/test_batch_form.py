@@ -146,3 +146,12 @@ def test_each_step_says_what_stands_in_it(canner):
     assert "Green beans" in said["what"]
     assert "7 quarts" in said["out"]
     assert said["done"] == "In the pressure canner"
+
+
+def test_below_a_danger_no_process_of_what_did_not_go_in(canner):
+    """A recipe's tomato sauce with beans in it: the sauce's minutes are no beans' minutes."""
+    beans = {"makes": "tomato sauce", "used": "14 lb green beans", "made": "7 quart jars"}
+    now = beside(canner, method="boiling water", **beans)
+    assert len(now.danger) == 1
+    assert now.printed.just == []
+    assert now.printed.values == {}
