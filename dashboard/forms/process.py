@@ -29,6 +29,14 @@ _STEPPED = ("minutes", "psi")
 _IN = {"pressure": "batch.in_pressure", "boiling water": "batch.in_boiling_water"}
 
 
+_ACIDS = {
+    "lemon juice": "batch.lemon_juice",
+    "citric acid": "batch.citric_acid",
+    "vinegar 5%": "batch.vinegar",
+}
+_SPOONS = {"tbsp": "kitchen.tbsp_many", "tsp": "kitchen.tsp_many"}
+
+
 @dataclass
 class Printed:
     """A published process as the form shows it.
@@ -131,7 +139,7 @@ def _value(words: Words, one: Process, name: str) -> str | None:
     """Return what a process prints for a field, as it is read."""
     text = _typed(one, name)
     if name == "acid":
-        return kitchen(words.said(one.acid)) if one.acid else None
+        return _acids(words, one)
     if name == "headspace" and text:
         mm = words.whole(float(one.headspace_in) * 25.4)
         inch = kitchen(text)
@@ -139,6 +147,21 @@ def _value(words: Words, one: Process, name: str) -> str | None:
     if name == "psi" and text and words.measures == "metric":
         return words("batch.psi_kpa", psi=text, kpa=words.whole(float(text) * 6.894757))
     return text
+
+
+def _acids(words: Words, one: Process) -> str | None:
+    """Return the acids of which any one goes into each jar, as a kitchen measures them."""
+    from ledger.published.words import number
+
+    if not one.schedule.acids:
+        return None
+    if any(acid not in _ACIDS or unit not in _SPOONS for acid, _, unit in one.schedule.acids):
+        return kitchen(words.said(one.acid or ""))
+    said = []
+    for acid, amount, unit in one.schedule.acids:
+        text = str(amount) if amount.denominator in (1, 2, 4, 8) else number(amount)
+        said.append(words(_ACIDS[acid], amount=words(_SPOONS[unit], n=kitchen(text))))
+    return words("batch.or").join(said)
 
 
 def _typed(one: Process, name: str) -> str | None:

@@ -138,6 +138,9 @@ def test_of_two_whole_processes_the_one_that_was_done_is_shown(canner):
     for minutes, psi in (("20", "7"), ("15", "12")):
         values = beside(canner, minutes=minutes, psi=psi, **sauce).printed.values
         assert (values["minutes"], values["psi"]) == (minutes, psi)
+        assert values["acid"] == (
+            "2 tbsp bottled lemon juice or ½ tsp citric acid or 4 tbsp vinegar of 5%"
+        )
 
 
 def test_each_step_says_what_stands_in_it(canner):
