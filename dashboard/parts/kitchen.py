@@ -13,7 +13,8 @@ __all__ = ["kitchen", "measured", "spooned"]
 _SIGNS = {
     "5": "½", "25": "¼", "75": "¾", "1/2": "½", "1/4": "¼", "3/4": "¾", "1/8": "⅛", "3/8": "⅜",
 }  # fmt: skip
-_DECIMAL = re.compile(r"(?<![\d.,])(\d+)[.,](5|25|75)(?![\d.,])")
+_MEASURES = r"(?:tsp|tbsp|fl oz|cups?|pt|qt|gal|lb|oz|in|inch|EL|TL)"
+_DECIMAL = re.compile(rf"(?<![\d.,])(\d+)[.,](5|25|75)(?= {_MEASURES}\b)")
 _PARTS = re.compile(r"(?<![\d/.,])(?:(\d+) )?(1/2|1/4|3/4|1/8|3/8)(?![\d/])")
 _SPOONED = re.compile(r"(?<![\d.,])(\d+(?:\.\d+)?) (tsp|tbsp|fl oz|cup|pt|qt|gal)\b")
 _ML = {
@@ -40,7 +41,7 @@ _HALF = {0.0: "", 0.25: "¼", 0.5: "½", 0.75: "¾"}
 
 
 def kitchen(text: str) -> str:
-    """Return a text with its halves and quarters as signs; every other number stays as it is.
+    """Return a text with halves and quarters of a measure as signs; other numbers, as money, stay as they are.
 
     Examples
     --------

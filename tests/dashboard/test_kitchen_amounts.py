@@ -22,7 +22,8 @@ US, METRIC = Words("en", "us", "USD"), Words("de", "metric", "EUR")
         ("0.5 tsp salt", "½ tsp salt"),
         ("1.35 lb", "1.35 lb"),
         ("2026-11-25", "2026-11-25"),
-        ("12.5 and 112.25 and 1.255", "12½ and 112¼ and 1.255"),
+        ("12.5 lb and 112.25 oz and 1.255 lb", "12½ lb and 112¼ oz and 1.255 lb"),
+        ("bought 2.5 lb flour for 13.25, 8.5", "bought 2½ lb flour for 13.25, 8.5"),
     ],
 )
 def test_halves_and_quarters_are_signs(text, said):
