@@ -173,25 +173,33 @@
     );
   }
 
-  function nextLine(button) {
-    const hidden = document.querySelectorAll("#" + button.dataset.next + " > .spare");
-    if (hidden.length) {
-      hidden[0].classList.remove("spare");
-      const box = hidden[0].querySelector("input");
-      if (box) box.focus();
-    }
-    if (hidden.length <= 1) button.hidden = true;
-  }
-
-  /* Lines of a form: the first empty one takes what was tapped or pasted; those that wait come into sight. */
+  /* Lines of a form: those that wait are made when they are wanted (see Spare in alive.js). */
   const boxId = (field, row) => ({ field: field, part: "box", row: row });
   const boxAt = (field, row) => document.getElementById(JSON.stringify(boxId(field, row)));
+  const spareAt = (field, row) => known({ field: field, part: "line", row: row });
+  function unfold(field, row) {
+    const spare = spareAt(field, row);
+    if (spare && !spare.props.opened) set({ field: field, part: "line", row: row }, { opened: true });
+    const another = document.querySelector(`[data-next="rows-${field}"]`);
+    if (another && !known(boxId(field, row + 1))) another.hidden = true;
+  }
+  window.croftLines = { unfold: unfold };
+  function nextLine(button) {
+    const field = button.dataset.next.replace("rows-", "");
+    let row = 0;
+    while (known(boxId(field, row)) && !(spareAt(field, row) && !spareAt(field, row).props.opened)) row += 1;
+    if (!known(boxId(field, row))) return;
+    unfold(field, row);
+    queueMicrotask(() => (boxAt(field, row) ? boxAt(field, row).focus() : requestAnimationFrame(() => boxAt(field, row)?.focus())));
+  }
+
+  /* The first empty line takes what was tapped or pasted; one that waits comes into sight. */
   const taken = new Set(); // lines filled a moment ago, which their boxes do not show yet
   function emptyLine(field) {
-    for (const line of document.querySelectorAll("#rows-" + field + " > .row")) {
-      const box = line.querySelector("input"), row = box && JSON.parse(box.id).row;
-      if (!box || box.value || taken.has(row)) continue;
-      line.classList.remove("spare");
+    for (let row = 0; known(boxId(field, row)); row += 1) {
+      const box = boxAt(field, row);
+      if (taken.has(row) || (box ? box.value : known(boxId(field, row)).props.value)) continue;
+      unfold(field, row);
       return row;
     }
     return null;
@@ -200,7 +208,7 @@
     const field = button.dataset.fills, row = emptyLine(field);
     if (row === null) return;
     set(boxId(field, row), { value: button.dataset.text });
-    typing({ target: boxAt(field, row) });
+    typing({ target: button });
   }
 
   /* The bill's running sum; nothing of it is written: what was paid stands in its boxes. */
@@ -236,9 +244,14 @@
 
   /* What was done is never filled in by itself: a tap says that it was done as it is printed. */
   function justSo(button) {
-    Object.entries(JSON.parse(button.dataset.just)).forEach(([field, text]) => set(boxId(field, 0), { value: text }));
-    const otherwise = button.closest(".step")?.querySelector("details.otherwise");
-    if (otherwise) otherwise.open = true; // what the tap said is seen
+    JSON.parse(button.dataset.just).forEach(([field, row, text]) => set(boxId(field, row), { value: text }));
+    typing({ target: button });
+  }
+  /* One more or less of what stands in a box; an empty one stays empty. */
+  function oneMore(button) {
+    const [field, row, by] = JSON.parse(button.dataset.steps), box = boxAt(field, row);
+    if (!/^\d+$/.test(box?.value || "")) return;
+    set(boxId(field, row), { value: String(Math.max(0, Number(box.value) + by)) });
     typing({ target: button });
   }
 
@@ -327,6 +340,7 @@
     else if ((button = at("sets"))) choose(button);
     else if ((button = at("fills"))) fillLine(button);
     else if ((button = at("just"))) justSo(button);
+    else if ((button = at("steps"))) oneMore(button);
     else if ((button = at("completes"))) complete(button);
     else if ((button = at("goes"))) goes(event, button);
   });
@@ -393,7 +407,7 @@
 
   let rest = null, rests = 0;
   function typing(event) {
-    if (!event.target.closest(".form") || !document.querySelector("#batch-side")) return;
+    if (!event.target.closest(".form") || !document.querySelector("#batch-takes")) return;
     clearTimeout(rest);
     rest = setTimeout(() => set("form-rested", { data: ++rests }), 700);
   }

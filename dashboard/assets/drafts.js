@@ -50,20 +50,28 @@
     if (root.matches(".happened")) begun();
   }
   function comesBack(draft) {
-    const back = Object.entries(draft.boxes).filter(([id, value]) => id in drawn && drawn[id] !== value);
+    const back = Object.entries(draft.boxes).filter(([id, value]) => known(id) && (drawn[id] ?? "") !== value);
     if (!back.length) return;
+    back.forEach(([id]) => unfold(id));
     back.forEach(([id, value]) => {
       const joined = id === "happened-text" && drawn[id] && !value.includes(drawn[id]) ? `${drawn[id]}\n${value}` : value;
       put(id, { value: joined });
-      const node = document.getElementById(id);
-      node?.closest(".spare")?.classList.remove("spare");
-      for (let fold = node?.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
+      setTimeout(() => { // a line that waited is there by now
+        for (let fold = document.getElementById(id)?.closest("details"); fold; fold = fold.parentElement.closest("details")) fold.open = true;
+      });
     });
+    setTimeout(() => root?.dispatchEvent(new Event("input", { bubbles: true })), LATER_MS); // what stands beside a batch
     note(said().draft.replace("{when}", whenSaid(draft.at)), said().anew, anew);
+  }
+  /* Lines stand in order: one that comes back brings those before it. */
+  function unfold(id) {
+    const at = id.startsWith("{") ? JSON.parse(id) : {};
+    const field = [at.field, "lines", "made"].find((one) => one && known(JSON.stringify({ field: one, part: "line", row: at.row })));
+    for (let row = 0; field && row <= at.row; row += 1) window.croftLines.unfold(field, row);
   }
   function anew() {
     drop(here);
-    Object.entries(drawn).forEach(([id, value]) => put(id, { value }));
+    Object.keys(boxes(root)).forEach((id) => put(id, { value: drawn[id] ?? "" }));
     root.querySelectorAll(".draft-note").forEach((old) => old.remove());
   }
   function note(text, act, does) {
@@ -96,7 +104,7 @@
 
   function save(isTyped) {
     if (!root || !root.isConnected || address() !== here || (isWritten() && isTyped !== true)) return;
-    const now = boxes(root), changed = Object.fromEntries(Object.entries(now).filter(([id, value]) => drawn[id] !== value));
+    const now = boxes(root), changed = Object.fromEntries(Object.entries(now).filter(([id, value]) => (drawn[id] ?? "") !== value));
     if (Object.keys(changed).some((id) => id !== "form-when")) keep(here, changed);
     else drop(here);
   }
@@ -111,7 +119,7 @@
     root.querySelectorAll(".draft-note").forEach((old) => old.remove());
     // an entry leaves its boxes empty, but for the day: what is typed from now on is another one
     const now = boxes(root);
-    Object.keys(drawn).forEach((id) => { drawn[id] = id === "form-when" || id.includes('"day"') ? now[id] : ""; });
+    Object.keys(now).forEach((id) => { drawn[id] = id === "form-when" || id.includes('"day"') ? now[id] : ""; });
   }
 
   document.addEventListener("input", (event) => { if (event.target.closest(ROOTS)) save(true); });

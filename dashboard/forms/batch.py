@@ -1,72 +1,137 @@
-"""Beside a batch as it is typed: what it takes, jars and loads, its published process, its cost."""
+"""Beside a batch as it is typed: danger first, its published process, what it takes, its cost."""
 
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from typing import Any
 
 from dash import html
+from dash.development.base_component import Component
 
 from dashboard.ask import Ask
-from dashboard.forms.boxes import label_of
+from dashboard.forms.heads import heads_of
+from dashboard.forms.process import Printed, in_danger, printed
 from dashboard.forms.reading import FieldTrouble, Typed, read_form
-from dashboard.forms.specs import FORMS
-from dashboard.parts import cautions, plain_table
-from dashboard.words import Words
+from dashboard.parts.marks import icon
 from ledger.door import Answers, Entry
-from ledger.door.recipes import from_recipe, recipe_of
+from ledger.door.recipes import from_recipe
+from ledger.door.retyped import retyped
 from ledger.door.texts import Texts
 from ledger.errors import LedgerError
-from ledger.kinds import CANNING
 from ledger.projections import PROJECTIONS
 from ledger.published import batch_as_typed, caution_before
-from ledger.published.processes import Process
 from ledger.questions.shared.plan import plan_of
 
-__all__ = ["beside_batch"]
+__all__ = ["Beside", "beside_batch"]
 
-_COLUMNS = 1
-"""Published processes in sight beside what was done; the others are folded."""
+_SOURCE = re.compile(r" \(([^()]*; [^()]*, \d{4})\)")
+"""A document named in a sentence: title; publisher, year."""
 
 
-def beside_batch(ask: Ask, typed: Typed) -> list[Any]:
-    """Return what stands beside a batch that is being typed; what cannot be said yet is left out."""
+@dataclass
+class Beside:
+    """What stands beside a batch that is being typed, each in its place; what cannot be said yet is empty.
+
+    Attributes
+    ----------
+    danger : list of components
+        The card above everything.
+    heads : dict
+        What each step says in a line: ``what``, ``out``, ``done``.
+    printed : Printed
+        The published process, beside the boxes of what was done; or why they cannot be read yet.
+    takes : list of components
+        What it takes and would cost.
+    """
+
+    danger: list[Any] = field(default_factory=list)
+    heads: dict[str, list[Any]] = field(default_factory=dict)
+    printed: Printed = field(default_factory=Printed)
+    takes: list[Any] = field(default_factory=list)
+
+
+def beside_batch(ask: Ask, typed: Typed, *, costs: bool = True) -> Beside:
+    """Return what stands beside a batch; `costs`: try the entry, and say what its jars would cost."""
     book, words = ask.data.book, ask.words
     answers = Answers(yes=True)
     try:
         entry = read_form(typed, Texts(book.catalogue(), answers), ask.data.today())
         body = from_recipe(book.catalogue(), entry.body)
-    except FieldTrouble as trouble:
-        return [
-            *_typed_caution(ask, typed),
-            html.P(words.refusal(trouble.error), className="quiet"),
-        ]
-    except LedgerError as error:
-        return [*_typed_caution(ask, typed), html.P(words.refusal(error), className="quiet")]
-    out: list[Any] = []
-    if body.get("makes"):
-        out += _published(ask, body, entry.on)
+    except (FieldTrouble, LedgerError) as trouble:
+        error = trouble.error if isinstance(trouble, FieldTrouble) else trouble
+        said = html.P(words.refusal(error), className="quiet")
+        note = [said] if any(typed.boxes.values()) else []  # nothing typed: nothing is wrong yet
+        heads = heads_of(ask, typed, {})
+        return Beside(_typed_danger(ask, typed), heads, Printed(note=note))
+    process = printed(ask, body, entry.on) if body.get("makes") else Printed()
     lines = _plan(ask, body) if body.get("used") or body.get("made") else []
-    costs: list[str] = []
-    if body.get("makes") and body.get("used") and body.get("made") and body.get("method"):
-        costs = _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
-    return [*_caution(ask, body), *out, *_takes(ask, lines, costs)]
+    each, cost = "", []
+    if costs and all(body.get(name) for name in ("makes", "used", "made", "method")):
+        each, cost = _cost(ask, Entry(entry.kind, body, on=entry.on, by=entry.by), answers)
+    heads = heads_of(ask, typed, body, each)
+    danger = _danger(ask, body)
+    return Beside(
+        danger, heads, in_danger(process) if danger else process, _takes(ask, lines, cost)
+    )
 
 
-def _typed_caution(ask: Ask, typed: Typed) -> list[Any]:
-    """Return the caution from boxes that cannot be read as an entry yet."""
+def _typed_danger(ask: Ask, typed: Typed) -> list[Any]:
+    """Return the danger from boxes that cannot be read as an entry yet."""
     boxes = [(name, text) for (name, _), text in sorted(typed.boxes.items()) if text]
     several = {name: [text for box, text in boxes if box == name] for name in _LISTS}
-    return _caution(ask, {**dict(boxes), **several})
+    return _danger(ask, {**dict(boxes), **several})
 
 
 _LISTS = ("used", "made", "acid", "equipment")
 
 
-def _caution(ask: Ask, said: Mapping[str, Any]) -> list[Any]:
-    """Return the caution on food of little acid without a pressure process, which stands first."""
-    return cautions(ask, caution_before(batch_as_typed(said)))
+def _danger(ask: Ask, said: Mapping[str, Any]) -> list[Any]:
+    """Return the card on food of little acid without a pressure process: what to do stands in it, whole."""
+    caution = caution_before(batch_as_typed(said))
+    if caution is None:
+        return []
+    text = ask.words.said(caution)
+    sources = _SOURCE.findall(text)
+    head, *rest = re.split(r"(?<=[.]) ", _SOURCE.sub("", text))
+    more = html.Details(
+        [
+            html.Summary(ask.words("batch.sources")),
+            html.Ul([html.Li(one) for one in dict.fromkeys(sources)]),
+        ]
+    )
+    card = html.Div(
+        [
+            html.H2([icon("warn"), html.Span(head)]),
+            html.P(" ".join(rest[:-2])),
+            html.P(" ".join(rest[-2:]), className="do"),
+            html.Div(_ways(ask, said), className="tools"),
+            more if sources else None,
+        ],
+        className="danger",
+        role="alert",
+    )
+    return [card]
+
+
+def _ways(ask: Ask, said: Mapping[str, Any]) -> list[Component]:
+    """Return the remedies, a tap each into the boxes: done anew under pressure, or kept cold."""
+    ways = []
+    if said.get("method") == "boiling water":
+        ways.append(("batch.to_pressure", [["method", 0, "pressure"]]))
+    made = [one for one in said.get("made", ()) if isinstance(one, Mapping)]
+    if any(one.get("jars") for one in made):
+        texts = retyped({"made": [{**one, "kept": "fridge"} for one in made]})["made"]
+        ways.append(("batch.to_fridge", [["made", i, text] for i, text in enumerate(texts)]))
+    return [
+        html.Button(
+            ask.words(key), type="button", className="button", disable_n_clicks=True,
+            **{"data-just": json.dumps(sets)},
+        )
+        for key, sets in ways
+    ]  # fmt: skip
 
 
 def _plan(ask: Ask, body: dict[str, Any]) -> list[str]:
@@ -105,114 +170,30 @@ def _takes(ask: Ask, lines: Sequence[str], costs: Sequence[str]) -> list[Any]:
     return [html.Details([html.Summary(head), inside], className="takes")]
 
 
-def _cost(ask: Ask, entry: Entry, answers: Answers) -> list[str]:
-    """Return the cost per jar as the reckoning gives it, with the entry tried and not written."""
+def _cost(ask: Ask, entry: Entry, answers: Answers) -> tuple[str, list[str]]:
+    """Return what a jar costs, in a word and in lines, as the reckoning gives it with the entry tried."""
     words = ask.words
     try:
         written, state = ask.data.book.trial(entry, answers)
         answer = PROJECTIONS["jar-cost"].build(state, batch=written.event.id)
     except LedgerError as error:
-        return [words.refusal(error)]
-    lines = []
+        return "", [words.refusal(error)]
+    each, lines = "", []
     for record in answer.records():
         least = words("batch.at_least") + " " if record["at_least"] else ""
         if record["jars"]:
-            text = words(
-                "batch.per_jar",
-                money=least + words.money(record["cost_per_jar"]),
-                jar=record["jar"],
-            )
+            money = least + words.money(record["cost_per_jar"])
+            each = each or words("batch.each", money=money)
+            text = words("batch.per_jar", money=money, jar=record["jar"])
         else:
             text = words("batch.in_all", money=least + words.money(record["cost"]["all_in"]))
+        lines.append(text)
         if record["shop_price_per_quart"] is not None and record["cost_per_quart"] is not None:
-            text += " " + words(
+            shop = words(
                 "batch.shop", home=words.money(record["cost_per_quart"]),
                 shop=words.money(record["shop_price_per_quart"]),
             )  # fmt: skip
-        lines.append(text)
+            lines.append(shop)
         if record["unpriced"]:
             lines.append(words("batch.unpriced", items=", ".join(record["unpriced"])))
-    return lines
-
-
-def _published(ask: Ask, body: dict[str, Any], on: str | None) -> list[Any]:
-    """Return the published processes for what is typed so far; only for canning methods."""
-    from ledger.published import altitude_ft, before_batch
-
-    if body.get("method") not in (None, *CANNING):
-        return []
-    catalogue = ask.data.book.catalogue()
-    recipe = recipe_of(catalogue, body.get("recipe") or body["makes"]) or {}
-    jars = next((made for made in body.get("made", ()) if made.get("jars")), {})
-    try:
-        height = altitude_ft(body.get("altitude") or catalogue.setting("altitude", on))
-        found = before_batch(
-            body["makes"], jar=jars.get("jar"), pack=body.get("pack"), method=body.get("method"),
-            gauge=body.get("gauge") or catalogue.setting("gauge", on), altitude_ft=height,
-            jars=int(jars["jars"]) if jars else None,
-            schedule=body.get("schedule") or recipe.get("schedule"),
-        )  # fmt: skip
-    except LedgerError as error:
-        return [html.P(ask.words.refusal(error), className="quiet")]
-    shown = found.processes[:_COLUMNS]
-    lines = [] if shown else [found.match.text]
-    lines += [text for text in found.questions[:3] if text != found.match.text]
-    words = ask.words
-    more = [
-        *(words.said(one.text.replace(f"; {one.where}", "")) for one in found.processes),
-        *(words("as_published.source", source=where) for where in dict.fromkeys(p.where for p in shown)),
-    ]  # fmt: skip
-    folded = html.Details(
-        [html.Summary(words("batch.source")), html.Ul([html.Li(one) for one in more])]
-    )
-    return [
-        _processes(ask, shown) if shown else None,
-        html.Ul([html.Li(words.said(one)) for one in lines]) if lines else None,
-        folded if more else None,
-        html.P(words.said(found.caution), className="under small"),
-    ]
-
-
-def _processes(ask: Ask, shown: Sequence[Process]) -> Any:
-    """Return published processes side by side, whole ones; one conscious tap says it was done just so."""
-    words, form = ask.words, FORMS["put_up"]
-    rows = [
-        (name, texts)
-        for name in ("minutes", "psi", "headspace", "acid")
-        if any(texts := [_printed(words, one, name) for one in shown])
-    ]
-    body = [[label_of(ask, form, name), *(text or "–" for text in texts)] for name, texts in rows]
-    heads = [words("batch.published"), *(_heading(words, one) for one in shown)]
-    table = plain_table(
-        heads, body, numeric=[False, *(True for _ in shown)], caption=words("batch.published"),
-        keeps_columns=True,
-    )  # fmt: skip
-    return html.Div([table, *(_just_so(ask, one) for one in shown)])
-
-
-def _heading(words: Words, one: Process) -> str:
-    parts = [one.schedule.method, one.schedule.gauge, one.schedule.pack]
-    return ", ".join(words.word("answers", part) for part in parts if part)
-
-
-def _printed(words: Words, one: Process, name: str) -> str | None:
-    """Return what a process prints for a field, as its box takes it."""
-    if name == "acid":
-        return words.said(one.acid) if one.acid else None
-    value = {"minutes": one.minutes, "psi": one.psi}.get(name)
-    return (
-        f"{one.headspace_in} in" if name == "headspace" else None if value is None else str(value)
-    )
-
-
-def _just_so(ask: Ask, one: Process) -> Any:
-    said = {
-        "method": one.schedule.method,
-        "gauge": one.schedule.gauge,
-        "pack": one.schedule.pack,
-        **{name: _printed(ask.words, one, name) for name in ("minutes", "psi", "headspace")},
-    }
-    return html.Button(
-        ask.words("batch.just_so"), type="button", className="button quiet-button wide",
-        disable_n_clicks=True, **{"data-just": json.dumps({k: v for k, v in said.items() if v})},
-    )  # fmt: skip
+    return each, lines

@@ -11,7 +11,7 @@ from dashboard.ask import Ask
 from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import Form
 from dashboard.forms.understanding import understood
-from dashboard.parts.alive import Box, Choice, Lines
+from dashboard.parts.alive import Box, Choice, Lines, Spare
 from dashboard.words import Words
 
 __all__ = ["basket", "box", "box_id", "example", "label_of", "single"]
@@ -22,6 +22,11 @@ _NUMBERS = ("money", "decimal")
 def box_id(field: str, row: int) -> dict[str, Any]:
     """Return the id of a box; keys in the order in which the browser spells them."""
     return {"field": field, "part": "box", "row": row}
+
+
+def spare_id(field: str, row: int) -> dict[str, Any]:
+    """Return the id of a line that waits until it is wanted."""
+    return {"field": field, "part": "line", "row": row}
 
 
 def said_id(field: str, row: int) -> dict[str, Any]:
@@ -49,7 +54,7 @@ def box(ask: Ask, form: Form, name: str, row: int, value: str = "", **more: Any)
         else None
     )
     return Box(
-        value=value, placeholder=example(ask.words, form.kind, name), inputMode=keypad, autoComplete="off",
+        value=value, placeholder=example(ask.words, form.kind, name) or " ", inputMode=keypad, autoComplete="off",
         offers=remembered(ask.data, form.kind, described) or None, **common,
     )  # fmt: skip
 
@@ -77,18 +82,24 @@ def single(ask: Ask, form: Form, name: str, values: list[str]) -> Component:
 
 
 def basket(
-    ask: Ask, form: Form, name: str, values: list[str], beside: list[dict[str, str]]
-) -> Component:
-    """Return a list of lines, each with what was understood and what stands beside it."""
+    ask: Ask, form: Form, name: str, values: list[str], beside: list[dict[str, str]],
+    *, least: int = 1, another: str = "",
+) -> Component:  # fmt: skip
+    """Return a list of lines, each with what was understood and what stands beside it.
+
+    `least` lines are there at first, `another` is what the button to the next one says.
+    """
     in_row = form.in_row if name == "lines" else ("labels", "unsealed") if name == "made" else ()
-    return _several(ask, form, name, form.rows(name), values, beside, in_row)
+    return _several(
+        ask, form, name, form.rows(name), values, beside, in_row, least=least, another=another
+    )
 
 
 def _several(
     ask: Ask, form: Form, name: str, rows: int, values: list[str], beside: list[dict[str, str]],
-    in_row: tuple[str, ...],
+    in_row: tuple[str, ...], *, least: int = 1, another: str = "",
 ) -> Component:  # fmt: skip
-    shown = max(1, len(values))
+    shown = max(least, len(values))
     rows = max(rows, shown)
     lines = [
         _row(ask, form, name, i, values[i] if i < len(values) else "",
@@ -96,12 +107,12 @@ def _several(
         for i in range(rows)
     ]  # fmt: skip
     group = f"rows-{name}"
-    another = html.Button(
-        ask.words("forms.another", what=label_of(ask, form, name)), type="button",
+    button = html.Button(
+        another or ask.words("forms.another", what=label_of(ask, form, name)), type="button",
         className="button plain", disable_n_clicks=True, **{"data-next": group},
     )  # fmt: skip
     return html.Div(
-        [html.Div(lines, id=group, className="rows"), another if rows > shown else None],
+        [html.Div(lines, id=group, className="rows"), button if rows > shown else None],
         className="row",
     )
 
@@ -134,4 +145,6 @@ def _row(
         children.append(
             html.Details([html.Summary(ask.words("forms.labels")), *inside], open=is_open)
         )
-    return html.Div(children, className="row spare" if hidden else "row")
+    if hidden:
+        return Spare(children=children, id=spare_id(name, row))
+    return html.Div(children, className="row")

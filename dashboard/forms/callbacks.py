@@ -26,6 +26,8 @@ from dashboard.drawing import ask_of, trouble
 from dashboard.errands import Errands
 from dashboard.forms.batch import beside_batch
 from dashboard.forms.doubts import doubt_shown
+from dashboard.forms.heads import STEPS
+from dashboard.forms.process import ROWS
 from dashboard.forms.reading import Typed
 from dashboard.forms.specs import FORMS
 from dashboard.forms.understanding import understood
@@ -201,7 +203,12 @@ def wire_forms(app: Dash, data: Data) -> None:
         return written_card(ask.words("happened.undone"))
 
     @app.callback(
-        Output("batch-side", "children"),
+        Output("batch-danger", "children"),
+        *(Output(f"batch-head-{name}", "children") for name in STEPS),
+        *(Output(f"batch-pub-{name}", "children") for name in ("method", *ROWS)),
+        Output("batch-just", "children"),
+        Output("batch-note", "children"),
+        Output("batch-takes", "children"),
         Input("form-rested", "data"),
         State(_BOX, "value"),
         State(_BOX, "id"),
@@ -212,7 +219,10 @@ def wire_forms(app: Dash, data: Data) -> None:
     def beside(_rested: int, values: Any, ids: Any, kind: str, when: str, by: str | None) -> Any:
         typed = _typed(kind, when, by, boxes_of(ids, values))
         typed.day = typed.day or None  # one not typed yet keeps nothing back
-        return beside_batch(ask_of(data, "/write"), typed)
+        now = beside_batch(ask_of(data, "/write"), typed)
+        heads = (now.heads.get(name) for name in STEPS)
+        values = (now.printed.values.get(name) for name in ("method", *ROWS))
+        return now.danger, *heads, *values, now.printed.just, now.printed.note, now.takes
 
     app.clientside_callback(
         ClientsideFunction("croft", "shown"),

@@ -10,12 +10,15 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.forms.batch import beside_batch
 from dashboard.forms.bill import bill_says, bill_sum, shops
 from dashboard.forms.boxes import basket, box_id, single
+from dashboard.forms.reading import Typed
 from dashboard.forms.specs import FORMS, Form
+from dashboard.forms.steps import steps_of
 from dashboard.forms.understanding import recent_lines
 from dashboard.parts.alive import Box, OneOf
-from dashboard.parts.marks import icon
+from dashboard.words import Words
 from ledger.door.retyped import retyped
 
 __all__ = ["form_of"]
@@ -46,6 +49,7 @@ def form_of(
         persistence_type="local", value="", autoComplete="off",
     )  # fmt: skip
     more = [_field(ask, form, name, texts) for name in form.more]
+    when, when_is_said = _when(ask, on), on is not None and on != ask.data.today().isoformat()
     by_recipe = () if replaces else ("schedule",)
     is_open = any(texts.get(name) for name in form.more if name not in by_recipe)
     children: list[Any] = [
@@ -55,25 +59,19 @@ def form_of(
         dcc.Store(id="form-accepted", data=[]),
         dcc.Store(id="form-rested", data=0),
         bill_says(ask) if kind == "bought" else None,
-        *(_steps(ask, form, texts) if form.steps else _first(ask, form, form.first, texts)),
+        *(_steps(ask, form, texts, on) if form.steps else _first(ask, form, form.first, texts)),
         bill_sum(ask) if kind == "bought" else None,
-        _when(ask, on),
-        html.Details(
-            [
-                html.Summary(words("forms.more")),
-                html.Div([*more, by] if form.steps else more, className="rows"),
-            ],
-            open=is_open,
-        )
-        if more
-        else None,
-        None if form.steps else by,
+        *(
+            [_fold(words("batch.more"), [when, *more, by], is_open=is_open or when_is_said)]
+            if form.steps
+            else [when, _fold(words("forms.more"), more, is_open=is_open) if more else None, by]
+        ),
         html.Div(
             [
                 html.Div(id="form-said", role="status"),
                 html.Button(
-                    words("forms.correct" if replaces else "forms.write"), id="form-write",
-                    type="button", className="button wide", n_clicks=0,
+                    _writes(words, "forms.correct" if replaces else "forms.write", form),
+                    id="form-write", type="button", className="button wide", n_clicks=0,
                 ),
             ],
             className="stick",
@@ -82,72 +80,48 @@ def form_of(
     return html.Div(children, className=f"form of-{kind}")
 
 
-def _steps(ask: Ask, form: Form, texts: dict[str, Any]) -> list[Component]:
-    """Return the fields in sight as steps; one that is filled says so in a line and unfolds by a tap."""
-    words, out = ask.words, []
-    for n, (step, names) in enumerate(form.steps, 1):
-        said = _said(texts, names)
-        is_done = bool(said) and step in ("what", "out")
-        head = [
-            html.Span(icon("check") if is_done else str(n), className="no"),
-            html.Span(
-                [
-                    html.H2(words(f"batch.step_{step}")),
-                    html.Span(said, className="quiet") if is_done else None,
-                ]
-            ),
-        ]
-        fields = html.Div(_first(ask, form, names, texts), className=f"fields fields-{step}")
-        out.append(
-            html.Details(
-                [html.Summary(head), fields],
-                open=not is_done,
-                className="step done" if is_done else "step",
-            )
-        )
-    return out
+def _fold(title: str, inside: list[Component], *, is_open: bool) -> Component:
+    return html.Details([html.Summary(title), html.Div(inside, className="rows")], open=is_open)
 
 
-def _said(texts: dict[str, Any], names: tuple[str, ...]) -> str:
-    """Return what is filled in already, in a line."""
-    out = []
-    for name in names:
-        said = texts.get(name) or []
-        out += [said] if isinstance(said, str) else list(said)
-    return ", ".join(dict.fromkeys(out))
+def _writes(words: Words, key: str, form: Form) -> Any:
+    """Return what the button says; a batch in danger is written down marked (croft.css shows which)."""
+    if not form.steps:
+        return words(key)
+    return [
+        html.Span(words(key), className="as-usual"),
+        html.Span(words("batch.write_marked"), className="as-danger"),
+    ]
 
 
-_DONE = ("minutes", "gauge", "psi", "headspace", "pack", "acid")
-"""Boxes that say how a batch was done: they fold while nothing stands in them beside a recipe."""
+def _steps(ask: Ask, form: Form, texts: dict[str, Any], on: str | None) -> list[Component]:
+    """Return a batch's steps, with what stands beside them as they begin; its cost follows."""
+    boxes: dict[tuple[str, int], str] = {}
+    for name, said in texts.items():
+        if name != "beside":
+            several = [said] if isinstance(said, str) else said
+            boxes |= {(name, row): text for row, text in enumerate(several)}
+    boxes |= {
+        (name, row): text
+        for lines in texts["beside"].values()
+        for row, beside in enumerate(lines)
+        for name, text in beside.items()
+    }
+    beside = beside_batch(ask, Typed(form.kind, day=on, boxes=boxes), costs=False)
+    return steps_of(ask, form, texts, beside, lambda name: _first(ask, form, (name,), texts))
 
 
 def _first(ask: Ask, form: Form, names: tuple[str, ...], texts: dict[str, Any]) -> list[Component]:
-    """Return fields; beside a batch, right below what came out, what it takes and costs."""
+    """Return fields, each with what is offered for it."""
     out = []
     for name in names:
-        if form.kind == "put_up" and name == "method":
-            out.append(html.Div(id="batch-side", className="batch-side"))
-            if texts.get("makes"):
-                return [*out, _otherwise(ask, form, names, texts)]
-        out.append(_field(ask, form, name, texts))
+        offered = None
         if not texts.get(name) and form.is_parts(name):
-            out.append(_last_things(ask, form, name))
+            offered = _last_things(ask, form, name)
+        out += [_field(ask, form, name, texts, is_offered=offered is not None), offered]
         if name == "shop":
             out.append(shops(ask))
     return [one for one in out if one is not None]
-
-
-def _otherwise(ask: Ask, form: Form, names: tuple[str, ...], texts: dict[str, Any]) -> Component:
-    """Return the boxes of how it was done, folded while a recipe's process stands above them."""
-    done = [_field(ask, form, one, texts) for one in names]
-    return html.Details(
-        [
-            html.Summary(ask.words("batch.otherwise")),
-            html.Div(done, className="fields fields-done"),
-        ],
-        className="otherwise",
-        open=any(texts.get(one) for one in _DONE),
-    )
 
 
 def _last_things(ask: Ask, form: Form, name: str) -> Component | None:
@@ -174,11 +148,16 @@ def _as_line(form: Form, texts: dict[str, Any]) -> dict[str, Any]:
     return texts
 
 
-def _field(ask: Ask, form: Form, name: str, texts: dict[str, Any]) -> Component:
+def _field(
+    ask: Ask, form: Form, name: str, texts: dict[str, Any], *, is_offered: bool = False
+) -> Component:
     said = texts.get(name) or []
     values = [said] if isinstance(said, str) else list(said)
     if form.is_parts(name) or name == form.as_line:
-        return basket(ask, form, name, values, texts["beside"].get(name, []))
+        beside, more = texts["beside"].get(name, []), {}
+        if form.steps and name == "work":  # a tap on who worked last makes the line
+            more = {"least": 0 if is_offered else 1, "another": ask.words("batch.someone")}
+        return basket(ask, form, name, values, beside, **more)
     return single(ask, form, name, values)
 
 

@@ -10,9 +10,11 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.forms.understanding import newest_bodies
 from dashboard.parts import figure, icon
 from dashboard.parts.boards import Board, boards_of
 from dashboard.parts.keeping import named, soonest, spoken
+from dashboard.parts.kitchen import measured
 from ledger.published import GRAVE
 
 __all__ = ["things"]
@@ -66,7 +68,7 @@ def _eat(ask: Ask, rows: list[dict[str, Any]]) -> Iterator[Component]:
     if not near:
         return
     row = near[0]
-    left = words("today.are_left", left=words.said(row["left"]["text"]))
+    left = words("today.are_left", left=measured(words, row["left"]))
     if row["days_left"] < 0:
         head = words("today.look_at", item=row["item"])
         since = words("today.past_since", day=words.day(row["use_by"], short=True))
@@ -116,7 +118,12 @@ def _runs_out(ask: Ask) -> Iterator[Component]:
     wants = [row for row in stock.records() if row["packs_wanted"]]  # what Shopping lists
     if not wants:
         return
-    low = [row for row in wants if row["weeks"] is not None and row["weeks"] < _LOW_WEEKS]
+    own = _made_here(ask)
+    low = [
+        row
+        for row in wants
+        if row["weeks"] is not None and row["weeks"] < _LOW_WEEKS and row["item"] not in own
+    ]
     out = sorted(low, key=lambda row: (row["weeks"], row["item"]))[:_NAMED]
     wanted = len(wants)
     to_buy = words("today.to_buy", n=wanted, money=words.money(stock.totals.get("cost")))
@@ -133,19 +140,29 @@ def _runs_out(ask: Ask) -> Iterator[Component]:
     yield _thing("list", words(key, items=named(names)), figures, **link)
 
 
+def _made_here(ask: Ask) -> set[str]:
+    """Return what the kitchen makes itself, as bread: it is baked anew, and does not run out."""
+    catalogue = ask.data.book.catalogue()
+    made = {str(one["makes"]) for one in catalogue.recipes.values() if one.get("makes")}
+    made |= {str(body["makes"]) for kind, body in newest_bodies(ask.data) if kind == "put_up"}
+    return {catalogue.name(item) for item in made if catalogue.is_item(item)}
+
+
 def _open_batches(ask: Ask) -> Iterator[Component]:
     frame = ask.show("as-published").frame
     if frame.empty:
         return
-    for standing, key in (("short of it", "short"), ("not recorded", "not_recorded")):
+    words = ask.words
+    for standing, one, many in (
+        ("short of it", "today.short_one", "today.short"),
+        ("not recorded", "today.not_recorded_one", "today.not_recorded"),
+    ):
         n = int((frame["standing"] == standing).sum())
         if n:
+            look = words("today.look_one" if n == 1 else "today.look")
             href = f"/as-published?standing={standing.replace(' ', '+')}"
-            words = ask.words
-            yield _thing(
-                "warn", words(f"today.{key}", n=n), words("today.look"), href,
-                words("nav.as_published"),
-            )  # fmt: skip
+            head = words(one if n == 1 else many, n=n)
+            yield _thing("warn", head, look, href, words("nav.as_published"))
 
 
 def _long_past(ask: Ask, rows: list[dict[str, Any]]) -> Iterator[Component]:
@@ -153,6 +170,7 @@ def _long_past(ask: Ask, rows: list[dict[str, Any]]) -> Iterator[Component]:
     if n:
         words = ask.words
         yield _thing(
-            "counted", words("today.long_past", n=n), words("today.still_there"),
+            "counted", words("today.long_past_one" if n == 1 else "today.long_past", n=n),
+            words("today.still_there"),
             "/write?kind=counted", words("kinds.counted.title"),
         )  # fmt: skip

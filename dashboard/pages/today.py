@@ -18,9 +18,11 @@ from dashboard.pages._page import Page
 from dashboard.pages.begin import begin, first_answer, is_new, sample_offer
 from dashboard.pages.write_down import kind_tiles
 from dashboard.parts import figure, icon, section
+from dashboard.parts.aloud import aloud
 from dashboard.parts.danger import danger_card, mark_of
 from dashboard.parts.keeping import named, soonest, spoken, time_left, track
 from dashboard.parts.kinds import icon_of
+from dashboard.parts.kitchen import measured
 from ledger.history import HistoryRow
 from ledger.published import GRAVE
 
@@ -116,7 +118,7 @@ def _use_up(ask: Ask, most: int) -> Component:
             [
                 dcc.Link(html.B(named(spoken(row["item"]))), href="/shelf"),
                 " ",
-                html.Span(words.said(row["left"]["text"]), className="quiet"),
+                html.Span(measured(words, row["left"]), className="quiet"),
                 mark_of(ask, row),
             ],
             className="name",
@@ -143,15 +145,17 @@ def _entry(ask: Ask, row: HistoryRow) -> Component:
     words = ask.words
     ago = (ask.data.today() - dt.date.fromisoformat(row.on)).days
     when = words("today.this_day") if ago == 0 else words("today.yesterday") if ago == 1 else ""
-    said = words.said(row.line)
+    said = aloud(ask, row)
     inside = [
         icon(icon_of(row.kind), small=True),
-        html.Span(said[:1].upper() + said[1:], className="t"),
+        html.Span(said, className="t"),
         html.Span(when or words.day(row.on, short=True), className="w"),
     ]
     href = f"/write?kind={row.kind}&replaces={row.id}"
     if row.kind == "struck":
         href = f"/history?find={row.id.split('-')[0]}"
+    if row.kind == "setting_changed":
+        href = "/settings"
     return dcc.Link(inside, href=href, className="tap", title=said)
 
 

@@ -64,11 +64,10 @@ def draw(ask: Ask) -> Any:
         body = body or {"item": ask.query["item"]}
     body = body or _of_jar(ask, kind) or (_basket(ask) if kind == "bought" else None)
     replaces = ask.query.get("replaces") if body else None
+    says = ask.words("write.correcting") if replaces else ask.words.kind(kind, "says")
+    is_plain = bool(FORMS[kind].steps) and not replaces  # its steps say it
     return [
-        html.P(
-            ask.words("write.correcting") if replaces else ask.words.kind(kind, "says"),
-            className="under",
-        ),
+        None if is_plain else html.P(says, className="under"),
         None if body else _same_as_last(ask, kind),
         None if body or kind != "put_up" else _recipes(ask),
         form_of(ask, kind, body=body, on=on, replaces=replaces),

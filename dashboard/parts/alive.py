@@ -13,7 +13,7 @@ from typing import Any, ClassVar
 from dash.development.base_component import Component
 from markupsafe import Markup
 
-__all__ = ["Box", "Choice", "Lines", "OneOf", "Panel", "Slide", "spelt"]
+__all__ = ["Box", "Choice", "Lines", "OneOf", "Panel", "Slide", "Spare", "spelt"]
 
 
 def spelt(id: Any) -> str:
@@ -179,6 +179,20 @@ class Panel(_Alive):
 
     _namespace, _type = "croft", "Panel"
     _prop_names: ClassVar[list[str]] = ["children", "id", "opened", "title", "closes"]
+
+    def markup(self, _inner: Callable[[Any], str]) -> str:
+        """Return nothing: it opens when the page is alive."""
+        return ""
+
+
+class Spare(_Alive):
+    """A line of a form that waits until it is wanted: its boxes are there, and drawn once it is ``opened``.
+
+    Eleven lines that most entries never touch were most of what a slow phone did before a form was ready.
+    """
+
+    _namespace, _type = "croft", "Spare"
+    _prop_names: ClassVar[list[str]] = ["children", "id", "opened"]
 
     def markup(self, _inner: Callable[[Any], str]) -> str:
         """Return nothing: it opens when the page is alive."""

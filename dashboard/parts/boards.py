@@ -11,7 +11,7 @@ from typing import Any
 from ledger.amounts import jar_volume_ul
 from ledger.published import GRAVE, MARKED, OPEN
 
-__all__ = ["PARTED", "Board", "boards_of", "count_of", "marks_of"]
+__all__ = ["PARTED", "Board", "boards_of", "count_of", "marks_of", "size_of"]
 
 _QUART_ML, _PINT_ML = 700, 350
 """From so much on a jar is drawn as a quart, and as a pint; a smaller one as a half-pint."""
@@ -61,8 +61,13 @@ class Board:
     @property
     def size(self) -> str:
         """How one is drawn: ``qt``, ``pt`` or ``hp``."""
-        ml = float(jar_volume_ul(self.jar) or 0) / 1000
-        return "qt" if ml >= _QUART_ML else "pt" if ml >= _PINT_ML else "hp"
+        return size_of(self.jar)
+
+
+def size_of(jar: str) -> str:
+    """Return how a jar is drawn: ``qt``, ``pt`` or ``hp``."""
+    ml = float(jar_volume_ul(jar) or 0) / 1000
+    return "qt" if ml >= _QUART_ML else "pt" if ml >= _PINT_ML else "hp"
 
 
 def count_of(row: Mapping[str, Any]) -> int:

@@ -19,6 +19,8 @@ _SOON, _NEAR, _WEEK, _LONG, _YEAR = 5, 14, 7, 70, 300
 """Days below which a bar is damson, and straw; a day is named; weeks are said, not a date; a month."""
 _HEAVY_G = 500.0
 """A piece that weighs more is eaten by parts."""
+_NEVER_COUNTED = ("sugar",)
+"""What the food table has in the plural for its sorts, and no kitchen counts."""
 _LEAST = 4
 """Per cent of a bar that is always seen."""
 
@@ -49,6 +51,8 @@ def spoken(item: str) -> str:
     ('frozen green beans', 'plums', 'butter')
     """
     words = item.split()
+    if words and words[-1] in _NEVER_COUNTED:
+        return item
     for n in range(len(words)):
         plain = everyday(" ".join(words[n:]), "en")
         if plain is None:

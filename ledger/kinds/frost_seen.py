@@ -27,7 +27,8 @@ class FrostSeen(Struct, kw_only=True):
 
 def tell(body: dict[str, Any]) -> str:
     """Say it in one line."""
-    return f"{body['frost']} frost on {body['seen']}"
+    first, season = body["frost"].split(" ", 1)
+    return f"{first} frost {season} on {body['seen']}"
 
 
 def says(body: dict[str, Any]) -> Message:

@@ -35,11 +35,11 @@ def test_page_says_it_of_nothing_else(data, search):
 
 def test_it_stands_beside_a_batch_whose_boxes_cannot_be_read_yet(data):
     boxes = {("makes", 0): "green beans", ("method", 0): "boiling water", ("used", 0): "14 lbs of"}
-    shown = [text_of(part) for part in beside_batch(ask_of(data, "/write"), Typed("put_up", boxes=boxes))]  # fmt: skip
-    assert shown[0].startswith("CAUTION: green beans")
+    (card,) = beside_batch(ask_of(data, "/write"), Typed("put_up", boxes=boxes)).danger
+    assert text_of(card).startswith("CAUTION: green beans")
+    assert "within 2 hours" in text_of(card)
     boxes[("method", 0)] = "pressure"
-    shown = [text_of(part) for part in beside_batch(ask_of(data, "/write"), Typed("put_up", boxes=boxes))]  # fmt: skip
-    assert not any("CAUTION" in text for text in shown)
+    assert beside_batch(ask_of(data, "/write"), Typed("put_up", boxes=boxes)).danger == []
 
 
 def test_it_stands_beside_a_batch_whose_recipe_brings_the_method(data):
@@ -47,5 +47,5 @@ def test_it_stands_beside_a_batch_whose_recipe_brings_the_method(data):
     recipe = {"recipe": "beans", "makes": "canned green beans", "uses": uses, "method": "boiling water", "yields": "7 pint jars"}  # fmt: skip
     data.book.write("recipe_written", recipe, on="2026-09-01")
     typed = Typed("put_up", boxes={("makes", 0): "canned green beans", ("recipe", 0): "beans"})
-    shown = [text_of(part) for part in beside_batch(ask_of(data, "/write"), typed)]
-    assert shown[0].startswith("CAUTION: canned green beans")
+    (card,) = beside_batch(ask_of(data, "/write"), typed).danger
+    assert text_of(card).startswith("CAUTION: canned green beans")

@@ -83,7 +83,7 @@ def test_what_a_batch_took_of_a_meter(book, fixed_day, yes):
          "Ada at the table (female, 39 years, nursing, hard work)"),
         ("person_described", {"person": "Ben", "sex": "male", "born": "1984-04-12", "table": "away"},
          "Ben at the table (male, born 1984-04-12, away from the table)"),
-        ("frost_seen", {"frost": "first of fall", "seen": "2026-10-01"}, "first of fall frost on 2026-10-01"),
+        ("frost_seen", {"frost": "first of fall", "seen": "2026-10-01"}, "first frost of fall on 2026-10-01"),
         ("meter_read", {"meter": "freezer", "reads": "412.6 kWh"}, "meter freezer reads 412.6 kWh"),
         ("flock_counted", {"hens": 6, "hatched": "2025-04-10"}, "6 hens, hatched 2025-04-10"),
         ("seed_checked", {"crop": "carrot", "year": 2025, "sown": 20, "sprouted": 13},
