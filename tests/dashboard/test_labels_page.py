@@ -46,7 +46,9 @@ def of_class(drawn, name):
 def on_paper(drawn):
     """Return the labels of the sheets that are printed; a phone's look at them stands apart."""
     sheets = of_class(drawn, "label-sheet")
-    return [one for one in walk(sheets) if "jar-label" in str(getattr(one, "className", "")).split()]
+    return [
+        one for one in walk(sheets) if "jar-label" in str(getattr(one, "className", "")).split()
+    ]
 
 
 def links(drawn):
