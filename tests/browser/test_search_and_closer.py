@@ -12,7 +12,7 @@ def test_search_finds_names_pages_and_notes(demo, open_page, width, scheme):
     page.locator("a[href='/search']").first.click()
     page.wait_for_selector("#page input")
     page.locator("#page input").fill("mill lane")
-    page.wait_for_selector("#page table >> text=shop or neighbour")
+    page.wait_for_selector("#page .names >> text=shop or neighbour")
     page.wait_for_selector("#page .entries li")
     settled(page)
     assert page.evaluate("document.activeElement.matches('#page input')")
