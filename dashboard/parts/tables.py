@@ -79,7 +79,9 @@ def answer_table(
     staying = sorted(filter(stays, rows), key=stays) if stays is not None else []
     if stays is not None:
         rows = [*staying, *(row for row in rows if not stays(row))]
-    table = "-".join([answer.name, *sorted(map(str, options or {}))])
+    said = dict(options or {})
+    group = said.pop("group", None)  # several tables of one answer are told apart by it
+    table = "-".join([answer.name, *sorted(map(str, said)), *([str(group)] if group else [])])
     limit = None if ask.wants_all(table) else max(most, len(staying))
     heads = [ask.words.label(answer.name, column) for column in shown]
     body = [
