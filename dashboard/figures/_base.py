@@ -11,6 +11,10 @@ from dashboard.theme import INK, LINE, QUIET
 
 __all__ = ["blank", "plain_names"]
 
+_SANS = (
+    '-apple-system, "Segoe UI", Roboto, "Noto Sans", "Liberation Sans", "DejaVu Sans", sans-serif'
+)
+"""The page's own face (croft.css)."""
 _NAMES = ("x", "y", "name", "text", "labels", "customdata")
 _OF_AXES = ("categoryarray", "ticktext", "tickvals")
 """Where a figure holds names that somebody wrote."""
@@ -33,7 +37,7 @@ def blank(scheme: str, **layout: Any) -> go.Figure:
         layout={
             "paper_bgcolor": "rgba(0,0,0,0)",
             "plot_bgcolor": "rgba(0,0,0,0)",
-            "font": {"family": "system-ui, sans-serif", "size": 14, "color": INK[scheme]},
+            "font": {"family": _SANS, "size": 13, "color": INK[scheme]},
             "margin": {"l": 8, "r": 8, "t": 8, "b": 8},
             "dragmode": False,
             "hovermode": "closest",

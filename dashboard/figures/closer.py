@@ -11,18 +11,42 @@ import plotly.graph_objects as go
 from dashboard.figures._base import blank
 from dashboard.theme import INK, LINE, QUIET, TOKENS
 
-__all__ = ["batches", "stock", "weeks"]
+__all__ = ["batches", "is_cut", "stock", "weeks"]
 
 
-def _near(figure: go.Figure, scheme: str) -> go.Figure:
-    """Let a figure be brushed along its days, with a strip of the whole below it."""
-    figure.update_layout(dragmode="zoom", hovermode="x unified", showlegend=False)
+_YEARS = 5
+"""Years of months that are legible at once; the strip below has all of them."""
+_REACH = 40
+"""How far from a finger a mark is told, px."""
+_TALL, _LINE = 250, 15
+"""Height of a drawing and of a line's name, about, px."""
+
+
+def _near(figure: go.Figure, scheme: str, first: Any = None) -> go.Figure:
+    """Let a figure be brushed along its days, with a strip of the whole below it; `first` is where it begins.
+
+    Wherever a finger is, the nearest day is told: points of a stretch come nearer lie far apart.
+    """
+    figure.update_layout(dragmode="zoom", hovermode="x unified", hoverdistance=-1, showlegend=False)
     strip = {"visible": True, "thickness": 0.12, "bordercolor": LINE[scheme], "borderwidth": 1}
     at = [one for trace in figure.data for one in trace.x]
-    ends = (
-        {"range": [min(at), max(at)]} if at and min(at) < max(at) else {}
-    )  # names stand beyond it
-    return figure.update_xaxes(fixedrange=False, rangeslider={**strip, **ends}, **ends)
+    if not at or min(at) >= max(at):
+        return figure.update_xaxes(fixedrange=False, rangeslider=strip)
+    ends = [min(at), max(at)]  # names stand beyond it
+    seen = [max(first, ends[0]) if first is not None else ends[0], ends[1]]
+    return figure.update_xaxes(fixedrange=False, rangeslider={**strip, "range": ends}, range=seen)
+
+
+def _from(days: pd.Series) -> str | None:
+    """Return the day from which the newest years are drawn; None where there are no more of them."""
+    last = str(days.iloc[-1])
+    first = f"{int(last[:4]) - _YEARS}{last[4:]}"
+    return first if str(days.iloc[0]) < first else None
+
+
+def is_cut(days: pd.Series) -> bool:
+    """Return whether a drawing of these days begins with the newest years alone."""
+    return _from(days) is not None
 
 
 def stock(
@@ -58,7 +82,7 @@ def stock(
     for name, column, shift in ((most, "most", 9), (there, "left", -7), (least, "least", 0)):
         colour = TOKENS[scheme]["leaf"] if column == "left" else QUIET[scheme]
         _named(figure, frame[["on", column]].dropna(), name, colour, shift)
-    return _near(figure, scheme)
+    return _near(figure, scheme, _from(frame["on"]))
 
 
 def _named(figure: go.Figure, line: pd.DataFrame, name: str, colour: str, shift: float) -> None:
@@ -73,7 +97,9 @@ def _named(figure: go.Figure, line: pd.DataFrame, name: str, colour: str, shift:
     figure.layout.margin.r = max(figure.layout.margin.r, 10 + 7.2 * len(name))
 
 
-def batches(frame: pd.DataFrame, scheme: str, *, ours: str, shop: str, unit: str) -> go.Figure:
+def batches(
+    frame: pd.DataFrame, scheme: str, *, ours: str, shop: str, unit: str, money: tuple[str, str]
+) -> go.Figure:
     """Return what each batch cost, with the shop's price of its day.
 
     Parameters
@@ -83,6 +109,8 @@ def batches(frame: pd.DataFrame, scheme: str, *, ours: str, shop: str, unit: str
     scheme : {'light', 'dark'}
     ours, shop, unit : str
         What the two marks and the axis are called.
+    money : (str, str)
+        What stands before and behind an amount of money.
     """
     figure = blank(scheme)
     for name, column, mark, colour in (
@@ -92,12 +120,15 @@ def batches(frame: pd.DataFrame, scheme: str, *, ours: str, shop: str, unit: str
         figure.add_scatter(
             x=frame["on"], y=frame[column], name=name, mode="markers", customdata=frame["item"],
             marker={"symbol": mark, "size": 9, "color": colour},
-            hovertemplate="%{customdata}: " + name + " %{y:.2f}<extra></extra>",
+            hovertemplate="%{customdata}: " + name + " " + "%{y:.2f}".join(money) + "<extra></extra>",
         )  # fmt: skip
-    figure.update_yaxes(title_text=unit, rangemode="tozero")
+    figure.update_yaxes(
+        title_text=unit, rangemode="tozero", tickprefix=money[0], ticksuffix=money[1]
+    )
     _named(figure, frame[["on", "shop"]].dropna(), shop, INK[scheme], 8)
     _named(figure, frame[["on", "cost"]].dropna(), ours, TOKENS[scheme]["leaf"], -8)
-    return _near(figure, scheme).update_layout(hovermode="closest")
+    near = _near(figure, scheme, _from(frame["on"]))
+    return near.update_layout(hovermode="closest", hoverdistance=_REACH)
 
 
 def weeks(seasons: Mapping[str, Sequence[Any]], scheme: str, *, unit: str, week: str) -> go.Figure:
@@ -112,7 +143,7 @@ def weeks(seasons: Mapping[str, Sequence[Any]], scheme: str, *, unit: str, week:
         What the axes are called.
     """
     figure = blank(scheme)
-    newest = list(seasons)[-1] if seasons else ""
+    newest, apart = list(seasons)[-1] if seasons else "", _apart(seasons)
     for season, points in seasons.items():
         is_newest = season == newest
         figure.add_scatter(
@@ -121,10 +152,23 @@ def weeks(seasons: Mapping[str, Sequence[Any]], scheme: str, *, unit: str, week:
             hovertemplate=season + ": %{y:.1f} " + unit + "<extra></extra>",
         )  # fmt: skip
         colour = TOKENS[scheme]["leaf"] if is_newest else QUIET[scheme]
-        above = 14 * (len(seasons) - 1 - list(seasons).index(season))
-        _named(figure, pd.DataFrame(points), season, colour, above)
+        _named(figure, pd.DataFrame(points), season, colour, apart.get(season, 0.0))
     figure.update_yaxes(title_text=unit, rangemode="tozero")
     at = [one[0] for points in seasons.values() for one in points]
     span = max(at, default=0) - min(at, default=0) + 1
     figure.update_xaxes(title_text=week, tickformat="d", nticks=min(12, span))  # no half weeks
     return _near(figure, scheme)
+
+
+def _apart(seasons: Mapping[str, Sequence[Any]]) -> dict[str, float]:
+    """Return by how much the name of each line is raised, px, so that none lies on another."""
+    most = max((one[1] for points in seasons.values() for one in points), default=0) or 1
+    ends = sorted(
+        (points[-1][1] / most * _TALL, name) for name, points in seasons.items() if points
+    )
+    out: dict[str, float] = {}
+    free = -float(_LINE)
+    for at, name in ends:
+        free = max(at, free + _LINE)
+        out[name] = free - at
+    return out

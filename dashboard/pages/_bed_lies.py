@@ -81,11 +81,14 @@ def drawn_beds(
         def lying(width: float) -> str:
             return plan(beds, said, bar_of=bar_of, width=width, scheme=ask.scheme)
 
-        out.append(drawing(ask, key, lying, said, None if rest else table, desk=desk))
+        if rest:
+            out.append(drawing(ask, key, lying, said, desk=desk))
+        else:
+            out.append(drawing(ask, key, lying, said, table, under=way(ask), desk=desk))
     if rest:
-        name = f"{key}-strips" if laid else key
-        out.append(drawing(ask, name, lambda width: strips(rest, width), said, table, desk=desk))
-    return [*out, way(ask)]
+        name, lay = f"{key}-strips" if laid else key, lambda width: strips(rest, width)
+        out.append(drawing(ask, name, lay, said, table, under=way(ask), desk=desk))
+    return out
 
 
 def _laid(bed: Bed, lie: Lie, rows: Ways) -> LaidBed:

@@ -11,7 +11,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.drawings.spans import Span, spans
-from dashboard.parts import jar_row, section
+from dashboard.parts import icon, jar_row, section
 from dashboard.parts.boards import Board, boards_of, marks_of
 from dashboard.parts.danger import said_of
 from dashboard.parts.drawings import drawing
@@ -31,15 +31,15 @@ _SOON, _FAR = 42, 75
 _STROKES = 3
 
 
-def leaf(ask: Ask) -> list[Any]:
-    """Return the way to print and the sheet itself."""
+def leaf(ask: Ask, asked: Component) -> list[Any]:
+    """Return the choice of a question beside the way to print, and the sheet itself."""
     words = ask.words
     rows = ask.show("shelf").records()
     items = ask.show("shelf", items=True).records()
     grave = [row for row in rows if row["standing"] in GRAVE]
     boards = [board for board in boards_of(rows) if not board.is_grave]
     button = html.Button(
-        words("winter.print"),
+        [icon("print", small=True), words("winter.print")],
         type="button",
         className="button quiet-button",
         disable_n_clicks=True,
@@ -64,7 +64,7 @@ def leaf(ask: Ask) -> list[Any]:
         ],
         className="leaf-sheet",
     )
-    return [html.Div([words("winter.leaf_says"), button], className="tools under"), sheet]
+    return [html.Div([asked, button], className="choices beside"), sheet]
 
 
 def _grave(ask: Ask, row: Mapping[str, Any]) -> str:

@@ -31,7 +31,7 @@ def draw(ask: Ask) -> Any:
     if ask.is_empty:
         return nothing_yet(ask, "closer", "harvested")
     return [
-        html.P(ask.words("closer.how"), className="quiet"),
+        html.P(ask.words("closer.how"), className="under"),
         _stock(ask),
         _batches(ask),
         _weeks(ask),
@@ -69,6 +69,8 @@ def _stock(ask: Ask) -> Any:
         amount=words.said(last["in_words"]),
         day=words.day(last["on"]),
     )
+    if closer.is_cut(frame["on"]):
+        says = f"{says} {words('closer.newest_years')}"
     table = answer_table(ask, answer, options={"item": chosen}, newest_first=True)
     return section(words("closer.stock"), pick, picture(ask, "stock", figure, says, table))
 
@@ -113,8 +115,9 @@ def _batches(ask: Ask) -> Any:
     )  # fmt: skip
     unit = words("closer.per_litre" if per_litre else "closer.per_quart", currency=words.currency)
     figure = closer.batches(
-        frame, ask.scheme, ours=words("closer.ours"), shop=words("closer.shop"), unit=unit
-    )
+        frame, ask.scheme, ours=words("closer.ours"), shop=words("closer.shop"), unit=unit,
+        money=words.around_money(),
+    )  # fmt: skip
     says = words(
         "closer.batches_says",
         n=len(frame),

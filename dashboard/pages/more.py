@@ -30,7 +30,7 @@ _ICONS = {
     "jar_cost": "jar", "our_table": "ate", "worth_it": "price", "season": "picked", "next_season": "bed",
     "know_how": "practised", "as_published": "put-up", "stocking_up": "list", "winter": "cellar",
     "history": "ask", "came_true": "clock", "touched": "next", "labels": "print", "jar": "search",
-    "settings": "write", "beds": "bed",
+    "settings": "write", "beds": "bed", "closer": "search",
 }  # fmt: skip
 _SAYS: dict[str, Callable[[Ask], Any]] = {
     "jar_cost": jar_cost.says, "our_table": our_table.says, "worth_it": worth_it.says, "season": season.says,
@@ -38,10 +38,10 @@ _SAYS: dict[str, Callable[[Ask], Any]] = {
     "stocking_up": stocking_up.says, "history": history.says,
 }  # fmt: skip
 """Pages whose answer is told here, by the text that stands on them."""
-_TOOLS = ("touched", "labels", "jar", "came_true", "settings", "beds")
+_TOOLS = ("touched", "labels", "jar", "came_true", "closer", "settings", "beds")
 """Pages that are opened with something in hand, and have no answer of the day."""
-_BAR = ("today", "write", "shelf", "shopping", "more")
-"""Pages that the bar holds."""
+_BAR = ("today", "write", "shelf", "shopping", "more", "search")
+"""Pages that the bar holds, and the one that the box above opens."""
 
 
 def draw(ask: Ask) -> Any:
@@ -52,11 +52,15 @@ def draw(ask: Ask) -> Any:
     questions = [_question(ask, name, there[name].path) for name in order if name not in _TOOLS]
     tools = [html.Li(_tool(ask, name, there[name].path)) for name in order if name in _TOOLS]
     # a page of the server's own, not one of those that are drawn here
-    devices = html.A(html.B(words("devices.link")), href="/devices", className="tap")
+    devices = html.A(
+        [icon("clock", small=True), words("devices.short")], href="/devices", className="tap"
+    )
     tools.append(html.Li(devices))
+    seek = [icon("search", small=True), html.Span(words("search.label"))]
     return [
+        dcc.Link(seek, href="/search", className="in seek"),
         html.Ul(questions, className="qs", role="list"),
-        section(words("more.book"), html.Ul(tools, className="rows")),
+        section(words("more.book"), html.Ul(tools, className="by-two", role="list")),
     ]
 
 
@@ -74,8 +78,9 @@ def _question(ask: Ask, name: str, path: str) -> Any:
 
 def _tool(ask: Ask, name: str, path: str) -> Any:
     words = ask.words
-    said = html.B(words(f"asks_short.{name}"))
-    return dcc.Link([icon(_ICONS[name], small=True), said], href=path, className="tap")
+    return dcc.Link(
+        [icon(_ICONS[name], small=True), words(f"nav.{name}")], href=path, className="tap"
+    )
 
 
 def _answer(ask: Ask, name: str) -> str:

@@ -10,14 +10,15 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.pages._page import KNOWN, Page
-from dashboard.parts import answered, nothing_yet, plain_table, section
+from dashboard.parts import answered, nothing_yet, section
 from dashboard.parts.alive import Box
 from dashboard.parts.choices import drawn_with
+from dashboard.parts.folds import all_link
 from ledger.history import HistoryRow
 
 __all__ = ["PAGE", "draw", "passes"]
 
-_NAMES, _ENTRIES = 24, 12
+_NAMES, _ENTRIES = 8, 8
 _LEAST = 2
 """Letters below which nothing is looked for."""
 _TYPED_MS = 350
@@ -47,7 +48,7 @@ def draw(ask: Ask) -> Any:
             )
         ),
         section(words("search.pages"), html.Ul(pages)) if pages else None,
-        _named(ask, names, of) if names else None,
+        _named(ask, names) if names else None,
         _entries(ask, rows, of) if rows else None,
     ]
 
@@ -69,30 +70,30 @@ def _pages(ask: Ask, of: str) -> list[Component]:
     return found
 
 
-def _named(ask: Ask, names: list[dict[str, Any]], of: str) -> Component:
+def _named(ask: Ask, names: list[dict[str, Any]]) -> Component:
     words = ask.words
     limit = None if ask.wants_all("names") else _NAMES
-    rows = [
-        [
-            dcc.Link(one["name"], href=_opens(one)),
-            _sort(ask, one),
-            words.number(one["entries"]),
-            words.day(one["last_on"]),
-        ]
-        for one in names[:limit]
-    ]
-    heads = [words(f"search.{one}") for one in ("name", "sort", "entries", "last")]
-    more = None
-    if limit is not None and len(names) > limit:
-        text = words("table.all", n=len(names))
-        more = dcc.Link(text, href=ask.link_all("names"), className="button quiet-button")
-    return section(
-        words("search.names"),
-        plain_table(
-            heads, rows, numeric=[False, False, True, False], caption=words("search.names")
+    rows = [html.Li(_line(ask, one), className="tap") for one in names[:limit]]
+    shown = all_link(ask, "names", len(names), len(rows))
+    return section(words("search.names"), html.Ul(rows, className="rows names", role="list"), shown)
+
+
+def _line(ask: Ask, one: dict[str, Any]) -> list[Any]:
+    """Return a name and what it is, and how often it stands in the book, when last."""
+    words = ask.words
+    said = words(
+        "search.entries_one" if one["entries"] == 1 else "search.entries",
+        n=words.number(one["entries"], 9), day=words.day(one["last_on"]),
+    )  # fmt: skip
+    return [
+        html.Span(
+            [
+                dcc.Link(html.B(one["name"]), href=_opens(one)),
+                html.Span(f" {_sort(ask, one)}", className="quiet"),
+            ]
         ),
-        html.Div(more, className="tools") if more else None,
-    )
+        html.Span(said, className="quiet small"),
+    ]
 
 
 def _sort(ask: Ask, one: dict[str, Any]) -> str:
@@ -137,7 +138,7 @@ def _entries(ask: Ask, rows: list[HistoryRow], of: str) -> Component:
     )
     return section(
         words("search.lines"),
-        html.Ul(lines, className="entries"),
+        html.Ul(lines, className="entries found"),
         html.Div(more, className="tools") if len(rows) > _ENTRIES else None,
     )
 

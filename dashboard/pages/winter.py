@@ -79,7 +79,7 @@ def draw(ask: Ask) -> Any:
     offered = [(one.name, words(f"winter.{one.name}")) for one in ASKED]
     offered.append((ONE_PAGE, words(f"winter.{ONE_PAGE}")))
     if ask.query.get("asks") == ONE_PAGE:
-        return [choices(choice("asks", words("winter.asks"), ONE_PAGE, offered)), *leaf(ask)]
+        return leaf(ask, choice("asks", words("winter.asks"), ONE_PAGE, offered))
     asked = next((one for one in ASKED if one.name == ask.query.get("asks")), ASKED[0])
     answer = ask.show(asked.question, **asked.options)
     return [

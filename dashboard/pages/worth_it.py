@@ -34,7 +34,7 @@ _COLUMNS = ("line", "money_in", "money_out", "worth", "cost", "net", "hours", "n
 _LASTING = (
     "item", "paid", "earned", "yearly_cost", "back_text", "payback_years", "paid_back_on", "expected_on",
 )  # fmt: skip
-_LAST = 6
+_LAST = 5
 """Lasting things seen at once: those that cost most."""
 
 _BOUND = {"": "", "≥": "_more", "≤": "_less", "≈": "_open"}

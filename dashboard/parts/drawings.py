@@ -21,7 +21,7 @@ def drawing(
     said: str,
     table: Any = None,
     *,
-    under: str = "",
+    under: str | Component | None = None,
     desk: float = DESK,
     phone: float = PHONE,
 ) -> Component:
@@ -38,8 +38,8 @@ def drawing(
         What it shows: heard in its place.
     table : component, optional
         The numbers that it draws.
-    under : str
-        A quieter sentence beneath it.
+    under : str or component, optional
+        A quieter sentence beneath it, or a way on from there.
     desk, phone : float
         How wide it is made, px.
     """
@@ -54,7 +54,7 @@ def drawing(
     )  # fmt: skip
     summary = html.Summary(ask.words("picture.numbers"))
     folded = html.Details([summary, table, html.Div(save, className="tools")])
-    if under:
+    if under:  # beside the fold of numbers, where there is room
         parts.append(html.P(under, className="under small"))
     return html.Figure([*parts, folded], className="drawn", **{"data-drawing": key})
 

@@ -39,6 +39,9 @@ def answer_table(
     caption: str | None = None,
     options: Mapping[str, Any] | None = None,
     asked: Mapping[str, Any] | None = None,
+    most: int = ROWS,
+    stays: Callable[[Mapping[str, Any]], Any] | None = None,
+    is_lined: bool = False,
 ) -> Component:
     """Return an answer as a table, with links to it as CSV: as it is shown, and every column of it.
 
@@ -60,6 +63,12 @@ def answer_table(
         What the answer was asked with: the CSV is asked the same.
     asked : mapping, optional
         The same, where `options` tells apart several tables of one answer.
+    most : int
+        Rows drawn at once.
+    stays : callable, optional
+        Rows of which this is true stand first, those where it is least before all, and are never left out.
+    is_lined : bool
+        On a phone a row is a line or two, not a card; links to files fold there.
     """
     by_name = {column.name: column for column in answer.columns}
     shown = [by_name[n] for n in columns] if columns else [c for c in answer.columns if c.main]
@@ -67,8 +76,13 @@ def answer_table(
     rows = [row for row in rows if keep is None or keep(row)]
     if newest_first:
         rows.reverse()
-    table = "-".join([answer.name, *sorted(map(str, options or {}))])
-    limit = None if ask.wants_all(table) else ROWS
+    staying = sorted(filter(stays, rows), key=stays) if stays is not None else []
+    if stays is not None:
+        rows = [*staying, *(row for row in rows if not stays(row))]
+    said = dict(options or {})
+    group = said.pop("group", None)  # several tables of one answer are told apart by it
+    table = "-".join([answer.name, *sorted(map(str, said)), *([str(group)] if group else [])])
+    limit = None if ask.wants_all(table) else max(most, len(staying))
     heads = [ask.words.label(answer.name, column) for column in shown]
     body = [
         [
@@ -78,28 +92,42 @@ def answer_table(
         for row in rows[:limit]
     ]
     numeric = [column.unit not in ("", "day") for column in shown]
-    more = None
-    if limit is not None and len(rows) > limit:
-        more = dcc.Link(
-            ask.words("table.all", n=len(rows)),
-            href=ask.link_all(table),
-            className="button quiet-button",
-        )
+    drawn = plain_table(
+        heads, body, numeric=numeric, caption=caption or _name(ask, answer), is_lined=is_lined
+    )
+    files = [
+        _shown_link(ask, table),
+        csv_link(ask, answer.name, (options if asked is None else asked) or {}),
+    ]
+    left = len(rows) - len(body)
     return html.Div(
-        [
-            plain_table(heads, body, numeric=numeric, caption=caption or _name(ask, answer)),
-            html.Div(
-                [
-                    more,
-                    _shown_link(ask, table),
-                    csv_link(ask, answer.name, (options if asked is None else asked) or {}),
-                ],
-                className="tools",
-            ),
-        ],
+        [drawn, *(_lined_ends if is_lined else _ends)(ask, table, left, len(rows), files)],
         className="set",
         **{"data-table": table},
     )
+
+
+def _ends(ask: Ask, table: str, left: int, n: int, files: list[Component]) -> list[Component]:
+    """Return buttons below a table: all rows, and its files."""
+    more = None
+    if left:
+        more = dcc.Link(
+            ask.words("table.all", n=n), href=ask.link_all(table), className="button quiet-button"
+        )
+    return [html.Div([more, *files], className="tools")]
+
+
+def _lined_ends(ask: Ask, table: str, left: int, n: int, files: list[Component]) -> list[Component]:
+    """Return how many rows are not drawn, a link that opens them, and the files folded."""
+    more = None
+    if left:
+        text = ask.words("table.more", n=ask.words.number(left, 9))
+        more = dcc.Link(text, href=ask.link_all(table), className="rows-left")
+    kept = html.Details(
+        [html.Summary(ask.words("table.files")), html.Div(files, className="tools")],
+        className="files",
+    )
+    return [html.Div([more, kept], className="lined-ends")]
 
 
 def _shown_link(ask: Ask, table: str) -> Component:
@@ -152,6 +180,7 @@ def plain_table(
     caption: str = "",
     foot: Sequence[Any] = (),
     keeps_columns: bool = False,
+    is_lined: bool = False,
 ) -> Component:
     """Return a table of components; the first column names the row.
 
@@ -167,6 +196,8 @@ def plain_table(
         A last row, the sum, under a rule.
     keeps_columns : bool
         Few and narrow columns stay columns on a phone; else each row becomes a card there.
+    is_lined : bool
+        Each row becomes a line or two there: what it is, then the rest behind one another.
     """
     classes = ["number" if is_number else None for is_number in numeric] or [None] * len(heads)
     head = [
@@ -201,7 +232,7 @@ def plain_table(
             html.Tbody(body),
             *([html.Tfoot(html.Tr(last))] if foot else []),
         ],
-        className="tab" if keeps_columns else "records",
+        className="tab" if keeps_columns else "records lined" if is_lined else "records",
     )
 
 

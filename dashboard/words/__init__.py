@@ -28,6 +28,7 @@ from babel.numbers import (
 
 from ledger.amounts import format_figure, format_whole
 from ledger.errors import BookUnreachable, InputError, LedgerError, NeedsAnswer
+from ledger.figures.units import one_of
 from ledger.kinds import KINDS
 from ledger.messages import units
 from ledger.messages import words as fixed
@@ -195,6 +196,11 @@ class Words:
         """Return the currency's sign, else its code."""
         return str(get_currency_symbol(self.currency, locale=self.locale))
 
+    def around_money(self) -> tuple[str, str]:
+        """Return what stands before and behind an amount of money: ``$`` and nothing, nothing and `` €``."""
+        before, _, behind = self.money(1.0).partition(self.coins(1.0))
+        return before, behind
+
     def whole(self, value: float | None) -> str:
         """Return a number rounded to whole ones, below 0 with a minus sign as type sets it."""
         if value is None or not math.isfinite(value):
@@ -314,7 +320,10 @@ class Words:
     def figure(self, value: float, unit: str) -> str:
         """Return a number that stands by itself, as a Node's: it always says its unit."""
         said = self._with_unit(value, unit)
-        return f"{self.number(value)} {self.unit(unit)}".rstrip() if said is None else said
+        if said is not None:
+            return said
+        number = self.number(value)
+        return f"{number} {self.unit(one_of(unit) if number == '1' else unit)}".rstrip()
 
     def unit(self, code: str) -> str:
         """Return a unit of a figure in the language."""

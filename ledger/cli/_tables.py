@@ -322,6 +322,7 @@ def _node(node: Node, currency: str, measures: str, seen: set[str]) -> str:
     from rich.markup import escape
 
     from ledger.amounts import format_figure
+    from ledger.figures.units import one_of
 
     said = None
     if isinstance(node.value, (int, float)):
@@ -351,7 +352,8 @@ def _node(node: Node, currency: str, measures: str, seen: set[str]) -> str:
         if said is not None or node.value is None
         else node.unit.replace("money", currency).replace("0 to 1", "")
     )
-    named = unit(named) if named else named
+    if named:
+        named = unit(one_of(named) if value == "1" else named)
     how = f"  = {say(_HOW[node.how])}" if node.how in _HOW and node.parts else ""
     said = f"{told(node.label)}: {node.mark}{' ' if node.mark else ''}{value} {named}".rstrip()
     return escape(said + how + _source(node, seen))

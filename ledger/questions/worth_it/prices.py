@@ -22,13 +22,15 @@ if TYPE_CHECKING:
 
     Array = np.ndarray[Any, Any]
 
-__all__ = ["COLUMNS", "POUND_MG", "Group", "Grouped", "build", "figures"]
+__all__ = ["COLUMNS", "POUND_MG", "Group", "Grouped", "build", "figures", "per_of"]
 
 POUND_MG = 453_592.37
 """Milligrams in a pound avoirdupois (NIST Handbook 44, appendix C)."""
 
 PER = {"volume": ("quart", QUART_UL), "mass": ("pound", POUND_MG), "count": ("dozen", 12_000.0)}
 """What a price is given per, by measure: its name, and how many whole units it has."""
+_METRIC = {"volume": ("litre", 1_000_000.0), "mass": ("kilogram", 1_000_000.0)}
+"""The same in a book kept in metric measures."""
 
 _HOME = [LINES.index(name) for name in ("garden", "animals", "preserving", "cooking")]
 _LABOUR, _EQUIPMENT = COMPONENTS.index("labour"), COMPONENTS.index("equipment")
@@ -42,7 +44,7 @@ COLUMNS = (
     Column("mass_g", "Weight", "g", "How much, for items kept by mass; else null."),
     Column("pieces", "Pieces", "pieces", "How many, for items kept by count; else null."),
     Column("jars", "Jars", "jars", "How many jars, unsealed ones included; null when not in jars.", main=True),
-    Column("per", "Per", "", "What the prices are given per: quart (US, 946.352946 ml), pound (453.59237 g) or dozen.", main=True),
+    Column("per", "Per", "", "What the prices are given per: quart (US, 946.352946 ml), pound (453.59237 g) or dozen; in a metric book litre, kilogram or dozen.", main=True),
     Column("home_per_unit", "Home", "money per unit", "All in, as in jar-cost (own time at the labour rate where one is set); for what was picked the garden inputs of its season.", main=True),
     Column("home_before_labour_per_unit", "Home before time", "money per unit", "The same without own time.", main=True),
     Column("shop_per_unit", "Shop", "money per unit", "Shop's price on the days it came in, by amount; null where none is known.", main=True),
@@ -142,10 +144,16 @@ def _equipment_by_batch(state: State) -> dict[int, set[int]]:
     return out
 
 
+def per_of(state: State, measure: str) -> tuple[str, float] | None:
+    """Return what a price of that measure is given per in this book, and its whole units; None of no such measure."""
+    is_metric = state.settings.newest("measures") == "metric"
+    return (_METRIC if is_metric else PER).get(measure) or PER.get(measure)
+
+
 def figures(state: State, group: Group) -> dict[str, float | None]:
     """Return the figures of a group but for the changes since the season before."""
     measure = state.facts.measure[group.item]
-    per = PER.get(measure)
+    per = per_of(state, measure)
     units = None if per is None else group.whole / per[1]
     home, before = ratio(group.cost, units), ratio(group.cost - group.labour, units)
     shop = None if group.worth is None else ratio(group.worth, units)
@@ -191,7 +199,7 @@ def build(state: State, span: Span | None = None) -> Answer:
                 "season": str(group.season),
                 "item": name,
                 "line": LINES[group.line],
-                "per": PER.get(state.facts.measure[group.item], (None,))[0],
+                "per": (per_of(state, state.facts.measure[group.item]) or (None,))[0],
                 **now,
                 "home_change": _change(now, before, "home_per_unit"),
                 "shop_change": _change(now, before, "shop_per_unit"),

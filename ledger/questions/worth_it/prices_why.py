@@ -16,7 +16,7 @@ from ledger.questions.shared.arithmetic import difference, product, quotient, to
 from ledger.questions.shared.common import event_node, whole_unit
 from ledger.questions.shared.opening import check_figure
 from ledger.questions.worth_it.gather import LINES
-from ledger.questions.worth_it.prices import PER, Group, Grouped, figures
+from ledger.questions.worth_it.prices import Group, Grouped, figures, per_of
 from ledger.replay import COMPONENTS
 
 if TYPE_CHECKING:
@@ -104,7 +104,7 @@ class _Tree:
         return self._lots(sentence("why-jars"), "jars", self.state.lots["jars"][self.group.lots])
 
     def _per(self, label: str, above: Node) -> Node:
-        known = PER.get(self.measure)
+        known = per_of(self.state, self.measure)
         if known is None or (above.value is None):
             return Node(sentence("why-what-not-known", what=label), None, "money per unit")
         per, wholes = known
