@@ -137,8 +137,6 @@ class Kind:
         A body as typed.
     tell : callable
         ``tell(body)`` gives the event as one readable line, in English.
-    says : callable
-        ``says(body)`` gives the same line as a message, which any language can say.
     form : Form or None
         Its form's order; None where no form writes it.
     v : int
@@ -149,6 +147,9 @@ class Kind:
         Place within the day of one that says ``when: start``.
     reads : int
         Oldest version whose stored form replay reads as it is.
+    says : callable, optional
+        ``says(body)`` gives the line of `tell` as a message, ``told-…``, which any language can say;
+        without it the line is English in all of them.
 
     Raises
     ------
@@ -169,12 +170,12 @@ class Kind:
     typed: tuple[str, ...]
     example: Body
     tell: Callable[[Body], str]
-    says: Callable[[Body], Message]
     form: Form | None
     v: int = 1
     upcasters: Mapping[int, Callable[[Body], Body]] = field(default_factory=dict)
     start_phase: int | None = None
     reads: int = 1
+    says: Callable[[Body], Message] | None = None
 
     def __post_init__(self) -> None:
         problem = next(self._problems(), None)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from functools import cache, partial
 from typing import Annotated, Any, get_args, get_origin, get_type_hints
 
@@ -341,23 +341,29 @@ def read_stored(kind_name: str, v: int, text: str, *, seq: int | None = None) ->
     return body
 
 
-def tell(kind_name: str, body: dict[str, Any]) -> SaidLater:
-    """Return an event as one readable line."""
+def tell(kind_name: str, body: dict[str, Any]) -> str:
+    """Return an event as one readable line, which any language can say where its kind gives the message."""
     kind = kind_of(kind_name)
-    return SaidLater(kind.tell(body), partial(kind.says, body))
+    line = kind.tell(body)
+    return line if kind.says is None else SaidLater(line, partial(kind.says, body))
 
 
-def tell_stored(kind_name: str, v: int, text: str, body: dict[str, Any], *, seq: int) -> SaidLater:
+def tell_stored(kind_name: str, v: int, text: str, body: dict[str, Any], *, seq: int) -> str:
     """Return an event as one readable line that keeps its stored text and not its body.
 
     Of a book's many lines few are said in another language: those read their event anew.
     """
     kind = kind_of(kind_name)
-    return SaidLater(kind.tell(body), partial(_stored_says, kind_name, v, text, seq))
+    line = kind.tell(body)
+    if kind.says is None:
+        return line
+    return SaidLater(line, partial(_stored_says, kind.says, kind_name, v, text, seq))
 
 
-def _stored_says(kind_name: str, v: int, text: str, seq: int) -> Message:
-    return kind_of(kind_name).says(decode_stored(kind_name, v, text, seq=seq))
+def _stored_says(
+    says: Callable[[dict[str, Any]], Message], kind_name: str, v: int, text: str, seq: int
+) -> Message:
+    return says(decode_stored(kind_name, v, text, seq=seq))
 
 
 @cache

@@ -10,7 +10,7 @@ from ledger.messages import Sentence, joined, sentence
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.parts import Part, part_said
 from ledger.published.reading import read, stems
-from ledger.published.words import cite, cited, label
+from ledger.published.words import cite, cited, fixed, label
 from ledger.reference.bounds import bounds_of
 from ledger.reference.kinds import forms
 from ledger.reference.schedules import products
@@ -216,7 +216,7 @@ def _hot_only(product: str, batch: BatchDone) -> list[Finding]:
     if product != "berries_whole" or batch.pack != "raw" or not foods & _HOT_ONLY:
         return []
     text = sentence("finding-berries-hot-only")
-    return [Finding("pack", "hot", "raw", _NONE, text)]
+    return [Finding("pack", fixed("hot"), fixed("raw"), _NONE, text)]
 
 
 def _kind(product: str, form: str) -> str | None:

@@ -190,7 +190,7 @@ def danger_findings(batch: BatchDone, danger: Danger | None) -> list[Finding]:
         text = sentence("finding-under-oil", foods=foods)
         return [Finding("method", None, how, "to check yourself", text)]
     text = sentence("finding-pressure-only", foods=foods, done=how)
-    return [Finding("method", "pressure", how, AGAINST, text)]
+    return [Finding("method", fixed("pressure"), how, AGAINST, text)]
 
 
 def _unread(batch: BatchDone) -> list[Finding]:
@@ -218,7 +218,9 @@ def _judge_jar(fit: tuple[str, ...], batch: BatchDone, jar: JarsDone, work: _Wor
         lines = [line for line in lines if batch.gauge in (None, line.gauge)]
     if not lines:
         text = sentence("finding-no-gauge", gauge=fixed(batch.gauge or ""))
-        work.findings.append(Finding("gauge", None, batch.gauge, _NONE, text))
+        work.findings.append(
+            Finding("gauge", None, fixed(batch.gauge) if batch.gauge else None, _NONE, text)
+        )
         return
     place = altitude_finding(lines, batch)
     work.findings.append(place)

@@ -269,7 +269,13 @@ def _pickle(batch: BatchDone) -> list[tuple[Finding, str]]:
         return []  # what stands under oil is said by itself: vinegar changes nothing of it
     if at := [place for place in batch.kept if place in _WARM]:
         text = sentence("finding-cold-pickle-kept", place=fixed(at[0]))
-        found = Finding("storage", "refrigerator", at[0], "no published process", text)
+        found = Finding(
+            "storage",
+            sentence("finding-refrigerator"),
+            fixed(at[0]),
+            "no published process",
+            text,
+        )
         return [(found, cite(strength.source))]
     published = sentence("finding-vinegar-of", n=figure(strength.low))
     if weak := vinegar_findings(vinegars):
@@ -305,6 +311,8 @@ def _jam(batch: BatchDone) -> list[tuple[Finding, str]]:
     if at := [place for place in batch.kept if place in _WARM]:
         kept = sentence("finding-jam-kept", place=fixed(at[0]))
         text = joined(" ", (_published(published), kept))
-        return [(Finding("storage", published, at[0], "short of it", text), cite(cold.source))]
+        return [
+            (Finding("storage", published, fixed(at[0]), "short of it", text), cite(cold.source))
+        ]
     text = joined(" ", (_published(published), sentence("finding-jam-not-shelf")))
     return [(Finding("storage", published, None, "as published", text), cite(cold.source))]

@@ -14,6 +14,7 @@ from ledger.published.words import (
     band,
     cite,
     cited,
+    fixed,
     jar_word,
     labels,
     listed,
@@ -43,27 +44,27 @@ def jar_finding(lines: Sequence[Schedule], jar: JarsDone) -> tuple[list[Schedule
     if not jar.jar:
         text = joined(" ", (intro, sentence("finding-which-jars")))
         return list(lines), Finding("jar", shown, None, "not recorded", text)
-    size = jar_size(jar.jar)
+    size, own = jar_size(jar.jar), jar_word(jar.jar)
+    done = own if own == jar.jar else jar.jar
     fit = [line for line in lines if line.jar == size]
     if fit:
-        return fit, Finding("jar", size, jar.jar, "as published", intro)
-    own = jar_word(jar.jar)
+        return fit, Finding("jar", size_word(size or ""), done, "as published", intro)
     if jar_ul(jar.jar) is None:
         text = joined(" ", (intro, sentence("finding-jar-holds-ask", jar=own)))
-        return list(lines), Finding("jar", shown, jar.jar, "to check yourself", text)
+        return list(lines), Finding("jar", shown, done, "to check yourself", text)
     taken = next_size(jar.jar, printed)
     if taken is not None:
         where = cited(cite(source("NCHFP_JARSIZE")))
         larger = sentence("finding-next-larger", jar=own, size=size_word(taken), source=where)
         text = joined(" ", (intro, larger))
         return [line for line in lines if line.jar == taken], Finding(
-            "jar", taken, jar.jar, "as published", text
+            "jar", size_word(taken), done, "as published", text
         )
     text = sentence("finding-jar-too-large", sizes=shown, jar=own)
     if "ml" in jar.jar or " l " in f" {jar.jar} ":
         where = cited(cite(source("CANNER_METRIC")))
         text = joined(" ", (text, sentence("finding-metric-jar", source=where)))
-    return [], Finding("jar", shown, jar.jar, _NONE, text)
+    return [], Finding("jar", shown, done, _NONE, text)
 
 
 def pack_finding(lines: Sequence[Schedule], pack: str | None) -> tuple[list[Schedule], Finding]:
@@ -71,7 +72,9 @@ def pack_finding(lines: Sequence[Schedule], pack: str | None) -> tuple[list[Sche
     packs = sorted({line.pack for line in lines} - {"unstated"})
     if not packs:
         text: str = sentence("finding-no-style-of-pack")
-        return list(lines), Finding("pack", None, pack, "as published", text)
+        return list(lines), Finding(
+            "pack", None, fixed(pack) if pack else None, "as published", text
+        )
     printed = sentence("published-packs", packs=Choice(packs[0] if len(packs) == 1 else "both"))
     intro = sentence("finding-published-pack", pack=printed)
     if pack is None:
@@ -79,9 +82,9 @@ def pack_finding(lines: Sequence[Schedule], pack: str | None) -> tuple[list[Sche
         return list(lines), Finding("pack", printed, None, "not recorded", text)
     fit = [line for line in lines if line.pack in (pack, "unstated")]
     if fit:
-        return fit, Finding("pack", printed, pack, "as published", intro)
+        return fit, Finding("pack", printed, fixed(pack), "as published", intro)
     text = sentence("finding-other-pack", pack=printed, pack2=pack_word(pack))
-    return [], Finding("pack", printed, pack, _NONE, text)
+    return [], Finding("pack", printed, fixed(pack), _NONE, text)
 
 
 def gauge_finding(gauge: str | None) -> Finding:
@@ -90,7 +93,7 @@ def gauge_finding(gauge: str | None) -> Finding:
         text = sentence("finding-gauge-ask")
         return Finding("gauge", sentence("finding-dial-or-weighted"), None, "not recorded", text)
     text = sentence("finding-gauge-table", gauge=Choice(gauge))
-    return Finding("gauge", gauge, gauge, "as published", text)
+    return Finding("gauge", fixed(gauge), fixed(gauge), "as published", text)
 
 
 def altitude_finding(lines: Sequence[Schedule], batch: BatchDone) -> Finding:

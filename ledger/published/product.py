@@ -218,10 +218,10 @@ def _method(fit: tuple[str, ...], batch: BatchDone) -> Finding:
     methods = _methods(fit)
     if any(lines_of(p, batch.method) for p in fit):
         text = published_for_said(methods)
-        return Finding("method", methods, batch.method, "as published", text)
+        return Finding("method", methods, fixed(batch.method), "as published", text)
     text = sentence(
         "finding-other-method", methods=methods, method=fixed(batch.method), product=labels(fit)
     )
     if batch.method == "boiling water" and any(products()[p].low_acid for p in fit):
         text = joined(" ", (text, sentence("finding-not-hot-enough")))
-    return Finding("method", methods, batch.method, _NONE, text)
+    return Finding("method", methods, fixed(batch.method), _NONE, text)

@@ -39,7 +39,7 @@ def sealed_findings(batch: BatchDone) -> tuple[Finding, ...]:
             method=fixed(batch.method),
             source=cited(cite(source("KSU_OPENKETTLE"))),
         )
-        out.append(Finding("method", None, batch.method, _NONE, text))
+        out.append(Finding("method", None, fixed(batch.method), _NONE, text))
     return tuple(out)
 
 

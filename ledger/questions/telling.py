@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
 from ledger.kinds import KINDS, tell
-from ledger.messages import Day, Message, Row, SaidLater, sentence
+from ledger.messages import Day, Message, Row, SaidLater, Sentence, sentence
 from ledger.replay import day_text
 
 if TYPE_CHECKING:
@@ -21,7 +21,12 @@ def event_line(state: State, ev: int) -> SaidLater:
     """Return an event in one readable line, its day in front."""
     kind = _KINDS[int(state.journal.tables["events"]["kind"][ev])]
     day, line = day_text(int(state.moment.on[ev])), tell(kind, state.body(ev))
-    return SaidLater(f"{day} {line}", lambda: Message.of("told-on", day=Day(day), line=line.says))
+
+    def says() -> Message:
+        said = line.says if isinstance(line, Sentence) else line
+        return Message.of("told-on", day=Day(day), line=said)
+
+    return SaidLater(f"{day} {line}", says)
 
 
 def event_told(state: State, ev: int, line: SaidLater) -> SaidLater:

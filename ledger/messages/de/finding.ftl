@@ -286,6 +286,7 @@ finding-vinegar-ask = Welcher Essig, und wie viel? Seine Stärke in den Namen sc
 finding-as-much-as-water = Veröffentlicht: { $printed }, und davon so viel wie Wasser.
 finding-cups-of-each-ask = Wie viele Tassen von jedem?
 finding-cold-pickle-kept = Gemacht: aufbewahrt im { $place }. Für Eingelegtes, das dort steht, drucken die Tafeln eine Vorschrift im Wasserbad; ohne ist nichts veröffentlicht. Heb es im Kühlschrank auf.
+finding-refrigerator = Kühlschrank
 finding-cold-pickle-compare = Für kalt gehaltenes Eingelegtes ist hier kein Rezept geprüft: vergleichen und im Kühlschrank aufheben.
 finding-jam-weeks = { $n } Wochen im Kühlschrank, sonst der Gefrierschrank
 finding-jam-kept = Gemacht: aufbewahrt im { $place }, wo kalt gerührte Konfitüre verdirbt.

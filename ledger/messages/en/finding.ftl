@@ -286,6 +286,7 @@ finding-vinegar-ask = Which vinegar, and how much? Write its strength into its n
 finding-as-much-as-water = Published: { $printed }, and as much of it as water.
 finding-cups-of-each-ask = How many cups of each?
 finding-cold-pickle-kept = Done: kept in the { $place }. For pickles that stand there the tables print a process in boiling water; nothing is published for them without. Keep them in the refrigerator.
+finding-refrigerator = refrigerator
 finding-cold-pickle-compare = For pickles kept cold no recipe was tested here: compare, and keep them in the refrigerator.
 finding-jam-weeks = { $n } weeks in the refrigerator, else the freezer
 finding-jam-kept = Done: kept in the { $place }, where uncooked jam spoils.
