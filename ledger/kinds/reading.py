@@ -292,7 +292,7 @@ def to_stored(body: dict[str, Any]) -> str:
 
 
 def _plain(value: Any) -> str:
-    if isinstance(value, Said):
+    if isinstance(value, (Said, Sentence)):  # an answer that was taken is a text of ours
         return str(value)
     raise NotImplementedError(type(value))
 
