@@ -292,8 +292,10 @@ def to_stored(body: dict[str, Any]) -> str:
 
 
 def _plain(value: Any) -> str:
-    if isinstance(value, (Said, Sentence)):  # an answer that was taken is a text of ours
+    if isinstance(value, Said):
         return str(value)
+    if isinstance(value, Sentence):  # an answer that was taken is a text of ours
+        return value[:]
     raise NotImplementedError(type(value))
 
 
