@@ -213,7 +213,7 @@ class Lines:
         except NeedsAnswer as doubt:
             doubt = NeedsAnswer(doubt.code, field, doubt.question, doubt.offered)
             if self.answers.choose(doubt):
-                return parse_amount(str(doubt.offered), measures=self.measures, comma=self.comma)
+                return parse_amount(doubt.offered[:], measures=self.measures, comma=self.comma)
             raise doubt from None
         except InputError as error:
             raise error.at(field) from None
@@ -266,7 +266,7 @@ class Lines:
             self.answers.note(
                 sentence("doubt-taken-as-jars", amount=measured(amount.text), name=name, jars=taken)
             )
-        return self.amount(str(offered), field)
+        return self.amount(offered[:], field)
 
     def carried(self, line: Body, field: str, *, zero: bool = False) -> Body:
         """Return a line that brings its whole amount, after looking whether it can be so.

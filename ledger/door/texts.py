@@ -71,7 +71,7 @@ class Texts:
             doubt = NeedsAnswer(doubt.code, field, doubt.question, doubt.offered)
             if jar is None or offered is None or not self.answers.choose(doubt):
                 raise doubt from None
-            text = str(doubt.offered)[: offered.end()] + text[jar.end() :]
+            text = doubt.offered[: offered.end()] + text[jar.end() :]
             return text, *split_line(text, measures=self.measures, comma=self.comma, **more)
         except InputError as error:
             raise error.at(field) from None

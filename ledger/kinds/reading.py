@@ -294,6 +294,8 @@ def to_stored(body: dict[str, Any]) -> str:
 def _plain(value: Any) -> str:
     if isinstance(value, Said):
         return str(value)
+    if isinstance(value, Sentence):  # an answer that was taken is a text of ours
+        return value[:]
     raise NotImplementedError(type(value))
 
 

@@ -84,7 +84,7 @@ def test_copies_and_other_processes_keep_what_a_text_says():
 def test_a_refusal_knows_the_message_of_a_sentence():
     error = InputError("jar", MISSING, "Write which")
     assert error.says("refusal-missing")
-    assert error.parts("de")[0] == "is missing"  # the caller's `told` says texts
+    assert error.parts("de")[0] == "fehlt"
     assert error.parts("de", lambda text: worded(text, "de"))[0] == "fehlt"
 
 
