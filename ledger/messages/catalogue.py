@@ -142,7 +142,9 @@ class Speaker:
                 said = self._called(piece, scope)
             else:
                 said = self._walk(self._chosen(piece, scope), scope)
-            out += [replace(p, style=p.style or piece.style) for p in said]
+            if piece.style:
+                said = [replace(p, style=p.style or piece.style) for p in said]
+            out += said
         return out
 
     def _literal(self, text: str) -> str:
