@@ -5,9 +5,7 @@ The changed book is reckoned by the plain engine, which knows nothing of figures
 
 from __future__ import annotations
 
-import copy
 import datetime as dt
-import re
 
 import pytest
 from books import FAR, state_of
@@ -15,60 +13,19 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from oracle import reckon
 from oracle.table import Table
+from questions.proving import WHOLE, changed, is_used_up, leaves, moved, with_event
 from strategies import random_book
 
 from ledger.questions.jar_cost.why import why
 from ledger.questions.our_table.why import why as why_eaten
-from ledger.questions.shared.arithmetic import recompute
-
-TIMES = 3
-"""What numbers are changed by: a factor that no share or rounding brings about."""
 
 QUICK = settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
-MONEY = ("paid", "price", "value")
-ENERGY = "kcal_per_100g"
-WHOLE = 99
-"""Levels of folded lines to open: all there are."""
-
-
-def changed(event):
-    """Return an event with its money, minutes, energy or setting TIMES as much; None: it has none."""
-    body, found = copy.deepcopy(event["body"]), False
-    for line in (body, *body.get("lines", ()), *body.get("work", ())):
-        for name in (*MONEY, "minutes", ENERGY):
-            number = re.fullmatch(r"([\d.]+)(.*)", str(line.get(name, "")))
-            if number and (event["kind"] == "setting_changed") == (
-                name == "value" and "name" in body
-            ):
-                line[name] = f"{float(number[1]) * TIMES!r}{number[2]}"
-                found = True
-    return {**event, "body": body} if found else None
-
-
-def leaves(node):
-    return [leaf for part in node.parts for leaf in leaves(part)] if node.parts else [node]
-
-
-def moved(node, id_, unit):
-    """Return what a tree gives when its leaves of an event that have a unit are TIMES as much."""
-    if not node.parts:
-        mine = node.event is not None and node.event.startswith(id_) and node.unit.startswith(unit)
-        return (node.value or 0.0) * (TIMES if mine else 1)
-    again = copy.copy(node)
-    again.parts = [copy.copy(part) for part in node.parts]
-    for part, old in zip(again.parts, node.parts, strict=True):
-        part.value = moved(old, id_, unit)
-    return recompute(again)
 
 
 def cost_of(events, lot):
     book = reckon(events)
     found = [record for record in book.jar_cost if record["lot"] == lot]
     return float(found[0]["cost"]["all_in"])
-
-
-def with_event(events, new):
-    return [new if event["id"] == new["id"] else event for event in events]
 
 
 def entry_of(seed, size, at):
@@ -82,11 +39,6 @@ def entry_of(seed, size, at):
         return events, None, None
     lot = records[at % len(records)]["lot"]
     return events, lot, why(state, lot, "cost.all_in", deep=WHOLE)
-
-
-def is_used_up(node):
-    """Return whether a tree charges equipment up to its price: earlier charges are then as they were."""
-    return node.how == "lowest" or any(is_used_up(part) for part in node.parts)
 
 
 @QUICK

@@ -8,8 +8,8 @@ import pytest
 from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from questions.proving import TIMES, WHOLE, Proof, changed, leaves, names_its_source
 from strategies import garden_book
-from test_proved_sources import TIMES, WHOLE, changed, is_used_up, leaves, moved, with_event
 
 from ledger.questions.season import PROJECTION, why
 
@@ -42,55 +42,40 @@ def dearer(event):
     return None if event["body"].get("name") == "season_starts" else changed(event)
 
 
-def opened(events, figure, at):
-    """Return address, and the whole tree of a figure of one record; None where none has it."""
-    state = state_of(events, AS_OF)
-    found = [
-        record["why"].partition("/")[2]
-        for season in PROJECTION.build(state).totals["seasons"]
-        for record in PROJECTION.build(state, season=season).records()
-        if record[figure]
-    ]
-    if not found:
-        return None, None
-    key = found[at % len(found)]
-    return key, why(state, key, figure, deep=WHOLE)
+def proof(figure, at):
+    """Return how a figure of a season is opened, at one of the records that have it, and changed."""
 
+    def opened(events):
+        state = state_of(events, AS_OF)
+        found = [
+            record["why"].partition("/")[2]
+            for season in PROJECTION.build(state).totals["seasons"]
+            for record in PROJECTION.build(state, season=season).records()
+            if record[figure]
+        ]
+        if not found:
+            return None, None
+        key = found[at % len(found)]
+        return key, why(state, key, figure, deep=WHOLE)
 
-def value_of(events, key, figure):
-    return why(state_of(events, AS_OF), key, figure).value
+    def valued(state, key):
+        return why(state, key, figure).value
+
+    return Proof(opened, valued, change_of(figure), UNITS[figure], AS_OF, NEAR[figure])
 
 
 @pytest.mark.parametrize("figure", UNITS)
 @QUICK
 @given(st.integers(0, 10_000), st.integers(20, 50), st.integers(0, 99))
 def test_a_number_changed_in_a_leaf_moves_the_figure_as_its_tree_says(figure, seed, size, at):
-    events = garden_book(seed, size)
-    key, tree = opened(events, figure, at)
-    if tree is None or is_used_up(tree):
-        return
-    named = {leaf.event.split(" ")[0] for leaf in leaves(tree) if leaf.event}
-    for event in events:
-        new = change_of(figure)(event) if event["id"] in named else None
-        if new is None:
-            continue
-        assert value_of(with_event(events, new), key, figure) == pytest.approx(
-            moved(tree, event["id"], UNITS[figure]), rel=NEAR[figure], abs=1e-9
-        ), event
+    proof(figure, at).holds_inside(garden_book(seed, size))
 
 
 @pytest.mark.parametrize("figure", UNITS)
 @QUICK
 @given(st.integers(0, 10_000), st.integers(20, 50), st.integers(0, 99))
 def test_a_number_changed_outside_the_tree_moves_nothing(figure, seed, size, at):
-    events = garden_book(seed, size)
-    key, tree = opened(events, figure, at)
-    if tree is None:
-        return
-    named = {leaf.event.split(" ")[0] for leaf in leaves(tree) if leaf.event}
-    others = {e["id"]: change_of(figure)(e) for e in events if e["id"] not in named}
-    book = [others.get(event["id"]) or event for event in events]
-    assert value_of(book, key, figure) == pytest.approx(tree.value, rel=1e-9, abs=1e-9)
+    proof(figure, at).holds_outside(garden_book(seed, size))
 
 
 @pytest.mark.parametrize("seed", range(4))
@@ -107,5 +92,4 @@ def test_every_leaf_names_where_it_comes_from(seed):
             ):
                 tree = why(state, record["why"].partition("/")[2], figure)
                 for leaf in leaves(tree):
-                    says = leaf.event or leaf.source or leaf.assumption or leaf.address
-                    assert says or leaf.value is None or leaf.how == "sum", (figure, leaf)
+                    assert names_its_source(leaf), (figure, leaf)

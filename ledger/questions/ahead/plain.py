@@ -85,11 +85,6 @@ class Plain:
         """The lots of each item, each with the day until which it is at its best."""
         return [[(lot, best_until(self.state, lot)) for lot in lots] for lots in self.lots]
 
-    def first_best(self, row: int) -> int | None:
-        """Return the first day on which a lot of an item passes its best."""
-        days = (one.day for _, one in self.best[row] if one is not None)
-        return min(days, default=None)
-
     def target(self, row: int) -> StockTarget | None:
         """Return the household's target of an item."""
         return self.targets.get(int(self.items[row]))

@@ -87,7 +87,7 @@ def _end(end: int) -> Callable[[int], str]:
 
 def _stock(items: Items) -> tuple[Figure, Figure]:
     """Return what is left of each item: in whole units, and in those of the answer."""
-    whole = items.of.sum(items.lots.left, items.whole_unit).called("left.whole")
+    whole = items.of.sum(items.each_left, items.whole_unit).called("left.whole")
     return whole, (whole / items.thousand).called("left", unit=items.use.unit)
 
 

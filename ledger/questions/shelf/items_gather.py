@@ -19,6 +19,7 @@ from ledger.questions.shared.best_until import Late
 from ledger.questions.shared.use_by import Term
 from ledger.questions.shared.use_past import people_count
 from ledger.questions.shelf.gather import Lots, Terms, answers_day
+from ledger.replay import day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -66,6 +67,16 @@ class Items:
     def has_jars(self) -> Array:
         """Which items have some in jars."""
         return np.bincount(self.of.by[self.lots.in_jars], minlength=self.count) > 0
+
+    @property
+    def each_left(self) -> Figure:
+        """What is left of each lot: a line with its own address."""
+        state, lots, items = self.state, self.state.lots, self.state.facts.names
+        return self.lots.left.called(
+            "lot",
+            item=lambda row: items[int(lots["item"][self.lot[row]])],
+            day=lambda row: day_text(int(lots["day"][self.lot[row]])),
+        ).folds(lambda row: (f"shelf/{state.lot_id(int(self.lot[row]))}", "left.whole"))
 
     @property
     def each_lot(self) -> Figure:

@@ -208,10 +208,10 @@ def _labels_left(
     return left[max(len(left) - keep, 0) :]
 
 
-def _why(state: State, key: str, field: str | None = None) -> Node:
+def _why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
     from ledger.questions.shelf.why import why  # trees are for those who ask why
 
-    return why(state, key, field)
+    return why(state, key, field, deep=deep)
 
 
 PROJECTION = Projection(
