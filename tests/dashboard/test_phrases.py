@@ -21,6 +21,7 @@ from dashboard.pages import PAGES
 from dashboard.parts.saying import say
 from dashboard.words import Words
 from ledger.errors import InputError, NeedsAnswer
+from ledger.messages import Sentence
 from ledger.messages.phrases import Phrases, phrase_book, phrases_of
 from ledger.published import CAUTIONS, SHORT
 from ledger.reference.schedules import products
@@ -171,7 +172,8 @@ def unsaid(demo, monkeypatch):
 
     def heard(self, text):
         is_named = all(AMOUNT.sub("", one).casefold() in names for one in text.split(", "))
-        if not (book.knows(text) or QUOTED.fullmatch(text) or is_named or text in names):
+        is_said = isinstance(text, Sentence) or book.knows(text)
+        if not (is_said or QUOTED.fullmatch(text) or is_named or text in names):
             shown.add(text)
         return said(self, text)
 
