@@ -22,7 +22,9 @@ def advised():
         for text in _SAID.findall(path.read_text()):
             if re.match(r"[A-Z{]|show ([A-Z]|\{)", text):  # any command, or any question
                 continue
-            yield pytest.param(text.replace('\\"', '"'), id=f"{path.parent.name}/{path.stem}: {text}")
+            yield pytest.param(
+                text.replace('\\"', '"'), id=f"{path.parent.name}/{path.stem}: {text}"
+            )
 
 
 @pytest.mark.parametrize("text", list(advised()))
