@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
@@ -21,6 +22,8 @@ __all__ = ["HERE", "Catalogue", "Part", "Speaker", "speaker"]
 
 HERE = Path(__file__).parent
 """The folder that holds a folder for each language."""
+_ENTRY = re.compile(r"^(?P<id>[A-Za-z][\w-]*) *=", re.MULTILINE)
+"""Where a message begins: its id at the left edge, as the grammar of Fluent has it."""
 _MORE = "word-and-more"
 _TYPED = "word-typed"
 
@@ -44,29 +47,46 @@ class Part:
 
 
 class Catalogue:
-    """The messages of one folder; a file is read when an id of its area is first asked for."""
+    """The messages of one folder; a file is opened when an id of its area is first asked for.
+
+    A text is parsed when it is said: of a file of hundreds a command says a few, and Fluent's parser is
+    thorough rather than quick.
+    """
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
-        self._areas: dict[str, dict[str, Entry]] = {}
+        self._areas: dict[str, dict[str, str]] = {}
+        self._entries: dict[str, Entry | None] = {}
 
     def find(self, id_: str) -> Entry | None:
         """Return a message by its id; None where the language has none."""
+        if id_ not in self._entries:
+            self._entries[id_] = self._parsed(id_)
+        return self._entries[id_]
+
+    def _parsed(self, id_: str) -> Entry | None:
         area = id_.partition("-")[0]
         if area not in self._areas:
-            self._areas[area] = self._read(area)
-        return self._areas[area].get(id_)
+            self._areas[area] = self._texts(area)
+        text = self._areas[area].get(id_)
+        if text is None:
+            return None
+        from ledger.messages.fluent import read
 
-    def _read(self, area: str) -> dict[str, Entry]:
-        from ledger.messages.fluent import read_file
+        entries, faults = read(text, f"{area}.ftl")
+        for fault in faults:  # said in English instead; the tests keep this from happening
+            _log().warning("%s/%s.ftl: %s: %s", self.folder.name, area, id_, fault.problem)
+        return entries[0] if entries else None
 
+    def _texts(self, area: str) -> dict[str, str]:
+        """Return the entries of a file by their ids, each as it is written."""
         path = self.folder / f"{area}.ftl"
         if not path.is_file():
             return {}
-        entries, faults = read_file(path)
-        for fault in faults:  # said in English instead; the tests keep this from happening
-            _log().warning("%s/%s", self.folder.name, fault)
-        return {entry.id: entry for entry in entries}
+        text = path.read_text("utf-8")
+        begins = [*_ENTRY.finditer(text)]
+        ends = [*(one.start() for one in begins[1:]), len(text)]
+        return {one["id"]: text[one.start() : end] for one, end in zip(begins, ends, strict=True)}
 
 
 class Speaker:
