@@ -44,18 +44,7 @@ from ledger.reference.kinds import forms
 from ledger.reference.storage import power_cut
 from ledger.vocabulary import VOCABULARY
 
-FAMILIES = (
-    "command",
-    "metavar",
-    "word",
-    "sense",
-    "column",
-    "form",
-    "chart",
-    "unit",
-    "help",
-    "kind",
-)
+FAMILIES = ("command", "metavar", "word", "sense", "column", "form", "chart", "unit", "help", "kind")  # fmt: skip
 """Areas whose ids are composed, each held complete below by what it names."""
 PHRASES_LEFT = 3050
 """Phrases that still turn English sentences: this may only fall."""
