@@ -12,7 +12,7 @@ from ledger.cli._speech import say, told
 from ledger.kinds import Kind
 from ledger.kinds.describing import OF_JARS, Field
 from ledger.messages import Code, Names
-from ledger.messages.words import help_of
+from ledger.messages.helps import help_of
 
 __all__ = ["click_options"]
 

@@ -13,7 +13,7 @@ from ledger.cli._help import Command, Group, Misuse, Option, argument, command, 
 from ledger.cli._speech import say, told
 from ledger.cli._tables import print_answer, print_history, print_tree, short
 from ledger.messages import Code, Message, Names, Typed
-from ledger.messages.words import help_of
+from ledger.messages.helps import help_of
 
 if TYPE_CHECKING:
     from ledger.book import Book

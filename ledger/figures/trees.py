@@ -9,7 +9,6 @@ from typing import Any, Protocol
 
 from ledger.figures.figure import LESS, MORE, THROUGH, Figure, Opened
 from ledger.figures.node import Node
-from ledger.messages import SaidLater, Sentence
 
 __all__ = ["MARKS", "Teller", "tree"]
 
@@ -22,6 +21,9 @@ class Teller(Protocol):
 
     def event(self, ev: int) -> str:
         """Return an event's id, then what it says in one line."""
+
+    def line(self, ev: int) -> str:
+        """Return what an event says in one line, its day in front."""
 
     def label(self, id: str, about: Mapping[str, Any]) -> str:
         """Return a label in words."""
@@ -106,20 +108,12 @@ def _said(line: _Line, teller: Teller) -> str:
     return teller.label(label, line.about)
 
 
-def _without_id(event: str) -> str:
-    """Return an event's line as another text of its own: what follows its id."""
-    line = event.partition(" ")[2]
-    if not isinstance(event, Sentence):
-        return line
-    return SaidLater(line, lambda: event.says.items[1])  # type: ignore[union-attr]
-
-
 def _name_source(node: Node, line: _Line, teller: Teller) -> None:
     opened = line.opened
     if opened.event >= 0:
         node.event = teller.event(opened.event)
         if not line.label:
-            node.label = _without_id(node.event)
+            node.label = teller.line(opened.event)
     elif opened.source:
         node.source = opened.source
     elif opened.assumption:

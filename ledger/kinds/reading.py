@@ -15,7 +15,7 @@ from ledger.kinds.fields import DayText, DecText, PressText, ValueText, read_typ
 from ledger.kinds.kind import Kind
 from ledger.kinds.registry import KINDS
 from ledger.messages import Choice, Code, Message, Names, SaidLater, Sentence
-from ledger.messages.words import help_of
+from ledger.messages.helps import help_of
 
 __all__ = [
     "check_typed",

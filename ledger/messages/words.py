@@ -5,9 +5,8 @@ from __future__ import annotations
 import re
 
 from ledger.messages.catalogue import speaker
-from ledger.messages.texts import sentence
 
-__all__ = ["column", "help_of", "ids_of", "key_of", "word"]
+__all__ = ["column", "ids_of", "key_of", "word"]
 
 _FIXED = re.compile(r"[a-z0-9][a-z0-9 _-]*")
 _CAPITALS = frozenset({"vitamin A", "vitamin C"})
@@ -41,23 +40,6 @@ def column(language: str, question: str, name: str) -> str | None:
         if spoken.own(id_):
             return spoken.text(id_)
     return None
-
-
-def help_of(of: str, name: str, text: str) -> str:
-    """Return what a field or an option is for, as a sentence that can be said in any language.
-
-    Parameters
-    ----------
-    of : str
-        The kind or the question whose it is.
-    name : str
-    text : str
-        The same in English, for what has no message.
-    """
-    for id_ in (f"help-{key_of(of)}-{key_of(name)}", f"help-any-{key_of(name)}"):
-        if speaker("en").has(id_):
-            return sentence(id_)
-    return text
 
 
 def key_of(name: str) -> str:

@@ -50,7 +50,11 @@ class StateTeller:
 
     def event(self, ev: int) -> SaidLater:
         """Return an event's id and its line."""
-        return event_told(self._state, ev, event_line(self._state, ev))
+        return event_told(self._state, ev, self.line(ev))
+
+    def line(self, ev: int) -> SaidLater:
+        """Return an event's line, its day in front."""
+        return event_line(self._state, ev)
 
     def label(self, id: str, about: Mapping[str, Any]) -> str:
         """Return a label in words."""

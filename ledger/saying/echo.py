@@ -5,22 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Any
 
-from ledger.messages import Choice, Day, Message, Sentence, fixed, joined, measured, sentence
+from ledger.kinds import KINDS
+from ledger.messages import Choice, Day, Sentence, fixed, joined, measured, sentence, speaker
+from ledger.messages.words import key_of
 from ledger.saying.asking import HERE, Draft, Question, Reading
 
 __all__ = ["jars_said", "kinds_named", "told", "told_entry"]
-
-_DONE = {
-    "item_described": "echo-item", "planted": "echo-planted", "harvested": "echo-picked",
-    "bought": "echo-bought", "received": "echo-received", "recipe_written": "echo-recipe",
-    "put_up": "echo-put-up", "eaten": "echo-ate", "given_away": "echo-gave-away",
-    "discarded": "echo-threw-out", "counted": "echo-counted", "gauge_tested": "echo-gauge",
-    "checked": "echo-looked-up", "price_seen": "echo-price-seen", "practised": "echo-practised",
-    "target_set": "echo-target", "person_described": "echo-person", "seed_checked": "echo-seed",
-    "frost_seen": "echo-frost", "flock_counted": "echo-flock", "meter_read": "echo-meter",
-    "setting_changed": "echo-setting", "struck": "echo-strike",
-}  # fmt: skip
-"""What was done, by kind."""
 
 _LINES = {
     "lines": None,
@@ -105,7 +95,7 @@ def told_entry(entry: Draft) -> Iterator[str]:
     """Yield an entry as it was understood: the day and kind, then each line."""
     body = entry.body
     head = body.get("makes") or body.get("crop") or body.get("skill") or ""
-    said: list[str] = [sentence(_DONE[entry.kind])]
+    said: list[str] = [_done(entry.kind)]
     if head:
         said.append(str(head))
     elif "item" in body:
@@ -139,7 +129,14 @@ def _line(line: dict[str, Any]) -> str:
 
 def kinds_named(kinds: Iterable[str]) -> list[str]:
     """Return kinds of entries as likely answers: what is answered is the kind's own name."""
-    return [Sentence(one, Message(_DONE[one])) for one in kinds]
+    said = [(one, _done(one)) for one in kinds]
+    return [Sentence(one, done.says) if isinstance(done, Sentence) else one for one, done in said]
+
+
+def _done(kind: str) -> str:
+    """Return what was done by an entry of a kind: its title, in any language that has it."""
+    id_ = f"kind-{key_of(kind)}"
+    return sentence(id_) if speaker("en").has(id_) else KINDS[kind].title.lower()
 
 
 def jars_said(n: int | str, jar: str) -> Sentence:

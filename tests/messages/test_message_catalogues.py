@@ -44,7 +44,7 @@ from ledger.reference.kinds import forms
 from ledger.reference.storage import power_cut
 from ledger.vocabulary import VOCABULARY
 
-FAMILIES = ("command", "metavar", "word", "sense", "column", "form", "chart", "unit", "help")
+FAMILIES = ("command", "metavar", "word", "sense", "column", "form", "chart", "unit", "help", "kind")  # fmt: skip
 """Areas whose ids are composed, each held complete below by what it names."""
 PHRASES_LEFT = 3050
 """Phrases that still turn English sentences: this may only fall."""
@@ -91,6 +91,12 @@ def test_every_command_says_what_it_does():
     assert {name: speaker("en").text(f"command-{name}") for name in VOCABULARY} == {
         kind.command: kind.summary for kind in KINDS.values()
     }
+
+
+def test_every_kind_says_what_was_done():
+    texts = {id_: speaker("en").text(id_) for id_ in ENGLISH if id_.startswith("kind-")}
+    titles = {f"kind-{name.replace('_', '-')}": kind.title.lower() for name, kind in KINDS.items()}
+    assert texts == titles
 
 
 def test_every_column_has_a_heading():

@@ -14,7 +14,7 @@ from ledger.errors import BookError, InputError, LedgerError, NeedsAnswer, TooLa
 from ledger.kinds import KINDS
 from ledger.kinds.describing import fields_of
 from ledger.messages import Message, Typed, joined, sentence, speaker
-from ledger.messages.words import help_of
+from ledger.messages.helps import help_of
 from ledger.projections import PROJECTIONS
 
 TEXTS = {"InputError": (1, 2), "NotFound": (1, 2), "UnknownUnit": (1, 2), "NeedsAnswer": (2, 3)} | {

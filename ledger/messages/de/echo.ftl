@@ -9,29 +9,6 @@ echo-left-over = übrig geblieben: { $text }
 
 ## Ein Eintrag: sein Tag, was getan wurde, und mehr dazu
 echo-entry = { DAY($day) }  { $what }
-echo-item = Ding beschrieben:
-echo-planted = gepflanzt
-echo-picked = geerntet
-echo-bought = gekauft
-echo-received = bekommen
-echo-recipe = Rezept
-echo-put-up = eingemacht
-echo-ate = gegessen
-echo-gave-away = weggegeben
-echo-threw-out = weggeworfen
-echo-counted = gezählt
-echo-gauge = Manometer geprüft
-echo-looked-up = nachgesehen
-echo-price-seen = Preis gesehen
-echo-practised = geübt
-echo-target = Ziel
-echo-person = Person
-echo-seed = Saatgut
-echo-frost = Frost
-echo-flock = Herde
-echo-meter = Zähler abgelesen
-echo-setting = Einstellung
-echo-strike = zurückgenommen
 
 ## Zeilen eines Eintrags
 echo-line-made = ergab { $line }

@@ -9,29 +9,6 @@ echo-left-over = left over: { $text }
 
 ## An entry: its day, what was done, and more of it
 echo-entry = { DAY($day, style: "iso") }  { $what }
-echo-item = describe an item
-echo-planted = planted
-echo-picked = picked
-echo-bought = bought
-echo-received = received
-echo-recipe = recipe
-echo-put-up = put up
-echo-ate = ate
-echo-gave-away = gave away
-echo-threw-out = threw out
-echo-counted = counted
-echo-gauge = gauge tested
-echo-looked-up = looked up
-echo-price-seen = price seen
-echo-practised = practised
-echo-target = target
-echo-person = person
-echo-seed = seed
-echo-frost = frost
-echo-flock = flock
-echo-meter = meter read
-echo-setting = setting
-echo-strike = strike
 
 ## Lines of an entry
 echo-line-made = made { $line }

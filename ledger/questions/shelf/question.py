@@ -162,11 +162,11 @@ def _record(shelf: Lots, figures: dict[str, list[float]], at: int) -> dict[str, 
     code = int(state.journal.tables["supplies"]["jar"][row]) if row >= 0 else -1
     jar = None if code < 0 else facts.names[int(facts.canon[code])]
     mark = state.costs.mark(lot)
-    keeping, id_, unpriced = keeping_of(state, lot), state.lot_id(lot), state.costs.names_of(mark)
+    keeping, unpriced = keeping_of(state, lot), state.costs.names_of(mark)
     return {
         "_lot": lot,
-        "why": f"shelf/{id_}",
-        "lot": id_,
+        "why": f"shelf/{state.lot_id(lot)}",
+        "lot": state.lot_id(lot),
         "item": facts.names[item],
         "on": day_text(int(lots["day"][lot])),
         "kept": KEPT[int(lots["kept"][lot])],
