@@ -21,6 +21,8 @@ Event = dict[str, Any]
 
 TIMES = 3
 """What numbers are changed by: a factor that no share or rounding brings about."""
+ROUNDED = (TIMES + 1) / 2
+"""How far an amount TIMES as much is off where both are brought to whole units: a half each, one TIMES."""
 MONEY = ("paid", "price", "value")
 ENERGY = "kcal_per_100g"
 WHOLE = 99
@@ -45,15 +47,15 @@ def leaves(node):
     return [leaf for part in node.parts for leaf in leaves(part)] if node.parts else [node]
 
 
-def moved(node, id_, unit):
-    """Return what a tree gives when its leaves of an event that have a unit are TIMES as much."""
+def moved(node, id_, unit, off=0.0):
+    """Return what a tree gives when its leaves of an event that have a unit are TIMES as much, and `off`."""
     if not node.parts:
         mine = node.event is not None and node.event.startswith(id_) and node.unit.startswith(unit)
-        return (node.value or 0.0) * (TIMES if mine else 1)
+        return (node.value or 0.0) * TIMES + off if mine else node.value or 0.0
     again = copy.copy(node)
     again.parts = [copy.copy(part) for part in node.parts]
     for part, old in zip(again.parts, node.parts, strict=True):
-        part.value = moved(old, id_, unit)
+        part.value = moved(old, id_, unit, off)
     return recompute(again)
 
 
@@ -82,8 +84,8 @@ class Proof:
     unit : str or callable of an event
         What the units of the leaves that move begin with.
     as_of : str
-    near : float
-        How near a moved figure is, relatively.
+    off : float
+        How far each leaf that moves may be off, in its own unit: 0, or `ROUNDED`.
     """
 
     opened: Callable[[list[Event]], tuple[Any, Any]]
@@ -91,7 +93,7 @@ class Proof:
     changed: Callable[[Event], Event | None]
     unit: str | Callable[[Event], str]
     as_of: str
-    near: float = 1e-9
+    off: float = 0.0
 
     def holds_inside(self, events: list[Event]) -> None:
         """Hold the figure to its tree, as each event that the tree names is changed."""
@@ -106,7 +108,8 @@ class Proof:
             now = self.valued(state_of(with_event(events, new), self.as_of), key)
             unit = self.unit if isinstance(self.unit, str) else self.unit(event)
             says = moved(tree, event["id"], unit)
-            assert now == pytest.approx(says, rel=self.near, abs=1e-9), event
+            slack = abs(moved(tree, event["id"], unit, self.off) - says) if self.off else 0.0
+            assert now == pytest.approx(says, rel=1e-9, abs=1e-9 + slack), event
 
     def holds_outside(self, events: list[Event]) -> None:
         """Hold the figure still, as all events that the tree does not name are changed."""

@@ -8,7 +8,7 @@ import pytest
 from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from questions.proving import TIMES, WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import ROUNDED, TIMES, WHOLE, Proof, changed, leaves, names_its_source
 from strategies import garden_book
 
 from ledger.questions.season import PROJECTION, why
@@ -17,8 +17,8 @@ QUICK = settings(max_examples=6, deadline=None, suppress_health_check=list(Healt
 AS_OF = "2100-01-01"
 UNITS = {"inputs": "money", "shop_value": "money", "hours": "minutes", "picked_g": ""}
 
-NEAR = dict.fromkeys(UNITS, 1e-9) | {"picked_g": 1e-4}
-"""How near a moved figure is: what was picked is brought to whole units of its crop's measure."""
+OFF = dict.fromkeys(UNITS, 0.0) | {"picked_g": ROUNDED}
+"""How far a moved leaf is off: what was picked is brought to whole units of its crop's measure."""
 
 
 def more_picked(event):
@@ -61,7 +61,7 @@ def proof(figure, at):
     def valued(state, key):
         return why(state, key, figure).value
 
-    return Proof(opened, valued, change_of(figure), UNITS[figure], AS_OF, NEAR[figure])
+    return Proof(opened, valued, change_of(figure), UNITS[figure], AS_OF, OFF[figure])
 
 
 @pytest.mark.parametrize("figure", UNITS)
