@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import os
-import tempfile
 from pathlib import Path
 
-__all__ = ["READ_MS", "SHOTS", "axe", "first_load", "live", "settled"]
+__all__ = ["READ_MS", "axe", "first_load", "live", "settled", "shot"]
 
-SHOTS = Path(os.environ.get("CROFTBOOK_SHOTS", Path(tempfile.gettempdir()) / "croftbook-shots"))
-"""Pictures of every page that was looked at."""
+SHOTS = os.environ.get("CROFTBOOK_SHOTS")
+"""Folder for pictures of every page that was looked at; none are taken where none is named, for they check nothing."""
 
 READ_MS = 2200
 """The place of a button that wrote listens again after two seconds."""
@@ -32,6 +31,13 @@ def settled(page):
     """Wait until a page is drawn to its end, and nothing that it asked for is under way."""
     page.evaluate("() => { window.quietFor = 0; }")
     page.wait_for_function(QUIET)
+
+
+def shot(page, name, **options):
+    """Keep a picture of a page, where pictures are wanted (``CROFTBOOK_SHOTS``)."""
+    if SHOTS:
+        Path(SHOTS).mkdir(parents=True, exist_ok=True)
+        page.screenshot(path=Path(SHOTS) / f"{name}.png", **options)
 
 
 def axe(page):

@@ -175,20 +175,63 @@ class Wrong:
         )
 
 
+SAVES = "Object.defineProperty(navigator.connection, 'saveData', { value: true })"
+"""A phone that saves data asks for no page ahead: that is looked at in test_away, on phones of its own."""
+
+
+@dataclass
+class Devices:
+    """Phones and desks that tests share one after the other: scripts are read and kept once a run."""
+
+    browser: object
+    _held: dict[tuple[int, str], object] = field(default_factory=dict)
+    _used: list[tuple[object, str]] = field(default_factory=list)
+
+    def page(self, address, width, scheme):
+        """Return a new page of the device of this width and scheme."""
+        if (width, scheme) not in self._held:
+            context = self.browser.new_context(
+                viewport={"width": width, "height": 844 if width < 800 else 900},
+                has_touch=width < 800, accept_downloads=True, reduced_motion="reduce",
+            )  # fmt: skip
+            context.set_default_timeout(60_000)
+            context.add_init_script(SAVES)
+            self._held[width, scheme] = context
+        context = self._held[width, scheme]
+        context.add_cookies([{"name": "scheme", "value": scheme, "url": address}])
+        self._used.append((context, address))
+        return context.new_page()
+
+    def clean(self):
+        """Close every page, and forget what was typed and what waits; scripts stay."""
+        for context in {id(context): context for context, _ in self._used}.values():
+            context.set_offline(False)
+            last, *others = context.pages or [context.new_page()]
+            for page in others:
+                page.close()
+            last.goto("about:blank")  # what a page keeps when it is left is forgotten with the rest
+            session = context.new_cdp_session(last)
+            for address in {address for of, address in self._used if of is context}:
+                session.send(
+                    "Storage.clearDataForOrigin",
+                    {"origin": address, "storageTypes": "local_storage,indexeddb"},
+                )
+            context.clear_cookies()
+            last.close()
+        self._used.clear()
+
+
+@pytest.fixture(scope="session")
+def devices(chromium):
+    return Devices(chromium)
+
+
 @pytest.fixture
-def open_page(chromium):
+def open_page(devices):
     """Return a function that opens an address at a width, and what went wrong there."""
-    contexts = []
 
     def start(served, path="/", *, width=390, scheme="light"):
-        context = chromium.new_context(
-            viewport={"width": width, "height": 844 if width < 800 else 900},
-            has_touch=width < 800, accept_downloads=True, reduced_motion="reduce",
-        )  # fmt: skip
-        context.add_cookies([{"name": "scheme", "value": scheme, "url": served.address}])
-        context.set_default_timeout(60_000)
-        contexts.append(context)
-        page, wrong = context.new_page(), Wrong()
+        page, wrong = devices.page(served.address, width, scheme), Wrong()
         wrong.watch(page, served.address)
         page.goto(served.address + path)
         page.wait_for_selector("#page h1")
@@ -196,5 +239,4 @@ def open_page(chromium):
         return page
 
     yield start
-    for context in contexts:
-        context.close()
+    devices.clean()

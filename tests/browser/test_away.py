@@ -7,7 +7,7 @@ import socket
 import threading
 
 import pytest
-from browser_tools import READ_MS, SHOTS, axe
+from browser_tools import READ_MS, axe, shot
 
 from dashboard.data import Data
 from dashboard.errands import Errands
@@ -170,8 +170,7 @@ def test_pages_open_and_entries_wait_and_are_written_once(own_demo, wired, phone
         write(page, text)
         assert page.locator("#form-said .waits").count() == 1
     assert "No signal. 2 entries wait on this phone." in page.inner_text(WAITS)
-    SHOTS.mkdir(parents=True, exist_ok=True)
-    page.screenshot(path=SHOTS / "away-waits-390.png")
+    shot(page, "away-waits-390")
     assert axe(page) == []
     page.reload()
     page.wait_for_selector(WAITS)
@@ -182,7 +181,7 @@ def test_pages_open_and_entries_wait_and_are_written_once(own_demo, wired, phone
     said = ["picked 31 lb plum", "picked 7 lb quinces"]
     assert [row.line for row in entries(own_demo)][-2:] == said
     assert len(entries(own_demo)) == before + 2
-    page.screenshot(path=SHOTS / "away-sent-390.png")
+    shot(page, "away-sent-390")
     page.reload()
     page.wait_for_timeout(4000)
     assert len(entries(own_demo)) == before + 2
@@ -265,7 +264,7 @@ def test_what_was_said_waits_asks_and_is_written(own_demo, wired, phone):
         own_demo.book.log.position() == before + 1
     )  # the first; the third waits behind the second
     assert "another waits behind it" in page.inner_text(WAITS)
-    page.screenshot(path=SHOTS / "away-asks-390.png")
+    shot(page, "away-asks-390")
     assert axe(page) == []
     page.click("#waiting .read-asked button >> nth=1")
     page.wait_for_function("() => !document.querySelector('#waiting > .waiting-head')")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from browser_tools import READ_MS, SHOTS, axe, settled
+from browser_tools import READ_MS, axe, settled, shot
 
 from dashboard.gate import Devices, Gate, Keeper
 from dashboard.gate.certificate import Certificate
@@ -71,8 +71,7 @@ def sign_in(page, served):
 
 
 def looked_at(page, name):
-    SHOTS.mkdir(parents=True, exist_ok=True)
-    page.screenshot(path=SHOTS / f"door-{name}.png", full_page=True)
+    shot(page, f"door-{name}", full_page=True)
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), (
         "it scrolls sideways"
     )

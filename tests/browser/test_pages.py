@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from browser_tools import SHOTS, axe, settled
+from browser_tools import axe, settled, shot
 
 from dashboard.pages import PAGES
 
@@ -42,9 +42,8 @@ def check(page, which, path, size, scheme, *, axed=True):
     width, height = size
     page.set_viewport_size({"width": width, "height": height})
     page.wait_for_function(FOLLOWED)
-    SHOTS.mkdir(parents=True, exist_ok=True)
     name = path.strip("/").replace("?", "_").replace("=", "-") or "today"
-    page.screenshot(path=SHOTS / f"{which}_{name}_{width}_{scheme}.png")
+    shot(page, f"{which}_{name}_{width}_{scheme}")
     wide = page.evaluate("document.documentElement.scrollWidth")
     assert wide <= width, f"{wide} px of content at {width}"
     assert not axed or axe(page) == []

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from browser_tools import SHOTS, axe, settled
+from browser_tools import axe, settled, shot
 from playwright.sync_api import TimeoutError as Late
 
 
@@ -17,7 +17,7 @@ def test_search_finds_names_pages_and_notes(demo, open_page, width, scheme):
     page.wait_for_selector("#page .entries li")
     settled(page)
     assert page.evaluate("document.activeElement.matches('#page input')")
-    page.screenshot(path=SHOTS / f"search-{width}-{scheme}.png", full_page=True)
+    shot(page, f"search-{width}-{scheme}", full_page=True)
     assert axe(page) == []
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
     page.locator("#page input").fill("worth it")
@@ -38,7 +38,7 @@ def test_a_closer_look_loads_its_script_alone_and_is_brushed(demo, open_page):
     page.wait_for_selector("#picture-stock .rangeslider-container")
     settled(page)
     assert len(asked) >= 1
-    page.screenshot(path=SHOTS / "closer-1280.png", full_page=True)
+    shot(page, "closer-1280", full_page=True)
     read = "JSON.stringify(document.querySelector('#picture-stock .js-plotly-plot').layout.xaxis.range)"
     before = page.evaluate(read)
     box = page.locator("#picture-stock .nsewdrag").first.bounding_box()

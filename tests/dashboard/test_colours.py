@@ -18,6 +18,7 @@ import numpy as np
 import pytest
 
 from dashboard import look, static, theme
+from dashboard.pages._label_stock import STOCKS
 from dashboard.theme import INK, ORIGIN_COLOURS, PAPER, QUIET, SERIES, component_colour, rgba
 
 SCHEMES = ("light", "dark")
@@ -131,7 +132,8 @@ def test_style_sheet_has_the_same_colours():
         assert all(f"--{name}:{colour};" in made for name, colour in colours.items()), scheme
     css = (Path(static.ASSETS) / "croft.css").read_text("utf-8")
     named = set(re.findall(r"var\(--([\w-]+)", css))
-    own = set(re.findall(r"--([\w-]+):", css))
+    measures = {name.removeprefix("--") for one in STOCKS.values() for name in one.style}
+    own = set(re.findall(r"--([\w-]+):", css)) | measures  # a sheet of labels gives its own
     assert named - own == named & set(theme.TOKENS["light"])  # none that nobody gives a colour
     assert set(theme.TOKENS["light"]) == set(theme.TOKENS["dark"])
     assert re.findall(r"url\(\s*['\"]?https?:", css + made) == []
