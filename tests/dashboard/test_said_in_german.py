@@ -1,18 +1,12 @@
-"""The phrase book: what the ledger says, in German, held to the ledger's own sentences."""
+"""What a German page or command shows is a message, a fixed word, or what the household wrote."""
 
 from __future__ import annotations
 
-import ast
 import re
-import string
-from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 from page_tools import Drawn, walk
 
-import dashboard.words
 from dashboard.data import Data
 from dashboard.drawing import ask_of, draw_why
 from dashboard.forms.reading import Typed
@@ -21,122 +15,13 @@ from dashboard.pages import PAGES
 from dashboard.parts.saying import say
 from dashboard.words import Words
 from ledger.errors import InputError, NeedsAnswer
-from ledger.messages import Sentence
-from ledger.messages.phrases import Phrases, phrase_book, phrases_of
+from ledger.messages import Code, Day, Message, Sentence, sentence
+from ledger.messages import Typed as TypedText
+from ledger.messages.words import word
 from ledger.published import CAUTIONS, SHORT
 from ledger.reference.schedules import products
 
 DE = Words("de", "metric", "EUR")
-BOOK = phrase_book("de")
-SLOT = re.compile(r"\{(\w+)\}")
-SPARE = {"example", "example2"}
-"""Slots of commands that the pages show as a link: a language need not take them up."""
-
-
-# -- how a phrase is found --------------------------------------------------------------
-
-
-def of(book):
-    return Phrases(
-        book,
-        word=lambda text: {"shelf": "Regal"}.get(text, text),
-        number=lambda text: text.translate(str.maketrans(",.", ".,")),
-        day=lambda text: f"<{text}>",
-    )
-
-
-@pytest.mark.parametrize(
-    ("book", "text", "said"),
-    [
-        ({"no price": "kein Preis"}, "no price", "kein Preis"),
-        ({"no price": "kein Preis"}, "No price", "Kein Preis"),
-        ({"no price": "kein Preis"}, "no weight", "no weight"),
-        ({"{n} of {n2}": "{n2}: {n}"}, "1,234.5 of 2", "2: 1.234,5"),
-        ({"{n} of {n2}": "{n2}: {n}"}, "some of 2", "some of 2"),
-        ({"by {day}": "bis {day}"}, "by 2026-09-02", "bis <2026-09-02>"),
-        ({"by {day}": "bis {day}"}, "by friday", "by friday"),
-        ({"no {name}.": "kein {name}."}, "no plum.", "kein plum."),
-        ({"no {name}.": "kein {name}."}, "no 1.5 lb plum.", "kein 1,5 lb plum."),
-        ({"no {name}.": "kein {name}."}, "no shelf.", "kein shelf."),  # a name stays
-        ({"on {WHERE}": "im {WHERE}"}, "on shelf", "im Regal"),
-        ({"on {WHERE}": "im {WHERE}"}, "on foot", "on foot"),  # no phrase: not this one
-        ({"of {list}": "von {list}"}, "of plum, shelf", "von plum, Regal"),
-        ({"of {names}": "von {names}"}, "of plum, shelf", "von plum, shelf"),
-        ({"of {names}": "von {names}", "and {n} more": "und {n}"}, "of plum, fig and 3 more", "von plum, fig und 3"),
-        ({"one": "eins", "two": "zwei"}, "one, two", "eins, zwei"),
-        ({"one": "eins", "two": "zwei"}, "one; two", "eins; zwei"),
-        ({"one": "eins", "two": "zwei"}, "one, three", "one, three"),
-        ({"One.": "Eins.", "Two.": "Zwei."}, "One. Two.", "Eins. Zwei."),
-        ({"One.": "Eins."}, "One. Three.", "Eins. Three."),
-        ({"{name} is in.": "{name} da.", "{name} is {more}.": "{name}: {more}."}, "plum is in.", "plum da."),
-        ({"{a} ends.": "{a} endet."}, "It begins. Plum ends.", "It begins. Plum endet."),
-        ({"no {name}": "kein {name}"}, "no {n}", "kein {n}"),  # braces in a name are text
-        ({"no {name}": "kein {name}"}, "no <b>plum</b>", "kein <b>plum</b>"),
-    ],
-)  # fmt: skip
-def test_phrase_is_found(book, text, said):
-    assert of(book).say(text) == said
-
-
-@given(st.text(max_size=80))
-def test_any_text_can_be_said(text):
-    assert isinstance(DE.said(text), str)
-    assert Words("en").said(text) == text
-
-
-@given(
-    st.text(string.ascii_letters + string.digits + " .,;:{}()<>`'\"/%-", min_size=1, max_size=30)
-)
-def test_a_name_stays_as_it_was_written(name):
-    said = DE.said(
-        f"No price of {name} is known, so it counts 0 and the cost is at least this much."
-    )
-    assert said.startswith("Von ")
-    if not re.match(r"[-+<>≥≤]? ?\d", name):  # a number in front is an amount's
-        assert f"Von {name} ist kein Preis bekannt" in said
-
-
-# -- the book against the ledger --------------------------------------------------------
-
-LEDGER = Path(dashboard.words.__file__).parents[2] / "ledger"
-
-
-def spoken():
-    """Return all texts that stand in the ledger's sources and tables, in small letters, as words."""
-    texts = [
-        node.value
-        for path in sorted(LEDGER.rglob("*.py"))
-        for node in ast.walk(ast.parse(path.read_text("utf-8")))
-        if isinstance(node, ast.Constant) and isinstance(node.value, str)
-    ]
-    texts += [path.read_text("utf-8") for path in sorted(LEDGER.rglob("*.csv"))]
-    return "\n".join(texts).casefold()
-
-
-def test_phrases_are_sentences_of_the_ledger():
-    """A sentence said otherwise in the ledger leaves its phrase behind: most of its words in threes are gone."""
-    source, left_behind = spoken(), []
-    for english in BOOK:
-        pieces = [piece.split() for piece in SLOT.split(english.casefold())[::2]]
-        threes = [
-            " ".join(words[i : i + 3])
-            for words in pieces
-            for i in range(max(1, len(words) - 2))
-            if words
-        ]
-        gone = [three for three in threes if three.strip(" .,:;()") not in source]
-        if len(threes) > 3 and 2 * len(gone) > len(threes):
-            left_behind.append(english)
-    assert left_behind == []
-
-
-def test_slots_and_commands_are_those_of_english():
-    for english, said in BOOK.items():
-        there, here = set(SLOT.findall(english)), set(SLOT.findall(said))
-        assert here <= there <= here | SPARE, english
-        assert said.strip() == said, english
-        commands = set(re.findall(r"`(croftbook \w+)", said))
-        assert commands <= set(re.findall(r"`(croftbook \w+)", english)), english
 
 
 def test_cautions_are_said_whole():
