@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 
 import pytest
@@ -15,7 +16,7 @@ from dashboard.pages import PAGES
 from dashboard.parts.saying import say
 from dashboard.words import Words
 from ledger.errors import InputError, NeedsAnswer
-from ledger.messages import Code, Day, Message, Sentence, sentence
+from ledger.messages import Day, Message, Sentence, sentence
 from ledger.messages import Typed as TypedText
 from ledger.messages.words import word
 from ledger.published import CAUTIONS, SHORT
@@ -39,30 +40,50 @@ QUOTED = re.compile(
 )
 """What stays: nothing, a currency, a month, a published product's name, remarks of the tables."""
 
-AMOUNT = re.compile(r"^(?:\d[\d.,]* ?(?:g|kg|oz|lb|ml|l|tsp|cup|qt|fl oz|gal|bu)?\b ?)+")
+
+def written(value):
+    """Yield every text that stands in what the household wrote down."""
+    if isinstance(value, str):
+        yield value.casefold()
+    elif isinstance(value, dict):
+        for one in value.values():
+            yield from written(one)
+    elif isinstance(value, list):
+        for one in value:
+            yield from written(one)
 
 
 @pytest.fixture
 def unsaid(demo, monkeypatch):
-    """Return the texts of the ledger that were shown without a phrase for the whole of them."""
+    """Return the plain texts that were to be said: neither fixed words nor what the household wrote."""
     monkeypatch.setattr("dashboard.drawing.words_of", lambda data: DE)
     names = {name.casefold() for name in demo.book.catalogue().names()}
-    names |= {product.label for product in products().values()}
-    for answer in (demo.show("our-table", paths=True), demo.show("season")):
-        for column in ("source", "bed", "variety"):
-            names |= {str(name).casefold() for name in answer.frame.get(column, ())}
-    names.add("")  # an amount alone
-    book, shown = phrases_of("de"), set()
-    said = Words.said
+    names |= {product.label.casefold() for product in products().values()}
+    for chunk in demo.book.log.read():
+        for row in chunk:
+            names.update(written(json.loads(next(one for one in row if str(one).startswith("{")))))
+    shown = set()
 
-    def heard(self, text):
-        is_named = all(AMOUNT.sub("", one).casefold() in names for one in text.split(", "))
-        is_said = isinstance(text, Sentence) or book.knows(text)
-        if not (is_said or QUOTED.fullmatch(text) or is_named or text in names):
-            shown.add(text)
-        return said(self, text)
+    def is_known(text, of=""):
+        several = [one.casefold() for one in (text, *text.split(", "))]
+        return (
+            isinstance(text, Sentence)
+            or QUOTED.fullmatch(text) is not None
+            or word("de", text, of) != text
+            or several[0] in names
+            or all(one in names for one in several[1:])
+        )
 
-    monkeypatch.setattr(Words, "said", heard)
+    def hearing(say_it):
+        def heard(self, text, of=""):
+            if not is_known(text, of):
+                shown.add(text)
+            return say_it(self, text, of) if of else say_it(self, text)
+
+        return heard
+
+    for name in ("said", "fixed"):
+        monkeypatch.setattr(Words, name, hearing(getattr(Words, name)))
     return shown
 
 
@@ -148,12 +169,15 @@ def test_forms_refuse_in_german(book, box, text, said, fixed_day):
 
 
 def test_errors_are_said_with_what_would_be_right():
-    error = InputError("amount", "'plum' does not begin with a number", "Write it like 12 lb 6 oz")
-    said = "'plum' beginnt nicht mit einer Zahl. Schreib es wie 12 lb 6 oz"
-    assert DE.refusal(error, named=False) == said
-    assert DE.refusal(error).endswith(f": {said}")
+    error = InputError("amount", Message.of("refusal-no-number-first", text=TypedText("plum")))
+    problem, wanted = error.parts("de")
+    assert problem == "\u201eplum\u201c beginnt nicht mit einer Zahl" or problem.endswith(
+        "beginnt nicht mit einer Zahl"
+    )
+    assert DE.refusal(error, named=False) == f"{problem}. {wanted}"
+    assert DE.refusal(error).endswith(f": {problem}. {wanted}")
     assert Words("en").refusal(error) == str(error)
-    doubt = NeedsAnswer("future", "on", "2026-12-24 is still to come; is the day right?")
+    doubt = NeedsAnswer("future", "on", sentence("doubt-future", day=Day("2026-12-24")))
     assert DE.refusal(doubt) == "24. Dez. 2026 kommt erst noch; stimmt der Tag?"
 
 
