@@ -95,6 +95,5 @@ def _day(ask: Ask) -> Callable[[re.Match[str]], str]:
 
 def name_of(ask: Ask, value: str, *, begins: bool = False) -> str:
     """Return a fixed word of an answer in the language; what a household named stays."""
-    said = ask.words.word("answers", value)
-    said = said if said != value else ask.words.said(value)
+    said = ask.words.fixed(value)
     return named(said) if begins else said

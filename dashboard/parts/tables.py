@@ -168,8 +168,7 @@ def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Ce
 
 def _word(ask: Ask, value: str, of: str) -> str:
     """Return a fixed word of an answer, or what it says, in the language."""
-    said = ask.words.word("answers", value, of)
-    return said if said != value else ask.words.said(value)
+    return ask.words.fixed(value, of)
 
 
 def plain_table(

@@ -38,7 +38,7 @@ def _line(ask: Ask, node: Node) -> Any:
         text = ask.words.figure(float(value), node.unit)
     else:
         said = value if isinstance(value, str) else str(value)
-        text = "–" if value is None else ask.words.said(said)
+        text = "–" if value is None else ask.words.fixed(said)
     label = say(ask, node.label)
     if node.mark:
         text = f"{node.mark} {text}"

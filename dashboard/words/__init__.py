@@ -32,7 +32,6 @@ from ledger.figures.units import one_of
 from ledger.kinds import KINDS
 from ledger.messages import units
 from ledger.messages import words as fixed
-from ledger.messages.phrases import phrases_of
 from ledger.messages.texts import Sentence, worded
 from ledger.projections import Column
 
@@ -131,12 +130,13 @@ class Words:
 
     def said(self, text: str) -> str:
         """Return what the ledger says, in the language; a name as it is."""
-        if isinstance(text, Sentence):
-            said = worded(text, self.language)
-        else:
-            phrases = phrases_of(self.language)
-            said = phrases.say(text) if phrases else text
+        said = worded(text, self.language)
         return _GROUND.sub(self._ground, said) if " m2" in said or " sq ft" in said else said
+
+    def fixed(self, value: str, of: str = "") -> str:
+        """Return a fixed word of an answer, or what the ledger says, in the language; a name as it is."""
+        said = self.said(value) if isinstance(value, Sentence) else value
+        return said if said != value else self.word("answers", value, of)
 
     def _ground(self, found: re.Match[str]) -> str:
         return self("season.m2" if found[2] == "m2" else "season.sq_ft", n=found[1])
@@ -307,7 +307,7 @@ class Words:
             return self("word.yes") if value else self("word.no")
         if isinstance(value, (list, tuple)):
             texts = (one if isinstance(one, str) else str(one) for one in value)
-            return ", ".join(map(self.said, texts)) or _DASH
+            return ", ".join(map(self.fixed, texts)) or _DASH
         if isinstance(value, str):
             return self.day(value) if column.unit == "day" else value
         return self.quantity(value, column.unit)

@@ -9,11 +9,10 @@ from __future__ import annotations
 
 import os
 from collections.abc import Sequence
-from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from ledger.messages import LANGUAGES, known_language
-from ledger.messages.texts import Sentence, worded
+from ledger.messages.texts import worded
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -21,7 +20,6 @@ if TYPE_CHECKING:
     from ledger.book import Book
     from ledger.errors import LedgerError
     from ledger.messages import Message, Part
-    from ledger.messages.phrases import Phrases
 
 __all__ = [
     "VARIABLE",
@@ -177,10 +175,7 @@ def echo(message: Message | str, *, err: bool = False, **parameters: Any) -> Non
 
 def told(text: str) -> str:
     """Return what the ledger says, in the language that is spoken; a name as it is."""
-    if isinstance(text, Sentence):
-        return worded(text, _Speech.language)
-    phrases = _phrases(_Speech.language)
-    return text if phrases is None else phrases.say(text)
+    return worded(text, _Speech.language)
 
 
 def confirm(text: str, *, default: bool = False) -> bool:
@@ -246,10 +241,3 @@ def refused(error: LedgerError) -> str:
 
 def _with_field(field: str, text: str) -> str:
     return f"{field}: {text}" if field else text
-
-
-@cache
-def _phrases(code: str) -> Phrases | None:
-    from ledger.messages.phrases import phrases_of
-
-    return phrases_of(code)

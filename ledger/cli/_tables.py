@@ -272,7 +272,7 @@ def _totals(console: Console, answer: Answer) -> None:
             continue
         shown = number(f"{value:,.2f}") if isinstance(value, float) else _told(value)
         shown = f"{bounds.get(name, '')}{shown}"
-        console.print(say("table-total", name=fixed(name.replace("_", " ")), value=shown))
+        console.print(say("table-total", name=fixed(name.replace("_", " "), "totals"), value=shown))
     for sentence in missing:
         console.print(f"- {told(sentence)}")
 

@@ -2,8 +2,8 @@
 
 A sentence is a `Message`: an id and what it is about. `speaker` gives what says it in a language, from
 the Project Fluent files of ``en/``, ``de/`` and so on; the first word of an id names its file. An answer
-keeps its texts in English, each a `Sentence` that carries its message. What the ledger still says as
-English text alone is turned by the phrase book of `ledger.messages.phrases`, which is being emptied.
+keeps its texts in English, each a `Sentence` that carries its message; a plain text is what the
+household wrote, or a fixed word (`fixed`).
 
 Everything is imported when it is first asked for: ``croftbook --help`` says messages without parameters,
 and for those neither msgspec nor Babel is read.

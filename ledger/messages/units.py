@@ -9,12 +9,18 @@ unit that is written alike everywhere (``g``, ``kWh``), a currency, or one of th
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from functools import partial
+from typing import TYPE_CHECKING
 
 from ledger.messages import fixed
 from ledger.messages.catalogue import speaker
-from ledger.messages.texts import joined, measured, sentence
+from ledger.messages.texts import SaidLater, Sentence, joined, measured, sentence
 
-__all__ = ["amount", "unit"]
+if TYPE_CHECKING:
+    from ledger.messages.message import Parameter
+
+__all__ = ["amount", "amount_later", "together", "unit"]
 
 _A = re.compile(r"(?P<above>.+) an? (?P<below>.+)")
 _NUMBERS = re.compile(r"([-+<>]?\d[\d,]*(?:\.\d+)?[¼½¾⅓⅔⅛]?|[¼½¾⅓⅔⅛]|\.\d+) ?((?:m2|[^\d¼½¾⅓⅔⅛])*)")
@@ -79,3 +85,22 @@ def amount(text: str) -> str:
         elif code:
             pieces.append(sentence("unit-to") if code == "to" else unit(code))
     return joined(" ", pieces) if pieces and at == len(text) else measured(text)
+
+
+def amount_later(text: str) -> SaidLater:
+    """Return what `amount` returns, made when it is said: for what many rows of an answer hold."""
+    return SaidLater(text, partial(_amount_says, text))
+
+
+def _amount_says(text: str) -> Parameter:
+    said = amount(text)
+    return said.says if isinstance(said, Sentence) else said
+
+
+def together(amounts: Sequence[str]) -> str:
+    """Return amounts that belong together: ``3 lb and 12``."""
+    from ledger.messages.message import Names
+
+    if len(amounts) == 1:
+        return amounts[0]
+    return sentence("unit-together", amounts=Names(tuple(amounts)))

@@ -33,7 +33,6 @@ from ledger.messages.__main__ import main
 from ledger.messages.catalogue import HERE, Catalogue, Speaker
 from ledger.messages.checking import check_folder
 from ledger.messages.language import language
-from ledger.messages.phrases import phrase_book
 from ledger.messages.units import unit
 from ledger.messages.words import column, word
 from ledger.projections import PROJECTIONS
@@ -46,8 +45,6 @@ from ledger.vocabulary import VOCABULARY
 
 FAMILIES = ("command", "metavar", "word", "sense", "column", "form", "chart", "unit", "help", "kind")  # fmt: skip
 """Areas whose ids are composed, each held complete below by what it names."""
-PHRASES_LEFT = 3050
-"""Phrases that still turn English sentences: this may only fall."""
 
 
 # -- the sources and the catalogues ------------------------------------------------------
@@ -173,11 +170,6 @@ def test_unit_names_are_units_of_the_ledger():
         if id_.startswith("unit-name-"):
             key = id_.removeprefix("unit-name-")
             assert any(key.removesuffix("s") in one for one in texts), id_
-
-
-def test_phrases_only_become_fewer():
-    """What becomes a message leaves the phrase book; nothing new comes in instead of a message."""
-    assert len(phrase_book("de")) <= PHRASES_LEFT
 
 
 def test_help_reads_neither_msgspec_nor_babel():

@@ -10,7 +10,7 @@ import click
 import pytest
 
 import ledger.cli
-from ledger.cli import _options, _show, _speech, main
+from ledger.cli import _speech, main
 from ledger.cli._root import OTHERS, root
 from ledger.errors import InputError
 from ledger.messages import Code, Message, Names, Typed, catalogue
@@ -44,8 +44,6 @@ def in_pseudo(monkeypatch):
     monkeypatch.setattr(_speech._Speech, "language", "de")
     monkeypatch.setattr(_speech._Speech, "is_chosen", True)
     monkeypatch.setattr(_speech, "begin", lambda _args: None)
-    for module in (_speech, _options, _show):  # what is text still goes through the phrase book
-        monkeypatch.setattr(module, "told", pseudo)
     return say
 
 

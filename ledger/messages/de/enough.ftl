@@ -60,3 +60,4 @@ enough-why-grams = { $n } g{ $known ->
    *[other] , bekannt von { $known } % dessen, was hineinging
 }
 enough-why-likely-picked = { $n } g wohl geerntet
+enough-part-from = { $name } { $n } %

@@ -8,6 +8,3 @@ need-females = weiblich
 need-children = Kinder
 need-pregnancy = schwanger
 need-lactation = stillend
-need-by-size = nach Gewicht und Größe
-need-by-reference = nach dem Bezugsgewicht von 12 kg
-need-by-table = nach der Kalorientabelle

@@ -72,7 +72,3 @@ recall-start-gauge = { $name ->
        *[other] dem Manometer von { $name }
     }
 recall-start-schedule = der Vorschrift { $name }
-recall-fridge-at-most = { $n ->
-        [one] höchstens 1 { $unit }, da es nicht dicht wurde ({ $source })
-       *[other] höchstens { $n } { $unit }, da es nicht dicht wurde ({ $source })
-    }

@@ -46,3 +46,5 @@ reserve-water-as-asked = gelagertes Wasser, wie gefragt
 reserve-water-stored = gelagertes Wasser
 reserve-lot = { $name }, { $n } g
 reserve-litres-day = Liter am Tag
+reserve-energy-days = Tage nach Energie
+reserve-protein-days = Tage nach Eiweiß

@@ -25,3 +25,8 @@ shelf-gone-before = Eher aus, als dass Nachschub kommt: { LIST($names, type: "co
 shelf-short = Unter dem Ziel: { LIST($names, type: "commas") }.
 shelf-nothing-left = Nichts mehr da, und in den letzten { $n } Wochen verbraucht: { LIST($names, type: "commas") }.
 shelf-held = { $n } von { $n2 }
+shelf-none-in-weeks = { $n ->
+        [one] nichts in { $n } Woche
+       *[other] nichts in { $n } Wochen
+    }
+shelf-up-to = bis { $amount }

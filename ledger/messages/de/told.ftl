@@ -222,4 +222,3 @@ told-looked-up = { $says ->
         [none] Ansatz { $batch } nachgesehen in { $publication }
        *[some] Ansatz { $batch } nachgesehen in { $publication }: { $says }
     }
-told-taken-as = { $amount } { $item } gelten als { $taken }

@@ -93,3 +93,4 @@ unit-name-energy = Energie
 unit-name-one = eins
 unit-each = je { $below }
 unit-to = bis
+unit-together = { LIST($amounts) }

@@ -184,3 +184,4 @@ word-struck = zurückgenommen
 word-electricity = Strom
 word-gas = Gas
 word-shop = Laden
+word-even = halb und halb

@@ -60,3 +60,4 @@ enough-why-grams = { $n } g{ $known ->
    *[other] , known of { $known }% of what went in
 }
 enough-why-likely-picked = { $n } g likely picked
+enough-part-from = { $name } { $n }%

@@ -8,6 +8,3 @@ need-females = females
 need-children = children
 need-pregnancy = pregnancy
 need-lactation = lactation
-need-by-size = by weight and height
-need-by-reference = by the reference weight of 12 kg
-need-by-table = by the calorie table

@@ -63,7 +63,3 @@ recall-start-gauge = { $name ->
        *[other] the gauge of { $name }
     }
 recall-start-schedule = the schedule { $name }
-recall-fridge-at-most = { $n ->
-        [one] 1 { $unit } at the most, as it did not seal ({ $source })
-       *[other] { $n } { $unit } at the most, as it did not seal ({ $source })
-    }

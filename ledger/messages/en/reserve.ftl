@@ -46,3 +46,5 @@ reserve-water-as-asked = water stored, as asked
 reserve-water-stored = water stored
 reserve-lot = { $name }, { $n } g
 reserve-litres-day = litres a day
+reserve-energy-days = energy days
+reserve-protein-days = protein days

@@ -25,3 +25,8 @@ shelf-gone-before = More likely than not gone before more comes: { LIST($names, 
 shelf-short = Short of the target: { LIST($names, type: "commas") }.
 shelf-nothing-left = Nothing left, and used within { $n } weeks: { LIST($names, type: "commas") }.
 shelf-held = { $n } of { $n2 }
+shelf-none-in-weeks = { $n ->
+        [one] none in { $n } week
+       *[other] none in { $n } weeks
+    }
+shelf-up-to = up to { $amount }

@@ -184,8 +184,8 @@ told-work = { $work ->
     }
 told-away = away from the table
 told-frost = { $frost ->
-        [first-of-fall] first of fall frost on { DAY($day, style: "iso") }
-       *[last-of-spring] last of spring frost on { DAY($day, style: "iso") }
+        [first-of-fall] first frost of fall on { DAY($day, style: "iso") }
+       *[last-of-spring] last frost of spring on { DAY($day, style: "iso") }
     }
 told-hens = { $day ->
         [none] { $n } hens
@@ -222,4 +222,3 @@ told-looked-up = { $says ->
         [none] looked up batch { $batch } in { $publication }
        *[some] looked up batch { $batch } in { $publication }: { $says }
     }
-told-taken-as = { $amount } { $item } are taken as { $taken }

@@ -93,3 +93,4 @@ unit-name-energy = energy
 unit-name-one = one
 unit-each = per { $below }
 unit-to = to
+unit-together = { LIST($amounts) }

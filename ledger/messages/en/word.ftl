@@ -175,3 +175,4 @@ word-struck = struck
 word-electricity = electricity
 word-gas = gas
 word-shop = shop
+word-even = even

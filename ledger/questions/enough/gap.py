@@ -84,6 +84,7 @@ def shop_of(state: State, n: int, gap: float, each: float) -> Shopped | None:
 def from_shop(state: State, n: int, gap: float, each: float) -> dict[str, Any]:
     """Return the columns of what closes a gap from the shop; empty where nothing is known."""
     from ledger.amounts import format_whole
+    from ledger.messages.units import amount_later
 
     found = shop_of(state, n, gap, each)
     if found is None:
@@ -92,7 +93,7 @@ def from_shop(state: State, n: int, gap: float, each: float) -> dict[str, Any]:
     measure = state.facts.measure[found.item]
     return {
         "shop_item": state.facts.names[found.item],
-        "shop_amount": format_whole(round(found.whole), measure, measures=measures),
+        "shop_amount": amount_later(format_whole(round(found.whole), measure, measures=measures)),
         "shop_cost": found.whole * found.price,
     }
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.messages import sentence
 from ledger.questions.shared.larder import Larder, Portion, larder_of
 from ledger.reference.needs import NUTRIENTS
 
@@ -92,7 +93,11 @@ class Supply:
             return []
         names = self.state.facts.names
         most = list(self.by_item(n).items())[:3]
-        return [f"{names[item]} {value / total:.0%}" for item, value in most if value > 0]
+        return [
+            sentence("enough-part-from", name=names[item], n=round(100 * value / total))
+            for item, value in most
+            if value > 0
+        ]
 
 
 def supply_of(state: State, asked: Asked) -> Supply:

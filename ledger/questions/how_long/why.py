@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.messages import Code, Message, Names, Typed, sentence
+from ledger.messages import Code, Message, Names, Typed, fixed, sentence
 from ledger.projections.base import Node
 from ledger.questions.how_long import listed as how_long_list
 from ledger.questions.how_long.steps import PROTEIN, RATES, Step, steps_of
@@ -62,9 +62,12 @@ def _tree(state: State, step: Step, figure: str) -> Node:
     if figure == "kg":
         grams = [k for k in step.food if not math.isnan(k.portion.grams)]
         nodes = [_lot(state, k, k.portion.grams / 1000, "kg") for k in grams]
-        return total(step.name, "kg", *nodes)
+        return total(fixed(step.name), "kg", *nodes)
     days = {}
-    for name, n in (("energy_days", 0), ("protein_days", PROTEIN)):
+    for name, id_, n in (
+        ("energy_days", "reserve-energy-days", 0),
+        ("protein_days", "reserve-protein-days", PROTEIN),
+    ):
         unit = "kcal of energy" if n == 0 else "g of protein"
         nodes = [
             _lot(state, k, float(k.portion.nutrients[n]), unit)
@@ -72,9 +75,9 @@ def _tree(state: State, step: Step, figure: str) -> Node:
             if k.portion.nutrients[n]
         ]
         days[name] = quotient(
-            name.replace("_", " "),
+            sentence(id_),
             "days",
-            total(step.name, unit, *nodes),
+            total(fixed(step.name), unit, *nodes),
             eaters.node(NUTRIENTS[n]),
         )
     if figure != "days":

@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.messages import Code, Day, Message, Typed, sentence
+from ledger.messages import Code, Day, Message, Typed, fixed, sentence
 from ledger.projections.base import Node
 from ledger.questions.know_how.curve_why import CurveTree
 from ledger.questions.know_how.sheet import MONTHS, months_of
@@ -179,7 +179,7 @@ class _Skill:
         found = self._stands()
         if not self.rows:
             places = self.skills.targets[self.skill]
-            parts = [event_node(self.state, places[-1], "", "wanted", "")]
+            parts = [event_node(self.state, places[-1], "", fixed("wanted", "standing"), "")]
         else:
             parts = [self.days_since(), self.keeps()]
         return Node(found.because, found.word, "", "as written", parts)

@@ -10,6 +10,7 @@ from ledger.amounts import format_whole
 from ledger.errors import NotFound
 from ledger.items import item_key
 from ledger.messages import Message, Typed
+from ledger.messages.units import amount_later
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.shared.common import LISTED_FROM, UNITS, answer
 from ledger.replay.state import day_text
@@ -114,7 +115,7 @@ def _months(state: State, strand: int, since: int | None) -> list[dict[str, Any]
         out.append(
             {
                 "item": name, "month": str(starts[i]), "on": day_text(int(bounds[i + 1]) - 1),
-                "in_words": format_whole(there, measure, measures=measures)
+                "in_words": amount_later(format_whole(there, measure, measures=measures))
                 if there >= LISTED_FROM[measure]
                 else "none",
                 "left": there / 1000, "least": int(within.min()) / 1000, "most": int(within.max()) / 1000,

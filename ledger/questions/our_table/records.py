@@ -11,6 +11,7 @@ import numpy as np
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
 from ledger.figures import Array, Figure
+from ledger.messages.units import amount_later
 from ledger.methods.ratios import ratio
 from ledger.questions.food import BASES, SIX, FoodFigures
 from ledger.questions.our_table.balance import Accounts
@@ -117,8 +118,10 @@ class Answered:
         if amount is None:
             return None
         if basis == "weight":
-            return format_whole(round(amount * 1000), "mass", measures=self.measures)
-        return f"{amount:,.0f} kcal" if basis == "energy" else f"{amount:,.2f} {self.currency}"
+            text = format_whole(round(amount * 1000), "mass", measures=self.measures)
+        else:
+            text = f"{amount:,.0f} kcal" if basis == "energy" else f"{amount:,.2f} {self.currency}"
+        return amount_later(text)
 
     def totals(self) -> dict[str, Any]:
         """Return the two ratios of the whole time, what they are made of, and what is missing."""

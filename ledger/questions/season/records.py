@@ -9,7 +9,8 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
-from ledger.messages import Day, sentence
+from ledger.messages import Day, joined, sentence
+from ledger.messages.units import amount_later, together, unit
 from ledger.questions.garden.plots import Plot
 from ledger.reference.planting import METRES_PER_FOOT
 from ledger.replay.state import day_text
@@ -146,22 +147,24 @@ class Recorder:
         facts = self.state.facts
         if crop is not None and facts.measure[crop] == "count":
             each = facts.grams_per_whole(crop)
-            return None if not each else format_whole(round(grams / each), "count")
-        return format_whole(round(grams * 1000), "mass", measures=self.measures)
+            return None if not each else amount_later(format_whole(round(grams / each), "count"))
+        return amount_later(format_whole(round(grams * 1000), "mass", measures=self.measures))
 
     def _in_words(self, plot: Plot, r: dict[str, Any]) -> dict[str, str | None]:
         last = r["last_season_g"] if self.past.is_over else r["last_season_to_date_g"]
         picked = self.say(r["picked_g"], plot.crop)
         if picked is None:  # no weight known: in its own measure
             strand, whole = (self.field.picked[name][plot.rows] for name in ("strand", "whole"))
-            picked = " and ".join(
-                format_whole(
-                    int(whole[strand == one].sum()),
-                    self.state.facts.measure[one],
-                    measures=self.measures,
-                )
+            sums = [
+                (int(whole[strand == one].sum()), self.state.facts.measure[one])
                 for one in np.unique(strand).tolist()
-            ) or format_whole(0, self.state.facts.measure[plot.crop], measures=self.measures)
+            ] or [(0, self.state.facts.measure[plot.crop])]
+            picked = together(
+                [
+                    amount_later(format_whole(many, measure, measures=self.measures))
+                    for many, measure in sums
+                ]
+            )
         return {
             "in_words.picked": picked,
             "in_words.yield": self._yield(r),
@@ -181,10 +184,10 @@ class Recorder:
             return self.say(r["per_plant_g"])
         if r["per_row_m_g"] is not None:
             per = r["per_row_m_g"] * (1 if metric else METRES_PER_FOOT)
-            return f"{self.say(per)}/{'m' if metric else 'ft'}"
+            return joined("/", [self.say(per) or "", unit("m" if metric else "ft")])
         if r["per_m2_g"] is not None:
             per = r["per_m2_g"] * (1 if metric else METRES_PER_FOOT**2)
-            return f"{self.say(per)}/{'m2' if metric else 'sq ft'}"
+            return joined("/", [self.say(per) or "", unit("m2" if metric else "sq ft")])
         return None
 
     def _span(self, low: float | None, high: float | None, crop: int | None = None) -> str | None:
@@ -192,15 +195,15 @@ class Recorder:
             return None
         if crop is not None and self.state.facts.measure[crop] == "count":
             one, two = self.say(low, crop), self.say(high, crop)
-            return one if one == two else f"{one} to {two}"
+            return one if one == two else amount_later(f"{one} to {two}")
         small, large, step = (
             ("g", "kg", 1.0) if self.measures == "metric" else ("oz", "lb", 28.349523125)
         )
-        unit, per = (
+        size, per = (
             (large, 16 * step if large == "lb" else 1000.0) if high > 1000 else (small, step)
         )
         one, two = (f"{x / per:.0f}" if x >= 10 * per else f"{x / per:.2g}" for x in (low, high))
-        return f"{one} {unit}" if one == two else f"{one} to {two} {unit}"
+        return amount_later(f"{one} {size}" if one == two else f"{one} to {two} {size}")
 
 
 def cell(figure: Figure, row: int) -> float | None:

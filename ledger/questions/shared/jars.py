@@ -8,6 +8,8 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.kinds import KINDS
+from ledger.messages import joined
+from ledger.messages.units import amount_later
 from ledger.questions.goes import goes
 from ledger.questions.shared.common import jars_gone
 from ledger.replay.columns import Array
@@ -61,10 +63,13 @@ def left_in_words(state: State, lots: list[int]) -> str:
         jars[jar] = many + left * share, whole + left
     # of one batch in several sizes a quart holds more than a pint
     order = sorted(jars.items(), key=lambda one: -one[1][1] / max(one[1][0], 1e-9))
-    parts = [f"{_few(many)} {jar}{'' if _few(many) == '1' else 's'}" for jar, (many, _) in order]
+    parts: list[str] = [
+        amount_later(f"{_few(many)} {jar}{'' if _few(many) == '1' else 's'}")
+        for jar, (many, _) in order
+    ]
     if rest or not parts:
-        parts.append(format_whole(rest, measure, measures=measures))
-    return ", ".join(parts)
+        parts.append(amount_later(format_whole(rest, measure, measures=measures)))
+    return parts[0] if len(parts) == 1 else joined(", ", parts)
 
 
 def _few(many: float) -> str:

@@ -11,6 +11,7 @@ from ledger.door import jars_per_load
 from ledger.items import item_key
 from ledger.kinds import CANNING
 from ledger.known import Catalogue
+from ledger.messages.units import amount, together
 from ledger.questions.shared.common import LISTED_FROM
 from ledger.questions.shared.jars import jar_totals
 
@@ -62,8 +63,8 @@ def plan_of(state: State, catalogue: Catalogue, body: dict[str, Any]) -> Plan:
             for strand in state.facts.strands.several(number):
                 measure, left = state.facts.measure[strand], _left(state, strand)
                 if left >= LISTED_FROM[measure]:  # less is what rounding leaves
-                    texts.append(format_whole(left, measure, measures=measures))
-            there = " and ".join(texts) or None
+                    texts.append(amount(format_whole(left, measure, measures=measures)))
+            there = together(texts) if texts else None
         needs.append(Need(line["item"], line["amount"], there))
     empties = state.once(jar_totals)
     loads = jars_per_load(catalogue.setting("jars_per_load"))

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from ledger.messages import Names, joined, sentence
+from ledger.messages.units import amount_later
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.questions.ahead.lasting import Ahead, ahead_of, ahead_of_item
 from ledger.questions.ahead.plain import gone
@@ -204,12 +205,12 @@ def _use(
     state: State, ahead: Ahead, row: int, measure: str, known: dict[str, float | None]
 ) -> dict[str, Any]:
     low, likely, high = (known[f"used_per_week.{name}"] for name in ENDS)
-    text = None if likely is None else _text(state, likely, measure)
+    text: str | None = None if likely is None else _text(state, likely, measure)
     if likely is None and not ahead.use.too_few(row):
         many = round(ahead.use.known(row))
-        text = f"none in {many} week" + ("" if many == 1 else "s")
+        text = sentence("shelf-none-in-weeks", n=many)
     elif likely is not None and high is not None and likely < high / 20:
-        text = f"up to {_text(state, high, measure)}"
+        text = sentence("shelf-up-to", amount=_text(state, high, measure))
     return {
         "used_per_week.low": low,
         "used_per_week.likely": likely,
@@ -340,7 +341,7 @@ def _text(state: State, amount: float, measure: str) -> str:
     from ledger.amounts import format_whole
 
     measures = state.settings.newest("measures", "us") or "us"
-    return format_whole(round(amount * 1000), measure, measures=measures)
+    return amount_later(format_whole(round(amount * 1000), measure, measures=measures))
 
 
 def _known(value: float) -> float | None:

@@ -8,7 +8,7 @@ import numpy as np
 
 from ledger.errors import NotFound
 from ledger.figures import Figure, Node, assumed, method, tree
-from ledger.messages import sentence
+from ledger.messages import Day, Message, Typed, sentence
 from ledger.questions.ahead.lasting import ahead_of
 from ledger.questions.shared.common import event_node
 from ledger.questions.shared.opening import check_figure, no_record
@@ -112,7 +112,7 @@ def _of_day(state: State, key: str, field: str | None, deep: int) -> Node:
     try:
         number = day_number(day)
     except ValueError:
-        raise NotFound("address", f"{day!r} is no day", "End it with a day like 2026-09-02") from None  # fmt: skip
+        raise NotFound("address", Message.of("refusal-address-no-day", text=Typed(day))) from None
     known: dict[str, tuple[Mapping[str, Figure], int]] = {}
     days = Days(state, item)
     if number in days.day:
@@ -124,9 +124,8 @@ def _of_day(state: State, key: str, field: str | None, deep: int) -> Node:
         known |= dict.fromkeys(ahead, (ahead, week))
     if not known:
         raise NotFound(
-            "address", f"nothing is told of {name} on {day}",
-            "Take an address from `croftbook show shelf --over-time ITEM --json`",
-        )  # fmt: skip
+            "address", Message.of("refusal-nothing-told", name=name, day=Day(day_text(number)))
+        )
     chosen = next(iter(known)) if field is None else field
     check_figure("shelf", chosen, known)
     figures, row = known[chosen]

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.messages import Names, Sentence, measured, sentence
+from ledger.messages.units import amount_later
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.shared.common import answer
 from ledger.questions.shared.opening import only_item
@@ -198,7 +199,9 @@ def _amount(state: State, one: Stock, name: str, whole: float | None) -> dict[st
     if whole is None:
         return {}
     measures = state.settings.newest("measures", "us") or "us"
-    text = format_whole(round(whole), state.facts.measure[one.item], measures=measures)
+    text = amount_later(
+        format_whole(round(whole), state.facts.measure[one.item], measures=measures)
+    )
     return {f"{name}.whole": whole, f"{name}.text": text}
 
 

@@ -8,6 +8,7 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.messages import sentence
+from ledger.messages.units import amount_later
 from ledger.questions.goes import goes
 from ledger.questions.shared.common import UNITS, listed_lots
 from ledger.questions.shared.standing import standings
@@ -258,7 +259,7 @@ def _in_words(state: State, whole: Array, measure: Array) -> list[str | None]:
     measures = state.settings.newest("measures", "us") or "us"
     many = min(whole.size, _IN_WORDS)
     said: list[str | None] = [
-        format_whole(amount, one, measures=measures)
+        amount_later(format_whole(amount, one, measures=measures))
         for amount, one in zip(whole[:many].tolist(), measure[:many].tolist(), strict=True)
     ]
     return [*said, *[None] * (whole.size - many)]
