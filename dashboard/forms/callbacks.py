@@ -30,6 +30,7 @@ from dashboard.forms.heads import STEPS
 from dashboard.forms.process import ROWS
 from dashboard.forms.reading import Typed
 from dashboard.forms.specs import FORMS
+from dashboard.forms.standing import stands_so
 from dashboard.forms.understanding import understood
 from dashboard.forms.writing import Outcome, notes, told, write_form
 from dashboard.parts.saying import say
@@ -90,7 +91,7 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
             title = words("forms.again")
         undo = undo_button(words("happened.undo"), {"unwrite": event.id})
         return written_card(
-            title, words.said(told(outcome.written)), *bad, *said, _published(ask, outcome),
+            title, *stands_so(ask, outcome.written), words.said(told(outcome.written)), *bad, *said,
             html.Div(_further(ask, outcome.written), className="further"),
             undo=None if is_correction else undo, kind="corrected" if is_correction else "",
         )  # fmt: skip
@@ -111,23 +112,6 @@ def _further(ask: Ask, written: Written) -> list[Any]:
     if event.replaces is not None:
         ways["forms.next"] = "/write"
     return [dcc.Link(ask.words(text), href=href) for text, href in ways.items()]
-
-
-def _published(ask: Ask, outcome: Outcome) -> Any:
-    """Return how a batch just written stands to what is published, with the way to its findings."""
-    if outcome.written is None or outcome.written.event.kind != "put_up":
-        return None
-    event = outcome.written.event
-    book = ask.data.book
-    batch = book.catalogue().entries(book.log).root(event.id) if event.replaces else event.id
-    links = [
-        dcc.Link(
-            ask.words("forms.standing", standing=ask.words.word("answers", row["standing"])),
-            href=f"/as-published?batch={batch}#batch",
-        )
-        for row in ask.show("as-published", batch=batch).rows()
-    ]
-    return html.P(links) if links else None
 
 
 def _items_of(written: Written) -> list[str]:

@@ -9,6 +9,7 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.forms.standing import stands_so
 from dashboard.forms.writing import told
 from dashboard.parts.alive import Lines
 from dashboard.parts.kinds import icon_of
@@ -149,9 +150,10 @@ def _key(key: tuple[str, str, int], answer: str) -> str:
 
 
 def written_shown(ask: Ask, written: list[Written]) -> Component:
-    """Return what was written, with what was assumed, and the button that takes it back."""
+    """Return what was written, a batch's mark first, with what was assumed, and the button that takes it back."""
     shown = [one for one in written if one.event.kind != "item_described"] or written
-    lines: list[Any] = [ask.words.said(told(one)) for one in shown]
+    lines: list[Any] = [part for one in shown for part in stands_so(ask, one)]
+    lines += [ask.words.said(told(one)) for one in shown]
     notes = [say(ask, text) for one in shown for text in one.notes]
     bad = [text for one in shown for text in jar_gone_bad(one.event.kind, one.body)]
     lines += [html.P(ask.words.said(text), className="small") for text in dict.fromkeys(bad)]

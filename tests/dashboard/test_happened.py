@@ -142,3 +142,23 @@ def test_a_jar_opened_and_thrown_out_shows_the_cautions(data):
     shown_ = text_of(written_shown(ask_of(data, "/write"), done))
     assert "Do not taste food" in shown_
     assert "call emergency services" in shown_
+
+
+@pytest.mark.parametrize(
+    ("text", "stands"),
+    [
+        ("put up 9 pints apple sauce from 20 lb apples, boiling water 5 minutes, hot pack",
+         "short of it"),
+        ("put up 5 quarts chicken soup from 10 lb chicken, 4 lb carrots and 1 lb dry pasta, "
+         "pressure canner 11 psi 90 minutes", "no published process"),
+    ],
+)  # fmt: skip
+def test_a_batch_that_falls_short_says_so_first_once_it_is_written(data, text, stands):
+    from dashboard.forms.happened import written_shown
+
+    settling = [[*q.key, q.options[0]] for q in reading_of(data, text, []).questions if not q.waits]
+    done = write_said(data, text, settling, str(uuid.uuid4()))
+    shown_ = text_of(written_shown(ask_of(data, "/write"), done))
+    assert f"These jars are marked: {stands}" in shown_
+    assert shown_.index("do not eat before it is settled") < shown_.index("put up ")
+    assert f"Beside the published schedule: {stands}" in shown_

@@ -33,7 +33,7 @@ enough-short-first = Zuerst knapp: { $nutrient }, { $n } Tage mit { $of ->
 }.
 enough-from-shop = { $amount } { $name } für { $price }
 enough-from-bed = { $ground } { $crop }
-enough-to-close = Bis { $n } Tage { $nutrient }: { LIST($ways, type: "or") }.
+enough-to-close = Damit { $nutrient } { $n } Tage reicht: { LIST($ways, type: "or") }.
 enough-eaten-no-need = Vom { DAY($day) } bis { DAY($day2) } ist neben das Gegessene kein Bedarf zu stellen.
 enough-eaten-least = Vom { DAY($day) } bis { DAY($day2) } hatte das Gegessene am wenigsten { $nutrient }: { $n } % des Bedarfs{ $energy ->
     [none] .

@@ -33,7 +33,7 @@ enough-short-first = Short first: { $nutrient }, { $n } days { $of ->
 }.
 enough-from-shop = { $amount } of { $name } for { $price }
 enough-from-bed = { $ground } of { $crop }
-enough-to-close = To { $n } days of { $nutrient }: { LIST($ways, type: "or") }.
+enough-to-close = To have { $n } days of { $nutrient }: { LIST($ways, type: "or") }.
 enough-eaten-no-need = From { DAY($day, style: "iso") } to { DAY($day2, style: "iso") } no need can be set beside what was eaten.
 enough-eaten-least = From { DAY($day, style: "iso") } to { DAY($day2, style: "iso") } what was eaten had least of { $nutrient }: { $n }% of the need{ $energy ->
     [none] .

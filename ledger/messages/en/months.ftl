@@ -14,7 +14,7 @@ months-outdoors = { $how ->
    *[sow] sow
 } { $crop } outdoors from now on{ $soil ->
     [none] { "" }
-   *[other] , soil at least { $soil } F
+   *[other] , soil at least { $soil } °F
 }
 months-last = last sowing of { $crop }{ $where ->
     [in] { "" } indoors
