@@ -30,3 +30,4 @@ season-short = Weniger als gewünscht: { LIST($list, type: "commas") }.
 season-waiting = Ausgegeben, und auf die nächste Ernte wartend: { LIST($list, type: "commas") }.
 season-money-for = { $n } für { $crop }
 season-in-bed = { $what } ({ $bed })
+season-span = { $low } bis { $high }

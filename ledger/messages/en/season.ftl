@@ -30,3 +30,4 @@ season-short = Short of what is wanted: { LIST($list, type: "commas") }.
 season-waiting = Spent, and waiting for the next harvest: { LIST($list, type: "commas") }.
 season-money-for = { $n } for { $crop }
 season-in-bed = { $what } ({ $bed })
+season-span = { $low } to { $high }

@@ -9,7 +9,7 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
-from ledger.messages import Day, sentence
+from ledger.messages import Day, measured, sentence
 from ledger.questions.garden.plots import Plot
 from ledger.reference.planting import METRES_PER_FOOT
 from ledger.replay.state import day_text
@@ -192,7 +192,7 @@ class Recorder:
             return None
         if crop is not None and self.state.facts.measure[crop] == "count":
             one, two = self.say(low, crop), self.say(high, crop)
-            return one if one == two else f"{one} to {two}"
+            return one if one == two else _span(one, two)
         small, large, step = (
             ("g", "kg", 1.0) if self.measures == "metric" else ("oz", "lb", 28.349523125)
         )
@@ -200,7 +200,11 @@ class Recorder:
             (large, 16 * step if large == "lb" else 1000.0) if high > 1000 else (small, step)
         )
         one, two = (f"{x / per:.0f}" if x >= 10 * per else f"{x / per:.2g}" for x in (low, high))
-        return f"{one} {unit}" if one == two else f"{one} to {two} {unit}"
+        return f"{one} {unit}" if one == two else _span(one, f"{two} {unit}")
+
+
+def _span(low: str, high: str) -> str:
+    return sentence("season-span", low=measured(low), high=measured(high))
 
 
 def cell(figure: Figure, row: int) -> float | None:
