@@ -213,7 +213,10 @@ def _label(ask: Ask, jar: Jar | None, base: str, *, times: int = 1) -> Component
     if jar is None:
         return html.Div(className="jar-label free")
     words, row = ask.words, jar.row
-    use_by = words("labels.use_by", day=words.day(row["use_by"])) if row["use_by"] else None
+    day = (
+        words.day(row["use_by"]).replace(" ", "\u00a0") if row["use_by"] else ""
+    )  # a day stays in one line
+    use_by = words("labels.use_by", day=day) if day else None
     foot = [use_by, html.Span(f"× {times}", className="times") if times > 1 else None]
     lines = [
         html.B(_name(row), className="label-name"),

@@ -63,7 +63,7 @@ def strip(
         html.Ul(chips[:_AT_ONCE], className="strip", role="list", **{"aria-label": label})
     ]
     if rest:
-        summary = html.Summary(ask.words("strip.more", n=len(rest), what=label))
+        summary = html.Summary(ask.words("strip.more", n=len(rest)))
         parts.append(
             html.Details(
                 [summary, html.Ul(rest, className="chips", role="list", **{"aria-label": label})]

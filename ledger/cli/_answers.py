@@ -146,7 +146,7 @@ def _say(written: list[Written], *, as_json: bool) -> None:
 @book_options
 def undo(as_json: bool, book: str | None, household: str) -> None:
     """Strike the last entry, or write what stood before its last correction."""
-    from ledger.kinds import KINDS, decode_stored
+    from ledger.kinds import decode_stored, tell
 
     with open_book(book, household, create=False) as opened:
         written = _undone(opened)
@@ -157,7 +157,7 @@ def undo(as_json: bool, book: str | None, household: str) -> None:
             gone = opened.log.get(written.body["id"])
             if gone is not None:
                 body = decode_stored(gone.kind, gone.v, gone.body)
-                what = told(KINDS[gone.kind].tell(body))
+                what = told(tell(gone.kind, body))
                 click.echo(f"  {say('cli-taken-back', day=Day(gone.on), what=what)}")
 
 

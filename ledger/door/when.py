@@ -1,4 +1,4 @@
-"""Days in words: ``today``, ``yesterday``, ``friday``, ``3 days ago``, or ISO 8601."""
+"""Days in words: ``today``, ``yesterday``, ``friday``, ``3 days ago``, or ISO 8601; in German, too."""
 
 from __future__ import annotations
 
@@ -11,12 +11,23 @@ from ledger.messages import Message, Typed
 
 __all__ = ["day_of", "moment_of"]
 
-_WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-_MONTHS = (
-    "january", "february", "march", "april", "may", "june", "july", "august", "september",
-    "october", "november", "december",
+_WEEKDAYS = (
+    ("monday", "montag"), ("tuesday", "dienstag"), ("wednesday", "mittwoch"), ("thursday", "donnerstag"),
+    ("friday", "freitag"), ("saturday", "samstag", "sonnabend"), ("sunday", "sonntag"),
 )  # fmt: skip
-_NEAR = {"today": 0, "yesterday": -1, "tomorrow": 1}
+_MONTHS = (
+    ("january", "januar"), ("february", "februar"), ("march", "märz"), ("april",), ("may", "mai"),
+    ("june", "juni"), ("july", "juli"), ("august",), ("september",), ("october", "oktober"),
+    ("november",), ("december", "dezember"),
+)  # fmt: skip
+_NEAR = {
+    "today": 0, "yesterday": -1, "tomorrow": 1,
+    "heute": 0, "gestern": -1, "vorgestern": -2, "morgen": 1, "übermorgen": 2,
+}  # fmt: skip
+_PAST = (r"(\d{1,4}|an?) (day|week)s? ago", r"vor (\d{1,4}|eine[mr]) (tag|woche)(?:en|n)?")
+_TO_COME = (r"in (\d{1,4}|an?) (day|week)s?", r"in (\d{1,4}|eine[mr]) (tag|woche)(?:en|n)?")
+_LAST = r"(?:last |letzten |am )?([a-z]{3,10})"
+_NEXT = r"(?:next |nächsten |am )?([a-z]{3,10})"
 
 
 def day_of(
@@ -27,7 +38,8 @@ def day_of(
     Parameters
     ----------
     text : str or None
-        ``2026-09-02``, ``yesterday``, ``friday``, ``3 days ago``, ``2 Sep`` or ``2 Sep 2026``.
+        ``2026-09-02``, ``yesterday``, ``friday``, ``3 days ago``, ``2 Sep`` or ``2 Sep 2026``; ``gestern``,
+        ``freitag``, ``vor 3 Tagen``, ``2. Sept. 2026`` or ``2.9.``.
     today : date
     field : str
         What a refusal calls it.
@@ -49,15 +61,13 @@ def day_of(
     word = text.strip().lower()
     if word in _NEAR:
         return (today + dt.timedelta(days=_NEAR[word])).isoformat()
-    match = re.fullmatch(
-        r"in (\d{1,4}|an?) (day|week)s?" if ahead else r"(\d{1,4}|an?) (day|week)s? ago", word
-    )
-    if match:
-        many = 1 if match[1].startswith("a") else int(match[1])
-        days = many * (7 if match[2] == "week" else 1)
+    spans = (re.fullmatch(one, word) for one in (_TO_COME if ahead else _PAST))
+    if match := next(filter(None, spans), None):
+        many = int(match[1]) if match[1].isdigit() else 1
+        days = many * (7 if match[2] in ("week", "woche") else 1)
         return (today + dt.timedelta(days=days if ahead else -days)).isoformat()
-    match = re.fullmatch(r"(?:next )?([a-z]{3,9})" if ahead else r"(?:last )?([a-z]{3,9})", word)
-    named = [i for i, name in enumerate(_WEEKDAYS) if match and name.startswith(match[1])]
+    match = re.fullmatch(_NEXT if ahead else _LAST, word)
+    named = [i for i, names in enumerate(_WEEKDAYS) if match and _begins(names, match[1])]
     if len(named) == 1:
         on = (named[0] - today.weekday() - 1) % 7 + 1  # one to seven days from now
         back = (today.weekday() - named[0] - 1) % 7 + 1
@@ -70,6 +80,10 @@ def day_of(
             Message.of("refusal-not-a-day", text=Typed(text)),
             Message.of("refusal-like-day-ahead") if ahead else Message.of("refusal-like-day-back"),
         ) from None
+
+
+def _begins(names: tuple[str, ...], word: str) -> bool:
+    return any(name.startswith(word) for name in names)
 
 
 def moment_of(text: str | None, today: dt.date) -> str | None:
@@ -86,16 +100,20 @@ def moment_of(text: str | None, today: dt.date) -> str | None:
 
 
 def _named(word: str, today: dt.date, *, ahead: bool) -> dt.date | None:
-    """Return the day that ``2 Sep 2026``, ``Sep 2`` or ``2 September`` names, or None."""
+    """Return the day that ``2 Sep 2026``, ``Sep 2``, ``2. September`` or ``2.9.`` names, or None."""
     match = re.fullmatch(
-        r"(?:(?P<d>\d{1,2}) )?(?P<m>[a-z]{3,9})\.?(?: (?P<d2>\d{1,2}))?,?(?: (?P<y>\d{4}))?", word
+        r"(?:(?P<d>\d{1,2})\.? )?(?P<m>[a-zä]{3,9})\.?(?: (?P<d2>\d{1,2}))?,?(?: (?P<y>\d{4}))?",
+        word,
     )
-    months = [i for i, name in enumerate(_MONTHS, 1) if match and name.startswith(match["m"])]
-    if not match or not months or (match["d"] is None) == (match["d2"] is None):
-        return None
-    month, day = months[0], int(match["d"] or match["d2"])
-    if match["y"]:
-        return dt.date(int(match["y"]), month, day)
+    if dotted := re.fullmatch(r"(?P<d>\d{1,2})\. ?(?P<m>\d{1,2})\.(?: ?(?P<y>\d{4}))?", word):
+        month, day, written = int(dotted["m"]), int(dotted["d"]), dotted["y"]
+    else:
+        months = [i for i, names in enumerate(_MONTHS, 1) if match and _begins(names, match["m"])]
+        if not match or not months or (match["d"] is None) == (match["d2"] is None):
+            return None
+        month, day, written = months[0], int(match["d"] or match["d2"]), match["y"]
+    if written:
+        return dt.date(int(written), month, day)
     step = 1 if ahead else -1
     for year in range(today.year, today.year + 8 * step, step):  # eight years hold a 29 February
         try:

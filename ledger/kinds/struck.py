@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
+from ledger.kinds import telling
 from ledger.kinds.fields import Note, Text, about
 from ledger.kinds.kind import Kind, Phase
 from ledger.kinds.parts import Struct
@@ -28,7 +29,9 @@ def tell(body: dict[str, Any]) -> str:
 
 def says(body: dict[str, Any]) -> Message:
     """Return what `tell` says, as a message."""
-    return Message.of("told-struck", id=Code(body["id"][:8]), why=body["why"])
+    return Message.of(
+        "told-struck", id=Code(body["id"][:8]), why=telling.word(body["why"], "sense-why")
+    )
 
 
 KIND = Kind(

@@ -19,3 +19,7 @@ worth-served-crop = Nirgends steht, wozu { $item } diente: Seine Kultur ist noch
 worth-paid-off = abbezahlt
 worth-life-assumed = Nirgends steht, wie lange { $name } hält; es zählt als { $n } Jahre.
 worth-first-year = Was vor weniger als einem Jahr gekauft wurde, gilt als verdiene es im Jahr, was es bisher verdient hat.
+worth-span = { $state ->
+        [running] { DAY($day) } bis { DAY($day2) }, läuft noch
+       *[over] { DAY($day) } bis { DAY($day2) }
+    }

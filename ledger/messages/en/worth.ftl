@@ -19,3 +19,7 @@ worth-served-crop = Nobody wrote down what { $item } served: its crop has not be
 worth-paid-off = paid off
 worth-life-assumed = Nobody said how long { $name } lasts; it counts as { $n } years.
 worth-first-year = What was bought less than a year ago counts as earning in a year what it earned so far.
+worth-span = { $state ->
+        [running] { DAY($day, style: "iso") } to { DAY($day2, style: "iso") }, still running
+       *[over] { DAY($day, style: "iso") } to { DAY($day2, style: "iso") }
+    }

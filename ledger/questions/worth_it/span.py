@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.messages import Message, Typed
+from ledger.messages import Choice, Day, Message, Typed, sentence
 from ledger.replay import day_text
 
 if TYPE_CHECKING:
@@ -29,8 +29,11 @@ class Span:
     @property
     def text(self) -> str:
         """Say which days it has."""
-        return f"{day_text(self.first)} to {day_text(self.last)}" + (
-            ", still running" if self.running else ""
+        return sentence(
+            "worth-span",
+            day=Day(day_text(self.first)),
+            day2=Day(day_text(self.last)),
+            state=Choice("running" if self.running else "over"),
         )
 
 
