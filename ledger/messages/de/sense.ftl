@@ -84,3 +84,7 @@ sense-food-succotash = Mais mit Bohnen
 sense-food-tomato-juice = Tomatensaft
 sense-food-tomatoes = Tomaten
 sense-standing-wanted = gewünscht
+sense-food-sauerkraut = Sauerkraut
+sense-food-citrus-and-tomatoes-with-juices = Zitrusfrüchte und Tomaten mit Säften
+sense-food-dark-green-and-yellow-vegetables = dunkelgrünes und gelbes Gemüse
+sense-food-other-fruit-and-vegetables = anderes Obst und Gemüse

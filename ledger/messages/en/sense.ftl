@@ -84,3 +84,7 @@ sense-food-succotash = succotash
 sense-food-tomato-juice = tomato juice
 sense-food-tomatoes = tomatoes
 sense-standing-wanted = wanted
+sense-food-sauerkraut = sauerkraut
+sense-food-citrus-and-tomatoes-with-juices = citrus and tomatoes with juices
+sense-food-dark-green-and-yellow-vegetables = dark green and yellow vegetables
+sense-food-other-fruit-and-vegetables = other fruit and vegetables
