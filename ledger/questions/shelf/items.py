@@ -227,7 +227,7 @@ def _run_out(ahead: Ahead, row: int, known: dict[str, float | None]) -> dict[str
         out[f"runs_out_on.{day}"] = _day(known[f"runs_out_on.{day}"])
     if not math.isnan(found[0]):
         low, high = _weeks(float(found[0])), _weeks(float(found[2]))
-        out["weeks_text"] = low if low == high else f"{low} to {high}"
+        out["weeks_text"] = amount_later(low if low == high else f"{low} to {high}")
         if math.isinf(found[2]):
             out["weeks_text"] = "years" if math.isinf(found[0]) else f"{low} to years"
     return out
