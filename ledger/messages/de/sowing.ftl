@@ -71,4 +71,4 @@ sowing-frost-weeks = { $side ->
     }
 sowing-seed-meets = erreicht die Norm
 sowing-seed-below = unter der Norm
-sowing-seed-old = { $n } Jahre alt, hält { $span }: 20 proben
+sowing-seed-old = { $n } Jahre alt, hält { $span }: 20 Samen keimen lassen
