@@ -90,3 +90,7 @@ sense-set-us = Pfund, Quarts
 sense-set-uk = britische Pints
 sense-set-metric = Kilo, Liter
 sense-why-undone = rückgängig gemacht
+sense-food-sauerkraut = Sauerkraut
+sense-food-citrus-and-tomatoes-with-juices = Zitrusfrüchte und Tomaten mit Säften
+sense-food-dark-green-and-yellow-vegetables = dunkelgrünes und gelbes Gemüse
+sense-food-other-fruit-and-vegetables = anderes Obst und Gemüse

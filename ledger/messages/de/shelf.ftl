@@ -30,3 +30,4 @@ shelf-none-in-weeks = { $n ->
        *[other] nichts in { $n } Wochen
     }
 shelf-up-to = bis { $amount }
+shelf-to-years = { $weeks } bis zu Jahren

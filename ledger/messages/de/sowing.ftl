@@ -52,3 +52,23 @@ sowing-days-of-packet = Tage bis zur Ernte (Tüte)
 sowing-days-unknown = Tage bis zur Ernte sind nicht bekannt
 sowing-table-low = Tabelle, unten
 sowing-table-high = Tabelle, oben
+sowing-days-before-harvest = { $n } bis { $n2 } Tage vor der Ernte; die Tafel nennt keine Wochen
+sowing-indoors-then = drinnen { $n } bis { $n2 } Wochen vor dem letzten Frost, dann { $out }
+sowing-out-from = { $how ->
+        [set-out] auspflanzen { $when }
+       *[sow] säen { $when }
+    }
+sowing-frost-on = ab dem letzten Frost
+sowing-frost-weeks = { $side ->
+        [before] { $n ->
+            [one] ab { $n } Woche vor dem letzten Frost
+           *[other] ab { $n } Wochen vor dem letzten Frost
+        }
+       *[after] { $n ->
+            [one] ab { $n } Woche nach dem letzten Frost
+           *[other] ab { $n } Wochen nach dem letzten Frost
+        }
+    }
+sowing-seed-meets = erreicht die Norm
+sowing-seed-below = unter der Norm
+sowing-seed-old = { $n } Jahre alt, hält { $span }: 20 Samen keimen lassen

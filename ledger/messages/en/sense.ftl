@@ -90,3 +90,7 @@ sense-set-us = us
 sense-set-uk = uk
 sense-set-metric = metric
 sense-why-undone = undone
+sense-food-sauerkraut = sauerkraut
+sense-food-citrus-and-tomatoes-with-juices = citrus and tomatoes with juices
+sense-food-dark-green-and-yellow-vegetables = dark green and yellow vegetables
+sense-food-other-fruit-and-vegetables = other fruit and vegetables

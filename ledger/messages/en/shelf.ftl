@@ -30,3 +30,4 @@ shelf-none-in-weeks = { $n ->
        *[other] none in { $n } weeks
     }
 shelf-up-to = up to { $amount }
+shelf-to-years = { $weeks } to years

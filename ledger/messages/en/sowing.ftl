@@ -52,3 +52,23 @@ sowing-days-of-packet = days to the harvest (packet)
 sowing-days-unknown = days to the harvest are not known
 sowing-table-low = table, low
 sowing-table-high = table, high
+sowing-days-before-harvest = { $n } to { $n2 } days before the harvest; the table says no weeks
+sowing-indoors-then = indoors { $n } to { $n2 } weeks before the last frost, then { $out }
+sowing-out-from = { $how ->
+        [set-out] set out from { $when }
+       *[sow] sow from { $when }
+    }
+sowing-frost-on = the last frost on
+sowing-frost-weeks = { $side ->
+        [before] { $n ->
+            [one] { $n } week before the last frost on
+           *[other] { $n } weeks before the last frost on
+        }
+       *[after] { $n ->
+            [one] { $n } week after the last frost on
+           *[other] { $n } weeks after the last frost on
+        }
+    }
+sowing-seed-meets = meets the standard
+sowing-seed-below = below the standard
+sowing-seed-old = { $n } years old, keeps { $span }: test 20

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.messages import Choice, joined, sentence
+from ledger.messages import Choice, fixed, joined, sentence
 from ledger.messages import measured as digits
 from ledger.methods.first_year import K_MONTHS, mixed, quarts_wanted
 from ledger.projections.base import Answer, Column, Node, Projection
@@ -106,7 +106,10 @@ def _notes() -> list[Assumption]:
     guide = [one for one in servings.plans() if one.kind == "family_plan"]
     more = [
         sentence(
-            "first-a-person-of", n=about(one.per_person or 0), jar=Choice(one.unit), name=one.food
+            "first-a-person-of",
+            n=about(one.per_person or 0),
+            jar=Choice(one.unit),
+            name=fixed(one.food, "food"),
         )
         for one in guide[:3]
     ]

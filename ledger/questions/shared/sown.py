@@ -6,6 +6,8 @@ import datetime as dt
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from ledger.messages import Choice, joined, sentence
+from ledger.messages.units import amount
 from ledger.methods.frost import last_sowing_days, seeds_wanted
 from ledger.questions.shared.frosts import frosts_of
 from ledger.questions.shared.seeds import Seed, seeds_of
@@ -121,15 +123,13 @@ class Sown:
             return None
         if out is None:
             low, high = self.row.days or (0.0, 0.0)
-            return f"{low:g} to {high:g} days before the harvest; the table says no weeks"
+            return sentence("sowing-days-before-harvest", n=low, n2=high)
         indoors = self.row.indoors_weeks
-        begin = (
-            f"indoors {indoors[1]:g} to {indoors[0]:g} weeks before the last frost, then "
-            if indoors
-            else ""
-        )
-        where = "set out" if self.how == "set out" else "sow"
-        return f"{begin}{where} from {_weeks(out[0])}"
+        how = Choice("set-out" if self.how == "set out" else "sow")
+        said = sentence("sowing-out-from", how=how, when=_weeks(out[0]))
+        if not indoors:
+            return said
+        return sentence("sowing-indoors-then", n=indoors[1], n2=indoors[0], out=said)
 
     def seed_columns(self) -> dict[str, Any]:
         """Return the columns of its seed."""
@@ -153,22 +153,22 @@ class Sown:
         }
 
     def _note(self, rate: float | None, standard: float | None) -> str | None:
-        out = []
+        out: list[str] = []
         if rate is not None and standard is not None:
-            out.append("meets the standard" if rate >= standard else "below the standard")
+            out.append(sentence("sowing-seed-meets" if rate >= standard else "sowing-seed-below"))
         if self.seed and self.seed.year and self.row and self.row.seed_years:
             age, (low, high) = self.year - self.seed.year[0], self.row.seed_years
             if age > low:
                 span = f"{low:g}" if low == high else f"{low:g} to {high:g}"
-                out.append(f"{age} years old, keeps {span}: test 20")
-        return "; ".join(out) or None
+                out.append(sentence("sowing-seed-old", n=age, span=amount(span)))
+        return joined("; ", out) if out else None
 
 
 def _weeks(weeks: float) -> str:
     if weeks == 0:
-        return "the last frost on"
-    many = f"{abs(weeks):g} week{'' if abs(weeks) == 1 else 's'}"
-    return f"{many} {'before' if weeks < 0 else 'after'} the last frost on"
+        return sentence("sowing-frost-on")
+    side = Choice("before" if weeks < 0 else "after")
+    return sentence("sowing-frost-weeks", n=abs(weeks), side=side)
 
 
 def sown_of(state: State, risk: float, year: int) -> list[Sown]:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from ledger.messages import Names, joined, sentence
-from ledger.messages.units import amount_later
+from ledger.messages.units import amount_later, unit
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.questions.ahead.lasting import Ahead, ahead_of, ahead_of_item
 from ledger.questions.ahead.plain import gone
@@ -227,9 +227,13 @@ def _run_out(ahead: Ahead, row: int, known: dict[str, float | None]) -> dict[str
         out[f"runs_out_on.{day}"] = _day(known[f"runs_out_on.{day}"])
     if not math.isnan(found[0]):
         low, high = _weeks(float(found[0])), _weeks(float(found[2]))
-        out["weeks_text"] = low if low == high else f"{low} to {high}"
+        out["weeks_text"] = amount_later(low if low == high else f"{low} to {high}")
         if math.isinf(found[2]):
-            out["weeks_text"] = "years" if math.isinf(found[0]) else f"{low} to years"
+            out["weeks_text"] = (
+                unit("years")
+                if math.isinf(found[0])
+                else sentence("shelf-to-years", weeks=amount_later(low))
+            )
     return out
 
 
