@@ -37,12 +37,12 @@ def is_back(page):
     assert page.get_by_label("Which day").first.input_value() == "2026-09-01"
 
 
-def test_back_reload_and_beginning_anew(own_empty, open_page):
-    page = open_page(own_empty, FORM)
+def test_back_reload_and_beginning_anew(empty, open_page):
+    page = open_page(empty, FORM)
     typed(page)
     page.reload()
     is_back(page)
-    page.goto(own_empty.address + "/shelf")
+    page.goto(empty.address + "/shelf")
     page.wait_for_selector("#page h1")
     page.go_back()
     is_back(page)
@@ -58,7 +58,7 @@ def test_back_reload_and_beginning_anew(own_empty, open_page):
     page.wait_for_timeout(600)
     assert page.locator(".draft-note").count() == 0
     assert page.input_value(LINE.format(0)) == ""
-    assert own_empty.book.log.position() == 0
+    assert empty.book.log.position() == 0
     assert page.wrong == []
 
 

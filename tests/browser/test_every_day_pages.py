@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import pytest
 from browser_tools import settled
 
 OPENS = "[id^='{\"opens\"']"
@@ -30,8 +29,7 @@ def test_a_jar_is_opened_in_one_tap_and_undone(own_demo, open_page):
     assert page.wrong == []
 
 
-@pytest.mark.parametrize("path", ["/", "/shelf"])
-def test_jars_in_danger_stand_first_without_a_button(own_empty, open_page, path):
+def test_jars_in_danger_stand_first_without_a_button(own_empty, open_page):
     book = own_empty.book
     from ledger import Answers
 
@@ -41,12 +39,13 @@ def test_jars_in_danger_stand_first_without_a_button(own_empty, open_page, path)
             "used": [{"item": "green bean", "amount": "14 lb"}],
             "made": [{"jars": 7, "jar": "quart jar", "kept": "shelf"}]}  # fmt: skip
     book.write("put_up", body, answers=yes)
-    page = open_page(own_empty, path)
-    page.wait_for_selector(".danger[role=alert]")
-    top = page.locator(".danger").bounding_box()["y"]
-    assert top < page.locator("#page .sec").first.bounding_box()["y"]
-    assert page.locator(OPENS).count() == 0
-    assert page.wrong == []
+    for path in ("/", "/shelf"):
+        page = open_page(own_empty, path)
+        page.wait_for_selector(".danger[role=alert]")
+        top = page.locator(".danger").bounding_box()["y"]
+        assert top < page.locator("#page .sec").first.bounding_box()["y"]
+        assert page.locator(OPENS).count() == 0
+        assert page.wrong == []
 
 
 def test_a_pasted_receipt_is_summed_and_written(own_demo, open_page):

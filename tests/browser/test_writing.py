@@ -54,8 +54,8 @@ def test_first_entry_takes_four_taps_and_one_text(own_empty, open_page):
     assert page.wrong == []
 
 
-def test_amount_is_understood_at_once_and_names_are_offered(own_demo, open_page):
-    page = open_page(own_demo, "/write?kind=harvested")
+def test_amount_is_understood_at_once_and_names_are_offered(demo, open_page):
+    page = open_page(demo, "/write?kind=harvested")
     box(page, "lines").type("31 lb 8 oz plum")
     page.wait_for_selector("text=31 lb 8 oz (14.3 kg) of plum")
     box(page, "lines").fill("2 lb tom")
@@ -137,8 +137,8 @@ def test_meal_practice_and_count(own_demo, open_page):
         ("eaten", {"ate": "1 lb bread", "people": "-2"}, "people", ""),
     ],
 )
-def test_bad_input_is_said_beside_its_box(kind, said, where, problem, own_empty, open_page):
-    page = open_page(own_empty, f"/write?kind={kind}")
+def test_bad_input_is_said_beside_its_box(kind, said, where, problem, empty, open_page):
+    page = open_page(empty, f"/write?kind={kind}")
     for name, text in said.items():
         target = box(page, name) if name in ("lines", "ate") else field(page, name.capitalize())
         target.fill(text)
@@ -148,7 +148,7 @@ def test_bad_input_is_said_beside_its_box(kind, said, where, problem, own_empty,
     assert problem in error.inner_text()
     marked = page.locator("[aria-invalid=true]").first.get_attribute("id")
     assert f'"field":"{where}"' in marked
-    assert own_empty.book.log.position() == 0
+    assert empty.book.log.position() == 0
     assert page.wrong == []
 
 
@@ -297,8 +297,8 @@ def test_what_is_typed_after_a_correction_is_another_entry(own_empty, open_page)
     assert page.wrong == []
 
 
-def test_news_of_an_entry_does_not_hold_up_a_link(own_empty, open_page):
-    page = open_page(own_empty, "/write?kind=harvested")
+def test_news_of_an_entry_does_not_hold_up_a_link(empty, open_page):
+    page = open_page(empty, "/write?kind=harvested")
     settled(page)
     page.evaluate(
         """() => {
@@ -310,8 +310,8 @@ def test_news_of_an_entry_does_not_hold_up_a_link(own_empty, open_page):
     assert page.wrong == []
 
 
-def test_a_form_left_while_typing_leaves_nothing_behind(own_empty, open_page):
-    page = open_page(own_empty, "/write?kind=put_up")
+def test_a_form_left_while_typing_leaves_nothing_behind(empty, open_page):
+    page = open_page(empty, "/write?kind=put_up")
     field(page, "Makes").fill("plum butter")
     page.get_by_role("link", name="Today", exact=True).click()
     page.wait_for_selector("h1 >> text=Today")
