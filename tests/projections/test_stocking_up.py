@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import random
+from dataclasses import replace
 
 import pytest
 from books import FAR, ListLog, row_of, state_of
@@ -12,10 +13,9 @@ from hypothesis import strategies as st
 from strategies import books, random_book
 
 from ledger.errors import InputError, NotFound
-from ledger.methods.stocking import extra_packs
+from ledger.methods.stocking import Staple, extra_packs, price_rise_cost, weeks_uncovered
 from ledger.projections import PROJECTIONS
 from ledger.questions.shared.arithmetic import recompute
-from ledger.questions.stocking_up.found import stocks
 from ledger.replay import Replay
 
 ASK = PROJECTIONS["stocking-up"]
@@ -208,23 +208,56 @@ def test_any_book_keeps_to_its_budget_and_its_dates(events, budget, trips, weeks
     answer = ask(state, budget=budget, trips=trips, weeks=weeks, price_rise=30, shortage=8)
     for trip in answer["totals"].get("trips", []):
         assert trip["cost"] <= budget + 1e-9
-    found = {state.facts.names[one.item]: one for one in stocks(state, weeks)}
+    held_of = {
+        record["item"]: record["left"]["whole"] - record["late"]["whole"]
+        for record in answer["records"]
+    }
     for record in answer["records"]:
         planned, keeps = record["packs_planned"], record["keeps_weeks"]
         if planned and keeps is not None:
-            held = found[record["item"]].held + planned * record["pack"]["whole"]
+            held = held_of[record["item"]] + planned * record["pack"]["whole"]
             assert held <= keeps * record["per_week"]["whole"] * (1 + 1e-6) + 1
         for value in record.values():
             assert not (isinstance(value, float) and not math.isfinite(value))
+
+
+def staple_of(record):
+    """Return a record as the method takes it, from the columns alone."""
+    keeps = record["keeps_weeks"]
+    return Staple(
+        record["item"],
+        held=record["left"]["whole"] - record["late"]["whole"],
+        per_week=record["per_week"]["whole"],
+        target_weeks=record["target_weeks"],
+        pack=record["pack"]["whole"],
+        price=record["price"],
+        keeps_weeks=math.inf if keeps is None else keeps,
+    )
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_the_packs_and_risks_are_those_of_the_method(seed):
+    """The formulas of the figures against the method's own, which published examples hold."""
+    events = random_book(random.Random(seed), 80)
+    state = state_of(events, max(event["on"] for event in events))
+    for record in ask(state, **ALL)["records"]:
+        if record["cost"] is None:
+            continue
+        now = staple_of(record)
+        after = replace(now, held=now.held + record["packs_planned"] * now.pack)
+        assert record["packs_wanted"] == now.packs_wanted()
+        for name, one in (("", now), ("_after_plan", after)):
+            assert record[f"rise_cost{name}"] == near(price_rise_cost(one, 30, 52))
+            assert record[f"uncovered_weeks{name}"] == near(weeks_uncovered(one, 8))
 
 
 @pytest.mark.parametrize("seed", range(6))
 def test_the_plan_is_that_of_the_method(seed):
     events = random_book(random.Random(seed), 80)
     state = state_of(events, max(event["on"] for event in events))
-    staples = [one.staple(state.facts.names[one.item]) for one in stocks(state, 12)]
-    plan = extra_packs([s for s in staples if s is not None], trips=3, budget=15)
     answer = ask(state, budget=15, trips=3, weeks=12)
+    staples = [staple_of(record) for record in answer["records"] if record["cost"] is not None]
+    plan = extra_packs(staples, trips=3, budget=15)
     assert [trip["packs"] for trip in answer["totals"]["trips"]] == [t.packs for t in plan.trips]
 
 

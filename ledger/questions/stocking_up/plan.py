@@ -1,21 +1,23 @@
-"""The plan of extra packs, and what a dearer or an empty shop would mean."""
+"""What was asked, and the plan of extra packs as figures."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
 
 from ledger.errors import InputError
+from ledger.figures import Array, Figure, assumed, method, total
 from ledger.messages import Code, Message, Typed
-from ledger.methods.stocking import (
-    PackPlan,
-    Staple,
-    extra_packs,
-    price_rise_cost,
-    weeks_uncovered,
-)
+from ledger.methods.stocking import Staple, extra_packs
 
-__all__ = ["OVER_WEEKS", "Asked", "asked_of", "packs_to_target", "plan_of", "risk_of"]
+if TYPE_CHECKING:
+    from ledger.questions.stocking_up.gather import Staples
+
+__all__ = ["OVER_WEEKS", "Asked", "Packs", "asked_of"]
 
 OVER_WEEKS = 52
 """Weeks over which a price rise is told: a year."""
@@ -91,25 +93,92 @@ def _read(name: str, given: object, wanted: Message, most: float) -> float | Non
     return value
 
 
-def packs_to_target(staple: Staple) -> int:
-    """Return the packs missing to the target, however long they keep."""
-    return replace(staple, keeps_weeks=math.inf).packs_wanted()
+_GIVEN = ("per_week.whole", "target_weeks", "pack.whole", "price", "keeps_weeks")
+_SHARED = {"packs_wanted": "packs-of", "price_per_week": "week-of", "price": "price-of"}
+"""What the plan goes by, and what it is called of each staple."""
 
 
-def plan_of(staples: list[Staple], asked: Asked) -> PackPlan | None:
-    """Return the plan of extra packs; None where no budget was given."""
-    if asked.budget is None:
-        return None
-    return extra_packs(staples, trips=asked.trips, budget=asked.budget)
+class Packs:
+    """What the procedure gives: whole packs to the target, and the plan of the trips.
 
+    Parameters
+    ----------
+    staples : Staples
+    known : mapping of str to Figure
+        What it is given, by the names of the columns, and ``held``.
 
-def risk_of(staple: Staple, asked: Asked, planned: int) -> dict[str, float | None]:
-    """Return what a price rise would cost and a shortage leave uncovered, now and after the plan."""
-    after = replace(staple, held=staple.held + planned * staple.pack)
-    out: dict[str, float | None] = {}
-    for name, one in (("", staple), ("_after_plan", after)):
-        if asked.price_rise is not None:
-            out[f"rise_cost{name}"] = price_rise_cost(one, asked.price_rise, OVER_WEEKS)
-        if asked.shortage is not None:
-            out[f"uncovered_weeks{name}"] = weeks_uncovered(one, asked.shortage)
-    return out
+    Attributes
+    ----------
+    plannable : ndarray of bool, shape (staples,)
+        Of which use, price and target are known.
+    plan : PackPlan or None
+        None where no budget was given.
+    """
+
+    def __init__(self, staples: Staples, known: Mapping[str, Figure]) -> None:
+        self._staples, self._known = staples, known
+        values = {name: known[name].values for name in ("held", *_GIVEN)}
+        self.plannable: Array = staples.has_pack & staples.uses & staples.target_known
+        self._rows = np.flatnonzero(self.plannable).tolist()
+        self._given = [
+            Staple(
+                staples.names[row],
+                held=float(values["held"][row]),
+                per_week=float(values["per_week.whole"][row]),
+                target_weeks=float(values["target_weeks"][row]),
+                pack=float(values["pack.whole"][row]),
+                price=float(values["price"][row]),
+                keeps_weeks=float(values["keeps_weeks"][row])
+                if staples.keeps_known[row]
+                else math.inf,
+            )
+            for row in self._rows
+        ]
+        asked = staples.asked
+        self.plan = (
+            None
+            if asked.budget is None
+            else extra_packs(self._given, trips=asked.trips, budget=asked.budget)
+        )
+
+    def to_target(self) -> Figure:
+        """Return the whole packs missing to the target, however long they keep."""
+        endless = [replace(one, keeps_weeks=math.inf).packs_wanted() for one in self._given]
+        given = [self._known[name] for name in ("target.whole", "held", "pack.whole")]
+        return method(lambda: self._column(endless), "packs", "whole-packs", given)
+
+    def in_time(self, to_target: Figure) -> Figure:
+        """Return how many of them are used before their date."""
+        packs = [one.packs_wanted() for one in self._given]
+        names = ("keeps_weeks", "per_week.whole", "held", "pack.whole")
+        given = [to_target, *(self._known[name] for name in names)]
+        return method(lambda: self._column(packs), "packs", "used-before-date", given)
+
+    def planned(self, wanted: Figure) -> Figure:
+        """Return the packs of all trips of the plan."""
+        assert self.plan is not None
+        return total(*(self._trip(number, wanted) for number in range(len(self.plan.trips))))
+
+    def _trip(self, number: int, wanted: Figure) -> Figure:
+        """Return the packs bought on a trip of the plan: all staples share its money."""
+        assert self.plan is not None
+        bought = self.plan.trips[number].packs
+        packs = [bought.get(one.name, 0) for one in self._given]
+        asked, names = self._staples.asked, self._staples.names
+        budget = assumed(asked.budget, "money", "budget").called("budget")
+        known = {**self._known, "packs_wanted": wanted}
+        each = [
+            known[name]
+            .called(label, item=lambda row: names[row])
+            .folds(lambda row, n=name: (f"stocking-up/{names[row]}/{asked.address}", n))  # type: ignore[misc]
+            for name, label in _SHARED.items()
+        ]
+        given = [(budget, 0), *((one, row) for row in self._rows for one in each)]
+        return method(
+            lambda: self._column(packs), "packs", "cheapest-week-first", lambda _: given
+        ).called("trip", n=number + 1, n2=asked.budget)
+
+    def _column(self, packs: list[int]) -> Array:
+        out = np.full(self._staples.count, np.nan)
+        out[self._rows] = packs
+        return out

@@ -7,6 +7,8 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
+
 from ledger.answers import Assumption
 from ledger.messages import Names, Sentence, measured, sentence
 from ledger.messages.units import amount_later
@@ -14,20 +16,14 @@ from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.shared.common import answer
 from ledger.questions.shared.opening import only_item
 from ledger.questions.shared.use_past import AHEAD
-from ledger.questions.stocking_up import why as stocking_why
-from ledger.questions.stocking_up.found import Stock, stocks
-from ledger.questions.stocking_up.plan import (
-    OVER_WEEKS,
-    Asked,
-    asked_of,
-    packs_to_target,
-    plan_of,
-    risk_of,
-)
+from ledger.questions.stocking_up.figures import Stocking, stocking_of
+from ledger.questions.stocking_up.plan import OVER_WEEKS, Asked, asked_of
+from ledger.questions.stocking_up.why import why
 from ledger.replay import day_text
 
 if TYPE_CHECKING:
-    from ledger.methods.stocking import PackPlan, Staple
+    from ledger.methods.stocking import PackPlan
+    from ledger.questions.stocking_up.gather import Staples
     from ledger.replay import State
 
 __all__ = ["COLUMNS", "PROJECTION", "build"]
@@ -112,13 +108,11 @@ def build(
     """
     asked = asked_of(budget, trips, weeks, price_rise, shortage)
     only = only_item(state, item)
-    found = stocks(state, asked.weeks, only)
-    staples = [one.staple(state.facts.strand_name(one.item)) for one in found]
-    plan = plan_of([s for s in staples if s is not None], asked)
-    records = [
-        _record(state, one, staple, plan, asked) for one, staple in zip(found, staples, strict=True)
-    ]
-    totals = _totals(records, staples, plan, asked)
+    known = stocking_of(state, asked, only)
+    plan = known.packs.plan
+    records = _records(known)
+    plannable = [r for r, some in zip(records, known.packs.plannable, strict=True) if some]
+    totals = _totals(records, plannable, plan, asked)
     missing = _missing(records, asked)
     if missing:
         totals["missing"] = missing
@@ -145,77 +139,73 @@ def _shown(asked: Asked, plan: PackPlan | None) -> tuple[Column, ...]:
     )
 
 
-def _record(
-    state: State, one: Stock, staple: Staple | None, plan: PackPlan | None, asked: Asked
-) -> dict[str, Any]:
-    name = state.facts.names[one.item]
-    wanted, per_week = one.target_whole(), one.per_week
-    record: dict[str, Any] = {
-        "why": f"stocking-up/{state.facts.strand_name(one.item)}/{asked.address}",
-        "item": name,
-        **_amount(state, one, "left", sum(one.left)),
-        "left.measure": state.facts.measure[one.item],
-        "late.whole": math.fsum(one.late),
-        **_amount(state, one, "per_week", per_week),
-        "weeks": one.held / per_week if per_week else None,
-        **_amount(state, one, "target", wanted),
-        "target_weeks": wanted / per_week if per_week and wanted is not None else None,
-        "target_from": _target_words(one),
-        "keeps_weeks": one.keeps_weeks,
-        "keeps_from": one.keeps_said or None,
-        "assumptions": _ids(one),
-    }
-    if one.pack is not None:
-        body = state.body(one.pack.ev)
-        record |= {
-            **_amount(state, one, "pack", one.pack.whole),
-            "price": one.pack.price,
-            "shop": body.get("shop"),
-            "seen_on": day_text(int(state.moment.on[one.pack.ev])),
-            "price_from": state.event_id(one.pack.ev),
-        }
-    if staple is None:
-        return record
-    packs = staple.packs_wanted()
-    planned = [trip.packs.get(name, 0) for trip in plan.trips] if plan else None
-    record |= {
-        "price_per_week": staple.price / staple.pack * staple.per_week,
-        "packs_wanted": packs,
-        "packs_kept_out": packs_to_target(staple) - packs,
-        "by_trip": planned,
-        "packs_planned": None if planned is None else sum(planned),
-        "packs_short": None if plan is None else plan.packs_short.get(name, 0),
-        "cost": (packs if planned is None else sum(planned)) * staple.price,
-        **risk_of(staple, asked, sum(planned or [])),
-    }
-    if plan is None:
-        record |= {"rise_cost_after_plan": None, "uncovered_weeks_after_plan": None}
-    return record
+_WHOLE = frozenset(("left.whole", "pack.whole", "packs_wanted", "packs_kept_out", "packs_planned", "packs_short"))  # fmt: skip
+"""Columns that are counted."""
 
 
-def _amount(state: State, one: Stock, name: str, whole: float | None) -> dict[str, Any]:
+def _records(known: Stocking) -> list[dict[str, Any]]:
+    staples = known.staples
+    shown = [column.name for column in COLUMNS if column.name in known.of]
+    values = {
+        name: np.broadcast_to(known.of[name].values, staples.count).tolist() for name in shown
+    }
+    out = []
+    for row in range(staples.count):
+        figures = {name: _shown_as(name, one[row]) for name, one in values.items()}
+        out.append({**_words(staples, figures, row), **figures, **_bought(known, row)})
+    return out
+
+
+def _shown_as(name: str, value: float) -> float | None:
+    if math.isnan(value):
+        return None
+    return int(value) if name in _WHOLE else value
+
+
+def _words(staples: Staples, figures: dict[str, float | None], row: int) -> dict[str, Any]:
+    state, item, target = staples.state, int(staples.items[row]), staples.found.targets[row]
+    keeps = staples.found.keeps[row]
+    ids = ["likely-use"] if figures["per_week.whole"] else []
+    ids += ["target-weeks"] if target is None else []
+    ids += ["keeps"] if keeps is None else []
+    return {
+        "why": f"stocking-up/{staples.names[row]}/{staples.asked.address}",
+        "item": state.facts.names[item],
+        "left.measure": state.facts.measure[item],
+        **{f"{name}.text": _text(state, item, figures[f"{name}.whole"]) for name in _IN_WORDS},
+        "target_from": f"{staples.asked.weeks:g} weeks of use" if target is None else target.said,
+        "keeps_from": None if keeps is None else keeps.said,
+        "assumptions": ids,
+    }
+
+
+def _bought(known: Stocking, row: int) -> dict[str, Any]:
+    """Return where the price comes from, and the packs of each trip."""
+    staples = known.staples
+    state, pack, plan = staples.state, staples.found.packs[row], known.packs.plan
+    if pack is None:
+        return {}
+    name, by_trip = staples.names[row], None
+    if plan is not None and known.packs.plannable[row]:
+        by_trip = [trip.packs.get(name, 0) for trip in plan.trips]
+    return {
+        "shop": state.body(pack.ev).get("shop"),
+        "seen_on": day_text(int(state.moment.on[pack.ev])),
+        "price_from": state.event_id(pack.ev),
+        "by_trip": by_trip,
+    }
+
+
+_IN_WORDS = ("left", "per_week", "target", "pack")
+
+
+def _text(state: State, item: int, whole: float | None) -> str | None:
     from ledger.amounts import format_whole
 
     if whole is None:
-        return {}
+        return None
     measures = state.settings.newest("measures", "us") or "us"
-    text = amount_later(
-        format_whole(round(whole), state.facts.measure[one.item], measures=measures)
-    )
-    return {f"{name}.whole": whole, f"{name}.text": text}
-
-
-def _target_words(one: Stock) -> str:
-    if one.target is None:
-        return f"{one.weeks_wanted:g} weeks of use"
-    return one.target.said
-
-
-def _ids(one: Stock) -> list[str]:
-    ids = ["likely-use"] if one.per_week else []
-    ids += ["target-weeks"] if one.target is None else []
-    ids += ["keeps"] if one.keeps_weeks is None else []
-    return ids
+    return amount_later(format_whole(round(whole), state.facts.measure[item], measures=measures))
 
 
 def _assumptions(records: list[dict[str, Any]], asked: Asked) -> list[Assumption]:
@@ -235,7 +225,10 @@ def _assumptions(records: list[dict[str, Any]], asked: Asked) -> list[Assumption
 
 
 def _totals(
-    records: list[dict[str, Any]], staples: list[Staple | None], plan: PackPlan | None, asked: Asked
+    records: list[dict[str, Any]],
+    plannable: list[dict[str, Any]],
+    plan: PackPlan | None,
+    asked: Asked,
 ) -> dict[str, Any]:
     cost = math.fsum(record.get("cost") or 0.0 for record in records)
     totals: dict[str, Any] = {"cost": cost}
@@ -259,7 +252,7 @@ def _totals(
     kept_out = {r["item"]: r["packs_kept_out"] for r in records if r.get("packs_kept_out")}
     if kept_out:
         words.append(sentence("stocking-kept-out", packs=_packs(sorted(kept_out.items()))))
-    words += _risk_words(records, staples, totals, asked)
+    words += _risk_words(plannable, totals, asked)
     return {**totals, "in_words": words}
 
 
@@ -271,14 +264,8 @@ def _packs(several: Iterable[tuple[str, int]]) -> Names:
     return Names(tuple(f"{n} {name}" for name, n in several))
 
 
-def _risk_words(
-    records: list[dict[str, Any]],
-    staples: list[Staple | None],
-    totals: dict[str, Any],
-    asked: Asked,
-) -> list[str]:
+def _risk_words(known: list[dict[str, Any]], totals: dict[str, Any], asked: Asked) -> list[str]:
     words: list[str] = []
-    known = [r for r, s in zip(records, staples, strict=True) if s is not None]
     if asked.price_rise is not None:
         totals["rise_cost"] = math.fsum(r["rise_cost"] for r in known)
         words.append(
@@ -333,7 +320,7 @@ PROJECTION = Projection(
     question="How many weeks of each bought staple are in the house, and what to lay in on the next trips?",
     columns=COLUMNS,
     build=build,
-    why=stocking_why.why,
+    why=why,
     options=(
         Option("budget", "money for extra packs on one trip", "20"),
         Option("trips", "how many trips to plan (4 unless said)", "6"),
