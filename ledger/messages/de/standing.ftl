@@ -34,3 +34,4 @@ standing-taken = es wird trotzdem genommen
 standing-signs = Wer davon gegessen hat und Doppelbilder, hängende Lider, verwaschene Sprache oder Schwäche hat: den Notruf wählen und sagen, was gegessen wurde.
 standing-signs-of-who-ate = Wer aus einem Glas aß, das nicht wie veröffentlicht erhitzt wurde, und Doppelbilder, hängende Lider, verwaschene Sprache oder Schwäche hat: den Notruf wählen und sagen, was gegessen wurde.
 standing-event-took = Ereignis { SAY($n, style: "plain") }: { $amount } { $name } kam aus einem Glas, das so steht: { $text }
+standing-nothing-to-compare = es ist nichts veröffentlicht, womit es zu vergleichen wäre

@@ -34,3 +34,4 @@ standing-taken = it is taken all the same
 standing-signs = If anyone has eaten of it and has double vision, drooping eyelids, slurred speech or weakness: call emergency services and say what was eaten.
 standing-signs-of-who-ate = Whoever ate of a jar that was not processed as published and has double vision, drooping eyelids, slurred speech or weakness: call emergency services and say what was eaten.
 standing-event-took = event { SAY($n, style: "plain") }: { $amount } of { $name } came from a jar that stands so: { $text }
+standing-nothing-to-compare = nothing is published that it could be compared with
