@@ -20,6 +20,7 @@ from ledger.published import MARKED
 __all__ = ["PAGE", "draw"]
 
 _NEWEST = "newest"
+_MM_PER_INCH = 25.4
 _MOST = 200
 """More labels at once are more paper than a household prints."""
 _LOOKS = 3
@@ -73,16 +74,17 @@ def _paper(ask: Ask) -> str:
 
 
 def _stocks(ask: Ask) -> list[tuple[str, str]]:
-    words = ask.words
+    words, paper = ask.words, _paper(ask)
+    unit, mm = ("labels.inch", _MM_PER_INCH) if paper == "letter" else ("labels.mm", 1)
     return [
         (
             one.name,
             words(
                 f"labels.{one.paper}", across=one.across, down=one.down,
-                wide=words.number(one.wide, 4), high=words.number(one.high, 4),
+                size=words(unit, wide=words.number(one.wide / mm, 4), high=words.number(one.high / mm, 4)),
             ),
         )
-        for one in stocks_for(_paper(ask))
+        for one in stocks_for(paper)
     ]  # fmt: skip
 
 

@@ -6,8 +6,18 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.parts.marks import icon
 
 __all__ = ["nothing_yet"]
+
+
+def _sample(ask: Ask) -> Component:
+    """Return the way to the invented household: a link where this server opens it, else the command."""
+    words = ask.words
+    if not ask.data.has_sample:
+        return html.P(words("empty.demo"), className="quiet")
+    shown = [words("begin.sample_open"), icon("next", small=True)]
+    return html.P(html.A(shown, href="/sample", className="tap"))
 
 
 def nothing_yet(ask: Ask, page: str, kind: str) -> Component:
@@ -21,7 +31,7 @@ def nothing_yet(ask: Ask, page: str, kind: str) -> Component:
                 href=f"/write?kind={kind}",
                 className="button",
             ),
-            html.P(words("empty.demo"), className="quiet"),
+            _sample(ask),
         ],
         className="empty",
     )
