@@ -25,11 +25,10 @@ from dashboard.listening import Listening
 from ledger import Book
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser
+    from playwright.sync_api import Page
 
 FOLDER = Path(__file__).with_name("pictures")
 WANTED = (("today", "/"), ("shelf", "/shelf"), ("season", "/season"))
-README_SIZE = (390, 1180)
 FLAGS = [
     "--headless",
     "--no-sandbox",
@@ -47,7 +46,7 @@ PAGES = (
     ("/history", "history"), ("/search?of=plum", ""), ("/settings", ""), ("/more", "ask"),
 )  # fmt: skip
 """Each page with the name of its drawing; none where nothing was drawn before it was built."""
-SIZES = {"phone": (390, 1100, 195, 3), "desk": (1280, 900, 384, 2)}
+SIZES = {"phone": (390, 1180, 195, 4), "desk": (1280, 900, 384, 2)}
 """Width and height of a page, its width on the sheet, and how many stand beside each other, in pixels."""
 SCHEMES = ("light", "dark")
 SHEET = """<style>
@@ -75,60 +74,74 @@ def main() -> int:
         address = f"http://127.0.0.1:{server.port}"
         with sync_playwright() as run:
             browser = run.chromium.launch(executable_path=chromium, args=FLAGS)
+            context = browser.new_context(reduced_motion="reduce", service_workers="block")
+            context.set_default_timeout(300_000)  # a busy machine is slow, not broken
+            page = context.new_page()
             for name, path in WANTED:
-                seen = looked(browser, [address + path], README_SIZE, "light", "png")[0]
-                (FOLDER / f"{name}.png").write_bytes(seen)
+                opened(page, address + path)
+                page.screenshot(path=FOLDER / f"{name}.png")
             if drawings is not None:
-                for size in SIZES:
-                    for scheme in SCHEMES:
-                        sheet(browser, address, drawings, size, scheme)
+                sheets(page, address, drawings)
             browser.close()
         server.close()
     return 0
 
 
-def looked(
-    browser: Browser, addresses: list[str], size: tuple[int, int], scheme: str, kind: str
-) -> list[bytes]:
-    """Return what is seen of pages at a width and height (pixels), light or dark, as png or jpeg."""
-    context = browser.new_context(
-        viewport={"width": size[0], "height": size[1]}, color_scheme=scheme, reduced_motion="reduce"
-    )
-    context.set_default_timeout(300_000)  # a busy machine is slow, not broken
-    page = context.new_page()
-    seen = []
-    for address in addresses:
-        if address.startswith("http"):
-            context.add_cookies([{"name": "scheme", "value": scheme, "url": address}])
-        page.goto(address)
-        page.wait_for_selector("h1")
-        page.wait_for_load_state("networkidle")
-        page.wait_for_timeout(800)
-        seen.append(page.screenshot(type=kind))
-    context.close()
+def opened(page: Page, address: str) -> None:
+    """Open an address as a phone would, and wait until it is drawn."""
+    page.set_viewport_size({"width": SIZES["phone"][0], "height": SIZES["phone"][1]})
+    page.goto(address)
+    page.wait_for_selector("h1")
+    page.wait_for_load_state("networkidle")
+    page.wait_for_timeout(800)
+
+
+def looked(page: Page, address: str, *, is_ours: bool) -> dict[tuple[str, str], bytes]:
+    """Return what is seen of a page as jpeg, by size and scheme; a drawing follows the device's scheme."""
+    page.emulate_media(color_scheme="light")
+    opened(page, address)
+    seen = {}
+    for scheme in SCHEMES:
+        if scheme == "dark" and is_ours:
+            page.click("#change-scheme")
+            page.wait_for_selector("body.dark")
+        elif scheme == "dark":
+            page.emulate_media(color_scheme="dark")
+        for size, (width, height, _, _) in SIZES.items():
+            page.set_viewport_size({"width": width, "height": height})
+            page.wait_for_timeout(400)  # pictures follow the page a moment later
+            seen[size, scheme] = page.screenshot(type="jpeg", quality=80)
+    if is_ours:
+        page.context.clear_cookies()  # the next page begins light
+        page.evaluate("() => localStorage.clear()")
     return seen
 
 
-def sheet(browser: Browser, address: str, drawings: Path, size: str, scheme: str) -> None:
-    """Keep one sheet: every page at a size and scheme, left as it is, right as it was drawn."""
-    width, height, shown, columns = SIZES[size]
-    built = looked(browser, [address + path for path, _ in PAGES], (width, height), scheme, "jpeg")
-    names = [name for _, name in PAGES if name]
-    files = [(drawings / f"{name}.html").resolve().as_uri() for name in names]
-    drawn = dict(zip(names, looked(browser, files, (width, height), scheme, "jpeg"), strict=True))
-    figures = "".join(
-        f"<figure><figcaption>{escape(path)}</figcaption>{_image(seen)}"
-        + (_image(drawn[name]) if name else "<span>built without a drawing</span>")
-        + "</figure>"
-        for (path, name), seen in zip(PAGES, built, strict=True)
-    )
-    page = browser.new_page(viewport={"width": 1800, "height": 1000})
-    page.set_content(SHEET % (columns, 2 * shown + 6, shown) + figures)
-    page.wait_for_function("() => [...document.images].every((one) => one.complete)")
-    page.locator("body").screenshot(
-        path=FOLDER / f"pages-{size}-{scheme}.jpg", type="jpeg", quality=60
-    )
-    page.close()
+def sheets(page: Page, address: str, drawings: Path) -> None:
+    """Keep a sheet a size and scheme: every page, left as it is, right as it was drawn."""
+    built = [looked(page, address + path, is_ours=True) for path, _ in PAGES]
+    drawn = [
+        looked(page, (drawings / f"{name}.html").resolve().as_uri(), is_ours=False) if name else {}
+        for _, name in PAGES
+    ]
+    page.goto("about:blank")
+    page.set_viewport_size({"width": 1800, "height": 1000})
+    for size, (_, _, shown, columns) in SIZES.items():
+        for scheme in SCHEMES:
+            figures = "".join(
+                f"<figure><figcaption>{escape(path)}</figcaption>{_image(ours[size, scheme])}"
+                + (
+                    _image(theirs[size, scheme])
+                    if theirs
+                    else "<span>built without a drawing</span>"
+                )
+                + "</figure>"
+                for (path, _), ours, theirs in zip(PAGES, built, drawn, strict=True)
+            )
+            page.set_content(SHEET % (columns, 2 * shown + 6, shown) + figures)
+            page.wait_for_function("() => [...document.images].every((one) => one.complete)")
+            target = FOLDER / f"pages-{size}-{scheme}.jpg"
+            page.locator("body").screenshot(path=target, type="jpeg", quality=60)
 
 
 def _image(seen: bytes) -> str:
