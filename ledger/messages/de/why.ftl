@@ -450,7 +450,6 @@ why-thousand-to-one = tausend auf eins
 why-mean-use-past-weeks-some = mittlerer Verbrauch der Wochen, in denen etwas da war
 why-use-ahead = Verbrauch je Woche in den kommenden { $n } Wochen, { $which }
 why-used-them = in ihnen verbraucht
-why-weeks-some = Wochen, in denen etwas da war
 why-too-few-weeks = weniger als vier Wochen, in denen etwas da war, sind bekannt
 why-people-now-against-then = Personen jetzt gegen damals
 why-used-people-now = verbraucht, wie von den Personen von jetzt

@@ -450,7 +450,6 @@ why-thousand-to-one = a thousand to one
 why-mean-use-past-weeks-some = mean use of the past weeks with some
 why-use-ahead = use a week over the coming { $n } weeks, { $which }
 why-used-them = used in them
-why-weeks-some = weeks with some
 why-too-few-weeks = fewer than four weeks with some of it are known
 why-people-now-against-then = people now, against then
 why-used-people-now = used, as by the people of now
