@@ -53,6 +53,8 @@ class Language:
         """Return a number: ``1,234.5`` in English."""
         if isinstance(value, int) and -_UNGROUPED < value < _UNGROUPED:
             return str(value)
+        if self.code == "en":  # as Babel does, without reading it: every command says numbers
+            return f"{self.rounded(value):,}"
         from babel.numbers import format_decimal
 
         shown = self.rounded(value)
@@ -74,7 +76,10 @@ class Language:
 
     def plural(self, value: float) -> str:
         """Return a number's plural category: one, other, few and so on (CLDR)."""
-        return str(self.locale.plural_form(self.rounded(value)))
+        shown = self.rounded(value)
+        if self.code == "en":
+            return "one" if isinstance(shown, int) and shown == 1 else "other"
+        return str(self.locale.plural_form(shown))
 
     def plurals(self) -> frozenset[str]:
         """Return every plural category that the language has."""
@@ -105,6 +110,9 @@ class Language:
         """Return texts in a row: ``a, b and c``; by the style ``or``: ``a, b or c``; ``commas``: ``a, b, c``."""
         if len(texts) < 2 or style == "commas":
             return ", ".join(texts)
+        if self.code == "en" and style in ("standard", "or"):
+            last = "or" if style == "or" else "and"
+            return f"{', '.join(texts[:-1])} {last} {texts[-1]}"
         from babel.lists import format_list
 
         try:
