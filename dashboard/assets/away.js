@@ -3,7 +3,7 @@
    had when it was typed; sent again after an answer that never came, it is written once. */
 (function () {
   "use strict";
-  const WIRE = "_dash-update-component", WAIT_MS = 20000, AWAY_MS = 4000, SEND_EVERY_MS = 15000, ANSWERED_MS = 300, AT_ONCE = 20;
+  const WIRE = "_dash-update-component", WAIT_MS = 20000, AWAY_MS = 4000, DRAWN_MS = 60e3, SEND_EVERY_MS = 15000, ANSWERED_MS = 300, AT_ONCE = 20;
   const ANSWERS = "croftbook-answers", KEPT_DAYS = 30, DAY_MS = 86400e3;
   const net = window.fetch.bind(window);
   const set = (id, props) => { try { if (window.dash_component_api.getLayout(id)) window.dash_clientside.set_props(id, props); } catch (_error) { /* not there */ } };
@@ -109,7 +109,9 @@
       if (await anyWaits()) return instead(body, one);
     }
     try {
-      const limit = one.waits || one.draws ? AbortSignal.timeout?.(isAway ? AWAY_MS : one.waits ? WAIT_MS : 60 * 1000) : undefined;
+      // a house that was away may only be slow: what this phone does not keep is waited for
+      const soon = isAway && (!one.draws || (await keptPage(body)));
+      const limit = one.waits || one.draws ? AbortSignal.timeout?.(soon ? AWAY_MS : one.waits ? WAIT_MS : DRAWN_MS) : undefined;
       const signal = limit && options.signal && AbortSignal.any ? AbortSignal.any([limit, options.signal]) : limit || options.signal;
       const begun = epoch;
       answer = await net(asked, { ...options, signal });
@@ -178,10 +180,13 @@
     const keys = await answers.keys();
     for (const old of keys.slice(0, Math.max(0, keys.length - MOST_PAGES))) await answers.delete(old);
   }
-  async function drawn(body) {
+  async function keptPage(body) {
     const path = value(body, "url", "pathname") || "/", search = value(body, "url", "search") || "";
+    return window.caches && (await (await caches.open(ANSWERS)).match(pageAt(path, search)));
+  }
+  async function drawn(body) {
     isStale = true;
-    const kept = window.caches && (await (await caches.open(ANSWERS)).match(pageAt(path, search)));
+    const kept = await keptPage(body);
     const at = kept && Date.parse(kept.headers.get("X-Kept-At"));
     if (!kept || !isNow(value(body, "moment", "data")) || Date.now() - at > KEPT_DAYS * DAY_MS) return json(await lost());
     const found = await kept.json();
