@@ -11,6 +11,7 @@ message: an f-string around a `Sentence` is English for good.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -106,11 +107,23 @@ def sentence(id_: str, /, **parameters: Parameter) -> Sentence:
     TypeError
         As `Message.of`.
     """
+    given = tuple((name, _plain(one)) for name, one in parameters.items())
+    try:
+        return _kept_sentence(id_, given)
+    except TypeError:  # a message within cannot be looked up by
+        return _sentence(id_, given)
+
+
+def _sentence(id_: str, given: tuple[tuple[str, Any], ...]) -> Sentence:
     from ledger.messages.catalogue import speaker
     from ledger.messages.message import Message
 
-    message = Message.of(id_, **{name: _plain(one) for name, one in parameters.items()})
+    message = Message.of(id_, **dict(given))
     return Sentence(speaker("en").text(message), message)
+
+
+_kept_sentence = lru_cache(8192, typed=True)(_sentence)
+"""Of the rows of a long table many say the same."""
 
 
 def measured(text: str) -> Sentence:
@@ -120,6 +133,7 @@ def measured(text: str) -> Sentence:
     return Sentence(text, Measured(text))
 
 
+@lru_cache(4096)
 def fixed(word: str, of: str = "") -> str:
     """Return a fixed word of the answers, ``vitamin C``, that can be said in any language; a name as it is.
 

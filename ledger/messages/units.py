@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from functools import partial
+from functools import lru_cache, partial
 from typing import TYPE_CHECKING
 
 from ledger.messages import fixed
@@ -33,6 +33,7 @@ _BY_TIME = {
 }
 
 
+@lru_cache(1024)
 def unit(code: str) -> str:
     """Return a unit as a text that can be said in any language.
 
@@ -64,6 +65,7 @@ def unit(code: str) -> str:
     return sentence("unit-of", unit=unit(much), what=unit(what)) if of else fixed(code)
 
 
+@lru_cache(4096)
 def amount(text: str) -> str:
     """Return an amount as the household's measures write it as a text that can be said in any language.
 
