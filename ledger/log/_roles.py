@@ -48,6 +48,7 @@ def check_role(raw: Any, household: str) -> None:
                 "refusal-user-keeps-other",
                 user=Code(user),
                 own=Typed(own),
+                name=Code(own),
                 household=Typed(household),
             ),
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 import re
 from functools import cache, cached_property
 from typing import TYPE_CHECKING, Any
@@ -44,7 +45,7 @@ class Language:
         """Return a number as it is shown, so that its plural goes by what is read."""
         from decimal import Decimal
 
-        if isinstance(value, int):
+        if isinstance(value, int) or not math.isfinite(value):
             return value
         shown = Decimal(repr(round(value, _PLACES))).normalize()
         return int(shown) if shown == shown.to_integral_value() else shown
@@ -52,6 +53,8 @@ class Language:
     def number(self, value: float) -> str:
         """Return a number: ``1,234.5`` in English."""
         if isinstance(value, int) and -_UNGROUPED < value < _UNGROUPED:
+            return str(value)
+        if not math.isfinite(value):
             return str(value)
         if self.code == "en":  # as Babel does, without reading it: every command says numbers
             return f"{self.rounded(value):,}"
@@ -79,7 +82,7 @@ class Language:
         shown = self.rounded(value)
         if self.code == "en":
             return "one" if isinstance(shown, int) and shown == 1 else "other"
-        return str(self.locale.plural_form(shown))
+        return str(self.locale.plural_form(shown)) if math.isfinite(value) else "other"
 
     def plurals(self) -> frozenset[str]:
         """Return every plural category that the language has."""

@@ -42,7 +42,10 @@ def gather(circle, tmp_path, *lines, name="in.json"):
         ({"batches": "3"}, "batches: '3' is no whole number"),
         ({"x_more": 1}, "x_more: is no figure of this call"),
         ({"short": 60, "judged": 1}, "short: 60 is more than judged, 1"),
-        ({"unsealed": 3, "canned": None}, "unsealed: 3 is more than canned, None"),
+        (
+            {"unsealed": 3, "canned": None},
+            "unsealed: 3 is more than canned, of which nothing is said",
+        ),
         ({"zone": "9"}, "zone: '9' is none of this group"),
         ({"season": 2025}, "season: 2025 is not 2026"),
         ({"made_on": "yesterday"}, "made_on: 'yesterday' is not a day"),

@@ -13,7 +13,7 @@ import ledger.cli
 from ledger.cli import _speech, main
 from ledger.cli._root import OTHERS, root
 from ledger.errors import InputError
-from ledger.messages import Code, Message, Names, Typed, catalogue
+from ledger.messages import Code, Message, Names, Typed, catalogue, texts, units
 from ledger.messages.catalogue import HERE, Catalogue, Speaker
 from ledger.messages.language import language
 from ledger.vocabulary import VOCABULARY
@@ -44,7 +44,11 @@ def in_pseudo(monkeypatch):
     monkeypatch.setattr(_speech._Speech, "language", "de")
     monkeypatch.setattr(_speech._Speech, "is_chosen", True)
     monkeypatch.setattr(_speech, "begin", lambda _args: None)
-    return say
+    for kept in (texts._kept_sentence, texts.fixed, units.unit, units.amount):
+        kept.cache_clear()
+    yield say
+    for kept in (texts._kept_sentence, texts.fixed, units.unit, units.amount):
+        kept.cache_clear()  # what was said here is said nowhere else
 
 
 TYPED = re.compile(r"--[\w-]+|(?<!\w)-\w\b|croftbook [^\n]*|\b[\w.-]+\.(?:json|html|ics|csv)\b")

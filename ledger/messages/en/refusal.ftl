@@ -233,7 +233,10 @@ refusal-no-whole-figure = { $text } is no whole number
     .wanted = Make it anew with `croftbook circle sheet`
 refusal-no-figure-of-call = is no figure of this call
     .wanted = Make it anew with `croftbook circle sheet`
-refusal-part-over-whole = { SAY($a, style: "plain") } is more than { $whole }, { SAY($b, style: "plain") }
+refusal-part-over-whole = { SAY($a, style: "plain") } is more than { $whole }, { $b ->
+        [none] of which nothing is said
+       *[other] { SAY($b, style: "plain") }
+    }
     .wanted = Make it anew with `croftbook circle sheet`
 refusal-no-such-figure-name = { $text } is no figure
     .wanted = Name one of: { LIST($names, type: "commas") }
@@ -581,7 +584,7 @@ refusal-others-do-not-hold = The events of { $name }, which would stay as they a
 refusal-copy-line-not-taken = The copy was not taken: { $source }, line { SAY($line, style: "plain") }, does not hold ({ $why }). The book is as it was; take another copy
 refusal-user-keeps-none = The database user { $user } keeps nobody's book here. Ask whoever keeps the database to add it to book_members
 refusal-user-keeps-other = the database user { $user } keeps the book of { $own }, not of { $household }
-    .wanted = Add --household { $own }
+    .wanted = Add --household { $name }
 refusal-user-reads-none = The database user { $user } may read nobody's book here
 refusal-not-agreed = { $household } did not agree that { $user } reads its book
     .wanted = It agrees with its own database user; docs/circle.md says how
