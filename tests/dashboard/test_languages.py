@@ -53,7 +53,6 @@ SAME = {
     "touched.like_gauge": "gauges are named as the door reads them",
     "touched.like_schedule": "the published tables are in English",
     "trust.android.title": "a name",
-    "search.name": "the same word",
     "beds.bar_ft": "a number and a unit",
     "beds.bar_m": "a number and a unit",
     "begin.language_en": "a language in its own words",
