@@ -161,7 +161,7 @@ def _acids(words: Words, one: Process) -> str | None:
     for acid, amount, unit in one.schedule.acids:
         text = str(amount) if amount.denominator in (1, 2, 4, 8) else number(amount)
         said.append(words(_ACIDS[acid], amount=words(_SPOONS[unit], n=kitchen(text))))
-    return words("batch.or").join(said)
+    return f" {words('batch.or')} ".join(said)
 
 
 def _typed(one: Process, name: str) -> str | None:

@@ -53,7 +53,6 @@ SAME = {
     "touched.like_gauge": "gauges are named as the door reads them",
     "touched.like_schedule": "the published tables are in English",
     "trust.android.title": "a name",
-    "search.name": "the same word",
     "beds.bar_ft": "a number and a unit",
     "beds.bar_m": "a number and a unit",
     "begin.language_en": "a language in its own words",
@@ -63,6 +62,13 @@ SAME = {
     "begin.altitude_metric": "a number and a unit",
     "closer.kg": "a unit",
     "closer.lb": "a unit",
+    "batch.inches_mm": "a number and a unit",
+    "batch.psi_kpa": "a number and a unit",
+    "labels.count": "signs alone",
+    "labels.a4": "a paper's name and its size",
+    "labels.letter": "a paper's name and its size",
+    "labels.mm": "a number and a unit",
+    "labels.chip": "signs alone",
 }
 """Texts that are the same in both, with the reason."""
 
@@ -214,6 +220,9 @@ def texts_of(figure):
 
 WHOLE = {
     "examples.headspace",  # "1 in diesem Jahr"
+    "kitchen.tbsp_one",  # "1 tbsp lemon juice", as the door reads it
+    "kitchen.tbsp_many",
+    "batch.lemon_juice",  # "1 × bottled lemon juice", as the household named it
     "bill.last",  # two words and two names
     "days.several",
     "winter.n_eggs",
