@@ -35,10 +35,10 @@ def test_cautions_are_said_whole():
 # -- nothing left in English ------------------------------------------------------------
 
 QUOTED = re.compile(
-    r'|[A-Z]{3}|\d{4}-\d\d|".*"|.*\b(were read|bands were cut off|table line covers)\b.*',
+    r'|[\d.,]+(?:\s?%)?|`croftbook [^`]*`|[A-Z]{3}|\d{4}-\d\d|".*"|.*\b(were read|bands were cut off|table line covers)\b.*',
     re.DOTALL,
 )
-"""What stays: nothing, a currency, a month, a published product's name, remarks of the tables."""
+"""What stays: nothing, a number, a command as it is typed, a currency, a month, a published product's name, remarks of the tables."""
 
 
 def written(value):

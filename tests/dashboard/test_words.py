@@ -170,6 +170,7 @@ LEDGER = "".join(
 )
 SOMETIMES = {
     "jar_cost.half_gallon_jar": "something was put up in such a jar",
+    "search.sorts.batch": "a batch is found",
     "our_table.of_weight_metric": "the household's measures are metric",
     "next_season.by_asked": "the address wants something otherwise",
     **{
