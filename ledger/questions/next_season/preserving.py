@@ -153,7 +153,7 @@ def _in_words(batches: Batches, records: list[dict[str, Any]]) -> list[str]:
         most = max(by_week, key=lambda week: by_week[week])
         hours = {"n": round(sum(by_week.values())), "n2": round(by_week[most])}
         out.append(sentence("plan-hours", day=Day(most), **hours))
-    return [*out, sentence("plan-safe-process")]
+    return [*out, sentence("plan-published-process")]
 
 
 def _missing(words: Words, records: list[dict[str, Any]]) -> list[str]:
