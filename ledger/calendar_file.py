@@ -101,13 +101,7 @@ def _read(path: Path) -> Calendar | None:
     try:
         found = Calendar.from_ical(path.read_bytes())
     except OSError as error:
-        raise InputError(
-            "file",
-            Message.of(
-                "refusal-file-fault", path=Code(str(path)), strerror=Code(str(error.strerror))
-            ),
-            Message.of("refusal-other-file"),
-        ) from None
+        raise _fault(path, error, Message.of("refusal-other-file")) from None
     except (ValueError, IndexError, KeyError):
         raise InputError(
             "file", Message.of("refusal-no-calendar-there", path=Code(str(path)))
@@ -185,10 +179,12 @@ def _save(path: Path, data: bytes) -> None:
         with whole_file(path, private=False) as file:
             file.write(data)
     except OSError as error:
-        raise InputError(
-            "file",
-            Message.of(
-                "refusal-file-fault", path=Code(str(path)), strerror=Code(str(error.strerror))
-            ),
-            Message.of("refusal-file-in-writable"),
-        ) from None
+        raise _fault(path, error, Message.of("refusal-file-in-writable")) from None
+
+
+def _fault(path: Path, error: OSError, wanted: Message) -> InputError:
+    """Return the refusal of a file that the system does not give or take."""
+    said = Message.of(
+        "refusal-file-fault", path=Code(str(path)), strerror=Code(str(error.strerror))
+    )
+    return InputError("file", said, wanted)

@@ -122,7 +122,7 @@ def _sentence(id_: str, given: tuple[tuple[str, Any], ...]) -> Sentence:
     return Sentence(speaker("en").text(message), message)
 
 
-_kept_sentence = lru_cache(8192, typed=True)(_sentence)
+_kept_sentence = lru_cache(8192)(_sentence)
 """Of the rows of a long table many say the same."""
 
 
