@@ -21,7 +21,7 @@ from ledger.cache import default_path
 from ledger.door import Answers, Entry, Written, write
 from ledger.door.lots import OPENING, full_key, full_lots
 from ledger.door.typed import as_typed
-from ledger.errors import BookDamaged, InputError, NotFound
+from ledger.errors import BookDamaged, InputError, LedgerError, NotFound
 from ledger.kinds import KINDS
 from ledger.known import OF_SETTINGS, Catalogue
 from ledger.log import Head, Log, open_log
@@ -171,22 +171,29 @@ class Book:
                 from ledger.opened import check_settling
 
                 check_settling(self.state(), entry)
+        known = -1
         try:
             # The book's lock first: who waits for it must not hold up those who only ask.
             with self.log.writing(entries[0].kind) as tx, self._turn:
                 self._look(tx.head, tx.hash_at)
                 self._catalogue.refresh(tx, tx.head.seq)
                 self._catalogue.refuse_newer()
+                known = self._catalogue.seq
                 written = [write(tx, self._catalogue, entry, answers) for entry in entries]
                 head = tx.head
-        except BaseException:
-            with self._turn:
-                self._catalogue = Catalogue()  # it may have learnt what was then undone
+        except BaseException as why:
+            self._forget(why, known)
             raise
         with self._turn:
             if head.seq > self._seen.seq:
                 self._seen = head
         return written
+
+    def _forget(self, why: BaseException, known: int) -> None:
+        """Begin the catalogue anew where it may have learnt what was then undone."""
+        with self._turn:
+            if not isinstance(why, LedgerError) or self._catalogue.seq != known:
+                self._catalogue = Catalogue()
 
     def ask(self, entry: Entry, answers: Answers, *, usual: bool = True) -> None:
         """Ask about what an entry as a whole makes doubtful, before it is written down.
@@ -295,20 +302,23 @@ class Book:
         self._complete(entry)
         replay = self.replay()
         taken_in = len(replay.journal)
+        known = -1
         try:
             with self.log.writing("trial") as tx, self._turn:
                 before = self._look(tx.head, tx.hash_at)
                 self._catalogue.refresh(tx, before.seq)
                 self._catalogue.refuse_newer()
-                written = write(tx, self._catalogue, entry, answers)
+                known = self._catalogue.seq
+                with self._catalogue.tried():
+                    written = write(tx, self._catalogue, entry, answers)
                 # with what another process wrote since the replay
                 rows = [row for chunk in tx.read(after=taken_in) for row in chunk]
                 raise _Undone
         except _Undone:
             pass
-        finally:
-            with self._turn:
-                self._catalogue = Catalogue()
+        except BaseException as why:
+            self._forget(why, known)
+            raise
         day = max(written.event.on, self.today().isoformat())
         with self._turn:
             now = len(replay.journal)  # another thread may have asked meanwhile

@@ -131,7 +131,7 @@
   /* -- a line that waits: its boxes are known to the page, and made when it is wanted ----------------- */
   const Spare = (props) => (props.opened ? part("div", { className: "row" }, props.children) : null);
 
-  window.croft = { Box, Lines, Choice, Slide, OneOf, Panel, Spare };
+  window.dashboard = { Box, Lines, Choice, Slide, OneOf, Panel, Spare };
 
   /* -- links, the address, what a page keeps ------------------------------------------------------------ */
   const MOVED = "_dashprivate_pushstate";

@@ -209,11 +209,14 @@ def recent_recipes(data: Data) -> list[str]:
 
 
 def newest_bodies(data: Data, many: int = 1000) -> list[tuple[str, dict[str, Any]]]:
-    """Return kinds and bodies of the newest events, newest first."""
-    rows = [
-        row for chunk in data.book.log.read(after=max(0, data.position() - many)) for row in chunk
-    ]
-    return [(row[2], json.loads(row[10])) for row in reversed(rows)]
+    """Return kinds and bodies of the newest events, newest first; read once an end of the log."""
+
+    def make() -> list[tuple[str, dict[str, Any]]]:
+        after = max(0, data.position() - many)
+        rows = [row for chunk in data.book.log.read(after=after) for row in chunk]
+        return [(row[2], json.loads(row[10])) for row in reversed(rows)]
+
+    return data.kept(("newest bodies", many), make)
 
 
 def _names(body: dict[str, Any]) -> list[str]:

@@ -36,7 +36,7 @@ def said(**attributes: Any) -> Markup:
 
 
 class _Alive(Component):
-    _namespace = "croft"
+    _namespace = "dashboard"  # a name that imports: the library looks it up for every property
     _type = "Alive"
     _children_props: ClassVar[list[str]] = []
     _base_nodes: ClassVar[list[str]] = ["children"]
@@ -81,7 +81,7 @@ class Box(_Alive):
     the milliseconds of rest after which it is read (True: when it is left, or at Enter).
     """
 
-    _namespace, _type = "croft", "Box"
+    _namespace, _type = "dashboard", "Box"
     _prop_names: ClassVar[list[str]] = [*_BOX, "inputMode", "offers"]
 
     def markup(self, _inner: Callable[[Any], str]) -> str:
@@ -97,7 +97,7 @@ class Box(_Alive):
 class Lines(_Alive):
     """A box for several lines, ``rows`` high at first and ``most`` at most."""
 
-    _namespace, _type = "croft", "Lines"
+    _namespace, _type = "dashboard", "Lines"
     _prop_names: ClassVar[list[str]] = [*_BOX, "rows", "most"]
 
     def markup(self, _inner: Callable[[Any], str]) -> str:
@@ -118,7 +118,7 @@ class Choice(_Alive):
     Without ``empty`` one is always chosen.
     """
 
-    _namespace, _type = "croft", "Choice"
+    _namespace, _type = "dashboard", "Choice"
     _prop_names: ClassVar[list[str]] = [*_BOX, "options", "empty"]
 
     def markup(self, _inner: Callable[[Any], str]) -> str:
@@ -142,7 +142,7 @@ class Choice(_Alive):
 class Slide(_Alive):
     """A whole number between ``min`` and ``max``, moved in steps, read when it is let go."""
 
-    _namespace, _type = "croft", "Slide"
+    _namespace, _type = "dashboard", "Slide"
     _prop_names: ClassVar[list[str]] = ["id", "min", "max", "step", "value"]
 
     def markup(self, _inner: Callable[[Any], str]) -> str:
@@ -158,7 +158,7 @@ class Slide(_Alive):
 class OneOf(_Alive):
     """A choice of one among a few ``options``, side by side."""
 
-    _namespace, _type = "croft", "OneOf"
+    _namespace, _type = "dashboard", "OneOf"
     _prop_names: ClassVar[list[str]] = ["id", "value", "options"]
 
     def markup(self, _inner: Callable[[Any], str]) -> str:
@@ -177,7 +177,7 @@ class OneOf(_Alive):
 class Panel(_Alive):
     """A panel over the page, with a ``title`` and a way out that ``closes`` names; Back closes it, too."""
 
-    _namespace, _type = "croft", "Panel"
+    _namespace, _type = "dashboard", "Panel"
     _prop_names: ClassVar[list[str]] = ["children", "id", "opened", "title", "closes"]
 
     def markup(self, _inner: Callable[[Any], str]) -> str:
@@ -191,7 +191,7 @@ class Spare(_Alive):
     Eleven lines that most entries never touch were most of what a slow phone did before a form was ready.
     """
 
-    _namespace, _type = "croft", "Spare"
+    _namespace, _type = "dashboard", "Spare"
     _prop_names: ClassVar[list[str]] = ["children", "id", "opened"]
 
     def markup(self, _inner: Callable[[Any], str]) -> str:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from typing import Any
 
 import msgspec
@@ -53,6 +54,7 @@ class Catalogue:
         self.newer: list[str] = []
         self.batches = Batches()
         self._entries: Entries | None = None
+        self._is_tried = False
         self._root: dict[str, str] = {}
         self._items: Items[str] = Items()
         self._settings: Settings[str] = Settings()
@@ -83,11 +85,22 @@ class Catalogue:
 
     def learn(self, row: Row) -> None:
         """Take in one event that was just appended."""
+        if self._is_tried:
+            return
         if self._entries is not None:
             self._entries.take(row)
         if row[2] in self.kinds:
             self._take(row)
         self.seq = row[0]
+
+    @contextmanager
+    def tried(self) -> Iterator[None]:
+        """Learn nothing meanwhile: what is appended will be undone."""
+        self._is_tried = True
+        try:
+            yield
+        finally:
+            self._is_tried = False
 
     def entries(self, reader: Reader) -> Entries:
         """Return which events belong together; read from the log when first asked for."""

@@ -147,7 +147,7 @@ def test_a_stranger_is_sent_nothing_of_the_book(book, tmp_path):
 
 def test_the_one_script_holds_what_pages_need_and_no_more():
     script = bundle.script().decode()
-    for name in ("React", "DashRenderer", "window.croft =", "croftAhead", "croftDrafts"):
+    for name in ("React", "DashRenderer", "window.dashboard =", "croftAhead", "croftDrafts"):
         assert name in script
     for path in bundle._LIBRARY:
         from importlib.resources import files
