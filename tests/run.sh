@@ -19,6 +19,7 @@ debian_packages() {
     local wanted=()
     ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1 || wanted+=(postgresql)
     command -v chromium >/dev/null || wanted+=(chromium chromium-driver fonts-dejavu-core)
+    ls /usr/share/fonts/truetype/liberation >/dev/null 2>&1 || wanted+=(fonts-liberation)  # heights are held in its letters
     python3 -c 'import ensurepip' 2>/dev/null || wanted+=(python3-venv)
     [ ${#wanted[@]} = 0 ] && return 0
     echo "installing ${wanted[*]}"
