@@ -71,7 +71,7 @@ unset PYTHONDONTWRITEBYTECODE
 export HYPOTHESIS_STORAGE_DIRECTORY="$folder/hypothesis"
 
 echo "== pytest"
-.venv/bin/python -m pytest -n 2 --dist loadfile "$@" || failed+=(pytest)
+.venv/bin/python -m pytest -n 2 --dist worksteal "$@" || failed+=(pytest)
 echo "== browser"
 .venv/bin/python -m pytest -n 2 -m browser tests/browser || failed+=(browser)
 echo "== mypy"

@@ -31,9 +31,14 @@ VARIANTS = [
 MOMENTS = [{}, {"as_of": "2025-09-15"}, {"as_of": "2025-09-15", "known_at": "2025-10-01"}]
 
 
+@pytest.fixture(scope="module")
+def app(demo):
+    return make_app(demo.book)
+
+
 @pytest.fixture
-def client(demo, fixed_day):
-    return make_app(demo.book).server.test_client()
+def client(app, fixed_day):
+    return app.server.test_client()
 
 
 def asked(client, name, options=None, **moment):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -34,9 +35,13 @@ def for_types(tree):
     return {id(node) for block in blocks for node in ast.walk(block)}
 
 
+@cache
 def imports(name):
-    """Yield (module, name) of everything a module imports of the house."""
-    tree = ast.parse(MODULES[name].read_text("utf-8"))
+    """Return (module, name) of everything a module imports of the house."""
+    return tuple(imported(ast.parse(MODULES[name].read_text("utf-8"))))
+
+
+def imported(tree):
     skipped = for_types(tree)
     for node in ast.walk(tree):
         if id(node) in skipped:
@@ -62,6 +67,7 @@ def reached(name):
     return seen
 
 
+@cache
 def circles():
     """Return the rings of modules that can be come to from each other."""
     to = {name: reached(name) for name in GRAPH}
@@ -83,6 +89,7 @@ def is_private(module, name):
     return any(word.startswith("_") and not word.startswith("__") for word in words)
 
 
+@cache
 def private_imports():
     return sorted(
         {
