@@ -98,9 +98,14 @@ SEARCHES = {
 }  # fmt: skip
 
 
+@pytest.fixture(scope="module")
+def opened():
+    """Return the sorts of figures whose arithmetic was read already."""
+    return set()
+
+
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
-def test_pages_and_their_arithmetic_say_nothing_in_english(demo, unsaid, page, fixed_day):
-    opened = set()
+def test_pages_and_their_arithmetic_say_nothing_in_english(demo, unsaid, page, opened, fixed_day):
     for search in ("", *SEARCHES.get(page.name, ())):
         drawn = Drawn(ask_of(demo, page.path, search))
         for _, address, field in drawn.figures():
