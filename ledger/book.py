@@ -556,7 +556,7 @@ class Book:
                 mapping=Map.read(Path(mapping)) if mapping else None,
             )
         else:
-            from ledger.door.importing import json_lines
+            from ledger.door.jsonlines import json_lines
 
             lines = json_lines(file, encoding=encoding, dates=dates)
         return self._import(

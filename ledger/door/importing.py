@@ -2,60 +2,33 @@
 
 from __future__ import annotations
 
-import contextlib
-import datetime as dt
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from functools import partial
-from pathlib import Path
 from typing import Any
 
-import msgspec
-
-from ledger import clock
 from ledger.door.alike import Alike
 from ledger.door.answers import Answers
 from ledger.door.chained_lines import ExportedChain
+from ledger.door.jsonlines import parse_json
 from ledger.door.lots import OPENING
-from ledger.door.replacing import lists_of
-from ledger.door.writing import UUID, Entry, Written, check_envelope, read_day, write
+from ledger.door.verbatim import not_ahead, verbatim
+from ledger.door.writing import UUID, Entry, Written, write
 from ledger.errors import BookError, InputError, LedgerError
-from ledger.kinds import check_typed, decode_stored, kind_of, tell, to_stored
+from ledger.kinds import tell
 from ledger.known.catalogue import Catalogue
-from ledger.log import Head, Log, StoredEvent, Writing
-from ledger.messages import Code, Day, Message, Names, Typed, sentence
+from ledger.log import Head, Log, Writing
+from ledger.messages import Day, Message, sentence
 
-__all__ = ["BadLine", "Imported", "import_lines", "json_lines"]
-
-LONGEST = 1_000_000
-"""Bytes of one line beyond which it is refused: no household's event is that long."""
+__all__ = ["BadLine", "Imported", "import_lines"]
 
 MOST_REPORTED = 300
-AHEAD = dt.timedelta(days=1)
-"""How far a file's `recorded_at` may be ahead of this machine's clock."""
-
 _SETTLING = "checked"
 """The kind by which a batch comes to stand otherwise."""
 
 _PREVIEWED = 20
 _AHEAD = 1_000
 """Lines of bytes read before the first of them is taken, so that their ids are looked for at once."""
-
-_LEAST = {"kind", "body", "on"}
-_ENVELOPE = {
-    "kind",
-    "on",
-    "body",
-    "id",
-    "by",
-    "at",
-    "replaces",
-    "typed_at",
-    "v",
-    "recorded_at",
-    "seq",
-    "hash",
-}
 
 
 @dataclass(frozen=True)
@@ -90,95 +63,6 @@ class Imported:
 
 class _Undo(Exception):
     """Raised inside the transaction so that nothing of it stays."""
-
-
-def json_lines(
-    path: Path, *, encoding: str = "utf-8", dates: str | None = None
-) -> Iterator[tuple[int, int, bytes | InputError]]:
-    """Return (line number, bytes read so far, line) of a file; an endless line is an InputError.
-
-    Raises
-    ------
-    InputError
-        When another encoding than UTF-8, or an order of dates, is named: JSON Lines know neither.
-    """
-    if encoding.lower().replace("_", "-") not in ("utf-8", "utf8", "utf-8-sig"):
-        raise InputError(
-            "encoding",
-            Message.of("refusal-encoding-of-sheets", text=Typed(encoding)),
-        )
-    if dates is not None:
-        raise InputError("dates", Message.of("refusal-for-sheets"))
-    return _json_lines(path)
-
-
-def _json_lines(path: Path) -> Iterator[tuple[int, int, bytes | InputError]]:
-    size = 0
-    with path.open("rb") as file:
-        for number in range(1, 1 << 62):
-            line = file.readline(LONGEST + 1)
-            if not line:
-                return
-            size += len(line)
-            if len(line) > LONGEST:
-                while line and not line.endswith(b"\n"):
-                    line = file.readline(LONGEST)
-                    size += len(line)
-                yield (
-                    number,
-                    size,
-                    InputError(
-                        "line",
-                        Message.of("refusal-line-long-bytes"),
-                        Message.of("refusal-split-line"),
-                    ),
-                )
-                continue
-            if number == 1:
-                line = line.removeprefix(b"\xef\xbb\xbf")
-            yield number, size, line
-
-
-def parse_json(line: bytes) -> dict[str, Any]:
-    """Return one line's event; decimals are kept as they were typed.
-
-    Raises
-    ------
-    InputError
-    """
-    with contextlib.suppress(msgspec.DecodeError, UnicodeDecodeError, RecursionError):
-        event = _DECODER.decode(line)
-        if b"\0" not in line and type(event) is dict and _LEAST <= event.keys() <= _ENVELOPE:
-            return event
-    # What was wrong is found out in order.
-    try:
-        text = line.decode("utf-8")
-    except UnicodeDecodeError as error:
-        raise InputError("line", Message.of("refusal-not-utf8", n=error.start + 1)) from None
-    if "\x00" in text:
-        raise InputError(
-            "line", Message.of("refusal-nul-character"), Message.of("refusal-take-it-out")
-        )
-    try:
-        event = _DECODER.decode(text)
-    except (msgspec.DecodeError, RecursionError) as error:
-        raise InputError(
-            "line", Message.of("refusal-json-not-whole", why=Code(str(error)))
-        ) from None
-    if not isinstance(event, dict):
-        raise InputError("line", Message.of("refusal-no-event"))
-    unknown = sorted(set(event) - _ENVELOPE)
-    if unknown:
-        raise InputError(
-            unknown[0], Message.of("refusal-no-event-field", names=Names(tuple(sorted(_ENVELOPE))))
-        )
-    for name in ("kind", "body", "on"):
-        if name not in event:
-            raise InputError(name, Message.of("refusal-missing"), Message.of("refusal-like-event"))
-    return event
-
-
-_DECODER = msgspec.json.Decoder(float_hook=str)
 
 
 def import_lines(
@@ -226,9 +110,7 @@ def import_lines(
             if chain.lines or kept is not None:
                 _tried(out, number, lambda: chain.check_end(kept))
                 if kept is None:
-                    answers.note(
-                        "no head stands beside the file, so nobody can tell whether its end is whole"
-                    )
+                    answers.note(sentence("doubt-no-head-beside"))
             if dry_run or (out.bad_count and not keep_good):
                 raise _Undo
     except _Undo:
@@ -308,7 +190,7 @@ class _Taking:
         # Behind a line that is left out, the rest of an export is written down anew.
         if self.tx.was_empty and is_exported and not out.bad_count:
             self.alike.settle()
-            _verbatim(self.tx, self.catalogue, event, self.answers)
+            verbatim(self.tx, self.catalogue, event, self.answers)
             out.written += 1
         else:
             self._typed(event)
@@ -338,81 +220,6 @@ class _Taking:
             out.preview.append(sentence("told-on", day=Day(done.event.on), line=line))
 
 
-class _Exported(msgspec.Struct, forbid_unknown_fields=True):
-    """A line of an export, with everything that its hash was made from."""
-
-    seq: int
-    id: str
-    kind: str
-    on: str
-    recorded_at: str
-    body: dict[str, Any]
-    hash: str
-    v: int = 1
-    at: str | None = None
-    typed_at: str | None = None
-    by: str | None = None
-    replaces: str | None = None
-
-
-def _verbatim(tx: Writing, catalogue: Catalogue, event: dict[str, Any], answers: Answers) -> None:
-    """Append an exported event as it was; it is checked all the same, as anybody can write one."""
-    try:
-        one = msgspec.convert(event, _Exported)
-    except msgspec.ValidationError as error:
-        raise InputError(
-            "line", Message.of("refusal-no-export-line-so", why=Code(str(error)))
-        ) from None
-    kind = kind_of(one.kind)
-    text = to_stored(one.body)
-    check_typed(kind, decode_stored(one.kind, one.v, text))
-    check_envelope(Entry(one.kind, one.body, one.on, one.at, one.by, one.replaces, one.id))
-    read_day(one.on)
-    if _is_ahead(one.recorded_at):
-        answers.note(
-            f"recorded_at: {one.recorded_at} is still to come and is kept: the clock that wrote it "
-            "was ahead, or this machine's is behind"
-        )
-    _check_stored(one.body)
-    stored = tx.append_verbatim(
-        StoredEvent(
-            seq=one.seq,
-            id=one.id,
-            kind=one.kind,
-            v=one.v,
-            on=one.on,
-            at=one.at,
-            recorded_at=one.recorded_at,
-            typed_at=one.typed_at,
-            by=one.by,
-            replaces=one.replaces,
-            body=text,
-            hash=one.hash,
-        )
-    )
-    catalogue.learn(msgspec.structs.astuple(stored))
-
-
-def _check_stored(body: dict[str, Any]) -> None:
-    """Refuse lines without what every stored line has."""
-    for name, lines in lists_of(body).items():
-        for i, line in enumerate(lines):
-            if type(line.get("n")) is not int or type(line.get("whole")) is not int:
-                raise InputError(f"{name}[{i}]", Message.of("refusal-lacks-whole"))
-
-
-def _is_ahead(recorded_at: str) -> bool:
-    return recorded_at[:19] > clock.stamp(clock.now() + AHEAD)[:19]
-
-
-def _not_ahead(recorded_at: str) -> None:
-    """Refuse a moment to come: no later event could be written down before it."""
-    if _is_ahead(recorded_at):
-        raise InputError(
-            "recorded_at", Message.of("refusal-recorded-ahead", at=Code(str(recorded_at)))
-        )
-
-
 def _through_the_door(
     tx: Writing, catalogue: Catalogue, event: dict[str, Any], answers: Answers
 ) -> Written:
@@ -422,5 +229,5 @@ def _through_the_door(
     if not tx.was_empty:
         entry.recorded_at = None
     elif isinstance(entry.recorded_at, str):
-        _not_ahead(entry.recorded_at)
+        not_ahead(entry.recorded_at)
     return write(tx, catalogue, entry, answers)

@@ -61,5 +61,7 @@ doubt-adopted = { $piece ->
         [none] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }; das ändert man mit: croftbook item "{ $name }" --food "anderer Name" --measure mass
        *[other] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }, eines wiegt { $piece } g; das ändert man mit: croftbook item "{ $name }" --food "anderer Name" --measure mass
     }
+doubt-still-to-come = recorded_at: { $at } liegt noch in der Zukunft und bleibt so stehen: die Uhr, nach der es geschrieben wurde, ging vor, oder die dieses Rechners geht nach
+doubt-no-head-beside = neben der Datei steht kein Prüfkopf (.head), deshalb weiß niemand, ob ihr Ende ganz ist
 doubt-taken-as-jars = { $amount } { $name } gelten als { $jars }
 doubt-kept-as-said = { $amount } { $name } bleibt, wie es gesagt wurde: Was ein { $unit } davon wiegt, ist nicht bekannt; sag es in Gramm mit: { $command }

@@ -61,5 +61,7 @@ doubt-adopted = { $piece ->
         [none] { $name } is taken as { $row } of the food table, kept by { $measure }; to change that: croftbook item "{ $name }" --food "another name" --measure mass
        *[other] { $name } is taken as { $row } of the food table, kept by { $measure }, one weighs { $piece } g; to change that: croftbook item "{ $name }" --food "another name" --measure mass
     }
+doubt-still-to-come = recorded_at: { $at } is still to come and is kept: the clock that wrote it was ahead, or this machine's is behind
+doubt-no-head-beside = no head stands beside the file, so nobody can tell whether its end is whole
 doubt-taken-as-jars = { $amount } { $name } are taken as { $jars }
 doubt-kept-as-said = { $amount } { $name } is kept as said: what one { $unit } of it weighs is not known; say it, in grams, with: { $command }
