@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from ledger.messages import Names, Sentence, Typed, joined, sentence
 from ledger.published.batch import BatchDone, Finding
-from ledger.published.reading import fold
+from ledger.published.names import fold
 from ledger.published.words import cite, cited, figure
 from ledger.reference.schedules_sources import source
 

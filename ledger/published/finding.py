@@ -11,7 +11,8 @@ from ledger.cache import kept_table
 from ledger.items import item_key
 from ledger.messages import Typed, joined, sentence
 from ledger.published.jars import jar_size
-from ledger.published.reading import read, stems
+from ledger.published.names import stems
+from ledger.published.reading import read
 from ledger.published.words import cite, cited, fixed, label, labels, listed
 from ledger.reference.bounds import bounds_of
 from ledger.reference.schedules import Schedule, load_schedules, products

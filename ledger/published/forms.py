@@ -8,8 +8,9 @@ from functools import lru_cache
 
 from ledger.messages import Sentence, joined, sentence
 from ledger.published.batch import BatchDone, Finding
+from ledger.published.names import stems
 from ledger.published.parts import Part, part_said
-from ledger.published.reading import read, stems
+from ledger.published.reading import read
 from ledger.published.words import cite, cited, fixed, label
 from ledger.reference.bounds import bounds_of
 from ledger.reference.kinds import forms

@@ -12,7 +12,8 @@ from ledger.amounts import parse_amount, unit_factor
 from ledger.errors import LedgerError
 from ledger.messages import Sentence, measured, sentence
 from ledger.published.batch import Used
-from ledger.published.reading import Reading, read, stems
+from ledger.published.names import stems
+from ledger.published.reading import Reading, read
 
 __all__ = ["Part", "how_much", "part_said", "parts_of", "same_food"]
 

@@ -7,25 +7,19 @@ slip stands for counts towards caution only: it is never a ground for "as publis
 from __future__ import annotations
 
 import csv
-import re
-import unicodedata
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
-from typing import Any
 
-from ledger.items import item_key
+from ledger.published.names import ALSO, ENDINGS, GENERIC, STEM, fold, stems
+from ledger.published.near import near_food
 from ledger.reference.kinds import Food, foods, forms
 
-__all__ = ["FoodRead", "Reading", "fold", "read", "stems"]
+__all__ = ["FoodRead", "Reading", "read"]
 
-_UMLAUTS = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss"})
-_ENDINGS = ("en", "er", "es", "e", "n", "s")
 _JOINTS = frozenset({"", "e", "n", "s", "en", "er", "es", "ns"})
 _LONGEST = 5
-_STEM = 4
 _COMPOUND = 7
-_SLIP, _TWO_SLIPS = 4, 7
 _JOINED = 8
 _BUTTER = ("butter",)
 _NO_COMPOUND = frozenset(
@@ -69,48 +63,6 @@ _LISTED_SLIPS = (
     "peech strawbery rasberry rubarb saurkraut"
 )
 """Names of the table that are slips of others: they bring the caution, and confirm nothing."""
-
-_GENERIC = {
-    "meat": ("pig|cow|hog|ox|Braten|Sauerbraten|Roulade|Kasseler|Eisbein|Ochsenschwanz|Spanferkel|Mettende|"
-        "Cabanossi|meat|Fleisch|game meat|game|carcass|bone|Knochen|mince", "low_acid", "meat"),
-    "vegetable": ("vegetable|veg|Gemüse|veggie", "low_acid", "vegetable"),
-    "bean": ("bean", "low_acid", "pulse"),
-    "dry bean": ("dry bean|dried bean|Trockenbohne|getrocknete Bohne|bean or pea", "low_acid", "pulse"),
-    "pepper": ("pepper|chile pepper|chili pepper|pimiento pepper", "low_acid", "vegetable"),
-    "seafood": ("krill|Matjes|seafood|shellfish|Meeresfrüchte|chowder fish", "low_acid", "fish"),
-    "berry": ("berry|Beere|mixed berry|boysenberry", "acid", "fruit"),
-    "fruit": ("fruit|Obst|Frucht", "acid", "fruit"),
-    "tomato paste": ("tomato paste|tomato puree|Tomatenmark", "borderline", "fruit"),
-    "tomato juice": ("tomato juice|Tomatensaft|tomato sauce|passata", "borderline", "fruit"),
-    "grape juice": ("grape juice|white grape juice|Traubensaft", "acid", "fruit"),
-    "succotash": ("succotash", "low_acid", "mixture"),
-    "bread": ("banana bread|breadcrumb|Semmelbrösel", "low_acid", "grain"),
-    "raisin": ("raisin|sultana|Rosine|dried fruit|dried apricot|dried cherry", "acid", "fruit"),
-}  # fmt: skip
-"""Words that stand for many foods, taken for the one of least acid: common practice, no source."""
-
-_ALSO = {
-    "chicken": "Hühner|Hühnchen|Geflügel|poultry|fowl",
-    "goose": "Gänse|Gänsekeule|Gänsebrust",
-    "duck": "Entenbrust|Entenkeule",
-    "venison": "Wildfleisch|Wildbret|Wildgulasch",
-    "wild mushroom": "wild mushroom|forest mushroom",
-    "potato": "Erdäpfel",
-    "pasta": "Maultasche|gnocchi|pierogi|couscous|stuffing",
-    "mushroom": "Schwammerl",
-    "soybean": "tempeh|seitan",
-    "lima bean": "adzuki|adzuki bean|lupini",
-    "frozen (thawed)": "frozen|tiefgekühlt|gefroren",
-    "overripe": "dead vine|killed vine|frost killed|frost damaged|frosted|rotten|diseased|mouldy|moldy",
-    "puree": "butter of|mushy",
-    "low-sugar": "less sugar|without sugar|no-sugar",
-    "strained out": "strained out|taken out|bag taken out|removed",
-    "flour": "masa|masa harina|corn flour|breadcrumb|instant starch",
-    "bell pepper": "green bell pepper|red bell pepper|paprika",
-    "hot pepper": "green chile|long green chile|chile|hot chile|chipotle|poblano|anaheim",
-    "leftover": "cooked|roasted|fried|grilled|baked|sauteed",
-}
-"""More names of foods and forms: common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -166,30 +118,6 @@ class Reading:
         return not self.unknown and all(one.exact for one in self.foods)
 
 
-@lru_cache(8192)
-def fold(text: str) -> tuple[str, ...]:
-    """Return the words of a name without case, accents and punctuation, in the singular."""
-    text = unicodedata.normalize("NFKC", text).casefold().translate(_UMLAUTS)
-    text = unicodedata.normalize("NFKD", text)
-    text = "".join(c for c in text if not unicodedata.combining(c))
-    text = re.sub(r"['’‘`]", "", text)
-    return tuple(item_key(word) for word in re.findall(r"[^\W\d_]+", text))
-
-
-@lru_cache(16384)
-def _stem(word: str) -> str:
-    for ending in _ENDINGS:
-        if word.endswith(ending) and len(word) - len(ending) >= _STEM:
-            return word[: -len(ending)]
-    return word
-
-
-@lru_cache(8192)
-def stems(text: str) -> tuple[str, ...]:
-    """Return the words of a name as they are compared: folded, without endings of the plural."""
-    return tuple(_stem(word) for word in fold(text))
-
-
 @cache
 def _roles() -> dict[str, tuple[str, ...]]:
     text = files("ledger.reference").joinpath("kitchen_words.csv").read_text("utf-8")
@@ -214,11 +142,11 @@ def _index() -> dict[tuple[str, ...], _Entry]:
     several: list[tuple[str, str, tuple[str, ...]]] = [
         *(("role", role, names) for role, names in _roles().items() if role != "plain"),
         *(("food", one.name, one.names) for one in foods().values()),
-        *(("food", name, tuple(said[0].split("|"))) for name, said in _GENERIC.items()),
+        *(("food", name, tuple(said[0].split("|"))) for name, said in GENERIC.items()),
         *(("form", one.name, one.names) for one in forms().values()),
         *(
             ("food" if name in foods() else "form", name, tuple(said.split("|")))
-            for name, said in _ALSO.items()
+            for name, said in ALSO.items()
         ),
         ("role", "plain", _roles()["plain"]),
     ]
@@ -236,14 +164,14 @@ def _singles() -> dict[str, str]:
     return {
         key[0]: name
         for key, (what, name) in _index().items()
-        if what == "food" and len(key) == 1 and (len(key[0]) >= _STEM or key[0] in _SHORT)
+        if what == "food" and len(key) == 1 and (len(key[0]) >= STEM or key[0] in _SHORT)
     }
 
 
 def _food(name: str, *, exact: bool = True) -> FoodRead:
     known: Food | None = foods().get(name)
     if known is None:
-        _, acidity, group = _GENERIC[name]
+        _, acidity, group = GENERIC[name]
         return FoodRead(name, acidity, group, exact)
     return FoodRead(name, known.acidity, known.group, exact)
 
@@ -339,11 +267,11 @@ def _parts(word: str, *, at_end: bool) -> list[tuple[str, str]]:
     known, out = _singles(), []
     for size in range(len(word) - 1, 2, -1):
         letters = word[-size:] if at_end else word[:size]
-        endings = ("", *_ENDINGS) if at_end else ("",)
+        endings = ("", *ENDINGS) if at_end else ("",)
         for ending in endings:
-            stem = letters.removesuffix(ending) if letters.endswith(ending) else ""
-            if stem in known and stem not in _NO_COMPOUND:
-                out.append((letters, known[stem]))
+            own = letters.removesuffix(ending) if letters.endswith(ending) else ""
+            if own in known and own not in _NO_COMPOUND:
+                out.append((letters, known[own]))
                 break
     return out
 
@@ -358,6 +286,11 @@ def _is_white(word: str) -> bool:
     return head.startswith(("whit", "weis")) or any(
         OSA.distance(head, white, score_cutoff=1) <= 1 for white in ("white", "weiss", "weisse")
     )
+
+
+def _near(word: str) -> list[FoodRead]:
+    found = near_food(word)
+    return [] if found is None else [_food(found, exact=False)]
 
 
 def _near_several(words: tuple[str, ...], at: int) -> tuple[list[FoodRead], int]:
@@ -375,80 +308,3 @@ def _low_acid_slip(words: tuple[str, ...], at: int) -> tuple[list[FoodRead], int
     """Return the food of low acid that words are a slip of only as a whole: "fresh criander"."""
     found, size = _near_several(words, at)
     return (found, size) if found and found[0].acidity == "low_acid" else ([], 1)
-
-
-@cache
-def _words() -> dict[str, str]:
-    """Return the food that each name stands for, as it is spelled without spaces, and by its stem."""
-    named = [(one.name, one.names) for one in foods().values()]
-    named += [(name, tuple(said[0].split("|"))) for name, said in _GENERIC.items()]
-    named += [(name, tuple(said.split("|"))) for name, said in _ALSO.items() if name in foods()]
-    out: dict[str, str] = {}
-    for name, names in named:
-        for said in names:
-            out.setdefault("".join(fold(said)), name)
-            if said.isalpha() and said.endswith("es"):
-                out.setdefault(said.casefold(), name)
-            if len(fold(said)) == 1:
-                out.setdefault(stems(said)[0], name)
-    return out
-
-
-@cache
-def _of_size(size: int, allowed: int) -> tuple[tuple[str, ...], Any]:
-    """Return the names whose lengths differ by no more than the slips allowed, and their letters."""
-    import numpy as np
-
-    names = tuple(word for word in _words() if abs(len(word) - size) <= allowed)
-    return names, np.array([_letters(name) for name in names], np.uint64)
-
-
-def _letters(word: str) -> int:
-    """Return the letters of a word as a set of bits, those of other alphabets sharing bits."""
-    bits = 0
-    for letter in word:
-        bits |= 1 << (ord(letter) & 63)
-    return bits
-
-
-def _like(word: str, allowed: int) -> list[str]:
-    """Return the names whose letters may be those of a word after so many slips.
-
-    A slip changes at most two letters of the set: one that goes, one that comes. Few names are left
-    to be compared letter by letter, which is the larger part of reading a name that is not known.
-    """
-    import numpy as np
-
-    names, letters = _of_size(len(word), allowed)
-    other = np.bitwise_count(letters ^ np.uint64(_letters(word)))
-    return [names[at] for at in np.flatnonzero(other <= 2 * allowed)]
-
-
-@lru_cache(4096)
-def _near(word: str) -> list[FoodRead]:
-    """Return the food that a word is a slip of: one letter from four on, two from seven on.
-
-    In words of four letters the first is right: a slip there would be another word.
-    """
-    from rapidfuzz import process
-    from rapidfuzz.distance import OSA
-
-    if len(word) < _SLIP - word.endswith("y"):  # "chy" was typed as "chies", a slip of chives
-        return []
-    known_words = _words()
-    best: list[tuple[float, bool, str]] = []
-    # "chities" and "musses" were read as plurals; a name in the plural may be nearer
-    plural = (f"{word[:-1]}ies",) if word.endswith("y") else (f"{word}es", f"{word}s")
-    for mine in dict.fromkeys((word, _stem(word), *plural)):
-        allowed = 2 if len(mine) >= _TWO_SLIPS - 1 else 1
-        near = process.extract(
-            mine, _like(mine, allowed), scorer=OSA.distance, score_cutoff=allowed, limit=None
-        )
-        for known, steps, _ in near:
-            shorter = min(len(known), len(mine))
-            if shorter < _SLIP or (shorter == _SLIP and known[0] != mine[0]):
-                continue
-            # of two that are as near, the one of less acid
-            name = known_words[known]
-            best.append((steps, _food(name).acidity != "low_acid", name))
-    return [_food(min(best)[2], exact=False)] if best else []

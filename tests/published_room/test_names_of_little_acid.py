@@ -7,7 +7,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from rapidfuzz.distance import OSA
 
-from ledger.published import batch_of, reading, verdict_of
+from ledger.published import batch_of, verdict_of
+from ledger.published import near as near_names
 from ledger.published.reading import read
 from ledger.reference.kinds import foods
 
@@ -84,7 +85,7 @@ def test_acid_fruit_is_no_danger(fruit):
     assert judged(fruit).danger is None
 
 
-@given(st.sampled_from(sorted(reading._words())), st.data())
+@given(st.sampled_from(sorted(near_names._words())), st.data())
 def test_no_slip_is_lost_among_letters(name, data):
     """What the letters leave out of a comparison is too far away in any case."""
     word = list(name)
@@ -102,6 +103,6 @@ def test_no_slip_is_lost_among_letters(name, data):
             word[at] = letter
     said = "".join(word)
     for allowed in (1, 2):
-        names, _ = reading._of_size(len(said), allowed)
+        names, _ = near_names._of_size(len(said), allowed)
         near = {one for one in names if OSA.distance(one, said, score_cutoff=allowed) <= allowed}
-        assert near <= set(reading._like(said, allowed))
+        assert near <= set(near_names._like(said, allowed))
