@@ -103,6 +103,21 @@ class Groups:
 
         return Figure(work, unit or self._unit(figure), self._opens(how, figure), bound)
 
+    def mean(self, figure: Figure) -> Figure:
+        """Return the mean of the rows of each; NaN where there are none."""
+
+        def work() -> Array:
+            many = np.bincount(self.by[self._some], minlength=self.count)
+            with np.errstate(invalid="ignore"):
+                return np.asarray(self.sum(figure).values / many)
+
+        return Figure(
+            work,
+            self._unit(figure),
+            self._opens("mean", figure),
+            lambda: self.sum(figure).bound,
+        )
+
     def _unit(self, figure: Figure) -> Unit:
         return lambda one: figure.unit_of(max(int(self.first[one]), 0)) if self.by.size else ""
 
