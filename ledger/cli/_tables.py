@@ -308,6 +308,7 @@ _HOW = {
     "product": "table-how-product",
     "quotient": "table-how-quotient",
     "difference": "table-how-difference",
+    "power": "table-how-power",
     "lowest": "table-how-lowest",
     "middle": "table-how-middle",
     "highest": "table-how-highest",

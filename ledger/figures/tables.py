@@ -11,7 +11,17 @@ import numpy as np
 from ledger.figures.figure import ALL_EXACT, LESS, MORE, THROUGH, Array, Figure, Opened, Unit
 from ledger.figures.leaves import unknown
 
-__all__ = ["Groups", "Spans", "choose", "in_part", "known_where", "solved", "some_known", "stacked"]
+__all__ = [
+    "Groups",
+    "Spans",
+    "choose",
+    "if_known",
+    "in_part",
+    "known_where",
+    "solved",
+    "some_known",
+    "stacked",
+]
 
 _AMONG: dict[str, Callable[[Array], Any]] = {
     "lowest": np.min,
@@ -228,6 +238,27 @@ def known_where(where: Array, figure: Figure, reason: str, unit: str | None = No
         The unit of what cannot be said, where the figure's own is another there.
     """
     return choose(where, figure, unknown(unit or figure.unit, reason))
+
+
+def if_known(figure: Figure, reason: str, unit: str | None = None) -> Figure:
+    """Return a figure where it can be said, as its values show, else a leaf that says why not.
+
+    Parameters
+    ----------
+    reason, unit
+        As for `known_where`.
+    """
+    none = unknown(unit or figure.unit, reason)
+
+    def at(row: int) -> Figure:
+        return none if np.isnan(figure.value(row)) else figure
+
+    return Figure(
+        lambda: figure.values,
+        lambda row: at(row).unit_of(row),
+        lambda row: Opened(THROUGH, ((at(row), row),)),
+        lambda: figure.bound,
+    )
 
 
 def in_part(figure: Figure, part: Figure, label: str) -> Figure:

@@ -27,6 +27,7 @@ table-how-sum = die Summe aus
 table-how-product = das Produkt aus
 table-how-quotient = das erste geteilt durch das zweite
 table-how-difference = das erste weniger das zweite
+table-how-power = das erste hoch das zweite
 table-how-lowest = das kleinste von
 table-how-middle = das mittlere von
 table-how-highest = das größte von

@@ -25,6 +25,7 @@ table-how-sum = the sum of
 table-how-product = the product of
 table-how-quotient = the first by the second
 table-how-difference = the first less the second
+table-how-power = the first to the power of the second
 table-how-lowest = the least of
 table-how-middle = the middle of
 table-how-highest = the most of

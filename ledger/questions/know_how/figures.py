@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from ledger.figures import Array, Figure, known_where, unknown
+from ledger.figures import Figure, if_known, known_where, unknown
 from ledger.messages import Code, sentence
 from ledger.methods.learning import LEAST_REPETITIONS, LearningCurve
-from ledger.questions.know_how.curves import Curves
+from ledger.questions.know_how.curves import Curve, Curves
 from ledger.questions.know_how.gather import Records, Standings
 from ledger.questions.know_how.labels import LABELS
 from ledger.questions.know_how.targets import Targets
@@ -49,24 +49,26 @@ def _times(records: Records) -> dict[str, Figure]:
     return {
         "times": records.times(records.of >= 0).called("times"),
         "times_this_year": this_year.called("times_this_year", year=skills.year),
-        "rhythm_days": known_where(many > 0, rhythm, "too-seldom", "days"),
+        "rhythm_days": if_known(rhythm, "too-seldom", "days"),
     }
 
 
 def _standings(records: Records, standings: Standings, targets: Targets) -> dict[str, Figure]:
     today = answers_day(records.state)
     since = (today - records.day.at(records.last)).called("days_since", unit="days")
-    days_since = known_where(records.last >= 0, since, "never-practised", "days")
-    keeps = known_where(standings.keep, standings.keeps().called("keeps_days"), "by-seasons")
+    days_since = if_known(since, "never-practised", "days")
+    keeps = if_known(standings.keeps().called("keeps_days"), "by-seasons")
     rusts_on = standings.rusts_on(keeps)
     rusts_in = (rusts_on.called("rusts_on") - today).called(
         "rusts_in_days", unit="days", day=lambda row: label_day(int(rusts_on.value(row)))
     )
     return {
-        "standing": standings.word(days_since, keeps, targets.wanted).called("standing"),
+        "standing": standings.word(days_since, keeps, targets.wanted).called(
+            "standing", text=lambda row: standings.of[row].because
+        ),
         "days_since": days_since,
         "keeps_days": keeps,
-        "rusts_in_days": known_where(standings.rust, rusts_in, "not-in-hand", "days"),
+        "rusts_in_days": if_known(rusts_in, "not-in-hand", "days"),
     }
 
 
@@ -79,9 +81,9 @@ def _means(records: Records, curves: Curves) -> dict[str, Figure]:
         "minutes_per_unit": (curves.each, "minutes per unit"),
     }
     for name, (figure, unit) in each.items():
-        for end, (which, told) in zip(("lately", "before"), records.latest(figure), strict=True):
+        for end, which in zip(("lately", "before"), records.latest(figure), strict=True):
             label = f"{name}_{end}"
-            mean = known_where(told, which.mean(figure), "nobody-said", unit)
+            mean = if_known(which.mean(figure), "nobody-said", unit)
             out[label] = mean.called(label, what=lambda _, of=label: sentence(LABELS[of]))
     return out
 
@@ -93,7 +95,11 @@ def _learning(curves: Curves) -> dict[str, Figure]:
         "learning_rate_high": curves.fitted("rate_high"),
         "learning_repetitions": curves.batches(),
     }
-    return {name: _fitted(curves.has, one, name, curves.have) for name, one in each.items()}
+    return {name: _fitted(one, name, curves.have) for name, one in each.items()}
+
+
+def _fitted(figure: Figure, name: str, have: int | Callable[[int], int]) -> Figure:
+    return if_known(figure, "few-batches").called(name, n=have, n2=LEAST_REPETITIONS)
 
 
 def _target(records: Records, targets: Targets) -> dict[str, Figure]:
@@ -118,29 +124,21 @@ def month_figures(records: Records, year: int) -> dict[str, Figure]:
     return out
 
 
-def curve_figures(curves: Curves, record: int) -> dict[str, Figure]:
+def curve_figures(curve: Curve) -> dict[str, Figure]:
     """Return minutes of one record's practices, and the curve along them; a row is a practice."""
-    unit = curves.unit(record)
-    likely = curves.along(record, LearningCurve.minutes, unit).called("fitted_likely")
-    factor = curves.along(record, LearningCurve.range_factor, "").called("range-of-curve")
-    line = curves.folded(likely, "fitted_likely")
+    likely = curve.along(LearningCurve.minutes, curve.unit).called("fitted_likely")
+    factor = curve.along(LearningCurve.range_factor, "").called("range-of-curve")
+    have = curve.have(curve.record)
+    line = curve.folded(likely, "fitted_likely")
     fitted = {
         "fitted_low": (line / factor).called("fitted_low"),
         "fitted_likely": likely,
         "fitted_high": (line * factor).called("fitted_high"),
     }
     return {
-        "minutes_per_unit": curves.each,
-        "minutes": curves.spent,
-        "made": curves.made,
-        "repetition": curves.repetition,
-        **{
-            name: _fitted(curves.fits(record), one, name, curves.have(record))
-            for name, one in fitted.items()
-        },
+        "minutes_per_unit": curve.each,
+        "minutes": curve.spent,
+        "made": curve.made,
+        "repetition": curve.repetition,
+        **{name: _fitted(one, name, have) for name, one in fitted.items()},
     }
-
-
-def _fitted(has: Array, figure: Figure, name: str, have: int | Callable[[int], int]) -> Figure:
-    known = known_where(has, figure, "few-batches")
-    return known.called(name, n=have, n2=LEAST_REPETITIONS)

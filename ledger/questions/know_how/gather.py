@@ -87,32 +87,18 @@ class Records:
         """The last practice of each record; -1 where there is none."""
         return np.array([end - 1 if end > start else -1 for start, end in self.spans], np.int64)
 
-    def latest(self, figure: Figure) -> list[tuple[Groups, Array]]:
+    def latest(self, figure: Figure) -> list[Groups]:
         """Return the latest three practices of each record that tell, and those before them.
 
         Parameters
         ----------
         figure : Figure
             What they tell, shape (practices,); NaN where nobody said.
-
-        Returns
-        -------
-        list of (Groups, ndarray of bool, shape (records,))
-            Each with which records have any.
         """
-        known = np.flatnonzero(np.isfinite(figure.values))
-        at, of = np.arange(known.size), self.of[known]
-        last = np.zeros(self.count, np.int64)
-        last[of] = at  # of several the last stays
-        late = last[of] - at < _LATEST
-        out = []
-        for rows in (known[late], known[~late]):
-            by = np.full(self.of.size, -1, np.int64)
-            by[rows] = self.of[rows]
-            out.append(
-                (Groups(by, self.count), np.bincount(self.of[rows], minlength=self.count) > 0)
-            )
-        return out
+        told = np.isfinite(figure.values)
+        upto = np.cumsum(told)
+        later = upto[self.last[self.of]] - upto
+        return [self.among(told & (later < _LATEST)), self.among(told & (later >= _LATEST))]
 
     def months(self, year: int) -> tuple[Array, int]:
         """Return the month (0 to 11) of each practice, -1 in another year; and how many have begun."""
@@ -151,7 +137,8 @@ def _month(day: Array) -> Array:
 
 def _begins(of: Array, by: Array) -> Array:
     """Return where a row differs from the one before it in either; shape as both."""
-    return np.r_[np.ones(min(of.size, 1), bool), (np.diff(of) != 0) | (np.diff(by) != 0)]
+    changes = (np.diff(of) != 0) | (np.diff(by) != 0)
+    return np.concatenate([np.ones(min(of.size, 1), bool), changes])
 
 
 class Standings:
@@ -174,16 +161,6 @@ class Standings:
             standing(days[start:end], today, skills.has_season(skill), went[start:end])
             for (skill, _), (start, end) in zip(records.keys, records.spans, strict=True)
         ]
-
-    @property
-    def keep(self) -> Array:
-        """Which are kept for some days, shape (records,)."""
-        return np.array([one.keeps_days is not None for one in self.of], bool)
-
-    @property
-    def rust(self) -> Array:
-        """Which will be going rusty on a day that is known, shape (records,)."""
-        return np.array([one.rusts_on is not None for one in self.of], bool)
 
     def keeps(self) -> Figure:
         """Return the days for which good practices keep each."""
@@ -227,7 +204,7 @@ class Standings:
 
     def _told(self, practices: Any) -> list[tuple[Figure, int]]:
         """Return when each was, and how it went where somebody said."""
-        day, went = self._records.day, self._records.went
+        day, went = self._records.day, self._records.went.called("how-it-went")
         return [
             (one, at) for at in practices for one in (day, went) if not np.isnan(one.values[at])
         ]

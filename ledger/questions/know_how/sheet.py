@@ -12,7 +12,7 @@ from ledger.messages import Code, Message, Names, Typed, fixed, measured, senten
 from ledger.methods.learning import LEAST_REPETITIONS
 from ledger.projections.base import Answer, Assumption, Column
 from ledger.questions.answering import answer
-from ledger.questions.know_how.curves import Curves
+from ledger.questions.know_how.curves import Curve
 from ledger.questions.know_how.figures import MONTHS, curve_figures, month_figures
 from ledger.questions.know_how.gather import Records
 from ledger.questions.know_how.skills import HOUSEHOLD, Skills
@@ -116,7 +116,7 @@ def lacking(state: State, skill: int) -> str:
         return sentence("skills-several", name=name, item=Typed(min(things)))
     if skills.sorts[skill] not in ("method", "making"):
         return sentence("skills-no-curve", name=name)
-    each = Curves(state, record).each.values
+    each = Curve(state, record).each.values
     have = int(np.count_nonzero(np.isfinite(each)))
     return sentence("skills-too-few-batches", n=have, n2=LEAST_REPETITIONS, name=name)
 
@@ -125,9 +125,8 @@ def curve(state: State, skill: int, who: int | None) -> Answer:
     """Return one record a repetition of a skill, with the curve fitted to all of them."""
     skills, records, units = state.once(Skills), state.once(Records), state.once(Units)
     record = records.place.get((skill, HOUSEHOLD if who is None else who))
-    curves = None if record is None else Curves(state, record)
-    fit = None if curves is None or record is None else curves.fit(record)
-    rows = [] if curves is None or record is None else _repetitions(curves, record)
+    line = None if record is None else Curve(state, record)
+    rows, fit = ([], None) if line is None else (_repetitions(line), line.fit_of)
     unit = units.name(skill)
     totals: dict[str, Any] = {"skill": skills.names[skill], "unit": unit}
     if fit is None or unit is None:
@@ -164,23 +163,22 @@ def curve(state: State, skill: int, who: int | None) -> Answer:
     return answer(state, "know-how", CURVE_COLUMNS, rows, totals=totals, assumptions=rests)
 
 
-def _repetitions(curves: Curves, record: int) -> list[dict[str, Any]]:
+def _repetitions(curve: Curve) -> list[dict[str, Any]]:
     """Return a record a practice of one skill and person."""
-    records = curves.records
-    skills, (skill, person) = records.skills, records.keys[record]
+    records = curve.records
+    skills, (skill, person) = records.skills, records.keys[curve.record]
     cells = {
         name: plain(figure, whole=name == "repetition")
-        for name, figure in curve_figures(curves, record).items()
+        for name, figure in curve_figures(curve).items()
     }
-    rests = [] if curves.fit(record) is None else ["curve"]
     return [
         {
             "why": address(skills, skill, person, "@curve", str(at + 1)),
             "on": records.on(practice),
-            "item": curves.units.makes.get(int(skills.ev[practice])),
-            "unit": curves.units.name(skill),
-            "assumptions": rests,
+            "item": curve.units.makes.get(int(skills.ev[practice])),
+            "unit": curve.units.name(skill),
+            "assumptions": [] if curve.fit_of is None else ["curve"],
             **{name: several[at] for name, several in cells.items()},
         }
-        for at, practice in enumerate(curves.rows.tolist())
+        for at, practice in enumerate(curve.rows.tolist())
     ]

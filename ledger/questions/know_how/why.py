@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from ledger.figures import Node, tree
 from ledger.messages import sentence
-from ledger.questions.know_how.curves import Curves
+from ledger.questions.know_how.curves import Curve
 from ledger.questions.know_how.figures import KnowHow, curve_figures, month_figures
 from ledger.questions.know_how.gather import Records
 from ledger.questions.know_how.labels import LABELS
@@ -71,7 +71,7 @@ def _found(
         start, end = records.spans[record]
         if not parts[1].isdecimal() or not 1 <= int(parts[1]) <= end - start:
             return None
-        return curve_figures(Curves(records.state, record), record), int(parts[1]) - 1
+        return curve_figures(Curve(records.state, record)), int(parts[1]) - 1
     year = year_in(shape[1:])
     return None if year is None else (month_figures(records, year), record)
 
@@ -79,8 +79,7 @@ def _found(
 def _told(state: State, node: Node, name: str, row: int) -> Node:
     """Return a tree as it is told: of two figures the answer gives the word."""
     if name == "standing":
-        found = state.once(KnowHow).standings.of[row]
-        node.value, node.label = found.word, found.because
+        node.value = state.once(KnowHow).standings.of[row].word
     elif name == "target_met" and node.value is not None:
         node.value = node.label = sentence("why-target-met" if node.value else "why-target-not-met")
     return node

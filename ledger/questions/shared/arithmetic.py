@@ -11,6 +11,7 @@ from ledger.projections.base import Node
 __all__ = [
     "among",
     "difference",
+    "power",
     "product",
     "quotient",
     "recompute",
@@ -46,6 +47,11 @@ def difference(label: str, unit: str, first: Node, second: Node) -> Node:
     return Node(label, _value(first) - _value(second), unit, "difference", [first, second])
 
 
+def power(label: str, unit: str, base: Node, exponent: Node) -> Node:
+    """Return `base` to the power of `exponent`."""
+    return Node(label, _value(base) ** _value(exponent), unit, "power", [base, exponent])
+
+
 def among(how: str, label: str, unit: str, *parts: Node) -> Node:
     """Return the ``lowest``, the ``middle`` or the ``highest`` of `parts`."""
     return Node(label, _AMONG[how]([_value(part) for part in parts]), unit, how, list(parts))
@@ -76,6 +82,8 @@ def recompute(node: Node) -> float | None:
         return values[0] - values[1]
     if node.how == "quotient":
         return values[0] / values[1]
+    if node.how == "power":
+        return float(values[0] ** values[1])
     if node.how in _AMONG:
         return _AMONG[node.how](values)
     result = 1.0
