@@ -141,6 +141,19 @@ class Groups:
         return opens
 
 
+class _Each(Sequence[tuple[Figure, int]]):
+    """Rows of a figure as parts, made as they are read: a line that is folded reads none."""
+
+    def __init__(self, figure: Figure, rows: range) -> None:
+        self._figure, self._rows = figure, rows
+
+    def __len__(self) -> int:
+        return len(self._rows)
+
+    def __getitem__(self, at: Any) -> Any:
+        return self._figure, self._rows[at]
+
+
 class Spans:
     """Rows of one table that stand one behind the other, for each row of another.
 
@@ -169,8 +182,7 @@ class Spans:
             return out
 
         def opens(row: int) -> Opened:
-            several = range(int(self.start[row]), int(self.stop[row]))
-            return Opened("sum", [(figure, one) for one in several])
+            return Opened("sum", _Each(figure, range(int(self.start[row]), int(self.stop[row]))))
 
         def unit(row: int) -> str:
             return figure.unit_of(int(self.start[row]))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from ledger.figures import Figure, if_known, known_where, unknown
+from ledger.figures import Figure, if_known, known_where, total, unknown
 from ledger.messages import Code, sentence
 from ledger.methods.learning import LEAST_REPETITIONS, LearningCurve
 from ledger.questions.know_how.curves import Curve, Curves
@@ -115,12 +115,12 @@ def _target(records: Records, targets: Targets) -> dict[str, Figure]:
 
 def month_figures(records: Records, year: int) -> dict[str, Figure]:
     """Return how often each skill was practised in a year and its months; a row is a record."""
-    month, begun = records.months(year)
-    out = {"times": records.times(month >= 0).called("times_this_year", year=year)}
-    for at, name in enumerate(MONTHS):
-        to_come = unknown("times", "month-to-come", records.count)
-        of_month = records.times(month == at) if at < begun else to_come
-        out[name] = of_month.called("times-in-month", month=Code(f"{year}-{at + 1:02d}"))
+    months, begun = records.months(year)
+    to_come = unknown("times", "month-to-come", records.count)
+    out = {"times": total(*months).called("times_this_year", year=year)}
+    for at, (name, times) in enumerate(zip(MONTHS, months, strict=True)):
+        month = times if at < begun else to_come
+        out[name] = month.called("times-in-month", month=Code(f"{year}-{at + 1:02d}"))
     return out
 
 

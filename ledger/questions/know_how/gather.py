@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Callable, Iterable
 from functools import cached_property
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -100,12 +101,17 @@ class Records:
         later = upto[self.last[self.of]] - upto
         return [self.among(told & (later < _LATEST)), self.among(told & (later >= _LATEST))]
 
-    def months(self, year: int) -> tuple[Array, int]:
-        """Return the month (0 to 11) of each practice, -1 in another year; and how many have begun."""
+    def months(self, year: int) -> tuple[list[Figure], int]:
+        """Return how often each was practised in the months of a year, and how many have begun."""
         first = (year - 1970) * _MONTHS
-        month = _month(self.skills.day) - first
-        begun = int(_month(np.array(self.state.as_of_day))) - first + 1
-        return np.where((month >= 0) & (month < _MONTHS), month, -1), begun
+        month, begun = (
+            _month(self.skills.day) - first,
+            _month(np.array(self.state.as_of_day)) - first + 1,
+        )
+        by = np.where((month >= 0) & (month < _MONTHS), self.of * _MONTHS + month, -1)
+        every = Groups(by, self.count * _MONTHS).sum(self.one, "times")
+        rows = np.arange(self.count) * _MONTHS
+        return [every.at(rows + at) for at in range(_MONTHS)], int(begun)
 
     @cached_property
     def gaps(self) -> tuple[Figure, Groups, Array]:
@@ -142,43 +148,51 @@ def _begins(of: Array, by: Array) -> Array:
 
 
 class Standings:
-    """How the skills of all records stand, as the rules of lapsing say.
-
-    Attributes
-    ----------
-    of : list of Standing
-        By record.
-    """
+    """How the skills of all records stand, as the rules of lapsing say."""
 
     def __init__(self, state: State) -> None:
-        self._records = records = state.once(Records)
-        skills = records.skills
-        today = dt.date.fromordinal(_EPOCH + state.as_of_day)
+        self._records = state.once(Records)
+
+    @cached_property
+    def of(self) -> list[Standing]:
+        """How each record stands."""
+        records, skills = self._records, self._records.skills
+        today = dt.date.fromordinal(_EPOCH + records.state.as_of_day)
         first, turn = np.unique(skills.day, return_inverse=True)
         dates = [dt.date.fromordinal(_EPOCH + day) for day in first.tolist()]
         days, went = [dates[at] for at in turn.tolist()], skills.went.tolist()
-        self.of: list[Standing] = [
+        return [
             standing(days[start:end], today, skills.has_season(skill), went[start:end])
             for (skill, _), (start, end) in zip(records.keys, records.spans, strict=True)
         ]
 
+    def _each(self, number: Callable[[Standing], float | None]) -> Callable[[], Array]:
+        """Return how to get a number of every record."""
+        return lambda: np.array(
+            [np.nan if (one := number(found)) is None else one for found in self.of], np.float64
+        )
+
     def keeps(self) -> Figure:
         """Return the days for which good practices keep each."""
-        days = [one.keeps_days for one in self.of]
-        return method(lambda: _numbers(days), "days", "practice", self._good)
+
+        def parts(row: int) -> list[tuple[Figure, int]]:
+            return self._told(self._kept(row))
+
+        return method(self._each(lambda one: one.keeps_days), "days", "practice", parts)
 
     def rusts_on(self, keeps: Figure) -> Figure:
         """Return the first day on which each is going rusty if it is not practised before."""
-        days = [one.rusts_on and one.rusts_on.toordinal() - _EPOCH for one in self.of]
 
         def parts(row: int) -> list[tuple[Figure, int]]:
             return [(keeps, row), (self._records.day, self._kept(row)[-1])]
 
-        return method(lambda: _numbers(days), "day since 1970", "practice", parts)
+        def day(one: Standing) -> int | None:
+            return one.rusts_on.toordinal() - _EPOCH if one.rusts_on else None
+
+        return method(self._each(day), "day since 1970", "practice", parts)
 
     def word(self, days_since: Figure, keeps: Figure, wanted: Figure) -> Figure:
         """Return how each stands, by its place among `STANDINGS`."""
-        places = [STANDINGS.index(one.word) for one in self.of]
 
         def parts(row: int) -> list[tuple[Figure, int]]:
             start, end = self._records.spans[row]
@@ -189,26 +203,19 @@ class Standings:
             since = (self._kept(row) or [start - 1])[-1] + 1
             return [(days_since, row), (keeps, row), *self._told(range(since, end))]
 
-        return method(lambda: _numbers(places), "", self._rule, parts)
+        def rule(row: int) -> str:
+            return "season" if self.of[row].seasonal else "practice"
 
-    def _rule(self, row: int) -> str:
-        return "season" if self.of[row].seasonal else "practice"
+        return method(self._each(lambda one: STANDINGS.index(one.word)), "", rule, parts)
 
     def _kept(self, row: int) -> list[int]:
         """Return the good practices of a record."""
         went = self._records.skills.went
         return [one for one in range(*self._records.spans[row]) if not went[one] < 3]
 
-    def _good(self, row: int) -> list[tuple[Figure, int]]:
-        return self._told(self._kept(row))
-
-    def _told(self, practices: Any) -> list[tuple[Figure, int]]:
+    def _told(self, practices: Iterable[int]) -> list[tuple[Figure, int]]:
         """Return when each was, and how it went where somebody said."""
         day, went = self._records.day, self._records.went.called("how-it-went")
         return [
             (one, at) for at in practices for one in (day, went) if not np.isnan(one.values[at])
         ]
-
-
-def _numbers(several: list[Any]) -> Array:
-    return np.array([np.nan if one is None else one for one in several], np.float64)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -56,10 +55,12 @@ CURVE_COLUMNS = (
 
 def plain(figure: Figure, *, whole: bool = False) -> list[Any]:
     """Return a figure's column as an answer has it: what cannot be said is None."""
-    values: list[float] = figure.values.tolist()
-    if whole:
-        return [None if math.isnan(value) else int(value) for value in values]
-    return [None if math.isnan(value) else value for value in values]
+    values = figure.values
+    unknown = np.flatnonzero(np.isnan(values)).tolist()
+    cells: list[Any] = (np.nan_to_num(values).astype(np.int64) if whole else values).tolist()
+    for row in unknown:
+        cells[row] = None
+    return cells
 
 
 def year_sheet(state: State, text: str | int, who: int | None, only: int | None) -> Answer:
