@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -10,7 +11,7 @@ from ledger.errors import InputError
 from ledger.messages import Code, Message, Names, Typed, fixed, measured, sentence
 from ledger.methods.learning import LEAST_REPETITIONS
 from ledger.projections.base import Answer, Assumption, Column
-from ledger.questions.answering import answer
+from ledger.questions.answering import answer, answer_of_cells
 from ledger.questions.know_how.curves import Curve
 from ledger.questions.know_how.figures import MONTHS, curve_figures, month_figures
 from ledger.questions.know_how.gather import Records
@@ -127,13 +128,13 @@ def curve(state: State, skill: int, who: int | None) -> Answer:
     skills, records, units = state.once(Skills), state.once(Records), state.once(Units)
     record = records.place.get((skill, HOUSEHOLD if who is None else who))
     line = None if record is None else Curve(state, record)
-    rows, fit = ([], None) if line is None else (_repetitions(line), line.fit_of)
+    cells, fit = _repetitions(line), None if line is None else line.fit_of
     unit = units.name(skill)
     totals: dict[str, Any] = {"skill": skills.names[skill], "unit": unit}
     if fit is None or unit is None:
         totals |= {"in_words": [], "missing": [lacking(state, skill)]}
-        return answer(state, "know-how", CURVE_COLUMNS, rows, totals=totals)
-    later = len(rows) + 1
+        return answer_of_cells(state, "know-how", CURVE_COLUMNS, cells, totals=totals)
+    later = len(cells["why"]) + 1
     likely, factor = fit.minutes(later), fit.range_factor(later, one_batch=True)
     totals |= {
         "learning_rate": fit.rate,
@@ -161,25 +162,26 @@ def curve(state: State, skill: int, who: int | None) -> Answer:
         ],
     }
     rests = [Assumption("curve", sentence("skills-curve"))]
-    return answer(state, "know-how", CURVE_COLUMNS, rows, totals=totals, assumptions=rests)
+    return answer_of_cells(
+        state, "know-how", CURVE_COLUMNS, cells, totals=totals, assumptions=rests
+    )
 
 
-def _repetitions(curve: Curve) -> list[dict[str, Any]]:
-    """Return a record a practice of one skill and person."""
-    records = curve.records
-    skills, (skill, person) = records.skills, records.keys[curve.record]
-    cells = {
-        name: plain(figure, whole=name == "repetition")
-        for name, figure in curve_figures(curve).items()
+def _repetitions(curve: Curve | None) -> dict[str, Sequence[Any]]:
+    """Return the columns of a record's practices, a row each."""
+    if curve is None:
+        return {column.name: [] for column in CURVE_COLUMNS}
+    records, rows = curve.records, curve.rows.tolist()
+    skills, key = records.skills, records.keys[curve.record]
+    cells: dict[str, list[Any]] = {
+        "why": [address(skills, *key, "@curve", str(at)) for at in range(1, len(rows) + 1)],
+        "on": [records.on(row) for row in rows],
+        "item": [curve.units.makes.get(ev) for ev in skills.ev[curve.rows].tolist()],
+        "unit": [curve.units.name(key[0])] * len(rows),
+        "assumptions": [[] if curve.fit_of is None else ["curve"] for _ in rows],
+        **{
+            name: plain(figure, whole=name == "repetition")
+            for name, figure in curve_figures(curve).items()
+        },
     }
-    return [
-        {
-            "why": address(skills, skill, person, "@curve", str(at + 1)),
-            "on": records.on(practice),
-            "item": curve.units.makes.get(int(skills.ev[practice])),
-            "unit": curve.units.name(skill),
-            "assumptions": [] if curve.fit_of is None else ["curve"],
-            **{name: several[at] for name, several in cells.items()},
-        }
-        for at, practice in enumerate(curve.rows.tolist())
-    ]
+    return {column.name: cells[column.name] for column in CURVE_COLUMNS}
