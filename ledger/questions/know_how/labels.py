@@ -33,6 +33,8 @@ LABELS = {
     # batches and their curve
     "made-amount": "why-made-amount",
     "made-weight": "why-made-weight",
+    "made-volume": "why-made-volume",
+    "made-number": "why-made-number",
     "grams-in-one": "why-grams-in-one",
     "no-weight": "why-no-weight",
     "one-unit": "why-one-unit",
