@@ -309,10 +309,10 @@ _HOW = {
     "quotient": "table-how-quotient",
     "difference": "table-how-difference",
     "power": "table-how-power",
-    "logarithm": "table-how-logarithm",
     "lowest": "table-how-lowest",
     "middle": "table-how-middle",
     "highest": "table-how-highest",
+    "mean": "table-how-mean",
     "rounded down": "table-how-rounded-down",
     "method": "table-how-method",
 }

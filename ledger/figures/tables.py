@@ -11,7 +11,17 @@ import numpy as np
 from ledger.figures.figure import ALL_EXACT, LESS, MORE, THROUGH, Array, Figure, Opened, Unit
 from ledger.figures.leaves import unknown
 
-__all__ = ["Groups", "Spans", "choose", "in_part", "known_where", "solved", "some_known", "stacked"]
+__all__ = [
+    "Groups",
+    "Spans",
+    "choose",
+    "if_known",
+    "in_part",
+    "known_where",
+    "solved",
+    "some_known",
+    "stacked",
+]
 
 _AMONG: dict[str, Callable[[Array], Any]] = {
     "lowest": np.min,
@@ -103,6 +113,21 @@ class Groups:
 
         return Figure(work, unit or self._unit(figure), self._opens(how, figure), bound)
 
+    def mean(self, figure: Figure) -> Figure:
+        """Return the mean of the rows of each; NaN where there are none."""
+
+        def work() -> Array:
+            many = np.bincount(self.by[self._some], minlength=self.count)
+            with np.errstate(invalid="ignore"):
+                return np.asarray(self.sum(figure).values / many)
+
+        return Figure(
+            work,
+            self._unit(figure),
+            self._opens("mean", figure),
+            lambda: self.sum(figure).bound,
+        )
+
     def _unit(self, figure: Figure) -> Unit:
         return lambda one: figure.unit_of(max(int(self.first[one]), 0)) if self.by.size else ""
 
@@ -114,6 +139,19 @@ class Groups:
             return Opened(how, [(figure, row) for row in rows])
 
         return opens
+
+
+class _Each(Sequence[tuple[Figure, int]]):
+    """Rows of a figure as parts, made as they are read: a line that is folded reads none."""
+
+    def __init__(self, figure: Figure, rows: range) -> None:
+        self._figure, self._rows = figure, rows
+
+    def __len__(self) -> int:
+        return len(self._rows)
+
+    def __getitem__(self, at: Any) -> Any:
+        return self._figure, self._rows[at]
 
 
 class Spans:
@@ -144,8 +182,7 @@ class Spans:
             return out
 
         def opens(row: int) -> Opened:
-            several = range(int(self.start[row]), int(self.stop[row]))
-            return Opened("sum", [(figure, one) for one in several])
+            return Opened("sum", _Each(figure, range(int(self.start[row]), int(self.stop[row]))))
 
         def unit(row: int) -> str:
             return figure.unit_of(int(self.start[row]))
@@ -213,6 +250,27 @@ def known_where(where: Array, figure: Figure, reason: str, unit: str | None = No
         The unit of what cannot be said, where the figure's own is another there.
     """
     return choose(where, figure, unknown(unit or figure.unit, reason))
+
+
+def if_known(figure: Figure, reason: str, unit: str | None = None) -> Figure:
+    """Return a figure where it can be said, as its values show, else a leaf that says why not.
+
+    Parameters
+    ----------
+    reason, unit
+        As for `known_where`.
+    """
+    none = unknown(unit or figure.unit, reason)
+
+    def at(row: int) -> Figure:
+        return none if np.isnan(figure.value(row)) else figure
+
+    return Figure(
+        lambda: figure.values,
+        lambda row: at(row).unit_of(row),
+        lambda row: Opened(THROUGH, ((at(row), row),)),
+        lambda: figure.bound,
+    )
 
 
 def in_part(figure: Figure, part: Figure, label: str) -> Figure:

@@ -16,7 +16,6 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
 
 from ledger.messages import joined, sentence
 
@@ -25,7 +24,6 @@ __all__ = [
     "SEASON_DAYS",
     "Standing",
     "keeps",
-    "rhythm",
     "season_of_practice",
     "standing",
 ]
@@ -95,30 +93,6 @@ def _spacing(gap: float) -> float:
     return 1 - 1 / (1 + gap / SPACING_DAYS)
 
 
-def rhythm(days: Iterable[dt.date]) -> float | None:
-    """Return the median gap in days between the days on which a skill was practised.
-
-    Parameters
-    ----------
-    days : iterable of date
-        In any order; several on one day count once.
-
-    Returns
-    -------
-    float or None
-        None from fewer than two days.
-    """
-    return _median_gap(sorted({day.toordinal() for day in days}))
-
-
-def _median_gap(numbers: Sequence[int]) -> float | None:
-    gaps = sorted([b - a for a, b in pairwise(numbers)])
-    middle = len(gaps) // 2
-    if not gaps:
-        return None
-    return float(gaps[middle]) if len(gaps) % 2 else (gaps[middle - 1] + gaps[middle]) / 2
-
-
 @lru_cache(maxsize=1024)
 def _before(year: int) -> int:
     """Return the number of the last day before a year."""
@@ -158,10 +132,6 @@ class Standing:
     ----------
     word : str
         ``in hand``, ``going rusty``, ``out of practice`` or ``never tried``.
-    rhythm_days : float or None
-        Median gap between days of practice.
-    days_since : int or None
-        Since the last practice, good or not.
     keeps_days : float or None
         How long its good practices keep it, from the last of them; None where it is judged by seasons,
         or none went well.
@@ -174,8 +144,6 @@ class Standing:
     """
 
     word: str
-    rhythm_days: float | None
-    days_since: int | None
     keeps_days: float | None
     seasonal: bool
     missed: int | None
@@ -227,16 +195,12 @@ def standing(
     ]
     tries.sort(key=lambda one: one[0])
     if not tries:
-        return Standing(
-            "never tried", None, None, None, bool(season), None, sentence("skills-no-practice")
-        )
-    gap = _median_gap(sorted({day for day, _ in tries}))
+        return Standing("never tried", None, bool(season), None, sentence("skills-no-practice"))
     good = [one for one in tries if one[1] > 0]
     failed = next((at for at, one in enumerate(reversed(tries)) if one[1] > 0), len(tries))
-    since = now - tries[-1][0]
     if not good:
         text = sentence("skills-none-well", n=len(tries))
-        return Standing("out of practice", gap, since, None, bool(season), None, text)
+        return Standing("out of practice", None, bool(season), None, text)
     part = _season_of(good, season)
     if part is not None:
         missed = _seasons_missed(dt.date.fromordinal(good[-1][0]), today, part)
@@ -258,7 +222,7 @@ def standing(
     if limit is not None and word == ORDER[0]:
         rusts = dt.date.fromordinal(good[-1][0] + math.floor(limit) + 1)
     return Standing(
-        word, gap, since, limit, part is not None, missed if part else None, joined("; ", because), rusts,
+        word, limit, part is not None, missed if part else None, joined("; ", because), rusts,
         None if part is None else _next_season(today, part),
     )  # fmt: skip
 

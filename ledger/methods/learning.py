@@ -21,7 +21,6 @@ __all__ = [
     "cumulative_average_unit_time",
     "exponent",
     "fit_curve",
-    "lately_against_before",
     "total_time",
     "unit_time",
 ]
@@ -243,32 +242,6 @@ def fit_curve(minutes_per_unit: Sequence[float | None]) -> LearningCurve | None:
         reach=student,
         middle=middle,
         width=width,
-    )
-
-
-def lately_against_before(
-    values: Sequence[float | None], latest: int = 3
-) -> tuple[float | None, float | None]:
-    """Return the mean of the latest values and the mean of those before them.
-
-    Parameters
-    ----------
-    values : sequence of float or None
-        Oldest first: how it went (1 to 5), or minutes a unit. None is not recorded, and does
-        not count as one of the latest.
-    latest : int
-        How many count as lately.
-
-    Returns
-    -------
-    tuple of float or None
-        (lately, before); None where there is none.
-    """
-    known = [value for value in values if value is not None and math.isfinite(value)]
-    late, early = known[-latest:], known[:-latest]
-    return (
-        math.fsum(late) / len(late) if late else None,
-        math.fsum(early) / len(early) if early else None,
     )
 
 

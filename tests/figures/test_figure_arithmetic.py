@@ -15,6 +15,7 @@ from ledger.figures import (
     Spans,
     assumed,
     choose,
+    if_known,
     known_where,
     published,
     said,
@@ -23,6 +24,7 @@ from ledger.figures import (
     work,
 )
 from ledger.figures.units import one_of, over, times
+from ledger.questions.shared.arithmetic import recompute
 
 
 class Plain:
@@ -64,6 +66,27 @@ def test_rows_of_one_table_add_up_to_another():
     assert groups.sum(PAID).values.tolist() == [0.0, 6.0, 0.0]
     assert groups.first.tolist() == [-1, 0, -1]
     assert Spans(np.array([0, 1]), np.array([2, 1])).sum(PAID).values.tolist() == [10.0, 0.0]
+
+
+def test_means_are_of_the_rows_that_there_are():
+    mean = Groups(np.array([1, -1, 1]), 3).mean(total(PAID, MISSING))
+    np.testing.assert_array_equal(mean.values, [np.nan, 3.0, np.nan])
+    assert mean.bound.tolist() == [EXACT, MORE, EXACT]
+    node = tree(mean.called("mean"), 1, Plain())
+    assert (node.how, node.value, recompute(node)) == ("mean", 3.0, 3.0)
+
+
+def test_what_cannot_be_said_tells_why():
+    each = if_known((PAID / JARS).called("each"), "no jars")
+    assert (tree(each, 0, Plain()).label, tree(each, 0, Plain()).value) == ("each", 2.0)
+    assert (tree(each, 1, Plain()).label, tree(each, 1, Plain()).value) == ("no jars", None)
+
+
+def test_a_folded_span_reads_none_of_its_rows():
+    sums = Spans(np.array([0, 1, 2]), np.array([2, 2, 3])).sum(PAID).called("so far")
+    assert [part.value for part in tree(sums, 0, Plain()).parts] == [6.0, 4.0]
+    folded = sums.folds(lambda row: (f"day/{row}", "left"))
+    assert tree(folded / JARS, 0, Plain()).parts[0].parts == []
 
 
 def test_a_tree_follows_to_the_row_that_holds():

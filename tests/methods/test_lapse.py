@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.methods.lapse import KEEPS_DAYS, keeps, rhythm, season_of_practice, standing
+from ledger.methods.lapse import KEEPS_DAYS, keeps, season_of_practice, standing
 
 D = dt.date
 JAM = [D(2023, 7, 10), D(2023, 8, 20), D(2024, 7, 5), D(2024, 9, 1), D(2025, 7, 20), D(2025, 8, 30)]
@@ -18,7 +18,7 @@ ORDER = ["in hand", "going rusty", "out of practice"]
 
 def test_never_practised_was_never_tried():
     found = standing([], D(2026, 1, 1))
-    assert (found.word, found.days_since, found.rhythm_days) == ("never tried", None, None)
+    assert (found.word, found.keeps_days) == ("never tried", None)
 
 
 def test_nobody_makes_jam_in_february():
@@ -60,7 +60,6 @@ def test_one_summer_is_not_yet_a_season():
 
 def test_bread_every_week():
     bread = [D(2026, 1, 1) + dt.timedelta(7 * i) for i in range(20)]
-    assert rhythm(bread) == 7
     limit = standing(bread, bread[-1], False).keeps_days
     assert 110 < limit < 146
     for since, word in [(limit, 0), (limit + 1, 1), (4 * limit, 1), (4 * limit + 1, 2)]:
@@ -135,7 +134,6 @@ def test_standing_only_falls_without_practice(practice, today, later):
     then = standing(practice, today + dt.timedelta(later))
     if practice:
         assert ORDER.index(then.word) >= ORDER.index(now.word)
-        assert then.rhythm_days == now.rhythm_days
         assert then.keeps_days is None or then.keeps_days >= KEEPS_DAYS
 
 

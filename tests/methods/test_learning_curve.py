@@ -15,7 +15,6 @@ from ledger.methods.learning import (
     cumulative_average_unit_time,
     exponent,
     fit_curve,
-    lately_against_before,
     total_time,
     unit_time,
 )
@@ -66,12 +65,6 @@ def test_wright_units_add_up_to_his_mean(rate, n):
 
 def test_total_is_the_running_sum():
     assert total_time(10, 0.8, 3) == pytest.approx(sum(unit_time(10, 0.8, n) for n in (1, 2, 3)))
-
-
-def test_lately_against_before():
-    assert lately_against_before([1, 2, None, 3, 4, 5]) == (4.0, 1.5)
-    assert lately_against_before([4.0]) == (4.0, None)
-    assert lately_against_before([]) == (None, None)
 
 
 def test_bad_input_is_refused():

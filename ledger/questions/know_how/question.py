@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from typing import TYPE_CHECKING, Any
 
-from ledger.methods.lapse import standing
-from ledger.methods.learning import fit_curve, lately_against_before
-from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.projections.base import Answer, Column, Node, Option, Projection
+from ledger.questions.answering import answer
 from ledger.questions.know_how import sheet as skills_sheet
-from ledger.questions.know_how import why as skills_why
+from ledger.questions.know_how.figures import KnowHow
+from ledger.questions.know_how.gather import STANDINGS
+from ledger.questions.know_how.sheet import plain
 from ledger.questions.know_how.skills import HOUSEHOLD, Skills
-from ledger.questions.know_how.targets import misnamed, target_of
-from ledger.questions.know_how.units import Units, units_of
+from ledger.questions.know_how.targets import misnamed
 from ledger.questions.know_how.words import address, assumptions, in_words
-from ledger.questions.shared.common import answer, number
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -59,8 +57,11 @@ COLUMNS = (
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
-_ORDER = {"never tried": 0, "out of practice": 1, "going rusty": 2, "in hand": 3}
-_EPOCH = dt.date(1970, 1, 1).toordinal()
+_WHOLE = frozenset(
+    ("times", "times_this_year", "days_since", "rusts_in_days", "learning_repetitions", "target_times",
+     "target_done")
+)  # fmt: skip
+"""Figures that are counted, or whole days."""
 
 
 def build(
@@ -103,9 +104,9 @@ def build(
     who = None if person is None else skills.must_find_person(person)
     only = None if skill is None else skills.must_find(skill)
     if year_sheet is not None:
-        return skills_sheet.year_sheet(skills, year_sheet, who, only)
+        return skills_sheet.year_sheet(state, year_sheet, who, only)
     if curve is not None:
-        return skills_sheet.curve(skills, skills.must_find(curve), who)
+        return skills_sheet.curve(state, skills.must_find(curve), who)
     of_skills = state.once(_records)
     shown = of_skills if only is None else [of_skills[only]]
     records = [dict(record) for several in shown for record in several]
@@ -114,14 +115,14 @@ def build(
     together = {r["skill"]: r for r in records if r["person"] is None}
     records.sort(key=lambda r: _place(r, together.get(r["skill"], r)))
     totals: dict[str, Any] = {"skills": len(together) or len(records)}
-    for word in _ORDER:
+    for word in STANDINGS:
         rows = together.values() if who is None else records
         totals[word.replace(" ", "_")] = sum(r["standing"] == word for r in rows)
     never = [i for i in range(len(skills.names)) if (i, HOUSEHOLD) not in skills.groups]
     missing = [text for i in never if only in (None, i) and (text := misnamed(skills, i))]
     totals["in_words"] = in_words(records)
     if only is not None and all(_may_be_timed(r) for r in records):
-        missing.append(skills_sheet.lacking(skills, state.once(units_of), only))
+        missing.append(skills_sheet.lacking(state, only))
     totals["missing"] = missing
     return answer(
         state, "know-how", COLUMNS, records, totals=totals, assumptions=assumptions(records)
@@ -129,8 +130,8 @@ def build(
 
 
 def _place(record: dict[str, Any], together: dict[str, Any]) -> tuple[Any, ...]:
-    standing_of = _ORDER[together["standing"]]
-    return standing_of, record["skill"].casefold(), record["person"] or "", record["person"] is None
+    standing = STANDINGS.index(together["standing"])
+    return standing, record["skill"].casefold(), record["person"] or "", record["person"] is None
 
 
 def _may_be_timed(record: dict[str, Any]) -> bool:
@@ -139,74 +140,51 @@ def _may_be_timed(record: dict[str, Any]) -> bool:
 
 
 def _records(state: State) -> list[list[dict[str, Any]]]:
-    """Return the records of every skill."""
-    skills, units = state.once(Skills), state.once(units_of)
-    return [_of_skill(skills, units, one) for one in range(len(skills.names))]
+    """Return the records of every skill: that of the household, then those of its people."""
+    known = state.once(KnowHow)
+    cells = {name: plain(figure, whole=name in _WHOLE) for name, figure in known.of.items()}
+    out: list[list[dict[str, Any]]] = [[] for _ in known.records.skills.names]
+    for row, (skill, _) in enumerate(known.records.keys):
+        out[skill].append(_record(known, cells, row))
+    for household, *of_people in out:
+        only_one = len(of_people) == 1 if of_people else None
+        for record in (household, *of_people):
+            record["only_one_can"] = only_one
+        household["held_by"] = [
+            r["person"] for r in of_people if r["standing"] in ("going rusty", "in hand")
+        ]
+        household["_unnamed"] = bool(household["times"]) and not of_people
+    return out
 
 
-def _of_skill(skills: Skills, units: Units, skill: int) -> list[dict[str, Any]]:
-    """Return the record of the household, then those of its people."""
-    people = skills.people_of(skill)
-    of_people = [_record(skills, units, skill, person) for person in people]
-    household = _record(skills, units, skill, HOUSEHOLD)
-    only_one = len(people) == 1 if people else None
-    for record in (household, *of_people):
-        record["only_one_can"] = only_one
-    household["held_by"] = [r["person"] for r in of_people if _ORDER[r["standing"]] >= 2]
-    target = target_of(skills, skill)
-    if target is not None:
-        household |= {
-            "target_times": target.times,
-            "target_per": target.per,
-            "target_done": int(target.rows.size),
-            "target_met": target.is_met,
-        }
-    return [household, *of_people]
-
-
-def _record(skills: Skills, units: Units, skill: int, person: int) -> dict[str, Any]:
-    span = skills.groups.get((skill, person), (0, 0))
-    all_days, all_went, all_minutes = skills.told
-    dates = all_days[slice(*span)]
-    today = dt.date.fromordinal(_EPOCH + skills.state.as_of_day)
-    stands = standing(dates, today, skills.has_season(skill), all_went[slice(*span)])
-    went, went_before = lately_against_before(all_went[slice(*span)])
-    spent, spent_before = lately_against_before(all_minutes[slice(*span)])
-    unit = units.of(skill)
-    each = units.minutes(skill, span) if unit else []
-    one, one_before = lately_against_before(each)
-    curve = fit_curve(each)
+def _record(known: KnowHow, cells: dict[str, list[Any]], row: int) -> dict[str, Any]:
+    records, stands = known.records, known.standings.of[row]
+    skills, (skill, person), (start, end) = records.skills, records.keys[row], records.spans[row]
+    met = cells["target_met"][row]
     return {
+        **{name: several[row] for name, several in cells.items()},
         "why": address(skills, skill, person),
         "skill": skills.names[skill],
         "sort": skills.sorts[skill],
         "person": None if person == HOUSEHOLD else skills.people[person],
-        "times": len(dates),
-        "times_this_year": sum(day.year == skills.year for day in dates),
-        "first_on": dates[0].isoformat() if dates else None,
-        "last_on": dates[-1].isoformat() if dates else None,
-        "days_since": stands.days_since,
-        "rhythm_days": stands.rhythm_days,
-        "keeps_days": stands.keeps_days,
+        "first_on": records.on(start) if end > start else None,
+        "last_on": records.on(end - 1) if end > start else None,
         "rusts_on": stands.rusts_on.isoformat() if stands.rusts_on else None,
-        "rusts_in_days": (stands.rusts_on - today).days if stands.rusts_on else None,
         "season_on": stands.season_on.isoformat() if stands.season_on else None,
         "standing": stands.word,
         "because": stands.because,
         "seasonal": stands.seasonal,
-        "went_lately": went,
-        "went_before": went_before,
-        "minutes_lately": spent,
-        "minutes_before": spent_before,
-        "unit": unit[0] if unit else None,
-        "minutes_per_unit_lately": one,
-        "minutes_per_unit_before": one_before,
-        "learning_rate": number(curve.rate) if curve else None,
-        "learning_rate_low": curve.rate_low if curve else None,
-        "learning_rate_high": curve.rate_high if curve else None,
-        "learning_repetitions": curve.repetitions if curve else None,
-        "_unnamed": person == HOUSEHOLD and bool(dates) and not skills.people_of(skill),
+        "unit": known.curves.units.name(skill),
+        "target_per": known.targets.per[row],
+        "target_met": None if met is None else bool(met),
+        "_unnamed": False,
     }
+
+
+def _why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
+    from ledger.questions.know_how.why import why  # trees are for those who ask why
+
+    return why(state, key, field, deep=deep)
 
 
 PROJECTION = Projection(
@@ -215,7 +193,7 @@ PROJECTION = Projection(
     question="Which skills do we practise, who holds them, which go rusty, which were never tried?",
     columns=COLUMNS,
     build=build,
-    why=skills_why.why,
+    why=_why,
     options=(
         Option("person", "only what this person practised", "Ada"),
         Option("skill", "only this skill", "plum butter"),

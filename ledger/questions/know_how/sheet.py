@@ -2,24 +2,29 @@
 
 from __future__ import annotations
 
-import re
-from typing import Any
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from ledger.errors import InputError
 from ledger.messages import Code, Message, Names, Typed, fixed, measured, sentence
-from ledger.methods.learning import LEAST_REPETITIONS, fit_curve
+from ledger.methods.learning import LEAST_REPETITIONS
 from ledger.projections.base import Answer, Assumption, Column
+from ledger.questions.answering import answer, answer_of_cells
+from ledger.questions.know_how.curves import Curve
+from ledger.questions.know_how.figures import MONTHS, curve_figures, month_figures
+from ledger.questions.know_how.gather import Records
 from ledger.questions.know_how.skills import HOUSEHOLD, Skills
-from ledger.questions.know_how.units import Units, units_of
-from ledger.questions.know_how.words import address
-from ledger.questions.shared.common import answer
-from ledger.replay.state import day_text
+from ledger.questions.know_how.units import Units
+from ledger.questions.know_how.words import address, year_in
 
-__all__ = ["CURVE_COLUMNS", "MONTHS", "YEAR_COLUMNS", "curve", "lacking", "months_of", "year_sheet"]
+if TYPE_CHECKING:
+    from ledger.figures import Figure
+    from ledger.replay import State
 
-MONTHS = tuple(f"m{n:02d}" for n in range(1, 13))
+__all__ = ["CURVE_COLUMNS", "YEAR_COLUMNS", "curve", "lacking", "plain", "year_sheet"]
+
 _NAMES = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 YEAR_COLUMNS = (
@@ -49,142 +54,134 @@ CURVE_COLUMNS = (
 )  # fmt: skip
 
 
-def year_of(text: str | int) -> int:
-    """Return a year.
+def plain(figure: Figure, *, whole: bool = False) -> list[Any]:
+    """Return a figure's column as an answer has it: what cannot be said is None."""
+    values = figure.values
+    unknown = np.flatnonzero(np.isnan(values)).tolist()
+    cells: list[Any] = (np.nan_to_num(values).astype(np.int64) if whole else values).tolist()
+    for row in unknown:
+        cells[row] = None
+    return cells
+
+
+def year_sheet(state: State, text: str | int, who: int | None, only: int | None) -> Answer:
+    """Return one record a skill practised in a year, with how often in each month.
 
     Raises
     ------
     InputError
-        When it is not written in four digits.
+        When the year is not written in four digits.
     """
-    if not re.fullmatch(r"[12]\d{3}", str(text).strip()):
+    year = year_in(str(text).strip())
+    if year is None:
         raise InputError(
             "year sheet",
             Message.of("refusal-not-a-year", text=Code(repr(text))),
             Message.of("refusal-year-in-full"),
         )
-    return int(text)
-
-
-def months_of(skills: Skills, year: int) -> np.ndarray:
-    """Return the month (0 to 11) of each practice in a year; -1 for one in another year."""
-    month = skills.day.astype("datetime64[D]").astype("datetime64[M]").astype(int)
-    of_year: np.ndarray = month - (year - 1970) * 12
-    return np.where((of_year >= 0) & (of_year < len(MONTHS)), of_year, -1)
-
-
-def year_sheet(skills: Skills, text: str | int, who: int | None, only: int | None) -> Answer:
-    """Return one record a skill practised in a year, with how often in each month."""
-    year = year_of(text)
+    records, skills = state.once(Records), state.once(Skills)
     person = HOUSEHOLD if who is None else who
-    month = months_of(skills, year)
-    rows = np.flatnonzero((month >= 0) & (skills.person == person))
-    counts = np.zeros((len(skills.names), len(MONTHS)), np.int64)
-    np.add.at(counts, (skills.skill[rows], month[rows]), 1)
-    now = np.datetime64(skills.state.as_of_day, "D").astype("datetime64[M]").astype(int)
-    there = now - (year - 1970) * 12 + 1
-    shown = [i for i in range(len(skills.names)) if counts[i].any() and only in (None, i)]
-    records = []
-    for skill in sorted(shown, key=lambda i: skills.names[i].casefold()):
-        by_month = counts[skill].tolist()
-        record: dict[str, Any] = {
-            "why": address(skills, skill, person, f"@{year}"),
-            "skill": skills.names[skill],
-            "times": sum(by_month),
+    figures = month_figures(records, year)
+    cells = {name: plain(figure, whole=True) for name, figure in figures.items()}
+    rows = {
+        name: row
+        for skill, name in enumerate(skills.names)
+        if (row := records.place.get((skill, person))) is not None and cells["times"][row]
+    }
+    shown = [name for name in rows if only is None or skills.names[only] == name]
+    records_of = [
+        {
+            "why": address(skills, records.keys[rows[name]][0], person, f"@{year}"),
+            "skill": name,
             "assumptions": [],
+            **{figure: several[rows[name]] for figure, several in cells.items()},
         }
-        record |= {
-            m: n if i < there else None
-            for i, (m, n) in enumerate(zip(MONTHS, by_month, strict=True))
-        }
-        records.append(record)
-    idle = [skills.names[i] for i in range(len(skills.names)) if not counts[i].any()]
-    names = sorted(idle, key=str.casefold)
-    named = Names(tuple(names))
-    words = sentence("skills-not-practised", n=year, list=named)
+        for name in sorted(shown, key=str.casefold)
+    ]
+    idle = sorted((name for name in skills.names if name not in rows), key=str.casefold)
+    words = sentence("skills-not-practised", n=year, list=Names(tuple(idle)))
     totals = {
         "year": year,
-        "times": int(counts.sum()) if only is None else int(counts[only].sum()),
+        "times": sum(record["times"] for record in records_of),
         "in_words": [words] if idle and only is None else [],
     }
-    return answer(skills.state, "know-how", YEAR_COLUMNS, records, totals=totals)
+    return answer(state, "know-how", YEAR_COLUMNS, records_of, totals=totals)
 
 
-def lacking(skills: Skills, units: Units, skill: int) -> str:
+def lacking(state: State, skill: int) -> str:
     """Say why there is no learning curve of a skill, and what would give one."""
-    name = skills.names[skill]
-    span = skills.groups.get((skill, HOUSEHOLD), (0, 0))
-    each = units.minutes(skill, span)
+    skills, units, records = state.once(Skills), state.once(Units), state.once(Records)
+    name, record = skills.names[skill], records.place[skill, HOUSEHOLD]
+    span = records.spans[record]
     things = {units.makes[ev] for ev in skills.ev[slice(*span)].tolist() if ev in units.makes}
     if len(things) > 1:
         return sentence("skills-several", name=name, item=Typed(min(things)))
     if skills.sorts[skill] not in ("method", "making"):
         return sentence("skills-no-curve", name=name)
+    each = Curve(state, record).each.values
     have = int(np.count_nonzero(np.isfinite(each)))
     return sentence("skills-too-few-batches", n=have, n2=LEAST_REPETITIONS, name=name)
 
 
-def curve(skills: Skills, skill: int, who: int | None) -> Answer:
+def curve(state: State, skill: int, who: int | None) -> Answer:
     """Return one record a repetition of a skill, with the curve fitted to all of them."""
-    person = HOUSEHOLD if who is None else who
-    units = skills.state.once(units_of)
-    span = skills.groups.get((skill, person), (0, 0))
-    each, unit = units.minutes(skill, span), units.of(skill)
-    fitted = fit_curve(each)
-    makes = units.makes
-    records = []
-    for n, (row, one) in enumerate(zip(range(*span), each, strict=True), start=1):
-        ev = int(skills.ev[row])
-        likely = fitted.minutes(n) if fitted else None
-        factor = fitted.range_factor(n) if fitted else 1.0
-        records.append(
-            {
-                "why": address(skills, skill, person, "@curve", str(n)),
-                "repetition": n,
-                "on": day_text(int(skills.day[row])),
-                "item": makes.get(ev),
-                "minutes": float(skills.minutes_of[ev]),
-                "made": float(unit[1][ev]) if unit else None,
-                "unit": unit[0] if unit else None,
-                "minutes_per_unit": one,
-                "fitted_low": likely / factor if likely is not None else None,
-                "fitted_likely": likely,
-                "fitted_high": likely * factor if likely is not None else None,
-                "assumptions": ["curve"] if fitted else [],
-            }
-        )
-    totals: dict[str, Any] = {"skill": skills.names[skill], "unit": unit[0] if unit else None}
-    if fitted is None or unit is None:
-        totals |= {"in_words": [], "missing": [lacking(skills, units, skill)]}
-        return answer(skills.state, "know-how", CURVE_COLUMNS, records, totals=totals)
-    later = len(records) + 1
-    likely, factor = fitted.minutes(later), fitted.range_factor(later, one_batch=True)
+    skills, records, units = state.once(Skills), state.once(Records), state.once(Units)
+    record = records.place.get((skill, HOUSEHOLD if who is None else who))
+    line = None if record is None else Curve(state, record)
+    cells, fit = _repetitions(line), None if line is None else line.fit_of
+    unit = units.name(skill)
+    totals: dict[str, Any] = {"skill": skills.names[skill], "unit": unit}
+    if fit is None or unit is None:
+        totals |= {"in_words": [], "missing": [lacking(state, skill)]}
+        return answer_of_cells(state, "know-how", CURVE_COLUMNS, cells, totals=totals)
+    later = len(cells["why"]) + 1
+    likely, factor = fit.minutes(later), fit.range_factor(later, one_batch=True)
     totals |= {
-        "learning_rate": fitted.rate,
-        "learning_rate_low": fitted.rate_low,
-        "learning_rate_high": fitted.rate_high,
+        "learning_rate": fit.rate,
+        "learning_rate_low": fit.rate_low,
+        "learning_rate_high": fit.rate_high,
         "next_low": likely / factor,
         "next_likely": likely,
         "next_high": likely * factor,
+        "in_words": [
+            sentence(
+                "skills-twice-the-batches",
+                n=round(fit.rate * 100),
+                unit=fixed(unit),
+                n2=round(fit.rate_low * 100),
+                n3=round(fit.rate_high * 100),
+                n4=fit.repetitions,
+            ),
+            sentence(
+                "skills-next-one",
+                n=measured(f"{likely:.1f}"),
+                unit=fixed(unit),
+                n2=measured(f"{likely / factor:.1f}"),
+                n3=measured(f"{likely * factor:.1f}"),
+            ),
+        ],
     }
-    totals["in_words"] = [
-        sentence(
-            "skills-twice-the-batches",
-            n=round(fitted.rate * 100),
-            unit=fixed(unit[0]),
-            n2=round(fitted.rate_low * 100),
-            n3=round(fitted.rate_high * 100),
-            n4=fitted.repetitions,
-        ),
-        sentence(
-            "skills-next-one",
-            n=measured(f"{likely:.1f}"),
-            unit=fixed(unit[0]),
-            n2=measured(f"{likely / factor:.1f}"),
-            n3=measured(f"{likely * factor:.1f}"),
-        ),
-    ]
     rests = [Assumption("curve", sentence("skills-curve"))]
-    return answer(
-        skills.state, "know-how", CURVE_COLUMNS, records, totals=totals, assumptions=rests
+    return answer_of_cells(
+        state, "know-how", CURVE_COLUMNS, cells, totals=totals, assumptions=rests
     )
+
+
+def _repetitions(curve: Curve | None) -> dict[str, Sequence[Any]]:
+    """Return the columns of a record's practices, a row each."""
+    if curve is None:
+        return {column.name: [] for column in CURVE_COLUMNS}
+    records, rows = curve.records, curve.rows.tolist()
+    skills, key = records.skills, records.keys[curve.record]
+    cells: dict[str, list[Any]] = {
+        "why": [address(skills, *key, "@curve", str(at)) for at in range(1, len(rows) + 1)],
+        "on": [records.on(row) for row in rows],
+        "item": [curve.units.makes.get(ev) for ev in skills.ev[curve.rows].tolist()],
+        "unit": [curve.units.name(key[0])] * len(rows),
+        "assumptions": [[] if curve.fit_of is None else ["curve"] for _ in rows],
+        **{
+            name: plain(figure, whole=name == "repetition")
+            for name, figure in curve_figures(curve).items()
+        },
+    }
+    return {column.name: cells[column.name] for column in CURVE_COLUMNS}

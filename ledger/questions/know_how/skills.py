@@ -7,7 +7,6 @@ the household.
 
 from __future__ import annotations
 
-import datetime as dt
 from functools import cached_property
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -37,7 +36,6 @@ SORTS = ("method", "making", "growing", "noted")
 _KIND = {name: code for code, name in enumerate(KINDS)}
 _METHOD = {item_key(name): code for code, name in enumerate(METHODS)}
 _GROWING = "growing "
-_EPOCH = dt.date(1970, 1, 1).toordinal()
 
 
 def _wanted(near: list[str]) -> Message:
@@ -159,13 +157,6 @@ class Skills:
                 "person", Message.of("refusal-practised-nothing", text=Typed(name)), wanted
             )
         return found
-
-    @cached_property
-    def told(self) -> tuple[list[dt.date], list[float], list[float]]:
-        """Day, how it went and minutes of every practice, as lists to take groups from."""
-        first, turn = np.unique(self.day, return_inverse=True)
-        dates = [dt.date.fromordinal(_EPOCH + day) for day in first.tolist()]
-        return [dates[at] for at in turn.tolist()], self.went.tolist(), self.minutes.tolist()
 
     def people_of(self, skill: int) -> list[int]:
         """Return who practised a skill, by name."""

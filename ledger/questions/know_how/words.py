@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
 
@@ -13,7 +14,7 @@ from ledger.questions.know_how.skills import HOUSEHOLD
 if TYPE_CHECKING:
     from ledger.questions.know_how.skills import Skills
 
-__all__ = ["address", "assumptions", "in_words", "read_address"]
+__all__ = ["address", "assumptions", "in_words", "read_address", "year_in"]
 
 _TEXTS: dict[str, Callable[[], str]] = {
     "practice": lambda: joined(
@@ -65,6 +66,11 @@ def read_address(key: str) -> tuple[str, list[str]]:
     parts = key.split("/")
     shape = parts.pop(0) if key.startswith("@") else ""
     return shape, [unquote_plus(part) for part in parts]
+
+
+def year_in(text: str) -> int | None:
+    """Return a year that is written in four digits, or None."""
+    return int(text) if re.fullmatch(r"[12]\d{3}", text) else None
 
 
 def assumptions(records: list[dict[str, Any]]) -> list[Assumption]:

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from statistics import median
+from statistics import fmean, median
 
 from ledger.projections.base import Node
 
 __all__ = [
     "among",
     "difference",
-    "logarithm",
     "power",
     "product",
     "quotient",
@@ -53,11 +52,6 @@ def power(label: str, unit: str, base: Node, exponent: Node) -> Node:
     return Node(label, _value(base) ** _value(exponent), unit, "power", [base, exponent])
 
 
-def logarithm(label: str, of: Node) -> Node:
-    """Return the natural logarithm of `of`, a figure above zero."""
-    return Node(label, math.log(_value(of)), "", "logarithm", [of])
-
-
 def among(how: str, label: str, unit: str, *parts: Node) -> Node:
     """Return the ``lowest``, the ``middle`` or the ``highest`` of `parts`."""
     return Node(label, _AMONG[how]([_value(part) for part in parts]), unit, how, list(parts))
@@ -67,6 +61,7 @@ _AMONG: dict[str, Callable[[list[float]], float]] = {
     "lowest": min,
     "middle": median,
     "highest": max,
+    "mean": fmean,
     # what is within a thousandth of the next whole number counts as whole (the reckoning, rule 7)
     "rounded down": lambda values: float(math.floor(values[0] + 0.001)),
 }
@@ -87,12 +82,10 @@ def recompute(node: Node) -> float | None:
         return values[0] - values[1]
     if node.how == "quotient":
         return values[0] / values[1]
-    if node.how in _AMONG:
-        return _AMONG[node.how](values)
     if node.how == "power":
         return float(values[0] ** values[1])
-    if node.how == "logarithm":
-        return math.log(values[0])
+    if node.how in _AMONG:
+        return _AMONG[node.how](values)
     result = 1.0
     for value in values:
         result *= value
