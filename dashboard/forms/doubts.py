@@ -73,7 +73,7 @@ def _done_so(ask: Ask, doubt: NeedsAnswer, button: str) -> Any:
         [
             html.H2(words("danger.before_batch")),
             html.P(words.said(doubt.question)),
-            html.P(words("danger.not_done")),
+            html.P(words("danger.not_done" if button == "accept" else "danger.not_said")),
             html.Div([anyway], className="tools"),
         ],
         className="danger",
