@@ -87,7 +87,7 @@ def happened(ask: Ask, *, lines: int = 3, labelled: bool = True, kind: str = "")
 
 
 def dangers_of(ask: Ask, reading: Reading) -> dict[int, Component]:
-    """Return what is red before a reading is written, by the place of its entry: a danger, else how jars would stand.
+    """Return what is red before a reading is written, by the place of its entry: danger, or how jars would stand.
 
     It needs no answer to what is still asked: a batch is in danger as soon as it is said.
     """
@@ -208,7 +208,7 @@ def _noted(ask: Ask, notes: list[Any]) -> list[Any]:
 
 
 def button_shown(ask: Ask, reading: Reading, dangers: Mapping[int, Component]) -> list[Any]:
-    """Return what stands on the button: how many things it writes; what it writes in danger it says, and is not green."""
+    """Return what stands on the button: how many things it writes, and whether any in danger; it is not green then."""
     n, words = len(reading.entries), ask.words
     if dangers:
         key = "batch.write_marked" if n == 1 else "happened.write_marked"

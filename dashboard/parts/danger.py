@@ -10,6 +10,8 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.parts.boards import count_of
+from dashboard.parts.keeping import named, spoken
 from dashboard.parts.marks import icon
 from ledger.published import GRAVE, MARKED
 
@@ -28,24 +30,18 @@ def grave_batches(rows: Iterable[Mapping[str, Any]]) -> list[list[Mapping[str, A
 
 
 def danger_card(ask: Ask, rows: Iterable[Mapping[str, Any]]) -> Component | None:
-    """Return the card that stands before all else while jars in danger are there; else None."""
+    """Return the card that stands before all else while jars in danger are there; else None.
+
+    Batches of one thing that stand so for one reason are told together, each with its own way.
+    """
     batches, words = grave_batches(rows), ask.words
     if not batches:
         return None
+    title = words("danger.title" if len(batches) > 1 else "danger.title_one", n=len(batches))
     return html.Div(
         [
-            html.H2(
-                [
-                    icon("warn"),
-                    html.Span(
-                        words(
-                            "danger.title" if len(batches) > 1 else "danger.title_one",
-                            n=len(batches),
-                        )
-                    ),
-                ]
-            ),
-            html.Ul([html.Li(_batch(ask, lots)) for lots in batches]),
+            html.H2([icon("warn"), html.Span(title)]),
+            html.Ul([html.Li(_alike(ask, several)) for several in _groups(ask, batches)]),
             html.P(words("danger.signs")),
         ],
         className="danger",
@@ -53,25 +49,87 @@ def danger_card(ask: Ask, rows: Iterable[Mapping[str, Any]]) -> Component | None
     )
 
 
+def _groups(
+    ask: Ask, batches: list[list[Mapping[str, Any]]]
+) -> list[list[list[Mapping[str, Any]]]]:
+    """Return batches together whose things and reasons are the same but for the day, gravest first."""
+    found: dict[tuple[Any, ...], list[list[Mapping[str, Any]]]] = {}
+    for lots in batches:
+        said = {(row["item"], row["kept"], _dayless(ask, row["standing_text"])) for row in lots}
+        found.setdefault(tuple(sorted(said, key=str)), []).append(lots)
+    return list(found.values())
+
+
+def _alike(ask: Ask, batches: list[list[Mapping[str, Any]]]) -> list[Any]:
+    """Return batches that are alike: what there is of them, how they stand, and the ways on, the remedy first."""
+    if len(batches) == 1:
+        return _batch(ask, batches[0])
+    words = ask.words
+    out: list[Any] = []
+    lots = [row for one in batches for row in one]
+    for item, kept in dict.fromkeys((row["item"], row["kept"]) for row in lots):
+        mine = [row for row in lots if (row["item"], row["kept"]) == (item, kept)]
+        there = words("danger.several", what=_there(ask, mine), n=len(batches))
+        out += _line(ask, item, there, kept, _dayless(ask, mine[0]["standing_text"]))
+    discard = dcc.Link(words("danger.discard"), href=_DISCARD, className="button")
+    each = [
+        dcc.Link(_of_day(ask, one), href=_findings(one[0]["standing_batch"]), className="button")
+        for one in sorted(batches, key=lambda one: one[0]["on"])
+    ]
+    why = html.P(words("danger.each"))
+    return [*out, html.Div(discard, className="tools"), why, html.Div(each, className="tools each")]
+
+
+_DISCARD = "/write?kind=discarded"
+
+
+def _findings(batch: str) -> str:
+    return f"/as-published?batch={batch}#batch"
+
+
+def _of_day(ask: Ask, lots: list[Mapping[str, Any]]) -> str:
+    """Return a batch by its day, and what is left of it."""
+    return ask.words("danger.of_day", day=ask.words.day(lots[0]["on"]), what=_there(ask, lots))
+
+
+def _there(ask: Ask, lots: list[Mapping[str, Any]]) -> str:
+    """Return what is there of some lots: jars by their size, other things one by one."""
+    words, jars = ask.words, dict[str, int]()
+    for row in lots:
+        if row["jar"]:
+            jars[row["jar"]] = jars.get(row["jar"], 0) + count_of(row)
+    said = [words.jars(n, jar) for jar, n in jars.items()]
+    return words.listed([*said, *(words.said(r["left"]["text"]) for r in lots if not r["jar"])])
+
+
 def _batch(ask: Ask, lots: list[Mapping[str, Any]]) -> list[Any]:
     """Return one batch's jars, how they stand, and the ways on: the remedy first."""
     words, batch = ask.words, lots[0]["standing_batch"]
     out: list[Any] = []
     for row in lots:
-        kept = f", {words.word('answers', row['kept'])}" if row["kept"] else ""
-        out += [
-            html.B(row["item"]),
-            f", {words.said(row['left']['text'])}{kept}: ",
-            said_of(ask, row["standing_text"]),
-            html.Br(),
-        ]
+        left, stands = words.said(row["left"]["text"]), said_of(ask, row["standing_text"])
+        out += _line(ask, row["item"], left, row["kept"], stands)
     ways = (
-        ("danger.discard", "/write?kind=discarded"),
-        ("danger.why", f"/as-published?batch={batch}#batch"),
+        ("danger.discard", _DISCARD),
+        ("danger.why", _findings(batch)),
         ("danger.touched", f"/touched?by=batch&of={batch}"),
     )
     links = [dcc.Link(words(text), href=href, className="button") for text, href in ways]
     return [*out, html.Div(links, className="tools")]
+
+
+def _line(ask: Ask, item: str, there: str, kept: str | None, stands: str) -> list[Any]:
+    place = f", {ask.words.word('answers', kept)}" if kept else ""
+    return [html.B(named(spoken(item))), f", {there}{place}: ", stands, html.Br()]
+
+
+def _dayless(ask: Ask, text: str) -> str:
+    """Return the words of a standing without the batch's day; with it where it is not found among them."""
+    day = _DAY.search(str(text))
+    said = said_of(ask, text)
+    if day is None:
+        return said
+    return re.sub(rf"(?:,\s|\s\w+\s){re.escape(ask.words.day(day[0]))}", "", said, count=1)
 
 
 def said_of(ask: Ask, text: str) -> str:
