@@ -59,7 +59,7 @@ doubt-noted = { $field }: { $question }
 doubt-on-line = Zeile { SAY($n, style: "plain") }: { $text }
 doubt-adopted = { $piece ->
         [none] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }; das ändert man mit: croftbook item "{ $name }" --food "anderer Name" --measure mass
-       *[other] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }, eines wiegt { $piece } g; das ändert man mit: croftbook item "{ $name }" --food "anderer Name" --measure mass
+       *[other] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }, eines wiegt { $piece }; das ändert man mit: croftbook item "{ $name }" --food "anderer Name" --measure mass
     }
 doubt-taken-as-jars = { $amount } { $name } gelten als { $jars }
 doubt-kept-as-said = { $amount } { $name } bleibt, wie es gesagt wurde: Was ein { $unit } davon wiegt, ist nicht bekannt; sag es in Gramm mit: { $command }

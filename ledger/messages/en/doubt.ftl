@@ -59,7 +59,7 @@ doubt-noted = { $field }: { $question }
 doubt-on-line = line { SAY($n, style: "plain") }: { $text }
 doubt-adopted = { $piece ->
         [none] { $name } is taken as { $row } of the food table, kept by { $measure }; to change that: croftbook item "{ $name }" --food "another name" --measure mass
-       *[other] { $name } is taken as { $row } of the food table, kept by { $measure }, one weighs { $piece } g; to change that: croftbook item "{ $name }" --food "another name" --measure mass
+       *[other] { $name } is taken as { $row } of the food table, kept by { $measure }, one weighs { $piece }; to change that: croftbook item "{ $name }" --food "another name" --measure mass
     }
 doubt-taken-as-jars = { $amount } { $name } are taken as { $jars }
 doubt-kept-as-said = { $amount } { $name } is kept as said: what one { $unit } of it weighs is not known; say it, in grams, with: { $command }
