@@ -18,7 +18,7 @@ from dashboard.parts.alive import Lines
 from dashboard.parts.kinds import icon_of
 from dashboard.parts.marks import icon
 from dashboard.parts.saying import say
-from dashboard.parts.written import undo_button, written_card
+from dashboard.parts.written import noted, undo_button, written_card
 from ledger.door import Written
 from ledger.door.lots import OPENING
 from ledger.kinds import tell
@@ -40,8 +40,9 @@ __all__ = [
 _READ_MS = 400
 """So long after the last letter what was typed is read."""
 _NOTE, _OUT = "note", "out"
+_TOLD = 2
+"""Entries that the note tells of; the rest stands in what was written lately."""
 _NEW = "new:"
-_NOTES = 2
 AS = "as"
 """Code of the answer that says what kind a text without a verb is."""
 SEPARATES = "\x1f"
@@ -189,22 +190,22 @@ def _key(key: tuple[str, str, int], answer: str) -> str:
 def written_shown(ask: Ask, written: list[Written]) -> Component:
     """Return what was written, a batch's mark first, with what was assumed, and the button that takes it back."""
     shown = [one for one in written if one.event.kind != "item_described"] or written
-    lines: list[Any] = [part for one in shown for part in stands_so(ask, one)]
-    lines += [ask.words.said(told(one)) for one in shown]
+    stands = [stands_so(ask, one) for one in shown]
+    many = len(shown) if len(shown) <= _TOLD + 1 else _TOLD
+    said = [html.Div(ask.words.said(told(one)), className="said-so") for one in shown[:many]]
+    lines: list[Any] = [
+        *said,
+        ask.words("happened.and_more", n=len(shown) - many) if many < len(shown) else None,
+    ]
+    lines += [link for one in stands for link in one.links]
     notes = [say(ask, text) for one in shown for text in one.notes]
     bad = [text for one in shown for text in jar_gone_bad(one.event.kind, one.body)]
     lines += [html.P(ask.words.said(text), className="small") for text in dict.fromkeys(bad)]
     undo = undo_button(ask.words("happened.undo"), {"undo": "happened"})
-    return written_card(ask.words("forms.written"), *lines, *_noted(ask, notes), undo=undo)
-
-
-def _noted(ask: Ask, notes: list[Any]) -> list[Any]:
-    """Return what was assumed: many notes fold, or the card would lie over what is written next."""
-    if len(notes) <= _NOTES:
-        return list(notes)
-    inside = html.Ul([html.Li(one) for one in notes])
-    summary = html.Summary(ask.words("happened.assumed", n=len(notes)))
-    return [html.Details([summary, inside])]
+    return written_card(
+        ask.words("forms.written"), *lines, noted(ask, notes), undo=undo,
+        first=[mark for one in stands for mark in one.marks],
+    )  # fmt: skip
 
 
 def button_shown(ask: Ask, reading: Reading, dangers: Mapping[int, Component]) -> list[Any]:

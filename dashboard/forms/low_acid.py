@@ -13,7 +13,7 @@ from dashboard.ask import Ask
 from dashboard.parts.marks import icon
 from ledger.published import batch_as_typed, caution_before
 
-__all__ = ["low_acid_card"]
+__all__ = ["caution_parts", "low_acid_card"]
 
 _SOURCE = re.compile(r" \(([^()]*; [^()]*, \d{4})\)")
 """A document named in a sentence: title; publisher, year."""
@@ -34,23 +34,25 @@ def low_acid_card(
     caution = caution_before(batch_as_typed(said))
     if caution is None:
         return None
-    text = ask.words.said(caution)
-    sources = _SOURCE.findall(text)
-    head, *rest = re.split(r"(?<=[.]) ", _SOURCE.sub("", text))
-    more = html.Details(
-        [
-            html.Summary(ask.words("batch.sources")),
-            html.Ul([html.Li(one) for one in dict.fromkeys(sources)]),
-        ]
-    )
+    head, why, do, sources = caution_parts(ask, caution)
     return html.Div(
         [
             html.H2([icon("warn"), html.Span(head)]),
-            html.P(" ".join(rest[:-2])),
-            html.P(" ".join(rest[-2:]), className="do"),
+            why,
+            do,
             html.Div(list(ways), className="tools") if ways else None,
-            more if sources else None,
+            sources,
         ],
         className="danger",
         role="alert",
     )
+
+
+def caution_parts(ask: Ask, caution: str) -> tuple[str, Component, Component, Component | None]:
+    """Return a caution's first sentence, why, what to do in bold, and its documents, folded."""
+    text = ask.words.said(caution)
+    sources = _SOURCE.findall(text)
+    head, *rest = re.split(r"(?<=[.]) ", _SOURCE.sub("", text))
+    names = html.Ul([html.Li(one) for one in dict.fromkeys(sources)])
+    more = html.Details([html.Summary(ask.words("batch.sources")), names]) if sources else None
+    return head, html.P(" ".join(rest[:-2])), html.P(" ".join(rest[-2:]), className="do"), more

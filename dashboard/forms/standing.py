@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 
 from dash import dcc, html
 from dash.development.base_component import Component
@@ -14,14 +14,28 @@ from ledger.errors import LedgerError
 from ledger.published import GRAVE
 from ledger.questions.shared.standing import gravest_by_entry
 
-__all__ = ["stands_so", "would_stand"]
+__all__ = ["Stands", "stands_so", "would_stand"]
 
 
-def stands_so(ask: Ask, written: Written) -> list[Component]:
-    """Return what the jars of a batch just written bear, then its standing; nothing for another kind of entry."""
+@dataclass(frozen=True)
+class Stands:
+    """How a batch stands, as the note on it says so.
+
+    Attributes
+    ----------
+    marks, links : list of components
+        What its jars bear, which comes first; its standing, the way to its findings.
+    """
+
+    marks: list[Component] = field(default_factory=list)
+    links: list[Component] = field(default_factory=list)
+
+
+def stands_so(ask: Ask, written: Written) -> Stands:
+    """Return how a batch just written stands; nothing for another kind of entry."""
     event, book = written.event, ask.data.book
     if event.kind != "put_up":
-        return []
+        return Stands()
     batch = book.catalogue().entries(book.log).root(event.id) if event.replaces else event.id
     words = ask.words
     day = max(event.on, ask.data.today().isoformat())
@@ -33,11 +47,11 @@ def stands_so(ask: Ask, written: Written) -> list[Component]:
         )
         for row in ask.show("as-published", batch=batch).rows()
     ]
-    marked = None
+    marks = []
     if mark is not None:
         kind = "marked" if mark.is_grave else "marked open"
-        marked = html.P(words("forms.marked", mark=said_of(ask, mark.text)), className=kind)
-    return [one for one in (marked, html.P(links) if links else None) if one is not None]
+        marks.append(html.P(words("forms.marked", mark=said_of(ask, mark.text)), className=kind))
+    return Stands(marks, links)
 
 
 def would_stand(ask: Ask, entry: Entry) -> str | None:

@@ -6,8 +6,9 @@ import pytest
 from browser_tools import axe, settled, shot
 
 UNDO = "[id^='{\"undo\"']"
-MODEST = 0.34
-"""Part of a phone's height that the note on what was written may take."""
+MODEST, PLAIN = 0.34, 0.24
+"""Parts of a phone's height that the note on what was written may take: with a danger's line, and without."""
+TWICE_MS = 700
 
 
 def entries(served):
@@ -22,6 +23,11 @@ def test_said_read_written_and_undone(own_demo, open_page):
     page.wait_for_function("document.querySelector('#happened-write').textContent.includes('1')")
     page.click("#happened-write")
     page.wait_for_selector("#said .written")
+    note, undo = page.locator("#said .written").bounding_box(), page.locator(UNDO).bounding_box()
+    assert note["height"] <= 844 * PLAIN
+    assert (
+        undo["x"] + undo["width"] > 390 - 40
+    )  # at the right end, away from the thumb's last place
     assert len(entries(own_demo)) == before + 1
     assert page.input_value("#happened-text") == ""
     page.click(UNDO)
@@ -74,11 +80,12 @@ def test_danger_is_red_as_it_is_said_and_once_it_is_written(path, width, own_dem
     assert "Say so in the box" in asked
     assert len(entries(own_demo)) == before
     shot(page, f"box-asked-{path.strip('/') or 'today'}-{width}")
+    page.wait_for_timeout(TWICE_MS)  # a second tap of a double one would write unread
     page.click("""[id^='{"settle"']""")
     page.wait_for_selector("#said .written")
     settled(page)
     assert len(entries(own_demo)) == before + 1
-    first = page.locator("#said .written .what > *").first
+    first = page.locator("#said .written > *").first
     assert "marked" in first.get_attribute("class")
     assert "do not taste, discard" in first.inner_text()
     shot(page, f"box-written-{path.strip('/') or 'today'}-{width}")
