@@ -20,6 +20,7 @@ from ledger.items import item_key
 from ledger.kinds import KINDS
 from ledger.messages import Code, Day, Message, Names, Sentence, fixed, joined, measured, sentence
 from ledger.published import OPEN
+from ledger.questions.shared.held import held_in
 from ledger.questions.shared.standing import (
     Standing,
     Standings,
@@ -106,11 +107,13 @@ def _by_jar(state: State, line: dict[str, Any]) -> dict[str, Any]:
         return line
     there = np.flatnonzero(state.left > 0)
     mine = there[np.isin(lots["item"][there], state.facts.strands.several(own))]
-    in_jars = mine[lots["jars"][mine] > 0]
+    in_jars, held = mine[lots["jars"][mine] > 0], state.once(held_in).jars
+    if not in_jars.size and (held[mine] > 0).any():
+        return line  # jars that were only counted, bought or given bear no name that a line could take from
     if not in_jars.size:
         _refuse_other_jars(state, line, own, there[lots["jars"][there] > 0])
         return line
-    if lots["jars"][mine[0]] > 0:
+    if held[mine[0]] > 0:
         return line  # the oldest stands in jars: first in, first out takes it by itself
     wanted = _many(line)
     whole = lots["jars"][in_jars] * state.left[in_jars] / lots["whole"][in_jars]

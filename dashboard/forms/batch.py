@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
@@ -13,22 +12,18 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.forms.heads import heads_of
+from dashboard.forms.low_acid import low_acid_card
 from dashboard.forms.process import Printed, in_danger, printed
 from dashboard.forms.reading import FieldTrouble, Typed, read_form
-from dashboard.parts.marks import icon
 from ledger.door import Answers, Entry
 from ledger.door.recipes import from_recipe
 from ledger.door.retyped import retyped
 from ledger.door.texts import Texts
 from ledger.errors import LedgerError
 from ledger.projections import PROJECTIONS
-from ledger.published import batch_as_typed, caution_before
 from ledger.questions.shared.plan import plan_of
 
 __all__ = ["Beside", "beside_batch"]
-
-_SOURCE = re.compile(r" \(([^()]*; [^()]*, \d{4})\)")
-"""A document named in a sentence: title; publisher, year."""
 
 
 @dataclass
@@ -89,31 +84,9 @@ _LISTS = ("used", "made", "acid", "equipment")
 
 
 def _danger(ask: Ask, said: Mapping[str, Any]) -> list[Any]:
-    """Return the card on food of little acid without a pressure process: what to do stands in it, whole."""
-    caution = caution_before(batch_as_typed(said))
-    if caution is None:
-        return []
-    text = ask.words.said(caution)
-    sources = _SOURCE.findall(text)
-    head, *rest = re.split(r"(?<=[.]) ", _SOURCE.sub("", text))
-    more = html.Details(
-        [
-            html.Summary(ask.words("batch.sources")),
-            html.Ul([html.Li(one) for one in dict.fromkeys(sources)]),
-        ]
-    )
-    card = html.Div(
-        [
-            html.H2([icon("warn"), html.Span(head)]),
-            html.P(" ".join(rest[:-2])),
-            html.P(" ".join(rest[-2:]), className="do"),
-            html.Div(_ways(ask, said), className="tools"),
-            more if sources else None,
-        ],
-        className="danger",
-        role="alert",
-    )
-    return [card]
+    """Return the card on food of little acid without a pressure process, with the remedies."""
+    card = low_acid_card(ask, said, _ways(ask, said))
+    return [] if card is None else [card]
 
 
 def _ways(ask: Ask, said: Mapping[str, Any]) -> list[Component]:

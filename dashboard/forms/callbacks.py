@@ -34,7 +34,7 @@ from dashboard.forms.standing import stands_so
 from dashboard.forms.understanding import understood
 from dashboard.forms.writing import Outcome, notes, told, write_form
 from dashboard.parts.saying import say
-from dashboard.parts.written import undo_button, written_card
+from dashboard.parts.written import noted, undo_button, written_card
 from ledger.door import Written
 from ledger.errors import LedgerError
 from ledger.published.cautions import jar_gone_bad
@@ -90,9 +90,11 @@ def outcome_shown(ask: Ask, outcome: Outcome) -> Any:
         if not outcome.written.is_new:
             title = words("forms.again")
         undo = undo_button(words("happened.undo"), {"unwrite": event.id})
+        stands = stands_so(ask, outcome.written)
+        what = html.Div(words.said(told(outcome.written)), className="said-so")
         return written_card(
-            title, *stands_so(ask, outcome.written), words.said(told(outcome.written)), *bad, *said,
-            html.Div(_further(ask, outcome.written), className="further"),
+            title, what, *stands.links, *bad, noted(ask, said),
+            html.Div(_further(ask, outcome.written), className="further"), first=stands.marks,
             undo=None if is_correction else undo, kind="corrected" if is_correction else "",
         )  # fmt: skip
     if outcome.is_locked:  # croft.js tries again by itself

@@ -7,6 +7,7 @@ from typing import Any
 from dash import dcc, html
 
 from dashboard.ask import Ask
+from dashboard.forms.low_acid import caution_parts
 from dashboard.forms.writing import LOW_ACID, key_of
 from dashboard.parts.alerts import alert
 from dashboard.parts.danger import said_of
@@ -65,6 +66,7 @@ def _opened(ask: Ask, doubt: NeedsAnswer, button: str) -> Any:
 def _done_so(ask: Ask, doubt: NeedsAnswer, button: str) -> Any:
     """Return the question before a batch of little acid is written down: nothing is the first way."""
     words = ask.words
+    head, why, do, sources = caution_parts(ask, doubt.question)
     anyway = html.Button(
         words("danger.done_so"), id={button: key_of(doubt)}, type="button",
         className="button quiet-button", n_clicks=0,
@@ -72,9 +74,12 @@ def _done_so(ask: Ask, doubt: NeedsAnswer, button: str) -> Any:
     return html.Div(
         [
             html.H2(words("danger.before_batch")),
-            html.P(words.said(doubt.question)),
-            html.P(words("danger.not_done")),
+            html.P(head),
+            why,
+            do,
+            html.P(words("danger.not_done" if button == "accept" else "danger.not_said")),
             html.Div([anyway], className="tools"),
+            sources,
         ],
         className="danger",
         role="alert",

@@ -3,28 +3,34 @@
 from __future__ import annotations
 
 import uuid
+from collections.abc import Mapping
 from typing import Any
 
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
-from dashboard.forms.standing import stands_so
+from dashboard.forms.low_acid import low_acid_card
+from dashboard.forms.standing import stands_so, would_stand
+from dashboard.forms.understanding import mark_of_item
 from dashboard.forms.writing import told
 from dashboard.parts.alive import Lines
 from dashboard.parts.kinds import icon_of
 from dashboard.parts.marks import icon
 from dashboard.parts.saying import say
-from dashboard.parts.written import undo_button, written_card
+from dashboard.parts.written import noted, undo_button, written_card
 from ledger.door import Written
+from ledger.door.lots import OPENING
 from ledger.kinds import tell
 from ledger.published.cautions import jar_gone_bad
 from ledger.saying.asking import Draft, Question, Reading
+from ledger.saying.entries import entries_of
 
 __all__ = [
     "AS",
     "SEPARATES",
-    "button_text",
+    "button_shown",
+    "dangers_of",
     "happened",
     "option_text",
     "reading_shown",
@@ -34,8 +40,9 @@ __all__ = [
 _READ_MS = 400
 """So long after the last letter what was typed is read."""
 _NOTE, _OUT = "note", "out"
+_TOLD = 2
+"""Entries that the note tells of; the rest stands in what was written lately."""
 _NEW = "new:"
-_NOTES = 2
 AS = "as"
 """Code of the answer that says what kind a text without a verb is."""
 SEPARATES = "\x1f"
@@ -80,29 +87,60 @@ def happened(ask: Ask, *, lines: int = 3, labelled: bool = True, kind: str = "")
     )  # fmt: skip
 
 
-def reading_shown(ask: Ask, reading: Reading) -> list[Component]:
-    """Return the reading: a card an entry, then what is asked, then what found no place."""
-    cards = [_card(ask, one) for one in reading.entries]
+def dangers_of(ask: Ask, reading: Reading) -> dict[int, Component]:
+    """Return what is red before a reading is written, by the place of its entry: danger, or how jars would stand.
+
+    It needs no answer to what is still asked: a batch is in danger as soon as it is said.
+    """
+    found: dict[int, Component] = {}
+    batches = [n for n, one in enumerate(reading.entries) if one.kind == "put_up"]
+    entries = entries_of(ask.data.book.catalogue(), reading)[-len(reading.entries) :]
+    for n in batches:
+        red = low_acid_card(ask, reading.entries[n].body)
+        if red is None and (mark := would_stand(ask, entries[n])) is not None:
+            text = ask.words("forms.would_mark", mark=mark)
+            red = html.P(text, className="marked", role="alert")
+        if red is not None:
+            found[n] = red
+    return found
+
+
+def reading_shown(
+    ask: Ask, reading: Reading, dangers: Mapping[int, Component] | None = None
+) -> list[Component]:
+    """Return the reading: danger first, a card an entry, then what is asked, then what found no place.
+
+    Parameters
+    ----------
+    dangers : mapping, optional
+        `dangers_of` the reading, where they are known already.
+    """
+    dangers = dangers_of(ask, reading) if dangers is None else dangers
+    cards = [_card(ask, one, is_red=n in dangers) for n, one in enumerate(reading.entries)]
     asked = [_asked(ask, one) for one in sorted(reading.questions, key=lambda one: one.waits)]
     left = [_left(ask, key, is_past=key not in reading.unhappened) for key in reading.left_keys]
     lost = (
         [] if left else [html.P(ask.words("happened.left", words=one)) for one in reading.left_over]
     )
-    return [*cards, *asked, *left, *lost]
+    return [*dangers.values(), *cards, *asked, *left, *lost]
 
 
-def _card(ask: Ask, one: Draft) -> Component:
+def _card(ask: Ask, one: Draft, *, is_red: bool = False) -> Component:
     day = html.Span(ask.words.day(one.on, short=True), className="quiet")
     try:
         line = ask.words.said(tell(one.kind, one.body))
     except KeyError:  # a batch of which the method is asked
         line = f"{ask.words.kind(one.kind)}: {one.body.get('makes', '')}"
+    items = [line.get("item") for line in one.body.get(OPENING.get(one.kind, ""), ())]
+    marks = [mark_of_item(ask, one.kind, item) for item in dict.fromkeys(items)]
     note = one.body.get("note")
     below = [day] if one.on != ask.data.today().isoformat() else []
     if note:
         below.append(html.Div(ask.words("happened.note", note=note), className="quiet"))
+    below += [mark for mark in marks if mark is not None]
     said = html.Div([html.B(line[:1].upper() + line[1:], className="entry-line"), *below])
-    return html.Div([icon(icon_of(one.kind)), said], className="read")
+    mark = icon("warn" if is_red else icon_of(one.kind))
+    return html.Div([mark, said], className="read red" if is_red else "read")
 
 
 def _asked(ask: Ask, one: Question) -> Component:
@@ -152,27 +190,30 @@ def _key(key: tuple[str, str, int], answer: str) -> str:
 def written_shown(ask: Ask, written: list[Written]) -> Component:
     """Return what was written, a batch's mark first, with what was assumed, and the button that takes it back."""
     shown = [one for one in written if one.event.kind != "item_described"] or written
-    lines: list[Any] = [part for one in shown for part in stands_so(ask, one)]
-    lines += [ask.words.said(told(one)) for one in shown]
+    stands = [stands_so(ask, one) for one in shown]
+    many = len(shown) if len(shown) <= _TOLD + 1 else _TOLD
+    said = [html.Div(ask.words.said(told(one)), className="said-so") for one in shown[:many]]
+    lines: list[Any] = [
+        *said,
+        ask.words("happened.and_more", n=len(shown) - many) if many < len(shown) else None,
+    ]
+    lines += [link for one in stands for link in one.links]
     notes = [say(ask, text) for one in shown for text in one.notes]
     bad = [text for one in shown for text in jar_gone_bad(one.event.kind, one.body)]
     lines += [html.P(ask.words.said(text), className="small") for text in dict.fromkeys(bad)]
     undo = undo_button(ask.words("happened.undo"), {"undo": "happened"})
-    return written_card(ask.words("forms.written"), *lines, *_noted(ask, notes), undo=undo)
+    return written_card(
+        ask.words("forms.written"), *lines, noted(ask, notes), undo=undo,
+        first=[mark for one in stands for mark in one.marks],
+    )  # fmt: skip
 
 
-def _noted(ask: Ask, notes: list[Any]) -> list[Any]:
-    """Return what was assumed: many notes fold, or the card would lie over what is written next."""
-    if len(notes) <= _NOTES:
-        return list(notes)
-    inside = html.Ul([html.Li(one) for one in notes])
-    summary = html.Summary(ask.words("happened.assumed", n=len(notes)))
-    return [html.Details([summary, inside])]
-
-
-def button_text(ask: Ask, reading: Reading) -> str:
-    """Return what the button says: how many things it writes."""
-    n = len(reading.entries)
+def button_shown(ask: Ask, reading: Reading, dangers: Mapping[int, Component]) -> list[Any]:
+    """Return what stands on the button: how many things it writes, and whether any in danger; it is not green then."""
+    n, words = len(reading.entries), ask.words
+    if dangers:
+        key = "batch.write_marked" if n == 1 else "happened.write_marked"
+        return [html.Span(words(key, n=n), className="as-marked")]
     if not n:
-        return ask.words("happened.write")
-    return ask.words("happened.write_one" if n == 1 else "happened.write_many", n=n)
+        return [words("happened.write")]
+    return [words("happened.write_one" if n == 1 else "happened.write_many", n=n)]

@@ -13,7 +13,14 @@ from dash.exceptions import PreventUpdate
 from dashboard.data import Data
 from dashboard.drawing import ask_of, trouble
 from dashboard.forms.doubts import doubt_shown
-from dashboard.forms.happened import AS, SEPARATES, button_text, reading_shown, written_shown
+from dashboard.forms.happened import (
+    AS,
+    SEPARATES,
+    button_shown,
+    dangers_of,
+    reading_shown,
+    written_shown,
+)
 from dashboard.forms.writing import answered, low_acid
 from dashboard.parts.written import written_card
 from ledger.door import Answers, Written
@@ -107,7 +114,8 @@ def wire_happened(app: Dash, data: Data) -> None:
         if not (text or "").strip():
             return [], ask.words("happened.write")
         reading = reading_of(data, text or "", settling)
-        return reading_shown(ask, reading), button_text(ask, reading)
+        dangers = dangers_of(ask, reading)
+        return reading_shown(ask, reading, dangers), button_shown(ask, reading, dangers)
 
     @app.callback(
         Output("happened-answers", "data"),

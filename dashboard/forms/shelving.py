@@ -25,6 +25,8 @@ __all__ = ["in_danger", "open_jar", "put_back", "wire_shelving"]
 
 _WHOLE = 0.98
 """So much of a jar is a whole one: amounts are rounded."""
+_FOUND = ("c", "u")
+"""How the lots end that no line can take from by name: found by a count, or never written down."""
 _LOOKED_BACK = 400
 """Entries among which the jar that was opened last is looked for."""
 
@@ -70,7 +72,7 @@ def open_jar(
     whole = next((row for row in board.rows if row["jars_left"] >= _WHOLE), None)
     if whole is None:
         return None
-    line = {"item": item, "amount": f"1 {jar}", "lot": whole["lot"]}
+    line = {"item": item, "amount": f"1 {jar}", **_named(whole["lot"])}
     on = (day or data.today()).isoformat()
     entry = Entry("eaten", {"ate": [line]}, on=on, id=id, typed_at=typed_at)
     answers = Answers(ask=lambda doubt: answered(doubt, accepted))
@@ -79,6 +81,11 @@ def open_jar(
         return data.book.enter(entry, answers)
     except NeedsAnswer as doubt:
         return doubt
+
+
+def _named(lot: str) -> dict[str, str]:
+    """Return the lot as a line names it; nothing for jars that a count found, which go oldest first by themselves."""
+    return {} if lot.endswith(_FOUND) else {"lot": lot}
 
 
 def in_danger(data: Data, key: str) -> bool:
@@ -117,7 +124,7 @@ def put_back(data: Data, key: str, why: str, id: str | None = None) -> str | Non
 
 def _is_one(data: Data, line: dict[str, Any], item: str, jar: str) -> bool:
     same = data.book.catalogue().name(line["item"]) == item
-    return bool(same and line.get("amount") == f"1 {jar}" and line.get("lot"))
+    return bool(same and line.get("amount") == f"1 {jar}")
 
 
 def _opened(ask: Ask, key: str, written: Written) -> Component:

@@ -1,26 +1,45 @@
-"""How a batch just written stands to what is published: the mark on its jars, and the way to its findings."""
+"""How a batch stands to what is published: before it is written down, and the mark on its jars after."""
 
 from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
 
 from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
-from ledger.door import Written
-from ledger.questions.shared.standing import marks_by_entry
+from dashboard.parts.danger import said_of
+from ledger.door import Answers, Entry, Written
+from ledger.errors import LedgerError
+from ledger.published import GRAVE
+from ledger.questions.shared.standing import gravest_by_entry
 
-__all__ = ["stands_so"]
+__all__ = ["Stands", "stands_so", "would_stand"]
 
 
-def stands_so(ask: Ask, written: Written) -> list[Component]:
-    """Return what the jars of a batch just written bear, then its standing; nothing for another kind of entry."""
+@dataclass(frozen=True)
+class Stands:
+    """How a batch stands, as the note on it says so.
+
+    Attributes
+    ----------
+    marks, links : list of components
+        What its jars bear, which comes first; its standing, the way to its findings.
+    """
+
+    marks: list[Component] = field(default_factory=list)
+    links: list[Component] = field(default_factory=list)
+
+
+def stands_so(ask: Ask, written: Written) -> Stands:
+    """Return how a batch just written stands; nothing for another kind of entry."""
     event, book = written.event, ask.data.book
     if event.kind != "put_up":
-        return []
+        return Stands()
     batch = book.catalogue().entries(book.log).root(event.id) if event.replaces else event.id
     words = ask.words
     day = max(event.on, ask.data.today().isoformat())
-    mark = book.state(as_of=day).once(marks_by_entry).get(batch)
+    mark = book.state(as_of=day).once(gravest_by_entry).get(batch)
     links = [
         dcc.Link(
             words("forms.standing", standing=words.word("answers", row["standing"])),
@@ -28,7 +47,26 @@ def stands_so(ask: Ask, written: Written) -> list[Component]:
         )
         for row in ask.show("as-published", batch=batch).rows()
     ]
-    marked = (
-        html.P(words("forms.marked", mark=words.said(mark)), className="marked") if mark else None
-    )
-    return [one for one in (marked, html.P(links) if links else None) if one is not None]
+    marks = []
+    if mark is not None:
+        kind = "marked" if mark.is_grave else "marked open"
+        marks.append(html.P(words("forms.marked", mark=said_of(ask, mark.text)), className=kind))
+    return Stands(marks, links)
+
+
+def would_stand(ask: Ask, entry: Entry) -> str | None:
+    """Return the words that a batch's jars would bear for good, were it written down so; else None.
+
+    Nothing is written. Lots that other entries beside it bring in are not there yet, so none is named.
+    """
+    used = [
+        {name: text for name, text in line.items() if name != "lot"}
+        for line in entry.body.get("used", ())
+    ]
+    tried = replace(entry, body={**entry.body, "used": used}, id=None)
+    try:
+        written, state = ask.data.book.trial(tried, Answers(yes=True))
+    except LedgerError:  # what is still open is asked, and refused by the door
+        return None
+    mark = state.once(gravest_by_entry).get(written.event.id)
+    return said_of(ask, mark.text) if mark is not None and mark.standing in GRAVE else None

@@ -21,6 +21,7 @@ from ledger.items import item_key
 
 __all__ = [
     "last_paid",
+    "mark_of_item",
     "newest_bodies",
     "recent_items",
     "recent_lines",
@@ -73,7 +74,7 @@ def understood(ask: Ask, kind: str, text: str | None, id: dict[str, Any]) -> lis
     if kind == "bought" and known and item is not None:
         return [shown, _last_price(ask, texts.catalogue.name(item), part["amount"])]
     if item is None or known:
-        mark = _mark(ask, kind, item)
+        mark = mark_of_item(ask, kind, item)
         if mark is None:
             return [shown]
         shown.className = "said"  # no green on what stands in danger
@@ -92,7 +93,7 @@ def _last_price(ask: Ask, item: str, amount: str) -> Any:
     return html.Span(said, className="quiet", **{"data-paid": paid})
 
 
-def _mark(ask: Ask, kind: str, item: str | None) -> Any:
+def mark_of_item(ask: Ask, kind: str, item: str | None) -> Any:
     """Return the gravest mark of an item's jars, where an entry may open one; None where there is none."""
     if item is None or kind not in OPENING:
         return None

@@ -245,6 +245,7 @@ def _one(ask: Ask, answer: Answer) -> Any:
         return None
     row, words = rows[0], ask.words
     correct = f"/write?kind=put_up&replaces={row['batch']}"
+    touched = f"/touched?by=batch&of={row['batch']}"
     heads = [words(f"as_published.{name}") for name in ("field", "published", "done", "found")]
     cells = [
         [
@@ -264,6 +265,7 @@ def _one(ask: Ask, answer: Answer) -> Any:
         html.Div(
             [
                 dcc.Link(words("as_published.correct"), href=correct, className="button"),
+                dcc.Link(words("danger.touched"), href=touched, className="button quiet-button"),
                 dcc.Link(words("as_published.close"), href=ask.link(batch=None), className="button quiet-button"),
             ],
             className="tools",

@@ -56,7 +56,7 @@ def draw(ask: Ask) -> Any:
     words, items, rows = ask.words, ask.show("shelf", items=True), lots.records()
     boards = boards_of(rows)
     return [
-        danger_card(ask, rows),
+        danger_card(ask, rows, drawn=True),
         _answer(ask, boards, rows),
         html.Div(
             [_in_jars(ask, boards, lots, items), *_everything_else(ask, rows, items)],
@@ -72,10 +72,10 @@ def draw(ask: Ask) -> Any:
                     ask, items, columns=_ITEMS, cells={"item": lambda row: marked(ask, row)},
                     options={"items": True},
                 ),
+                notes_of(ask, lots, items),
             ],
             open=ask.wants_all("shelf") or ask.wants_all("shelf-items"),
         ),
-        notes_of(ask, lots, items),
     ]  # fmt: skip
 
 
@@ -101,7 +101,8 @@ def _answer(ask: Ask, boards: list[Board], rows: list[dict[str, Any]]) -> Compon
 
 
 def _in_jars(ask: Ask, boards: list[Board], lots: Answer, items: Answer) -> Component | None:
-    words = ask.words
+    """Return the boards of jars; those in danger stand in the card above, where nothing opens one."""
+    words, boards = ask.words, [board for board in boards if not board.is_grave]
     if not boards:
         return None
     ahead = {one["item"]: one for one in items.records()}
@@ -119,7 +120,7 @@ def _in_jars(ask: Ask, boards: list[Board], lots: Answer, items: Answer) -> Comp
 
 
 def _board(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> Component:
-    """Return one item's jars; those in danger have no button that opens one."""
+    """Return one item's jars."""
     words = ask.words
     count = words.jars(board.count, board.jar)
     marks = marks_of(board, ask.day)
@@ -128,7 +129,7 @@ def _board(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> Component
     head = html.Div(
         [
             html.B(named(spoken(board.item))),
-            html.Span(count, className="count" if not board.is_grave else "count grave"),
+            html.Span(count, className="count"),
         ],
         className="line1",
     )
@@ -145,13 +146,6 @@ def _board(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> Component
 
 def _ways(ask: Ask, board: Board) -> Component:
     words = ask.words
-    if board.is_grave:
-        batch = board.rows[0]["standing_batch"]
-        link = dcc.Link(
-            [icon("warn", small=True), words("shelf.not_eat")],
-            href=f"/as-published?batch={batch}#batch", className="button quiet-button",
-        )  # fmt: skip
-        return html.Span(link, className="act")
     if not ask.moment.is_now:
         return html.Span(className="act")
     return html.Span(
@@ -169,8 +163,6 @@ def _ways(ask: Ask, board: Board) -> Component:
 def _under(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> list[Any]:
     """Return what stands under a board: its oldest day, how long it lasts, and its marks in words."""
     words, oldest = ask.words, board.rows[0]
-    if board.is_grave:
-        return [html.Div(words("shelf.not_here"), className="under")]  # the card above says why
     several = len({row["on"] for row in board.rows}) > 1
     day = words.day(oldest["on"], short=True)
     line: list[Any] = [words("shelf.oldest", day=day) if several else day]
@@ -292,15 +284,15 @@ def _thing(ask: Ask, row: dict[str, Any]) -> Component:
             html.B(named(spoken(row["item"]))),
             " ",
             html.Span(words.said(row["left"]["text"]), className="quiet"),
-            mark_of(ask, row),
         ]
     )
+    mark = mark_of(ask, row)  # as wide as the line: a column of it is too tight for a sentence
     if row["days_left"] is None:
-        return html.Li(
-            [name, html.Span(), html.Span(words("shelf.no_day"), className="left quiet")]
-        )
-    days = figure(time_left(ask, row), row["why"], "days_left")
-    return html.Li([name, track(row["days_left"], _FULL), html.Span(days, className="left")])
+        bar, left = html.Span(), html.Span(words("shelf.no_day"), className="left quiet")
+    else:
+        days = figure(time_left(ask, row), row["why"], "days_left")
+        bar, left = track(row["days_left"], _FULL), html.Span(days, className="left")
+    return html.Li([name, bar, left, *([] if mark is None else [mark])])
 
 
 def _empties(ask: Ask, lots: Answer) -> Component | None:

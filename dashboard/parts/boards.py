@@ -11,7 +11,7 @@ from typing import Any
 from ledger.amounts import jar_volume_ul
 from ledger.published import GRAVE, MARKED, OPEN
 
-__all__ = ["PARTED", "Board", "boards_of", "count_of", "marks_of", "size_of"]
+__all__ = ["PARTED", "TENS", "Board", "boards_of", "count_of", "marks_of", "size_of"]
 
 _QUART_ML, _PINT_ML = 700, 350
 """From so much on a jar is drawn as a quart, and as a pint; a smaller one as a half-pint."""
@@ -21,7 +21,7 @@ _EMPTY = 0.02
 """So little of a jar is a rounding of amounts, and no jar."""
 PARTED = "\x1f"
 """Stands between item and jar in a key."""
-_TENS = 60
+TENS = 60
 """Beyond so many jars one mark stands for ten."""
 
 
@@ -88,7 +88,7 @@ def boards_of(rows: Iterable[Mapping[str, Any]]) -> list[Board]:
 
 def marks_of(board: Board, today: dt.date) -> list[tuple[int, str, str]]:
     """Return how many marks of which size and age stand on a board; see `dashboard.parts.jar_row`."""
-    in_tens = board.count > _TENS
+    in_tens = board.count > TENS
     out = []
     for row in board.rows:
         many = count_of(row)

@@ -10,7 +10,9 @@ from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
-from dashboard.parts.marks import icon
+from dashboard.parts.boards import TENS, boards_of, count_of, marks_of
+from dashboard.parts.keeping import named, spoken
+from dashboard.parts.marks import icon, jar_row
 from ledger.published import GRAVE, MARKED
 
 __all__ = ["danger_card", "grave_batches", "mark_of", "marked", "said_of"]
@@ -27,51 +29,115 @@ def grave_batches(rows: Iterable[Mapping[str, Any]]) -> list[list[Mapping[str, A
     return sorted(several.values(), key=lambda lots: GRAVE.index(lots[0]["standing"]))
 
 
-def danger_card(ask: Ask, rows: Iterable[Mapping[str, Any]]) -> Component | None:
-    """Return the card that stands before all else while jars in danger are there; else None."""
+def danger_card(
+    ask: Ask, rows: Iterable[Mapping[str, Any]], *, drawn: bool = False
+) -> Component | None:
+    """Return the card that stands before all else while jars in danger are there; else None.
+
+    Batches of one thing that stand so for one reason are told together, each with its own way. Nothing of it folds.
+
+    Parameters
+    ----------
+    drawn : bool
+        Its jars are drawn in it, as they stand on no board below.
+    """
     batches, words = grave_batches(rows), ask.words
     if not batches:
         return None
+    groups = _groups(ask, batches)
+    title = words("danger.title" if len(batches) > 1 else "danger.title_one", n=len(batches))
+    once = [html.Div(_link(ask, "danger.discard", _DISCARD), className="tools")]
     return html.Div(
         [
-            html.H2(
-                [
-                    icon("warn"),
-                    html.Span(
-                        words(
-                            "danger.title" if len(batches) > 1 else "danger.title_one",
-                            n=len(batches),
-                        )
-                    ),
-                ]
-            ),
-            html.Ul([html.Li(_batch(ask, lots)) for lots in batches]),
-            html.P(words("danger.signs")),
+            html.H2([icon("warn"), html.Span(title)]),
+            *(once if len(groups) > 1 else ()),
+            html.Ul([html.Li(_alike(ask, one, drawn, alone=len(groups) == 1)) for one in groups]),
+            html.P(words("danger.signs"), className="signs"),
         ],
         className="danger",
         role="alert",
     )
 
 
-def _batch(ask: Ask, lots: list[Mapping[str, Any]]) -> list[Any]:
-    """Return one batch's jars, how they stand, and the ways on: the remedy first."""
-    words, batch = ask.words, lots[0]["standing_batch"]
-    out: list[Any] = []
-    for row in lots:
-        kept = f", {words.word('answers', row['kept'])}" if row["kept"] else ""
+_DISCARD = "/write?kind=discarded"
+_Lots = list[Mapping[str, Any]]
+
+
+def _groups(ask: Ask, batches: list[_Lots]) -> list[list[_Lots]]:
+    """Return batches together whose things and reasons are the same but for the day, gravest first."""
+    found: dict[tuple[Any, ...], list[_Lots]] = {}
+    for lots in batches:
+        said = {(row["item"], row["kept"], _dayless(ask, row["standing_text"])) for row in lots}
+        found.setdefault(tuple(sorted(said, key=str)), []).append(lots)
+    return list(found.values())
+
+
+def _alike(ask: Ask, batches: list[_Lots], drawn: bool, *, alone: bool) -> list[Any]:
+    """Return batches that are alike: what there is of them, how they stand, and the ways on, the remedy first."""
+    words, out = ask.words, list[Any]()
+    lots = [row for one in batches for row in one]
+    for item, kept in dict.fromkeys((row["item"], row["kept"]) for row in lots):
+        mine = [row for row in lots if (row["item"], row["kept"]) == (item, kept)]
+        there, text = _there(ask, mine), mine[0]["standing_text"]
+        stands = said_of(ask, text)
+        if len(batches) > 1:
+            there, stands = words("danger.several", what=there, n=len(batches)), _dayless(ask, text)
+        place = f", {words.word('answers', kept)}" if kept else ""
+        out += [html.B(named(spoken(item))), f", {there}{place}: ", stands, html.Br()]
+    if drawn:
         out += [
-            html.B(row["item"]),
-            f", {words.said(row['left']['text'])}{kept}: ",
-            said_of(ask, row["standing_text"]),
-            html.Br(),
+            jar_row(marks_of(board, ask.day), "", on_board=True)
+            for board in boards_of(lots)
+            if board.is_grave and board.count <= TENS
         ]
-    ways = (
-        ("danger.discard", "/write?kind=discarded"),
-        ("danger.why", f"/as-published?batch={batch}#batch"),
-        ("danger.touched", f"/touched?by=batch&of={batch}"),
-    )
-    links = [dcc.Link(words(text), href=href, className="button") for text, href in ways]
-    return [*out, html.Div(links, className="tools")]
+    discard = [_link(ask, "danger.discard", _DISCARD)] if alone else []
+    if len(batches) == 1:
+        batch = lots[0]["standing_batch"]
+        ways = [
+            _link(ask, "danger.why", _findings(batch)),
+            _link(ask, "danger.touched", f"/touched?by=batch&of={batch}"),
+        ]
+        return [*out, html.Div([*discard, *ways], className="tools" if alone else "tools each")]
+    each = [
+        dcc.Link(
+            [html.Span(words.day(one[0]["on"])), html.Span(_there(ask, one))],
+            href=_findings(one[0]["standing_batch"]), className="button",
+        )
+        for one in sorted(batches, key=lambda one: str(one[0]["on"]))
+    ]  # fmt: skip
+    why = html.Span(words("danger.each"))
+    return [
+        *out,
+        html.Div([*discard, why], className="tools"),
+        html.Div(each, className="each of-days"),
+    ]
+
+
+def _link(ask: Ask, text: str, href: str) -> Component:
+    return dcc.Link(ask.words(text), href=href, className="button")
+
+
+def _findings(batch: str) -> str:
+    return f"/as-published?batch={batch}#batch"
+
+
+def _there(ask: Ask, lots: _Lots) -> str:
+    """Return what is there of some lots: jars by their size, other things one by one."""
+    words, jars = ask.words, dict[str, int]()
+    for row in lots:
+        if row["jar"]:
+            jars[row["jar"]] = jars.get(row["jar"], 0) + count_of(row)
+    said = [words.jars(n, jar) for jar, n in jars.items()]
+    return words.listed([*said, *(words.said(r["left"]["text"]) for r in lots if not r["jar"])])
+
+
+def _dayless(ask: Ask, text: str) -> str:
+    """Return the words of a standing without the batch's day; with it where it is not found among them."""
+    day = _DAY.search(str(text))
+    said = said_of(ask, text)
+    if day is None:
+        return said
+    return re.sub(rf"(?:,\s|\s\w+\s){re.escape(ask.words.day(day[0]))}", "", said, count=1)
 
 
 def said_of(ask: Ask, text: str) -> str:

@@ -67,7 +67,7 @@ def measured(words: Words, amount: Mapping[str, Any]) -> str:
     if words.measures == "metric":
         return _metric(words, float(whole) / 1000, "g" if measure == "mass" else "ml")
     if measure == "mass":
-        return kitchen(re.sub(r"^(\d+)[.,]\d+ oz$", r"\1 oz", text))
+        return kitchen(re.sub(r"^([1-9]\d*)[.,]\d+ oz$", r"\1 oz", text))
     return _volume(words, float(whole) / 1000)
 
 

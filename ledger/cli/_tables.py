@@ -9,6 +9,7 @@ import sys
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
+from ledger.cli._columns import column_widths, part_of_table
 from ledger.cli._speech import say, told
 from ledger.cli._values import amount, day, fixed, heading, number, unit, word
 from ledger.messages import Code, Day
@@ -143,29 +144,41 @@ def _first(answer: Answer, most: int | None) -> Answer:
 def _print_table(
     console: Console, answer: Answer, *, wide: bool, numbered: bool, measures: str
 ) -> None:
-    from rich.table import Table
+    """Print each record as a row; how its jars stand goes beneath it, over the whole width."""
+    from rich.padding import Padding
+    from rich.text import Text
 
     columns = [c for c in answer.columns if c.main or (wide and c.name != "assumptions")]
     columns = [c for c in columns if wide or not c.rare or answer.says(c.name)]
     if wide:
         console.width = 30 * len(columns)
-    table = Table(
-        box=None, pad_edge=False, padding=(0, 1, 0, 0), header_style="bold", collapse_padding=True
-    )
-    if numbered:
-        table.add_column("#", justify="right", style="dim", no_wrap=True)
-    for column in columns:
-        numeric = column.unit not in ("", "day")
-        table.add_column(
-            _head(answer.name, column, answer.currency),
-            justify="right" if numeric else "left",
-            overflow="fold",
-            no_wrap=column.unit == "day",
+    beneath = [] if wide else [c for c in columns if c.name in _BENEATH]
+    columns = [c for c in columns if c not in beneath]
+    heads = [_head(answer.name, column, answer.currency) for column in columns]
+    rows, marks = list[list[str]](), list[list[str]]()
+    for row in answer.rows():
+        rows.append(
+            [c.mark(row) + _cell(row[c.name], c, measures) + _past(c, row) for c in columns]
         )
-    for at, row in enumerate(answer.rows(), 1):
-        cells = [c.mark(row) + _cell(row[c.name], c, measures) + _past(c, row) for c in columns]
-        table.add_row(*([str(at)] if numbered else []), *cells)
-    console.print(table)
+        marks.append([_cell(row[c.name], c, measures) for c in beneath if row[c.name]])
+    is_number = [column.unit not in ("", "day") for column in columns]
+    stays = [column.unit == "day" for column in columns]
+    if numbered:
+        rows = [[str(at), *cells] for at, cells in enumerate(rows, 1)]
+        heads, is_number, stays = ["#", *heads], [True, *is_number], [True, *stays]
+    widths = column_widths([heads, *rows], stays, console.width)
+    ends = [at for at, said in enumerate(marks, 1) if said]
+    begin = 0
+    for end in dict.fromkeys([*ends, len(rows)]):
+        part = zip(heads, widths, is_number, strict=True)
+        console.print(part_of_table(part, rows[begin:end], has_head=begin == 0))
+        for said in marks[end - 1] if rows else ():
+            console.print(Padding(Text(said, style="bold"), (0, 0, 0, 4)))
+        begin = end
+
+
+_BENEATH = frozenset({"standing_text", "mark"})
+"""Columns of whole sentences, for which no column is wide enough."""
 
 
 def _print_blocks(

@@ -10,6 +10,7 @@ from ledger.amounts import (
     Said,
     canonical,
     canonical_jar,
+    format_whole,
     is_counted,
     jar_volume_ul,
     parse_amount,
@@ -175,13 +176,17 @@ class Lines:
     def _tell_adopted(self, name: str, plain: Everyday, measure: str | None) -> None:
         if self.answers.importing:
             return
+        grams = plain.g_per.get("piece")
+        each = None if grams is None else round(float(grams) * 1000)
         self.answers.note(
             sentence(
                 "doubt-adopted",
                 name=name,
                 row=Typed(plain.description),
                 measure=fixed(measure) if measure else "",
-                piece=measured(str(plain.g_per["piece"])) if "piece" in plain.g_per else None,
+                piece=None
+                if each is None
+                else measured(format_whole(each, "mass", measures=self.measures)),
             )
         )
 

@@ -12,6 +12,9 @@ from ledger.methods.ratios import ratio
 
 __all__ = ["PackPlan", "Staple", "Trip", "extra_packs", "price_rise_cost", "weeks_uncovered"]
 
+_NOTHING = 0.02
+"""Part of a pack for which none is bought: a fiftieth is less than a household measures (our own choice)."""
+
 
 @dataclass(frozen=True)
 class Staple:
@@ -46,7 +49,7 @@ class Staple:
     def packs_wanted(self) -> int:
         """Return the packs missing to the target, no more than are eaten before their date."""
         short = self.per_week * self.target_weeks - self.held
-        packs = math.ceil(short / self.pack - 1e-9)
+        packs = math.ceil(short / self.pack - _NOTHING)
         if math.isinf(self.keeps_weeks):
             return max(0, packs)
         room = self.per_week * self.keeps_weeks - self.held

@@ -13,6 +13,8 @@ if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = [
+    "DUST_BELOW",
+    "DUST_PART",
     "LISTED_FROM",
     "QUART_UL",
     "UNITS",
@@ -70,6 +72,13 @@ class _OfMeasure(dict[str, Any]):
 
 LISTED_FROM = _OfMeasure({"mass": 1000, "volume": 1000, "count": 10, "energy": 1}, lambda _unit: 10)
 """Whole units below which a rest is reckoned but not listed (formats: less than 1 g, 1 ml, 0.01)."""
+
+DUST_PART = 50
+DUST_BELOW = _OfMeasure(
+    {"mass": 14_175, "volume": 14_787, "count": 100, "energy": 1}, lambda _unit: 100
+)
+"""Whole units below which a rest of something loose, less than a fiftieth of what came, is dust: half an ounce, a
+tablespoon, a tenth of a piece (NIST Handbook 44, appendix C). Where it begins is our own choice."""
 
 UNITS = _OfMeasure({"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}, plural)
 """What a thousand whole units of each measure are called."""

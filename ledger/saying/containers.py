@@ -106,6 +106,9 @@ def with_holder(
         said = Quantity(number.value, JAR_OF[unit], "jar", end - i, packs=number.value)
         return replace(said, doubt="jar-fraction", options=ways) if ways else said
     if holder[1] == "jar":
+        is_one = not is_many or number.value.denominator > 1 or clings(tokens, i, number)
+        if unit == "l" and number.value > 1 and not is_one:  # nobody has a jar of twelve litres
+            return Quantity(number.value, "1 l jar", "jar", end - i, packs=number.value)
         jar = _sized_jar(number.value, unit)
         return (
             None if jar is None else Quantity(Fraction(1), jar, "jar", end - i, packs=Fraction(1))

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 import msgspec
 
-from ledger.amounts import parse_amount
+from ledger.amounts import canonical_jar, parse_amount
 from ledger.errors import LedgerError
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
@@ -123,14 +123,25 @@ class Known:
     # -- jars ----------------------------------------------------------------------------
 
     def jars(self, item: str) -> list[str]:
-        """Return the jars an item was put up in, the commonest first."""
+        """Return the jars an item was put up in, the commonest first; else those in which it came or was counted."""
         wanted = self.catalogue.key(item)
         many: Counter[str] = Counter()
         for _, makes, made in (one for _, one in self.catalogue.batches.every()):
             if self.catalogue.key(makes) == wanted:
                 for one in made:
                     many[one["jar"]] += 1
+        if not many:
+            many.update(self._came_in_jars(item))
         return [jar for jar, _ in many.most_common()]
+
+    def _came_in_jars(self, item: str) -> Iterator[str]:
+        key = self.catalogue.key
+        for kind in ("counted", "bought", "received"):
+            for _, _, body, _ in self.about(kind, item, "-"):
+                for line in body["lines"]:
+                    jar = canonical_jar(line.get("per") or "")
+                    if jar is not None and key(line["item"]) == key(item):
+                        yield jar
 
     def is_jarred(self, item: str) -> bool:
         """Return whether an item stands in jars, and pieces of it are no measure that the book knows."""

@@ -7,7 +7,9 @@ here with the reason, and is not a matter of taste: a warning, or a figure that 
 from __future__ import annotations
 
 import pytest
-from browser_tools import settled
+from browser_tools import axe, settled, shot
+
+from ledger.published import GRAVE
 
 DRAWN = {
     "/jar-cost": 1454,
@@ -26,7 +28,7 @@ DRAWN = {
 }
 """Height of the page as it was drawn, px at 390."""
 MORE = {
-    "/shelf": (400, "the danger's card stands first, its remedy and the signs of botulism in full; a board more than drawn"),
+    "/shelf": (190, "the danger's card stands first, with its jars, its remedy and the signs of botulism in full"),
     "/winter?asks=one_page": (380, "what to throw away after a power cut, and who asks a doctor, never fold"),
     "/labels": (90, "that squares made on this computer lead nowhere else is said where they are printed"),
 }  # fmt: skip
@@ -81,3 +83,35 @@ def test_what_is_grave_stands_first_in_a_long_list(own_demo, open_page):
     first = page.locator("[data-table*=there] tbody tr").first
     assert first.locator(".mark-grave").is_visible()
     assert page.locator(".caution >> text=emergency").is_visible()
+
+
+FORTY_YEARS = {"/": 1180, "/shelf": 1260}
+"""How high the card of danger may be on a phone with more than twenty batches in danger, px: it was 1,848 a batch by itself."""
+
+
+@pytest.mark.parametrize("width", [390, 1280])
+@pytest.mark.parametrize("path", FORTY_YEARS)
+def test_many_batches_in_danger_are_few_cards_and_none_folds(path, width, forty_years, open_page):
+    page = open_page(forty_years, path, width=width)
+    settled(page)
+    card = page.locator("#page .danger")
+    assert card.count() == 1
+    in_danger = {
+        row["standing_batch"]
+        for row in forty_years.book.show("shelf").records()
+        if row["standing"] in GRAVE
+    }
+    assert len(in_danger) > 12
+    ways = page.evaluate(
+        "[...document.querySelectorAll('#page .danger a')].map(one => new URL(one.href).searchParams.get('batch'))"
+    )
+    assert in_danger == {one for one in ways if one}
+    assert card.locator("li").count() < len(in_danger) / 3
+    assert card.locator("details").count() == 0
+    assert "%" not in card.inner_text()
+    if width == 390:
+        assert card.bounding_box()["height"] <= FORTY_YEARS[path]
+        assert page.locator("#page .danger a").first.bounding_box()["height"] >= 44
+    shot(page, f"forty-{path.strip('/') or 'today'}-{width}", full_page=path == "/")
+    assert axe(page) == []
+    assert page.wrong == []

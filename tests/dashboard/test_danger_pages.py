@@ -189,3 +189,53 @@ def test_danger_is_red_with_words_and_no_tick():
     rules = [line for line in css.splitlines() if line.startswith((".danger", ".mark"))]
     assert not [line for line in rules if "--leaf" in line]
     assert "✓" not in css
+
+
+@pytest.fixture
+def years(book, fixed_day):
+    """Nine batches of beans done so over the years, and one soup that nothing published covers."""
+    book.write("harvested", item="green bean", amount="300 lb", on="2015-09-01")
+    days = [f"{year}-09-12" for year in range(2018, 2027)]
+    for n, day in enumerate(days):
+        made = [{"jars": 1 + n % 2, "jar": "quart jar", "kept": "shelf"}]
+        book.write("put_up", {**AGAINST, "made": made}, on=day, answers=YES)
+    soup = {"makes": "chicken soup", "method": "pressure", "minutes": "90", "psi": "11", "gauge": "dial",
+            "altitude": "800 ft", "pack": "hot",
+            "used": [{"item": "chicken", "amount": "10 lb"}, {"item": "dry pasta", "amount": "1 lb"}],
+            "made": [{"jars": 5, "jar": "quart jar", "kept": "shelf"}]}  # fmt: skip
+    book.write("put_up", soup, on="2026-09-14", answers=YES)
+    return Data(book)
+
+
+@pytest.mark.parametrize("language", ["en", "de"])
+@pytest.mark.parametrize("path", ["/", "/shelf"])
+def test_batches_alike_are_told_together_each_with_its_own_way(years, path, language):
+    years.book.write("setting_changed", name="language", value=language, on="2026-01-01")
+    drawn = draw(years, path)
+    (card,) = [one for one in walk(drawn.parts) if getattr(one, "className", "") == "danger"]
+    beans, soup = [one for one in walk(card) if one._type == "Li"]
+    said = {"en": "Canned green beans , 13 quarts in 9 batches, shelf: against every published process: do not taste, discard",
+            "de": "gegen jede veröffentlichte Vorschrift: nicht kosten, wegwerfen"}[language]  # fmt: skip
+    assert said in " ".join(text_of(beans).split())
+    assert "13" in text_of(beans)
+    links = {one.href: text_of(one) for one in walk(beans) if one._type == "Link"}
+    first, *_ = [one.href for one in walk(card) if one._type == "Link"]
+    assert first == "/write?kind=discarded"  # the remedy first, and once
+    batches = [
+        row for row in years.show("as-published").rows() if row["item"] == "canned green beans"
+    ]
+    assert set(links) == {f"/as-published?batch={row['batch']}#batch" for row in batches}
+    assert [text for text in links.values() if "2026" in text]
+    alone = [one.href for one in walk(soup) if one._type == "Link"]
+    assert [href.split("?")[0] for href in alone] == ["/as-published", "/touched"]
+    assert "2026" in text_of(soup)
+    assert not [one for one in walk(card) if one._type == "Details"]  # nothing of it folds
+    assert "%" not in text_of(card)
+
+
+def test_a_batch_s_findings_lead_to_who_had_it(kitchen):
+    data, _, batch = kitchen
+    drawn = draw(data, "/as-published", f"?batch={batch}")
+    assert f"/touched?by=batch&of={batch}" in [
+        one.href for one in walk(drawn.parts) if one._type == "Link"
+    ]

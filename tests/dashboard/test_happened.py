@@ -9,7 +9,7 @@ from page_tools import text_of, walk
 
 from dashboard.data import Data
 from dashboard.drawing import ask_of
-from dashboard.forms.happened import button_text, reading_shown
+from dashboard.forms.happened import button_shown, dangers_of, reading_shown
 from dashboard.forms.happening import reading_of, write_said
 from ledger import Answers
 from ledger.errors import NeedsAnswer
@@ -109,12 +109,24 @@ def test_danger_is_asked_before_it_is_written(data, book):
     assert entries(book, "put_up") == []
 
 
-def test_the_button_counts_what_it_writes(data):
-    ask = ask_of(data, "/write")
-    assert button_text(ask, reading_of(data, "", [])) == "Write it down"
-    assert button_text(ask, reading_of(data, "picked 3 lb plums", [])) == "Write 1 thing down"
-    two = reading_of(data, "picked 3 lb plums; ate 2 lb plums", [])
-    assert button_text(ask, two) == "Write 2 things down"
+def button(data, text):
+    ask, reading = ask_of(data, "/write"), reading_of(data, text, [])
+    return button_shown(ask, reading, dangers_of(ask, reading))
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("", "Write it down"),
+        ("picked 3 lb plums", "Write 1 thing down"),
+        ("picked 3 lb plums; ate 2 lb plums", "Write 2 things down"),
+        ("put up 7 quarts green beans, water bath 40 min", "Write it down, marked Do not eat"),
+        ("picked 3 lb plums; put up 7 quarts green beans, water bath 40 min",
+         "Write 2 things down, jars marked Do not eat"),
+    ],
+)  # fmt: skip
+def test_the_button_counts_what_it_writes(data, text, says):
+    assert text_of(button(data, text)) == says
 
 
 def test_a_meal_of_what_is_not_there_is_asked_about_and_written_with_the_answer(data):

@@ -81,3 +81,11 @@ def test_a_setting_and_a_frost_are_said_as_a_person_would(book):
     book.write("frost_seen", {"frost": "first of fall", "seen": "2026-10-01"}, on="2026-10-01")
     assert said_of_last(book) == "First frost of fall on 1 Oct 2026"
     assert said_of_last(book, METRIC) == "Erster Frost im Herbst am 1. Okt. 2026"
+
+
+@pytest.mark.parametrize(
+    ("text", "whole", "says"),
+    [("0.5 oz", 14175, "½ oz"), ("0.85 oz", 24097, "0.85 oz"), ("3.4 oz", 96388, "3 oz")],
+)
+def test_what_is_there_is_never_said_as_nothing(text, whole, says):
+    assert measured(US, {"text": text, "measure": "mass", "whole": whole}) == says

@@ -59,7 +59,7 @@ doubt-noted = { $field }: { $question }
 doubt-on-line = Zeile { SAY($n, style: "plain") }: { $text }
 doubt-adopted = { $piece ->
         [none] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }; das ändert man mit: croftbook item "{ $name }" --food "anderer Name" --measure mass
-       *[other] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }, eines wiegt { $piece } g; das ändert man mit: croftbook item "{ $name }" --food "anderer Name" --measure mass
+       *[other] { $name } gilt als { $row } der Nährwerttabelle, geführt nach { $measure }, eines wiegt { $piece }; das ändert man mit: croftbook item "{ $name }" --food "anderer Name" --measure mass
     }
 doubt-still-to-come = recorded_at: { $at } liegt noch in der Zukunft und bleibt so stehen: die Uhr, nach der es geschrieben wurde, ging vor, oder die dieses Rechners geht nach
 doubt-no-head-beside = neben der Datei steht kein Prüfkopf (.head), deshalb weiß niemand, ob ihr Ende ganz ist

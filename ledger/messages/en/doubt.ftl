@@ -59,7 +59,7 @@ doubt-noted = { $field }: { $question }
 doubt-on-line = line { SAY($n, style: "plain") }: { $text }
 doubt-adopted = { $piece ->
         [none] { $name } is taken as { $row } of the food table, kept by { $measure }; to change that: croftbook item "{ $name }" --food "another name" --measure mass
-       *[other] { $name } is taken as { $row } of the food table, kept by { $measure }, one weighs { $piece } g; to change that: croftbook item "{ $name }" --food "another name" --measure mass
+       *[other] { $name } is taken as { $row } of the food table, kept by { $measure }, one weighs { $piece }; to change that: croftbook item "{ $name }" --food "another name" --measure mass
     }
 doubt-still-to-come = recorded_at: { $at } is still to come and is kept: the clock that wrote it was ahead, or this machine's is behind
 doubt-no-head-beside = no head stands beside the file, so nobody can tell whether its end is whole

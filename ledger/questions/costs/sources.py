@@ -21,6 +21,7 @@ from ledger.figures import (
 )
 from ledger.items import item_key
 from ledger.questions.quantities import whole_unit
+from ledger.questions.shared.held import held_in
 from ledger.questions.telling import event_line
 
 if TYPE_CHECKING:
@@ -50,7 +51,7 @@ class Sources:
         lots, ev = state.lots, state.lots["ev"]
         draw, lot, amount = state.allocations
         self.amount = said(lots["whole"], self.whole_of(lots["item"]), ev)
-        self.jars = said(lots["jars"], "jars", ev)
+        self.jars = said(state.once(held_in).jars, "jars", ev)
         self.taken = said(amount, self.whole_of(lots["item"][lot]), state.draws["ev"][draw])
         whole = self.amount.at(lot).called("the-lot")
         self.share_taken = (self.taken.called("taken-amount") / whole).called("taken-share")

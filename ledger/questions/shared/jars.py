@@ -12,6 +12,7 @@ from ledger.messages import joined
 from ledger.messages.units import amount_later
 from ledger.questions.goes import goes
 from ledger.questions.shared.common import jars_gone
+from ledger.questions.shared.held import held_in
 from ledger.replay.columns import Array
 from ledger.replay.facts import SORTS
 from ledger.replay.journal import Journal
@@ -52,14 +53,19 @@ def left_in_words(state: State, lots: list[int]) -> str:
     measures = state.settings.newest("measures", "us") or "us"
     measure = state.facts.measure[int(state.lots["item"][lots[0]])] if lots else "mass"
     jars: dict[str, tuple[float, int]] = {}
-    rest = 0
+    held, rest = state.once(held_in), 0
     for lot in lots:
-        left, jar = int(state.left[lot]), _jar_of(state, lot)
+        left, jar = int(state.left[lot]), held.name(lot)
         if jar is None:
-            rest += left
+            sizes = held.several.get(lot, [])
+            if left != sum(whole for _, _, whole in sizes):  # of which size some went nobody said
+                rest, sizes = rest + left, []
+            for size, times, whole in sizes:
+                many, before = jars.get(size, (0.0, 0))
+                jars[size] = many + times / 1000, before + whole
             continue
         many, whole = jars.get(jar, (0.0, 0))
-        share = int(state.lots["jars"][lot]) / int(state.lots["whole"][lot])
+        share = float(held.jars[lot]) / int(state.lots["whole"][lot])
         jars[jar] = many + left * share, whole + left
     # of one batch in several sizes a quart holds more than a pint
     order = sorted(jars.items(), key=lambda one: -one[1][1] / max(one[1][0], 1e-9))
@@ -74,15 +80,6 @@ def left_in_words(state: State, lots: list[int]) -> str:
 
 def _few(many: float) -> str:
     return f"{many:.2f}".rstrip("0").rstrip(".")
-
-
-def _jar_of(state: State, lot: int) -> str | None:
-    """Return the jar that a lot is kept in; None where it is in none."""
-    row = int(state.lots["row"][lot])
-    if row < 0 or not state.lots["jars"][lot]:
-        return None
-    code = int(state.journal.tables["supplies"]["jar"][row])
-    return None if code < 0 else state.facts.names[int(state.facts.canon[code])]
 
 
 def _until(state: State, rank: int | None) -> dict[str, dict[str, int]]:

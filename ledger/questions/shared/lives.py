@@ -2,7 +2,8 @@
 
 A jar, a piece or one taking out of bulk is a subject. It failed where it was discarded as spoiled,
 unsealed, too old or eaten by pests; whatever else became of it, and what is still there, was good at
-its age.
+its age. Oldest first, a meal takes the milligram that rounding left of last year before this year's
+food: what is too little to list is no subject, else chard had kept for 323 days.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ import numpy as np
 
 from ledger.kinds import KINDS
 from ledger.methods.survival import Curve, product_limit
+from ledger.questions.shared.common import LISTED_FROM, listed_lots
 from ledger.replay import KEPT, tables
 from ledger.replay.facts import SORTS
 
@@ -77,15 +79,17 @@ def _groups(state: State) -> list[Group]:
     )
     age = draws["day"][draw] - lots["day"][lot]
     food = state.facts.sort[lots["item"]] == _FOOD
+    least = np.array([LISTED_FROM[m] for m in state.facts.measure] or [1])[lots["item"]]
     out: dict[tuple[int, str], Group] = {}
-    for n in np.flatnonzero(food[lot]).tolist():
+    for n in np.flatnonzero(food[lot] & (amount >= least[lot])).tolist():
         one = int(lot[n])
         group = _group(out, state, one)
         group.times.append(float(max(age[n], 0)))
         group.failed.append(bool(bad[n]))
         group.counts.append(_count(state, one, float(amount[n])))
         group.evs.append(int(draws["ev"][draw[n]]))
-    for one in np.flatnonzero(food & (state.left > 0)).tolist():
+    listed = listed_lots(state)
+    for one in listed[food[listed]].tolist():
         group = _group(out, state, one)
         group.times.append(float(state.as_of_day - lots["day"][one]))
         group.failed.append(False)

@@ -32,6 +32,7 @@ __all__ = [
     "LOOKED_UP",
     "Standing",
     "Standings",
+    "gravest_by_entry",
     "marked_batches",
     "marks_by_entry",
     "on_shelf",
@@ -432,14 +433,19 @@ def risky_items(state: State) -> frozenset[int]:
     return frozenset([*items[lots].tolist(), *items[loose].tolist()])
 
 
-def marks_by_entry(state: State) -> dict[str, str]:
-    """Return the words of the gravest mark on what is left of each batch, by the batch's entry."""
+def gravest_by_entry(state: State) -> dict[str, Standing]:
+    """Return the gravest mark on what is left of each batch, by the batch's entry."""
     found = state.once(on_shelf)
-    out: dict[str, str] = {}
+    out: dict[str, Standing] = {}
     for lot in sorted(found, key=lambda lot: found[lot].rank):
         if found[lot].is_marked:
-            out.setdefault(state.entry_id(int(state.lots["ev"][lot])), found[lot].text)
+            out.setdefault(state.entry_id(int(state.lots["ev"][lot])), found[lot])
     return out
+
+
+def marks_by_entry(state: State) -> dict[str, str]:
+    """Return the same in words."""
+    return {entry: one.text for entry, one in gravest_by_entry(state).items()}
 
 
 def marked_batches(state: State) -> dict[str, list[int]]:

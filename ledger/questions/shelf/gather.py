@@ -25,6 +25,7 @@ from ledger.messages import fixed
 from ledger.questions.costs import CostFigures
 from ledger.questions.costs.sources import Sources
 from ledger.questions.food import FoodFigures
+from ledger.questions.shared.held import held_in
 from ledger.questions.shared.use_by import Term, span_of, term_of
 from ledger.questions.telling import label_day
 from ledger.replay import GRAMS, ORIGINS
@@ -134,7 +135,7 @@ class Lots:
         sources = state.once(Sources)
         self.amount, self.left = sources.amount.at(lots), sources.left.at(lots)
         self.jars = sources.jars.at(lots)
-        self.in_jars = state.lots["jars"][lots] > 0
+        self.in_jars = state.once(held_in).jars[lots] > 0
         self._grams = state.costs.lot[lots, GRAMS]
         self.has_weight = self._grams.sum(axis=1) > 0
         self.is_made = state.lots["came"][lots] == _BATCH

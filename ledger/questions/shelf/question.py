@@ -12,6 +12,7 @@ from ledger.labels import split_label
 from ledger.messages import Code, Message
 from ledger.projections.base import Answer, Column, Compared, Node, Option, Projection
 from ledger.questions.shared.common import answer, assumptions_of, listed_lots
+from ledger.questions.shared.held import held_in
 from ledger.questions.shared.jars import jar_totals, left_in_words
 from ledger.questions.shared.keeping import keeping_of
 from ledger.questions.shelf.figures import lot_figures
@@ -158,9 +159,6 @@ def _record(shelf: Lots, figures: dict[str, list[float]], at: int) -> dict[str, 
     item = int(lots["item"][lot])
     jars = int(lots["jars"][lot]) or None
     jars_left, use_by, days = known["jars_left"], known["use_by"], known["days_left"]
-    row = int(lots["row"][lot])
-    code = int(state.journal.tables["supplies"]["jar"][row]) if row >= 0 else -1
-    jar = None if code < 0 else facts.names[int(facts.canon[code])]
     mark = state.costs.mark(lot)
     keeping, unpriced = keeping_of(state, lot), state.costs.names_of(mark)
     return {
@@ -170,7 +168,7 @@ def _record(shelf: Lots, figures: dict[str, list[float]], at: int) -> dict[str, 
         "item": facts.names[item],
         "on": day_text(int(lots["day"][lot])),
         "kept": KEPT[int(lots["kept"][lot])],
-        "jar": jar,
+        "jar": state.once(held_in).name(lot),
         "jars_left": jars_left,
         "labels_left": _labels_left(state, lot, jars, jars_left),
         "left.whole": int(known["left.whole"] or 0),

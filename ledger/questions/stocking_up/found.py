@@ -10,6 +10,7 @@ import numpy as np
 from ledger.kinds import KINDS
 from ledger.messages import sentence
 from ledger.messages.units import amount
+from ledger.questions.shared.common import listed_lots
 from ledger.questions.shared.keeping import keeping_of
 from ledger.questions.shared.use_by import days_of
 from ledger.questions.shared.use_past import UsePast, is_use, use_past
@@ -147,7 +148,7 @@ def _used_lately(state: State) -> set[int]:
 
 
 def _lots_left(state: State) -> dict[int, Array]:
-    rows = np.flatnonzero(state.left > 0)
+    rows = listed_lots(state)
     rows = rows[np.argsort(state.lots["item"][rows], kind="stable")]
     items, starts = np.unique(state.lots["item"][rows], return_index=True)
     parts = np.split(rows, starts[1:]) if rows.size else []
