@@ -5,10 +5,10 @@ from __future__ import annotations
 import uuid
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.forms.standing import stands_so
 from dashboard.forms.writing import told
 from dashboard.parts.alive import Lines

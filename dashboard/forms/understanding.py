@@ -6,10 +6,9 @@ import json
 from typing import Any
 from urllib.parse import urlencode
 
-from dash import dcc, html
-
 from dashboard.ask import Ask
 from dashboard.data import Data
+from dashboard.elements import dcc, html
 from dashboard.parts.danger import mark_of
 from ledger.amounts import format_whole, parse_amount
 from ledger.door import Answers

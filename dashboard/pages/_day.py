@@ -6,10 +6,10 @@ import datetime as dt
 from collections.abc import Iterator
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.forms.understanding import newest_bodies
 from dashboard.parts import figure, icon
 from dashboard.parts.boards import Board, boards_of

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from dash import dcc, html
-
 from dashboard.ask import Ask
 from dashboard.drawings.batches import Season, batches, sparkline
 from dashboard.drawings.home_and_shop import home_and_shop
+from dashboard.elements import dcc, html
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,

@@ -5,12 +5,12 @@ from __future__ import annotations
 import datetime as dt
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.drawings.marks import as_source
 from dashboard.drawings.year_strip import year_strip
+from dashboard.elements import dcc, html
 from dashboard.forms.happened import happened
 from dashboard.forms.specs import COMMON
 from dashboard.pages._day import things

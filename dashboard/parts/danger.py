@@ -6,10 +6,10 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.parts.marks import icon
 from ledger.published import GRAVE, MARKED
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
+from dashboard.elements import html
 from dashboard.parts.marks import icon
 
 __all__ = ["undo_button", "written_card"]
