@@ -23,6 +23,7 @@ from dashboard.parts import (
 )
 from dashboard.parts.boards import Board, boards_of, marks_of
 from dashboard.parts.danger import danger_card, mark_of, marked, said_of
+from dashboard.parts.folds import all_link
 from dashboard.parts.keeping import named, soonest, spoken, time_left, track
 from ledger.projections import Answer
 from ledger.published import MARKED
@@ -42,6 +43,8 @@ _ITEMS = (
 )
 _PLACES = (("fridge", "fridge"), ("freezer", "freezer"), ("cellar", "cellar"), ("shelf", "shelf"))
 """Where things are kept, each with its icon; anything else stands together."""
+_MOST = 24
+"""Lines of a place that are drawn at once, what is to be used first; the rest when asked for."""
 _FULL = 120
 """Days at which a bar is full."""
 _SURE, _NEAR_DAYS = 0.5, 45
@@ -214,7 +217,7 @@ def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> lis
     if not shown:
         return []
     folded = [
-        html.Details([_summary(ask, name, mark, places[name]), _goods(ask, places[name])])
+        html.Details([_summary(ask, name, mark, places[name]), *_goods(ask, name, places[name])])
         for name, mark in shown
     ]
     wide = [
@@ -222,7 +225,7 @@ def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> lis
         for name, mark in shown
         for part in (
             html.H3([icon(mark), words(f"shelf.place_{name}")], className="place"),
-            _goods(ask, places[name]),
+            *_goods(ask, name, places[name]),
         )
     ]
     head = words("shelf.else")
@@ -281,8 +284,11 @@ def _summary(ask: Ask, name: str, mark: str, rows: list[dict[str, Any]]) -> Comp
     )
 
 
-def _goods(ask: Ask, rows: list[dict[str, Any]]) -> Component:
-    return html.Ul([_thing(ask, row) for row in rows], className="goods")
+def _goods(ask: Ask, name: str, rows: list[dict[str, Any]]) -> list[Component | None]:
+    table = f"shelf-{name}"
+    drawn = rows if ask.wants_all(table) else rows[:_MOST]
+    lines = html.Ul([_thing(ask, row) for row in drawn], className="goods")
+    return [lines, all_link(ask, table, len(rows), len(drawn))]
 
 
 def _thing(ask: Ask, row: dict[str, Any]) -> Component:
