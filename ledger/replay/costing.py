@@ -19,12 +19,13 @@ from ledger.replay.columns import Array
 from ledger.replay.durables import Durables
 from ledger.replay.facts import SORTS
 from ledger.replay.flows import ORIGINS
-from ledger.replay.garden import Garden, Input, Season
+from ledger.replay.garden import Garden, Input
 from ledger.replay.marks import PROVISIONAL, Marks
 from ledger.replay.own_costs import OwnCosts, labour_rate
 from ledger.replay.prices import Prices
 from ledger.replay.regrown import Before, changed_rows, kept_columns, traced_again
 from ledger.replay.rows import Rows
+from ledger.replay.seasons import Season
 from ledger.replay.tracing import COMPONENTS, GRAMS, KCAL, VALUE, WIDTH, Traced, solve
 
 if TYPE_CHECKING:
@@ -76,7 +77,9 @@ class Costs:
         self.prices = (kept and kept[0]) or Prices(*of)
         self.durables = kept[1] if kept else Durables(*of)
         self.bought_inputs = kept[2] if kept else self._bought_inputs()
-        self.marks = Marks(self, state)
+        # with the bits of the moment before, as the garden's seasons are marked by them
+        was = None if state.before is None else state.before.costs
+        self.marks: Marks = Marks(self, state, None if was is None else was.marks)
         if state.before is not None:
             self._grow(state.before)
             return
@@ -107,7 +110,7 @@ class Costs:
         stays = before.lots[was.guessed[~before.touched[was.state.lots["item"][was.guessed]]]]
         self.guessed = np.sort(np.concatenate([stays, guessed]))
         garden = self.lot[:, _COMPONENT["garden"]].copy()
-        self._garden()
+        self._garden(was.garden if self.prices is was.prices else None)
         other = self.lot[self.harvest_lots, _COMPONENT["garden"]] != garden[self.harvest_lots]
         self.rows = was.rows.grown(state, before.lots)
         self.own = was.own.grown(state, self.rows)
@@ -226,7 +229,7 @@ class Costs:
         self.lot[some[raw], _KCAL + came[raw]] = whole[raw] * self.kcal[item[raw]]
         return np.asarray(some[guessed])
 
-    def _garden(self) -> None:
+    def _garden(self, before: Garden | None = None) -> None:
         state, lots = self.state, self.state.lots
         season = Season(state.settings.newest("season_starts"))
         rows = np.flatnonzero(lots["origin"] == _ORIGIN["grown"])
@@ -238,7 +241,7 @@ class Costs:
 
         harvest = item, day, whole
         inputs = self.bought_inputs + self._seed_inputs()
-        self.garden = Garden(season, inputs, harvest, state.facts.item_of, worth)
+        self.garden = Garden(season, inputs, harvest, state.facts.item_of, worth, before)
         self.harvest_lots = rows
         self.lot[rows, _COMPONENT["garden"]] = self.garden.per_lot()
 
