@@ -47,7 +47,7 @@ class Came:
         came, used, drawn = (np.zeros(shape) for _ in range(3))
         opening = np.zeros(shape[0])
         for flow, table, keep in (
-            (lots, came, None), (draws, drawn, None), (draws, used, is_use(state)),
+            (lots, came, None), (draws, drawn, None), (draws, used, state.once(is_use)),
         ):  # fmt: skip
             inside = flow["day"] >= first
             at = np.flatnonzero(inside if keep is None else inside & keep)
@@ -64,7 +64,7 @@ class Came:
             np.concatenate([zero, np.cumsum(x, axis=1)], axis=1) for x in (used, drawn)
         )
         self.there = np.concatenate([zero, np.cumsum(there, axis=1)], axis=1)
-        rows = np.flatnonzero(is_supply(state) & (lots["day"] >= first))
+        rows = np.flatnonzero(state.once(is_supply) & (lots["day"] >= first))
         order = rows[np.lexsort((lots["day"][rows], lots["item"][rows]))]
         self._supply_item, self._supply_day = lots["item"][order], lots["day"][order]
 

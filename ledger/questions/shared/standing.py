@@ -21,8 +21,9 @@ from ledger.published import CANNING, GRAVE, MARKED, OPEN, STANDINGS, Judgement
 from ledger.published.words import fixed
 from ledger.questions.as_published.records import has_judgement, judgement_of, schedules_of
 from ledger.questions.shared.common import listed_lots
-from ledger.questions.touched.touching import touching
+from ledger.questions.touched.touching import Touching, touching
 from ledger.replay import KEPT, tables
+from ledger.replay.columns import Array
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -155,17 +156,17 @@ class Standings:
         self._plain: dict[int, Standing] = {}
         self._of_event: dict[int, Standing | None] = {}
         self._found: dict[int, Standing | None] = {}
+        self._marked: set[int] = set()
         self._schedules = schedules_of(state)
         self._settled = _looked_up(state)
-        draws = state.draws
-        _, lot, _ = state.allocations
         self._missed: dict[int, list[tuple[int, int]]] = {}
         self._pool: dict[int, list[Standing | None]] = {}
-        missing = np.flatnonzero(draws["role"] == len(tables.ROLES))
-        for d in missing[np.argsort(draws["pos"][missing])].tolist():
-            for row in state.allocations_of_draw(d).tolist():
-                item = int(draws["item"][d])
-                self._missed.setdefault(item, []).append((int(draws["pos"][d]), int(lot[row])))
+        draws, (draw, lot, _) = state.draws, state.allocations
+        rows = np.flatnonzero((draws["role"] == len(tables.ROLES))[draw])
+        rows = rows[np.argsort(draws["pos"][draw[rows]], kind="stable")]
+        of = (draws[name][draw[rows]].tolist() for name in ("item", "pos"))
+        for item, pos, one in zip(*of, lot[rows].tolist(), strict=True):
+            self._missed.setdefault(item, []).append((pos, one))
 
     def own(self, ev: int) -> Standing | None:
         """Return how a batch stands by itself; None where nothing is compared."""
@@ -195,7 +196,6 @@ class Standings:
     def of(self, lots: Iterable[int]) -> dict[int, Standing | None]:
         """Return how lots stand, whatever their depth."""
         wanted = [int(lot) for lot in lots]
-        rank = self._state.moment.rank
         open_ones = [lot for lot in wanted if lot not in self._found]
         if not open_ones:
             return {lot: self._found[lot] for lot in wanted}
@@ -214,11 +214,27 @@ class Standings:
                 break
             seen.update(more)
             behind += more
-        evs = graph.evs[reached[graph.lots :]]
-        for ev in evs[np.argsort(rank[evs])].tolist():
-            if ev not in self._of_event:
-                self._of_event[ev] = self._inherited(ev)
+        self._hand_down(graph, graph.evs[reached[graph.lots :]])
         return {lot: self._of_lot(lot) for lot in wanted}
+
+    def _hand_down(self, graph: Touching, evs: Array) -> None:
+        """Work out what some events inherit, the earliest first: few take anything that is marked."""
+        found = self._state.lots["suffix"] >= 2
+        nodes = graph.nodes_of(evs)
+        for at in np.argsort(self._state.moment.rank[evs]).tolist():
+            ev, node = int(evs[at]), int(nodes[at])
+            if ev in self._of_event:
+                continue
+            # a lid that closes jars is among them, too: it bears no mark
+            takes = graph.before(node)
+            is_marked = any(one in self._marked or found[one] for one in takes)
+            inherits = self._of_event[ev] = self._inherited(ev) if is_marked else None
+            own = self._judged(ev)
+            if inherits is not None or (own is not None and own[0].is_marked):
+                for lot in graph.after(node):
+                    one = self._of_lot(lot)
+                    if one is not None and one.is_marked:
+                        self._marked.add(lot)
 
     def of_one(self, lot: int) -> Standing | None:
         """Return how a lot stands, whatever its depth."""

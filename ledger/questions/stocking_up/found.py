@@ -143,7 +143,7 @@ def _used_lately(state: State) -> set[int]:
     """Return the items of which some was used within `LOOK_BACK`."""
     draws = state.draws
     recent = draws["day"] > state.as_of_day - 7 * LOOK_BACK
-    return set(np.unique(draws["item"][is_use(state) & recent]).tolist())
+    return set(np.unique(draws["item"][state.once(is_use) & recent]).tolist())
 
 
 def _lots_left(state: State) -> dict[int, Array]:
