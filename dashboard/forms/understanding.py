@@ -209,10 +209,7 @@ def recent_recipes(data: Data) -> list[str]:
 
 def newest_bodies(data: Data, many: int = 1000) -> list[tuple[str, dict[str, Any]]]:
     """Return kinds and bodies of the newest events, newest first."""
-    rows = [
-        row for chunk in data.book.log.read(after=max(0, data.position() - many)) for row in chunk
-    ]
-    return [(row[2], json.loads(row[10])) for row in reversed(rows)]
+    return data.newest(many)
 
 
 def _names(body: dict[str, Any]) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from typing import Any
 
@@ -262,11 +263,11 @@ def _together(
     first = soonest(several)
     seen = {row["item"] for row in first}
     first += list({row["item"]: row for row in several if row["item"] not in seen}.values())
+    here, all_over = (Counter(one["item"] for one in some) for some in (several, rows))
     out = []
     for row in first:
-        mine = [one["lot"] for one in several if one["item"] == row["item"]]
-        is_all = len(mine) == sum(one["item"] == row["item"] for one in rows)
-        text = whole.get(row["item"]) if is_all and len(mine) > 1 else None
+        mine = here[row["item"]]
+        text = whole.get(row["item"]) if mine == all_over[row["item"]] and mine > 1 else None
         out.append({**row, "left": {**row["left"], "text": text or row["left"]["text"]}})
     return out
 

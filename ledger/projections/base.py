@@ -135,9 +135,19 @@ class Answer:
         """The cells without NaN and NumPy's numbers: they are asked for again and again."""
         return {name: _plain_column(cells) for name, cells in self.cells.items()}
 
-    def rows(self) -> list[dict[str, Any]]:
-        """Return the records by the names of the columns; what is not known is None."""
-        return _rows_of(self._plain_cells)
+    def column(self, name: str) -> Sequence[Any]:
+        """Return a column's cells; what is not known is None."""
+        return self._plain_cells[name]
+
+    def rows(self, at: Sequence[int] | None = None) -> list[dict[str, Any]]:
+        """Return the records by the names of the columns; what is not known is None.
+
+        Parameters
+        ----------
+        at : sequence of int, optional
+            Only these, by their places: of a thousand most pages show a few.
+        """
+        return _rows_of(_some(self._plain_cells, at))
 
     def each_row(self) -> Iterator[dict[str, Any]]:
         """Yield the records one by one, as `rows` returns them."""
@@ -145,11 +155,21 @@ class Answer:
         for row in zip(*columns.values(), strict=True):
             yield dict(zip(columns, row, strict=True))
 
-    def records(self) -> list[dict[str, Any]]:
-        """Return the records with nested objects; what is not known is None."""
+    def records(self, at: Sequence[int] | None = None) -> list[dict[str, Any]]:
+        """Return the records with nested objects; what is not known is None. `at` as in `rows`.
+
+        All of them are made once: who asks must not change them.
+        """
+        return list(self._nested) if at is None else self._nest_some(at)
+
+    @cached_property
+    def _nested(self) -> list[dict[str, Any]]:
+        return self._nest_some(None)
+
+    def _nest_some(self, at: Sequence[int] | None) -> list[dict[str, Any]]:
         columns: dict[str, Sequence[Any]] = {}
         groups: dict[str, dict[str, Sequence[Any]]] = {}
-        for name, cells in self._plain_cells.items():
+        for name, cells in _some(self._plain_cells, at).items():
             head, _, rest = name.partition(".")
             if rest:
                 groups.setdefault(head, {})[rest] = cells
@@ -219,6 +239,14 @@ def _plain(value: Any) -> Any:
 def _rows_of(columns: Mapping[str, Sequence[Any]]) -> list[dict[str, Any]]:
     names = tuple(columns)
     return [dict(zip(names, row, strict=True)) for row in zip(*columns.values(), strict=True)]
+
+
+def _some(
+    columns: dict[str, Sequence[Any]], at: Sequence[int] | None
+) -> Mapping[str, Sequence[Any]]:
+    if at is None:
+        return columns
+    return {name: [cells[i] for i in at] for name, cells in columns.items()}
 
 
 def cells_of(

@@ -89,7 +89,7 @@ def target_of(state: State, item: int, ev: int, body: dict[str, Any]) -> tuple[i
 
 
 def stock_targets(state: State) -> dict[int, StockTarget]:
-    """Return the newest target of each strand that is kept lot by lot, by its number."""
+    """Return the newest target of each strand that is kept lot by lot, by its number; ask with ``state.once``."""
     people = state.settings.newest("people")
     out = {}
     for ev, body in state.bodies("target_set"):

@@ -114,7 +114,9 @@ class Costs:
         other = self.lot[self.harvest_lots, _COMPONENT["garden"]] != garden[self.harvest_lots]
         self.rows = was.rows.grown(state, before.lots)
         self.own = was.own.grown(state, self.rows)
-        self._trace(before, self.harvest_lots[other])
+        changed = self._trace(before, self.harvest_lots[other])
+        if changed is not None:
+            self.marks.take_over(was.marks, before, changed)
 
     def moved(self, state: State) -> Costs:
         """Return these costs for another day on which the same events count.
@@ -301,8 +303,10 @@ class Costs:
 
     # -- batches ------------------------------------------------------------------------
 
-    def _trace(self, before: Before | None = None, other: Array = _NONE) -> None:
+    def _trace(self, before: Before | None = None, other: Array = _NONE) -> Array | None:
         """Carry figures through the rows; those that nothing changed are taken over.
+
+        Returns which rows may hold others than before, shape (rows,); None where all were solved.
 
         Parameters
         ----------
@@ -323,6 +327,7 @@ class Costs:
         only_food = bool(is_food[take].all())
         earlier = before.costs.traced if before is not None and only_food else None
         number = anew = np.arange(rows.count)
+        changed: Array | None = None
         if before is not None and earlier is not None:
             changed = changed_rows(before, state, rows, other, takes)
             number, anew = np.cumsum(changed) - 1, np.flatnonzero(changed)
@@ -348,6 +353,7 @@ class Costs:
                 food.lots[:, _GRAMS:],
             )
         self.lot[rows.made_lots] = traced.lots
+        return changed
 
     def _add_raw(
         self, own: Array, row: Array, lot: Array, amount: Array, day: Array, is_food: Array

@@ -51,10 +51,13 @@ class Came:
         ):  # fmt: skip
             inside = flow["day"] >= first
             at = np.flatnonzero(inside if keep is None else inside & keep)
-            np.add.at(table, (flow["item"][at], flow["day"][at] - first), flow["whole"][at] / 1000)
+            cells = flow["item"][at] * shape[1] + flow["day"][at] - first
+            whole = flow["whole"][at] / 1000
+            table[:] = np.bincount(cells, whole, table.size).reshape(shape)
         for flow, sign in ((lots, 1), (draws, -1)):
             at = np.flatnonzero(flow["day"] < first)
-            np.add.at(opening, flow["item"][at], sign * flow["whole"][at] / 1000)
+            whole = sign * flow["whole"][at] / 1000
+            opening += np.bincount(flow["item"][at], whole, opening.size)
         least = np.array([LISTED_FROM[m] for m in facts.measure] or [1])[:, None] / 1000
         stock = opening[:, None] + np.cumsum(came - drawn, axis=1)
         before = np.concatenate([opening[:, None], stock[:, :-1]], axis=1)

@@ -109,7 +109,7 @@ def plain_of(state: State, only: list[int] | None = None) -> Plain:
     """Return what lies ahead of all strands with something left or a target, or of some strands."""
     rows = listed_lots(state)
     of = state.lots["item"][rows]
-    targets = stock_targets(state)
+    targets = state.once(stock_targets)
     items = np.unique(np.concatenate([of, np.array(sorted(targets), np.int64)]).astype(np.int64))
     if only is not None:
         items = np.array(sorted(only), np.int64)

@@ -117,6 +117,19 @@ def use_by_of(state: State, lot: int) -> tuple[int | None, str | None]:
 
 def term_of(state: State, lot: int) -> Term | None:
     """Return the same with what it is counted from; None where there is no such day."""
+    mine = state.once(_terms)
+    if lot not in mine:
+        mine[lot] = _kept_term(state, lot)
+    return mine[lot]
+
+
+def _terms(_state: State) -> dict[int, Term | None]:
+    """Return where the terms of a moment are kept by their lots."""
+    return {}
+
+
+def _kept_term(state: State, lot: int) -> Term | None:
+    """Return a lot's term by all that it follows from, as it was worked out at any moment before."""
     from ledger.questions.shared.standing import standing_of
 
     lots, standing = state.lots, standing_of(state, lot)

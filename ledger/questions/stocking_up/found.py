@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
 __all__ = ["LOOK_BACK", "Found", "Keeps", "Pack", "found"]
 
+_DAY_BITS = 32
 LOOK_BACK = 52
 """Weeks in which a staple must have been used, and a price seen."""
 
@@ -94,7 +95,7 @@ def found(state: State, only: int | None = None) -> Found:
     A staple is food, supply, lids or fuel that was bought on two days or more (or has a target), is
     mostly bought and not the household's own, and was used within the last year (or has a target).
     """
-    targets = stock_targets(state)
+    targets = state.once(stock_targets)
     several = _staples(state, targets, _used_lately(state))
     if only is not None:
         several = [item for item in several if item == only]
@@ -129,8 +130,9 @@ def _staples(state: State, targets: dict[int, StockTarget], used: set[int]) -> l
     # Nothing came in for a year: go by all that ever came.
     still = (bought + made) == 0
     bought, made = np.where(still, total(shop), bought), np.where(still, total(own), made)
-    days = np.unique(np.stack([lots["item"][shop], lots["day"][shop]]), axis=1)
-    times = np.bincount(days[0], minlength=size)
+    days = np.sort(lots["item"][shop] << _DAY_BITS | lots["day"][shop])
+    days = days[np.flatnonzero(np.diff(days, prepend=-1))]
+    times = np.bincount(days >> _DAY_BITS, minlength=size)
     keep = (bought > made) & np.isin(state.facts.sort, _SORTS)
     return [
         item
