@@ -217,8 +217,9 @@ def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> lis
     shown = [(name, mark) for name, mark in (*_PLACES, ("elsewhere", "more")) if name in places]
     if not shown:
         return []
+    goods = {name: _goods(ask, name, places[name]) for name, _ in shown}  # drawn once for both
     folded = [
-        html.Details([_summary(ask, name, mark, places[name]), *_goods(ask, name, places[name])])
+        html.Details([_summary(ask, name, mark, places[name]), *goods[name]])
         for name, mark in shown
     ]
     wide = [
@@ -226,7 +227,7 @@ def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> lis
         for name, mark in shown
         for part in (
             html.H3([icon(mark), words(f"shelf.place_{name}")], className="place"),
-            *_goods(ask, name, places[name]),
+            *goods[name],
         )
     ]
     head = words("shelf.else")

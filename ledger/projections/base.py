@@ -131,13 +131,21 @@ class Answer:
         return any(_plain(cell) is not None for cell in self.cells[column])
 
     @cached_property
-    def _plain_cells(self) -> dict[str, Sequence[Any]]:
-        """The cells without NaN and NumPy's numbers: they are asked for again and again."""
-        return {name: _plain_column(cells) for name, cells in self.cells.items()}
+    def _known(self) -> dict[str, Sequence[Any]]:
+        """Columns without NaN and NumPy's numbers: they are asked for again and again."""
+        return {}
 
     def column(self, name: str) -> Sequence[Any]:
         """Return a column's cells; what is not known is None."""
-        return self._plain_cells[name]
+        if name not in self._known:
+            self._known[name] = _plain_column(self.cells[name])
+        return self._known[name]
+
+    def _columns(self, at: Sequence[int] | None = None) -> dict[str, Sequence[Any]]:
+        """Return all columns so; only the cells at some places, where those are named."""
+        if at is None:
+            return {name: self.column(name) for name in self.cells}
+        return {name: _plain_column([cells[i] for i in at]) for name, cells in self.cells.items()}
 
     def rows(self, at: Sequence[int] | None = None) -> list[dict[str, Any]]:
         """Return the records by the names of the columns; what is not known is None.
@@ -147,11 +155,11 @@ class Answer:
         at : sequence of int, optional
             Only these, by their places: of a thousand most pages show a few.
         """
-        return _rows_of(_some(self._plain_cells, at))
+        return _rows_of(self._columns(at))
 
     def each_row(self) -> Iterator[dict[str, Any]]:
         """Yield the records one by one, as `rows` returns them."""
-        columns = self._plain_cells
+        columns = self._columns()
         for row in zip(*columns.values(), strict=True):
             yield dict(zip(columns, row, strict=True))
 
@@ -169,7 +177,7 @@ class Answer:
     def _nest_some(self, at: Sequence[int] | None) -> list[dict[str, Any]]:
         columns: dict[str, Sequence[Any]] = {}
         groups: dict[str, dict[str, Sequence[Any]]] = {}
-        for name, cells in _some(self._plain_cells, at).items():
+        for name, cells in self._columns(at).items():
             head, _, rest = name.partition(".")
             if rest:
                 groups.setdefault(head, {})[rest] = cells
@@ -239,14 +247,6 @@ def _plain(value: Any) -> Any:
 def _rows_of(columns: Mapping[str, Sequence[Any]]) -> list[dict[str, Any]]:
     names = tuple(columns)
     return [dict(zip(names, row, strict=True)) for row in zip(*columns.values(), strict=True)]
-
-
-def _some(
-    columns: dict[str, Sequence[Any]], at: Sequence[int] | None
-) -> Mapping[str, Sequence[Any]]:
-    if at is None:
-        return columns
-    return {name: [cells[i] for i in at] for name, cells in columns.items()}
 
 
 def cells_of(
