@@ -143,7 +143,7 @@ class Garden:
         self.by_crop: dict[tuple[int, int], float] = {}
         self.marks: dict[tuple[int, int], int] = {}
         self.parts: list[Part] = []
-        if before is not None and inputs == before._inputs and self._last == before._last:
+        if before is not None and self._is_spread_like(before):
             self.parts, pooled = before.parts, before._pooled
         else:
             bought_in = season.of(np.array([one.day for one in inputs], np.int64)).tolist()
@@ -152,7 +152,8 @@ class Garden:
             pooled = self._pool()
         self._pooled: _Pooled = pooled
         self._borne: dict[int, _Borne] = {}
-        same = self._same_years(before) if before is not None else frozenset()
+        none: frozenset[int] = frozenset()
+        same = self._same_years(before) if before is not None and pooled else none
         for year, crops in self._pooled.items():
             self._bear(year, crops, before if year in same else None)
 
@@ -172,13 +173,27 @@ class Garden:
         """The place in `key` of each harvest lot."""
         return self._keyed[1]
 
+    def _is_spread_like(self, before: Garden) -> bool:
+        """Return whether a moment before spread the same over the same: nothing else is asked of it."""
+        if self._inputs != before._inputs:
+            return False
+        return not self._inputs or (
+            np.array_equal(self.key, before.key)
+            and np.array_equal(self._last_days, before._last_days)
+        )
+
+    @cached_property
+    def _last_days(self) -> Array:
+        """The last day on which each strand was harvested in a season, shape (keys,)."""
+        last = np.full(self.key.size, np.iinfo(np.int64).min)
+        np.maximum.at(last, self.which, self.day)
+        return last
+
     @cached_property
     def _last(self) -> dict[int, dict[int, int]]:
         """Return the last day on which each crop (any: -1) was harvested, by season."""
-        last = np.full(self.key.size, np.iinfo(np.int64).min)
-        np.maximum.at(last, self.which, self.day)
         out: dict[int, dict[int, int]] = {}
-        for key, day in zip(self.key.tolist(), last.tolist(), strict=True):
+        for key, day in zip(self.key.tolist(), self._last_days.tolist(), strict=True):
             for crop in (int(self._crop_of[key & 0xFFFFFF]), -1):
                 seasons = out.setdefault(crop, {})
                 seasons[key >> 24] = max(seasons.get(key >> 24, day), day)
