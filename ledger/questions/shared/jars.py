@@ -134,14 +134,14 @@ def _pieces(state: State, until: int | None) -> dict[str, int]:
     """Return the empty jars that came in, less those that went out as such, by kind."""
     totals: dict[int, int] = {}
     tables, kinds = state.journal.tables, list(KINDS)
+    is_jar = state.facts.sort[state.facts.canon] == SORTS.index("jar")
     for table, signs in (("supplies", _CAME), ("draws", _WENT)):
         rows = state.moment.of(tables[table]["ev"])
-        if until is not None:
-            rows = rows[state.moment.rank[tables[table]["ev"][rows]] <= until]
         if not rows.size:
             continue
-        is_jar = state.facts.sort[state.facts.canon] == SORTS.index("jar")
         rows = rows[is_jar[tables[table]["item"][rows]]]
+        if until is not None:
+            rows = rows[state.moment.rank[tables[table]["ev"][rows]] <= until]
         item = state.facts.canon[tables[table]["item"][rows]]
         whole = state.facts.strands.pieces(tables[table], rows)
         kind = tables["events"]["kind"][tables[table]["ev"][rows]]
@@ -174,9 +174,11 @@ def _entries(state: State, until: int | None) -> list[tuple[tuple[str, int], tup
     entry_of[rows] = entry
     whole, jars = (_added(entry, lots[name][rows], first.size) for name in ("whole", "jars"))
     into = entry_of[state.allocations[1]]
+    of_jars = np.flatnonzero(into >= 0)
+    by = draw[of_jars]
     gone = []
     for mask in (back, away, broken):
-        some = np.flatnonzero(mask[draw] & (into >= 0))
+        some = of_jars[mask[by]]
         gone.append(_added(into[some], amount[some], first.size))
     codes = supplies["jar"][lots["row"][rows[first]]]
     names = {code: state.facts.names[int(state.facts.canon[code])] for code in set(codes.tolist())}
