@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import datetime as dt
+import json
 import threading
 from collections import OrderedDict
 from collections.abc import Callable
@@ -53,6 +54,7 @@ class Data:
         self.watch = Watch(book)
         self._kept: OrderedDict[tuple[Any, ...], Any] = OrderedDict()
         self._history: list[HistoryRow] = []
+        self._bodies: dict[int, tuple[int, int, list[tuple[str, dict[str, Any]]]]] = {}
         self._upto = 0
         self._generation = 0
         self._settings: dict[str, str | None] = {}
@@ -106,6 +108,23 @@ class Data:
         self._history = self.book.history() if new is None else [*new[::-1], *self._history]
         self._upto = self._history[0].seq if self._history else 0
         return self._history
+
+    def newest(self, many: int) -> list[tuple[str, dict[str, Any]]]:
+        """Return kinds and bodies of the newest events, newest first; those read before are kept."""
+
+        def make() -> list[tuple[str, dict[str, Any]]]:
+            upto, generation, known = self._bodies.get(many, (0, -1, []))
+            end = self.position()
+            if generation != self.book.generation or end < upto:
+                upto, known = 0, []
+            start = max(upto, end - many)
+            rows = self.book.log.read(after=start)
+            new = [(row[2], json.loads(row[10])) for chunk in rows for row in chunk]
+            found = [*new[::-1], *known][:many]
+            self._bodies[many] = start + len(new), self.book.generation, found
+            return found
+
+        return self.kept(("newest", many), make)
 
     def kept(self, key: tuple[Any, ...], make: Callable[[], _Out]) -> _Out:
         """Return something made once for the present end of the log and day.

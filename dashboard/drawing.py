@@ -5,10 +5,9 @@ from __future__ import annotations
 import logging
 from typing import Any
 
-from dash import dcc, html
-
 from dashboard.ask import Ask, read_query, words_of
 from dashboard.data import Data, Moment
+from dashboard.elements import dcc, html
 from dashboard.pages import page_at
 from dashboard.parts.alerts import alert
 from dashboard.parts.saying import linked

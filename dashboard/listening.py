@@ -29,6 +29,7 @@ from dashboard.crowd import Crowd, Pace, Standing, Visit
 from dashboard.gate import Gate
 from dashboard.gate.gate import MOST_BYTES
 from dashboard.gate.waits import network_of
+from dashboard.sweeping import Sweeper
 
 __all__ = ["Listening"]
 
@@ -155,6 +156,7 @@ class Doorway(HTTPServer):
         self.known, self.strangers = (WSGIContainer(listening.app, pool) for pool in self.pools)
         self.visits: dict[object, Visit] = {}
         self.working: set[asyncio.Task[None]] = set()
+        self.sweeper = Sweeper()
 
     async def finish(self) -> None:
         """Answer what was begun, then close."""
@@ -248,6 +250,7 @@ class Doorway(HTTPServer):
     def take(self, request: HTTPServerRequest, visit: Visit, *, known: bool) -> None:
         """Answer a request that came in whole."""
         self.crowd.now_is(visit, Standing.WORKING if known else Standing.WAITING)
+        self.sweeper.asked()
         visit.is_known |= known
         task = asyncio.get_running_loop().create_task(self._answer(request, visit, known=known))
         self.working.add(task)
@@ -270,6 +273,7 @@ class Doorway(HTTPServer):
             connection.stream.close()
         finally:
             self.crowd.now_is(visit, Standing.KNOWN if visit.is_known else Standing.ARRIVING)
+            self.sweeper.answered(asyncio.get_running_loop())
 
 
 class _Arriving(HTTPMessageDelegate):

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.away.strip import waiting
 from dashboard.data import Data
+from dashboard.elements import dcc, html
 from dashboard.pages import PAGES
 from dashboard.parts import icon, still
 from dashboard.parts.alive import Panel

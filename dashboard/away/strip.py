@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import json
 
-from dash import html
 from dash.development.base_component import Component
 
+from dashboard.elements import html
 from dashboard.forms.specs import FORMS
 from dashboard.words import Words, catalogue
 

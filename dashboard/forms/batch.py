@@ -7,10 +7,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.forms.heads import heads_of
 from dashboard.forms.low_acid import low_acid_card
 from dashboard.forms.process import Printed, in_danger, printed

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import json
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.forms.boxes import box_id
 from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import FORMS

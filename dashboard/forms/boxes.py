@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.forms.remembered import remembered
 from dashboard.forms.specs import Form
 from dashboard.forms.understanding import understood

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from dash import dcc, html
-
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.forms.low_acid import caution_parts
 from dashboard.forms.writing import LOW_ACID, key_of
 from dashboard.parts.alerts import alert

@@ -6,10 +6,10 @@ import datetime as dt
 import uuid
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.forms.batch import beside_batch
 from dashboard.forms.bill import bill_says, bill_sum, shops
 from dashboard.forms.boxes import basket, box_id, single

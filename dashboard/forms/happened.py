@@ -6,10 +6,10 @@ import uuid
 from collections.abc import Mapping
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.forms.low_acid import low_acid_card
 from dashboard.forms.standing import stands_so, would_stand
 from dashboard.forms.understanding import mark_of_item

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from dash import html
-
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.forms.process import how_said
 from dashboard.forms.reading import Typed
 from dashboard.parts.boards import size_of

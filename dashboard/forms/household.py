@@ -6,11 +6,11 @@ import re
 import uuid
 from collections.abc import Mapping
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.data import Data
+from dashboard.elements import dcc, html
 from dashboard.parts.alive import Box
 from dashboard.words import LANGUAGES, Words
 from ledger.door import Answers, Entry, Written

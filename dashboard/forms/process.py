@@ -7,10 +7,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.forms.boxes import label_of, single
 from dashboard.forms.specs import Form
 from dashboard.parts.kitchen import kitchen

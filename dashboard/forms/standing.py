@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.parts.danger import said_of
 from ledger.door import Answers, Entry, Written
 from ledger.errors import LedgerError

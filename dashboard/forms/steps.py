@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.forms.batch import Beside
 from dashboard.forms.process import HOW, process_rows
 from dashboard.forms.specs import Form

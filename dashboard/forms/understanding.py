@@ -6,10 +6,9 @@ import json
 from typing import Any
 from urllib.parse import urlencode
 
-from dash import dcc, html
-
 from dashboard.ask import Ask
 from dashboard.data import Data
+from dashboard.elements import dcc, html
 from dashboard.parts.danger import mark_of
 from ledger.amounts import format_whole, parse_amount
 from ledger.door import Answers
@@ -210,14 +209,8 @@ def recent_recipes(data: Data) -> list[str]:
 
 
 def newest_bodies(data: Data, many: int = 1000) -> list[tuple[str, dict[str, Any]]]:
-    """Return kinds and bodies of the newest events, newest first; read once an end of the log."""
-
-    def make() -> list[tuple[str, dict[str, Any]]]:
-        after = max(0, data.position() - many)
-        rows = [row for chunk in data.book.log.read(after=after) for row in chunk]
-        return [(row[2], json.loads(row[10])) for row in reversed(rows)]
-
-    return data.kept(("newest bodies", many), make)
+    """Return kinds and bodies of the newest events, newest first."""
+    return data.newest(many)
 
 
 def _names(body: dict[str, Any]) -> list[str]:

@@ -6,11 +6,10 @@ import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
-from dash import dcc
-
 from dashboard.ask import Ask
 from dashboard.drawings.beds import Bed
 from dashboard.drawings.plan import LaidBed, LaidCrop, plan
+from dashboard.elements import dcc
 from dashboard.parts import icon
 from dashboard.parts.drawings import drawing
 from ledger.errors import InputError

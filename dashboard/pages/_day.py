@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections import Counter
 from collections.abc import Iterator
+from itertools import islice
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.forms.understanding import newest_bodies
 from dashboard.parts import figure, icon
 from dashboard.parts.boards import Board, boards_of
@@ -28,14 +30,9 @@ _LOW_WEEKS = 6
 _MOST, _NAMED = 3, 3
 
 
-def things(ask: Ask) -> list[Component]:
-    """Return at most three things, the most pressing first."""
-    out = []
-    for one in _all(ask):
-        out.append(one)
-        if len(out) == _MOST:
-            break
-    return out
+def things(ask: Ask, most: int = _MOST) -> list[Component]:
+    """Return at most three things, the most pressing first; what lies behind the others is not asked."""
+    return list(islice(_all(ask), most))
 
 
 def _all(ask: Ask) -> Iterator[Component]:
@@ -149,15 +146,13 @@ def _made_here(ask: Ask) -> set[str]:
 
 
 def _open_batches(ask: Ask) -> Iterator[Component]:
-    frame = ask.show("as-published").frame
-    if frame.empty:
-        return
+    several = Counter(ask.show("as-published").cells["standing"])
     words = ask.words
     for standing, one, many in (
         ("short of it", "today.short_one", "today.short"),
         ("not recorded", "today.not_recorded_one", "today.not_recorded"),
     ):
-        n = int((frame["standing"] == standing).sum())
+        n = several[standing]
         if n:
             look = words("today.look_one" if n == 1 else "today.look")
             href = f"/as-published?standing={standing.replace(' ', '+')}"

@@ -6,10 +6,10 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 import pandas as pd
-from dash import dcc, html
 
 from dashboard.ask import Ask
 from dashboard.drawings.practice import practice
+from dashboard.elements import dcc, html
 from dashboard.parts import answer_table, choice, choices, csv_link, figure, sentences, sheet
 from dashboard.parts.drawings import drawing, text_of
 from dashboard.parts.sheets import Cell, Group

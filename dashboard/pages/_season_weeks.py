@@ -6,12 +6,11 @@ import datetime as dt
 from collections.abc import Mapping
 from typing import Any
 
-from dash import dcc, html
-
 from dashboard.ask import Ask
 from dashboard.drawings.crops_by_week import Crop, crops_by_week
 from dashboard.drawings.lines import Line, lines
 from dashboard.drawings.one_crop import one_crop
+from dashboard.elements import dcc, html
 from dashboard.parts import answer_table, figure, section
 from dashboard.parts.drawings import drawing
 from ledger.projections import Answer

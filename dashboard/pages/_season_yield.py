@@ -7,11 +7,11 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 import pandas as pd
-from dash import html
 
 from dashboard.ask import Ask
 from dashboard.drawings.beds import BEDS_AT_MOST, Bed
 from dashboard.drawings.beds import beds as beds_drawn
+from dashboard.elements import html
 from dashboard.pages._bed_lies import drawn_beds
 from dashboard.parts import answer_table, figure, section
 from ledger.projections import Answer

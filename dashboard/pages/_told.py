@@ -7,11 +7,10 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from dash import html
-
 from dashboard.ask import Ask
 from dashboard.drawings.hours_by_week import hours_by_week
 from dashboard.drawings.ranked import Bar, ranked
+from dashboard.elements import html
 from dashboard.parts import figure, sentence
 from dashboard.parts.drawings import text_of
 from dashboard.parts.keeping import named

@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.parts.alive import Slide
 from dashboard.parts.choices import drawn_with
 from ledger.projections import Answer

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from dash import html
-
 from dashboard.ask import Ask
 from dashboard.drawings.ranked import Bar
+from dashboard.elements import html
 from dashboard.pages._told import MOST, Told, bars, figured, name_of, spoken, told
 from dashboard.parts import figure
 from dashboard.parts.saying import say

@@ -6,11 +6,11 @@ import datetime as dt
 from collections.abc import Mapping
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.drawings.spans import Span, spans
+from dashboard.elements import html
 from dashboard.parts import icon, jar_row, section
 from dashboard.parts.boards import Board, boards_of, marks_of
 from dashboard.parts.danger import said_of

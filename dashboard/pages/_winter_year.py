@@ -6,11 +6,10 @@ import datetime as dt
 from collections import Counter
 from typing import Any
 
-from dash import html
-
 from dashboard.ask import Ask
 from dashboard.drawings.ranked import Bar
 from dashboard.drawings.spans import Span, spans
+from dashboard.elements import html
 from dashboard.pages._told import MOST, Told, bars, columns, figured, name_of, spoken, told
 from dashboard.parts import figure
 from dashboard.parts.drawings import text_of

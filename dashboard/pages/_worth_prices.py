@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 import pandas as pd
-from dash import html
 
 from dashboard.ask import Ask
 from dashboard.drawings.lines import Line, lines
 from dashboard.drawings.marks import scale
+from dashboard.elements import html
 from dashboard.parts import answer_table, choice, choices, figure, sentences
 from dashboard.parts.drawings import drawing
 from ledger.projections import Answer

@@ -5,10 +5,10 @@ from __future__ import annotations
 from math import sqrt
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.forms.bed_places import AT, FOOT_M, unit_of
 from dashboard.pages._bed_lies import lies_of
 from dashboard.pages._page import Page

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.forms.happened import happened
 from dashboard.forms.household import TOLD, household_form, is_told
 from dashboard.pages import jar_cost, know_how, our_table

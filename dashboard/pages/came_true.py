@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.drawings.ranked import Bar, ranked
+from dashboard.elements import html
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,

@@ -6,9 +6,9 @@ from collections import Counter
 from typing import Any
 
 import pandas as pd
-from dash import html
 
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.figures import closer
 from dashboard.pages._page import Page
 from dashboard.parts import answer_table, choice, choices, nothing_yet, picture, section

@@ -6,9 +6,8 @@ import datetime as dt
 from itertools import groupby
 from typing import Any
 
-from dash import dcc, html
-
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.forms.specs import FORMS
 from dashboard.pages._page import Page
 from dashboard.pages.search import passes

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 from urllib.parse import urlencode
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.pages._page import Page
 from dashboard.parts import choices, nothing_yet, section
 from dashboard.parts.alerts import alert

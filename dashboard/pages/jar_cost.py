@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from typing import Any
-
-from dash import dcc, html
 
 from dashboard.ask import Ask
 from dashboard.drawings.batches import Season, batches, sparkline
 from dashboard.drawings.home_and_shop import home_and_shop
+from dashboard.elements import dcc, html
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
@@ -51,7 +51,7 @@ def draw(ask: Ask) -> Any:
     chosen = ask.query.get("item", "")
     chosen = chosen if chosen in items else items[0]
     answer = ask.show("jar-cost", item=chosen)
-    last = answer.records()[-1]
+    last = _last(answer)
     words, jars = ask.words, _in_jars(every)
     at_once = [item for item in items if item in jars or item == chosen] if jars else items
     return [
@@ -71,20 +71,27 @@ def says(ask: Ask) -> Any:
     if every.is_empty:
         return None
     item = _most_made(every)[0]
-    return [f"{_name(item)}: ", *_sentence(ask, ask.show("jar-cost", item=item).records()[-1])]
+    return [f"{_name(item)}: ", *_sentence(ask, _last(ask.show("jar-cost", item=item)))]
 
 
 def _most_made(every: Answer) -> list[str]:
     """Return everything put up: what is in jars first, by how often it was."""
-    frame = every.frame
-    counts = frame.groupby("item")["on"].count()
-    jars = frame[frame["jars"].notna()].groupby("item")["on"].count()
-    return sorted(counts.index, key=lambda item: (-jars.get(item, 0), -counts[item], item))
+    counts, jars = Counter(every.column("item")), Counter(_each_in_jars(every))
+    return sorted(counts, key=lambda item: (-jars[item], -counts[item], item))
+
+
+def _last(answer: Answer) -> Row:
+    return answer.records([answer.count - 1])[0]
+
+
+def _each_in_jars(every: Answer) -> list[str]:
+    """Return what was put up in jars, once an entry."""
+    both = zip(every.column("item"), every.column("jars"), strict=True)
+    return [item for item, jars in both if jars is not None]
 
 
 def _in_jars(every: Answer) -> set[str]:
-    frame = every.frame
-    return set(frame["item"][frame["jars"].notna()])
+    return set(_each_in_jars(every))
 
 
 def _name(item: str) -> str:
@@ -270,7 +277,7 @@ def _batches(ask: Ask, answer: Answer, chosen: str, last: Row) -> Any:
         return batches(seasons, newest, said, width=width, scheme=ask.scheme)
 
     return section(
-        words("jar_cost.count", n=len(answer.frame)) if len(answer.frame) > 1 else words("jar_cost.count_one"),
+        words("jar_cost.count", n=answer.count) if answer.count > 1 else words("jar_cost.count_one"),
         drawing(ask, "batches", make, said, table, desk=760),
         note=words("jar_cost.a_jar", jar=_jar(ask, last), time=time),
     )  # fmt: skip
@@ -304,17 +311,12 @@ def _batches_say(ask: Ask, alike: list[Row]) -> str:
 
 def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
     """Return the newest batch of each item in jars."""
-    words, frame = ask.words, every.frame
-    in_jars = frame[frame["jars"].notna()]
-    shown = [item for item in items if (in_jars["item"] == item).any()]
+    words, in_jars = ask.words, _in_jars(every)
+    shown = [item for item in items if item in in_jars]
     if not shown:
         return None
     limit = None if ask.wants_all("glance") else _GLANCE
-    records = every.records()
-    rows = [
-        _glance(ask, [r for r in records if r["item"] == item and r["jars"]])
-        for item in shown[:limit]
-    ]
+    rows = [_glance(ask, every.records(at)) for at in _newest(every, shown[:limit])]
     heads = [words(f"jar_cost.{name}") for name in ("what", "all_batches", "ours", "shop", "saved")]
     return section(
         words("jar_cost.everything"),
@@ -328,6 +330,16 @@ def _everything(ask: Ask, every: Answer, items: list[str]) -> Any:
         all_link(ask, "glance", len(shown), len(rows)),
         note=words("jar_cost.last_of_each_in", sign=words.coin_sign()),
     )  # fmt: skip
+
+
+def _newest(every: Answer, items: list[str]) -> list[list[int]]:
+    """Return the places of each item's newest batches in jars like those of its last."""
+    of: dict[str, list[int]] = {item: [] for item in items}
+    for at, (item, jars) in enumerate(zip(every.column("item"), every.column("jars"), strict=True)):
+        if jars and item in of:
+            of[item].append(at)
+    jar = every.column("jar")
+    return [[at for at in mine if jar[at] == jar[mine[-1]]][-_POINTS:] for mine in of.values()]
 
 
 def _total(ask: Ask, totals: Row, name: str) -> str:
@@ -359,7 +371,7 @@ def _glance(ask: Ask, rows: list[Row]) -> list[Any]:
     """Return an item's line: name and jar, its batches, ours, the shop's, and what is between them."""
     words, last = ask.words, rows[-1]
     name, value = _cost(ask, last)
-    alike = [_cost(ask, row)[1] for row in rows if row["jar"] == last["jar"]][-_POINTS:]
+    alike = [_cost(ask, row)[1] for row in rows]
     line = words("jar_cost.line_says", n=len(alike), last=words.money(alike[-1]))
     column, saved = _saved(ask, last)
     between: Any = "–"

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from dash import html
-
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.pages import _know_how_sheets as sheets
 from dashboard.pages._know_how_sheets import skill_name
 from dashboard.pages._page import Page

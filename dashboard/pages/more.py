@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from dash import dcc, html
-
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.pages import (
     as_published,
     history,

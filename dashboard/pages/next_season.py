@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from dash import dcc, html
-
 from dashboard.ask import Ask
 from dashboard.drawings.beds import BEDS_AT_MOST, Bed
 from dashboard.drawings.beds import beds as beds_drawn
 from dashboard.drawings.hours_by_week import hours_by_week
+from dashboard.elements import dcc, html
 from dashboard.pages._bed_lies import drawn_beds
 from dashboard.pages._page import Page
 from dashboard.pages._season_yield import ground_bar

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from dash import html
-
 from dashboard.ask import Ask
 from dashboard.drawings.hundred import hundred
 from dashboard.drawings.lines import Line, lines
 from dashboard.drawings.marks import scale
+from dashboard.elements import html
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from dash import html
-
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.pages import _season_weeks as weeks
 from dashboard.pages import _season_yield as yields
 from dashboard.pages._page import Page

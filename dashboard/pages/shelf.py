@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,
@@ -23,6 +24,7 @@ from dashboard.parts import (
 )
 from dashboard.parts.boards import Board, boards_of, marks_of
 from dashboard.parts.danger import danger_card, mark_of, marked, said_of
+from dashboard.parts.folds import all_link
 from dashboard.parts.keeping import named, soonest, spoken, time_left, track
 from ledger.projections import Answer
 from ledger.published import MARKED
@@ -42,6 +44,8 @@ _ITEMS = (
 )
 _PLACES = (("fridge", "fridge"), ("freezer", "freezer"), ("cellar", "cellar"), ("shelf", "shelf"))
 """Where things are kept, each with its icon; anything else stands together."""
+_MOST = 24
+"""Lines of a place that are drawn at once, what is to be used first; the rest when asked for."""
 _FULL = 120
 """Days at which a bar is full."""
 _SURE, _NEAR_DAYS = 0.5, 45
@@ -205,8 +209,9 @@ def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> lis
     shown = [(name, mark) for name, mark in (*_PLACES, ("elsewhere", "more")) if name in places]
     if not shown:
         return []
+    goods = {name: _goods(ask, name, places[name]) for name, _ in shown}  # drawn once for both
     folded = [
-        html.Details([_summary(ask, name, mark, places[name]), _goods(ask, places[name])])
+        html.Details([_summary(ask, name, mark, places[name]), *goods[name]])
         for name, mark in shown
     ]
     wide = [
@@ -214,7 +219,7 @@ def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> lis
         for name, mark in shown
         for part in (
             html.H3([icon(mark), words(f"shelf.place_{name}")], className="place"),
-            _goods(ask, places[name]),
+            *goods[name],
         )
     ]
     head = words("shelf.else")
@@ -251,11 +256,11 @@ def _together(
     first = soonest(several)
     seen = {row["item"] for row in first}
     first += list({row["item"]: row for row in several if row["item"] not in seen}.values())
+    here, all_over = (Counter(one["item"] for one in some) for some in (several, rows))
     out = []
     for row in first:
-        mine = [one["lot"] for one in several if one["item"] == row["item"]]
-        is_all = len(mine) == sum(one["item"] == row["item"] for one in rows)
-        text = whole.get(row["item"]) if is_all and len(mine) > 1 else None
+        mine = here[row["item"]]
+        text = whole.get(row["item"]) if mine == all_over[row["item"]] and mine > 1 else None
         out.append({**row, "left": {**row["left"], "text": text or row["left"]["text"]}})
     return out
 
@@ -273,8 +278,11 @@ def _summary(ask: Ask, name: str, mark: str, rows: list[dict[str, Any]]) -> Comp
     )
 
 
-def _goods(ask: Ask, rows: list[dict[str, Any]]) -> Component:
-    return html.Ul([_thing(ask, row) for row in rows], className="goods")
+def _goods(ask: Ask, name: str, rows: list[dict[str, Any]]) -> list[Component | None]:
+    table = f"shelf-{name}"
+    drawn = rows if ask.wants_all(table) else rows[:_MOST]
+    lines = html.Ul([_thing(ask, row) for row in drawn], className="goods")
+    return [lines, all_link(ask, table, len(rows), len(drawn))]
 
 
 def _thing(ask: Ask, row: dict[str, Any]) -> Component:

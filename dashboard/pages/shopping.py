@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.errands import Errands
 from dashboard.pages._page import Page
 from dashboard.parts import answered, figure, icon, notes_of, nothing_yet, section

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from dash import html
-
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.pages._page import Page
 from dashboard.parts import (
     answer_table,

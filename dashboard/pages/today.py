@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import datetime as dt
+from itertools import islice
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.drawings.marks import as_source
 from dashboard.drawings.year_strip import year_strip
+from dashboard.elements import dcc, html
 from dashboard.forms.happened import happened
 from dashboard.forms.specs import COMMON
 from dashboard.pages._day import things
@@ -45,9 +46,8 @@ def draw(ask: Ask) -> Any:
         words("happened.label"), happened(ask, lines=1, labelled=False), kind_tiles(ask, COMMON)
     )
     danger = danger_card(ask, ask.show("shelf").records())
-    todo, first = things(ask), first_answer(ask)
-    if danger is not None:
-        todo = todo[:_IN_DANGER]
+    todo = things(ask) if danger is None else things(ask, _IN_DANGER)
+    first = first_answer(ask)
     parts = [_things(ask, todo, is_more=danger is not None), html.Div(said, className="noprint")]
     return [
         *([danger] if danger is not None else [first] if first is not None else _year(ask)),
@@ -132,8 +132,8 @@ def _use_up(ask: Ask, most: int) -> Component:
 
 
 def _lately(ask: Ask, most: int) -> Component:
-    rows = [r for r in ask.data.history() if r.state == "holds" and r.kind != "item_described"]
-    lines = [html.Li(_entry(ask, row)) for row in rows[:most]]
+    rows = (r for r in ask.data.history() if r.state == "holds" and r.kind != "item_described")
+    lines = [html.Li(_entry(ask, row)) for row in islice(rows, most)]
     return section(
         ask.words("today.last"), html.Ul(lines, className="rows lately"),
         note=ask.words("today.put_right"),

@@ -6,9 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from dash import html
-
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.pages import _winter_food, _winter_year
 from dashboard.pages._page import Page
 from dashboard.pages._winter_leaf import leaf

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from dash import html
-
 from dashboard.ask import Ask
 from dashboard.drawings.steps import steps
+from dashboard.elements import html
 from dashboard.pages._page import Page
 from dashboard.pages._worth_prices import home_and_shop
 from dashboard.parts import (

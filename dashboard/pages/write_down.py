@@ -5,9 +5,8 @@ from __future__ import annotations
 import textwrap
 from typing import Any
 
-from dash import dcc, html
-
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.errands import Errands
 from dashboard.forms.form import form_of
 from dashboard.forms.happened import happened

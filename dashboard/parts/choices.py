@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from dash import html
 from dash.development.base_component import Component
 
+from dashboard.elements import html
 from dashboard.parts.alive import Box, Choice
 
 __all__ = ["choice", "choices", "drawn_with", "written"]

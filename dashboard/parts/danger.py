@@ -6,10 +6,10 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.parts.boards import TENS, boards_of, count_of, marks_of
 from dashboard.parts.keeping import named, spoken
 from dashboard.parts.marks import icon, jar_row

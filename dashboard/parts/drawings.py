@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.drawings.marks import DESK, PHONE, as_source
+from dashboard.elements import html
 
 __all__ = ["drawing", "small", "text_of"]
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
+
+from dashboard.elements import html
 
 __all__ = ["figure", "stat"]
 

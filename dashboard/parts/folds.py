@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 
 __all__ = ["all_link", "folds"]
 

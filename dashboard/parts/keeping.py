@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from functools import lru_cache
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import html
 from ledger.items import item_key
 from ledger.reference.everyday import everyday
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 import plotly.graph_objects as go
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.figures._base import plain_names
 
 __all__ = ["picture"]

@@ -8,10 +8,10 @@ from collections.abc import Iterable
 from typing import Any
 from urllib.parse import unquote, urlencode
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.parts.figures import figure
 from ledger.kinds import KINDS
 

@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from string import Formatter
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import html
 from dashboard.parts.saying import say, sentences
 from ledger.projections import Answer
 

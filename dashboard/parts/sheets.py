@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from dash import html
 from dash.development.base_component import Component
+
+from dashboard.elements import html
 
 __all__ = ["Cell", "Group", "sheet"]
 

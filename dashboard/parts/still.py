@@ -9,7 +9,6 @@ text is escaped here: what somebody wrote in a note is shown as it was written.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import lru_cache
 from typing import Any
 
 from dash import dcc
@@ -84,7 +83,7 @@ def _inner(children: Any, ids: bool) -> str | None:
 
 
 def _markup(part: Component, ids: bool = False) -> str | None:
-    is_link = type(part) is dcc.Link
+    is_link = isinstance(part, dcc.Link)
     if not is_link and not _is_plain(part, ids):
         return None
     inner = _inner(getattr(part, "children", None), ids)
@@ -96,20 +95,44 @@ def _markup(part: Component, ids: bool = False) -> str | None:
 
 
 def attributes(part: Component) -> Iterable[str]:
-    """Yield an element's properties as HTML writes them, each after a space."""
-    known = _properties_of(type(part), tuple(part._prop_names))
-    for name, value in vars(part).items():
-        if value is None or value is False or not (name in known or name.startswith(_FREE)):
+    """Return an element's properties as HTML writes them, each after a space."""
+    named = _KNOWN.get(type(part))
+    if named is None:
+        named = _KNOWN[type(part)] = _Written(part._prop_names)
+    out = []
+    for name, value in part.__dict__.items():
+        if value is None or value is False:
             continue
-        named = _NAMES.get(name, name.lower())
-        said = _style(value) if name == "style" else spelt(value) if name == "id" else value
-        yield f" {named}" if said is True else f' {named}="{escape(said)}"'
+        said = named[name]
+        if not said:
+            continue
+        if value is True:
+            out.append(f" {said}")
+        elif name in _SPELT:
+            out.append(f' {said}="{escape(_SPELT[name](value))}"')
+        else:
+            out.append(f' {said}="{escape(value)}"')
+    return out
 
 
-@lru_cache(512)
-def _properties_of(_type: type, names: tuple[str, ...]) -> frozenset[str]:
-    return frozenset(names).difference(_OWN)
+class _Written(dict[str, str]):
+    """How HTML writes each property of a type of elements; empty for what means nothing to a browser."""
+
+    def __init__(self, known: Iterable[str]) -> None:
+        super().__init__()
+        self._known = frozenset(known).difference(_OWN)
+
+    def __missing__(self, name: str) -> str:
+        is_said = name in self._known or (name.startswith(_FREE) and name not in _OWN)
+        self[name] = _NAMES.get(name, name.lower()) if is_said else ""
+        return self[name]
+
+
+_KNOWN: dict[type, _Written] = {}
 
 
 def _style(style: dict[str, Any]) -> str:
     return ";".join(f"{name}:{value}" for name, value in style.items())
+
+
+_SPELT = {"style": _style, "id": spelt}

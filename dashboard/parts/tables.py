@@ -7,10 +7,10 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 from urllib.parse import urlencode
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.parts.figures import figure
 from ledger.projections import Answer, Column
 
@@ -72,24 +72,18 @@ def answer_table(
     """
     by_name = {column.name: column for column in answer.columns}
     shown = [by_name[n] for n in columns] if columns else [c for c in answer.columns if c.main]
-    rows = answer.rows()
-    rows = [row for row in rows if keep is None or keep(row)]
-    if newest_first:
-        rows.reverse()
-    staying = sorted(filter(stays, rows), key=stays) if stays is not None else []
-    if stays is not None:
-        rows = [*staying, *(row for row in rows if not stays(row))]
     said = dict(options or {})
     group = said.pop("group", None)  # several tables of one answer are told apart by it
     table = "-".join([answer.name, *sorted(map(str, said)), *([str(group)] if group else [])])
-    limit = None if ask.wants_all(table) else max(most, len(staying))
+    many = None if ask.wants_all(table) else most
+    rows, count = _rows(answer, keep, stays, many, newest_first=newest_first)
     heads = [ask.words.label(answer.name, column) for column in shown]
     body = [
         [
             _cell(ask, column, head, row, (cells or {}).get(column.name))
             for column, head in zip(shown, heads, strict=True)
         ]
-        for row in rows[:limit]
+        for row in rows
     ]
     numeric = [column.unit not in ("", "day") for column in shown]
     drawn = plain_table(
@@ -99,12 +93,33 @@ def answer_table(
         _shown_link(ask, table),
         csv_link(ask, answer.name, (options if asked is None else asked) or {}),
     ]
-    left = len(rows) - len(body)
+    left = count - len(body)
     return html.Div(
-        [drawn, *(_lined_ends if is_lined else _ends)(ask, table, left, len(rows), files)],
+        [drawn, *(_lined_ends if is_lined else _ends)(ask, table, left, count, files)],
         className="set",
         **{"data-table": table},
     )
+
+
+def _rows(
+    answer: Answer,
+    keep: Callable[[Mapping[str, Any]], bool] | None,
+    stays: Callable[[Mapping[str, Any]], Any] | None,
+    many: int | None,
+    *,
+    newest_first: bool,
+) -> tuple[list[dict[str, Any]], int]:
+    """Return the rows to draw, and how many there are in all; as in `answer_table`."""
+    if keep is None and stays is None:
+        at = range(answer.count)[:: -1 if newest_first else 1]
+        return answer.rows(at[:many]), len(at)
+    rows = [row for row in answer.rows() if keep is None or keep(row)]
+    if newest_first:
+        rows.reverse()
+    staying = sorted(filter(stays, rows), key=stays) if stays is not None else []
+    if stays is not None:
+        rows = [*staying, *(row for row in rows if not stays(row))]
+    return rows[: None if many is None else max(many, len(staying))], len(rows)
 
 
 def _ends(ask: Ask, table: str, left: int, n: int, files: list[Component]) -> list[Component]:

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from dash import dcc, html
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
+from dashboard.elements import dcc, html
 from dashboard.parts.figures import figure
 from dashboard.parts.saying import say
 from ledger.projections import Node

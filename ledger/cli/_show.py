@@ -179,7 +179,7 @@ def _newest_season(book: Book, answer: Answer) -> str | None:
     import numpy as np
 
     from ledger.replay import day_number, day_text
-    from ledger.replay.garden import Season
+    from ledger.replay.seasons import Season
 
     season = Season(book.state(as_of=answer.as_of).settings.newest("season_starts"))
     newest = int(season.of(np.array(day_number(max(days)))))

@@ -8,6 +8,7 @@ with other days (exposure, as in the counting of events by time at risk).
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -24,6 +25,8 @@ KEPT_WEEKS = 260
 #: So many of the newest weeks are taken one by one, older ones in fours. Our choice.
 SINGLE_WEEKS = 26
 _FOUR = 4
+_KEPT = 1024
+"""Items whose past is kept."""
 
 
 @dataclass(frozen=True)
@@ -58,7 +61,7 @@ class Past:
     pauses: Array
     age: float
 
-    @property
+    @cached_property
     def key(self) -> tuple[bytes, ...]:
         """Everything that an answer depends on, to keep answers by."""
         rest = np.array([self.weeks, self.uses, self.size, self.scatter, self.age])
@@ -95,6 +98,13 @@ def past_of(use: ArrayLike, there: ArrayLike) -> Past:
                 "refusal-use-and-stock", use=Code(str(amounts.shape)), stock=Code(str(counts.shape))
             ),
         )
+    return _past_of(amounts.tobytes(), counts.tobytes())
+
+
+@lru_cache(_KEPT)
+def _past_of(use: bytes, there: bytes) -> Past:
+    """Return the same of the bytes of both: an item's days are the same while others are written of."""
+    amounts, counts = np.frombuffer(use, np.float64), np.frombuffer(there, bool)
     weeks = min(len(amounts) // 7, KEPT_WEEKS)
     if weeks > SINGLE_WEEKS:
         weeks -= (weeks - SINGLE_WEEKS) % _FOUR

@@ -8,9 +8,10 @@ gamma-Poisson predictive. Packs opened at even pauses are mixed in (`ledger.meth
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -29,6 +30,9 @@ __all__ = ["HORIZON", "LookingAhead", "RunOut"]
 #: Weeks beyond which nobody says when something runs out.
 HORIZON = int(HORIZONS[-1])
 _SHARES = (0.1, 0.5, 0.9)
+_MOST = 32
+"""Answers that one distribution keeps."""
+_Out = TypeVar("_Out")
 _ZERO = np.zeros(1)
 _GRID = np.concatenate([_ZERO, HORIZONS])
 _STEPS = np.diff(_GRID)
@@ -121,6 +125,21 @@ class LookingAhead:
         return out
 
     @cached_property
+    def _kept(self) -> dict[tuple[Any, ...], Any]:
+        """What was asked of it lately: an item's weeks stay the same while others are written of."""
+        return {}
+
+    def _once(self, key: tuple[Any, ...], make: Callable[[], _Out]) -> _Out:
+        """Return what a question of these numbers was answered before, worked out where it was not."""
+        kept = self._kept
+        if key not in kept:
+            if len(kept) >= _MOST:
+                kept.clear()
+            kept[key] = make()
+        out: _Out = kept[key]
+        return out
+
+    @cached_property
     def _tabled(self) -> Array:
         """Return means and doubts from now on, shape (2, ways, 1 + horizons)."""
         out = np.zeros((2, len(self.weights), _GRID.size))
@@ -173,6 +192,9 @@ class LookingAhead:
         """
         if _checked(stock) == 0:
             return RunOut(0.0, 0.0, 0.0)
+        return self._once(("out", float(stock)), lambda: self._run_out(stock))
+
+    def _run_out(self, stock: float) -> RunOut:
         held = np.full(1, float(stock))
         # about where the shares lie first; then the steps there, and all where that was too rough
         rough = self._chance(held, HORIZONS, self.means, self.doubts, near_fdtr)
@@ -197,10 +219,15 @@ class LookingAhead:
         waits : array of float, shape (points,)
             Equally likely times of the next supply, in weeks (`ledger.methods.waiting`).
         """
-        return float(1 - self.gone_within(stock, waits).mean())
+        asked = np.asarray(waits, dtype=np.float64)
+        key = "reaches", float(stock), asked.tobytes()
+        return self._once(key, lambda: float(1 - self.gone_within(stock, asked).mean()))
 
     def use_over(self, weeks: int) -> tuple[float, float, float]:
         """Return low, likely and high use over so many weeks (one of `HORIZONS`), in the unit."""
+        return self._once(("use", weeks), lambda: self._use_over(weeks))
+
+    def _use_over(self, weeks: int) -> tuple[float, float, float]:
         at = int(np.searchsorted(HORIZONS, weeks - 1e-9))
         ahead, means, doubts = HORIZONS[at : at + 1], self.means[:, [at]], self.doubts[:, [at]]
         top = float((means + 4 * np.sqrt(self.scatter[:, None] * (doubts + ahead))).max())

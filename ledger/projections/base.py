@@ -131,25 +131,53 @@ class Answer:
         return any(_plain(cell) is not None for cell in self.cells[column])
 
     @cached_property
-    def _plain_cells(self) -> dict[str, Sequence[Any]]:
-        """The cells without NaN and NumPy's numbers: they are asked for again and again."""
-        return {name: _plain_column(cells) for name, cells in self.cells.items()}
+    def _known(self) -> dict[str, Sequence[Any]]:
+        """Columns without NaN and NumPy's numbers: they are asked for again and again."""
+        return {}
 
-    def rows(self) -> list[dict[str, Any]]:
-        """Return the records by the names of the columns; what is not known is None."""
-        return _rows_of(self._plain_cells)
+    def column(self, name: str) -> Sequence[Any]:
+        """Return a column's cells; what is not known is None."""
+        if name not in self._known:
+            self._known[name] = _plain_column(self.cells[name])
+        return self._known[name]
+
+    def _columns(self, at: Sequence[int] | None = None) -> dict[str, Sequence[Any]]:
+        """Return all columns so; only the cells at some places, where those are named."""
+        if at is None:
+            return {name: self.column(name) for name in self.cells}
+        return {name: _plain_column([cells[i] for i in at]) for name, cells in self.cells.items()}
+
+    def rows(self, at: Sequence[int] | None = None) -> list[dict[str, Any]]:
+        """Return the records by the names of the columns; what is not known is None.
+
+        Parameters
+        ----------
+        at : sequence of int, optional
+            Only these, by their places: of a thousand most pages show a few.
+        """
+        return _rows_of(self._columns(at))
 
     def each_row(self) -> Iterator[dict[str, Any]]:
         """Yield the records one by one, as `rows` returns them."""
-        columns = self._plain_cells
+        columns = self._columns()
         for row in zip(*columns.values(), strict=True):
             yield dict(zip(columns, row, strict=True))
 
-    def records(self) -> list[dict[str, Any]]:
-        """Return the records with nested objects; what is not known is None."""
+    def records(self, at: Sequence[int] | None = None) -> list[dict[str, Any]]:
+        """Return the records with nested objects; what is not known is None. `at` as in `rows`.
+
+        All of them are made once: who asks must not change them.
+        """
+        return list(self._nested) if at is None else self._nest_some(at)
+
+    @cached_property
+    def _nested(self) -> list[dict[str, Any]]:
+        return self._nest_some(None)
+
+    def _nest_some(self, at: Sequence[int] | None) -> list[dict[str, Any]]:
         columns: dict[str, Sequence[Any]] = {}
         groups: dict[str, dict[str, Sequence[Any]]] = {}
-        for name, cells in self._plain_cells.items():
+        for name, cells in self._columns(at).items():
             head, _, rest = name.partition(".")
             if rest:
                 groups.setdefault(head, {})[rest] = cells

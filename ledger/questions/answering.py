@@ -43,6 +43,7 @@ def answer_of_cells(
 def assumptions_of(state: State, marks: list[int]) -> tuple[list[list[str]], list[Assumption]]:
     """Return the ids of what each record rests on, and the assumptions in words."""
     costs = state.costs
-    ids = [costs.assumed(mark) for mark in marks]
-    wanted = sorted({one for several in ids for one in several})
+    each = {mark: costs.assumed(mark) for mark in set(marks)}  # many records share one
+    ids = [list(each[mark]) for mark in marks]
+    wanted = sorted({one for several in each.values() for one in several})
     return ids, [costs.assumption(one) for one in wanted]

@@ -89,32 +89,44 @@ def target_of(state: State, item: int, ev: int, body: dict[str, Any]) -> tuple[i
 
 
 def stock_targets(state: State) -> dict[int, StockTarget]:
-    """Return the newest target of each strand that is kept lot by lot, by its number."""
+    """Return the newest target of each strand that is kept lot by lot, by its number; ask with ``state.once``."""
     people = state.settings.newest("people")
+    known = state.lasting(stock_targets)
     out = {}
     for ev, body in state.bodies("target_set"):
-        item = state.facts.find(body.get("item"))
-        if item is None or body.get("whole") is None or not MATCHED[state.facts.sort[item]]:
-            continue
-        strand, whole = target_of(state, item, ev, body)
-        if strand is None:
-            continue
-        by = body.get("by")
-        per = body.get("per")
-        plain = amount(str(body["amount"]))
-        said = plain if per is None else sentence("target-per", amount=plain, per=_PERS[per])
-        said_a_year = plain if per == "year" else said
-        if by:
-            day = Day(by)
-            said = sentence("target-by", amount=said, day=day)
-            said_a_year = sentence("target-by", amount=said_a_year, day=day)
-        out[strand] = StockTarget(
-            ev,
-            whole / 1000,
-            body.get("per"),
-            day_number(by) if by else None,
-            int(people) if people else None,
-            said,
-            said_a_year,
-        )
+        if ev not in known or known[ev][0] != people:
+            known[ev] = people, _target_said(state, ev, body, people)
+        found: tuple[int, StockTarget] | None = known[ev][1]
+        if found is not None:
+            out[found[0]] = found[1]
     return out
+
+
+def _target_said(
+    state: State, ev: int, body: dict[str, Any], people: str | None
+) -> tuple[int, StockTarget] | None:
+    """Return the strand that a target is of, and the target; None where it is of none kept by lots."""
+    item = state.facts.find(body.get("item"))
+    if item is None or body.get("whole") is None or not MATCHED[state.facts.sort[item]]:
+        return None
+    strand, whole = target_of(state, item, ev, body)
+    if strand is None:
+        return None
+    by = body.get("by")
+    per = body.get("per")
+    plain = amount(str(body["amount"]))
+    said = plain if per is None else sentence("target-per", amount=plain, per=_PERS[per])
+    said_a_year = plain if per == "year" else said
+    if by:
+        day = Day(by)
+        said = sentence("target-by", amount=said, day=day)
+        said_a_year = sentence("target-by", amount=said_a_year, day=day)
+    return strand, StockTarget(
+        ev,
+        whole / 1000,
+        body.get("per"),
+        day_number(by) if by else None,
+        int(people) if people else None,
+        said,
+        said_a_year,
+    )

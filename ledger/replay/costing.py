@@ -19,12 +19,13 @@ from ledger.replay.columns import Array
 from ledger.replay.durables import Durables
 from ledger.replay.facts import SORTS
 from ledger.replay.flows import ORIGINS
-from ledger.replay.garden import Garden, Input, Season
+from ledger.replay.garden import Garden, Input
 from ledger.replay.marks import PROVISIONAL, Marks
 from ledger.replay.own_costs import OwnCosts, labour_rate
 from ledger.replay.prices import Prices
 from ledger.replay.regrown import Before, changed_rows, kept_columns, traced_again
 from ledger.replay.rows import Rows
+from ledger.replay.seasons import Season
 from ledger.replay.tracing import COMPONENTS, GRAMS, KCAL, VALUE, WIDTH, Traced, solve
 
 if TYPE_CHECKING:
@@ -76,7 +77,9 @@ class Costs:
         self.prices = (kept and kept[0]) or Prices(*of)
         self.durables = kept[1] if kept else Durables(*of)
         self.bought_inputs = kept[2] if kept else self._bought_inputs()
-        self.marks = Marks(self, state)
+        # with the bits of the moment before, as the garden's seasons are marked by them
+        was = None if state.before is None else state.before.costs
+        self.marks: Marks = Marks(self, state, None if was is None else was.marks)
         if state.before is not None:
             self._grow(state.before)
             return
@@ -107,11 +110,13 @@ class Costs:
         stays = before.lots[was.guessed[~before.touched[was.state.lots["item"][was.guessed]]]]
         self.guessed = np.sort(np.concatenate([stays, guessed]))
         garden = self.lot[:, _COMPONENT["garden"]].copy()
-        self._garden()
+        self._garden(was.garden if self.prices is was.prices else None)
         other = self.lot[self.harvest_lots, _COMPONENT["garden"]] != garden[self.harvest_lots]
         self.rows = was.rows.grown(state, before.lots)
         self.own = was.own.grown(state, self.rows)
-        self._trace(before, self.harvest_lots[other])
+        changed = self._trace(before, self.harvest_lots[other])
+        if changed is not None:
+            self.marks.take_over(was.marks, before, changed)
 
     def moved(self, state: State) -> Costs:
         """Return these costs for another day on which the same events count.
@@ -226,7 +231,7 @@ class Costs:
         self.lot[some[raw], _KCAL + came[raw]] = whole[raw] * self.kcal[item[raw]]
         return np.asarray(some[guessed])
 
-    def _garden(self) -> None:
+    def _garden(self, before: Garden | None = None) -> None:
         state, lots = self.state, self.state.lots
         season = Season(state.settings.newest("season_starts"))
         rows = np.flatnonzero(lots["origin"] == _ORIGIN["grown"])
@@ -238,7 +243,7 @@ class Costs:
 
         harvest = item, day, whole
         inputs = self.bought_inputs + self._seed_inputs()
-        self.garden = Garden(season, inputs, harvest, state.facts.item_of, worth)
+        self.garden = Garden(season, inputs, harvest, state.facts.item_of, worth, before)
         self.harvest_lots = rows
         self.lot[rows, _COMPONENT["garden"]] = self.garden.per_lot()
 
@@ -298,8 +303,10 @@ class Costs:
 
     # -- batches ------------------------------------------------------------------------
 
-    def _trace(self, before: Before | None = None, other: Array = _NONE) -> None:
+    def _trace(self, before: Before | None = None, other: Array = _NONE) -> Array | None:
         """Carry figures through the rows; those that nothing changed are taken over.
+
+        Returns which rows may hold others than before, shape (rows,); None where all were solved.
 
         Parameters
         ----------
@@ -320,6 +327,7 @@ class Costs:
         only_food = bool(is_food[take].all())
         earlier = before.costs.traced if before is not None and only_food else None
         number = anew = np.arange(rows.count)
+        changed: Array | None = None
         if before is not None and earlier is not None:
             changed = changed_rows(before, state, rows, other, takes)
             number, anew = np.cumsum(changed) - 1, np.flatnonzero(changed)
@@ -345,6 +353,7 @@ class Costs:
                 food.lots[:, _GRAMS:],
             )
         self.lot[rows.made_lots] = traced.lots
+        return changed
 
     def _add_raw(
         self, own: Array, row: Array, lot: Array, amount: Array, day: Array, is_food: Array

@@ -2,39 +2,19 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import math
-import re
 from bisect import bisect_right
 from collections.abc import Callable
 from functools import cached_property
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
 
 from ledger.replay.columns import Array
+from ledger.replay.seasons import Season
 
-__all__ = ["Garden", "Input", "Part", "Season"]
-
-_MONTHS = {
-    name: i + 1
-    for i, name in enumerate(
-        [
-            "january",
-            "february",
-            "march",
-            "april",
-            "may",
-            "june",
-            "july",
-            "august",
-            "september",
-            "october",
-            "november",
-            "december",
-        ]
-    )
-}
+__all__ = ["Garden", "Input", "Part"]
 
 
 class Input(NamedTuple):
@@ -63,39 +43,36 @@ class Part(NamedTuple):
     money: float
 
 
-class Season:
-    """Seasons: twelve months from a day of the year, numbered by the year in which they start."""
-
-    def __init__(self, starts: str | None) -> None:
-        self.month, self.day_of_month = _month_day(starts)
-
-    def of(self, days: Array) -> Array:
-        """Return the season of each day (days since 1970)."""
-        dates = np.asarray(days).astype("datetime64[D]")
-        years = dates.astype("datetime64[Y]").astype(np.int64) + 1970
-        months = dates.astype("datetime64[M]").astype(np.int64) % 12 + 1
-        in_month = (dates - dates.astype("datetime64[M]")).astype(np.int64) + 1
-        early = (months < self.month) | ((months == self.month) & (in_month < self.day_of_month))
-        return np.asarray(years - early)
-
-    def first_day(self, season: int) -> int:
-        """Return the first day of a season (days since 1970)."""
-        try:
-            first = dt.date(season, self.month, self.day_of_month)
-        except ValueError:  # 29 February in a common year
-            first = dt.date(season, self.month + 1, 1)
-        return (first - dt.date(1970, 1, 1)).days
-
-    def last_day(self, season: int) -> int:
-        """Return the last day of a season (days since 1970)."""
-        return self.first_day(season + 1) - 1
-
-
 class _Year(NamedTuple):
     """The strands harvested in a season, rising, and the places among them of each crop's."""
 
     strands: list[int]
     places: dict[int, list[int]]
+
+
+_Pooled = dict[int, dict[int, tuple[float, int]]]
+
+
+class _Borne(NamedTuple):
+    """What a season's crops took, and how it was laid on strands: as in `Garden`, of one season."""
+
+    crops: dict[int, tuple[float, int]]
+    shares: dict[tuple[int, int], dict[int, float]]
+    bases: dict[tuple[int, int], dict[int, str]]
+    unshared: set[tuple[int, int]]
+    by_crop: dict[tuple[int, int], float]
+    marks: dict[tuple[int, int], int]
+
+
+def _bounds(seasons: Array) -> dict[int, tuple[int, int]] | None:
+    """Return where each season's rows begin and end; None where they do not stand in order."""
+    if not seasons.size:
+        return {}
+    steps = np.diff(seasons)
+    if (steps < 0).any():
+        return None
+    ends = [0, *(np.flatnonzero(steps) + 1).tolist(), seasons.size]
+    return {int(seasons[low]): (low, high) for low, high in pairwise(ends)}
 
 
 def _weights(
@@ -121,17 +98,6 @@ def _weights(
     return weight, basis
 
 
-def _month_day(text: str | None) -> tuple[int, int]:
-    match = re.fullmatch(
-        r"\s*(\d{1,2})\s+([a-z]+)\s*|\s*([a-z]+)\s+(\d{1,2})\s*", (text or "").lower()
-    )
-    if not match:
-        return 1, 1
-    name, number = match[2] or match[3], int(match[1] or match[4])
-    month = next((m for full, m in _MONTHS.items() if full.startswith(name[:3])), 1)
-    return month, number
-
-
 class Garden:
     """Inputs spread over harvests.
 
@@ -146,6 +112,9 @@ class Garden:
     worth : callable
         Given places of harvest lots, their shop value on their day and their grams, as arrays of
         float; NaN where not known. Asked only where crops share an input.
+    before : Garden, optional
+        Of a moment with the same strands, prices and weights: seasons in which the same was picked and
+        taken are taken over from it.
 
     Attributes
     ----------
@@ -160,23 +129,33 @@ class Garden:
         harvest: tuple[Array, Array, Array],
         crop_of: Array,
         worth: Callable[[Array], tuple[Array, Array]],
+        before: Garden | None = None,
     ) -> None:
         self.item, self.day, self.whole = harvest
         self.bases: dict[tuple[int, int], dict[int, str]] = {}
-        self._worth, self._crop_of = worth, crop_of
+        self._worth, self._crop_of, self._inputs = worth, crop_of, inputs
         self.season = season
         self.season_of = season.of(self.day) if self.day.size else np.zeros(0, np.int64)
-        self.parts: list[Part] = []
-        bought_in = season.of(np.array([one.day for one in inputs], np.int64)).tolist()
-        for one, of_season in zip(inputs, bought_in, strict=True):
-            self._spread(one, of_season)
         self._shares: dict[tuple[int, int], dict[int, float]] = {}
         self._years: dict[int, _Year] = {}
         self._values: dict[int, tuple[list[float], list[float], float]] = {}
         self.unshared: set[tuple[int, int]] = set()
         self.by_crop: dict[tuple[int, int], float] = {}
         self.marks: dict[tuple[int, int], int] = {}
-        self._pool()
+        self.parts: list[Part] = []
+        if before is not None and self._is_spread_like(before):
+            self.parts, pooled = before.parts, before._pooled
+        else:
+            bought_in = season.of(np.array([one.day for one in inputs], np.int64)).tolist()
+            for one, of_season in zip(inputs, bought_in, strict=True):
+                self._spread(one, of_season)
+            pooled = self._pool()
+        self._pooled: _Pooled = pooled
+        self._borne: dict[int, _Borne] = {}
+        none: frozenset[int] = frozenset()
+        same = self._same_years(before) if before is not None and pooled else none
+        for year, crops in self._pooled.items():
+            self._bear(year, crops, before if year in same else None)
 
     @cached_property
     def _keyed(self) -> tuple[Array, Array]:
@@ -194,13 +173,27 @@ class Garden:
         """The place in `key` of each harvest lot."""
         return self._keyed[1]
 
+    def _is_spread_like(self, before: Garden) -> bool:
+        """Return whether a moment before spread the same over the same: nothing else is asked of it."""
+        if self._inputs != before._inputs:
+            return False
+        return not self._inputs or (
+            np.array_equal(self.key, before.key)
+            and np.array_equal(self._last_days, before._last_days)
+        )
+
+    @cached_property
+    def _last_days(self) -> Array:
+        """The last day on which each strand was harvested in a season, shape (keys,)."""
+        last = np.full(self.key.size, np.iinfo(np.int64).min)
+        np.maximum.at(last, self.which, self.day)
+        return last
+
     @cached_property
     def _last(self) -> dict[int, dict[int, int]]:
         """Return the last day on which each crop (any: -1) was harvested, by season."""
-        last = np.full(self.key.size, np.iinfo(np.int64).min)
-        np.maximum.at(last, self.which, self.day)
         out: dict[int, dict[int, int]] = {}
-        for key, day in zip(self.key.tolist(), last.tolist(), strict=True):
+        for key, day in zip(self.key.tolist(), self._last_days.tolist(), strict=True):
             for crop in (int(self._crop_of[key & 0xFFFFFF]), -1):
                 seasons = out.setdefault(crop, {})
                 seasons[key >> 24] = max(seasons.get(key >> 24, day), day)
@@ -240,21 +233,72 @@ class Garden:
         at = bisect_right(seasons, season - 1)
         return seasons[at] if at < len(seasons) else None
 
-    def _pool(self) -> None:
-        money: dict[tuple[int, int], float] = {}
-        marks: dict[tuple[int, int], int] = {}
+    def _pool(self) -> _Pooled:
+        """Return what each crop (the garden: -1) took in a season, with its marks, by season and crop.
+
+        Those for a crop come first, so that sums are made in the same order in any book.
+        """
+        found: _Pooled = {}
         for part in self.parts:
             if part.season is not None:
-                key = (part.season, part.crop)
-                money[key] = money.get(key, 0.0) + part.money
-                marks[key] = marks.get(key, 0) | part.source.mark
-        # Those for a crop first, so that sums are made in the same order in any book.
-        for year, crop in sorted(money, key=lambda key: key[1] < 0):
+                of = found.setdefault(part.season, {})
+                money, mark = of.get(part.crop, (0.0, 0))
+                of[part.crop] = money + part.money, mark | part.source.mark
+        return {
+            year: {crop: of[crop] for crop in sorted(of, key=lambda crop: crop < 0)}
+            for year, of in found.items()
+        }
+
+    def _bear(self, year: int, crops: dict[int, tuple[float, int]], before: Garden | None) -> None:
+        """Lay what was taken in a season on its strands, as a moment before did where it did so."""
+        borne = before._borne.get(year) if before is not None else None
+        if borne is None or before is None or borne.crops != crops:
+            borne = self._born(year, crops)
+        else:
+            self._values |= {year: before._values[year]} if year in before._values else {}
+        self._borne[year] = borne
+        self._shares.update(borne.shares)
+        self.bases.update(borne.bases)
+        self.unshared |= borne.unshared
+        self.by_crop.update(borne.by_crop)
+        self.marks.update(borne.marks)
+
+    def _born(self, year: int, crops: dict[int, tuple[float, int]]) -> _Borne:
+        by_crop: dict[tuple[int, int], float] = {}
+        marks: dict[tuple[int, int], int] = {}
+        unshared, self.unshared = self.unshared, set()
+        for crop, (money, mark) in crops.items():
             for strand, share in self.shares(year, crop).items():
                 own = (year, strand)
-                self.by_crop[own] = self.by_crop.get(own, 0.0) + money[year, crop] * share
+                by_crop[own] = by_crop.get(own, 0.0) + money * share
                 if share:
-                    self.marks[own] = self.marks.get(own, 0) | marks[year, crop]
+                    marks[own] = marks.get(own, 0) | mark
+        keys = [(year, crop) for crop in crops]
+        shares = {key: self._shares[key] for key in keys}
+        bases = {key: self.bases[key] for key in keys if key in self.bases}
+        mine, self.unshared = self.unshared, unshared
+        return _Borne(crops, shares, bases, mine, by_crop, marks)
+
+    def _same_years(self, before: Garden) -> frozenset[int]:
+        """Return the seasons in which just the same was picked, row by row."""
+        found = []
+        bounds = [_bounds(garden.season_of) for garden in (self, before)]
+        if bounds[0] is None or bounds[1] is None:
+            return frozenset()
+        for year, (low, high) in bounds[0].items():
+            was = bounds[1].get(year)
+            if was is None or was[1] - was[0] != high - low:
+                continue
+            if all(
+                np.array_equal(mine[low:high], other[was[0] : was[1]])
+                for mine, other in zip(
+                    (self.item, self.day, self.whole),
+                    (before.item, before.day, before.whole),
+                    strict=True,
+                )
+            ):
+                found.append(year)
+        return frozenset(found)
 
     def shares(self, year: int, crop: int) -> dict[int, float]:
         """Return each strand's share of what a crop took in a season; of the garden's: -1."""

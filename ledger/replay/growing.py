@@ -9,6 +9,7 @@ twentieth of the events, or an item's first use is left to `build_state`.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -220,20 +221,10 @@ def grow_matched(
     all_draws = _joined(draw_place, ends_draws, (loss.kept_at,))
     new_draws = _joined(draws, ends_draws, (loss.new_at,))
     old_item = np.concatenate([before.draws["item"], before.counts["item"][old.loss_of]])
-    kept = ~touched[old_item[old.draw]] if old.draw.size else np.zeros(0, bool)
     draw_item = np.concatenate([flows.draws["item"], flows.counts["item"][loss.of]])
-
-    def merged(part: slice, new_part: slice, key: Array) -> tuple[Array, ...]:
-        """Return the allocations kept and new of one part, in the order of `match`."""
-        keep = kept[part]
-        mine = all_draws[old.draw[part][keep]], all_lots[old.lot[part][keep]]
-        new = new_draws[some.draw[new_part]], new_lots[some.lot[new_part]]
-        at = np.searchsorted(key[mine[0]], key[new[0]])
-        pairs = zip((*mine, old.amount[part][keep]), (*new, some.amount[new_part]), strict=True)
-        return tuple(np.insert(a, at, b) for a, b in pairs)
-
-    aside = merged(slice(old.named), slice(some.named), np.arange(draw_item.size))
-    rest = merged(slice(old.named, None), slice(some.named, None), draw_item)
+    again = all_draws, all_lots, new_draws, new_lots
+    aside = _aside(old, some, again, ~touched[old_item[old.draw[: old.named]]])
+    rest = _rest(old, some, again, np.flatnonzero(touched), (old_item, draw_item))
     below = np.concatenate(
         [count_place[old.contradicted[stays[1][old.contradicted]]], counts[some.contradicted]]
     )
@@ -247,6 +238,64 @@ def grow_matched(
     )  # fmt: skip
     is_kept = np.concatenate([lot_place, missing.kept_at, found.kept_at]) >= 0
     return matched, np.where(is_kept, all_lots, -1)
+
+
+_Again = tuple[Array, Array, Array, Array]
+"""Where each draw and lot stands now: those of the moment before, and those that were matched anew."""
+
+
+def _aside(old: Matched, some: Matched, again: _Again, keep: Array) -> tuple[Array, Array, Array]:
+    """Return the allocations of draws that name their lot, kept and new, in the order of their draws."""
+    draws, lots, new_draws, new_lots = again
+    kept, new = slice(old.named), slice(some.named)
+    mine = draws[old.draw[kept][keep]], lots[old.lot[kept][keep]], old.amount[kept][keep]
+    other = new_draws[some.draw[new]], new_lots[some.lot[new]], some.amount[new]
+    at = np.searchsorted(mine[0], other[0])
+    draw, lot, amount = (np.insert(a, at, b) for a, b in zip(mine, other, strict=True))
+    return draw, lot, amount
+
+
+def _rest(
+    old: Matched, some: Matched, again: _Again, touched: Array, item: tuple[Array, Array]
+) -> tuple[Array, Array, Array]:
+    """Return all other allocations: item by item, those of touched ones in the place of the old.
+
+    Parameters
+    ----------
+    touched : ndarray of int64
+        Items, rising.
+    item : two ndarrays of int64
+        The item of each draw of the moment before, and of each draw now.
+    """
+    draws, lots, new_draws, new_lots = again
+    new = (
+        new_draws[some.draw[some.named :]],
+        new_lots[some.lot[some.named :]],
+        some.amount[some.named :],
+    )
+    of_new = item[1][new[0]]
+    ends = (
+        np.searchsorted(of_new, touched).tolist(),
+        np.searchsorted(of_new, touched, "right").tolist(),
+    )
+    rows = range(old.named, old.draw.size)
+
+    def of_old(row: int) -> int:
+        return int(item[0][old.draw[row]])
+
+    parts: list[tuple[Array, Array, Array]] = []
+    begin = old.named
+    for one, low, high in zip(touched.tolist(), *ends, strict=True):
+        # a search by hand: the items of all rows would be a pass over the book
+        first = old.named + bisect_left(rows, one, key=of_old)
+        kept = slice(begin, first)
+        parts.append((draws[old.draw[kept]], lots[old.lot[kept]], old.amount[kept]))
+        parts.append((new[0][low:high], new[1][low:high], new[2][low:high]))
+        begin = old.named + bisect_right(rows, one, key=of_old)
+    kept = slice(begin, None)
+    parts.append((draws[old.draw[kept]], lots[old.lot[kept]], old.amount[kept]))
+    draw, lot, amount = (np.concatenate([part[i] for part in parts]) for i in range(3))
+    return draw, lot, amount
 
 
 def _flow_of(flows: Flows, lots: Array, draws: Array, counts: Array) -> Flow:

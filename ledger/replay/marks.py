@@ -18,6 +18,7 @@ from ledger.replay.flows import ORIGINS
 
 if TYPE_CHECKING:
     from ledger.replay.costing import Costs
+    from ledger.replay.regrown import Before
     from ledger.replay.state import State
 
 __all__ = ["PROVISIONAL", "Marks"]
@@ -56,6 +57,29 @@ class Marks:
         self._of_lot: dict[int, int] = {}
         self._ways: tuple[list[int], list[int], list[int], list[int]] | None = None
         self._own: dict[int, int] = {}
+
+    def take_over(self, was: Marks, before: Before, changed: Array) -> None:
+        """Take over the marks of lots that nothing changed, from a moment of the same day.
+
+        Parameters
+        ----------
+        changed : ndarray of bool, shape (rows,)
+            Which rows of the system may hold something else than before.
+        """
+        garden, earlier = self._costs.garden, was._costs.garden
+        same_day = self._state.as_of_day == was._state.as_of_day
+        if not same_day or (garden.marks, garden.unshared) != (earlier.marks, earlier.unshared):
+            return
+        old = np.fromiter(was._of_lot, np.int64, len(was._of_lot))
+        lots, rows = before.lots[old], self._costs.rows
+        given, giver, _ = rows.gives
+        is_other = np.zeros(rows.made_lots.size + 1, bool)  # the last stands for what is not made
+        is_other[given[changed[giver]]] = True
+        stays = (lots >= 0) & ~before.touched[self._state.lots["item"][lots]]
+        stays &= ~is_other[rows.number_of_lot[lots]]
+        places = np.where(stays, lots, -1).tolist()
+        marks = zip(places, was._of_lot.values(), strict=True)
+        self._of_lot = {lot: mark for lot, mark in marks if lot >= 0}
 
     # -- bits ---------------------------------------------------------------------------
 

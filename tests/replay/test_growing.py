@@ -40,7 +40,26 @@ def assert_equal_states(mine, other):
     for one, two in zip(mine.costs.rows.gives, other.costs.rows.gives, strict=True):
         np.testing.assert_allclose(one, two, **MONEY)
     assert said(mine) == said(other)
+    assert_equal_gardens(mine.costs, other.costs)
     assert mine.as_of_day == other.as_of_day
+
+
+def assert_equal_gardens(mine, other):
+    """Hold together what seasons took, how it was laid on what was picked, and what that rests on."""
+    own, wanted = mine.garden, other.garden
+
+    def in_words(costs, marks):
+        return {of: (costs.assumed(mark), costs.names_of(mark)) for of, mark in marks.items()}
+
+    assert [(*part[1:3], part.source[:3]) for part in own.parts] == [
+        (*part[1:3], part.source[:3]) for part in wanted.parts
+    ]
+    for name in ("bases", "unshared"):
+        assert getattr(own, name) == getattr(wanted, name), name
+    assert in_words(mine, own.marks) == in_words(other, wanted.marks)
+    assert own.by_crop == pytest.approx(wanted.by_crop, rel=1e-9, abs=1e-9)
+    for key in [(year, crop) for year, of in wanted._pooled.items() for crop in of]:
+        assert own.shares(*key) == pytest.approx(wanted.shares(*key), rel=1e-9, abs=1e-9)
 
 
 def said(state):

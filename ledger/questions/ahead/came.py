@@ -47,14 +47,17 @@ class Came:
         came, used, drawn = (np.zeros(shape) for _ in range(3))
         opening = np.zeros(shape[0])
         for flow, table, keep in (
-            (lots, came, None), (draws, drawn, None), (draws, used, is_use(state)),
+            (lots, came, None), (draws, drawn, None), (draws, used, state.once(is_use)),
         ):  # fmt: skip
             inside = flow["day"] >= first
             at = np.flatnonzero(inside if keep is None else inside & keep)
-            np.add.at(table, (flow["item"][at], flow["day"][at] - first), flow["whole"][at] / 1000)
+            cells = flow["item"][at] * shape[1] + flow["day"][at] - first
+            whole = flow["whole"][at] / 1000
+            table[:] = np.bincount(cells, whole, table.size).reshape(shape)
         for flow, sign in ((lots, 1), (draws, -1)):
             at = np.flatnonzero(flow["day"] < first)
-            np.add.at(opening, flow["item"][at], sign * flow["whole"][at] / 1000)
+            whole = sign * flow["whole"][at] / 1000
+            opening += np.bincount(flow["item"][at], whole, opening.size)
         least = np.array([LISTED_FROM[m] for m in facts.measure] or [1])[:, None] / 1000
         stock = opening[:, None] + np.cumsum(came - drawn, axis=1)
         before = np.concatenate([opening[:, None], stock[:, :-1]], axis=1)
@@ -64,7 +67,7 @@ class Came:
             np.concatenate([zero, np.cumsum(x, axis=1)], axis=1) for x in (used, drawn)
         )
         self.there = np.concatenate([zero, np.cumsum(there, axis=1)], axis=1)
-        rows = np.flatnonzero(is_supply(state) & (lots["day"] >= first))
+        rows = np.flatnonzero(state.once(is_supply) & (lots["day"] >= first))
         order = rows[np.lexsort((lots["day"][rows], lots["item"][rows]))]
         self._supply_item, self._supply_day = lots["item"][order], lots["day"][order]
 

@@ -46,7 +46,9 @@ def ahead_of_item(state: State, item: int) -> Ahead:
     """Return the shelf ahead of an item's strands with something left or a target; of one at least."""
     several = state.facts.several(item)
     if len(several) > 1:
-        there = set(state.lots["item"][listed_lots(state)].tolist()) | set(stock_targets(state))
+        there = set(state.lots["item"][listed_lots(state)].tolist()) | set(
+            state.once(stock_targets)
+        )
         several = [one for one in several if one in there] or [item]
     return _ahead_of(state, several)
 

@@ -98,10 +98,10 @@ class Plain:
 def gone(state: State, ahead: Plain, days: int) -> list[str]:
     """Return the items of which nothing is left and some was used within so many days."""
     draws = state.draws
-    recent = np.flatnonzero(is_use(state) & (draws["day"] > state.as_of_day - days))
+    recent = np.flatnonzero(state.once(is_use) & (draws["day"] > state.as_of_day - days))
     there = np.flatnonzero(ahead.stock > 0)
     used = np.setdiff1d(np.unique(draws["item"][recent]), ahead.items[there])
-    used = np.intersect1d(used, state.lots["item"][is_supply(state)])  # no leftovers of a dish
+    used = np.intersect1d(used, state.lots["item"][state.once(is_supply)])  # no leftovers of a dish
     return sorted(state.facts.names[int(item)] for item in used)
 
 
@@ -109,7 +109,7 @@ def plain_of(state: State, only: list[int] | None = None) -> Plain:
     """Return what lies ahead of all strands with something left or a target, or of some strands."""
     rows = listed_lots(state)
     of = state.lots["item"][rows]
-    targets = stock_targets(state)
+    targets = state.once(stock_targets)
     items = np.unique(np.concatenate([of, np.array(sorted(targets), np.int64)]).astype(np.int64))
     if only is not None:
         items = np.array(sorted(only), np.int64)

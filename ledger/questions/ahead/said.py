@@ -96,7 +96,7 @@ def state_at(state: State, day: int, known: int, old: State | None) -> State:
 def _said(then: State, day: int, known: int) -> Said:
     ahead = plain_of(then)
     facts = then.facts
-    plain = _plain(then, ahead.items, is_use(then))
+    plain = _plain(then, ahead.items, then.once(is_use))
     use, left = ahead.plain_per_week, ahead.plain_weeks_left
     ranges = [
         Ranges(

@@ -8,6 +8,7 @@ a count found are no supply.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from statistics import median
 from typing import TYPE_CHECKING
 
@@ -28,6 +29,8 @@ _YEAR = 365
 _SEASONS = 5
 _RHYTHM = 2 * _YEAR
 _LEAST = 3
+_KEPT = 4096
+"""Items whose next supply is kept."""
 
 
 @dataclass(frozen=True)
@@ -77,12 +80,19 @@ def next_supply(days: Array, today: int, *, laid_in: bool) -> Supply:
     the middle one of them. By rhythm: of the pauses of the last two years that were longer than
     the present one, the middle one. Both rules are ours.
     """
+    return _next_supply(days.astype(np.int64).tobytes(), today, laid_in)
+
+
+@lru_cache(_KEPT)
+def _next_supply(kept: bytes, today: int, laid_in: bool) -> Supply:
+    """Return the same of the bytes of the days: an item's are the same while others come in."""
+    days = np.frombuffer(kept, np.int64)
     if not days.size:
-        return Supply(None)
+        return Supply(None, laid_in=laid_in)
     by_season, by_rhythm = _by_season(days, today, 1 if laid_in else 2), _by_rhythm(days, today)
     seasons_first = laid_in and days[0] < today - _YEAR
     first, second = (by_season, by_rhythm) if seasons_first else (by_rhythm, by_season)
-    return second if first.day is None else first
+    return replace(second if first.day is None else first, laid_in=laid_in)
 
 
 def _by_season(days: Array, today: int, least: int) -> Supply:
@@ -135,17 +145,18 @@ def next_supplies(state: State, items: Array) -> list[Supply]:
     lots = state.lots
     row = np.full(len(state.facts), -1, np.int64)
     row[items] = np.arange(items.size)
-    rows = np.flatnonzero(is_supply(state) & (row[lots["item"]] >= 0))
+    rows = np.flatnonzero(state.once(is_supply) & (row[lots["item"]] >= 0))
     order = rows[np.lexsort((lots["day"][rows], row[lots["item"][rows]]))]
-    bounds = np.searchsorted(row[lots["item"][order]], np.arange(items.size + 1))
-    kept = _laid_in(state)
+    of, day = row[lots["item"][order]], lots["day"][order].astype(np.int64)
+    begins = np.flatnonzero((np.diff(of, prepend=-1) != 0) | (np.diff(day, prepend=-1) != 0))
+    ends = np.searchsorted(of, np.arange(items.size + 1))
+    of, day = of[begins], day[begins]
+    bounds, kept = np.searchsorted(of, np.arange(items.size + 1)).tolist(), _laid_in(state)
     out = []
     for i in range(items.size):
-        mine = order[bounds[i] : bounds[i + 1]]
-        days = np.unique(lots["day"][mine]).astype(np.int64)
-        laid_in = bool(mine.size) and bool(kept[mine[-1]])
-        found = next_supply(days, state.as_of_day, laid_in=laid_in)
-        out.append(replace(found, laid_in=laid_in))
+        laid_in = bool(ends[i + 1] > ends[i]) and bool(kept[order[ends[i + 1] - 1]])
+        days = day[bounds[i] : bounds[i + 1]]
+        out.append(next_supply(days, state.as_of_day, laid_in=laid_in))
     return out
 
 

@@ -84,7 +84,7 @@ class Use:
         draws, pasts = self.state.draws, self.ahead.use.pasts
         begin = np.array([self.state.as_of_day - 7 * one.weeks for one in pasts], np.int64)
         place = self._place[draws["item"]]
-        mine = is_use(self.state) & (place >= 0)
+        mine = self.state.once(is_use) & (place >= 0)
         return np.flatnonzero(mine & (draws["day"] > np.r_[begin, 0][place]))
 
     @cached_property

@@ -19,7 +19,7 @@ from ledger.published import (
 )
 from ledger.published.judging import CANNING
 from ledger.questions.shared.common import grams_of_line
-from ledger.questions.shared.gauges import GaugeOff, off_of, with_gauge
+from ledger.questions.shared.gauges import GaugeOff, gauge_tests, off_of, with_gauge
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -37,12 +37,15 @@ __all__ = [
 
 
 def schedules_of(state: State) -> dict[str, str]:
-    """Return the schedule that each recipe names, by the recipe's key."""
-    out = {}
+    """Return the schedule that each recipe names, by the recipe's key: the same dict while they do."""
+    out: dict[str, str] = {}
     for _, body in state.bodies("recipe_written"):
         if body.get("schedule"):
             out[item_key(body["recipe"])] = str(body["schedule"])
-    return out
+    kept: dict[str, str] = state.lasting(schedules_of).setdefault("now", out)
+    if kept != out:
+        kept = state.lasting(schedules_of)["now"] = out
+    return kept
 
 
 def batches(state: State) -> list[tuple[int, dict[str, Any]]]:
@@ -100,11 +103,16 @@ def judgement_of(
     state: State, ev: int, body: Mapping[str, Any], schedules: Mapping[str, str]
 ) -> Judgement:
     """Return a batch beside what is published, at the true pressure of its gauge."""
-    done, kept = batch_done(state, ev, body, schedules), state.lasting(judgement_of)
-    if ev not in kept or kept[ev][0] is not done:
-        kept[ev] = done, with_gauge(judged(done), off_of(state, ev, body))
-    found: Judgement = kept[ev][1]
-    return found
+    tests, kept = state.once(gauge_tests), state.lasting(judgement_of)
+    known = kept.get(ev)
+    if known is None or known[0] is not schedules or known[1] is not tests:
+        done = batch_done(state, ev, body, schedules)
+        found = known[3] if known is not None and known[2] is done else None
+        if found is None:
+            found = with_gauge(judged(done), off_of(state, ev, body))
+        known = kept[ev] = schedules, tests, done, found
+    judgement: Judgement = known[3]
+    return judgement
 
 
 def judged(batch: BatchDone) -> Judgement:

@@ -16,7 +16,7 @@ from ledger.messages import Code, Day, Message, Names, Typed, sentence
 from ledger.projections.base import Answer, Compared, Node, Projection
 from ledger.questions.compared.causes import Change
 from ledger.questions.compared.compare import compare, entries_of, groups_of, split
-from ledger.replay.garden import Season
+from ledger.replay.seasons import Season
 from ledger.replay.state import day_number, day_text
 
 if TYPE_CHECKING:

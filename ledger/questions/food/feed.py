@@ -13,7 +13,7 @@ from ledger.questions.food.bases import SIX
 from ledger.questions.food.portions import Grouped, Portions
 from ledger.questions.food.web import CAUSE
 from ledger.replay.facts import MATCHED
-from ledger.replay.garden import Season
+from ledger.replay.seasons import Season
 
 if TYPE_CHECKING:
     from ledger.questions.food.amounts import FoodFigures

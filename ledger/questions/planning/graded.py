@@ -100,7 +100,7 @@ def keeping_grades(state: State, said: list[Said]) -> list[Graded]:
     days = np.array([one.day for one in said])
     batches = state.journal.tables["events"]["kind"] == list(EVENTS).index("put_up")
     out = []
-    for lot in np.flatnonzero(is_supply(state)).tolist():
+    for lot in np.flatnonzero(state.once(is_supply)).tolist():
         item, day = int(lots["item"][lot]), int(lots["day"][lot])
         if facts.sort[item] != SORTS.index("food") or day < days[0]:
             continue

@@ -88,7 +88,7 @@ class Wants:
 
     def __init__(self, state: State, asked: dict[int, tuple[float, str]]) -> None:
         self.state, self.asked = state, asked
-        self.targets = stock_targets(state)
+        self.targets = state.once(stock_targets)
         words = state.once(goes)
         counts = np.isin(words, ["eaten", "given"])
         self._rows = np.flatnonzero(counts & (state.draws["day"] <= state.as_of_day))

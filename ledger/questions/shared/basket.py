@@ -104,7 +104,7 @@ def basket_of(state: State, before: Period, now: Period) -> Basket:
     """Return prices and quantities of both periods."""
     draw, lot, amount = state.allocations
     bought = state.lots["origin"][lot] == ORIGINS.index("bought")
-    use = is_use(state)[draw] & bought
+    use = state.once(is_use)[draw] & bought
     item, day = state.lots["item"][lot], state.draws["day"][draw]
     used, prices, points = [], [], []
     for period in (before, now):

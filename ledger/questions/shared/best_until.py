@@ -113,9 +113,10 @@ def late_lots(
     eaten = [0.0] * len(weeks) if ahead is None else ahead.expected(weeks).tolist()
     amounts = [float(state.left[lot]) / 1000 for lot, _ in dated]
     late = past_best(amounts, eaten, 1.0)  # time is counted in amounts eaten by then
+    least = 1e-9 * max(amounts)
     out = [
         Late(lot, until, amount)
         for (lot, until), amount in zip(dated, late, strict=True)
-        if amount > 1e-9 * max(amounts)
+        if amount > least
     ]
     return sorted(out, key=lambda one: (one.until.day, one.lot))

@@ -10,7 +10,7 @@ from ledger.amounts import format_whole
 from ledger.kinds import KINDS
 from ledger.messages import joined
 from ledger.messages.units import amount_later
-from ledger.questions.goes import goes
+from ledger.questions.goes import went
 from ledger.questions.shared.common import jars_gone
 from ledger.questions.shared.held import held_in
 from ledger.replay.columns import Array
@@ -131,15 +131,18 @@ def _pieces(state: State, until: int | None) -> dict[str, int]:
     """Return the empty jars that came in, less those that went out as such, by kind."""
     totals: dict[int, int] = {}
     tables, kinds = state.journal.tables, list(KINDS)
+    is_jar = state.facts.sort[state.facts.canon] == SORTS.index("jar")
     for table, signs in (("supplies", _CAME), ("draws", _WENT)):
         rows = state.moment.of(tables[table]["ev"])
+        if not rows.size:
+            continue
+        rows = rows[is_jar[tables[table]["item"][rows]]]
         if until is not None:
             rows = rows[state.moment.rank[tables[table]["ev"][rows]] <= until]
         item = state.facts.canon[tables[table]["item"][rows]]
         whole = state.facts.strands.pieces(tables[table], rows)
         kind = tables["events"]["kind"][tables[table]["ev"][rows]]
-        is_jar = state.facts.sort[item] == SORTS.index("jar") if rows.size else np.zeros(0, bool)
-        for i in np.flatnonzero(is_jar & (whole >= 0)).tolist():
+        for i in np.flatnonzero(whole >= 0).tolist():
             sign = signs.get(kinds[int(kind[i])], 0)
             totals[int(item[i])] = totals.get(int(item[i]), 0) + sign * int(whole[i])
     return {state.facts.names[item]: whole // 1000 for item, whole in totals.items()}
@@ -151,11 +154,10 @@ def _entries(state: State, until: int | None) -> list[tuple[tuple[str, int], tup
     supplies = journal.tables["supplies"]
     lots = state.lots
     draw, _, amount = state.allocations
-    words = state.once(goes)
     cause = journal.tables["events"]["cause"][state.draws["ev"]]
-    broken = (words == "discarded") & (cause == CAUSES.index("broken"))
-    away = words == "given"
-    back = np.isin(words, ["eaten", "used", "seed", "discarded"]) & ~broken
+    broken = went(state, "discarded") & (cause == CAUSES.index("broken"))
+    away = went(state, "given")
+    back = went(state, "eaten", "used", "seed", "discarded") & ~broken
     has_jars = lots["jars"] > 0
     if until is not None:
         by_then = state.moment.rank[state.draws["ev"]] <= until
@@ -169,9 +171,11 @@ def _entries(state: State, until: int | None) -> list[tuple[tuple[str, int], tup
     entry_of[rows] = entry
     whole, jars = (_added(entry, lots[name][rows], first.size) for name in ("whole", "jars"))
     into = entry_of[state.allocations[1]]
+    of_jars = np.flatnonzero(into >= 0)
+    by = draw[of_jars]
     gone = []
     for mask in (back, away, broken):
-        some = np.flatnonzero(mask[draw] & (into >= 0))
+        some = of_jars[mask[by]]
         gone.append(_added(into[some], amount[some], first.size))
     codes = supplies["jar"][lots["row"][rows[first]]]
     names = {code: state.facts.names[int(state.facts.canon[code])] for code in set(codes.tolist())}

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from ledger.kinds import KINDS
 from ledger.published.keeping import Keeping, keeps_for
-from ledger.questions.shared.use_by import is_marked
+from ledger.questions.shared.use_by import is_marked, is_open
 from ledger.replay import KEPT
 
 if TYPE_CHECKING:
@@ -22,18 +22,13 @@ def keeping_of(state: State, lot: int) -> Keeping | None:
     """
     if is_marked(state, lot):
         return None
-    item = int(state.lots["item"][lot])
-    ev = int(state.lots["ev"][lot])
-    code = int(state.lots["kept"][lot])
-    is_batch = state.journal.tables["events"]["kind"][ev] == list(KINDS).index("put_up")
-    method = state.body(ev)["method"] if is_batch else None
-    kept = KEPT[code] if code >= 0 else None
-    jars, whole, left = (
-        int(state.lots["jars"][lot]),
-        int(state.lots["whole"][lot]),
-        int(state.left[lot]),
-    )
-    part = jars * left / whole if jars and whole else 0.0
-    opened = bool(jars) and abs(part - round(part)) > 0.001
-    facts = state.facts.facts[item]
-    return keeps_for(facts.sort, method, state.facts.names[item], kept, opened=opened)
+    item, ev = int(state.lots["item"][lot]), int(state.lots["ev"][lot])
+    code, opened = int(state.lots["kept"][lot]), bool(state.once(is_open)[lot])
+    known, key = state.lasting(keeping_of), (item, ev, code, opened)
+    if key not in known:
+        is_batch = state.journal.tables["events"]["kind"][ev] == list(KINDS).index("put_up")
+        method = state.body(ev)["method"] if is_batch else None
+        kept, facts = KEPT[code] if code >= 0 else None, state.facts.facts[item]
+        known[key] = keeps_for(facts.sort, method, state.facts.names[item], kept, opened=opened)
+    found: Keeping | None = known[key]
+    return found

@@ -16,13 +16,15 @@ import numpy as np
 
 from ledger.amounts import parse_amount
 from ledger.errors import InputError, NeedsAnswer
+from ledger.kinds import KINDS
 from ledger.messages import Choice, Day, joined, sentence
 from ledger.published import CANNING, GRAVE, MARKED, OPEN, STANDINGS, Judgement
 from ledger.published.words import fixed
 from ledger.questions.as_published.records import has_judgement, judgement_of, schedules_of
 from ledger.questions.shared.common import listed_lots
-from ledger.questions.touched.touching import touching
+from ledger.questions.touched.touching import Touching, touching
 from ledger.replay import KEPT, tables
+from ledger.replay.columns import Array
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -45,6 +47,8 @@ LOOKED_UP = "looked up"
 """How a batch stands that was open, and of which a publication was looked up since."""
 
 _ORDER = (*MARKED, LOOKED_UP, *(one for one in STANDINGS if one not in MARKED))
+
+_PUT_UP = list(KINDS).index("put_up")
 
 _AGAIN = 120
 """Minutes within which a wrong process may be run anew: 2 hours (UNL_UNSEALED), the strictest printed."""
@@ -156,17 +160,17 @@ class Standings:
         self._plain: dict[int, Standing] = {}
         self._of_event: dict[int, Standing | None] = {}
         self._found: dict[int, Standing | None] = {}
+        self._marked: set[int] = set()
         self._schedules = schedules_of(state)
         self._settled = _looked_up(state)
-        draws = state.draws
-        _, lot, _ = state.allocations
         self._missed: dict[int, list[tuple[int, int]]] = {}
         self._pool: dict[int, list[Standing | None]] = {}
-        missing = np.flatnonzero(draws["role"] == len(tables.ROLES))
-        for d in missing[np.argsort(draws["pos"][missing])].tolist():
-            for row in state.allocations_of_draw(d).tolist():
-                item = int(draws["item"][d])
-                self._missed.setdefault(item, []).append((int(draws["pos"][d]), int(lot[row])))
+        draws, (draw, lot, _) = state.draws, state.allocations
+        rows = np.flatnonzero((draws["role"] == len(tables.ROLES))[draw])
+        rows = rows[np.argsort(draws["pos"][draw[rows]], kind="stable")]
+        of = (draws[name][draw[rows]].tolist() for name in ("item", "pos"))
+        for item, pos, one in zip(*of, lot[rows].tolist(), strict=True):
+            self._missed.setdefault(item, []).append((pos, one))
 
     def own(self, ev: int) -> Standing | None:
         """Return how a batch stands by itself; None where nothing is compared."""
@@ -180,27 +184,34 @@ class Standings:
 
     def made_of(self, ev: int) -> Standing | None:
         """Return the gravest standing of what went into a batch."""
-        self.look_behind([ev])
-        return self._inherited(ev)
+        if ev not in self._of_event:
+            self.look_behind([ev])
+            self._of_event[ev] = self._inherited(ev)
+        return self._of_event[ev]
 
     def look_behind(self, evs: Iterable[int]) -> None:
         """Work out how all that went into some batches stands: one search, whatever their number."""
-        rows = [
-            row
-            for ev in evs
+        wanted, graph = np.unique(np.fromiter(evs, np.int64)), self._state.once(touching)
+        lots = [
+            lot
+            for ev in np.setdiff1d(wanted, graph.evs).tolist()  # what left nothing is no node
             for d in self._draws_of(ev)
-            for row in self._state.allocations_of_draw(d).tolist()
+            for lot in self._state.allocations[1][self._state.allocations_of_draw(d)].tolist()
         ]
-        self.of(self._state.allocations[1][rows].tolist())
+        self._look_behind([*graph.nodes_of(wanted).tolist(), *lots])
 
     def of(self, lots: Iterable[int]) -> dict[int, Standing | None]:
         """Return how lots stand, whatever their depth."""
         wanted = [int(lot) for lot in lots]
-        rank = self._state.moment.rank
         open_ones = [lot for lot in wanted if lot not in self._found]
         if not open_ones:
             return {lot: self._found[lot] for lot in wanted}
-        behind, seen = list(open_ones), set(open_ones)
+        self._look_behind(open_ones)
+        return {lot: self._of_lot(lot) for lot in wanted}
+
+    def _look_behind(self, nodes: list[int]) -> None:
+        """Work out what all events behind some lots and events inherit, and those events themselves."""
+        behind, seen = list(nodes), set(nodes)
         graph = self._state.once(touching)
         while True:  # found lots lead to what counts missed before them
             reached = graph.reached(np.array(behind, np.int64), back=True)
@@ -215,11 +226,26 @@ class Standings:
                 break
             seen.update(more)
             behind += more
-        evs = graph.evs[reached[graph.lots :]]
-        for ev in evs[np.argsort(rank[evs])].tolist():
-            if ev not in self._of_event:
-                self._of_event[ev] = self._inherited(ev)
-        return {lot: self._of_lot(lot) for lot in wanted}
+        self._hand_down(graph, graph.evs[reached[graph.lots :]])
+
+    def _hand_down(self, graph: Touching, evs: Array) -> None:
+        """Work out what some events inherit, the earliest first: few take anything that is marked."""
+        found = self._state.lots["suffix"] >= 2
+        nodes = graph.nodes_of(evs)
+        for at in np.argsort(self._state.moment.rank[evs]).tolist():
+            ev, node = int(evs[at]), int(nodes[at])
+            if ev in self._of_event:
+                continue
+            # a lid that closes jars is among them, too: it bears no mark
+            takes = graph.before(node)
+            is_marked = any(one in self._marked or found[one] for one in takes)
+            inherits = self._of_event[ev] = self._inherited(ev) if is_marked else None
+            own = self._judged(ev)
+            if inherits is not None or (own is not None and own[0].is_marked):
+                for lot in graph.after(node):
+                    one = self._of_lot(lot)
+                    if one is not None and one.is_marked:
+                        self._marked.add(lot)
 
     def of_one(self, lot: int) -> Standing | None:
         """Return how a lot stands, whatever its depth."""
@@ -277,7 +303,7 @@ class Standings:
         Beans by weight are picked rather than opened: who opens a jar counts jars, or names the lot.
         """
         state = self._state
-        if not state.lots["jars"][lot] or state.journal.tables["events"]["kind"][ev] != _put_up():
+        if not state.lots["jars"][lot] or state.journal.tables["events"]["kind"][ev] != _PUT_UP:
             return False
         item = int(state.lots["item"][lot])
         lines = [one for one in state.body(ev)["used"] if state.facts.find(one["item"]) == item]
@@ -289,15 +315,28 @@ class Standings:
 
     def _judged(self, ev: int) -> tuple[Standing, dict[str, Any]] | None:
         if ev not in self._own:
-            state = self._state
             self._own[ev] = None
-            kind = state.journal.tables["events"]["kind"][ev]
-            if kind == _put_up() and state.journal.of_bodies("put_up", [ev], has_judgement)[0]:
-                body = state.body(ev)
-                found = judgement_of(state, ev, body, self._schedules)
-                self._plain[ev] = self._first(ev, body, found)
+            if self._gets_verdict(ev):
+                body = self._state.body(ev)
+                self._plain[ev] = self._kept(ev, body)
                 self._own[ev] = self._settle(self._plain[ev]), body
         return self._own[ev]
+
+    def _gets_verdict(self, ev: int) -> bool:
+        known, journal = self._state.lasting(has_judgement), self._state.journal
+        if ev not in known:
+            is_batch = journal.tables["events"]["kind"][ev] == _PUT_UP
+            known[ev] = bool(is_batch and journal.of_bodies("put_up", [ev], has_judgement)[0])
+        return bool(known[ev])
+
+    def _kept(self, ev: int, body: dict[str, Any]) -> Standing:
+        """Return how a batch stands by itself, as at any moment before that judged it so."""
+        found = judgement_of(self._state, ev, body, self._schedules)
+        known = self._state.lasting(Standings)
+        if ev not in known or known[ev][0] is not found:
+            known[ev] = found, self._first(ev, body, found)
+        standing: Standing = known[ev][1]
+        return standing
 
     def _first(self, ev: int, body: dict[str, Any], found: Judgement) -> Standing:
         return Standing(
@@ -363,12 +402,6 @@ def _is_weighed(line: dict[str, Any]) -> bool:
         return parse_amount(line["amount"]).measure == "mass"
     except (InputError, NeedsAnswer):
         return False
-
-
-def _put_up() -> int:
-    from ledger.kinds import KINDS
-
-    return list(KINDS).index("put_up")
 
 
 def _minute(state: State, ev: int) -> int | None:

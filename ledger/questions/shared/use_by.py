@@ -13,6 +13,7 @@ import numpy as np
 from ledger.messages import Day, sentence
 from ledger.messages.units import amount
 from ledger.replay import KEPT
+from ledger.replay.columns import Array
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -22,6 +23,7 @@ __all__ = [
     "Term",
     "days_of",
     "is_marked",
+    "is_open",
     "loose_text",
     "opened_on",
     "span_of",
@@ -32,6 +34,10 @@ __all__ = [
 _OIL_DAYS = 4
 """The longest of 2 to 4 days (OKSTATE_OIL); another source's 10 days are set aside: the stricter holds."""
 _OIL_SOURCE = "Oklahoma State University Extension, about 2020"
+
+_NEVER = np.iinfo(np.int64).min
+_PART = 0.001
+"""So little of a jar is a rounding of amounts."""
 
 _SPAN = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(day|week|month|year)s?\s*", re.IGNORECASE)
 
@@ -69,6 +75,7 @@ class Term:
         return self.told if isinstance(self.told, str) else self.told()
 
 
+@lru_cache(1024)
 def span_of(text: str) -> tuple[float, str] | None:
     """Return a span like ``12 months`` as a number and its unit, like ``months``."""
     match = _SPAN.fullmatch(text)
@@ -110,6 +117,36 @@ def use_by_of(state: State, lot: int) -> tuple[int | None, str | None]:
 
 def term_of(state: State, lot: int) -> Term | None:
     """Return the same with what it is counted from; None where there is no such day."""
+    mine = state.once(_terms)
+    if lot not in mine:
+        mine[lot] = _kept_term(state, lot)
+    return mine[lot]
+
+
+def _terms(_state: State) -> dict[int, Term | None]:
+    """Return where the terms of a moment are kept by their lots."""
+    return {}
+
+
+def _kept_term(state: State, lot: int) -> Term | None:
+    """Return a lot's term by all that it follows from, as it was worked out at any moment before."""
+    from ledger.questions.shared.standing import standing_of
+
+    lots, standing = state.lots, standing_of(state, lot)
+    said = ("item", "kept", "suffix", "day")
+    key = (
+        *(int(lots[name][lot]) for name in said),
+        opened_on(state, lot),
+        None if standing is None else (standing.is_marked, standing.in_oil),
+    )
+    known = state.lasting(term_of)
+    if key not in known:
+        known[key] = _term_of(state, lot)
+    found: Term | None = known[key]
+    return found
+
+
+def _term_of(state: State, lot: int) -> Term | None:
     published, own = _fridge_days(state, lot), _said_by_household(state, lot)
     if published is not None:
         return own if own is not None and own.day < published.day else published
@@ -186,13 +223,22 @@ def loose_text(state: State, lot: int) -> str | None:
 
 def opened_on(state: State, lot: int) -> int | None:
     """Return the day on which something was last taken from a jar that is open, else None."""
-    jars, whole, left = (
-        int(state.lots["jars"][lot]),
-        int(state.lots["whole"][lot]),
-        int(state.left[lot]),
-    )
-    part = jars * left / whole if jars else 0.0
-    rows = state.allocations_of_lot(lot)
-    if abs(part - round(part)) <= 0.001 or not rows.size:
-        return None
-    return int(state.draws["day"][state.allocations[0][rows]].max())
+    day = int(state.once(_opened)[lot])
+    return None if day == _NEVER else day
+
+
+def is_open(state: State) -> Array:
+    """Return which lots have a jar of which a part is left, shape (lots,); ask with ``state.once``."""
+    jars, whole = state.lots["jars"], state.lots["whole"]
+    part = jars * state.left / np.where(jars > 0, np.maximum(whole, 1), 1)
+    return np.asarray((jars > 0) & (np.abs(part - np.round(part)) > _PART))
+
+
+def _opened(state: State) -> Array:
+    """Return the last day on which something was taken from each open jar, shape (lots,)."""
+    opened = state.once(is_open)
+    draw, lot, _ = state.allocations
+    rows = np.flatnonzero(opened[lot])
+    out = np.full(opened.size, _NEVER, np.int64)
+    np.maximum.at(out, lot[rows], state.draws["day"][draw[rows]])
+    return out

@@ -124,24 +124,31 @@ def use_days(state: State, items: Array) -> UseDays:
     row = np.full(len(facts), -1, np.int64)
     row[items] = np.arange(items.size)
 
-    def table(flow: dict[str, Array], keep: Array, factor: Array | float = 1.0) -> Array:
+    def lately(flow: dict[str, Array]) -> tuple[Array, Array]:
+        """Return the rows of the items on the days looked back on, and the cell of each."""
         place = row[flow["item"]]
         back = state.as_of_day - flow["day"].astype(np.int64)
-        at = np.flatnonzero(keep & (place >= 0) & (back >= 0) & (back < days))
-        amounts = (flow["whole"] * factor)[at] / 1000
-        cells = place[at] * days + days - 1 - back[at]
+        at = np.flatnonzero((place >= 0) & (back >= 0) & (back < days))
+        return at, place[at] * days + days - 1 - back[at]
+
+    def table(cells: Array, whole: Array) -> Array:
+        amounts = whole / 1000
         return np.bincount(cells, amounts, items.size * days).reshape(items.size, days)
 
-    came = table(lots, np.ones(lots["item"].size, bool))
-    net = came - table(draws, np.ones(draws["item"].size, bool))
+    at, cells = lately(lots)
+    came = table(cells, lots["whole"][at])
+    at, cells = lately(draws)
+    net = came - table(cells, draws["whole"][at])
     left = np.zeros(items.size)
     mine = np.flatnonzero(row[lots["item"]] >= 0)
     np.add.at(left, row[lots["item"][mine]], state.left[mine] / 1000)
     begins = left[:, None] - np.cumsum(net[:, ::-1], axis=1)[:, ::-1]
     least = np.array([LISTED_FROM[facts.measure[i]] / 1000 for i in items.tolist()])
-    food = facts.sort[draws["item"]] == _FOOD if draws["item"].size else np.zeros(0, bool)
-    factor = np.where(food, people_factor(state, draws["day"].astype(np.int64)), 1.0)
-    use = table(draws, is_use(state), factor)
+    used = state.once(is_use)[at]
+    at, cells = at[used], cells[used]
+    food = facts.sort[draws["item"][at]] == _FOOD if at.size else np.zeros(0, bool)
+    factor = np.where(food, people_factor(state, draws["day"][at].astype(np.int64)), 1.0)
+    use = table(cells, draws["whole"][at] * factor)
     return UseDays(items, use, (begins >= least[:, None] / 2) | (came > 0), known)
 
 

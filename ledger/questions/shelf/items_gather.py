@@ -139,7 +139,7 @@ class Items:
         """The day on which more is expected, since 1970; NaN where the past does not tell."""
         supplies, lots = self.ahead.supplies, self.state.lots
         came = said(lots["day"].astype(np.float64), "day since 1970", lots["ev"])
-        good = is_supply(self.state)
+        good = self.state.once(is_supply)
 
         def parts(row: int) -> list[tuple[Figure, int]]:
             mine = good & (lots["item"] == self.ahead.items[row])

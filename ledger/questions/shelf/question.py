@@ -15,6 +15,7 @@ from ledger.questions.shared.common import answer, assumptions_of, listed_lots
 from ledger.questions.shared.held import held_in
 from ledger.questions.shared.jars import jar_totals, left_in_words
 from ledger.questions.shared.keeping import keeping_of
+from ledger.questions.shared.standing import standing_of
 from ledger.questions.shelf.figures import lot_figures
 from ledger.questions.shelf.gather import Lots
 from ledger.questions.shelf.items import ITEM_COLUMNS, build_items
@@ -119,7 +120,7 @@ def build(
     cautions = standing_cautions(state, rows.tolist())  # of all at once, what lies behind them
     lots = Lots(state, rows)
     figures = {name: one.values.tolist() for name, one in lot_figures(lots).items()}
-    records = [_record(lots, figures, row) for row in range(rows.size)]
+    records = _records(lots, figures)
     if days is not None:
         records = [r for r in records if r["days_left"] is not None and r["days_left"] <= days]
     records.sort(
@@ -152,17 +153,45 @@ def _days(said: str | int | None) -> int | None:
     return int(text)
 
 
-def _record(shelf: Lots, figures: dict[str, list[float]], at: int) -> dict[str, Any]:
+def _records(shelf: Lots, figures: dict[str, list[float]]) -> list[dict[str, Any]]:
+    """Return a record a lot; one of which nothing changed since an earlier moment is as it was then."""
+    state = shelf.state
+    known, costs, jars = state.lasting(_records), state.costs, state.once(held_in)
+    numbers = np.array(list(figures.values()), np.float64).T
+    width, held = numbers.shape[-1] * numbers.itemsize, numbers.tobytes()
+    names = ("ev", "n", "suffix")
+    of = zip(*(state.lots[name][shelf.lots].tolist() for name in names), strict=True)
+    out = []
+    for at, (lot, place) in enumerate(zip(shelf.lots.tolist(), of, strict=True)):
+        mark = costs.mark(lot)
+        rests = (
+            held[at * width : (at + 1) * width],
+            state.as_of_day,
+            standing_of(state, lot),
+            costs.names_of(mark),
+            bool(mark & PROVISIONAL),
+            state.labels_drawn(lot),
+            jars.name(lot),
+            jars.several.get(lot),
+        )
+        kept = known.get(place)
+        if kept is None or kept[0] != rests:
+            kept = known[place] = rests, _record(shelf, figures, at, rests)
+        out.append({"_lot": lot, **kept[1]})
+    return out
+
+
+def _record(
+    shelf: Lots, figures: dict[str, list[float]], at: int, rests: tuple[Any, ...]
+) -> dict[str, Any]:
     state, lot = shelf.state, int(shelf.lots[at])
     lots, facts = state.lots, state.facts
     known = {name: None if math.isnan(one[at]) else one[at] for name, one in figures.items()}
     item = int(lots["item"][lot])
     jars = int(lots["jars"][lot]) or None
     jars_left, use_by, days = known["jars_left"], known["use_by"], known["days_left"]
-    mark = state.costs.mark(lot)
-    keeping, unpriced = keeping_of(state, lot), state.costs.names_of(mark)
+    keeping, unpriced = keeping_of(state, lot), rests[3]
     return {
-        "_lot": lot,
         "why": f"shelf/{state.lot_id(lot)}",
         "lot": state.lot_id(lot),
         "item": facts.names[item],
@@ -182,7 +211,7 @@ def _record(shelf: Lots, figures: dict[str, list[float]], at: int) -> dict[str, 
         "best_quality_from": keeping.source if keeping else None,
         **{name: value for name, value in known.items() if name.startswith("origin.")},
         "cost_left": known["cost_left"],
-        "provisional": bool(mark & PROVISIONAL),
+        "provisional": rests[4],
         "at_least": bool(unpriced),
         "unpriced": unpriced,
     }

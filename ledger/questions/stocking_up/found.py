@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 __all__ = ["LOOK_BACK", "Found", "Keeps", "Pack", "found"]
 
+_DAY_BITS = 32
 LOOK_BACK = 52
 """Weeks in which a staple must have been used, and a price seen."""
 
@@ -95,7 +96,7 @@ def found(state: State, only: int | None = None) -> Found:
     A staple is food, supply, lids or fuel that was bought on two days or more (or has a target), is
     mostly bought and not the household's own, and was used within the last year (or has a target).
     """
-    targets = stock_targets(state)
+    targets = state.once(stock_targets)
     several = _staples(state, targets, _used_lately(state))
     if only is not None:
         several = [item for item in several if item == only]
@@ -130,8 +131,9 @@ def _staples(state: State, targets: dict[int, StockTarget], used: set[int]) -> l
     # Nothing came in for a year: go by all that ever came.
     still = (bought + made) == 0
     bought, made = np.where(still, total(shop), bought), np.where(still, total(own), made)
-    days = np.unique(np.stack([lots["item"][shop], lots["day"][shop]]), axis=1)
-    times = np.bincount(days[0], minlength=size)
+    days = np.sort(lots["item"][shop] << _DAY_BITS | lots["day"][shop])
+    days = days[np.flatnonzero(np.diff(days, prepend=-1))]
+    times = np.bincount(days >> _DAY_BITS, minlength=size)
     keep = (bought > made) & np.isin(state.facts.sort, _SORTS)
     return [
         item
@@ -144,7 +146,7 @@ def _used_lately(state: State) -> set[int]:
     """Return the items of which some was used within `LOOK_BACK`."""
     draws = state.draws
     recent = draws["day"] > state.as_of_day - 7 * LOOK_BACK
-    return set(np.unique(draws["item"][is_use(state) & recent]).tolist())
+    return set(np.unique(draws["item"][state.once(is_use) & recent]).tolist())
 
 
 def _lots_left(state: State) -> dict[int, Array]:

@@ -48,14 +48,24 @@ class Touching:
         return self.lots + int(self.evs.size)
 
     @cached_property
-    def _ways(self) -> list[tuple[list[int], list[int]]]:
-        """Return what each node leads to, and what leads to it: bounds and nodes."""
-        out = []
-        for from_, to in ((self.source, self.target), (self.target, self.source)):
-            order = np.argsort(from_, kind="stable")
-            bounds = np.searchsorted(from_[order], np.arange(self.size + 1))
-            out.append((bounds.tolist(), to[order].tolist()))
-        return out
+    def _onward(self) -> tuple[list[int], list[int]]:
+        """What each node leads to: bounds and nodes."""
+        return _ways(self.source, self.target, self.size)
+
+    @cached_property
+    def _backward(self) -> tuple[list[int], list[int]]:
+        """What leads to each node."""
+        return _ways(self.target, self.source, self.size)
+
+    def before(self, node: int) -> list[int]:
+        """Return what leads to a node straight."""
+        bounds, nodes = self._backward
+        return nodes[bounds[node] : bounds[node + 1]]
+
+    def after(self, node: int) -> list[int]:
+        """Return what a node leads to straight."""
+        bounds, nodes = self._onward
+        return nodes[bounds[node] : bounds[node + 1]]
 
     def nodes_of(self, evs: Array) -> Array:
         """Return the nodes of events; those that left nothing have none."""
@@ -75,7 +85,7 @@ class Touching:
             From what was made to what went in.
         """
         # A plain walk: SciPy's takes longer to load than this takes on forty years.
-        bounds, nodes = self._ways[int(back)]
+        bounds, nodes = self._backward if back else self._onward
         seen = set(seeds.tolist())
         open_ones = list(seen)
         while open_ones:
@@ -87,6 +97,12 @@ class Touching:
         out = np.zeros(self.size, bool)
         out[list(seen)] = True
         return out
+
+
+def _ways(from_: Array, to: Array, size: int) -> tuple[list[int], list[int]]:
+    order = np.argsort(from_, kind="stable")
+    many = np.bincount(from_, minlength=size)
+    return [0, *np.cumsum(many).tolist()], to[order].tolist()
 
 
 def touching(state: State) -> Touching:
@@ -101,7 +117,7 @@ def touching(state: State) -> Touching:
     node = np.full(size, -1, np.int64)
     node[evs] = count + np.arange(evs.size)
     role, into = draws["role"][draw], node[draws["ev"][draw]]
-    food = np.flatnonzero(np.isin(role, (_ROLE["used"], _ROLE["ate"])) & (into >= 0))
+    food = np.flatnonzero(((role == _ROLE["used"]) | (role == _ROLE["ate"])) & (into >= 0))
     lids = _closed(state, np.flatnonzero(role == _ROLE["lids"]), made)
     source = np.concatenate([lot[food], count + of, lids[0]])
     target = np.concatenate([into[food], made, lids[1]])

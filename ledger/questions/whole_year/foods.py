@@ -82,6 +82,6 @@ def _used(state: State) -> dict[int, float]:
     draw, lot, amount = state.allocations
     recent = state.as_of_day - state.draws["day"][draw] < _DAYS
     is_bought = state.lots["origin"][lot] == ORIGINS.index("bought")
-    rows = np.flatnonzero(is_use(state)[draw] & recent & is_bought)
+    rows = np.flatnonzero(state.once(is_use)[draw] & recent & is_bought)
     sums = np.bincount(state.lots["item"][lot[rows]], amount[rows].astype(float), len(state.facts))
     return {int(i): float(sums[i]) for i in np.flatnonzero(sums)}
