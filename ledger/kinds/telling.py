@@ -100,7 +100,7 @@ _SIZES = {
 
 def jar_said(name: str, n: int | None = None) -> Message:
     """Return what `jar_word` says."""
-    one = name.removesuffix("s")
+    one = name.removesuffix("s") if name.endswith("jars") else name
     metric = _METRIC.fullmatch(name)
     if size := _SIZES.get(one):
         jar = Choice(size)

@@ -37,7 +37,7 @@ told-jars-metric = { $n ->
     }
 told-jars-named = { $n ->
         [one] { $n } { $jar }
-       *[other] { $n } { $jar }s
+       *[other] { $n } × { $jar }
     }
 told-picked = geerntet: { $lines }
 told-bought = { $shop ->
