@@ -71,7 +71,11 @@ def answer_table(
         On a phone a row is a line or two, not a card; links to files fold there.
     """
     by_name = {column.name: column for column in answer.columns}
-    shown = [by_name[n] for n in columns] if columns else [c for c in answer.columns if c.main]
+    shown = (
+        [by_name[n] for n in columns]
+        if columns
+        else [c for c in answer.columns if c.is_shown(ask.words.measures)]
+    )
     rows = answer.rows()
     rows = [row for row in rows if keep is None or keep(row)]
     if newest_first:

@@ -29,6 +29,8 @@ _ID = 8
 """So many characters name an entry."""
 _NAMED = frozenset({"item", "crop", "bed", "variety", "person", "shop", "label", "name", "skill"})
 """Columns that hold what the household called a thing."""
+_UNSAID = frozenset({"", "day", "yes or no", "jars", "times", "0 to 1", "its unit"})
+"""Units that a heading does not say: another column has it, or the figure itself."""
 _DAY = re.compile(r"\d{4}-\d\d-\d\d")
 _UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
 
@@ -145,7 +147,9 @@ def _print_table(
 ) -> None:
     from rich.table import Table
 
-    columns = [c for c in answer.columns if c.main or (wide and c.name != "assumptions")]
+    columns = [
+        c for c in answer.columns if c.is_shown(measures) or (wide and c.name != "assumptions")
+    ]
     columns = [c for c in columns if wide or not c.rare or answer.says(c.name)]
     if wide:
         console.width = 30 * len(columns)
@@ -175,7 +179,7 @@ def _print_blocks(
     from rich.padding import Padding
     from rich.text import Text
 
-    columns = [c for c in answer.columns if c.main and answer.says(c.name)]
+    columns = [c for c in answer.columns if c.is_shown(measures) and answer.says(c.name)]
     heads = [
         [
             _UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c, measures))
@@ -200,11 +204,12 @@ def _head(question: str, column: Column, currency: str) -> str:
     label = heading(question, column.name, column.label)
     if column.unit.startswith("money"):
         return f"{label}\n{currency}"
-    if column.unit in ("", "day", "yes or no", "jars", "times", "0 to 1") or "or" in column.unit:
+    if column.unit in _UNSAID or " or " in column.unit or ", " in column.unit:
         return label
     if format_measured(0.0, column.unit) is not None:  # each says its own unit
         return label
-    return f"{label}\n{unit(column.unit)}"
+    named = unit(column.unit)
+    return label if label.casefold().startswith(named.casefold()) else f"{label}\n{named}"
 
 
 def _past(column: Column, row: Mapping[str, Any]) -> str:
@@ -231,7 +236,7 @@ def _cell(value: Any, column: Column, measures: str) -> str:
         return str(value)
     if column.unit == "day":
         return day(value)
-    return value if column.unit or column.name in _NAMED else fixed(value, column.name)
+    return told(value) if column.unit or column.name in _NAMED else fixed(value, column.name)
 
 
 def _told(value: Any) -> str:

@@ -73,7 +73,7 @@ def report(book: Book, written: Written, *, as_json: bool, caution: str | None =
         if cost is not None:
             from ledger.cli import _putup
 
-            _putup.print_cost(cost)
+            _putup.print_cost(cost, book.setting("measures") or "us")
             _putup.print_verdicts(published, caution)
             _putup.print_danger(book, written)
             return

@@ -117,6 +117,7 @@ cli-cost = { $bound ->
     }
 cli-cost-no-jars = nicht in Gläsern
 cli-cost-quart = ; ein Quart { $own }, im Laden { $shop }
+cli-cost-litre = ; ein Liter { $own }, im Laden { $shop }
 cli-cost-unpriced = kein Preis ist bekannt von { $items }
 cli-before-head = { $altitude ->
         [none] { $gauge ->
