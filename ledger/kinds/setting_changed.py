@@ -61,7 +61,7 @@ def says(body: dict[str, Any]) -> Message:
     if body["name"] == "bed_plan":
         return Message.of("told-beds-put", n=body["value"].count(";") + 1)
     value, name = str(body["value"]), telling.word(body["name"], "sense-name")
-    told: Any = telling.measure(value) if _ONE_NUMBER.fullmatch(value) else value
+    told: Any = telling.figure(value) if _ONE_NUMBER.fullmatch(value) else value
     if body["name"] in _CHOSEN:
         told = telling.word(value, _CHOSEN[body["name"]])
     return Message.of("told-set", name=name, value=told)

@@ -143,6 +143,14 @@ def measure(text: str) -> Measured:
     return Measured(text)
 
 
+def figure(text: str) -> Any:
+    """Return a figure with what stands behind it, ``3.50 per hour``, as a message is given it."""
+    from ledger.messages.units import amount
+
+    said = amount(text)
+    return said.says if isinstance(said, Sentence) else said
+
+
 def named(*words: str | None) -> Row:
     """Return names one after another: a crop, and its variety where there is one."""
     return Row(tuple(one for one in words if one), " ")

@@ -51,6 +51,8 @@ def unit(code: str) -> str:
     id_ = f"unit-name-{re.sub(r'[^a-z0-9]+', '-', code.lower()).strip('-')}"
     if speaker("en").has(id_):
         return sentence(id_)
+    if code.startswith("per "):
+        return sentence("unit-each", below=unit(code.removeprefix("per ")))
     above, per, below = code.rpartition(" per ")
     if per:
         return sentence("unit-per", above=unit(above), below=unit(below))

@@ -8,7 +8,7 @@ from ledger.messages.catalogue import speaker
 
 __all__ = ["column", "ids_of", "key_of", "word"]
 
-_FIXED = re.compile(r"[a-z0-9][a-z0-9 _-]*")
+_FIXED = re.compile(r"[a-z0-9][a-z0-9 ,_-]*")
 _CAPITALS = frozenset({"vitamin A", "vitamin C"})
 """Fixed words with capitals; any other that has some is a name."""
 
@@ -44,4 +44,4 @@ def column(language: str, question: str, name: str) -> str | None:
 
 def key_of(name: str) -> str:
     """Return a word as an id has it: ``to_check yourself`` is ``to-check-yourself``."""
-    return re.sub(r"[._ ]+", "-", name).lower()
+    return re.sub(r"[._, ]+", "-", name).lower()

@@ -92,7 +92,7 @@ def test_line_and_message_say_the_same(kind, body):
 @pytest.mark.parametrize(
     ("name", "value", "german"),
     [
-        ("price_of_electricity", "0.169 per kWh", "eingestellt: Strompreis auf 0,169 per kWh"),
+        ("price_of_electricity", "0.169 per kWh", "eingestellt: Strompreis auf 0,169 je kWh"),
         ("jars_per_load", "quart jar: 7, pint jar: 9", "quart jar: 7, pint jar: 9"),
     ],
 )

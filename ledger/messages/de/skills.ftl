@@ -59,3 +59,4 @@ skills-too-few-batches = { $n } von mindestens { $n2 } Ansätzen von { $name } h
 skills-no-curve = { $name } hat keine Lernkurve: Nur Ansätze sagen, wie viel in der Zeit entstand
 skills-several = { $name } hat keine Lernkurve, da Verschiedenes verschieden lange dauert: Fragt nach einem davon, etwa { $item }
 skills-misnamed = { $name } wurde unter diesem Namen nie geübt, aber { $other }: Setzt das Ziel für diesen Namen, wenn es dasselbe ist
+skills-growing = { $crop } anbauen

@@ -94,3 +94,6 @@ unit-name-one = eins
 unit-each = je { $below }
 unit-to = bis
 unit-together = { LIST($amounts) }
+unit-name-pounds = Pfund
+unit-name-kilograms = Kilogramm
+unit-name-kg-months = Kilogrammmonate

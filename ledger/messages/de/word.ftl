@@ -185,3 +185,4 @@ word-electricity = Strom
 word-gas = Gas
 word-shop = Laden
 word-even = halb und halb
+word-in-the-pantry = im Vorrat

@@ -96,3 +96,5 @@ year-lacks = { $nutrient } { $n } %{ $by ->
     [over] { "" } über der Grenze
    *[short] { "" }
 }
+year-ground-with = { $ground } { $crop }
+year-for-one = für eines

@@ -94,3 +94,6 @@ unit-name-one = one
 unit-each = per { $below }
 unit-to = to
 unit-together = { LIST($amounts) }
+unit-name-pounds = pounds
+unit-name-kilograms = kilograms
+unit-name-kg-months = kg months

@@ -18,7 +18,7 @@ from ledger.errors import NotFound
 from ledger.items import item_key, near_misses
 from ledger.kinds import KINDS
 from ledger.kinds.methods import METHODS
-from ledger.messages import Message, Names, Typed
+from ledger.messages import Message, Names, Typed, sentence
 from ledger.replay.columns import Array
 from ledger.replay.state import day_number, day_text
 from ledger.replay.tables import ROLES
@@ -38,6 +38,10 @@ _KIND = {name: code for code, name in enumerate(KINDS)}
 _METHOD = {item_key(name): code for code, name in enumerate(METHODS)}
 _GROWING = "growing "
 _EPOCH = dt.date(1970, 1, 1).toordinal()
+
+
+def _growing(crop: str) -> str:
+    return sentence("skills-growing", crop=crop)
 
 
 def _wanted(near: list[str]) -> Message:
@@ -227,7 +231,7 @@ class Skills:
         if code < len(METHODS):
             return METHODS[code]
         number = code - len(METHODS)
-        return names[number] if number < len(names) else _GROWING + names[number - len(names)]
+        return names[number] if number < len(names) else _growing(names[number - len(names)])
 
     def _name(self, codes: Array) -> dict[int, int]:
         """Name every skill there is; return its number by code. One name is one skill."""
