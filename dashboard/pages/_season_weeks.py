@@ -15,6 +15,7 @@ from dashboard.drawings.one_crop import one_crop
 from dashboard.parts import answer_table, figure, section
 from dashboard.parts.drawings import drawing
 from ledger.projections import Answer
+from ledger.reference.everyday import spoken
 
 __all__ = ["draw", "heavy_first", "last_of", "many", "scaled"]
 
@@ -41,7 +42,7 @@ def last_of(row: Row) -> float:
 
 def many(words: Any, crop: str) -> str:
     """Return a counted thing as it is said of many, where the language's rule is simple."""
-    return f"{crop}s" if words.language == "en" and not crop.endswith("s") else crop
+    return spoken(crop) if words.language == "en" else crop
 
 
 def heavy_first(by_crop: Answer) -> list[str]:

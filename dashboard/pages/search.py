@@ -120,7 +120,7 @@ def _entries(ask: Ask, rows: list[HistoryRow], of: str) -> Component:
             [
                 html.Span(words.day(row.on, short=False), className="quiet"),
                 dcc.Link(
-                    words.said(row.line), href=f"/history?find={row.entry}", className="entry-line"
+                    words.line(row.line), href=f"/history?find={row.entry}", className="entry-line"
                 ),
                 html.Span(f" {row.note}", className="quiet") if row.note else None,
                 html.Span(f" {words.word('states', row.state)}", className="quiet")

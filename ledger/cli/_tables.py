@@ -10,7 +10,8 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.cli._speech import say, told
-from ledger.cli._values import amount, day, fixed, heading, number, unit, word
+from ledger.cli._values import amount, day, entry, fixed, heading, number, unit, word
+from ledger.cli._widths import broken, widths_of
 from ledger.messages import Code, Day
 
 if TYPE_CHECKING:
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from rich.console import Console
     from rich.tree import Tree
 
+    from ledger.book import Book
     from ledger.history import HistoryRow
     from ledger.projections import Answer, Column, Node
 
@@ -156,19 +158,23 @@ def _print_table(
     table = Table(
         box=None, pad_edge=False, padding=(0, 1, 0, 0), header_style="bold", collapse_padding=True
     )
+    heads = [_head(answer.name, column, answer.currency) for column in columns]
+    rows = [
+        [c.mark(row) + _cell(row[c.name], c, measures) + _past(c, row) for c in columns]
+        for row in answer.rows()
+    ]
+    number = len(str(len(rows))) if numbered else 0
+    room = console.width - len(columns) - (number + 1 if numbered else 0) + 1
+    texts = [(head, *(row[at] for row in rows)) for at, head in enumerate(heads)]
+    widths = widths_of(texts, room, {at for at, c in enumerate(columns) if c.unit == "day"})
     if numbered:
-        table.add_column("#", justify="right", style="dim", no_wrap=True)
-    for column in columns:
-        numeric = column.unit not in ("", "day")
-        table.add_column(
-            _head(answer.name, column, answer.currency),
-            justify="right" if numeric else "left",
-            overflow="fold",
-            no_wrap=column.unit == "day",
-        )
-    for at, row in enumerate(answer.rows(), 1):
-        cells = [c.mark(row) + _cell(row[c.name], c, measures) + _past(c, row) for c in columns]
-        table.add_row(*([str(at)] if numbered else []), *cells)
+        table.add_column("#", justify="right", style="dim", no_wrap=True, width=number)
+    for column, head, width in zip(columns, heads, widths, strict=True):
+        justify = "right" if column.unit not in ("", "day") else "left"
+        table.add_column(head, justify=justify, overflow="fold", width=width)  # type: ignore[arg-type]
+    for at, cells in enumerate(rows, 1):
+        shown = [broken(text, width) for text, width in zip(cells, widths, strict=True)]
+        table.add_row(*([str(at)] if numbered else []), *shown)
     console.print(table)
 
 
@@ -392,7 +398,7 @@ def _mark(row: HistoryRow, marks: dict[str, str]) -> str:
     return "" if mark is None else f"\n[bold]! {escape(told(mark))}[/bold]"
 
 
-def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str]) -> None:
+def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str], book: Book) -> None:
     """Print entries, one a line; `marks` say how a batch stands, by its entry."""
     from rich.table import Table
 
@@ -408,7 +414,7 @@ def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str]) -> 
             day(row.on),
             escape(row.by or ""),
             "" if row.state == "holds" else fixed(row.state, "state"),
-            escape(told(row.line))
+            escape(entry(row.line, book))
             + (escape(f" ({row.note})") if row.note else "")
             + _mark(row, marks),
         )
