@@ -10,6 +10,7 @@ from dash import html
 from dashboard.ask import Ask
 from dashboard.parts import csv_link, plain_table, section
 from dashboard.parts.folds import all_link
+from dashboard.parts.keeping import spoken
 from ledger.errors import LedgerError
 from ledger.projections import Answer
 
@@ -37,7 +38,7 @@ def _days(ask: Ask) -> list[tuple[str, str, Row]]:
 
 
 def _said(ask: Ask, row: Row) -> str:
-    crop = str(row["crop"])
+    crop = spoken(str(row["crop"]))
     if row["plants"]:
         return str(ask.words("next_season.patch", n=ask.words.number(row["plants"], 6), crop=crop))
     return crop[:1].upper() + crop[1:]

@@ -122,3 +122,5 @@ sense-do-freeze = einfrieren
 sense-do-dry = trocknen
 sense-do-ferment = fermentieren
 sense-do-put-up = einmachen
+sense-set-yes = ja
+sense-set-no = nein

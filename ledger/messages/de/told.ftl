@@ -222,3 +222,4 @@ told-looked-up = { $says ->
         [none] Ansatz { $batch } nachgesehen in { $publication }
        *[some] Ansatz { $batch } nachgesehen in { $publication }: { $says }
     }
+told-day-of-year = { DAY($day, style: "short") }

@@ -122,3 +122,5 @@ sense-do-freeze = freeze
 sense-do-dry = dry
 sense-do-ferment = ferment
 sense-do-put-up = put up
+sense-set-yes = yes
+sense-set-no = no
