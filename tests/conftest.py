@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import os
 
 import freezegun
@@ -64,3 +65,14 @@ def own_folders(tmp_path_factory):
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_DATA_HOME", str(tmp_path_factory.mktemp("data")))
         yield
+
+
+@pytest.fixture(scope="session")
+def demo_file(tmp_path_factory):
+    """The sample household's book to the day before `TODAY`, closed: to be copied, or only read."""
+    import seed_demo
+
+    path = tmp_path_factory.mktemp("demo") / "demo.sqlite"
+    with freeze_time(f"{TODAY} 12:00:00"), Book.open(path) as book:
+        seed_demo.build(book, dt.date.fromisoformat(TODAY))
+    return path

@@ -157,16 +157,16 @@ def _cost(ask: Ask, entry: Entry, answers: Answers) -> tuple[str, list[str]]:
         if record["jars"]:
             money = least + words.money(record["cost_per_jar"])
             each = each or words("batch.each", money=money)
-            text = words("batch.per_jar", money=money, jar=record["jar"])
+            text = words("batch.per_jar", money=money, jar=words.fixed(record["jar"]))
         else:
             text = words("batch.in_all", money=least + words.money(record["cost"]["all_in"]))
         lines.append(text)
-        if record["shop_price_per_quart"] is not None and record["cost_per_quart"] is not None:
-            shop = words(
-                "batch.shop", home=words.money(record["cost_per_quart"]),
-                shop=words.money(record["shop_price_per_quart"]),
-            )  # fmt: skip
-            lines.append(shop)
+        unit, key = (
+            ("quart", "batch.shop") if words.measures == "us" else ("liter", "batch.shop_litre")
+        )
+        home, shop = record[f"cost_per_{unit}"], record[f"shop_price_per_{unit}"]
+        if home is not None and shop is not None:
+            lines.append(words(key, home=words.money(home), shop=words.money(shop)))
         if record["unpriced"]:
             lines.append(words("batch.unpriced", items=", ".join(record["unpriced"])))
     return each, lines

@@ -13,9 +13,10 @@ from dashboard.drawings.one_crop import one_crop
 from dashboard.elements import dcc, html
 from dashboard.parts import answer_table, figure, section
 from dashboard.parts.drawings import drawing
+from dashboard.parts.keeping import named, spoken
 from ledger.projections import Answer
 
-__all__ = ["draw", "heavy_first", "last_of", "many", "scaled"]
+__all__ = ["draw", "heavy_first", "last_of", "scaled"]
 
 _CROPS = 24
 """Crops in one drawing: those that weighed most."""
@@ -36,11 +37,6 @@ def scaled(ask: Ask, grams: Any) -> tuple[float, str]:
 def last_of(row: Row) -> float:
     """Return what a crop gave last season by the same day, g; 0 where nothing is known."""
     return float(row["last_season_to_date_g"] or 0.0)
-
-
-def many(words: Any, crop: str) -> str:
-    """Return a counted thing as it is said of many, where the language's rule is simple."""
-    return f"{crop}s" if words.language == "en" and not crop.endswith("s") else crop
 
 
 def heavy_first(by_crop: Answer) -> list[str]:
@@ -130,7 +126,7 @@ def _crop(ask: Ask, record: Row, rows: list[Row], first: int, many: int) -> Crop
     change = None
     if before and picked:
         change = 1 if picked > _MORE * before else -1 if picked < _LESS * before else 0
-    name = str(record["crop"])
+    name = spoken(str(record["crop"]))
     return Crop(
         name[:1].upper() + name[1:], now, last, _number(ask, picked), _number(ask, before) if before else "–", change
     )  # fmt: skip
@@ -173,7 +169,7 @@ def _links(ask: Ask, order: list[str], crops: list[Crop], size: str) -> Any:
 
 def _packet(ask: Ask, season: str, rows: list[Row], record: Row, answer: Answer) -> Any:
     words, crop = ask.words, str(record["crop"])
-    name = crop[:1].upper() + crop[1:]
+    name = named(spoken(crop))
     options = {"season": season, "crop": crop, "weeks": True}
     weekly = answer_table(
         ask, ask.show("season", **options), options=options, caption=words("season.by_week"),
@@ -247,7 +243,7 @@ def _is_over(ask: Ask, row: Row) -> bool:
 def _pieces(ask: Ask, season: str, rows: list[Row]) -> Any:
     """Return the weeks of what is kept by the piece, against last season's."""
     words, crop = ask.words, str(rows[0]["crop"])
-    name = crop[:1].upper() + crop[1:]
+    name = named(spoken(crop))
     options = {"season": season, "crop": crop, "weeks": True}
     table = answer_table(
         ask, ask.show("season", **options), options=options, caption=name,
@@ -282,6 +278,6 @@ def _pieces(ask: Ask, season: str, rows: list[Row]) -> Any:
         )  # fmt: skip
 
     return section(
-        many(words, name), drawing(ask, f"weeks-{crop}", make, said, table, desk=358),
+        name, drawing(ask, f"weeks-{crop}", make, said, table, desk=358),
         note=words("season.a_week", last=str(int(season) - 1)),
     )  # fmt: skip

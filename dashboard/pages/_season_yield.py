@@ -14,6 +14,7 @@ from dashboard.drawings.beds import beds as beds_drawn
 from dashboard.elements import html
 from dashboard.pages._bed_lies import drawn_beds
 from dashboard.parts import answer_table, figure, section
+from dashboard.parts.keeping import spoken
 from ledger.projections import Answer
 
 __all__ = ["beds", "ground_bar", "net", "where"]
@@ -41,13 +42,13 @@ def beds(ask: Ask, answer: Answer, season: str) -> Any:
     made = []
     for name in names:
         own = sorted((r for r in rows if r["bed"] == name), key=lambda r: -r["area_m2"])
-        crops = [(str(r["crop"]), str(r["crop"]), float(r["area_m2"])) for r in own]
+        crops = [(str(r["crop"]), spoken(str(r["crop"])), float(r["area_m2"])) for r in own]
         made.append(Bed(name, "", sum(area for _, _, area in crops), crops, ""))
     made.sort(key=lambda bed: -bed.ground)
     bar_of = ground_bar(ask, made[0].ground)
     said = words(
         "season.beds_say",
-        beds="; ".join(f"{bed.name}: {', '.join(c for c, _, _ in bed.crops)}" for bed in made),
+        beds="; ".join(f"{bed.name}: {', '.join(c for _, c, _ in bed.crops)}" for bed in made),
     )
     table = answer_table(
         ask, answer, columns=("crop", "bed", "area_m2", "picked_g", "per_m2_g", "in_words.yield"),
@@ -64,7 +65,9 @@ def beds(ask: Ask, answer: Answer, season: str) -> Any:
     known = {(str(r["crop"]), str(r["bed"])): float(r["row_m"]) for r in rows if r["row_m"]}
     last = dt.date.fromisoformat(answer.totals["to"])
 
-    left_out = [str(r["crop"]) for r in answer.records() if r["picked_g"] and not r["area_m2"]]
+    left_out = [
+        spoken(str(r["crop"])) for r in answer.records() if r["picked_g"] and not r["area_m2"]
+    ]
     notes = [words("season.not_drawn", crops=", ".join(left_out))] if left_out else []
     if len(made) > BEDS_AT_MOST:
         notes.append(words("season.largest", n=BEDS_AT_MOST, all=len(made)))
@@ -94,7 +97,7 @@ def _most_for_ground(ask: Ask, rows: list[Mapping[str, Any]]) -> list[Any]:
     best = max(known, key=lambda row: row["per_m2_g"])
     shown = figure(_per_ground(ask, best["per_m2_g"]), best["why"], "per_m2_g")
     return [
-        ask.words("season.most_for_ground", crop=best["crop"], bed=best["bed"]),
+        ask.words("season.most_for_ground", crop=spoken(best["crop"]), bed=best["bed"]),
         " ",
         shown,
         ".",
@@ -166,14 +169,14 @@ def _net_says(ask: Ask, by_crop: Answer) -> Any:
     rows = [row for row in by_crop.records() if row["net"] is not None]
     best = max(rows, key=lambda row: row["net"])
     out = [
-        words("season.most_net", crop=best["crop"]), " ",
+        words("season.most_net", crop=spoken(best["crop"])), " ",
         figure(words.money(best["net"]), best["why"], "net"),
     ]  # fmt: skip
     timed = [row for row in rows if row["net_per_hour"] is not None]
     if timed:
         quick = max(timed, key=lambda row: row["net_per_hour"])
         out += [
-            "; ", words("season.most_per_hour", crop=quick["crop"]), " ",
+            "; ", words("season.most_per_hour", crop=spoken(quick["crop"])), " ",
             figure(words.money(quick["net_per_hour"]), quick["why"], "net_per_hour"),
         ]  # fmt: skip
     return [*out, "."]

@@ -9,6 +9,7 @@ from dashboard.ask import Ask
 from dashboard.elements import html
 from dashboard.parts import csv_link, plain_table, section
 from dashboard.parts.folds import all_link
+from dashboard.parts.keeping import spoken
 from ledger.errors import LedgerError
 from ledger.projections import Answer
 
@@ -36,7 +37,7 @@ def _days(ask: Ask) -> list[tuple[str, str, Row]]:
 
 
 def _said(ask: Ask, row: Row) -> str:
-    crop = str(row["crop"])
+    crop = spoken(str(row["crop"]))
     if row["plants"]:
         return str(ask.words("next_season.patch", n=ask.words.number(row["plants"], 6), crop=crop))
     return crop[:1].upper() + crop[1:]

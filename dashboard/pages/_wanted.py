@@ -12,6 +12,7 @@ from dashboard.ask import Ask
 from dashboard.elements import html
 from dashboard.parts.alive import Slide
 from dashboard.parts.choices import drawn_with
+from dashboard.parts.keeping import named, spoken
 from ledger.projections import Answer
 
 __all__ = ["asked_otherwise", "jars_wanted", "sliders", "wants_of"]
@@ -127,7 +128,7 @@ def _jars(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
     )
     what = html.Div(
         [
-            html.B(item[:1].upper() + item[1:]),
+            html.B(named(spoken(item))),
             html.Br(),
             html.Span(f"{unit}, {note}", className="quiet"),
         ]
@@ -149,7 +150,7 @@ def _slider(ask: Ask, item: str, lever: Mapping[str, Any]) -> Component:
         note = words("next_season.instead", n=words.number(usual))
     return html.Div(
         [
-            html.Div([html.Span(item), ": ", html.B(shown), html.Span(f" {note}", className="quiet")]),
+            html.Div([html.Span(spoken(item)), ": ", html.B(shown), html.Span(f" {note}", className="quiet")]),
             Slide(
                 id={"choice": f"{_PREFIX}{item}"}, min=0, max=most, step=1 if most <= 200 else 5,
                 value=value, **drawn_with(value),

@@ -16,7 +16,8 @@ from dashboard.pages._page import Page
 from dashboard.parts import answered, figure, icon, section, sentence
 from dashboard.parts.keeping import named, soonest, spoken
 from ledger.errors import LedgerError
-from ledger.kinds.setting_changed import setting_names
+from ledger.kinds.setting_changed import setting_names, value_says
+from ledger.messages import speaker
 
 __all__ = ["PAGE", "begin", "draw", "first_answer", "is_new", "sample_offer"]
 
@@ -175,7 +176,10 @@ def draw(ask: Ask) -> Any:
     held = {name: catalogue.setting(name) for name in setting_names()}
     rows = [
         html.Li(
-            [html.Span(words.word("answers", name, "name")), html.Span(str(value), className="n")],
+            [
+                html.Span(named(words.word("answers", name, "name"))),
+                html.Span(_value(ask, name, str(value)), className="n"),
+            ],
             className="setting",
         )
         for name, value in held.items()
@@ -194,6 +198,12 @@ def draw(ask: Ask) -> Any:
         section(words("begin.head_pantry"), html.P(words("begin.under_pantry"), className="under"), count),
         section(words("begin.others"), html.Ul(rows, className="rows") if rows else None, change),
     ]  # fmt: skip
+
+
+def _value(ask: Ask, name: str, value: str) -> str:
+    """Return a setting's value in the language; in English as it was written."""
+    language = ask.words.language
+    return value if language == "en" else speaker(language).value(value_says(name, value))
 
 
 PAGE = Page("settings", "/settings", draw, keeps_typing=True)

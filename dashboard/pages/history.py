@@ -13,6 +13,7 @@ from dashboard.pages._page import Page
 from dashboard.pages.search import passes
 from dashboard.parts import answered, choices, icon, nothing_yet, section
 from dashboard.parts.alive import Box, Slide
+from dashboard.parts.aloud import aloud
 from dashboard.parts.danger import mark_of
 from dashboard.parts.folds import all_link
 from dashboard.parts.kinds import icon_of
@@ -105,7 +106,7 @@ def _day(ask: Ask, day: str) -> str:
 def _entry(ask: Ask, row: HistoryRow, marks: dict[str, dict[str, Any]]) -> Any:
     """Return an entry as a line that unfolds: all of it, when it was written, what can be done to it."""
     words, mark = ask.words, _mark(ask, row, marks)
-    line = words.said(row.line)
+    line = aloud(ask, row)
     is_late = row.recorded_at[:10] > row.on
     state = "" if row.state == "holds" else words.word("states", row.state)
     summary = html.Summary(
@@ -186,7 +187,7 @@ def _strike_asked(ask: Ask, every: list[HistoryRow]) -> Any:
     if row is None:
         return html.Div(id="strike-said", role="status")
     if row.state != "holds":
-        line = words.said(row.line)
+        line = aloud(ask, row)
         is_struck = row.state == "struck"
         return html.Div(
             html.P(words("history.is_struck" if is_struck else "history.is_corrected", line=line)),
@@ -195,7 +196,7 @@ def _strike_asked(ask: Ask, every: list[HistoryRow]) -> Any:
         )
     return section(
         words("history.strike_title"),
-        html.P(f"{words.day(row.on)}: {words.said(row.line)}"),
+        html.P(f"{words.day(row.on)}: {aloud(ask, row)}"),
         html.P(words("history.strike_says"), className="quiet"),
         dcc.Store(id="strike-id", data=row.id),
         Box(id="strike-why", label=words("history.why"), autoComplete="off"),

@@ -23,6 +23,7 @@ from dashboard.parts import (
 )
 from dashboard.parts.drawings import drawing, small
 from dashboard.parts.folds import all_link
+from dashboard.parts.keeping import named, spoken
 from dashboard.parts.strips import strip, switch
 from ledger.projections import Answer
 from ledger.replay import COMPONENTS
@@ -95,7 +96,7 @@ def _in_jars(every: Answer) -> set[str]:
 
 
 def _name(item: str) -> str:
-    return item[:1].upper() + item[1:]
+    return named(spoken(item))
 
 
 def _counts_time(ask: Ask) -> bool:

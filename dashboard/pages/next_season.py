@@ -30,6 +30,7 @@ from dashboard.parts import (
 )
 from dashboard.parts.drawings import drawing
 from dashboard.parts.folds import folds
+from dashboard.parts.keeping import spoken
 from ledger.errors import InputError
 from ledger.projections import Answer
 
@@ -88,7 +89,7 @@ def says(ask: Ask) -> Any:
 def _sentence(ask: Ask, answer: Answer) -> list[Any]:
     """Return whether what is wanted fits the ground there is."""
     words, totals = ask.words, answer.totals
-    short = [str(row["crop"]) for row in answer.records() if (row["short_g"] or 0) > 0]
+    short = [spoken(str(row["crop"])) for row in answer.records() if (row["short_g"] or 0) > 0]
     wanted, there = _ground(ask, totals["ground_wanted_m2"]), _ground(ask, totals["ground_m2"])
     if not totals["ground_m2"] and not totals["ground_wanted_m2"]:
         return [words("next_season.no_ground")]
@@ -169,7 +170,8 @@ def _beds(ask: Ask, answer: Answer) -> Any:
         crops = []
         for crop, area in sorted(one["crops_m2"].items(), key=lambda pair: -pair[1]):
             n = one["crops"].get(crop) or plants.get((crop, name))
-            text = words("next_season.patch", n=words.number(n, 6), crop=crop) if n else str(crop)
+            many = spoken(str(crop))
+            text = words("next_season.patch", n=words.number(n, 6), crop=many) if n else many
             crops.append((str(crop), text, float(area)))
         was = words("next_season.was", crop=before[name]) if name in before else ""
         made.append(Bed(str(name), was, float(one["area_m2"]), crops, words("next_season.free")))
@@ -217,7 +219,7 @@ def _grew_last(ask: Ask) -> dict[str, str]:
     for row in ask.show("season").records():
         if row["bed"] and row["area_m2"] and row["area_m2"] > out.get(row["bed"], (0.0, ""))[0]:
             out[row["bed"]] = (row["area_m2"], str(row["crop"]))
-    return {bed: crop for bed, (_, crop) in out.items()}
+    return {bed: spoken(crop) for bed, (_, crop) in out.items()}
 
 
 def _bed_list(ask: Ask, answer: Answer) -> Any:
@@ -288,7 +290,7 @@ def _worst(ask: Ask, answer: Answer) -> list[Any]:
         chance: Any = words("next_season.about_even")
     else:
         chance = figure(words.percent(worst["chance_short"]), worst["why"], "chance_short")
-    return [words("next_season.worst", crop=worst["crop"]), " ", chance, "."]
+    return [words("next_season.worst", crop=spoken(worst["crop"])), " ", chance, "."]
 
 
 def _weeks(ask: Ask, kept: Answer, options: dict[str, Any]) -> Any:

@@ -12,6 +12,7 @@ from dashboard.elements import dcc, html
 from dashboard.pages._page import KNOWN, Page
 from dashboard.parts import answered, nothing_yet, section
 from dashboard.parts.alive import Box
+from dashboard.parts.aloud import aloud
 from dashboard.parts.choices import drawn_with
 from dashboard.parts.folds import all_link
 from ledger.history import HistoryRow
@@ -120,7 +121,7 @@ def _entries(ask: Ask, rows: list[HistoryRow], of: str) -> Component:
             [
                 html.Span(words.day(row.on, short=False), className="quiet"),
                 dcc.Link(
-                    words.said(row.line), href=f"/history?find={row.entry}", className="entry-line"
+                    aloud(ask, row), href=f"/history?find={row.entry}", className="entry-line"
                 ),
                 html.Span(f" {row.note}", className="quiet") if row.note else None,
                 html.Span(f" {words.word('states', row.state)}", className="quiet")

@@ -19,6 +19,7 @@ from dashboard.parts import (
     sentences,
 )
 from dashboard.parts.folds import folds
+from dashboard.parts.keeping import named, spoken
 from dashboard.parts.strips import strip
 from ledger.projections import Answer
 
@@ -105,7 +106,7 @@ def _sentence(ask: Ask, answer: Answer) -> list[Any]:
     words, totals = ask.words, answer.totals
     picked, more = totals["weighed_g"], totals["weighed_more_g"]
     counted = ", ".join(
-        words("season.counted", n=_pieces(words, n), crop=weeks.many(words, crop))
+        words("season.counted", n=_pieces(words, n), crop=spoken(crop))
         for crop, n, _ in totals["counted"]
     )
     if not picked:
@@ -143,19 +144,15 @@ def _under(ask: Ask, by_crop: Answer) -> Any:
         best = max(up, key=lambda r: r["picked_g"] / weeks.last_of(r))
         out.append(
             words(
-                "season.came_back", crop=_name(best["crop"]), now=_round(ask, best["picked_g"]),
+                "season.came_back", crop=named(spoken(best["crop"])), now=_round(ask, best["picked_g"]),
                 then=_round(ask, weeks.last_of(best), is_bare=True),
             )
         )  # fmt: skip
     if down:
         down.sort(key=lambda r: r["picked_g"] - weeks.last_of(r))
-        names = [str(r["crop"]) for r in down[:_NAMED]]
+        names = [spoken(str(r["crop"])) for r in down[:_NAMED]]
         out.append(words("season.gave_less", crops=", ".join(names)))
     return " ".join(out) or None
-
-
-def _name(crop: str) -> str:
-    return crop[:1].upper() + crop[1:]
 
 
 def _against(ask: Ask, season: str, seasons: list[str]) -> Any:

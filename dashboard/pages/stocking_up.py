@@ -21,6 +21,7 @@ from dashboard.parts import (
 )
 from dashboard.parts.choices import written
 from dashboard.parts.folds import all_link
+from dashboard.parts.keeping import named, spoken
 from ledger.errors import InputError
 from ledger.projections import Answer
 
@@ -175,7 +176,7 @@ def _bar(ask: Ask, row: Row, full: float) -> Any:
 
 
 def _name(item: str) -> str:
-    return item[:1].upper() + item[1:]
+    return named(spoken(item))
 
 
 def _plan(ask: Ask, answer: Answer) -> Any:
@@ -214,7 +215,7 @@ def _lay_in(ask: Ask, answer: Answer) -> list[Any]:
             [
                 html.B(_name(row["item"])),
                 html.Span(
-                    f"{int(row['packs_wanted'])} × {words.said(row['pack']['text'])}",
+                    _times(int(row["packs_wanted"]), words.said(row["pack"]["text"])),
                     className="quiet",
                 ),
                 html.Span(
@@ -235,7 +236,12 @@ def _lay_in(ask: Ask, answer: Answer) -> list[Any]:
 
 
 def _packs(ask: Ask, packs: Mapping[str, int]) -> str:
-    return ", ".join(f"{n} × {item}" for item, n in sorted(packs.items())) or ask.words("word.none")
+    several = ", ".join(_times(n, spoken(item)) for item, n in sorted(packs.items()))
+    return several or ask.words("word.none")
+
+
+def _times(n: int, what: str) -> str:
+    return what if n == 1 else f"{n} × {what}"
 
 
 def _columns(answer: Answer) -> tuple[str, ...]:

@@ -115,7 +115,8 @@ def _table(ask: Ask, answer: Answer, asked: Asked) -> Any:
     shown = [
         column.name
         for column in answer.columns
-        if column.main and (not column.rare or answer.frame[column.name].notna().any())
+        if column.is_shown(ask.words.measures)
+        and (not column.rare or answer.frame[column.name].notna().any())
     ]
     cells = {"amount": _of_unit(ask), "a_week": _of_unit(ask, "a_week")} if "unit" in shown else {}
     if cells:

@@ -149,7 +149,7 @@ def _same_as_last(ask: Ask, kind: str) -> Any:
     )
     if last is None:
         return None
-    line = textwrap.shorten(ask.words.said(last.line), _LINE, placeholder=" …")
+    line = textwrap.shorten(ask.words.line(last.line), _LINE, placeholder=" …")
     return html.P(
         dcc.Link(
             html.Span([ask.words("write.same"), " ", html.Span(line, className="quiet")]),

@@ -12,6 +12,7 @@ from dashboard.parts.keeping import spoken
 from dashboard.parts.kitchen import spooned
 from ledger.history import HistoryRow
 from ledger.kinds import decode_stored
+from ledger.messages import priced
 
 __all__ = ["aloud"]
 
@@ -20,7 +21,7 @@ _SET = re.compile(r"^set (?P<name>\w+) to ")
 
 def aloud(ask: Ask, row: HistoryRow) -> str:
     """Return what an event of the history says, begun with a capital."""
-    line = row.line
+    line = priced(row.line, ask.words.paid)
     if ask.words.language == "en":
         line = _SET.sub(lambda found: f"set the {found['name'].replace('_', ' ')} to ", line)
     said = said_of(ask, line)

@@ -3,24 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import lru_cache
 from typing import Any
 
 from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.elements import html
-from ledger.items import item_key
-from ledger.reference.everyday import everyday
+from ledger.reference.everyday import spoken
 
 __all__ = ["named", "soonest", "spoken", "time_left", "track"]
 
 _SOON, _NEAR, _WEEK, _LONG, _YEAR = 5, 14, 7, 70, 300
 """Days below which a bar is damson, and straw; a day is named; weeks are said, not a date; a month."""
-_HEAVY_G = 500.0
-"""A piece that weighs more is eaten by parts."""
-_NEVER_COUNTED = ("sugar",)
-"""What the food table has in the plural for its sorts, and no kitchen counts."""
 _LEAST = 4
 """Per cent of a bar that is always seen."""
 
@@ -39,31 +33,6 @@ def soonest(rows: list[dict[str, Any]]) -> list[dict[str, Any]]:
 def named(item: str) -> str:
     """Return an item at the head of a line."""
     return item[:1].upper() + item[1:]
-
-
-@lru_cache(maxsize=4096)
-def spoken(item: str) -> str:
-    """Return an item as it is spoken of in a list: ``plum`` as plums, where the food table names it so.
-
-    Examples
-    --------
-    >>> spoken("frozen green bean"), spoken("plum"), spoken("butter")
-    ('frozen green beans', 'plums', 'butter')
-    """
-    words = item.split()
-    if words and words[-1] in _NEVER_COUNTED:
-        return item
-    for n in range(len(words)):
-        plain = everyday(" ".join(words[n:]), "en")
-        if plain is None:
-            continue
-        head = plain.description.split(",")[0].split()[-1].lower()
-        if head != words[-1] and head.endswith("s") and item_key(head) == item_key(words[-1]):
-            return " ".join([*words[:-1], head])
-        if head == words[-1] and float(plain.g_per.get("piece", _HEAVY_G)) < _HEAVY_G:
-            return f"{item}s"  # what is counted, as eggs are; of a cabbage one eats a part
-        return item
-    return item
 
 
 def time_left(ask: Ask, row: Mapping[str, Any]) -> str:

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import cache
 from typing import Any
 
 from dashboard.words import Words
+from ledger.messages import worded
+from ledger.messages.units import amount
 
 __all__ = ["kitchen", "measured", "spooned"]
 
@@ -16,7 +19,6 @@ _SIGNS = {
 _MEASURES = r"(?:tsp|tbsp|fl oz|cups?|pt|qt|gal|lb|oz|in|inch|EL|TL)"
 _DECIMAL = re.compile(rf"(?<![\d.,])(\d+)[.,](5|25|75)(?= {_MEASURES}\b)")
 _PARTS = re.compile(r"(?<![\d/.,])(?:(\d+) )?(1/2|1/4|3/4|1/8|3/8)(?![\d/])")
-_SPOONED = re.compile(r"(?<![\d.,])(\d+(?:\.\d+)?) (tsp|tbsp|fl oz|cup|pt|qt|gal)\b")
 _ML = {
     "gal": 3785.411784, "qt": 946.352946, "pt": 473.176473, "cup": 236.5882365,
     "fl oz": 29.5735295625, "tbsp": 14.78676478125, "tsp": 4.92892159375,
@@ -24,6 +26,8 @@ _ML = {
 """US customary measures of volume in ml (NIST Handbook 44, appendix C)."""
 _STEPS = (("qt", 0.5), ("cup", 0.25), ("tbsp", 0.5), ("tsp", 0.25))
 """Measures that are said, largest first, and to what part of each."""
+_SPOONS = 8
+"""So many spoons of something are said in a larger measure."""
 _LEAST = {"qt": 1.0, "cup": 0.5, "tbsp": 1.0, "tsp": 0.0}
 _ONE = {
     "qt": "kitchen.qt_one",
@@ -52,17 +56,17 @@ def kitchen(text: str) -> str:
     return _DECIMAL.sub(lambda part: part[1].lstrip("0") + _SIGNS[part[2]], signed)
 
 
-def measured(words: Words, amount: Mapping[str, Any]) -> str:
+def measured(words: Words, left: Mapping[str, Any]) -> str:
     """Return what is left of something as it is said; the page behind it has it to the last gram.
 
     Parameters
     ----------
     words : Words
-    amount : mapping
+    left : mapping
         ``text``, and ``whole`` in the whole units of its ``measure``.
     """
-    text, measure, whole = words.said(amount["text"]), amount.get("measure"), amount.get("whole")
-    if "jar" in amount["text"] or measure not in ("volume", "mass") or whole is None:
+    text, measure, whole = words.said(left["text"]), left.get("measure"), left.get("whole")
+    if "jar" in left["text"] or measure not in ("volume", "mass") or whole is None:
         return kitchen(text)
     if words.measures == "metric":
         return _metric(words, float(whole) / 1000, "g" if measure == "mass" else "ml")
@@ -72,16 +76,28 @@ def measured(words: Words, amount: Mapping[str, Any]) -> str:
 
 
 def spooned(words: Words, text: str) -> str:
-    """Return a text with each odd US volume in it as it is said: ``107 tbsp milk`` in quarts."""
+    """Return a text with each odd US volume in it as it is said: ``107 tbsp milk`` in quarts or litres."""
+    units = _volumes(words.language)
 
     def said(part: re.Match[str]) -> str:
-        number, unit = float(part[1]), part[2]
-        is_even = (number * 4).is_integer() and not (unit in ("tsp", "tbsp") and number >= 8)
-        if is_even or words.measures == "metric":
+        number, unit = float(part[1].replace(",", ".")), units[part[2]]
+        if (number * 4).is_integer() and not (unit in ("tsp", "tbsp") and number >= _SPOONS):
             return part[0]
-        return _volume(words, number * _ML[unit])
+        ml = number * _ML[unit]
+        return _metric(words, ml, "ml") if words.measures == "metric" else _volume(words, ml)
 
-    return kitchen(_SPOONED.sub(said, text))
+    names = "|".join(sorted(map(re.escape, units), key=len, reverse=True))
+    return kitchen(re.sub(rf"(?<![\d.,])(\d+(?:[.,]\d+)?) ({names})\b", said, text))
+
+
+@cache
+def _volumes(language: str) -> dict[str, str]:
+    """Return the US measures of volume by what a language calls them, one and several."""
+    return {
+        worded(amount(f"{number} {unit}"), language).partition(" ")[2]: unit
+        for unit in _ML
+        for number in (1, 2)
+    }
 
 
 def _volume(words: Words, ml: float) -> str:

@@ -71,7 +71,11 @@ def answer_table(
         On a phone a row is a line or two, not a card; links to files fold there.
     """
     by_name = {column.name: column for column in answer.columns}
-    shown = [by_name[n] for n in columns] if columns else [c for c in answer.columns if c.main]
+    shown = (
+        [by_name[n] for n in columns]
+        if columns
+        else [c for c in answer.columns if c.is_shown(ask.words.measures)]
+    )
     said = dict(options or {})
     group = said.pop("group", None)  # several tables of one answer are told apart by it
     table = "-".join([answer.name, *sorted(map(str, said)), *([str(group)] if group else [])])

@@ -32,7 +32,7 @@ from ledger.figures.units import one_of
 from ledger.kinds import KINDS
 from ledger.messages import units
 from ledger.messages import words as fixed
-from ledger.messages.texts import Sentence, worded
+from ledger.messages.texts import Sentence, priced, worded
 from ledger.projections import Column
 
 __all__ = ["LANGUAGES", "Words", "catalogue"]
@@ -43,6 +43,7 @@ _WHOLE_FROM = 100
 """Money from here on is said without its small coins."""
 _DASH = "–"
 _GROUND = re.compile(r"(\d[\d.,]*) (m2|sq ft)\b")
+_MONEY = re.compile(r"-?\d+(?:\.\d+)?")
 _IN_DAYS = 2
 """Weeks below which days are said."""
 _PLACES = 6
@@ -132,6 +133,14 @@ class Words:
         """Return what the ledger says, in the language; a name as it is."""
         said = worded(text, self.language)
         return _GROUND.sub(self._ground, said) if " m2" in said or " sq ft" in said else said
+
+    def line(self, text: str) -> str:
+        """Return an entry told in a line, in the language, its prices with the household's currency."""
+        return self.said(priced(text, self.paid))
+
+    def paid(self, text: str) -> str:
+        """Return money as it was written down, ``7.90``, with its currency; a question mark as it is."""
+        return self.money(float(text)) if _MONEY.fullmatch(text) else text
 
     def fixed(self, value: str, of: str = "") -> str:
         """Return a fixed word of an answer, or what the ledger says, in the language; a name as it is."""

@@ -122,6 +122,8 @@ def format_measured(value: float, unit: str, *, measures: str = "us") -> str | N
     '1.71 kg of feed'
     >>> format_measured(120.0, "m2")
     '1292 sq ft'
+    >>> format_measured(28.4, "lb months", measures="metric")
+    '12.9 kg months'
     """
     plain, _, behind = unit.partition(" ")
     if plain not in _SPOKEN or behind not in _BEHIND:
@@ -129,6 +131,9 @@ def format_measured(value: float, unit: str, *, measures: str = "us") -> str | N
     measure, each = _SPOKEN[plain]
     is_metric = measures == "metric"
     many = value * float(each)
+    if behind == "months":  # a weight times a time is of one unit: no pounds and ounces
+        one = "kg months" if is_metric else "lb months"
+        return f"{_trim(many / float(_SPOKEN[one[:2]][1]))} {one}"
     if measure == "length":
         said = f"{_trim(many)} m" if is_metric else f"{_trim(many / _PER_FOOT)} ft"
     elif measure == "ground":

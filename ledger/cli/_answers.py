@@ -11,7 +11,7 @@ from ledger.cli._common import book_options, open_book, read_book
 from ledger.cli._help import argument, command, option
 from ledger.cli._numbers import numbered, question_of
 from ledger.cli._speech import ask, echo, refused, say, told
-from ledger.cli._values import day
+from ledger.cli._values import day, entry
 from ledger.errors import InputError
 from ledger.messages import Day, Message, Typed
 
@@ -120,10 +120,10 @@ def _answer(book: Book, one: Waiting, text: str, *, as_json: bool = False) -> No
     doubts = Doubts(yes=False)
     doubts.answers.spoken = True
     written = doubts.settle(lambda: book.enter_all(entries, doubts.answers))
-    _say(written, as_json=as_json)
+    _say(book, written, as_json=as_json)
 
 
-def _say(written: list[Written], *, as_json: bool) -> None:
+def _say(book: Book, written: list[Written], *, as_json: bool) -> None:
     from ledger.kinds import tell
 
     if as_json:
@@ -133,7 +133,7 @@ def _say(written: list[Written], *, as_json: bool) -> None:
         return
 
     for one in written:
-        line = told(tell(one.event.kind, one.body))
+        line = entry(tell(one.event.kind, one.body), book)
         click.echo(f"{day(one.event.on)}  {line}   [{one.event.id[:8]}]")
 
 
@@ -152,12 +152,12 @@ def undo(as_json: bool, book: str | None, household: str) -> None:
         written = _undone(opened)
         if written is None:
             raise InputError("undo", Message.of("refusal-nothing-to-undo"))
-        _say([written], as_json=as_json)
+        _say(opened, [written], as_json=as_json)
         if written.event.kind == "struck" and not as_json:
             gone = opened.log.get(written.body["id"])
             if gone is not None:
                 body = decode_stored(gone.kind, gone.v, gone.body)
-                what = told(tell(gone.kind, body))
+                what = entry(tell(gone.kind, body), opened)
                 click.echo(f"  {say('cli-taken-back', day=Day(gone.on), what=what)}")
 
 
@@ -219,7 +219,7 @@ def same(as_json: bool, old: str, new: str, book: str | None, household: str) ->
         from ledger.door.answers import Answers
 
         written = opened.write("item_described", body, answers=Answers(yes=True))
-        _say([written], as_json=as_json)
+        _say(opened, [written], as_json=as_json)
 
 
 COMMANDS: dict[str, click.Command] = {

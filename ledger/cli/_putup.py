@@ -189,10 +189,12 @@ def cost_of(book: Book, written: Written) -> Answer:
     return book.show("jar-cost", as_of=max(written.event.on, book.today().isoformat()), batch=batch)
 
 
-def print_cost(cost: Answer) -> None:
-    """Say in a line or two what each jar cost, against the shop."""
+def print_cost(cost: Answer, measures: str) -> None:
+    """Say in a line or two what each jar cost, against the shop, per quart or litre."""
+    unit, id_ = ("quart", "cli-cost-quart") if measures == "us" else ("liter", "cli-cost-litre")
     for record in cost.records():
-        many, own, shop = record["jars"], record["cost_per_quart"], record["shop_price_per_quart"]
+        many = record["jars"]
+        own, shop = record[f"cost_per_{unit}"], record[f"shop_price_per_{unit}"]
         whole, pocket = (record["cost"][name] for name in ("all_in", "out_of_pocket"))
         told_cost = say(
             "cli-cost",
@@ -204,7 +206,7 @@ def print_cost(cost: Answer) -> None:
             bound=Choice("least" if record["at_least"] else "exact"),
         )
         if shop is not None and own is not None:
-            told_cost += say("cli-cost-quart", own=_coins(own), shop=_coins(shop))
+            told_cost += say(id_, own=_coins(own), shop=_coins(shop))
         click.echo(f"  {told_cost}")
         if record["unpriced"]:
             unpriced = ", ".join(record["unpriced"])

@@ -116,7 +116,7 @@ def _write(
                 book, one, as_json=False, caution=caution if one.event.kind == "put_up" else None
             )
             for text in _gone_bad(one):
-                click.echo(f"  ! {text}", err=True)
+                click.echo(f"  ! {told(text)}", err=True)
     for question in reading.questions:
         echo("cli-say-open", err=True, question=told(question.text))
     return 0

@@ -300,12 +300,15 @@ def history(
         ]
         shown = rows[:limit] if limit > 0 and not everything else rows
         marks = _marks(opened, shown)
-    if as_json:
-        _common.print_json(
-            [{**dataclasses.asdict(row), "standing_text": marks.get(row.entry)} for row in shown]
-        )
-    else:
-        print_history(shown, len(rows), marks)
+        if as_json:
+            _common.print_json(
+                [
+                    {**dataclasses.asdict(row), "standing_text": marks.get(row.entry)}
+                    for row in shown
+                ]
+            )
+        else:
+            print_history(shown, len(rows), marks, opened)
 
 
 def _has_words(row: HistoryRow, words: str | None) -> bool:

@@ -9,9 +9,9 @@ import sys
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from ledger.cli._columns import column_widths, part_of_table
+from ledger.cli._columns import part_of_table, widths_of
 from ledger.cli._speech import say, told
-from ledger.cli._values import amount, day, fixed, heading, number, unit, word
+from ledger.cli._values import amount, day, entry, fixed, heading, number, unit, word
 from ledger.messages import Code, Day
 
 if TYPE_CHECKING:
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from rich.console import Console
     from rich.tree import Tree
 
+    from ledger.book import Book
     from ledger.history import HistoryRow
     from ledger.projections import Answer, Column, Node
 
@@ -30,6 +31,8 @@ _ID = 8
 """So many characters name an entry."""
 _NAMED = frozenset({"item", "crop", "bed", "variety", "person", "shop", "label", "name", "skill"})
 """Columns that hold what the household called a thing."""
+_UNSAID = frozenset({"", "day", "yes or no", "jars", "times", "0 to 1", "its unit"})
+"""Units that a heading does not say: another column has it, or the figure itself."""
 _DAY = re.compile(r"\d{4}-\d\d-\d\d")
 _UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
 
@@ -148,7 +151,9 @@ def _print_table(
     from rich.padding import Padding
     from rich.text import Text
 
-    columns = [c for c in answer.columns if c.main or (wide and c.name != "assumptions")]
+    columns = [
+        c for c in answer.columns if c.is_shown(measures) or (wide and c.name != "assumptions")
+    ]
     columns = [c for c in columns if wide or not c.rare or answer.says(c.name)]
     if wide:
         console.width = 30 * len(columns)
@@ -166,7 +171,9 @@ def _print_table(
     if numbered:
         rows = [[str(at), *cells] for at, cells in enumerate(rows, 1)]
         heads, is_number, stays = ["#", *heads], [True, *is_number], [True, *stays]
-    widths = column_widths([heads, *rows], stays, console.width)
+    texts = list(zip(heads, *rows, strict=True))
+    whole = {at for at, one in enumerate(stays) if one}
+    widths = widths_of(texts, console.width - len(heads), whole)
     ends = [at for at, said in enumerate(marks, 1) if said]
     begin = 0
     for end in dict.fromkeys([*ends, len(rows)]):
@@ -188,7 +195,7 @@ def _print_blocks(
     from rich.padding import Padding
     from rich.text import Text
 
-    columns = [c for c in answer.columns if c.main and answer.says(c.name)]
+    columns = [c for c in answer.columns if c.is_shown(measures) and answer.says(c.name)]
     heads = [
         [
             _UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c, measures))
@@ -213,11 +220,12 @@ def _head(question: str, column: Column, currency: str) -> str:
     label = heading(question, column.name, column.label)
     if column.unit.startswith("money"):
         return f"{label}\n{currency}"
-    if column.unit in ("", "day", "yes or no", "jars", "times", "0 to 1") or "or" in column.unit:
+    if column.unit in _UNSAID or " or " in column.unit or ", " in column.unit:
         return label
     if format_measured(0.0, column.unit) is not None:  # each says its own unit
         return label
-    return f"{label}\n{unit(column.unit)}"
+    named = unit(column.unit)
+    return label if label.casefold().startswith(named.casefold()) else f"{label}\n{named}"
 
 
 def _past(column: Column, row: Mapping[str, Any]) -> str:
@@ -244,7 +252,7 @@ def _cell(value: Any, column: Column, measures: str) -> str:
         return str(value)
     if column.unit == "day":
         return day(value)
-    return value if column.unit or column.name in _NAMED else fixed(value, column.name)
+    return told(value) if column.unit or column.name in _NAMED else fixed(value, column.name)
 
 
 def _told(value: Any) -> str:
@@ -400,7 +408,7 @@ def _mark(row: HistoryRow, marks: dict[str, str]) -> str:
     return "" if mark is None else f"\n[bold]! {escape(told(mark))}[/bold]"
 
 
-def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str]) -> None:
+def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str], book: Book) -> None:
     """Print entries, one a line; `marks` say how a batch stands, by its entry."""
     from rich.table import Table
 
@@ -416,7 +424,7 @@ def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str]) -> 
             day(row.on),
             escape(row.by or ""),
             "" if row.state == "holds" else fixed(row.state, "state"),
-            escape(told(row.line))
+            escape(entry(row.line, book))
             + (escape(f" ({row.note})") if row.note else "")
             + _mark(row, marks),
         )

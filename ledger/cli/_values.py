@@ -6,11 +6,15 @@ In English they are what they are in ``--json``: ``2026-09-02``, ``1,234.5``.
 from __future__ import annotations
 
 from functools import cache
+from typing import TYPE_CHECKING
 
 from ledger.cli._speech import language, told
-from ledger.messages import LANGUAGES
+from ledger.messages import LANGUAGES, priced
 
-__all__ = ["amount", "day", "fixed", "heading", "jars", "number", "unit", "word"]
+if TYPE_CHECKING:
+    from ledger.book import Book
+
+__all__ = ["amount", "day", "entry", "fixed", "heading", "jars", "number", "unit", "word"]
 
 
 def amount(text: str) -> str:
@@ -52,6 +56,12 @@ def word(value: str, of: str = "") -> str:
     from ledger.messages.words import word as fixed
 
     return fixed(language(), value, of)
+
+
+def entry(line: str, book: Book) -> str:
+    """Return an entry told in a line, its prices with the book's currency."""
+    currency = book.setting("currency") or "USD"
+    return told(priced(line, lambda text: text if text == "?" else f"{number(text)} {currency}"))
 
 
 def fixed(value: str, of: str = "") -> str:

@@ -10,7 +10,7 @@ import click
 from ledger.amounts import format_whole, parse_amount
 from ledger.cli import _common
 from ledger.cli._speech import say, told
-from ledger.cli._values import amount, day, jars
+from ledger.cli._values import amount, day, entry, jars
 from ledger.door.replacing import lists_of
 from ledger.errors import LedgerError
 from ledger.items import ItemFacts
@@ -73,7 +73,7 @@ def report(book: Book, written: Written, *, as_json: bool, caution: str | None =
         if cost is not None:
             from ledger.cli import _putup
 
-            _putup.print_cost(cost)
+            _putup.print_cost(cost, book.setting("measures") or "us")
             _putup.print_verdicts(published, caution)
             _putup.print_danger(book, written)
             return
@@ -106,7 +106,8 @@ def _noted_before(book: Book, written: Written) -> list[tuple[str, str]]:
 
 def _say(book: Book, written: Written, lots: dict[tuple[str, int], str]) -> None:
     event = written.event
-    click.echo(f"{day(event.on)}  {told(tell(event.kind, written.body))}   [{event.id[:8]}]")
+    line = entry(tell(event.kind, written.body), book)
+    click.echo(f"{day(event.on)}  {line}   [{event.id[:8]}]")
     lines = list(understood(book.catalogue(), written.event.on, written.body, lots))
     for line in lines[:_MOST]:
         click.echo(f"  {line}")

@@ -13,6 +13,7 @@ from typing import Any
 from ledger.door.answers import Answers
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import item_key
+from ledger.kinds.telling import jar_said
 from ledger.known.catalogue import Catalogue
 from ledger.messages import Day, Message, Names, sentence
 
@@ -33,7 +34,7 @@ class Batch:
     @property
     def text(self) -> str:
         """Return ``the 7 quart jars of 2026-09-01``."""
-        return sentence("doubt-jars-of-day", n=self.jars, jar=self.jar, day=Day(self.on))
+        return sentence("doubt-jars-of-day", jars=jar_said(self.jar, self.jars), day=Day(self.on))
 
 
 def batches_for(

@@ -49,7 +49,7 @@ def tell(body: dict[str, Any]) -> str:
 def says(body: dict[str, Any]) -> Message:
     """Return what `tell` says, as a message."""
     lines, other = body["lines"], body.get("other") or []
-    paid = [telling.measure(str(line.get("paid", "?"))) for line in [*lines, *other][:4]]
+    paid = [telling.price(str(line.get("paid", "?"))) for line in [*lines, *other][:4]]
     what = telling.lines_said(lines) if lines else telling.texts([o["words"] for o in other[:4]])
     shop = body.get("shop") or None
     return Message.of("told-bought", lines=what, shop=shop, paid=telling.texts(paid))

@@ -33,7 +33,7 @@ def tell(body: dict[str, Any]) -> str:
 def says(body: dict[str, Any]) -> Message:
     """Return what `tell` says, as a message."""
     line = telling.lines_said([body])
-    price, shop = telling.measure(body["price"]), body.get("shop") or None
+    price, shop = telling.price(body["price"]), body.get("shop") or None
     return Message.of("told-saw", line=line, price=price, shop=shop)
 
 

@@ -14,7 +14,7 @@ from ledger.kinds.fields import Note, ValueText, about
 from ledger.kinds.kind import Form, Kind, Phase
 from ledger.kinds.parts import Struct
 from ledger.kinds.resolving import Body, Resolver
-from ledger.messages import Code, Message, Typed
+from ledger.messages import Code, Day, Message, Row, Typed
 
 Name = Literal[
     "altitude",
@@ -60,14 +60,40 @@ def says(body: dict[str, Any]) -> Message:
     """Return what `tell` says, as a message."""
     if body["name"] == "bed_plan":
         return Message.of("told-beds-put", n=body["value"].count(";") + 1)
-    value, name = str(body["value"]), telling.word(body["name"], "sense-name")
-    told: Any = telling.measure(value) if _ONE_NUMBER.fullmatch(value) else value
-    if body["name"] in _CHOSEN:
-        told = telling.word(value, _CHOSEN[body["name"]])
-    return Message.of("told-set", name=name, value=told)
+    name = telling.word(body["name"], "sense-name")
+    return Message.of("told-set", name=name, value=value_says(body["name"], str(body["value"])))
 
 
-_CHOSEN = {"language": "sense-set", "measures": "sense-set", "gauge": "word"}
+def value_says(name: str, value: str) -> Any:
+    """Return what a setting's value says, as a message is given it: words, units and jars in a language."""
+    if name in _CHOSEN:
+        return telling.word(value, _CHOSEN[name])
+    if name == "season_starts" and (day := _day_of_year(value)):
+        return Message.of("told-day-of-year", day=Day(day))
+    if name == "jars_per_load":
+        jars = jars_per_load(value)
+        if value == ", ".join(f"{jar}: {n}" for jar, n in jars.items()):
+            several = tuple(Row((telling.jar_said(jar), n), ": ") for jar, n in jars.items())
+            return Row(several, ", ")
+    return telling.figure(value) if _ONE_NUMBER.fullmatch(value) else value
+
+
+def _day_of_year(value: str) -> str | None:
+    """Return a day of a year without one, ``1 October``, as a day of the year 2000."""
+    found = re.fullmatch(r"(?:(\d{1,2}) ([a-z]+)|([a-z]+) (\d{1,2}))", value.strip().lower())
+    months = _MONTHS.split("|")
+    if found is None or (month := found[2] or found[3]) not in months:
+        return None
+    return f"2000-{months.index(month) + 1:02}-{int(found[1] or found[4]):02}"
+
+
+_CHOSEN = {
+    "language": "sense-set",
+    "measures": "sense-set",
+    "gauge": "word",
+    "flour_enriched": "sense-set",
+    "salt_iodised": "sense-set",
+}
 _ONE_NUMBER = re.compile(r"\d[\d,]*(?:\.\d+)?(?: \D*)?")
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from ledger.messages import Choice, Day, Measured, Message, Row, Sentence
+from ledger.messages import Choice, Day, Measured, Message, Price, Row, Sentence
 
 __all__ = [
     "day",
@@ -21,6 +21,7 @@ __all__ = [
     "made_said",
     "measure",
     "named",
+    "price",
     "texts",
     "word",
 ]
@@ -58,9 +59,11 @@ _JARS = re.compile(r"(\d+) (\S.* jars?|jars?)")
 _METRIC = re.compile(r"(\d[\d,]*(?:\.\d+)?) (ml|l) jars?")
 
 
-def _amount(text: str) -> Measured | Message:
+def _amount(text: str) -> Any:
     found = _JARS.fullmatch(text)
-    return jar_said(found[2], int(found[1])) if found else Measured(text)
+    if found:
+        return jar_said(found[2], int(found[1]))
+    return Measured(text) if "/" in text else figure(text)
 
 
 def made(several: list[dict[str, Any]]) -> str:
@@ -83,7 +86,7 @@ def made_said(several: list[dict[str, Any]]) -> Row:
 def _made(one: dict[str, Any]) -> Message:
     if one.get("jars"):
         return jar_said(str(one.get("jar", "jar")), int(one["jars"]))
-    amount = Measured(str(one.get("amount", "")))
+    amount = _amount(str(one.get("amount", "")))
     return Message.of("told-made", amount=amount, place=word(str(one.get("kept", "shelf"))))
 
 
@@ -100,7 +103,7 @@ _SIZES = {
 
 def jar_said(name: str, n: int | None = None) -> Message:
     """Return what `jar_word` says."""
-    one = name.removesuffix("s")
+    one = name.removesuffix("s") if name.endswith("jars") else name
     metric = _METRIC.fullmatch(name)
     if size := _SIZES.get(one):
         jar = Choice(size)
@@ -141,6 +144,19 @@ def day(iso: str) -> Day:
 def measure(text: str) -> Measured:
     """Return an amount, a price or another figure as it was written down."""
     return Measured(text)
+
+
+def price(text: str) -> Price:
+    """Return money as it was written down, as a message is given it."""
+    return Price(text)
+
+
+def figure(text: str) -> Any:
+    """Return a figure with what stands behind it, ``3.50 per hour``, as a message is given it."""
+    from ledger.messages.units import amount
+
+    said = amount(text)
+    return said.says if isinstance(said, Sentence) else said
 
 
 def named(*words: str | None) -> Row:

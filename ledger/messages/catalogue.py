@@ -221,7 +221,7 @@ class Speaker:
             return self._names(value, options)
         if isinstance(value, types.Amount):
             return self._amount(value.pairs, case)
-        if isinstance(value, types.Measured):
+        if isinstance(value, (types.Measured, types.Price)):
             return [Part(self.language.digits(value.text))]
         if isinstance(value, types.Row):
             return self._row(value)

@@ -95,6 +95,12 @@ class Measured(_Parameter, frozen=True):
     text: str
 
 
+class Price(_Parameter, frozen=True):
+    """Money as it was written down, ``7.90``; which currency it is, the household's settings say."""
+
+    text: str
+
+
 class Row(_Parameter, frozen=True):
     """Texts one after another, with the same marks between them in every language.
 
@@ -119,6 +125,7 @@ class Row(_Parameter, frozen=True):
         | Money
         | Message
         | Names
+        | Price
         | Row
         | None,
         ...,
@@ -157,7 +164,7 @@ class Message(_Parameter, frozen=True):
         return cls(id_, parameters)
 
 
-_TYPES = (Amount, Choice, Code, Day, Link, Measured, Message, Money, Names, Row, Typed)
+_TYPES = (Amount, Choice, Code, Day, Link, Measured, Message, Money, Names, Price, Row, Typed)
 _ACCEPTED = (*_TYPES, int, float, str, type(None))
 Parameter = (
     int
@@ -173,6 +180,7 @@ Parameter = (
     | Message
     | Money
     | Names
+    | Price
     | Row
     | Typed
 )

@@ -24,6 +24,7 @@ __all__ = [
     "joined",
     "measured",
     "opening",
+    "priced",
     "says",
     "sentence",
     "worded",
@@ -176,6 +177,34 @@ def opening(text: str) -> str:
     from ledger.messages.message import Row
 
     return Sentence(begun, Row((_plain(text),), "", opens=True))
+
+
+def priced(text: str, money: Callable[[str], str]) -> str:
+    """Return a text with the prices in it as `money` writes them: with the household's currency.
+
+    Parameters
+    ----------
+    money : callable
+        ``money("7.90")`` gives ``"$7.90"``.
+    """
+    if not isinstance(text, Sentence):
+        return text
+    from ledger.messages.catalogue import speaker
+
+    said = _priced(text.says, money)
+    return text if said == text.says else Sentence(speaker("en").value(said), said)
+
+
+def _priced(said: Any, money: Callable[[str], str]) -> Any:
+    from ledger.messages.message import Code, Message, Price, Row
+
+    if isinstance(said, Price):
+        return Code(money(said.text))
+    if isinstance(said, Row):
+        return Row(tuple(_priced(one, money) for one in said.items), said.between, said.opens)
+    if isinstance(said, Message):
+        return Message(said.id, {k: _priced(v, money) for k, v in said.parameters.items()})
+    return said
 
 
 def says(text: str, id_: str) -> bool:

@@ -48,9 +48,10 @@ def unit(code: str) -> str:
     >>> unit("minutes per jar"), worded(unit("minutes per jar"), "de")
     ('minutes per jar', 'Minuten je Glas')
     """
-    id_ = f"unit-name-{re.sub(r'[^a-z0-9]+', '-', code.lower()).strip('-')}"
-    if speaker("en").has(id_):
-        return sentence(id_)
+    if speaker("en").has(_id(code)):
+        return sentence(_id(code))
+    if code.startswith("per "):
+        return sentence("unit-each", below=unit(code.removeprefix("per ")))
     above, per, below = code.rpartition(" per ")
     if per:
         return sentence("unit-per", above=unit(above), below=unit(below))
@@ -85,8 +86,20 @@ def amount(text: str) -> str:
         if code.startswith("per "):
             pieces.append(sentence("unit-each", below=unit(code.removeprefix("per "))))
         elif code:
-            pieces.append(sentence("unit-to") if code == "to" else unit(code))
+            pieces.append(sentence("unit-to") if code == "to" else _counted(found[1], code))
     return joined(" ", pieces) if pieces and at == len(text) else measured(text)
+
+
+def _counted(number: str, code: str) -> str:
+    """Return a unit behind a number: ``cup`` behind 2 says cups in a language that bends it."""
+    several = _id(f"{code}s")
+    if number == "1" or not speaker("en").has(several):
+        return unit(code)
+    return Sentence(code, sentence(several).says)
+
+
+def _id(code: str) -> str:
+    return f"unit-name-{re.sub(r'[^a-z0-9]+', '-', code.lower()).strip('-')}"
 
 
 def amount_later(text: str) -> SaidLater:

@@ -6,9 +6,12 @@ import re
 
 from ledger.messages.catalogue import speaker
 
-__all__ = ["column", "ids_of", "key_of", "word"]
+__all__ = ["column", "column_ids", "ids_of", "key_of", "word"]
 
-_FIXED = re.compile(r"[a-z0-9][a-z0-9 _-]*")
+_FIXED = re.compile(r"[a-z0-9][a-z0-9 ,_-]*")
+_UNIT = re.compile(r"-(?:text|whole|share|g|kg|lb|m2|m|ft|ml|kcal|days|weeks|years)$")
+_IN_WORDS = re.compile(r"^(?:in-words|value)-")
+"""What the name of a column says of how its figure is written."""
 _CAPITALS = frozenset({"vitamin A", "vitamin C"})
 """Fixed words with capitals; any other that has some is a name."""
 
@@ -36,12 +39,21 @@ def ids_of(value: str, of: str = "") -> tuple[str, ...]:
 def column(language: str, question: str, name: str) -> str | None:
     """Return a column's heading in a language; None where it has none."""
     spoken = speaker(language)
-    for id_ in (f"column-{question}-{key_of(name)}", f"column-any-{key_of(name)}"):
-        if spoken.own(id_):
-            return spoken.text(id_)
-    return None
+    return next((spoken.text(id_) for id_ in column_ids(question, name) if spoken.own(id_)), None)
+
+
+def column_ids(question: str, name: str) -> tuple[str, ...]:
+    """Return the ids by which a column's heading may be said, the column's own first.
+
+    What a column is has one heading, in whatever unit or in words: ``target_g`` and ``target_text``
+    are said by ``column-any-target``, where neither has a heading of its own.
+    """
+    key = key_of(name)
+    plain = _IN_WORDS.sub("", _UNIT.sub("", key))
+    several = (f"column-{question}-{key}", f"column-any-{key}", f"column-any-{plain}")
+    return several if plain != key else several[:2]
 
 
 def key_of(name: str) -> str:
     """Return a word as an id has it: ``to_check yourself`` is ``to-check-yourself``."""
-    return re.sub(r"[._ ]+", "-", name).lower()
+    return re.sub(r"[._, ]+", "-", name).lower()

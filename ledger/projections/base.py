@@ -48,6 +48,8 @@ class Column:
         Whether a narrow table shows it.
     rare : bool
         Whether a narrow table shows it only where some record has it.
+    measures : tuple of {'us', 'uk', 'metric'}
+        Measures of the household in which a narrow table shows it; none: in all.
     bound : {'', '≥', '≤'}
         What the figure is in a record that is ``at_least``, as a price is not known: a cost is
         that much or more, what was saved that much or less. A record with ``bounds`` names its
@@ -61,6 +63,11 @@ class Column:
     main: bool = False
     bound: str = ""
     rare: bool = False
+    measures: tuple[str, ...] = ()
+
+    def is_shown(self, measures: str) -> bool:
+        """Tell whether a narrow table shows it to a household with such measures."""
+        return self.main and (not self.measures or measures in self.measures)
 
     def mark(self, record: Mapping[str, Any]) -> str:
         """Return the bound that stands before this figure in a record."""

@@ -14,15 +14,19 @@ import io
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 
 from ledger.items import item_key
 from ledger.reference import containers, foods
 
-__all__ = ["Everyday", "everyday", "names", "pairs"]
+__all__ = ["Everyday", "everyday", "names", "pairs", "spoken"]
 
 _UNITS = ("head", "bunch", "ear", "stalk", "clove", "bulb")
+_HEAVY_G = 500.0
+"""A piece that weighs more is eaten by parts."""
+_NEVER_COUNTED = ("sugar",)
+"""What the food table has in the plural for its sorts, and no kitchen counts."""
 _CONTAINERS = ("bushel", "peck", "lug", "crate", "barrel", "sack")
 
 
@@ -146,3 +150,28 @@ def _piece(food_id: str, said: str) -> Fraction | None:
 
 def _grams(grams: Fraction) -> str:
     return f"{float(grams):.2f}".rstrip("0").rstrip(".")
+
+
+@lru_cache(maxsize=4096)
+def spoken(item: str) -> str:
+    """Return an item as it is spoken of in a list: ``plum`` as plums, where the food table names it so.
+
+    Examples
+    --------
+    >>> spoken("frozen green bean"), spoken("plum"), spoken("butter")
+    ('frozen green beans', 'plums', 'butter')
+    """
+    words = item.split()
+    if words and words[-1] in _NEVER_COUNTED:
+        return item
+    for n in range(len(words)):
+        plain = everyday(" ".join(words[n:]), "en")
+        if plain is None:
+            continue
+        head = plain.description.split(",")[0].split()[-1].lower()
+        if head != words[-1] and head.endswith("s") and item_key(head) == item_key(words[-1]):
+            return " ".join([*words[:-1], head])
+        if head == words[-1] and float(plain.g_per.get("piece", _HEAVY_G)) < _HEAVY_G:
+            return f"{item}s"  # what is counted, as eggs are; of a cabbage one eats a part
+        return item
+    return item

@@ -7,6 +7,7 @@ from typing import Any
 
 from ledger.kinds import KINDS
 from ledger.messages import Choice, Day, Sentence, fixed, joined, measured, sentence, speaker
+from ledger.messages.units import amount
 from ledger.messages.words import key_of
 from ledger.saying.asking import HERE, Draft, Question, Reading
 
@@ -99,7 +100,7 @@ def told_entry(entry: Draft) -> Iterator[str]:
     if head:
         said.append(str(head))
     elif "item" in body:
-        said += [measured(str(body["amount"]))] if body.get("amount") else []
+        said += [_amount(body["amount"])] if body.get("amount") else []
         said.append(body["item"])
     what = joined(", ", [joined(" ", said), *_more(body)])
     yield sentence("echo-entry", day=Day(entry.on), what=what)
@@ -114,6 +115,12 @@ def told_entry(entry: Draft) -> Iterator[str]:
         yield _below(sentence("echo-line-other", words=one["words"], paid=paid))
 
 
+def _amount(said: Any) -> str:
+    """Return an amount with its units in the language; a fraction as it was written."""
+    text = str(said)
+    return measured(text) if "/" in text else amount(text)
+
+
 def _below(text: str) -> str:
     return joined("", ["  ", text])
 
@@ -123,7 +130,7 @@ def _line(line: dict[str, Any]) -> str:
         said: str = jars_said(line["jars"], line.get("jar") or "jar")
     else:
         named = [line["item"]] if line.get("item") else []
-        said = joined(" ", [measured(str(line.get("amount", "?"))), *named])
+        said = joined(" ", [_amount(line.get("amount", "?")), *named])
     return joined(", ", [said, *_more(line)])
 
 
@@ -160,5 +167,5 @@ def _more(part: dict[str, Any]) -> list[str]:
         out.append(sentence("echo-work", person=fixed(one["person"]), n=one["minutes"]))
     for one in part.get("acid") or ():
         said = {"acid": fixed(one["acid"]), "each": fixed(one.get("per", "jar"))}
-        out.append(sentence("echo-acid", amount=measured(str(one["amount"])), **said))
+        out.append(sentence("echo-acid", amount=_amount(one["amount"]), **said))
     return out

@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from ledger.messages import Names, fixed, measured, sentence
+from ledger.messages.units import amount
 from ledger.saying.asking import Question
 from ledger.saying.echo import jars_said
 from ledger.saying.known import CAME, Known
@@ -27,7 +28,7 @@ _METRIC_JAR = ("250 ml jar", "500 ml jar", "1 l jar")
 
 def amounts_named(options: Sequence[str]) -> Names:
     """Return amounts to choose from, as a question names them."""
-    return Names(tuple(measured(one) for one in options))
+    return Names(tuple(map(amount, options)))
 
 
 def _in_jars(said: Quantity, jars: list[str]) -> list[str]:

@@ -3,21 +3,16 @@
 from __future__ import annotations
 
 import copy
-import datetime as dt
 
 import page_tools
 import pytest
 from argon2 import PasswordHasher
-from freezegun import freeze_time
 from page_tools import text_of
 
-import seed_demo
 from dashboard.data import Data
 from dashboard.drawing import ask_of
 from dashboard.gate import Keeper
 from ledger import Book
-
-UNTIL = dt.date(2026, 11, 1)
 
 
 class Drawn(page_tools.Drawn):
@@ -76,15 +71,6 @@ def opens():
         return len(figures)
 
     return check
-
-
-@pytest.fixture(scope="session")
-def demo_file(tmp_path_factory):
-    """The sample household's book, closed: to be copied, or only read."""
-    path = tmp_path_factory.mktemp("demo") / "demo.sqlite"
-    with freeze_time(f"{UNTIL} 12:00:00"), Book.open(path) as book:
-        seed_demo.build(book, UNTIL)
-    return path
 
 
 @pytest.fixture(scope="session")

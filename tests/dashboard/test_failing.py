@@ -56,7 +56,7 @@ def test_every_failure_has_words(client, method, path, options, status, says, ca
 
 def test_german_household_is_told_in_german(client, book):
     book.write("setting_changed", name="language", value="de", on="2026-09-02")
-    assert "Nichts wurde aufgeschrieben" in client.post("/position").json["said"]
+    assert "Nichts wurde eingetragen" in client.post("/position").json["said"]
     assert '<html lang="de">' in client.post("/position", headers=HTML).text
 
 

@@ -39,6 +39,7 @@ SAME = {
     "as_published.product_example": "the published tables are in English",
     "know_how.who_what": "two names",
     "next_season.patch": "a name and an amount",
+    "season.counted": "an amount and a name",
     "season.only_counted": "an amount and a name",
     "next_season.m2": "a unit",
     "next_season.amount": "signs alone",
@@ -220,8 +221,6 @@ def texts_of(figure):
 
 WHOLE = {
     "examples.headspace",  # "1 in diesem Jahr"
-    "kitchen.tbsp_one",  # "1 tbsp lemon juice", as the door reads it
-    "kitchen.tbsp_many",
     "batch.lemon_juice",  # "1 × bottled lemon juice", as the household named it
     "bill.last",  # two words and two names
     "days.several",

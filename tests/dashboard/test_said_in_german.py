@@ -163,7 +163,7 @@ def test_every_entry_is_told(demo, unsaid):
         ("lines", "plum", "beginnt nicht mit einer Zahl"),
         ("lines", "0 lb plum", "ist nichts"),
         ("lines", "-3 lb plum", "ist unter null"),
-        ("lines", "3 lb", "nennt keine Sache"),
+        ("lines", "3 lb", "nennt kein Ding"),
     ],
 )
 def test_forms_refuse_in_german(book, box, text, said, fixed_day):

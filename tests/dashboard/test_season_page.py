@@ -108,7 +108,7 @@ def test_pictures_speak_the_households_measures(garden, page, yes):
 
 def test_overview_has_every_crop_picked(garden, page):
     seen = page("/season").drawing("season-weeks")
-    assert {"Tomato", "Plum", "Onion", "<i>kale</i>"} <= set(seen.labels)
+    assert {"Tomatoes", "Plums", "Onions", "<i>kale</i>"} <= set(seen.labels)
     rows = garden.show("season", season="2026", weeks=True).records()
     assert len(seen.steps("f-leaf")) == sum(bool(row["picked_g"]) for row in rows)
     assert len(seen.steps("f-quiet")) == sum(bool(row["last_season_g"]) for row in rows)
@@ -128,7 +128,7 @@ def test_beds_are_drawn_to_the_scale_of_their_ground(garden, page):
     tomato, kale = cuts[0] - left, cuts[1] - cuts[0]
     assert tomato == pytest.approx(4 * kale, rel=0.02)
     assert tomato + kale == pytest.approx(long, rel=0.01)
-    assert {"long bed", "tomato", "<i>kale</i>"} <= set(seen.labels)
+    assert {"long bed", "tomatoes", "<i>kale</i>"} <= set(seen.labels)
     assert "plum" in drawn.section("Where it grew").text.partition("Not drawn")[2]
 
 

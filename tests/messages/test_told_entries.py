@@ -92,8 +92,15 @@ def test_line_and_message_say_the_same(kind, body):
 @pytest.mark.parametrize(
     ("name", "value", "german"),
     [
-        ("price_of_electricity", "0.169 per kWh", "eingestellt: Strompreis auf 0,169 per kWh"),
-        ("jars_per_load", "quart jar: 7, pint jar: 9", "quart jar: 7, pint jar: 9"),
+        ("price_of_electricity", "0.169 per kWh", "eingestellt: Strompreis auf 0,169 je kWh"),
+        (
+            "jars_per_load",
+            "quart jar: 7, pint jar: 9",
+            "Gläser je Füllung auf Quart-Glas: 7, Pint-Glas: 9",
+        ),
+        ("season_starts", "1 October", "Beginn der Saison auf 1. Okt."),
+        ("flour_enriched", "no", "Mehl angereichert auf nein"),
+        ("labour_rate", "3.50 per hour", "Stundenlohn auf 3,50 je Stunde"),
     ],
 )
 def test_settings_are_told_by_what_they_are_called(name, value, german):

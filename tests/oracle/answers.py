@@ -41,6 +41,10 @@ def _jar_cost(items, prices, one):
         "shop_price_per_quart": shop,
         "shop_price_from": price.event if price else None,
         "saved_per_quart": shop - cost_per_quart if shop is not None else None,
+        "shop_price_per_liter": price.each * LITER_UL if price and by_volume else None,
+        "saved_per_liter": (price.each - all_in / one.whole) * LITER_UL
+        if price and by_volume
+        else None,
         "saved": price.each * one.whole - all_in if price else None,
         "provisional": figures.provisional,
         "at_least": figures.at_least,

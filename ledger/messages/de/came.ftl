@@ -1,7 +1,7 @@
 # Wie oft eintraf, was das Buch sagte, und wie das ermittelt wird.
 came-asked-again = Alle { $n } Wochen zurück, höchstens fünf Jahre, werden die Fragen noch einmal an das Buch gestellt, wie es damals war, mit dem, was bis zum Ende jenes Tages eingetragen war; was es sagte, steht neben dem, was heute bekannt ist.
 came-past-its-end = Eine Spanne von Tagen zählt, sobald ihr letzter Tag vorbei ist, ein Verbrauch, sobald seine zwölf Wochen es sind; Verbrauch zählt nach den Tagen, an denen etwas da war.
-came-base-rate = Die Abweichung ohne ist die des bloßen Mittels des Jahres davor mit den Fehlern, die es in diesem Haushalt machte, und bei Chancen die der Häufigkeit im Ganzen: Beide kennen den Ausgang und sind daher schwer zu schlagen.
+came-base-rate = Die Abweichung ohne ist die des bloßen Mittels des Jahres davor mit den Fehlern, die es in diesem Haushalt machte, und bei Aussichten die der Häufigkeit im Ganzen: Beide kennen den Ausgang und sind daher schwer zu schlagen.
 came-needs-as-said = Ob Pflanzen genug gebracht hätten, geht nach dem, was damals als wahrscheinlich nötig galt.
 came-kept-or-spoiled = Gehalten: Bis zum genannten Tag wurde nichts davon als verdorben oder zu alt weggeworfen; niemand schreibt alles auf, was verdirbt. Es ist kein Wort über Sicherheit.
 came-none-known = Noch ist nichts davon bekannt.

@@ -1,11 +1,11 @@
-# Die Tafel für einen Gefrierschrank, der aus war: ihre Sorten und Bemerkungen, nach ihren Namen dort.
-chart-off-for = { $n } Stunden aus: { $when }. Die Stunden allein entscheiden nichts: Sieh jedes Paket an oder ein Thermometer im Gefrierschrank. Koste nie, um zu prüfen.
+# Die Tabelle für einen Gefrierschrank, der aus war: ihre Sorten und Bemerkungen, nach ihren Namen dort.
+chart-off-for = { $n } Stunden aus: { $when }. Die Stunden allein entscheiden nichts: Seht jedes Paket an oder ein Thermometer im Gefrierschrank. Nie kosten, um zu prüfen.
 chart-half-full-holds = so lange hält ein geschlossener Gefrierschrank, der mindestens halb voll war, die Kälte
 chart-full-holds = ein voller hält, geschlossen, die Kälte { $n } Stunden, ein halb voller { $n2 }
 chart-longer-than-full = das ist länger als die { $n } Stunden, die selbst ein voller, geschlossener die Kälte hält
 chart-no-such-kind = { $item ->
-        [none] Die Tafel nennt diese Sorte nicht. Behandle es wie Fleisch: mit Eiskristallen wieder einfrieren, sonst wegwerfen.
-       *[some] { $item }: Die Tafel nennt diese Sorte nicht. Behandle es wie Fleisch: mit Eiskristallen wieder einfrieren, sonst wegwerfen.
+        [none] Die Tabelle nennt diese Sorte nicht. Behandelt es wie Fleisch: mit Eiskristallen wieder einfrieren, sonst wegwerfen.
+       *[some] { $item }: Die Tabelle nennt diese Sorte nicht. Behandelt es wie Fleisch: mit Eiskristallen wieder einfrieren, sonst wegwerfen.
     }
 chart-thawed-hours = { $item ->
         [none] ({ $kind })
@@ -19,7 +19,7 @@ chart-do = { $do ->
         [refreeze] wieder einfrieren
        *[discard] wegwerfen
     }
-chart-take-as-warm = Nach { $n } Stunden gilt es als warm, außer du findest es noch hart gefroren.
+chart-take-as-warm = Nach { $n } Stunden gilt es als warm, außer es ist noch hart gefroren.
 chart-meat-poultry-fish-and-seafood = Fleisch, Geflügel, Fisch und Meeresfrüchte
 chart-stews-soups-stock-and-casseroles = Eintöpfe, Suppen, Brühe und Aufläufe
 chart-milk = Milch

@@ -4,10 +4,10 @@ cli-version = croftbook, Version { $version }
 cli-stopped = Abgebrochen; nichts ist halb eingetragen.
 cli-should-not = Etwas ging schief, was nicht sollte ({ $error }). Nichts ist halb eingetragen. { $where }
 cli-no-report = Mit CROFTBOOK_DEBUG=1 noch einmal versucht, zeigt sich, wo.
-cli-report = Bitte schick den Bericht in { $file } an die Leute, die das Programm pflegen.
+cli-report = Bitte schickt den Bericht in { $file } an die Leute, die das Programm pflegen.
 cli-note = Hinweis: { $text }
 cli-warning = Warnung: { $text }
-cli-book-empty = Euer Buch ist leer. Trag zuerst etwas ein, zum Beispiel: croftbook harvest "31 lb plum"
+cli-book-empty = Euer Buch ist leer. Tragt zuerst etwas ein, zum Beispiel: croftbook harvest "31 lb plum"
 cli-entries-done = { $n ->
         [one] { $label }: 1 Eintrag
        *[other] { $label }: { $n } Einträge
@@ -54,9 +54,9 @@ cli-first-say-once = Sagt einmal, was ihr wisst; jedes darf fehlen:
 cli-first-people = wie viele an eurem Tisch essen
 cli-first-measures = us, uk oder metric; us, wenn nichts gesagt ist
 cli-first-altitude = danach richten sich Minuten und Druck beim Einkochen
-cli-first-gauge = am Druckkocher: dial (Zeiger) oder weighted (Gewicht)
+cli-first-gauge = am Druckeinkochtopf: dial (Zeiger) oder weighted (Gewicht)
 cli-first-pantry = croftbook say "es sind 12 Quartgläser Tomatensauce, 10 kg Mehl, 36 Eier da"
-cli-first-then = Dann schreibt auf, was geschah, in euren Worten, und fragt:
+cli-first-then = Dann tragt ein, was geschah, in euren Worten, und fragt:
 cli-first-picked = croftbook say 14 kg Zwetschgen geerntet
 cli-first-look-round = Oder seht euch erst um: `croftbook demo` öffnet einen erfundenen Haushalt; euer Buch bleibt, wie es ist.
 cli-first-pages = Die Seiten, auf diesem Rechner: `croftbook serve`; alle Befehle: `croftbook --help`.
@@ -117,6 +117,7 @@ cli-cost = { $bound ->
     }
 cli-cost-no-jars = nicht in Gläsern
 cli-cost-quart = ; ein Quart { $own }, im Laden { $shop }
+cli-cost-litre = ; ein Liter { $own }, im Laden { $shop }
 cli-cost-unpriced = kein Preis ist bekannt von { $items }
 cli-before-head = { $altitude ->
         [none] { $gauge ->
@@ -146,7 +147,7 @@ cli-import-more-notes = und { $n ->
         [one] 1 weiterer Hinweis
        *[other] { $n } weitere Hinweise
     }
-cli-import-nothing = Nichts wurde eingetragen: { $bad } schlechte Zeilen, { $good } gute. Bring die genannten Zeilen in Ordnung und lies noch einmal ein, oder nimm --keep-good.
+cli-import-nothing = Nichts wurde eingetragen: { $bad } schlechte Zeilen, { $good } gute. Bringt die genannten Zeilen in Ordnung und lest noch einmal ein, oder nehmt --keep-good.
 cli-import-done = { $doing ->
         [would] { $n } Einträge würden eingetragen, { $items } neue Dinge beschrieben, { $known } schon bekannt, { $bad } schlechte Zeilen.
        *[did] { $n } Einträge eingetragen, { $items } neue Dinge beschrieben, { $known } schon bekannt, { $bad } schlechte Zeilen.
@@ -155,7 +156,7 @@ cli-exported = { $n } Einträge nach { $file } geschrieben; der Prüfkopf steht 
 cli-export-fault = Warnung: Das Buch ist nicht heil und der Export daher auch nicht. { $fault }
 cli-calendar-done = { $file }: { $new } neu, { $changed } geändert, { $cancelled } abgesagt, { $same } wie sie waren.
 cli-sheet-written = { $n } Einträge aus { $rows } Zeilen eingetragen.
-cli-sheet-rest = Was nicht übernommen wurde, steht in { $file }: Bring es dort in Ordnung und lies diese Datei ein.
+cli-sheet-rest = Was nicht übernommen wurde, steht in { $file }: Bringt es dort in Ordnung und lest diese Datei ein.
 cli-sheet-name = Blatt „{ $name }“
 cli-sheet-one = Ein Blatt allein: --sheet NAME
 cli-sheet-understood = Verstanden: { $n }
@@ -167,7 +168,7 @@ cli-sheet-row = Zeile { $n }: { $text }
 
 ## Ein Buch verwahren
 
-cli-check-next = Was nun: Setz die neueste Sicherung mit `croftbook restore DATEI` an die Stelle des Buchs (das alte wird beiseitegelegt und geht nicht verloren; --dry-run zeigt vorher, was geschähe).
+cli-check-next = Was nun: Setzt die neueste Sicherung mit `croftbook restore DATEI` an die Stelle des Buchs (das alte wird beiseitegelegt und geht nicht verloren; --dry-run zeigt vorher, was geschähe).
 cli-check-hold = { $n ->
         [one] 1 Eintrag hält.
        *[other] { $n } Einträge halten zusammen.
@@ -177,7 +178,7 @@ cli-check-hold-from-first = { $n ->
        *[other] { $n } Einträge halten zusammen, vom ersten an.
     }
 cli-check-end-known = Am Ende fehlt nichts: Es ist das, das hier bekannt ist.
-cli-check-end-unknown = Ob am Ende Einträge fehlen, lässt sich nicht sagen: Kein Prüfkopf dieses Buchs liegt hier. Ist einer notiert, vergleich ihn: croftbook check --head "NUMMER ZIFFERN". Soll dieses Ende von nun an als das richtige gelten: croftbook check --accept
+cli-check-end-unknown = Ob am Ende Einträge fehlen, lässt sich nicht sagen: Kein Prüfkopf dieses Buchs liegt hier. Ist einer notiert, vergleicht ihn: croftbook check --head "NUMMER ZIFFERN". Soll dieses Ende von nun an als das richtige gelten: croftbook check --accept
 cli-check-note = Hinweis: { $text }.
 cli-check-unread = Nicht gelesen, weil dieses Programm es nicht kennt: { $what }. Ein neueres Croftbook liest es.
 cli-check-balanced = Jede Menge, die hereinkam, ist da oder ging hinaus.
@@ -234,8 +235,8 @@ cli-row = Zeile { $n } von { $question }, Stand { $day }
 ## Eine Gruppe von Haushalten
 
 cli-circle-ask = Diese Zahlen nach { $file } schreiben?
-cli-circle-hand-over = Gib das der Person, die die Bögen sammelt: Dann wird eurer gelöscht.
-cli-circle-begun = Gib { $file } jedem Haushalt, mit je einer Karte: { $command }
+cli-circle-hand-over = Gebt das der Person, die die Bögen sammelt: Dann wird eurer gelöscht.
+cli-circle-begun = Gebt { $file } jedem Haushalt, mit je einer Karte: { $command }
 cli-circle-refused = abgelehnt: { $text }
 cli-circle-gathered = { $n ->
         [one] 1 Bogen gesammelt; kein Eintrag eines Buchs ging mit

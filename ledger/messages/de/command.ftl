@@ -7,7 +7,7 @@ command-plant = trägt ein, was gesät oder gesetzt wurde
 command-harvest = trägt ein, was gepflückt, gegraben oder gesammelt wurde
 command-buy = trägt einen Einkauf ein und was er gekostet hat
 command-receive = trägt Geschenktes, Getauschtes oder wild Gesammeltes ein
-command-recipe = schreibt ein Rezept einmal auf, für putup
+command-recipe = trägt ein Rezept einmal ein, für putup
 command-putup = trägt einen Ansatz ein: was hineinging und was herauskam
 command-meal = trägt eine Mahlzeit ein
 command-give = trägt ein, was verschenkt, getauscht oder verkauft wurde
@@ -29,7 +29,7 @@ command-strike = nimmt einen Eintrag zurück; lesbar bleibt er
 ## Fragen und aufbewahren
 
 command-say = trägt ein, was geschah, in eigenen Worten
-    .long = Trägt ein, was geschah, so wie ihr es sagen würdet: eine Zeile oder viele, eine Liste, ein Kassenbon.
+    .long = Trägt ein, was geschah, so wie ihr es sagen würdet: eine Zeile oder viele, eine Liste, ein Kassenzettel.
 command-questions = zeigt, was noch offen ist: Preise, Gewichte, Zutaten
     .long = Zeigt, was eingetragen ist, obwohl etwas nicht bekannt war: ein Preis, was ein Eimer wiegt, was hineinging.
 command-answer = beantwortet eine offene Frage
@@ -39,7 +39,7 @@ command-undo = nimmt zurück, was zuletzt eingetragen wurde
 command-same = sagt, dass zwei Namen dasselbe meinen
     .long = Sagt, dass zwei Namen dasselbe meinen; von nun an gilt der zweite. So bekommt ein Ding einen anderen Namen, oder zwei werden eines.
 command-spent = sagt, was ausgegeben wurde: wo, wofür, wann
-    .long = Sagt, was ausgegeben wurde: in welchem Laden, wofür oder in welchem Monat; auch andere Posten der Kassenbons.
+    .long = Sagt, was ausgegeben wurde: in welchem Laden, wofür oder in welchem Monat; auch andere Zeilen der Kassenzettel.
 command-between = sagt, wie es mit einem Nachbarn steht
     .long = Sagt, wie es mit einem Nachbarn steht: was dorthin ging, was herkam und was ein Laden dafür verlangte.
 command-show = stellt eine Frage: jar-cost, shelf, ...
@@ -84,7 +84,7 @@ command-circle-withdraw = Nimmt einen Bogen zurück: schreibt eine Datei, die ih
 command-circle-sheet = Macht den Bogen dieses Haushalts für eine Saison: zeigt jede Zahl, fragt, und schreibt die Datei nach einem Ja.
 command-circle-work = Wo ihr die Bücher der Mitglieder verwahrt: macht die Bögen derer, die zugestimmt haben und in deren Buch sich etwas bewegt hat. Es darf jederzeit noch einmal laufen und macht, was übrig ist.
 
-    Die Liste hat die Spalten book, household, card, zone und consent; book ist eine Datei daneben oder die Adresse einer Datenbank ohne Passwort.
+    Die Liste hat die Spalten book, household, card, zone und consent; book ist eine Datei daneben oder die Adresse einer Datenbank ohne Kennwort.
 command-circle-demo = Baut eine Klasse erfundener Haushalte mit je zwei Saisons, macht ihre Bögen, sammelt und erzählt: von nichts bis zur Seite.
 command-circle-page = Schreibt die Seite einer Veröffentlichung: eine Datei für den Bildschirm oder fürs Papier.
 command-circle-tell = Sagt der Klasse, mit --private der Öffentlichkeit, was die Bögen sagen; die Zahlen eines Aufrufs gehen nur einen der beiden Wege.

@@ -1,12 +1,12 @@
-# Was gefragt wird, bevor etwas Zweifelhaftes aufgeschrieben wird, und die angebotenen Antworten.
+# Was gefragt wird, bevor etwas Zweifelhaftes eingetragen wird, und die angebotenen Antworten.
 
 doubt-done-so = so wurde es gemacht
 doubt-right = es stimmt
-doubt-name-near = { $name } steht noch nicht im Buch; meinst du { $near }?
+doubt-name-near = { $name } steht noch nicht im Buch; ist { $near } gemeint?
 doubt-oldest = das älteste nehmen
 doubt-newest = { $text }, die neuesten
 doubt-in-pieces = { $item }, in Stück gezählt
-doubt-clock = die Uhr dieses Rechners sagt { DAY($today) }, und zuletzt wurde am { DAY($last) } etwas aufgeschrieben; geht die Uhr richtig?
+doubt-clock = die Uhr dieses Rechners sagt { DAY($today) }, und zuletzt wurde am { DAY($last) } etwas eingetragen; geht die Uhr richtig?
 doubt-future = { DAY($day) } kommt erst noch; stimmt der Tag?
 doubt-close-to = { $item } ist ähnlich wie { $near }; ist es etwas anderes?
 doubt-yes-right = ja, es stimmt
@@ -28,13 +28,10 @@ doubt-lot-no-label = das ist weder ein Posten noch das Etikett eines Glases
 doubt-lot-label-of-none = kein Glas { $item } hat dieses Etikett
 doubt-lot-jar-late = das Glas kam später
 doubt-which-unsealed = Welche Gläser { $item } wurden nicht dicht: { LIST($jars, type: "commas") }?
-doubt-jars-of-day = { $n ->
-        [one] die 1 { $jar } vom { DAY($day) }
-       *[other] die { $n } { $jar }s vom { DAY($day) }
-    }
+doubt-jars-of-day = { $jars } vom { DAY($day) }
 doubt-unit-or-item = { $near ->
         [none] { $text } ist keine bekannte Einheit; heißt etwas { $item }?
-       *[other] { $text } ist keine bekannte Einheit (meinst du { $near }?); heißt etwas { $item }?
+       *[other] { $text } ist keine bekannte Einheit (ist { $near } gemeint?); heißt etwas { $item }?
     }
 doubt-water-added = { $out } kamen aus { $into }; kam Wasser dazu?
 doubt-not-there = { $other ->
@@ -64,4 +61,4 @@ doubt-adopted = { $piece ->
 doubt-still-to-come = recorded_at: { $at } liegt noch in der Zukunft und bleibt so stehen: die Uhr, nach der es geschrieben wurde, ging vor, oder die dieses Rechners geht nach
 doubt-no-head-beside = neben der Datei steht kein Prüfkopf (.head), deshalb weiß niemand, ob ihr Ende ganz ist
 doubt-taken-as-jars = { $amount } { $name } gelten als { $jars }
-doubt-kept-as-said = { $amount } { $name } bleibt, wie es gesagt wurde: Was ein { $unit } davon wiegt, ist nicht bekannt; sag es in Gramm mit: { $command }
+doubt-kept-as-said = { $amount } { $name } bleibt, wie es gesagt wurde: Was ein { $unit } davon wiegt, ist nicht bekannt; sagt es in Gramm mit: { $command }

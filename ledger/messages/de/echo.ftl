@@ -53,7 +53,7 @@ echo-for = für { $what }
 echo-out-of = aus { $what }
 echo-kept = { $place ->
         [fridge] im Kühlschrank
-        [freezer] im Gefrierfach
+        [freezer] im Gefrierschrank
         [cellar] im Keller
        *[shelf] im Regal
     }

@@ -7,7 +7,7 @@ finding-published-for = Veröffentlicht für { $what }.
 finding-range = { $n } bis { $n2 }
 finding-not-written = nicht eingetragen
 finding-is-figure-right = Stimmt die Angabe?
-finding-figure-not-confirmed = Die veröffentlichte Zahl ist hier nicht bestätigt: Schlag sie in ihrem Dokument nach und vergleiche.
+finding-figure-not-confirmed = Die veröffentlichte Zahl ist hier nicht bestätigt: Schlagt sie in ihrem Dokument nach und vergleicht.
 
 # Felder eines Befunds
 finding-field-product = Erzeugnis
@@ -87,25 +87,25 @@ finding-acid-done = { $per ->
        *[jar] { $amount } { $acid } je Glas
     }
 finding-acid-short = Keine der Säuren erreicht ihre eigene veröffentlichte Menge; Teile von zweien ergeben nicht eine.
-finding-acid-in-spoons = Gib die Menge in Löffeln je Glas: So ist sie gedruckt.
+finding-acid-in-spoons = Gebt die Menge in Löffeln je Glas: So ist sie gedruckt.
 finding-acid-bottled-ask = War der Saft aus der Flasche, der Essig von 5 %, und ist es für ein Glas dieser Größe gedruckt?
 
 # Erzeugnis, Zutaten, Form
 finding-published-as = Veröffentlicht als: { $product }.
-finding-several = Mehrere veröffentlichte Erzeugnisse heißen so: { $products }. Sag, welches.
+finding-several = Mehrere veröffentlichte Erzeugnisse heißen so: { $products }. Sagt, welches.
 finding-compared-with = Verglichen mit: { $product }.
-finding-none-for = Die Tafeln hier enthalten keine Vorschrift für { $product }.
-finding-none-with = Die Tafeln hier enthalten keine Vorschrift für { $product } mit { $method }.
+finding-none-for = Die Tabellen hier enthalten keine Vorschrift für { $product }.
+finding-none-with = Die Tabellen hier enthalten keine Vorschrift für { $product } mit { $method }.
 finding-not-at-home = Nicht zum Einkochen zu Hause: Für { $foods } als { $form } gibt es in keinem Einkochtopf eine Vorschrift.
 finding-freeze-or-fridge = Einfrieren, oder im Kühlschrank aufbewahren{ $source }.
-finding-schedule-unknown = Die Vorschrift { $schedule } ist nicht unter den Tafeln hier: Vergleiche mit dem Dokument, aus dem sie stammt.
-finding-schedule-not-held = Die Vorschrift { $schedule } ist nicht unter den Tafeln hier: mit ihrem Dokument vergleichen.
+finding-schedule-unknown = Die Vorschrift { $schedule } ist nicht unter den Tabellen hier: Vergleicht mit dem Dokument, aus dem sie stammt.
+finding-schedule-not-held = Die Vorschrift { $schedule } ist nicht unter den Tabellen hier: mit ihrem Dokument vergleichen.
 finding-schedule-set-aside = Die Vorschrift { $schedule } passt nicht zu dem, was hineinkam: Sie bleibt beiseite.
 finding-nearest-named = Am nächsten, nur zum Vergleich: { $products }.
 finding-nearest = Nur zum Vergleich: { $products }.
 finding-nearest-one = { $product } ({ $methods })
 finding-none-for-recipe = Für dieses Rezept ist keine Vorschrift mit { $method } veröffentlicht, wie auch immer es heißt.
-finding-words-not-known = { $names }: hier in keiner Tafel. Ändert das, was gemacht wurde?
+finding-words-not-known = { $names }: hier in keiner Tabelle. Ändert das, was gemacht wurde?
 finding-name-says = { $item } sagt { $names }, und das veröffentlichte Erzeugnis ({ $product }) enthält nichts davon.
 finding-other-method = Nur veröffentlicht für { $methods }: Für { $product } ist keine Vorschrift mit { $method } gedruckt.
 finding-not-by-method = Dafür ist keine Vorschrift mit { $method } gedruckt: nur veröffentlicht für { $methods }.
@@ -118,7 +118,7 @@ finding-not-part = { $item } ({ $amount }) gehört nicht zum veröffentlichten E
 finding-not-named = { $item } ({ $amount }) ist im veröffentlichten Erzeugnis ({ $product }) nicht genannt: nachschlagen.
 finding-may-it-be-added = { $item } ({ $amount }) ist im veröffentlichten Erzeugnis ({ $product }) nicht genannt: Darf es dazu?
 finding-is-thickening = { $item } ({ $amount }) dickt an, und das veröffentlichte Erzeugnis ({ $product }) enthält nichts davon.
-finding-in-no-table = { $item } ({ $amount }) steht hier in keiner Tafel: Was ist es, und darf es hinein?
+finding-in-no-table = { $item } ({ $amount }) steht hier in keiner Tabelle: Was ist es, und darf es hinein?
 finding-does-not-belong = { $item } ({ $amount }) gehört nicht in das veröffentlichte Erzeugnis ({ $product }).
 finding-which-beans = { $item } ({ $amount }) können grüne oder trockene Bohnen sein: Welche waren es?
 finding-is-low-acid = { $item } ({ $amount }) ist ein Lebensmittel mit wenig Säure, und das veröffentlichte Erzeugnis ({ $product }) enthält nichts davon.
@@ -131,7 +131,7 @@ finding-needs = Das veröffentlichte Erzeugnis ({ $product }) enthält { $names 
 finding-nothing-of-it = Nichts von dem, woraus das veröffentlichte Erzeugnis ({ $product }) besteht, ist eingetragen.
 finding-none-of-its-parts = Woraus { $product } besteht, davon ist unter dem Verwendeten nichts eingetragen.
 finding-form-not-published = { $form }: In dieser Form ist { $product } nicht veröffentlicht.
-finding-form-compare = { $form }: vergleiche mit dem, was für { $product } gedruckt ist.
+finding-form-compare = { $form }: vergleicht mit dem, was für { $product } gedruckt ist.
 finding-not-published-for = { $item }: { $product } ist nicht für { $name } veröffentlicht{ $source }.
 finding-not-strained-out = { $item } ({ $amount }) wurde nicht abgeseiht: Was in einer Brühe bleibt, macht sie zur Suppe.
 finding-berries-hot-only = Heidelbeeren, Johannisbeeren und Stachelbeeren sind nur heiß gefüllt gedruckt.
@@ -217,15 +217,15 @@ finding-jar-holds-ask = Wie viel fasst ein { $jar }?
 finding-next-larger = Für ein { $jar } gilt die nächstgrößere gedruckte Größe, { $size }{ $source }.
 finding-jar-too-large = Veröffentlicht für { $sizes }, nicht für ein { $jar }: Für ein größeres Glas als das größte ist nichts gedruckt.
 finding-metric-jar = Ein Hersteller druckt 500 ml als Pint und 1 l als Quart{ $source }: selbst zu prüfen.
-finding-no-style-of-pack = Die Tafel druckt nicht, wie gefüllt wird.
+finding-no-style-of-pack = Die Tabelle druckt nicht, wie gefüllt wird.
 finding-published-pack = Veröffentlicht: { $pack }.
 finding-pack-ask = Wurde heiß oder roh eingefüllt?
 finding-other-pack = Nur veröffentlicht: { $pack }, nicht { $pack2 }.
 finding-not-for-pack = Dafür ist es nicht veröffentlicht: { $pack }.
-finding-gauge-ask = Zeigermanometer und Gewichtsventil haben eigene Tafeln. Welches hat der Topf?
+finding-gauge-ask = Zeigermanometer und Gewichtsventil haben eigene Tabellen. Welches hat der Topf?
 finding-gauge-table = { $gauge ->
-        [weighted] Es gilt die Tafel für das Gewichtsventil.
-       *[dial] Es gilt die Tafel für das Zeigermanometer.
+        [weighted] Es gilt die Tabelle für das Gewichtsventil.
+       *[dial] Es gilt die Tabelle für das Zeigermanometer.
     }
 finding-dial-or-weighted = Zeigermanometer oder Gewichtsventil
 finding-no-gauge = Für dieses Manometer ist nichts gedruckt: { $gauge }.
@@ -234,7 +234,7 @@ finding-at-what-altitude = In welcher Höhe liegt die Küche? Die Vorschrift hä
 finding-in-band = { $n } ft fallen in die gedruckte Stufe { $band }.
 finding-above-last-band = Für { $n } ft ist keine Vorschrift gedruckt: Die letzte gedruckte Stufe endet bei { $n2 } ft.
 finding-below-sea = Für { $n } ft, unter dem Meer, ist keine Vorschrift gedruckt.
-finding-ask-adviser = Frag eine Beratungsstelle.
+finding-ask-adviser = Fragt eine Beratungsstelle.
 finding-not-recommended = Bei { $n } ft als nicht empfohlen gedruckt.
 finding-option-left-out = Eine gedruckte Möglichkeit ist hier nicht empfohlen und weggelassen.
 finding-last-foot = { $n } ft ist der letzte Fuß seiner Stufe. Höhen aus Karten schwanken: Liegt eure vielleicht höher, so beginnt die nächste Stufe bei { $n2 } ft.
@@ -245,7 +245,7 @@ finding-loads-done = { $n2 ->
         [one] Gemacht: { $n } Gläser, { $n2 } Füllung: mindestens { $n3 } in einer davon.
        *[other] Gemacht: { $n } Gläser, { $n2 } Füllungen: mindestens { $n3 } in einer davon.
     }
-finding-loads-manual = Vergleiche mit der Anleitung des Topfs, wie viele er fasst.
+finding-loads-manual = Vergleicht mit der Anleitung des Topfs, wie viele er fasst.
 finding-jars-a-load = { $jars } je Füllung
 finding-a-load = { $n } je Füllung
 
@@ -270,12 +270,12 @@ finding-jerky-heat = { $kind ->
 finding-jerky-heat-ask = Wurde es vorher erhitzt, und wie heiß wurde es?
 finding-conditioning = Obst: etwa { $n } Tage locker gefüllt und täglich gerührt vor dem Lagern
 finding-conditioning-ask = Wie viele Tage wurde ausgeglichen?
-finding-no-fermenting = Die Tafeln enthalten keine Zahlen zum Fermentieren von { $item }. Frag eine Beratungsstelle nach einem geprüften Rezept.
+finding-no-fermenting = Die Tabellen enthalten keine Zahlen zum Fermentieren von { $item }. Fragt eine Beratungsstelle nach einem geprüften Rezept.
 finding-weeks-at = { $n } bis { $n2 } Wochen bei { $temperature } Grad F
 finding-weeks-cooler = { $n } bis { $n2 } bei { $temperature }
 finding-weeks-ask = Wie lange stand es, und wie warm?
 finding-kraut-salt = 3 tbsp Einmachsalz auf 5 lb Kohl (3/4 cup auf 25 lb)
-finding-salt-by-weight = Gemacht: { $n } Gewichtsprozent; oft heißt es { $n2 } bis { $n3 } Prozent, hier nicht bestätigt: Schlag es nach.
+finding-salt-by-weight = Gemacht: { $n } Gewichtsprozent; oft heißt es { $n2 } bis { $n3 } Prozent, hier nicht bestätigt: Schlagt es nach.
 finding-salt-ask = Wie viel Salz, in Löffeln oder nach Gewicht, auf wie viel Kohl nach Gewicht?
 finding-salt-done = { $n } tbsp auf { $n2 } lb
 finding-salt-short = Zu wenig Salz lässt es verderben.
@@ -285,7 +285,7 @@ finding-vinegar-of = Essig von { $n } Prozent
 finding-vinegar-ask = Welcher Essig, und wie viel? Seine Stärke in den Namen schreiben: vinegar 5%.
 finding-as-much-as-water = Veröffentlicht: { $printed }, und davon so viel wie Wasser.
 finding-cups-of-each-ask = Wie viele Tassen von jedem?
-finding-cold-pickle-kept = Gemacht: aufbewahrt im { $place }. Für Eingelegtes, das dort steht, drucken die Tafeln eine Vorschrift im Wasserbad; ohne ist nichts veröffentlicht. Heb es im Kühlschrank auf.
+finding-cold-pickle-kept = Gemacht: aufbewahrt im { $place }. Für Eingelegtes, das dort steht, drucken die Tabellen eine Vorschrift im Wasserbad; ohne ist nichts veröffentlicht. Hebt es im Kühlschrank auf.
 finding-refrigerator = Kühlschrank
 finding-cold-pickle-compare = Für kalt gehaltenes Eingelegtes ist hier kein Rezept geprüft: vergleichen und im Kühlschrank aufheben.
 finding-jam-weeks = { $n } Wochen im Kühlschrank, sonst der Gefrierschrank

@@ -1,4 +1,4 @@
-# Formen von Lebensmitteln, die eine Vorschrift ändern, nach ihren Namen in den Tafeln.
+# Formen von Lebensmitteln, die eine Vorschrift ändern, nach ihren Namen in den Tabellen.
 form-puree = Püree
 form-butter = Mus, dick eingekocht
 form-refried = als Mus gebraten

@@ -1,27 +1,27 @@
 # Prüfungen von Manometern, und was daran abgelehnt wird.
 
 gauge-reads-nothing = { $name } zeigt nichts, was falsch gehen könnte: ein Gewichtsventil wird so nicht geprüft
-    .wanted = Nenne den Einkocher mit dem Zeigermanometer, oder dial; berichtige die Ansätze, bei denen ein Gewicht falsch war
+    .wanted = Nennt den Einkochtopf mit dem Zeigermanometer, oder dial; berichtigt die Ansätze, bei denen ein Gewicht falsch war
 gauge-no-reading = { $text } ist keine Anzeige
-    .wanted = Schreib es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
+    .wanted = Schreibt es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
 gauge-other-unit = { $text } ist in { $unit }, verglichen wird in psi
-    .wanted = Das sind { $sign }{ $psi } psi: schreib "{ $sign2 }{ $psi2 } psi", wenn das gemeint ist
+    .wanted = Das sind { $sign }{ $psi } psi: schreibt "{ $sign2 }{ $psi2 } psi", wenn das gemeint ist
 gauge-not-psi = { $text } ist nicht in psi
-    .wanted = Schreib es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
+    .wanted = Schreibt es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
 gauge-no-direction = { $text } sagt nicht, ob zu viel oder zu wenig
-    .wanted = Schreib es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
+    .wanted = Schreibt es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
 gauge-both-directions = { $text } sagt zu viel und zu wenig zugleich
-    .wanted = Schreib es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
+    .wanted = Schreibt es wie "+2 psi", wo es zwei zu viel zeigt, "-1 psi", wo es eins zu wenig zeigt
 gauge-beyond-dial = { $text } ist mehr, als ein Zeiger von 0 bis { $most } psi falsch gehen kann
-    .wanted = Schreib nur, was es zu viel oder zu wenig zeigt, in psi
+    .wanted = Schreibt nur, was es zu viel oder zu wenig zeigt, in psi
 gauge-no-equipment = { $name } ist kein Gerät in diesem Buch
 gauge-other-sort = { $sort ->
         [none] { $name } ist kein Gerät
        *[other] { $name } ist { $sort }, kein Gerät
     }
 gauge-name-canner = { $near ->
-        [none] Nenne einen Einkocher, den Ansätze nennen, oder schreib dial
-       *[other] Ist { $near } gemeint? Sonst nenne einen Einkocher, den Ansätze nennen, oder schreib dial
+        [none] Nennt einen Einkochtopf, den Ansätze nennen, oder schreibt dial
+       *[other] Ist { $near } gemeint? Nennt sonst einen Einkochtopf, den Ansätze nennen, oder schreibt dial
     }
 gauge-reads = { $way ->
         [right] { $by ->

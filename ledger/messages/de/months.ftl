@@ -1,7 +1,7 @@
 months-things-months-writes-them-calendar = { $n } Dinge in { $n2 } Monaten. `croftbook calendar FILE.ics` schreibt sie für einen Kalender.
 months-no-day-put-up-set = Für { LIST($names, type: "commas") } ist kein Tag zum Einmachen gesetzt: Kein eigener Ansatz steht wie veröffentlicht da.
 months-nothing-planned-plantings-frost-days = Nichts ist geplant: Pflanzungen, Frosttage, Ansätze und Fristen bringen es.
-months-how-long-how-hot-how = Wie lange, wie heiß und wie viel Säure, steht hier nicht: Halte dich an die veröffentlichte, geprüfte Vorschrift für Glas und Höhe (`croftbook show as-published`).
+months-how-long-how-hot-how = Wie lange, wie heiß und wie viel Säure, steht hier nicht: Haltet euch an die veröffentlichte, geprüfte Vorschrift für Glas und Höhe (`croftbook show as-published`).
 months-eat-first-what-passes-date = Zuerst essen: was binnen { $n } Tagen seine Frist erreicht, je Ding; Gläser mit Zeichen bleiben weg.
 months-dial-gauge-tested-each-year = Ein Zeigermanometer wird jedes Jahr vor der Saison geprüft (Rat der Beratungsdienste); der Tag liegt ein Jahr nach der letzten Prüfung.
 months-eat-last-day = { $name } essen: letzter Tag

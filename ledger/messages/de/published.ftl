@@ -1,4 +1,4 @@
-# Was veröffentlichte Tafeln drucken und was dazugehört: Vorsicht, Schritte, Vorschriften. $source: ein Dokument, wie es im Satz steht, „ (Titel; Herausgeber, Jahr)“, mit dem Leerzeichen davor; nichts, wo es wegbleibt.
+# Was veröffentlichte Tabellen drucken und was dazugehört: Vorsicht, Schritte, Vorschriften. $source: ein Dokument, wie es im Satz steht, „ (Titel; Herausgeber, Jahr)“, mit dem Leerzeichen davor; nichts, wo es wegbleibt.
 
 # Zahlen und Namen
 published-inches = { $x } Zoll
@@ -67,34 +67,34 @@ published-sizes-counted = { $n ->
     }
 
 # Die üblichen Vorsichten, in unseren Worten
-published-caution = Hier werden Zahlen mit veröffentlichten Tafeln verglichen; für kein Lebensmittel wird gebürgt. Koste nie, was verdorben sein könnte. Halte dich an die neueste Schrift und die Anleitung deines Einkochtopfs; frag eine Beratungsstelle.
-published-caution-first = Beim Einkochen drohen Botulismus, Verbrennungen und splitterndes Glas. Croftbook prüft nichts: Es vergleicht nur Zahlen mit veröffentlichten Tafeln. Halte dich an die neueste Schrift und die Anleitung deines Einkochtopfs, lass Zeigermanometer jedes Jahr prüfen, und koste nie, was verdorben sein könnte. Ganz: docs/cautions.md.
+published-caution = Hier werden Zahlen mit veröffentlichten Tabellen verglichen; für kein Lebensmittel wird gebürgt. Nie kosten, was verdorben sein könnte. Haltet euch an die neueste Schrift und die Anleitung eures Einkochtopfs; fragt eine Beratungsstelle.
+published-caution-first = Beim Einkochen drohen Botulismus, Verbrennungen und splitterndes Glas. Croftbook prüft nichts: Es vergleicht nur Zahlen mit veröffentlichten Tabellen. Haltet euch an die neueste Schrift und die Anleitung eures Einkochtopfs, lasst Zeigermanometer jedes Jahr prüfen, und kostet nie von etwas, das verdorben sein könnte. Ganz: docs/cautions.md.
 published-botulism = Botulismus
-published-botulism-whole = Bakterien aus der Erde bilden in feuchten Lebensmitteln mit wenig Säure, ohne Luft, zwischen 40 und 120 Grad F (4 und 49 °C), ein tödliches Gift. Drei oder vier Tage genügen. Man muss es weder riechen noch schmecken noch sehen. Kochendes Wasser tötet ihre Sporen nicht: Gemüse, Fleisch, Fisch, Brühe, Suppe und Mischungen daraus sind nur für Druck veröffentlicht. Doppeltsehen, hängende Lider, schleppende Sprache oder Schwäche nach dem Essen: den Notruf wählen und sagen, was gegessen wurde.
+published-botulism-whole = Bakterien aus der Erde bilden in feuchten Lebensmitteln mit wenig Säure, ohne Luft, zwischen 40 und 120 Grad F (4 und 49 °C), ein tödliches Gift. Drei oder vier Tage genügen. Man muss es weder riechen noch schmecken noch sehen. Kochendes Wasser tötet ihre Sporen nicht: Gemüse, Fleisch, Fisch, Brühe, Suppe und Mischungen daraus sind nur für Druck veröffentlicht. Doppelbilder, hängende Lider, verwaschene Sprache oder Schwäche nach dem Essen: den Notruf wählen und sagen, was gegessen wurde.
 published-never-taste = Nie kosten
-published-never-taste-whole = Koste nichts, um es zu prüfen. Ein Glas, das leckt, sich wölbt, spritzt, falsch riecht, trüb oder schimmlig ist oder nicht wie veröffentlicht eingekocht wurde: wegwerfen, wo weder Mensch noch Tier herankommt, und reinigen, was es berührt hat, wie die Schrift es sagt.
+published-never-taste-whole = Nie kosten, um zu prüfen. Ein Glas, das leckt, sich wölbt, spritzt, falsch riecht, trüb oder schimmlig ist oder nicht wie veröffentlicht eingekocht wurde: wegwerfen, wo weder Mensch noch Tier herankommt, und reinigen, was es berührt hat, wie die Schrift es sagt.
 published-tested-process = Eine geprüfte Vorschrift, ganz
-published-tested-process-whole = Nimm eine veröffentlichte Vorschrift für genau dieses Erzeugnis, diese Füllweise, dieses Glas, dieses Manometer und diese Höhe. Mische nicht zwei Möglichkeiten, nimm nicht die Zeit eines kleineren Glases, kürze nicht, ersetze Druck nicht durch Minuten. Öl, Mehl, Reis, Nudeln, Fleisch oder säurearmes Gemüse dazu ergeben ein anderes Erzeugnis, für das vielleicht nichts veröffentlicht ist.
+published-tested-process-whole = Nehmt eine veröffentlichte Vorschrift für genau dieses Erzeugnis, diese Füllweise, dieses Glas, dieses Manometer und diese Höhe. Mischt nicht zwei Möglichkeiten, nehmt nicht die Zeit eines kleineren Glases, kürzt nicht, ersetzt Druck nicht durch Minuten. Öl, Mehl, Reis, Nudeln, Fleisch oder säurearmes Gemüse dazu ergeben ein anderes Erzeugnis, für das vielleicht nichts veröffentlicht ist.
 published-acid = Säure
-published-acid-whole = Tomaten brauchen Zitronensaft aus der Flasche, Zitronensäure oder Essig von 5 % in jedem Glas, auch im Druckeinkochtopf. Bei Eingelegtem halte dich an den Essig des Rezepts und seine Stärke.
+published-acid-whole = Tomaten brauchen Zitronensaft aus der Flasche, Zitronensäure oder Essig von 5 % in jedem Glas, auch im Druckeinkochtopf. Haltet euch bei Eingelegtem an den Essig des Rezepts und seine Stärke.
 published-altitude = Höhe
-published-altitude-whole = Je höher du bist, desto kühler kocht Wasser. Stell deine eigene Höhe ein, von einer Karte oder vom Vermessungsamt, und nimm die Stufe, in die sie fällt; nahe einer Grenze frag nach.
+published-altitude-whole = Je höher ein Ort liegt, desto kühler kocht Wasser. Stellt eure eigene Höhe ein, von einer Karte oder vom Vermessungsamt, und nehmt die Stufe, in die sie fällt; fragt nahe einer Grenze nach.
 published-gauges = Manometer
-published-gauges-whole = Lass ein Zeigermanometer jedes Jahr vor der Saison prüfen, und nach einem Stoß; ersetze eines, das falsch zeigt. Ein Gewichtsventil lässt sich zwischen seinen Gewichten nicht ablesen. Wechsle Dichtungen, wie der Hersteller es sagt.
+published-gauges-whole = Lasst ein Zeigermanometer jedes Jahr vor der Saison prüfen, und nach einem Stoß; ersetzt eines, das falsch zeigt. Ein Gewichtsventil lässt sich zwischen seinen Gewichten nicht ablesen. Wechselt Dichtungen, wie der Hersteller es sagt.
 published-steam = Dampf und Verbrennungen
-published-steam-whole = Lass den Topf abdampfen, bevor du ihn schließt. Bleib dabei. Lass den Druck von selbst auf null fallen; öffne den Deckel nie mit Gewalt und kühle nie mit Wasser. Heb den Deckel vom Gesicht weg. Halte Kinder fern.
+published-steam-whole = Lasst den Topf abdampfen, bevor ihr ihn schließt. Bleibt dabei. Lasst den Druck von selbst auf null fallen; öffnet den Deckel nie mit Gewalt und kühlt nie mit Wasser. Hebt den Deckel vom Gesicht weg. Haltet Kinder fern.
 published-glass = Glas unter Druck
-published-glass-whole = Nimm Gläser, die zum Einkochen gemacht sind, ohne Scharten und Sprünge; Heißes in heiße Gläser; danach kein kalter Zug und keine kalte Platte. Gläser zum Einfrieren brauchen Platz nach oben und gerade Wände.
+published-glass-whole = Nehmt Gläser, die zum Einkochen gemacht sind, ohne Scharten und Sprünge; Heißes in heiße Gläser; danach kein kalter Zug und keine kalte Platte. Gläser zum Einfrieren brauchen Platz nach oben und gerade Wände.
 published-lids = Deckel
-published-lids-whole = Jedes Mal neue Deckel. Prüfe nach 12 bis 24 Stunden, ob jedes dicht ist, nimm die Ringe ab, und sieh vor dem Öffnen noch einmal hin.
-published-whom-to-ask = Wen du fragen kannst
-published-whom-to-ask-whole = Die neueste Schrift (USDA Complete Guide to Home Canning), das National Center for Home Food Preservation, deine Beratungsstelle, die Anleitung deines Topfs und, für alles, was du verschenkst oder verkaufst, die Vorschriften deines Orts gehen allem vor, was hier steht.
+published-lids-whole = Jedes Mal neue Deckel. Prüft nach 12 bis 24 Stunden, ob jedes dicht ist, nehmt die Ringe ab, und seht vor dem Öffnen noch einmal hin.
+published-whom-to-ask = Wen ihr fragen könnt
+published-whom-to-ask-whole = Die neueste Schrift (USDA Complete Guide to Home Canning), das National Center for Home Food Preservation, eure Beratungsstelle, die Anleitung eures Topfs und, für alles, was ihr verschenkt oder verkauft, die Vorschriften eures Orts gehen allem vor, was hier steht.
 
 # Lebensmittel mit wenig Säure. $foods: wie eingetragen; $n: Stunden
 published-danger = VORSICHT: { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure. Sporen des Botulismus überleben kochendes Wasser, Dampf, offenen Topf und Backofen und wachsen in einem solchen Glas; es muss weder riechen noch anders aussehen. Wo für säurearme Lebensmittel eine Vorschrift veröffentlicht ist, gilt sie nur für den Druckeinkochtopf.
 published-danger-short = VORSICHT: { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure, und keine veröffentlichte Vorschrift unter Druck. Nicht kosten, wegwerfen, wo weder Mensch noch Tier herankommt.
 published-danger-acid = VORSICHT: { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure, das für kochendes Wasser nur so veröffentlicht ist, wie das geprüfte Rezept es hat: mit all seiner Säure, und nicht mehr solchem Lebensmittel als gedruckt. Mit weniger Säure überleben die Sporen des Botulismus kochendes Wasser und wachsen in einem solchen Glas; es muss weder riechen noch anders aussehen.
-published-danger-acid-short = VORSICHT: { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure, und nicht so aufgeschrieben, wie sein geprüftes Rezept es hat. Nicht kosten, wegwerfen, wo weder Mensch noch Tier herankommt.
+published-danger-acid-short = VORSICHT: { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure, und nicht so eingetragen, wie sein geprüftes Rezept es hat. Nicht kosten, wegwerfen, wo weder Mensch noch Tier herankommt.
 published-danger-oil = VORSICHT: { LIST($foods, type: "commas") }: ein feuchtes Lebensmittel unter Öl oder Fett. Sporen des Botulismus wachsen dort ohne Luft, und Essig daneben ändert nichts; es muss weder riechen noch anders aussehen. Für Regal oder Keller ist dafür nichts veröffentlicht: nicht kosten, wegwerfen, wo weder Mensch noch Tier herankommt. Im Kühlschrank höchstens 4 Tage, oder einfrieren{ $source }.
 published-jars-done-so = So behandelte Gläser: innerhalb von { $n } Stunden eine ganze veröffentlichte Vorschrift unter Druck von neuem anwenden, oder (für wenige Tage) in den Kühlschrank stellen oder einfrieren{ $source }. Später: nicht kosten, wegwerfen, wo weder Mensch noch Tier herankommt{ $source2 }.
 published-jars-done-so-cold = So behandelte Gläser: innerhalb von { $n } Stunden (für wenige Tage) in den Kühlschrank stellen oder einfrieren{ $source }. Später: nicht kosten, wegwerfen, wo weder Mensch noch Tier herankommt{ $source2 }.
@@ -129,12 +129,12 @@ published-none-printed = Dafür ist keine Vorschrift gedruckt.
 published-nothing-held = Nichts Veröffentlichtes liegt dafür vor.
 
 # Nach einem Ansatz: was die Dokumente sagen. $n, $n2: Stunden oder Wochen
-published-write-down-missing = Trag das Fehlende ein oder schlag es nach, bevor die Gläser ins Regal kommen. Behandle sie bis dahin wie Gläser, die darunter blieben.
-published-nothing-covers = Nichts Veröffentlichtes gilt für diesen Ansatz, also sagt nichts, wie es um ihn steht. Frag eine Beratungsstelle, mit dem Rezept und diesen Zahlen, bevor jemand davon isst.
+published-write-down-missing = Tragt das Fehlende ein oder schlagt es nach, bevor die Gläser ins Regal kommen. Behandelt sie bis dahin wie Gläser, die darunter blieben.
+published-nothing-covers = Nichts Veröffentlichtes gilt für diesen Ansatz, also sagt nichts, wie es um ihn steht. Fragt eine Beratungsstelle, mit dem Rezept und diesen Zahlen, bevor jemand davon isst.
 published-run-anew = Wo das Einkochen selbst zu kurz, zu kühl oder das falsche war, ist es ganz und mit neuen Deckeln innerhalb von { $n } Stunden zu wiederholen; nur Gläser, die richtig eingekocht und nicht dicht wurden, haben { $n2 }.
 published-else-cold = Sonst innerhalb derselben Zeit (für wenige Tage) in den Kühlschrank stellen oder einfrieren.
 published-too-late = Mehr als { $n } Stunden nach dem Einkochen, oder wo das nicht bekannt ist: nicht kosten, auch nicht ein wenig. So wegwerfen, dass weder Mensch noch Tier davon isst. Früher hieß es, vor dem Essen abkochen; seit 2013 heißt es, wegwerfen.
-published-when-in-doubt = Im Zweifel frag eine Beratungsstelle, mit den Zahlen dieses Ansatzes.
+published-when-in-doubt = Fragt im Zweifel eine Beratungsstelle, mit den Zahlen dieses Ansatzes.
 published-unsealed-again = Innerhalb von { $n } Stunden: das Glas öffnen, den Rand auf Scharten ansehen, mit dem gedruckten Kopfraum neu füllen, einen neuen Deckel nehmen und die ganze veröffentlichte Vorschrift wiederholen.
 published-unsealed-cold = Oder in den Kühlschrank stellen und innerhalb von höchstens { $n ->
         [one] { $n } Woche
@@ -147,7 +147,7 @@ published-common-practice = übliche Praxis, ohne Quelle
 # Vor einem Ansatz: die gedruckte Vorschrift, was sie braucht, die Schritte
 published-band-in = { $band }{ $source }
 published-process = { $parts } ({ $where })
-published-process-not-confirmed = { $parts } ({ $where }; nicht bestätigt, schlag es nach)
+published-process-not-confirmed = { $parts } ({ $where }; nicht bestätigt, nachzuschlagen)
 published-packed = { $pack }, { $sizes }
 published-minutes-boiling = { $n } Minuten im Wasserbad
 published-minutes-pressure = { $n } Minuten bei { $n2 } psi { $gauge ->
@@ -169,9 +169,9 @@ published-need-note = { $note }, für { $n } bis { $jars }
 published-need-recipe = Rezept: { $product }
 published-need-loads = Füllungen des Topfs
 published-need-loads-of = { $n }, je { $jars }
-published-step-bulletin = Lies zuerst die neueste Schrift und die Anleitung des Herstellers.
-published-step-jars = Sieh Gläser und Ränder auf Scharten und Sprünge durch; wasch die Gläser und halte sie heiß.
-published-step-gauge = Lass ein Zeigermanometer jedes Jahr vor der Saison prüfen.
+published-step-bulletin = Lest zuerst die neueste Schrift und die Anleitung des Herstellers.
+published-step-jars = Seht Gläser und Ränder auf Scharten und Sprünge durch; wascht die Gläser und haltet sie heiß.
+published-step-gauge = Lasst ein Zeigermanometer jedes Jahr vor der Saison prüfen.
 published-step-pack = { $pack ->
         [hot] Heiß einfüllen und { $x } Platz nach oben lassen.
         [raw] Roh einfüllen und { $x } Platz nach oben lassen.
@@ -182,7 +182,7 @@ published-step-lids = Luftblasen herauslassen, Ränder abwischen, Deckel aufsetz
 published-step-seals = Die Gläser 12 bis 24 Stunden ohne Zugluft stehen lassen, dann prüfen, ob jedes dicht ist.
 published-step-label = Beschriften mit Inhalt, Tag und Posten; kühl, dunkel und trocken lagern.
 published-step-sterile = Unter { $n } Minuten braucht es keimfreie Gläser: { $n2 } Minuten auskochen, und 1 mehr je weitere 1.000 ft.
-published-step-recipe-acid = Halte dich an den Essig oder Zitronensaft des Rezepts, in der gedruckten Stärke.
+published-step-recipe-acid = Haltet euch an den Essig oder Zitronensaft des Rezepts, in der gedruckten Stärke.
 published-step-water = Wasser mindestens einen Zoll über den Deckeln; vom vollen Kochen an zählen.
 published-step-boil = { $n } Minuten ohne Unterbrechung kochen. Hört es auf zu kochen, von vorn beginnen.
 published-step-stand = Herd aus; die Gläser einige Minuten stehen lassen, dann aufrecht herausheben.
@@ -191,7 +191,7 @@ published-step-count = { $n } Minuten zählen, sobald das Manometer { $n2 } psi 
 published-step-cool = Herd aus; von selbst auf null abkühlen lassen. Nie mit Wasser kühlen.
 published-step-open = Ventil öffnen, warten, Deckel vom Gesicht weg abheben, Gläser herausheben.
 published-water-boils = Zur Kenntnis: Bei { $n } ft kocht Wasser bei etwa { $n2 } Grad F. Daraus wird keine Vorschrift errechnet.
-published-figures-recalled = Als nicht bestätigt bezeichnete Zahlen wurden erinnert, nicht gelesen: Schlag sie zuerst nach.
+published-figures-recalled = Als nicht bestätigt bezeichnete Zahlen wurden erinnert, nicht gelesen: Schlagt sie zuerst nach.
 published-altitude-set = Höhe { $altitude }, wie eingestellt, wo ein Ansatz nichts sagt.
 published-gauge-set = Manometer: { $gauge }, wie eingestellt, wo ein Ansatz unter Druck nichts sagt.
 

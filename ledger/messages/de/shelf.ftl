@@ -31,3 +31,5 @@ shelf-none-in-weeks = { $n ->
     }
 shelf-up-to = bis { $amount }
 shelf-to-years = { $weeks } bis zu Jahren
+shelf-chance-under = unter 1 %
+shelf-chance-over = über 99 %

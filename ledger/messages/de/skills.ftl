@@ -3,7 +3,7 @@ skills-practice = Verteilte Übung hält am längsten, ein misslungener Versuch 
 skills-practice-source = Selbst gewählt, nach dem, was über das Vergessen veröffentlicht ist ({ SAY($source, style: "plain") }).
 skills-season = Nach den Saisons ohne Übung beurteilt (eine: rostet ein, zwei: aus der Übung) werden das Anbauen, Ansätze vor allem aus Geerntetem, und was in zwei Jahren oder mehr nur in der einen Jahreshälfte vorkam. Das haben wir selbst gewählt.
 skills-minutes-for-one = Minuten je Stück: alle Arbeit eines Ansatzes durch das, was er ergab. Die Lernrate passt Minuten = erstes Mal x n^b daran an, jeder Eintrag eine Wiederholung, ab fünf Ansätzen, mit ihrer Spanne von 95 Prozent.
-skills-unnamed = Einträge, die weder Arbeit noch Schreibende nennen, zählen nur für den Haushalt: Nenne Personen bei der Arbeit oder unter Wer schreibt.
+skills-unnamed = Einträge, die weder Arbeit noch Schreibende nennen, zählen nur für den Haushalt: Nennt Personen bei der Arbeit oder unter Wer schreibt.
 skills-curve = Angepasst: Minuten je Stück = erstes Mal x n^b, nach kleinsten Quadraten der Logarithmen; jeder Eintrag, der die Fertigkeit übt, ist eine Wiederholung, mit Minuten oder ohne. Die Spanne ist die der Kurve, 95 Prozent nach Students t.
 skills-one-in-hand = Sitzt.
 skills-all-in-hand = Alles sitzt.
@@ -55,7 +55,8 @@ skills-none-well = { $n ->
 skills-no-practice = keine Übung eingetragen
 skills-twice-the-batches = Doppelt so viele Ansätze brauchen { $n } % der Minuten je { $unit } ({ $n2 } bis { $n3 } %), nach { $n4 } Ansätzen.
 skills-next-one = Die nächste: { $n } Minuten je { $unit }, am ehesten zwischen { $n2 } und { $n3 } (19 von 20).
-skills-too-few-batches = { $n } von mindestens { $n2 } Ansätzen von { $name } haben Arbeitsminuten und eine Menge: Trag zu jedem Ansatz die Arbeit ein (`croftbook putup`)
+skills-too-few-batches = { $n } von mindestens { $n2 } Ansätzen von { $name } haben Arbeitsminuten und eine Menge: Tragt zu jedem Ansatz die Arbeit ein (`croftbook putup`)
 skills-no-curve = { $name } hat keine Lernkurve: Nur Ansätze sagen, wie viel in der Zeit entstand
-skills-several = { $name } hat keine Lernkurve, da Verschiedenes verschieden lange dauert: Frag nach einem davon, etwa { $item }
-skills-misnamed = { $name } wurde unter diesem Namen nie geübt, aber { $other }: Setz das Ziel für diesen Namen, wenn es dasselbe ist
+skills-several = { $name } hat keine Lernkurve, da Verschiedenes verschieden lange dauert: Fragt nach einem davon, etwa { $item }
+skills-misnamed = { $name } wurde unter diesem Namen nie geübt, aber { $other }: Setzt das Ziel für diesen Namen, wenn es dasselbe ist
+skills-growing = { $crop } anbauen

@@ -37,7 +37,7 @@ told-jars-metric = { $n ->
     }
 told-jars-named = { $n ->
         [one] { $n } { $jar }
-       *[other] { $n } { $jar }s
+       *[other] { $n } × { $jar }
     }
 told-picked = geerntet: { $lines }
 told-bought = { $shop ->
@@ -222,3 +222,4 @@ told-looked-up = { $says ->
         [none] Ansatz { $batch } nachgesehen in { $publication }
        *[some] Ansatz { $batch } nachgesehen in { $publication }: { $says }
     }
+told-day-of-year = { DAY($day, style: "short") }

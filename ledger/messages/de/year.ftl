@@ -4,7 +4,7 @@ year-week = { $name }, Woche ab { DAY($day) }
 year-need-year = Bedarf des Jahres
 year-what-plan-brings = was der Plan bringt
 year-full-once = { $name }, zugleich voll
-year-what-holds-plan-what-more = What holds the plan is what more of would make it better or cheaper. A need of the year is that of its 52 weeks; more than is needed in one week makes up for no other, so that a need may be brought in full over the year und yet not be met in each week.
+year-what-holds-plan-what-more = Was den Plan begrenzt, ist das, wovon mehr ihn besser oder billiger machte. Ein Bedarf des Jahres ist der seiner 52 Wochen; was in einer Woche über den Bedarf geht, gleicht keine andere aus, so dass ein Bedarf über das Jahr ganz gebracht und doch nicht in jeder Woche gedeckt sein kann.
 year-part = Anteil
 year-weeks-plan = Wochen des Plans
 year-days-week = Tage einer Woche
@@ -25,7 +25,7 @@ year-kept-out-every-bed-family = Aus jedem Beet gehalten, weil die Familie letzt
 year-no-hours-known-picking-they = Vom Ernten von { LIST($names, type: "commas") } sind keine Stunden bekannt; es zählt keine.
 year-nothing-plan-who-eats-crops = Nichts, womit zu planen wäre: wer isst, Kulturen, Rezepte und Preise bringen es.
 year-no-food-beyond-one-half = Kein Lebensmittel über das Anderthalbfache dessen, was ein Jahr davon braucht, Gekauftes in jeder Woche gleich viel, von Eingemachtem in einer Woche höchstens das Doppelte seines gleichen Teils, und von einer Kultur als solcher höchstens 200 g je Person und Tag: unsere eigene Wahl, damit der Plan einer ist, den man isst.
-year-only-printed-processes-planned-looked = Geplant werden nur gedruckte Vorschriften, nachgeschlagen für Glas, Höhe und Druckmesser von heute; eine Zeile ist eine Erinnerung und nicht das Ganze: Lies zuerst das aktuelle Dokument und die Anleitung des Topfs (`croftbook show as-published`).
+year-only-printed-processes-planned-looked = Geplant werden nur gedruckte Vorschriften, nachgeschlagen für Glas, Höhe und Manometer von heute; eine Zeile ist eine Erinnerung und nicht das Ganze: Lest zuerst das aktuelle Dokument und die Anleitung des Topfs (`croftbook show as-published`).
 year-one-bed-alone-has-ground = Nur ein Beet hat Fläche: Den Fruchtwechsel darin müsst ihr selbst bedenken.
 year-hours = Stunden
 year-part-need = Teil des Bedarfs
@@ -39,7 +39,7 @@ year-need-week = Bedarf der Woche
 year-kilogram = ein Kilogramm
 year-kilogram-own-seasons = ein Kilogramm, nach eigenen Saisons
 year-plan-choice = Wahl des Plans
-year-square-metre-chance-chosen = ein Quadratmeter, zur gewählten Chance
+year-square-metre-chance-chosen = ein Quadratmeter, zur gewählten Aussicht
 year-all-weeks = alle ihre Wochen
 year-weeks = Wochen
 year-one-newest-batch-stands-published = { $name } für eines, wie im neuesten Ansatz, der wie veröffentlicht dasteht
@@ -61,8 +61,8 @@ year-no-batch-as-published = kein eigener Ansatz steht wie veröffentlicht da
 year-weight-or-hours-unknown = Gewicht, Stunden oder Inhalt sind nicht bekannt
 year-freeze-keeps = einfrieren, hält { $life }
 year-for-so-many = Für { $n } am Tisch und { $hours } Stunden in der Woche, mit der Ernte der Beete zu { $chance ->
-    [even] gleichen Chancen
-   *[likely] neun von zehn Chancen
+    [even] gleicher Aussicht
+   *[likely] einer Aussicht von neun in zehn
 }: { $price } für das Jahr ab { DAY($day) }.
 year-sodium-over = Natrium liegt { $n } % über seiner Grenze; Salz in der Dose ist nicht dabei.
 year-not-met = Nicht gedeckt: { $n } % { $nutrient } des Jahres ({ $amount } { $unit ->
@@ -78,8 +78,8 @@ year-hours-of-weeks = die Stunden von { $n ->
 }
 year-begins = Das Jahr beginnt mit der ersten Ernte, { DAY($day) }: Was heute im Regal steht, gilt bis dahin als gegessen, soweit es reicht. Der Bedarf ist der jeder Woche; gegessen wird, was da ist: Frisches, solange es hält, Eingemachtes, bis seine Zeit um ist, der Vorrat bis zu seinen Daten. Was drinnen vorgezogen wird, sagt `croftbook show when-to-sow`.
 year-beds-bring = Die Beete bringen, was sie mit { $chance ->
-    [even] gleichen Chancen
-   *[likely] neun von zehn Chancen
+    [even] gleicher Aussicht
+   *[likely] einer Aussicht von neun in zehn
 } bringen, nach eigenen Saisons und veröffentlichten Erträgen, in den Wochen der eigenen Saisons; eine Kultur belegt ihre Fläche die ganze Saison. Obst, Beeren und Eier kommen, wie sie im letzten Jahr kamen.
 year-rotation = Eine Pflanzenfamilie bleibt aus dem Beet, in dem sie letzte Saison stand (übliche Praxis, ohne Quelle): { $list }. `--same-beds` lässt sie dort stehen.
 year-shop-prices = Die Ladenpreise sind die neuesten bekannten; Gläser, die jetzt voll sind, zählen bis dahin als leer, Deckel als gekauft; der Herd ist { $n } Stunden in der Woche für den Einkochtopf frei. Saatgut und die Gläser der Wege, die nur gedruckt vorliegen, kosten hier nichts.
@@ -96,3 +96,5 @@ year-lacks = { $nutrient } { $n } %{ $by ->
     [over] { "" } über der Grenze
    *[short] { "" }
 }
+year-ground-with = { $ground } { $crop }
+year-for-one = für eines

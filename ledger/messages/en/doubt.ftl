@@ -28,10 +28,7 @@ doubt-lot-no-label = it is neither a lot nor a jar's label
 doubt-lot-label-of-none = no jar of { $item } has that label
 doubt-lot-jar-late = that jar came later
 doubt-which-unsealed = Which jars of { $item } failed to seal: { LIST($jars, type: "commas") }?
-doubt-jars-of-day = { $n ->
-        [one] the 1 { $jar } of { DAY($day, style: "iso") }
-       *[other] the { SAY($n, style: "plain") } { $jar }s of { DAY($day, style: "iso") }
-    }
+doubt-jars-of-day = the { $jars } of { DAY($day, style: "iso") }
 doubt-unit-or-item = { $near ->
         [none] { $text } is not a unit that is known; is { $item } an item of that name?
        *[other] { $text } is not a unit that is known (did you mean { $near }?); is { $item } an item of that name?

@@ -31,3 +31,5 @@ shelf-none-in-weeks = { $n ->
     }
 shelf-up-to = up to { $amount }
 shelf-to-years = { $weeks } to years
+shelf-chance-under = under 1 %
+shelf-chance-over = over 99 %

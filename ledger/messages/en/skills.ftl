@@ -59,3 +59,4 @@ skills-too-few-batches = { $n } of at least { $n2 } batches of { $name } have mi
 skills-no-curve = { $name } has no learning curve: only batches tell how much was made in the time
 skills-several = { $name } has no learning curve, as it puts up things that take different times: ask for one of them, as { $item }
 skills-misnamed = { $name } was never practised under that name, but { $other } was: set the target for that name if it is the same
+skills-growing = growing { $crop }

@@ -222,3 +222,4 @@ told-looked-up = { $says ->
         [none] looked up batch { $batch } in { $publication }
        *[some] looked up batch { $batch } in { $publication }: { $says }
     }
+told-day-of-year = { DAY($day, style: "short") }

@@ -176,3 +176,4 @@ word-electricity = electricity
 word-gas = gas
 word-shop = shop
 word-even = even
+word-in-the-pantry = in the pantry

@@ -96,3 +96,5 @@ year-lacks = { $nutrient } { $n }%{ $by ->
     [over] { "" } over its level
    *[short] { "" }
 }
+year-ground-with = { $ground } of { $crop }
+year-for-one = for one

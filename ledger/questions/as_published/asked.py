@@ -9,6 +9,8 @@ import numpy as np
 
 from ledger.errors import InputError
 from ledger.messages import Message, joined, measured, sentence
+from ledger.messages import fixed as word
+from ledger.messages.units import amount
 from ledger.projections.base import Assumption
 from ledger.published import (
     Process,
@@ -102,7 +104,7 @@ def _process(product: str, one: Process) -> dict[str, Any]:
         "item": product,
         "product": label(line.product),
         "schedule": line.id,
-        "standing": "printed" if one.confirmed else "not confirmed, look it up",
+        "standing": word("printed" if one.confirmed else "not confirmed, look it up", "standing"),
         **{f"published.{name}": value for name, value in figures.items()},
         "findings": [
             {"field": "process", "published": line.id, "done": None, "kind": kind, "text": one.text}
@@ -137,14 +139,16 @@ def keeping(state: State) -> tuple[list[dict[str, Any]], dict[str, Any]]:
         kept = KEPT[int(state.lots["kept"][lot])] if state.lots["kept"][lot] >= 0 else None
         span = None if found is None else found.span
         text = (
-            sentence("published-nothing-held") if found is None else f"{found.span}: {found.text}."
+            sentence("published-nothing-held")
+            if found is None
+            else joined("", [amount(found.span), ": ", found.text, "."])
         )
         records.append(
             {
                 "why": f"shelf/{state.lot_id(lot)}",
                 "on": day_text(int(state.lots["day"][lot])),
                 "item": state.facts.names[int(state.lots["item"][lot])],
-                "standing": span or "nothing published",
+                "standing": amount(span) if span else word("nothing published", "standing"),
                 "findings": [
                     {
                         "field": "storage",
@@ -193,7 +197,7 @@ def power_cut(state: State, text: str) -> tuple[list[dict[str, Any]], dict[str, 
             {
                 "why": f"shelf/{state.lot_id(lot)}",
                 "item": one.item,
-                "standing": "look at each package",
+                "standing": word("look at each package", "standing"),
                 "findings": [found],
                 "text": one.text,
                 "advice": [],

@@ -14,7 +14,7 @@ import numpy as np
 
 from ledger.door import jars_per_load
 from ledger.kinds import CANNING
-from ledger.messages import joined, sentence
+from ledger.messages import fixed, joined, sentence
 from ledger.methods.glut import Crop, Limits, Way
 from ledger.questions.glut.comes import DAYS, comes_of
 from ledger.questions.planning.batches import Batches
@@ -158,11 +158,16 @@ def _own(
     action = "can" if can else _ACTIONS.get(made.method, made.method)
     stove = 0.0 if isinstance(process, str) else stove_hours(made.method, process.minutes)
     way = Way(
-        f"{action} {name}", crop.name, whole * take * per / 1000, hours, still / whole,
+        _way(action, name), crop.name, whole * take * per / 1000, hours, still / whole,
         load, stove, jar, frozen,
     )  # fmt: skip
     said = process if isinstance(process, str) else process.text
     return Told(way, name, action, jar or None, minutes is not None, said, good)
+
+
+def _way(action: str, name: str) -> str:
+    """Return what a way is called: ``can tomato sauce``."""
+    return sentence("ways-done", do=fixed(action, "do"), name=name)
 
 
 def own_process(state: State, ev: int, made: Made) -> Process | str:
@@ -189,10 +194,10 @@ def _as_printed(state: State, crop: str, item: int, house: House) -> None:
     for one in canned:
         load = sizes.get(one.jar, 7)
         kg = one.lb * LB_G / 1000
-        name = f"{one.product} in {one.jar}s"
+        name = sentence("ways-in-jars", product=one.product, jars=fixed(f"{one.jar}s"))
         minutes = stove_hours(one.process.schedule.method, one.process.minutes)
         way = Way(
-            f"can {name}", crop, kg, hands_a_load() / load, float(int(limitless / kg)) + 1,
+            _way("can", name), crop, kg, hands_a_load() / load, float(int(limitless / kg)) + 1,
             load, minutes, one.jar, 0.0, crop,
         )  # fmt: skip
         house.told.append(
@@ -201,10 +206,12 @@ def _as_printed(state: State, crop: str, item: int, house: House) -> None:
     cold = frozen_says(crop)
     if cold is not None:
         way = Way(
-            f"freeze {crop}", crop, 1.0, hands_a_kg(), limitless, 0, 0.0, "", 1000 / LB_G, crop
+            _way("freeze", crop), crop, 1.0, hands_a_kg(), limitless, 0, 0.0, "", 1000 / LB_G, crop
         )
         says = sentence("glut-freeze-keeps", life=cold)
-        house.told.append(Told(way, f"frozen {crop}", "freeze", None, False, says))
+        house.told.append(
+            Told(way, sentence("ways-frozen-crop", crop=crop), "freeze", None, False, says)
+        )
     if canned or cold is not None:
         if wanted is not None:
             house.limits = replace(house.limits, shared={**house.limits.shared, crop: wanted})

@@ -80,7 +80,7 @@ def _words(state: State, records: list[dict[str, Any]]) -> list[str]:
         sentence(
             "reserve-short-of",
             amount=measured(state, r["to_add_kg"], "kg"),
-            group=fixed(r["group"]),
+            group=fixed(r["group"], "group"),
         )
         for r in records
         if r["to_add_kg"] and r["group"] != "water"

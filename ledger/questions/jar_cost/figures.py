@@ -34,7 +34,8 @@ def figures(state: State) -> dict[str, Figure]:
     volume = known_where(made.by_volume, whole, "not-by-volume", "ul").called("made")
     per_quart = unit_factor(QUART_UL, "ul per quart", "per-quart")
     quarts = (volume / per_quart).called("quarts")
-    litres = (volume / unit_factor(1e6, "ul per litre", "per-litre")).called("litres")
+    per_litre = unit_factor(1e6, "ul per litre", "per-litre")
+    litres = (volume / per_litre).called("litres")
     cost = {name: of.sum(costs.of[name].at(lots)).called(f"cost.{name}") for name in COMPONENTS}
     all_in = total(*cost.values()).called("cost.all_in")
     pocket = total(*(cost[name] for name in OUT_OF_POCKET)).called("cost.out_of_pocket")
@@ -48,11 +49,15 @@ def figures(state: State) -> dict[str, Figure]:
     shop = known_where(made.by_volume, by_quart, "not-by-volume", "money per quart").called(
         "shop_price_per_quart"
     )
+    shop_litre = known_where(
+        made.by_volume, made.shop * per_litre, "not-by-volume", "money per litre"
+    ).called("shop_price_per_liter")
     a_jar = (all_in / jars).called("cost_per_jar")
     unpaid = total(*(cost[name] for name in COMPONENTS if name != "labour")).called("before-labour")
     jar_unpaid = (unpaid / jars).called("per_jar.before_labour")
     shop_jar = ((whole * made.shop).called("same-from-shop") / jars).called("shop_price_per_jar")
     each_quart = (all_in / quarts).called("cost_per_quart")
+    each_litre = (all_in / litres).called("cost_per_liter")
     return {
         "jars": jars,
         "volume_ml": (volume / unit_factor(1e3, "ul per ml", "per-ml")).called("volume_ml"),
@@ -65,11 +70,13 @@ def figures(state: State) -> dict[str, Figure]:
         "per_jar.before_labour": jar_unpaid,
         "cost_per_good_jar": (all_in / good).called("cost_per_good_jar"),
         "cost_per_quart": each_quart,
-        "cost_per_liter": (all_in / litres).called("cost_per_liter"),
+        "cost_per_liter": each_litre,
         "out_of_pocket_per_quart": (pocket / quarts).called("out_of_pocket_per_quart"),
         "labour_hours": (hours.called("hours") * made.share.called("share")).called("labour_hours"),
         "shop_price_per_quart": shop,
         "saved_per_quart": (shop - each_quart).called("saved_per_quart"),
+        "shop_price_per_liter": shop_litre,
+        "saved_per_liter": (shop_litre - each_litre).called("saved_per_liter"),
         "shop_price_per_jar": shop_jar,
         "saved_per_jar": (shop_jar - a_jar).called("saved_per_jar"),
         "saved_per_jar_before_labour": (shop_jar - jar_unpaid).called(

@@ -33,6 +33,9 @@ _COST_WORDS = {
     "labour": "Labour at the rate set",
 }
 
+_QUARTS, _LITRES = ("us",), ("uk", "metric")
+"""Measures of a household to which a quart, or a litre, says something."""
+
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
     Column("batch", "Batch", "", "Id of the batch's entry."),
@@ -58,14 +61,16 @@ COLUMNS = (
     ),
     Column("per_jar.before_labour", "Before own time, per jar", "money per jar", "All in but labour, per jar.", bound="≥"),
     Column("cost_per_good_jar", "Per good jar", "money per jar", "All in, per jar less those that failed.", bound="≥"),
-    Column("cost_per_quart", "Per quart", "money per quart", "All in, per US quart (946.352946 ml).", main=True, bound="≥"),
-    Column("cost_per_liter", "Per litre", "money per litre", "All in, per litre.", bound="≥"),
+    Column("cost_per_quart", "Per quart", "money per quart", "All in, per US quart (946.352946 ml).", main=True, bound="≥", measures=_QUARTS),
+    Column("cost_per_liter", "Per litre", "money per litre", "All in, per litre.", main=True, bound="≥", measures=_LITRES),
     Column("out_of_pocket_per_quart", "Out of pocket per quart", "money per quart", "Money spent, per US quart.", bound="≥"),
     Column("labour_hours", "Hours", "hours", "This batch's work, shared by amount; paid or not."),
-    Column("shop_price_per_quart", "Shop per quart", "money per quart", "Shop's price of the same on the day it was put up; null where none is known.", main=True),
+    Column("shop_price_per_quart", "Shop per quart", "money per quart", "Shop's price of the same on the day it was put up; null where none is known.", main=True, measures=_QUARTS),
+    Column("shop_price_per_liter", "Shop per litre", "money per litre", "The same, per litre.", main=True, measures=_LITRES),
     Column("shop_price_per_jar", "Shop per jar", "money per jar", "Shop's price of as much as one of the jars holds; null when not in jars, or where no price is known."),
     Column("shop_price_from", "Shop price from", "", "Event that the shop's price comes from."),
     Column("saved_per_quart", "Saved per quart", "money per quart", "Shop's price less all-in cost.", bound="≤"),
+    Column("saved_per_liter", "Saved per litre", "money per litre", "The same, per litre.", bound="≤"),
     Column("saved_per_jar", "Saved per jar", "money per jar", "Shop's price of a jar less its all-in cost.", bound="≤"),
     Column("saved_per_jar_before_labour", "Saved per jar, own time left out", "money per jar", "The same, labour not counted.", bound="≤"),
     Column("saved", "Saved", "money", "For the whole entry.", main=True, bound="≤"),

@@ -61,6 +61,8 @@ LABELS = {
     "labour_hours": "why-hours",
     "shop_price_per_quart": "why-shop-price-per-quart",
     "saved_per_quart": "why-saved-per-quart",
+    "shop_price_per_liter": "why-shop-price-per-litre",
+    "saved_per_liter": "why-saved-per-litre",
     "same-from-shop": "why-same-from-shop",
     "saved": "why-saved",
 }

@@ -17,7 +17,7 @@ from ledger.errors import NotFound
 from ledger.items import item_key, near_misses
 from ledger.kinds import KINDS
 from ledger.kinds.methods import METHODS
-from ledger.messages import Message, Names, Typed
+from ledger.messages import Message, Names, Typed, sentence
 from ledger.replay.columns import Array
 from ledger.replay.state import day_number, day_text
 from ledger.replay.tables import ROLES
@@ -36,6 +36,10 @@ SORTS = ("method", "making", "growing", "noted")
 _KIND = {name: code for code, name in enumerate(KINDS)}
 _METHOD = {item_key(name): code for code, name in enumerate(METHODS)}
 _GROWING = "growing "
+
+
+def _growing(crop: str) -> str:
+    return sentence("skills-growing", crop=crop)
 
 
 def _wanted(near: list[str]) -> Message:
@@ -218,7 +222,7 @@ class Skills:
         if code < len(METHODS):
             return METHODS[code]
         number = code - len(METHODS)
-        return names[number] if number < len(names) else _GROWING + names[number - len(names)]
+        return names[number] if number < len(names) else _growing(names[number - len(names)])
 
     def _name(self, codes: Array) -> dict[int, int]:
         """Name every skill there is; return its number by code. One name is one skill."""

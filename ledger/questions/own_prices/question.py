@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.messages import Day, sentence
+from ledger.messages import Day, fixed, sentence
 from ledger.methods.price_index import fisher, laspeyres, paasche, value_index
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.own_prices import why as own_prices_why
@@ -79,7 +79,7 @@ def build(state: State, *, year: str | int | None = None, base: str | int | None
     middle = fisher(low, high) if enough else None
     if records:
         records.insert(0, {
-            "why": f"own-prices/{address}/all", "item": "all", "share": basket.share, "laspeyres": low,
+            "why": f"own-prices/{address}/all", "item": fixed("all", "item"), "share": basket.share, "laspeyres": low,
             "paasche": high, "fisher": middle, "assumptions": ["prices", "fisher"],
         })  # fmt: skip
     totals = {

@@ -11,7 +11,7 @@ import numpy as np
 from ledger.answers import Assumption
 from ledger.errors import NotFound
 from ledger.kinds.meter_read import reading
-from ledger.messages import Choice, Code, Message, Names, Typed, sentence
+from ledger.messages import Choice, Code, Message, Names, Typed, fixed, sentence
 from ledger.methods.fuel_use import LB_MONTH_DAYS, freezer_share
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.how_long.steps import freezer_feet
@@ -154,7 +154,7 @@ def build(state: State, only: int | None) -> Answer:
             sentence(
                 "power-freezer-took-kwh-year-kept",
                 n=round(year.kwh),
-                how=year.said,
+                how=fixed(year.said),
                 amount=measured(state, whole / 12, "lb"),
             )
         ]

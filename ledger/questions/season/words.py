@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.messages import Day, Names, Sentence, fixed, joined, measured, sentence
+from ledger.reference.everyday import spoken
 from ledger.reference.planting import published_yields
 from ledger.replay.state import day_text
 
@@ -81,10 +82,17 @@ def _picked(recorder: Recorder, totals: dict[str, Any], records: list[dict[str, 
     for row, r in zip(recorder.rows, records, strict=True):
         crop = recorder.plot(row).crop
         if recorder.state.facts.measure[crop] == "count" and r["picked_g"]:
-            pieces.append(joined(" ", [measured(r["in_words.picked"]), r["crop"]]))
+            pieces.append(_counted(r["in_words.picked"], r["crop"]))
             grams -= r["picked_g"]
     weight = [measured(recorder.say(grams) or "")] if grams >= 0.5 or not pieces else []
     return [*weight, *pieces]
+
+
+def _counted(many: str, crop: str) -> str:
+    """Return a count with what is counted: ``3,922 eggs``; only in English is it known how it is bent."""
+    count = measured(f"{int(many):,}" if many.isdecimal() else many)
+    one = joined(" ", [count, crop])
+    return Sentence(f"{count} {spoken(crop)}", one.says) if isinstance(one, Sentence) else one
 
 
 def missing(recorder: Recorder, records: list[dict[str, Any]]) -> list[str]:

@@ -12,6 +12,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ledger.errors import LedgerError
+from ledger.messages import fixed, sentence
+from ledger.messages.units import amount
 from ledger.published.batch import JarsDone, altitude_ft
 from ledger.published.finding import find, lines_of
 from ledger.published.jars import jar_ul
@@ -64,10 +66,10 @@ def kitchen_lacks(state: State, method: str) -> str | None:
     """Return what has to be known of the kitchen before a process can be looked up; None where all is."""
     altitude = state.settings.on("altitude", state.as_of_day)
     if not altitude:
-        return 'the altitude is not set (`croftbook setting altitude "1200 ft"`)'
+        return sentence("ways-no-altitude")
     if method == "pressure":
         if state.settings.on("gauge", state.as_of_day) not in ("dial", "weighted"):
-            return "the canner's gauge is not set (`croftbook setting gauge dial`, or weighted)"
+            return sentence("ways-no-gauge")
         off = _gauge_off(state)
         if off is not None:
             return off
@@ -84,9 +86,7 @@ def _gauge_off(state: State) -> str | None:
         for test in sorted(gauge_tests(state), key=lambda test: (test.day, test.ev))
     }
     if any(not test.is_right for test in newest.values()):
-        return (
-            "the dial gauge read high when it was last tested: have it adjusted or replaced first"
-        )
+        return sentence("ways-gauge-off")
     return None
 
 
@@ -121,14 +121,14 @@ def process_now(
     if lacks is not None:
         return lacks
     if len(judged.products) != 1:
-        return "which published product it is was left open"
+        return sentence("ways-product-open")
     lines, found = jar_finding(lines_of(judged.products[0], method), JarsDone(jar, 0))
     if found.kind != "as published":
-        return found.text.rstrip(".")
+        return found.text
     lines = [line for line in lines if line.pack in (pack, "unstated") or pack is None]
     processes = _here(state, lines)
     if not processes:
-        return "no confirmed process is printed for it at this altitude and gauge"
+        return sentence("ways-none-confirmed")
     return _chosen(processes)
 
 
@@ -144,10 +144,10 @@ def canned_ways(state: State, crop: str, jars: Iterable[str]) -> tuple[list[Cann
     """
     fit = find(crop).candidates
     if not fit:
-        return [], [f"{crop}: no canning process is published for it"]
+        return [], [sentence("ways-no-canning", crop=crop)]
     whole = [key for key in fit if products()[key].group in _WHOLE and _load(key) is not None]
     if not whole:
-        return [], [f"{crop}: published only as {labels(fit)}, by that recipe"]
+        return [], [sentence("ways-only-as", crop=crop, products=labels(fit))]
     out: list[Canned] = []
     said: dict[str, str] = {}
     for key in whole:
@@ -157,13 +157,13 @@ def canned_ways(state: State, crop: str, jars: Iterable[str]) -> tuple[list[Cann
                 continue
             lacks = kitchen_lacks(state, method)
             if lacks is not None:
-                said[method] = f"{label(key)} by {method}: {lacks}"
+                said[method] = sentence(
+                    "ways-lacks", product=label(key), method=fixed(method), why=lacks
+                )
                 continue
             found = [one for jar in sorted(jars) if (one := _canned(state, key, lines, jar))]
             if not found:
-                said[method] = (
-                    f"{label(key)} by {method}: no jar of yours has a confirmed process here"
-                )
+                said[method] = sentence("ways-no-jar", product=label(key), method=fixed(method))
             out += found
         if out:
             break  # one product of a crop is enough: the plan is of the glut, not of the menu
@@ -207,7 +207,11 @@ def _load(key: str) -> tuple[float | None, float | None, str] | None:
 def frozen_says(crop: str) -> str | None:
     """Return the published period of a crop in the freezer, with its source; None where none is printed."""
     keeping = keeps_for("food", "freeze", crop, "freezer")
-    return None if keeping is None else f"{keeping.span} at 0 F ({keeping.source})"
+    return (
+        None
+        if keeping is None
+        else sentence("ways-frozen", span=amount(keeping.span), source=keeping.source)
+    )
 
 
 def stove_hours(method: str, minutes: float) -> float:

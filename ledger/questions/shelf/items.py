@@ -245,13 +245,11 @@ def _chance(value: float | None) -> str | None:
     """Return a chance in words; never is not said, nor surely."""
     if value is None:
         return None
-    return (
-        "under 1 %"
-        if value < 0.01
-        else "over 99 %"
-        if value > 0.99
-        else f"{value:.0%}".replace("%", " %")
-    )
+    if value < 0.01:
+        return sentence("shelf-chance-under")
+    if value > 0.99:
+        return sentence("shelf-chance-over")
+    return f"{value:.0%}".replace("%", " %")
 
 
 def _weeks(value: float) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
-from ledger.messages import Code, Message, Names, Typed, sentence
+from ledger.messages import Code, Message, Names, Typed, fixed, sentence
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.questions.quantities import about
 from ledger.questions.shared.common import answer, event_node
@@ -63,7 +63,9 @@ def build(state: State) -> Answer:
         }
         records.append({"why": "who-eats/no known age", **each, "assumptions": ["no-ages"]})
     ids = [note.id for note in notes]
-    records.append({"why": "who-eats/all", "person": "all", **eaters.need, "assumptions": ids})
+    records.append(
+        {"why": "who-eats/all", "person": fixed("all"), **eaters.need, "assumptions": ids}
+    )
     count = eaters.count
     totals: dict[str, Any] = {"people": int(count) if count == int(count) else count}
     totals["in_words"] = [sentence("eaters-needs-one-day-table", n=about(count))]

@@ -8,7 +8,7 @@ import numpy as np
 
 from ledger.door import jars_per_load
 from ledger.kinds import CANNING
-from ledger.messages import joined, sentence
+from ledger.messages import fixed, joined, sentence
 from ledger.methods.year_plan import WEEKS, Recipe
 from ledger.published.keeping import keeps_for
 from ledger.questions.glut.comes import fresh_days
@@ -139,7 +139,10 @@ def _add_printed(state: State, out: Household, crop: str, item: int) -> None:
     cooked = np.array(nutrients) * larder_of(state).cooked(item)
     for one in canned:
         kg, load = one.lb * LB_G / 1000, sizes.get(one.jar, 7)
-        name, method = f"{one.product} in {one.jar}s", one.process.schedule.method
+        name, method = (
+            sentence("ways-in-jars", product=one.product, jars=fixed(f"{one.jar}s")),
+            one.process.schedule.method,
+        )
         out.recipes.append(
             Recipe(
                 name, crop, kg, hands_a_load() / load, tuple(float(v) for v in cooked * kg), most / kg,
@@ -150,7 +153,7 @@ def _add_printed(state: State, out: Household, crop: str, item: int) -> None:
         out.ways[name] = Way(method, None, one.process.text, False)
     cold, keeping = frozen_says(crop), keeps_for("food", "freeze", crop, "freezer")
     if cold is not None and keeping is not None:
-        name = f"frozen {crop}"
+        name = sentence("ways-frozen-crop", crop=crop)
         out.recipes.append(
             Recipe(
                 name, crop, 1.0, hands_a_kg(), nutrients, most, 0, "", 1000 / LB_G, 0.0,

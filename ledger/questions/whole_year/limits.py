@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.messages import Day, Message, Typed, sentence
+from ledger.messages import Day, Message, Typed, fixed, joined, sentence
 from ledger.methods.year_plan import Limit, YearPlan
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.shared.arithmetic import product, quotient, total
@@ -172,7 +172,7 @@ def _brought(house: Household, plan: YearPlan, n: int) -> Node:
             sums[name] = sums.get(name, 0.0) + amount
         for name, amount in sums.items():
             of = "jars" if how == "put up" and name in jarred else "kg"
-            parts.append((f"{name}, {how}", amount, each[name], of))
+            parts.append((joined(", ", [name, fixed(how)]), amount, each[name], of))
     nodes = [
         product(
             label,

@@ -47,7 +47,11 @@ def weeks_of(state: State, house: Household, plan: YearPlan, asked: Asked) -> li
     for line in lines_of(state, house, plan, asked):
         if line["do"] == "plant" and line["week"] is not None:
             planted.setdefault(line["week"], []).append(
-                f"{measured(state, line['amount'], 'm2')} of {line['what']}"
+                sentence(
+                    "year-ground-with",
+                    ground=measured(state, line["amount"], "m2"),
+                    crop=line["what"],
+                )
             )
     early = [_before(asked, planted, day) for day in sorted(planted) if day < house.week_on(0)]
     return early + [_week(house, plan, asked, planted, week) for week in range(WEEKS)]
@@ -58,7 +62,7 @@ def _before(asked: Asked, planted: dict[str, list[str]], day: str) -> dict[str, 
     return {
         "why": f"whole-year/{asked.text}/week/{day}",
         "week": day,
-        "plant": ", ".join(sorted(planted[day])),
+        "plant": joined(", ", sorted(planted[day])),
         "assumptions": ["year", "chance", "most"],
     }
 
@@ -72,7 +76,7 @@ def _week(
     return {
         "why": f"whole-year/{asked.text}/week/{day}",
         "week": day,
-        "plant": ", ".join(sorted(planted.get(day, ()))) or None,
+        "plant": joined(", ", sorted(planted.get(day, ()))) or None,
         "fresh": _said(_in(plan.fresh, week), set()),
         "put_up": _said(made, jarred),
         "eat_put_up": _said(_in(plan.eaten, week), jarred),
@@ -125,7 +129,7 @@ def trees_of(house: Household, plan: YearPlan, week: int) -> dict[str, Node]:
         for name, kg in bought.items()
     ]  # fmt: skip
     spent += [
-        product(name, "money", Node(sentence("year-put-up"), units, "units"), Node("for one", recipes[name].cost, "money a unit"))
+        product(name, "money", Node(sentence("year-put-up"), units, "units"), Node(sentence("year-for-one"), recipes[name].cost, "money a unit"))
         for name, units in made.items()
         if recipes[name].cost
     ]  # fmt: skip
@@ -163,7 +167,7 @@ def hours_of(house: Household, plan: YearPlan, week: int) -> Node:
         units, _ = plan.put_up.get((recipe.name, week), (0.0, 0))
         if units:
             parts.append(
-                product(recipe.name, "hours", Node(sentence("year-put-up"), units, "units"), Node("for one", recipe.hours, "hours a unit"))
+                product(recipe.name, "hours", Node(sentence("year-put-up"), units, "units"), Node(sentence("year-for-one"), recipe.hours, "hours a unit"))
             )  # fmt: skip
     return total(sentence("year-hours"), "hours", *parts)
 
@@ -178,7 +182,7 @@ def _energy(house: Household, plan: YearPlan, week: int) -> Node:
         "buy": {one.name: one.nutrients[0] for one in house.foods},
     }
     parts = [
-        product(f"{name}, {do}", "kcal", Node(sentence("year-much"), amount, "units"), Node(sentence("year-one"), inside[do][name], "kcal a unit"))
+        product(joined(", ", [name, fixed(do)]), "kcal", Node(sentence("year-much"), amount, "units"), Node(sentence("year-one"), inside[do][name], "kcal a unit"))
         for do in SPREAD
         if do in inside
         for name, amount in _in(spread_of(plan, do), week).items()

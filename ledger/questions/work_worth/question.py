@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
-from ledger.messages import Choice, Code, Message, Names, Typed, joined, sentence
+from ledger.messages import Choice, Code, Message, Names, Typed, fixed, joined, sentence
 from ledger.messages import measured as digits
 from ledger.methods.work import by_hours
 from ledger.projections.base import Answer, Column, Node, Option, Projection
@@ -163,7 +163,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         sentence("hours-hours-x-wage"),
         "money",
         why_worth(state, key, "hours"),
-        Node(rates[figure].replace("_", " "), rate, "money an hour"),
+        Node(fixed(rates[figure].replace("_", " "), "name"), rate, "money an hour"),
     )
 
 

@@ -5,16 +5,12 @@ from __future__ import annotations
 import sys
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from ledger import Answers, Book
 from ledger.cli import _speech
-from ledger.cli._columns import column_widths
 from ledger.cli._tables import print_answer
 
 YES = Answers(yes=True)
-WORDS = st.lists(st.text("abc", min_size=1, max_size=12), min_size=1, max_size=5).map(" ".join)
 
 SAID = {
     "en": (
@@ -26,20 +22,6 @@ SAID = {
         {"½-Pint-Gläser", "Gefrierschrank"},
     ),
 }
-
-
-@given(st.integers(2, 6).flatmap(lambda n: st.lists(st.lists(WORDS, min_size=n, max_size=n), min_size=1, max_size=5)),
-       st.integers(40, 120))  # fmt: skip
-def test_columns_fit_and_words_stay_whole_where_they_can(rows, width):
-    widths = column_widths(rows, [False] * len(rows[0]), width)
-    words = [max(len(w) for row in rows for w in row[at].split()) for at in range(len(rows[0]))]
-    whole = [max(len(row[at]) for row in rows) for at in range(len(rows[0]))]
-    room = width - len(widths)
-    assert sum(widths) <= max(room, len(widths))
-    if sum(words) <= room:
-        assert all(wide >= word for wide, word in zip(widths, words, strict=True))
-    if sum(whole) <= room:
-        assert widths == whole
 
 
 @pytest.mark.parametrize("language", ["en", "de"])
