@@ -19,7 +19,7 @@ SAID = {
     ),
     "de": (
         "gegen jede veröffentlichte Vorschrift, 13. Sept. 2026: nicht kosten,",
-        {"½-Pint-Gläser", "Gefrierschrank"},
+        {"Gläser", "Gefrierschrank"},
     ),
 }
 
