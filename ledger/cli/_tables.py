@@ -314,6 +314,7 @@ _HOW = {
     "middle": "table-how-middle",
     "highest": "table-how-highest",
     "rounded down": "table-how-rounded-down",
+    "rounded up": "table-how-rounded-up",
     "method": "table-how-method",
 }
 

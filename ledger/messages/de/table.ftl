@@ -33,6 +33,7 @@ table-how-lowest = das kleinste von
 table-how-middle = das mittlere von
 table-how-highest = das größte von
 table-how-rounded-down = abgerundet aus
+table-how-rounded-up = aufgerundet aus
 table-how-method = errechnet aus
 table-id = Id
 table-day = Tag

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import cached_property
 from typing import Any
-from urllib.parse import quote
 
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
@@ -41,11 +40,6 @@ class Words:
 
     # -- figures -------------------------------------------------------------------------
 
-    def address(self, crop: CropPlan) -> str:
-        """Return the address of a crop's figures, with what was asked otherwise."""
-        asked = self.plan.asked.address
-        return f"next-season/{quote(crop.name, safe=' ')}" + (f"/{asked}" if asked else "")
-
     def weight(self, grams: float | None) -> str | None:
         """Return a weight as people say it."""
         if grams is None:
@@ -69,21 +63,6 @@ class Words:
             row = f"{_number(many)} m" if metric else f"{_number(many / METRES_PER_FOOT)} ft"
             return amount(f"{row} of row")
         return amount(f"{many:.0f} plant" + ("" if round(many) == 1 else "s"))
-
-    def area(self, crop: CropPlan) -> float | None:
-        """Return the ground of the likely number, in square metres."""
-        if crop.likely is None or crop.growth.space_m2 is None:
-            return None
-        return crop.likely * crop.growth.space_m2
-
-    def row(self, crop: CropPlan) -> float | None:
-        """Return the length of row of the likely number, in metres."""
-        if crop.likely is None or crop.growth.size is None:
-            return None
-        if crop.growth.size == "row_m":
-            return crop.likely
-        per = self.plan.garden.per(crop.item, crop.growth.size, "row_m")
-        return None if per is None else crop.likely * per
 
     def beds(self, crop: CropPlan) -> list[str]:
         """Return the beds that a crop goes to, or stands in."""
@@ -127,9 +106,9 @@ class Words:
             says.append(sentence("plan-more", n=len(crop.products) - 3))
         if crop.target is not None:
             says.append(sentence("plan-of-it-in-all", amount=crop.target.said))
-        elif crop.fresh[1]:
+        elif fresh := crop.value("fresh_wanted_g"):
             own = self.plan.wants.of.get(crop.item)
-            says.append(self._fresh(crop.fresh[1], None if own is None else own.liked))
+            says.append(self._fresh(fresh, None if own is None else own.liked))
         return (
             sentence("plan-for", list=joined(", ", says)) if says else sentence("plan-nobody-ate")
         )
@@ -195,7 +174,7 @@ class Words:
     def totals(self) -> dict[str, Any]:
         """Return the totals of the answer."""
         plan = self.plan
-        wanted = [area for crop in plan.crops if (area := self.area(crop)) is not None]
+        wanted = [area for crop in plan.crops if (area := crop.value("area_m2")) is not None]
         beds = {
             bed: {
                 "area_m2": ground,
@@ -324,7 +303,7 @@ class Words:
             out.append(sentence("plan-length-of-row", name=name))
         elif growth.size is not None and growth.space_m2 is None:
             out.append(sentence("plan-not-fitted", name=name))
-        if self.plan.asked.aim == "value" and self.plan.value_of(crop.item) is None:
+        if self.plan.asked.aim == "value" and crop.value("value") is None:
             out.append(sentence("plan-no-price", name=name))
         if self.plan.asked.aim == "energy" and not self.state.facts.kcal_per_gram(crop.item):
             out.append(sentence("plan-no-energy", name=name))
@@ -335,7 +314,7 @@ class Words:
     def rests_on(self, crop: CropPlan) -> list[str]:
         """Return the ids of what a row rests on."""
         out = ["shelf-eaten-up"]
-        if (crop.fresh[1] and crop.target is None) or any(
+        if (crop.value("fresh_wanted_g") and crop.target is None) or any(
             want.source == "use" for want, _ in crop.products
         ):
             out.append("use-as-last-year")

@@ -12,7 +12,7 @@ from ledger.figures import Array, Figure, Groups, assumed, choose
 
 if TYPE_CHECKING:
     from ledger.questions.garden.past import Earlier
-    from ledger.questions.season.gather import Grown
+    from ledger.questions.garden.grown import Grown
 
 __all__ = ["Before", "Rests"]
 

@@ -10,10 +10,10 @@ import numpy as np
 from ledger.figures import Array, Figure, Groups
 from ledger.questions.garden.uneaten import composted, fed, not_for_people, uneaten
 from ledger.questions.goes import goes
-from ledger.questions.season.gather import where
+from ledger.questions.garden.grown import where
 
 if TYPE_CHECKING:
-    from ledger.questions.season.gather import Grown
+    from ledger.questions.garden.grown import Grown
 
 __all__ = ["FATES", "Went"]
 

@@ -4,13 +4,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.questions.planning.asked import asked_of
+from ledger.questions.planning.asked import Asked, asked_of
 from ledger.questions.planning.plan import Plan
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["usual_plan"]
+__all__ = ["plan_of", "usual_plan"]
+
+
+def plan_of(state: State, asked: Asked) -> Plan:
+    """Return the plan of what is asked: the usual one where nothing is."""
+    return Plan(state, asked) if asked.address else usual_plan(state)
 
 
 def usual_plan(state: State) -> Plan:
