@@ -11,6 +11,7 @@ from ledger.figures import Array, Figure, Groups, choose, known_where, said
 from ledger.questions.costs import CostFigures
 from ledger.questions.garden.field import crops_of, field_of
 from ledger.questions.garden.past import Past
+from ledger.questions.garden.plots import key_of
 
 if TYPE_CHECKING:
     from ledger.questions.garden.field import Field
@@ -59,6 +60,10 @@ class Grown:
     def name(self, at: int) -> str:
         """Return the name of a plot's crop."""
         return self.state.facts.names[int(self.crop[at])]
+
+    def address(self, at: int) -> str:
+        """Return what a plot of a whole crop is addressed by in `season`."""
+        return f"season/{key_of(self.state.facts.names, self.plots[at], whole=True)}"
 
     @cached_property
     def begins(self) -> dict[int, int]:

@@ -10,6 +10,7 @@ from ledger.messages import Choice, Day, Names, joined, sentence
 from ledger.messages.units import amount
 from ledger.projections.base import Answer, Column
 from ledger.questions.next_season.weeks import Weeks
+from ledger.questions.next_season.whole import Whole
 from ledger.questions.next_season.words import Words
 from ledger.questions.planning.batches import Batches, Store
 from ledger.questions.planning.plan import Plan
@@ -61,7 +62,7 @@ def answer_of(plan: Plan) -> Answer:
         "loads": sum(r["loads"] or 0 for r in records),
         "hours": sum(hours) if hours else None,
         "in_words": _in_words(batches, records),
-        "missing": _missing(words, records),
+        "missing": _missing(plan, words, records),
     }
     return answer(
         plan.state, "next-season", COLUMNS, records, totals=totals,
@@ -142,10 +143,10 @@ def _in_words(batches: Batches, records: list[dict[str, Any]]) -> list[str]:
     return [*out, sentence("plan-published-process")]
 
 
-def _missing(words: Words, records: list[dict[str, Any]]) -> list[str]:
+def _missing(plan: Plan, words: Words, records: list[dict[str, Any]]) -> list[str]:
     out: list[str] = [] if records else [sentence("plan-nothing-keeps")]
     late = sorted({r["crop"] for r in records if r["week"] is None})
     out += [sentence("plan-picked-when-unknown", name=name) for name in late]
     idle = sorted({r["item"] for r in records if r["hours"] is None})
     out += [sentence("plan-no-hours", names=Names(tuple(idle)))] if idle else []
-    return out + words.missing_of_use()
+    return out + Whole(plan, words).missing_of_use()

@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING, Any
 from ledger.messages import sentence
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.next_season import preserving as next_preserving
-from ledger.questions.next_season.why import FIGURES, why
 from ledger.questions.next_season.says import chance_words
+from ledger.questions.next_season.whole import Whole
+from ledger.questions.next_season.why import FIGURES, why
 from ledger.questions.next_season.words import Words
 from ledger.questions.planning.asked import AIMS, asked_of
 from ledger.questions.planning.graded import plant_grades
@@ -105,10 +106,11 @@ def build(
         return next_preserving.answer_of(plan)
     words = Words(plan)
     records = [_record(plan, words, crop) for crop in plan.crops]
-    totals = words.totals()
+    whole = Whole(plan, words)
+    totals = whole.totals()
     totals["in_words"] += _earlier(state, plan, records)
     return answer(
-        state, "next-season", COLUMNS, records, totals=totals, assumptions=words.assumptions(),
+        state, "next-season", COLUMNS, records, totals=totals, assumptions=whole.assumptions(),
     )  # fmt: skip
 
 
@@ -129,7 +131,7 @@ def _record(plan: Plan, words: Words, crop: CropPlan) -> dict[str, Any]:
     growth, ground = crop.growth, crop.value("area_m2")
     in_plants = growth.size == "plants"
     return {
-        "why": plan.address(crop),
+        "why": plan.address(crop.name),
         "crop": crop.name,
         **{name: crop.value(name) for name in FIGURES},
         "needed": words.weight(crop.wanted),

@@ -89,4 +89,4 @@ class Stores:
         state = self._state
         rows = np.flatnonzero((state.lots["jars"] > 0) & (state.lots["row"] >= 0))
         code = state.journal.tables["supplies"]["jar"][state.lots["row"][rows]]
-        return rows[(code >= 0) & (state.facts.canon[code] == jar)]
+        return np.asarray(rows[(code >= 0) & (state.facts.canon[code] == jar)])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 from urllib.parse import quote
 
@@ -22,7 +23,6 @@ from ledger.messages.units import unit as unit_name
 from ledger.questions.costs.sources import Sources, unit_factor
 from ledger.questions.garden.grown import floats
 from ledger.questions.next_season.stores import Stores
-from ledger.questions.season.records import key_of
 from ledger.questions.telling import label_day
 from ledger.replay.state import day_text
 
@@ -33,6 +33,7 @@ __all__ = ["Weeks"]
 
 _OWN = "batches-as-before"
 Parts = list[tuple[Figure, int]]
+Given = Sequence[Figure] | Callable[[int], Parts]
 
 
 class Weeks:
@@ -77,11 +78,11 @@ class Weeks:
         names = {crop.row: crop.name for crop in self._plan.crops}
         return [(names[c], self.raw.value(at)) for (w, c), at in self._takes.items() if w == row]
 
-    def _column(self, name: str) -> object:
+    def _column(self, name: str) -> Callable[[], Array]:
         return lambda: floats([getattr(week, name) for week in self._weeks])
 
-    def _by(self, name: str, unit: str, how: str, given: list[Figure] | object) -> Figure:
-        return method(self._column(name), unit, how, given).called(name)  # type: ignore[arg-type]
+    def _by(self, name: str, unit: str, how: str, given: Given) -> Figure:
+        return method(self._column(name), unit, how, given).called(name)
 
     # -- batches --------------------------------------------------------------------------
 
@@ -92,7 +93,9 @@ class Weeks:
         at: list[list[int]] = []
         for item in self._item.tolist():
             made = recipes.made[item]
-            some = (made.jarred or made.batches) if made.batches else {made.recipe: recipes.size(item)}
+            some = (
+                (made.jarred or made.batches) if made.batches else {made.recipe: recipes.size(item)}
+            )
             at.append(list(range(len(rows), len(rows) + len(some))))
             rows += [(int(ev or 0), float(whole or 0)) for ev, whole in some.items()]
         ev, whole = np.array(rows, np.float64).reshape(-1, 2).T
@@ -108,11 +111,10 @@ class Weeks:
 
     def _harvest(self, row: int) -> Parts:
         """Return what the week of a batch goes by: the year's amount, batches, and past harvests."""
-        garden = self._plan.garden
-        names = self._state.facts.names
-        picked = garden.grown.picked_g.folds(
-            lambda at: (f"season/{key_of(names, garden.grown.plots[at], whole=True)}", "picked_g")
-        ).called("picked-season", crop=garden.grown.name, season=lambda at: int(garden.grown.season[at]))
+        garden, grown = self._plan.garden, self._plan.garden.grown
+        picked = grown.picked_g.folds(lambda at: (grown.address(at), "picked_g")).called(
+            "picked-season", crop=grown.name, season=lambda at: int(grown.season[at])
+        )
         seasons = garden.full_seasons(self._weeks[row].crop.item)
         return [(self._year, row), (self._size, row), *((picked, garden.row(p)) for p in seasons)]
 
@@ -121,11 +123,17 @@ class Weeks:
     def _in_jars(self) -> dict[str, Figure]:
         per_jar = self._plan.recipes.rates.per_jar.at(self._made)
         jars = self._known("jars", "jars", _OWN, [self._amount, per_jar, self._size], "not-put-up")
-        load = self._known("loads", "loads", "loads-by-setting", [jars, self._per_load()], "no-loads")
+        load = self._known(
+            "loads", "loads", "loads-by-setting", [jars, self._per_load()], "no-loads"
+        )
         out = {"jars": jars, "loads": load}
         for name, is_lid in (("jars", False), ("lids", True)):
             there = self._known(
-                f"{name}_there", name, "weeks-in-turn", self._before(jars, is_lid=is_lid), "not-in-jars"
+                f"{name}_there",
+                name,
+                "weeks-in-turn",
+                self._before(jars, is_lid=is_lid),
+                "not-in-jars",
             )
             wanted = jars.called("wanted-this-week", unit=name, what=unit_name(name))
             lacking = (wanted - there).called("lacking")
@@ -137,7 +145,7 @@ class Weeks:
             )
         return out
 
-    def _known(self, name: str, unit: str, how: str, given: object, reason: str) -> Figure:
+    def _known(self, name: str, unit: str, how: str, given: Given, reason: str) -> Figure:
         known = np.array([getattr(week, name) is not None for week in self._weeks], bool)
         return known_where(known, self._by(name, unit, how, given), reason)
 
@@ -148,7 +156,7 @@ class Weeks:
         usual = assumed(floats(per), "jars per load", "jars-per-load")
         return choose(ev >= 0, said(floats(per), "jars per load", ev), usual).called("per-load")
 
-    def _before(self, jars: Figure, *, is_lid: bool) -> object:
+    def _before(self, jars: Figure, *, is_lid: bool) -> Callable[[int], Parts]:
         """Return what earlier weeks leave goes by: what is in the house, and what they take."""
         batches = self.batches
         kind = batches.lid if is_lid else batches.jar
@@ -184,12 +192,14 @@ class Weeks:
         week, crop = np.nonzero(pairs >= 0)
         kept = np.array([row in rows for row in crop.tolist()], bool)
         week, crop = week[kept], crop[kept]
-        self._takes = {pair: at for at, pair in enumerate(zip(week.tolist(), crop.tolist(), strict=True))}
-        name = {"name": lambda at: needs.name(int(crop[at]))}
+        self._takes = {
+            pair: at for at, pair in enumerate(zip(week.tolist(), crop.tolist(), strict=True))
+        }
+        name = self._sources.name_of(np.array(needs.items, np.int64)[crop])
         take = rates.take[1].at(pairs[week, crop])
         whole = (self._amount.at(week) * take).called("in-all")
-        inside = (whole * needs.per.at(crop)).called("in-it", **name)
-        return (inside / needs.of["kept"].at(crop)).called("as-picked", **name)
+        inside = (whole * needs.per.at(crop)).called("in-it", name=name)
+        return (inside / needs.of["kept"].at(crop)).called("as-picked", name=name)
 
     def _hours(self) -> Figure:
         each = self._plan.recipes.rates.minutes.at(self._made)

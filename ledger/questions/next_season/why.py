@@ -62,7 +62,11 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     elif what == "store" and "=" in name:
         figures, row, default = _store(plan_of(state, from_address(state, more)), which)
     elif name == WHOLE:
-        figures, row, default = plan_of(state, from_address(state, more)).yields.household, 0, "level"
+        figures, row, default = (
+            plan_of(state, from_address(state, more)).yields.household,
+            0,
+            "level",
+        )
     else:
         figures, row, default = _crop(plan_of(state, from_address(state, more)), unquote(name))
     chosen = default if field is None else _SHORT.get(field, field)

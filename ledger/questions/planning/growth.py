@@ -187,7 +187,7 @@ class Garden:
         for plot in plots:
             row = self.row(plot)
             each = self.each[size].value(row)
-            if plot.season < self.next and each == each and self._is_whole(plot, plots):
+            if plot.season < self.next and not math.isnan(each) and self._is_whole(plot, plots):
                 out.append(SeasonYield(plot.season, each, row))
         if any(plot.standing for plot in plots):  # a young tree does not fail, it is not there yet
             bears = next((at for at, one in enumerate(out) if one.each > 0), len(out))
@@ -249,7 +249,9 @@ class Garden:
             of.sum(said(np.array([getattr(p, name) for _, p in both], np.float64), UNITS[name], ev))
             for name in (other, size)
         )
-        return (of_other.called("planted-on") / of_size.called("planted")).called(f"{other}-for-one")
+        return (of_other.called("planted-on") / of_size.called("planted")).called(
+            f"{other}-for-one"
+        )
 
     def per(self, crop: int, size: str, other: str) -> float | None:
         """Return how much of `other` one of `size` of a crop takes; None where nothing gives both."""

@@ -95,7 +95,9 @@ class Needs:
         made = np.array([rates.row.get(i, -1) for i in item.tolist()], np.int64)
         each = rates.per_jar.at(made)
         jars = self._wants.whole[_LIKELY].at(self._want) / each
-        return jars.called("jars-of", name=self._sources.name_of(item), unit="jars"), each.values > 0
+        return jars.called(
+            "jars-of", name=self._sources.name_of(item), unit="jars"
+        ), each.values > 0
 
     def _among(self, *conditions: Array) -> Groups:
         crop = self._crop.copy()
@@ -175,7 +177,9 @@ class Needs:
             used = self._wants.in_year(back)
             made = of.sum(self._for_item(used, self._take[_LIKELY]), self._unit)
             own = choose(self._own >= 0, used.at(self._own), nothing(""))
-            years.append(total(made, own).called("year-back", name=self.name, n=back + 1, unit=self._unit))
+            years.append(
+                total(made, own).called("year-back", name=self.name, n=back + 1, unit=self._unit)
+            )
         by_use = np.array([want.source == "use" for want in self._wants.of.values()], bool)
         crops = np.r_[self._crop[(of.by >= 0) & by_use[self._want]], self._own_by_use(by_use)]
         differs = np.bincount(crops, minlength=len(self.items)) > 0
@@ -188,4 +192,6 @@ class Needs:
         return choose(differs, spread, nothing("").called("all-is-aimed-at")).called("spread")
 
     def _own_by_use(self, by_use: Array) -> Array:
-        return np.flatnonzero((self._own >= 0) & by_use[self._own]) if by_use.size else self._own[:0]
+        return (
+            np.flatnonzero((self._own >= 0) & by_use[self._own]) if by_use.size else self._own[:0]
+        )

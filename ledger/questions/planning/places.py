@@ -25,30 +25,24 @@ from ledger.questions.garden.grown import UNITS, floats
 from ledger.questions.planning.yields import by_size
 
 if TYPE_CHECKING:
+    from ledger.questions.garden.plots import Planting
     from ledger.questions.planning.plan import CropPlan, Plan
-    from ledger.questions.planning.yields import Yields
 
-__all__ = ["COLUMN_OF", "Grounds", "placed", "wanted", "worth"]
+__all__ = ["Grounds", "placed", "wanted", "worth"]
 
-COLUMN_OF = {"plants": "plants.likely", "row_m": "row_m", "area_m2": "area_m2"}
+_COLUMN_OF = {"plants": "plants.likely", "row_m": "row_m", "area_m2": "area_m2"}
 """The column that says how much of a crop is wanted, by what it is measured by."""
 
 
-def wanted(yields: Yields, known: dict[str, Figure]) -> dict[str, Figure]:
-    """Return the plants and the ground of what is needed, before any bed is looked at.
-
-    Parameters
-    ----------
-    yields : Yields
-    known : dict of str to Figure
-        What is needed and what one brings, a row a crop.
-    """
+def wanted(plan: Plan) -> dict[str, Figure]:
+    """Return the plants and the ground of what is needed, before any bed is looked at."""
+    yields, known = plan.yields, plan.known
     ahead, spread = known["yield_g.likely"], known["spread"]
     low = method(
         yields.values(lambda one, row: one.missed_once_in_ten(float(spread.values[row]))),
         ahead.unit_of,
         "nine-in-ten",
-        [ahead, known["scale"], known["fails"], spread],
+        [plan.line("yield_g.likely"), known["scale"], plan.line("fails"), spread],
     )
     out = {"yield_g.low": yields.where_known(low.called("brings-nine-in-ten"))}
     in_plants = _which(size == "plants" for size in yields.sizes)
@@ -106,15 +100,17 @@ class Grounds:
         as_asked = assumed(floats([asked.get(bed) for bed in self.beds]), "m2", "as-asked")
         whole = choose(_which(bed in asked for bed in self.beds), as_asked, as_planted)
         none = nothing("m2").called("nothing-left", unit="m2")
-        left = work("highest", none, (whole - standing.called("stands-there")).called("ground-left"))
+        left = work(
+            "highest", none, (whole - standing.called("stands-there")).called("ground-left")
+        )
         self.of = choose(standing.values > 0, left, whole).called(
             "ground-of-bed", bed=lambda row: self.beds[row]
         )
 
-    def _sum(self, plantings: list[tuple[int, object]]) -> Figure:
+    def _sum(self, plantings: list[tuple[int, Planting]]) -> Figure:
         by = np.array([row for row, _ in plantings], np.int64)
-        ev = np.array([getattr(one, "ev") for _, one in plantings], np.int64)
-        area = floats([getattr(one, "area_m2") for _, one in plantings])
+        ev = np.array([one.ev for _, one in plantings], np.int64)
+        area = floats([one.area_m2 for _, one in plantings])
         return Groups(by, len(self.beds)).sum(said(area, "m2", ev), "m2")
 
 
@@ -129,10 +125,10 @@ def placed(plan: Plan, crops: list[CropPlan]) -> dict[str, Figure]:
         A row each.
     """
     known, yields = plan.known, plan.yields
-    needed, ahead = known["needed_g.likely"], known["yield_g.likely"]
+    needed = known["needed_g.likely"]
     planned = _planned(plan, crops)
-    brings = planned * ahead
-    gap = needed - brings.called("likely-brought")
+    brings = planned * plan.line("yield_g.likely")
+    gap = plan.line("needed_g.likely") - brings.called("likely-brought")
     none = nothing("g").called("nothing-short", unit="g")
     short = choose(gap.values > 1e-9 * needed.values, gap.called("short_g"), none)
     can_say = ~np.isnan(gap.values)
@@ -152,7 +148,10 @@ def placed(plan: Plan, crops: list[CropPlan]) -> dict[str, Figure]:
         ),
         "0 to 1",
         "seasons-differ",
-        [needed, planned, ahead, known["scale"], known["fails"], known["spread"]],
+        [
+            plan.line("needed_g.likely"), planned, plan.line("yield_g.likely"), known["scale"],
+            plan.line("fails"), known["spread"],
+        ],
     )  # fmt: skip
     some = (needed.values > 0) & (planned.values > 0)
     return {
@@ -172,7 +171,8 @@ def _planned(plan: Plan, crops: list[CropPlan]) -> Figure:
         [-1 if g.standing is None else garden.row(g.standing) for g in yields.growths], np.int64
     )
     stands = by_size(
-        [size or "plants" for size in sizes], {n: one.at(at) for n, one in garden.grown.sizes.items()}
+        [size or "plants" for size in sizes],
+        {n: one.at(at) for n, one in garden.grown.sizes.items()},
     )
     standing = known_where(stands.values > 0, stands, "not-known").called(
         "standing", name=plan.needs.name
@@ -196,13 +196,22 @@ def _planned(plan: Plan, crops: list[CropPlan]) -> Figure:
 def _given(plan: Plan, crops: list[CropPlan]) -> list[tuple[Figure, int]]:
     """Return what the filling of the beds was given: beds, and of each crop what is wanted and takes."""
     known = plan.known
-    names = ["area_m2.each", *(["yield_g.likely", plan.asked.aim] if plan.asked.aim in known else [])]
-    wanted = known["likely"].called("wanted-of", crop=plan.needs.name).folds(
-        lambda row: (plan.address(crops[row]), COLUMN_OF[crops[row].growth.size or "plants"])
+    each = [known["area_m2.each"]]
+    if plan.asked.aim in known:
+        each += [plan.line("yield_g.likely"), known[plan.asked.aim]]
+    wanted = (
+        known["likely"]
+        .called("wanted-of", crop=plan.needs.name)
+        .folds(
+            lambda row: (
+                plan.address(plan.needs.name(row)),
+                _COLUMN_OF[plan.yields.sizes[row] or ""],
+            )
+        )
     )
     rows = [row for row, crop in enumerate(crops) if crop.fitted is not None]
     given = [(plan.grounds.of, bed) for bed in range(len(plan.grounds.beds))]
-    given += [(one, row) for row in rows for one in (wanted, *(known[name] for name in names))]
+    given += [(one, row) for row in rows for one in (wanted, *each)]
     if plan.asked.rotate:
         before = [p for plots in plan.garden.plots.values() for plot in plots if plot.season == plan.garden.next - 1 for p in plot.plantings]  # fmt: skip
         stood = said(np.ones(len(before)), "", np.array([p.ev for p in before], np.int64))

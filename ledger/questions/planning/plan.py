@@ -155,7 +155,7 @@ class Plan:
         self.needs = Needs(self.wants, self.recipes, self.garden, items)
         self.yields = Yields(self.garden, items, self.needs.name)
         self.known = {**self.needs.of, **self.yields.of}
-        self.known |= wanted(self.yields, self.known) | worth(self, items, self.needs.per)
+        self.known |= wanted(self) | worth(self, items, self.needs.per)
         every = [self._crop(row, item) for row, item in enumerate(items)]
         self.crops = [c for c in every if c.wanted is None or c.wanted > 0 or self._stands(c)]
         self.crops.sort(key=lambda c: (c.wanted is None, -(c.wanted or 0.0), c.name))
@@ -165,9 +165,13 @@ class Plan:
         self.fitted = self._fit()
         self.known |= placed(self, every)
 
-    def address(self, crop: CropPlan) -> str:
+    def address(self, crop: str) -> str:
         """Return the address of a crop's figures."""
-        return self.address_of(quote(crop.name, safe=" "))
+        return self.address_of(quote(crop, safe=" "))
+
+    def line(self, name: str) -> Figure:
+        """Return a figure of the crops as one line of a tree, with its address."""
+        return self.known[name].folds(lambda row: (self.address(self.needs.name(row)), name))
 
     def address_of(self, *parts: str) -> str:
         """Return the address of something of the plan, with what was asked otherwise."""

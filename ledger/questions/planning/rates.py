@@ -52,7 +52,9 @@ class Rates:
     def _per(self, of: Array, one: Array) -> Callable[[int], str]:
         """Return the unit of so much of one thing for each of another."""
         state = self.state
-        return lambda row: f"{whole_unit(state, int(of[row]))} per {whole_unit(state, int(one[row]))}"
+        return lambda row: (
+            f"{whole_unit(state, int(of[row]))} per {whole_unit(state, int(one[row]))}"
+        )
 
     # -- straight -------------------------------------------------------------------------
 

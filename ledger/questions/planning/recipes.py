@@ -181,11 +181,11 @@ class Recipes:
             entry.batches[one] = int(whole[one])
             entry.method = METHODS[int(method[one])]
         rows = np.flatnonzero((draws["role"] == _USED) & np.isin(draws["ev"], ev))
-        for row in rows.tolist():
-            at, item = int(draws["ev"][row]), int(draws["item"][row])
-            if item != makes[at]:
-                part = self.made[int(makes[at])].parts.setdefault(item, Part())
-                part.used[at] = part.used.get(at, 0) + int(draws["whole"][row])
+        columns = (makes[draws["ev"]], draws["ev"], draws["item"], draws["whole"])
+        for into, at, item, took in zip(*(one[rows].tolist() for one in columns), strict=True):
+            if item != into:
+                part = self.made[into].parts.setdefault(item, Part())
+                part.used[at] = part.used.get(at, 0) + took
         self._jars(made, ev)
 
     def _methods(self, count: int) -> Array:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.figures import Figure, Groups, assumed, choose, in_part, method, said
+from ledger.figures import Figure, Groups, assumed, choose, in_part, method, said, work
 from ledger.messages import Day, measured, sentence
 from ledger.messages.units import amount
 from ledger.questions.costs.sources import Sources
@@ -94,9 +94,9 @@ class Wants:
 
     def __init__(self, state: State, asked: dict[int, tuple[float, str]]) -> None:
         self.state, self.asked, self._sources = state, asked, state.once(Sources)
-        self.targets = stock_targets(state)
+        self.targets = state.once(stock_targets)
         words, draws = state.once(goes), state.draws
-        counts = np.isin(words, ["eaten", "given"])
+        counts = (words == "eaten") | (words == "given")
         self._rows = np.flatnonzero(counts & (draws["day"] <= state.as_of_day))
         self._back = (state.as_of_day - draws["day"][self._rows]) // YEAR_DAYS
         self._seed = np.flatnonzero(words == "seed")
@@ -148,30 +148,31 @@ class Wants:
         return said(draws["whole"][rows], unit, draws["ev"][rows])
 
     @cached_property
-    def _used(self) -> Figure:
-        """What was eaten and given away, shape (years * wants,): the last year first."""
+    def _used(self) -> list[Figure]:
+        """What was eaten and given away in each year, the last one first."""
         count = self.items.size
         row = self._row[self.state.draws["item"][self._rows]]
         cell = np.where((row >= 0) & (self._back < self.years), self._back * count + row, -1)
         used = Groups(cell, self.years * count).sum(
             self._drawn(self._rows), lambda at: self._unit(at % count)
         )
-        return used.called(
-            "year-back", name=lambda at: self._name(at % count), n=lambda at: at // count + 1
-        )
+        return [
+            used.at(back * count + np.arange(count)).called(
+                "year-back", name=self._name, n=back + 1
+            )
+            for back in range(self.years)
+        ]
 
     @cached_property
     def _by_level(self) -> list[Figure]:
         """What a year took: the least of the years, the last one, and the most."""
-        count = self.items.size
-        last = self._used.at(np.arange(count)).called(
+        last = self._used[0].called(
             "as-said", name=self._name, said=lambda row: self.of[int(self.items[row])].said
         )
         if self.years == 1:
             return [last] * 3
-        of_want = Groups(np.arange(self.years * count) % max(count, 1), count)
         least, most = (
-            of_want.among(how, self._used).called("years", how=sentence(HOW[how]), n=self.years)
+            work(how, *self._used).called("years", how=sentence(HOW[how]), n=self.years)
             for how in ("lowest", "highest")
         )
         return [least, last, most]
@@ -179,8 +180,7 @@ class Wants:
     def in_year(self, back: int) -> Figure:
         """Return what was used in a year back, 0 being the last; what is aimed at where that counts."""
         aimed = np.array([aim != "use" for aim, _ in self._aims], bool)
-        used = self._used.at(back * self.items.size + np.arange(self.items.size))
-        return choose(aimed, self.whole[LEVELS.index("likely")], used)
+        return choose(aimed, self.whole[LEVELS.index("likely")], self._used[back])
 
     def kept_for_seed(self, items: list[int]) -> Figure:
         """Return what was kept for seed of some items in the last year, in whole units."""
@@ -192,30 +192,29 @@ class Wants:
         return Groups(by, len(items)).sum(self._drawn(self._seed), unit)
 
     @cached_property
-    def _marks(self) -> list[tuple[int, int, float]]:
-        """How each item was liked in the last year, meal by meal: (item, event, 1 to 5)."""
+    def _marks(self) -> tuple[Array, Array, Array]:
+        """How each item was liked in the last year, meal by meal: item, event, 1 to 5."""
         draws, liked = self.state.draws, self.state.journal.tables["events"]["liked"]
         rows = self._rows[self._back == 0]
         rows = rows[~np.isnan(liked[draws["ev"][rows]])]
-        pairs = {*zip(draws["item"][rows].tolist(), draws["ev"][rows].tolist(), strict=True)}
-        return [(item, ev, float(liked[ev])) for item, ev in sorted(pairs)]
+        pairs = np.unique(draws["item"][rows].astype(np.int64) << 32 | draws["ev"][rows])
+        ev = pairs & 0xFFFFFFFF
+        return pairs >> 32, ev, liked[ev]
 
     @cached_property
     def liked(self) -> dict[int, Liked]:
         """How each item was liked in the last year, where a meal says so."""
-        marks: dict[int, list[float]] = {}
-        for item, _, mark in self._marks:
-            marks.setdefault(item, []).append(mark)
-        return {item: Liked(sum(some) / len(some), len(some)) for item, some in marks.items()}
+        item, _, marks = self._marks
+        sums, meals = np.bincount(item, marks).tolist(), np.bincount(item).tolist()
+        return {one: Liked(sums[one] / meals[one], meals[one]) for one in np.unique(item).tolist()}
 
     @cached_property
     def _liking(self) -> Figure:
         """What last year's use counts for."""
-        liked = [self.liked.get(item, Liked(3, 0)) for item in self.items.tolist()]
-        of = self._row[np.array([item for item, _, _ in self._marks], np.int64)]
-        ev = np.array([ev for _, ev, _ in self._marks], np.int64)
-        marks = said(np.array([mark for _, _, mark in self._marks], np.float64), "of 5", ev)
-        meals = Groups(of, self.items.size)
+        none, found = Liked(3, 0), self.liked
+        liked = [found.get(item, none) for item in self.items.tolist()]
+        item, ev, liking = self._marks
+        marks, meals = said(liking, "of 5", ev), Groups(self._row[item], self.items.size)
         return method(
             lambda: np.array([one.factor for one in liked], np.float64),
             "",
@@ -274,9 +273,12 @@ class Wants:
         if target is not None:
             told = sentence("plan-as-targeted", amount=target.said)
             return Want(item, whole, source, told, amount=target.said_a_year)
+        return Want(item, whole, source, self._eaten, self.liked.get(item))
+
+    @cached_property
+    def _eaten(self) -> str:
         until = day_text(self.state.as_of_day)
-        told = sentence("plan-eaten-in-year-to", day=Day(until))
-        return Want(item, whole, source, told, self.liked.get(item))
+        return sentence("plan-eaten-in-year-to", day=Day(until))
 
     def _name(self, row: int) -> str:
         return self.state.facts.names[int(self.items[row])]

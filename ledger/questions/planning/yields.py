@@ -36,6 +36,14 @@ __all__ = ["WHOLE", "Yields", "by_size"]
 WHOLE = "yields=all"
 """What the figures of the whole household are addressed by."""
 
+_COLUMN_OF = {
+    "plants": "per_plant_g",
+    "row_m": "per_row_m_g",
+    "area_m2": "per_m2_g",
+    None: "picked_g",
+}
+"""The column of `season` that says what one of each size brought."""
+
 Parts = list[tuple[Figure, int]]
 
 
@@ -74,7 +82,10 @@ class Yields:
         self._each = each.called(
             "season-brought", season=lambda at: year[at], crop=lambda at: name(int(by[at]))
         )
-        self._of_crop = each.called(
+        self._line = self._each.folds(
+            lambda at: (garden.grown.address(int(rows[at])), _COLUMN_OF[sizes[at]])
+        )
+        self._of_crop = self._line.called(
             "crop-brought", crop=lambda at: name(int(by[at])), season=lambda at: year[at]
         )
         self._known = np.array([one.ahead is not None for one in self.growths], bool)
@@ -93,21 +104,18 @@ class Yields:
     # -- the household --------------------------------------------------------------------
 
     def _household(self) -> dict[str, Figure]:
-        all_crops = self._garden.household
-        values = {
-            "level": math.exp(all_crops.offset),
-            "between": math.sqrt(all_crops.between),
-            "within": math.sqrt(all_crops.within),
-            "failures": all_crops.failures,
-            "seasons": all_crops.seasons,
-        }
-        unit = {"failures": "seasons", "seasons": "seasons"}
+        every = self._garden.household
         return {
-            name: method(lambda v=value: np.full(1, v), unit.get(name, ""), "household-yields", self._all)  # type: ignore[misc]
-            .called(f"{name}-of-all")
-            .folds(lambda _, n=name: (f"next-season/{WHOLE}", n))  # type: ignore[misc]
-            for name, value in values.items()
+            "level": self._of_all("level", math.exp(every.offset)),
+            "between": self._of_all("between", math.sqrt(every.between)),
+            "within": self._of_all("within", math.sqrt(every.within)),
+            "failures": self._of_all("failures", every.failures, "seasons"),
+            "seasons": self._of_all("seasons", every.seasons, "seasons"),
         }
+
+    def _of_all(self, name: str, value: float, unit: str = "") -> Figure:
+        of_all = method(lambda: np.full(1, value), unit, "household-yields", self._all)
+        return of_all.called(f"{name}-of-all").folds(lambda _: (f"next-season/{WHOLE}", name))
 
     def _all(self, _row: int) -> Parts:
         """Return every season of every crop, beside its published yield."""
@@ -158,7 +166,8 @@ class Yields:
             return [*self._own(row), *book, *(whole if book else [])]
 
         def differ(row: int) -> Parts:
-            return [*self._own(row), *self._published_of(row), *whole]
+            own = [(self._line, at) for _, at in self._own(row)]
+            return [*own, *self._published_of(row), *whole]
 
         def unit(row: int) -> str:
             per = {"plants": "plant", "row_m": "m", "area_m2": "m2"}.get(self.sizes[row] or "")
@@ -185,11 +194,15 @@ class Yields:
             others = work("highest", none, (every - own).called(f"{name}-of-others"))
             others = others.called(f"{name}-of-others")
             before = assumed(float(prior), "seasons", "seen-before-any").called("seen-before-any")
-            sides.append(total(own, (others * half).called(f"half-the-{name}"), before).called(name))
+            sides.append(
+                total(own, (others * half).called(f"half-the-{name}"), before).called(name)
+            )
         return self.where_known((sides[0] / sides[1]).called("fails"))
 
 
-def by_size(sizes: Sequence[str | None], of: dict[str | None, Figure] | dict[str, Figure]) -> Figure:
+def by_size(
+    sizes: Sequence[str | None], of: dict[str | None, Figure] | dict[str, Figure]
+) -> Figure:
     """Return of each row the figure of its size.
 
     Parameters

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from ledger.figures import Figure, choose, known_where, nothing, total, work
 from ledger.questions.costs.sources import unit_factor
-from ledger.questions.season.earlier import Before
 from ledger.questions.garden.grown import Grown, beds_grown, crops_grown
+from ledger.questions.season.earlier import Before
 from ledger.questions.season.went import FATES, Went
 from ledger.questions.season.wishes import Wishes
 

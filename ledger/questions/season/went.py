@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.figures import Array, Figure, Groups
+from ledger.questions.garden.grown import where
 from ledger.questions.garden.uneaten import composted, fed, not_for_people, uneaten
 from ledger.questions.goes import goes
-from ledger.questions.garden.grown import where
 
 if TYPE_CHECKING:
     from ledger.questions.garden.grown import Grown

@@ -10,8 +10,9 @@ from ledger.figures import Node, tree
 from ledger.messages import Message, Typed
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.garden.labels import LABELS as GARDEN_LABELS
+from ledger.questions.garden.plots import slug
 from ledger.questions.season.figures import bed_figures, crop_figures
-from ledger.questions.season.records import Recorder, slug
+from ledger.questions.season.records import Recorder
 from ledger.questions.season.weekly import WEEKS, Weekly
 from ledger.questions.shared.opening import check_figure
 from ledger.questions.telling import StateTeller

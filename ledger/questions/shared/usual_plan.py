@@ -15,7 +15,20 @@ __all__ = ["plan_of", "usual_plan"]
 
 def plan_of(state: State, asked: Asked) -> Plan:
     """Return the plan of what is asked: the usual one where nothing is."""
-    return Plan(state, asked) if asked.address else usual_plan(state)
+    return state.once(_Newest).of(asked) if asked.address else usual_plan(state)
+
+
+class _Newest:
+    """What was last asked of one state: a page asks for one tree after the other."""
+
+    def __init__(self, state: State) -> None:
+        self._state = state
+        self._known: Plan | None = None
+
+    def of(self, asked: Asked) -> Plan:
+        if self._known is None or self._known.asked.address != asked.address:
+            self._known = Plan(self._state, asked)
+        return self._known
 
 
 def usual_plan(state: State) -> Plan:
