@@ -179,7 +179,7 @@ class Weeks:
     def address(self, week: Week) -> str:
         """Return the address of a week's figures, with what was asked otherwise."""
         day = "unknown" if week.day is None else day_text(week.day)
-        name = quote(self._state.facts.names[week.item], safe=" ")
+        name = quote(self._state.facts.strand_name(week.item), safe=" @")
         return self._plan.address_of(f"week={day}", name)
 
     # -- raw produce and work -------------------------------------------------------------

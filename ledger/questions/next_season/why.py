@@ -83,7 +83,7 @@ def _crop(plan: Plan, name: str) -> tuple[Mapping[str, Figure], int, str]:
 
 
 def _week(plan: Plan, week: str, item: str) -> tuple[Mapping[str, Figure], int, str]:
-    weeks, number = Weeks(Batches(plan)), plan.state.facts.find(unquote(item))
+    weeks, number = Weeks(Batches(plan)), plan.state.facts.find_strand(unquote(item))
     for row, one in enumerate(weeks.batches.weeks):
         if one.item == number and week == ("unknown" if one.day is None else day_text(one.day)):
             return weeks.of, row, "raw_g" if one.jars is None else "jars"
