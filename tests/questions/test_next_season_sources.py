@@ -41,7 +41,8 @@ def uncounted(seed, size):
     """Return a book without counts: what a count found lacking goes by all that came and went before."""
     events = garden_book(seed, size)
     gone = {event["id"] for event in events if event["kind"] == "counted"}
-    return [e for e in events if e["id"] not in gone and not any(id_ in str(e) for id_ in gone)]
+    kept = [event for event in events if not any(id_ in str(event) for id_ in gone)]
+    return [{**event, "seq": seq} for seq, event in enumerate(kept, 1)]
 
 
 def proof(events, figure, at, change, unit="", off=0.0, **options):
