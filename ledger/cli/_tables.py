@@ -335,6 +335,7 @@ _HOW = {
     "highest": "table-how-highest",
     "mean": "table-how-mean",
     "rounded down": "table-how-rounded-down",
+    "rounded up": "table-how-rounded-up",
     "method": "table-how-method",
 }
 

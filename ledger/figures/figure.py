@@ -290,15 +290,21 @@ def _rounded_down(value: Array) -> Array:
     return np.floor(more + _NEARLY * np.maximum(1.0, np.abs(more)))
 
 
+def _rounded_up(value: Array) -> Array:
+    """Round up, what lies a breath above a whole number counting as that number."""
+    return np.ceil(value - 1e-9 * np.abs(value))
+
+
 _WORK: dict[str, Callable[..., Array]] = {
     "lowest": lambda *values: np.min(np.broadcast_arrays(*values), axis=0),
     "highest": lambda *values: np.max(np.broadcast_arrays(*values), axis=0),
     "rounded down": _rounded_down,
+    "rounded up": _rounded_up,
 }
 
 
 def work(how: str, *figures: Figure) -> Figure:
-    """Return the ``lowest`` or ``highest`` of figures, or one ``rounded down``."""
+    """Return the ``lowest`` or ``highest`` of figures, or one ``rounded down`` or ``rounded up``."""
 
     def bound() -> Array:
         out = figures[0].bound

@@ -14,8 +14,8 @@ class Node:
 
     `how` says how the parts give the value: ``sum``, ``product``, ``quotient`` (first / second),
     ``difference`` (first - second), ``power`` (first to the second), ``lowest``, ``middle``,
-    ``highest``, ``mean``, ``rounded down``, ``same``, ``method`` (what a procedure gave of them, named by its
-    `assumption`), or ``as written`` for a leaf.
+    ``highest``, ``mean``, ``rounded down``, ``rounded up``, ``same``, ``method`` (what a procedure gave of
+    them, named by its `assumption`), or ``as written`` for a leaf.
 
     A leaf names the `event` that it was written down in (its id, then a readable line), the published
     `source`, or the `assumption` that it rests on, each by its id. A line that is folded has an

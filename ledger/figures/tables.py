@@ -23,11 +23,7 @@ __all__ = [
     "stacked",
 ]
 
-_AMONG: dict[str, Callable[[Array], Any]] = {
-    "lowest": np.min,
-    "middle": np.median,
-    "highest": np.max,
-}
+_REDUCED = {"lowest": np.minimum, "highest": np.maximum}
 
 
 class Groups:
@@ -104,8 +100,14 @@ class Groups:
             values = np.broadcast_to(figure.values, self.by.shape)
             out = np.full(self.count, np.nan)
             ends, order = self._rows
-            for one in np.flatnonzero(ends[1:] > ends[:-1]).tolist():
-                out[one] = _AMONG[how](values[order[ends[one] : ends[one + 1]]])
+            some = np.flatnonzero(ends[1:] > ends[:-1])
+            if how in _REDUCED:
+                out[some] = (
+                    _REDUCED[how].reduceat(values[order], ends[some]) if some.size else out[some]
+                )
+                return out
+            for one in some.tolist():
+                out[one] = np.median(values[order[ends[one] : ends[one + 1]]])
             return out
 
         def bound() -> Array:

@@ -13,6 +13,7 @@ _SEVERAL = {
     "minute": "minutes",
     "person": "people",
     "piece": "pieces",
+    "plant": "plants",
     "quart": "quarts",
     "use": "uses",
     "year": "years",

@@ -2,21 +2,29 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
+
 from ledger.amounts import parse_amount
+from ledger.figures import Figure, assumed, choose, said
 from ledger.messages import Choice, Day, sentence
 from ledger.messages.units import amount
+from ledger.questions.costs.sources import Sources
+from ledger.questions.shared.use_past import people_count
 from ledger.replay.facts import MATCHED
 from ledger.replay.state import day_number
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["YEAR_DAYS", "StockTarget", "stock_targets", "target_of"]
+__all__ = ["YEAR", "YEAR_DAYS", "StockTarget", "stock_targets", "target_figures", "target_of"]
 
 YEAR_DAYS = 365
+YEAR = "year-of-365-days"
+"""Id of the assumption that a year is so long."""
 
 
 _PERS = {one: Choice(one.replace(" ", "-")) for one in ("year", "week", "person year")}
@@ -130,3 +138,28 @@ def _target_said(
         said,
         said_a_year,
     )
+
+
+def target_figures(
+    state: State, targets: Sequence[StockTarget | None], unit: Callable[[int], str]
+) -> tuple[Figure, Figure]:
+    """Return the household's own targets, a row each; NaN of none.
+
+    Parameters
+    ----------
+    unit : callable
+        Gives the unit of a row's whole amounts.
+
+    Returns
+    -------
+    amount, times : Figure
+        In whole units, and how often that is wanted in a year, or once.
+    """
+    ev = np.array([-1 if one is None else one.ev for one in targets], np.int64)
+    wanted = [np.nan if one is None else one.amount * 1000 for one in targets]
+    often = [np.nan if one is None or one.times is None else one.times for one in targets]
+    by_people = np.array([one is not None and one.per == "person year" for one in targets], bool)
+    today = np.full(ev.size, state.as_of_day, np.int64)
+    people = state.once(Sources).setting("people", today, people_count, "")
+    times = choose(by_people, people, assumed(np.array(often, np.float64), "", YEAR))
+    return said(np.array(wanted, np.float64), unit, ev), times.called("times")

@@ -48,7 +48,12 @@ def leaves(node):
 
 
 def moved(node, id_, unit, off=0.0):
-    """Return what a tree gives when its leaves of an event that have a unit are TIMES as much, and `off`."""
+    """Return what a tree gives when its leaves of an event that have a unit are TIMES as much, and `off`.
+
+    What a procedure gave stays: a figure that moves by it does not hold.
+    """
+    if node.how == "method":
+        return node.value or 0.0
     if not node.parts:
         mine = node.event is not None and node.event.startswith(id_) and node.unit.startswith(unit)
         return (node.value or 0.0) * TIMES + off if mine else node.value or 0.0

@@ -33,6 +33,7 @@ table-how-middle = das mittlere von
 table-how-highest = das größte von
 table-how-mean = das Mittel aus
 table-how-rounded-down = abgerundet aus
+table-how-rounded-up = aufgerundet aus
 table-how-method = errechnet aus
 table-id = Id
 table-day = Tag

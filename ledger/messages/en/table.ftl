@@ -31,6 +31,7 @@ table-how-middle = the middle of
 table-how-highest = the most of
 table-how-mean = the mean of
 table-how-rounded-down = rounded down from
+table-how-rounded-up = rounded up from
 table-how-method = reckoned from
 table-id = Id
 table-day = Day

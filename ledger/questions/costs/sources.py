@@ -20,6 +20,7 @@ from ledger.figures import (
     unpriced,
 )
 from ledger.items import item_key
+from ledger.messages import Choice
 from ledger.questions.quantities import whole_unit
 from ledger.questions.shared.held import held_in
 from ledger.questions.telling import event_line
@@ -108,6 +109,10 @@ class Sources:
             out.setdefault(body["name"], []).append(ev)
         return out
 
+    def newest(self, name: str) -> int:
+        """Return the event that set a setting last; -1: none did."""
+        return self._settings.get(name, [-1])[-1]
+
     def setting(
         self, name: str, day: Array, read: Callable[[str | None], float | None], unit: str
     ) -> Figure:
@@ -161,7 +166,12 @@ class Sources:
             lambda row: f"g per {whole_unit(self.state, int(item[row]))}",
             opens,
         )
-        return known_where(known, column.called("grams-in-one"), "no-weight")
+        said_by = {"mass": Choice("mass"), "volume": Choice("volume")}
+        named = column.called(
+            "grams-in-one",
+            by=lambda row: said_by.get(facts.measure[int(item[row])], Choice("count")),
+        )
+        return known_where(known, named, "no-weight")
 
     # -- work ---------------------------------------------------------------------------
 

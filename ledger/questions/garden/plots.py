@@ -13,7 +13,7 @@ from ledger.amounts import parse_measure
 from ledger.errors import InputError
 from ledger.replay.columns import Array
 
-__all__ = ["Pair", "Planting", "Plot", "fit", "measured", "settle"]
+__all__ = ["Pair", "Planting", "Plot", "fit", "key_of", "measured", "settle", "slug"]
 
 Pair = tuple[int, int]
 """Variety and bed as text numbers; -1: not written."""
@@ -109,3 +109,18 @@ def measured(text: str, wanted: str) -> float | None:
         return float(parse_measure(text, wanted))
     except InputError:  # what an older version wrote down
         return None
+
+
+def key_of(names: list[str], plot: Plot, *, whole: bool = False) -> str:
+    """Return what follows ``season/`` in a plot's address: ``2026/tomato/red-egg/south-bed``."""
+    words = [slug(names[plot.crop])]
+    if whole:
+        words.append("all")
+    elif plot.variety is not None or plot.bed is not None:
+        words += [slug(plot.variety or "-"), slug(plot.bed or "-")]
+    return "/".join([str(plot.season), *words])
+
+
+def slug(text: str) -> str:
+    """Return a name as it stands in an address."""
+    return "-".join(text.casefold().replace("/", "-").split())

@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-from urllib.parse import quote
+from typing import Any
 
 from ledger.amounts import format_whole
 from ledger.answers import Assumption
 from ledger.messages import Choice, Day, Names, joined, sentence
 from ledger.messages.units import amount
 from ledger.projections.base import Answer, Column
+from ledger.questions.next_season.weeks import Weeks
+from ledger.questions.next_season.whole import Whole
 from ledger.questions.next_season.words import Words
-from ledger.questions.planning.batches import Batches, Store, Week
+from ledger.questions.planning.batches import Batches, Store
 from ledger.questions.planning.plan import Plan
-from ledger.questions.shared.common import answer
+from ledger.questions.shared.common import answer, number
 from ledger.replay.state import day_text
-
-if TYPE_CHECKING:
-    pass
 
 __all__ = ["COLUMNS", "answer_of"]
 
@@ -53,7 +51,8 @@ _TEXTS = {
 def answer_of(plan: Plan) -> Answer:
     """Return one record a week and product; `totals` has jars, lids, hours and loads."""
     batches, words = Batches(plan), Words(plan)
-    records = [_record(plan, batches, words, week) for week in batches.weeks]
+    weeks = Weeks(batches)
+    records = [_record(plan, weeks, words, row) for row in range(len(batches.weeks))]
     used = {one for record in records for one in record["assumptions"]}
     hours = [r["hours"] for r in records if r["hours"] is not None]
     totals: dict[str, Any] = {
@@ -63,7 +62,7 @@ def answer_of(plan: Plan) -> Answer:
         "loads": sum(r["loads"] or 0 for r in records),
         "hours": sum(hours) if hours else None,
         "in_words": _in_words(batches, records),
-        "missing": _missing(words, records),
+        "missing": _missing(plan, words, records),
     }
     return answer(
         plan.state, "next-season", COLUMNS, records, totals=totals,
@@ -71,55 +70,43 @@ def answer_of(plan: Plan) -> Answer:
     )  # fmt: skip
 
 
-def _record(plan: Plan, batches: Batches, words: Words, week: Week) -> dict[str, Any]:
-    facts, made = plan.state.facts, plan.recipes.made[week.item]
-    jar, name = batches.jar(week.item), facts.names[week.item]
+def _record(plan: Plan, weeks: Weeks, words: Words, row: int) -> dict[str, Any]:
+    batches, week = weeks.batches, weeks.batches.weeks[row]
+    facts, jar = plan.state.facts, weeks.batches.jar(week.item)
     day = None if week.day is None else day_text(week.day)
-    address = f"next-season/week={day or 'unknown'}/{quote(name, safe=' ')}"
-    asked = plan.asked.address
-    each = plan.recipes.minutes_each(week.item)
-    said = amount(
-        format_whole(round(week.amount), facts.measure[week.item], measures=words.measures)
-    )
+    known = {name: number(figure.value(row)) for name, figure in weeks.of.items()}
+    counted = {name: None if n is None else round(n) for name, n in known.items()}
+    said = format_whole(round(week.amount), facts.measure[week.item], measures=words.measures)
     if week.jars is not None:
-        said = amount(f"{week.jars} {jar or 'jar'}" + ("" if week.jars == 1 else "s"))
+        said = f"{week.jars} {jar or 'jar'}" + ("" if week.jars == 1 else "s")
     rests = ["batches-as-before"] + (["weeks-as-before"] if day else [])
     return {
-        "why": address + (f"/{asked}" if asked else ""),
+        "why": weeks.address(week),
         "week": day,
-        "item": name,
-        "method": made.method,
-        "batches": week.batches,
-        "makes": said,
+        "item": facts.names[week.item],
+        "method": plan.recipes.made[week.item].method,
+        "batches": counted["batches"],
+        "makes": amount(said),
         "jar": jar,
-        "jars": week.jars,
+        "jars": counted["jars"],
         "crop": week.crop.name,
-        "raw_g": _raw(plan, week, week.crop.item, week.crop.kept),
-        "takes": _takes(plan, words, week),
-        "loads": week.loads,
-        "jars_there": week.jars_there,
-        "jars_to_get": _to_get(week.jars, week.jars_there),
+        "raw_g": known["raw_g"],
+        "takes": _takes(words, weeks.raw_of(row)),
+        "loads": counted["loads"],
+        "jars_there": counted["jars_there"],
+        "jars_to_get": counted["jars_to_get"],
         "lid": None if week.jars_there is None else batches.lid(week.item),
-        "lids_there": week.lids_there,
-        "lids_to_get": _to_get(week.jars, week.lids_there),
-        "hours": None if each is None else week.amount * each / 60,
+        "lids_there": counted["lids_there"],
+        "lids_to_get": counted["lids_to_get"],
+        "hours": known["hours"],
         "assumptions": rests + (["full-jars-emptied"] if week.jars_there is not None else []),
     }
 
 
-def _raw(plan: Plan, week: Week, crop: int, kept: float) -> float | None:
-    per = plan.state.facts.grams_per_whole(crop)
-    return None if per is None else week.amount * plan.recipes.take(week.item, crop, 1) * per / kept
-
-
-def _takes(plan: Plan, words: Words, week: Week) -> str:
-    found = [(_raw(plan, week, c.item, c.kept) or 0.0, c.name) for c in plan.crops]
-    takes = [(words.weight(g) or "", name) for g, name in sorted(found, reverse=True) if g]
+def _takes(words: Words, raw: list[tuple[str, float]]) -> str:
+    found = sorted(((g, name) for name, g in raw if g > 0), reverse=True)
+    takes = [(words.weight(g) or "", name) for g, name in found]
     return joined(", ", [joined(" ", pair) for pair in takes])
-
-
-def _to_get(wanted: int | None, there: int | None) -> int | None:
-    return None if wanted is None or there is None else max(0, wanted - there)
 
 
 def _store(one: Store) -> dict[str, int]:
@@ -156,10 +143,10 @@ def _in_words(batches: Batches, records: list[dict[str, Any]]) -> list[str]:
     return [*out, sentence("plan-published-process")]
 
 
-def _missing(words: Words, records: list[dict[str, Any]]) -> list[str]:
+def _missing(plan: Plan, words: Words, records: list[dict[str, Any]]) -> list[str]:
     out: list[str] = [] if records else [sentence("plan-nothing-keeps")]
     late = sorted({r["crop"] for r in records if r["week"] is None})
     out += [sentence("plan-picked-when-unknown", name=name) for name in late]
     idle = sorted({r["item"] for r in records if r["hours"] is None})
     out += [sentence("plan-no-hours", names=Names(tuple(idle)))] if idle else []
-    return out + words.missing_of_use()
+    return out + Whole(plan, words).missing_of_use()

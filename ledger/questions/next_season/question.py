@@ -8,13 +8,15 @@ from typing import TYPE_CHECKING, Any
 from ledger.messages import sentence
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.next_season import preserving as next_preserving
-from ledger.questions.next_season import why as next_why
 from ledger.questions.next_season.says import chance_words
+from ledger.questions.next_season.whole import Whole
+from ledger.questions.next_season.why import FIGURES, why
 from ledger.questions.next_season.words import Words
 from ledger.questions.planning.asked import AIMS, asked_of
 from ledger.questions.planning.graded import plant_grades
 from ledger.questions.planning.plan import CropPlan, Plan
 from ledger.questions.shared.common import answer
+from ledger.questions.shared.usual_plan import plan_of
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -99,15 +101,16 @@ def build(
     aim = more.pop("for", None) or more.pop("for_", None)
     if more:
         raise TypeError(f"next-season has no option {next(iter(more))!r}")
-    plan = Plan(state, asked_of(state, want, beds, aim, rotate))
+    plan = plan_of(state, asked_of(state, want, beds, aim, rotate))
     if preserving:
         return next_preserving.answer_of(plan)
     words = Words(plan)
     records = [_record(plan, words, crop) for crop in plan.crops]
-    totals = words.totals()
+    whole = Whole(plan, words)
+    totals = whole.totals()
     totals["in_words"] += _earlier(state, plan, records)
     return answer(
-        state, "next-season", COLUMNS, records, totals=totals, assumptions=words.assumptions(),
+        state, "next-season", COLUMNS, records, totals=totals, assumptions=whole.assumptions(),
     )  # fmt: skip
 
 
@@ -125,42 +128,28 @@ def _earlier(state: State, plan: Plan, records: list[dict[str, Any]]) -> list[st
 
 
 def _record(plan: Plan, words: Words, crop: CropPlan) -> dict[str, Any]:
-    growth = crop.growth
-    ahead, size = growth.ahead, growth.size
-    in_plants = size == "plants"
-    made = crop.made[1]
+    growth, ground = crop.growth, crop.value("area_m2")
+    in_plants = growth.size == "plants"
     return {
-        "why": words.address(crop),
+        "why": plan.address(crop.name),
         "crop": crop.name,
-        "jars_wanted": crop.jars,
-        "fresh_wanted_g": crop.fresh[1],
-        "into_jars_g": crop.jars_g,
-        "otherwise_g": None if made is None or crop.jars_g is None else max(0.0, made - crop.jars_g),
-        "trimmed_share": 1 - crop.kept,
-        **{f"needed_g.{n}": g for n, g in zip(("low", "likely", "high"), crop.needed, strict=True)},
+        **{name: crop.value(name) for name in FIGURES},
         "needed": words.weight(crop.wanted),
-        "yield_g.low": ahead.missed_once_in_ten(crop.spread) if ahead else None,
-        "yield_g.likely": ahead.likely if ahead else None,
-        "yield_of": crop.unit if ahead else None,
+        "yield_of": crop.unit if growth.ahead else None,
         "yield_from": growth.source,
         "own_seasons": len(growth.seasons),
         "published_from": words.published(crop),
         "plants.likely": crop.likely if in_plants else None,
         "plants.nine_in_ten": crop.nine if in_plants else None,
         "plants.planned": crop.placed_plants,
-        "row_m": words.row(crop),
-        "area_m2": words.area(crop),
-        "ground": words.ground(words.area(crop)),
+        "ground": words.ground(ground),
         "spacing_from": "own plantings" if growth.space_m2 is not None else None,
         "bed": ", ".join(words.beds(crop)) or None,
         "in_beds": words.in_beds(crop),
-        "short_g": crop.short,
-        "fails": ahead.failure if ahead else None,
-        "chance_short": crop.chance_short,
         "chance_text": chance_words(crop),
         "because": words.because(crop),
         "assumptions": words.rests_on(crop),
-    }  # fmt: skip
+    }
 
 
 PROJECTION = Projection(
@@ -169,7 +158,7 @@ PROJECTION = Projection(
     question="What must be grown next season for the shelf and the table, and do the beds suffice?",
     columns=COLUMNS,
     build=build,
-    why=next_why.why,
+    why=why,
     options=(
         Option("want", "so much wanted a year instead; may be given again", "'tomato sauce=80 quart jars'", kind="list"),
         Option("for", "what the beds are to bring most of", "value", choices=tuple(AIMS)),

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
 from ledger.door import jars_per_load
+from ledger.figures import Figure, Groups, choose
 from ledger.kinds import CANNING
+from ledger.questions.costs.sources import Sources
 from ledger.questions.planning.plan import KEEPING, CropPlan, Plan
 from ledger.questions.shared.jars import jar_totals
 
@@ -98,10 +101,24 @@ class Batches:
         made = self.plan.recipes.made[item]
         return "lid" if made.lids is None else self.state.facts.names[made.lids]
 
+    @cached_property
+    def whole_year(self) -> Figure:
+        """How much of each made item the year takes, also for other things made of it, shape (made,)."""
+        rates, wants = self.plan.recipes.rates, self.plan.wants
+        made = np.array(list(rates.row), np.int64)
+        pairs = rates.pairs(wants.items.tolist(), made.tolist())
+        want, row = np.nonzero((pairs >= 0) | (wants.items[:, None] == made))
+        pair = pairs[want, row]
+        sources = self.state.once(Sources)
+        unit, name = sources.whole_of(made), sources.name_of(made)
+        whole = wants.whole[1].at(want)
+        for_it = (whole * rates.take[1].at(pair)).called("for-it", name=sources.name_of(made[row]))
+        of_item = Groups(row, made.size).sum(choose(pair >= 0, for_it, whole), unit)
+        return of_item.called("year-of", name=name)
+
     def year(self, item: int) -> float:
-        """Return how much of a made item the year takes, also for other things made of it."""
-        wants, recipes = self.plan.wants, self.plan.recipes
-        return sum(want.whole[1] * recipes.take(one, item, 1) for one, want in wants.of.items())
+        """Return how much of a made item the year takes."""
+        return self.whole_year.value(self.plan.recipes.rates.row[item])
 
     def crop_of(self, item: int) -> CropPlan | None:
         """Return the crop that most of an item is, by weight; None where no crop goes in."""

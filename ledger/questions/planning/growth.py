@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ledger.figures import Figure, Groups, said
 from ledger.methods.yields import Household, Seasons, YieldAhead, household_of, yield_ahead
+from ledger.questions.garden.grown import UNITS, crops_grown
 from ledger.questions.garden.plots import Planting, Plot
 from ledger.reference.planting import PublishedRange, published_range
 
@@ -24,17 +27,14 @@ SIZES = {"plants": "plant", "row_m": "metre of row", "area_m2": "square metre"}
 
 @dataclass(frozen=True)
 class SeasonYield:
-    """What one season brought: grams as picked, of a planting of this size."""
+    """What one plant (or metre, or square metre) brought in a season: grams as picked.
+
+    `row` is its plot's, among the plots of all seasons.
+    """
 
     season: int
-    grams: float
-    size: float
-    plot: Plot
-
-    @property
-    def each(self) -> float:
-        """Grams of one plant (or metre, or square metre)."""
-        return self.grams / self.size
+    each: float
+    row: int
 
 
 @dataclass
@@ -55,8 +55,6 @@ class Growth:
         Whether the answer is in row, as no planting says how much was planted.
     space_m2 : float or None
         Ground of one plant; None where no planting gives both.
-    spaced : list of Planting
-        The plantings that this rests on.
     standing : Plot or None
         Plants of an earlier season that still bear (trees, perennials).
     """
@@ -66,7 +64,6 @@ class Growth:
     ahead: YieldAhead | None = None
     published: PublishedRange | None = None
     space_m2: float | None = None
-    spaced: list[Planting] = field(default_factory=list)
     standing: Plot | None = None
     unplanted: bool = False
 
@@ -79,7 +76,7 @@ class Growth:
     @property
     def good(self) -> int:
         """How many seasons brought something."""
-        return sum(one.grams > 0 for one in self.seasons)
+        return sum(one.each > 0 for one in self.seasons)
 
     @property
     def source(self) -> str | None:
@@ -101,6 +98,10 @@ class Garden:
 
     Attributes
     ----------
+    grown : Grown
+        Its plots, season by season, as figures.
+    each : dict of str or None to Figure
+        What one of each size brought, and the whole season, shape (plots,).
     next : int
         The season to plan: the running one until something is planted in it, then the one after.
     crops : set of int or None
@@ -109,6 +110,8 @@ class Garden:
 
     def __init__(self, field: Field) -> None:
         self.field, self.state = field, field.state
+        self.grown = self.state.once(crops_grown)
+        self._rows = {(p.season, p.crop): row for row, p in enumerate(self.grown.plots)}
         self.calendar = field.calendar
         self.now = int(self.calendar.of(np.array([self.state.as_of_day]))[0])
         self.plots: dict[int, list[Plot]] = {}
@@ -155,7 +158,7 @@ class Garden:
         sizes = [size for size in SIZES if any(getattr(p, size) for p in plots)]
         for size in (*sizes, None):
             out.size, out.seasons = size, self._seasons(plots, size)
-            out.published = self._published(name, plots, size)
+            out.published = self._published(name, crop, size)
             if out.good or out.published is not None:
                 break
         else:
@@ -166,20 +169,28 @@ class Garden:
             else:
                 out.published, out.unplanted = None, False
                 out.seasons = self._seasons(plots, out.size)
-        self._space(out, plots)
+        if out.size is not None:
+            out.space_m2 = self.per(crop, out.size, "area_m2")
         return out
+
+    def row(self, plot: Plot) -> int:
+        """Return the row of a plot among those of all seasons."""
+        return self._rows[plot.season, plot.crop]
+
+    @cached_property
+    def each(self) -> dict[str | None, Figure]:
+        """What one of each size brought, and the whole season, as picked."""
+        return {**{size: self.grown.per(size) for size in SIZES}, None: self.grown.picked_g}
 
     def _seasons(self, plots: list[Plot], size: str | None) -> list[SeasonYield]:
         out = []
         for plot in plots:
-            many = 1.0 if size is None else float(getattr(plot, size) or 0)
-            if plot.season >= self.next or not many or not self._is_whole(plot, plots):
-                continue
-            grams = self.field.grams(plot.rows, "whole", plot.crop)
-            if grams is not None:
-                out.append(SeasonYield(plot.season, grams, many, plot))
+            row = self.row(plot)
+            each = self.each[size].value(row)
+            if plot.season < self.next and not math.isnan(each) and self._is_whole(plot, plots):
+                out.append(SeasonYield(plot.season, each, row))
         if any(plot.standing for plot in plots):  # a young tree does not fail, it is not there yet
-            bears = next((at for at, one in enumerate(out) if one.grams > 0), len(out))
+            bears = next((at for at, one in enumerate(out) if one.each > 0), len(out))
             out = out[bears:]
         return out
 
@@ -196,39 +207,56 @@ class Garden:
         opened = min((int(d.min()) for d in days), default=0)
         return self._first <= first + opened or bool(plot.plantings)
 
-    def _published(self, name: str, plots: list[Plot], size: str | None) -> PublishedRange | None:
+    def _published(self, name: str, crop: int, size: str | None) -> PublishedRange | None:
         """Return the published yield of the row or the ground of one plant."""
-        if size is None or not self._all(plots, size):
+        if size is None:
             return None
-        row, area = (self._per(plots, size, other) for other in ("row_m", "area_m2"))
+        row, area = (self.per(crop, size, other) for other in ("row_m", "area_m2"))
         found = published_range(name, row_m=row, area_m2=area)
         return None if found is None or found.middle_g <= 0 else found
 
-    def _space(self, out: Growth, plots: list[Plot]) -> None:
-        if out.size is None:
-            return
-        out.spaced = self.both(plots, out.size, "area_m2")
-        out.space_m2 = self._per(plots, out.size, "area_m2")
+    # -- sizes of plantings ---------------------------------------------------------------
 
-    @staticmethod
-    def _all(plots: list[Plot], size: str) -> list[Planting]:
-        return list(dict.fromkeys(p for plot in plots for p in plot.plantings if getattr(p, size)))
+    @cached_property
+    def place(self) -> dict[int, int]:
+        """The row of each crop, in the figures of plantings."""
+        return {crop: row for row, crop in enumerate(self.plots)}
 
-    def both(self, plots: list[Plot], size: str, other: str) -> list[Planting]:
-        """Return the plantings that give both sizes."""
-        return [p for p in self._all(plots, size) if getattr(p, other)]
+    @cached_property
+    def _planted(self) -> list[tuple[int, Planting]]:
+        """Each planting with its crop's row, once however long it stands."""
+        return [
+            (row, planting)
+            for row, plots in enumerate(self.plots.values())
+            for planting in dict.fromkeys(p for plot in plots for p in plot.plantings)
+        ]
 
-    def _per(self, plots: list[Plot], size: str, other: str) -> float | None:
-        """Return how much of `other` one of `size` takes, over the plantings that give both."""
-        if size == other:
-            return 1.0 if self._all(plots, size) else None
-        known = self.both(plots, size, other)
-        total = sum(getattr(p, size) for p in known)
-        return sum(getattr(p, other) for p in known) / total if total else None
+    def ratio(self, size: str, other: str) -> Figure:
+        """Return how much of `other` one of `size` takes, of the plantings that give both, by crop."""
+        if (size, other) not in self._ratios:
+            self._ratios[size, other] = self._ratio(size, other)
+        return self._ratios[size, other]
+
+    @cached_property
+    def _ratios(self) -> dict[tuple[str, str], Figure]:
+        return {}
+
+    def _ratio(self, size: str, other: str) -> Figure:
+        both = [(row, p) for row, p in self._planted if getattr(p, size) and getattr(p, other)]
+        of = Groups(np.array([row for row, _ in both], np.int64), len(self.plots))
+        ev = np.array([p.ev for _, p in both], np.int64)
+        of_other, of_size = (
+            of.sum(said(np.array([getattr(p, name) for _, p in both], np.float64), UNITS[name], ev))
+            for name in (other, size)
+        )
+        return (of_other.called("planted-on") / of_size.called("planted")).called(
+            f"{other}-for-one"
+        )
 
     def per(self, crop: int, size: str, other: str) -> float | None:
         """Return how much of `other` one of `size` of a crop takes; None where nothing gives both."""
-        return self._per(self.plots.get(crop, []), size, other)
+        value = self.ratio(size, other).value(self.place[crop]) if crop in self.place else math.nan
+        return None if math.isnan(value) else value
 
     def full_seasons(self, crop: int) -> list[Plot]:
         """Return the finished seasons with a harvest; without any, those with some of one."""

@@ -3,22 +3,22 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
-from functools import cached_property
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
+from urllib.parse import quote
 
-import numpy as np
-
+from ledger.figures import Figure
 from ledger.kinds.methods import METHODS
 from ledger.methods.beds import Bed, Crop
-from ledger.methods.yields import need_spread
-from ledger.questions.ahead.plain import SURELY
 from ledger.questions.garden.field import crops_of
 from ledger.questions.planning.asked import AIMS, Asked
 from ledger.questions.planning.beds import Fitted, fit
 from ledger.questions.planning.growth import SIZES, Garden, Growth
+from ledger.questions.planning.needs import Needs
+from ledger.questions.planning.places import Grounds, placed, wanted, worth
 from ledger.questions.planning.recipes import Recipes
 from ledger.questions.planning.wants import LEVELS, Want, Wants
+from ledger.questions.planning.yields import Yields
 from ledger.reference.planting import plant_family, published_range
 from ledger.replay.facts import SORTS
 
@@ -36,69 +36,69 @@ _PUT_UP = frozenset(
 """Words that make of a crop's name the name of something put up."""
 
 _LIKELY = LEVELS.index("likely")
-Three = tuple[float | None, float | None, float | None]
 
 
 @dataclass
 class CropPlan:
-    """One crop of the plan; weights in grams, a tuple of three being low, likely and high.
+    """One crop of the plan: a row of its figures.
 
     Attributes
     ----------
     item, name
-    fresh, made : tuple of three
-        Eaten or given away as it is (and kept for seed), and what goes into what is made; ready
-        for use, so without what is trimmed off. None where no weight of the crop is known.
-    kept : float
-        Share of what is picked that is left after trimming.
-    needed : tuple of three
-        As picked.
+    row : int
+        Of the plan's figures, `known`.
     products : list of (Want, float)
         What it goes into in the end, and how many whole units of the crop that takes.
-    jars : float or None
-        Jars of all those that are put up in jars.
     target : Want or None
         Where the household aims at an amount of the crop itself.
     growth : Growth
-    likely, nine : int, float or None
-        Plants (or metres of row, or square metres) for an even chance, and nine years in ten.
-    spread : float
-        Of the log of what a further year needs; 0 where all of it is aimed at.
     fitted : dict of str to float or None
         By bed; None where it could not be fitted.
     """
 
     item: int
     name: str
-    fresh: Three
-    made: Three
-    kept: float
-    needed: Three
+    row: int
+    known: dict[str, Figure]
     products: list[tuple[Want, float]]
-    jars: float | None
-    jars_g: float | None
     target: Want | None
     growth: Growth
-    likely: float | None = None
-    nine: float | None = None
-    spread: float = 0.0
     fitted: dict[str, float] | None = None
+
+    def value(self, figure: str) -> float | None:
+        """Return a figure of it; None where it cannot be said, or was not asked about."""
+        value = self.known[figure].value(self.row) if figure in self.known else math.nan
+        return None if math.isnan(value) else value
 
     @property
     def wanted(self) -> float | None:
         """Grams needed, as picked, likely."""
-        return self.needed[_LIKELY]
+        return self.value("needed_g.likely")
+
+    @property
+    def kept(self) -> float:
+        """Share of what is picked that is left after trimming."""
+        return self.known["kept"].value(self.row)
+
+    @property
+    def likely(self) -> float | None:
+        """Plants (or metres of row, or square metres) for an even chance."""
+        return self._many("likely")
+
+    @property
+    def nine(self) -> float | None:
+        """The same for nine years in ten."""
+        return self._many("nine_in_ten")
+
+    @property
+    def spread(self) -> float:
+        """Of the log of what a further year needs; 0 where all of it is aimed at."""
+        return self.known["spread"].value(self.row)
 
     @property
     def planned(self) -> float | None:
         """Plants that the beds get, else that are wanted; None where not known."""
-        if self.growth.standing is not None and self.growth.size is not None:
-            return float(getattr(self.growth.standing, self.growth.size) or 0) or None
-        if self.fitted is not None:
-            return sum(self.fitted.values())
-        if self.growth.size is None and self.growth.ahead is not None:
-            return 1.0
-        return self.likely
+        return self.value("planned")
 
     @property
     def unit(self) -> str:
@@ -108,57 +108,74 @@ class CropPlan:
     @property
     def placed_plants(self) -> int | None:
         """How many plants the beds get, or stand already."""
-        placed = self.fitted is not None or self.growth.standing is not None
-        if self.growth.size != "plants" or not placed or self.planned is None:
-            return None
-        return round(self.planned)
+        many = self.value("plants.planned")
+        return None if many is None else round(many)
 
     @property
     def brings(self) -> float | None:
         """Grams that these likely bring."""
-        if self.planned is None or self.growth.ahead is None:
-            return None
-        return self.planned * self.growth.ahead.likely
+        return self.value("brings")
 
     @property
     def short(self) -> float | None:
         """Grams by which that is less than needed."""
-        if self.wanted is None or self.brings is None:
-            return None
-        gap = self.wanted - self.brings
-        return gap if gap > 1e-9 * self.wanted else 0.0
+        return self.value("short_g")
 
     @property
     def chance_short(self) -> float | None:
         """Chance of a season that brings less than needed from the plants planned."""
-        ahead = self.growth.ahead
-        if not self.wanted or not self.planned or ahead is None:
-            return None
-        chance = ahead.chance_short(self.wanted, self.planned, self.spread)
-        return min(max(chance, SURELY), 1 - SURELY)
+        return self.value("chance_short")
+
+    def _many(self, name: str) -> float | None:
+        many = self.value(name)
+        return many if many is None or self.growth.size != "plants" else int(many)
 
 
-@dataclass
 class Plan:
-    """Everything that next-season says, worked out once a question."""
+    """Everything that next-season says, worked out once a question.
 
-    state: State
-    asked: Asked
-    garden: Garden = field(init=False)
-    crops: list[CropPlan] = field(init=False)
+    Attributes
+    ----------
+    crops : list of CropPlan
+        What is needed most first.
+    known : dict of str to Figure
+        By the name of the column, a row a crop that grows or is aimed at.
+    beds : dict of str to float
+        Their ground, in square metres.
+    """
 
-    def __post_init__(self) -> None:
-        state = self.state
+    def __init__(self, state: State, asked: Asked) -> None:
+        self.state, self.asked = state, asked
         self.garden = Garden(crops_of(state))
-        self.wants = Wants(state, self.asked.wants)
+        self.wants = Wants(state, asked.wants)
         grown = self._grown() | self._aimed_at()
         self.garden.crops = grown
         self.recipes = Recipes(state, grown)
-        self.crops = [self._crop(item) for item in sorted(grown)]
-        self.crops = [c for c in self.crops if c.wanted is None or c.wanted > 0 or self._stands(c)]
+        items = sorted(grown)
+        self.needs = Needs(self.wants, self.recipes, self.garden, items)
+        self.yields = Yields(self.garden, items, self.needs.name)
+        self.known = {**self.needs.of, **self.yields.of}
+        self.known |= wanted(self) | worth(self, items, self.needs.per)
+        every = [self._crop(row, item) for row, item in enumerate(items)]
+        self.crops = [c for c in every if c.wanted is None or c.wanted > 0 or self._stands(c)]
         self.crops.sort(key=lambda c: (c.wanted is None, -(c.wanted or 0.0), c.name))
-        self.beds = self._beds()
+        self.grounds = Grounds(self)
+        areas = zip(self.grounds.beds, self.grounds.of.values.tolist(), strict=True)
+        self.beds = {bed: ground for bed, ground in areas if ground > 0}
         self.fitted = self._fit()
+        self.known |= placed(self, every)
+
+    def address(self, crop: str) -> str:
+        """Return the address of a crop's figures."""
+        return self.address_of(quote(crop, safe=" "))
+
+    def line(self, name: str) -> Figure:
+        """Return a figure of the crops as one line of a tree, with its address."""
+        return self.known[name].folds(lambda row: (self.address(self.needs.name(row)), name))
+
+    def address_of(self, *parts: str) -> str:
+        """Return the address of something of the plan, with what was asked otherwise."""
+        return "/".join(filter(None, ("next-season", *parts, self.asked.address)))
 
     def _grown(self) -> set[int]:
         """Return what grows: planted or picked, but not what animals give."""
@@ -196,98 +213,18 @@ class Plan:
         plots = self.garden.plots.get(crop.item)
         return plots is not None and plots[-1].season >= self.garden.next - 1
 
-    # -- from wants to raw produce -------------------------------------------------------
+    # -- crops and beds ------------------------------------------------------------------
 
-    def _crop(self, item: int) -> CropPlan:
-        per = self.state.facts.grams_per_whole(item)
-        picked, trimmed = self.garden.trimmed(item)
-        kept = (picked - trimmed) / picked if picked and trimmed < picked else 1.0
-        target = self.wants.of.get(item)
-        target = target if target is not None and target.source != "use" else None
-        fresh, made = [], []
-        for level in range(len(LEVELS)):
-            into = sum(whole for _, whole in self.into(item, level))
-            made.append(into)
-            fresh.append(self._fresh(item, level, into))
-        products = self.into(item, _LIKELY)
-        jars = [self.jars_of(want) for want, _ in products]
-        in_jars = [whole for (_, whole), many in zip(products, jars, strict=True) if many is not None]  # fmt: skip
-        needed = [(f + m) / kept for f, m in zip(fresh, made, strict=True)]
-        out = CropPlan(
-            item, self.state.facts.names[item], _grams(fresh, per), _grams(made, per), kept,
-            _grams(needed, per), products, sum(m for m in jars if m is not None) if in_jars else None,
-            None if per is None else sum(in_jars) * per, target, self.garden.growth(item),
-        )  # fmt: skip
-        out.spread = self._need_spread(item)
-        self._plants(out)
-        return out
-
-    def _need_spread(self, item: int) -> float:
-        """Return how far a further year's need of a crop may lie from the likely one, in logs."""
+    def _crop(self, row: int, item: int) -> CropPlan:
         own = self.wants.of.get(item)
-        takes = [(want, self.recipes.take(want.item, item, _LIKELY)) for want, _ in self.into(item, _LIKELY)]  # fmt: skip
-        takes += [] if own is None else [(own, 1.0)]
-        if not any(want.source == "use" for want, _ in takes):
-            return 0.0
-        years = range(self.wants.years)
-        return need_spread([sum(part * self._in_year(want, back) for want, part in takes) for back in years])  # fmt: skip
-
-    def _in_year(self, want: Want, back: int) -> float:
-        if want.source != "use":
-            return want.whole[_LIKELY]
-        return self.wants.in_year(want.item, back)
-
-    def _fresh(self, item: int, level: int, into: float) -> float:
-        """Return what is wanted as it is; an aim for the crop itself counts what is put up in."""
-        want = self.wants.of.get(item)
-        if want is None:
-            return float(self.wants.seed[item])
-        if want.source == "use":
-            return want.whole[level] + float(self.wants.seed[item])
-        return max(0.0, want.whole[level] - into)
-
-    def into(self, item: int, level: int) -> list[tuple[Want, float]]:
-        """Return what a year's wants of made things take of a crop (whole units), largest first."""
-        if item not in self.recipes.place:
-            return []
-        takes = self.recipes.takes(level)[:, self.recipes.place[item]]
-        found = [
-            (want, want.whole[level] * float(takes[self.recipes.place[want.item]]))
-            for want in self.wants.of.values()
-            if want.item in self.recipes.place and want.item != item
-        ]
-        return sorted(
-            (pair for pair in found if pair[1] > 0), key=lambda pair: (-pair[1], pair[0].item)
-        )
+        target = own if own is not None and own.source != "use" else None
+        name, products = self.state.facts.names[item], self.needs.products(row)
+        return CropPlan(item, name, row, self.known, products, target, self.yields.growths[row])
 
     def jars_of(self, want: Want) -> float | None:
         """Return how many jars a want is; None where it is not put up in jars."""
         made = self.recipes.made.get(want.item)
         return None if made is None or not made.per_jar else want.whole[_LIKELY] / made.per_jar
-
-    # -- from raw produce to plants and beds ---------------------------------------------
-
-    def _plants(self, crop: CropPlan) -> None:
-        ahead, wanted = crop.growth.ahead, crop.wanted
-        if ahead is None or wanted is None or crop.growth.size is None:
-            return
-        crop.likely = ahead.units(wanted)
-        crop.nine = ahead.units(wanted, nine=True, spread=crop.spread)
-        if crop.growth.size == "plants":
-            crop.likely, crop.nine = (math.ceil(n - 1e-9 * n) for n in (crop.likely, crop.nine))
-
-    def _beds(self) -> dict[str, float]:
-        area, _, _ = self.garden.beds
-        out = dict(area)
-        spelled = {name.casefold(): name for name in [*area, *self.garden.beds[2]]}
-        for name, ground in self.asked.beds.items():
-            out[spelled.get(name.casefold(), name)] = ground
-        for crop in self.crops:  # trees and perennials stay where they are
-            for planting in crop.growth.standing.plantings if crop.growth.standing else ():
-                bed = self.bed_name(planting.pair[1])
-                if bed in out and planting.area_m2:
-                    out[bed] = max(0.0, out[bed] - planting.area_m2)
-        return {bed: ground for bed, ground in out.items() if ground > 0}
 
     def bed_name(self, code: int) -> str | None:
         """Return the bed of a text's number; None for -1."""
@@ -300,8 +237,8 @@ class Plan:
         crops = [
             Crop(
                 c.name, c.wanted, c.growth.ahead.likely, c.growth.space_m2,  # type: ignore[union-attr, arg-type]
-                c.growth.size == "plants", self.value_of(c.item) or 0.0,
-                self.state.facts.kcal_per_gram(c.item) or 0.0, self.family(c.item),
+                c.growth.size == "plants", c.value("value") or 0.0, c.value("energy") or 0.0,
+                self.family(c.item),
             )
             for c in ready
         ]  # fmt: skip
@@ -326,20 +263,3 @@ class Plan:
         """Return a crop's plant family; its own name where that is not known."""
         name = self.state.facts.names[item]
         return plant_family(name) or name
-
-    @cached_property
-    def _prices(self) -> dict[int, float]:
-        items = np.array([c.item for c in self.crops], np.int64)
-        days = np.full(items.size, self.state.as_of_day, np.int64)
-        price, _, _ = self.state.costs.prices.of(items, days)
-        return dict(zip(items.tolist(), price.tolist(), strict=True))
-
-    def value_of(self, item: int) -> float | None:
-        """Return the shop's price of one gram today, or None."""
-        price, per = self._prices[item], self.state.facts.grams_per_whole(item)
-        return None if np.isnan(price) or not per else price / per
-
-
-def _grams(whole: list[float], per: float | None) -> Three:
-    low, likely, high = (None if per is None else one * per for one in whole)
-    return low, likely, high

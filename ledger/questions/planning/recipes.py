@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -11,7 +10,8 @@ import numpy as np
 from ledger.amounts import parse_amount
 from ledger.errors import LedgerError
 from ledger.kinds.methods import METHODS
-from ledger.questions.planning.wants import LEVELS, Level
+from ledger.questions.planning.rates import Rates
+from ledger.questions.planning.wants import Level
 from ledger.questions.targets import YEAR_DAYS
 from ledger.replay import ORIGINS, tables
 from ledger.replay.columns import Array
@@ -38,7 +38,7 @@ class Part:
         Event of the recipe, whole units used, whole units made.
     """
 
-    rate: tuple[float, float, float]
+    rate: tuple[float, float, float] = (0.0, 0.0, 0.0)
     used: dict[int, int] = field(default_factory=dict)
     recipe: tuple[int, int, int] | None = None
 
@@ -59,6 +59,10 @@ class Made:
         The jar that most of it went into.
     per_jar : float or None
         Whole units in one.
+    by_recipe : float or None
+        Whole units in one, as its recipe says.
+    in_jar : list of int
+        Lots that are in that jar.
     jarred : dict of int to int
         Whole units that went into jars, by batch.
     lids : int or None
@@ -73,6 +77,8 @@ class Made:
     method: str = ""
     jar: int | None = None
     per_jar: float | None = None
+    by_recipe: float | None = None
+    in_jar: list[int] = field(default_factory=list)
     jarred: dict[int, int] = field(default_factory=dict)
     lids: int | None = None
     recipe: int | None = None
@@ -94,25 +100,17 @@ class Recipes:
         self._batches()
         self._written()
         self._break_circles()
-        items = sorted({*self.made, *(i for m in self.made.values() for i in m.parts)})
-        self.place = {item: at for at, item in enumerate(items)}
-        self.items = items
-
-    def takes(self, level: Level) -> Array:
-        """Return what one whole unit of a made item takes of each other, shape (items, items).
-
-        Through batches of batches, solved from the raw things up: what goes into nothing else comes
-        first, so an item takes exactly nothing of what its batches never led to.
-        """
-        return self._takes[level]
+        self.rates = Rates(self)
+        self._take_over()
 
     def take(self, made: int, of: int, level: Level) -> float:
         """Return what one whole unit of `made` takes of `of`; 1 of itself."""
         if made == of:
             return 1.0
-        if made not in self.place or of not in self.place:
+        place = self.rates.place
+        if made not in place or of not in place:
             return 0.0
-        return float(self._takes[level][self.place[made], self.place[of]])
+        return float(self.rates.takes[level][place[made], place[of]])
 
     def size(self, item: int) -> float | None:
         """Return what one batch gives, in whole units: of what goes in jars, that part of it."""
@@ -150,32 +148,14 @@ class Recipes:
             if one in self.made and self.made[one].method == "cook" and part.rate[1] > 0
         }
 
-    @cached_property
-    def _takes(self) -> list[Array]:
-        out = [np.eye(len(self.items)) for _ in LEVELS]
-        for item in self._raw_first():
-            for part, one in self.made[item].parts.items():
-                for level, takes in enumerate(out):
-                    takes[self.place[item]] += one.rate[level] * takes[self.place[part]]
-        return out
-
-    def _raw_first(self) -> list[int]:
-        """Return what is made, each after everything made that goes into it."""
-        order: list[int] = []
-        done: set[int] = set()
-        for start in self.made:
-            stack = [start]
-            while stack:
-                item = stack[-1]
-                ahead = [p for p in self.made[item].parts if p in self.made and p not in done]
-                if item not in done and ahead:
-                    stack += ahead
-                    continue
-                stack.pop()
-                if item not in done:
-                    done.add(item)
-                    order.append(item)
-        return order
+    def _take_over(self) -> None:
+        """Keep what the figures give, to be looked up by item."""
+        rates, levels = self.rates, (one.values.tolist() for one in self.rates.straight)
+        makes, goes_in = rates.makes.tolist(), rates.goes_in.tolist()
+        for item, part, low, likely, high in zip(makes, goes_in, *levels, strict=True):
+            self.made[item].parts[part].rate = low, likely, high
+        for item, per_jar in zip(self.made, rates.per_jar.values.tolist(), strict=True):
+            self.made[item].per_jar = per_jar if per_jar > 0 else None
 
     # -- from batches --------------------------------------------------------------------
 
@@ -201,14 +181,11 @@ class Recipes:
             entry.batches[one] = int(whole[one])
             entry.method = METHODS[int(method[one])]
         rows = np.flatnonzero((draws["role"] == _USED) & np.isin(draws["ev"], ev))
-        for row in rows.tolist():
-            at, item = int(draws["ev"][row]), int(draws["item"][row])
-            if item != makes[at]:
-                part = self.made[int(makes[at])].parts.setdefault(item, Part((0.0, 0.0, 0.0)))
-                part.used[at] = part.used.get(at, 0) + int(draws["whole"][row])
-        for entry in self.made.values():
-            for part in entry.parts.values():
-                part.rate = _rate(entry, part)
+        columns = (makes[draws["ev"]], draws["ev"], draws["item"], draws["whole"])
+        for into, at, item, took in zip(*(one[rows].tolist() for one in columns), strict=True):
+            if item != into:
+                part = self.made[into].parts.setdefault(item, Part())
+                part.used[at] = part.used.get(at, 0) + took
         self._jars(made, ev)
 
     def _methods(self, count: int) -> Array:
@@ -223,6 +200,7 @@ class Recipes:
         lots, supplies = self.state.lots, self.state.journal.tables["supplies"]
         rows = made[(lots["jars"][made] > 0) & np.isin(lots["ev"][made], ev)]
         count: dict[int, dict[int, list[int]]] = {}
+        inside: dict[tuple[int, int], list[int]] = {}
         canon = self.state.facts.canon
         for lot in rows.tolist():
             row = int(lots["row"][lot])
@@ -233,13 +211,14 @@ class Recipes:
             one = count.setdefault(item, {}).setdefault(jar, [0, 0])
             one[0] += int(lots["jars"][lot])
             one[1] += int(lots["whole"][lot])
+            inside.setdefault((item, jar), []).append(lot)
             jarred, at = self.made[item].jarred, int(lots["ev"][lot])
             jarred[at] = jarred.get(at, 0) + int(lots["whole"][lot])
             if lids >= 0:
                 self.made[item].lids = int(canon[lids])
         for item, jars in count.items():
-            jar, (many, whole) = max(jars.items(), key=lambda pair: pair[1])
-            self.made[item].jar, self.made[item].per_jar = jar, whole / many
+            jar, _ = max(jars.items(), key=lambda pair: pair[1])
+            self.made[item].jar, self.made[item].in_jar = jar, inside[item, jar]
 
     # -- from recipes --------------------------------------------------------------------
 
@@ -267,11 +246,10 @@ class Recipes:
                 if part is not None and part != item and line.get("whole"):
                     number, whole, _ = facts.comes(part, line)
                     if number == part:
-                        rate = whole / gives_whole
-                        entry.parts[part] = Part((rate,) * 3, recipe=(ev, whole, gives_whole))
+                        entry.parts[part] = Part(recipe=(ev, whole, gives_whole))
             if gives.jar is not None and gives.jars:
                 entry.jar = facts.find(gives.jar)
-                entry.per_jar = float(gives.exact / gives.jars)
+                entry.by_recipe = float(gives.exact / gives.jars)
             self.made[item] = entry
 
     def _break_circles(self) -> None:
@@ -301,9 +279,3 @@ def _mixed(ev: Array, strand: Array, count: int) -> Array:
     np.minimum.at(low, ev, strand)
     np.maximum.at(high, ev, strand)
     return np.asarray((low < high)[ev])
-
-
-def _rate(entry: Made, part: Part) -> tuple[float, float, float]:
-    each = [part.used.get(ev, 0) / whole for ev, whole in entry.batches.items()]
-    together = sum(part.used.values()) / sum(entry.batches.values())
-    return min(each), together, max(each)

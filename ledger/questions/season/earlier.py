@@ -11,8 +11,8 @@ import numpy as np
 from ledger.figures import Array, Figure, Groups, assumed, choose
 
 if TYPE_CHECKING:
+    from ledger.questions.garden.grown import Grown
     from ledger.questions.garden.past import Earlier
-    from ledger.questions.season.gather import Grown
 
 __all__ = ["Before", "Rests"]
 

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from ledger.figures import Figure, choose, known_where, nothing, total, work
 from ledger.questions.costs.sources import unit_factor
+from ledger.questions.garden.grown import Grown, beds_grown, crops_grown
 from ledger.questions.season.earlier import Before
-from ledger.questions.season.gather import Grown, beds_grown, crops_grown
 from ledger.questions.season.went import FATES, Went
 from ledger.questions.season.wishes import Wishes
 
@@ -33,18 +33,14 @@ class Season:
         self.grown, self.before = grown, Before(grown)
         self.went, self.wishes = Went(grown), Wishes(grown)
         self.kept = kept(grown)
-        sizes = self.sizes = {name: grown.size(name) for name in ("plants", "area_m2", "row_m")}
+        sizes = self.sizes = grown.sizes
         weight = {
-            f"{name}_g": _weight(grown, amount).called(name, crop=grown.name)
-            for name, amount in (
-                ("picked", grown.said("whole")), ("trimmed", grown.said("trimmed")), ("kept", self.kept)
-            )
-        }  # fmt: skip
-        yields = {
-            name: (weight["picked_g"] / sizes[size]).called(name) for name, size in _SIZES.items()
+            f"{name}_g": grown.weight(amount).called(name, crop=grown.name)
+            for name, amount in (("trimmed", grown.said("trimmed")), ("kept", self.kept))
         }
+        yields = {name: grown.per(size).called(name) for name, size in _SIZES.items()}
         self.of: dict[str, Figure] = {
-            **sizes, **weight, **yields, **self._money(), **self._fates(),
+            **sizes, "picked_g": grown.picked_g, **weight, **yields, **self._money(), **self._fates(),
             **self._past(sizes), **self._published(sizes), **self._targets(),
         }  # fmt: skip
 
@@ -188,12 +184,6 @@ def kept(grown: Grown) -> Figure:
 def weights(grown: Grown) -> Figure:
     """Return the weight of each picking as picked; NaN where none is known."""
     return (grown.said("whole") * grown.grams).called("this-picking")
-
-
-def _weight(grown: Grown, amount: Figure) -> Figure:
-    """Return what of pickings has a weight, by plot."""
-    grams = grown.among(grown.weighed).sum((amount * grown.grams).called("this-picking"), "g")
-    return known_where(grown.has_weight, grams, "no-weight-of", "g")
 
 
 def bed_figures(state: State) -> Season:

@@ -11,7 +11,7 @@ from ledger.amounts import format_whole
 from ledger.answers import Assumption
 from ledger.messages import Day, joined, sentence
 from ledger.messages.units import amount_later, together, unit
-from ledger.questions.garden.plots import Plot
+from ledger.questions.garden.plots import Plot, key_of
 from ledger.reference.planting import METRES_PER_FOOT
 from ledger.replay.state import day_text
 
@@ -20,22 +20,7 @@ if TYPE_CHECKING:
     from ledger.questions.garden.past import Earlier
     from ledger.questions.season.figures import Season
 
-__all__ = ["Recorder", "cell", "key_of", "slug"]
-
-
-def key_of(names: list[str], plot: Plot, *, whole: bool = False) -> str:
-    """Return what follows ``season/`` in a plot's address: ``2026/tomato/red-egg/south-bed``."""
-    words = [slug(names[plot.crop])]
-    if whole:
-        words.append("all")
-    elif plot.variety is not None or plot.bed is not None:
-        words += [slug(plot.variety or "-"), slug(plot.bed or "-")]
-    return "/".join([str(plot.season), *words])
-
-
-def slug(text: str) -> str:
-    """Return a name as it stands in an address."""
-    return "-".join(text.casefold().replace("/", "-").split())
+__all__ = ["Recorder", "cell"]
 
 
 class Recorder:

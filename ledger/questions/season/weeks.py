@@ -9,7 +9,8 @@ import numpy as np
 from ledger.messages import measured, sentence
 from ledger.projections.base import Answer, Column
 from ledger.questions.answering import answer
-from ledger.questions.season.records import cell, slug
+from ledger.questions.garden.plots import slug
+from ledger.questions.season.records import cell
 from ledger.questions.season.weekly import WEEKS, Weekly
 from ledger.replay import day_text
 

@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.figures import Array, Figure, Groups
+from ledger.questions.garden.grown import where
 from ledger.questions.garden.uneaten import composted, fed, not_for_people, uneaten
 from ledger.questions.goes import goes
-from ledger.questions.season.gather import where
 
 if TYPE_CHECKING:
-    from ledger.questions.season.gather import Grown
+    from ledger.questions.garden.grown import Grown
 
 __all__ = ["FATES", "Went"]
 

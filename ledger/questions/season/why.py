@@ -10,8 +10,9 @@ from ledger.figures import Node, tree
 from ledger.messages import Message, Typed
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.garden.labels import LABELS as GARDEN_LABELS
+from ledger.questions.garden.plots import slug
 from ledger.questions.season.figures import bed_figures, crop_figures
-from ledger.questions.season.records import Recorder, slug
+from ledger.questions.season.records import Recorder
 from ledger.questions.season.weekly import WEEKS, Weekly
 from ledger.questions.shared.opening import check_figure
 from ledger.questions.telling import StateTeller
@@ -27,14 +28,9 @@ __all__ = ["LABELS", "why"]
 LABELS = {
     **COST_LABELS,
     **GARDEN_LABELS,
-    "plants": "why-plants",
-    "area_m2": "why-area-m2",
-    "row_m": "why-row-m",
-    "no-size": "why-no-size",
     "picked": "why-crop-picked",
     "trimmed": "why-trimmed",
     "kept": "why-kept",
-    "no-weight-of": "why-crop-no-weight",
     "per_plant_g": "why-per-plant-g",
     "per_m2_g": "why-per-m2-g",
     "per_row_m_g": "why-per-row-m-g",

@@ -9,12 +9,12 @@ import numpy as np
 
 from ledger.figures import Array, Figure, assumed, published
 from ledger.messages import sentence
+from ledger.questions.garden.grown import floats
 from ledger.questions.garden.targets import Targets, Wanted
-from ledger.questions.season.gather import floats
 from ledger.reference.planting import PublishedRange, published_range
 
 if TYPE_CHECKING:
-    from ledger.questions.season.gather import Grown
+    from ledger.questions.garden.grown import Grown
 
 __all__ = ["Wishes"]
 

@@ -64,6 +64,7 @@ _AMONG: dict[str, Callable[[list[float]], float]] = {
     "mean": fmean,
     # what is within a thousandth of the next whole number counts as whole (the reckoning, rule 7)
     "rounded down": lambda values: float(math.floor(values[0] + 0.001)),
+    "rounded up": lambda values: float(math.ceil(values[0] - 1e-9 * abs(values[0]))),
 }
 
 

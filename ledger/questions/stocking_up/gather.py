@@ -16,11 +16,11 @@ from ledger.questions.ahead.use import Use
 from ledger.questions.costs.sources import Sources, unit_factor
 from ledger.questions.quantities import whole_unit
 from ledger.questions.shared.use_by import span_of, term_of
-from ledger.questions.shared.use_past import AHEAD, people_count
+from ledger.questions.shared.use_past import AHEAD
 from ledger.questions.shelf.gather import Lots, Terms, answers_day
 from ledger.questions.stocking_up.found import found
 from ledger.questions.stocking_up.plan import OVER_WEEKS
-from ledger.questions.targets import YEAR_DAYS
+from ledger.questions.targets import YEAR, YEAR_DAYS, target_figures
 from ledger.replay import day_text
 
 if TYPE_CHECKING:
@@ -30,7 +30,6 @@ if TYPE_CHECKING:
 __all__ = ["Staples"]
 
 _LIKELY = 1
-_YEAR = "year-of-365-days"
 
 
 class Staples:
@@ -158,19 +157,7 @@ class Staples:
     @property
     def target(self) -> tuple[Figure, Figure]:
         """The household's own target, and how often it is wanted in a year, or once."""
-        some = self.found.targets
-        ev = np.array([-1 if one is None else one.ev for one in some], np.int64)
-        amount = np.array(
-            [np.nan if one is None else one.amount * 1000 for one in some], np.float64
-        )
-        often = np.array(
-            [np.nan if one is None or one.times is None else one.times for one in some], np.float64
-        )
-        by_people = _which(one is not None and one.per == "person year" for one in some)
-        today = np.full(self.count, self.state.as_of_day, np.int64)
-        people = self.state.once(Sources).setting("people", today, people_count, "")
-        times = choose(by_people, people, assumed(often, "", _YEAR)).called("times")
-        return said(amount, self.unit, ev), times
+        return target_figures(self.state, self.found.targets, self.unit)
 
     @property
     def is_part(self) -> Array:
@@ -189,7 +176,7 @@ class Staples:
     @property
     def weeks_a_year(self) -> Figure:
         """Weeks in a year."""
-        return assumed(YEAR_DAYS / 7, "weeks", _YEAR).called("weeks-a-year")
+        return assumed(YEAR_DAYS / 7, "weeks", YEAR).called("weeks-a-year")
 
     # -- the cheapest pack, and how long it keeps -------------------------------------------
 

@@ -11,15 +11,17 @@ from ledger.figures import Array, Figure, Groups, choose, known_where, said
 from ledger.questions.costs import CostFigures
 from ledger.questions.garden.field import crops_of, field_of
 from ledger.questions.garden.past import Past
+from ledger.questions.garden.plots import key_of
 
 if TYPE_CHECKING:
     from ledger.questions.garden.field import Field
     from ledger.questions.garden.plots import Plot
     from ledger.replay import State
 
-__all__ = ["Grown", "beds_grown", "crops_grown", "floats", "where"]
+__all__ = ["UNITS", "Grown", "beds_grown", "crops_grown", "floats", "where"]
 
-_SIZES = {"plants": "plants", "area_m2": "m2", "row_m": "m"}
+UNITS = {"plants": "plants", "area_m2": "m2", "row_m": "m"}
+"""The sizes of a planting, with their units."""
 
 
 class Grown:
@@ -58,6 +60,10 @@ class Grown:
     def name(self, at: int) -> str:
         """Return the name of a plot's crop."""
         return self.state.facts.names[int(self.crop[at])]
+
+    def address(self, at: int) -> str:
+        """Return what a plot of a whole crop is addressed by in `season`."""
+        return f"season/{key_of(self.state.facts.names, self.plots[at], whole=True)}"
 
     @cached_property
     def begins(self) -> dict[int, int]:
@@ -133,6 +139,18 @@ class Grown:
         of = np.where(self.of >= 0, self.same[self.of], -1) if self.count else self.of
         return Groups(where(of, *conditions), self.crops)
 
+    def weight(self, amount: Figure) -> Figure:
+        """Return the weight of an amount of each picking, by plot, of those that have a weight."""
+        each = (amount * self.grams).called("this-picking")
+        return known_where(
+            self.has_weight, self.among(self.weighed).sum(each, "g"), "no-weight-of", "g"
+        )
+
+    @cached_property
+    def picked_g(self) -> Figure:
+        """The weight of each plot as picked."""
+        return self.weight(self.said("whole")).called("picked", crop=self.name)
+
     # -- plantings ----------------------------------------------------------------------
 
     @cached_property
@@ -149,18 +167,27 @@ class Grown:
         """The event of each planting."""
         return np.array([one.ev for _, one in self._plantings], np.int64)
 
-    def size(self, name: str) -> Figure:
+    @cached_property
+    def sizes(self) -> dict[str, Figure]:
+        """The sizes of each plot: ``plants``, ``area_m2`` and ``row_m``."""
+        return {name: self._size(name) for name in UNITS}
+
+    def per(self, size: str) -> Figure:
+        """Return what one plant, square metre or metre of row of each plot brought, as picked."""
+        return self.picked_g / self.sizes[size]
+
+    def _size(self, name: str) -> Figure:
         """Return ``plants``, ``area_m2`` or ``row_m`` of each plot; NaN where it is not known."""
         each = [getattr(one, name) for _, one in self._plantings]
-        of = said(floats(each), _SIZES[name], self.planting_ev)
-        whole = self.planted.sum(of, _SIZES[name])
+        of = said(floats(each), UNITS[name], self.planting_ev)
+        whole = self.planted.sum(of, UNITS[name])
         if name == "plants":
             most = [self._most(plot) for plot in self.plots]
             named = said(floats([plot.plants_picked for plot in self.plots]), "plants", _ints(most))
             bare = np.array([not plot.plantings for plot in self.plots], bool)
             whole = choose(bare, named, whole)
         known = np.array([getattr(plot, name) is not None for plot in self.plots], bool)
-        return known_where(known, whole, "no-size").called(name, unit=_SIZES[name])
+        return known_where(known, whole, "no-size").called(name, unit=UNITS[name])
 
     def _most(self, plot: Plot) -> int:
         """Return the event of the picking that names most plants."""
