@@ -27,6 +27,7 @@ from dashboard.errands import Errands
 from dashboard.forms.batch import beside_batch
 from dashboard.forms.doubts import doubt_shown
 from dashboard.forms.heads import STEPS
+from dashboard.forms.pressed import pressed
 from dashboard.forms.process import ROWS
 from dashboard.forms.reading import Typed
 from dashboard.forms.specs import FORMS
@@ -157,7 +158,7 @@ def wire_forms(app: Dash, data: Data) -> None:
         _clicks: Any, _accepts: Any, ids: Any, values: Any, kind: str, id: str, replaces: str | None,
         accepted: list[str], when: str, by: str | None,
     ) -> Any:  # fmt: skip
-        if not any(one["value"] for one in ctx.triggered):
+        if pressed() is None:
             raise PreventUpdate
         trigger = ctx.triggered_id
         if isinstance(trigger, dict):
@@ -179,7 +180,7 @@ def wire_forms(app: Dash, data: Data) -> None:
         prevent_initial_call=True,
     )
     def unwrite(_clicks: Any) -> Any:
-        if not any(one["value"] for one in ctx.triggered) or not isinstance(ctx.triggered_id, dict):
+        if not isinstance(pressed(), dict):
             raise PreventUpdate
         ask = ask_of(data, "/write")
         try:

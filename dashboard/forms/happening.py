@@ -21,6 +21,7 @@ from dashboard.forms.happened import (
     reading_shown,
     written_shown,
 )
+from dashboard.forms.pressed import pressed
 from dashboard.forms.writing import answered, low_acid
 from dashboard.parts.written import written_card
 from ledger.door import Answers, Written
@@ -124,7 +125,7 @@ def wire_happened(app: Dash, data: Data) -> None:
         prevent_initial_call=True,
     )
     def settles(_clicks: Any, settling: list[list[Any]]) -> Any:
-        if not any(one["value"] for one in ctx.triggered) or not isinstance(ctx.triggered_id, dict):
+        if not isinstance(pressed(), dict):
             raise PreventUpdate
         code, about, n, said = ctx.triggered_id["chip"].split(SEPARATES)
         kept = [one for one in settling if one[:3] != [code, about, int(n)]]
@@ -144,7 +145,7 @@ def wire_happened(app: Dash, data: Data) -> None:
         prevent_initial_call=True,
     )
     def writes(_clicks: Any, _settles: Any, text: str | None, settling: Any, id: str) -> Any:
-        if not any(one["value"] for one in ctx.triggered):
+        if pressed() is None:
             raise PreventUpdate
         ask = ask_of(data, "/write")
         words = ask.words
@@ -176,7 +177,7 @@ def wire_happened(app: Dash, data: Data) -> None:
         prevent_initial_call=True,
     )
     def undoes(_clicks: Any, done: list[str]) -> Any:
-        if not any(one["value"] for one in ctx.triggered):
+        if pressed() is None:
             raise PreventUpdate
         ask = ask_of(data, "/write")
         try:

@@ -14,6 +14,7 @@ from dashboard.ask import Ask
 from dashboard.data import Data
 from dashboard.drawing import ask_of, trouble
 from dashboard.forms.doubts import doubt_shown
+from dashboard.forms.pressed import pressed
 from dashboard.forms.writing import answered
 from dashboard.parts.boards import PARTED, boards_of
 from dashboard.parts.written import undo_button, written_card
@@ -162,7 +163,7 @@ def wire_shelving(app: Dash, data: Data) -> None:
         prevent_initial_call=True,
     )
     def taps(_opens: Any, _backs: Any, _undos: Any, _takes: Any, going: dict[str, Any]) -> Any:
-        if not any(one["value"] for one in ctx.triggered) or not isinstance(ctx.triggered_id, dict):
+        if not isinstance(pressed(), dict):
             raise PreventUpdate
         ((what, said),) = ctx.triggered_id.items()
         ask = ask_of(data, "/shelf")

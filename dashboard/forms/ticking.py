@@ -10,6 +10,7 @@ from dash.exceptions import PreventUpdate
 from dashboard.data import Data
 from dashboard.drawing import ask_of, draw_page
 from dashboard.errands import Errands
+from dashboard.forms.pressed import pressed
 from dashboard.parts import still
 
 __all__ = ["wire_ticking"]
@@ -24,7 +25,7 @@ def wire_ticking(app: Dash, data: Data) -> None:
         prevent_initial_call=True,
     )
     def ticks(_clicks: Any) -> Any:
-        if not any(one["value"] for one in ctx.triggered) or not isinstance(ctx.triggered_id, dict):
+        if not isinstance(pressed(), dict):
             raise PreventUpdate
         Errands.of(data).tick(ctx.triggered_id["tick"])
         return still(draw_page(ask_of(data, "/shopping")))

@@ -266,6 +266,10 @@ class Words:
         key = f"jars.{jar.replace(' ', '_')}"
         if self.has(f"{key}.many"):
             return self(f"{key}.one" if n == 1 else f"{key}.many", n=self.number(n, 6))
+        holds = jar.removesuffix(" jar")
+        if holds.endswith((" l", " ml")):
+            key = "jars.metric.one" if n == 1 else "jars.metric.many"
+            return self(key, n=self.number(n, 6), holds=self.said(units.amount(holds)))
         return self("jars.other", n=self.number(n, 6), jar=self.said(jar))
 
     def long_day(self, day: dt.date) -> str:

@@ -91,3 +91,18 @@ def test_danger_is_red_as_it_is_said_and_once_it_is_written(path, width, own_dem
     shot(page, f"box-written-{path.strip('/') or 'today'}-{width}")
     assert page.locator("#said .written").bounding_box()["height"] <= 844 * MODEST
     assert page.wrong == []
+
+
+def test_a_chip_with_letters_beyond_ascii_answers(own_empty, open_page):
+    own_empty.book.write("setting_changed", name="language", value="de", on="2026-01-01")
+    page = open_page(own_empty, "/write")
+    page.fill("#happened-text", "3 kg Möhrengrün Überraschung geerntet")
+    page.wait_for_selector(".read.ask .chip")
+    settled(page)
+    page.click(".read.ask .chip >> nth=0")
+    page.wait_for_selector(".read.ask", state="detached")
+    page.wait_for_timeout(TWICE_MS)
+    page.click("#happened-write")
+    page.wait_for_selector("#said .written")
+    assert "harvested" in [row.kind for row in entries(own_empty)]
+    assert page.wrong == []

@@ -89,3 +89,10 @@ def test_a_setting_and_a_frost_are_said_as_a_person_would(book):
 )
 def test_what_is_there_is_never_said_as_nothing(text, whole, says):
     assert measured(US, {"text": text, "measure": "mass", "whole": whole}) == says
+
+
+def test_jars_of_litres_are_said_by_what_they_hold():
+    assert METRIC.jars(12, "1 l jar") == "12 Gläser zu 1 l"
+    assert METRIC.jars(1, "1.5 l jar") == "1 Glas zu 1,5 l"
+    assert US.jars(8, "500 ml jar") == "8 jars of 500 ml"
+    assert US.jars(8, "pint jar") == "8 pints"
