@@ -29,7 +29,7 @@
     for (const at of ["x", "y"]) {
       if (one[at] === to[at]) continue;
       one[at] = to[at];
-      window.dash_clientside.set_props(boxId(at, n), { value: String(to[at]) });
+      window.dash_clientside.set_props(boxId(at, n), { value: to[at].toLocaleString(document.documentElement.lang || "en", { useGrouping: false }) });
     }
     place();
   }

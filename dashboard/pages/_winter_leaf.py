@@ -15,7 +15,7 @@ from dashboard.parts import icon, jar_row, section
 from dashboard.parts.boards import Board, boards_of, marks_of
 from dashboard.parts.danger import said_of
 from dashboard.parts.drawings import drawing
-from dashboard.parts.keeping import named, soonest
+from dashboard.parts.keeping import named, soonest, spoken
 from dashboard.parts.saying import say
 from dashboard.parts.sections import cautions
 from ledger.published import GRAVE, MARKED
@@ -80,7 +80,7 @@ def _in_all(
     jars = sum(board.count for board in boards)
     sacks = [one for one in items if one["left"]["measure"] == "mass" and not one["jars_left"]]
     sacks.sort(key=lambda one: -(one["left"]["whole"] or 0))
-    several = [f"{words.said(one['left']['text'])} {one['item']}" for one in sacks[:_SACKS]]
+    several = [f"{words.said(one['left']['text'])} {spoken(one['item'])}" for one in sacks[:_SACKS]]
     marked = sum(board.count for board in boards if board.is_open)
     ends = "winter.leaf_marked" if marked else "winter.leaf_unmarked"
     says = words.listed([words("winter.leaf_jars", n=words.number(jars, 6)), *several])
@@ -94,7 +94,7 @@ def _jars(ask: Ask, boards: list[Board]) -> Component | None:
     lines = [
         html.Div(
             [
-                html.B(named(board.item)),
+                html.B(named(spoken(board.item))),
                 jar_row(marks_of(board, ask.day), ""),
                 html.Span(ask.words.number(board.count, 6), className="count"),
             ],
@@ -133,7 +133,7 @@ def _eat_first(ask: Ask, rows: list[dict[str, Any]]) -> Component | None:
         return None
     lines = [
         (
-            f"{named(row['item'])}, {words.said(row['left']['text'])}",
+            f"{named(spoken(row['item']))}, {words.said(row['left']['text'])}",
             words.day(row["use_by"], short=True),
         )
         for row in near
@@ -178,7 +178,7 @@ def _reach(ask: Ask, rows: list[dict[str, Any]], items: list[dict[str, Any]]) ->
         looks = at(end) * _DAYS < _SOON and (more is None or more > end)
         ring = at(more) if more and at(end) < at(more) <= 1 else None
         kind = "back" if looks else "f-leaf2"
-        lines.append(Span(named(one["item"]), "", [(0.0, at(end), kind)], ring, looks))
+        lines.append(Span(named(spoken(one["item"])), "", [(0.0, at(end), kind)], ring, looks))
     first = [(day.month - 1 + n) % 12 + 1 for n in range(1, 11)]
     starts = [dt.date(day.year + (day.month - 1 + n) // 12, m, 1) for n, m in enumerate(first, 1)]
     months = [
@@ -188,7 +188,7 @@ def _reach(ask: Ask, rows: list[dict[str, Any]], items: list[dict[str, Any]]) ->
     ]
     said = words(
         "winter.leaf_reach_says",
-        what=named(several[0]["item"]),
+        what=named(spoken(several[0]["item"])),
         day=words.day(several[0]["runs_out_on"]["likely"], short=True),
     )
 

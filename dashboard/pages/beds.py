@@ -60,7 +60,7 @@ def draw(ask: Ask) -> Any:
 def _boxes(ask: Ask, n: int, one: Lie, scale: float) -> Component:
     words = ask.words
     values = (one.x_m, one.y_m, one.length_m, one.width_m)
-    texts = [f"{value / scale:.1f}".removesuffix(".0") for value in values] + [str(one.turned)]
+    texts = [words.typed(value / scale) for value in values] + [str(one.turned)]
     boxes = [
         Box(
             id={"at": at, "lie": n}, label=words(f"beds.{at}"), value=text, inputMode="decimal",

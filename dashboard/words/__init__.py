@@ -226,6 +226,11 @@ class Words:
             round(value, places), format=f"#,##0.{'#' * places}", locale=self.locale
         )
 
+    def typed(self, value: float) -> str:
+        """Return a number to a tenth as it is typed into a box: with the language's point, in no groups."""
+        text = f"{value:.1f}".removesuffix(".0")
+        return text.replace(".", str(get_decimal_symbol(self.locale)))
+
     def percent(self, value: float | None) -> str:
         """Return a share as a percentage."""
         if value is None or not math.isfinite(value):

@@ -85,10 +85,13 @@ class Resolver(Protocol):
         The event's day, ISO 8601.
     measures : str
         ``us``, ``uk`` or ``metric``: what the bare word pint means.
+    comma : bool
+        Whether ``12,5`` is twelve and a half in the book's language.
     """
 
     on: str
     measures: str
+    comma: bool
 
     @property
     def catalogue(self) -> Known:

@@ -100,6 +100,22 @@ _ONE_NUMBER = re.compile(r"\d[\d,]*(?:\.\d+)?(?: \D*)?")
 _MONTHS = "january|february|march|april|may|june|july|august|september|october|november|december"
 
 
+_NUMBERS = {
+    "altitude",
+    "labour_rate",
+    "interest_rate",
+    "kcal_per_person_day",
+    "price_of_electricity",
+    "price_of_gas",
+    "helper_wage",
+    "pay_given_up",
+    "freezer_room",
+}
+"""Settings whose value begins with a number, which may have a decimal comma in German."""
+
+_COMMA = re.compile(r"^(\s*\d+),(\d+)")
+
+
 def setting_names() -> tuple[str, ...]:
     """Return the names of every setting there is."""
     return tuple(_CHECKS)
@@ -215,12 +231,14 @@ _CHECKS: dict[str, tuple[Callable[[str], bool], str]] = {
 
 
 def resolve(body: Body, lines: Resolver) -> Body:
-    """Return a setting whose value it can have.
+    """Return a setting whose value it can have: a number is kept with a point, whoever wrote it.
 
     Raises
     ------
     InputError, NeedsAnswer
     """
+    if lines.comma and body["name"] in _NUMBERS:
+        body = {**body, "value": _COMMA.sub(r"\1.\2", body["value"])}
     check_setting(body["name"], body["value"])
     return body
 

@@ -47,6 +47,11 @@ def test_numbers_have_about_three_figures(value, en, de):
     assert DE.number(value) == de
 
 
+def test_a_box_holds_a_number_as_it_is_typed():
+    assert [US.typed(one) for one in (27.43, 1234.0)] == ["27.4", "1234"]
+    assert [DE.typed(one) for one in (27.43, 1234.0)] == ["27,4", "1234"]
+
+
 def test_money_is_written_as_the_language_does():
     assert US.money(1234.5) == "$1,234.50"
     assert US.money(-0.5) == "-$0.50"
@@ -353,6 +358,17 @@ def test_every_kind_and_page_has_its_texts():
     for page in PAGES:
         assert f"nav.{page.name}" in texts
         assert page.name == "more" or f"asks.{page.name}" in texts
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_what_a_page_asks_is_more_than_its_name_again(language):
+    texts = catalogue(language)
+    bare = {key: text.rstrip("?") for key, text in texts.items() if key.startswith("asks")}
+    same = [
+        key for key, text in bare.items()
+        if key.startswith("asks.") and text == bare.get(key.replace("asks.", "asks_short."))
+    ]  # fmt: skip
+    assert not same
 
 
 def test_every_way_that_parts_give_a_figure_has_words():

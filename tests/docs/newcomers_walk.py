@@ -57,7 +57,7 @@ def by_form(path):
             "body": outcome.written and outcome.written.body,
             "tile": "Kept seed" in str(draw_page(ask_of(data, "/write"))),
             "page": "Kept seed" in page or "Write down seed kept for sowing" in page,
-            "history": "kept 25 g beet seed of 2025" in str(draw_page(ask_of(data, "/history"))),
+            "history": "Kept 25 g beet seed of 2025" in str(draw_page(ask_of(data, "/history"))),
         }
 
 

@@ -31,8 +31,8 @@ reserve-days = Tage
 reserve-shut-published = geschlossen, wie veröffentlicht
 reserve-short-of = { $amount } { $group }
 reserve-to-add = Für 14 Tage fehlen: { $list }.
-reserve-without-power = Ohne Strom: der Kühlschrank { $n } Stunden und der Gefrierschrank { $freezer }, wenn beide zu bleiben; dann { $cold } Tage ohne Herd, { $warm } Tage mit Herd.
-reserve-less-than-a-day = weniger als 24 Stunden, außer er ist halb voll
+reserve-without-power = Ohne Strom, wenn beide zu bleiben: der Kühlschrank { $n } Stunden und der Gefrierschrank { $freezer }; dann { $cold } Tage ohne Herd, { $warm } Tage mit Herd.
+reserve-less-than-a-day = weniger als 24 Stunden (halb voll: 24)
 reserve-shut-fridge-keeps = Ein geschlossener Kühlschrank hält 4 Stunden, ein voller Gefrierschrank 48 und ein halb voller 24 (USDA FSIS, aus zweiter Hand); die Linie dazwischen ist unsere. { $full ->
     [none] Wie voll er ist, ist nicht bekannt: `croftbook setting freezer_room "15 cu ft"` sagt seinen Raum.
    *[other] Der Gefrierschrank ist zu { $full } % voll{ $how ->

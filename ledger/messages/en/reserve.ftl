@@ -31,8 +31,8 @@ reserve-days = days
 reserve-shut-published = shut, as published
 reserve-short-of = { $amount } { $group }
 reserve-to-add = To add for 14 days: { $list }.
-reserve-without-power = Without power: the fridge { $n } hours and the freezer { $freezer } if they stay shut; then { $cold } days without a stove, { $warm } days with one.
-reserve-less-than-a-day = less than 24 hours, unless it is half full
+reserve-without-power = Without power, if they stay shut: the fridge { $n } hours and the freezer { $freezer }; then { $cold } days without a stove, { $warm } days with one.
+reserve-less-than-a-day = less than 24 hours (half full: 24)
 reserve-shut-fridge-keeps = A shut fridge keeps 4 hours, a full freezer 48 and a half full one 24 (USDA FSIS, second hand); the line between is our own. { $full ->
     [none] How full it is is not known: `croftbook setting freezer_room "15 cu ft"` says its room.
    *[other] The freezer is { $full }% full{ $how ->

@@ -1,0 +1,41 @@
+"""German at twice the text: long words break, and no page is wider than the phone."""
+
+from __future__ import annotations
+
+import pytest
+from browser_tools import live
+
+from dashboard.pages import PAGES
+
+LARGE = "() => { document.documentElement.style.fontSize = '200%'; }"
+WIDE = """() => {
+  const room = window.innerWidth, out = [];
+  const texts = document.createTreeWalker(document.getElementById("page"), NodeFilter.SHOW_TEXT);
+  for (let node = texts.nextNode(); node; node = texts.nextNode()) {
+    const range = document.createRange();
+    range.selectNode(node);
+    let at = node.parentElement;
+    while (at && !/auto|scroll|hidden/.test(getComputedStyle(at).overflowX)) at = at.parentElement;
+    if (!at && [...range.getClientRects()].some((one) => one.right > room + 1)) out.push(node.data.slice(0, 40));
+  }
+  return [document.documentElement.scrollWidth - room, out];
+}"""
+
+
+@pytest.fixture
+def german(own_demo):
+    own_demo.book.write("setting_changed", name="language", value="de")
+    return own_demo
+
+
+def test_no_page_is_wider_than_the_phone_at_twice_the_text(german, open_page):
+    page = open_page(german)
+    wide = {}
+    for one in PAGES:
+        page.goto(german.address + one.path)
+        live(page)
+        page.evaluate(LARGE)
+        over, texts = page.evaluate(WIDE)
+        if over > 0 or texts:
+            wide[one.name] = over, texts
+    assert wide == {}
