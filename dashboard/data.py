@@ -20,6 +20,8 @@ from ledger.projections import Answer, Node
 __all__ = ["NOW", "Data", "Moment"]
 
 _KEPT = 64
+_TREES = 8
+"""Whole trees of figures that are kept: the largest has ten thousand lines and takes 11 MB."""
 _A_GENERATION = 10**9
 _Out = TypeVar("_Out")
 
@@ -53,6 +55,7 @@ class Data:
         self.book = book
         self.watch = Watch(book)
         self._kept: OrderedDict[tuple[Any, ...], Any] = OrderedDict()
+        self._trees: OrderedDict[tuple[Any, ...], Any] = OrderedDict()
         self._history: list[HistoryRow] = []
         self._bodies: dict[int, tuple[int, int, list[tuple[str, dict[str, Any]]]]] = {}
         self._upto = 0
@@ -93,8 +96,13 @@ class Data:
         )
 
     def why(self, address: str, field: str | None, moment: Moment = NOW) -> Node:
-        """Return a figure's arithmetic."""
-        return self.book.why(address, field, as_of=moment.as_of, known_at=moment.known_at)
+        """Return a figure's arithmetic, worked out once for as long as its branches are opened."""
+        return self._once(
+            self._trees,
+            _TREES,
+            (address, field, moment),
+            lambda: self.book.why(address, field, as_of=moment.as_of, known_at=moment.known_at),
+        )
 
     def history(self) -> list[HistoryRow]:
         """Return every event, newest first."""
@@ -131,12 +139,21 @@ class Data:
 
         One thread at a time makes it: what two phones ask at once is worked out once.
         """
+        return self._once(self._kept, _KEPT, key, make)
+
+    def _once(
+        self,
+        kept: OrderedDict[tuple[Any, ...], Any],
+        most: int,
+        key: tuple[Any, ...],
+        make: Callable[[], _Out],
+    ) -> _Out:
         with self._turn:
             whole = (self.mark(), self.today(), *key)
-            if whole in self._kept:
-                self._kept.move_to_end(whole)
-                return self._kept[whole]
-            made = self._kept[whole] = make()
-            while len(self._kept) > _KEPT:
-                self._kept.popitem(last=False)
+            if whole in kept:
+                kept.move_to_end(whole)
+                return kept[whole]
+            made = kept[whole] = make()
+            while len(kept) > most:
+                kept.popitem(last=False)
             return made

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+from collections.abc import Mapping
 from typing import Any
 
 from dashboard.ask import Ask, read_query, words_of
@@ -10,12 +11,13 @@ from dashboard.data import Data, Moment
 from dashboard.elements import dcc, html
 from dashboard.pages import page_at
 from dashboard.parts.alerts import alert
+from dashboard.parts.branches import found, mark_of
 from dashboard.parts.saying import linked
-from dashboard.parts.why import tree
+from dashboard.parts.why import drawn_branch, moved, tree
 from dashboard.words import Words
-from ledger.errors import BookUnreachable, LedgerError
+from ledger.errors import BookUnreachable, LedgerError, NotFound
 
-__all__ = ["ask_of", "draw_page", "draw_why", "moment_note", "trouble"]
+__all__ = ["ask_of", "draw_branch", "draw_page", "draw_why", "moment_note", "trouble"]
 
 _log = logging.getLogger("croftbook.dashboard")
 
@@ -96,7 +98,7 @@ def draw_why(ask: Ask, asked: dict[str, str | None]) -> Any:
     """Return the arithmetic of a figure, or a sentence on why there is none."""
     address, field = asked.get("address") or "", asked.get("field")
     try:
-        return tree(ask, ask.data.why(address, field, ask.moment))
+        return tree(ask, ask.data.why(address, field, ask.moment), address, field)
     except BookUnreachable:
         raise
     except LedgerError as error:
@@ -104,6 +106,40 @@ def draw_why(ask: Ask, asked: dict[str, str | None]) -> Any:
     except Exception:
         _log.exception("why %s %s", address, field)
         return trouble(ask, ask.words("shell.failed"))
+
+
+def draw_branch(ask: Ask, asked: Mapping[str, str]) -> tuple[dict[str, str], int]:
+    """Return a branch of a figure's arithmetic in markup, or a sentence on why there is none.
+
+    Parameters
+    ----------
+    ask : Ask
+    asked : mapping
+        ``address`` and ``field`` of the figure, ``place`` in its tree, and the ``mark`` with which that
+        place was drawn.
+
+    Returns
+    -------
+    answer : dict
+        ``drawn``, what stands below the line; where there is nothing to open, ``said``.
+    status : int
+        Of the answer, RFC 9110; 409: what stands around the branch is no longer so.
+    """
+    address, field = asked.get("address", ""), asked.get("field")
+    try:
+        one = found(ask.data.why(address, field, ask.moment), asked.get("place", ""))
+    except BookUnreachable:
+        raise
+    except LedgerError as error:
+        return {"said": ask.words.refusal(error)}, 404 if isinstance(error, NotFound) else 400
+    except Exception:
+        _log.exception("branch of %s %s", address, field)
+        return {"said": ask.words("shell.failed")}, 500
+    if one is None:
+        return {"said": ask.words("why.no_branch")}, 404
+    if asked.get("mark", mark_of(one)) != mark_of(one):
+        return {"said": ask.words("why.moved"), "drawn": moved(ask, address, field)}, 409
+    return {"drawn": drawn_branch(ask, one)}, 200
 
 
 def moment_note(ask: Ask) -> Any:

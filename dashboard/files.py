@@ -1,4 +1,4 @@
-"""Files and small answers beside the pages: answers as CSV, the end of the log, health."""
+"""Files and small answers beside the pages: answers as CSV, branches of arithmetic, the end of the log, health."""
 
 from __future__ import annotations
 
@@ -10,6 +10,8 @@ import flask
 
 from dashboard.ask import Ask, words_of
 from dashboard.data import Data, Moment
+from dashboard.drawing import ask_of, draw_branch
+from dashboard.parts.why import BRANCHES
 from dashboard.shown import table_shown
 from ledger.cells import as_csv
 from ledger.errors import BookError, InputError, LedgerError, NotFound
@@ -58,6 +60,12 @@ def add_files(server: flask.Flask, data: Data) -> None:
             mimetype="text/csv",
             headers={"Content-Disposition": f'attachment; filename="{name}.csv"'},
         )
+
+    @server.get(BRANCHES)
+    def branch() -> Any:
+        said = flask.request.args
+        moment = {name: said.get(name) for name in ("as_of", "known_at")}
+        return draw_branch(ask_of(data, "/", None, moment), said)
 
     @server.get("/position")
     def position() -> Any:

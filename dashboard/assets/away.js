@@ -111,7 +111,7 @@
     try {
       // a house that was away may only be slow: what this phone does not keep is waited for
       const soon = isAway && (!one.draws || (await keptPage(body)));
-      const limit = one.waits || one.draws ? AbortSignal.timeout?.(soon ? AWAY_MS : one.waits ? WAIT_MS : DRAWN_MS) : undefined;
+      const limit = one.waits || one.draws || one.why ? AbortSignal.timeout?.(soon ? AWAY_MS : one.waits ? WAIT_MS : DRAWN_MS) : undefined;
       const signal = limit && options.signal && AbortSignal.any ? AbortSignal.any([limit, options.signal]) : limit || options.signal;
       const begun = epoch;
       answer = await net(asked, { ...options, signal });
@@ -136,7 +136,7 @@
     const tapped = body.inputs.flat(2).filter((one) => one.value && one.property === "n_clicks").map((one) => `${typeof one.id === "string" ? one.id : spelt(one.id)}.n_clicks`);
     const isTap = (body.changedPropIds || []).some((one) => tapped.includes(one));
     return {
-      draws: has("page.children") && has("main.lang"), form: isTap && has("form-id.data"),
+      draws: has("page.children") && has("main.lang"), why: has("why-shown.children"), form: isTap && has("form-id.data"),
       says: isTap && has("happened-text.value") && has("happened-id.data"), reads: has("happened-read.children"),
       card: ["form-said", "happened-said", "said"].find((id) => has(`${id}.children`)) || "said",
       tick: isTap && /^\{"tick":("(?:[^"\\]|\\.)*")\}\.n_clicks$/.exec((body.changedPropIds || [])[0] || "")?.[1],
@@ -150,6 +150,7 @@
 
   async function instead(body, one) {
     if (one.draws) return drawn(body);
+    if (one.why) return json({ "why-panel": { opened: true }, "why-shown": { children: trouble(say("arithmetic")) } });
     if (one.tick) return keepTick(JSON.parse(one.tick));
     if (one.form) return keepForm(body, one.card);
     if (one.says) return keepSaid(body, one.card);

@@ -17,7 +17,7 @@ from markupsafe import escape
 
 from dashboard.parts.alive import spelt
 
-__all__ = ["VOID", "attributes", "still"]
+__all__ = ["VOID", "attributes", "markup_of", "still"]
 
 VOID = ("Br", "Hr", "Img", "Col", "Wbr")
 _NAMES = {"className": "class", "htmlFor": "for"}
@@ -52,6 +52,20 @@ def still(part: Any, *, ids: bool = False) -> Any:
         part.children = None
         setattr(part, "data-still", inner)
     return part
+
+
+def markup_of(children: Any) -> str:
+    """Return what never changes, as `still` does, for whoever writes the markup around it.
+
+    Raises
+    ------
+    ValueError
+        Where something in it is alive.
+    """
+    inner = _inner(children, ids=False)
+    if inner is None:
+        raise ValueError("something in it is alive")
+    return inner
 
 
 def _holds_elements(children: Any) -> bool:

@@ -22,6 +22,9 @@ ROWS = 12
 _NAMED = ("item", "crop", "variety", "bed", "person", "shop", "what")
 """Columns of names that the household gave: they are shown as they were written."""
 
+_COUNTED = ("season", "week")
+"""Numbers that name a row: nothing gave them."""
+
 _NONE = ("", "–", None)
 """What says nothing: a card on a narrow screen leaves it out."""
 
@@ -180,7 +183,9 @@ def _cell(ask: Ask, column: Column, head: str, row: Mapping[str, Any], drawn: Ce
     if column.unit == "day":
         return html.Time(text)
     is_figure = (
-        value is not None and isinstance(value, (int, float)) and not isinstance(value, bool)
+        isinstance(value, (int, float))
+        and not isinstance(value, bool)
+        and column.name not in _COUNTED
     )
     return figure(text, row.get("why"), column.name, what=head) if is_figure else text
 

@@ -11,7 +11,7 @@ import math
 import re
 import tomllib
 from collections.abc import Iterable
-from functools import cache
+from functools import cache, lru_cache
 from importlib import resources
 from typing import Any
 
@@ -65,6 +65,11 @@ def catalogue(language: str) -> dict[str, str]:
 
     walk("", tomllib.loads(text))
     return out
+
+
+@lru_cache(1024)
+def _unit(code: str, language: str) -> str:
+    return worded(units.unit(code), language)
 
 
 class Words:
@@ -345,7 +350,7 @@ class Words:
 
     def unit(self, code: str) -> str:
         """Return a unit of a figure in the language."""
-        return worded(units.unit(code), self.language)
+        return _unit(code, self.language)
 
     def _with_unit(self, value: float, unit: str) -> str | None:
         """Return a number whose unit is written with it; None where a heading or a word says it."""
