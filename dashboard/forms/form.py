@@ -18,6 +18,7 @@ from dashboard.forms.specs import FORMS, Form
 from dashboard.forms.steps import steps_of
 from dashboard.forms.understanding import recent_lines
 from dashboard.parts.alive import Box, OneOf
+from dashboard.parts.kitchen import spooned
 from dashboard.words import Words
 from ledger.door.retyped import retyped
 
@@ -130,7 +131,7 @@ def _last_things(ask: Ask, form: Form, name: str) -> Component | None:
         return None
     chips = [
         html.Button(
-            line, type="button", className="chip", disable_n_clicks=True,
+            spooned(ask.words, line), type="button", className="chip", disable_n_clicks=True,
             **{"data-fills": name, "data-text": line},
         )
         for line in recent_lines(ask.data, form.kind, name)

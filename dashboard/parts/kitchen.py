@@ -82,7 +82,8 @@ def spooned(words: Words, text: str) -> str:
     def said(part: re.Match[str]) -> str:
         number, unit = float(part[1].replace(",", ".")), units[part[2]]
         if (number * 4).is_integer() and not (unit in ("tsp", "tbsp") and number >= _SPOONS):
-            return part[0]
+            is_typed = part[2] == unit and words.language != "en"
+            return worded(amount(f"{part[1]} {unit}"), words.language) if is_typed else part[0]
         ml = number * _ML[unit]
         return _metric(words, ml, "ml") if words.measures == "metric" else _volume(words, ml)
 
@@ -93,11 +94,12 @@ def spooned(words: Words, text: str) -> str:
 @cache
 def _volumes(language: str) -> dict[str, str]:
     """Return the US measures of volume by what a language calls them, one and several."""
-    return {
+    said = {
         worded(amount(f"{number} {unit}"), language).partition(" ")[2]: unit
         for unit in _ML
         for number in (1, 2)
     }
+    return {unit: unit for unit in _ML} | said
 
 
 def _volume(words: Words, ml: float) -> str:

@@ -43,7 +43,11 @@ def test_halves_and_quarters_are_signs(text, said):
 )
 def test_an_odd_volume_is_said_in_the_measure_that_gives_few_of_it(text, said):
     assert spooned(US, text) == said
-    assert spooned(METRIC, "107 tbsp milk") == "107 tbsp milk"
+
+
+def test_what_was_typed_in_english_measures_is_said_in_german():
+    assert spooned(METRIC, "107 tbsp milk") == "1,6 l milk"
+    assert spooned(METRIC, "2 tbsp milk") == "2 EL milk"
 
 
 @pytest.mark.parametrize(

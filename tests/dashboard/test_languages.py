@@ -237,10 +237,18 @@ WHOLE = {
 """Texts so short that they are part of what somebody typed: these are looked for by themselves, after a number."""
 
 
+READ = {DE[key] for key in SAME if key.startswith("examples.")}
+"""Examples that are typed alike in both languages, as the door reads them."""
+NAMED = re.compile(r"[\d.,]+ eggs")
+"""A thing of the sample household, counted, by the name it has there."""
+
+
 def english(texts):
     """Return the English texts of the catalogue that stand among those shown, by key."""
     found = {}
     for text in texts:
+        if text in READ or NAMED.fullmatch(text.strip()):
+            continue
         for key, pattern in PATTERNS.items():
             is_whole = pattern.fullmatch(text.strip())
             if (is_whole and (key not in WHOLE or text.strip()[:1].isdigit())) or (
