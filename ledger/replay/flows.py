@@ -126,7 +126,7 @@ def _rows(table: Any, rows: Array, facts: Facts, moment: Moment) -> dict[str, Ar
     ev = table["ev"][rows]
     return {
         "ev": ev.astype(np.int64),
-        "n": table["n"][rows].astype(np.int64),
+        "n": table["n"][rows].astype(np.int32),
         "item": item,
         "whole": whole,
         "base": moment.rank[ev] << LINE_BITS,
@@ -199,7 +199,8 @@ def _draws(
         np.flatnonzero(np.r_[True, base[1:] != base[:-1]]) if base.size else np.zeros(0, np.int64)
     )
     number = np.arange(base.size) - np.repeat(first, np.diff(np.r_[first, base.size])) + 1
-    out["line"], out["n"] = out["n"], number
+    out["line"], out["n"] = out["n"].astype(np.int32), number.astype(np.int32)
+    out["role"], out["lot_text"] = out["role"].astype(np.int8), out["lot_text"].astype(np.int32)
     out["pos"] = base + number
     return out
 

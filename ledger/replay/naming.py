@@ -74,7 +74,8 @@ class _Names:
         self, journal: Journal, moment: Moment, lots: dict[str, Array], label_prefix: str | None
     ) -> None:
         self._journal, self._moment, self._prefix = journal, moment, label_prefix
-        key = moment.root[lots["ev"]] << 25 | lots["n"] << 1 | lots["suffix"]
+        root = moment.root[lots["ev"]].astype(np.int64)
+        key = root << 25 | lots["n"].astype(np.int64) << 1 | lots["suffix"]
         self._order = np.argsort(key)
         self._keys = key[self._order]
 

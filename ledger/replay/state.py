@@ -361,8 +361,7 @@ def _moment(journal: Journal, as_of: int, known: int) -> tuple[Moment, Array, Ar
     order = np.argsort(key, kind="stable")
     rank = np.full(len(journal), -1, np.int64)
     rank[newest[order]] = np.arange(order.size)
-    root = events["root"].astype(np.int64)
-    return Moment(rank, root, events["on"].astype(np.int64)), entries, newest
+    return Moment(rank, events["root"], events["on"]), entries, newest
 
 
 def _facts(
@@ -431,7 +430,7 @@ def _all_draws(flows: Flows, matched: Matched, moment: Moment) -> dict[str, Arra
         "line": np.concatenate([draws["line"], counts["n"][of]]),
         "item": np.concatenate([draws["item"], counts["item"][of]]),
         "whole": np.concatenate([draws["whole"], matched.loss_whole]),
-        "role": np.concatenate([draws["role"], np.full(of.size, _MISSING, np.int64)]),
+        "role": np.concatenate([draws["role"], np.full(of.size, _MISSING, np.int8)]),
         "pos": np.concatenate([draws["pos"], counts["pos"][of]]),
     }
     out["day"] = moment.on[out["ev"]]

@@ -194,3 +194,18 @@ def test_history_of_an_empty_book_begins_with_its_first_entry(book, fixed_day):
     assert data.history() == []
     book.write("harvested", PLUM, on="2026-09-02")
     assert [row.kind for row in data.history()] == ["harvested", "item_described"]
+
+
+def test_newest_bodies_are_those_of_the_log_whatever_was_read_before(data):
+    import json
+
+    def told(many):
+        rows = [row for chunk in data.book.log.read() for row in chunk]
+        return [(row[2], json.loads(row[10])) for row in rows[::-1][:many]]
+
+    for n in range(7):
+        if n:
+            data.book.write("harvested", {"item": "plum", "amount": f"{n} lb"}, on="2026-09-03")
+        if n in (1, 2, 6):  # several come in between, more than are asked for
+            assert data.newest(2) == told(2)
+            assert data.newest(4) == told(4)

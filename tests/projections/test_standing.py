@@ -22,7 +22,8 @@ from strategies import books, random_book
 
 from ledger import Book
 from ledger.errors import InputError
-from ledger.published import MARKED, STANDINGS
+from ledger.published import GRAVE, MARKED, STANDINGS
+from ledger.published import OPEN as TO_LOOK_UP
 from ledger.questions.shared.standing import standings
 
 pytestmark = pytest.mark.usefixtures("fixed_day")
@@ -366,6 +367,8 @@ def gravest_by_a_plain_walk(state):
                 several.append(own.standing)
         for one in behind:
             found = walk(one, seen | {lot})
+            if suffix < 2 and found in GRAVE and known._may_be_fresh(ev, one):
+                found = TO_LOOK_UP[-1]  # by weight, and no lot named: it may have been fresh food
             if found in MARKED:
                 several.append(found)
         return min(several, key=order.index, default=None)
