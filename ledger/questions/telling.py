@@ -47,6 +47,7 @@ class StateTeller:
 
     def __init__(self, state: State, labels: Mapping[str, str]) -> None:
         self._state, self._labels = state, labels
+        self._lines: dict[int, SaidLater] = {}  # a tree names an event by its line and id, and often
 
     def event(self, ev: int) -> SaidLater:
         """Return an event's id and its line."""
@@ -54,7 +55,10 @@ class StateTeller:
 
     def line(self, ev: int) -> SaidLater:
         """Return an event's line, its day in front."""
-        return event_line(self._state, ev)
+        line = self._lines.get(ev)
+        if line is None:
+            line = self._lines[ev] = event_line(self._state, ev)
+        return line
 
     def label(self, id: str, about: Mapping[str, Any]) -> str:
         """Return a label in words."""
