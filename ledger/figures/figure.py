@@ -6,6 +6,7 @@ when it is asked for; `ledger.figures.tree` walks the same objects for one row.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
@@ -102,6 +103,10 @@ class Figure:
             else:
                 self._made.bound = ALL_EXACT
         return self._made.bound
+
+    def cells(self) -> list[float | None]:
+        """Return all rows as an answer has them: None where nothing can be said."""
+        return [None if math.isnan(value) else value for value in self.values.tolist()]
 
     # -- as one row ---------------------------------------------------------------------
 

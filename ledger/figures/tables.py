@@ -23,7 +23,7 @@ __all__ = [
     "stacked",
 ]
 
-_REDUCED = {"lowest": np.minimum, "highest": np.maximum}
+_REDUCED = {"lowest": np.minimum, "highest": np.maximum, "product": np.multiply}
 
 
 class Groups:
@@ -94,7 +94,7 @@ class Groups:
         return Figure(work, unit or self._unit(figure), self._opens("sum", figure), bound)
 
     def among(self, how: str, figure: Figure, unit: Unit | None = None) -> Figure:
-        """Return the ``lowest``, ``middle`` or ``highest`` of the rows of each; NaN where there are none."""
+        """Return the ``lowest``, ``middle``, ``highest`` or ``product`` of each's rows; NaN without any."""
 
         def work() -> Array:
             values = np.broadcast_to(figure.values, self.by.shape)

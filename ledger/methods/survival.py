@@ -63,6 +63,11 @@ class Curve:
         return self.steps[-1].time if self.steps else 0.0
 
     @property
+    def error(self) -> float | None:
+        """Greenwood's error of what survives at the greatest age seen; None where nothing does."""
+        return self.steps[-1].error if self.steps else None
+
+    @property
     def mean(self) -> float:
         """The area under the curve up to the greatest age seen."""
         area, before, at = 0.0, 1.0, 0.0

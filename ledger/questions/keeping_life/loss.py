@@ -7,20 +7,20 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.errors import NotFound
-from ledger.kinds import KINDS
-from ledger.messages import Message, Typed, sentence
-from ledger.projections.base import Answer, Column, Node
-from ledger.questions.shared.arithmetic import total
-from ledger.questions.shared.common import answer, event_node
-from ledger.questions.shared.opening import check_figure
-from ledger.replay import COMPONENTS, ORIGINS, tables
-from ledger.replay.facts import SORTS
+from ledger.figures import Array, Figure, Groups, if_known, known_where, said, total
+from ledger.messages import fixed, sentence
+from ledger.projections.base import Answer, Column
+from ledger.questions.costs import CostFigures
+from ledger.questions.costs.sources import unit_factor
+from ledger.questions.keeping_life.gather import DISCARDED, FOOD
+from ledger.questions.shared.common import answer
+from ledger.questions.telling import event_line
+from ledger.replay import ORIGINS, tables
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["COLUMNS", "build", "why"]
+__all__ = ["COLUMNS", "Lost", "build"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -33,119 +33,119 @@ COLUMNS = (
     Column("at_least", "At least", "yes or no", "Something that went in has no known price."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
-_DISCARDED = list(KINDS).index("discarded")
-_FOOD = SORTS.index("food")
 _MISSING = len(tables.ROLES)
 _EATEN = tables.CAUSES.index("eaten")
 
-Lost = dict[tuple[int, str], list[int]]
 
+class Lost:
+    """What was lost, a row an item and cause.
 
-def _lost(state: State) -> Lost:
-    """Return the allocations that were lost, by item and cause."""
-    draw, lot, _ = state.allocations
-    events, draws = state.journal.tables["events"], state.draws
-    ev = draws["ev"][draw]
-    cause = events["cause"][ev]
-    missing = (draws["role"][draw] == _MISSING) & (cause != _EATEN)
-    gone = (events["kind"][ev] == _DISCARDED) | missing
-    food = state.facts.sort[state.lots["item"][lot]] == _FOOD
-    out: Lost = {}
-    for n in np.flatnonzero(gone & food).tolist():
-        name = "missing" if missing[n] else tables.CAUSES[int(cause[n])] or "other"
-        out.setdefault((int(state.lots["item"][lot[n]]), name), []).append(n)
-    return out
+    Attributes
+    ----------
+    keys : list of (int, str)
+        Item and cause of each row, in the order of the book.
+    of : dict of str to Figure
+        By the name of its column.
+    """
 
+    def __init__(self, state: State) -> None:
+        self.state, self._costs = state, state.once(CostFigures)
+        rows, causes = self._lost()
+        draw, lot, _ = state.allocations
+        self._rows, self._lot, self._ev = rows, lot[rows], state.draws["ev"][draw[rows]]
+        each = list(zip(state.lots["item"][self._lot].tolist(), causes, strict=True))
+        self.keys = list(dict.fromkeys(each))
+        place = {key: at for at, key in enumerate(self.keys)}
+        self._by = np.array([place[key] for key in each], np.int64)
+        self.of = {name: one.called(f"lost.{name}", item=self._item, cause=self._cause)
+                   for name, one in self._figures().items()}  # fmt: skip
 
-def _figures(state: State, n: int) -> tuple[float, float, float | None]:
-    """Return grams (NaN: not known), money and hours of one allocation."""
-    _, lot, amount = state.allocations
-    one = int(lot[n])
-    share = float(amount[n]) / float(state.lots["whole"][one])
-    grams = float(state.facts.grams[int(state.lots["item"][one])]) * float(amount[n])
-    money = float(state.costs.lot[one, : len(COMPONENTS)].sum()) * share
-    hours = None
-    if int(state.lots["origin"][one]) == ORIGINS.index("batch"):
-        ev = int(state.lots["ev"][one])
-        rows = state.costs.rows
-        if ev in rows.loads:
-            of_batch = float(rows.share_of_lot[rows.number_of_lot[one]])
-            hours = state.costs.minutes_of(ev) / 60 * of_batch * share
-    return grams, money, hours
+    def _lost(self) -> tuple[Array, list[str]]:
+        """Return the allocations that were lost, and why each was."""
+        state = self.state
+        draw, lot, _ = state.allocations
+        events, ev = state.journal.tables["events"], state.draws["ev"][draw]
+        cause = events["cause"][ev]
+        missing = (state.draws["role"][draw] == _MISSING) & (cause != _EATEN)
+        food = state.facts.sort[state.lots["item"][lot]] == FOOD
+        rows = np.flatnonzero(((events["kind"][ev] == DISCARDED) | missing) & food)
+        each = zip(missing[rows].tolist(), cause[rows].tolist(), strict=True)
+        return rows, [
+            "missing" if is_so else tables.CAUSES[code] or "other" for is_so, code in each
+        ]
+
+    def _figures(self) -> dict[str, Figure]:
+        sources, lot, of = self._costs.sources, self._lot, self._groups(self._by)
+        share = sources.share_taken.at(self._rows)
+        once, at = np.unique(self._by << 32 | self._ev, return_index=True)
+        times = self._groups(once >> 32).sum(said(1.0, "times", self._ev[at]), "times")
+        grams = sources.taken.at(self._rows) * sources.weight(self.state.lots["item"][lot])
+        kilos = of.sum(self._told(grams), "g").called("grams") / unit_factor(
+            1e3, "g per kg", "g-per-kg"
+        )
+        whole = total(*self._costs.of.values()).called(
+            "lot", item=self._costs.item, day=self._costs.day
+        )
+        money = whole.folds(lambda one: (f"lot/{self.state.lot_id(one)}", "cost")).at(lot) * share
+        return {
+            "times": times,
+            "kg": if_known(kilos, "no-weight"),
+            "money": of.sum(self._told(money), "money"),
+            "hours": self._hours(share),
+        }  # fmt: skip
+
+    def _hours(self, share: Figure) -> Figure:
+        """Return the hours of the batches that made it."""
+        costs, ev = self._costs, self.state.lots["ev"][self._lot]
+        made = self.state.lots["origin"][self._lot] == ORIGINS.index("batch")
+        made &= np.isin(ev, list(costs.costs.rows.loads))
+        of_batch = costs.shares.of_batch.at(
+            np.where(made, costs.costs.rows.number_of_lot[self._lot], -1)
+        )
+        hours = costs.sources.minutes.at(ev).called("minutes") / unit_factor(
+            60.0, "minutes per hour", "per-hour"
+        )
+        each = (hours.called("hours") * of_batch.called("share")).called("of-lot") * share
+        of = self._groups(np.where(made, self._by, -1))
+        return known_where(of.first >= 0, of.sum(self._told(each), "hours"), "no-batch", "hours")
+
+    def _groups(self, by: Array) -> Groups:
+        return Groups(by, len(self.keys))
+
+    def _told(self, figure: Figure) -> Figure:
+        """Return what was lost at once, by the line of its event."""
+        return figure.called("line", text=lambda row: event_line(self.state, int(self._ev[row])))
+
+    def _item(self, row: int) -> str:
+        name: str = self.state.facts.names[self.keys[row][0]]
+        return name
+
+    def _cause(self, row: int) -> str:
+        return fixed(self.keys[row][1], "cause")
 
 
 def build(state: State, only: int | None) -> Answer:
     """Return one record an item and cause, the dearest first."""
-    records: list[dict[str, Any]] = []
-    for (item, cause), rows in state.once(_lost).items():
-        if only not in (None, item):
-            continue
-        figures = [_figures(state, n) for n in rows]
-        grams = [g for g, _, _ in figures]
-        hours = [h for _, _, h in figures if h is not None]
-        marks = [state.costs.mark(int(state.allocations[1][n])) for n in rows]
-        records.append(
-            {
-                "why": f"keeping-life/loss/{state.facts.names[item]}/{cause}",
-                "item": state.facts.names[item],
-                "cause": cause,
-                "times": len({int(state.draws["ev"][state.allocations[0][n]]) for n in rows}),
-                "kg": None if any(np.isnan(grams)) else sum(grams) / 1000,
-                "money": sum(m for _, m, _ in figures),
-                "hours": sum(hours) if hours else None,
-                "at_least": any(state.costs.names_of(mark) for mark in marks),
-                "assumptions": ["cost"],
-            }
-        )
+    lost = state.once(Lost)
+    cells = {name: figure.cells() for name, figure in lost.of.items()}
+    least = np.broadcast_to(lost.of["money"].bound > 0, len(lost.keys)).tolist()
+    records: list[dict[str, Any]] = [
+        {
+            "why": f"keeping-life/loss/{state.facts.strand_name(item)}/{cause}",
+            "item": state.facts.names[item],
+            "cause": cause,
+            **{name: column[row] for name, column in cells.items()},
+            "times": int(cells["times"][row] or 0),
+            "at_least": least[row],
+            "assumptions": ["cost"],
+        }
+        for row, (item, cause) in enumerate(lost.keys)
+        if only in (None, item)
+    ]
     records.sort(key=lambda r: (-r["money"], r["item"], r["cause"]))
     totals: dict[str, Any] = {"money": sum(r["money"] for r in records)}
     totals["kg"] = sum(r["kg"] or 0.0 for r in records)
     if not records:
         totals["missing"] = [sentence("keeping-nothing-discarded-takes-what-lost")]
-    notes = [
-        Assumption(
-            "cost",
-            sentence("keeping-money-hours-what-had-gone"),
-        )
-    ]
+    notes = [Assumption("cost", sentence("keeping-money-hours-what-had-gone"))]
     return answer(state, "keeping-life", COLUMNS, records, totals=totals, assumptions=notes)
-
-
-def why(state: State, name: str, cause: str, field: str | None) -> Node:
-    """Return a loss as a tree down to what was discarded.
-
-    Raises
-    ------
-    NotFound
-        When there is no such record or figure.
-    """
-    item = state.facts.find(name)
-    rows = state.once(_lost).get((-1 if item is None else item, cause))
-    if field == "times" and rows is not None:
-        evs = sorted({int(state.draws["ev"][state.allocations[0][n]]) for n in rows})
-        return total(
-            sentence("keeping-times"),
-            "times",
-            *(event_node(state, ev, "", 1.0, "times") for ev in evs),
-        )
-    units = {"kg": "kg", "money": "money", "hours": "hours"}
-    figure = field or "money"
-    if rows is None:
-        raise NotFound(
-            "address",
-            Message.of("refusal-no-loss", text=Typed(name), cause=Typed(cause)),
-        )
-    check_figure("keeping-life", figure, units)
-    at = list(units).index(figure)
-    leaves = []
-    for n in rows:
-        value = _figures(state, n)[at]
-        if value is None or np.isnan(value):
-            continue
-        ev = int(state.draws["ev"][state.allocations[0][n]])
-        leaves.append(
-            event_node(state, ev, "", value / (1000 if figure == "kg" else 1), units[figure])
-        )
-    if not leaves:
-        return Node(sentence("keeping-not-known"), None, units[figure])
-    return total(f"{name}, {cause}", units[figure], *leaves)
