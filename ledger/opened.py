@@ -21,13 +21,8 @@ from ledger.kinds import KINDS
 from ledger.messages import Code, Day, Message, Names, Sentence, fixed, joined, measured, sentence
 from ledger.published import OPEN
 from ledger.questions.shared.held import held_in
-from ledger.questions.shared.standing import (
-    Standing,
-    Standings,
-    marks_by_entry,
-    risky_items,
-    standings,
-)
+from ledger.questions.shared.standing import Standings, marks_by_entry, risky_items, standings
+from ledger.questions.shared.stands import Standing
 from ledger.questions.shared.use_by import use_by_of
 from ledger.replay import tables
 from ledger.replay.state import day_text

@@ -9,9 +9,11 @@ import click
 
 from ledger.cli import _common
 from ledger.cli._common import book_options, read_book
+from ledger.cli._console import short
 from ledger.cli._help import Command, Group, Misuse, Option, argument, command, option
 from ledger.cli._speech import say, told
-from ledger.cli._tables import print_answer, print_history, print_tree, short
+from ledger.cli._tables import print_answer, print_history
+from ledger.cli._trees import print_tree
 from ledger.messages import Code, Message, Names, Typed
 from ledger.messages.helps import help_of
 

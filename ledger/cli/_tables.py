@@ -1,15 +1,13 @@
-"""Answers as tables and trees that a person likes to read."""
+"""Answers as tables that a person likes to read."""
 
 from __future__ import annotations
 
 import math
-import re
-import shlex
-import sys
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.cli._columns import part_of_table, widths_of
+from ledger.cli._console import console_of, short
 from ledger.cli._speech import say, told
 from ledger.cli._values import amount, day, entry, fixed, heading, number, unit, word
 from ledger.messages import Code, Day
@@ -18,38 +16,18 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
 
     from rich.console import Console
-    from rich.tree import Tree
 
     from ledger.book import Book
     from ledger.history import HistoryRow
-    from ledger.projections import Answer, Column, Node
+    from ledger.projections import Answer, Column
 
-__all__ = ["print_answer", "print_history", "print_tree", "short"]
+__all__ = ["print_answer", "print_history"]
 
 _SHOWN = 5
-_ID = 8
-"""So many characters name an entry."""
 _NAMED = frozenset({"item", "crop", "bed", "variety", "person", "shop", "label", "name", "skill"})
 """Columns that hold what the household called a thing."""
 _UNSAID = frozenset({"", "day", "yes or no", "jars", "times", "0 to 1", "its unit"})
 """Units that a heading does not say: another column has it, or the figure itself."""
-_DAY = re.compile(r"\d{4}-\d\d-\d\d")
-_UUID = re.compile(r"[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}")
-
-
-def _console(*, markup: bool = True) -> Console:
-    """Return the console; without `markup` brackets in a text are brackets."""
-    from rich.console import Console
-
-    return Console(
-        file=sys.stdout, highlight=False, soft_wrap=False, markup=markup, emoji=False,
-        width=None if sys.stdout.isatty() else 80,
-    )  # fmt: skip
-
-
-def short(address: str) -> str:
-    """Return an address with each id cut to what names it, as `croftbook why` takes it."""
-    return _UUID.sub(lambda id_: id_[0][:_ID], address)
 
 
 def print_answer(
@@ -81,7 +59,7 @@ def print_answer(
     """
     from ledger.projections import PROJECTIONS
 
-    console = _console(markup=False)
+    console = console_of(markup=False)
     rest = answer.footnotes
     whole, answer = answer, _first(_from(answer, since), most)
     for grave in answer.cautions:
@@ -196,13 +174,7 @@ def _print_blocks(
     from rich.text import Text
 
     columns = [c for c in answer.columns if c.is_shown(measures) and answer.says(c.name)]
-    heads = [
-        [
-            _UUID.sub(lambda id_: id_[0][:_ID], _cell(value, c, measures))
-            for value in answer.cells[c.name]
-        ]
-        for c in columns
-    ]
+    heads = [[short(_cell(value, c, measures)) for value in answer.cells[c.name]] for c in columns]
     if numbered:
         most = len(str(answer.count))
         heads.insert(0, [f"{at:>{most}}" for at in range(1, answer.count + 1)])
@@ -298,110 +270,6 @@ def _totals(console: Console, answer: Answer) -> None:
         console.print(f"- {told(sentence)}")
 
 
-def print_tree(node: Node, currency: str, measures: str) -> None:
-    """Print a figure's arithmetic as a tree, amounts in the household's measures."""
-    from rich.tree import Tree
-
-    seen: set[str] = set()
-
-    def line(one: Node) -> str:
-        return _node(one, currency, measures, seen)
-
-    def grow(tree: Tree, one: Node) -> None:
-        for part in one.parts[:_PARTS]:
-            grow(tree.add(line(part)), part)
-        if len(one.parts) > _PARTS:
-            tree.add(say("table-more-parts", n=len(one.parts) - _PARTS))
-
-    root = Tree(line(node))
-    grow(root, node)
-    _console().print(root)
-
-
-_FINER = {"g": ("mg", 1000), "ml": ("ul", 1000)}
-"""Units of weight and volume, and the whole units that are said in the household's measures."""
-
-_PARTS = 40
-"""Parts of one figure that the terminal shows; ``--json`` has all."""
-
-_HOW = {
-    "sum": "table-how-sum",
-    "product": "table-how-product",
-    "quotient": "table-how-quotient",
-    "difference": "table-how-difference",
-    "power": "table-how-power",
-    "lowest": "table-how-lowest",
-    "middle": "table-how-middle",
-    "highest": "table-how-highest",
-    "mean": "table-how-mean",
-    "rounded down": "table-how-rounded-down",
-    "rounded up": "table-how-rounded-up",
-    "method": "table-how-method",
-}
-
-
-def _node(node: Node, currency: str, measures: str, seen: set[str]) -> str:
-    from rich.markup import escape
-
-    from ledger.amounts import format_figure
-    from ledger.figures.units import one_of
-
-    said = None
-    if isinstance(node.value, (int, float)):
-        finer, each = _FINER.get(node.unit, (node.unit, 1))
-        said = format_figure(node.value * each, finer, measures=measures)
-    if isinstance(node.value, float) and node.unit == "day since 1970":
-        from ledger.days import day_text
-
-        return escape(f"{told(node.label)}: {day(day_text(int(node.value)))}{_source(node, seen)}")
-    if said is not None:
-        value = f"{currency} {amount(said)}" if node.unit.startswith("money") else amount(said)
-    elif node.value is None:
-        value = say("table-not-known")
-    elif isinstance(node.value, str):
-        value = day(node.value) if _DAY.fullmatch(node.value) else fixed(node.value)
-    else:
-        value = (
-            f"{node.value:,.4f}".rstrip("0").rstrip(".")
-            if abs(node.value) < 1e6
-            else f"{node.value:,.0f}"
-        )
-        if node.value and abs(node.value) < 0.001:
-            value = f"{node.value:.3g}"
-        value = number(value)
-    named = (
-        ""
-        if said is not None or node.value is None
-        else node.unit.replace("money", currency).replace("0 to 1", "")
-    )
-    if named:
-        named = unit(one_of(named) if value == "1" else named)
-    how = f"  = {say(_HOW[node.how])}" if node.how in _HOW and node.parts else ""
-    said = f"{told(node.label)}: {node.mark}{' ' if node.mark else ''}{value} {named}".rstrip()
-    return escape(said + how + _source(node, seen))
-
-
-def _source(node: Node, seen: set[str]) -> str:
-    """Return where a leaf comes from, or how a folded line is opened; an event is told once."""
-    if node.event:
-        id_, _, line = node.event.partition(" ")
-        known = id_ in seen or line == node.label or not line
-        seen.add(id_)
-        return f"  [{id_[:_ID]}{'' if known else f' {_line(node.event)}'}]"
-    if node.source:
-        return f"  [{say('table-published', source=node.source)}]"
-    if node.assumption:
-        return f"  [{say('table-assumed', assumption=Code(node.assumption))}]"
-    if node.address:
-        return f"  -> {shlex.join([short(node.address), node.figure or ''])}"
-    return ""
-
-
-def _line(event: str) -> str:
-    """Return an event's line, which stands behind its id, in the language."""
-    return told(event).partition(" ")[2]
-
-
 def _mark(row: HistoryRow, marks: dict[str, str]) -> str:
     from rich.markup import escape
 
@@ -413,7 +281,7 @@ def print_history(rows: list[HistoryRow], count: int, marks: dict[str, str], boo
     """Print entries, one a line; `marks` say how a batch stands, by its entry."""
     from rich.table import Table
 
-    console = _console()
+    console = console_of()
     table = Table(box=None, pad_edge=False, padding=(0, 1, 0, 0), header_style="bold")
     for name in ("table-id", "table-day", "table-by", "table-state", "table-what"):
         table.add_column(say(name), no_wrap=name in ("table-id", "table-day"), overflow="fold")

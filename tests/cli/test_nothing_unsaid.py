@@ -17,7 +17,7 @@ import pytest
 from rich.console import Console
 
 from ledger import Book
-from ledger.cli import _speech, _tables, main
+from ledger.cli import _speech, _tables, _trees, main
 from ledger.cli._show import COMMANDS
 from ledger.errors import LedgerError
 from ledger.messages.catalogue import speaker
@@ -149,7 +149,7 @@ def test_tables_and_trees_of_every_question_are_said(demo_file, marked, capsys, 
                         node = book.why(address, column, as_of=options.get("as_of"))
                     except LedgerError:  # a column that does not open
                         continue
-                    _tables.print_tree(node, "USD", measures)
+                    _trees.print_tree(node, "USD", measures)
                     look(f"why {address} {column}")
     assert {word: sorted(lines)[:2] for word, lines in found.items()} == {}
 

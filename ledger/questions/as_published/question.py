@@ -25,7 +25,8 @@ from ledger.questions.as_published import why as published_why
 from ledger.questions.as_published.records import batches, judgement_of, schedules_of
 from ledger.questions.as_published.words import below, counted
 from ledger.questions.shared.common import answer
-from ledger.questions.shared.standing import Standing, standings
+from ledger.questions.shared.standing import standings
+from ledger.questions.shared.stands import Standing
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:

@@ -8,8 +8,7 @@ open, a publication looked up since: nothing else ends it.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
-from functools import cached_property
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -17,11 +16,11 @@ import numpy as np
 from ledger.amounts import parse_amount
 from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import KINDS
-from ledger.messages import Choice, Day, joined, sentence
-from ledger.published import CANNING, GRAVE, MARKED, OPEN, STANDINGS, Judgement
-from ledger.published.words import fixed
+from ledger.messages import Day, sentence
+from ledger.published import CANNING, OPEN, Judgement
 from ledger.questions.as_published.records import has_judgement, judgement_of, schedules_of
 from ledger.questions.shared.common import listed_lots
+from ledger.questions.shared.stands import LOOKED_UP, Standing, worst
 from ledger.questions.touched.touching import Touching, touching
 from ledger.replay import KEPT, tables
 from ledger.replay.columns import Array
@@ -31,8 +30,6 @@ if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = [
-    "LOOKED_UP",
-    "Standing",
     "Standings",
     "gravest_by_entry",
     "marked_batches",
@@ -43,107 +40,10 @@ __all__ = [
     "standings",
 ]
 
-LOOKED_UP = "looked up"
-"""How a batch stands that was open, and of which a publication was looked up since."""
-
-_ORDER = (*MARKED, LOOKED_UP, *(one for one in STANDINGS if one not in MARKED))
-
 _PUT_UP = list(KINDS).index("put_up")
 
 _AGAIN = 120
 """Minutes within which a wrong process may be run anew: 2 hours (UNL_UNSEALED), the strictest printed."""
-
-_WHAT_NOW = {
-    "short of it": "settle",
-    "no published process": "settle",
-    "not recorded": "write",
-    "to check yourself": "look-up",
-}
-"""What a standing asks for, as the texts choose it; any other: do not taste, discard."""
-_DISCARD = "discard"
-
-
-@dataclass(frozen=True)
-class Standing:
-    """How a lot stands, and because of which batch.
-
-    Attributes
-    ----------
-    standing : str
-        One of `STANDINGS`, or `LOOKED_UP`.
-    ev : int
-        The event of the batch that it comes from.
-    batch : str
-        That batch's entry.
-    item : str
-        What that batch made.
-    day : int
-        Its day (days since 1970).
-    is_low_acid : bool
-        Whether it is food of little acid: found so, or put up under pressure.
-    in_oil : bool
-        Whether it stands under oil or fat, where even the fridge is for days only.
-    is_own : bool
-        Whether it is the lot's own batch, and not one that went into it.
-    since : str
-        What happened since: looked up, or why that does not count.
-    """
-
-    standing: str
-    ev: int
-    batch: str
-    item: str
-    day: int
-    is_low_acid: bool = False
-    in_oil: bool = False
-    is_own: bool = True
-    since: str = ""
-
-    @property
-    def rank(self) -> int:
-        """0 is the gravest."""
-        return _ORDER.index(self.standing)
-
-    @property
-    def is_marked(self) -> bool:
-        """Whether the lot bears a mark and is asked about before it is opened."""
-        return self.standing in MARKED
-
-    @property
-    def is_grave(self) -> bool:
-        """Whether it is one that no looking up ends."""
-        return self.standing in GRAVE
-
-    @cached_property
-    def text(self) -> str:
-        """The words on shelf, label and page, with the day."""
-        how, day = fixed(self.standing), Day(day_text(self.day))
-        if not self.is_marked:
-            return self._unmarked(how, day)
-        to_do = _WHAT_NOW.get(self.standing, _DISCARD)
-        if self.standing == "short of it" and self.is_low_acid:
-            to_do = _DISCARD
-        do = Choice(to_do)
-        if self.is_own:
-            said = sentence("standing-mark", standing=how, day=day, do=do)
-        else:
-            said = sentence("standing-made-of", item=self.item, day=day, standing=how, do=do)
-        return sentence("standing-since", text=said, since=self.since) if self.since else said
-
-    def _unmarked(self, how: str, day: Day) -> str:
-        if self.is_own:
-            said = sentence("standing-plain", standing=how, day=day)
-        else:
-            said = sentence("standing-made-of-plain", item=self.item, day=day, standing=how)
-        return joined(" ", (said, self.since)) if self.since else said
-
-    def for_child(self) -> Standing:
-        """Return the same as something that was made of it bears it."""
-        return replace(self, is_own=False) if self.is_own else self
-
-
-def _worst(several: Iterable[Standing | None]) -> Standing | None:
-    return min((one for one in several if one is not None), key=lambda one: one.rank, default=None)
 
 
 class Standings:
@@ -259,7 +159,7 @@ class Standings:
                 self._found[lot] = self._of_found(lot)
             else:
                 own = self._applies(ev, lot)
-                self._found[lot] = _worst((own, self._of_event.get(ev)))
+                self._found[lot] = worst((own, self._of_event.get(ev)))
         return self._found[lot]
 
     def _before(self, lot: int) -> list[int]:
@@ -278,7 +178,7 @@ class Standings:
         pool = self._pool.setdefault(item, [None])
         while len(pool) <= many:
             one = self._of_lot(self._missed[item][len(pool) - 1][1])
-            pool.append(_worst((pool[-1], one if one is not None and one.is_marked else None)))
+            pool.append(worst((pool[-1], one if one is not None and one.is_marked else None)))
         return pool[many]
 
     def _inherited(self, ev: int) -> Standing | None:
@@ -294,7 +194,7 @@ class Standings:
                 if one.is_grave and self._may_be_fresh(ev, lot):
                     fresh = sentence("standing-was-it-fresh")
                     one = replace(one, standing=OPEN[-1], since=fresh)
-                out = _worst((out, one.for_child()))
+                out = worst((out, one.for_child()))
         return out
 
     def _may_be_fresh(self, ev: int, lot: int) -> bool:

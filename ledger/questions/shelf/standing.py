@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.messages import Day, joined, sentence
 from ledger.projections.base import Assumption
-from ledger.questions.shared.standing import LOOKED_UP, Standing, standing_of, standings
+from ledger.questions.shared.standing import standing_of, standings
+from ledger.questions.shared.stands import LOOKED_UP, Standing
 from ledger.questions.shared.use_by import loose_text
 from ledger.replay.state import day_text
 
