@@ -32,7 +32,7 @@ of a target is `person`.
 
 Amounts: `12 lb 6 oz`, `1 1/2 cups`, `½ lb`, `2 dozen`, `7 quart jars`. Mass mg g kg oz lb stone cwt ton t; volume ml cl l tsp tbsp cup pt qt gal fl oz peck bushel;
 energy kWh MJ BTU therm. `uk qt`, `metric cup` name another system than the setting `measures`. `oz` is always mass. Money is text or a number in the
-book's currency. An amount in jars is a count and a volume at once: what was counted, bought or given as `12 quart jars` stands on the shelf as twelve of them. A rest too small for a household to measure is reckoned, but neither listed nor asked about nor bought for: below 1 g, 1 ml or 0.01 piece; of what came raw and in no jar below a fiftieth of it, at most half an ounce, a tablespoon or a tenth of a piece. Fields marked * are needed; where a body has `lines`, one line's fields may stand directly in it.
+book's currency. An amount in jars is a count and a volume at once: what was counted, bought or given as `12 quart jars` stands on the shelf as twelve of them. Below 1 g, 1 ml or 0.01 piece a rest is reckoned, but neither listed nor asked about. Fields marked * are needed; where a body has `lines`, one line's fields may stand directly in it.
 
 The JSON Schema of each kind is in `schema/`. This page is made by `python -m ledger.docs docs`.
 """

@@ -9,6 +9,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.elements import html
+from ledger.questions.quantities import is_dust
 from ledger.reference.everyday import spoken
 
 __all__ = ["named", "soonest", "spoken", "time_left", "track"]
@@ -20,10 +21,10 @@ _LEAST = 4
 
 
 def soonest(rows: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """Return the shelf's records with a day, one an item: the one whose day comes first."""
+    """Return the shelf's records with a day, one an item: the one whose day comes first; no dust."""
     first: dict[str, dict[str, Any]] = {}
     for row in rows:
-        if row["days_left"] is not None:
+        if row["days_left"] is not None and not is_dust(row):
             kept = first.get(row["item"])
             if kept is None or row["days_left"] < kept["days_left"]:
                 first[row["item"]] = row

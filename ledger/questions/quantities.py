@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import format_measured, plural
@@ -13,13 +13,12 @@ if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = [
-    "DUST_BELOW",
-    "DUST_PART",
     "LISTED_FROM",
     "QUART_UL",
     "UNITS",
     "about",
     "decimals",
+    "is_dust",
     "measured",
     "paid",
     "whole_unit",
@@ -73,12 +72,26 @@ class _OfMeasure(dict[str, Any]):
 LISTED_FROM = _OfMeasure({"mass": 1000, "volume": 1000, "count": 10, "energy": 1}, lambda _unit: 10)
 """Whole units below which a rest is reckoned but not listed (formats: less than 1 g, 1 ml, 0.01)."""
 
-DUST_PART = 50
-DUST_BELOW = _OfMeasure(
+_DUST_PART = 0.02
+_DUST_BELOW = _OfMeasure(
     {"mass": 14_175, "volume": 14_787, "count": 100, "energy": 1}, lambda _unit: 100
 )
-"""Whole units below which a rest of something loose, less than a fiftieth of what came, is dust: half an ounce, a
-tablespoon, a tenth of a piece (NIST Handbook 44, appendix C). Where it begins is our own choice."""
+
+
+def is_dust(row: Mapping[str, Any]) -> bool:
+    """Return whether a record of the shelf is of a rest that no household measures, and nobody is told to use up.
+
+    A loose rest that bears no mark: less than a fiftieth of what came, and than half an ounce, a tablespoon or a
+    tenth of a piece (NIST Handbook 44, appendix C). Where dust begins is our own choice; it is listed all the same.
+    """
+    left = row["left"]
+    return bool(
+        row.get("mark") is None
+        and row["jars_left"] is None
+        and row["share_left"] < _DUST_PART
+        and left["whole"] < _DUST_BELOW[left["measure"]]
+    )
+
 
 UNITS = _OfMeasure({"mass": "g", "volume": "ml", "count": "pieces", "energy": "kJ"}, plural)
 """What a thousand whole units of each measure are called."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction as F
 
 from oracle.model import ORIGINS
-from oracle.units import DUST_BELOW, LISTED_FROM, LITER_UL, QUART_UL
+from oracle.units import LISTED_FROM, LITER_UL, QUART_UL
 
 
 def jar_cost(items, prices, made):
@@ -54,15 +54,11 @@ def _jar_cost(items, prices, one):
 
 def shelf(items, lots):
     """Return one record for each lot with enough left to be listed."""
-    return [_shelf(items, lot) for lot in lots.values() if lot.left > 0 and lot.left >= _least(lot)]
-
-
-def _least(lot):
-    """Return from how much on a rest is listed: of what came raw and loose, no dust (choice 48)."""
-    least = LISTED_FROM.get(lot.strand.measure, 10)
-    if lot.origin not in ("grown", "foraged", "given", "bought") or lot.jars:
-        return least
-    return max(least, min(lot.whole // 50, DUST_BELOW.get(lot.strand.measure, 100)))
+    return [
+        _shelf(items, lot)
+        for lot in lots.values()
+        if lot.left > 0 and lot.left >= LISTED_FROM.get(lot.strand.measure, 10)
+    ]
 
 
 def _shelf(items, lot):

@@ -69,8 +69,6 @@ QUART_UL = F("946352.946")
 LITER_UL = 1_000_000
 LISTED_FROM = {"mass": 1000, "volume": 1000, "count": 10, "energy": 1}
 """Least amount in whole units that the shelf lists: 1 g, 1 ml, 0.01 piece (formats, section 1)."""
-DUST_BELOW = {"mass": 14175, "volume": 14787, "count": 100, "energy": 1}
-"""Below so much, and a fiftieth of its lot, a raw rest is dust: half an ounce, a tablespoon, a tenth of a piece."""
 
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 

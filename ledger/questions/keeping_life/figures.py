@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.figures import Figure, assumed, choose, if_known, work
+from ledger.figures import Figure, choose, if_known, work
 from ledger.questions.keeping_life.gather import Lives, is_known
 from ledger.questions.quantities import about
 
@@ -42,7 +42,6 @@ class LifeFigures:
         subjects = lives.of.sum(lives.count).called("subjects")
         enough = failures.values >= ENOUGH
         product = lives.steps.among("product", kept, "0 to 1")
-        whole = assumed(1.0, "0 to 1", "curve").called("nothing-failed")
         given = [
             subjects.folds(lives.address("subjects")),
             failures.folds(lives.address("failures")),
@@ -58,7 +57,7 @@ class LifeFigures:
         mean = if_known(lives.curve("mean", "days", enough, given), "too-few")
         error = lives.curve("error", "0 to 1", failures.values >= 0, given)
         self.of: dict[str, Figure] = {
-            "survival": choose(failures.values > 0, product.called("survival"), whole),
+            "survival": choose(failures.values > 0, product.called("survival"), lives.nothing_failed),
             "subjects": subjects,
             "failures": failures,
             "half_days": half,

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.figures import Array, Figure, Groups, Spans, method, published, said
+from ledger.figures import Array, Figure, Groups, Spans, assumed, method, published, said
 from ledger.items import item_key
 from ledger.kinds import KINDS
 from ledger.methods.survival import Curve, product_limit
@@ -49,6 +49,8 @@ class Lives:
         A step is an age of a group at which subjects ended; `first` is the first subject of each.
     count, aged : Figure
         Of each subject: how many it stands for, and its age.
+    nothing_failed : Figure
+        What the curve is where no subject failed.
     """
 
     def __init__(self, state: State) -> None:
@@ -72,6 +74,7 @@ class Lives:
         ev = np.where(self.ends < 0, lots["ev"][self.lot], self.ends)
         self.count, self.aged = said(self.counts, "subjects", ev), said(self.age, "days", ev)
         self.failure = said(1.0, "times", ev)
+        self.nothing_failed = assumed(1.0, "0 to 1", "curve").called("nothing-failed")
 
     def _counts(self, whole: Array) -> Array:
         """Return how many subjects amounts are: jars, pieces, else one."""

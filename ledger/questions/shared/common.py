@@ -12,16 +12,12 @@ import numpy as np
 from ledger.projections.base import Node
 from ledger.questions.answering import answer, assumptions_of
 from ledger.questions.quantities import (
-    DUST_BELOW,
-    DUST_PART,
     LISTED_FROM,
     QUART_UL,
     UNITS,
     whole_unit,
 )
-from ledger.questions.shared.held import held_in
 from ledger.questions.telling import event_line, event_told
-from ledger.replay import ORIGINS
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -41,22 +37,11 @@ __all__ = [
     "why_command",
 ]
 
-_RAW = [ORIGINS.index(name) for name in ("grown", "foraged", "given", "bought")]
-
 
 def listed_lots(state: State) -> np.ndarray[Any, Any]:
-    """Return the lots that the shelf lists: those of which enough is left to speak of.
-
-    Of what came raw and loose, as picked or bought, a rest is dust that no household measures: less than a fiftieth of
-    what came, and than `DUST_BELOW`. Of what was made, or stands in jars, every rest counts that is no rounding.
-    """
+    """Return the lots that the shelf lists: those of which enough is left to speak of."""
     least = np.array([LISTED_FROM[m] for m in state.facts.measure] or [1])
-    dust = np.array([DUST_BELOW[m] for m in state.facts.measure] or [1])
-    lots, item = state.lots, state.lots["item"]
-    loose = np.isin(lots["origin"], _RAW) & (state.once(held_in).jars == 0)
-    rest = np.minimum(lots["whole"] // DUST_PART, dust[item])
-    floor = np.maximum(np.where(loose, np.maximum(least[item], rest), least[item]), 1)
-    return np.flatnonzero(state.left >= floor)
+    return np.flatnonzero(state.left >= np.maximum(least[state.lots["item"]], 1))
 
 
 def jars_gone(jars: int, whole: int, amount: int) -> int:
