@@ -648,3 +648,16 @@ why-by-both = eigene Saisons und veröffentlichte Erträge
 why-chance-bring-less = Wahrscheinlichkeit, dass { $many } weniger als { $amount } bringen ({ $source })
 why-nine-in-ten = davon, was neun von zehn Jahren noch bringen (Students t mit { $n } Freiheitsgraden, Streuung { $n2 } in Logarithmen; { $n3 } % der Saisons fallen aus)
 why-nine-in-ten-and-needs = davon, was neun von zehn Jahren noch bringen (Students t mit { $n } Freiheitsgraden, Streuung { $n2 } in Logarithmen; { $n3 } % der Saisons fallen aus; der Bedarf streut um { $n4 } in Logarithmen)
+why-in-one = in einer ganzen Einheit
+why-in-a-gram = in einem Gramm, ohne Abfall
+why-kept-in-cooking = bleibt beim Garen
+why-share-of-lot = Teil des Postens
+why-part-known = davon bekannt
+why-held-food = { $name }{ $n ->
+    [none] { "" }
+   *[other] , { $n } g
+}{ $known ->
+    [none] { "" }
+   *[other] , bekannt von { $known } % dessen, was hineinging
+}
+why-kilograms-a-pound = Kilogramm in einem Pfund

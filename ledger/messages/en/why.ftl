@@ -648,3 +648,16 @@ why-by-both = own seasons and published yields
 why-chance-bring-less = chance that { $many } bring less than { $amount } ({ $source })
 why-nine-in-ten = of that, what nine years in ten still bring (Student's t with { $n } degrees of freedom, spread { $n2 } in logs; it fails { $n3 } % of seasons)
 why-nine-in-ten-and-needs = of that, what nine years in ten still bring (Student's t with { $n } degrees of freedom, spread { $n2 } in logs; it fails { $n3 } % of seasons; needs differ by { $n4 } in logs)
+why-in-one = in one whole unit
+why-in-a-gram = in a gram, refuse left out
+why-kept-in-cooking = kept in cooking
+why-share-of-lot = part of the lot
+why-part-known = known of it
+why-held-food = { $name }{ $n ->
+    [none] { "" }
+   *[other] , { $n } g
+}{ $known ->
+    [none] { "" }
+   *[other] , known of { $known }% of what went in
+}
+why-kilograms-a-pound = kilograms in a pound

@@ -7,6 +7,7 @@ way for is planned as the published tables have it: canned as itself, and frozen
 from __future__ import annotations
 
 import datetime as dt
+import math
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
@@ -109,10 +110,11 @@ def house_of(state: State, hours: float, stove: float) -> House:
 
 def freezer_room(state: State) -> tuple[float, float]:
     """Return pounds of freezer room that are free, and of new food that it takes in a day."""
-    from ledger.questions.how_long.steps import freezer_feet, freezer_full
+    from ledger.questions.how_long.figures import freezer_full
+    from ledger.questions.how_long.gather import Cold
 
-    feet, full = freezer_feet(state.settings.newest("freezer_room")), freezer_full(state)
-    if feet is None or full is None:
+    feet, full = state.once(Cold).feet.value(0), freezer_full(state).value(0)
+    if math.isnan(full):
         return 0.0, 0.0
     each = winter.figure("glut", "freezer_room", "food in one cubic foot").middle
     rate = winter.figure("glut", "freezer_rate", "new food in 24 hours").low or 0.0
