@@ -25,6 +25,7 @@ ASKED = [
     ("how-long", {"without": "power,water"}),
     ("how-long", {"without": "water", "water": "80 L"}),
     ("how-long", {"to_add": True}),
+    ("glut", {}),
 ]
 
 

@@ -14,9 +14,10 @@ from ledger.methods.year_plan import WEEKS, Recipe
 from ledger.published.keeping import keeps_for
 from ledger.questions.food.nutrients import Held
 from ledger.questions.glut.comes import fresh_days
-from ledger.questions.glut.house import LB_G, own_process, published_batch
+from ledger.questions.glut.house import own_process, published_batch
 from ledger.questions.planning.batches import Batches
 from ledger.questions.shared.larder import larder_of
+from ledger.questions.shared.made_as import LB_G
 from ledger.questions.shared.usual_plan import usual_plan
 from ledger.questions.shared.ways import (
     canned_ways,
