@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from projections.winter_tools import check_figures
+from projections.winter_tools import check_figures, check_sources
 
 from ledger.errors import InputError, NotFound
 
@@ -61,6 +61,7 @@ def test_plan_of_ten_days(orchard, fixed_day):
     assert "plum jam" in " ".join(answer.totals["missing"])  # for it no process was matched
     assert not [row for row in rows if row["makes"] == "plum jam"]
     assert check_figures(orchard, answer, ("kg", "hours", "still_wanted"), as_of=ON) >= 4
+    assert check_sources(orchard, answer, ("kg", "hours", "still_wanted"), as_of=ON) >= 8
 
 
 def test_no_hours_put_nothing_up(orchard, fixed_day):
@@ -142,6 +143,7 @@ def test_first_year_is_planned_as_the_tables_print_it(first_year, fixed_day):
     frozen = {row["crop"] for row in answer.rows() if row["do"] == "freeze"}
     assert {"green bean", "summer squash"} <= frozen
     assert check_figures(first_year, answer, ("kg", "hours"), as_of=ON) >= 6
+    assert check_sources(first_year, answer, ("kg", "jars", "loads", "hours"), as_of=ON) >= 20
 
 
 def test_processes_are_of_todays_kitchen(first_year, fixed_day):

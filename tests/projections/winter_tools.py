@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import math
 
+from questions.proving import leaves, names_its_source
+
 from ledger.questions.shared.arithmetic import recompute
 
 FAMILY = [
@@ -60,3 +62,16 @@ def check_figures(book, answer, figures, **more):
             check_tree(node)
             opened += 1
     return opened
+
+
+def check_sources(book, answer, figures, **more):
+    """Open every figure of an answer; each leaf says where it comes from. Return how many leaves there were."""
+    found = [
+        (row["why"], figure, leaf)
+        for row in answer.rows()
+        for figure in figures
+        if row[figure] is not None
+        for leaf in leaves(book.why(row["why"], figure, **more))
+    ]
+    assert [one for one in found if not names_its_source(one[2])] == []
+    return len(found)

@@ -43,3 +43,11 @@ eaters-down-as = { $name } steht seit { $n } Tagen als { $state ->
     [pregnant] schwanger
    *[nursing] stillend
 } im Buch: Sagt neu, wie es ist.
+eaters-of-table = { $by }
+eaters-people = Personen
+eaters-people-set = Personen am Tisch, wie eingestellt
+eaters-people-described = beschriebene Personen
+eaters-age = Alter
+eaters-age-said = wie beschrieben
+eaters-weight = Gewicht
+eaters-height = Größe

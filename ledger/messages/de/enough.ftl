@@ -53,11 +53,10 @@ enough-why-bed = aus einem Beet
 enough-why-yields = { $name } nach veröffentlichten Erträgen ({ $note })
 enough-why-one-gram = in einem Gramm { $name } (Nährwerttabelle)
 enough-why-square-metre = auf einem Quadratmeter
-enough-why-level = { $name } (Grenze, { $group })
-enough-why-unknown-as-adults = Personen ohne bekanntes Alter, als Erwachsene
-enough-why-grams = { $n } g{ $known ->
-    [none] { "" }
-   *[other] , bekannt von { $known } % dessen, was hineinging
-}
-enough-why-likely-picked = { $n } g wohl geerntet
+enough-why-level = { $name } (Grenze, { $by })
 enough-part-from = { $name } { $n } %
+enough-eaten = gegessen
+enough-likely-picked = wohl geerntet
+enough-too-little-known = darüber ist zu wenig bekannt
+enough-no-days = wird dafür nicht berechnet
+enough-no-gap = keine Lücke

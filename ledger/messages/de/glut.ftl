@@ -4,8 +4,6 @@ glut-no-empty-jar-book-can = { $name }: kein leeres Glas steht im Buch, um es ei
 glut-if-nothing-done-kg-lost = Wird nichts getan, gehen in diesen { $n2 } Tagen { $n } kg verloren; mit diesem Plan { $n3 } kg.
 glut-put-up-kg-hours-eaten = Eingemacht { $n } kg in { $n2 } Stunden, gegessen { $n3 } kg, weggegeben { $n4 } kg.
 glut-printed = Gedruckt für { $name }: { $name2 }.
-glut-newest-batch-stands-published = wie im neuesten Ansatz, der wie veröffentlicht dasteht
-glut-fresh-one = frisch für eines
 glut-nothing-garden-here-due-these = Nichts aus dem Garten ist da oder kommt in diesen zehn Tagen, was sich nicht hielte.
 glut-only-printed-processes-planned-looked = Geplant werden nur gedruckte Vorschriften, nachgeschlagen für Höhe { $amount } und Manometer { $gauge }; eine Zeile ist eine Erinnerung und nicht das Ganze: Lest zuerst das aktuelle Dokument und die Anleitung des Topfs (`croftbook show as-published`).
 glut-what-comes-mean-same-days = Was kommt, ist das Mittel derselben Tage früherer Jahre, gleichmäßig verteilt; das Wetter ist nicht bekannt.
@@ -13,7 +11,6 @@ glut-each-day-hours-hands-stove = Jeden Tag { $n } Stunden Hände und { $n2 } St
 glut-eating-comes-before-putting-up = Essen geht vor Einmachen, das vor Weggeben, das vor Verlieren; mehr als das Jahr noch braucht, wird nicht eingemacht.
 glut-fresh = frisch
 glut-hours = Stunden
-glut-grams-kilogram = Gramm in einem Kilogramm
 glut-plan-choice = { DAY($day) }, Wahl des Plans
 glut-no-batch-your-own-stands-2 = { LIST($names, type: "commas") }: kein eigener Ansatz steht wie veröffentlicht da, so sind sie geplant, wie die Tabellen es drucken; Pfund je Glas nach deren Topffüllungen, nicht mehr als der Plan des ersten Jahres will (`croftbook show first-year`), wo er sie nennt.
 glut-fresh-keeps = Frisch hält es: { $list }.
@@ -23,19 +20,17 @@ glut-no-better-plan = In zehn Sekunden fand sich kein besserer Plan; es mag eine
 glut-keeps-days = { $name } { $n } Tage ({ $by })
 glut-not-set = nicht eingestellt
 glut-hours-are-a-guess = Stunden, die nicht aus dem eigenen Buch sind, sind eine Schätzung ohne Quelle.
-glut-units-of-plan = { $unit ->
+glut-units-of-plan = { $counted ->
     [jar] Gläser des Plans
    *[kg] kg des Plans
 }
 glut-loads-of-plan = Topffüllungen des Plans
-glut-hours-of-one = { $unit ->
-    [jar] ein Glas
-   *[kg] ein kg
-}, { $by ->
-    [own] nach eigenen Ansätzen
-   *[guess] eine Schätzung ohne Quelle
-}
 glut-still-wanted = vom Jahr gebraucht, ohne was da ist
 glut-fresh-by-loads = frisch für eines, nach veröffentlichten Topffüllungen ({ $source })
-glut-a-pound = ein Pfund
 glut-freeze-keeps = einfrieren, hält { $life }; blanchieren oder packen wie veröffentlicht
+glut-no-loads = kein Einkochtopf nötig
+glut-hands-a-day = Stunden aller Hände am Tag, wie gefragt
+glut-stove-a-day = Stunden des Herds am Tag, wie gefragt
+glut-picked-earlier = an denselben Tagen eines früheren Jahres geerntet
+glut-not-wanted = kein eigener Ansatz sagt, was das Jahr braucht
+glut-no-hours = braucht keine Stunden

@@ -643,3 +643,16 @@ why-jars-in-load = Gläser auf einmal im Einkochtopf
 why-in-the-house = { $name } im Haus, volle mitgezählt
 why-jars-of-week = { $item }, Woche vom { DAY($day) }
 why-lacking = fehlt
+why-in-one = in einer ganzen Einheit
+why-in-a-gram = in einem Gramm, ohne Abfall
+why-kept-in-cooking = bleibt beim Garen
+why-share-of-lot = Teil des Postens
+why-part-known = davon bekannt
+why-held-food = { $name }{ $n ->
+    [none] { "" }
+   *[other] , { $n } g
+}{ $known ->
+    [none] { "" }
+   *[other] , bekannt von { $known } % dessen, was hineinging
+}
+why-kilograms-a-pound = Kilogramm in einem Pfund

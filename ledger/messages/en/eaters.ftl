@@ -43,3 +43,11 @@ eaters-down-as = { $name } is down as { $state ->
     [pregnant] pregnant
    *[nursing] nursing
 } for { $n } days: say anew how it is.
+eaters-of-table = { $by }
+eaters-people = people
+eaters-people-set = people at the table, as set
+eaters-people-described = people described
+eaters-age = age
+eaters-age-said = as described
+eaters-weight = weight
+eaters-height = height

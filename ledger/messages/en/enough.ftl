@@ -53,11 +53,10 @@ enough-why-bed = from a bed
 enough-why-yields = { $name } by published yields ({ $note })
 enough-why-one-gram = in one gram of { $name } (food table)
 enough-why-square-metre = on a square metre
-enough-why-level = { $name } (level, { $group })
-enough-why-unknown-as-adults = people of no known age, as adults
-enough-why-grams = { $n } g{ $known ->
-    [none] { "" }
-   *[other] , known of { $known }% of what went in
-}
-enough-why-likely-picked = { $n } g likely picked
+enough-why-level = { $name } (level, { $by })
 enough-part-from = { $name } { $n }%
+enough-eaten = eaten
+enough-likely-picked = likely picked
+enough-too-little-known = too little is known of it
+enough-no-days = not reckoned for it
+enough-no-gap = no gap

@@ -643,3 +643,16 @@ why-jars-in-load = jars in the canner at once
 why-in-the-house = { $name } in the house, full ones as well
 why-jars-of-week = { $item }, week of { DAY($day) }
 why-lacking = lacking
+why-in-one = in one whole unit
+why-in-a-gram = in a gram, refuse left out
+why-kept-in-cooking = kept in cooking
+why-share-of-lot = part of the lot
+why-part-known = known of it
+why-held-food = { $name }{ $n ->
+    [none] { "" }
+   *[other] , { $n } g
+}{ $known ->
+    [none] { "" }
+   *[other] , known of { $known }% of what went in
+}
+why-kilograms-a-pound = kilograms in a pound

@@ -8,32 +8,33 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from ledger.questions.shared.larder import larder_of
+from ledger.questions.who_eats.eaters import eaters_of
+from ledger.reference.needs import NUTRIENTS
 from ledger.reference.planting import published_range
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["Bedded", "Shopped", "bed_of", "from_bed", "from_shop", "shop_of"]
+__all__ = ["Bedded", "Shopped", "bed_of", "shop_of"]
 
 
 @dataclass(frozen=True)
 class Shopped:
-    """What of the shop gives a nutrient for the least money: whole units and money for the gap."""
+    """What of the shop gives a nutrient for the least money: the price of a whole unit, and what says it."""
 
     item: int
-    whole: float
     price: float
     ev: int
 
 
 @dataclass(frozen=True)
 class Bedded:
-    """What crop gives a nutrient on the least ground: square metres for the gap, grams a square metre."""
+    """What crop gives a nutrient on the least ground: grams a square metre, by which document."""
 
     item: int
-    m2: float
     grams_per_m2: float
     note: str
+    source: str
 
 
 def _prices(state: State) -> tuple[np.ndarray[Any, Any], np.ndarray[Any, Any]]:
@@ -51,8 +52,8 @@ _OF_A_DAY = 0.25
 """Part of a person's need of a day that a kilogram has to bring: nobody closes a gap with vinegar. Our choice."""
 
 
-def shop_of(state: State, n: int, gap: float, each: float) -> Shopped | None:
-    """Return what closes a gap of a nutrient for the least money; None where no price is known.
+def shop_of(state: State, n: int) -> Shopped | None:
+    """Return what gives a nutrient for the least money; None where no price is known.
 
     Only what counts by its own row, has a price of its own or of its shop equivalent, and brings enough
     of it to be eaten for it; salt is left out. It is a figure, no menu.
@@ -62,11 +63,9 @@ def shop_of(state: State, n: int, gap: float, each: float) -> Shopped | None:
     state : State
     n : int
         Number of the nutrient.
-    gap : float
-    each : float
-        What one person needs of it in a day.
     """
-    larder = larder_of(state)
+    larder, eaters = larder_of(state), eaters_of(state)
+    each = eaters.need[NUTRIENTS[n]] / eaters.count
     price, ev = state.once(_prices)
     per = np.nan_to_num(larder.per_whole[:, n])
     grams = state.once(_grams)
@@ -78,34 +77,17 @@ def shop_of(state: State, n: int, gap: float, each: float) -> Shopped | None:
         fits, np.divide(price, per, out=np.full(per.size, np.inf), where=per > 0), np.inf
     )
     item = int(np.argmin(cost))
-    return Shopped(item, gap / float(per[item]), float(price[item]), int(ev[item]))
+    return Shopped(item, float(price[item]), int(ev[item]))
 
 
-def from_shop(state: State, n: int, gap: float, each: float) -> dict[str, Any]:
-    """Return the columns of what closes a gap from the shop; empty where nothing is known."""
-    from ledger.amounts import format_whole
-    from ledger.messages.units import amount_later
-
-    found = shop_of(state, n, gap, each)
-    if found is None:
-        return {}
-    measures = state.settings.newest("measures", "us") or "us"
-    measure = state.facts.measure[found.item]
-    return {
-        "shop_item": state.facts.names[found.item],
-        "shop_amount": amount_later(format_whole(round(found.whole), measure, measures=measures)),
-        "shop_cost": found.whole * found.price,
-    }
-
-
-def _grown(state: State) -> list[tuple[int, float, str]]:
+def _grown(state: State) -> list[Bedded]:
     """Return the crops planted or picked here with grams a square metre by published yields."""
     crops = {state.facts.find(body["crop"]) for body in _planted(state)}
     out = []
     for item in sorted(one for one in crops if one is not None):
         found = published_range(state.facts.names[item], area_m2=1.0)
         if found is not None and found.middle_g > 0:
-            out.append((item, found.middle_g, found.note))
+            out.append(Bedded(item, found.middle_g, found.note, "; ".join(map(str, found.sources))))
     return out
 
 
@@ -113,23 +95,12 @@ def _planted(state: State) -> list[dict[str, Any]]:
     return [state.body(int(ev)) for ev in state.events("planted")]
 
 
-def bed_of(state: State, n: int, gap: float) -> Bedded | None:
-    """Return the crop grown here that closes a gap on the least ground; None where none is known."""
-    larder, best = larder_of(state), None
-    for item, grams, note in state.once(_grown):
-        whole = state.facts.grams_per_whole(item)
-        value = float(larder.per_whole[item, n])
-        if not whole or not value > 0:
-            continue
-        m2 = gap / (grams / whole * value)
-        if best is None or m2 < best.m2:
-            best = Bedded(item, m2, grams, note)
+def bed_of(state: State, n: int) -> Bedded | None:
+    """Return the crop grown here that gives a nutrient on the least ground; None where none is known."""
+    larder, best, most = larder_of(state), None, 0.0
+    for bedded in state.once(_grown):
+        whole = state.facts.grams_per_whole(bedded.item)
+        value = float(larder.per_whole[bedded.item, n])
+        if whole and value > 0 and bedded.grams_per_m2 / whole * value > most:
+            best, most = bedded, bedded.grams_per_m2 / whole * value
     return best
-
-
-def from_bed(state: State, n: int, gap: float) -> dict[str, Any]:
-    """Return the columns of what closes a gap from a bed; empty where nothing is known."""
-    found = bed_of(state, n, gap)
-    if found is None:
-        return {}
-    return {"bed_crop": state.facts.names[found.item], "bed_m2": found.m2}

@@ -19,7 +19,7 @@ __all__ = ["cautions", "notes"]
 
 def cautions(asked: Asked, supply: Supply) -> list[Assumption]:
     """Return what stands first: that too little is known for a headline."""
-    if not supply.portions or supply.share_known >= LEAST_KNOWN:
+    if not supply.food.items.size or supply.share_known >= LEAST_KNOWN:
         return []
     text = sentence("enough-half-unknown", n=round((1 - supply.share_known) * 100))
     return [Assumption("half-unknown", text, stands_first=True)]
@@ -53,7 +53,7 @@ def notes(state: State, asked: Asked, eaters: Eaters, supply: Supply) -> list[As
     if asked.of == "next season":
         text = sentence("enough-what-next-season-plan-would")
         out.append(Assumption("plan", text))
-    if any(p.known.min() < 1 for p in supply.portions):
+    if (supply.food.known < 1).any():
         text = sentence("enough-where-food-figure-not-known")
         out.append(Assumption("at-least", text))
     return out
@@ -61,9 +61,8 @@ def notes(state: State, asked: Asked, eaters: Eaters, supply: Supply) -> list[As
 
 def _of_flour(state: State, supply: Supply) -> list[Assumption]:
     larder, out = larder_of(state), []
-    grains = sorted(
-        {state.facts.names[p.item] for p in supply.portions if p.item in larder.unenriched}
-    )
+    items = set(supply.food.items.tolist())
+    grains = sorted(state.facts.names[item] for item in items & larder.unenriched)
     said = state.settings.newest("flour_enriched")
     if grains and said is None:
         text = sentence("enough-enriched-count-not-enriched-counts", names=Names(tuple(grains)))

@@ -5,23 +5,27 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
+from ledger.amounts import format_whole
 from ledger.messages import Choice, Day, Names, fixed, sentence
 from ledger.messages import measured as digits
+from ledger.messages.units import amount_later
 from ledger.methods.cover import shortest, standing
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.enough import why as enough_why
 from ledger.questions.enough.asked import LEAST_KNOWN, OF, Asked, asked_of
-from ledger.questions.enough.gap import from_bed, from_shop
+from ledger.questions.enough.figures import figures
+from ledger.questions.enough.gap import bed_of, shop_of
 from ledger.questions.enough.notes import cautions, notes
-from ledger.questions.enough.supply import Supply, supply_of
+from ledger.questions.enough.supply import Supply
 from ledger.questions.quantities import about, decimals, measured, paid
-from ledger.questions.shared.common import answer
+from ledger.questions.shared.common import answer, number
 from ledger.questions.who_eats.eaters import Eaters, eaters_of
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import LABELS, UNITS
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
+    from ledger.figures import Figure
     from ledger.replay import State
 
 __all__ = ["COLUMNS", "PROJECTION", "build"]
@@ -84,8 +88,9 @@ def build(
         When an option is not what it may be.
     """
     asked = asked_of(state, of, days, start or more.get("from"), end or more.get("to"))
-    eaters, supply = eaters_of(state), supply_of(state, asked)
-    records = [_record(state, asked, eaters, supply, name) for name in NUTRIENTS]
+    eaters = eaters_of(state)
+    supply, known_of = figures(state, asked)
+    records = [_record(state, asked, eaters, supply, known_of, n) for n in range(len(NUTRIENTS))]
     records.sort(key=_place)
     known = {r["nutrient"]: r["days"] for r in records if r.get("days") is not None}
     says_enough = supply.share_known >= LEAST_KNOWN
@@ -108,45 +113,44 @@ def _place(record: dict[str, Any]) -> tuple[Any, ...]:
 
 
 def _record(
-    state: State, asked: Asked, eaters: Eaters, supply: Supply, name: str
+    state: State, asked: Asked, eaters: Eaters, supply: Supply, figures: dict[str, Figure], n: int
 ) -> dict[str, Any]:
-    n = NUTRIENTS.index(name)
+    name = NUTRIENTS[n]
     is_sodium = name == _SODIUM
-    need = eaters.sodium_level() if is_sodium else eaters.need[name]
-    amount, known = supply.total(n), supply.known(n)
-    is_known = known >= LEAST_KNOWN and need > 0
-    wanted = need * asked.days
+    value = {column: number(figure.value(n)) for column, figure in figures.items()}
+    known, share = value["share_known"], value["share_of_need"]
     record: dict[str, Any] = {
         "why": f"enough/{asked.address}/{name}",
         "nutrient": LABELS[name],
         "unit": UNITS[name],
-        "supply": amount,
-        "need_per_day": need,
-        "share_known": known if supply.grams else None,
-        "at_least": known < 1,
-        "own_share": supply.own(n) / amount if amount else None,
+        **value,
+        "at_least": known is None or known < 1,
         "brought_by": supply.brought_by(n),
         "assumptions": ["doctor", "needs", *(["level"] if is_sodium else [])],
     }
-    if not is_known:
-        return record
-    if is_sodium:
-        # a pantry's sodium is set against as many days as its energy lasts
-        over = supply.total(0) / eaters.need["energy_kcal"] if asked.of == "pantry" else asked.days
-        if over:
-            record["share_of_need"] = amount / (need * over)
-            below = record["share_of_need"] <= 1
-            record["standing"] = "below the level" if below else "above the level"
-        return record
-    record["days"] = None if asked.of == "eaten" else amount / need
-    record["share_of_need"] = amount / wanted
-    average = eaters.average(name)
-    record["standing"] = standing(amount, wanted, None if average is None else average * asked.days)
-    gap = max(wanted - amount, 0.0)
-    record["gap"] = gap
-    if gap > 0:
-        record |= {**from_shop(state, n, gap, need / eaters.count), **from_bed(state, n, gap)}
+    if share is not None and is_sodium:
+        record["standing"] = "below the level" if share <= 1 else "above the level"
+    elif share is not None:
+        average, amount = eaters.average(name), value["supply"] or 0.0
+        wanted = (value["need_per_day"] or 0.0) * asked.days
+        record["standing"] = standing(
+            amount, wanted, None if average is None else average * asked.days
+        )
+        if value["gap"]:
+            record |= _closed(state, n, value)
     return record
+
+
+def _closed(state: State, n: int, value: dict[str, float | None]) -> dict[str, Any]:
+    """Return what closes a gap from the shop and from a bed, by name."""
+    out: dict[str, Any] = {}
+    bought, grown, facts = shop_of(state, n), bed_of(state, n), state.facts
+    if bought is not None and value["shop_cost"] is not None:
+        measures = state.settings.newest("measures", "us") or "us"
+        whole = round(value["shop_cost"] / bought.price)
+        text = format_whole(whole, facts.measure[bought.item], measures=measures)
+        out |= {"shop_item": facts.names[bought.item], "shop_amount": amount_later(text)}
+    return out | ({} if grown is None else {"bed_crop": facts.names[grown.item]})
 
 
 def _totals(
@@ -166,7 +170,7 @@ def _totals(
     }
     totals["in_words"] = _words(state, asked, records, first, supply.share_known)
     missing = []
-    if not supply.portions:
+    if not supply.food.items.size:
         missing.append(sentence("enough-nothing", of=Choice(asked.kind)))
     if supply.not_known:
         missing.append(

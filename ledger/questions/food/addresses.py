@@ -13,6 +13,8 @@ from ledger.questions.addressed import open_one
 from ledger.questions.food.amounts import FoodFigures
 from ledger.questions.food.bases import BASES, SIX
 from ledger.questions.food.labels import LABELS
+from ledger.questions.food.nutrients import Nutrients
+from ledger.reference.needs import NUTRIENTS
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -58,6 +60,10 @@ def _lot(food: FoodFigures, key: str) -> _Found | None:
         for at, place in enumerate(food.places.every):
             name = f"{basis}.{place.origin}.{place.name}"
             figures[name] = partial(_from_place, food, basis, at)
+    kinds = food.state.once(Nutrients)
+    for n, name in enumerate(NUTRIENTS):
+        figures[name] = partial(kinds.made, n)
+        figures[f"{name}.own"] = partial(kinds.made, n, own=True)
     return figures, number
 
 

@@ -13,6 +13,16 @@ LABELS = {
     "no-weight-of": "why-no-weight-of",
     "no-energy-of": "why-no-energy-of",
     "no-price-of": "why-no-price-counted",
+    "in-one": "why-in-one",
+    "in-a-gram": "why-in-a-gram",
+    "kept-in-cooking": "why-kept-in-cooking",
+    # amounts held
+    "held": "why-held-food",
+    "left-of-lot": "why-left",
+    "share-of-lot": "why-share-of-lot",
+    "grams-of-it": "why-mass-g",
+    "part-known": "why-part-known",
+    "weight-known": "enough-weight-known",
     # portions
     "eaten-portion": "why-eaten-portion",
     "fed-portion": "why-fed-portion",

@@ -14,9 +14,10 @@ from ledger.reference.storage import fresh_life
 from ledger.replay import ORIGINS
 
 if TYPE_CHECKING:
+    from ledger.figures import Array
     from ledger.replay import State
 
-__all__ = ["DAYS", "Comes", "comes_of", "fresh_days"]
+__all__ = ["DAYS", "Comes", "comes_of", "fresh_days", "lots_earlier", "lots_here"]
 
 DAYS = 10
 _HANDFUL_KG, _KEEPS = 0.5, 60
@@ -41,12 +42,7 @@ def comes_of(state: State, item: int) -> Comes | None:
         return None
     life, said = fresh_days(state, item)
     arrivals = []
-    lots = np.flatnonzero(
-        (state.lots["item"] == item)
-        & (state.left > 0)
-        & (state.lots["origin"] <= ORIGINS.index("given"))
-    )
-    for lot in lots.tolist():
+    for lot in lots_here(state, item).tolist():
         until = int(state.lots["day"][lot]) + life - state.as_of_day
         if until >= 0:
             arrivals.append(Arrival(0, until, float(state.left[lot]) * per / 1000))
@@ -56,6 +52,24 @@ def comes_of(state: State, item: int) -> Comes | None:
     if math.fsum(a.kg for a in arrivals) < _HANDFUL_KG or life > _KEEPS:
         return None
     return Comes(item, Crop(name, tuple(arrivals), _eaten(state, item, per)), life, said)
+
+
+def lots_here(state: State, item: int) -> Array:
+    """Return the lots of a crop of which something is left, as it was picked, bought or given."""
+    lots = state.lots
+    raw = (lots["item"] == item) & (lots["origin"] <= ORIGINS.index("given"))
+    return np.flatnonzero(raw & (state.left > 0))
+
+
+def lots_earlier(state: State, item: int) -> list[Array]:
+    """Return the lots picked on the same days of each earlier year of which any are known."""
+    lots, out = state.lots, []
+    rows = np.flatnonzero((lots["item"] == item) & (lots["origin"] == ORIGINS.index("grown")))
+    for back in range(1, _YEARS + 1):
+        offset = lots["day"][rows] - (state.as_of_day - 365 * back)
+        if ((offset > -183) & (offset < 183)).any():
+            out.append(rows[(offset >= 0) & (offset < DAYS)])
+    return out
 
 
 def fresh_days(state: State, item: int) -> tuple[int, str]:
@@ -76,14 +90,8 @@ def fresh_days(state: State, item: int) -> tuple[int, str]:
 
 def _coming(state: State, item: int, per: float) -> list[float]:
     """Return kilograms likely picked on each of the next days: the mean of earlier years' same days."""
-    lots = state.lots
-    rows = np.flatnonzero((lots["item"] == item) & (lots["origin"] == ORIGINS.index("grown")))
-    days, kg = lots["day"][rows], lots["whole"][rows] * per / 1000
-    years = []
-    for back in range(1, _YEARS + 1):
-        offset = days - (state.as_of_day - 365 * back)
-        if ((offset > -183) & (offset < 183)).any():
-            years.append(float(kg[(offset >= 0) & (offset < DAYS)].sum()))
+    whole = state.lots["whole"]
+    years = [float((whole[lots] * per / 1000).sum()) for lots in lots_earlier(state, item)]
     if not years:
         return [0.0] * DAYS
     # single days jump about from year to year: the sum of the days is spread as it likely comes

@@ -7,6 +7,7 @@ way for is planned as the published tables have it: canned as itself, and frozen
 from __future__ import annotations
 
 import datetime as dt
+import math
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
@@ -20,6 +21,8 @@ from ledger.questions.glut.comes import DAYS, comes_of
 from ledger.questions.planning.batches import Batches
 from ledger.questions.shared.common import QUART_UL
 from ledger.questions.shared.jars import jar_totals
+from ledger.questions.shared.larder import larder_of
+from ledger.questions.shared.made_as import LB_G
 from ledger.questions.shared.usual_plan import usual_plan
 from ledger.questions.shared.ways import (
     canned_ways,
@@ -32,22 +35,22 @@ from ledger.questions.shared.ways import (
 from ledger.reference import servings, winter
 
 if TYPE_CHECKING:
+    from ledger.figures import Array
     from ledger.published.processes import Process
     from ledger.questions.planning.recipes import Made
     from ledger.replay import State
 
 __all__ = [
-    "LB_G",
     "House",
     "Told",
     "day_of",
     "freezer_room",
     "house_of",
+    "lots_there",
     "own_process",
     "published_batch",
 ]
 
-LB_G = 453.59237
 _ACTIONS = {"freeze": "freeze", "dry": "dry", "ferment": "ferment"}
 
 
@@ -55,17 +58,17 @@ _ACTIONS = {"freeze": "freeze", "dry": "dry", "ferment": "ferment"}
 class Told:
     """A way as it is told: what is made, how, in what, and where its hours and process are from.
 
-    `ev` is the batch of one's own that it is made as; None of a way out of the published tables alone,
-    whose weight for a jar is then from `lb_from`.
+    `ev` is the batch of one's own that it is made as, `batches` those whose minutes count; a way out of
+    the published tables alone has neither, its weight for a jar is from `lb_from`.
     """
 
     way: Way
     makes: str
     action: str
     jar: str | None
-    hours_known: bool
     process: str
     ev: int | None = None
+    batches: tuple[int, ...] = ()
     lb_from: str = ""
 
 
@@ -109,10 +112,11 @@ def house_of(state: State, hours: float, stove: float) -> House:
 
 def freezer_room(state: State) -> tuple[float, float]:
     """Return pounds of freezer room that are free, and of new food that it takes in a day."""
-    from ledger.questions.how_long.steps import freezer_feet, freezer_full
+    from ledger.questions.how_long.figures import freezer_full
+    from ledger.questions.how_long.gather import Cold
 
-    feet, full = freezer_feet(state.settings.newest("freezer_room")), freezer_full(state)
-    if feet is None or full is None:
+    feet, full = state.once(Cold).feet.value(0), freezer_full(state).value(0)
+    if math.isnan(full):
         return 0.0, 0.0
     each = winter.figure("glut", "freezer_room", "food in one cubic foot").middle
     rate = winter.figure("glut", "freezer_rate", "new food in 24 hours").low or 0.0
@@ -162,7 +166,8 @@ def _own(
         load, stove, jar, frozen,
     )  # fmt: skip
     said = process if isinstance(process, str) else process.text
-    return Told(way, name, action, jar or None, minutes is not None, said, good)
+    timed = tuple(batches.plan.recipes.minutes(item)[0]) if minutes is not None else ()
+    return Told(way, name, action, jar or None, said, good, timed)
 
 
 def _way(action: str, name: str) -> str:
@@ -200,18 +205,14 @@ def _as_printed(state: State, crop: str, item: int, house: House) -> None:
             _way("can", name), crop, kg, hands_a_load() / load, float(int(limitless / kg)) + 1,
             load, minutes, one.jar, 0.0, crop,
         )  # fmt: skip
-        house.told.append(
-            Told(way, name, "can", one.jar, False, one.process.text, None, one.lb_from)
-        )
+        house.told.append(Told(way, name, "can", one.jar, one.process.text, lb_from=one.lb_from))
     cold = frozen_says(crop)
     if cold is not None:
         way = Way(
             _way("freeze", crop), crop, 1.0, hands_a_kg(), limitless, 0, 0.0, "", 1000 / LB_G, crop
         )
         says = sentence("glut-freeze-keeps", life=cold)
-        house.told.append(
-            Told(way, sentence("ways-frozen-crop", crop=crop), "freeze", None, False, says)
-        )
+        house.told.append(Told(way, sentence("ways-frozen-crop", crop=crop), "freeze", None, says))
     if canned or cold is not None:
         if wanted is not None:
             house.limits = replace(house.limits, shared={**house.limits.shared, crop: wanted})
@@ -248,11 +249,13 @@ def published_batch(state: State, made: Made) -> int | None:
 
 def _there(state: State, item: int) -> float:
     """Return whole units of an item that are there and bear no mark."""
-    from ledger.questions.shared.larder import larder_of
+    return float(state.left[lots_there(state, item)].sum())
 
+
+def lots_there(state: State, item: int) -> Array:
+    """Return the lots of an item that are there and bear no mark."""
     there = larder_of(state).there
-    mine = there[state.lots["item"][there] == item]
-    return float(state.left[mine].sum())
+    return np.asarray(there[state.lots["item"][there] == item])
 
 
 def day_of(state: State, day: int) -> str:

@@ -2,26 +2,28 @@
 
 from __future__ import annotations
 
-import math
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.messages import Choice, Day, Names, fixed, joined, sentence
-from ledger.methods.glut import GlutPlan, Use, plan_glut
-from ledger.projections.base import Answer, Column, Node, Option, Projection
+from ledger.figures import Figure, Node, tree
+from ledger.messages import Names, fixed, joined, sentence
+from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.enough.asked import number_of
+from ledger.questions.food.labels import LABELS as FOOD_LABELS
 from ledger.questions.glut.comes import DAYS
-from ledger.questions.glut.house import LB_G, House, Told, day_of, house_of
+from ledger.questions.glut.figures import figures
+from ledger.questions.glut.gather import AS_IT_IS, Asked, Found, found_of
+from ledger.questions.glut.house import day_of
 from ledger.questions.quantities import about, decimals
-from ledger.questions.shared.arithmetic import product, quotient, total
-from ledger.questions.shared.common import answer, event_node
+from ledger.questions.shared.common import answer, number
+from ledger.questions.shared.made_as import LABELS as MADE_LABELS
 from ledger.questions.shared.opening import check_figure, no_record
+from ledger.questions.telling import StateTeller
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["COLUMNS", "PROJECTION", "build"]
+__all__ = ["COLUMNS", "LABELS", "PROJECTION", "build"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -39,17 +41,25 @@ COLUMNS = (
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 _HOURS, _STOVE = 4.0, 6.0
-_AS_IT_IS = ("eat fresh", "give away", "lost")
-
-
-@dataclass(frozen=True)
-class Found:
-    """The house, the plan and what is lost if nothing is done."""
-
-    house: House
-    plan: GlutPlan
-    nothing: GlutPlan
-    hours: float
+LABELS = {
+    **FOOD_LABELS,
+    **MADE_LABELS,
+    "units": "glut-units-of-plan",
+    "loads": "glut-loads-of-plan",
+    "no-loads": "glut-no-loads",
+    "day-of-plan": "glut-plan-choice",
+    "hands": "glut-hands-a-day",
+    "stove": "glut-stove-a-day",
+    "picked-earlier": "glut-picked-earlier",
+    "still-wanted": "glut-still-wanted",
+    "not-wanted": "glut-not-wanted",
+    "fresh": "glut-fresh",
+    "stays": "why-text",
+    "hours": "glut-hours",
+    "no-hours": "glut-no-hours",
+    "not-in-jars": "why-not-put-up-in-jars",
+}
+"""Ids of messages by the id of a label."""
 
 
 def build(
@@ -75,10 +85,10 @@ def build(
     InputError
         When an option is not what it may be.
     """
-    found = _found(state, hours, stove)
-    asked = f"{found.hours:g},{found.house.limits.stove_hours:g}"
-    records = [_record(state, found.house, uses, asked) for uses in _lines(found.plan)]
-    records.sort(key=lambda r: (r["day"], r["do"] in _AS_IT_IS, r["crop"], r["do"]))
+    found = found_of(state, _asked(hours, stove))
+    known = figures(found)
+    records = [_record(found, known, row) for row in range(len(found.lines))]
+    records.sort(key=lambda r: (r["day"], r["do"] in AS_IT_IS, r["crop"], r["do"]))
     lost, nothing = found.plan.kg("lost"), found.nothing.kg("lost")
     totals: dict[str, Any] = {
         "lost_kg": lost,
@@ -93,64 +103,50 @@ def build(
         missing.append(
             sentence("glut-not-planned-for-canning", list=joined("; ", found.house.left_out))
         )
-    unknown = [t.way.name for t in found.house.told if not t.hours_known]
+    unknown = [t.way.name for t in found.house.told if not t.batches]
     if unknown:
         missing.append(sentence("year-no-record-of-hours", names=Names(tuple(unknown))))
     totals["missing"] = missing
     return answer(state, "glut", COLUMNS, records, totals=totals, assumptions=_notes(state, found))
 
 
-def _found(state: State, hours: str | float | None, stove: str | float | None) -> Found:
+def _asked(hours: str | float | None, stove: str | float | None) -> Asked:
     hands = 0.0 if str(hours) == "0" else number_of(hours, "hours", _HOURS, most=200)
-    on_stove = number_of(stove, "stove", _STOVE, most=24)
-    house = house_of(state, hands, on_stove)
-    plan = plan_glut(house.crops, house.ways, house.limits)
-    nothing = plan_glut(house.crops, house.ways, house.limits, doing=False)
-    return Found(house, plan, nothing, hands)
+    return Asked(hands, number_of(stove, "stove", _STOVE, most=24))
 
 
-def _lines(plan: GlutPlan) -> list[list[Use]]:
-    """Return the lines as they are told: what stays as it is is one line a crop, over its days."""
-    out: dict[tuple[Any, ...], list[Use]] = {}
-    for use in plan.uses:
-        spread = use.way in _AS_IT_IS
-        out.setdefault((use.way, use.crop, None if spread else use.day), []).append(use)
-    return list(out.values())
-
-
-def _record(state: State, house: House, uses: list[Use], asked: str) -> dict[str, Any]:
-    use = uses[0]
-    told = next((t for t in house.told if t.way.name == use.way), None)
-    day = day_of(state, use.day)
+def _record(found: Found, known: dict[str, Figure], row: int) -> dict[str, Any]:
+    uses, told = found.lines[row], found.told[row]
+    value = {name: number(figure.value(row)) for name, figure in known.items()}
     return {
-        "why": f"glut/{asked}/{day}/{use.way}/{use.crop}",
-        "day": day,
-        "until": None if len(uses) == 1 else day_of(state, uses[-1].day),
-        "do": use.way if told is None else told.action,
-        "crop": use.crop,
+        "why": f"glut/{found.asked.hours:g},{found.asked.stove:g}/{_key(found, row)}",
+        "day": day_of(found.state, uses[0].day),
+        "until": None if len(uses) == 1 else day_of(found.state, uses[-1].day),
+        "do": uses[0].way if told is None else told.action,
+        "crop": uses[0].crop,
         "makes": None if told is None else told.makes,
-        "kg": math.fsum(one.kg for one in uses),
-        "jars": int(use.units) if told is not None and told.jar else None,
-        "loads": use.loads or None,
-        "hours": use.hours if told is not None else None,
+        **value,
+        **{name: int(many) for name in ("jars", "loads") if (many := value[name]) is not None},
         "process": None if told is None else told.process,
-        "still_wanted": None if told is None or told.ev is None else told.way.wanted,
         "assumptions": [
             "coming",
             "keeps",
             "process",
-            *(["hours"] if told is not None and not told.hours_known else []),
+            *(["hours"] if told is not None and not told.batches else []),
             *(["printed"] if told is not None and told.ev is None else []),
         ],
     }
 
 
+def _key(found: Found, row: int) -> str:
+    use = found.lines[row][0]
+    return f"{day_of(found.state, use.day)}/{use.way}/{use.crop}"
+
+
 def _words(found: Found, lost: float, nothing: float) -> list[str]:
     if not found.house.crops:
         return []
-    put_up = sum(
-        use.kg for use in found.plan.uses if use.way not in ("eat fresh", "give away", "lost")
-    )
+    put_up = sum(use.kg for use in found.plan.uses if use.way not in AS_IT_IS)
     hours = sum(use.hours for use in found.plan.uses)
     out: list[str] = [
         sentence(
@@ -194,13 +190,13 @@ def _notes(state: State, found: Found) -> list[Assumption]:
         *([Assumption("printed", sentence("glut-no-batch-your-own-stands-2", names=Names(tuple(found.house.planned))))] if found.house.planned else []),
         Assumption("coming", sentence("glut-what-comes-mean-same-days")),
         *([Assumption("keeps", sentence("glut-fresh-keeps", list=lives))] if lives else []),
-        Assumption("limits", sentence("glut-each-day-hours-hands-stove", n=about(found.hours), n2=about(limits.stove_hours), n3=round(limits.lids), n4=round(limits.freezer_lb), n5=round(limits.freezer_lb_a_day))),
+        Assumption("limits", sentence("glut-each-day-hours-hands-stove", n=about(found.asked.hours), n2=about(limits.stove_hours), n3=round(limits.lids), n4=round(limits.freezer_lb), n5=round(limits.freezer_lb_a_day))),
         Assumption("worth", sentence("glut-eating-comes-before-putting-up")),
-        *([Assumption("hours", sentence("glut-hours-are-a-guess"))] if any(not t.hours_known for t in found.house.told) else []),
+        *([Assumption("hours", sentence("glut-hours-are-a-guess"))] if any(not t.batches for t in found.house.told) else []),
     ]  # fmt: skip
 
 
-def why(state: State, key: str, field: str | None = None) -> Node:
+def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
     """Return a figure of the plan as a tree.
 
     Raises
@@ -210,63 +206,13 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     """
     asked, _, rest = key.partition("/")
     hours, _, stove = asked.partition(",")
-    found = _found(state, hours or None, stove or None)
-    for uses in _lines(found.plan):
-        use = uses[0]
-        if rest == f"{day_of(state, use.day)}/{use.way}/{use.crop}":
-            trees = _trees(state, found, uses)
-            figure = field or "kg"
-            check_figure("glut", figure, trees)
-            return trees[figure]
-    raise no_record("glut", key)
-
-
-def _trees(state: State, found: Found, uses: list[Use]) -> dict[str, Node]:
-    use = uses[0]
-    told = next((t for t in found.house.told if t.way.name == use.way), None)
-    if told is None:
-        days = [
-            Node(sentence("glut-plan-choice", day=Day(day_of(state, one.day))), one.kg, "kg")
-            for one in uses
-        ]
-        return {"kg": total(use.way, "kg", *days)}
-    unit = "jar" if told.jar else "kg"
-    units = Node(sentence("glut-units-of-plan", unit=Choice(unit)), use.units, f"{unit}s")
-    each = _each(state, told)
-    return {
-        "kg": product(sentence("glut-fresh"), "kg", units, each),
-        "jars": units,
-        "loads": Node(sentence("glut-loads-of-plan"), float(use.loads), "loads"),
-        "hours": product(sentence("glut-hours"), "hours", units, Node(sentence("glut-hours-of-one", unit=Choice(unit), by=Choice("own" if told.hours_known else "guess")), told.way.unit_hours, "hours")),
-        **({} if told.ev is None else {"still_wanted": Node(sentence("glut-still-wanted"), told.way.wanted, f"{unit}s")}),
-    }  # fmt: skip
-
-
-def _each(state: State, told: Told) -> Node:
-    if told.ev is None and not told.lb_from:
-        return Node(sentence("glut-fresh-one"), told.way.unit_kg, "kg")
-    if told.ev is None:
-        pounds = Node(
-            sentence("glut-fresh-by-loads", source=told.lb_from),
-            told.way.unit_kg * 1000 / LB_G,
-            "lb",
-        )
-        return product(
-            sentence("glut-fresh-one"),
-            "kg",
-            pounds,
-            Node(sentence("glut-a-pound"), LB_G / 1000, "kg a lb"),
-        )
-    made = event_node(
-        state,
-        told.ev,
-        sentence("glut-newest-batch-stands-published"),
-        told.way.unit_kg * 1000,
-        "g",
-    )
-    return quotient(
-        sentence("glut-fresh-one"), "kg", made, Node(sentence("glut-grams-kilogram"), 1000.0, "g")
-    )
+    found = found_of(state, _asked(hours or None, stove or None))
+    row = next((row for row in range(len(found.lines)) if _key(found, row) == rest), None)
+    if row is None:
+        raise no_record("glut", key)
+    known = figures(found)
+    check_figure("glut", field or "kg", known)
+    return tree(known[field or "kg"], row, StateTeller(state, LABELS), deep)
 
 
 PROJECTION = Projection(

@@ -6,22 +6,21 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.errors import NotFound
-from ledger.messages import Code, Message, Names, Typed, fixed, joined, sentence
+from ledger.messages import fixed, joined, sentence
 from ledger.methods.cover import US_GALLON_L
-from ledger.projections.base import Answer, Column, Node
+from ledger.projections.base import Answer, Column
+from ledger.questions.food.nutrients import held
+from ledger.questions.how_long.figures import of_list
 from ledger.questions.quantities import measured
-from ledger.questions.shared.arithmetic import difference, product, total
-from ledger.questions.shared.common import answer, event_node
-from ledger.questions.shared.reserve import Kept, kept_food
+from ledger.questions.shared.common import answer, number
+from ledger.questions.shared.reserve import kept_food
 from ledger.questions.who_eats.eaters import eaters_of
-from ledger.reference.reserves import GROUPS, groups
 
 if TYPE_CHECKING:
     from ledger.questions.how_long.water import Water
     from ledger.replay import State
 
-__all__ = ["COLUMNS", "build", "why"]
+__all__ = ["COLUMNS", "build"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -37,41 +36,21 @@ COLUMNS = (
 
 def build(state: State, stored: Water | None) -> Answer:
     """Return one record a group, and one of water."""
-    people = eaters_of(state).count
-    ten = {one.group: one.kg for one in groups(10)}
-    records: list[dict[str, Any]] = []
-    for target in groups(14):
-        food = _food(state, target.group)
-        there = math.fsum(k.portion.grams for k in food) / 1000
-        wanted = target.kg * people
-        records.append(
-            {
-                "why": f"how-long/list/{target.group}",
-                "group": target.group,
-                "wanted_kg": wanted,
-                "wanted_10_kg": ten[target.group] * people,
-                "there_kg": there,
-                "to_add_kg": max(wanted - there, 0.0),
-                "there": _names(state, food),
-                "assumptions": ["lists", "groups"],
-            }
-        )
-    litres = None if stored is None else stored.litres
-    records.append(
+    people, (names, figures) = eaters_of(state).count, of_list(state, stored)
+    water = "water" if stored is None else stored.address
+    records: list[dict[str, Any]] = [
         {
-            "why": f"how-long/list/{'water' if stored is None else stored.address}",
-            "group": "water",
-            "wanted_kg": 28 * people,
-            "wanted_10_kg": 20 * people,
-            "there_kg": litres,
-            "to_add_kg": None if litres is None else max(28 * people - litres, 0.0),
-            "there": [],
-            "assumptions": ["lists", "us-water"],
+            "why": f"how-long/list/{water if name == 'water' else name}",
+            "group": name,
+            **{column: number(one.value(row)) for column, one in figures.items()},
+            "there": _names(state, name),
+            "assumptions": ["lists", "us-water" if name == "water" else "groups"],
         }
-    )
+        for row, name in enumerate(names)
+    ]
     totals = {"people": people, "in_words": _words(state, records)}
-    if litres is None:
-        totals["missing"] = [sentence("reserve-how-much-water-stored-not")]  # fmt: skip
+    if stored is None:
+        totals["missing"] = [sentence("reserve-how-much-water-stored-not")]
     return answer(state, "how-long", COLUMNS, records, totals=totals, assumptions=_notes(people))
 
 
@@ -105,82 +84,13 @@ def _notes(people: float) -> list[Assumption]:
     ]
 
 
-def _food(state: State, group: str) -> list[Kept]:
-    return [k for k in kept_food(state) if k.group == group and not math.isnan(k.portion.grams)]
-
-
-def _names(state: State, food: list[Kept]) -> list[str]:
+def _names(state: State, group: str) -> list[str]:
+    """Return the foods of most weight in a group."""
+    food = state.once(held)
     grams: dict[str, float] = {}
-    for one in food:
-        name = state.facts.names[one.portion.item]
-        grams[name] = grams.get(name, 0.0) + one.portion.grams
+    for one in kept_food(state):
+        weight = food.grams.value(one.row)
+        if one.group == group and not math.isnan(weight):
+            name = food.names[one.row]
+            grams[name] = grams.get(name, 0.0) + weight
     return sorted(grams, key=lambda name: (-grams[name], name))[:5]
-
-
-def why(state: State, group: str, field: str | None) -> Node:
-    """Return a figure of the list as a tree.
-
-    Raises
-    ------
-    NotFound
-        When there is no such group or figure.
-    """
-    from ledger.questions.how_long.water import water_at
-
-    people = Node(sentence("reserve-people"), eaters_of(state).count, "people")
-    if group.partition("=")[0] == "water":
-        stored = water_at(state, group)
-        each, ten, there = (
-            Node(sentence("reserve-person-days"), 28.0, "litres"),
-            20.0,
-            None if stored is None else stored.node(state),
-        )
-        unit = "litres"
-    elif group in GROUPS:
-        target = next(one for one in groups(14) if one.group == group)
-        ten = next(one.kg for one in groups(10) if one.group == group)
-        each, unit = Node(sentence("reserve-person-days-published"), target.kg, "kg"), "kg"
-        there = total(
-            sentence("reserve-house"), unit, *(_leaf(state, k) for k in _food(state, group))
-        )
-    else:
-        raise NotFound(
-            "address",
-            Message.of("refusal-no-group-of-how-long", text=Typed(group)),
-        )
-    wanted = product(sentence("reserve-wanted-days"), unit, people, each)
-    short = None if there is None else difference(sentence("reserve-add"), unit, wanted, there)
-    if short is not None and float(short.value or 0.0) <= 0:
-        short = Node(sentence("reserve-add"), 0.0, unit)
-    trees = {
-        "wanted_kg": wanted,
-        "wanted_10_kg": product(
-            sentence("reserve-wanted-days-2"),
-            unit,
-            people,
-            Node(sentence("reserve-person-days-second-hand"), ten, unit),
-        ),
-        "there_kg": there,
-        "to_add_kg": short,
-    }
-    found = trees.get(field or "to_add_kg", KeyError)
-    if found is KeyError:
-        raise NotFound(
-            "figure",
-            Message.of(
-                "refusal-no-figure-of",
-                text=Typed(str(field)),
-                names=Names(tuple(trees)),
-                question=Code("how-long"),
-            ),
-        )
-    return (
-        found if isinstance(found, Node) else Node(sentence("reserve-not-written-down"), None, unit)
-    )
-
-
-def _leaf(state: State, kept: Kept) -> Node:
-    p = kept.portion
-    return event_node(
-        state, int(state.lots["ev"][p.lot]), state.facts.names[p.item], p.grams / 1000, "kg"
-    )

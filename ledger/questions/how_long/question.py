@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import InputError
 from ledger.messages import Choice, Day, Message, Names, Typed, sentence
-from ledger.methods.cover import water_days
 from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.questions.food.nutrients import held
 from ledger.questions.how_long import listed as how_long_list
 from ledger.questions.how_long import why as how_long_why
-from ledger.questions.how_long.steps import PROTEIN, RATES, Step, freezer_full, steps_of
+from ledger.questions.how_long.figures import freezer_full, of_steps, of_water
+from ledger.questions.how_long.gather import RATES
+from ledger.questions.how_long.steps import Step, steps_of
 from ledger.questions.how_long.water import Water, water_of
 from ledger.questions.quantities import about, decimals
-from ledger.questions.shared.common import answer
+from ledger.questions.shared.common import answer, number
 from ledger.questions.shared.larder import larder_of
 from ledger.questions.shared.reserve import Kept
 from ledger.questions.who_eats.eaters import eaters_of
@@ -76,20 +77,14 @@ def build(
         return how_long_list.build(state, stored)
     wanted = _asked(without)
     eaters = eaters_of(state)
-    records = [
-        _record(state, "power" if "power" in wanted else "shop", step)
-        for step in steps_of(state, wanted)
-    ]
+    records = _records(state, "power" if "power" in wanted else "shop", steps_of(state, wanted))
     if "water" in wanted:
-        records += _water(stored, eaters.count)
+        records += _water(state, stored)
     totals: dict[str, Any] = {"people": eaters.count, "without": list(wanted)}
-    is_known = bool(larder_of(state).portions)
-    if not is_known:  # nothing written down is not nothing there
-        for record in records:
-            if record["without"] != "water":
-                record |= {"days": None, "energy_days": None, "protein_days": None, "kg": None}
     totals["in_words"] = _words(wanted, records)
-    missing = [] if larder_of(state).portions else [sentence("reserve-no-food-house-written-down")]
+    missing = (
+        [] if larder_of(state).eatable.size else [sentence("reserve-no-food-house-written-down")]
+    )
     if "water" in wanted and stored is None:
         missing.append(sentence("reserve-how-much-water-stored-not"))
     totals["missing"] = missing
@@ -111,50 +106,39 @@ def _asked(without: str | Iterable[str] | None) -> tuple[str, ...]:
     return tuple(one for one in WITHOUT if one in asked)
 
 
-def _sums(step: Step) -> tuple[float, float, float]:
-    portions = [k.portion for k in step.food]
-    grams = math.fsum(p.grams for p in portions if not math.isnan(p.grams))
-    energy = math.fsum(float(p.nutrients[0]) for p in portions)
-    return energy, math.fsum(float(p.nutrients[PROTEIN]) for p in portions), grams
-
-
-def _record(state: State, without: str, step: Step) -> dict[str, Any]:
-    need = eaters_of(state).need
-    energy, protein, grams = _sums(step)
-    by_energy = energy / need["energy_kcal"] if need["energy_kcal"] else None
-    by_protein = protein / need["protein_g"] if need["protein_g"] else None
-    both = [d for d in (by_energy, by_protein) if d is not None]
-    return {
-        "why": f"how-long/{without}/{step.name}",
-        "step": step.name,
-        "without": without,
-        "hours": step.hours,
-        "days": min(both) if both else None,
-        "energy_days": by_energy,
-        "protein_days": by_protein,
-        "kg": grams / 1000,
-        "what": _most(state, step.food),
-    }
+def _records(state: State, without: str, steps: list[Step]) -> list[dict[str, Any]]:
+    figures = of_steps(state, steps)
+    return [
+        {
+            "why": f"how-long/{without}/{step.name}",
+            "step": step.name,
+            "without": without,
+            **{name: number(one.value(row)) for name, one in figures.items()},
+            "what": _most(state, step.food),
+        }
+        for row, step in enumerate(steps)
+    ]
 
 
 def _most(state: State, food: list[Kept]) -> list[str]:
     sums: dict[str, float] = {}
+    names, energy = state.once(held).names, state.once(held).of(0).values
     for one in food:
-        name = state.facts.names[one.portion.item]
-        sums[name] = sums.get(name, 0.0) + float(one.portion.nutrients[0])
+        sums[names[one.row]] = sums.get(names[one.row], 0.0) + float(energy[one.row])
     return [name for name in sorted(sums, key=lambda n: (-sums[n], n)) if sums[name] > 0][:4]
 
 
-def _water(stored: Water | None, people: float) -> list[dict[str, Any]]:
+def _water(state: State, stored: Water | None) -> list[dict[str, Any]]:
+    days = of_water(state, stored)
     return [
         {
             "why": f"how-long/{'water' if stored is None else stored.address}/{name}",
             "step": name,
             "without": "water",
-            "days": None if stored is None else water_days(stored.litres, people, rate),
-            "what": [said],
+            "days": number(days.value(row)),
+            "what": [sentence(said)],
         }
-        for name, rate, said in RATES
+        for row, (name, _, _, said) in enumerate(RATES)
     ]
 
 
@@ -215,7 +199,7 @@ def _notes(state: State, wanted: tuple[str, ...]) -> list[Assumption]:
     else:
         out.append(Assumption("counted", sentence("reserve-stock-never-counted-sets-right")))
     if "power" in wanted:
-        full = freezer_full(state)
+        full = number(freezer_full(state).value(0))
         out.append(
             Assumption(
                 "hours",

@@ -8,10 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.messages import Message, Typed, sentence
-from ledger.projections.base import Node
-from ledger.questions.shared.arithmetic import total
-from ledger.questions.shared.common import event_node
+from ledger.messages import Message, Typed
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -32,18 +29,6 @@ class Water:
     def address(self) -> str:
         """How it stands in an address: by itself, or as it was asked."""
         return "water" if self.lots else f"water={self.litres!r}"
-
-    def node(self, state: State) -> Node:
-        """Return it as a tree down to what was bought or counted."""
-        if not self.lots:
-            return Node(sentence("reserve-water-as-asked"), self.litres, "litres")
-        nodes = [
-            event_node(
-                state, int(state.lots["ev"][lot]), "", float(state.left[lot]) / 1e6, "litres"
-            )
-            for lot in self.lots
-        ]
-        return total(sentence("reserve-water-stored"), "litres", *nodes)
 
 
 def water_at(state: State, address: str) -> Water | None:

@@ -1,31 +1,74 @@
-"""Why a figure of how-long says so: lots by kilogram and nutrient, water, and who was described."""
+"""Why a figure of how-long says so: the tree of its formula at one step, use of water, or group."""
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.messages import Code, Message, Names, Typed, fixed, sentence
-from ledger.projections.base import Node
-from ledger.questions.how_long import listed as how_long_list
-from ledger.questions.how_long.steps import PROTEIN, RATES, Step, steps_of
-from ledger.questions.how_long.water import Water, water_at
-from ledger.questions.shared.arithmetic import product, quotient, total
-from ledger.questions.shared.common import event_node
-from ledger.questions.shared.opening import no_record
-from ledger.questions.shared.reserve import Kept
-from ledger.questions.who_eats.eaters import eaters_of
-from ledger.reference.needs import NUTRIENTS
+from ledger.figures import Figure, Node, tree
+from ledger.messages import Message, Typed
+from ledger.questions.food.labels import LABELS as FOOD_LABELS
+from ledger.questions.how_long.figures import of_list, of_steps, of_water
+from ledger.questions.how_long.gather import RATES
+from ledger.questions.how_long.steps import steps_of
+from ledger.questions.how_long.water import water_at
+from ledger.questions.shared.opening import check_figure, no_record
+from ledger.questions.telling import StateTeller
+from ledger.questions.who_eats.needed import LABELS as NEED_LABELS
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["why"]
+__all__ = ["LABELS", "why"]
+
+LABELS = {
+    **FOOD_LABELS,
+    **NEED_LABELS,
+    "step": "why-text",
+    "days": "reserve-days",
+    "energy_days": "reserve-energy-days",
+    "protein_days": "reserve-protein-days",
+    "kg": "why-mass-g",
+    "lot-weight": "why-item",
+    "grams-a-kilogram": "why-g-per-kg",
+    "no-food": "reserve-no-food",
+    "shut": "reserve-shut-published",
+    "not-shut": "reserve-not-shut",
+    "freezer-full": "reserve-freezer-full",
+    "freezer-room": "reserve-freezer-room",
+    "no-freezer-room": "reserve-no-freezer-room",
+    "filled": "reserve-filled",
+    "packed": "reserve-packed",
+    "frozen": "reserve-frozen",
+    "kilograms-a-pound": "why-kilograms-a-pound",
+    "water-days": "why-text",
+    "litres-a-day": "reserve-litres-day",
+    "rate": "why-text",
+    "stored": "reserve-water-stored",
+    "water-asked": "reserve-water-as-asked",
+    "water-not-written-down": "reserve-not-written-down",
+    "ul-a-litre": "why-per-litre",
+    "a-person-14": "reserve-person-days-published",
+    "a-person-10": "reserve-person-days-second-hand",
+    "wanted-14": "reserve-wanted-days",
+    "wanted-10": "reserve-wanted-days-2",
+    "in-the-house": "reserve-house",
+    "lacks": "reserve-lacks",
+    "nothing-lacks": "reserve-nothing-lacks",
+    "to-add": "reserve-add",
+}
+"""Ids of messages by the id of a label."""
 
 
-def why(state: State, key: str, field: str | None = None) -> Node:
+def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
     """Return a figure as a tree down to lots and people.
+
+    Parameters
+    ----------
+    key : str
+        ``shop/all``, ``power/fridge``, ``water=120.0/water to drink and cook``, ``list/fruit, nuts``.
+    deep : int
+        Levels of folded lines to open.
 
     Raises
     ------
@@ -33,83 +76,21 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         When there is no such record or figure.
     """
     without, _, name = key.partition("/")
+    figures: dict[str, Figure]
     if without == "list":
-        return how_long_list.why(state, name, field)
-    figure = field or "days"
-    if without.partition("=")[0] == "water":
-        return _why_water(state, water_at(state, without), name)
-    step = next((one for one in steps_of(state, (without,)) if one.name == name), None)
-    if step is None or without not in ("shop", "power"):
+        names, figures = of_list(state, water_at(state, name))
+        name, default = name.partition("=")[0], "to_add_kg"
+        if name not in names:
+            raise NotFound("address", Message.of("refusal-no-group-of-how-long", text=Typed(name)))
+    elif without.partition("=")[0] == "water":
+        names, default = [name for name, *_ in RATES], "days"
+        figures = {"days": of_water(state, water_at(state, without))}
+    else:
+        steps = steps_of(state, (without,)) if without in ("shop", "power") else []
+        names, default = [step.name for step in steps], "days"
+        figures = of_steps(state, steps)
+    if name not in names:
         raise no_record("how-long", key)
-    figures = {"hours", "days", "energy_days", "protein_days", "kg"}
-    if figure not in figures:
-        raise NotFound(
-            "figure",
-            Message.of(
-                "refusal-no-figure-of",
-                text=Typed(figure),
-                names=Names(tuple(sorted(figures))),
-                question=Code("how-long"),
-            ),
-        )
-    return _tree(state, step, figure)
-
-
-def _tree(state: State, step: Step, figure: str) -> Node:
-    eaters = eaters_of(state)
-    if figure == "hours":
-        return Node(sentence("reserve-shut-published"), step.hours, "hours")
-    if figure == "kg":
-        grams = [k for k in step.food if not math.isnan(k.portion.grams)]
-        nodes = [_lot(state, k, k.portion.grams / 1000, "kg") for k in grams]
-        return total(fixed(step.name), "kg", *nodes)
-    days = {}
-    for name, id_, n in (
-        ("energy_days", "reserve-energy-days", 0),
-        ("protein_days", "reserve-protein-days", PROTEIN),
-    ):
-        unit = "kcal of energy" if n == 0 else "g of protein"
-        nodes = [
-            _lot(state, k, float(k.portion.nutrients[n]), unit)
-            for k in step.food
-            if k.portion.nutrients[n]
-        ]
-        days[name] = quotient(
-            sentence(id_),
-            "days",
-            total(fixed(step.name), unit, *nodes),
-            eaters.node(NUTRIENTS[n]),
-        )
-    if figure != "days":
-        return days[figure]
-    known = [node for node in days.values() if node.value is not None]
-    if not known:
-        return Node(sentence("reserve-days"), None, "days")
-    return Node(
-        sentence("reserve-days"),
-        min(float(node.value or 0.0) for node in known),
-        "days",
-        "lowest",
-        known,
-    )
-
-
-def _lot(state: State, kept: Kept, value: float, unit: str) -> Node:
-    p = kept.portion
-    label = sentence("reserve-lot", name=state.facts.names[p.item], n=round(p.grams))
-    return event_node(state, int(state.lots["ev"][p.lot]), label, value, unit)
-
-
-def _why_water(state: State, stored: Water | None, name: str) -> Node:
-    found = next(((rate, said) for step, rate, said in RATES if step == name), None)
-    if found is None:
-        raise no_record("how-long", name)
-    if stored is None:
-        return Node(sentence("reserve-water-stored"), None, "days")
-    rate = product(
-        sentence("reserve-litres-day"),
-        "litres",
-        Node(sentence("reserve-people"), eaters_of(state).count, "people"),
-        Node(sentence(found[1]), found[0], "litres"),
-    )
-    return quotient(name, "days", stored.node(state), rate)
+    figure = field or default
+    check_figure("how-long", figure, figures)
+    return tree(figures[figure], names.index(name), StateTeller(state, LABELS), deep)

@@ -7,7 +7,6 @@ cooks. Beside each figure goes the weight that it is known of, as a blank cell i
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -25,37 +24,13 @@ from ledger.replay.tracing import solve
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["FOOD", "Larder", "Portion", "larder_of"]
+__all__ = ["FOOD", "Larder", "larder_of"]
 
 FOOD = SORTS.index("food")
 _COOKS = np.array([method in ("boiling water", "pressure", "cook") for method in METHODS])
 _SALT = "02047"
 _N = len(NUTRIENTS)
 _SODIUM = NUTRIENTS.index("sodium_mg")
-
-
-@dataclass(frozen=True)
-class Portion:
-    """An amount of food and what is in it.
-
-    Attributes
-    ----------
-    item, lot : int
-    grams : float
-        As it is kept; NaN where no weight is known.
-    nutrients : ndarray of float, shape (nutrients,)
-    own : ndarray of float, shape (nutrients,)
-        The part that was grown here.
-    known : ndarray of float, shape (nutrients,)
-        The part of its weight of which each nutrient is known, 0 to 1.
-    """
-
-    item: int
-    lot: int
-    grams: float
-    nutrients: Array
-    own: Array
-    known: Array
 
 
 def larder_of(state: State) -> Larder:
@@ -134,6 +109,41 @@ class Larder:
         return self.state.once(Web)
 
     @cached_property
+    def raw_in(self) -> Array:
+        """Allocations of food with a row of its own that go into batches and meals, salt left out."""
+        into, direct = self._into
+        return into[direct[into]]
+
+    @cached_property
+    def salt_in(self) -> Array:
+        """Allocations of salt that go into batches and meals."""
+        item = self.state.lots["item"][self.web.lot]
+        return np.flatnonzero((self.web.row >= 0) & self.is_salt[item])
+
+    @cached_property
+    def made_in(self) -> Array:
+        """Allocations of made lots that go into batches and meals, and count by what went into them."""
+        into, direct = self._into
+        return into[~direct[into]]
+
+    @cached_property
+    def _into(self) -> tuple[Array, Array]:
+        web = self.web
+        item = self.state.lots["item"][web.lot]
+        into = np.flatnonzero((web.row >= 0) & self.is_food[item] & ~self.is_salt[item])
+        return into, ~web.made | self.is_direct[item]
+
+    @cached_property
+    def kept_in(self) -> Array:
+        """Which part of each nutrient of `raw_in` is kept, 0 to 1, shape (raw, nutrients)."""
+        web = self.web
+        keeps = np.ones((len(self.state.facts), _N))
+        for one in self.factor:
+            keeps[one] = self.cooked(one)
+        item = self.state.lots["item"][web.lot[self.raw_in]]
+        return np.where(self._cooks(web.draw[self.raw_in])[:, None], keeps[item], 1.0)
+
+    @cached_property
     def _carried(self) -> Array:
         """What made lots carry: nutrients, the grown part, grams known by nutrient, grams; a lot each."""
         web, state = self.web, self.state
@@ -141,35 +151,58 @@ class Larder:
         lots = np.zeros((state.lots["ev"].size, width))
         if not web.count:
             return lots
-        item = state.lots["item"][web.lot]
-        into = np.flatnonzero((web.row >= 0) & self.is_food[item] & ~self.is_salt[item])
-        salt = np.flatnonzero((web.row >= 0) & self.is_salt[item])
-        direct = ~web.made | self.is_direct[item]
         own = np.zeros((web.count, width))
-        raw = into[direct[into]]
-        values = self._raw(raw)
-        np.add.at(own, web.row[raw], values)
+        np.add.at(own, web.row[self.raw_in], self._raw())
+        salt, take = self.salt_in, self.made_in
         salted = np.zeros((salt.size, width))
-        salted[:, _SODIUM] = self.per_whole[item[salt], _SODIUM] * web.amount[salt]
+        item = state.lots["item"][web.lot[salt]]
+        salted[:, _SODIUM] = self.per_whole[item, _SODIUM] * web.amount[salt]
         np.add.at(own, web.row[salt], salted)
-        take = into[~direct[into]]
         takes = web.row[take], web.rows.number_of_lot[web.lot[take]], web.share[take]
         made = solve(own, takes, web.rows.gives, web.rows.made_lots.size).lots
         lots[web.rows.made_lots] = made
         return lots
 
-    def _raw(self, at: Array) -> Array:
-        """Return what allocations of lots with a row of their own bring into a batch."""
-        web, state = self.web, self.state
+    def carried(self, n: int, *, own: bool = False) -> Array:
+        """Return what each lot that a batch made carries of a nutrient, or of the grown part of it."""
+        return self._carried[:, n + (_N if own else 0)]
+
+    @property
+    def weighed(self) -> Array:
+        """Grams of what went into each lot that a batch made, shape (lots,)."""
+        return self._carried[:, -1]
+
+    def known(self, item: Array, lot: Array) -> Array:
+        """Return the part of its weight of which each nutrient is known, shape (rows, nutrients).
+
+        Parameters
+        ----------
+        item, lot : ndarray of int, shape (rows,)
+            The lot counts where the item has no row of its own; below zero: none.
+        """
+        direct = self.is_direct[item]
+        known = np.where(direct[:, None], ~np.isnan(self.per_whole[item]), 0.0)
+        made = ~direct & (lot >= 0)
+        made[made] = self.weighed[lot[made]] > 0
+        carried = self._carried[lot[made]]
+        known[made] = np.minimum(carried[:, 2 * _N : 3 * _N] / carried[:, -1:], 1.0)
+        # nothing is known of what went in: its own energy, if it has one
+        known[~direct & ~made, 0] = [
+            self._has_energy(one) for one in item[~direct & ~made].tolist()
+        ]
+        return known
+
+    def _has_energy(self, item: int) -> bool:
+        facts = self.state.facts
+        return facts.grams_per_whole(item) is not None and facts.kcal_per_gram(item) is not None
+
+    def _raw(self) -> Array:
+        """Return what allocations of food with a row of its own bring into a batch."""
+        web, state, at = self.web, self.state, self.raw_in
         lot, amount = web.lot[at], web.amount[at]
         item = state.lots["item"][lot]
         per = self.per_whole[item]
-        keeps = np.ones((len(state.facts), _N))
-        for one in self.factor:
-            keeps[one] = self.cooked(one)
-        cooks = self._cooks(web.draw[at])
-        values = np.nan_to_num(per) * amount[:, None]
-        values = np.where(cooks[:, None], values * keeps[item], values)
+        values = np.nan_to_num(per) * amount[:, None] * self.kept_in
         grams = np.nan_to_num(state.facts.grams[item]) * amount
         known = np.where(np.isnan(per), 0.0, grams[:, None])
         grown = (web.origin[at] == ORIGINS.index("grown"))[:, None] * values
@@ -183,40 +216,18 @@ class Larder:
         code = method[self.state.draws["ev"][draws]]
         return np.asarray((code >= 0) & _COOKS[np.maximum(code, 0)])
 
-    def portion(self, lot: int, whole: float) -> Portion:
-        """Return what an amount of a lot, in whole units, holds."""
-        state = self.state
-        item = int(state.lots["item"][lot])
-        grams = float(state.facts.grams[item]) * whole
-        if self.is_direct[item]:
-            per = self.per_whole[item]
-            values = np.nan_to_num(per) * whole
-            grown = int(state.lots["origin"][lot]) == ORIGINS.index("grown")
-            return Portion(item, lot, grams, values, values * grown, (~np.isnan(per)).astype(float))
-        carried = self._carried[lot]
-        share = whole / float(state.lots["whole"][lot]) if state.lots["whole"][lot] else 0.0
-        values, own = carried[:_N] * share, carried[_N : 2 * _N] * share
-        all_grams = carried[-1]
-        known = carried[2 * _N : 3 * _N] / all_grams if all_grams > 0 else np.zeros(_N)
-        if not all_grams:  # nothing is known of what went in: its own energy, if it has one
-            values, known = self._energy_alone(item, whole)
-            own = values * 0.0
-        return Portion(item, lot, grams, values, own, np.minimum(known, 1.0))
-
-    def _energy_alone(self, item: int, whole: float) -> tuple[Array, Array]:
-        facts = self.state.facts
-        values, known = np.zeros(_N), np.zeros(_N)
-        per, kcal = facts.grams_per_whole(item), facts.kcal_per_gram(item)
-        if per is not None and kcal is not None:
-            values[0], known[0] = per * kcal * whole, 1.0
-        return values, known
-
     # -- what is there --------------------------------------------------------------------
 
     @cached_property
     def there(self) -> Array:
         """Lots of food with something left that may be counted, shape (lots there,)."""
         return np.array([lot for lot in self._left if not self.left_out(lot)], np.int64)
+
+    @cached_property
+    def eatable(self) -> Array:
+        """The same without salt, as a box of it is not eaten up, shape (lots,)."""
+        there = self.there
+        return there[~self.is_salt[self.state.lots["item"][there]]]
 
     @cached_property
     def _left(self) -> list[int]:
@@ -243,10 +254,3 @@ class Larder:
             if reason is not None:
                 out.setdefault(reason, []).append(lot)
         return out
-
-    @cached_property
-    def portions(self) -> list[Portion]:
-        """What is there and counts, a portion a lot; salt left out, as a box of it is not eaten up."""
-        left = self.state.left
-        salt = self.is_salt[self.state.lots["item"]]
-        return [self.portion(int(lot), float(left[lot])) for lot in self.there if not salt[lot]]

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from ledger.kinds import METHODS
-from ledger.questions.shared.larder import Portion, larder_of
+from ledger.questions.shared.larder import larder_of
 from ledger.reference import foods
 from ledger.reference.reserves import GROUPS
 from ledger.replay import KEPT
@@ -39,11 +39,12 @@ _READY = ("canned", "cooked", "roasted", "dried, sulfured", "ready-to-eat", "cur
 
 @dataclass(frozen=True)
 class Kept:
-    """A portion with where it is kept.
+    """Where a lot of food that counts is kept.
 
     Attributes
     ----------
-    portion : Portion
+    row : int
+        Its row among what is held (`ledger.questions.food.nutrients.held`).
     group : str or None
         Of the reserve lists; None for what belongs to none (sugar, spice, drink).
     place : str or None
@@ -51,7 +52,7 @@ class Kept:
     needs_stove : bool
     """
 
-    portion: Portion
+    row: int
     group: str | None
     place: str | None
     needs_stove: bool
@@ -69,11 +70,11 @@ def kept_food(state: State) -> list[Kept]:
 
 def _kept(state: State) -> list[Kept]:
     out = []
-    for portion in larder_of(state).portions:
-        code = int(state.lots["kept"][portion.lot])
+    for row, lot in enumerate(larder_of(state).eatable.tolist()):
+        code = int(state.lots["kept"][lot])
         place = KEPT[code] if code >= 0 else None
-        group, ready = group_of(state, portion.item, portion.lot)
-        out.append(Kept(portion, group, place, not ready))
+        group, ready = group_of(state, int(state.lots["item"][lot]), lot)
+        out.append(Kept(row, group, place, not ready))
     return out
 
 

@@ -12,11 +12,8 @@ from typing import TYPE_CHECKING, Any
 from ledger.answers import Assumption
 from ledger.messages import Choice, Names, Sentence, sentence
 from ledger.messages import measured as digits
-from ledger.projections.base import Node
-from ledger.questions.shared.arithmetic import product, total
-from ledger.questions.shared.common import event_node
+from ledger.questions.who_eats.needed import Need, Needs
 from ledger.reference import needs
-from ledger.reference.nutrients import AMOUNTS
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -26,6 +23,8 @@ __all__ = ["ADULT_KCAL", "Eater", "Eaters", "eaters_of", "group_said"]
 
 ADULT_KCAL = 2000.0
 """Energy of somebody of whom no age is known: an assumption, and shown as one."""
+_EQUATION = "N5"
+"""Source of the equations of energy by weight and height (docs/sources.md)."""
 
 _KINDS = {"RDA": "need-rda", "AI": "need-ai"}
 _WHO = {
@@ -35,6 +34,7 @@ _WHO = {
     "pregnancy": "need-pregnancy",
     "lactation": "need-lactation",
 }
+_EPOCH = dt.date(1970, 1, 1)
 _GROUP = re.compile(r"(\w+) (?:(\d+)-(\d+)|over (\d+))")
 
 
@@ -65,6 +65,8 @@ class Eater:
     weight_kg, height_m : float or None
     ev : int
         The event that says so.
+    told : float
+        The age, in years, or the day of birth, since 1970, as `told_unit` says.
     """
 
     name: str
@@ -76,14 +78,16 @@ class Eater:
     weight_kg: float | None
     height_m: float | None
     ev: int
+    told: float
+    told_unit: str
 
     @property
     def is_infant(self) -> bool:
         """Whether no verdict is given: below one year."""
         return self.age < 1
 
-    def energy(self) -> tuple[float, bool, str] | None:
-        """Return kcal a day, whether it rests on memory, and by what; None for an infant."""
+    def energy(self) -> tuple[float, bool, str, str] | None:
+        """Return kcal a day, whether it rests on memory, by what, and its source; None for an infant."""
         if self.is_infant:
             return None
         added = needs.energy_added(self.state, self.days)
@@ -98,13 +102,15 @@ class Eater:
                     found[0] + more,
                     memory or found[1].from_memory,
                     sentence("eaters-by-weight-and-height"),
+                    _EQUATION,
                 )
         row = needs.energy(self.sex, self.age, self.activity)
         if row is None:  # from one to two years: the equation with the reference weight
             found = needs.energy_by_size(self.sex, self.age, "light", 12.0, 0.86)
             assert found is not None
-            return found[0], True, sentence("eaters-by-reference-weight")
-        return row.value + more, memory or row.from_memory, sentence("eaters-by-calorie-table")
+            return found[0], True, sentence("eaters-by-reference-weight"), _EQUATION
+        by = sentence("eaters-by-calorie-table")
+        return row.value + more, memory or row.from_memory, by, row.source
 
 
 @dataclass
@@ -115,75 +121,83 @@ class Eaters:
     ----------
     people : list of Eater
         Those described and here.
-    unknown : float
-        How many more the setting `people` counts, of whom no age is known.
+    told : list of int
+        The events that describe somebody last, those away too.
     """
 
     state: State
     people: list[Eater]
-    unknown: float
+    told: list[int]
     notes: list[Assumption] = field(default_factory=list)
 
-    @property
+    @cached_property
+    def figures(self) -> Needs:
+        """The same, as figures."""
+        return Needs(self)
+
+    @cached_property
+    def unknown(self) -> float:
+        """How many more the setting `people` counts, of whom no age is known."""
+        return self.figures.unknown.value(0)
+
+    @cached_property
     def count(self) -> float:
         """How many eat."""
-        return len(self.people) + self.unknown
+        return self.figures.people.value(0)
 
     @cached_property
     def need(self) -> dict[str, float]:
         """The need of a day by nutrient; infants left out."""
-        return {
-            name: math.fsum(value for _, value, _ in self.parts(name)) for name in needs.NUTRIENTS
-        }
+        return {name: self.figures.of(name).value(0) for name in needs.NUTRIENTS}
 
-    def parts(self, nutrient: str) -> list[tuple[Eater | None, float, needs.Need | None]]:
-        """Return what each person needs of a nutrient; None stands for those of no known age."""
-        out: list[tuple[Eater | None, float, needs.Need | None]] = []
-        for person in self.people:
-            if person.is_infant:
-                continue
+    def needs_of(self, nutrient: str) -> list[Need]:
+        """Return what each described person needs of a nutrient, where the tables say it."""
+        out = []
+        for person in self._grown:
             if nutrient == "energy_kcal":
                 energy = person.energy()
                 assert energy is not None
-                out.append((person, energy[0], None))
-                continue
-            row = needs.requirement(nutrient, person.sex, person.age, person.state)
-            if row is not None:
-                out.append((person, row.value, row))
-        if self.unknown:
-            out.append((None, self.unknown * _adult(nutrient), None))
+                out.append(Need(person, energy[0], *energy[2:]))
+            elif (row := self._row(nutrient, person)) is not None:
+                by = sentence(
+                    "eaters-kind-of-need", kind=Choice(row.kind), group=group_said(row.group)
+                )
+                out.append(Need(person, row.value, by, row.source))
         return out
+
+    def levels(self) -> tuple[list[Need], float]:
+        """Return each person's level of sodium above which risk of illness rises (CDRR), and an adult's."""
+        rows = [(person, self._row("sodium_mg", person)) for person in self._grown]
+        adult = needs.requirement("sodium_mg", "female", 30)
+        assert adult is not None
+        return [
+            Need(person, row.cdrr or 0.0, group_said(row.group), row.source)
+            for person, row in rows
+            if row is not None
+        ], adult.cdrr or 0.0
+
+    @property
+    def _grown(self) -> list[Eater]:
+        return [person for person in self.people if not person.is_infant]
+
+    def _row(self, nutrient: str, person: Eater) -> needs.Need | None:
+        return needs.requirement(nutrient, person.sex, person.age, person.state)
 
     def average(self, nutrient: str) -> float | None:
         """Return the average requirement of a day; None where some of the household has none."""
-        rows = [row for who, _, row in self.parts(nutrient) if who is not None]
-        if self.unknown or not rows or any(row is None or row.ear is None for row in rows):
+        if nutrient == "energy_kcal" or self.unknown:
             return None
-        return math.fsum(row.ear or 0.0 for row in rows if row is not None)
+        rows = [row for one in self._grown if (row := self._row(nutrient, one)) is not None]
+        if not rows or any(row.ear is None for row in rows):
+            return None
+        return math.fsum(row.ear or 0.0 for row in rows)
 
-    def sodium_level(self) -> float:
-        """Return the sum of the levels of sodium above which risk of illness rises (CDRR)."""
-        rows = [row for _, _, row in self.parts("sodium_mg") if row is not None]
-        known = math.fsum(row.cdrr or 0.0 for row in rows)
-        adult = needs.requirement("sodium_mg", "female", 30)
-        assert adult is not None
-        return known + self.unknown * (adult.cdrr or 0.0)
-
-    def node(self, nutrient: str) -> Node:
-        """Return the need of a day as a tree down to who was described."""
-        unit, nodes = AMOUNTS[nutrient], []
-        for person, value, row in self.parts(nutrient):
-            if person is None:
-                count = Node(sentence("eaters-people-no-known-age"), self.unknown, "people")
-                each = Node(sentence("eaters-one-adult-assumed"), _adult(nutrient), f"{unit} a day")
-                nodes.append(
-                    product(sentence("eaters-people-no-known-age"), f"{unit} a day", count, each)
-                )
-                continue
-            by = _kind_said(row) if row else (person.energy() or (0.0, False, ""))[2]
-            label = sentence("eaters-need-of", name=person.name, by=by)
-            nodes.append(event_node(self.state, person.ev, label, value, f"{unit} a day"))
-        return total(sentence("eaters-need-household"), f"{unit} a day", *nodes)
+    def adult(self, nutrient: str) -> float:
+        """Return the need of somebody of whom no age is known."""
+        if nutrient == "energy_kcal":
+            return ADULT_KCAL
+        rows = [needs.requirement(nutrient, sex, 40) for sex in ("female", "male")]
+        return sum(row.value for row in rows if row is not None) / 2
 
     def assumptions(self) -> list[Assumption]:
         """Return what the needs rest on, in words."""
@@ -234,18 +248,6 @@ def group_said(group: str) -> Sentence:
     return sentence("eaters-group-of", who=Choice(who), ages=digits(ages))
 
 
-def _kind_said(row: needs.Need) -> Sentence:
-    return sentence("eaters-kind-of-need", kind=Choice(row.kind), group=group_said(row.group))
-
-
-def _adult(nutrient: str) -> float:
-    """Return the need of somebody of whom no age is known."""
-    if nutrient == "energy_kcal":
-        return ADULT_KCAL
-    rows = [needs.requirement(nutrient, sex, 40) for sex in ("female", "male")]
-    return sum(row.value for row in rows if row is not None) / 2
-
-
 def eaters_of(state: State) -> Eaters:
     """Return who eats by a state, the newest word of each person holding."""
     return state.once(_eaters)
@@ -256,11 +258,9 @@ def _eaters(state: State) -> Eaters:
     for ev, body in state.bodies("person_described"):
         newest[body["person"].casefold()] = ev, body
     here = [_eater(state, ev, body) for ev, body in newest.values() if body.get("table") != "away"]
-    said = state.settings.on("people", state.as_of_day)
-    count = float(said) if said and said.isdigit() else None
-    unknown = max(0.0, (count or 0.0) - len(newest)) if newest else (count or 1.0)
-    eaters = Eaters(state, sorted(here, key=lambda p: -p.age), unknown)
-    if not newest and count is None:
+    told = [ev for ev, _ in newest.values()]
+    eaters = Eaters(state, sorted(here, key=lambda p: -p.age), told)
+    if not newest and not (state.settings.on("people", state.as_of_day) or "").isdigit():
         text = sentence("eaters-how-many-eat-not-said")
         eaters.notes.append(Assumption("one-person", text))
     return eaters
@@ -270,15 +270,17 @@ def _eater(state: State, ev: int, body: dict[str, Any]) -> Eater:
     day = dt.date.fromisoformat(day_text(state.as_of_day))
     said_on = dt.date.fromisoformat(day_text(int(state.moment.on[ev])))
     if "born" in body:
-        age = (day - dt.date.fromisoformat(body["born"])).days / 365.2425
+        born = dt.date.fromisoformat(body["born"])
+        age, told = (day - born).days / 365.2425, ((born - _EPOCH).days, "day since 1970")
     else:
-        age = float(body["age"]) + (day - said_on).days / 365.2425
+        age, told = float(body["age"]) + (day - said_on).days / 365.2425, (body["age"], "years")
     since = body.get("since")
     days = None if since is None else (day - dt.date.fromisoformat(since)).days
     weight, height = body.get("weight"), body.get("height")
     return Eater(
         body["person"], body["sex"], max(age, 0.0), body.get("state") or "", days,
         body.get("activity") or "moderate", _kg(weight), _metres(height), ev,
+        float(told[0]), told[1],
     )  # fmt: skip
 
 

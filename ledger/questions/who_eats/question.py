@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from ledger.errors import NotFound
-from ledger.messages import Code, Message, Names, Typed, fixed, sentence
+from ledger.figures import tree
+from ledger.messages import fixed, sentence
 from ledger.projections.base import Answer, Column, Node, Projection
 from ledger.questions.quantities import about
-from ledger.questions.shared.common import answer, event_node
-from ledger.questions.shared.opening import no_record
+from ledger.questions.shared.common import answer
+from ledger.questions.shared.opening import check_figure, no_record
+from ledger.questions.telling import StateTeller
 from ledger.questions.who_eats.eaters import Eater, Eaters, eaters_of
+from ledger.questions.who_eats.needed import LABELS as FIGURES
 from ledger.reference import needs
 from ledger.reference.nutrients import LABELS, UNITS
 
@@ -55,12 +57,7 @@ def build(state: State) -> Answer:
     notes = eaters.assumptions()
     records = [_record(eaters, person) for person in eaters.people]
     if eaters.unknown:
-        each = {
-            name: value
-            for name in needs.NUTRIENTS
-            for who, value, _ in eaters.parts(name)
-            if who is None
-        }
+        each = {name: float(eaters.figures.each(name).values[-1]) for name in needs.NUTRIENTS}
         records.append({"why": "who-eats/no known age", **each, "assumptions": ["no-ages"]})
     ids = [note.id for note in notes]
     records.append(
@@ -88,11 +85,11 @@ def _record(eaters: Eaters, person: Eater) -> dict[str, Any]:
         "assumptions": ["doctor", *(["infants"] if person.is_infant else [])],
     }
     for name in needs.NUTRIENTS:
-        record[name] = next((v for who, v, _ in eaters.parts(name) if who is person), None)
+        record[name] = next((n.value for n in eaters.needs_of(name) if n.person is person), None)
     return record
 
 
-def why(state: State, key: str, field: str | None = None) -> Node:
+def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
     """Return a need as a tree down to who was described.
 
     Raises
@@ -101,31 +98,19 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         When there is no such person or figure.
     """
     eaters = eaters_of(state)
-    name = field or "energy_kcal"
-    if name == "age":
-        person = next((one for one in eaters.people if one.name == key), None)
-        if person is not None:
-            return event_node(
-                state, person.ev, sentence("eaters-full-years"), float(int(person.age)), "years"
-            )
-    if name not in needs.NUTRIENTS:
-        raise NotFound(
-            "figure",
-            Message.of(
-                "refusal-no-figure-of",
-                text=Typed(name),
-                names=Names(tuple(needs.NUTRIENTS)),
-                question=Code("who-eats"),
-            ),
-        )
-    tree = eaters.node(name)
+    name, teller = field or "energy_kcal", StateTeller(state, FIGURES)
+    person = next((one for one in eaters.people if one.name == key), None)
+    if name == "age" and person is not None:
+        return tree(eaters.figures.age(person, full=True).called("full-years"), 0, teller, deep)
+    check_figure("who-eats", name, needs.NUTRIENTS)
     if key == "all":
-        return tree
-    wanted = None if key == "no known age" else key
-    for (person, _, _), part in zip(eaters.parts(name), tree.parts, strict=True):
-        if (person and person.name) == wanted:
-            return part
-    raise no_record("who-eats", key)
+        return tree(eaters.figures.of(name), 0, teller, deep)
+    each, found = eaters.figures.each(name), [one.person for one in eaters.needs_of(name)]
+    if key == "no known age" and eaters.unknown:
+        return tree(each, len(found), teller, deep)
+    if person not in found:
+        raise no_record("who-eats", key)
+    return tree(each, found.index(person), teller, deep)
 
 
 PROJECTION = Projection(

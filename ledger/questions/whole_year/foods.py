@@ -8,11 +8,13 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.methods.year_plan import WEEKS, Food
+from ledger.questions.food.nutrients import held
 from ledger.questions.shared.larder import larder_of
 from ledger.questions.shared.use_by import use_by_of
 from ledger.questions.shared.use_past import is_use
 from ledger.questions.who_eats.eaters import eaters_of
 from ledger.questions.whole_year.garden import MORE, per_kg
+from ledger.reference.needs import NUTRIENTS
 from ledger.replay import ORIGINS
 
 if TYPE_CHECKING:
@@ -58,22 +60,24 @@ def _pantry(state: State, start: int) -> tuple[dict[int, dict[int, float]], dict
     there: dict[int, dict[int, float]] = {}
     inside: dict[int, Array] = {}
     left = _shelf_left(state, start)
-    for portion in larder_of(state).portions:
-        day, _ = use_by_of(state, portion.lot)
+    food = state.once(held)
+    nutrients = np.stack([food.of(n).values for n in range(len(NUTRIENTS))], axis=1)
+    for row, (item, lot) in enumerate(zip(food.items.tolist(), food.lots.tolist(), strict=True)):
+        day, _ = use_by_of(state, lot)
         week = WEEKS - 1 if day is None else min((day - start) // 7, WEEKS - 1)
-        kg = portion.grams / 1000 * left
+        kg = food.grams.value(row) / 1000 * left
         if math.isnan(kg) or kg <= 0 or week < 0:
             continue
-        mine = there.setdefault(portion.item, {})
+        mine = there.setdefault(item, {})
         mine[week] = mine.get(week, 0.0) + kg
-        inside[portion.item] = inside.get(portion.item, 0.0) + portion.nutrients * left
+        inside[item] = inside.get(item, 0.0) + nutrients[row] * left
     return there, inside
 
 
 def _shelf_left(state: State, start: int) -> float:
     """Return which part of today's shelf is left when the plan's year begins: its energy less what is eaten."""
-    larder, need = larder_of(state), eaters_of(state).need["energy_kcal"]
-    days = sum(float(p.nutrients[0]) for p in larder.portions) / need if need else 0.0
+    need = eaters_of(state).need["energy_kcal"]
+    days = float(state.once(held).of(0).values.sum()) / need if need else 0.0
     return max(1 - (start - state.as_of_day) / days, 0.0) if days else 0.0
 
 

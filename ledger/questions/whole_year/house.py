@@ -95,7 +95,7 @@ def household_of(state: State, asked: Asked) -> Household:
     """Return a state's household for a year's plan."""
     need = eaters_of(state)
     needs = [need.need[name] * _WEEK for name in NUTRIENTS[:-1]]
-    needs.append(need.sodium_level() * _WEEK)
+    needs.append(need.figures.level.value(0) * _WEEK)
     beds = {name: area for name, area in usual_plan(state).beds.items() if area > 0}
     freezer, _ = freezer_room(state)
     limits = YearLimits(beds, (asked.hours,) * WEEKS, _jars(state), math.inf, freezer, STOVE)

@@ -7,14 +7,17 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.door import jars_per_load
+from ledger.figures import assumed
 from ledger.kinds import CANNING
 from ledger.messages import fixed, joined, sentence
 from ledger.methods.year_plan import WEEKS, Recipe
 from ledger.published.keeping import keeps_for
+from ledger.questions.food.nutrients import Held
 from ledger.questions.glut.comes import fresh_days
-from ledger.questions.glut.house import LB_G, own_process, published_batch
+from ledger.questions.glut.house import own_process, published_batch
 from ledger.questions.planning.batches import Batches
 from ledger.questions.shared.larder import larder_of
+from ledger.questions.shared.made_as import LB_G
 from ledger.questions.shared.usual_plan import usual_plan
 from ledger.questions.shared.ways import (
     canned_ways,
@@ -24,6 +27,7 @@ from ledger.questions.shared.ways import (
     stove_hours,
 )
 from ledger.questions.whole_year.garden import MORE, per_kg
+from ledger.reference.needs import NUTRIENTS
 from ledger.replay import COST, LABOUR
 
 if TYPE_CHECKING:
@@ -98,7 +102,7 @@ def _add_own(
     out.recipes.append(
         Recipe(
             name, state.facts.names[crop], whole * take * per / 1000, minutes * whole / 60,
-            tuple(float(v) for v in larder_of(state).portion(lot, whole).nutrients), most, load, jar,
+            _inside(state, lot, whole), most, load, jar,
             whole * weight / LB_G if made.method == "freeze" else 0.0,
             max(float(costs) / float(state.lots["whole"][lot]) * whole, 0.0),
             _life_weeks(state, item, made.method, place),
@@ -110,6 +114,13 @@ def _add_own(
     out.ways[name] = Way(made.method, good, text, True)
     out.items[name] = item
     return None
+
+
+def _inside(state: State, lot: int, whole: float) -> tuple[float, ...]:
+    """Return the nutrients of an amount of a lot."""
+    much = assumed(np.array([whole]), "", "plan")
+    one = Held(state, state.lots["item"][[lot]], np.array([lot]), much)
+    return tuple(one.of(n).value(0) for n in range(len(NUTRIENTS)))
 
 
 def _life_weeks(state: State, item: int, method: str, place: str) -> int:

@@ -6,13 +6,16 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.errors import NotFound
+from ledger.figures import tree
 from ledger.messages import Day, Message, Typed, fixed, joined, sentence
 from ledger.methods.year_plan import Limit, YearPlan
 from ledger.projections.base import Answer, Column, Node
 from ledger.questions.shared.arithmetic import product, quotient, total
 from ledger.questions.shared.common import answer
 from ledger.questions.shared.opening import check_figure
+from ledger.questions.telling import StateTeller
 from ledger.questions.who_eats.eaters import eaters_of
+from ledger.questions.who_eats.needed import LABELS as NEED_LABELS
 from ledger.questions.whole_year import weeks as year_weeks
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import AMOUNTS, LABELS
@@ -150,9 +153,11 @@ def _need(state: State, house: Household, n: int) -> Node:
     if n == _SODIUM:
         day = Node(sentence("year-level-a-day"), house.needs[n] / 7, "mg of sodium a day")
         return product(sentence("year-level-year"), unit, day, days, weeks)
-    return product(
-        sentence("year-need-year"), unit, eaters_of(state).node(NUTRIENTS[n]), days, weeks
-    )
+    return product(sentence("year-need-year"), unit, _a_day(state, n), days, weeks)
+
+
+def _a_day(state: State, n: int) -> Node:
+    return tree(eaters_of(state).figures.of(NUTRIENTS[n]), 0, StateTeller(state, NEED_LABELS))
 
 
 def _brought(house: Household, plan: YearPlan, n: int) -> Node:
