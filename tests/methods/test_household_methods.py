@@ -6,28 +6,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ledger.methods import flock, fuel_use, price_index, work
+from ledger.methods import flock, price_index, work
 from ledger.reference import winter
 
 # -- METHODS 7
 
 
-def test_freezer_share_of_the_tables():
-    """A chest freezer of 14 cubic feet: 350 kWh (federal purchase page, about 2007), 250 lb kept."""
-    year = winter.figure("energy", "freezer_year", "chest, manual defrost, 12.5-14.4 cu ft").middle
-    assert fuel_use.freezer_share(year, 1, 3000) == pytest.approx(0.1167, abs=0.00005)
-    assert fuel_use.freezer_share(year, 20 * 6, 3000) == pytest.approx(14)
-
-
 @pytest.mark.parametrize(("load", "quart"), [(3.88, 0.55), (1.93, 0.28), (2.07, 0.30)])
 def test_estimates_a_quart(load, quart):
-    assert fuel_use.per_jar(load, 7) == pytest.approx(quart, abs=0.006)
-
-
-def test_a_full_load_saves():
-    assert fuel_use.full_load_saves(2.1, 3, 7) == pytest.approx(0.7 - 0.3)
-    assert fuel_use.full_load_saves(2.1, 7, 7) == 0
-    assert fuel_use.full_load_saves(2.1, 0, 7) is None
+    names = ("raw pack", "hot tap water", "pressure, 7")
+    loads = [one for one in winter.figures("energy", "canner_load_estimate") if one.middle == load]
+    assert any(name in one.item for one in loads for name in names)
+    assert load / 7 == pytest.approx(quart, abs=0.006)
 
 
 # -- METHODS 8
