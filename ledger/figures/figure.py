@@ -299,11 +299,12 @@ _WORK: dict[str, Callable[..., Array]] = {
     "lowest": lambda *values: np.min(np.broadcast_arrays(*values), axis=0),
     "highest": lambda *values: np.max(np.broadcast_arrays(*values), axis=0),
     "rounded down": _rounded_down,
+    "power": np.power,
 }
 
 
 def work(how: str, *figures: Figure) -> Figure:
-    """Return the ``lowest`` or ``highest`` of figures, or one ``rounded down``."""
+    """Return the ``lowest`` or ``highest`` of figures, one ``rounded down``, or the ``power`` of two."""
 
     def bound() -> Array:
         out = figures[0].bound
