@@ -305,11 +305,12 @@ _WORK: dict[str, Callable[..., Array]] = {
     "highest": lambda *values: np.max(np.broadcast_arrays(*values), axis=0),
     "rounded down": _rounded_down,
     "rounded up": _rounded_up,
+    "power": np.power,
 }
 
 
 def work(how: str, *figures: Figure) -> Figure:
-    """Return the ``lowest`` or ``highest`` of figures, or one ``rounded down`` or ``rounded up``."""
+    """Return the ``lowest`` or ``highest`` of figures, one ``rounded down`` or ``rounded up``, or the ``power`` of two."""
 
     def bound() -> Array:
         out = figures[0].bound

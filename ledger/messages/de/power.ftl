@@ -35,13 +35,22 @@ power-year-by = Der Strom des Jahres ist { $how ->
    *[size] nach seiner Größe geschätzt: { $size }
 }.
 power-no-price = kein Preis ist eingestellt
-power-stove-heat = Schätzung aus der Herdwärme, nicht gemessen, { $n ->
-    [one] { $n } Füllung
-   *[other] { $n } Füllungen
-}
+power-stove-heat = Schätzung aus der Herdwärme, nicht gemessen
 power-water-meter = Wasser nach dem Zähler
 power-jar-of-full-loads = ein Glas aus vollen Füllungen
 power-full-load-saves = eine volle Füllung spart
 power-a-jar = ein Glas
 power-loads-full = die Füllungen waren voll
 power-water-good-jar = Wasser je gutes Glas
+power-load-estimate = Wärme einer Füllung, aus der Herdwärme geschätzt, nicht gemessen
+power-unsealed = nicht verschlossen
+power-no-good-jar = kein Glas davon ist gut
+power-jars-per-load = Gläser einer vollen Füllung
+power-no-capacity = wie viele Gläser eine Füllung fasst, ist nicht bekannt
+power-water-not-read = das Wasser wurde nicht abgelesen
+power-stays = Tage im Gefrierschrank im letzten Jahr
+power-per-pound = Gramm in einem Pfund
+power-per-month = Tage eines Monats
+power-pounds = Pfund
+power-months = Monate
+power-stayed = eine Zeit im Gefrierschrank

@@ -17,7 +17,6 @@ prices-root = Wurzel
 prices-before = vorher ist
 prices-now-before = jetzt / vorher
 prices-said-2 = davon
-prices-used = verbraucht
 prices-prices-now = zu Preisen jetzt
 prices-prices-before = zu Preisen vorher
 prices-span = { DAY($day) } bis { DAY($day2) } gegen { DAY($day3) } bis { DAY($day4) }

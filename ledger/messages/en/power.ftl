@@ -35,13 +35,22 @@ power-year-by = The year's electricity is { $how ->
    *[size] by its size, an estimate: { $size }
 }.
 power-no-price = no price is set
-power-stove-heat = estimate from stove heat, not measured, { $n ->
-    [one] { $n } load
-   *[other] { $n } loads
-}
+power-stove-heat = estimate from stove heat, not measured
 power-water-meter = water by the meter
 power-jar-of-full-loads = a jar of full loads
 power-full-load-saves = a full load saves
 power-a-jar = a jar
 power-loads-full = the loads were full
 power-water-good-jar = water a good jar
+power-load-estimate = heat of a load, from stove heat, not measured
+power-unsealed = did not seal
+power-no-good-jar = no jar of it is good
+power-jars-per-load = jars in a full load
+power-no-capacity = how many jars a load holds is not known
+power-water-not-read = the water was not metered
+power-stays = days in the freezer in the last year
+power-per-pound = grams in a pound
+power-per-month = days in a month
+power-pounds = pounds
+power-months = months
+power-stayed = a stay in the freezer

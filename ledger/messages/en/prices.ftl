@@ -17,7 +17,6 @@ prices-root = root
 prices-before = before is
 prices-now-before = now / before
 prices-said-2 = of it
-prices-used = used
 prices-prices-now = at prices now
 prices-prices-before = at prices before
 prices-span = { DAY($day, style: "iso") } to { DAY($day2, style: "iso") } against { DAY($day3, style: "iso") } to { DAY($day4, style: "iso") }

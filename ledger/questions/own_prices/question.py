@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.messages import Day, fixed, sentence
-from ledger.methods.price_index import fisher, laspeyres, paasche, value_index
 from ledger.projections.base import Answer, Column, Option, Projection
-from ledger.questions.own_prices import why as own_prices_why
+from ledger.questions.own_prices.figures import OwnPrices
+from ledger.questions.own_prices.gather import Basket, Period, periods_of
+from ledger.questions.own_prices.why import why
 from ledger.questions.quantities import decimals
-from ledger.questions.shared.basket import LEAST, Basket, Period, basket_of, periods_of
 from ledger.questions.shared.common import answer
 from ledger.replay.state import day_text
 
@@ -56,46 +55,39 @@ def build(state: State, *, year: str | int | None = None, base: str | int | None
         When a year is none, or the base is not before the other.
     """
     before, now, address = periods_of(state, year, base)
-    basket = basket_of(state, before, now)
-    p0, p1, q0, q1 = basket.columns()
-    spent = math.fsum(p * q for p, q in zip(p1, q1, strict=True))
+    basket = Basket(state, before, now)
+    known = OwnPrices(basket, address)
+    cells = {name: figure.cells() for name, figure in known.of.items()}
+    together = {name: figure.cells()[0] for name, figure in known.all.items()}
+    value = together.pop("value_index")
     records: list[dict[str, Any]] = [
         {
-            "why": f"own-prices/{address}/{state.facts.names[item]}",
-            "item": state.facts.names[item],
-            "price_0": p0[n],
-            "price_1": p1[n],
-            "quantity_0": q0[n],
-            "quantity_1": q1[n],
-            "change": 100 * p1[n] / p0[n] if p0[n] else None,
-            "share": p1[n] * q1[n] / spent if spent else None,
+            **{name: column[row] for name, column in cells.items()},
+            "why": f"own-prices/{address}/{basket.names[row]}",
+            "item": state.facts.names[basket.items[row]],
             "assumptions": ["prices"],
         }
-        for n, item in enumerate(basket.items)
+        for row in basket.rows.tolist()
     ]
     records.sort(key=lambda r: (-(r["share"] or 0.0), r["item"]))
-    low, high = laspeyres(p0, p1, q0), paasche(p0, p1, q1)
-    enough = basket.share is not None and basket.share >= LEAST
-    middle = fisher(low, high) if enough else None
     if records:
         records.insert(0, {
-            "why": f"own-prices/{address}/all", "item": fixed("all", "item"), "share": basket.share, "laspeyres": low,
-            "paasche": high, "fisher": middle, "assumptions": ["prices", "fisher"],
+            **together, "why": f"own-prices/{address}/all", "item": fixed("all", "item"),
+            "assumptions": ["prices", "fisher"],
         })  # fmt: skip
     totals = {
         "from": day_text(before.start),
         "to": day_text(now.end),
-        "value_index": value_index(p0, p1, q0, q1),
-        "in_words": _words(basket, low, middle, before, now),
+        "value_index": value,
+        "in_words": _words(together, before, now),
     }
     if not records:
         totals["missing"] = [sentence("prices-nothing-bought-used-both-periods")]
     return answer(state, "own-prices", COLUMNS, records, totals=totals, assumptions=_notes())
 
 
-def _words(
-    basket: Basket, low: float | None, middle: float | None, before: Period, now: Period
-) -> list[str]:
+def _words(together: dict[str, float | None], before: Period, now: Period) -> list[str]:
+    low, middle = together["laspeyres"], together["fisher"]
     if low is None:
         return []
     span = sentence(
@@ -105,7 +97,7 @@ def _words(
         day3=Day(day_text(before.start)),
         day4=Day(day_text(before.end)),
     )
-    part = round((basket.share or 0) * 100)
+    part = round((together["share"] or 0) * 100)
     if middle is None:
         return [sentence("prices-too-few", n=part, span=span)]
     return [
@@ -132,7 +124,7 @@ PROJECTION = Projection(
     question="What did prices do to our own basket?",
     columns=COLUMNS,
     build=build,
-    why=own_prices_why.why,
+    why=why,
     options=(
         Option("year", "a calendar year instead of the last 365 days", "2026"),
         Option("base", "the earlier year that it is set against", "2025"),

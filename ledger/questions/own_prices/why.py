@@ -4,21 +4,57 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.messages import sentence
-from ledger.projections.base import Node
-from ledger.questions.shared.arithmetic import power, product, quotient, total
-from ledger.questions.shared.basket import LEAST, Basket, basket_of, periods_of
-from ledger.questions.shared.common import event_node, whole_unit
+from ledger.figures import Node, tree
+from ledger.questions.costs import LABELS as COST_LABELS
+from ledger.questions.own_prices.figures import OwnPrices
+from ledger.questions.own_prices.gather import Basket, periods_of
 from ledger.questions.shared.opening import check_figure, no_record
+from ledger.questions.telling import StateTeller
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = ["why"]
 
+LABELS = {
+    **COST_LABELS,
+    "hundred": "prices-before",
+    "now-before": "prices-now-before",
+    "change": "prices-price-now-before-hundreds",
+    "price-before": "prices-mean-price-before",
+    "price-now": "prices-mean-price-now",
+    "quantity-before": "why-used-before",
+    "quantity-now": "why-used-now",
+    "paid": "prices-paid-seen",
+    "amount": "prices-said",
+    "item": "why-item",
+    "of-it": "prices-said-2",
+    "spent": "prices-priced-both-periods",
+    "all-used": "prices-all-used",
+    "share": "prices-part-spending",
+    "prices-now": "prices-prices-now",
+    "prices-before": "prices-prices-before",
+    "laspeyres": "prices-earlier-basket-laspeyres",
+    "paasche": "prices-today-basket-paasche",
+    "their-product": "prices-their-product",
+    "root": "prices-root",
+    "fisher": "prices-between-fisher",
+    "not-enough": "prices-not-enough",
+}
+"""Ids of messages by the id of a label; the rest is said by what an event tells."""
 
-def why(state: State, key: str, field: str | None = None) -> Node:
+
+def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
     """Return a figure as a tree down to what was paid.
+
+    Parameters
+    ----------
+    key : str
+        ``last-year/flour``, ``2025-2026/all``.
+    field : str, optional
+        A column of the answer; default: the change of a price, or the index between the two.
+    deep : int
+        Levels of folded lines to open.
 
     Raises
     ------
@@ -29,127 +65,17 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     base, _, year = address.partition("-")
     if address == "last-year":
         base = year = ""
-    if address != "last-year" and not (base.isdigit() and year.isdigit()):
+    elif not (base.isdigit() and year.isdigit()):
         raise no_record("own-prices", key)
-    before, now, _ = periods_of(state, year or None, base or None)
-    basket = basket_of(state, before, now)
-    if name == "all":
-        return _all(state, basket, field or "fisher")
-    item = state.facts.find(name)
-    if item is None or item not in basket.items:
-        raise no_record("own-prices", key)
-    prices = [_price(state, basket, item, n) for n in (0, 1)]
-    trees = {
-        "change": product(
-            sentence("prices-price-now-before-hundreds"),
-            "index",
-            Node(sentence("prices-before"), 100.0, "index"),
-            quotient(sentence("prices-now-before"), "times", prices[1], prices[0]),
-        ),
-        "price_0": prices[0],
-        "price_1": prices[1],
-        "quantity_0": Node(
-            sentence("why-used-before"), basket.used[0].get(item, 0.0), whole_unit(state, item)
-        ),
-        "quantity_1": Node(
-            sentence("why-used-now"), basket.used[1].get(item, 0.0), whole_unit(state, item)
-        ),
-    }
-    if field == "share":
-        return _share(state, basket, item)
-    figure = field or "change"
-    check_figure("own-prices", figure, trees)
-    return trees[figure]
-
-
-def _price(state: State, basket: Basket, item: int, n: int) -> Node:
-    points = basket.points[n][item]
-    money = total(
-        sentence("prices-paid-seen"),
-        "money",
-        *(event_node(state, ev, "", m, "money") for m, _, ev in points),
-    )
-    whole = total(
-        sentence("prices-said"),
-        "whole units",
-        *(event_node(state, ev, "", w, "whole units") for _, w, ev in points),
-    )
-    return quotient(
-        sentence("prices-mean-price-before") if n == 0 else sentence("prices-mean-price-now"),
-        "money a whole unit",
-        money,
-        whole,
-    )
-
-
-def _all(state: State, basket: Basket, figure: str) -> Node:
-    trees = {name: _index(state, basket, n) for n, name in enumerate(("laspeyres", "paasche"))}
-    both = product(sentence("prices-their-product"), "", trees["laspeyres"], trees["paasche"])
-    trees["fisher"] = power(
-        sentence("prices-between-fisher"), "index", both, Node(sentence("prices-root"), 0.5, "")
-    )
-    if figure == "share":
-        return _share(state, basket, None)
-    check_figure("own-prices", figure, trees)
-    if figure == "fisher" and (basket.share or 0.0) < LEAST:
-        return Node(sentence("prices-not-enough"), None, "index")
-    return trees[figure]
-
-
-def _share(state: State, basket: Basket, item: int | None) -> Node:
-    """Return an item's part of what the priced items cost now; of all their part of everything used."""
-    now, before = basket.prices[1], basket.prices[0]
-    spent = [(i, basket.used[1].get(i, 0.0) * now[i]) for i in basket.items]
-    mine = total(
-        sentence("prices-priced-both-periods"),
-        "money",
-        *(Node(state.facts.names[i], money, "money") for i, money in spent if money),
-    )
-    if item is not None:
-        money = next(money for i, money in spent if i == item)
-        return quotient(
-            sentence("prices-part-spending"),
-            "0 to 1",
-            Node(sentence("prices-said-2"), money, "money"),
-            mine,
-        )
-    every = [(i, q * now.get(i, before.get(i, 0.0))) for i, q in basket.used[1].items()]
-    whole = total(
-        sentence("prices-all-used"),
-        "money",
-        *(Node(state.facts.names[i], money, "money") for i, money in every if money),
-    )
-    return quotient(sentence("prices-part-spending"), "0 to 1", mine, whole)
-
-
-def _index(state: State, basket: Basket, of: int) -> Node:
-    """Return the index of the basket of one period: its quantities at both prices."""
-    sums = []
-    for n in (1, 0):
-        parts = [
-            product(
-                state.facts.names[i],
-                "money",
-                _price(state, basket, i, n),
-                Node(sentence("prices-used"), basket.used[of].get(i, 0.0), "whole units"),
-            )
-            for i in basket.items
-        ]
-        sums.append(
-            total(
-                sentence("prices-prices-now") if n else sentence("prices-prices-before"),
-                "money",
-                *parts,
-            )
-        )
-    label = (
-        sentence("prices-earlier-basket-laspeyres")
-        if of == 0
-        else sentence("prices-today-basket-paasche")
-    )
-    return product(
-        label,
-        "index",
-        Node(sentence("prices-before"), 100.0, "index"),
-        quotient(sentence("prices-now-before"), "times", sums[0], sums[1]),
-    )
+    basket = Basket(state, *periods_of(state, year or None, base or None)[:2])
+    known, row = OwnPrices(basket, address), 0
+    figures = {name: one for name, one in known.all.items() if name != "value_index"}
+    if name != "all":
+        item = state.facts.find_strand(name)
+        rows = [row for row in basket.rows.tolist() if basket.items[row] == item]
+        if not rows:
+            raise no_record("own-prices", key)
+        figures, row = known.of, rows[0]
+    figure = field or next(iter(figures))
+    check_figure("own-prices", figure, figures)
+    return tree(figures[figure], row, StateTeller(state, LABELS), deep)

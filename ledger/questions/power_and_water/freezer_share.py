@@ -3,21 +3,19 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from ledger.answers import Assumption
-from ledger.errors import NotFound
+from ledger.figures import Figure, Groups, assumed, if_known, published, said, stacked, unknown
 from ledger.kinds.meter_read import reading
-from ledger.messages import Choice, Code, Message, Names, Typed, fixed, sentence
-from ledger.methods.fuel_use import LB_MONTH_DAYS, freezer_share
-from ledger.projections.base import Answer, Column, Node
+from ledger.messages import Choice, fixed, sentence
+from ledger.projections.base import Answer, Column
+from ledger.questions.costs.sources import Sources, unit_factor
 from ledger.questions.how_long.steps import freezer_feet
 from ledger.questions.quantities import measured
-from ledger.questions.shared.arithmetic import difference, product, quotient
-from ledger.questions.shared.common import answer, event_node
+from ledger.questions.shared.common import answer
 from ledger.reference import winter
 from ledger.replay import KEPT
 from ledger.replay.state import day_text
@@ -25,7 +23,7 @@ from ledger.replay.state import day_text
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["COLUMNS", "build", "why"]
+__all__ = ["COLUMNS", "Freezer", "build"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -39,47 +37,108 @@ COLUMNS = (
 )  # fmt: skip
 _YEAR = 365
 _LB_G = 453.59237
+_MONTH_DAYS = 365.2425 / 12
 
 
-@dataclass(frozen=True)
-class Year:
-    """What the freezer took in a year, kWh, and how that is known."""
+class Freezer:
+    """What the freezer took in the last year, and what was kept in it; a row is a lot.
 
-    kwh: float
-    readings: tuple[tuple[float, int], ...]
-    days: int
-    said: str
+    Attributes
+    ----------
+    lots : ndarray of int, shape (rows,)
+    how, size : str
+        Whether the year is known by its ``meter`` or its ``size``, else ``unknown``; the size.
+    year : Figure
+        What it took in a year, one row.
+    of : dict of str to Figure
+        By the name of its column.
+    """
 
+    def __init__(self, state: State) -> None:
+        self.state, self.how, self.size = state, "unknown", ""
+        kept = self._kept()
+        self.year = self._metered() or self._by_size() or unknown("kWh of electricity", "not-known")
+        one = np.where(np.isnan(kept.values), -1, 0)
+        self.all_kept = Groups(one, 1).sum(kept, "lb months").called("all-kept")
+        share = (kept / self.all_kept.at(np.zeros_like(one))).called("part")
+        kwh = (self.year.at(np.zeros_like(one)) * share).called("kwh")
+        price = state.once(Sources).setting(
+            "price_of_electricity",
+            np.array([state.as_of_day]),
+            _price,
+            "money per kWh of electricity",
+        )
+        known = if_known(price.called("price"), "no-price").at(np.zeros_like(one))
+        power = if_known(kwh, "not-known", "kWh of electricity")
+        self.of = {
+            "kwh": power,
+            "lb_months": if_known(kept, "no-weight"),
+            "money": if_known((power * known).called("money", unit="money"), "no-price", "money"),
+        }
 
-def _power(state: State) -> Year | None:
-    """Return what the freezer took in a year: by its meter, else by its size."""
-    seen = []
-    for ev, body in state.bodies("meter_read"):
-        if body["meter"].casefold() == "freezer" and "before" not in body:
-            what, value = reading(body["reads"])
-            if what == "energy":
-                seen.append((int(state.moment.on[ev]), value, ev))
-    seen.sort()
-    recent = [one for one in seen if one[0] >= state.as_of_day - _YEAR] if seen else []
-    if len(recent) >= 2 and recent[-1][0] > recent[0][0] and recent[-1][1] >= recent[0][1]:
-        first, last = recent[0], recent[-1]
-        days = last[0] - first[0]
-        used = last[1] - first[1]
-        return Year(used * _YEAR / days, ((last[1], last[2]), (first[1], first[2])), days, "meter")
-    size = state.settings.newest("freezer_room")
-    feet = freezer_feet(size)
-    if feet is None:
-        return None
-    for one in winter.figures("energy", "freezer_year"):
-        low, high = _range(one.item)
-        if low <= feet < high and one.low is not None:
-            return Year(
-                one.middle,
-                (),
-                _YEAR,
-                sentence("power-as-bought", size=one.item, source=winter.document(one.source)),
+    def _kept(self) -> Figure:
+        """Return pound-months of each lot over the last year; NaN where no weight is known."""
+        state, sources = self.state, self.state.once(Sources)
+        draw, lot, _ = state.allocations
+        begin, end, day = state.as_of_day - _YEAR, state.as_of_day, state.lots["day"]
+        cold = state.lots["kept"] == KEPT.index("freezer")
+        rows, still = np.flatnonzero(cold[lot]), np.flatnonzero(cold)
+        of = np.r_[lot[rows], still]
+        went = np.r_[np.minimum(state.draws["day"][draw[rows]], end), np.full(still.size, end)]
+        days = np.maximum(went - np.maximum(day[of], begin), 0)
+        ev = np.r_[state.draws["ev"][draw[rows]], state.lots["ev"][still]]
+        pieces = stacked([sources.taken.at(rows), sources.left.at(still)], [rows.size, still.size])
+        self.lots = np.flatnonzero(np.bincount(of, pieces.values * days, cold.size) > 0)
+        place = np.full(cold.size, -1, np.int64)
+        place[self.lots] = np.arange(self.lots.size)
+        grams = (pieces * sources.weight(state.lots["item"][of])).called("grams")
+        pounds = grams / unit_factor(_LB_G, "g per lb", "per-lb")
+        stays = said(days, "days", ev).called("stays")
+        months = stays / unit_factor(_MONTH_DAYS, "days per month", "per-month")
+        each = pounds.called("pounds") * months.called("months", unit="months")
+        kept = Groups(place[of], self.lots.size).sum(each.called("stayed", unit="lb months"))
+        return kept.called("lb_months").folds(
+            lambda row: (
+                f"power-and-water/freezer/{state.lot_id(int(self.lots[row]))}",
+                "lb_months",
             )
-    return None
+        )
+
+    def _metered(self) -> Figure | None:
+        """Return what it took in a year by its meter; None where that was not read twice."""
+        state, seen = self.state, []
+        for ev, body in state.bodies("meter_read"):
+            if body["meter"].casefold() == "freezer" and "before" not in body:
+                what, value = reading(body["reads"])
+                if what == "energy":
+                    seen.append((int(state.moment.on[ev]), value, ev))
+        recent = sorted(one for one in seen if one[0] >= state.as_of_day - _YEAR)
+        if len(recent) < 2 or recent[-1][0] <= recent[0][0] or recent[-1][1] < recent[0][1]:
+            return None
+        self.how = self.size = "meter"
+        (day, reads, ev), (end, after, end_ev) = recent[0], recent[-1]
+        unit, last = "kWh of electricity", np.array([end_ev])
+        used = said(np.array([after]), unit, last) - said(np.array([reads]), unit, np.array([ev]))
+        days = said(np.array([end - day]), "days", last).called("days")
+        times = assumed(float(_YEAR), "days", "source").called("a-year") / days
+        year = used.called("used", n=end - day) * times.called("to-a-year", unit="times")
+        return year.called("year", unit=unit)
+
+    def _by_size(self) -> Figure | None:
+        """Return what it takes in a year by its size, as published; None where its size is not known."""
+        feet = freezer_feet(self.state.settings.newest("freezer_room"))
+        for one in winter.figures("energy", "freezer_year") if feet is not None else ():
+            low, high = _range(one.item)
+            if low <= (feet or 0.0) < high and one.low is not None:
+                source = winter.document(one.source)
+                self.how, self.size = (
+                    "size",
+                    sentence("power-as-bought", size=one.item, source=source),
+                )
+                return published(np.array([one.middle]), "kWh of electricity", source).called(
+                    "as-bought", text=self.size
+                )
+        return None
 
 
 def _range(item: str) -> tuple[float, float]:
@@ -89,31 +148,7 @@ def _range(item: str) -> tuple[float, float]:
     return numbers[-2], numbers[-1] + 0.1
 
 
-def _kept(state: State) -> dict[int, float]:
-    """Return pound-months of each lot in the freezer over the last year; NaN where no weight is known."""
-    begin, end = state.as_of_day - _YEAR, state.as_of_day
-    lots = np.flatnonzero(state.lots["kept"] == KEPT.index("freezer"))
-    out: dict[int, float] = {}
-    for lot in lots.tolist():
-        start = int(state.lots["day"][lot])
-        gone = sorted(
-            (int(state.draws["day"][state.allocations[0][row]]), float(state.allocations[2][row]))
-            for row in state.allocations_of_lot(lot).tolist()
-        )
-        left, at, days = float(state.lots["whole"][lot]), max(start, begin), 0.0
-        for day, amount in gone:
-            days += left * max(min(day, end) - at, 0)
-            at = max(at, min(day, end))
-            left -= amount
-        days += left * max(end - at, 0)
-        if days > 0:
-            grams = float(state.facts.grams[int(state.lots["item"][lot])])
-            out[lot] = days * grams / _LB_G / LB_MONTH_DAYS
-    return out
-
-
-def _price(state: State) -> float | None:
-    said = state.settings.on("price_of_electricity", state.as_of_day)
+def _price(said: str | None) -> float | None:
     found = re.match(r"(\d+(?:\.\d+)?)\s*(?:per|/)\s*(kwh|mj)", said or "", re.IGNORECASE)
     if found is None:
         return None
@@ -122,133 +157,42 @@ def _price(state: State) -> float | None:
 
 def build(state: State, only: int | None) -> Answer:
     """Return one record a lot, what took most first."""
-    year, kept, price = _power(state), state.once(_kept), _price(state)
-    known = {lot: months for lot, months in kept.items() if not np.isnan(months)}
-    whole = sum(known.values())
+    freezer = state.once(Freezer)
+    cells = {name: figure.cells() for name, figure in freezer.of.items()}
     records: list[dict[str, Any]] = []
-    for lot, months in kept.items():
+    for row, lot in enumerate(freezer.lots.tolist()):
         item = int(state.lots["item"][lot])
-        if only not in (None, item):
-            continue
-        kwh = None
-        if year is not None and lot in known:
-            kwh = freezer_share(year.kwh, months, whole)
-        records.append(
-            {
-                "why": f"power-and-water/freezer/{state.lot_id(lot)}",
-                "lot": state.lot_id(lot),
-                "item": state.facts.names[item],
-                "on": day_text(int(state.lots["day"][lot])),
-                "lb_months": months if lot in known else None,
-                "kwh": kwh,
-                "money": None if kwh is None or price is None else kwh * price,
-                "assumptions": ["share", "source"],
-            }
-        )
+        if only in (None, item):
+            records.append(
+                {
+                    **{name: column[row] for name, column in cells.items()},
+                    "why": f"power-and-water/freezer/{state.lot_id(lot)}",
+                    "lot": state.lot_id(lot),
+                    "item": state.facts.names[item],
+                    "on": day_text(int(state.lots["day"][lot])),
+                    "assumptions": ["share", "source"],
+                }
+            )
     records.sort(key=lambda r: (-(r["kwh"] or 0.0), r["item"], r["lot"]))
-    totals: dict[str, Any] = {"kwh": None if year is None else year.kwh, "lb_months": whole}
-    totals["in_words"] = (
-        []
-        if year is None
-        else [
+    year, whole = freezer.year.at(np.zeros(1, np.int64)).cells()[0], freezer.all_kept.value(0)
+    totals: dict[str, Any] = {"kwh": year, "lb_months": whole, "in_words": [], "missing": []}
+    if year is None:
+        totals["missing"].append(sentence("power-what-freezer-takes-not-known"))
+    else:
+        amount = measured(state, whole / 12, "lb")
+        totals["in_words"].append(
             sentence(
                 "power-freezer-took-kwh-year-kept",
-                n=round(year.kwh),
-                how=fixed(year.said),
-                amount=measured(state, whole / 12, "lb"),
+                n=round(year),
+                how=fixed(freezer.size),
+                amount=amount,
             )
-        ]
-    )
-    missing = []
-    if year is None:
-        missing.append(sentence("power-what-freezer-takes-not-known"))
-    if not kept:
-        missing.append(sentence("power-nothing-freezer-last-year"))
-    totals["missing"] = missing
-    return answer(
-        state, "power-and-water", COLUMNS, records, totals=totals, assumptions=_notes(year)
-    )
-
-
-def _notes(year: Year | None) -> list[Assumption]:
-    how = "unknown" if year is None else "meter" if year.readings else "size"
-    said = sentence(
-        "power-year-by",
-        how=Choice(how),
-        size=year.said if year is not None and how == "size" else None,
-    )
-    return [
-        Assumption(
-            "share",
-            sentence("power-empty-freezer-takes-nearly-much"),
-        ),
-        Assumption("source", said),
+        )
+    if not freezer.lots.size:
+        totals["missing"].append(sentence("power-nothing-freezer-last-year"))
+    size = freezer.size if freezer.how == "size" else None
+    notes = [
+        Assumption("share", sentence("power-empty-freezer-takes-nearly-much")),
+        Assumption("source", sentence("power-year-by", how=Choice(freezer.how), size=size)),
     ]
-
-
-def why(state: State, lot_id: str, field: str | None) -> Node:
-    """Return a lot's part as a tree down to the meter.
-
-    Raises
-    ------
-    NotFound
-        When there is no such lot in the freezer, or no such figure.
-    """
-    kept, year = state.once(_kept), _power(state)
-    lot = state.lot_ids.get(lot_id)
-    if lot is None or lot not in kept:
-        raise NotFound(
-            "address",
-            Message.of("refusal-no-lot-in-freezer", text=Typed(lot_id)),
-        )
-    known = {one: months for one, months in kept.items() if not np.isnan(months)}
-    own = event_node(
-        state, int(state.lots["ev"][lot]), sentence("power-kept"), kept.get(lot), "lb months"
-    )
-    figure = field or "kwh"
-    if figure not in ("kwh", "lb_months", "money"):
-        raise NotFound(
-            "figure",
-            Message.of(
-                "refusal-no-figure-of",
-                text=Typed(figure),
-                question=Code("power-and-water"),
-                names=Names((Code("kwh"), Code("lb_months"), Code("money"))),
-            ),
-        )
-    if figure == "lb_months":
-        return own
-    if year is None or lot not in known:
-        return Node(sentence("power-not-known"), None, "kWh")
-    rest = Node(sentence("power-all-kept"), sum(known.values()), "lb months")
-    share = quotient(sentence("power-part"), "0 to 1", own, rest)
-    kwh = product(
-        sentence("power-electricity-lot"), "kWh of electricity", _tree(state, year), share
-    )
-    if figure == "kwh":
-        return kwh
-    price = _price(state)
-    if price is None:
-        return Node(sentence("power-no-price"), None, "money")
-    return product(
-        sentence("power-cost"),
-        "money",
-        kwh,
-        Node(sentence("power-price-electricity"), price, "money a kWh"),
-    )
-
-
-def _tree(state: State, year: Year) -> Node:
-    if not year.readings:
-        return Node(year.said, year.kwh, "kWh of electricity")
-    last, first = (
-        event_node(state, ev, "", value, "kWh of electricity") for value, ev in year.readings
-    )
-    used = difference(sentence("power-days", n=year.days), "kWh of electricity", last, first)
-    times = quotient(
-        sentence("power-year"),
-        "times",
-        Node(sentence("power-year-3"), float(_YEAR), "days"),
-        Node(sentence("power-days-2"), float(year.days), "days"),
-    )
-    return product(sentence("power-year-2"), "kWh of electricity", used, times)
+    return answer(state, "power-and-water", COLUMNS, records, totals=totals, assumptions=notes)

@@ -6,15 +6,14 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
 from ledger.messages import sentence
-from ledger.methods.fuel_use import full_load_saves, per_jar
-from ledger.projections.base import Answer, Column, Node, Option, Projection
+from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.power_and_water import freezer_share
+from ledger.questions.power_and_water.figures import figures
+from ledger.questions.power_and_water.gather import Loads
+from ledger.questions.power_and_water.why import why
 from ledger.questions.quantities import decimals
-from ledger.questions.shared.arithmetic import difference, product, quotient, total
-from ledger.questions.shared.canner_loads import WATER, Load, loads_of
-from ledger.questions.shared.common import answer, event_node
-from ledger.questions.shared.opening import check_figure, no_record, only_item
-from ledger.reference import winter
+from ledger.questions.shared.common import answer
+from ledger.questions.shared.opening import only_item
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -67,39 +66,43 @@ def build(state: State, *, freezer: bool = False, item: str | None = None) -> An
     only = only_item(state, item)
     if freezer:
         return freezer_share.build(state, only)
-    loads = [one for one in loads_of(state) if only in (None, state.facts.find(one.body["makes"]))]
-    records = [_record(state, one) for one in reversed(loads)]
-    totals = _totals(loads)
+    loads = state.once(Loads)
+    cells = {name: figure.cells() for name, figure in state.once(figures).items()}
+    records = [
+        _record(state, loads, cells, row)
+        for row in reversed(range(loads.count))
+        if only in (None, state.facts.find(loads.bodies[row]["makes"]))
+    ]
+    totals = _totals(records)
     if not records:
         totals["missing"] = [sentence("power-no-batch-went-through-canner")]
     return answer(
-        state, "power-and-water", COLUMNS, records, totals=totals, assumptions=_notes(loads)
+        state, "power-and-water", COLUMNS, records, totals=totals, assumptions=_notes(records)
     )
 
 
-def _totals(loads: list[Load]) -> dict[str, Any]:
-    known = [one for one in loads if one.source != "estimate" and one.good > 0]
-    jars = sum(one.good for one in known)
+def _totals(records: list[dict[str, Any]]) -> dict[str, Any]:
+    known = [r for r in records if r["kwh_from"] != "estimate" and r["good_jars"] > 0]
+    jars = sum(r["good_jars"] for r in known)
     words = []
     if jars:
-        each = sum(one.all_kwh for one in known) / jars
+        each = sum(r["kwh"] for r in known) / jars
         words.append(
             sentence("power-measured-kwh-good-jar-over", n=decimals(each, 2), n2=round(jars))
         )
-    saves = [(one, full_load_saves(one.all_kwh, one.jars, one.capacity or 0.0)) for one in loads]
-    lost = sum((s or 0.0) * one.jars for one, s in saves)
+    lost = sum((r["full_load_saves"] or 0.0) * r["jars"] for r in records)
     if lost:
         words.append(sentence("power-full-loads-would-have-saved", n=decimals(lost, 1)))
     return {
-        "kwh": sum(one.all_kwh for one in loads),
-        "good_jars": sum(one.good for one in loads),
+        "kwh": sum(r["kwh"] for r in records),
+        "good_jars": sum(r["good_jars"] for r in records),
         "in_words": words,
     }
 
 
-def _notes(loads: list[Load]) -> list[Assumption]:
+def _notes(records: list[dict[str, Any]]) -> list[Assumption]:
     out = [Assumption("gas", sentence("power-gas-counts-heat-gave-kwh"))]
-    if any(one.source == "estimate" for one in loads):
+    if any(r["kwh_from"] == "estimate" for r in records):
         out.append(
             Assumption(
                 "estimate",
@@ -115,116 +118,17 @@ def _notes(loads: list[Load]) -> list[Assumption]:
     return out
 
 
-def _record(state: State, one: Load) -> dict[str, Any]:
-    water = sum(value for value, _ in one.water) if one.water else None
-    usual = winter.figure("energy", "water", WATER[one.body["method"]])
-    low, high = ((usual.low or 0.0) * one.loads, (usual.high or 0.0) * one.loads)
+def _record(state: State, of: Loads, cells: dict[str, list[Any]], row: int) -> dict[str, Any]:
+    batch, body, source = state.entry_id(of.evs[row]), of.bodies[row], of.sources[row]
     return {
-        "why": f"power-and-water/{state.entry_id(one.ev)}",
-        "batch": state.entry_id(one.ev),
-        "on": day_text(int(state.moment.on[one.ev])),
-        "item": one.body["makes"],
-        "method": one.body["method"],
-        "loads": one.loads,
-        "jars": one.jars,
-        "good_jars": one.good,
-        "kwh": one.all_kwh,
-        "kwh_from": one.source,
-        "kwh_per_good_jar": per_jar(one.all_kwh, one.good),
-        "full_load_saves": full_load_saves(one.all_kwh, one.jars, one.capacity or 0.0),
-        "water_l": water,
-        "water_l_low": low if water is None else water,
-        "water_l_high": high if water is None else water,
-        "water_per_good_jar": None if water is None else per_jar(water, one.good),
-        "assumptions": ["gas", "water", *(["estimate"] if one.source == "estimate" else [])],
-    }
-
-
-def why(state: State, key: str, field: str | None = None) -> Node:
-    """Return a figure as a tree down to the meter, or to the estimate.
-
-    Raises
-    ------
-    NotFound
-        When there is no such record or figure.
-    """
-    if key.startswith("freezer/"):
-        return freezer_share.why(state, key.removeprefix("freezer/"), field)
-    one = next((one for one in loads_of(state) if state.entry_id(one.ev) == key), None)
-    if one is None:
-        raise no_record("power-and-water", key)
-    trees = _trees(state, one)
-    figure = field or "kwh_per_good_jar"
-    check_figure("power-and-water", figure, trees)
-    return trees[figure] or Node(figure.replace("_", " "), None, "")
-
-
-def _trees(state: State, one: Load) -> dict[str, Node | None]:
-    leaves = [
-        Node(sentence("power-stove-heat", n=one.loads), value, "kWh of heat")
-        if ev < 0
-        else event_node(state, ev, "", value, "kWh of heat")
-        for value, ev in one.kwh
-    ]
-    heat = total(sentence("power-heat"), "kWh of heat", *leaves)
-    good = event_node(state, one.ev, sentence("power-good-jars"), one.good, "jars")
-    jars = event_node(state, one.ev, sentence("power-all-jars"), one.jars, "jars")
-    water = (
-        total(
-            sentence("power-water-meter"),
-            "L of water",
-            *(event_node(state, ev, "", v, "L of water") for v, ev in one.water),
-        )
-        if one.water
-        else None
-    )
-    saves = None
-    if one.capacity:
-        full = quotient(
-            sentence("power-jar-of-full-loads"),
-            "kWh a jar",
-            heat,
-            Node(sentence("power-jars-full-loads"), one.capacity, "jars"),
-        )
-        saves = difference(
-            sentence("power-full-load-saves"),
-            "kWh a jar",
-            quotient(sentence("power-a-jar"), "kWh a jar", heat, jars),
-            full,
-        )
-        if float(saves.value or 0.0) <= 0:
-            saves = Node(sentence("power-loads-full"), 0.0, "kWh a jar")
-    return {
-        "kwh_per_good_jar": quotient(sentence("power-good-jar"), "kWh a jar", heat, good)
-        if one.good
-        else None,
-        "kwh": heat,
-        "loads": event_node(state, one.ev, sentence("power-canner-loads"), one.loads, "loads"),
-        **_usual_water(one, water),
-        "good_jars": good,
-        "jars": jars,
-        "full_load_saves": saves,
-        "water_l": water,
-        "water_per_good_jar": quotient(sentence("power-water-good-jar"), "L of water", water, good)
-        if water and one.good
-        else None,
-    }
-
-
-def _usual_water(one: Load, water: Node | None) -> dict[str, Node | None]:
-    """Return the low and high water of a batch: by the meter, else the canner's own as recalled."""
-    if water is not None:
-        return {"water_l_low": water, "water_l_high": water}
-    usual = winter.figure("energy", "water", WATER[one.body["method"]])
-    loads = Node(sentence("power-canner-loads"), one.loads, "loads")
-    return {
-        f"water_l_{end}": product(
-            sentence("power-water-canner"),
-            "L of water",
-            loads,
-            Node(sentence("power-load-from-memory"), value, "L of water"),
-        )
-        for end, value in (("low", usual.low or 0.0), ("high", usual.high or 0.0))
+        **{name: column[row] for name, column in cells.items()},
+        "why": f"power-and-water/{batch}",
+        "batch": batch,
+        "on": day_text(int(state.moment.on[of.evs[row]])),
+        "item": body["makes"],
+        "method": body["method"],
+        "kwh_from": source,
+        "assumptions": ["gas", "water", *(["estimate"] if source == "estimate" else [])],
     }
 
 
