@@ -9,7 +9,6 @@ from our_table_tools import KG, OUR_TABLE, ask, by_key
 
 from ledger.errors import InputError, NotFound
 
-
 # -- on paper ---------------------------------------------------------------------------------
 
 
