@@ -1,4 +1,4 @@
-"""Fixtures of the pages' tests: a page of one's own book, in parts, and its figures opened."""
+"""Fixtures of the pages' tests: a page of one's own book, its figures opened, and a book behind the gate."""
 
 from __future__ import annotations
 
@@ -7,11 +7,14 @@ import copy
 import page_tools
 import pytest
 from argon2 import PasswordHasher
+from door_tools import WORDS
+from gate_tools import PHONE
 from page_tools import text_of
 
+from dashboard.app import make_app
 from dashboard.data import Data
 from dashboard.drawing import ask_of
-from dashboard.gate import Keeper
+from dashboard.gate import Devices, Gate, Keeper
 from ledger import Book
 
 
@@ -78,3 +81,58 @@ def demo(demo_file):
     """The sample household, only read, behind the pages' door."""
     with Book.open(demo_file) as book:
         yield Data(book)
+
+
+@pytest.fixture
+def keeper(tmp_path):
+    """The passphrase of a household, set."""
+    keeper = Keeper(tmp_path / "gate.json")
+    keeper.set(WORDS)
+    return keeper
+
+
+@pytest.fixture
+def devices(tmp_path):
+    """The sessions of a household's devices, none so far."""
+    devices = Devices(tmp_path / "data" / "devices.sqlite")
+    yield devices
+    devices.close()
+
+
+@pytest.fixture
+def gate(keeper, devices):
+    """A gate that answers under one more name."""
+    return Gate(keeper, devices, ["kitchen.local"])
+
+
+@pytest.fixture
+def open_book(tmp_path):
+    """An empty book, open behind the gate."""
+    with Book.open(tmp_path / "book.sqlite") as book:
+        yield book
+
+
+@pytest.fixture
+def app(open_book, gate):
+    """The pages behind the gate."""
+    return make_app(open_book, gate=gate)
+
+
+@pytest.fixture
+def client(app):
+    """A browser before the gate, not signed in."""
+    return app.server.test_client()
+
+
+@pytest.fixture
+def signed_in(app):
+    """Return a function that gives one more browser, signed in."""
+
+    def start(agent=PHONE, passphrase=WORDS, **more):
+        client = app.server.test_client()
+        said = {"passphrase": passphrase}
+        answer = client.post("/enter", data=said, headers={"User-Agent": agent}, **more)
+        assert answer.status_code == 303, answer.text
+        return client
+
+    return start

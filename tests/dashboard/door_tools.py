@@ -26,6 +26,23 @@ def served(book, folder, *, names=(), **options):
     return Listening(make_app(book, gate=gate).server, gate, **options).start()
 
 
+@contextlib.contextmanager
+def doors(book, folder):
+    """Give a function that starts servers as `served` does; all are closed in the end."""
+    running = []
+
+    def start(**options):
+        running.append(served(book, folder, **options))
+        return running[-1]
+
+    try:
+        yield start
+    finally:
+        for one in running:
+            one.close()
+            one.gate.devices.close()
+
+
 def raw(port, sent=b"", source="127.0.0.1", timeout=10):
     """Return a socket on which something was sent."""
     found = socket.create_connection(("127.0.0.1", port), timeout, source_address=(source, 0))
@@ -65,6 +82,15 @@ def post(path, body, headers=""):
         f"POST {path} HTTP/1.1\r\nHost: localhost\r\nContent-Length: {len(body)}\r\n{headers}\r\n"
     )
     return said.encode() + body
+
+
+FORM = "Content-Type: application/x-www-form-urlencoded\r\n"
+ENTER = post("/enter", b"passphrase=plums", FORM)
+
+
+def status(line):
+    """Return the status of an answer's first line, 0 where none came."""
+    return int(line.split(" ")[1]) if line else 0
 
 
 class Browser:

@@ -1,73 +1,29 @@
-"""Skills noted and done: who, how often, how they stand, targets, sheets and curves.
-
-Longer than its kin, as its books and helpers serve every case.
-"""
+"""Skills noted and done: who, how often, how they stand, targets; the year sheet, options, bad input."""
 
 from __future__ import annotations
 
 import json
-import math
-import random
 
 import pytest
-from books import FAR, ListLog, answer_of, state_of
-from strategies import random_book
+from know_how_tools import TODAY, asker, jam, one, writer
 
 from ledger.errors import InputError, NotFound
 from ledger.projections import PROJECTIONS
-from ledger.questions.shared.arithmetic import recompute
-from ledger.replay import Replay
 
 FIELDS = {
     "skill", "person", "times", "times_this_year", "first_on", "last_on", "days_since", "rhythm_days",
     "standing", "went_lately", "minutes_lately", "learning_rate", "only_one_can", "why", "assumptions",
 }  # fmt: skip
-NUMBERS = [
-    "times", "times_this_year", "days_since", "rhythm_days", "went_lately", "went_before",
-    "minutes_lately", "minutes_before", "minutes_per_unit_lately", "minutes_per_unit_before",
-    "learning_rate", "learning_rate_low", "learning_rate_high", "learning_repetitions",
-    "target_times", "target_done",
-]  # fmt: skip
-TODAY = "2026-11-01"
 
 
 @pytest.fixture
 def write(book, yes):
-    def one(kind, on, by=None, **body):
-        return book.write(kind, body, on=on, answers=yes, **({"by": by} if by else {}))
-
-    return one
+    return writer(book, yes)
 
 
 @pytest.fixture
 def show(book):
-    def ask(as_of=TODAY, known_at=None, **options):
-        return book.show("know-how", as_of=as_of, known_at=known_at, **options).to_dict()
-
-    return ask
-
-
-def one(answer, skill, person=None):
-    (found,) = [r for r in answer["records"] if (r["skill"], r["person"]) == (skill, person)]
-    return found
-
-
-def jam(write, on, minutes="60", jars=6, jar="half-pint jar", **more):
-    used = [{"item": "strawberry", "amount": "4 lb"}]
-    made = [{"jars": jars, "jar": jar, "kept": "shelf"}]
-    work = [] if minutes is None else [{"person": "Ada", "minutes": minutes}]
-    body = {"makes": "jam", "method": "boiling water", "used": used, "made": made, "work": work}
-    return write("put_up", on, **(body | more))
-
-
-def check(node):
-    value = recompute(node)
-    if value is not None:
-        assert math.isclose(value, node.value, rel_tol=1e-9, abs_tol=1e-9), node.label
-    if not node.parts:
-        assert node.how in ("as written", "sum")
-    for part in node.parts:
-        check(part)
+    return asker(book)
 
 
 # -- who practised what ---------------------------------------------------------------------
@@ -234,70 +190,6 @@ def test_target_under_another_name_is_asked_about(write, show):
     assert "'boiling water' was" in answer["totals"]["missing"][0]
 
 
-# -- the curve ------------------------------------------------------------------------------
-
-
-def test_curve_takes_five_batches(write, show):
-    for n, minutes in enumerate(("60", "48", "42.1", "38.4"), start=1):
-        jam(write, f"2026-06-0{n}", minutes)
-    assert one(show(), "jam")["learning_rate"] is None
-    assert "4 of at least 5" in show(curve="jam")["totals"]["missing"][0]
-    jam(write, "2026-06-05", "35.7")
-    found = one(show(), "jam")
-    assert found["learning_rate"] == pytest.approx(0.8, abs=0.001)  # 60 x n^log2(0.8)
-    assert found["learning_rate_low"] <= found["learning_rate"] <= found["learning_rate_high"]
-    assert (found["unit"], found["learning_repetitions"]) == ("jar", 5)
-    assert found["minutes_per_unit_lately"] == pytest.approx((42.1 + 38.4 + 35.7) / 18)
-
-
-def test_batch_without_work_is_a_repetition_and_no_point(write, show):
-    for n in range(1, 8):
-        jam(write, f"2026-06-0{n}", None if n == 3 else str(round(60 * n**-0.25, 3)))
-    found = one(show(), "jam")
-    assert found["learning_repetitions"] == 6
-    assert found["learning_rate"] == pytest.approx(2**-0.25, abs=1e-3)
-    points = show(curve="jam")["records"]
-    assert [p["repetition"] for p in points] == list(range(1, 8))
-    assert points[2]["minutes_per_unit"] is None
-    assert points[2]["fitted_low"] <= points[2]["fitted_likely"] <= points[2]["fitted_high"]
-
-
-def test_jars_of_several_sizes_are_not_set_side_by_side(write, show):
-    jam(write, "2026-06-01", jar="pint jar")
-    jam(write, "2026-06-02")
-    assert one(show(), "jam")["unit"] in ("quart", "lb")
-
-
-def test_frozen_by_the_pound_or_kilogram(write, show):
-    used = [{"item": "pea", "amount": "10 lb"}]
-    work = [{"person": "Ada", "minutes": "30"}]
-    body = {"makes": "frozen pea", "method": "freeze", "used": used, "work": work}
-    write("put_up", "2026-07-01", made=[{"amount": "5 lb", "kept": "freezer"}], **body)
-    found = one(show(), "frozen pea")
-    assert (found["unit"], found["minutes_per_unit_lately"]) == ("lb", pytest.approx(6.0))
-    write("setting_changed", "2026-01-01", name="measures", value="metric")
-    assert one(show(), "frozen pea")["unit"] == "kg"
-
-
-def test_method_of_several_things_has_no_curve(write, show):
-    for n in range(1, 6):
-        jam(write, f"2026-06-0{n}")
-        jam(write, f"2026-07-0{n}", makes="jelly")
-    assert one(show(), "jam")["learning_rate"] == pytest.approx(1)
-    assert one(show(), "boiling water")["learning_rate"] is None
-    assert "ask for one of them" in show(skill="boiling water")["totals"]["missing"][0]
-
-
-def test_one_skill_says_who_fades_and_how_fast_it_goes(write, show):
-    for n in range(1, 7):
-        jam(write, f"2026-10-0{n}", str(60 + n % 2))
-    write("practised", "2024-10-01", skill="jam", people=["Ben"])
-    words = show(skill="jam")["totals"]["in_words"]
-    assert "Out of practice in it: Ben." in words
-    assert any(text.startswith("Neither quicker nor slower") for text in words)
-    assert show(skill="jam")["totals"]["missing"] == []
-
-
 # -- the year sheet, options, bad input ------------------------------------------------------
 
 
@@ -345,98 +237,3 @@ def test_empty_book_and_one_event_book(write, show):
     write("practised", TODAY, skill="knitting", people=["Ada"])
     found = one(show(), "knitting", "Ada")
     assert (found["standing"], found["days_since"], found["rhythm_days"]) == ("in hand", 0, None)
-
-
-# -- the two clocks, corrections, and why ------------------------------------------------------
-
-
-def test_as_of_and_strikes(book, write, show):
-    write("practised", "2026-03-01", skill="knitting", people=["Ada"])
-    later = write("practised", "2026-05-01", skill="knitting", people=["Ben"])
-    assert one(show(as_of="2026-04-01"), "knitting")["times"] == 1
-    book.strike(later.event.id, "it was Ada's sister")
-    assert {r["person"] for r in show()["records"]} == {None, "Ada"}
-
-
-def test_correction_moves_a_practice(book, write, show, yes):
-    first = write("practised", "2026-03-01", skill="knitting", people=["Ada"])
-    body = {"skill": "mending", "people": ["Ben"]}
-    book.write("practised", body, on="2026-03-02", replaces=first.event.id, answers=yes)
-    assert {(r["skill"], r["person"]) for r in show()["records"]} == {
-        ("mending", None),
-        ("mending", "Ben"),
-    }
-
-
-def test_growing_event_by_event_is_the_same_as_at_once():
-    events = random_book(random.Random(5), 60)
-    log = ListLog([])
-    replay = Replay(log)
-    for start in range(0, len(events), 7):
-        log.rows += ListLog(events[start : start + 7]).rows
-        replay.refresh()
-        replay.state(as_of=FAR)
-    grown = PROJECTIONS["know-how"].build(replay.state(as_of=FAR)).to_dict()
-    assert grown == answer_of(state_of(events), "know-how")
-
-
-def test_what_was_known_is_a_prefix():
-    events = random_book(random.Random(6), 60)
-    known = events[39]["recorded_at"]
-    count = sum(event["recorded_at"] <= known for event in events)
-    then = answer_of(state_of(events, known_at=known), "know-how")
-    assert then["records"] == answer_of(state_of(events[:count]), "know-how")["records"]
-
-
-@pytest.mark.parametrize("seed", range(8))
-def test_every_figure_is_what_its_tree_gives(seed):
-    state = state_of(random_book(random.Random(seed), 80), FAR)
-    why = PROJECTIONS["know-how"].why
-    answer = answer_of(state, "know-how")
-    assert len({r["why"] for r in answer["records"]}) == len(answer["records"])
-    for record in answer["records"]:
-        key = record["why"].partition("/")[2]
-        assert why(state, key).value == record["standing"]
-        for figure in NUMBERS:
-            if record[figure] is not None:
-                node = why(state, key, figure)
-                assert math.isclose(node.value, record[figure], rel_tol=1e-9), figure
-                check(node)
-
-
-def test_curve_sheet_and_target_open_too(book, write, show):
-    for n in range(1, 7):
-        jam(write, f"2026-06-0{n}", str(70 - n * n))
-    write("target_set", "2026-01-01", skill="jam", times=2, per="person year")
-    for options in ({"curve": "jam"}, {"curve": "jam", "person": "Ada"}, {"year_sheet": "2026"}):
-        answer = show(**options)
-        shape = next(iter(options))
-        columns = [c for c in PROJECTIONS["know-how"].variants[shape] if c.unit not in ("", "day")]
-        for record in answer["records"]:
-            for column in columns:
-                if column.name == "repetition" or record[column.name] is None:
-                    continue
-                node = book.why(record["why"], column.name, as_of=TODAY)
-                assert math.isclose(node.value, record[column.name], rel_tol=1e-9), column.name
-                check(node)
-    for figure in ("learning_rate_low", "learning_rate", "target_done", "target_met"):
-        check(book.why("know-how/jam", figure, as_of=TODAY)) if "met" not in figure else None
-    assert book.why("know-how/jam", "target_met", as_of=TODAY).value == "met"
-
-
-@pytest.mark.parametrize(
-    "key", ["", "jam/Ada/Ben", "@curve/jam", "@curve/jam/9", "@x/jam", "jam/Zed", "tea"]
-)
-def test_unknown_address_is_refused(book, write, key):
-    jam(write, "2026-06-01")
-    with pytest.raises(NotFound):
-        book.why(f"know-how/{key}", as_of=TODAY)
-    with pytest.raises(NotFound, match="is not a figure"):
-        book.why("know-how/jam", "colour", as_of=TODAY)
-
-
-def test_awkward_names_have_addresses(book, write, show):
-    for name in ("@odd/skill 100%+", "räuchern, kalt", "2026"):
-        write("practised", "2026-03-01", skill=name, people=["A/B", "C D"])
-    for record in show()["records"]:
-        assert book.why(record["why"], "times", as_of=TODAY).value == record["times"]
