@@ -310,7 +310,7 @@ _WORK: dict[str, Callable[..., Array]] = {
 
 
 def work(how: str, *figures: Figure) -> Figure:
-    """Return the ``lowest`` or ``highest`` of figures, one ``rounded down`` or ``rounded up``, or the ``power`` of two."""
+    """Return the ``lowest`` or ``highest`` of figures, one ``rounded down`` or ``up``, or the ``power`` of two."""
 
     def bound() -> Array:
         out = figures[0].bound
