@@ -243,7 +243,7 @@ def forty_years(folder: Path) -> Path:
 
 def one_more_event(folder: Path) -> tuple[Counter[Stack], list[float]]:
     """Return where a book of 20,000 events spends its time on taking one more in."""
-    from test_replay_ratios import AS_OF, drawn_events, write_book
+    from ratio_tools import AS_OF, drawn_events, write_book
 
     from ledger.log import open_log
     from ledger.replay import Replay

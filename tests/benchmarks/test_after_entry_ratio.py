@@ -12,7 +12,7 @@ import statistics
 import pytest
 from browser.conftest import COPIES, copied, shifted
 from dash._utils import to_json
-from test_replay_ratios import seconds, told
+from ratio_tools import seconds, told
 
 from dashboard.data import Data
 from dashboard.drawing import ask_of, draw_page

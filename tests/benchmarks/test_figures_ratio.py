@@ -9,7 +9,7 @@ import statistics
 
 import pytest
 from benchmarks.test_question_ratios import replay_of_size, seconds
-from benchmarks.test_replay_ratios import EVENTS
+from ratio_tools import EVENTS
 
 from ledger.projections import PROJECTIONS
 

@@ -17,7 +17,7 @@ import os
 import subprocess
 
 import pytest
-from test_replay_ratios import AS_OF, drawn_events, seconds, told
+from ratio_tools import AS_OF, drawn_events, seconds, told
 
 from ledger import Book
 

@@ -13,8 +13,8 @@ import statistics
 import time
 
 import pytest
-from benchmarks.test_replay_ratios import EVENTS, drawn_events
 from books import ListLog
+from ratio_tools import EVENTS, drawn_events
 
 import seed_demo
 from ledger import Book

@@ -1,8 +1,7 @@
-"""Replay, matching and start-up against the least that could do the same: printed ratios.
+"""Replay and matching against the least that could do the same: printed ratios.
 
 Run with ``python -m pytest -m benchmark -s tests/benchmarks/test_replay_ratios.py``. The number of
-events is CROFTBOOK_BENCH_EVENTS (100000); nothing is asserted of times, only of results. Books are
-drawn at random from a fixed seed: they have the shape of a household's book, not its content.
+events is CROFTBOOK_BENCH_EVENTS (100000); nothing is asserted of times, only of results.
 """
 
 from __future__ import annotations
@@ -10,105 +9,33 @@ from __future__ import annotations
 import contextlib
 import datetime as dt
 import json
-import os
-import random
-import re
-import resource
 import sqlite3
 import statistics
-import subprocess
-import sys
-import time
-import uuid
-from pathlib import Path
 
 import numpy as np
 import orjson
 import pytest
 from oracle import match as deque_match
 from oracle.model import Draw, Lot
+from ratio_tools import (
+    AS_OF,
+    DAYS,
+    EVENTS,
+    FIRST,
+    ITEMS,
+    drawn_events,
+    run_python,
+    seconds,
+    told,
+    write_book,
+)
 
-from ledger.log import NewEvent, open_log
+from ledger.log import open_log
 from ledger.replay import Replay
 from ledger.replay.matching import Flow, match
 
 pytestmark = [pytest.mark.benchmark, pytest.mark.timeout(1800)]
-
-EVENTS = int(os.environ.get("CROFTBOOK_BENCH_EVENTS", "100000"))
 DRAWS = 1_000_000
-TOP = Path(__file__).parents[2]
-ITEMS = [f"food {n}" for n in range(200)]
-FIRST, DAYS = dt.date(1986, 1, 1), 14_600
-AS_OF = "2100-01-01"
-
-
-def line(rng, most, n=1, item=None, **more):
-    chosen = item or rng.choice(ITEMS)
-    whole = rng.randint(1, most)
-    return {"item": chosen, "amount": "1 lb", "n": n, "whole": whole, "basis": "exact", **more}
-
-
-def body_of(rng):
-    """Return a kind and a body, in the shares of a kitchen that eats more often than it shops."""
-    k = rng.random()
-    if k < 0.55:
-        ate = [line(rng, 500_000, n + 1) for n in range(rng.randint(1, 4))]
-        return "eaten", {"ate": ate, "people": 6}
-    if k < 0.75:
-        return "bought", {"lines": [line(rng, 3_000_000, paid="3.40")], "shop": "corner shop"}
-    if k < 0.9:
-        return "harvested", {"lines": [line(rng, 3_000_000, bed="south")]}
-    if k < 0.95:
-        made = {"n": 1, "jars": 7, "jar": "quart jar", "lids": "lid", "kept": "shelf"}
-        return "put_up", {
-            "makes": rng.choice(ITEMS),
-            "method": "pressure",
-            "used": [line(rng, 900_000, n + 1) for n in range(3)],
-            "made": [{**made, "whole": 6_624_471, "basis": "exact"}],
-            "work": [{"person": "Ada", "minutes": "90"}],
-        }
-    if k < 0.97:
-        seen = line(rng, 453_592, price="2.10")
-        del seen["n"]
-        return "price_seen", seen
-    if k < 0.98:
-        return "counted", {"lines": [line(rng, 900_000)]}
-    return "given_away", {"how": "gift", "lines": [line(rng, 90_000)]}
-
-
-def drawn_events(number, seed=1):
-    rng = random.Random(seed)
-
-    def event(kind, on, body):
-        text = orjson.dumps(body, option=orjson.OPT_SORT_KEYS).decode()
-        id = str(uuid.UUID(int=rng.getrandbits(128), version=4))
-        return NewEvent(id=id, kind=kind, v=1, on=on.isoformat(), body=text)
-
-    for item in ITEMS:
-        told = {"item": item, "sort": "food", "measure": "mass", "kcal_per_100g": "50"}
-        yield event("item_described", FIRST, told)
-    for n in range(len(ITEMS), number):
-        kind, body = body_of(rng)
-        yield event(kind, FIRST + dt.timedelta(days=n * DAYS // number), body)
-
-
-def write_book(path, number):
-    with open_log(path) as log, log.writing() as tx:
-        some = []
-        for one in drawn_events(number):
-            some.append(one)
-            if len(some) == 20_000:
-                tx.append_many(some)
-                some = []
-        tx.append_many(some)
-    return path
-
-
-def seconds(work):
-    """Return the processor's seconds: others who share the machine do not lengthen them."""
-    began = time.process_time()
-    out = work()
-    return time.process_time() - began, out
 
 
 def read_and_parse(path):
@@ -131,13 +58,6 @@ def replayed(log):
     matching, state = seconds(lambda: replay.state(as_of=AS_OF))
     costing, _ = seconds(lambda: state.costs)
     return replay, state, (took, matching, costing)
-
-
-def told(name, ratios, reach, more=""):
-    """Print the median of the rounds' ratios, the least and the most."""
-    ratios = [float(one) for one in ratios]
-    span = f"{min(ratios):.2f} to {max(ratios):.2f} in {len(ratios)} rounds"
-    print(f"\n{name}: {statistics.median(ratios):.2f} ({span}; reach for {reach}) {more}")
 
 
 def test_cold_replay_against_reading_and_parsing(tmp_path):
@@ -290,116 +210,3 @@ def test_growth_of_time_and_memory(tmp_path):
     memory = f"peak {m1 / 1e9:.2f} GB to {m2 / 1e9:.2f} GB"
     reach = "1.2 or less, 1 GB at a million"
     told(f"{name}, memory", [b / a / by for a, b in peaks], reach, memory)
-
-
-def run_python(*args, **env):
-    done = subprocess.run(
-        [sys.executable, *args],
-        cwd=TOP,
-        env={**os.environ, **env},
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    return done.stdout
-
-
-COMMAND = ("-c", "from ledger.cli import main; raise SystemExit(main())")
-HEAVY = "import numpy, sqlite3"
-
-
-def started(*args):
-    """Return the processor's seconds of a program, its start included."""
-    before = resource.getrusage(resource.RUSAGE_CHILDREN)
-    run_python(*args)
-    after = resource.getrusage(resource.RUSAGE_CHILDREN)
-    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
-
-
-def ratio_of_starts(mine, other, rounds=9):
-    """Return the ratios of starts in turn, after one that fills the caches."""
-    found = [(started(*mine), started(*other)) for _ in range(rounds + 1)][1:]
-    return [one / two for one, two in found]
-
-
-def test_starting_the_command(tmp_path):
-    lines = tmp_path / "demo.jsonl"
-    lines.write_text(run_python("-m", "seed_demo", "--until", "2026-10-31"), encoding="utf-8")
-    book = str(tmp_path / "demo.sqlite")
-    run_python(*COMMAND, "import", str(lines), "--book", book)
-    shelf = (*COMMAND, "show", "shelf", "--as-of", "2026-10-31", "--book", book)
-    assert len(run_python(*shelf).splitlines()) > 5
-    assert "croftbook" in run_python(*COMMAND, "--help")
-    help_ = ratio_of_starts((*COMMAND, "--help"), ("-c", "pass"))
-    told("croftbook --help / python -c pass", help_, "10 or less")
-    for question in ("shelf", "jar-cost", "our-table"):
-        asked = (*COMMAND, "show", question, "--as-of", "2026-10-31", "--book", book)
-        name = f"show {question} on the sample / importing NumPy and sqlite3"
-        told(name, ratio_of_starts(asked, ("-c", HEAVY)), "5 or less")
-    for words in (("harvest", "3 lb plum"), ("say", "picked 3 lb plums today", "--yes")):
-        wrote = (*COMMAND, *words, "--book", book)
-        name = f"{words[0]} on the sample / importing NumPy and sqlite3"
-        told(name, ratio_of_starts(wrote, ("-c", HEAVY)), "(no aim of its own)")
-
-
-IMPORTS = (
-    "--help", "harvest", "say", "history --limit 3", "show shelf", "show jar-cost", "show our-table", "show season",
-    "show shelf --csv",
-)  # fmt: skip
-
-
-def imported_by(line, book):
-    """Return the milliseconds that a command's modules take to import, by package, biggest first."""
-    words = line.split()
-    words += {"harvest": ["3 lb plum"], "say": ["picked 3 lb plums today", "--yes"]}.get(line, [])
-    words += [] if line == "--help" else ["--book", book]
-    best = {}
-    for _ in range(3):
-        done = subprocess.run(
-            [sys.executable, "-X", "importtime", *COMMAND, *words],
-            cwd=TOP, capture_output=True, text=True, check=True,
-        )  # fmt: skip
-        for row in done.stderr.splitlines():
-            found = re.match(r"import time:\s+(\d+) \|\s+\d+ \|\s*(\S+)", row)
-            if found:
-                best[found[2]] = min(int(found[1]), best.get(found[2], 1 << 60))
-    packages = {}
-    for name, took in best.items():
-        package = name.partition(".")[0]
-        package = "Python's own" if package in sys.stdlib_module_names else package
-        packages[package] = packages.get(package, 0) + took / 1000
-    return dict(sorted(packages.items(), key=lambda one: -one[1]))
-
-
-def test_import_time_by_command(tmp_path):
-    """Print one row a command: what `-X importtime` tells, the least of three starts."""
-    book = str(tmp_path / "demo.sqlite")
-    run_python(
-        "-c", f"from ledger import Book; from seed_demo import build; build(Book.open({book!r}))"
-    )
-    run_python(*COMMAND, "show", "shelf", "--book", book)
-    for line in IMPORTS:
-        found = imported_by(line, book)
-        parts = ", ".join(f"{name} {took:.0f}" for name, took in found.items() if took >= 1)
-        print(f"\nimports of {line}: {sum(found.values()):.0f} ms ({parts})")
-        assert "sqlalchemy" not in found
-
-
-def test_commands_on_forty_years_against_the_sample(demo_file, tmp_path, monkeypatch):
-    """Kept columns are there from the first round on, as for every command but the first."""
-    from browser.conftest import COPIES, copied, shifted
-
-    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
-    with copied(demo_file, tmp_path) as sample:
-        rows = [row for chunk in sample.log.read() for row in chunk]
-    forty = tmp_path / "forty.sqlite"
-    with open_log(forty) as log, log.writing("import") as tx:
-        for copy in range(COPIES):
-            tx.append_many(shifted(row, copy) for row in rows)
-    for question in ("shelf", "jar-cost", "our-table"):
-        long, short = (
-            (*COMMAND, "show", question, "--as-of", "2026-10-31", "--book", str(book))
-            for book in (forty, tmp_path / "book.sqlite")
-        )
-        name = f"show {question} on forty years ({COPIES * len(rows):,} events) / on the sample"
-        told(name, ratio_of_starts(long, short, rounds=5), "1.3 or less")

@@ -11,7 +11,7 @@ import statistics
 import numpy as np
 import pytest
 from benchmarks.test_question_ratios import replay_of_size, seconds
-from benchmarks.test_replay_ratios import AS_OF, EVENTS
+from ratio_tools import AS_OF, EVENTS
 
 from ledger.projections import PROJECTIONS
 from ledger.questions.touched.touching import touching

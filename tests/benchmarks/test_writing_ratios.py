@@ -15,8 +15,8 @@ from fractions import Fraction
 
 import pint
 import pytest
+from ratio_tools import EVENTS, run_python, told
 from test_log_speed import INSERT, bare_book
-from test_replay_ratios import EVENTS, run_python, told
 
 from ledger import Book
 from ledger.amounts import parse_amount
