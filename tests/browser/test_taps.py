@@ -30,8 +30,7 @@ class Thumb:
     def tap(self, which):
         self.taps += 1
         at = self.page.locator(which) if isinstance(which, str) else which
-        at.first.scroll_into_view_if_needed()
-        at.first.tap()
+        at.first.tap()  # which waits for it, and brings it into sight
 
     def type(self, which, text):
         self.texts += 1

@@ -66,9 +66,10 @@ def test_keyboard_goes_down_to_a_leaf_and_back_closes(demo, open_page):
     assert page.evaluate("document.activeElement.closest('.rest') !== null")
     while page.locator("#why-shown .rest > details[data-place]").count():  # and on to the last one
         waits = page.locator("#why-shown .rest > details[data-place]").last
+        one = waits.element_handle()  # it alone: once it has come, the last one is another
         waits.locator("> summary").focus()
         page.keyboard.press("Enter")
-        page.wait_for_function("one => !one.dataset.place", arg=waits.element_handle())
+        page.wait_for_function("one => !one.dataset.place", arg=one)
     shot(page, "why-rest")
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
     assert page.evaluate("document.querySelector('#why-panel').scrollWidth <= innerWidth")

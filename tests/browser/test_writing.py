@@ -96,7 +96,7 @@ def test_batch_shows_its_cost_before_it_is_written_and_changes_jar_cost(own_empt
     page.wait_for_timeout(READ_MS)
     page.click("#form-write")  # so there is nothing to write
     settled(page)
-    assert page.inner_text("#form-said").startswith("Written down")
+    assert "Written down" in page.inner_text("#form-said")
     page.goto(own_empty.address + "/jar-cost")
     page.wait_for_selector("#page .answer >> text=at least $0.20")
     page.get_by_text("Every batch", exact=True).click()
@@ -270,7 +270,7 @@ def test_correction_and_strike_change_the_figures(own_empty, open_page):
     page.wait_for_selector("#strike-said >> text=Taken back")
     settled(page)
     assert page.inner_text("#strike-said").startswith("Taken back")
-    page.wait_for_selector("text=Taken back: picked 13 lb plum")  # the page drawn anew says so, too
+    page.wait_for_selector("text=Taken back: Picked 13 lb plum")  # the page drawn anew says so, too
     assert book.show("shelf").records() == []
     states = [row.state for row in book.history() if row.entry == first.event.id]
     assert states == ["holds", "struck", "struck"]  # the strike itself, and both words it took back

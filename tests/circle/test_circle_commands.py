@@ -126,7 +126,7 @@ def test_tell_page_budget_and_beside(say, tmp_path):
     assert "yours: 3.56 USD" in (tmp_path / "o.html").read_text("utf-8")
     assert "3.56" not in (tmp_path / "r.html").read_text("utf-8")
     status, out, _ = say(*words[:-2], "--language", "de")
-    assert "Deins" in out
+    assert "Eures" in out
 
 
 def test_nothing_is_spent_where_the_release_cannot_be_written(say, tmp_path):

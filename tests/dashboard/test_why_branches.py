@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import math
 from html.parser import HTMLParser
 from urllib.parse import urlencode
 
 import pytest
-from conftest import UNTIL
-from freezegun import freeze_time
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from page_tools import Drawn
@@ -229,12 +226,6 @@ def test_a_branch_that_an_entry_changed_is_not_set_below_the_old_line():
     assert answer["said"] in answer["drawn"]
     assert 'data-why="a/b"' in answer["drawn"]
     assert 'data-field="left"' in answer["drawn"]
-
-
-@pytest.fixture
-def fixed_day():
-    with freeze_time(dt.datetime.combine(UNTIL, dt.time(12))):
-        yield
 
 
 def test_a_large_figure_is_worked_out_once_and_reached_to_its_last_leaf(
