@@ -299,12 +299,13 @@ _WORK: dict[str, Callable[..., Array]] = {
     "lowest": lambda *values: np.min(np.broadcast_arrays(*values), axis=0),
     "highest": lambda *values: np.max(np.broadcast_arrays(*values), axis=0),
     "rounded down": _rounded_down,
+    "middle": lambda *values: np.median(np.broadcast_arrays(*values), axis=0),
     "power": np.power,
 }
 
 
 def work(how: str, *figures: Figure) -> Figure:
-    """Return the ``lowest`` or ``highest`` of figures, one ``rounded down``, or the ``power`` of two."""
+    """Return the ``lowest``, ``middle`` or ``highest`` of figures, one ``rounded down``, or the ``power`` of two."""
 
     def bound() -> Array:
         out = figures[0].bound
