@@ -31,8 +31,8 @@ def rows(answer):
 
 @pytest.fixture
 def garden(book, fixed_day):
-    for crop in ("tomato", "green bean", "carrot", "lettuce", "garlic"):
-        book.write("planted", {"crop": crop, "plants": 40, "row": "25 ft"}, on="2026-05-20")
+    for name in ("tomato", "green bean", "carrot", "lettuce", "garlic"):
+        book.write("planted", {"crop": name, "plants": 40, "row": "25 ft"}, on="2026-05-20")
     return book
 
 
