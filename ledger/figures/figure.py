@@ -305,12 +305,13 @@ _WORK: dict[str, Callable[..., Array]] = {
     "highest": lambda *values: np.max(np.broadcast_arrays(*values), axis=0),
     "rounded down": _rounded_down,
     "rounded up": _rounded_up,
+    "middle": lambda *values: np.median(np.broadcast_arrays(*values), axis=0),
     "power": np.power,
 }
 
 
 def work(how: str, *figures: Figure) -> Figure:
-    """Return the ``lowest`` or ``highest`` of figures, one ``rounded down`` or ``up``, or the ``power`` of two."""
+    """Return the ``lowest``, ``middle`` or ``highest`` of figures, one ``rounded down`` or ``up``, or a ``power``."""
 
     def bound() -> Array:
         out = figures[0].bound

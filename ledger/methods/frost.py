@@ -1,8 +1,4 @@
-"""Frost days at a chosen risk, the last sowing before the fall, warmth in degree-days, seed that sprouts.
-
-The last sowing is the Virginia fall formula: days to the harvest, a fall factor for short days, the
-days of picking, days for crops that frost kills, and the weeks to set out where plants are raised.
-"""
+"""Frost days at a chosen risk, warmth in degree-days, seed that sprouts."""
 
 from __future__ import annotations
 
@@ -20,7 +16,6 @@ __all__ = [
     "Sprouts",
     "degree_days",
     "frost_day",
-    "last_sowing_days",
     "seeds_wanted",
     "sprouts",
 ]
@@ -69,29 +64,6 @@ def frost_day(days: Sequence[float], risk: float, *, spring: bool) -> FrostDay |
     spread = stdev(days)
     z = NormalDist().inv_cdf(1 - risk) * spread
     return FrostDay(middle + z if spring else middle - z, "share of years", middle, spread)
-
-
-def last_sowing_days(
-    days_to_harvest: float,
-    *,
-    fall: float = 14.0,
-    picking: float = 0.0,
-    tender: float = 0.0,
-    raised: float = 0.0,
-) -> float:
-    """Return how many days before the first fall frost is the last sowing.
-
-    Parameters
-    ----------
-    days_to_harvest, fall, picking, tender, raised : float
-        Days to maturity; the fall factor; how long it is picked; for crops that frost kills; from
-        seed to setting out, where the days count from there.
-
-    References
-    ----------
-    Virginia Cooperative Extension fall formula, as explained by A. McDaniel, Virginia Tech, 2011.
-    """
-    return days_to_harvest + fall + picking + tender + raised
 
 
 def degree_days(low: float, high: float, base: float = 50.0, top: float = 86.0) -> float:

@@ -1,8 +1,6 @@
-"""Frost days, last sowing, degree-days and seed: worked examples of the tables."""
+"""Frost days, degree-days and seed: worked examples of the tables."""
 
 from __future__ import annotations
-
-import datetime as dt
 
 import pytest
 from hypothesis import given
@@ -29,27 +27,6 @@ def test_under_ten_years_the_latest_seen_is_taken():
     assert frost.frost_day(DAYS[:9], 0.1, spring=True).how == "latest seen"
     assert frost.frost_day(DAYS[:9], 0.1, spring=False).day == 118
     assert frost.frost_day([], 0.1, spring=True) is None
-
-
-@pytest.mark.parametrize(
-    ("days", "more", "total", "day"),
-    [(60, {"tender": 14, "picking": 21}, 109, dt.date(2027, 6, 14)), (70, {}, 84, dt.date(2027, 7, 9)),
-     (50, {}, 64, dt.date(2027, 7, 29))],
-)  # fmt: skip
-def test_last_sowing_before_the_first_of_october(days, more, total, day):
-    """METHODS 5: snap beans, carrots, leaf lettuce before 1 October 2027 (Virginia formula)."""
-    before = frost.last_sowing_days(days, **more)
-    assert before == total
-    assert dt.date(2027, 10, 1) - dt.timedelta(days=before) == day
-
-
-def test_published_case_of_broccoli():
-    """48 days, 28 to set out, 15 to 20 and 10 to 14 more: 101 to 110 days, printed "about 100"."""
-    low = frost.last_sowing_days(48, fall=15, picking=10, raised=28)
-    high = frost.last_sowing_days(48, fall=20, picking=14, raised=28)
-    assert (low, high) == (101, 110)
-    ends = [dt.date(2027, 10, 19) - dt.timedelta(days=n) for n in (high, low)]
-    assert ends == [dt.date(2027, 7, 1), dt.date(2027, 7, 10)]
 
 
 @pytest.mark.parametrize(

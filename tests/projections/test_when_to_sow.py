@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from projections.winter_tools import check_figures
 
 from ledger.errors import InputError, NotFound
+from ledger.questions.shared.seeds import Seed
+from ledger.questions.shared.sowing import sowing
+from ledger.questions.shared.sown import Bare
+from ledger.reference.sowing import crop
 
 ON = "2026-11-01"
 FIGURES = (
@@ -25,8 +31,8 @@ def rows(answer):
 
 @pytest.fixture
 def garden(book, fixed_day):
-    for crop in ("tomato", "green bean", "carrot", "lettuce", "garlic"):
-        book.write("planted", {"crop": crop, "plants": 40, "row": "25 ft"}, on="2026-05-20")
+    for name in ("tomato", "green bean", "carrot", "lettuce", "garlic"):
+        book.write("planted", {"crop": name, "plants": 40, "row": "25 ft"}, on="2026-05-20")
     return book
 
 
@@ -53,6 +59,16 @@ def test_days_of_the_tables(garden, fixed_day):
         "2027-07-29",
         "packet",
     )
+
+
+@pytest.mark.parametrize(("fall", "picking", "total"), [(15.0, 10.0, 101), (20.0, 14.0, 110)])
+def test_published_case_of_broccoli(book, fall, picking, total):
+    """48 days, 28 to set out, 15 to 20 and 10 to 14 more: 101 to 110 days, printed "about 100"."""
+    row = replace(
+        crop("broccoli"), counted_from="set out", weeks_to_set_out=(4.0, 4.0), fall_days=fall
+    )
+    bare = Bare(0, "broccoli", row, Seed(None, None, (48, 0), None), None, picking)
+    assert sowing(book.state(), [bare], 0.1)["last_sowing_days"].values.tolist() == [total]
 
 
 def test_sowing_again_ends_with_the_last_sowing(garden, fixed_day):

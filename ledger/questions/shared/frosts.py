@@ -6,10 +6,11 @@ import datetime as dt
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from ledger.messages import measured, sentence
+import numpy as np
+
+from ledger.figures import Figure, Groups, method, said, unknown
+from ledger.messages import sentence
 from ledger.methods.frost import FrostDay, frost_day
-from ledger.projections.base import Node
-from ledger.questions.shared.common import event_node
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -35,54 +36,25 @@ class Frosts:
         years = self.spring if spring else self.fall
         return frost_day([float(day) for day, _ in years.values()], risk, spring=spring)
 
-    def node(self, state: State, risk: float, *, spring: bool) -> Node:
-        """Return the day of the year at a risk, with the frosts seen beneath."""
+    def figure(self, risk: float, *, spring: bool) -> Figure:
+        """Return the day of the year at a risk, one row, with the frosts seen beneath."""
         found, years = self.at(risk, spring=spring), self.spring if spring else self.fall
-        label = sentence("why-frost-spring" if spring else "why-frost-fall")
+        label = "frost-spring" if spring else "frost-fall"
         if found is None:
-            return Node(label, None, "day of the year")
-        leaves = [
-            event_node(state, ev, str(year), float(day), "day of the year")
-            for year, (day, ev) in sorted(years.items())
-        ]
+            return unknown("day of the year", label, 1)
+        days, ev = (
+            np.array(column) for column in zip(*(years[y] for y in sorted(years)), strict=True)
+        )
+        seen, count = said(days, "day of the year", ev), days.size
+        of, day = Groups(np.zeros(count, np.int64), 1), np.array([found.day])
         if found.how != "share of years":
-            how = "highest" if spring else "lowest"
-            seen = sentence("why-frost-latest" if spring else "why-frost-earliest")
-            return Node(seen, found.day, "day of the year", how, leaves)
-        count = Node(sentence("why-frost-years"), float(len(leaves)), "years")
-        middle = Node(
-            sentence("why-frost-mean"),
-            found.mean,
-            "day of the year",
-            "quotient",
-            [
-                Node(
-                    sentence("why-sum"),
-                    sum(float(leaf.value or 0) for leaf in leaves),
-                    "days",
-                    "sum",
-                    leaves,
-                ),
-                count,
-            ],
+            latest = of.among("highest" if spring else "lowest", seen)
+            return latest.called("frost-latest" if spring else "frost-earliest")
+        passed = method(
+            lambda: day, "day of the year", "risk", lambda _: [(seen, at) for at in range(count)]
         )
-        more = Node(
-            sentence(
-                "why-frost-spread",
-                share=measured(f"{1 - risk:g}"),
-                days=measured(f"{found.spread or 0:.2f}"),
-            ),
-            abs(found.day - found.mean),
-            "days",
-        )
-        how = "sum" if found.day >= found.mean else "difference"
-        return Node(
-            sentence("why-frost-passed", frost=label, n=round(risk * 100)),
-            found.day,
-            "day of the year",
-            how,
-            [middle, more],
-        )
+        frost = sentence("why-frost-spring" if spring else "why-frost-fall")
+        return passed.called("frost-passed", frost=frost, n=round(risk * 100))
 
 
 def frosts_of(state: State) -> Frosts:

@@ -13,8 +13,8 @@ from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.shared.common import answer
 from ledger.questions.shared.frosts import Frosts, frosts_of
 from ledger.questions.shared.sown import Dates, Sown, sown_of
-from ledger.questions.when_to_sow import why as when_why
 from ledger.questions.when_to_sow.risk import risk_of
+from ledger.questions.when_to_sow.why import why
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -121,7 +121,11 @@ def year_of(state: State, frosts: Frosts, risk: float, year: str | int | None) -
 
 def _record(one: Sown, risk: float, year: int) -> dict[str, Any]:
     d: Dates = one.dates
+    seeds = {name: one.cells[name] for name in ("seeds_wanted", "seeds_left", "to_order")}
+    whole = {name: None if number is None else int(number) for name, number in seeds.items()}
     return {
+        **one.cells,
+        **whole,
         "why": f"when-to-sow/{year}/{risk:g}/{one.name}",
         "crop": one.name,
         "indoors_from": d.iso(d.indoors_from),
@@ -129,19 +133,13 @@ def _record(one: Sown, risk: float, year: int) -> dict[str, Any]:
         "out_from": d.iso(d.out_from),
         "out_how": one.how,
         "weeks": one.weeks_text,
-        "soil_min_f": one.row.soil_min_f if one.row else None,
-        "soil_best_f": one.row.soil_best_f if one.row else None,
-        "again_days": one.row.again_days if one.row else None,
         "again_on": [d.iso(day) for day in d.again],
         "last_sowing": d.iso(d.last),
-        "last_sowing_days": one.before,
-        "spring_frost_day": d.spring,
-        "fall_frost_day": d.fall,
-        "days_to_harvest": one.days,
         "days_from": one.days_from,
         "counted_from": one.row.counted_from if one.row else None,
         "from_memory": (one.row.memory or None) if one.row else None,
-        **one.seed_columns(),
+        "seed_year": str(one.seed.year[0]) if one.seed and one.seed.year else None,
+        "seed_note": one.note,
     }
 
 
@@ -231,7 +229,7 @@ PROJECTION = Projection(
     question="When do we start indoors, set out, sow, sow again and stop, and is there seed enough?",
     columns=COLUMNS,
     build=build,
-    why=when_why.why,
+    why=why,
     options=(
         Option("risk", "part of years whose frost comes later in spring, or earlier in fall (0.1 unless said)", "0.2"),
         Option("year", "the year to sow in", "2027"),

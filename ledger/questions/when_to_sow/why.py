@@ -1,181 +1,86 @@
-"""Why a day of when-to-sow says so: frosts seen, the table's row, the packet and the test."""
+"""Why a figure of when-to-sow says so: frosts seen, the table's row, the packet and the test."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.messages import sentence
-from ledger.projections.base import Node
-from ledger.questions.shared.arithmetic import difference, quotient, total
-from ledger.questions.shared.common import event_node
-from ledger.questions.shared.frosts import frosts_of
+from ledger.figures import Node, tree
+from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.shared.opening import check_figure, no_record
-from ledger.questions.shared.sown import Sown, sown_of
+from ledger.questions.shared.sowing import sowing
+from ledger.questions.shared.sown import crops_of
+from ledger.questions.telling import StateTeller
+from ledger.questions.when_to_sow.risk import risk_of
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = ["why"]
 
-_FIGURES = (
-    "last_sowing_days",
-    "spring_frost_day",
-    "fall_frost_day",
-    "days_to_harvest",
-    "germination",
-    "seeds_wanted",
-    "to_order",
-    "soil_min_f",
-    "soil_best_f",
-    "again_days",
-    "standard",
-    "germination_low",
-    "germination_high",
-    "plants",
-    "seeds_left",
-)
+LABELS = {
+    **COST_LABELS,
+    "frost-spring": "why-frost-spring",
+    "frost-fall": "why-frost-fall",
+    "frost-latest": "why-frost-latest",
+    "frost-earliest": "why-frost-earliest",
+    "frost-passed": "why-frost-passed",
+    "days-of-packet": "sowing-days-of-packet",
+    "table-low": "sowing-table-low",
+    "table-high": "sowing-table-high",
+    "days-of-table": "sowing-days-harvest-middle-table",
+    "days-unknown": "sowing-days-unknown",
+    "weeks-to-set-out": "sowing-weeks-to-set-out",
+    "days-a-week": "why-days-a-week",
+    "shorter-days": "sowing-shorter-days",
+    "picking": "sowing-picking",
+    "frost-kills": "sowing-frost-kills",
+    "to-setting-out": "sowing-to-setting-out",
+    "last_sowing_days": "sowing-last-before-frost",
+    "of-table": "sowing-table-sowing",
+    "not-in-table": "sowing-not-in-table",
+    "sprouted": "sowing-sprouted",
+    "laid-out": "sowing-laid-out",
+    "germination": "sowing-germination",
+    "no-test": "sowing-no-test",
+    "range-end": "sowing-end-per-cent-range-wilson",
+    "plants": "sowing-plants-plan",
+    "not-planned": "sowing-not-planned",
+    "plants-by-germination": "sowing-plants-germination",
+    "seeds_wanted": "sowing-seeds-wanted",
+    "seeds_left": "sowing-seeds-left",
+    "seeds-left-unknown": "sowing-seeds-left-unknown",
+    "missing": "sowing-order",
+    "to_order": "sowing-order",
+    "nothing-to-order": "sowing-nothing-order",
+    "not-known": "sowing-not-known",
+}
+"""Ids of messages by the id of a label; the rest is said by what an event tells."""
 
 
-def why(state: State, key: str, field: str | None = None) -> Node:
+def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
     """Return a figure as a tree.
 
     Parameters
     ----------
     key : str
         ``2027/0.1/tomato``.
+    field : str, optional
+        A column of the answer; default: the days of the last sowing before the frost.
+    deep : int
+        Levels of folded lines to open.
 
     Raises
     ------
     NotFound
         When there is no such record or figure.
     """
-    from ledger.questions.when_to_sow.risk import risk_of
-
     year, _, rest = key.partition("/")
     text, _, name = rest.partition("/")
+    crops = state.once(crops_of)
+    rows = [row for row, one in enumerate(crops) if one.name == name]
+    if not year.isdigit() or not rows:
+        raise no_record("when-to-sow", key)
+    figures = sowing(state, crops, risk_of(text))
     figure = field or "last_sowing_days"
-    if year.isdigit() and name:
-        risk = risk_of(text)
-        one = next((s for s in sown_of(state, risk, int(year)) if s.name == name), None)
-        if one is not None:
-            check_figure("when-to-sow", figure, _FIGURES)
-            return _tree(state, one, risk, figure)
-    raise no_record("when-to-sow", key)
-
-
-def _tree(state: State, one: Sown, risk: float, figure: str) -> Node:
-    if figure in ("spring_frost_day", "fall_frost_day"):
-        return frosts_of(state).node(state, risk, spring=figure.startswith("spring"))
-    if figure in ("last_sowing_days", "days_to_harvest"):
-        days = _days(state, one)
-        if figure == "days_to_harvest" or one.row is None or days.value is None:
-            return days
-        parts = [
-            days,
-            Node(sentence("sowing-shorter-days"), one.row.fall_days, "days"),
-            Node(sentence("sowing-picking"), one.picking, "days"),
-            Node(sentence("sowing-frost-kills"), one.row.tender_days, "days"),
-            Node(sentence("sowing-to-setting-out"), one.raised, "days"),
-        ]
-        return total(sentence("sowing-last-before-frost"), "days", *parts)
-    if figure in ("soil_min_f", "soil_best_f", "again_days", "standard", "plants"):
-        return _of_table(one, figure)
-    return _of_seed(state, one, figure)
-
-
-def _of_seed(state: State, one: Sown, figure: str) -> Node:
-    """Return a figure of a crop's seed: its test, what is wanted, left and to order."""
-    seed = one.seed
-    if figure == "seeds_left" and seed is not None and seed.seeds is not None:
-        return event_node(
-            state, seed.seeds[1], sentence("sowing-seeds-left"), float(seed.seeds[0]), "seeds"
-        )
-    if seed is None or seed.test is None:
-        return Node(sentence("sowing-no-test"), None, "")
-    rate = _rate(state, one, figure)
-    if figure.startswith("germination"):
-        return rate
-    return _wanted(state, one, rate, figure)
-
-
-def _rate(state: State, one: Sown, figure: str) -> Node:
-    """Return the germination of a tested seed, or an end of its range."""
-    assert one.seed is not None
-    assert one.seed.test is not None
-    found, grew, sown, ev = one.seed.test
-    if figure in ("germination_low", "germination_high"):
-        end = found.low if figure.endswith("low") else found.high
-        return event_node(state, ev, sentence("sowing-end-per-cent-range-wilson"), end, "0 to 1")
-    sprouted = event_node(state, ev, sentence("sowing-sprouted"), float(grew), "seeds")
-    return quotient(
-        sentence("sowing-germination"),
-        "0 to 1",
-        sprouted,
-        Node(sentence("sowing-laid-out"), float(sown), "seeds"),
-    )
-
-
-def _wanted(state: State, one: Sown, rate: Node, figure: str) -> Node:
-    """Return the seeds that the plan's plants take, and how many of them to order."""
-    columns = one.seed_columns()
-    if columns["seeds_wanted"] is None or one.seed is None:
-        return Node(sentence("sowing-not-known"), None, "seeds")
-    plants = Node(sentence("sowing-plants-plan"), one.plants, "plants")
-    bare = quotient(sentence("sowing-plants-germination"), "seeds", plants, rate)
-    rest = float(columns["seeds_wanted"]) - float(bare.value or 0.0)
-    up = Node(sentence("sowing-rounded-up-whole-seeds"), rest, "seeds")
-    wanted = total(sentence("sowing-seeds-wanted"), "seeds", bare, up)
-    if figure == "seeds_wanted":
-        return wanted
-    if one.seed.seeds is None:
-        return Node(sentence("sowing-seeds-left-unknown"), None, "seeds")
-    said, ev = one.seed.seeds
-    short = difference(
-        sentence("sowing-order"),
-        "seeds",
-        wanted,
-        event_node(state, ev, sentence("sowing-seeds-left"), float(said), "seeds"),
-    )
-    return (
-        short
-        if float(short.value or 0.0) > 0
-        else Node(sentence("sowing-nothing-order"), 0.0, "seeds")
-    )
-
-
-def _days(state: State, one: Sown) -> Node:
-    if one.seed is not None and one.seed.days is not None:
-        return event_node(
-            state,
-            one.seed.days[1],
-            sentence("sowing-days-of-packet"),
-            float(one.seed.days[0]),
-            "days",
-        )
-    if one.row is None or one.row.days is None:
-        return Node(sentence("sowing-days-unknown"), None, "days")
-    low, high = one.row.days
-    ends = [
-        Node(sentence("sowing-table-low"), low, "days"),
-        Node(sentence("sowing-table-high"), high, "days"),
-    ]
-    return Node(
-        sentence("sowing-days-harvest-middle-table"), (low + high) / 2, "days", "middle", ends
-    )
-
-
-def _of_table(one: Sown, figure: str) -> Node:
-    """Return a figure of the table's row, or of the plan, as a leaf."""
-    row = one.row
-    values = {
-        "soil_min_f": (row.soil_min_f if row else None, "deg F"),
-        "soil_best_f": (row.soil_best_f if row else None, "deg F"),
-        "again_days": (row.again_days if row else None, "days"),
-        "standard": (one.seed_columns()["standard"], "0 to 1"),
-        "plants": (one.plants, "plants"),
-    }
-    value, unit = values[figure]
-    label = (
-        sentence("sowing-plants-plan") if figure == "plants" else sentence("sowing-table-sowing")
-    )
-    return Node(label, value, unit)
+    check_figure("when-to-sow", figure, figures)
+    return tree(figures[figure], rows[0], StateTeller(state, LABELS), deep)
