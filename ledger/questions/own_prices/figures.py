@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from ledger.figures import Figure, assumed, choose, if_known, known_where, work
-from ledger.questions.own_prices.gather import Basket
+from ledger.figures import Figure, choose, if_known, known_where, work
+from ledger.questions.own_prices.gather import HUNDRED, ROOT, Basket
 
 __all__ = ["LEAST", "OwnPrices"]
 
@@ -32,12 +32,11 @@ class OwnPrices:
     def __init__(self, basket: Basket, address: str) -> None:
         self._basket, self._address = basket, address
         (p0, p1), (q0, q1) = self._each("price"), self._each("quantity")
-        self._hundred = assumed(100.0, "index", "prices").called("hundred")
         cost = (p1 * q1).called("item", item=self._item)
         spent = basket.together.sum(cost, "money").called("spent")
         ratio = (p1 / p0).called("now-before", unit="times")
         self.of: dict[str, Figure] = {
-            "change": (self._hundred * ratio).called("change", unit="index"),
+            "change": (HUNDRED * ratio).called("change", unit="index"),
             "price_0": p0,
             "price_1": p1,
             "quantity_0": q0,
@@ -49,8 +48,7 @@ class OwnPrices:
         share = (spent / every.called("all-used")).called("share")
         low = self._index((p1, q0), (p0, q0), "laspeyres")
         high = self._index((p1, q1), (p0, q1), "paasche")
-        root = assumed(0.5, "", "fisher").called("root")
-        middle = work("power", (low * high).called("their-product", unit=""), root)
+        middle = work("power", (low * high).called("their-product", unit=""), ROOT)
         self.all: dict[str, Figure] = {
             "fisher": known_where(
                 share.values >= LEAST,
@@ -85,7 +83,7 @@ class OwnPrices:
             for price, amount in (above, below)
         ]
         ratio = sums[0].called("prices-now") / sums[1].called("prices-before")
-        return (self._hundred * ratio.called("now-before", unit="times")).called(name, unit="index")
+        return (HUNDRED * ratio.called("now-before", unit="times")).called(name, unit="index")
 
     def _item(self, row: int) -> str:
         return self._basket.names[row]

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 
 from ledger.errors import InputError
-from ledger.figures import Array, Figure, Groups, said
+from ledger.figures import Array, Figure, Groups, assumed, said
 from ledger.kinds import KINDS
 from ledger.messages import Code, Message
 from ledger.questions.costs.sources import Sources
@@ -19,8 +19,12 @@ from ledger.replay.state import day_number, day_text
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["Basket", "Period", "periods_of"]
+__all__ = ["HUNDRED", "ROOT", "Basket", "Period", "periods_of"]
 
+HUNDRED = assumed(100.0, "index", "prices").called("hundred")
+"""What an index is where nothing changed."""
+ROOT = assumed(0.5, "", "fisher").called("root")
+"""The power of the geometric mean."""
 _YEAR = 365
 _BOUGHT = list(KINDS).index("bought")
 
