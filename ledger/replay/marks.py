@@ -75,8 +75,10 @@ class Marks:
         given, giver, _ = rows.gives
         is_other = np.zeros(rows.made_lots.size + 1, bool)  # the last stands for what is not made
         is_other[given[changed[giver]]] = True
-        stays = (lots >= 0) & ~before.touched[self._state.lots["item"][lots]]
-        stays &= ~is_other[rows.number_of_lot[lots]]
+        there = np.flatnonzero(lots >= 0)  # of those, others are gone: a last entry taken back leaves none
+        stays = np.zeros(lots.size, bool)
+        stays[there] = ~before.touched[self._state.lots["item"][lots[there]]]
+        stays[there] &= ~is_other[rows.number_of_lot[lots[there]]]
         places = np.where(stays, lots, -1).tolist()
         marks = zip(places, was._of_lot.values(), strict=True)
         self._of_lot = {lot: mark for lot, mark in marks if lot >= 0}

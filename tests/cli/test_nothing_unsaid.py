@@ -57,13 +57,19 @@ def marked(monkeypatch):
     monkeypatch.setattr(_speech._Speech, "language", "de")
     monkeypatch.setattr(_speech._Speech, "is_chosen", True)
     monkeypatch.setattr(_speech, "begin", lambda _args: None)
-    monkeypatch.setattr(
-        _tables,
-        "_console",
-        lambda markup=True: Console(
-            file=sys.stdout, highlight=False, soft_wrap=True, markup=markup, emoji=False, width=4000
-        ),
-    )
+    for printing in (_tables, _trees):
+        monkeypatch.setattr(
+            printing,
+            "console_of",
+            lambda markup=True: Console(
+                file=sys.stdout,
+                highlight=False,
+                soft_wrap=True,
+                markup=markup,
+                emoji=False,
+                width=4000,
+            ),
+        )
 
 
 class Written:
