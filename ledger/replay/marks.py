@@ -75,7 +75,9 @@ class Marks:
         given, giver, _ = rows.gives
         is_other = np.zeros(rows.made_lots.size + 1, bool)  # the last stands for what is not made
         is_other[given[changed[giver]]] = True
-        there = np.flatnonzero(lots >= 0)  # of those, others are gone: a last entry taken back leaves none
+        there = np.flatnonzero(
+            lots >= 0
+        )  # of those, others are gone: a last entry taken back leaves none
         stays = np.zeros(lots.size, bool)
         stays[there] = ~before.touched[self._state.lots["item"][lots[there]]]
         stays[there] &= ~is_other[rows.number_of_lot[lots[there]]]

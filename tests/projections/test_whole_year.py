@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from projections.winter_tools import check_figures, people
+from projections.winter_tools import check_figures, check_sources, people
 
 from ledger.errors import InputError, NotFound
 
@@ -84,7 +84,9 @@ def test_plan_plants_puts_up_and_buys(croft, fixed_day):
     said = " ".join(answer.totals["in_words"])
     assert "Not met" in said
     assert "deficien" not in said
-    assert check_figures(croft, answer, ("amount", "a_week", "kg", "hours", "money"), as_of=ON) >= 8
+    figures = ("amount", "weeks", "a_week", "kg", "hours", "money")
+    assert check_figures(croft, answer, figures, as_of=ON) >= 8
+    assert check_sources(croft, answer, figures, as_of=ON) >= 20
 
 
 def test_green_beans_are_eaten_only_while_they_keep(croft, fixed_day):
@@ -110,6 +112,7 @@ def test_each_week_is_told_and_opens(croft, fixed_day):
     assert sum(row["bought_kg"] for row in rows) == pytest.approx(bought, abs=0.05)
     assert any("calcium" in row["lacks"] for row in rows if row["lacks"])
     assert check_figures(croft, answer, ("picked_kg", "hours", "money", "energy"), as_of=ON) == 208
+    assert check_sources(croft, answer, ("pantry_kg", "bought_kg", "energy"), as_of=ON) >= 156
 
 
 def test_rotation_keeps_a_family_out_of_its_bed(croft, fixed_day):
@@ -131,6 +134,7 @@ def test_each_limit_and_need_opens(croft, fixed_day):
     assert rows["calcium"]["binds"]
     assert rows["energy"]["most"] == pytest.approx(8000 * 364)
     assert check_figures(croft, answer, ("used", "most", "share"), as_of=ON) >= 30
+    assert check_sources(croft, answer, ("used", "most", "share"), as_of=ON) >= 90
 
 
 def test_more_hours_are_never_dearer_and_a_fair_chance_brings_more(croft, fixed_day):

@@ -26,6 +26,8 @@ ASKED = [
     ("how-long", {"without": "water", "water": "80 L"}),
     ("how-long", {"to_add": True}),
     ("glut", {}),
+    ("whole-year", {}),
+    ("whole-year", {"limits": True}),
 ]
 
 

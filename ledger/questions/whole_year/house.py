@@ -7,15 +7,7 @@ import math
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from ledger.methods.year_plan import (
-    WEEKS,
-    Food,
-    GardenCrop,
-    Recipe,
-    YearLimits,
-    YearPlan,
-    plan_year,
-)
+from ledger.methods.year_plan import WEEKS, Food, GardenCrop, Recipe, YearLimits
 from ledger.questions.glut.house import freezer_room
 from ledger.questions.shared.usual_plan import usual_plan
 from ledger.questions.who_eats.eaters import eaters_of
@@ -28,7 +20,7 @@ from ledger.reference.needs import NUTRIENTS
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["CHANCES", "STOVE", "Asked", "Household", "household_of", "solved"]
+__all__ = ["CHANCES", "STOVE", "Asked", "Household", "household_of"]
 
 CHANCES = ("even", "9 in 10")
 STOVE = 42.0
@@ -112,24 +104,3 @@ def _jars(state: State) -> dict[str, float]:
     from ledger.questions.shared.jars import jar_totals
 
     return {jar: float(row["empty"] + row["full"]) for jar, row in state.once(jar_totals).items()}
-
-
-@dataclass
-class _Kept:
-    """Plans of one moment, by what was asked, so that each figure that is opened needs no new one."""
-
-    of: dict[Asked, tuple[Household, YearPlan]]
-
-
-def _kept(_: State) -> _Kept:
-    return _Kept({})
-
-
-def solved(state: State, asked: Asked) -> tuple[Household, YearPlan]:
-    """Return a household and its plan, worked out once a moment and asking."""
-    kept = state.once(_kept).of
-    if asked not in kept:
-        house = household_of(state, asked)
-        plan = plan_year(house.crops, house.recipes, house.foods, house.needs, house.limits)
-        kept[asked] = house, plan
-    return kept[asked]

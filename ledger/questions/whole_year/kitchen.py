@@ -111,7 +111,8 @@ def _add_own(
         )
     )  # fmt: skip
     text = process if isinstance(process, str) else process.text
-    out.ways[name] = Way(made.method, good, text, True)
+    timed = tuple(recipes.minutes(item)[0])
+    out.ways[name] = Way(made.method, good, text, timed, lot, whole)
     out.items[name] = item
     return None
 
@@ -161,7 +162,7 @@ def _add_printed(state: State, out: Household, crop: str, item: int) -> None:
                 _A_WEEK * most / kg / WEEKS,
             )
         )  # fmt: skip
-        out.ways[name] = Way(method, None, one.process.text, False)
+        out.ways[name] = Way(method, None, one.process.text, lb_from=one.lb_from)
     cold, keeping = frozen_says(crop), keeps_for("food", "freeze", crop, "freezer")
     if cold is not None and keeping is not None:
         name = sentence("ways-frozen-crop", crop=crop)
@@ -171,4 +172,4 @@ def _add_printed(state: State, out: Household, crop: str, item: int) -> None:
                 round(keeping.low_days) // 7, 0.0, _A_WEEK * most / WEEKS,
             )
         )  # fmt: skip
-        out.ways[name] = Way("freeze", None, sentence("year-freeze-keeps", life=cold), False)
+        out.ways[name] = Way("freeze", None, sentence("year-freeze-keeps", life=cold))

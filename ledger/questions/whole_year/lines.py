@@ -8,13 +8,18 @@ from typing import TYPE_CHECKING, Any
 
 from ledger.messages import sentence
 from ledger.projections.base import Column
+from ledger.questions.shared.common import number
+from ledger.questions.whole_year.figures import of_lines
+from ledger.questions.whole_year.garden import sown_by_name
+from ledger.questions.whole_year.gather import PUT_UP, SPREAD
+from ledger.questions.whole_year.tables import Line, Lines
 
 if TYPE_CHECKING:
-    from ledger.methods.year_plan import YearPlan
-    from ledger.questions.whole_year.house import Asked, Household
+    from ledger.questions.shared.sown import Sown
+    from ledger.questions.whole_year.gather import Year
     from ledger.replay import State
 
-__all__ = ["COLUMNS", "SPREAD", "lines_of", "spread_of"]
+__all__ = ["COLUMNS", "key_of", "lines_of", "records_of"]
 
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
@@ -35,110 +40,80 @@ COLUMNS = (
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
 
-SPREAD = ("eat fresh", "eat put up", "give away", "from the pantry", "buy")
-"""What goes on over weeks: one line for weeks that follow each other, a few left out or not."""
 _GAP = 3
 _LEAST = 0.05
 """Weeks left out that begin another line; kilograms or jars under which a line is not told."""
 _ACTIONS = {"freeze": "freeze", "dry": "dry", "ferment": "ferment"}
 
 
-def spread_of(plan: YearPlan, do: str) -> Mapping[tuple[str, int], float]:
-    """Return what is done over weeks, by name and week."""
-    return {
-        "eat fresh": plan.fresh,
-        "eat put up": plan.eaten,
-        "give away": plan.given,
-        "from the pantry": plan.pantry,
-        "buy": plan.bought,
-    }[do]
-
-
-def lines_of(state: State, house: Household, plan: YearPlan, asked: Asked) -> list[dict[str, Any]]:
-    """Return one record a line, by week."""
-    out = [*_planted(state, house, plan, asked), *_put_up(house, plan, asked)]
+def lines_of(year: Year) -> Lines:
+    """Return the lines of a plan, a row each."""
+    at = {(one.do, one.name, one.week): act for act, one in enumerate(year.acts)}
+    out = [Line("plant", name, planting=row) for row, (name, _) in enumerate(year.planted)]
+    for act, one in enumerate(year.acts):
+        if one.do == PUT_UP:
+            out.append(Line(_said(year, one.name), one.name, (act,)))
     for do in SPREAD:
-        out += _spread(house, plan, asked, do)
+        mine = {(one.name, one.week): one.amount for one in year.acts if one.do == do}
+        for name, weeks in runs_of(mine):
+            if sum(weeks.values()) >= _LEAST:
+                out.append(Line(do, name, tuple(at[do, name, week] for week in weeks)))
+    return Lines(year, out)
+
+
+def _said(year: Year, recipe: str) -> str:
+    if recipe in year.jarred:
+        return "can"
+    return _ACTIONS.get(year.house.ways[recipe].method, sentence("year-put-up"))
+
+
+def key_of(year: Year, line: Line) -> str:
+    """Return a line as its address has it."""
+    rest = year.planted[line.planting][1] if line.planting >= 0 else _monday(year, line, 0)
+    return f"{line.do}/{line.what}/{rest}"
+
+
+def _monday(year: Year, line: Line, at: int) -> str:
+    return year.house.week_on(year.acts[line.acts[at]].week)
+
+
+def records_of(state: State, year: Year) -> list[dict[str, Any]]:
+    """Return one record a line, by week."""
+    lines = lines_of(year)
+    figures, sown = of_lines(lines), sown_by_name(state, int(year.house.week_on(0)[:4]))
+    out = []
+    for row, line in enumerate(lines.lines):
+        value = {name: number(figure.value(row)) for name, figure in figures.items()}
+        is_put_up = bool(lines.is_put_up[row])
+        notes = ["year", "most", *(["process"] if is_put_up or line.do == "eat put up" else [])]
+        week = _monday(year, line, 0) if line.acts else _sowing(sown.get(line.what))
+        process = is_put_up and line.what in year.jarred
+        out.append(
+            {
+                "why": f"whole-year/{year.asked.text}/{key_of(year, line)}",
+                "week": week,
+                "until": _monday(year, line, -1) if len(line.acts) > 1 else None,
+                "do": line.do,
+                "what": line.what,
+                "bed": year.planted[line.planting][1] if line.planting >= 0 else None,
+                **value,
+                **{n: int(many) for n in ("weeks", "loads") if (many := value[n]) is not None},
+                "unit": lines.unit(row),
+                "process": year.house.ways[line.what].process if process else None,
+                "assumptions": notes,
+            }
+        )
     out.sort(key=lambda r: (r["week"] is None, r["week"] or "", r["do"], r["what"]))
     return out
 
 
-def _line(asked: Asked, do: str, what: str, week: str | None, **more: Any) -> dict[str, Any]:
-    rest = more.get("bed") or week or "year"
-    notes = ["year", "most"]
-    notes += ["process"] if more.get("hours") is not None or do == "eat put up" else []
-    return {
-        "why": f"whole-year/{asked.text}/{do}/{what}/{rest}",
-        "week": week,
-        "do": do,
-        "what": what,
-        "assumptions": notes,
-        **more,
-    }
-
-
-def _planted(
-    state: State, house: Household, plan: YearPlan, asked: Asked
-) -> Iterator[dict[str, Any]]:
-    from ledger.questions.whole_year.garden import sown_by_name
-
-    sown = sown_by_name(state, int(house.week_on(0)[:4]))
-    crops = {crop.name: crop for crop in house.crops}
-    for (name, bed), m2 in plan.planted.items():
-        one = sown.get(name)
-        day = None if one is None else one.dates.iso(one.dates.out_from)
-        week = None
-        if day is not None:
-            on = dt.date.fromisoformat(day)
-            week = (on - dt.timedelta(days=on.weekday())).isoformat()
-        kg = m2 * crops[name].kg_per_m2
-        yield _line(asked, "plant", name, week, amount=m2, unit="m2", bed=bed, kg=kg)
-
-
-def _put_up(house: Household, plan: YearPlan, asked: Asked) -> Iterator[dict[str, Any]]:
-    recipes = {recipe.name: recipe for recipe in house.recipes}
-    for (name, week), (units, loads) in plan.put_up.items():
-        recipe, way = recipes[name], house.ways[name]
-        yield _line(
-            asked,
-            "can" if recipe.per_load else _ACTIONS.get(way.method, sentence("year-put-up")),
-            name,
-            house.week_on(week),
-            amount=units,
-            unit="jars" if recipe.per_load else "kg",
-            weeks=1,
-            a_week=units,
-            kg=units * recipe.kg,
-            loads=loads or None,
-            hours=units * recipe.hours,
-            money=units * recipe.cost if way.ev is not None else None,
-            process=way.process if recipe.per_load else None,
-        )
-
-
-def _spread(house: Household, plan: YearPlan, asked: Asked, do: str) -> Iterator[dict[str, Any]]:
-    jarred = {recipe.name for recipe in house.recipes if recipe.per_load}
-    prices = {food.name: food.price or 0.0 for food in house.foods}
-    for name, weeks in runs_of(spread_of(plan, do)):
-        amount = sum(weeks.values())
-        if amount < _LEAST:
-            continue
-        unit = "jars" if do == "eat put up" and name in jarred else "kg"
-        more: dict[str, Any] = {"money": amount * prices[name]} if do == "buy" else {}
-        first, last = min(weeks), max(weeks)
-        yield _line(
-            asked,
-            do,
-            name,
-            house.week_on(first),
-            until=house.week_on(last) if last > first else None,
-            amount=amount,
-            unit=unit,
-            weeks=len(weeks),
-            a_week=amount / len(weeks),
-            kg=None if do == "eat put up" else amount,
-            **more,
-        )
+def _sowing(sown: Sown | None) -> str | None:
+    """Return the Monday of the week to sow or set out; None where no frosts are known."""
+    day = None if sown is None else sown.dates.iso(sown.dates.out_from)
+    if day is None:
+        return None
+    on = dt.date.fromisoformat(day)
+    return (on - dt.timedelta(days=on.weekday())).isoformat()
 
 
 def runs_of(by_week: Mapping[tuple[str, int], float]) -> Iterator[tuple[str, dict[int, float]]]:

@@ -16,8 +16,9 @@ from ledger.questions.shared.common import answer
 from ledger.questions.who_eats.eaters import eaters_of
 from ledger.questions.whole_year import limits as year_limits
 from ledger.questions.whole_year import weeks as year_weeks
-from ledger.questions.whole_year.house import CHANCES, STOVE, Asked, Household, solved
-from ledger.questions.whole_year.lines import COLUMNS, lines_of
+from ledger.questions.whole_year.gather import year_of
+from ledger.questions.whole_year.house import CHANCES, STOVE, Asked, Household
+from ledger.questions.whole_year.lines import COLUMNS, records_of
 from ledger.questions.whole_year.why import why
 from ledger.reference.needs import NUTRIENTS
 from ledger.reference.nutrients import LABELS, UNITS
@@ -74,11 +75,12 @@ def build(
             Message.of("refusal-not-one-of", text=Typed(chance), words=Names(tuple(CHANCES))),
         )
     asked = Asked(many, chance, bool(same_beds))
-    house, plan = solved(state, asked)
+    year = year_of(state, asked)
+    house, plan = year.house, year.plan
     if limits:
-        return year_limits.build(state, house, plan, asked.text)
-    lines = lines_of(state, house, plan, asked)
-    records = year_weeks.weeks_of(state, house, plan, asked) if weeks and lines else lines
+        return year_limits.build(state, year)
+    lines = records_of(state, year)
+    records = year_weeks.weeks_of(state, year, lines) if weeks and lines else lines
     short = {LABELS[name]: plan.lacks(n) for n, name in enumerate(NUTRIENTS)}
     totals: dict[str, Any] = {
         "cost": plan.cost,
@@ -160,7 +162,7 @@ def _missing(house: Household, lines: list[dict[str, Any]]) -> list[str]:
         out.append(sentence("year-kept-out-every-bed-family", names=Names(tuple(nowhere))))
     if house.no_hours:
         out.append(sentence("year-no-hours-known-picking-they", names=Names(tuple(house.no_hours))))
-    guessed = [name for name, way in house.ways.items() if not way.hours_known]
+    guessed = [name for name, way in house.ways.items() if not way.batches]
     if guessed:
         out.append(sentence("year-no-record-of-hours", names=Names(tuple(guessed))))
     if not lines:

@@ -13,9 +13,16 @@ __all__ = ["Way"]
 
 @dataclass(frozen=True)
 class Way:
-    """How a recipe of the plan is made: its method, the batch it is from (None: as printed), the process."""
+    """How a recipe of the plan is made: its method, the batch it is from (None: as printed), the process.
+
+    `batches` are those whose minutes count, `lot` is the batch's own, of which one unit is so many whole
+    units; `lb_from` says where a printed weight is from.
+    """
 
     method: str
     ev: int | None
     process: str
-    hours_known: bool
+    batches: tuple[int, ...] = ()
+    lot: int = -1
+    whole: float = 0.0
+    lb_from: str = ""

@@ -1,28 +1,91 @@
-"""A figure of the year's plan as a tree: of a line, a week, a limit or a need."""
+"""Why a figure of the year's plan says so: the tree of its formula at a line, week, limit or need."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from ledger.errors import InputError, NotFound
-from ledger.messages import Day, sentence
-from ledger.projections.base import Node
-from ledger.questions.shared.arithmetic import product, quotient, total
-from ledger.questions.shared.common import event_node
+from ledger.figures import Figure, Node, tree
+from ledger.messages import Message, Typed
+from ledger.questions.food.labels import LABELS as FOOD_LABELS
+from ledger.questions.shared.made_as import LABELS as MADE_LABELS
 from ledger.questions.shared.opening import check_figure, no_record
-from ledger.questions.whole_year import limits as year_limits
-from ledger.questions.whole_year import weeks as year_weeks
-from ledger.questions.whole_year.house import CHANCES, Asked, Household, solved
-from ledger.questions.whole_year.lines import SPREAD, lines_of, spread_of
+from ledger.questions.telling import StateTeller
+from ledger.questions.who_eats.needed import LABELS as NEED_LABELS
+from ledger.questions.whole_year.figures import of_limit, of_lines, of_need, of_weeks
+from ledger.questions.whole_year.gather import Year, year_of
+from ledger.questions.whole_year.house import CHANCES, Asked
+from ledger.questions.whole_year.lines import key_of, lines_of
+from ledger.questions.whole_year.tables import Weeks
+from ledger.reference.needs import NUTRIENTS
 
 if TYPE_CHECKING:
-    from ledger.methods.year_plan import YearPlan
     from ledger.replay import State
 
-__all__ = ["why"]
+__all__ = ["LABELS", "why"]
+
+LABELS = {
+    **FOOD_LABELS,
+    **NEED_LABELS,
+    **MADE_LABELS,
+    "of-week": "year-week-plan-choice",
+    "planted": "year-planted",
+    "a-square-metre": "year-square-metre-chance-chosen",
+    "picking-hours": "year-kilogram-own-seasons",
+    "part-picked": "year-part-picked",
+    "comes": "year-picked",
+    "batch-cost": "year-one-labour-left-out",
+    "one-costs": "year-one-labour-left-out",
+    "price-of-one": "year-price-of-one",
+    "price-of-gram": "year-price-of-gram",
+    "price-of-kilogram": "year-newest-price-kilogram",
+    "grams-a-kilogram": "year-grams-kilogram",
+    "in-one-unit": "year-one",
+    "in-kilogram": "year-in-kilogram",
+    "one-unit": "year-one-unit",
+    "held-of-it": "year-there",
+    "all-weeks": "year-all-weeks",
+    "weeks": "year-weeks",
+    "no-weeks": "year-no-weeks",
+    "a-week": "year-week-2",
+    "likely-picked": "year-likely-picked",
+    "fresh": "year-fresh",
+    "eaten-put-up": "year-not-weighed",
+    "hours": "year-hours",
+    "no-hours": "glut-no-hours",
+    "loads": "glut-loads-of-plan",
+    "no-loads": "glut-no-loads",
+    "to-pay": "year-pay",
+    "cost": "year-cost",
+    "nothing-paid": "year-nothing-paid",
+    "thing": "why-text",
+    "done": "year-done",
+    "picked": "year-picked",
+    "growing": "year-growing-picking",
+    "from-pantry": "year-from-pantry",
+    "bought": "year-bought",
+    "spent": "year-spent",
+    "energy-of-week": "year-energy-week",
+    "days-of-week": "year-days-week",
+    "weeks-of-plan": "year-weeks-plan",
+    "need-of-week": "year-need-week",
+    "need-of-year": "year-need-year",
+    "part-of-need": "year-part-need",
+    "much": "year-much",
+    "brought": "year-what-plan-brings",
+    "used": "year-used",
+    "there": "year-there",
+    "nothing-there": "year-nothing-there",
+    "part": "year-part",
+    "there-at-once": "year-there-once",
+    "a-load": "year-a-load",
+    "pounds-a-kilogram": "year-pounds-a-kilogram",
+    "not-frozen": "year-not-frozen",
+}
+"""Ids of messages by the id of a label."""
 
 
-def why(state: State, key: str, field: str | None = None) -> Node:
+def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
     """Return a figure of the plan as a tree.
 
     Raises
@@ -31,20 +94,32 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         When there is no such line or figure.
     """
     said, _, rest = key.partition("/")
-    asked = _asked(said, key)
-    house, plan = solved(state, asked)
-    if rest.startswith(("limit/", "need/")):
-        return year_limits.why(state, house, plan, rest, field)
-    if rest.startswith("week/"):
-        weeks = [week for week in range(52) if house.week_on(week) == rest.removeprefix("week/")]
-        if not weeks:
-            raise _no(key)
-        return _figure(year_weeks.trees_of(house, plan, weeks[0]), field or "energy")
-    lines = lines_of(state, house, plan, asked)
-    record = next((r for r in lines if r["why"] == f"whole-year/{key}"), None)
-    if record is None:
-        raise _no(key)
-    return _figure(_trees(state, house, plan, record), field or "amount")
+    figures, row, default = _found(year_of(state, _asked(said, key)), key, rest)
+    figure = field or default
+    check_figure("whole-year", figure, figures)
+    return tree(figures[figure], row, StateTeller(state, LABELS), deep)
+
+
+def _found(year: Year, key: str, rest: str) -> tuple[dict[str, Figure], int, str]:
+    """Return the figures that an address speaks of, their row, and the one that is meant."""
+    of, _, name = rest.partition("/")
+    if of == "need" and name in NUTRIENTS:
+        return of_need(Weeks(year), NUTRIENTS.index(name)), 0, "used"
+    if of in ("limit", "need"):
+        limit = next((one for one in year.plan.limits if one.name == name), None)
+        if limit is None:
+            raise NotFound("address", Message.of("refusal-no-limit", text=Typed(name)))
+        return of_limit(year, Weeks(year), limit), 0, "used"
+    if of == "week":
+        known = [year.house.week_on(week) for week in range(52)]
+        if name not in known:
+            raise no_record("whole-year", key)
+        return of_weeks(Weeks(year)), known.index(name), "energy"
+    lines = lines_of(year)
+    keys = [key_of(year, line) for line in lines.lines]
+    if rest not in keys:
+        raise no_record("whole-year", key)
+    return of_lines(lines), keys.index(rest), "amount"
 
 
 def _asked(said: str, key: str) -> Asked:
@@ -53,102 +128,9 @@ def _asked(said: str, key: str) -> Asked:
     hours, _, rest = said.partition(",")
     chance, _, same = rest.partition(",")
     if chance not in CHANCES or same not in ("", "same beds"):
-        raise _no(key)
+        raise no_record("whole-year", key)
     try:
         many = 0.0 if hours == "0" else number_of(hours, "hours", 0.0, most=500)
     except InputError:
-        raise _no(key) from None
+        raise no_record("whole-year", key) from None
     return Asked(many, chance, bool(same))
-
-
-def _no(key: str) -> NotFound:
-    return no_record("whole-year", key)
-
-
-def _figure(trees: dict[str, Node], figure: str) -> Node:
-    check_figure("whole-year", figure, trees)
-    return trees[figure]
-
-
-def _trees(
-    state: State, house: Household, plan: YearPlan, record: dict[str, Any]
-) -> dict[str, Node]:
-    if record["do"] == "plant":
-        return _planted(house, record)
-    if record["do"] in SPREAD:
-        return _spread(state, house, plan, record)
-    return _put_up(state, house, record)
-
-
-def _planted(house: Household, record: dict[str, Any]) -> dict[str, Node]:
-    crop = next(one for one in house.crops if one.name == record["what"])
-    amount = Node(sentence("year-plan-choice"), record["amount"], "m2")
-    each = Node(sentence("year-square-metre-chance-chosen"), crop.kg_per_m2, "kg a m2")
-    return {"amount": amount, "kg": product(sentence("year-likely-picked"), "kg", amount, each)}
-
-
-def _spread(
-    state: State, house: Household, plan: YearPlan, record: dict[str, Any]
-) -> dict[str, Node]:
-    name, unit = record["what"], record["unit"]
-    first, last = record["week"], record["until"] or record["week"]
-    parts = [
-        Node(sentence("year-week-plan-choice", day=Day(house.week_on(week))), amount, unit)
-        for (one, week), amount in sorted(
-            spread_of(plan, record["do"]).items(), key=lambda p: p[0][1]
-        )
-        if one == name and first <= house.week_on(week) <= last
-    ]
-    amount = total(sentence("year-all-weeks"), unit, *parts)
-    weeks = Node(sentence("year-weeks"), float(len(parts)), "weeks")
-    out = {
-        "amount": amount,
-        "weeks": weeks,
-        "a_week": quotient(sentence("year-week-2"), unit, amount, weeks),
-    }
-    if record["kg"] is not None:
-        out["kg"] = amount
-    if record["do"] == "buy":
-        price = next(one.price for one in house.foods if one.name == name)
-        each = event_node(
-            state, house.price_ev[name], sentence("year-newest-price-kilogram"), price, "money"
-        )
-        out["money"] = product(sentence("year-pay"), "money", amount, each)
-    return out
-
-
-def _put_up(state: State, house: Household, record: dict[str, Any]) -> dict[str, Node]:
-    recipe = next(one for one in house.recipes if one.name == record["what"])
-    way = house.ways[recipe.name]
-    amount = Node(sentence("year-plan-choice"), record["amount"], record["unit"])
-    if way.ev is None:
-        fresh = Node(sentence("year-one-published-canner-loads", crop=recipe.crop), recipe.kg, "kg")
-    else:
-        text = sentence("year-one-newest-batch-stands-published", name=recipe.crop)
-        grams = event_node(state, way.ev, text, recipe.kg * 1000, "g")
-        fresh = quotient(
-            sentence("year-fresh-one"),
-            "kg",
-            grams,
-            Node(sentence("year-grams-kilogram"), 1000.0, "g"),
-        )
-    said = (
-        sentence("year-one-own-batches")
-        if way.hours_known
-        else sentence("year-one-guess-without-source")
-    )
-    out = {
-        "amount": amount,
-        "weeks": Node(sentence("year-weeks"), 1.0, "weeks"),
-        "a_week": amount,
-        "kg": product(sentence("year-fresh"), "kg", amount, fresh),
-        "hours": product(
-            sentence("year-hours"), "hours", amount, Node(said, recipe.hours, "hours")
-        ),
-    }
-    if way.ev is not None:
-        each = event_node(state, way.ev, sentence("year-one-labour-left-out"), recipe.cost, "money")
-        out["money"] = product(sentence("year-cost"), "money", amount, each)
-    if record["loads"]:
-        out["loads"] = Node(sentence("glut-loads-of-plan"), float(record["loads"]), "loads")
-    return out
