@@ -93,3 +93,12 @@ def test_answers_of_the_sample_last(sample):
         state = replay.state(as_of=UNTIL)
         anew = build_state(replay.journal, as_of=day_number(UNTIL), known=at)
         assert_the_same(state, anew)
+
+
+def test_the_last_lot_taken_back_leaves_an_empty_shelf(tmp_path):
+    with Book.open(tmp_path / "book.sqlite") as book:
+        first = book.write("harvested", {"item": "plum", "amount": "31 lb"}, on="2026-09-02")
+        book.write("harvested", {"item": "plum", "amount": "13 lb"}, on="2026-09-02", replaces=first.event.id)  # fmt: skip
+        assert len(book.show("shelf").records()) == 1
+        book.strike(first.event.id, "written twice")
+        assert book.show("shelf").records() == []
