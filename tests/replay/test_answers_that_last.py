@@ -16,7 +16,7 @@ from ledger.projections import PROJECTIONS
 from ledger.replay import Replay, day_number
 from ledger.replay.state import build_state
 
-SLOW = settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
+SLOW = settings(max_examples=6, deadline=None, suppress_health_check=list(HealthCheck))
 ASKED = (
     ("shelf", {}),
     ("shelf", {"items": True}),
