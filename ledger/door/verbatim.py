@@ -61,22 +61,7 @@ def verbatim(tx: Writing, catalogue: Catalogue, event: dict[str, Any], answers: 
     if is_ahead(one.recorded_at):
         answers.note(sentence("doubt-still-to-come", at=Code(one.recorded_at)))
     _check_stored(one.body)
-    stored = tx.append_verbatim(
-        StoredEvent(
-            seq=one.seq,
-            id=one.id,
-            kind=one.kind,
-            v=one.v,
-            on=one.on,
-            at=one.at,
-            recorded_at=one.recorded_at,
-            typed_at=one.typed_at,
-            by=one.by,
-            replaces=one.replaces,
-            body=text,
-            hash=one.hash,
-        )
-    )
+    stored = tx.append_verbatim(StoredEvent(**{**msgspec.structs.asdict(one), "body": text}))
     catalogue.learn(msgspec.structs.astuple(stored))
 
 

@@ -67,17 +67,4 @@ def _event(number: int, line: bytes) -> StoredEvent:
             f"line {number}",
             Message.of("refusal-export-line-not-whole", why=Code(str(error))),
         ) from None
-    return StoredEvent(
-        seq=one.seq,
-        id=one.id,
-        kind=one.kind,
-        v=one.v,
-        on=one.on,
-        at=one.at,
-        recorded_at=one.recorded_at,
-        typed_at=one.typed_at,
-        by=one.by,
-        replaces=one.replaces,
-        body=body,
-        hash=one.hash,
-    )
+    return StoredEvent(**{**msgspec.structs.asdict(one), "body": body})
