@@ -7,7 +7,7 @@ import math
 import random
 
 import pytest
-from books import FAR, ListLog, row_of, state_of
+from books import FAR, replay_of, state_of
 from hypothesis import HealthCheck, given, settings
 from oracle import ORIGINS, reckon
 from oracle.table import BASES, Table
@@ -16,7 +16,6 @@ from our_table_tools import KG, OUR_TABLE, ask, by_key, close
 from strategies import books, random_book
 
 from ledger.questions.shared.arithmetic import recompute
-from ledger.replay import Replay
 
 SLOW = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 
@@ -112,12 +111,7 @@ def test_paths_hold_all_that_came_in_and_the_table_s_part_is_what_was_eaten(seed
 @pytest.mark.parametrize("seed", range(8))
 def test_growing_event_by_event_gives_the_same_answer(seed):
     events = random_book(random.Random(seed), 50)
-    log = ListLog([])
-    replay = Replay(log)
-    for event in events:
-        log.rows.append(row_of(event))
-        replay.refresh()
-        replay.state(as_of=FAR)
+    replay = replay_of(events)
     for options in ({}, {"by": "year"}, {"paths": True}):
         assert ask(replay.state(as_of=FAR), **options) == ask(state_of(events), **options)
 

@@ -7,7 +7,7 @@ import random
 from dataclasses import replace
 
 import pytest
-from books import FAR, ListLog, row_of, state_of
+from books import FAR, replay_of, state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import books, random_book
@@ -16,7 +16,6 @@ from ledger.errors import InputError, NotFound
 from ledger.methods.stocking import Staple, extra_packs, price_rise_cost, weeks_uncovered
 from ledger.projections import PROJECTIONS
 from ledger.questions.shared.arithmetic import recompute
-from ledger.replay import Replay
 
 ASK = PROJECTIONS["stocking-up"]
 LB = 453_592.37
@@ -265,12 +264,7 @@ def test_the_plan_is_that_of_the_method(seed):
 def test_growing_event_by_event_gives_the_same_answer(seed):
     events = random_book(random.Random(seed), 50)
     day = max(event["on"] for event in events)
-    log = ListLog([])
-    replay = Replay(log)
-    for event in events:
-        log.rows.append(row_of(event))
-        replay.refresh()
-        replay.state(as_of=day)
+    replay = replay_of(events, day)
     assert ask(replay.state(as_of=day), **ALL) == ask(state_of(events, day), **ALL)
 
 

@@ -6,7 +6,7 @@ import math
 import random
 
 import pytest
-from books import FAR, ListLog, row_of, state_of
+from books import FAR, replay_of, state_of
 from hypothesis import HealthCheck, given, settings
 from strategies import books, random_book
 from worth_it_tools import VARIANTS, check, close
@@ -16,7 +16,6 @@ from ledger.questions.worth_it.earned import Earned
 from ledger.questions.worth_it.gather import Lots
 from ledger.questions.worth_it.postings import NOTES, postings
 from ledger.questions.worth_it.span import span_of
-from ledger.replay import Replay
 
 ASK = PROJECTIONS["worth-it"]
 MONEY = ("money_in", "money_out", "worth", "cost", "net", "for_other_seasons")
@@ -89,12 +88,7 @@ def test_any_book_has_an_answer(events):
 @pytest.mark.parametrize("seed", range(6))
 def test_growing_event_by_event_gives_the_same_answer(seed):
     events = random_book(random.Random(seed), 50)
-    log = ListLog([])
-    replay = Replay(log)
-    for event in events:
-        log.rows.append(row_of(event))
-        replay.refresh()
-        replay.state(as_of=FAR)
+    replay = replay_of(events)
     grown, fresh = replay.state(as_of=FAR), state_of(events, FAR)
     for options in VARIANTS:
         for year in (None, *seasons_of(fresh)):

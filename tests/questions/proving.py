@@ -57,8 +57,6 @@ def moved(node, id_, unit, off=0.0):
     if not node.parts:
         mine = node.event is not None and node.event.startswith(id_) and node.unit.startswith(unit)
         return (node.value or 0.0) * TIMES + off if mine else node.value or 0.0
-    if node.how == "method":  # what a procedure gave of other numbers stands
-        return node.value or 0.0
     again = copy.copy(node)
     again.parts = [copy.copy(part) for part in node.parts]
     for part, old in zip(again.parts, node.parts, strict=True):

@@ -51,6 +51,17 @@ def state_of(events, as_of=FAR, known_at=None, chunk=50):
     return replay.state(as_of=as_of, known_at=known_at)
 
 
+def replay_of(events, as_of=FAR):
+    """Return the replay of a book that was asked for its state after each event."""
+    log = ListLog([])
+    replay = Replay(log)
+    for event in events:
+        log.rows.append(row_of(event))
+        replay.refresh()
+        replay.state(as_of=as_of)
+    return replay
+
+
 def answer_of(state, name):
     return PROJECTIONS[name].build(state).to_dict()
 

@@ -5,12 +5,10 @@ from __future__ import annotations
 import random
 
 import pytest
-from books import FAR, ListLog, allocations_of, answer_of, differences, lots_of, row_of, state_of
+from books import FAR, allocations_of, answer_of, differences, lots_of, replay_of, state_of
 from hypothesis import HealthCheck, given, settings
 from oracle import reckon
 from strategies import questions, random_book
-
-from ledger.replay import Replay
 
 SLOW = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 
@@ -60,12 +58,7 @@ def test_any_book_and_moment_agree(question):
 @pytest.mark.parametrize("seed", range(15))
 def test_growing_event_by_event_equals_reading_at_once(seed):
     events = random_book(random.Random(seed), 50)
-    log = ListLog([])
-    replay = Replay(log)
-    for event in events:
-        log.rows.append(row_of(event))
-        replay.refresh()
-        replay.state(as_of=FAR)
+    replay = replay_of(events)
     grown, whole = replay.state(as_of=FAR), state_of(events, FAR, chunk=7)
     assert lots_of(grown) == lots_of(whole)
     assert allocations_of(grown) == allocations_of(whole)
