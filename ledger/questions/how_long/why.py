@@ -5,15 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.figures import Figure, Node, tree
+from ledger.figures import Figure, Node
 from ledger.messages import Message, Typed
 from ledger.questions.food.labels import LABELS as FOOD_LABELS
 from ledger.questions.how_long.figures import of_list, of_steps, of_water
 from ledger.questions.how_long.gather import RATES
 from ledger.questions.how_long.steps import steps_of
 from ledger.questions.how_long.water import water_at
-from ledger.questions.shared.opening import check_figure, no_record
-from ledger.questions.telling import StateTeller
+from ledger.questions.shared.opening import no_record, opened
 from ledger.questions.who_eats.needed import LABELS as NEED_LABELS
 
 if TYPE_CHECKING:
@@ -92,5 +91,4 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     if name not in names:
         raise no_record("how-long", key)
     figure = field or default
-    check_figure("how-long", figure, figures)
-    return tree(figures[figure], names.index(name), StateTeller(state, LABELS), deep)
+    return opened(state, "how-long", (figures, figure), names.index(name), LABELS, deep)

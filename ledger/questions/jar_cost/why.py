@@ -5,12 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.figures import Node, tree
+from ledger.figures import Node
 from ledger.messages import Message, Typed
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.jar_cost.figures import entries, figures
-from ledger.questions.shared.opening import check_figure
-from ledger.questions.telling import StateTeller
+from ledger.questions.shared.opening import opened
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -90,8 +89,7 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     known = state.once(figures)
     default = "cost_per_jar" if state.once(entries).in_jars[row] else "cost.all_in"
     name = "cost.all_in" if field == "cost" else field or default
-    check_figure("jar-cost", name, known)
-    return tree(known[name], row, StateTeller(state, LABELS), deep)
+    return opened(state, "jar-cost", (known, name), row, LABELS, deep)
 
 
 def _row(state: State, key: str) -> int:

@@ -7,14 +7,13 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.errors import NotFound
-from ledger.figures import Figure, Node, tree
+from ledger.figures import Figure, Node
 from ledger.messages import Message, Typed
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.keeping_life.figures import LifeFigures
 from ledger.questions.keeping_life.gather import Lives
 from ledger.questions.keeping_life.loss import Lost
-from ledger.questions.shared.opening import check_figure, no_record
-from ledger.questions.telling import StateTeller
+from ledger.questions.shared.opening import no_record, opened
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -85,8 +84,7 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     else:
         figures, row = _life(state, key, name, place)
     figure = field or next(iter(figures))
-    check_figure("keeping-life", figure, figures)
-    return tree(figures[figure], row, StateTeller(state, LABELS), deep)
+    return opened(state, "keeping-life", (figures, figure), row, LABELS, deep)
 
 
 def _lost(state: State, name: str, cause: str) -> tuple[dict[str, Figure], int]:

@@ -7,16 +7,15 @@ from typing import TYPE_CHECKING
 from urllib.parse import unquote
 
 from ledger.errors import NotFound
-from ledger.figures import Figure, Node, tree
+from ledger.figures import Figure, Node
 from ledger.messages import Day, Message, Typed
 from ledger.questions.next_season.labels import LABELS
 from ledger.questions.next_season.weeks import Weeks
 from ledger.questions.planning.asked import from_address
 from ledger.questions.planning.batches import Batches
 from ledger.questions.planning.yields import WHOLE
-from ledger.questions.shared.opening import check_figure
+from ledger.questions.shared.opening import opened
 from ledger.questions.shared.usual_plan import plan_of
-from ledger.questions.telling import StateTeller
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -70,8 +69,7 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     else:
         figures, row, default = _crop(plan_of(state, from_address(state, more)), unquote(name))
     chosen = default if field is None else _SHORT.get(field, field)
-    check_figure("next-season", chosen, figures)
-    return tree(figures[chosen], row, StateTeller(state, LABELS), deep)
+    return opened(state, "next-season", (figures, chosen), row, LABELS, deep)
 
 
 def _crop(plan: Plan, name: str) -> tuple[Mapping[str, Figure], int, str]:

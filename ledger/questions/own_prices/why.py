@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.figures import Node, tree
+from ledger.figures import Node
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.own_prices.figures import OwnPrices
 from ledger.questions.own_prices.gather import Basket, periods_of
-from ledger.questions.shared.opening import check_figure, no_record
-from ledger.questions.telling import StateTeller
+from ledger.questions.shared.opening import no_record, opened
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -77,5 +76,4 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
             raise no_record("own-prices", key)
         figures, row = known.of, rows[0]
     figure = field or next(iter(figures))
-    check_figure("own-prices", figure, figures)
-    return tree(figures[figure], row, StateTeller(state, LABELS), deep)
+    return opened(state, "own-prices", (figures, figure), row, LABELS, deep)

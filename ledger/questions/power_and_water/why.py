@@ -5,14 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.figures import Figure, Node, tree
+from ledger.figures import Figure, Node
 from ledger.messages import Message, Typed
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.power_and_water.figures import figures
 from ledger.questions.power_and_water.freezer_share import Freezer
 from ledger.questions.power_and_water.gather import Loads
-from ledger.questions.shared.opening import check_figure, no_record
-from ledger.questions.telling import StateTeller
+from ledger.questions.shared.opening import no_record, opened
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -95,9 +94,8 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     is_lot = key.startswith("freezer/")
     known, row = _lot(state, key.removeprefix("freezer/")) if is_lot else _batch(state, key)
     figure = field or next(iter(known))
-    check_figure("power-and-water", figure, known)
     labels = _OF_FREEZER if is_lot else LABELS
-    return tree(known[figure], row, StateTeller(state, labels), deep)
+    return opened(state, "power-and-water", (known, figure), row, labels, deep)
 
 
 def _batch(state: State, key: str) -> tuple[dict[str, Figure], int]:

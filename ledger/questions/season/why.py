@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.figures import Node, tree
+from ledger.figures import Node
 from ledger.messages import Message, Typed
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.garden.labels import LABELS as GARDEN_LABELS
@@ -14,8 +14,7 @@ from ledger.questions.garden.plots import slug
 from ledger.questions.season.figures import bed_figures, crop_figures
 from ledger.questions.season.records import Recorder
 from ledger.questions.season.weekly import WEEKS, Weekly
-from ledger.questions.shared.opening import check_figure
-from ledger.questions.telling import StateTeller
+from ledger.questions.shared.opening import opened
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -125,8 +124,7 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
         raise _no(key)
     known, row = found
     name = field or "picked_g"
-    check_figure("season", name, known)
-    return tree(known[name], row, StateTeller(state, LABELS), deep)
+    return opened(state, "season", (known, name), row, LABELS, deep)
 
 
 def _plot(state: State, season: int, rest: str) -> tuple[Mapping[str, Figure], int] | None:

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
+from ledger.figures import Figure, Node, tree
 from ledger.messages import Code, Message, Names, Typed
+from ledger.questions.telling import StateTeller
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["check_figure", "no_record", "only_item"]
+__all__ = ["check_figure", "no_record", "only_item", "opened"]
 
 
 def only_item(state: State, item: str | None) -> int | None:
@@ -61,3 +63,34 @@ def check_figure(question: str, figure: str, figures: Iterable[str]) -> None:
                 names=Names(tuple(known)),
             ),
         )
+
+
+def opened(
+    state: State,
+    question: str,
+    asked: tuple[Mapping[str, Figure], str],
+    row: int,
+    labels: Mapping[str, str],
+    deep: int,
+) -> Node:
+    """Return one of a record's figures as a tree.
+
+    Parameters
+    ----------
+    asked : (mapping of str to Figure, str)
+        The figures by name, and the name of the one that is opened.
+    row : int
+        The record.
+    labels : mapping of str to str
+        Ids of messages by the id of a label.
+    deep : int
+        Levels of folded lines to open.
+
+    Raises
+    ------
+    NotFound
+        Naming the figures that are.
+    """
+    figures, name = asked
+    check_figure(question, name, figures)
+    return tree(figures[name], row, StateTeller(state, labels), deep)

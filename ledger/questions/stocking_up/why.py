@@ -5,13 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
-from ledger.figures import Node, tree
+from ledger.figures import Node
 from ledger.messages import Message, Typed
-from ledger.questions.shared.opening import check_figure
+from ledger.questions.shared.opening import opened
 from ledger.questions.shelf.labels import LABELS as SHELF_LABELS
 from ledger.questions.stocking_up.figures import stocking_of
 from ledger.questions.stocking_up.plan import asked_of
-from ledger.questions.telling import StateTeller
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -108,5 +107,4 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
         )
     figures = known.of
     figure = {None: "weeks", "left": "left.whole"}.get(field, field) or ""
-    check_figure("stocking-up", figure, figures)
-    return tree(figures[figure], rows[0], StateTeller(state, LABELS), deep)
+    return opened(state, "stocking-up", (figures, figure), rows[0], LABELS, deep)

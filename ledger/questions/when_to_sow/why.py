@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.figures import Node, tree
+from ledger.figures import Node
 from ledger.questions.costs import LABELS as COST_LABELS
-from ledger.questions.shared.opening import check_figure, no_record
+from ledger.questions.shared.opening import no_record, opened
 from ledger.questions.shared.sowing import sowing
 from ledger.questions.shared.sown import crops_of
-from ledger.questions.telling import StateTeller
 from ledger.questions.when_to_sow.risk import risk_of
 
 if TYPE_CHECKING:
@@ -82,5 +81,4 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
         raise no_record("when-to-sow", key)
     figures = sowing(state, crops, risk_of(text))
     figure = field or "last_sowing_days"
-    check_figure("when-to-sow", figure, figures)
-    return tree(figures[figure], rows[0], StateTeller(state, LABELS), deep)
+    return opened(state, "when-to-sow", (figures, figure), rows[0], LABELS, deep)

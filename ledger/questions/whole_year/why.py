@@ -5,12 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.errors import InputError, NotFound
-from ledger.figures import Figure, Node, tree
+from ledger.figures import Figure, Node
 from ledger.messages import Message, Typed
 from ledger.questions.food.labels import LABELS as FOOD_LABELS
 from ledger.questions.shared.made_as import LABELS as MADE_LABELS
-from ledger.questions.shared.opening import check_figure, no_record
-from ledger.questions.telling import StateTeller
+from ledger.questions.shared.opening import no_record, opened
 from ledger.questions.who_eats.needed import LABELS as NEED_LABELS
 from ledger.questions.whole_year.figures import of_limit, of_lines, of_need, of_weeks
 from ledger.questions.whole_year.gather import Year, year_of
@@ -96,8 +95,7 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     said, _, rest = key.partition("/")
     figures, row, default = _found(year_of(state, _asked(said, key)), key, rest)
     figure = field or default
-    check_figure("whole-year", figure, figures)
-    return tree(figures[figure], row, StateTeller(state, LABELS), deep)
+    return opened(state, "whole-year", (figures, figure), row, LABELS, deep)
 
 
 def _found(year: Year, key: str, rest: str) -> tuple[dict[str, Figure], int, str]:

@@ -5,12 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.figures import Node, tree
+from ledger.figures import Node
 from ledger.messages import Message, Typed
 from ledger.questions.costs import LABELS as COST_LABELS
 from ledger.questions.garden.labels import LABELS as GARDEN_LABELS
-from ledger.questions.shared.opening import check_figure
-from ledger.questions.telling import StateTeller
+from ledger.questions.shared.opening import opened
 from ledger.questions.worth_it import durables_why as worth_durables_why
 from ledger.questions.worth_it import prices_why as worth_prices_why
 from ledger.questions.worth_it.figures import SUMS, figures
@@ -80,8 +79,7 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
         return worth_prices_why.why(state, int(head), line, item, field)
     known, row = _row(sums_of(state, span_of(state, head)), line, item, key)
     name = field or "net"
-    check_figure("worth-it", name, known)
-    return tree(known[name], row, StateTeller(state, LABELS), deep)
+    return opened(state, "worth-it", (known, name), row, LABELS, deep)
 
 
 def _row(sums: Sums, line: str, item: str, key: str) -> tuple[dict[str, Figure], int]:
