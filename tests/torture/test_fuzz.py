@@ -25,11 +25,6 @@ from ledger.kinds import KINDS
 pytestmark = [pytest.mark.torture, pytest.mark.timeout(0)]
 
 
-def head_of(path):
-    with Book.open(path, create=False) as book:
-        return book.log.head()
-
-
 def grown():
     return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024
 

@@ -24,9 +24,6 @@ if TYPE_CHECKING:
 
 __all__ = ["Against", "why_against"]
 
-MARK = "against:"
-"""What the address of a comparison begins with, behind the question's name."""
-
 
 @dataclass
 class Against:

@@ -32,7 +32,6 @@ if TYPE_CHECKING:
 __all__ = [
     "Standings",
     "gravest_by_entry",
-    "marked_batches",
     "marks_by_entry",
     "on_shelf",
     "risky_items",
@@ -379,13 +378,3 @@ def gravest_by_entry(state: State) -> dict[str, Standing]:
 def marks_by_entry(state: State) -> dict[str, str]:
     """Return the same in words."""
     return {entry: one.text for entry, one in gravest_by_entry(state).items()}
-
-
-def marked_batches(state: State) -> dict[str, list[int]]:
-    """Return the marked lots that are there, by the entry of the batch that they come from, gravest first."""
-    out: dict[str, list[int]] = {}
-    found = state.once(on_shelf)
-    for lot in sorted(found, key=lambda lot: (found[lot].rank, found[lot].day, lot)):
-        if found[lot].is_marked:
-            out.setdefault(found[lot].batch, []).append(lot)
-    return out

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 import math
-import re
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
@@ -26,27 +25,7 @@ ADULT_KCAL = 2000.0
 _EQUATION = "N5"
 """Source of the equations of energy by weight and height (docs/sources.md)."""
 
-_KINDS = {"RDA": "need-rda", "AI": "need-ai"}
-_WHO = {
-    "males": "need-males",
-    "females": "need-females",
-    "children": "need-children",
-    "pregnancy": "need-pregnancy",
-    "lactation": "need-lactation",
-}
 _EPOCH = dt.date(1970, 1, 1)
-_GROUP = re.compile(r"(\w+) (?:(\d+)-(\d+)|over (\d+))")
-
-
-def group_words(group: str) -> str:
-    """Return a group of the published tables, ``males 31-50``, as a text that can be said in any language."""
-    found = _GROUP.fullmatch(group)
-    if found is None or found[1] not in _WHO:
-        return group
-    who = sentence(_WHO[found[1]])
-    if found[4]:
-        return sentence("need-over", who=who, n=int(found[4]))
-    return sentence("need-ages", who=who, n=int(found[2]), n2=int(found[3]))
 
 
 @dataclass(frozen=True)
