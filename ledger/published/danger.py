@@ -71,7 +71,8 @@ def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding])
     parts = [part for part in parts_of(batch.used) if not part.strained]
     warm = bool(batch.sealed) or (batch.method in CANNING and not _only_cold(batch))
     if (oil := in_oil(batch, parts)) and not (fit and batch.method in CANNING):
-        return Danger(oil, against=warm, oil=True)
+        # in a bowl or a jar: not cold is against all of them (OKSTATE_OIL)
+        return Danger(oil, against=warm or bool(set(batch.kept) & set(WARM)), oil=True)
     if not warm or (batch.method == "pressure" and cold_heat(batch) is None):
         return None
     if batch.method == "dry" and cold_heat(batch) is None:
