@@ -12,7 +12,15 @@ from fractions import Fraction
 from ledger.errors import InputError
 from ledger.messages import Code, Message, Typed
 
-__all__ = ["NUMBER", "SIGNS", "begins_again", "is_fraction", "number", "refuse_sign"]
+__all__ = [
+    "NUMBER",
+    "SIGNS",
+    "begins_again",
+    "has_decimal_comma",
+    "is_fraction",
+    "number",
+    "refuse_sign",
+]
 
 SIGNS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 NUMBER = re.compile(
@@ -24,6 +32,17 @@ NUMBER = re.compile(
 _AGAIN = re.compile(rf"(?:[x×*]\s*)?[-−–.,]?(?:\d+(?:[.,/⁄]\d+)*|[{SIGNS}])(?:\s|$)", re.IGNORECASE)
 _EXPONENT = re.compile(r"[eE][+-]?\d")
 _LONGEST = 40
+
+
+_WITH_COMMA = frozenset(
+    "bg cs da de el es fi fr hr hu it nb nl pl pt ro ru sk sl sv tr uk".split()  # noqa: SIM905
+)
+"""Languages whose countries mostly write 12,5 (Unicode CLDR, number symbols)."""
+
+
+def has_decimal_comma(language: str | None) -> bool:
+    """Return whether ``12,5`` is twelve and a half in a language (``de``, ``pt-BR``)."""
+    return (language or "en")[:2].lower() in _WITH_COMMA
 
 
 def is_fraction(match: re.Match[str]) -> bool:

@@ -18,8 +18,7 @@ from typing import Any, NamedTuple
 
 import msgspec
 
-from ledger.amounts import parse_amount
-from ledger.door.lines import has_decimal_comma
+from ledger.amounts import has_decimal_comma, parse_amount
 from ledger.door.writing import TIME, UUID, Written, read_day
 from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import to_stored

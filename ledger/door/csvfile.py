@@ -10,10 +10,10 @@ from functools import cache, lru_cache
 from pathlib import Path
 from typing import Any
 
+from ledger.amounts import has_decimal_comma
 from ledger.cells import plain_cell
 from ledger.days import iso_day
 from ledger.door.csvmap import Map
-from ledger.door.lines import has_decimal_comma
 from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.errors import InputError, LedgerError
 from ledger.kinds import KINDS, Kind, kind_of

@@ -3,203 +3,36 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from ledger.amounts import (
     Amount,
     Said,
     canonical,
     canonical_jar,
-    format_whole,
     is_counted,
     jar_volume_ul,
     parse_amount,
     unit_factor,
 )
-from ledger.door.answers import Answers
+from ledger.door.items import ItemNames
 from ledger.errors import InputError, NeedsAnswer
-from ledger.items import ItemFacts, item_key, merge, near_misses
+from ledger.items import ItemFacts
 from ledger.kinds.resolving import MOST, first_measure, join
 from ledger.kinds.telling import jar_word
-from ledger.known.catalogue import Catalogue
-from ledger.messages import Code, Message, Names, Typed, fixed, measured, sentence
+from ledger.messages import Code, Message, Names, Typed, measured, sentence
 from ledger.reference.crossing import Weights
 
-if TYPE_CHECKING:
-    from ledger.reference.everyday import Everyday
-
-__all__ = [
-    "Lines",
-    "ask_weight",
-    "has_decimal_comma",
-]
+__all__ = ["Lines", "ask_weight"]
 
 _ABSURD = {"mass": 10_000_000_000, "volume": 10_000_000_000, "count": 100_000_000, "energy": 10**14}
 """More than 10 tonnes, 10,000 litres, 100,000 pieces or 28,000 kWh of an item is asked about."""
 
-_SORT_OF_USE = {
-    "lids": "lid",
-    "jar": "jar",
-    "equipment": "equipment",
-    "fuel": "fuel",
-    "seed": "supply",
-    "garden": "garden input",
-    "durable": "equipment",
-}
-_BARE = ItemFacts(sort="food")
-"""What is known of a food at first sight."""
-
 Body = dict[str, Any]
-_COUNTED = frozenset({"jar", "lid", "equipment"})
 
 
-_WITH_COMMA = frozenset(
-    "bg cs da de el es fi fr hr hu it nb nl pl pt ro ru sk sl sv tr uk".split()  # noqa: SIM905
-)
-"""Languages whose countries mostly write 12,5 (Unicode CLDR, number symbols)."""
-
-
-def has_decimal_comma(language: str | None) -> bool:
-    """Return whether ``12,5`` is twelve and a half in a language (``de``, ``pt-BR``)."""
-    return (language or "en")[:2].lower() in _WITH_COMMA
-
-
-class Lines:
-    """Resolves the lines of one event; new items are described in `described`.
-
-    Parameters
-    ----------
-    catalogue : Catalogue
-    answers : Answers
-    on : str
-        The event's day: the settings of that day hold.
-    """
-
-    def __init__(self, catalogue: Catalogue, answers: Answers, on: str) -> None:
-        self.catalogue, self.answers, self.on = catalogue, answers, on
-        self.described: list[dict[str, Any]] = []
-        self._new: dict[str, ItemFacts] = {}
-        self._spelled: dict[str, str] = {}
-        self.measures = catalogue.setting("measures", on, "us") or "us"
-        self.language = catalogue.setting("language", on) or "en"
-        self.comma = has_decimal_comma(self.language)
-        self.proposals: dict[str, str] = {}
-
-    # -- items --------------------------------------------------------------------------
-
-    def facts(self, name: str) -> ItemFacts | None:
-        """Return what is known of an item, counting what this event describes."""
-        return self._new.get(self.catalogue.key(name)) or self.catalogue.facts(name)
-
-    def item(
-        self,
-        name: str,
-        use: str,
-        field: str,
-        measure: str | None = None,
-        *,
-        jarred: bool = False,
-    ) -> tuple[str, ItemFacts]:
-        """Return an item's name as the book spells it and what is known of it.
-
-        A name that was never seen is described, after a near miss has been asked about; one that
-        is `jarred` at first is kept by volume.
-        """
-        name = canonical_jar(name) or name
-        facts = self.facts(name)
-        if facts is None:
-            plain = self.plain(name) is not None
-            known = () if plain or canonical_jar(name) else self._names()
-            for near in near_misses(name, known)[:1]:
-                doubt = NeedsAnswer(
-                    "near-miss",
-                    field,
-                    sentence("doubt-name-near", name=Typed(name), near=Typed(near)),
-                    near,
-                )
-                if self.answers.choose(doubt):
-                    return self.item(near, use, field, measure, jarred=jarred)
-            sort = self._sort(name, use, measure)
-            own = "count" if sort in _COUNTED else measure
-            facts = self._describe(name, ItemFacts(sort=sort), own, jarred=jarred)
-        elif facts.measure is None and measure is not None:
-            facts = self._describe(self.catalogue.name(name), facts, measure)
-        return self.name(name), facts
-
-    def name(self, name: str) -> str:
-        """Return an item's name as the book, or this event, first spelled it."""
-        return self._spelled.get(self.catalogue.key(name)) or self.catalogue.name(name)
-
-    def _names(self) -> list[str]:
-        return [*self.catalogue.names(), *self._spelled.values()]
-
-    def _sort(self, name: str, use: str, measure: str | None) -> str:
-        key = item_key(name)
-        if canonical_jar(name) or use == "jar":
-            return "jar"
-        if key.split()[-1] == "lid":
-            return "lid"
-        if measure == "energy":
-            return "fuel"
-        if use == "food" and key.split()[-1] in ("seed", "seedling"):
-            return "supply"
-        return _SORT_OF_USE.get(use, "food")
-
-    def _describe(
-        self, name: str, facts: ItemFacts, measure: str | None, *, jarred: bool = False
-    ) -> ItemFacts:
-        name = " ".join(name.split())
-        body: dict[str, Any] = {"item": name, "sort": facts.sort or "food"}
-        plain = self.plain(name) if body["sort"] == "food" and facts == _BARE else None
-        if plain is not None:
-            measure = measure if jarred else plain.measure
-            body |= {"food": plain.food}
-            body |= {"g_per": plain.g_per} if plain.g_per else {}
-            body |= {"pieces_per": plain.pieces_per} if plain.pieces_per else {}
-            self._tell_adopted(name, plain, measure)
-        elif facts.sort == "food" and facts.food is None:
-            self._propose(name)
-        if measure is not None:
-            body["measure"] = measure
-        new = merge(facts, body)
-        self._new[self.catalogue.key(name)] = new
-        self._spelled.setdefault(self.catalogue.key(name), name)
-        self.described.append(body)
-        return new
-
-    def plain(self, name: str) -> Everyday | None:
-        """Return the food-table row that a name plainly says, by the reviewed list."""
-        from ledger.reference.everyday import everyday
-
-        return everyday(name, self.language)
-
-    def _tell_adopted(self, name: str, plain: Everyday, measure: str | None) -> None:
-        if self.answers.importing:
-            return
-        grams = plain.g_per.get("piece")
-        each = None if grams is None else round(float(grams) * 1000)
-        self.answers.note(
-            sentence(
-                "doubt-adopted",
-                name=name,
-                row=Typed(plain.description),
-                measure=fixed(measure) if measure else "",
-                piece=None
-                if each is None
-                else measured(format_whole(each, "mass", measures=self.measures)),
-            )
-        )
-
-    def _propose(self, name: str) -> None:
-        if self.answers.importing:
-            return
-        from ledger.reference import foods
-
-        best = foods.hint(name)
-        if best:
-            self.proposals[name] = best.description
-
-    # -- amounts ------------------------------------------------------------------------
+class Lines(ItemNames):
+    """Resolves the lines of one event: items by their names, and amounts."""
 
     def amount(self, text: str, field: str, *, zero: bool = False) -> Amount:
         """Return an amount as understood, and as it was read where a command or form read it.

@@ -14,12 +14,12 @@ from ledger.amounts import (
     Said,
     canonical,
     canonical_jar,
+    has_decimal_comma,
     known_units,
     parse_amount,
     split_line,
 )
 from ledger.door.answers import Answers
-from ledger.door.lines import has_decimal_comma
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue

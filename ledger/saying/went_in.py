@@ -1,0 +1,100 @@
+"""What went into a batch as it is said: lines, acid a jar, today's picking."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from ledger.saying.drafting import Body, Context
+from ledger.saying.making import Line
+from ledger.saying.things import Thing
+
+__all__ = ["itself", "used_of", "used_phrases"]
+
+_ACIDS = {
+    "lemon juice": "lemon juice",
+    "bottled lemon juice": "lemon juice",
+    "citric acid": "citric acid",
+    "vinegar": "vinegar 5%",
+    "zitronensaft": "lemon juice",
+    "zitronensäure": "citric acid",
+    "essig": "vinegar 5%",
+}
+
+
+def used_phrases(context: Context) -> None:
+    """Take ``from our tomatoes`` as what went in, though nobody said how much."""
+    for phrase, place in context.phrases("from", "with"):
+        if place.sort not in ("person", "shop", "kept") and not (
+            place.sort == "bed" and "with" not in phrase.roles
+        ):
+            named = context.maker.names.find(place.text)
+            if place.sort == "" and named.state in ("book", "table", "made", "sort"):
+                context.used.add(phrase.start)
+                context.things.lines.append(Thing(words=phrase.words, mode="used"))
+
+
+def used_of(context: Context, used: list[Thing], body: Body) -> list[Body]:
+    """Return what went in as lines with an amount; acid a jar goes into the batch's `body`."""
+    out: list[Body] = []
+    rest: list[Thing] = []
+    for one in used:
+        acid = _acid(context, one)
+        if acid is not None:
+            body.setdefault("acid", []).append(acid)
+        else:
+            rest.append(one)
+    for line in context.maker.lines(rest, "used"):
+        _todays(context, line)
+        out.append(line.body())
+    return [one for one in out if "amount" in one]
+
+
+def itself(context: Context, lines: list[Line], method: str | None) -> list[Body]:
+    """Return what was put away as what went in, weight for weight, where such stands in the house.
+
+    What is dried weighs less than what went in, and a quart bag holds no known weight: both are asked.
+    """
+    said = [one.quantity for one in lines if one.quantity is not None]
+    if method not in ("freeze", "cellar") or not lines[0].item or len(said) != len(lines):
+        return []
+    if any(one.doubt or one.sort == "jar" or one.dimension == "volume" for one in said):
+        return []
+    item = lines[0].item
+    if not context.came(item):
+        return []
+    out = [one.body() for one in lines]
+    if context.known.is_made(
+        item
+    ):  # the oldest may stand in the freezer: what came in last is meant
+        on, here = context.on.isoformat(), context.picked(item)
+        for one in out:
+            lot = here or context.known.newest(item, on, one["amount"])
+            one.update({"lot": lot} if lot else {})
+    return out
+
+
+def _todays(context: Context, line: Line) -> None:
+    """Take ``today's plums`` out of what was picked that day, and not the oldest first."""
+    span, words, tokens = line.thing.words, context.words, context.scanner.tokens
+    if span is None or line.thing.lot or line.item is None:
+        return
+    said = any(
+        found is not None and k + found[1] == span[0]
+        for k in range(max(span[0] - 3, 0), span[0])
+        if (found := words.find("small.todays", tokens, k))
+    )
+    if said:
+        line.thing.lot = context.picked(line.item)
+
+
+def _acid(context: Context, thing: Thing) -> dict[str, Any] | None:
+    """Return ``2 tbsp lemon juice per jar`` as acid; without `per jar` it is what went in."""
+    if thing.words is None or not thing.amounts:
+        return None
+    text = context.scanner.said(*thing.words).lower()
+    for phrase in context.words.data["process"]["per_jar"].split("|"):
+        if text.endswith(f" {phrase}"):
+            name = text.removesuffix(f" {phrase}")
+            if name in _ACIDS:
+                return {"acid": _ACIDS[name], "amount": thing.amounts[0].text(), "per": "jar"}
+    return None
