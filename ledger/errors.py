@@ -193,7 +193,7 @@ class NeedsAnswer(LedgerError, ValueError):
     Parameters
     ----------
     code : str
-        Which doubt: ``near-miss``, ``jar-fraction``, ``absurd``, ``future``, ``lot``,
+        Which doubt: ``near-miss``, ``jar-fraction``, ``thousands``, ``absurd``, ``future``, ``lot``,
         ``mass-balance``, ``count-contradicted``, ``slip``, ``unit``, ``clock``, ``open-standing``,
         ``danger``.
     field : str

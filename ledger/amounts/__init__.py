@@ -7,7 +7,7 @@ one measure to another. The units are in ``definitions.txt``, read by Pint when 
 from ledger.amounts._carried import Said
 from ledger.amounts._format import format_figure, format_measured, format_whole
 from ledger.amounts._jars import JAR, canonical_jar, jar_volume_ul
-from ledger.amounts._numbers import has_decimal_comma
+from ledger.amounts._numbers import has_decimal_comma, parts_thousands
 from ledger.amounts._parse import Amount, parse_amount, parse_measure, split_line
 from ledger.amounts._pressure import pressure_psi
 from ledger.amounts._units import NAMED_PIECES, canonical, is_counted, known_units, plural
@@ -30,6 +30,7 @@ __all__ = [
     "known_units",
     "parse_amount",
     "parse_measure",
+    "parts_thousands",
     "plural",
     "pressure_psi",
     "split_line",

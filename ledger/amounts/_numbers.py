@@ -19,6 +19,7 @@ __all__ = [
     "has_decimal_comma",
     "is_fraction",
     "number",
+    "parts_thousands",
     "refuse_sign",
 ]
 
@@ -32,6 +33,7 @@ NUMBER = re.compile(
 _AGAIN = re.compile(rf"(?:[x×*]\s*)?[-−–.,]?(?:\d+(?:[.,/⁄]\d+)*|[{SIGNS}])(?:\s|$)", re.IGNORECASE)
 _EXPONENT = re.compile(r"[eE][+-]?\d")
 _LONGEST = 40
+_THOUSANDS = re.compile(r"[1-9]\d{0,2}(?:\.\d{3})+(?![\d.,])")
 
 
 _WITH_COMMA = frozenset(
@@ -56,6 +58,12 @@ def begins_again(text: str) -> bool:
     A name may begin with a number that something clings to: ``2% milk``, ``7-grain bread``.
     """
     return _AGAIN.match(text) is not None
+
+
+def parts_thousands(text: str, *, comma: bool) -> str | None:
+    """Return the number at the start whose points may part thousands: ``1.500`` where ``1,5`` is a fraction."""
+    match = _THOUSANDS.match(text) if comma else None
+    return match[0] if match else None
 
 
 def refuse_sign(text: str, field: str = "amount") -> None:

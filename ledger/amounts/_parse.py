@@ -9,7 +9,15 @@ from fractions import Fraction
 from functools import lru_cache
 
 from ledger.amounts._jars import JAR, MAYBE_JAR, canonical_jar, doubt_jar
-from ledger.amounts._numbers import NUMBER, SIGNS, begins_again, is_fraction, number, refuse_sign
+from ledger.amounts._numbers import (
+    NUMBER,
+    SIGNS,
+    begins_again,
+    is_fraction,
+    number,
+    parts_thousands,
+    refuse_sign,
+)
 from ledger.amounts._units import (
     NAMED_PIECES,
     WHOLES,
@@ -18,8 +26,8 @@ from ledger.amounts._units import (
     is_counted,
     known_units,
 )
-from ledger.errors import InputError, UnknownUnit
-from ledger.messages import Code, Message, Typed
+from ledger.errors import InputError, NeedsAnswer, UnknownUnit
+from ledger.messages import Code, Message, Typed, sentence
 
 __all__ = ["Amount", "parse_amount", "parse_measure", "split_line"]
 
@@ -99,7 +107,8 @@ def parse_amount(
     InputError, UnknownUnit
         Naming what was wrong and what would be right.
     NeedsAnswer
-        For a fraction straight before a jar size: ``11 1/2 pint jars``.
+        For a fraction straight before a jar size: ``11 1/2 pint jars``; with `comma`, for a point
+        that may part thousands: ``1.500 g``.
     """
     amount, rest = _read(text, measures, comma, None, zero)
     if rest:
@@ -129,11 +138,16 @@ def split_line(
 def _read(
     text: str, measures: str, comma: bool, is_item: Callable[[str], bool] | None, zero: bool
 ) -> tuple[Amount, str]:
-    rest = _begin(text, measures)
+    said = rest = _begin(text, measures)
     exact, first, jars, jar, maybe = Fraction(0), None, None, None, None
     measure = ""
     while first is None or is_item is None or not is_item(rest):
-        found = _pair(rest, measures, comma, is_item, start=first is None)
+        try:
+            found = _pair(rest, measures, comma, is_item, start=first is None)
+        except NeedsAnswer as doubt:
+            if first is not None:  # what was read before it belongs to the answer
+                doubt.offered = said[: said.rfind(rest)] + doubt.offered
+            raise
         if found is None:
             break
         many, unit, after, this_jar, this_maybe = found
@@ -198,6 +212,9 @@ def _pair(
     match = NUMBER.match(text)
     if not match:
         return None
+    parted = parts_thousands(text, comma=comma)
+    if parted is not None:
+        raise _doubt_thousands(text, parted)
     many = number(match, comma=comma)
     rest = text[match.end() :].lstrip(" -" if JAR.match(text[match.end() :].lstrip(" -")) else " ")
     named = JAR.match(rest)
@@ -218,6 +235,15 @@ def _pair(
         jar = "half-pint jar" if is_pint else "half-gallon jar"
         return many / 2, unit, rest[half.end() :].strip(), None, jar
     return _with_unit(many, rest, measures, is_item, start=start)
+
+
+def _doubt_thousands(text: str, said: str) -> NeedsAnswer:
+    """Return the question whether a point parts thousands; a fraction is written with a comma there."""
+    plain = said.replace(".", "")
+    question = sentence(
+        "doubt-thousands", text=Typed(said), plain=Code(plain), part=Code(said.replace(".", ","))
+    )
+    return NeedsAnswer("thousands", "amount", question, text.replace(said, plain, 1))
 
 
 def _bare_jar(text: str, bare: re.Match[str]) -> tuple[Fraction, str, str, str | None, None]:

@@ -222,6 +222,6 @@ def _words(
         if name == "line":
             body.update(texts.line(word, "amount"))
         elif kinds[name] in ("money", "decimal"):
-            body[name] = texts.number(word, kinds[name])
+            body[name] = texts.number(word, kinds[name], name)
         else:
             body[name] = whole_number(word) if kinds[name] == "whole" else word

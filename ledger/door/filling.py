@@ -94,7 +94,7 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
     elif field.is_list:
         body[name] = list(value)
     elif field.kind in ("money", "decimal") and isinstance(value, str):
-        body[name] = texts.number(value, field.kind)
+        body[name] = texts.number(value, field.kind, name)
     elif field.kind == "whole" and isinstance(value, str):
         body[name] = whole_number(value)
     else:
@@ -107,7 +107,7 @@ def _onto_lines(
     """Give a field to the lines in their order; one value serves a single line."""
     name = field.name
     if field.kind in ("money", "decimal"):
-        values = [texts.number(value, field.kind) for value in values]
+        values = [texts.number(value, field.kind, name) for value in values]
     if len(values) != len(lines) and not (len(values) == 1 and name in _FOR_ALL):
         raise InputError(
             name,

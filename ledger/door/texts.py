@@ -17,6 +17,7 @@ from ledger.amounts import (
     has_decimal_comma,
     known_units,
     parse_amount,
+    parts_thousands,
     split_line,
 )
 from ledger.door.answers import Answers
@@ -67,11 +68,14 @@ class Texts:
         try:
             return text, *split_line(text, measures=self.measures, comma=self.comma, **more)
         except NeedsAnswer as doubt:
-            jar, offered = JAR.search(text), JAR.search(doubt.offered)
             doubt = NeedsAnswer(doubt.code, field, doubt.question, doubt.offered)
-            if jar is None or offered is None or not self.answers.choose(doubt):
+            if not self.answers.choose(doubt):
                 raise doubt from None
-            text = doubt.offered[: offered.end()] + text[jar.end() :]
+            jar, offered = JAR.search(text), JAR.search(doubt.offered)
+            if doubt.code == "thousands" or jar is None or offered is None:
+                text = doubt.offered[:]
+            else:
+                text = doubt.offered[: offered.end()] + text[jar.end() :]
             return text, *split_line(text, measures=self.measures, comma=self.comma, **more)
         except InputError as error:
             raise error.at(field) from None
@@ -235,7 +239,7 @@ class Texts:
                 field,
                 Message.of("refusal-other-and-price", text=Typed(text)),
             )
-        return {"words": words, "paid": self.number(paid, "money")}
+        return {"words": words, "paid": self.number(paid, "money", field)}
 
     def labels(self, text: str, field: str = "labels") -> dict[str, Any]:
         """Return ``41-51`` or ``S26-041..S26-051`` as labels."""
@@ -263,7 +267,7 @@ class Texts:
             )
         unit = jar[0] if jar else _SAYS.sub("", match["unit"])
         unit = canonical_jar(unit) or canonical(unit, self.measures) or unit
-        number = self.number(match["number"], "decimal")
+        number = self.number(match["number"], "decimal", field)
         if field == "pieces_per":
             return unit, re.sub(r"\s*(pieces?|of them)$", "", number)
         try:
@@ -281,11 +285,24 @@ class Texts:
             raise InputError(field, Message.of("refusal-not-place-and-time", text=Typed(text)))
         return place.lower(), span
 
-    def number(self, text: str, kind: str) -> str:
-        """Return a number as the door takes it: ``$7.90``, and ``7,90`` where the language has it."""
+    def number(self, text: str, kind: str, field: str) -> str:
+        """Return a number as the door takes it: ``$7.90``, and ``7,90`` where the language has it.
+
+        Raises
+        ------
+        InputError
+            Where a point may part thousands.
+        """
         said = text.strip()
         if kind == "money":
             said = _SIGN.sub("", said)
+        parted = parts_thousands(said, comma=self.comma)
+        if parted is not None:
+            plain, part = Code(parted.replace(".", "")), Code(parted.replace(".", ","))
+            raise InputError(
+                field,
+                Message.of("refusal-thousands", text=Typed(said), plain=plain, part=part),
+            )
         return said.replace(",", ".") if self.comma and _COMMA.fullmatch(said) else said
 
     def is_jar(self, text: str) -> bool:

@@ -58,6 +58,33 @@ def test_fraction_before_a_jar_is_asked_about(text):
 
 
 @pytest.mark.parametrize(
+    ("text", "offered"),
+    [("1.500 g", "1500 g"), ("1.234.500 mg", "1234500 mg"), ("1 kg 1.500 g", "1 kg 1500 g")],
+)
+def test_point_that_may_part_thousands_is_asked_about(text, offered):
+    with pytest.raises(NeedsAnswer) as caught:
+        parse_amount(text, comma=True)
+    assert (caught.value.code, caught.value.offered) == ("thousands", offered)
+
+
+@pytest.mark.parametrize(
+    ("text", "mg"), [("0.500 g", 500), ("1.50 g", 1500), ("1.5 g", 1500), ("1,500 g", 1500)]
+)
+def test_point_that_cannot_part_thousands_is_not_asked_about(text, mg):
+    assert parse_amount(text, comma=True).whole == mg
+
+
+def test_point_is_a_decimal_where_the_locale_says_so():
+    assert parse_amount("1.500 g").whole == 1500
+
+
+def test_answer_to_a_fraction_keeps_what_stands_before_it():
+    with pytest.raises(NeedsAnswer) as caught:
+        parse_amount("2 qt 11 1/2 pint jars")
+    assert caught.value.offered == "2 qt 11 half-pint jars"
+
+
+@pytest.mark.parametrize(
     "text", ["-3 lb", "0 lb", "", "lb", "12,5 g", "1/0 lb", "5 lb 2 cups", "99999999999999999 t"]
 )
 def test_what_is_no_amount_is_refused(text):

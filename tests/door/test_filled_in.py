@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from ledger import Answers, InputError
+from ledger import Answers, InputError, NeedsAnswer
 from ledger.door import Texts
 from ledger.kinds import KINDS
 
@@ -162,6 +162,17 @@ def test_fraction_before_a_jar_is_settled_in_texts(book):
     assert texts.line("11 1/2 pint jars plum butter") == {
         "item": "plum butter", "amount": "11 half-pint jars",
     }  # fmt: skip
+
+
+def test_thousands_in_texts_are_settled_by_the_answer(book):
+    book.write("setting_changed", {"name": "language", "value": "de"})
+    with pytest.raises(NeedsAnswer, match="1500"):
+        Texts(book.catalogue()).line("1.500 g plum")
+    texts = Texts(book.catalogue(), Answers(yes={"thousands"}))
+    assert texts.line("1.500 g plum") == {"item": "plum", "amount": "1500 g"}
+    with pytest.raises(InputError, match="thousands") as caught:
+        texts.other("magazine 1.250")
+    assert caught.value.field == "other"
 
 
 def test_decimal_comma_where_the_language_has_it(book, fixed_day):

@@ -15,6 +15,7 @@ doubt-not-known = es ist nicht bekannt
 doubt-another-item = es ist etwas anderes
 doubt-means-one = heißt { $text } { $jars }?
 doubt-means-either = heißt { $text } { $apart }, oder { $together }?
+doubt-thousands = ist { $text } { $plain } oder { $part }?
 doubt-count-contradicted = { $amount } { $name } ist weniger, als spätere Einträge aus benannten Posten nahmen; stimmt die Zählung?
 doubt-which-jars = { $amount } { $name }: welche Gläser, { LIST($jars, type: "or") }?
 doubt-great-deal = { $amount } { $name } ist sehr viel; stimmt das?

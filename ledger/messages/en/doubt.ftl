@@ -15,6 +15,7 @@ doubt-not-known = it is not known
 doubt-another-item = it is another item
 doubt-means-one = does { $text } mean { $jars }?
 doubt-means-either = does { $text } mean { $apart }, or { $together }?
+doubt-thousands = is { $text } { $plain }, or { $part }?
 doubt-count-contradicted = { $amount } of { $name } is less than later entries that name a lot took; is the count right?
 doubt-which-jars = { $amount } { $name }: which jars, { LIST($jars, type: "or") }?
 doubt-great-deal = { $amount } of { $name } is a great deal; is it right?
