@@ -218,6 +218,17 @@ def hint(name: str) -> Proposal | None:
     return found
 
 
+@cache
+def _in_words() -> tuple[tuple[Food, str, bool, frozenset[str]], ...]:
+    """Return each row, what its description begins with, whether that is all, and its words."""
+    out = []
+    for food in _table().values():
+        parts = [item_key(part) for part in food.description.split(",")]
+        described = frozenset(" ".join(parts).replace("(", "").replace(")", "").split())
+        out.append((food, parts[0], len(parts) == 1, described))
+    return tuple(out)
+
+
 def propose(name: str, limit: int = 5) -> tuple[Proposal, ...]:
     """Return the rows that may be meant by a name, the likeliest first. Nothing is taken silently.
 
@@ -229,14 +240,12 @@ def propose(name: str, limit: int = 5) -> tuple[Proposal, ...]:
     key = item_key(name)
     words = set(key.split())
     scored = []
-    for food in _table().values():
-        parts = [item_key(part) for part in food.description.split(",")]
-        described = set(" ".join(parts).replace("(", "").replace(")", "").split())
-        if not words & described:
+    for food, head_words, is_bare, described in _in_words():
+        if words.isdisjoint(described):
             continue
         covered = len(words & described) / len(words)
-        head = fuzz.ratio(key, parts[0])
-        raw = 8 if "raw" in described or len(parts) == 1 else 0
+        head = fuzz.ratio(key, head_words)
+        raw = 8 if "raw" in described or is_bare else 0
         extra = len(described - words)
         plain = min(6 * len(described & _PLAIN), 18) - 9 * len((described & _SPECIAL) - words)
         score = 60 * covered + 0.3 * head + raw + plain - min(extra, 12)
