@@ -134,7 +134,7 @@ def _with_beside(
                 one[field_name] = whole_number(text)
             else:
                 kind = form.named(field_name).kind
-                one[field_name] = texts.number(text, kind) if kind in _NUMBERS else text
+                one[field_name] = texts.number(text, kind, field_name) if kind in _NUMBERS else text
         except InputError as error:
             raise FieldTrouble(error, (field_name, row)) from None
     return one
