@@ -30,6 +30,7 @@ from ledger.amounts import format_figure, format_whole
 from ledger.errors import BookUnreachable, InputError, LedgerError, NeedsAnswer
 from ledger.figures.units import one_of
 from ledger.kinds import KINDS
+from ledger.messages import LANGUAGES as SAID
 from ledger.messages import units
 from ledger.messages import words as fixed
 from ledger.messages.texts import Sentence, priced, worded
@@ -37,7 +38,10 @@ from ledger.projections import Column
 
 __all__ = ["LANGUAGES", "Words", "catalogue"]
 
-LANGUAGES = ("en", "de")
+LANGUAGES = tuple(
+    code for code in SAID if resources.files(__package__).joinpath(f"{code}.toml").is_file()
+)
+"""Those that the pages have words of."""
 _LEAST_SHARE = 0.001
 _WHOLE_FROM = 100
 """Money from here on is said without its small coins."""

@@ -20,6 +20,7 @@ from dashboard.forms.writing import write_form
 from ledger import Book
 from ledger.cli import main
 from ledger.docs import write as write_docs
+from ledger.messages.checking import check_folder
 
 
 def run(*words):
@@ -61,6 +62,21 @@ def by_form(path):
         }
 
 
+def in_french(book, folder):
+    """Set a language of ten messages; return what is said in it, and what its folder lacks."""
+    picked = run("harvest", "31 lb plum", "--on", "2026-09-02", "--book", book)
+    lacking = check_folder(folder / "ledger/messages/fr", folder / "ledger/messages/en", "fr")
+    return {
+        "picked": picked,
+        "set": run("setting", "language", "fr", "--book", book),
+        "history": run("history", "--limit", "0", "--book", book),
+        "shelf": run("show", "shelf", "--as-of", "2026-10-01", "--book", book),
+        "refused": run("harvest", "0 lb plum", "--book", book),
+        "help": run("harvest", "--help", "--book", book),
+        "faults": [str(one) for one in lacking],
+    }
+
+
 def main_walk(folder):
     book, other = str(folder / "book.sqlite"), str(folder / "other.sqlite")
     day = ("--as-of", "2026-10-01", "--json")
@@ -94,6 +110,7 @@ def main_walk(folder):
         "exported": run("export", str(folder / "book.jsonl"), "--book", book),
         "imported": run("import", str(folder / "book.jsonl"), "--book", other),
         "again": run("show", "shelf", *day, "--book", other),
+        "french": in_french(book, folder),
         "docs": sorted(path.name for path in write_docs(folder / "docs")),
     }
 

@@ -1,4 +1,4 @@
-"""The guide is true: on a copy of the packages a kind, a column and a question are added by its words alone."""
+"""The guide is true: on a copy of the packages a kind, a column, a question and a language are added by its words alone."""
 
 from __future__ import annotations
 
@@ -72,12 +72,42 @@ def add_verb(copy):
     put(copy, "ledger/saying/words/en.toml", text + VERB)
 
 
+TEN = {
+    "told": "told-picked = cueilli : { $lines }",
+    "column": """\
+column-any-lot = Lot
+column-any-item = Article
+column-any-on = Jour
+column-shelf-on = Depuis
+column-shelf-use-by = Avant le
+""",
+    "table": "table-what = Ce qui s'est passé",
+    "command": "command-harvest = noter ce qui a été cueilli, déterré ou ramassé",
+    "refusal": """\
+refusal-amount-nothing = { $text }, ce n'est rien
+    .wanted = Écrivez une quantité au-dessus de zéro
+""",
+    "cli": "cli-stopped = Arrêté ; rien n'est écrit à moitié.",
+}
+"""Ten messages of a language, by area; what is not said yet stays English."""
+
+
+def add_language(copy):
+    for area, said in TEN.items():
+        put(copy, f"ledger/messages/fr/{area}.ftl", f"{said}\n")
+    line = 'LANGUAGES = ("en", "de")\n'
+    text = (copy / "ledger/messages/__init__.py").read_text("utf-8")
+    assert text.count(line) == 1
+    put(copy, "ledger/messages/__init__.py", text.replace(line, 'LANGUAGES = ("en", "de", "fr")\n'))
+
+
 def texts(top):
     return {
         str(path.relative_to(top)): path.read_text("utf-8")
         for package in PACKAGES
         for path in sorted((top / package).rglob("*"))
-        if path.suffix in (".py", ".toml", ".js", ".css") and "__pycache__" not in path.parts
+        if path.suffix in (".py", ".toml", ".ftl", ".js", ".css")
+        and "__pycache__" not in path.parts
     }
 
 
@@ -101,7 +131,7 @@ def exercise(tmp_path_factory):
         no_caches = shutil.ignore_patterns("__pycache__")
         shutil.copytree(HOUSE / package, copy / package, ignore=no_caches)
     counts, before = {}, texts(copy)
-    for add in (add_kind, add_column, add_question, add_verb):
+    for add in (add_kind, add_column, add_question, add_verb, add_language):
         add(copy)
         now = texts(copy)
         counts[add.__name__] = touched(before, now)
@@ -134,6 +164,12 @@ def test_a_question_is_one_package_and_one_line(exercise):
     new, changed = exercise[0]["add_question"]
     assert {path.rpartition("/")[0] for path in new} == {QUESTION.rpartition("/")[0]}
     assert changed == {"ledger/projections/__init__.py": 1}
+
+
+def test_a_language_is_one_folder_and_one_word(exercise):
+    new, changed = exercise[0]["add_language"]
+    assert {path.rpartition("/")[0] for path in new} == {"ledger/messages/fr"}
+    assert changed == {"ledger/messages/__init__.py": 2}  # the line as it was, and as it is
 
 
 def test_the_kind_is_typed_and_resolved(did):
@@ -204,3 +240,21 @@ def test_the_question_answers(did):
 
 def test_schema_and_docs_follow(did):
     assert "seed_saved.json" in did["docs"]
+
+
+def test_the_language_says_what_it_has_and_leaves_the_rest_in_english(did):
+    french = did["french"]
+    for step in ("picked", "set"):
+        assert french[step]["status"] == 0, french[step]["err"]
+    assert "cueilli : 31 lb plum" in french["history"]["out"]
+    assert "Ce qui s'est passé" in french["history"]["out"]
+    assert "02/09/2026" in french["history"]["out"]
+    assert "kept 40 g carrot seed of 2026" in french["history"]["out"]
+    assert re.search(r"Article +Depuis", french["shelf"]["out"])
+    assert "Money in USD" in french["shelf"]["out"]
+    assert french["refused"]["status"] == 2
+    assert "ce n'est rien. Écrivez une quantité au-dessus de zéro" in french["refused"]["err"]
+    assert "Noter ce qui a été cueilli" in french["help"]["out"]
+    faults = french["faults"]
+    assert not [line for line in faults if "is missing" not in line]
+    assert [line for line in faults if "told-bought: is missing" in line]
