@@ -1,4 +1,4 @@
-"""German at twice the text: long words break, and no page is wider than the phone."""
+"""Twice as large: German at twice the text, and a phone at twice its zoom; no page is wider than the phone."""
 
 from __future__ import annotations
 
@@ -38,4 +38,17 @@ def test_no_page_is_wider_than_the_phone_at_twice_the_text(german, open_page):
         over, texts = page.evaluate(WIDE)
         if over > 0 or texts:
             wide[one.name] = over, texts
+    assert wide == {}
+
+
+def test_no_page_is_wider_than_the_phone_at_twice_its_zoom(demo, open_page):
+    """At twice its zoom a phone of 390 px has 195; tables and chips scroll within their own row."""
+    page = open_page(demo, width=195)
+    wide = {}
+    for one in PAGES:
+        page.goto(demo.address + one.path)
+        live(page)
+        over = page.evaluate("document.documentElement.scrollWidth - window.innerWidth")
+        if over > 0:
+            wide[one.name] = over
     assert wide == {}
