@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from projections.winter_tools import check_figures
 
+from ledger import Answers
 from ledger.errors import InputError, NotFound
 
 ON = "2026-10-01"
@@ -327,6 +328,11 @@ def test_feed_is_weighed_by_what_was_said(yard, fixed_day):
     assert year["bounds"]["feed_lb"] == year["bounds"]["feed_per_dozen_lb"] == "≥"
     assert year["cost_per_dozen"] == pytest.approx(before["cost_per_dozen"] + 39 / (126 / 12))
     assert "cost_per_dozen" not in year["bounds"]
+    told = {"lines": [{"item": "layer feed", "amount": "5 lb"}]}
+    yard.write("bought", told, on="2026-03-02", answers=Answers(yes=True, spoken=True))
+    spoken = yard.show("hens", as_of="2026-03-22").rows()[0]
+    assert spoken["cost_per_dozen"] == year["cost_per_dozen"]
+    assert spoken["bounds"]["cost_per_dozen"] == "≥"
 
 
 @pytest.mark.parametrize(

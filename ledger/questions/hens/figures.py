@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.figures import Figure, assumed, choose, known_where, nothing, work
+from ledger.figures import Figure, choose, known_where, nothing, work
 from ledger.messages import Choice
 from ledger.questions.hens.gather import Yard
 
@@ -36,7 +36,7 @@ class HenFigures:
         hen_days, eggs = over.hen_days.called("hen_days"), over.eggs.called("eggs")
         feed, money = over.feed.called("feed_lb"), over.money.called("money")
         days = over.days.called("days", unit="days")
-        dozens = eggs / assumed(12.0, "eggs per dozen", "dozen").called("dozen")
+        dozens = eggs / yard.dozen.called("dozen")
         dozens = dozens.called("dozens", unit="dozen")
         lays = eggs.values > 0
         eats = (feed / dozens).called("feed_per_dozen_lb", unit="lb of feed")

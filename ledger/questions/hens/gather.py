@@ -11,6 +11,7 @@ import numpy as np
 from ledger.figures import MORE, Array, Figure, Groups, assumed, choose, said, unpriced
 from ledger.kinds import KINDS
 from ledger.questions.costs.sources import Sources
+from ledger.questions.shared.made_as import LB_G
 from ledger.questions.telling import label_day
 from ledger.replay import ORIGINS
 from ledger.replay.state import day_text
@@ -18,10 +19,8 @@ from ledger.replay.state import day_text
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["LB_G", "Run", "Within", "Yard"]
+__all__ = ["Run", "Within", "Yard"]
 
-LB_G = 453.59237
-"""Grams in a pound (NIST SP 811)."""
 USUAL_LB = 0.25
 """Pounds of feed a hen and day where no feed is written down: from memory, common practice."""
 _YEAR, _WEEK, _FOREVER = 365, 7, 1 << 30
@@ -169,6 +168,11 @@ class Yard:
     def asked(self, feed: float | None) -> Figure:
         """Return the feed on hand as asked; shape (1,)."""
         return assumed(np.array([feed], np.float64), "lb of feed", "feed-asked")
+
+    @property
+    def dozen(self) -> Figure:
+        """Eggs in a dozen."""
+        return assumed(12.0, "eggs per dozen", "dozen")
 
     @property
     def usual(self) -> Figure:

@@ -10,9 +10,9 @@ from ledger.messages import Choice, Message, Typed, sentence
 from ledger.projections.base import Answer, Column, Option, Projection
 from ledger.questions.answering import answer, record_of
 from ledger.questions.hens.figures import HenFigures
-from ledger.questions.hens.gather import LB_G
 from ledger.questions.hens.why import why
 from ledger.questions.quantities import measured
+from ledger.questions.shared.made_as import LB_G
 
 if TYPE_CHECKING:
     from ledger.replay import State
