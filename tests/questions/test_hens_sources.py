@@ -141,5 +141,9 @@ def test_every_leaf_names_where_it_comes_from(seed, options):
                 assert tree.value == pytest.approx(record[column.name], rel=1e-12)
                 check_tree(tree)
                 assert all(names_its_source(leaf) for leaf in leaves(tree)), column.name
+                for leaf in leaves(tree):
+                    if leaf.address:
+                        key = leaf.address.partition("/")[2]
+                        assert PROJECTION.why(state, key, leaf.figure).value == leaf.value
                 seen += 1
     assert seen or not answer.rows()

@@ -63,7 +63,9 @@ class HenFigures:
         self.is_own = bool(own[0])
         rate = choose(own, eaten / over_days, yard.usual)
         how = Choice("bought" if self.is_own else "memory")
-        self.rate = rate.called("rate", unit="lb of feed per hen-day", how=how)
+        self.rate = rate.called("rate", unit="lb of feed per hen-day", how=how).folds(
+            lambda _: ("hens/rate", "rate") if self.is_own else None
+        )
         self.hens = yard.hens.called("hens")
 
     def year(self, feed: float | None) -> dict[str, Figure]:

@@ -55,9 +55,10 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     Parameters
     ----------
     key : str
-        ``year``, ``year=50.0`` for so many pounds of feed on hand, or ``2026-07``.
+        ``year``, ``year=50.0`` for so many pounds of feed on hand, ``2026-07``, or ``rate`` for
+        what a hen eats in a day.
     field : str, optional
-        A column of the answer; default: the lay.
+        A column of the answer; default: the lay, or the rate.
     deep : int
         Levels of folded lines to open.
 
@@ -67,6 +68,8 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
         When there is no such period or figure.
     """
     of = state.once(HenFigures)
+    if key == "rate":
+        return opened(state, "hens", ({"rate": of.rate}, field or "rate"), 0, LABELS, deep)
     name, is_asked, pounds = key.partition("=")
     feed = _pounds(pounds) if is_asked and name == "year" else None
     if name not in of.yard.periods or (is_asked and feed is None):
