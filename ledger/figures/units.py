@@ -6,6 +6,7 @@ __all__ = ["one_of", "over", "times"]
 
 _SEVERAL = {
     "day": "days",
+    "hen-day": "hen-days",
     "hour": "hours",
     "jar": "jars",
     "load": "loads",

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import math
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
+from ledger.figures import MARKS
 from ledger.projections.base import Answer, Assumption, Column, cells_of
 from ledger.replay import day_text
 
 if TYPE_CHECKING:
+    from ledger.figures import Figure
     from ledger.replay import State
 
-__all__ = ["answer", "answer_of_cells", "assumptions_of"]
+__all__ = ["answer", "answer_of_cells", "assumptions_of", "record_of"]
 
 
 def answer(
@@ -47,3 +50,13 @@ def assumptions_of(state: State, marks: list[int]) -> tuple[list[list[str]], lis
     ids = [list(each[mark]) for mark in marks]
     wanted = sorted({one for several in each.values() for one in several})
     return ids, [costs.assumption(one) for one in wanted]
+
+
+def record_of(figures: Mapping[str, Figure], row: int) -> dict[str, Any]:
+    """Return the figures of a row as cells by name, None where nothing can be said, and their `bounds`."""
+    cells: dict[str, Any] = {name: figure.value(row) for name, figure in figures.items()}
+    marks = {name: MARKS[figure.bound_of(row)] for name, figure in figures.items()}
+    return {
+        **{name: None if math.isnan(cell) else cell for name, cell in cells.items()},
+        "bounds": {name: mark for name, mark in marks.items() if mark},
+    }

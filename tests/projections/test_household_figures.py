@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from projections.winter_tools import check_figures
 
+from ledger import Answers
 from ledger.errors import InputError, NotFound
 
 ON = "2026-10-01"
@@ -137,6 +138,48 @@ def test_work_side_by_side(canned, fixed_day):
     assert check_figures(book, answer, figures, as_of=ON) == 12
 
 
+def test_work_of_the_tables(book, fixed_day, yes):
+    """METHODS 8: 12 h, 50 quarts at shop 3.50, inputs 40, wear 5; 15 and 22 an hour."""
+    for name, value in (("helper_wage", "15"), ("pay_given_up", "22")):
+        book.write("setting_changed", {"name": name, "value": value}, on="2026-01-01")
+    plums = {"item": "plum", "amount": "100 lb", "paid": "40"}
+    kettle = {"item": "kettle", "amount": "1", "paid": "5", "uses": "1"}
+    book.write(
+        "item_described",
+        {"item": "kettle", "sort": "equipment", "measure": "count"},
+        on="2026-01-01",
+    )
+    book.write("bought", {"lines": [plums, kettle]}, on="2026-09-01")
+    had = [{"item": item, "amount": "50", "paid": "0"} for item in ("quart jar", "lid")]
+    book.write("bought", {"lines": had}, on="2026-09-01")
+    body = {
+        "makes": "canned plum", "method": "boiling water", "loads": 1, "equipment": ["kettle"],
+        "used": [{"item": "plum", "amount": "100 lb"}], "made": [{"jars": 50, "jar": "quart jar"}],
+        "work": [{"person": "Ada", "minutes": "720"}],
+    }  # fmt: skip
+    book.write("put_up", body, on="2026-09-02", answers=yes)
+    unpriced = book.show("work-worth", as_of=ON)
+    assert unpriced.rows()[-1]["bounds"]["brought"] == "≥"
+    assert "at the least" in " ".join(unpriced.totals["in_words"])
+    seen = {"item": "canned plum", "amount": "1 qt", "price": "3.50"}
+    book.write("price_seen", seen, on="2026-09-01")
+    row = book.show("work-worth", as_of=ON).rows()[-1]
+    assert (row["line"], row["hours"], row["bounds"]) == ("total", 12, {})
+    assert (row["helper"], row["pay_given_up"]) == (pytest.approx(180), pytest.approx(264))
+    assert row["brought"] == pytest.approx(130)
+    assert row["brought_per_hour"] == pytest.approx(10.83, abs=0.005)
+
+
+def test_work_without_a_price_says_which_way_it_is_off(canned, fixed_day):
+    """No jar, lid or shop price is known: what it brought may be more or less, as in worth-it."""
+    book, _ = canned
+    answer = book.show("work-worth", as_of=ON)
+    row = {r["line"]: r for r in answer.rows()}["preserving"]
+    worth = {r["line"]: r for r in book.show("worth-it", as_of=ON).rows()}["preserving"]
+    assert row["bounds"]["brought"] == worth["bounds"]["net"] == "≈"
+    assert "no known price" in " ".join(answer.totals["in_words"])
+
+
 def test_no_hours_no_value(book, fixed_day):
     answer = book.show("work-worth", as_of=ON)
     assert answer.rows() == []
@@ -254,6 +297,50 @@ def test_feed_and_lay(yard, fixed_day):
     assert check_figures(yard, answer, figures, as_of="2026-03-22") > 18
     with pytest.raises(InputError):
         yard.show("hens", feed="a sack")
+
+
+def test_hens_of_the_tables(book, fixed_day):
+    """METHODS 10, E2: 315 hens lay 4,236.5 eggs in December 2010 and eat 2,435 lb."""
+    for item in (
+        {"item": "egg", "sort": "food", "measure": "count"},
+        {"item": "layer feed", "sort": "garden input", "measure": "mass", "feeds": "egg"},
+    ):
+        book.write("item_described", item, on="2010-12-01")
+    book.write("flock_counted", {"hens": 315}, on="2010-12-01")
+    feed = {"item": "layer feed", "amount": "2435 lb", "paid": "600"}
+    book.write("bought", {"lines": [feed]}, on="2010-12-01")
+    eggs = {"item": "egg", "amount": "4236.5"}
+    book.write("harvested", {"lines": [eggs]}, on="2010-12-15")
+    year, month = book.show("hens", as_of="2010-12-31").rows()
+    assert month["lay"] == pytest.approx(0.434, abs=0.0005)
+    assert year["feed_per_dozen_lb"] == pytest.approx(6.90, abs=0.005)
+    assert year["cost_per_dozen"] == pytest.approx(600 / 4236.5 * 12)
+
+
+def test_feed_is_weighed_by_what_was_said(yard, fixed_day):
+    """A sack has no weight, and feed without a price none: what rests on them is that much or more."""
+    before = yard.show("hens", as_of="2026-03-22").rows()[0]
+    kilos = {"item": "layer feed", "amount": "10 kg", "paid": "9"}
+    sack = {"item": "layer feed", "amount": "2 sacks", "paid": "30"}
+    yard.write("bought", {"lines": [kilos, sack]}, on="2026-03-01")
+    year = yard.show("hens", as_of="2026-03-22").rows()[0]
+    assert year["feed_lb"] == pytest.approx(before["feed_lb"] + 10 / 0.45359237)
+    assert year["bounds"]["feed_lb"] == year["bounds"]["feed_per_dozen_lb"] == "≥"
+    assert year["cost_per_dozen"] == pytest.approx(before["cost_per_dozen"] + 39 / (126 / 12))
+    assert "cost_per_dozen" not in year["bounds"]
+    told = {"lines": [{"item": "layer feed", "amount": "5 lb"}]}
+    yard.write("bought", told, on="2026-03-02", answers=Answers(yes=True, spoken=True))
+    spoken = yard.show("hens", as_of="2026-03-22").rows()[0]
+    assert spoken["cost_per_dozen"] == year["cost_per_dozen"]
+    assert spoken["bounds"]["cost_per_dozen"] == "≥"
+
+
+@pytest.mark.parametrize(
+    "address", ["hens/year=x", "hens/year=nan", "hens/2026-02=5", "hens/year="]
+)
+def test_feed_that_is_no_weight_is_no_address(yard, fixed_day, address):
+    with pytest.raises(NotFound):
+        yard.why(address, as_of="2026-03-22")
 
 
 def test_without_a_feed_record_the_usual_figure_is_from_memory(book, fixed_day):

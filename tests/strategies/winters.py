@@ -7,7 +7,7 @@ import uuid
 
 from strategies.gardens import garden_book
 
-__all__ = ["winter_book"]
+__all__ = ["winter_book", "with_more"]
 
 _FOODS = {
     "plum": "09279", "tomato": "11529", "bean": "11052", "garlic": "11215", "egg": "01123",
@@ -38,20 +38,16 @@ def winter_book(seed, size=80):
         line = {"n": 1, "item": "water", "amount": "40 l", "whole": 40_000_000, "measure": "volume",
                 "basis": "exact", "paid": "3"}  # fmt: skip
         said += [("item_described", water), ("bought", {"lines": [line]})]
-    for kind, body in said:
-        seq = len(events) + 1
-        events.append(
-            {
-                "seq": seq,
-                "id": str(uuid.uuid5(uuid.NAMESPACE_OID, f"{seed} {seq}")),
-                "kind": kind,
-                "v": 1,
-                "on": first,
-                "at": None,
-                "recorded_at": events[-1]["recorded_at"] if events else "2024-01-01T08:00:00Z",
-                "by": None,
-                "replaces": None,
-                "body": body,
-            }
-        )
-    return events
+    return with_more(events, seed, [(kind, body, first) for kind, body in said])
+
+
+def with_more(events, seed, said):
+    """Return a book with more written down behind it, each as its kind, body and day."""
+    recorded = events[-1]["recorded_at"] if events else "2024-01-01T08:00:00Z"
+    same = {"v": 1, "at": None, "recorded_at": recorded, "by": None, "replaces": None}
+    ids = (str(uuid.uuid5(uuid.NAMESPACE_OID, f"{seed} {at}")) for at in range(len(said)))
+    more = [
+        {**same, "seq": seq, "id": id_, "kind": kind, "on": on, "body": body}
+        for seq, (id_, (kind, body, on)) in enumerate(zip(ids, said, strict=True), len(events) + 1)
+    ]
+    return [*events, *more]

@@ -26,3 +26,11 @@ hens-why-eats = eine Henne frisst am Tag{ $how ->
    *[bought] { "" }
 }
 hens-feed-on-hand = vorhandenes Futter, wie gefragt
+hens-hen-days = Hennentage
+hens-from = ab { DAY($day) }
+hens-until = bis { DAY($day) }
+hens-eaten = seither gefressen
+hens-used-up = aufgebraucht
+hens-no-hens = keine Hennen
+hens-no-eggs = keine Eier
+hens-no-feed = kein Futter bekannt

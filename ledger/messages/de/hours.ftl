@@ -10,8 +10,10 @@ hours-worth = { $price } { $by ->
     [pay-given-up] nach entgangenem Lohn
    *[brought] nach dem, was sie brachten
 }
-hours-in-all = { $n } Stunden in allem: { $ways }{ $most ->
-    [yes] { "" } höchstens
-   *[no] { "" }
+hours-in-all = { $n } Stunden in allem: { $ways }{ $bound ->
+    [most] { "" } höchstens
+    [least] { "" } mindestens
+    [either] , ungefähr, denn ein Preis fehlt
+   *[exact] { "" }
 }.
 hours-no-wage = kein Lohn ist eingestellt

@@ -68,6 +68,7 @@ unit-name-piece = Stück
 unit-name-pieces = Stück
 unit-name-eggs = Eier
 unit-name-hens = Hennen
+unit-name-hen-day = Hennentag
 unit-name-hen-days = Hennentage
 unit-name-dozen = Dutzend
 unit-name-quart = Quart

@@ -196,6 +196,7 @@ why-net-of-inputs = Überschuss über den Gartenbedarf
 why-evenly = zu gleichen Teilen
 why-all-of-picking = alles, was mit ihm geerntet wurde
 why-no-work = keine Arbeit ist eingetragen
+why-no-rate = kein Stundenlohn ist eingestellt
 why-net-per-hour = Überschuss je Stunde
 why-last-season-g = geerntet in der Saison davor
 why-last-season-to-date-g = geerntet in der Saison davor, bis heute

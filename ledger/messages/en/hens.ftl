@@ -26,3 +26,11 @@ hens-why-eats = a hen eats a day{ $how ->
    *[bought] { "" }
 }
 hens-feed-on-hand = feed on hand, as asked
+hens-hen-days = hen-days
+hens-from = from { DAY($day, style: "iso") }
+hens-until = until { DAY($day, style: "iso") }
+hens-eaten = eaten since
+hens-used-up = used up
+hens-no-hens = no hens
+hens-no-eggs = no eggs
+hens-no-feed = no feed known

@@ -10,8 +10,10 @@ hours-worth = { $price } { $by ->
     [pay-given-up] by pay given up
    *[brought] by what they brought
 }
-hours-in-all = { $n } hours in all: { $ways }{ $most ->
-    [yes] { "" } at the most
-   *[no] { "" }
+hours-in-all = { $n } hours in all: { $ways }{ $bound ->
+    [most] { "" } at the most
+    [least] { "" } at the least
+    [either] , give or take what has no known price
+   *[exact] { "" }
 }.
 hours-no-wage = no wage is set

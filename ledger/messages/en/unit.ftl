@@ -68,6 +68,7 @@ unit-name-piece = piece
 unit-name-pieces = pieces
 unit-name-eggs = eggs
 unit-name-hens = hens
+unit-name-hen-day = hen-day
 unit-name-hen-days = hen-days
 unit-name-dozen = dozen
 unit-name-quart = quart

@@ -196,6 +196,7 @@ why-net-of-inputs = left over inputs
 why-evenly = evenly
 why-all-of-picking = all that was picked with it
 why-no-work = no work was written down
+why-no-rate = no labour rate is set
 why-net-per-hour = net per hour
 why-last-season-g = picked in the season before
 why-last-season-to-date-g = picked in the season before, to date

@@ -5,16 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ledger.answers import Assumption
-from ledger.errors import InputError, NotFound
+from ledger.errors import InputError
 from ledger.messages import Choice, Message, Typed, sentence
-from ledger.methods.flock import days_of_feed, hen_day_lay, lb_per_dozen
-from ledger.projections.base import Answer, Column, Node, Option, Projection
+from ledger.projections.base import Answer, Column, Option, Projection
+from ledger.questions.answering import answer, record_of
+from ledger.questions.hens.figures import HenFigures
+from ledger.questions.hens.why import why
 from ledger.questions.quantities import measured
-from ledger.questions.shared.arithmetic import product, quotient, total
-from ledger.questions.shared.common import answer, event_node
-from ledger.questions.shared.opening import check_figure
-from ledger.questions.shared.yard import LB_G, Yard
-from ledger.replay.state import day_text
+from ledger.questions.shared.made_as import LB_G
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -32,9 +30,9 @@ COLUMNS = (
     Column("feed_per_dozen_lb", "A dozen eats", "lb", "Of the year: feed bought / dozens; null of a month and without feed.", main=True),
     Column("cost_per_dozen", "A dozen costs", "money", "Of the year: feed and bedding bought / dozens.", main=True),
     Column("feed_days", "Feed lasts", "days", "Of the year: the feed on hand / (hens x what each eats).", main=True),
+    Column("bounds", "Bounds", "", "By column: ≥ where the figure is that much or more, ≤ that much or less, ≈ either, for want of a price or a weight; the others are exact."),
     Column("assumptions", "Assumptions", "", "Ids of what the figures rest on."),
 )  # fmt: skip
-_YEAR = 365
 
 
 def build(state: State, *, feed: str | None = None) -> Answer:
@@ -56,23 +54,27 @@ def build(state: State, *, feed: str | None = None) -> Answer:
     InputError
         When the feed is no weight.
     """
-    yard = state.once(Yard)
-    there = _feed_of(feed)
-    end, begin = state.as_of_day, state.as_of_day - _YEAR + 1
-    records = [_year(yard, begin, end, there)]
-    records += [_month(yard, label, start, stop) for label, start, stop in _months(begin, end)]
+    of, there = state.once(HenFigures), _feed_of(feed)
+    records = [
+        {
+            **record_of(of.month if row else of.year(there), row),
+            "why": f"hens/{period}",
+            "period": period,
+            "assumptions": ["hens"] if row else ["hens", "rate", "left"],
+        }
+        for row, period in enumerate(of.yard.periods)
+    ]
+    if there is not None:
+        records[0]["why"] = f"hens/year={there!r}"
     records = [r for r in records if r["hen_days"] or r["eggs"]]
-    totals: dict[str, Any] = {"hens": yard.hens_on(end)}
     missing = []
-    if not yard.flocks:
+    if not of.yard.counts:
         missing.append(sentence("hens-how-many-hens-there-not"))
-    if not yard.feed:
+    if not of.yard.has_feed:
         missing.append(sentence("hens-no-feed-written-down-then"))
-    totals["missing"] = missing
-    totals["in_words"] = _words(records)
-    return answer(
-        state, "hens", COLUMNS, records, totals=totals, assumptions=_notes(state, yard, there)
-    )
+    totals = {"hens": of.hens.value(0), "missing": missing, "in_words": _words(records)}
+    notes = _notes(state, of, there)
+    return answer(state, "hens", COLUMNS, records, totals=totals, assumptions=notes)
 
 
 def _words(records: list[dict[str, Any]]) -> list[str]:
@@ -101,165 +103,16 @@ def _feed_of(text: str | None) -> float | None:
     return amount.whole / 1000 / LB_G
 
 
-def _months(begin: int, end: int) -> list[tuple[str, int, int]]:
-    out, day = [], end
-    while day >= begin:
-        first = max(begin, day - int(day_text(day)[8:]) + 1)
-        if day - first >= 6:  # eggs are collected by the week: less than one says nothing
-            out.append((day_text(day)[:7], first, day))
-        day = first - 1
-    return out
-
-
-def _month(yard: Yard, label: str, start: int, end: int) -> dict[str, Any]:
-    hen_days, eggs = (
-        yard.hen_days(start, end),
-        sum(n for day, _, n in yard.eggs if start <= day <= end),
-    )
-    return {
-        "why": f"hens/{label}",
-        "period": label,
-        "hens": hen_days / (end - start + 1),
-        "hen_days": hen_days,
-        "eggs": eggs,
-        "lay": hen_day_lay(eggs, hen_days),
-        "feed_lb": sum(one.lb for one in yard.bought if start <= one.day <= end),
-        "assumptions": ["hens"],
-    }
-
-
-def _year(yard: Yard, start: int, end: int, there: float | None) -> dict[str, Any]:
-    record = _month(yard, "year", start, end)
-    inside = [one for one in yard.bought if start <= one.day <= end]
-    feed = sum(one.lb for one in inside)
-    rate, _ = yard.rate()
-    on_hand = yard.on_hand() if there is None else there
-    hens = yard.hens_on(end)
-    said = "" if there is None else f"={there!r}"
-    return record | {
-        "why": f"hens/year{said}",
-        "feed_per_dozen_lb": lb_per_dozen(feed, record["eggs"]) if feed else None,
-        "cost_per_dozen": sum(one.money for one in inside) / (record["eggs"] / 12)
-        if inside and record["eggs"]
-        else None,
-        "feed_days": None if on_hand is None else days_of_feed(on_hand, hens, rate),
-        "assumptions": ["hens", "rate", "left"],
-    }
-
-
-def _notes(state: State, yard: Yard, there: float | None) -> list[Assumption]:
-    rate, memory = yard.rate()
+def _notes(state: State, of: HenFigures, there: float | None) -> list[Assumption]:
+    eats = measured(state, of.rate.value(0), "lb")
+    how = Choice("bought" if of.is_own else "memory")
     out = [
-        Assumption(
-            "hens",
-            sentence("hens-lay-eggs-hen-days-usual"),
-        ),
-        Assumption(
-            "rate",
-            sentence(
-                "hens-a-hen-eats",
-                amount=measured(state, rate, "lb"),
-                how=Choice("memory" if memory else "bought"),
-            ),
-        ),
+        Assumption("hens", sentence("hens-lay-eggs-hen-days-usual")),
+        Assumption("rate", sentence("hens-a-hen-eats", amount=eats, how=how)),
     ]
     if there is None:
-        out.append(
-            Assumption(
-                "left",
-                sentence("hens-feed-hand-what-last-purchase"),
-            )
-        )
+        out.append(Assumption("left", sentence("hens-feed-hand-what-last-purchase")))
     return out
-
-
-def why(state: State, key: str, field: str | None = None) -> Node:
-    """Return a figure as a tree.
-
-    Raises
-    ------
-    NotFound
-        When there is no such period or figure.
-    """
-    yard = state.once(Yard)
-    end, begin = state.as_of_day, state.as_of_day - _YEAR + 1
-    name, _, said = key.partition("=")
-    periods = {"year": (begin, end)} | {
-        label: (start, stop) for label, start, stop in _months(begin, end)
-    }
-    if name not in periods:
-        raise NotFound(
-            "address",
-            Message.of("refusal-no-period-of-hens", text=Typed(key)),
-        )
-    trees = _trees(yard, *periods[name], float(said) if said else None)
-    if name != "year":
-        trees = {
-            k: v for k, v in trees.items() if k in ("hen_days", "eggs", "lay", "hens", "feed_lb")
-        }
-    figure = field or "lay"
-    check_figure("hens", figure, trees)
-    return trees[figure]
-
-
-def _trees(yard: Yard, start: int, end: int, there: float | None) -> dict[str, Node]:
-    state = yard.state
-    hen_days = Node(
-        sentence("hens-hens-over-days", n=end - start + 1), yard.hen_days(start, end), "hen-days"
-    )
-    eggs = total(
-        sentence("hens-eggs"),
-        "eggs",
-        *(event_node(state, ev, "", n, "eggs") for day, ev, n in yard.eggs if start <= day <= end),
-    )
-    inside = [one for one in yard.bought if start <= one.day <= end]
-    feed = total(
-        sentence("hens-feed-bought"),
-        "lb of feed",
-        *(event_node(state, one.ev, "", one.lb, "lb of feed") for one in inside if one.lb),
-    )
-    money = total(
-        sentence("hens-feed-bedding"),
-        "money",
-        *(event_node(state, one.ev, "", one.money, "money") for one in inside),
-    )
-    dozens = quotient(
-        sentence("hens-dozens"), "dozen", eggs, Node(sentence("hens-dozen"), 12.0, "eggs")
-    )
-    rate, memory = yard.rate()
-    each = Node(
-        sentence("hens-why-eats", how=Choice("memory" if memory else "bought")), rate, "lb of feed"
-    )
-    on_hand = yard.on_hand() if there is None else there
-    label = (
-        sentence("hens-feed-on-hand") if there is not None else sentence("hens-left-last-purchase")
-    )
-    lasts = quotient(
-        sentence("hens-feed-lasts"),
-        "days",
-        Node(label, on_hand, "lb of feed"),
-        product(
-            sentence("hens-day"),
-            "lb of feed",
-            Node(sentence("hens-hens"), yard.hens_on(end), "hens"),
-            each,
-        ),
-    )
-    return {
-        "lay": quotient(sentence("hens-lay"), "0 to 1", eggs, hen_days),
-        "hens": quotient(
-            sentence("hens-hens"),
-            "hens",
-            hen_days,
-            Node(sentence("hens-days"), float(end - start + 1), "days"),
-        ),
-        "hen_days": hen_days,
-        "eggs": eggs,
-        "feed_lb": feed,
-        "feed_per_dozen_lb": quotient(sentence("hens-dozen-eats"), "lb of feed", feed, dozens),
-        "cost_per_dozen": quotient(sentence("hens-dozen-costs"), "money", money, dozens),
-        "feed_days": lasts,
-    }
 
 
 PROJECTION = Projection(

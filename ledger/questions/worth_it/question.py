@@ -4,16 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-import numpy as np
-
 from ledger.errors import InputError
-from ledger.figures import MARKS
 from ledger.messages import Message, sentence
 from ledger.projections.base import Answer, Column, Compared, Option, Projection
-from ledger.questions.answering import answer
+from ledger.questions.answering import answer, record_of
 from ledger.questions.worth_it import durables as worth_durables
 from ledger.questions.worth_it import prices as worth_prices
-from ledger.questions.worth_it.figures import figures
 from ledger.questions.worth_it.gather import LINES
 from ledger.questions.worth_it.notes import notes_of
 from ledger.questions.worth_it.span import Span, span_of
@@ -92,41 +88,20 @@ def build(
 
 
 def _records(span: Span, sums: Sums) -> list[dict[str, Any]]:
-    posted = sums.posted
-    if not posted.line.size:
+    if not sums.posted.line.size:
         return []
-    some, rated = posted.some(), np.zeros(len(LINES), bool)
-    rated[posted.line[posted.of(None, "labour")]] = True
-    lines, whole = figures(sums.by_line), figures(sums.whole)
-    records = [
-        _record(span, name, lines, row, bool(rated[row]))
-        for row, name in enumerate(LINES)
-        if some[row]
-    ]
-    records.append(_record(span, "total", whole, 0, bool(rated.any())))
-    return records
+    some = sums.posted.some()
+    records = [_record(span, name, sums.lines, row) for row, name in enumerate(LINES) if some[row]]
+    return [*records, _record(span, "total", sums.whole, 0)]
 
 
-def _record(
-    span: Span, line: str, known: dict[str, Figure], row: int, rated: bool
-) -> dict[str, Any]:
-    bounds: dict[str, str] = {}
-    out: dict[str, Any] = {
+def _record(span: Span, line: str, known: dict[str, Figure], row: int) -> dict[str, Any]:
+    return {
         "why": f"worth-it/{span.season}/{line}",
         "season": str(span.season),
         "line": line,
-        "bounds": bounds,
+        **record_of(known, row),
     }
-    for name, figure in known.items():
-        value = figure.value(row)
-        out[name] = None if np.isnan(value) else value
-        if mark := MARKS[figure.bound_of(row)]:
-            bounds[name] = mark
-    out["hours"] = out["hours"] or None
-    if not rated:
-        out["labour"] = out["after_labour"] = None
-        bounds.pop("after_labour", None)
-    return out
 
 
 def _lines(found: Answer) -> list[dict[str, Any]]:

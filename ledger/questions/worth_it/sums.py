@@ -9,6 +9,7 @@ import numpy as np
 
 from ledger.figures import Array, Figure, Groups, choose
 from ledger.messages import fixed, sentence
+from ledger.questions.worth_it.figures import figures
 from ledger.questions.worth_it.gather import LINES, Lots
 from ledger.questions.worth_it.postings import COLUMNS, NOTE_LABELS, NOTES, postings
 from ledger.replay import day_text
@@ -28,33 +29,37 @@ class Sums:
 
     Attributes
     ----------
-    by_line : dict of str to Figure
-        By column: a row a line of `LINES`.
+    lines : dict of str to Figure
+        By column of the answer: a row a line of `LINES`.
     whole : dict of str to Figure
-        By column: one row, all lines together.
+        By column of the answer: one row, all lines together.
     """
 
     def __init__(self, state: State, span: Span) -> None:
         self.state, self.season = state, span.season
         self.lots = state.once(Lots)
         self.posted = postings(state, self.lots, span.first, span.last, span.season)
-        self.by_line = self._columns(self.posted.line, len(LINES))
+        by_line = self._columns(self.posted.line, len(LINES))
         every = Groups(np.zeros(len(LINES), np.int64), 1)
-        self.whole = {
+        whole = {
             name: every.sum(figure.called("of-line", text=self._line)).called(
                 f"sum.{name}", season=self.season
             )
-            for name, figure in self.by_line.items()
+            for name, figure in by_line.items()
         }
+        rated = np.zeros(len(LINES), bool)
+        rated[self.posted.line[self.posted.of(None, "labour")]] = True
+        self.lines, self.whole = figures(by_line, rated), figures(whole, np.array([rated.any()]))
 
     def _line(self, row: int) -> str:
         return fixed(LINES[row])
 
     def of_item(self, line: int, item: int) -> dict[str, Figure]:
-        """Return the sums of one item of a line, by column; of one row."""
+        """Return the figures of one item of a line, by column; of one row."""
         posted = self.posted
         mine = (posted.line == line) & (posted.item == item)
-        return self._columns(np.where(mine, 0, -1), 1, split=False)
+        money = self._columns(np.where(mine, 0, -1), 1, split=False)
+        return figures(money, np.ones(1, bool))
 
     def _columns(self, by: Array, count: int, *, split: bool = True) -> dict[str, Figure]:
         posted = self.posted

@@ -12,7 +12,7 @@ from ledger.questions.garden.labels import LABELS as GARDEN_LABELS
 from ledger.questions.shared.opening import opened
 from ledger.questions.worth_it import durables_why as worth_durables_why
 from ledger.questions.worth_it import prices_why as worth_prices_why
-from ledger.questions.worth_it.figures import SUMS, figures
+from ledger.questions.worth_it.figures import SUMS
 from ledger.questions.worth_it.gather import LINE_OF, LINES
 from ledger.questions.worth_it.span import span_of
 from ledger.questions.worth_it.sums import Sums, sums_of
@@ -31,6 +31,8 @@ LABELS = {
     "beyond-its-cost": "why-beyond-its-cost",
     "metered": "why-metered",
     "own-time": "why-own-time",
+    "no-work": "why-no-work",
+    "no-rate": "why-no-rate",
     "added": "why-added",
     "taken-off": "why-taken-off",
     "of-line": "why-of-line",
@@ -89,10 +91,10 @@ def _row(sums: Sums, line: str, item: str, key: str) -> tuple[dict[str, Figure],
     if not has or (item and (number is None or line == "total")):
         raise _unknown(key)
     if number is not None:
-        return figures(sums.of_item(LINE_OF[line], number)), 0
+        return sums.of_item(LINE_OF[line], number), 0
     if line == "total":
-        return figures(sums.whole), 0
-    return figures(sums.by_line), LINE_OF[line]
+        return sums.whole, 0
+    return sums.lines, LINE_OF[line]
 
 
 def _unknown(key: str) -> NotFound:
