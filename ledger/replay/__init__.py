@@ -14,10 +14,21 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Protocol
 
+import numpy as np
+
+from ledger.errors import TooLarge
 from ledger.replay import derived
 from ledger.replay.flows import ORIGINS
 from ledger.replay.journal import KEPT, Journal
-from ledger.replay.state import State, build_state, day_number, day_text, grow_state
+from ledger.replay.state import (
+    State,
+    build_state,
+    columns_of,
+    day_number,
+    day_text,
+    grow_state,
+    state_of,
+)
 from ledger.replay.tables import CAUSES, ROLES
 from ledger.replay.tracing import COMPONENTS, COST, GRAMS, KCAL, LABOUR, VALUE
 
@@ -40,6 +51,8 @@ __all__ = [
 
 _KEPT_STATES = 4
 """States kept for the next to ask; a new one is grown from the nearest of them."""
+_LAST = np.iinfo(np.int32).max
+"""A day by which all that was written down has happened."""
 
 
 class _Log(Protocol):
@@ -111,17 +124,33 @@ class Replay:
                 if progress is not None:
                     progress(len(chunk))
             if self._hash_at is not None:
-                derived.keep(self.journal, self._kept or 0, self._hash_at)
+                derived.keep(self.journal, self._kept or 0, self._hash_at, self._moment)
                 self._kept = len(self.journal)
             return len(self.journal) - before
 
     def _take_kept(self, upto: int | None) -> None:
         """Begin with what a file keeps of the log's first events."""
         self._kept = 0
-        journal = derived.kept(self._hash_at) if self._hash_at is not None else None
-        if journal is not None and (upto is None or len(journal) <= upto):
+        found = derived.kept(self._hash_at) if self._hash_at is not None else None
+        if found is not None and (upto is None or len(found[0]) <= upto):
+            journal, columns = found
             self._take(journal)
             self._kept = len(journal)
+            if columns:  # before more is taken in: what it numbers are the items known by then
+                self._hold(state_of(columns, journal, as_of=_LAST, known=len(journal)))
+
+    def _moment(self) -> derived.Columns:
+        """Return the columns of the moment at which all events count: others grow from it."""
+        try:
+            state = build_state(self.journal, as_of=_LAST, known=len(self.journal))
+        except TooLarge:  # said by who asks for that day
+            return {}
+        self._hold(state)
+        return columns_of(state)
+
+    def _hold(self, state: State) -> None:
+        self._make_room(state.as_of_day, state.known)
+        self._states[state.as_of_day, state.known] = state
 
     def state(self, *, as_of: str, known_at: str | None = None) -> State:
         """Return the book at a moment.
@@ -139,8 +168,7 @@ class Replay:
             if state is None:
                 state = self._made(self.journal, *key)
                 state.known_at = known_at
-            self._make_room(*key)
-            self._states[key] = state
+            self._hold(state)
             return state
 
     def _made(self, journal: Journal, as_of: int, known: int) -> State:

@@ -114,12 +114,9 @@ class _Merge:
             order = np.argsort(np.concatenate([pos, new["pos"]]), kind="stable")
             place = np.empty(order.size, np.int64)
             place[order] = np.arange(order.size)
-        again = {"pos": pos, "base": base}
 
         def column(name: str) -> Array:
-            mine = again.get(name)
-            if mine is None:
-                mine = old[name] if whole else old[name][kept]
+            mine = pos if name == "pos" else old[name] if whole else old[name][kept]
             if not new["ev"].size:
                 return mine
             joined = np.concatenate([mine, new[name]])
