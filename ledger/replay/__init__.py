@@ -65,6 +65,8 @@ class _Log(Protocol):
         bare: bool = False,
     ) -> Any: ...
 
+    def numbered(self, numbers: Sequence[int]) -> list[tuple[Any, ...]]: ...
+
 
 @contextmanager
 def _uncollected() -> Iterator[None]:
@@ -84,7 +86,8 @@ class Replay:
     Parameters
     ----------
     log : Log
-        Anything whose ``read(after=seq, bare=True)`` gives chunks of stored rows in sequence.
+        Anything whose ``read(after=seq, bare=True)`` gives chunks of stored rows in sequence, and
+        ``numbered`` those of some numbers.
     hash_at : callable, optional
         The stored hash of an event by its number: with it the journal is kept in a file
         (`ledger.replay.derived`).
@@ -99,17 +102,12 @@ class Replay:
 
     def _take(self, journal: Journal) -> None:
         self.journal = journal
-        journal.fetch, journal.fetch_kind = self._fetch, self._fetch_kind
+        journal.fetch, journal.fetch_some = self._fetch, self._log.numbered
 
     def _fetch(self, seq: int) -> tuple[Any, ...]:
-        for chunk in self._log.read(after=seq - 1, upto=seq):
-            for row in chunk:
-                return tuple(row)
+        for row in self._log.numbered([seq]):
+            return tuple(row)
         raise LookupError(seq)
-
-    def _fetch_kind(self, kind: str, after: int, upto: int) -> Iterator[tuple[Any, ...]]:
-        for chunk in self._log.read(after=after, upto=upto, kinds=[kind]):
-            yield from chunk
 
     def refresh(
         self, progress: Callable[[int], None] | None = None, upto: int | None = None
