@@ -19,6 +19,7 @@ import numpy as np
 from ledger.errors import TooLarge
 from ledger.replay import derived
 from ledger.replay.flows import ORIGINS
+from ledger.replay.growing import is_stating
 from ledger.replay.journal import KEPT, Journal
 from ledger.replay.state import (
     State,
@@ -97,6 +98,7 @@ class Replay:
         self._log, self._hash_at = log, hash_at
         self._take(Journal())
         self._kept: int | None = None
+        self._numbers = self.journal.numbers
         self._states: dict[tuple[int, int], State] = {}
         self._lock = threading.RLock()
 
@@ -122,8 +124,9 @@ class Replay:
                 if progress is not None:
                     progress(len(chunk))
             if self._hash_at is not None:
-                derived.keep(self.journal, self._kept or 0, self._hash_at, self._moment)
-                self._kept = len(self.journal)
+                taken = 0 if self._is_stale() else self._kept or 0
+                derived.keep(self.journal, taken, self._hash_at, self._moment)
+                self._kept, self._numbers = len(self.journal), self.journal.numbers
             return len(self.journal) - before
 
     def _take_kept(self, upto: int | None) -> None:
@@ -133,9 +136,14 @@ class Replay:
         if found is not None and (upto is None or len(found[0]) <= upto):
             journal, columns = found
             self._take(journal)
-            self._kept = len(journal)
+            self._kept, self._numbers = len(journal), journal.numbers
             if columns:  # before more is taken in: what it numbers are the items known by then
                 self._hold(state_of(columns, journal, as_of=_LAST, known=len(journal)))
+
+    def _is_stale(self) -> bool:
+        """Return whether nothing grows any more from what was kept: new names, or an item said anew."""
+        kinds = self.journal.tables["events"]["kind"][self._kept :]
+        return self._numbers != self.journal.numbers or is_stating(kinds)
 
     def _moment(self) -> derived.Columns:
         """Return the columns of the moment at which all events count: others grow from it."""

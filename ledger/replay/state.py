@@ -320,7 +320,7 @@ def grow_state(old: State, journal: Journal, *, as_of: int, known: int) -> State
     """
     facts = old.facts.of_journal(journal)
     facts.look_up_units()
-    if (facts.canon.size, facts.ways_known) != (len(journal.items), len(journal.ways)):
+    if (facts.canon.size, facts.ways_known) != journal.numbers:
         return None
     moment, _, _ = _moment(journal, as_of, known)
     change = Change(journal, old.moment, moment)
