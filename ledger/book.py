@@ -23,7 +23,7 @@ from ledger.door.lots import OPENING, full_key, full_lots
 from ledger.door.typed import as_typed
 from ledger.errors import BookDamaged, InputError, LedgerError, NotFound
 from ledger.kinds import KINDS
-from ledger.known import OF_SETTINGS, Catalogue
+from ledger.known import OF_SETTINGS, Catalogue, KeptRows
 from ledger.log import Head, Log, open_log
 from ledger.messages import Code, Message, Names, Typed, sentence
 from ledger.moments import day_text, moment_text
@@ -342,7 +342,7 @@ class Book:
         with self._turn:
             head = self._look(self.log.head(), self.log.hash_at)
             known = self._catalogue if self._catalogue.seq == head.seq else self._settings
-            known.refresh(self.log, head.seq)
+            known.refresh(KeptRows(self.log, self.log.hash_at), head.seq)
             return known.setting(name)
 
     def look(self) -> Head:

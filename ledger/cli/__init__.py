@@ -26,7 +26,7 @@ def main(args: list[str] | None = None) -> int:
     from ledger.cli._root import root
 
     # Modules and answers hold few cycles: walking them again and again is a tenth of a short command.
-    gc.set_threshold(100_000, 20, 20)
+    gc.set_threshold(500_000, 20, 20)
     if isinstance(sys.stdout, io.TextIOWrapper):  # half a character is shown as its number
         sys.stdout.reconfigure(errors="backslashreplace")
     status = 0

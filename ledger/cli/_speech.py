@@ -100,9 +100,7 @@ def _option(args: Sequence[str], name: str) -> str | None:
 
 def for_book(book: Book, where: str | None, household: str) -> None:
     """Speak a book's language, where nobody chose another; keep it for the next help."""
-    said = None
-    if book.log.mentioning("setting_changed", '"name":"language"', "-"):
-        said = known_language(book.setting("language"))
+    said = known_language(book.setting("language"))
     if said != _remembered(where, household):
         _remember(where, household, said)
     if not _Speech.is_chosen:

@@ -76,17 +76,18 @@ class _Amount(NamedTuple):
 
 
 class _Shape(NamedTuple):
-    """A stored body with places for amounts and prices, in order: what goes there, of which line."""
+    """A stored body with places for amounts and prices, in order: which of what is said goes there."""
 
     text: str
-    places: tuple[tuple[int, int], ...]
+    places: tuple[int, ...]
     v: int
 
     def filled(self, amounts: list[_Amount], prices: list[str]) -> str:
         """Return the body of an entry of this shape."""
-        return self.text % tuple(
-            [f'"{prices[at]}"' if what == _PAID else amounts[at][what] for what, at in self.places]
-        )
+        said: list[Any] = [*prices]
+        for amount in amounts:
+            said += amount
+        return self.text % tuple(map(said.__getitem__, self.places))
 
 
 class _Seen(NamedTuple):
@@ -258,7 +259,7 @@ class Alike:
         elif name == price and type(value) is str:
             if not _PRICE.fullmatch(value):
                 return False
-            prices.append(value)
+            prices.append(f'"{value}"')
             key.append(name)
         elif type(name) is not str or name in _OWN or type(value) not in (str, int):
             return False
@@ -349,7 +350,11 @@ def _shape_of(event: Body, done: Written, seen: _Seen) -> _Shape | None:
             new[price] = _mark(_PAID, at)
         marked.append(new)
     form = to_stored({**stored, several: marked} if several else marked[0])
-    places = tuple((int(one[1]), int(one[2])) for one in _MARKED.finditer(form))
+    begins = len(seen.prices)
+    places = tuple(
+        at if what == _PAID else begins + len(_Amount._fields) * at + what
+        for what, at in (map(int, one.groups()) for one in _MARKED.finditer(form))
+    )
     parts = _MARKED.split(form)[::3]
     shape = _Shape("%s".join(part.replace("%", "%%") for part in parts), places, done.event.v)
     return shape if shape.filled(seen.amounts, seen.prices) == text else None

@@ -27,7 +27,7 @@ LONGEST = 1_000_000
 
 MOST_COLUMNS = 1_000
 
-_ENVELOPE = ("kind", "on", "at", "by", "id", "replaces", "typed_at")
+_ENVELOPE = frozenset({"kind", "on", "at", "by", "id", "replaces", "typed_at"})
 _ORDERS = {"dmy": (0, 1, 2), "mdy": (1, 0, 2)}
 _DATE = re.compile(r"(\d{1,2})\s*[./-]\s*(\d{1,2})\s*[./-]\s*(\d{4}|\d{2})\.?")
 _TEXTS = frozenset({"people", "equipment", "also", "steps"})
@@ -197,12 +197,12 @@ def _event(cells: dict[str, str], dates: str | None, texts: Callable[[], Texts])
     for name in ("kind", "on"):
         if name not in cells:
             raise InputError(name, Message.of("refusal-empty"), Message.of("refusal-kind-and-day"))
-    kind = kind_of(_kind_name(cells["kind"]))
+    kind = _kind(cells["kind"])
     own = None
     if kind.writer != "by":  # the body has a `by` of its own
         by, own = cells.pop(kind.writer, None), cells.pop("by", None)
         cells = {**cells, **({"by": by} if by else {})}
-    event: dict[str, Any] = {name: cells.pop(name) for name in _ENVELOPE if name in cells}
+    event: dict[str, Any] = {name: cells.pop(name) for name in _ENVELOPE & cells.keys()}
     event["kind"] = kind.name
     event["on"] = _day(event["on"], dates)
     if "at" in event and re.fullmatch(r"\d:\d\d", event["at"]):
@@ -212,6 +212,11 @@ def _event(cells: dict[str, str], dates: str | None, texts: Callable[[], Texts])
         is_day = kind.name == "target_set"
         event["body"]["by"] = _day(own, dates, "by") if is_day else own
     return event
+
+
+@lru_cache(maxsize=200)
+def _kind(text: str) -> Kind:
+    return kind_of(_kind_name(text))
 
 
 def _kind_name(text: str) -> str:

@@ -227,9 +227,9 @@ class Figure:
                 return np.where(index >= 0, self.values, np.nan)
             if not self.values.size:
                 return np.full(index.shape, np.nan)
-            found, none = self.values[index], index < 0
-            if none.any():
-                found[none] = np.nan
+            found = self.values[index]
+            if index.size and index.min() < 0:
+                found[index < 0] = np.nan
             return found
 
         def bound() -> Array:

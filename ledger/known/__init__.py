@@ -4,6 +4,7 @@
 - ``settings``: each holding from its day on.
 - ``entries``: an event with all that correct or strike it.
 - ``jars``: which jars, lids and labels batches have had.
+- ``kept``: the rows that say how settings stand, in a file.
 - ``catalogue``: all of it as the door needs it, kept up to date with the log. Replay folds the same
   `Items` and `Settings` for a moment of its own.
 
@@ -14,6 +15,7 @@ from ledger.known.catalogue import OF_SETTINGS, Catalogue
 from ledger.known.entries import Entries, Reader, Row
 from ledger.known.items import Items
 from ledger.known.jars import Batches, Label
+from ledger.known.kept import KeptRows
 from ledger.known.settings import Settings
 
 __all__ = [
@@ -22,6 +24,7 @@ __all__ = [
     "Catalogue",
     "Entries",
     "Items",
+    "KeptRows",
     "Label",
     "Reader",
     "Row",

@@ -114,8 +114,8 @@ class Store(Protocol):
         """Copy one moment of all of it to an empty file; return False where rows have to be copied."""
 
 
-def listed(store: Store, values: Sequence[str]) -> Any:
-    """Return a list of texts as the one parameter that a statement takes."""
+def listed(store: Store, values: Sequence[str] | Sequence[int]) -> Any:
+    """Return a list of texts or numbers as the one parameter that a statement takes."""
     return list(values) if store.dialect == "postgresql" else _json(list(values)).decode()
 
 

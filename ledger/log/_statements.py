@@ -56,6 +56,8 @@ _OWN = {
     "sqlite": {
         "page_of": f"SELECT {_READ} {_SPAN} AND kind IN (SELECT value FROM json_each(:kinds)) "
         f"{_PAGED}",
+        "numbered": f"SELECT {_READ} {_OF} AND seq IN (SELECT value FROM json_each(:numbers)) "
+        "ORDER BY seq",
         "known": f"SELECT {_READ} {_OF} AND seq IN (SELECT (SELECT other.seq FROM events AS other "
         "WHERE other.household = :household AND other.id = wanted.value) "
         "FROM json_each(:ids) AS wanted)",
@@ -64,6 +66,7 @@ _OWN = {
     },
     "postgresql": {
         "page_of": f"SELECT {_READ} {_SPAN} AND kind = ANY(CAST(:kinds AS TEXT[])) {_PAGED}",
+        "numbered": f"SELECT {_READ} {_OF} AND seq = ANY(CAST(:numbers AS BIGINT[])) ORDER BY seq",
         "known": f"SELECT {_READ} FROM (SELECT unnest(CAST(:ids AS TEXT[])) AS wanted) AS each "
         f"JOIN LATERAL (SELECT * {_OF} AND id = wanted OFFSET 0) AS found ON true",
         "twice": "SELECT household, id, count(*) FROM events GROUP BY household, id "
@@ -90,6 +93,7 @@ class Statements:
     page_bare: Statement
     page_later: Statement
     page_of: Statement
+    numbered: Statement
     mentioning: Statement
     one: Statement
     ids: Statement

@@ -246,6 +246,12 @@ class Log:
                 return
             after = rows[-1][0]
 
+    def numbered(self, numbers: Sequence[int]) -> list[tuple[Any, ...]]:
+        """Return the events of some numbers, as `read` does, in their order."""
+        with self._connected() as raw:
+            values = {"household": self.household, "numbers": listed(self.store, numbers)}
+            return list(self._sql.numbered.run(raw, **values).fetchall())
+
     def mentioning(self, kind: str, text: str, on: str) -> list[tuple[Any, ...]]:
         """Return the events of a kind whose body holds a text, or that happened on a day.
 

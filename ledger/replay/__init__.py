@@ -14,10 +14,22 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Protocol
 
+import numpy as np
+
+from ledger.errors import TooLarge
 from ledger.replay import derived
 from ledger.replay.flows import ORIGINS
+from ledger.replay.growing import is_stating
 from ledger.replay.journal import KEPT, Journal
-from ledger.replay.state import State, build_state, day_number, day_text, grow_state
+from ledger.replay.state import (
+    State,
+    build_state,
+    columns_of,
+    day_number,
+    day_text,
+    grow_state,
+    state_of,
+)
 from ledger.replay.tables import CAUSES, ROLES
 from ledger.replay.tracing import COMPONENTS, COST, GRAMS, KCAL, LABOUR, VALUE
 
@@ -40,6 +52,8 @@ __all__ = [
 
 _KEPT_STATES = 4
 """States kept for the next to ask; a new one is grown from the nearest of them."""
+_LAST = np.iinfo(np.int32).max
+"""A day by which all that was written down has happened."""
 
 
 class _Log(Protocol):
@@ -51,6 +65,8 @@ class _Log(Protocol):
         *,
         bare: bool = False,
     ) -> Any: ...
+
+    def numbered(self, numbers: Sequence[int]) -> list[tuple[Any, ...]]: ...
 
 
 @contextmanager
@@ -71,7 +87,8 @@ class Replay:
     Parameters
     ----------
     log : Log
-        Anything whose ``read(after=seq, bare=True)`` gives chunks of stored rows in sequence.
+        Anything whose ``read(after=seq, bare=True)`` gives chunks of stored rows in sequence, and
+        ``numbered`` those of some numbers.
     hash_at : callable, optional
         The stored hash of an event by its number: with it the journal is kept in a file
         (`ledger.replay.derived`).
@@ -81,22 +98,18 @@ class Replay:
         self._log, self._hash_at = log, hash_at
         self._take(Journal())
         self._kept: int | None = None
+        self._numbers = self.journal.numbers
         self._states: dict[tuple[int, int], State] = {}
         self._lock = threading.RLock()
 
     def _take(self, journal: Journal) -> None:
         self.journal = journal
-        journal.fetch, journal.fetch_kind = self._fetch, self._fetch_kind
+        journal.fetch, journal.fetch_some = self._fetch, self._log.numbered
 
     def _fetch(self, seq: int) -> tuple[Any, ...]:
-        for chunk in self._log.read(after=seq - 1, upto=seq):
-            for row in chunk:
-                return tuple(row)
+        for row in self._log.numbered([seq]):
+            return tuple(row)
         raise LookupError(seq)
-
-    def _fetch_kind(self, kind: str, after: int, upto: int) -> Iterator[tuple[Any, ...]]:
-        for chunk in self._log.read(after=after, upto=upto, kinds=[kind]):
-            yield from chunk
 
     def refresh(
         self, progress: Callable[[int], None] | None = None, upto: int | None = None
@@ -111,17 +124,39 @@ class Replay:
                 if progress is not None:
                     progress(len(chunk))
             if self._hash_at is not None:
-                derived.keep(self.journal, self._kept or 0, self._hash_at)
-                self._kept = len(self.journal)
+                taken = 0 if self._is_stale() else self._kept or 0
+                derived.keep(self.journal, taken, self._hash_at, self._moment)
+                self._kept, self._numbers = len(self.journal), self.journal.numbers
             return len(self.journal) - before
 
     def _take_kept(self, upto: int | None) -> None:
         """Begin with what a file keeps of the log's first events."""
         self._kept = 0
-        journal = derived.kept(self._hash_at) if self._hash_at is not None else None
-        if journal is not None and (upto is None or len(journal) <= upto):
+        found = derived.kept(self._hash_at) if self._hash_at is not None else None
+        if found is not None and (upto is None or len(found[0]) <= upto):
+            journal, columns = found
             self._take(journal)
-            self._kept = len(journal)
+            self._kept, self._numbers = len(journal), journal.numbers
+            if columns:  # before more is taken in: what it numbers are the items known by then
+                self._hold(state_of(columns, journal, as_of=_LAST, known=len(journal)))
+
+    def _is_stale(self) -> bool:
+        """Return whether nothing grows any more from what was kept: new names, or an item said anew."""
+        kinds = self.journal.tables["events"]["kind"][self._kept :]
+        return self._numbers != self.journal.numbers or is_stating(kinds)
+
+    def _moment(self) -> derived.Columns:
+        """Return the columns of the moment at which all events count: others grow from it."""
+        try:
+            state = build_state(self.journal, as_of=_LAST, known=len(self.journal))
+        except TooLarge:  # said by who asks for that day
+            return {}
+        self._hold(state)
+        return columns_of(state)
+
+    def _hold(self, state: State) -> None:
+        self._make_room(state.as_of_day, state.known)
+        self._states[state.as_of_day, state.known] = state
 
     def state(self, *, as_of: str, known_at: str | None = None) -> State:
         """Return the book at a moment.
@@ -139,8 +174,7 @@ class Replay:
             if state is None:
                 state = self._made(self.journal, *key)
                 state.known_at = known_at
-            self._make_room(*key)
-            self._states[key] = state
+            self._hold(state)
             return state
 
     def _made(self, journal: Journal, as_of: int, known: int) -> State:

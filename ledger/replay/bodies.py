@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from typing import Any, TypeVar
 
 import numpy as np
@@ -16,9 +16,9 @@ from ledger.replay.ways import FIRST_VERSION, OF_PIECES, Ways
 
 __all__ = ["Bodies"]
 
-_READ_SINGLY = 16
+_READ_TOGETHER = 1000
 _READ_MOST = 4000
-"""Bodies kept that were read from the log one by one: those of the batches of many years."""
+"""Bodies kept that were read from the log: those of the batches of many years."""
 
 _Out = TypeVar("_Out")
 
@@ -32,8 +32,8 @@ class Bodies:
         Bodies of the kinds that state facts, by place.
     labels : list of (int, int, first, last)
         Labels of made entries: place, line, first and last as written.
-    fetch, fetch_kind : callable
-        How a stored row, and those of a kind, are read from the log.
+    fetch, fetch_some : callable
+        How a stored row, and those of some numbers, are read from the log.
     looked_up : dict of int to int
         Up to which event the units of a raw name's lines were told apart.
     """
@@ -47,7 +47,7 @@ class Bodies:
         self.labels: list[tuple[int, int, Any, Any]] = []
         self.looked_up: dict[int, int] = {}
         self.fetch: Callable[[int], tuple[Any, ...]] | None = None
-        self.fetch_kind: Callable[[str, int, int], Iterator[tuple[Any, ...]]] | None = None
+        self.fetch_some: Callable[[Sequence[int]], list[tuple[Any, ...]]] | None = None
         self._read: dict[int, dict[str, Any]] = {}
         self._of_bodies: dict[Any, dict[int, Any]] = {}
         self._ranges: tuple[int, dict[str, Any]] = (0, {})
@@ -94,23 +94,26 @@ class Bodies:
             self._read[ev] = body
         return body
 
-    def of_bodies(
-        self, kind: str, evs: Sequence[int], make: Callable[[dict[str, Any]], _Out]
-    ) -> list[_Out]:
-        """Return ``make(body)`` of events of a kind, worked out once for each event.
+    def of_bodies(self, evs: Sequence[int], make: Callable[[dict[str, Any]], _Out]) -> list[_Out]:
+        """Return ``make(body)`` of events, worked out once for each: a body never changes.
 
-        A body never changes. Many that were not asked for yet are read in one go.
+        Those that were not asked for yet are read together.
         """
         kept: dict[int, _Out] = self._of_bodies.setdefault(make, {})
-        missing = {ev for ev in evs if ev not in kept and ev not in self._read}
-        if len(missing) > _READ_SINGLY and self.fetch_kind is not None:
-            for row in self.fetch_kind(kind, min(missing), max(missing) + 1):
-                if row[0] - 1 in missing:
-                    kept[row[0] - 1] = make(decode_stored(row[2], row[3], row[10], seq=row[0]))
-        for ev in evs:
-            if ev not in kept:
-                kept[ev] = make(self.body(ev))
+        missing = [ev for ev in evs if ev not in kept]
+        for start in range(0, len(missing), _READ_TOGETHER):
+            some = missing[start : start + _READ_TOGETHER]
+            self._read_together([ev for ev in some if ev not in self._read])
+            kept |= {ev: make(self.body(ev)) for ev in some}
         return [kept[ev] for ev in evs]
+
+    def _read_together(self, evs: list[int]) -> None:
+        if len(evs) < 2 or self.fetch_some is None:
+            return
+        if len(self._read) + len(evs) > _READ_MOST:
+            self._read.clear()
+        for row in self.fetch_some([ev + 1 for ev in evs]):
+            self._read[row[0] - 1] = decode_stored(row[2], row[3], row[10], seq=row[0])
 
     def look_up_units(self, item: int) -> None:
         """Tell lines of the first version that were typed in a counted unit from those in pieces.

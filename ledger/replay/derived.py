@@ -1,6 +1,7 @@
-"""The journal of a book's first events, kept in a file of the user's cache folder.
+"""The journal of a book's first events, and the moment at which all of them count, kept in a file.
 
-Reading forty years of events again takes twenty times as long as reading their columns. The file is
+Reading forty years of events again takes twenty times as long as reading their columns, and other
+moments grow from the one that is matched already. It is a file of the user's cache folder,
 believed only if it is whole (its checksum), was written by this very program, and its last event is
 in the log under the same hash, which covers every event before it. Else it is as if it were not
 there. What was written down since is taken in as always, so that late entries, corrections and
@@ -19,13 +20,12 @@ import msgspec
 import numpy as np
 
 from ledger.cache import folder, made_by, write_whole
-from ledger.replay import tables
-from ledger.replay.columns import Places
+from ledger.replay.columns import Array, Places
 from ledger.replay.journal import Journal
 
 __all__ = ["keep", "kept"]
 
-_MAGIC = b"croftbook journal 1\n"
+_MAGIC = b"croftbook journal 2\n"
 _NAMES = ("items", "units", "people", "lots", "garden", "whom")
 _LEAST = 1_000
 """Events in a journal that is worth a file."""
@@ -36,10 +36,12 @@ _MOST = 8
 _DIGEST, _SIZE, _ALIGNED = 32, 8, 16
 
 HashAt = Callable[[int], str | None]
+Columns = dict[str, dict[str, Array]]
+"""Columns by their table and name."""
 
 
 class _Texts(msgspec.Struct):
-    """All of a journal but its columns, and where those stand behind it: bytes from and to."""
+    """All of a journal but its columns, and which of those stand behind it: table, name, type, rows."""
 
     made_by: str
     head: str
@@ -52,7 +54,7 @@ class _Texts(msgspec.Struct):
     labels: list[tuple[int, int, Any, Any]]
     first_said: dict[int, tuple[int, int, str]]
     looked_up: dict[int, int]
-    rows: dict[str, int]
+    columns: list[tuple[str, str, str, int]]
 
 
 class _File(NamedTuple):
@@ -65,8 +67,10 @@ def _path(hash_at: HashAt) -> Path | None:
     return folder("journal") / f"{first[:32]}.columns" if first else None
 
 
-def kept(hash_at: HashAt) -> Journal | None:
-    """Return the journal kept of a book's first events; None where there is none to be believed.
+def kept(hash_at: HashAt) -> tuple[Journal, Columns] | None:
+    """Return the journal kept of a book's first events, with the columns of their moment.
+
+    None where there is none to be believed.
 
     Parameters
     ----------
@@ -87,7 +91,7 @@ def kept(hash_at: HashAt) -> Journal | None:
     return _journal(found)
 
 
-def keep(journal: Journal, taken: int, hash_at: HashAt) -> None:
+def keep(journal: Journal, taken: int, hash_at: HashAt, moment: Callable[[], Columns]) -> None:
     """Write a journal to its file, where enough of it is not in there yet.
 
     Parameters
@@ -97,6 +101,8 @@ def keep(journal: Journal, taken: int, hash_at: HashAt) -> None:
         How many events came from the file.
     hash_at : callable
         The stored hash of an event by its number.
+    moment : callable
+        Gives the columns of the moment at which all events count.
     """
     count = len(journal)
     if count < _LEAST or count - taken < count // _PART:
@@ -105,7 +111,7 @@ def keep(journal: Journal, taken: int, hash_at: HashAt) -> None:
     if place is None or not head:
         return
     try:
-        parts = _parts(journal, head)
+        parts = _parts(journal, moment(), head)
     except OverflowError:  # a number in a body that is longer than the file can hold
         return
     if write_whole(place, parts):
@@ -114,21 +120,27 @@ def keep(journal: Journal, taken: int, hash_at: HashAt) -> None:
             one.unlink(missing_ok=True)
 
 
-def _parts(journal: Journal, head: str) -> list[Any]:
+def _parts(journal: Journal, moment: Columns, head: str) -> list[Any]:
+    own = {
+        name: {one: table[one] for one in table.dtypes} for name, table in journal.tables.items()
+    }
+    columns = [
+        (table, name, np.ascontiguousarray(column))
+        for table, several in (own | moment).items()
+        for name, column in several.items()
+    ]
     texts = _Texts(
         made_by(), head, journal.ids, journal.recorded,
         {name: getattr(journal, name).texts for name in _NAMES},
         (journal.ways.item, journal.ways.measure, journal.ways.unit),
         journal.bodies, journal.unread, journal.labels, journal.first_said,
-        journal.looked_up, {name: len(table) for name, table in journal.tables.items()},
+        journal.looked_up, [(table, name, one.dtype.str, one.size) for table, name, one in columns],
     )  # fmt: skip
     said = msgspec.msgpack.encode(texts)
     parts: list[Any] = [len(said).to_bytes(_SIZE, "little"), said]
     parts.append(bytes(-sum(map(len, (_MAGIC, *parts, bytes(_DIGEST)))) % _ALIGNED))
-    for table in journal.tables.values():
-        for name in table.dtypes:
-            column = np.ascontiguousarray(table[name]).view(np.uint8)
-            parts += [column, bytes(-column.size % _ALIGNED)]
+    for _, _, column in columns:
+        parts += [column.view(np.uint8), bytes(-column.nbytes % _ALIGNED)]
     mark = hashlib.sha256()
     for part in parts:
         mark.update(part)
@@ -150,8 +162,8 @@ def _read(place: Path) -> _File | None:
     return _File(texts, data[end + -end % _ALIGNED :])
 
 
-def _journal(found: _File) -> Journal:
-    texts, journal, at = found.texts, Journal(), 0
+def _journal(found: _File) -> tuple[Journal, Columns]:
+    texts, journal = found.texts, Journal()
     journal.ids, journal.recorded = texts.ids, texts.recorded
     journal.place = Places(journal.ids)
     for name in _NAMES:
@@ -160,11 +172,13 @@ def _journal(found: _File) -> Journal:
         journal.ways.code(*one)
     journal.bodies, journal.unread, journal.labels = texts.bodies, texts.unread, texts.labels
     journal.first_said, journal.looked_up = texts.first_said, texts.looked_up
-    for table, dtypes in tables.TABLES.items():
-        rows, columns = texts.rows[table], {}
-        for name, dtype in dtypes.items():
-            column = np.frombuffer(found.data, dtype, rows, at)
-            columns[name] = column
-            at += column.nbytes + -column.nbytes % _ALIGNED
-        journal.tables[table].hold(rows, columns)
-    return journal
+    columns: Columns = {}
+    at = 0
+    for table, name, dtype, rows in texts.columns:
+        column = np.frombuffer(found.data, dtype, rows, at)
+        columns.setdefault(table, {})[name] = column
+        at += column.nbytes + -column.nbytes % _ALIGNED
+    for name, mine in journal.tables.items():
+        own = columns.pop(name)
+        mine.hold(next(iter(own.values())).size, own)
+    return journal, columns

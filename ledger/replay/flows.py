@@ -76,10 +76,9 @@ class Flows:
 
     `item` is the strand that a line comes to (rule 13).
 
-    `lots` has: ev, n, item, whole, base, pos, origin, kept, money, jars, share, row (in the
-    journal's supplies), suffix ('' or 'f'). `draws` has: ev, n, line, item, whole, base, pos, role,
-    lot_text, named (the lot it names, or -1), row (-1 - row of the supply for lids). `counts` has:
-    ev, n, item, whole, base, pos, row.
+    `lots` has: ev, n, item, whole, pos, origin, kept, money, jars, share, row (in the journal's
+    supplies), suffix ('' or 'f'). `draws` has: ev, n, line, item, whole, pos, role, lot_text, named
+    (the lot it names, or -1). `counts` has: ev, n, item, whole, pos, row.
     """
 
     lots: dict[str, Array]
@@ -151,6 +150,7 @@ def _lots(
     events = journal.tables["events"]
     out["origin"] = _ORIGIN[events["kind"][out["ev"]], events["cause"][out["ev"]]]
     out["pos"] = out["base"] + _OWN + out["n"] * 2 + out["suffix"]
+    del out["base"]
     keep = np.flatnonzero(out["whole"] > 0)
     keep = keep[np.argsort(out["pos"][keep], kind="stable")]
     return {name: column[keep] for name, column in out.items()}
@@ -188,19 +188,18 @@ def _draws(
     rows, supplies = both
     rows = rows[matched[facts.canon[table["item"][rows]]]]
     out = _rows(table, rows, facts, moment)
-    out["role"] = table["role"][rows].astype(np.int64)
-    out["lot_text"] = table["lot"][rows].astype(np.int64)
+    del out["row"]
+    out["role"], out["lot_text"] = table["role"][rows], table["lot"][rows]
     lids = _lids(journal, facts, moment, supplies, matched)
-    out = {name: np.concatenate([column, lids[name]]) for name, column in out.items()}
+    out = {name: np.concatenate([out.pop(name), lids[name]]) for name in list(out)}
     order = _by_role(out["base"], out["role"], out["n"])
-    out = {name: column[order] for name, column in out.items()}
-    base = out["base"]
+    out = {name: out.pop(name)[order] for name in list(out)}  # few of them are there at once
+    base = out.pop("base")
     first = (
         np.flatnonzero(np.r_[True, base[1:] != base[:-1]]) if base.size else np.zeros(0, np.int64)
     )
     number = np.arange(base.size) - np.repeat(first, np.diff(np.r_[first, base.size])) + 1
-    out["line"], out["n"] = out["n"].astype(np.int32), number.astype(np.int32)
-    out["role"], out["lot_text"] = out["role"].astype(np.int8), out["lot_text"].astype(np.int32)
+    out["line"], out["n"] = out["n"], number.astype(np.int32)
     out["pos"] = base + number
     return out
 
@@ -208,7 +207,7 @@ def _draws(
 def _by_role(base: Array, role: Array, n: Array) -> Array:
     """Return the order by event, role and line: one sort of one key wherever all fit into it."""
     if not n.size or 0 <= int(n.min()) <= int(n.max()) < 1 << (LINE_BITS - 4):
-        return np.argsort(base | role << (LINE_BITS - 4) | n, kind="stable")
+        return np.argsort(base | role.astype(np.int64) << (LINE_BITS - 4) | n, kind="stable")
     return np.lexsort((n, role, base))
 
 
@@ -223,13 +222,12 @@ def _lids(
     ev = table["ev"][rows].astype(np.int64)
     return {
         "ev": ev,
-        "n": table["n"][rows].astype(np.int64),
+        "n": table["n"][rows].astype(np.int32),
         "item": item,
         "whole": whole,
         "base": moment.rank[ev] << LINE_BITS,
-        "row": -1 - rows,
-        "role": np.full(rows.size, tables.ROLES.index("lids"), np.int64),
-        "lot_text": np.full(rows.size, -1, np.int64),
+        "role": np.full(rows.size, tables.ROLES.index("lids"), np.int8),
+        "lot_text": np.full(rows.size, -1, np.int32),
     }
 
 
@@ -241,6 +239,7 @@ def _counts(
     lines = _rows(table, rows, facts, moment)
     out = _with_noughts(_added_up(lines), lines, table["whole"][rows] == 0, facts)
     out["pos"] = out["base"] + out["n"]
+    del out["base"]
     order = np.argsort(out["pos"], kind="stable")
     return {name: column[order] for name, column in out.items()}
 

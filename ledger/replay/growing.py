@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from ledger.replay.facts import Facts
     from ledger.replay.journal import Journal
 
-__all__ = ["Change", "grow_flows", "grow_matched"]
+__all__ = ["Change", "grow_flows", "grow_matched", "is_stating"]
 
 _STATING = [list(KINDS).index(kind) for kind in ("item_described", "setting_changed")]
 _PRICED = [list(KINDS).index(kind) for kind in ("bought", "price_seen")]
@@ -33,6 +33,11 @@ _PUT_UP = list(KINDS).index("put_up")
 _FEW = 64
 _PART = 20
 Columns = dict[str, Array]
+
+
+def is_stating(kinds: Array) -> bool:
+    """Return whether events of some kinds can change any line of the book."""
+    return bool(np.isin(kinds, _STATING).any())
 
 
 class Change:
@@ -61,9 +66,7 @@ class Change:
         self.is_batch = bool((kinds == _PUT_UP).any())
         self.is_none = not changed.size
         self._changed = changed
-        self.is_small = bool(
-            changed.size <= max(_FEW, size // _PART) and not np.isin(kinds, _STATING).any()
-        )
+        self.is_small = bool(changed.size <= max(_FEW, size // _PART) and not is_stating(kinds))
 
     def repriced(self, journal: Journal, facts: Facts, worn: Array) -> Array | None:
         """Return which items a price or purchase that came or went may give another price.
@@ -114,12 +117,9 @@ class _Merge:
             order = np.argsort(np.concatenate([pos, new["pos"]]), kind="stable")
             place = np.empty(order.size, np.int64)
             place[order] = np.arange(order.size)
-        again = {"pos": pos, "base": base}
 
         def column(name: str) -> Array:
-            mine = again.get(name)
-            if mine is None:
-                mine = old[name] if whole else old[name][kept]
+            mine = pos if name == "pos" else old[name] if whole else old[name][kept]
             if not new["ev"].size:
                 return mine
             joined = np.concatenate([mine, new[name]])

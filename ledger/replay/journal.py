@@ -130,6 +130,11 @@ class Journal(Bodies):
     def __len__(self) -> int:
         return len(self.ids)
 
+    @property
+    def numbers(self) -> tuple[int, int]:
+        """How many names, and ways of saying an amount of one, have a number so far."""
+        return len(self.items), len(self.ways)
+
     def branch(self) -> Journal:
         """Return a copy that takes more events in while this one stays as it is."""
         other = copy.copy(self)

@@ -55,8 +55,7 @@ class Marks:
         self._read: dict[int, list[tuple[str, str]]] = {}
         self._later: dict[str, list[int]] = {}
         self._of_lot: dict[int, int] = {}
-        self._ways: tuple[list[int], list[int], list[int], list[int]] | None = None
-        self._own: dict[int, int] = {}
+        self._ways: tuple[list[int], list[int], list[int], dict[int, int]] | None = None
 
     def take_over(self, was: Marks, before: Before, changed: Array) -> None:
         """Take over the marks of lots that nothing changed, from a moment of the same day.
@@ -202,54 +201,54 @@ class Marks:
 
     def _follow(self, lot: int) -> int:
         """Walk down to what a lot was made of, without recursion: a starter's chain is long."""
+        if self._ways is None:
+            self._ways = self._find_ways()
+        numbers, ends, sources, own = self._ways
         stack, known = [lot], self._of_lot
         while stack:
             one = stack[-1]
-            if one in known:
+            number = numbers[one]
+            if number < 0:
+                known[one] = self._raw(one)
                 stack.pop()
                 continue
-            if self._state.lots["origin"][one] != _BATCH:
-                known[one] = self._raw(one)
-                continue
-            rows, sources = self._made_of(one)
-            waiting = [source for source in sources if source not in known]
+            mark, waiting = own.get(number, 0), []
+            for source in sources[ends[number] : ends[number + 1]]:
+                found = known.get(source)
+                if found is None:
+                    waiting.append(source)
+                else:
+                    mark |= found
             if waiting:
                 stack += waiting
-                continue
-            mark = 0
-            for row in rows:
-                mark |= self._own.get(row, 0)
-            for source in sources:
-                mark |= known[source]
-            known[one] = mark
+            else:
+                known[one] = mark
+                stack.pop()
         return known[lot]
 
-    def _made_of(self, lot: int) -> tuple[list[int], list[int]]:
-        """Return the rows that a made lot carries a share of, and the lots that went into them."""
-        if self._ways is None:
-            self._ways = self._find_ways()
-            for row, name, _ in self._costs.own.unpriced():
-                self._own[row] = self._own.get(row, 0) | self.bit("unpriced", name)
-        row_ends, rows, lot_ends, lots = self._ways
-        number = self._costs.rows.number_of_lot[lot]
-        of = rows[row_ends[number] : row_ends[number + 1]]
-        taken: set[int] = set()
-        for row in of:
-            taken.update(lots[lot_ends[row] : lot_ends[row + 1]])
-        return of, sorted(taken)
+    def _find_ways(self) -> tuple[list[int], list[int], list[int], dict[int, int]]:
+        """Return what each made lot was made of that rests on something.
 
-    def _find_ways(self) -> tuple[list[int], list[int], list[int], list[int]]:
-        """Return the rows of each made lot and, of each row, the lots that rest on something."""
+        The number of each made lot (-1: raw), where its sources begin and end, those lots, and the
+        marks that it has of its own.
+        """
         rows = self._costs.rows
         draw, lot, _ = self._state.allocations
         into = rows.of_draw[draw]
         taken = np.flatnonzero((into >= 0) & ~self._plain[lot])
         taken = taken[np.argsort(into[taken], kind="stable")]
+        bounds = np.searchsorted(into[taken], np.arange(rows.count + 1))
         made, given, _ = rows.gives
         order = np.argsort(made, kind="stable")
-        return (
-            np.searchsorted(made[order], np.arange(rows.made_lots.size + 1)).tolist(),
-            given[order].tolist(),
-            np.searchsorted(into[taken], np.arange(rows.count + 1)).tolist(),
-            lot[taken].tolist(),
-        )
+        made, given = made[order], given[order]
+        own: dict[int, int] = {}
+        unpriced: dict[int, int] = {}
+        for row, name, _ in self._costs.own.unpriced():
+            unpriced[row] = unpriced.get(row, 0) | self.bit("unpriced", name)
+        for at in np.flatnonzero(np.isin(given, list(unpriced))).tolist():
+            own[int(made[at])] = own.get(int(made[at]), 0) | unpriced[int(given[at])]
+        many = (bounds[1:] - bounds[:-1])[given]
+        ends = np.r_[0, np.cumsum(many)]
+        sources = lot[taken[np.repeat(bounds[given] - ends[:-1], many) + np.arange(ends[-1])]]
+        mine = np.searchsorted(made, np.arange(rows.made_lots.size + 1))
+        return rows.number_of_lot.tolist(), ends[mine].tolist(), sources.tolist(), own

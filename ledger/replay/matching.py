@@ -120,9 +120,10 @@ def refuse_overflow(flow: Flow) -> None:
 
 
 def _order(item: Array, pos: Array) -> Array:
-    """Return the order by item, then position: one sort of one key wherever both fit into it."""
-    if item.size and int(item.max()) < 1 << 19 and int(pos.min()) >= 0 and int(pos.max()) < 1 << 43:
-        return np.argsort((item.astype(np.int64) << 43) | pos.astype(np.int64))
+    """Return the order by item, then position: runs of rising positions merged, then 16 bits counted."""
+    if item.size and int(item.max()) < 1 << 16:
+        order = np.argsort(pos, kind="stable")
+        return order[np.argsort(item[order].astype(np.uint16), kind="stable")]
     return np.lexsort((pos, item))
 
 

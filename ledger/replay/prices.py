@@ -68,28 +68,27 @@ class Prices:
             True where the first price after that day had to serve.
         """
         item, day = np.asarray(item, np.int64), np.asarray(day, np.int64)
-        several = [(other[item], factor[item]) for other, factor in self._facts.equivalents]
         price, ev = self._before(item, day)
-        for other, factor in several:
-            self._fill(price, ev, other, factor, day, self._before)
+        self._fill(price, ev, item, day, self._before)
         later = np.flatnonzero(ev < 0)
-        if later.size:
-            price[later], ev[later] = self._after(item[later], day[later])
-            for other, factor in several:
-                self._fill(price, ev, other, factor, day, self._after)
         is_later = np.zeros(item.size, bool)
-        is_later[later[ev[later] >= 0]] = True
+        if later.size:
+            item, day = item[later], day[later]
+            first, at = self._after(item, day)
+            self._fill(first, at, item, day, self._after)
+            price[later], ev[later], is_later[later] = first, at, at >= 0
         return price, ev, is_later
 
-    @staticmethod
     def _fill(
-        price: Array, ev: Array, other: Array, factor: Array, day: Array, ask: Callable[..., Any]
+        self, price: Array, ev: Array, item: Array, day: Array, ask: Callable[..., Any]
     ) -> None:
-        """Ask for the shop equivalent where the item itself gave no answer."""
-        rows = np.flatnonzero((ev < 0) & (other >= 0))
-        if rows.size:
-            price[rows], ev[rows] = ask(other[rows], day[rows])
-            price[rows] *= factor[rows]
+        """Ask for the shop equivalents where an item itself gave no answer, the likeliest first."""
+        rows = np.flatnonzero(ev < 0)
+        for other, factor in self._facts.equivalents:
+            some = rows[(ev[rows] < 0) & (other[item[rows]] >= 0)]
+            if some.size:
+                price[some], ev[some] = ask(other[item[some]], day[some])
+                price[some] *= factor[item[some]]
 
     def _before(self, item: Array, day: Array) -> tuple[Array, Array]:
         at = np.searchsorted(self._key, item * _DAYS + day + _SHIFT, side="right") - 1

@@ -32,13 +32,23 @@ from ledger.replay.matching import Flow, Matched, match, refuse_overflow
 from ledger.replay.prices import Prices
 from ledger.replay.regrown import Before
 
-__all__ = ["State", "build_state", "day_number", "day_text", "grow_state"]
+__all__ = [
+    "State",
+    "build_state",
+    "columns_of",
+    "day_number",
+    "day_text",
+    "grow_state",
+    "state_of",
+]
 
 _KIND = {name: code for code, name in enumerate(KINDS)}
 _TIMELESS = np.isin(
     np.arange(len(_KIND)), [_KIND[k] for k in ("item_described", "setting_changed")]
 )
 _MISSING = len(tables.ROLES)
+_APART = {"pos", "day", "came"}
+"""Columns of every lot and draw that those of their flows are not, or do not have."""
 _Out = TypeVar("_Out")
 
 
@@ -270,6 +280,36 @@ def build_state(journal: Journal, *, as_of: int, known: int) -> State:
     return _state(journal, as_of, known, moment, (facts, settings), flows, matched)
 
 
+def columns_of(state: State) -> dict[str, dict[str, Array]]:
+    """Return what flows and matching made of a moment: `state_of` makes it again from that."""
+    flows, matched = state.flows, vars(state.matched)
+    return {
+        "every lot": state.lots,
+        "every draw": state.draws,
+        "lot flows": _own(flows.lots, state.lots),
+        "draw flows": _own(flows.draws, state.draws),
+        "count flows": flows.counts,
+        "matched": matched | {"named": np.array([matched["named"]])},
+    }
+
+
+def state_of(
+    columns: dict[str, dict[str, Array]], journal: Journal, *, as_of: int, known: int
+) -> State:
+    """Return the moment that columns were made of, of the same journal."""
+    moment, entries, newest = _moment(journal, as_of, known)
+    lots, draws = columns["every lot"], columns["every draw"]
+    flows = Flows(columns["lot flows"], columns["draw flows"], columns["count flows"])
+    _share(flows, lots, draws)
+    matched = Matched(
+        **{**columns["matched"], "named": int(columns["matched"]["named"][0])}  # type: ignore[arg-type]
+    )
+    return State(
+        journal, as_of, known, moment, *_facts(journal, moment, entries, newest), flows, matched,
+        lots, draws, (matched.draw, matched.lot, matched.amount),
+    )  # fmt: skip
+
+
 def grow_state(old: State, journal: Journal, *, as_of: int, known: int) -> State | None:
     """Return the same as `build_state`, from a state of another moment; None where that is no gain.
 
@@ -280,7 +320,7 @@ def grow_state(old: State, journal: Journal, *, as_of: int, known: int) -> State
     """
     facts = old.facts.of_journal(journal)
     facts.look_up_units()
-    if (facts.canon.size, facts.ways_known) != (len(journal.items), len(journal.ways)):
+    if (facts.canon.size, facts.ways_known) != journal.numbers:
         return None
     moment, _, _ = _moment(journal, as_of, known)
     change = Change(journal, old.moment, moment)
@@ -338,13 +378,23 @@ def _state(
 ) -> State:
     lots = _all_lots(flows, matched, moment, journal)
     draws = _all_draws(flows, matched, moment)
-    for columns, whole in ((flows.lots, lots), (flows.draws, draws)):
-        for name in columns.keys() & whole.keys() - {"pos"}:
-            columns[name] = whole[name][: columns[name].size]  # held once, not twice
+    _share(flows, lots, draws)
     return State(
         journal, as_of, known, moment, *said, flows, matched, lots, draws,
         (matched.draw, matched.lot, matched.amount),
     )  # fmt: skip
+
+
+def _share(flows: Flows, lots: dict[str, Array], draws: dict[str, Array]) -> None:
+    """Let flows hold the columns of every lot and draw: once, not twice."""
+    for mine, whole in ((flows.lots, lots), (flows.draws, draws)):
+        for name in whole.keys() - _APART:
+            mine[name] = whole[name][: mine["pos"].size]
+
+
+def _own(mine: dict[str, Array], whole: dict[str, Array]) -> dict[str, Array]:
+    """Return the columns that flows have of their own."""
+    return {name: mine[name] for name in mine if name in _APART or name not in whole}
 
 
 def _moment(journal: Journal, as_of: int, known: int) -> tuple[Moment, Array, Array]:

@@ -50,6 +50,12 @@ def test_kinds_are_picked(filled):
     assert seqs(filled, kinds=["none of these"]) == []
 
 
+def test_some_are_read_by_their_numbers(filled):
+    every = [row for chunk in filled.read() for row in chunk]
+    assert filled.numbered([7, 3, 9_000]) == [every[2], every[6]]
+    assert filled.numbered([]) == []
+
+
 def test_unknown_id_is_none(filled):
     assert filled.get("nobody") is None
 

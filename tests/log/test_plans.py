@@ -9,9 +9,19 @@ def test_many_ids_are_found_by_their_key(log, event):
     with log.writing() as tx:
         tx.append_many(event() for _ in range(2_000))
     values = {"household": "home", "ids": listed(log.store, ["a", "b"])}
+    assert_by_key(log, log.store.sql.known, values)
+
+
+def test_events_of_some_numbers_are_found_by_their_key(log, event):
+    with log.writing() as tx:
+        tx.append_many(event() for _ in range(2_000))
+    values = {"household": "home", "numbers": listed(log.store, [7, 3])}
+    assert_by_key(log, log.store.sql.numbered, values)
+
+
+def assert_by_key(log, statement, values):
     with log.store.reading() as raw:
-        known = log.store.sql.known.text
-        plan = raw.execute(f"EXPLAIN QUERY PLAN {known}", values).fetchall()
+        plan = raw.execute(f"EXPLAIN QUERY PLAN {statement.text}", values).fetchall()
     steps = [row[3] for row in plan if " events" in row[3]]
     assert steps
     for step in steps:

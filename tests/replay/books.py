@@ -25,6 +25,9 @@ class ListLog:
         for start in range(0, len(rows), self.chunk):
             yield rows[start : start + self.chunk]
 
+    def numbered(self, numbers):
+        return [self.rows[number - 1] for number in sorted(numbers) if 0 < number <= len(self.rows)]
+
 
 def row_of(event):
     """Return a stored row: the tuple that a log gives."""

@@ -12,9 +12,11 @@ from hypothesis import strategies as st
 from strategies import books, random_book
 from test_growing import assert_equal_states
 
+import ledger.replay
 from ledger import Answers, Book
 from ledger.cache import folder
-from ledger.replay import Replay, derived
+from ledger.errors import TooLarge
+from ledger.replay import Replay, derived, state
 
 ANY = list(HealthCheck)
 
@@ -102,6 +104,47 @@ def test_another_book_program_or_end_is_not_believed(kept_book, monkeypatch):
     replayed(kept_book)
     monkeypatch.setattr(derived, "made_by", lambda: "another program")
     assert replayed(kept_book)[1] == 0
+
+
+def test_moments_grow_from_the_one_that_is_kept(monkeypatch):
+    """Nothing is matched anew where the file's moment holds; answers are those without it."""
+    events = random_book(random.Random(5), 80)
+    wanted = state_of(events)
+    replayed(events)
+    monkeypatch.setattr(state, "build_flows", None)
+    replay, taken = replayed(events)
+    assert taken == len(events)
+    assert_equal_states(replay.state(as_of=FAR), wanted)
+
+
+def test_what_no_moment_grows_from_is_written_anew(book, monkeypatch):
+    """A new name gives items other numbers: the file follows at once, not at a tenth more."""
+    for _ in range(30):
+        book.write(
+            "harvested", {"lines": [{"item": "plum", "amount": "1 lb"}]}, answers=Answers(yes=True)
+        )
+    book.show("shelf")
+    book.write(
+        "harvested", {"lines": [{"item": "quince", "amount": "1 lb"}]}, answers=Answers(yes=True)
+    )
+    told = book.show("shelf").to_dict()
+    monkeypatch.setattr(state, "build_flows", None)
+    with Book.open(book.log.path) as again:
+        assert again.show("shelf").to_dict() == told
+
+
+def test_a_book_whose_amounts_are_too_large_is_kept_without_a_moment(monkeypatch):
+    events = random_book(random.Random(6), 40)
+
+    def refuse(*_, **__):
+        raise TooLarge("0", 1)
+
+    monkeypatch.setattr(ledger.replay, "build_state", refuse)
+    replayed(events)
+    monkeypatch.undo()
+    replay, taken = replayed(events)
+    assert taken in (0, len(events))
+    assert_equal_states(replay.state(as_of=FAR), state_of(events))
 
 
 def test_a_folder_that_cannot_be_written_is_done_without(monkeypatch, tmp_path):

@@ -59,7 +59,7 @@ def batches(state: State) -> list[tuple[int, dict[str, Any]]]:
 
 def _batches(state: State) -> list[tuple[int, dict[str, Any]]]:
     evs = state.events("put_up").tolist()
-    judged = state.journal.of_bodies("put_up", evs, has_judgement)
+    judged = state.journal.of_bodies(evs, has_judgement)
     return [(ev, state.body(ev)) for ev, is_so in zip(evs, judged, strict=True) if is_so]
 
 

@@ -152,7 +152,8 @@ def _told(state: State) -> tuple[list[int], list[int], dict[str, list[Any]]]:
     columns["shop_price_from"] = [
         state.event_id(ev) if ev >= 0 else None for ev in made.price_ev.tolist()
     ]
-    columns["unpriced"] = [state.costs.names_of(mark) for mark in marks]
+    unpriced = {mark: state.costs.names_of(mark) for mark in set(marks)}
+    columns["unpriced"] = [list(unpriced[mark]) for mark in marks]
     columns["provisional"] = [bool(mark & PROVISIONAL) for mark in marks]
     columns["at_least"] = [bool(names) for names in columns["unpriced"]]
     return made.item.tolist(), marks, columns

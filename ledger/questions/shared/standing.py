@@ -131,6 +131,9 @@ class Standings:
         """Work out what some events inherit, the earliest first: few take anything that is marked."""
         found = self._state.lots["suffix"] >= 2
         nodes = graph.nodes_of(evs)
+        journal = self._state.journal  # all bodies are read together
+        batches = evs[journal.tables["events"]["kind"][evs] == _PUT_UP].tolist()
+        journal.of_bodies(batches, has_judgement)
         for at in np.argsort(self._state.moment.rank[evs]).tolist():
             ev, node = int(evs[at]), int(nodes[at])
             if ev in self._of_event:
@@ -225,7 +228,7 @@ class Standings:
         known, journal = self._state.lasting(has_judgement), self._state.journal
         if ev not in known:
             is_batch = journal.tables["events"]["kind"][ev] == _PUT_UP
-            known[ev] = bool(is_batch and journal.of_bodies("put_up", [ev], has_judgement)[0])
+            known[ev] = bool(is_batch and journal.of_bodies([ev], has_judgement)[0])
         return bool(known[ev])
 
     def _kept(self, ev: int, body: dict[str, Any]) -> Standing:
