@@ -11,6 +11,7 @@ _SEVERAL = {
     "load": "loads",
     "litre": "litres",
     "minute": "minutes",
+    "month": "months",
     "person": "people",
     "piece": "pieces",
     "plant": "plants",
