@@ -78,17 +78,15 @@ class Side:
         """Make the figures of all things, their amounts in the units that are compared."""
         rows = [(at, said) for at, what in enumerate(things) for said in self.records(what)]
         by = Groups(np.array([at for at, _ in rows], np.int64), len(things))
-        column = self._columns.get(self.how.value, Column(self.how.value, "", "", ""))
         money = [to_a_millionth(said[self.how.value]) for _, said in rows]
-        marks = np.array([_BITS[column.mark(said)] for _, said in rows], np.int8)
         of_unit = [self._columned(things[at], units[at]) for at, _ in rows]
         many = [said[name] if name else 0.0 for (_, said), name in zip(rows, of_unit, strict=True)]
-        each = self._leaf(rows, money, "money", [self.how.value] * len(rows), marks)
+        each = self._leaf(rows, money, "money", [self.how.value] * len(rows))
         amounts = np.array(many, np.float64)
         whole = np.bincount(by.by, amounts, len(things))
         amounts[whole[by.by] <= _LEAST] = 0.0
         unit = _units(units, by_measure=bool(self.how.unit))
-        of_it = self._leaf(rows, amounts, lambda row: unit(rows[row][0]), of_unit, 0 * marks)
+        of_it = self._leaf(rows, amounts, lambda row: unit(rows[row][0]), of_unit)
         about: dict[str, Any] = {"what": lambda at: fixed(things[at]), "side": self.name}
         self.value = by.sum(each, "money").called("of-side", **about)
         self.amount = by.sum(of_it, unit).called("of-side", **about)
@@ -101,12 +99,16 @@ class Side:
         """Return the ids of what the figures of a thing rest on."""
         return {one for said in self.records(what) for one in said.get("assumptions") or ()}
 
+    def _mark(self, said: dict[str, Any], name: str) -> str:
+        """Return what stands before a figure of a record; `rows` may give columns of its own."""
+        return self._columns.get(name, Column(name, "", "", "")).mark(said)
+
     def _columned(self, what: str, unit: str | None) -> str:
         return "" if unit is None else self.of[what].columns[unit]
 
     def _leaf(
-        self, rows: list[tuple[int, dict[str, Any]]], values: Any, unit: Any, of: list[str], bounds: Array
-    ) -> Figure:  # fmt: skip
+        self, rows: list[tuple[int, dict[str, Any]]], values: Any, unit: Any, of: list[str]
+    ) -> Figure:
         """Return what each record says in a column, a line that is opened by the record's address."""
 
         def address(row: int) -> tuple[str, str] | None:
@@ -114,8 +116,12 @@ class Side:
             where, name = (said.get("addresses") or {}).get(column, (said.get("why"), column))
             return (self._before + where, name) if where else None
 
+        def bounds() -> Array:
+            each = zip(rows, of, strict=True)
+            return np.array([_BITS[self._mark(said, name)] for (_, said), name in each], np.int8)
+
         values = np.array(values, np.float64)
-        leaf = Figure(lambda: values, unit, lambda _: Opened(), lambda: bounds).folds(address)
+        leaf = Figure(lambda: values, unit, lambda _: Opened(), bounds).folds(address)
         if "on" in self._columns:
             return leaf.called(
                 "of-day",

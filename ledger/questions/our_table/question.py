@@ -164,7 +164,6 @@ _COMPARED = {"value": "value", "weight": "g"}
 def _by_origin(found: Answer) -> list[dict[str, Any]]:
     """Return weight and shop value side by side, one record a period and origin."""
     rows: dict[tuple[str, str], dict[str, Any]] = {}
-    amount = next(column for column in found.columns if column.name == "amount")
     for r in found.records():
         row = rows.setdefault(
             (r["period"], r["origin"]),
@@ -175,7 +174,7 @@ def _by_origin(found: Answer) -> list[dict[str, Any]]:
         if name is not None:
             row |= {name: r["amount"]}
             row["addresses"][name] = (r["why"], "amount")
-            row["bounds"][name] = amount.mark(r)
+            row["bounds"][name] = "≥" if r["at_least"] else ""
     return list(rows.values())
 
 
