@@ -14,8 +14,7 @@ from typing import Any
 
 import pytest
 from books import state_of
-
-from ledger.questions.shared.arithmetic import recompute
+from questions.recomputed import recompute
 
 Event = dict[str, Any]
 

@@ -36,7 +36,6 @@ class _Thing:
 
     records: list[dict[str, Any]] = field(default_factory=list)
     amounts: dict[str, float | None] = field(default_factory=dict)
-    columns: dict[str, str] = field(default_factory=dict)
 
 
 class Side:
@@ -65,21 +64,25 @@ class Side:
 
     def _add(self, thing: _Thing, said: dict[str, Any]) -> None:
         """Add a record: an amount that one of them does not know, nobody knows of the thing."""
-        for name in self.how.amount:
-            column = self._columns.get(name)
-            unit = str(said[self.how.unit]) if self.how.unit else (column and column.unit) or name
+        for unit, name in self._amounts(said).items():
             amount, before = said.get(name), thing.amounts.get(unit) if thing.records else 0.0
             known = amount is not None and before is not None
             thing.amounts[unit] = before + amount if known else None  # type: ignore[operator]
-            thing.columns[unit] = name
         thing.records.append(said)
+
+    def _amounts(self, said: dict[str, Any]) -> dict[str, str]:
+        """Return the columns of a record's amounts by their units."""
+        columns = self._columns
+        if self.how.unit:
+            return {str(said[self.how.unit]): name for name in self.how.amount}
+        return {(name in columns and columns[name].unit) or name: name for name in self.how.amount}
 
     def settle(self, things: list[str], units: list[str | None]) -> None:
         """Make the figures of all things, their amounts in the units that are compared."""
         rows = [(at, said) for at, what in enumerate(things) for said in self.records(what)]
         by = Groups(np.array([at for at, _ in rows], np.int64), len(things))
         money = [to_a_millionth(said[self.how.value]) for _, said in rows]
-        of_unit = [self._columned(things[at], units[at]) for at, _ in rows]
+        of_unit = [self._amounts(said).get(units[at] or "", "") for at, said in rows]
         many = [said[name] if name else 0.0 for (_, said), name in zip(rows, of_unit, strict=True)]
         each = self._leaf(rows, money, "money", [self.how.value] * len(rows))
         amounts = np.array(many, np.float64)
@@ -102,9 +105,6 @@ class Side:
     def _mark(self, said: dict[str, Any], name: str) -> str:
         """Return what stands before a figure of a record; `rows` may give columns of its own."""
         return self._columns.get(name, Column(name, "", "", "")).mark(said)
-
-    def _columned(self, what: str, unit: str | None) -> str:
-        return "" if unit is None else self.of[what].columns[unit]
 
     def _leaf(
         self, rows: list[tuple[int, dict[str, Any]]], values: Any, unit: Any, of: list[str]
