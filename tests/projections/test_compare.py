@@ -10,6 +10,7 @@ import pytest
 from books import state_of
 from hypothesis import given
 from hypothesis import strategies as st
+from questions.proving import leaves
 from strategies import random_book
 from test_why import check
 
@@ -263,6 +264,19 @@ def test_every_figure_of_a_book_opens(garden):
     for record in garden.show("season", against=2025, as_of="2026-12-01").to_dict()["records"]:
         node = garden.why(record["why"], "from_price", as_of="2026-12-01")
         assert math.isclose(node.value, record["from_price"], rel_tol=1e-9)
+
+
+def test_a_line_of_then_opens_as_of_then(garden):
+    """More was picked since: the line's address says of which day it is, and what it opens too."""
+    record = only(garden.show("season", against="2025-08-15", as_of="2026-12-01"))
+    (line,) = garden.why(record["why"], "value_then", as_of="2026-12-01").parts
+    assert line.address.startswith("on:2025-08-15/season/2025/plum")
+    there = garden.why(line.address, line.figure, as_of="2026-12-01")
+    assert there.value == pytest.approx(12 * 2.5, rel=1e-6)
+    assert line.value == pytest.approx(there.value, abs=1e-6)
+    net = garden.why(line.address, "net", as_of="2026-12-01")
+    addresses = [leaf.address for leaf in leaves(net) if leaf.address]
+    assert all(one.startswith("on:2025-08-15/") for one in addresses)
 
 
 @pytest.mark.parametrize(("name", "seed"), [(n, s) for n in ("season", "shelf", "jar-cost", "our-table", "worth-it") for s in range(2)])  # fmt: skip

@@ -14,7 +14,6 @@ from ledger.figures import (
     Array,
     Figure,
     Groups,
-    Spans,
     assumed,
     choose,
     method,
@@ -109,9 +108,7 @@ class Durables:
 
     def _bought(self, column: Figure) -> Figure:
         """Return a column of purchases, summed over those of each."""
-        spans = [self.state.costs.durables.rows(item, self.today) for item in self.item.tolist()]
-        start, stop = ([getattr(one, end) for one in spans] for end in ("start", "stop"))
-        return Spans(np.array(start, np.int64), np.array(stop, np.int64)).sum(column)
+        return self.costs.durables.bought(column, self.item.tolist(), self.today)
 
     @cached_property
     def paid(self) -> Figure:

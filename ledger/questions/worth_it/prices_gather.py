@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.figures import Array, Figure, Groups, Spans, published, said
+from ledger.figures import Array, Figure, Groups, published, said
 from ledger.questions.costs.sources import UNITS_BY
 from ledger.questions.quantities import QUART_UL
 from ledger.questions.worth_it.gather import LINES, Lots, line_of_batches
@@ -122,10 +122,8 @@ class Grouped:
         event = self.state.lots["ev"][self.rows].tolist()
         of = zip(self.of.by.tolist(), event, strict=True)
         pairs = sorted({(group, item) for group, ev in of for item in used.get(ev, ())})
-        spans = [durables.known.rows(item, day) for _, item in pairs]
-        start, stop = ([getattr(one, end) for one in spans] for end in ("start", "stop"))
         names = self.state.facts.names
-        paid = Spans(np.array(start, np.int64), np.array(stop, np.int64)).sum(durables.paid)
+        paid = durables.bought(durables.paid, [item for _, item in pairs], day)
         each = paid.called("charge", text=lambda pair: names[pairs[pair][1]])
         by = np.array([group for group, _ in pairs], np.int64)
         return Groups(by, self.count).sum(each, "money")
