@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ledger.figures import Array, Figure, Groups, assumed, method, published, said
-from ledger.methods.first_year import K_MONTHS
 from ledger.questions.costs.sources import UNITS_BY, unit_factor
+from ledger.questions.first_year.words import K_MONTHS
 from ledger.questions.goes import went
 from ledger.questions.quantities import QUART_UL
 from ledger.questions.shelf.gather import answers_day

@@ -5,11 +5,13 @@ from __future__ import annotations
 from ledger.answers import Assumption
 from ledger.messages import Choice, fixed, joined, sentence
 from ledger.messages import measured as digits
-from ledger.methods.first_year import K_MONTHS
 from ledger.questions.quantities import about
 from ledger.reference import servings, winter
 
-__all__ = ["notes", "plan_said"]
+__all__ = ["K_MONTHS", "notes", "plan_said"]
+
+K_MONTHS = 6.0
+"""How many months of own record weigh as much as the plan: our own choice."""
 
 _CUP, _TSP = 0.25, 48.0
 """A serving below a quarter of a cup is told in teaspoons, 48 to the cup."""
