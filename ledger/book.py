@@ -478,12 +478,21 @@ class Book:
     ) -> Node:
         """Return a figure's arithmetic as a tree down to events.
 
+        Parameters
+        ----------
+        address : str
+            As in an answer's `why`; ``on:2025-10-31/`` before it opens it as of that day.
+        field : str, optional
+            A column of the answer.
+
         Raises
         ------
         NotFound
             When the address names no figure.
         """
         name, _, key = address.partition("/")
+        if name.startswith("on:"):
+            return self.why(key, field, as_of=name.removeprefix("on:"), known_at=known_at).of(name)
         if name in ADDRESSED and key:
             part: Node = import_module(ADDRESSED[name]).why(
                 self.state(as_of, known_at), f"{name}/{full_key(key, self._only)}", field
@@ -491,7 +500,7 @@ class Book:
             return part
         projection = _projection(name)
         if key.startswith("against:"):
-            from ledger.questions.compared.against import why_against
+            from ledger.questions.compared.why import why_against
 
             day = day_text(as_of or self.today())
             return why_against(projection, lambda day: self.state(day, known_at), day, key, field)

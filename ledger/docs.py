@@ -39,7 +39,8 @@ The JSON Schema of each kind is in `schema/`. This page is made by `python -m le
 
 
 _AGAINST = """The same question at two dates, one record a thing. A day asks the question as of that day (`our-table` with `--from`: for as long a period that
-ends on it); the year of a season asks for that season, while the one now runs to the same day of it. The causes add up to the difference exactly."""
+ends on it); the year of a season asks for that season, while the one now runs to the same day of it. The causes add up to the difference exactly.
+What a record of the other day rests on opens as of that day: `croftbook why on:2025-10-31/season/2025/tomato`."""
 
 
 def schema_of(kind: Kind) -> dict[str, Any]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 __all__ = ["Node"]
@@ -33,6 +33,11 @@ class Node:
     address: str | None = None
     figure: str | None = None
     mark: str = ""
+
+    def of(self, before: str) -> Node:
+        """Return the tree with `before` in front of each address: what it folds is of that moment too."""
+        address = self.address and f"{before}/{self.address}"
+        return replace(self, address=address, parts=[part.of(before) for part in self.parts])
 
     def to_dict(self) -> dict[str, Any]:
         """Return the tree as plain values."""

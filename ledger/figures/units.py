@@ -12,6 +12,7 @@ _SEVERAL = {
     "load": "loads",
     "litre": "litres",
     "minute": "minutes",
+    "month": "months",
     "person": "people",
     "piece": "pieces",
     "plant": "plants",

@@ -282,7 +282,9 @@ class Compared:
     unit : str, optional
         The column that names the amount's unit, where the description of the column does not.
     rows : callable, optional
-        ``rows(answer)`` gives the records to compare, where they are not the answer's own.
+        ``rows(answer)`` gives the records to compare, where they are not the answer's own; one that
+        has figures of several records names in `addresses`, by column, which address and figure
+        each is, and in `bounds` what is a bound.
     """
 
     key: str

@@ -21,6 +21,7 @@ __all__ = [
     "is_dust",
     "measured",
     "paid",
+    "unit_of_measure",
     "whole_unit",
 ]
 
@@ -54,7 +55,11 @@ def paid(state: State, money: float) -> Sentence:
 
 def whole_unit(state: State, item: int) -> str:
     """Return the unit of a strand's whole amounts: mg, ul, 1/1000 piece (or bucket) or J."""
-    measure = state.facts.measure[item]
+    return unit_of_measure(state.facts.measure[item])
+
+
+def unit_of_measure(measure: str) -> str:
+    """Return the unit of whole amounts of a measure."""
     return _WHOLE.get(measure, f"1/1000 {measure}")
 
 

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from questions.recomputed import recompute
 
 from ledger.figures import (
     EXACT,
@@ -24,7 +25,6 @@ from ledger.figures import (
     work,
 )
 from ledger.figures.units import one_of, over, times
-from ledger.questions.shared.arithmetic import recompute
 
 
 class Plain:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from ledger.questions.shared.arithmetic import recompute
+from questions.recomputed import recompute
 
 TODAY = "2026-11-01"
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import datetime as dt
 import math
 
+from questions.recomputed import recompute
+
 from ledger.projections import PROJECTIONS
-from ledger.questions.shared.arithmetic import recompute
 
 KG = 1000
 START = dt.date(2024, 1, 7)

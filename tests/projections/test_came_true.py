@@ -13,6 +13,7 @@ from books import state_of
 from freezegun import freeze_time
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from questions.recomputed import recompute
 from strategies import random_book
 
 from ledger import Book
@@ -23,7 +24,6 @@ from ledger.questions.ahead.graded import Graded
 from ledger.questions.ahead.said import EVERY, asked, earlier
 from ledger.questions.ahead.widening import factor_of, lately
 from ledger.questions.came_true import question as came_true
-from ledger.questions.shared.arithmetic import recompute
 from ledger.replay.state import day_number, day_text
 
 END = "2026-10-25"

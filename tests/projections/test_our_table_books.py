@@ -13,9 +13,8 @@ from oracle import ORIGINS, reckon
 from oracle.table import BASES, Table
 from oracle.tape import Tape, line, lines
 from our_table_tools import KG, OUR_TABLE, ask, by_key, close
+from questions.recomputed import recompute
 from strategies import books, random_book
-
-from ledger.questions.shared.arithmetic import recompute
 
 SLOW = settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 

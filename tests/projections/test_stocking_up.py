@@ -10,12 +10,12 @@ import pytest
 from books import FAR, replay_of, state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from questions.recomputed import recompute
 from strategies import books, random_book
 
 from ledger.errors import InputError, NotFound
 from ledger.methods.stocking import Staple, extra_packs, price_rise_cost, weeks_uncovered
 from ledger.projections import PROJECTIONS
-from ledger.questions.shared.arithmetic import recompute
 
 ASK = PROJECTIONS["stocking-up"]
 LB = 453_592.37

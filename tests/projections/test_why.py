@@ -7,11 +7,11 @@ import random
 
 import pytest
 from books import FAR, answer_of, state_of
+from questions.recomputed import recompute
 from strategies import random_book
 
 from ledger.errors import NotFound
 from ledger.projections import PROJECTIONS
-from ledger.questions.shared.arithmetic import recompute
 
 FIGURES = {
     "jar-cost": [

@@ -60,11 +60,11 @@ def test_each_season_reconciles(seed):
 @pytest.mark.parametrize("seed", range(12))
 def test_durables_share_out_all_that_was_gained(seed):
     state = state_of(random_book(random.Random(seed), 80), FAR)
-    uses = [use for several in Earned(state).uses.values() for use in several]
-    shares = {}
-    for use in uses:
-        key = (use.ev, use.day, round(use.gain, 6))
-        shares[key] = shares.get(key, 0.0) + use.share
+    uses, shares = Earned(state), {}
+    of = zip(uses.ev.tolist(), uses.gain.values.tolist(), uses.share.values.tolist(), strict=True)
+    for ev, gain, share in of:
+        key = (ev, round(gain, 6))
+        shares[key] = shares.get(key, 0.0) + share
     for total in shares.values():
         assert total == pytest.approx(round(total), abs=1e-9)
     found = ask(state, durables=True)["records"]

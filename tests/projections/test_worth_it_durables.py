@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import pytest
+from questions.recomputed import recompute
 from worth_it_tools import near, small_season, write
 
 from ledger.errors import InputError
-from ledger.questions.shared.arithmetic import recompute
 
 
 @pytest.fixture

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import pytest
+from questions.recomputed import recompute
 from worth_it_tools import by_line, near, write
-
-from ledger.questions.shared.arithmetic import recompute
 
 
 @pytest.fixture

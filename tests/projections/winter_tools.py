@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 
 from questions.proving import leaves, names_its_source
-
-from ledger.questions.shared.arithmetic import recompute
+from questions.recomputed import recompute
 
 FAMILY = [
     ("Finn", "male", 42),

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-
-from ledger.questions.shared.arithmetic import recompute
+from questions.recomputed import recompute
 
 VARIANTS = ({}, {"durables": True}, {"prices": True})
 

@@ -7,6 +7,7 @@ import random
 
 import pytest
 from books import FAR, state_of
+from questions.recomputed import recompute
 from strategies import random_book
 
 from ledger.errors import NotFound
@@ -16,7 +17,6 @@ from ledger.questions import ADDRESSED
 from ledger.questions.costs.addresses import why as why_cost
 from ledger.questions.jar_cost import COLUMNS, why
 from ledger.questions.jar_cost.figures import figures
-from ledger.questions.shared.arithmetic import recompute
 
 BOUND = {1: "≥", 2: "≤"}
 

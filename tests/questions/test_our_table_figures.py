@@ -7,6 +7,7 @@ import random
 
 import pytest
 from books import FAR, state_of
+from questions.recomputed import recompute
 from strategies import random_book
 
 from ledger.errors import NotFound
@@ -18,7 +19,6 @@ from ledger.questions.our_table import why
 from ledger.questions.our_table.figures import figures
 from ledger.questions.our_table.gather import Table
 from ledger.questions.periods import periods_of
-from ledger.questions.shared.arithmetic import recompute
 
 UNITS = {"energy": "kcal", "weight": "g", "value": "money"}
 SILENT = {

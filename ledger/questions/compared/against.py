@@ -1,4 +1,4 @@
-"""Asking one question at two dates: which two answers are meant, and why a difference is what it is."""
+"""Asking one question at two dates: which two answers are meant."""
 
 from __future__ import annotations
 
@@ -7,22 +7,22 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
-from urllib.parse import quote, unquote
+from urllib.parse import quote
 
 import numpy as np
 
-from ledger.errors import InputError, NotFound
+from ledger.errors import InputError
 from ledger.messages import Code, Day, Message, Names, Typed, sentence
-from ledger.projections.base import Answer, Compared, Node, Projection
-from ledger.questions.compared.causes import Change
-from ledger.questions.compared.compare import compare, entries_of, groups_of, split
+from ledger.projections.base import Answer, Compared, Projection
+from ledger.questions.compared.compare import compare
+from ledger.questions.compared.gather import Things
 from ledger.replay.seasons import Season
 from ledger.replay.state import day_number, day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["Against", "why_against"]
+__all__ = ["Against"]
 
 
 @dataclass
@@ -125,9 +125,13 @@ class Against:
 
     def answer(self) -> Answer:
         """Return the comparison."""
-        now, then, names = self.answers()
         measures = self.state_of(self.as_of).settings.newest("measures", "us") or "us"
-        return compare(now, then, self.how, names=names, address=self._address, measures=measures)
+        return compare(self.things(), measures)
+
+    def things(self) -> Things:
+        """Return what is compared."""
+        now, then, names = self.answers()
+        return Things(now, then, self.how, names, self._address)
 
     def _address(self, what: str) -> str:
         given = {"against": self.against, **{k: v for k, v in self.options.items() if v}}
@@ -141,65 +145,6 @@ def _on(day: str) -> str:
 
 def _span(first: str, last: str) -> str:
     return sentence("why-stretch", first=Day(first), last=Day(last))
-
-
-def why_against(
-    projection: Projection,
-    state_of: Callable[[str], State],
-    as_of: str,
-    key: str,
-    field: str | None = None,
-) -> Node:
-    """Return a figure of a comparison as a tree.
-
-    Parameters
-    ----------
-    key : str
-        What follows the question's name in the address: ``against:2024,season:2025/tomato``.
-    field : str, optional
-        A column of the comparison; default: the difference.
-
-    Raises
-    ------
-    NotFound
-        When there is no such record, or no such figure of it.
-    """
-    said, _, what = key.partition("/")
-    given = dict(part.partition(":")[::2] for part in said.split(","))
-    given = {name: unquote(value) for name, value in given.items()}
-    strange = set(given) - {"against", *(one.name for one in projection.options)}
-    if strange:
-        raise NotFound(
-            "address",
-            Message.of(
-                "refusal-question-no-option", name=Code(projection.name), option=Typed(min(strange))
-            ),
-        )
-    against = Against(projection, state_of, as_of, given.pop("against"), given)
-    now, then, names = against.answers()
-    entries = entries_of(now, then, against.how)
-    for several in groups_of(entries).values():
-        split(several)
-    entry = next((e for e in entries if e.what == unquote(what)), None)
-    if entry is None:
-        raise NotFound(
-            "address",
-            Message.of(
-                "refusal-not-in-comparison",
-                text=Typed(unquote(what)),
-                question=Code(projection.name),
-            ),
-        )
-    figures = Change(entry, entries, names, against.how).figures()
-    name = field or "difference"
-    if name not in figures:
-        raise NotFound(
-            "figure",
-            Message.of(
-                "refusal-no-figure-of-comparison", text=Typed(name), names=Names(tuple(figures))
-            ),
-        )
-    return figures[name]()
 
 
 def _until(day: str) -> str:

@@ -58,6 +58,14 @@ class DurableFigures:
             ),
         )
 
+    def bought(self, column: Figure, items: list[int], day: int) -> Figure:
+        """Return a column of purchases, summed over those of each of some items up to a day."""
+        spans = [self.known.rows(item, day) for item in items]
+        rows = [np.arange(one.start, one.stop) for one in spans]
+        by = np.repeat(np.arange(len(items)), [one.size for one in rows])
+        every = np.concatenate([np.zeros(0, np.int64), *rows])
+        return Groups(by, len(items)).sum(column.at(every), column.unit_of(0))
+
 
 class PerUse:
     """What one use costs, a row a charge.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
@@ -22,10 +22,28 @@ from ledger.questions.telling import label_day
 if TYPE_CHECKING:
     from ledger.questions.costs.sources import Sources
     from ledger.replay import State
+    from ledger.replay.garden import Part
 
-__all__ = ["GardenFigures"]
+__all__ = ["Bearing", "GardenFigures"]
 
 _PLACE = (1 << 24) - 1
+
+
+class Bearing(NamedTuple):
+    """What strands took of the parts of inputs, a row a strand and part.
+
+    Attributes
+    ----------
+    place, part : ndarray of int, shape (rows,)
+        The strand's season, and the place among `GardenFigures.parts`.
+    money, share : Figure
+        What it took; its share, NaN where it took all.
+    """
+
+    place: Array
+    part: Array
+    money: Figure
+    share: Figure
 
 
 class GardenFigures:
@@ -104,9 +122,9 @@ class GardenFigures:
         return out
 
     @cached_property
-    def inputs(self) -> Figure:
-        """What each strand took in a season, shape (strands' seasons,)."""
-        parts = [self.garden.parts[at] for at, _ in self._parts]
+    def bearing(self) -> Bearing:
+        """What each strand took of each part of an input."""
+        parts = self.parts
         row, part_of, share_of = [], [], []
         for number, part in enumerate(parts):
             season, crop = int(part.season or 0), part.crop
@@ -117,29 +135,43 @@ class GardenFigures:
                 part_of.append(number)
                 share_of.append(self._shared.get((season, crop, strand), -1))
         of_part, of_share = np.array(part_of, np.int64), np.array(share_of, np.int64)
-        whole = self._money.called(
-            "input",
-            name=lambda number: parts[number].source.label,
-            season=lambda number: parts[number].season,
-        ).at(of_part)
-        each = choose(of_share < 0, whole, self._share.at(of_share) * whole)
-        each = each.called(
+        whole, share = self.money.at(of_part), self._share.at(of_share)
+        each = choose(of_share < 0, whole, share * whole).called(
             "input",
             name=lambda one: parts[part_of[one]].source.label,
             season=lambda one: parts[part_of[one]].season,
         )
+        return Bearing(np.array(row, np.int64), of_part, each, share)
+
+    @cached_property
+    def inputs(self) -> Figure:
+        """What each strand took in a season, shape (strands' seasons,)."""
         return (
-            Groups(np.array(row, np.int64), self.season.size)
-            .sum(each)
+            Groups(self.bearing.place, self.season.size)
+            .sum(self.bearing.money)
             .called("garden-inputs", item=self._name, season=self._year)
             .folds(self._address("inputs"))
         )
 
+    @property
+    def parts(self) -> list[Part]:
+        """The parts of inputs that fell into a season."""
+        return [self.garden.parts[at] for at, _ in self._parts]
+
+    @cached_property
+    def money(self) -> Figure:
+        """Money of each of `parts`: all of an input, or a season's part of what lasts."""
+        parts = self.parts
+        return self._money.called(
+            "input",
+            name=lambda number: parts[number].source.label,
+            season=lambda number: parts[number].season,
+        )
+
     @cached_property
     def _money(self) -> Figure:
-        """Money of each part of an input: all of it, or a season's part of what lasts."""
-        state, table = self.state, self.state.journal.tables["supplies"]
-        parts = [self.garden.parts[at] for at, _ in self._parts]
+        """The same without a name."""
+        state, table, parts = self.state, self.state.journal.tables["supplies"], self.parts
         ev, row, draw = (
             np.array([getattr(part.source, name) for part in parts], np.int64)
             for name in ("ev", "row", "draw")
@@ -164,24 +196,25 @@ class GardenFigures:
 
     def _lasting(self, ev: Array, row: Array) -> tuple[Figure, Figure]:
         """Return the years that each input lasts, and how many seasons bore it before."""
-        state, durables = self.state, self.state.costs.durables
-        table, newest = state.journal.tables["supplies"], self.sources.newest_of
-        values, told = [], []
-        for place, supply in zip(ev.tolist(), row.tolist(), strict=True):
-            own = float(table["years"][supply]) if supply >= 0 else np.nan
-            source = place
-            if supply >= 0 and np.isnan(own):
-                number = int(state.facts.canon[table["item"][supply]])
-                fact = number, "years", int(state.moment.on[place])
-                own = durables.fact(*fact) or np.nan
-                source = newest.get(durables.fact_from(*fact), -1)
-            values.append(own)
-            told.append(source)
+        found = [self.years_of(*one) for one in zip(ev.tolist(), row.tolist(), strict=True)]
+        values, told = [years for years, _ in found], [by for _, by in found]
         steps = np.array([step for _, step in self._parts], np.float64)
         return (
             said(np.array(values, np.float64), "", np.array(told, np.int64)).called("lasts"),
             said(steps, "", ev).called("seasons-before"),
         )
+
+    def years_of(self, ev: int, supply: int) -> tuple[float, int]:
+        """Return the years that what was bought lasts, and the event that says so."""
+        state, durables = self.state, self.state.costs.durables
+        table = state.journal.tables["supplies"]
+        own = float(table["years"][supply]) if supply >= 0 else np.nan
+        if supply < 0 or not np.isnan(own):
+            return own, ev
+        number = int(state.facts.canon[table["item"][supply]])
+        fact = number, "years", int(state.moment.on[ev])
+        said_by = self.sources.newest_of.get(durables.fact_from(*fact), -1)
+        return durables.fact(*fact) or np.nan, said_by
 
     # -- shares -------------------------------------------------------------------------
 

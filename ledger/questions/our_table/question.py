@@ -157,18 +157,24 @@ def _asked(state: State, food: FoodFigures, first: Any, last: Any, by: str | Non
     return Asked(kept, whole)
 
 
+_COMPARED = {"value": "value", "weight": "g"}
+"""What is compared, by the basis whose amount it is."""
+
+
 def _by_origin(found: Answer) -> list[dict[str, Any]]:
     """Return weight and shop value side by side, one record a period and origin."""
     rows: dict[tuple[str, str], dict[str, Any]] = {}
     for r in found.records():
         row = rows.setdefault(
-            (r["period"], r["origin"]), {"origin": r["origin"], "assumptions": []}
+            (r["period"], r["origin"]),
+            {"origin": r["origin"], "assumptions": [], "addresses": {}, "bounds": {}},
         )
         row["assumptions"] += r["assumptions"]
-        if r["basis"] == "value":
-            row |= {"value": r["amount"], "why": r["why"]}
-        elif r["basis"] == "weight":
-            row["g"] = r["amount"]
+        name = _COMPARED.get(r["basis"])
+        if name is not None:
+            row |= {name: r["amount"]}
+            row["addresses"][name] = (r["why"], "amount")
+            row["bounds"][name] = "≥" if r["at_least"] else ""
     return list(rows.values())
 
 

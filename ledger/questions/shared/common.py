@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import shlex
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
@@ -17,7 +16,7 @@ from ledger.questions.quantities import (
     UNITS,
     whole_unit,
 )
-from ledger.questions.telling import event_line, event_told
+from ledger.questions.shared.opening import entry_leaf
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -34,7 +33,6 @@ __all__ = [
     "jars_gone",
     "listed_lots",
     "whole_unit",
-    "why_command",
 ]
 
 
@@ -77,16 +75,9 @@ def grams_of_line(state: State, item: int | None, line: Mapping[str, Any]) -> fl
     return None if number is None else grams_of(state, number, whole)
 
 
-def event_node(state: State, ev: int, label: str, value: float | str | None, unit: str) -> Node:
+def event_node(state: State, ev: int, _label: str, value: float | str | None, unit: str) -> Node:
     """Return a leaf that names an event in one readable line."""
-    line = event_line(state, ev)
-    event = event_told(state, ev, line)
-    return Node(label or line, value, unit, "as written", event=event)
-
-
-def why_command(address: str, field: str = "") -> str:
-    """Return the command that opens a figure, as it can be typed: names with spaces are quoted."""
-    return f"`croftbook why {shlex.join([address, *([field] if field else [])])}`"
+    return entry_leaf(state, ev, value, unit)
 
 
 def number(value: float) -> float | None:

@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from ledger.errors import NotFound
-from ledger.figures import Figure, Node, tree
+from ledger.figures import Figure, Node, said, tree
 from ledger.messages import Code, Message, Names, Typed
 from ledger.questions.telling import StateTeller
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["check_figure", "no_record", "only_item", "opened"]
+__all__ = ["check_figure", "entry_leaf", "no_record", "only_item", "opened"]
 
 
 def only_item(state: State, item: str | None) -> int | None:
@@ -94,3 +96,11 @@ def opened(
     figures, name = asked
     check_figure(question, name, figures)
     return tree(figures[name], row, StateTeller(state, labels), deep)
+
+
+def entry_leaf(state: State, ev: int, value: float | str | None, unit: str = "") -> Node:
+    """Return an entry as a leaf: what it says may be no number, as an id or a standing."""
+    written = said(np.zeros(1), unit, np.full(1, ev))
+    leaf = tree(written, 0, StateTeller(state, {}))
+    leaf.value = value
+    return leaf

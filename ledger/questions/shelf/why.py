@@ -10,8 +10,7 @@ from ledger.errors import NotFound
 from ledger.figures import Figure, Node, assumed, method, tree
 from ledger.messages import Day, Message, Typed, sentence
 from ledger.questions.ahead.lasting import ahead_of
-from ledger.questions.shared.common import event_node
-from ledger.questions.shared.opening import check_figure, no_record
+from ledger.questions.shared.opening import check_figure, entry_leaf, no_record
 from ledger.questions.shared.standing import standing_of
 from ledger.questions.shelf.days import Days, Weeks
 from ledger.questions.shelf.figures import day_figures, item_figures, lot_figures, week_figures
@@ -82,7 +81,7 @@ def _standing(state: State, lot: int) -> Node:
     found = standing_of(state, lot)
     if found is None:
         return Node(sentence("standing-nothing-to-compare"), None)
-    parts = [event_node(state, found.ev, "", found.standing, "")]
+    parts = [entry_leaf(state, found.ev, found.standing)]
     return Node(found.text, found.standing, "", "as written", parts)
 
 

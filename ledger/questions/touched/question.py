@@ -9,8 +9,8 @@ import numpy as np
 from ledger.errors import NotFound
 from ledger.messages import Message, Names, Sentence, Typed, sentence
 from ledger.projections.base import Answer, Assumption, Column, Node, Option, Projection
-from ledger.questions.shared.common import event_node
 from ledger.questions.shared.gauges import gauge_tests, test_line
+from ledger.questions.shared.opening import entry_leaf
 from ledger.questions.touched.origins import STARTS, Start, start_of
 from ledger.questions.touched.rows import MOST_JUDGED, backward_frame, forward_frame
 from ledger.questions.touched.touching import touching
@@ -165,13 +165,13 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     """
     lot = state.lot_ids.get(key)
     if lot is not None:
-        return event_node(state, int(state.lots["ev"][lot]), "", state.lot_id(lot), "")
+        return entry_leaf(state, int(state.lots["ev"][lot]), state.lot_id(lot))
     place = state.journal.place.get(key)
     if place is not None and place < state.moment.root.size:
         root = state.moment.root[place]
         evs = np.flatnonzero((state.moment.root == root) & (state.moment.rank >= 0))
         if evs.size:
-            return event_node(state, int(evs[0]), "", key, "")
+            return entry_leaf(state, int(evs[0]), key)
     raise NotFound(
         "address",
         Message.of("refusal-no-lot-or-entry", text=Typed(key)),

@@ -75,15 +75,21 @@ class Lots:
         self._has_value = said_value
 
     @cached_property
-    def worth_of(self) -> Figure:
-        """What each lot is worth; 0 or more where nobody knows."""
+    def at_shop(self) -> Figure:
+        """What each lot costs at the shop; NaN where no price is known."""
         sources, lots = self.costs.sources, self.state.lots
         price = self.worth / np.maximum(lots["whole"], 1)
         shop = sources.amount * sources.shop_price(lots["item"], price, self.price_ev, self.later)
+        return shop.called("at-shop", item=sources.name_of(lots["item"]))
+
+    @cached_property
+    def worth_of(self) -> Figure:
+        """What each lot is worth; 0 or more where nobody knows."""
+        lots = self.state.lots
         own = said(lots["money"], "money", lots["ev"])
-        name = sources.name_of(lots["item"])
+        name = self.costs.sources.name_of(lots["item"])
         none = unpriced("money", name, self.line.size).called("unpriced", item=name)
-        known = choose(self._has_value, own, shop.called("at-shop", item=name))
+        known = choose(self._has_value, own, self.at_shop)
         return choose(np.isnan(self.worth), none, known)
 
     @cached_property

@@ -73,12 +73,12 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     """
     head, _, rest = key.partition("/")
     if head == "durable":
-        return worth_durables_why.why(state, rest, field)
+        return worth_durables_why.why(state, rest, field, deep)
     line, _, item = rest.partition("/")
     if not head.isdecimal() or line not in (*LINES, "total"):
         raise _unknown(key)
     if item and (field is None or field not in SUMS):
-        return worth_prices_why.why(state, int(head), line, item, field)
+        return worth_prices_why.why(state, int(head), line, item, field, deep)
     known, row = _row(sums_of(state, span_of(state, head)), line, item, key)
     name = field or "net"
     return opened(state, "worth-it", (known, name), row, LABELS, deep)
