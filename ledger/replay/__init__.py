@@ -18,18 +18,11 @@ import numpy as np
 
 from ledger.errors import TooLarge
 from ledger.replay import derived
+from ledger.replay.building import build_state, columns_of, grow_state, state_of
 from ledger.replay.flows import ORIGINS
 from ledger.replay.growing import is_stating
 from ledger.replay.journal import KEPT, Journal
-from ledger.replay.state import (
-    State,
-    build_state,
-    columns_of,
-    day_number,
-    day_text,
-    grow_state,
-    state_of,
-)
+from ledger.replay.state import State, day_number, day_text
 from ledger.replay.tables import CAUSES, ROLES
 from ledger.replay.tracing import COMPONENTS, COST, GRAMS, KCAL, LABOUR, VALUE
 

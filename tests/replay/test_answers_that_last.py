@@ -14,7 +14,7 @@ import seed_demo
 from ledger import Book
 from ledger.projections import PROJECTIONS
 from ledger.replay import Replay, day_number
-from ledger.replay.state import build_state
+from ledger.replay.building import build_state
 
 SLOW = settings(max_examples=6, deadline=None, suppress_health_check=list(HealthCheck))
 ASKED = (

@@ -16,7 +16,7 @@ import ledger.replay
 from ledger import Answers, Book
 from ledger.cache import folder
 from ledger.errors import TooLarge
-from ledger.replay import Replay, derived, state
+from ledger.replay import Replay, building, derived
 
 ANY = list(HealthCheck)
 
@@ -111,7 +111,7 @@ def test_moments_grow_from_the_one_that_is_kept(monkeypatch):
     events = random_book(random.Random(5), 80)
     wanted = state_of(events)
     replayed(events)
-    monkeypatch.setattr(state, "build_flows", None)
+    monkeypatch.setattr(building, "build_flows", None)
     replay, taken = replayed(events)
     assert taken == len(events)
     assert_equal_states(replay.state(as_of=FAR), wanted)
@@ -128,7 +128,7 @@ def test_what_no_moment_grows_from_is_written_anew(book, monkeypatch):
         "harvested", {"lines": [{"item": "quince", "amount": "1 lb"}]}, answers=Answers(yes=True)
     )
     told = book.show("shelf").to_dict()
-    monkeypatch.setattr(state, "build_flows", None)
+    monkeypatch.setattr(building, "build_flows", None)
     with Book.open(book.log.path) as again:
         assert again.show("shelf").to_dict() == told
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from strategies import books, random_book, random_moments
 
 from ledger.replay import Replay, day_number
-from ledger.replay.state import build_state, grow_state
+from ledger.replay.building import build_state, grow_state
 
 SLOW = settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
 MONEY = {"rtol": 1e-9, "atol": 1e-9}

@@ -14,7 +14,8 @@ import numpy as np
 from ledger.questions.ahead.kept import Kept, Ranges, Said
 from ledger.questions.ahead.plain import plain_of
 from ledger.questions.shared.use_past import is_use
-from ledger.replay.state import build_state, day_number, day_text, grow_state
+from ledger.replay.building import build_state, grow_state
+from ledger.replay.state import day_number, day_text
 
 if TYPE_CHECKING:
     from ledger.replay import State
