@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
 from strategies import books, random_book
+from strategies.winters import winter_book
 
 from ledger.projections import PROJECTIONS
 
@@ -38,6 +39,16 @@ def test_every_question_answers(name, options, events, later):
     as_of = (max(days) + dt.timedelta(days=later)).isoformat()
     answer = PROJECTIONS[name].build(state_of(events, as_of), **options)
     assert answer.to_dict()["records"] is not None
+
+
+@pytest.mark.parametrize("seed", [0, 109, *range(7, 11)])
+def test_every_question_answers_a_household_of_people_and_animals(seed):
+    """Seed 0 feeds animals what was put up; 109 cans what is published for another method alone."""
+    events = winter_book(seed)
+    state = state_of(events, max(event["on"] for event in events))
+    for question in PROJECTIONS.values():
+        if question.name != "touched":  # follows what is named
+            assert question.build(state).to_dict()["records"] is not None
 
 
 @settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))

@@ -4,6 +4,7 @@ ways-no-gauge = das Manometer des Topfs ist nicht eingestellt (`croftbook settin
 ways-gauge-off = das Zeigermanometer zeigte bei der letzten Prüfung zu viel: Lasst es zuerst einstellen oder ersetzt es
 ways-product-open = welches veröffentlichte Erzeugnis es ist, blieb offen
 ways-none-confirmed = für diese Höhe und dieses Manometer ist keine bestätigte Vorschrift gedruckt
+ways-not-by = { $product } mit { $method }: keine Vorschrift ist dafür veröffentlicht
 ways-no-canning = { $crop }: keine Einkochvorschrift ist dafür veröffentlicht
 ways-only-as = { $crop }: nur veröffentlicht als { $products }, nach jenem Rezept
 ways-lacks = { $product } mit { $method }: { $why }

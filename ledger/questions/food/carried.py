@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.figures import LESS, MORE, Array, Figure, Groups, solved, total
+from ledger.figures import EXACT, LESS, MORE, Array, Figure, Groups, solved, total
 from ledger.questions.food.bases import BASES, CARRIED, SIX, UNITS
 
 if TYPE_CHECKING:
@@ -136,7 +136,7 @@ class Made:
             f"{basis}.bought_feed",
             basis,
             lambda: self._feed(basis),
-            lambda: self._solved.get((basis, -1), self._zero),
+            lambda: self._fed.get((basis, EXACT), self._zero),
             lambda: self._bits(basis),
         )
 
@@ -147,30 +147,27 @@ class Made:
         some, each = self.food.fed_elsewhere(self.food.inner, basis)
         return self.web.row[self.food.inner.raw_at[some]], each
 
-    # -- one solve ------------------------------------------------------------------------
+    # -- what is solved -------------------------------------------------------------------
 
     @property
     def _zero(self) -> Array:
         return np.zeros(self.web.rows.made_lots.size)
 
     def _bounds(self, basis: str, origin: int) -> Array:
-        found = self._solved.get((basis, origin))
+        found = self._marked.get((basis, origin))
         return np.zeros((), np.int8) if found is None else np.where(found > 0, MORE, 0)
 
     def _bits(self, basis: str) -> Array:
         """Return the bounds of what feed from elsewhere made: of the feed both may hold."""
         out = np.zeros((), np.int8)
         for bit in (MORE, LESS):
-            found = self._solved.get((basis, -1 - bit))
+            found = self._fed.get((basis, bit))
             out = out if found is None else out | np.where(found > 0, bit, 0)
         return out
 
     @cached_property
-    def _solved(self) -> dict[tuple[str, int], Array]:
-        """Columns of made lots by basis and origin: above 0 where something is not known.
-
-        By -1 what feed from elsewhere made, and by less its bounds.
-        """
+    def _marked(self) -> dict[tuple[str, int], Array]:
+        """Columns of made lots by basis and origin: above 0 where something is not known."""
         inner, web = self.food.inner, self.web
         own: dict[tuple[str, int], Array] = {}
         for basis in BASES:
@@ -178,15 +175,30 @@ class Made:
             for o in np.unique(inner.origin[marked]).tolist():
                 rows = web.row[inner.raw_at[marked & (inner.origin == o)]]
                 own[basis, o] = np.bincount(rows, minlength=web.count).astype(np.float64)
+        return self._carried(own)
+
+    @cached_property
+    def _fed(self) -> dict[tuple[str, int], Array]:
+        """Columns of made lots: by basis and `EXACT` what feed from elsewhere made, by its bits where it is bounded.
+
+        Solved after `_marked`, as animals may be fed what was made: its bounds are among the feed's.
+        """
+        own: dict[tuple[str, int], Array] = {}
+        for basis in BASES:
             rows, each = self._feed(basis)
-            if rows.size:
-                own[basis, -1] = np.bincount(rows, each.values, web.count)
-                marks = np.broadcast_to(each.bound, each.values.shape)
-                for bit in (MORE, LESS):
-                    counted = np.bincount(rows[(marks & bit) > 0], minlength=web.count)
-                    if counted.any():
-                        own[basis, -1 - bit] = counted.astype(np.float64)
+            if not rows.size:
+                continue
+            own[basis, EXACT] = np.bincount(rows, each.values, self.web.count)
+            marks = np.broadcast_to(each.bound, each.values.shape)
+            for bit in (MORE, LESS):
+                counted = np.bincount(rows[(marks & bit) > 0], minlength=self.web.count)
+                if counted.any():
+                    own[basis, bit] = counted.astype(np.float64)
+        return self._carried(own)
+
+    def _carried(self, own: dict[tuple[str, int], Array]) -> dict[tuple[str, int], Array]:
+        """Return columns of rows as made lots carry them, all in one solve."""
         if not own:
             return {}
-        _, made = web.carried(np.stack(list(own.values()), axis=1))
+        _, made = self.web.carried(np.stack(list(own.values()), axis=1))
         return dict(zip(own, made.T, strict=True))

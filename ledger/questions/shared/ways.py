@@ -122,7 +122,10 @@ def process_now(
         return lacks
     if len(judged.products) != 1:
         return sentence("ways-product-open")
-    lines, found = jar_finding(lines_of(judged.products[0], method), JarsDone(jar, 0))
+    product = judged.products[0]
+    if not lines_of(product, method):
+        return sentence("ways-not-by", product=label(product), method=fixed(method))
+    lines, found = jar_finding(lines_of(product, method), JarsDone(jar, 0))
     if found.kind != "as published":
         return found.text
     lines = [line for line in lines if line.pack in (pack, "unstated") or pack is None]
