@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import Any, Protocol
 
 from ledger.figures.figure import LESS, MORE, THROUGH, Figure, Opened
+from ledger.figures.leaves import NO_ENTRY
 from ledger.figures.node import Node
 
 __all__ = ["MARKS", "Teller", "tree"]
@@ -95,7 +96,7 @@ def _node(line: _Line, teller: Teller, deep: int, *, asked: bool = False) -> Nod
     if line.opened.parts:
         _open(node, line, teller, deep)
     elif line.opened.how == "sum":
-        node.how = "sum"
+        node.how, node.assumption = "sum", NO_ENTRY
     else:
         _name_source(node, line, teller)
     node.label = node.label or _said(line, teller)

@@ -12,12 +12,11 @@ from ledger.figures import (
     Array,
     Figure,
     assumed,
+    at_least_none,
     choose,
     known_where,
     method,
-    nothing,
     said,
-    work,
 )
 from ledger.messages.units import unit as unit_name
 from ledger.questions.costs.sources import Sources, unit_factor
@@ -137,7 +136,7 @@ class Weeks:
             )
             wanted = jars.called("wanted-this-week", unit=name, what=unit_name(name))
             lacking = (wanted - there).called("lacking")
-            get = work("highest", nothing("").called("enough", unit=name), lacking)
+            get = at_least_none(lacking, "enough")
             known = ~np.isnan(there.values)
             out[f"{name}_there"] = there
             out[f"{name}_to_get"] = known_where(known, get, "not-in-jars").called(

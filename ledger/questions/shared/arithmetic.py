@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable
 from statistics import fmean, median
 
-from ledger.projections.base import Node
+from ledger.figures import NO_ENTRY, Node
 
 __all__ = [
     "among",
@@ -25,7 +25,8 @@ def _value(node: Node) -> float:
 
 def total(label: str, unit: str, *parts: Node) -> Node:
     """Return the sum of `parts`."""
-    return Node(label, sum(_value(part) for part in parts), unit, "sum", list(parts))
+    value, none = sum(_value(part) for part in parts), None if parts else NO_ENTRY
+    return Node(label, value, unit, "sum", list(parts), assumption=none)
 
 
 def product(label: str, unit: str, *parts: Node) -> Node:
