@@ -23,6 +23,7 @@ from ledger.replay.durables import DEFAULT_YEARS
 from ledger.replay.facts import SORTS
 
 if TYPE_CHECKING:
+    from ledger.figures import Array
     from ledger.replay import State
 
 __all__ = ["COLUMNS", "WEAR", "Durable", "build", "durables_of"]
@@ -95,11 +96,17 @@ class Durable:
     def flows(self) -> list[float]:
         """Return what it earned in each year since it was bought, the running one last."""
         whole, _ = self.years_to(self.today)
-        starts = [_anniversary(self.first, n) for n in range(whole + 1)]
-        at = np.searchsorted(starts, [use.day for use in self.uses], side="right") - 1
         earned = [use.earned for use in self.uses]
-        out = np.bincount(np.maximum(at, 0), earned, whole + 1) if earned else np.zeros(whole + 1)
+        out = (
+            np.bincount(self.years_of_uses(), earned, whole + 1) if earned else np.zeros(whole + 1)
+        )
         return [float(flow) for flow in out]
+
+    def years_of_uses(self) -> Array:
+        """Return the year since it was bought, 0 the first, in which each use fell; shape (uses,)."""
+        starts = [_anniversary(self.first, n) for n in range(self.years_to(self.today)[0] + 1)]
+        at = np.searchsorted(starts, [use.day for use in self.uses], side="right") - 1
+        return np.maximum(at, 0)
 
     def rate(self) -> float | None:
         """Return what it earns a year."""

@@ -12,9 +12,11 @@ from ledger.messages import Code, Message, Typed, sentence
 from ledger.messages.units import unit as unit_name
 from ledger.projections.base import Node
 from ledger.questions.costs import LABELS
+from ledger.questions.costs.sources import UNITS_BY
 from ledger.questions.shared.arithmetic import difference, product, quotient, total
 from ledger.questions.shared.common import event_node, whole_unit
 from ledger.questions.shared.opening import check_figure
+from ledger.questions.telling import event_line
 from ledger.questions.worth_it.gather import LINES
 from ledger.questions.worth_it.prices import Group, Grouped, figures, per_of
 from ledger.replay import COMPONENTS
@@ -63,15 +65,15 @@ class _Tree:
             "home_per_unit": lambda: self._per(sentence("why-home-price"), self._cost(COMPONENTS)),
             "home_before_labour_per_unit": lambda: self._per(sentence("why-home-price-before-own-time"), self._cost(_NO_LABOUR)),
             "shop_per_unit": lambda: self._per(sentence("why-shop-price"), self._worth()),
-            "saved_per_unit": lambda: difference(
-                sentence("why-saved"), "money per unit", self._per(sentence("why-shop-price"), self._worth()),
+            "saved_per_unit": lambda: self._saved(
+                "money per unit", self._per(sentence("why-shop-price"), self._worth()),
                 self._per(sentence("why-home-price"), self._cost(COMPONENTS)),
             ),
-            "saved": lambda: difference(sentence("why-saved"), "money", self._worth(), self._cost(COMPONENTS)),
+            "saved": lambda: self._saved("money", self._worth(), self._cost(COMPONENTS)),
             "home_change": lambda: self._change("home_per_unit"),
             "shop_change": lambda: self._change("shop_per_unit"),
             self._amount_column(): lambda: quotient(
-                sentence("why-how-much"), "", self._whole(), Node(sentence("why-thousand-to-one"), 1000.0, "")
+                sentence("why-how-much"), "", self._whole(), Node(sentence("why-thousand-to-one"), 1000.0, "", source=UNITS_BY)
             ),
         }  # fmt: skip
         if self.group.jars:
@@ -95,6 +97,17 @@ class _Tree:
         ]
         return total(label, unit, *parts)
 
+    def _folded(self, figure: str, values: np.ndarray) -> list[Node]:
+        """Return a component of each lot's cost as a line that its own address opens."""
+        state, lots = self.state, self.group.lots.tolist()
+        return [
+            Node(
+                event_line(state, int(state.lots["ev"][lot])), value, "money",
+                address=f"lot/{state.lot_id(lot)}", figure=figure,
+            )
+            for lot, value in zip(lots, values.tolist(), strict=True)
+        ]  # fmt: skip
+
     def _whole(self) -> Node:
         return self._lots(
             sentence("why-made"), self.unit, self.state.lots["whole"][self.group.lots]
@@ -112,7 +125,9 @@ class _Tree:
             sentence("why-in-unit", unit=unit_name(f"{per}s")),
             per,
             self._whole(),
-            Node(sentence("why-in-one-unit", unit=unit_name(per)), wholes, self.unit),
+            Node(
+                sentence("why-in-one-unit", unit=unit_name(per)), wholes, self.unit, source=UNITS_BY
+            ),
         )
         return quotient(
             sentence("why-per-unit", what=label, unit=unit_name(per)),
@@ -127,7 +142,8 @@ class _Tree:
         for name in names:
             values = costs[rows, COMPONENTS.index(name)]
             if values.any():
-                parts.append(self._lots(sentence(LABELS[f"cost.{name}"]), "money", values))
+                label = sentence(LABELS[f"cost.{name}"])
+                parts.append(total(label, "money", *self._folded(f"cost.{name}", values)))
         return total(sentence("why-cost"), "money", *parts)
 
     def _worth(self) -> Node:
@@ -145,6 +161,11 @@ class _Tree:
             parts.append(product(sentence("why-same-from-shop"), "money", amount, price))
         return total(sentence("why-same-from-shop"), "money", *parts)
 
+    def _saved(self, unit: str, shop: Node, home: Node) -> Node:
+        if shop.value is None or home.value is None:
+            return Node(sentence("why-no-price"), None, unit)
+        return difference(sentence("why-saved"), unit, shop, home)
+
     def _change(self, name: str) -> Node:
         label = sentence("why-against-season-before")
         before = figures(self.state, self.before).get(name) if self.before else None
@@ -155,8 +176,8 @@ class _Tree:
         )
         if now.value is None or then.value is None:
             return Node(sentence("why-what-none", what=label), None, "share")
-        ratio = quotient(sentence("why-now-then"), "", now, then)
-        return difference(label, "share", ratio, Node(sentence("why-no-change"), 1.0, ""))
+        more = difference(sentence("why-now-less-then"), "money per unit", now, then)
+        return quotient(label, "share", more, then)
 
     def _equipment(self) -> Node:
         durables, state = self.state.costs.durables, self.state

@@ -71,7 +71,7 @@ def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> N
     """
     head, _, rest = key.partition("/")
     if head == "durable":
-        return worth_durables_why.why(state, rest, field)
+        return worth_durables_why.why(state, rest, field, deep)
     line, _, item = rest.partition("/")
     if not head.isdecimal() or line not in (*LINES, "total"):
         raise _unknown(key)
