@@ -20,7 +20,7 @@ from ledger.questions.shared.made_as import MadeAs, Recipe
 from ledger.questions.shared.newest import newest
 from ledger.questions.who_eats.eaters import eaters_of
 from ledger.questions.whole_year.acts import OF, PUT_UP, SPREAD, Act
-from ledger.questions.whole_year.given import programme
+from ledger.questions.whole_year.given import given
 from ledger.questions.whole_year.house import Asked, Household, household_of
 from ledger.reference.needs import NUTRIENTS
 
@@ -90,14 +90,21 @@ class Year:
 
     def of_plan(self, values: Sequence[float], unit: Unit, label: str) -> Figure:
         """Return what the programme gave: it was given all that its plan names."""
-        given = [(self.programme, 0)]
-        gave = method(lambda: np.array(values, np.float64), unit, "year-plan", lambda _: given)
+        whole = [(self.programme, 0)]
+        gave = method(lambda: np.array(values, np.float64), unit, "year-plan", lambda _: whole)
         return gave.called(label)
 
     @cached_property
     def programme(self) -> Figure:
         """The money of the plan, with all that the programme was given; shape (1,)."""
-        return programme(self)
+        cost = np.array([self.plan.cost])
+        whole = method(lambda: cost, "money", "year-plan", lambda _: self._given)
+        at = f"whole-year/{self.asked.text}/plan"
+        return whole.called("programme").folds(lambda _: (at, "cost"))
+
+    @cached_property
+    def _given(self) -> list[tuple[Figure, int]]:
+        return given(self)
 
     def which(self, *does: str) -> Array:
         """Return which acts are one of these; shape (acts,)."""

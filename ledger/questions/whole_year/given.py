@@ -18,7 +18,7 @@ from ledger.reference.nutrients import LABELS
 if TYPE_CHECKING:
     from ledger.questions.whole_year.gather import Year
 
-__all__ = ["programme", "things"]
+__all__ = ["given", "things"]
 
 _SAID = {
     "kg_per_m2": "year-square-metre-chance-chosen",
@@ -74,15 +74,8 @@ def _there(year: Year) -> Figure:
     return method(lambda: kg, "kg", "left-when-it-begins", [today.called("grams-of-it")])
 
 
-def programme(year: Year) -> Figure:
-    """Return the money of a year's plan, with all that the programme was given; shape (1,)."""
-    cost = method(
-        lambda: np.array([year.plan.cost]), "money", "year-plan", lambda _: _given(year)
-    ).called("programme")
-    return cost.folds(lambda _: (f"whole-year/{year.asked.text}/plan", "cost"))
-
-
-def _given(year: Year) -> list[tuple[Figure, int]]:
+def given(year: Year) -> list[tuple[Figure, int]]:
+    """Return all that the programme was given, a line each that its own address opens."""
     weeks = Weeks(year)
     mosts = [
         (of_need(weeks, n)["most"], f"need/{name}", fixed(LABELS[name]))
