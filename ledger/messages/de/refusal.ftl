@@ -507,7 +507,6 @@ refusal-target-for-one = ein Ziel gilt für ein Ding oder eine Fertigkeit
 refusal-how-much-wanted = Schreibt, wie viel davon gewünscht ist
 refusal-how-many-times = Schreibt, wie oft, zum Beispiel 3
 refusal-newer-content = Dieses Buch enthält, was dieses Programm nicht kennt ({ $what }); hier wird es nur gelesen. Zum Eintragen braucht es ein neueres Croftbook. Nichts wurde eingetragen
-refusal-jars-labelled = Schreibt, wie viele Gläser ein Etikett haben
 refusal-target-is-folder = { $target } ist ein Ordner
     .wanted = Nennt eine Datei darin
 refusal-target-there = { $target } ist schon da

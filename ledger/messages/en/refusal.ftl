@@ -511,7 +511,6 @@ refusal-target-for-one = a target is for an item or for a skill
 refusal-how-much-wanted = Write how much of it is wanted
 refusal-how-many-times = Write how many times, for example --times 3
 refusal-newer-content = This book holds what this program does not know ({ $what }), so it is only read here. Update Croftbook to write into it. Nothing was written
-refusal-jars-labelled = Write how many jars are labelled
 refusal-target-is-folder = { $target } is a folder
     .wanted = Name a file in it
 refusal-target-there = { $target } is there already
