@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.figures import Figure, assumed, at_least_none, choose, known_where, total
+from ledger.figures import Figure, at_least_none, choose, known_where, nothing, total
 from ledger.questions.costs.sources import unit_factor
 from ledger.questions.garden.grown import Grown, beds_grown, crops_grown
 from ledger.questions.season.earlier import Before
@@ -123,7 +123,7 @@ class Season:
         rests = before.rests
         came = rests.pickings.sum(each.at(rests.pick), "g").called("rest-of-season")
         rest = (rests.scale(sizes) * came).called("season", season=rests.year, unit="g")
-        over = assumed(0.0, "g", "season-over").called("season-over")
+        over = nothing("g").called("season-over")
         for name, how in _RANGE.items():
             found = known_where(rests.has, rests.plots.among(how, rest, "g"), "no-earlier", "g")
             out[f"still_to_come_g.{name}"] = choose(before.is_over, over, found).called("to-come")
