@@ -14,7 +14,6 @@ __all__ = [
     "SERIES",
     "TOKENS",
     "component_colour",
-    "rgba",
 ]
 
 TOKENS: dict[str, dict[str, str]] = {
@@ -86,12 +85,6 @@ ORIGIN_COLOURS = {
 def component_colour(name: str, scheme: str) -> str:
     """Return the colour of a component of cost."""
     return SERIES[scheme][_COMPONENTS.index(name)]
-
-
-def rgba(colour: str, alpha: float) -> str:
-    """Return a hex colour with transparency, for bands and areas."""
-    red, green, blue = (int(colour[i : i + 2], 16) for i in (1, 3, 5))
-    return f"rgba({red},{green},{blue},{alpha})"
 
 
 SANS = (

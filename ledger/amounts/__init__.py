@@ -12,7 +12,7 @@ from ledger.amounts._parse import Amount, parse_amount, parse_measure, split_lin
 from ledger.amounts._pressure import pressure_psi
 from ledger.amounts._units import NAMED_PIECES, canonical, is_counted, known_units, plural
 from ledger.amounts._units import factor as unit_factor
-from ledger.amounts._weights import weight_factor, whole_by_weight
+from ledger.amounts._weights import weight_factor
 
 __all__ = [
     "JAR",
@@ -36,5 +36,4 @@ __all__ = [
     "split_line",
     "unit_factor",
     "weight_factor",
-    "whole_by_weight",
 ]

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from ledger.amounts._units import NAMED_PIECES, factor
 
-__all__ = ["weight_factor", "whole_by_weight"]
+__all__ = ["weight_factor"]
 
 
 def grams_of_unit(per: str, g_per: Mapping[str, str], g_per_ml: str | None) -> Fraction | None:
@@ -66,17 +66,3 @@ def weight_factor(
     if grams is None or not each:
         return None
     return grams / each / 1000
-
-
-def whole_by_weight(
-    per: str, times: int, target_measure: str, g_per: Mapping[str, str], g_per_ml: str | None
-) -> int | None:
-    """Return `times` thousandths of a unit in an item's whole units, rounded half to even once.
-
-    Examples
-    --------
-    >>> whole_by_weight("clove", 3000, "mass", {"clove": "5"}, None)
-    15000
-    """
-    known = weight_factor(per, target_measure, g_per, g_per_ml)
-    return None if known is None else round(times * known)

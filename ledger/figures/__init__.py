@@ -5,7 +5,17 @@ A formula is plain arithmetic on figures and computes nothing. `Figure.values` w
 """
 
 from ledger.figures.figure import EXACT, LESS, MORE, Array, Figure, Opened, total, work
-from ledger.figures.leaves import assumed, nothing, published, said, unknown, unpriced
+from ledger.figures.leaves import (
+    NO_ENTRY,
+    assumed,
+    at_least_none,
+    none_below,
+    nothing,
+    published,
+    said,
+    unknown,
+    unpriced,
+)
 from ledger.figures.methods import method
 from ledger.figures.node import Node
 from ledger.figures.tables import (
@@ -26,6 +36,7 @@ __all__ = [
     "LESS",
     "MARKS",
     "MORE",
+    "NO_ENTRY",
     "Array",
     "Figure",
     "Groups",
@@ -34,11 +45,13 @@ __all__ = [
     "Spans",
     "Teller",
     "assumed",
+    "at_least_none",
     "choose",
     "if_known",
     "in_part",
     "known_where",
     "method",
+    "none_below",
     "nothing",
     "published",
     "said",

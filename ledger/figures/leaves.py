@@ -7,9 +7,22 @@ from typing import Any
 
 import numpy as np
 
-from ledger.figures.figure import MORE, Array, Figure, Opened, Unit
+from ledger.figures.figure import MORE, Array, Figure, Opened, Unit, work
 
-__all__ = ["assumed", "nothing", "published", "said", "unknown", "unpriced"]
+__all__ = [
+    "NO_ENTRY",
+    "assumed",
+    "at_least_none",
+    "none_below",
+    "nothing",
+    "published",
+    "said",
+    "unknown",
+    "unpriced",
+]
+
+NO_ENTRY = "no-entry-adds-to-it"
+"""What a sum of nothing rests on: no entry adds anything to it."""
 
 
 def said(values: Any, unit: Unit, ev: Array) -> Figure:
@@ -62,8 +75,24 @@ def unknown(unit: Unit, reason: str, rows: int | None = None) -> Figure:
 
 
 def nothing(unit: Unit) -> Figure:
-    """Return a sum of nothing."""
+    """Return a sum of nothing: it rests on `NO_ENTRY`."""
     return Figure(lambda: 0.0, unit, lambda row: Opened("sum"))
+
+
+def none_below(unit: Unit) -> Figure:
+    """Return what stands for less than nothing."""
+    return assumed(0.0, unit, "less-than-none-is-none")
+
+
+def at_least_none(figure: Figure, label: str) -> Figure:
+    """Return a figure, or nothing where it is less.
+
+    Parameters
+    ----------
+    label : str
+        Id of the label of that nothing.
+    """
+    return work("highest", figure, none_below(figure.unit_of).called(label))
 
 
 def unpriced(unit: Unit, name: Callable[[int], str], rows: int) -> Figure:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import Any, Protocol
 
 from ledger.figures.figure import LESS, MORE, THROUGH, Figure, Opened
+from ledger.figures.leaves import NO_ENTRY
 from ledger.figures.node import Node
 
 __all__ = ["MARKS", "Teller", "tree"]
@@ -92,10 +93,8 @@ def _node(line: _Line, teller: Teller, deep: int, *, asked: bool = False) -> Nod
             node.label = _said(line, teller)
             return node
         deep -= 1
-    if line.opened.parts:
+    if line.opened.parts or line.opened.how == "sum":
         _open(node, line, teller, deep)
-    elif line.opened.how == "sum":
-        node.how = "sum"
     else:
         _name_source(node, line, teller)
     node.label = node.label or _said(line, teller)
@@ -136,13 +135,18 @@ def _open(node: Node, line: _Line, teller: Teller, deep: int) -> None:
     if node.how == "method":
         node.assumption = line.opened.assumption
     node.parts = [_node(part, teller, deep) for part in parts]
+    if not parts:
+        node.assumption = NO_ENTRY
 
 
 def _spliced(opened: Opened) -> list[_Line]:
+    """Return the parts that count; where none does, what a procedure gave: it was not for want of entries."""
+    counts = [part for part in opened.parts if part[0].value(part[1]) or part[0].bound_of(part[1])]
+    if not counts:
+        every = (_follow(figure, row, None) for figure, row in opened.parts)
+        return [part for part in every if part.opened.how == "method"]
     out: list[_Line] = []
-    for figure, row in opened.parts:
-        if not figure.value(row) and not figure.bound_of(row):
-            continue
+    for figure, row in counts:
         part = _follow(figure, row, None)
         if part.opened.how == "sum" and not part.label and part.address is None:
             out += _spliced(part.opened)

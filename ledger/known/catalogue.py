@@ -9,14 +9,14 @@ from typing import Any
 import msgspec
 
 from ledger.days import day_number, minute_of
-from ledger.errors import InputError, NewerBook, NewerEvent
+from ledger.errors import NewerBook, NewerEvent
 from ledger.items import ItemFacts, item_key
 from ledger.kinds import newer_than_this, read_stored
 from ledger.known.entries import Entries, Reader, Row
 from ledger.known.items import Items
 from ledger.known.jars import Batches, Label
 from ledger.known.settings import Settings
-from ledger.messages import Code, Message, sentence
+from ledger.messages import Code, sentence
 
 __all__ = ["KINDS_READ", "OF_SETTINGS", "Catalogue"]
 
@@ -205,22 +205,3 @@ class Catalogue:
         """Return the labels on the jars of an item."""
         wanted, batches = self.key(name), self.batches.labels_of.items()
         return [one for key, labels in batches if self.canonical(key) == wanted for one in labels]
-
-    def next_labels(self, jars: int) -> dict[str, int | str]:
-        """Return the labels of the next jars: what is last on a jar, plus one.
-
-        Raises
-        ------
-        InputError
-            When `jars` is not above zero.
-        """
-        if jars < 1:
-            raise InputError(
-                "jars", Message.of("refusal-is-what", got=jars), Message.of("refusal-jars-labelled")
-            )
-        prefix = self.setting("jar_label_prefix") or ""
-        last, width = self.batches.last_label(prefix)
-        first, final = str(last + 1).zfill(width), str(last + jars).zfill(width)
-        if prefix:
-            return {"from": prefix + first, "to": prefix + final}
-        return {"from": last + 1, "to": last + jars}

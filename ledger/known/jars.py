@@ -47,7 +47,6 @@ class Batches:
         self.jars_of: dict[str, set[str]] = {}
         self.lids_of: dict[str, str] = {}
         self.labels_of: dict[str, list[Label]] = {}
-        self._last: dict[str, tuple[int, int]] = {}
 
     def take(self, root: str, on: str, body: dict[str, Any]) -> None:
         """Take in a batch, or what a correction now says of it."""
@@ -81,14 +80,7 @@ class Batches:
                 _, high = split_label(labels["to"])
                 if low is not None and high is not None:
                     self.labels_of.setdefault(key, []).append(Label(prefix, low, high, on, root))
-                    last, width = self._last.get(prefix, (0, 0))
-                    own = len(str(labels["to"])) - len(prefix) if prefix else 0
-                    self._last[prefix] = (max(last, high), max(width, own))
 
     def every(self) -> Iterator[tuple[str, tuple[str, str, list[dict[str, Any]]]]]:
         """Yield each batch in jars: its id, and (day, what it makes, made entries with jars)."""
         yield from self._by_root.items()
-
-    def last_label(self, prefix: str) -> tuple[int, int]:
-        """Return the highest number that stands on a jar with a prefix, and how wide it is written."""
-        return self._last.get(prefix, (0, 3 if prefix else 0))

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-__all__ = ["days_of_cover", "freezer_hours", "shortest", "standing", "water_days"]
+__all__ = ["freezer_hours", "shortest", "standing"]
 
 US_GALLON_L = 3.785411784
 """Litres in a US gallon (NIST SP 811)."""
@@ -17,17 +17,6 @@ FRIDGE_HOURS = 4.0
 """A refrigerator left shut (USDA FSIS, second hand)."""
 _FULL, _HALF = 48.0, 24.0
 """A freezer left shut, full and half full (USDA FSIS, second hand)."""
-
-
-def days_of_cover(supply: Mapping[str, float], need: Mapping[str, float]) -> dict[str, float]:
-    """Return supply / need a day by nutrient, for each that is needed.
-
-    Parameters
-    ----------
-    supply, need : mapping of str to float
-        In one unit a nutrient; needs above 0 count.
-    """
-    return {name: supply.get(name, 0.0) / per for name, per in need.items() if per > 0}
 
 
 def shortest(days: Mapping[str, float]) -> str | None:
@@ -48,11 +37,6 @@ def standing(supply: float, need: float, average: float | None) -> str:
     if supply >= need:
         return "covered"
     return "may be short" if average is None or supply >= average else "likely short"
-
-
-def water_days(litres: float, people: float, litres_a_day: float) -> float | None:
-    """Return the days that stored water lasts; None without people."""
-    return litres / (people * litres_a_day) if people > 0 and litres_a_day > 0 else None
 
 
 def freezer_hours(full: float | None) -> float | None:

@@ -14,7 +14,6 @@ __all__ = [
     "LEAST_YEARS",
     "FrostDay",
     "Sprouts",
-    "degree_days",
     "frost_day",
     "seeds_wanted",
     "sprouts",
@@ -64,15 +63,6 @@ def frost_day(days: Sequence[float], risk: float, *, spring: bool) -> FrostDay |
     spread = stdev(days)
     z = NormalDist().inv_cdf(1 - risk) * spread
     return FrostDay(middle + z if spring else middle - z, "share of years", middle, spread)
-
-
-def degree_days(low: float, high: float, base: float = 50.0, top: float = 86.0) -> float:
-    """Return the degree-days of a day in degrees Fahrenheit by the 50/86 method.
-
-    The temperatures are first held between `base` and `top`; then their mean less `base`.
-    """
-    held = [min(max(one, base), top) for one in (low, high)]
-    return sum(held) / 2 - base
 
 
 @dataclass(frozen=True)

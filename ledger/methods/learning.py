@@ -17,11 +17,8 @@ from ledger.messages import Message
 __all__ = [
     "LEAST_REPETITIONS",
     "LearningCurve",
-    "cumulative_average_time",
-    "cumulative_average_unit_time",
     "exponent",
     "fit_curve",
-    "total_time",
     "unit_time",
 ]
 
@@ -71,60 +68,6 @@ def unit_time(first: float, rate: float, n: int) -> float:
     """
     _check_n(n)
     return first * math.pow(n, exponent(rate))
-
-
-def total_time(first: float, rate: float, n: int) -> float:
-    """Return the time of the first n units together in the unit model: their running sum.
-
-    Parameters
-    ----------
-    first, rate, n
-        As for `unit_time`.
-
-    References
-    ----------
-    As for `unit_time`.
-    """
-    _check_n(n)
-    b = exponent(rate)
-    return first * math.fsum(i**b for i in range(1, n + 1))
-
-
-def cumulative_average_time(first: float, rate: float, n: int) -> float:
-    """Return the mean time of the first n units in Wright's model, first x n^b.
-
-    Parameters
-    ----------
-    first, rate, n
-        As for `unit_time`; the rate is on the mean.
-
-    References
-    ----------
-    T. P. Wright, Journal of the Aeronautical Sciences (1936), as quoted; M. Wideman,
-    learning curve mathematics, appendix 2.
-    """
-    return unit_time(first, rate, n)
-
-
-def cumulative_average_unit_time(first: float, rate: float, n: int) -> float:
-    """Return the time of the n-th unit in Wright's model: n mean(n) - (n - 1) mean(n - 1).
-
-    Parameters
-    ----------
-    first, rate, n
-        As for `cumulative_average_time`.
-
-    References
-    ----------
-    M. Wideman, learning curve mathematics, appendix 2.
-
-    Examples
-    --------
-    >>> round(cumulative_average_unit_time(1.0, 0.8, 2), 2)
-    0.6
-    """
-    before = (n - 1) * cumulative_average_time(first, rate, n - 1) if n > 1 else 0.0
-    return n * cumulative_average_time(first, rate, n) - before
 
 
 @dataclass(frozen=True)

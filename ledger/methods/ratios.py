@@ -7,21 +7,11 @@ undefined ratio is None, never 0 (the rules of FAO's trade indicators and of the
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
 
 from ledger.errors import InputError
 from ledger.messages import Message
 
-__all__ = [
-    "domestic_supply",
-    "feed_adjusted",
-    "gross_import_share",
-    "imbalance",
-    "import_dependency",
-    "parent_equivalent",
-    "ratio",
-    "self_sufficiency",
-]
+__all__ = ["domestic_supply", "feed_adjusted", "ratio", "self_sufficiency"]
 
 
 def ratio(part: float | None, whole: float | None) -> float | None:
@@ -109,50 +99,6 @@ def self_sufficiency(
     return ratio(production, domestic_supply(production, imports, exports, stock_change))
 
 
-def import_dependency(
-    production: float, imports: float, exports: float = 0.0, stock_change: float = 0.0
-) -> float | None:
-    """Return the net import dependency, (imports - exports) / domestic supply.
-
-    With `stock_change` 0, it and `self_sufficiency` add to 1. Stock change enters the
-    numerator too (what was laid in is not used yet), so that they still do otherwise.
-
-    Parameters
-    ----------
-    production, imports, exports, stock_change : float
-        As for `domestic_supply`.
-
-    Returns
-    -------
-    float or None
-        Below 0 for a net exporter; None where `self_sufficiency` is None.
-
-    References
-    ----------
-    FAO Statistics Division, trade indicators script: IDR, net form. Taking stock change out of
-    the numerator is our own extension.
-    """
-    supply = domestic_supply(production, imports, exports, stock_change)
-    return ratio(imports - exports - stock_change, supply)
-
-
-def gross_import_share(
-    production: float, imports: float, exports: float = 0.0, stock_change: float = 0.0
-) -> float | None:
-    """Return imports / domestic supply; with exports it does not add to 1 with the ratio.
-
-    Parameters
-    ----------
-    production, imports, exports, stock_change : float
-        As for `domestic_supply`.
-
-    References
-    ----------
-    FAO, Food Balance Sheets: A Handbook (2001): import dependency ratio, from memory.
-    """
-    return ratio(imports, domestic_supply(production, imports, exports, stock_change))
-
-
 def feed_adjusted(own: float, feed_self_sufficiency: float | None) -> float | None:
     """Return the part of our own animal products that our own feed made.
 
@@ -188,48 +134,3 @@ def feed_adjusted(own: float, feed_self_sufficiency: float | None) -> float | No
             Message.of("refusal-zero-or-more"),
         )
     return own * min(feed_self_sufficiency, 1.0)
-
-
-def parent_equivalent(amount: float, extraction_rate: float) -> float | None:
-    """Return what a derived product took of its parent: amount / extraction rate.
-
-    Parameters
-    ----------
-    amount : float
-        Of the derived product, by weight.
-    extraction_rate : float
-        Weight of the product from one weight of the parent (flour from wheat: 0.78).
-
-    Returns
-    -------
-    float or None
-        In the parent's weight; None where the rate is not above zero.
-
-    References
-    ----------
-    FAO, Standardization and Balancing (2018): products go back to their parent through the
-    extraction rate before totals are added; by-products count 0.
-
-    Examples
-    --------
-    >>> round(parent_equivalent(70_500_000, 0.78))
-    90384615
-    """
-    return ratio(amount, extraction_rate)
-
-
-def imbalance(supply: float, uses: Iterable[float]) -> float:
-    """Return what the uses leave of the supply (0 when the account balances).
-
-    Parameters
-    ----------
-    supply : float
-        From `domestic_supply`.
-    uses : iterable of float
-        Food, feed, seed, loss, processing, and so on, in the same unit.
-
-    References
-    ----------
-    FAO, Standardization and Balancing (2018): P + I - X - dSt = the sum of all uses.
-    """
-    return supply - math.fsum(uses)

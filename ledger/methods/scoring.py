@@ -13,7 +13,6 @@ from ledger.messages import Message
 
 __all__ = [
     "ENDS",
-    "base_brier",
     "brier",
     "chance_widened",
     "held",
@@ -66,12 +65,6 @@ def brier(chances: ArrayLike, happened: ArrayLike) -> float:
     if not ((said >= 0) & (said <= 1)).all():
         raise InputError("chances", Message.of("refusal-chance-outside"))
     return float(((said - came) ** 2).mean())
-
-
-def base_brier(happened: ArrayLike) -> float:
-    """Return the Brier score of who always says how often it happened: p (1 - p)."""
-    came = np.asarray(happened, np.float64)
-    return brier(np.full(came.size, came.mean()), came) if came.size else math.nan
 
 
 def pinball(said: ArrayLike, came: ArrayLike, at: ArrayLike) -> float:

@@ -10,7 +10,7 @@ from ledger.errors import InputError
 from ledger.messages import Message
 from ledger.methods.ratios import ratio
 
-__all__ = ["PackPlan", "Staple", "Trip", "extra_packs", "price_rise_cost", "weeks_uncovered"]
+__all__ = ["PackPlan", "Staple", "Trip", "extra_packs"]
 
 _NOTHING = 0.02
 """Part of a pack for which none is bought: a fiftieth is less than a household measures (our own choice)."""
@@ -136,38 +136,6 @@ def extra_packs(staples: Sequence[Staple], *, trips: int, budget: float) -> Pack
         {name: n for name, n in wanted.items() if n},
         kept_out,
     )
-
-
-def price_rise_cost(staple: Staple, per_cent: float, weeks: float) -> float:
-    """Return what a price rise costs over some weeks, the weeks in the house being paid for.
-
-    (use over the weeks - held) x price / pack x per cent / 100, never below 0.
-
-    Parameters
-    ----------
-    staple : Staple
-        With what is held.
-    per_cent : float
-        The rise: 30 is 30 per cent.
-    weeks : float
-        For how long.
-    """
-    bought = max(0.0, staple.per_week * weeks - staple.held)
-    return bought * staple.price / staple.pack * per_cent / 100
-
-
-def weeks_uncovered(staple: Staple, weeks: float) -> float:
-    """Return how many weeks of a shortage the stock does not cover; 0 where none is used.
-
-    Parameters
-    ----------
-    staple : Staple
-        With what is held.
-    weeks : float
-        How long nothing can be bought.
-    """
-    held = staple.weeks()
-    return 0.0 if held is None else max(0.0, weeks - held)
 
 
 def _check(staples: Sequence[Staple], trips: int, budget: float) -> None:

@@ -13,35 +13,14 @@ from fractions import Fraction
 from ledger.errors import InputError
 from ledger.messages import Code, Message
 
-__all__ = ["Causes", "Change", "causes_of_change", "price_variance", "quantity_variance"]
+__all__ = [
+    "Causes",
+    "Change",
+    "causes_of_change",
+]
 
 Number = int | float | Decimal | Fraction
 STEP = Decimal("0.000001")
-
-
-def price_variance(amount: Number, price: Number, standard_price: Number) -> Decimal:
-    """Return (price - standard price) x the amount really used; above 0 it cost more.
-
-    References
-    ----------
-    OpenStax, Principles of Accounting vol. 2 (2019), 8.2.
-
-    Examples
-    --------
-    >>> price_variance(20, 9, 7)
-    Decimal('40.000000')
-    """
-    return _snap(_exact(amount) * (_exact(price) - _exact(standard_price)))
-
-
-def quantity_variance(amount: Number, standard_amount: Number, standard_price: Number) -> Decimal:
-    """Return (amount - standard amount) x the standard price; above 0 it cost more.
-
-    References
-    ----------
-    OpenStax, Principles of Accounting vol. 2 (2019), 8.2.
-    """
-    return _snap((_exact(amount) - _exact(standard_amount)) * _exact(standard_price))
 
 
 @dataclass(frozen=True)

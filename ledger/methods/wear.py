@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from ledger.errors import InputError
 from ledger.messages import Message
 
-__all__ = ["double_declining", "straight_line", "units_of_production"]
+__all__ = ["straight_line"]
 
 
 def straight_line(
@@ -48,69 +46,6 @@ def straight_line(
         return [yearly] * years
     first = yearly * months_in_first / 12
     return [first, *[yearly] * (years - 1), yearly - first]
-
-
-def units_of_production(
-    cost: float, salvage: float, life_units: float, used: Sequence[float]
-) -> list[float]:
-    """Return the wear of each period when a durable wears by use (a canner by its loads).
-
-    Parameters
-    ----------
-    cost, salvage : float
-        As for `straight_line`.
-    life_units : float
-        Uses that it is good for, above 0.
-    used : sequence of float
-        Uses in each period; beyond its life they cost nothing more.
-
-    Returns
-    -------
-    list of float
-        Money a period.
-
-    Raises
-    ------
-    InputError
-        When the life is not above zero.
-
-    References
-    ----------
-    OpenStax, Principles of Accounting vol. 1 (2019), 11.3.
-    """
-    if not life_units > 0:
-        raise InputError("uses", Message.of("refusal-life-of-uses", n=life_units))
-    wear, left = [], life_units
-    for uses in used:
-        counted = min(uses, left)
-        wear.append((cost - salvage) * counted / life_units)
-        left -= counted
-    return wear
-
-
-def double_declining(cost: float, salvage: float, years: int) -> list[float]:
-    """Return the wear of each year at twice the even rate on what is left, down to salvage.
-
-    Parameters
-    ----------
-    cost, salvage, years
-        As for `straight_line`.
-
-    Returns
-    -------
-    list of float
-        Money a year.
-
-    References
-    ----------
-    OpenStax, Principles of Accounting vol. 1 (2019), 11.3.
-    """
-    _check_years(years)
-    wear, book = [], cost
-    for _ in range(years):
-        wear.append(max(0.0, min(book * 2 / years, book - salvage)))
-        book -= wear[-1]
-    return wear
 
 
 def _check_years(years: int) -> None:

@@ -12,7 +12,6 @@ from ledger.published.batch import BatchDone, Finding, Used
 from ledger.published.forms import form_findings
 from ledger.published.parts import Part, how_much, part_said, parts_of, same_food
 from ledger.published.reading import read
-from ledger.published.strength import is_bottled
 from ledger.published.words import label, listed
 from ledger.reference.bounds import bounds_of
 from ledger.reference.schedules import products
@@ -180,16 +179,6 @@ def _missing(product: str, parts: Sequence[Part]) -> list[Finding]:
     elif foods and not main:
         text = sentence("finding-none-of-its-parts", product=known.label)
         out.append(Finding("ingredients", label(product), None, "not recorded", text))
-    return out
-
-
-def juice_finding(parts: Sequence[Part]) -> list[Finding]:
-    """Return whether the juice that acidifies was bottled: fresh juice varies in acid."""
-    out = []
-    for part in parts:
-        if part.role == "lemon" and not is_bottled(part.text):
-            text = part_said("finding-juice-bottled-ask", part)
-            out.append(Finding("acid", sentence("finding-bottled"), part.text, _YOURSELF, text))
     return out
 
 

@@ -20,7 +20,6 @@ __all__ = [
     "PublishedRange",
     "PublishedYield",
     "Source",
-    "crop_names",
     "per_person",
     "plant_family",
     "published_range",
@@ -145,11 +144,6 @@ class PublishedRange:
     sources: tuple[Source, ...]
     note: str
     per: str
-
-
-def crop_names() -> tuple[str, ...]:
-    """Return the crop names that the tables know, in the singular."""
-    return tuple(_names())
 
 
 def plant_family(crop: str) -> str | None:

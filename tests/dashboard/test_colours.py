@@ -19,7 +19,7 @@ import pytest
 
 from dashboard import look, static, theme
 from dashboard.pages._label_stock import STOCKS
-from dashboard.theme import INK, ORIGIN_COLOURS, PAPER, QUIET, SERIES, component_colour, rgba
+from dashboard.theme import INK, ORIGIN_COLOURS, PAPER, QUIET, SERIES, component_colour
 
 SCHEMES = ("light", "dark")
 SEEN_BY = {
@@ -153,7 +153,3 @@ def test_tokens_keep_their_contrast(scheme):
         assert contrast(token[text], token[ground]) >= 4.5, text
     for shape in ("edge", "a1", "a2", "a4", "a5", "danger-mark"):
         assert contrast(token[shape], token["paper"]) >= 3, shape
-
-
-def test_colour_with_transparency():
-    assert rgba("#7a2e5d", 0.25) == "rgba(122,46,93,0.25)"

@@ -106,9 +106,6 @@ def test_labels_are_a_run_as_long_as_the_jars(book, fixed_day):
             batch(book, [{**jars, "labels": labels}])
         assert refused.value.field == "made[0].labels"
     batch(book, [{**jars, "unsealed": 1, "labels": {"from": 41, "to": 50}}])
-    assert book.catalogue().next_labels(3) == {"from": 51, "to": 53}
-    book.write("setting_changed", {"name": "jar_label_prefix", "value": "S26-"})
-    assert book.catalogue().next_labels(2) == {"from": "S26-001", "to": "S26-002"}
 
 
 def test_jar_is_named_by_its_label(book, fixed_day, yes):

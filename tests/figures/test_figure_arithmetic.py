@@ -12,12 +12,16 @@ from ledger.figures import (
     EXACT,
     LESS,
     MORE,
+    NO_ENTRY,
     Groups,
     Spans,
     assumed,
+    at_least_none,
     choose,
     if_known,
     known_where,
+    method,
+    nothing,
     published,
     said,
     total,
@@ -109,6 +113,26 @@ def test_sums_without_a_name_stand_in_the_one_around_them():
         ("paid", 4.0, ""),
         ("salt", 0.0, "≥"),  # nothing paid is left out, but for what is not known
     ]
+
+
+def test_nothing_says_what_it_rests_on():
+    empty = Groups(np.zeros(0, np.int64), 1).sum(said(np.zeros(0), "jars", np.zeros(0)), "jars")
+    none = said(np.zeros(3), "jars", EV)
+    for figure in (empty, nothing("jars"), total(none, none)):
+        node = tree(figure, 0, Plain())
+        assert (node.value, node.parts, node.assumption) == (0, [], NO_ENTRY)
+    # what a procedure gave stands, as no want of entries made it 0
+    gave = method(lambda: np.zeros(3), "jars", "cheapest-first", [PAID])
+    node = tree(total(gave, none), 0, Plain())
+    assert (node.how, node.assumption, len(node.parts)) == ("method", "cheapest-first", 1)
+
+
+def test_a_figure_that_ends_at_nothing():
+    gap = at_least_none(JARS - PAID, "enough")
+    np.testing.assert_array_equal(gap.values, [0.0, 0.0, 2.0])
+    node = tree(gap, 0, Plain())
+    assert (node.parts[1].label, node.parts[1].unit) == ("enough", "jars")
+    assert node.parts[1].assumption
 
 
 def test_what_has_an_address_is_one_line_until_it_is_opened():

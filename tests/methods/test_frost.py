@@ -29,14 +29,6 @@ def test_under_ten_years_the_latest_seen_is_taken():
     assert frost.frost_day([], 0.1, spring=True) is None
 
 
-@pytest.mark.parametrize(
-    ("low", "high", "degrees"), [(48, 90, 18), (40, 60, 5), (30, 45, 0), (60, 80, 20)]
-)
-def test_degree_days(low, high, degrees):
-    """METHODS 5: the 50/86 method (S20)."""
-    assert frost.degree_days(low, high) == degrees
-
-
 def test_germination():
     """METHODS 11: 13 of 20 is 65 per cent, 43 to 82; 40 plants take 62 seeds."""
     found = frost.sprouts(13, 20)

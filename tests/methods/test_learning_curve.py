@@ -11,11 +11,8 @@ from scipy import stats  # imported here: hypothesis would count it as the first
 
 from ledger.errors import InputError
 from ledger.methods.learning import (
-    cumulative_average_time,
-    cumulative_average_unit_time,
     exponent,
     fit_curve,
-    total_time,
     unit_time,
 )
 
@@ -55,16 +52,6 @@ def test_scatter_widens_the_range():
 
 def test_slower_each_time_is_above_one():
     assert fit_curve([5, 6, 7, 8, 9, 10]).rate > 1
-
-
-@given(st.floats(0.3, 1.0), st.integers(1, 60))
-def test_wright_units_add_up_to_his_mean(rate, n):
-    total = sum(cumulative_average_unit_time(1, rate, i) for i in range(1, n + 1))
-    assert total == pytest.approx(n * cumulative_average_time(1, rate, n))
-
-
-def test_total_is_the_running_sum():
-    assert total_time(10, 0.8, 3) == pytest.approx(sum(unit_time(10, 0.8, n) for n in (1, 2, 3)))
 
 
 def test_bad_input_is_refused():

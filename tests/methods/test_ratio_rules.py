@@ -11,23 +11,11 @@ from hypothesis import strategies as st
 from ledger.errors import InputError
 from ledger.methods.ratios import (
     feed_adjusted,
-    gross_import_share,
-    import_dependency,
-    parent_equivalent,
     ratio,
     self_sufficiency,
 )
 
 amounts = st.floats(0, 1e9)
-
-
-@given(amounts, amounts, amounts, st.floats(-1e9, 1e9))
-def test_ratio_and_dependency_add_to_one(made, came, went, change):
-    own = self_sufficiency(made, came, went, change)
-    dependent = import_dependency(made, came, went, change)
-    assert (own is None) == (dependent is None)
-    if own is not None:
-        assert own + dependent == pytest.approx(1, abs=1e-6 * max(1, abs(own)))
 
 
 @given(st.floats(0.01, 1e6), st.floats(0.01, 1e6), st.floats(0.01, 100))
@@ -46,14 +34,11 @@ def test_undefined_is_none_and_never_zero():
     assert ratio(0.0, 0.0) is None
     assert ratio(3.0, -2.0) is None
     assert self_sufficiency(5.0, 0.0, 9.0) is None
-    assert gross_import_share(0.0, 0.0) is None
-    assert parent_equivalent(3.0, 0.0) is None
 
 
 def test_stock_laid_in_is_not_used_yet():
     # grew 10 and bought 4, of which 6 went on the shelf: 8 were used
     assert self_sufficiency(10, 4, 0, 6) == 1.25
-    assert import_dependency(10, 4, 0, 6) == -0.25
 
 
 def test_negative_feed_share_is_refused():

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from ledger.errors import InputError
-from ledger.methods.stocking import Staple, extra_packs, price_rise_cost, weeks_uncovered
+from ledger.methods.stocking import Staple, extra_packs
 
 FLOUR = Staple("flour", held=4, per_week=2, target_weeks=8, pack=5, price=3.0)
 SUGAR = Staple("sugar", held=1, per_week=0.5, target_weeks=12, pack=1, price=1.2)
@@ -34,14 +34,6 @@ def test_best_before_is_respected():
 def test_target_met_buys_nothing():
     plan = extra_packs([Staple("salt", 9, 0.1, 52, 1, 0.5)], trips=3, budget=10)
     assert [trip.packs for trip in plan.trips] == [{}, {}, {}]
-
-
-def test_crisis_figures():
-    # 26 weeks take 52, of which 4 are in the house: 48 at 0.60, 30 % more
-    assert price_rise_cost(FLOUR, 30, 26) == pytest.approx(48 * 0.60 * 0.30)
-    assert weeks_uncovered(FLOUR, 8) == 6
-    assert weeks_uncovered(Staple("tea", 5, 0, 8, 1, 1), 8) == 0
-    assert price_rise_cost(Staple("tea", 5, 1, 8, 1, 1), 30, 4) == 0
 
 
 staples = st.lists(

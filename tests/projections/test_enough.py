@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given
 from hypothesis import strategies as st
 from projections.winter_tools import FAMILY, check_figures, people, stock
 
 from ledger.errors import InputError, NotFound
-from ledger.methods import cover
 from ledger.reference.needs import NUTRIENTS
 
 PANTRY = [
@@ -196,22 +194,6 @@ def test_marked_jars_and_late_food_do_not_count(book, fixed_day):
 
 AMOUNT = st.floats(0.01, 1e5)
 NEEDED = st.fixed_dictionaries(dict.fromkeys(NUTRIENTS[:9], AMOUNT))
-
-
-@given(supply=NEEDED, need=NEEDED, people=st.integers(1, 12))
-def test_doubling_people_halves_days(supply, need, people):
-    days = cover.days_of_cover(supply, {n: v * people for n, v in need.items()})
-    twice = cover.days_of_cover(supply, {n: v * people * 2 for n, v in need.items()})
-    assert all(twice[n] == pytest.approx(days[n] / 2) for n in days)
-    assert cover.shortest(days) == cover.shortest(twice)
-
-
-@given(supply=NEEDED, more=NEEDED, need=NEEDED)
-def test_adding_food_never_shortens_a_day(supply, more, need):
-    days = cover.days_of_cover(supply, need)
-    after = cover.days_of_cover({n: v + more[n] for n, v in supply.items()}, need)
-    assert all(after[n] >= days[n] for n in days)
-    assert after[cover.shortest(after)] >= days[cover.shortest(days)]
 
 
 def test_doubled_household_halves_the_days_of_a_book(pantry, fixed_day):

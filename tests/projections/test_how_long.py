@@ -19,14 +19,6 @@ def by_step(answer):
 
 
 @pytest.mark.parametrize(
-    ("litres", "rate", "days"), [(120, cover.US_GALLON_L, 7.9), (120, 2.0, 15.0)]
-)
-def test_water_of_the_tables(litres, rate, days):
-    """METHODS 2: 120 L for four people at a US gallon and at 2 L."""
-    assert cover.water_days(litres, 4, rate) == pytest.approx(days, abs=0.03)
-
-
-@pytest.mark.parametrize(
     ("full", "hours"), [(1.0, 48), (0.75, 36), (0.5, 24), (0.49, None), (None, None)]
 )
 def test_hours_of_a_shut_freezer(full, hours):

@@ -10,8 +10,8 @@ import math
 import pytest
 
 from ledger.methods.yields import Seasons, household_of, yield_ahead
+from ledger.reference import planting
 from ledger.reference.planting import (
-    crop_names,
     per_person,
     plant_family,
     published_range,
@@ -186,7 +186,7 @@ def test_families_keep_kin_together():
 
 
 def test_every_name_leads_to_rows_or_a_family():
-    for name in crop_names():
+    for name in planting._names():
         assert published_yields(name) or per_person(name) or plant_family(name), name
         for y in published_yields(name):
             assert y.source.title

@@ -8,11 +8,8 @@ import pytest
 
 from ledger.methods.lapse import keeps, standing
 from ledger.methods.learning import (
-    cumulative_average_time,
-    cumulative_average_unit_time,
     exponent,
     fit_curve,
-    total_time,
     unit_time,
 )
 
@@ -30,7 +27,7 @@ CELLS = [(n, rate, *cell) for n, row in COEFFICIENTS.items() for rate, cell in r
 @pytest.mark.parametrize(("n", "rate", "unit", "total"), CELLS)
 def test_coefficient_table(n, rate, unit, total):
     assert round(unit_time(1.0, rate / 100, n), 3) == unit
-    assert round(total_time(1.0, rate / 100, n), 3) == total
+    assert round(sum(unit_time(1.0, rate / 100, i) for i in range(1, n + 1)), 3) == total
 
 
 @pytest.mark.parametrize(("rate"), [70, 75, 80, 85])
@@ -51,15 +48,6 @@ def test_eighty_per_cent_example():
     # business-analysis-made-easy.com, learning curve
     assert round(exponent(0.8), 4) == -0.3219
     assert [round(unit_time(50, 0.8, n), 6) for n in (1, 2, 4)] == [50, 40, 32]
-
-
-def test_wright_model_is_another():
-    # M. Wideman, appendix 2, after T. P. Wright (1936): the mean of two is 80 %, so the second
-    # takes 60 %; the mean of four is 64 %
-    assert cumulative_average_time(1, 0.8, 2) == pytest.approx(0.80)
-    assert cumulative_average_unit_time(1, 0.8, 2) == pytest.approx(0.60)
-    assert cumulative_average_time(1, 0.8, 4) == pytest.approx(0.64)
-    assert unit_time(1, 0.8, 2) == pytest.approx(0.80)
 
 
 # Tatel and Ackerman, Psychological Bulletin, doi 10.1037/bul0000481 (abstract): half of the gain from

@@ -137,4 +137,4 @@ def named_in(tree: Any) -> set[str]:
 def names_its_source(leaf: Any) -> bool:
     """Return whether a leaf says where it comes from, or that nothing is known."""
     says = leaf.event or leaf.source or leaf.assumption or leaf.address
-    return bool(says or leaf.value is None or leaf.how == "sum")
+    return bool(says or leaf.value is None)

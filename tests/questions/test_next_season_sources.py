@@ -83,7 +83,7 @@ def test_a_number_changed_in_a_leaf_moves_the_figure_as_its_tree_says(figure, se
 STILL = {
     "fresh_wanted_g": {}, "otherwise_g": {}, "needed_g.likely": {}, "needed_g.high": {}, "trimmed_share": {}, "yield_g.likely": {},
     "yield_g.low": {}, "plants.nine_in_ten": {}, "plants.planned": {}, "short_g": {}, "fails": {}, "chance_short": {},
-    "raw_g": {"preserving": True}, "jars": {"preserving": True},
+    "raw_g": {"preserving": True}, "jars": {"preserving": True}, "jars_wanted": {}, "jars_there": {"preserving": True},
 }  # fmt: skip
 """Figures that hold still, with the question's options."""
 
@@ -95,6 +95,15 @@ def test_an_amount_changed_outside_the_tree_moves_nothing(figure, seed, size, at
     change = more("harvested", "eaten", "given_away", "put_up")
     events = uncounted(seed, size)
     proof(events, figure, at, change, **STILL[figure]).holds_outside(events)
+
+
+@pytest.mark.parametrize("figure", ["jars_wanted", "jars_there"])
+@pytest.mark.parametrize("seed", [179, 204])
+def test_which_jar_it_goes_into_is_named(figure, seed):
+    """What went into another jar, or was taken of what stands loose, moved these."""
+    events, change = uncounted(seed, 45), more("harvested", "eaten", "given_away", "put_up")
+    for at in range(8):
+        proof(events, figure, at, change, **STILL[figure]).holds_outside(events)
 
 
 @pytest.mark.parametrize("options", [{}, {"preserving": True}, {"for": "value", "rotate": True}])

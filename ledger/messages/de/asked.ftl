@@ -24,7 +24,6 @@ asked-day-ahead = { DAY($day) } kommt erst noch; welcher Tag war es?
 asked-day-vague = Welcher Tag war es?
 asked-no-such-day = Diesen Tag gibt es nicht; welcher Tag war es?
 asked-row-day = Zeile { $n }: Welcher Tag ist „{ $text }“?
-asked-what-done = { $text }: was wurde getan?
 asked-all-or-each = Ist { $n } für alles, oder für eines?
 asked-for-all = { $price } für alles
 asked-each = je { $price }

@@ -24,7 +24,6 @@ asked-day-ahead = { DAY($day, style: "iso") } is still to come; which day was it
 asked-day-vague = Which day was it?
 asked-no-such-day = There is no such day; which day was it?
 asked-row-day = Row { $n }: which day is “{ $text }”?
-asked-what-done = { $text }: what was done?
 asked-all-or-each = Is { $n } for all of it, or for one?
 asked-for-all = { $price } for all of it
 asked-each = { $price } each

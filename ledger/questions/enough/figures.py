@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.figures import Figure, known_where, nothing, stacked, unknown, work
+from ledger.figures import Figure, at_least_none, known_where, stacked, unknown
 from ledger.messages import fixed
 from ledger.questions.enough.asked import LEAST_KNOWN, Asked
 from ledger.questions.enough.gather import SODIUM, Given
@@ -42,7 +42,7 @@ def _of(given: Given, asked: Asked, n: int) -> dict[str, Figure]:
     share = (there / wanted).called("share_of_need", nutrient=nutrient)
     days = (there / need).called("days", unit="days", nutrient=nutrient)
     lasts = is_known & (asked.of != "eaten")
-    short = work("highest", (wanted - there).called("gap"), nothing(unit).called("no-gap"))
+    short = at_least_none((wanted - there).called("gap"), "no-gap")
     gap = known_where(is_known, short.called("gap"), "too-little-known", unit)
     if n == SODIUM:
         days, gap = unknown("days", "no-days", 1), unknown(unit, "no-days", 1)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.figures import Figure, known_where, nothing, work
+from ledger.figures import Figure, at_least_none, known_where, work
 from ledger.questions.how_long.gather import RATES, Cold, Listed, StoredWater, steps_food
 from ledger.questions.how_long.steps import Step
 
@@ -56,8 +56,7 @@ def of_list(state: State, water: Water | None) -> tuple[list[str], dict[str, Fig
         for days in (14, 10)
     )
     there = listed.there(listed.food.weight.called("in-the-house"))
-    none = nothing("").called("nothing-lacks", unit=listed.unit)
-    to_add = work("highest", (wanted - there).called("lacks"), none).called("to-add")
+    to_add = at_least_none((wanted - there).called("lacks"), "nothing-lacks").called("to-add")
     return listed.names, {
         "wanted_kg": wanted,
         "wanted_10_kg": wanted_10,

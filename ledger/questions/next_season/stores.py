@@ -81,8 +81,11 @@ class Stores:
             pieces = said(state.facts.strands.pieces(table, rows) / 1000, "jars", table["ev"][rows])
             out += [(pieces, at) for at in range(rows.size)]
         lots = self._lots_in(item)
-        draws = np.flatnonzero(np.isin(state.allocations[1], lots))
+        # what is taken of such food empties these jars or others, by what there is of it
+        alike = np.flatnonzero(np.isin(state.lots["item"], state.lots["item"][lots]))
+        draws = np.flatnonzero(np.isin(state.allocations[1], alike))
         out += [(self._sources.jars, lot) for lot in lots.tolist()]
+        out += [(self._sources.amount, lot) for lot in np.setdiff1d(alike, lots).tolist()]
         return out + [(self._sources.taken, at) for at in draws.tolist()]
 
     def _lots_in(self, jar: int | None) -> Array:

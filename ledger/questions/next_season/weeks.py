@@ -12,12 +12,11 @@ from ledger.figures import (
     Array,
     Figure,
     assumed,
+    at_least_none,
     choose,
     known_where,
     method,
-    nothing,
     said,
-    work,
 )
 from ledger.messages.units import unit as unit_name
 from ledger.questions.costs.sources import Sources, unit_factor
@@ -137,7 +136,7 @@ class Weeks:
             )
             wanted = jars.called("wanted-this-week", unit=name, what=unit_name(name))
             lacking = (wanted - there).called("lacking")
-            get = work("highest", nothing("").called("enough", unit=name), lacking)
+            get = at_least_none(lacking, "enough")
             known = ~np.isnan(there.values)
             out[f"{name}_there"] = there
             out[f"{name}_to_get"] = known_where(known, get, "not-in-jars").called(
@@ -157,8 +156,8 @@ class Weeks:
         return choose(ev >= 0, said(floats(per), "jars per load", ev), usual).called("per-load")
 
     def _before(self, jars: Figure, *, is_lid: bool) -> Callable[[int], Parts]:
-        """Return what earlier weeks leave goes by: what is in the house, and what they take."""
-        batches = self.batches
+        """Return what earlier weeks leave goes by: what is in the house, what they take, and into which jars."""
+        batches, per_jar = self.batches, self._plan.recipes.rates.per_jar
         kind = batches.lid if is_lid else batches.jar
         earlier = jars.called(
             "jars-of-week", item=self._name, day=lambda row: label_day(self._weeks[row].day or 0)
@@ -172,7 +171,8 @@ class Weeks:
                 for at, week in enumerate(self._weeks[:row])
                 if week.jars_there is not None and kind(week.item) == own
             ]
-            return [(self.stores.there, there), *before]
+            into = dict.fromkeys(self._made[: row + 1].tolist())
+            return [(self.stores.there, there), *before, *((per_jar, made) for made in into)]
 
         return parts
 

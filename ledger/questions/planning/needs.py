@@ -11,13 +11,13 @@ from ledger.figures import (
     Figure,
     Groups,
     assumed,
+    at_least_none,
     choose,
     known_where,
     method,
     nothing,
     said,
     total,
-    work,
 )
 from ledger.methods.yields import need_spread
 from ledger.questions.costs.sources import Sources
@@ -129,8 +129,8 @@ class Needs:
         wants = [self._wants.of.get(item) for item in self.items]
         is_aimed = np.array([one is not None and one.source != "use" for one in wants], bool)
         own = self._wants.whole[level].at(self._own)
-        none = nothing("").called("nothing-left", unit=self._unit)
-        rest = work("highest", none, (own - made.called("of-that-put-up")).called("rest-of-it"))
+        rest = (own - made.called("of-that-put-up")).called("rest-of-it")
+        rest = at_least_none(rest, "nothing-left")
         seed = self._wants.kept_for_seed(self.items).called("kept-for-seed", name=self.name)
         used = choose(self._own >= 0, total(own, seed), seed)
         return choose(is_aimed, rest, used)
@@ -189,7 +189,9 @@ class Needs:
             return np.array([need_spread(row) for row in needs], np.float64)
 
         spread = method(values, "", "needs-differ", years)
-        return choose(differs, spread, nothing("").called("all-is-aimed-at")).called("spread")
+        return choose(
+            differs, spread, assumed(0.0, "", "aims-are-the-same").called("all-is-aimed-at")
+        ).called("spread")
 
     def _own_by_use(self, by_use: Array) -> Array:
         return (

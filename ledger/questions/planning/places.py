@@ -11,10 +11,11 @@ from ledger.figures import (
     Figure,
     Groups,
     assumed,
+    at_least_none,
     choose,
     known_where,
     method,
-    nothing,
+    none_below,
     said,
     work,
 )
@@ -99,10 +100,8 @@ class Grounds:
         standing = self._sum([(by_bed[b], p) for b, p in stands if b in by_bed and p.area_m2])
         as_asked = assumed(floats([asked.get(bed) for bed in self.beds]), "m2", "as-asked")
         whole = choose(_which(bed in asked for bed in self.beds), as_asked, as_planted)
-        none = nothing("m2").called("nothing-left", unit="m2")
-        left = work(
-            "highest", none, (whole - standing.called("stands-there")).called("ground-left")
-        )
+        left = (whole - standing.called("stands-there")).called("ground-left")
+        left = at_least_none(left, "nothing-left")
         self.of = choose(standing.values > 0, left, whole).called(
             "ground-of-bed", bed=lambda row: self.beds[row]
         )
@@ -129,7 +128,7 @@ def placed(plan: Plan, crops: list[CropPlan]) -> dict[str, Figure]:
     planned = _planned(plan, crops)
     brings = planned * plan.line("yield_g.likely")
     gap = plan.line("needed_g.likely") - brings.called("likely-brought")
-    none = nothing("g").called("nothing-short", unit="g")
+    none = none_below("g").called("nothing-short")
     short = choose(gap.values > 1e-9 * needed.values, gap.called("short_g"), none)
     can_say = ~np.isnan(gap.values)
     in_beds = _which(

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.figures import Array, Figure, Groups, choose, known_where, said, solved, total
+from ledger.figures import Array, Figure, Groups, choose, known_where, method, said, solved, total
 from ledger.messages import fixed, sentence
 from ledger.questions.costs.sources import Sources
 from ledger.questions.planning.wants import HOW, LEVELS
@@ -220,17 +220,35 @@ class Rates:
     def per_jar(self) -> Figure:
         """Whole units in a jar of each made item, shape (made,); NaN where none goes into jars."""
         made = list(self.made.values())
-        rows = [(at, lot) for at, one in enumerate(made) for lot in one.in_jar]
+        kinds = [(at, jar) for at, one in enumerate(made) for jar in one.in_jars]
+        mine = Groups(np.array([at for at, _ in kinds], np.int64), len(made))
+        rows = [
+            (kind, lot) for kind, (at, jar) in enumerate(kinds) for lot in made[at].in_jars[jar]
+        ]
         by, lots = np.array(rows, np.int64).reshape(-1, 2).T
-        of = Groups(by, len(made))
+        of = Groups(by, len(kinds))
         whole, jars = (of.sum(one.at(lots)) for one in (self._sources.amount, self._sources.jars))
+        in_kind = (whole.called("in-jars") / jars.called("jars")).called(
+            "in-one-jar", jar=lambda kind: self._names[kinds[kind][1]]
+        )
+        places = {pair: kind for kind, pair in enumerate(kinds)}
+        in_most = in_kind.at(
+            np.array([places.get((at, one.jar or 0), -1) for at, one in enumerate(made)], np.int64)
+        )
+        several = np.array([len(one.in_jars) > 1 for one in made], bool)
+        which = method(
+            lambda: in_most.values,
+            in_most.unit,
+            "jar-that-most-goes-into",
+            lambda row: [(in_kind, kind) for kind in mine.rows(row)],
+        )
         each = [np.nan if one.by_recipe is None else one.by_recipe for one in made]
         ev = np.array([-1 if one.recipe is None else one.recipe for one in made], np.int64)
         items = np.array([one.item for one in made], np.int64)
         unit = self._sources.whole_of(items)
         by_recipe = said(np.array(each, np.float64), lambda row: f"{unit(row)} per jar", ev)
         jar = [self._names[one.jar] if one.jar is not None else "jar" for one in made]
-        return choose(ev >= 0, by_recipe, whole.called("in-jars") / jars.called("jars")).called(
+        return choose(ev >= 0, by_recipe, choose(several, which, in_most)).called(
             "in-one-jar", jar=lambda row: fixed(jar[row])
         )
 

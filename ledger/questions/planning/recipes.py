@@ -61,8 +61,8 @@ class Made:
         Whole units in one.
     by_recipe : float or None
         Whole units in one, as its recipe says.
-    in_jar : list of int
-        Lots that are in that jar.
+    in_jars : dict of int to list of int
+        Lots that are in jars, by the jar.
     jarred : dict of int to int
         Whole units that went into jars, by batch.
     lids : int or None
@@ -78,7 +78,7 @@ class Made:
     jar: int | None = None
     per_jar: float | None = None
     by_recipe: float | None = None
-    in_jar: list[int] = field(default_factory=list)
+    in_jars: dict[int, list[int]] = field(default_factory=dict)
     jarred: dict[int, int] = field(default_factory=dict)
     lids: int | None = None
     recipe: int | None = None
@@ -200,7 +200,6 @@ class Recipes:
         lots, supplies = self.state.lots, self.state.journal.tables["supplies"]
         rows = made[(lots["jars"][made] > 0) & np.isin(lots["ev"][made], ev)]
         count: dict[int, dict[int, list[int]]] = {}
-        inside: dict[tuple[int, int], list[int]] = {}
         canon = self.state.facts.canon
         for lot in rows.tolist():
             row = int(lots["row"][lot])
@@ -211,14 +210,13 @@ class Recipes:
             one = count.setdefault(item, {}).setdefault(jar, [0, 0])
             one[0] += int(lots["jars"][lot])
             one[1] += int(lots["whole"][lot])
-            inside.setdefault((item, jar), []).append(lot)
+            self.made[item].in_jars.setdefault(jar, []).append(lot)
             jarred, at = self.made[item].jarred, int(lots["ev"][lot])
             jarred[at] = jarred.get(at, 0) + int(lots["whole"][lot])
             if lids >= 0:
                 self.made[item].lids = int(canon[lids])
         for item, jars in count.items():
-            jar, _ = max(jars.items(), key=lambda pair: pair[1])
-            self.made[item].jar, self.made[item].in_jar = jar, inside[item, jar]
+            self.made[item].jar, _ = max(jars.items(), key=lambda pair: pair[1])
 
     # -- from recipes --------------------------------------------------------------------
 

@@ -14,13 +14,12 @@ from ledger.figures import (
     Figure,
     Groups,
     assumed,
+    at_least_none,
     choose,
     known_where,
     method,
-    nothing,
     published,
     total,
-    work,
 )
 from ledger.methods.yields import FAILED, FAILED_OF
 from ledger.questions.garden.grown import floats
@@ -184,14 +183,13 @@ class Yields:
 
     def _fails(self) -> Figure:
         half = assumed(0.5, "", "others-count-half").called("half")
-        none = nothing("").called("no-others", unit="seasons")
         sides = []
         for name, prior in (("failures", FAILED), ("seasons", FAILED_OF)):
             counted = self.values(lambda one, _, n=name: float(getattr(one, n)))  # type: ignore[misc]
             own = method(counted, "seasons", "seasons-counted", self._own)
             own = own.called(f"{name}-of-its-own")
             every = self.household[name].at(np.zeros(len(self._items), np.int64))
-            others = work("highest", none, (every - own).called(f"{name}-of-others"))
+            others = at_least_none((every - own).called(f"{name}-of-others"), "no-others")
             others = others.called(f"{name}-of-others")
             before = assumed(float(prior), "seasons", "seen-before-any").called("seen-before-any")
             sides.append(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.figures import Figure, choose, if_known, known_where, nothing, work
+from ledger.figures import Figure, at_least_none, choose, if_known, known_where
 from ledger.questions.power_and_water.gather import Loads
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ def figures(state: State) -> dict[str, Figure]:
     water = known_where(of.has_water, of.water.called("water_l"), "water-not-read")
     each, full = heat / jars, heat / of.capacity().called("capacity")
     saves = each.called("a-jar", unit="kWh a jar") - full.called("a-full-jar", unit="kWh a jar")
-    most = work("highest", saves.called("saved"), nothing("kWh a jar").called("loads-full"))
+    most = at_least_none(saves.called("saved"), "loads-full")
     return {
         "kwh_per_good_jar": _per(heat, good, "kwh_per_good_jar", "kWh a jar"),
         "kwh": heat,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.figures import Figure, choose, known_where, nothing, total, work
+from ledger.figures import Figure, at_least_none, choose, known_where, nothing, total
 from ledger.questions.costs.sources import unit_factor
 from ledger.questions.garden.grown import Grown, beds_grown, crops_grown
 from ledger.questions.season.earlier import Before
@@ -57,9 +57,7 @@ class Season:
         fed = went.surplus_taken.sum(went.sources.taken).called("fed-or-composted") / went.whole
         given_up = (worth * went.of_lot(fed).called("part-of-picking")).called("glut-worth")
         spared = went.of_lot(went.spared).called("feed-spared")
-        glut = work(
-            "highest", nothing("money").called("nothing"), (given_up - spared).called("a-glut")
-        )
+        glut = at_least_none((given_up - spared).called("a-glut"), "nothing")
         strands, share, taken = went.strands
         out = {
             "inputs": strands.sum((share * taken).called("inputs"), "money").called("inputs"),
@@ -151,7 +149,7 @@ class Season:
         weight = (self.kept * grown.grams).called("this-picking")
         all_kept = grown.of_crop(grown.weighed).sum(weight, "g").at(grown.same)
         short = whole - all_kept.called("kept-of-crop", crop=grown.name)
-        missing = work("highest", nothing("g").called("nothing"), short.called("missing"))
+        missing = at_least_none(short.called("missing"), "nothing")
         return {
             name: known_where(
                 wanted.known, (figure * self._part()).called(name), "no-target", "g"

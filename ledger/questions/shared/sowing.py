@@ -10,11 +10,11 @@ import numpy as np
 from ledger.figures import (
     Figure,
     assumed,
+    at_least_none,
     choose,
     if_known,
     known_where,
     method,
-    nothing,
     published,
     said,
     total,
@@ -139,9 +139,7 @@ def _seed(rows: _Rows) -> dict[str, Figure]:
         rows.told("seeds", lambda seed: seed.seeds).called("seeds_left"), "seeds-left-unknown"
     )
     wanted = if_known(wanted.called("seeds_wanted"), "not-known")
-    short = work(
-        "highest", (wanted - left).called("missing"), nothing("seeds").called("nothing-to-order")
-    )
+    short = at_least_none((wanted - left).called("missing"), "nothing-to-order")
     return {
         "germination": rate,
         "germination_low": _range_end(rows, "low", tested),

@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 
-from ledger.figures import Figure, Groups, choose, in_part, known_where, nothing, total, work
+from ledger.figures import (
+    Figure,
+    Groups,
+    at_least_none,
+    choose,
+    in_part,
+    known_where,
+    total,
+)
 from ledger.messages import fixed, sentence
 from ledger.questions.shared.use_past import AHEAD
 from ledger.questions.shelf.days import Days, Weeks
@@ -130,7 +138,7 @@ def _wanted(items: Items) -> Figure:
 def _short(items: Items, stock: Figure) -> Figure:
     """Return what is missing to that."""
     gap = (_wanted(items) - stock).called("gap")
-    return work("highest", gap, nothing("").called("nothing-missing")).called("short_of_target")
+    return at_least_none(gap, "nothing-missing").called("short_of_target")
 
 
 def _of_target(items: Items, figure: Figure) -> Figure:

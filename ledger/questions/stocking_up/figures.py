@@ -5,7 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from ledger.figures import Figure, choose, in_part, known_where, nothing, total, unknown, work
+from ledger.figures import (
+    Figure,
+    at_least_none,
+    choose,
+    in_part,
+    known_where,
+    total,
+    unknown,
+)
 from ledger.questions.stocking_up.gather import Staples
 from ledger.questions.stocking_up.plan import Asked, Packs
 
@@ -141,7 +149,7 @@ def _rise(staples: Staples, known: dict[str, Figure], packs: Packs, *, planned: 
         "used-in-weeks", unit=staples.unit, n=staples.rise_weeks
     )
     bought = (used - _held(staples, known, planned=planned)).called("to-buy")
-    paid = work("highest", bought, nothing("").called("nothing-to-buy", unit=staples.unit))
+    paid = at_least_none(bought, "nothing-to-buy")
     more = (paid.called("to-buy") * known["price_by_amount"]).called("paid-in-weeks", unit="money")
     return _plannable(staples, (more * rise).called("rise_cost", unit="money"))
 
@@ -158,7 +166,7 @@ def _uncovered(
     held = _held(staples, known, planned=planned)
     lasts = (held / known["per_week.whole"]).called("lasts", unit="weeks")
     gap = (shortage - lasts).called("not-covered")
-    bare = work("highest", gap, nothing("").called("nothing-uncovered", unit="weeks"))
+    bare = at_least_none(gap, "nothing-uncovered")
     return _plannable(staples, bare.called("uncovered_weeks"))
 
 

@@ -11,6 +11,7 @@ from ledger.figures import (
     Figure,
     Groups,
     assumed,
+    at_least_none,
     choose,
     method,
     nothing,
@@ -18,7 +19,6 @@ from ledger.figures import (
     said,
     stacked,
     total,
-    work,
 )
 from ledger.questions.costs.sources import Sources
 from ledger.questions.shelf.gather import answers_day
@@ -89,9 +89,8 @@ class Needs:
             return choose(is_set, count, one).called("no-known-age")
         none = nothing("people").called("no-known-age")
         described = _together(self._one_each(told), "people").called("people-described")
-        more = work(
-            "highest", (count.called("people-set") - described).called("no-known-age"), none
-        )
+        more = (count.called("people-set") - described).called("no-known-age")
+        more = at_least_none(more, "no-known-age")
         return choose(is_set, more, none).called("no-known-age")
 
     def _one_each(self, events: list[int]) -> Figure:

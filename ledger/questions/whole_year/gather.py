@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import cached_property
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ledger.figures import Array, Figure, Groups, assumed, choose, method, published, said, stacked
+from ledger.figures.figure import Unit
 from ledger.messages import Day
 from ledger.methods.year_plan import WEEKS, YearPlan, plan_year
 from ledger.questions.costs import CostFigures
@@ -18,30 +19,17 @@ from ledger.questions.shared.larder import larder_of
 from ledger.questions.shared.made_as import MadeAs, Recipe
 from ledger.questions.shared.newest import newest
 from ledger.questions.who_eats.eaters import eaters_of
+from ledger.questions.whole_year.acts import OF, PUT_UP, SPREAD, Act
+from ledger.questions.whole_year.given import given
 from ledger.questions.whole_year.house import Asked, Household, household_of
 from ledger.reference.needs import NUTRIENTS
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["EATEN", "PUT_UP", "SPREAD", "Act", "Year", "year_of"]
+__all__ = ["Year", "year_of"]
 
-SPREAD = ("eat fresh", "eat put up", "give away", "from the pantry", "buy")
-"""What goes on over weeks: one line for weeks that follow each other, a few left out or not."""
-EATEN = ("eat fresh", "eat put up", "from the pantry", "buy")
-PUT_UP = "put up"
-_OF = {"eat fresh": 0, "give away": 0, "eat put up": 1, PUT_UP: 1, "from the pantry": 2, "buy": 2}
-"""Whether a crop, a recipe or a food is what something is done with."""
 _COOKED = "N8"
-
-
-class Act(NamedTuple):
-    """What the plan does in a week (0 is the first) with so much of a thing."""
-
-    do: str
-    name: str
-    week: int
-    amount: float
 
 
 class Year:
@@ -86,25 +74,37 @@ class Year:
     def unit_of(self, act: int) -> str:
         """Return what an act is counted in."""
         one = self.acts[act]
-        return "jars" if _OF[one.do] == 1 and one.name in self.jarred else "kg"
+        return "jars" if OF[one.do] == 1 and one.name in self.jarred else "kg"
 
     @cached_property
     def amount(self) -> Figure:
         """How much of each act; shape (acts,)."""
-        much = np.array([one.amount for one in self.acts], np.float64)
-        return assumed(much, self.unit_of, "year-plan").called(
+        return self.of_plan([one.amount for one in self.acts], self.unit_of, "of-week").called(
             "of-week", day=lambda act: Day(self.house.week_on(self.acts[act].week))
         )
 
     @cached_property
     def ground(self) -> Figure:
         """Square metres of each crop in each bed; shape (planted,)."""
-        m2 = np.array([self.plan.planted[key] for key in self.planted], np.float64)
-        return assumed(m2, "m2", "year-plan").called("planted")
+        return self.of_plan([self.plan.planted[key] for key in self.planted], "m2", "planted")
 
-    def of_plan(self, values: Sequence[float], unit: str, label: str) -> Figure:
-        """Return what else the plan says."""
-        return assumed(np.array(values, np.float64), unit, "year-plan").called(label)
+    def of_plan(self, values: Sequence[float], unit: Unit, label: str) -> Figure:
+        """Return what the programme gave: it was given all that its plan names."""
+        whole = [(self.programme, 0)]
+        gave = method(lambda: np.array(values, np.float64), unit, "year-plan", lambda _: whole)
+        return gave.called(label)
+
+    @cached_property
+    def programme(self) -> Figure:
+        """The money of the plan, with all that the programme was given; shape (1,)."""
+        cost = np.array([self.plan.cost])
+        whole = method(lambda: cost, "money", "year-plan", lambda _: self._given)
+        at = f"whole-year/{self.asked.text}/plan"
+        return whole.called("programme").folds(lambda _: (at, "cost"))
+
+    @cached_property
+    def _given(self) -> list[tuple[Figure, int]]:
+        return given(self)
 
     def which(self, *does: str) -> Array:
         """Return which acts are one of these; shape (acts,)."""
@@ -113,7 +113,7 @@ class Year:
     @cached_property
     def thing(self) -> Array:
         """The row of what each act is done with: among crops, recipes or foods; shape (acts,)."""
-        return np.array([self._things[_OF[one.do]][one.name] for one in self.acts], np.int64)
+        return np.array([self._things[OF[one.do]][one.name] for one in self.acts], np.int64)
 
     @property
     def week(self) -> Array:
@@ -224,13 +224,17 @@ class Year:
         """Return a nutrient in one of what each act is done with: a kilogram, or a unit; shape (acts,)."""
         if n not in self._inside:
             sizes = [len(rows) for rows in self._things]
-            every = stacked([self._of_crop(n), self._of_recipe(n), self._of_food(n)], sizes)
+            every = stacked([self.inside_of(kind, n) for kind in range(3)], sizes)
             first = np.cumsum([0, *sizes])
-            kind = np.array([_OF[one.do] for one in self.acts], np.int64)
+            kind = np.array([OF[one.do] for one in self.acts], np.int64)
             self._inside[n] = every.at(first[kind] + self.thing).called(
                 "in-one-unit", unit=UNITS[n]
             )
         return self._inside[n]
+
+    def inside_of(self, kind: int, n: int) -> Figure:
+        """Return a nutrient in a kilogram of each crop (0), one of each recipe (1), a kilogram of each food (2)."""
+        return (self._of_crop, self._of_recipe, self._of_food)[kind](n)
 
     def _by_row(self, names: Sequence[str], n: int) -> Figure:
         gram = self.state.once(Nutrients).in_gram(n).at(self._items(names))

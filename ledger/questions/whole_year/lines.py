@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, Any
 from ledger.messages import sentence
 from ledger.projections.base import Column
 from ledger.questions.shared.common import number
+from ledger.questions.whole_year.acts import PUT_UP, SPREAD
 from ledger.questions.whole_year.figures import of_lines
 from ledger.questions.whole_year.garden import sown_by_name
-from ledger.questions.whole_year.gather import PUT_UP, SPREAD
 from ledger.questions.whole_year.tables import Line, Lines
 
 if TYPE_CHECKING:

@@ -13,7 +13,7 @@ from ledger.messages import sentence
 from ledger.methods.year_plan import WEEKS
 from ledger.questions.costs.sources import unit_factor
 from ledger.questions.shared.made_as import LB_G
-from ledger.questions.whole_year.gather import EATEN, PUT_UP
+from ledger.questions.whole_year.acts import EATEN, PUT_UP
 
 if TYPE_CHECKING:
     from ledger.methods.year_plan import Limit

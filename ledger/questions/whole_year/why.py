@@ -13,6 +13,7 @@ from ledger.questions.shared.opening import no_record, opened
 from ledger.questions.who_eats.needed import LABELS as NEED_LABELS
 from ledger.questions.whole_year.figures import of_limit, of_lines, of_need, of_weeks
 from ledger.questions.whole_year.gather import Year, year_of
+from ledger.questions.whole_year.given import things
 from ledger.questions.whole_year.house import CHANCES, Asked
 from ledger.questions.whole_year.lines import key_of, lines_of
 from ledger.questions.whole_year.tables import Weeks
@@ -29,6 +30,8 @@ LABELS = {
     **MADE_LABELS,
     "of-week": "year-week-plan-choice",
     "planted": "year-planted",
+    "programme": "year-programme",
+    "given": "year-given",
     "a-square-metre": "year-square-metre-chance-chosen",
     "picking-hours": "year-kilogram-own-seasons",
     "part-picked": "year-part-picked",
@@ -103,6 +106,13 @@ def _found(year: Year, key: str, rest: str) -> tuple[dict[str, Figure], int, str
     of, _, name = rest.partition("/")
     if of == "need" and name in NUTRIENTS:
         return of_need(Weeks(year), NUTRIENTS.index(name)), 0, "used"
+    if of == "plan":
+        return {"cost": year.programme}, 0, "cost"
+    if of in ("crop", "recipe", "food"):
+        names, figures = things(year)[of]
+        if name not in names:
+            raise no_record("whole-year", key)
+        return figures, names.index(name), next(iter(figures))
     if of in ("limit", "need"):
         limit = next((one for one in year.plan.limits if one.name == name), None)
         if limit is None:
