@@ -39,6 +39,7 @@ class _Line:
     about: Mapping[str, Any] = field(default_factory=dict)
     address: tuple[str, str] | None = None
     is_one_of: bool = False
+    words: str | None = None
     opened: Opened = field(default_factory=Opened)
 
 
@@ -71,6 +72,8 @@ def _follow(figure: Figure, row: int, name: _Line | None) -> _Line:
             line.label, line.about, line.is_one_of = figure.label, about, figure.is_one_of
         if figure.fold is not None and line.address is None:
             line.address = figure.fold(row)
+        if figure.words is not None and line.words is None:
+            line.words = figure.words(row)
         opened = figure.opens(row)
         if opened.how != THROUGH:
             line.figure, line.row, line.opened = figure, row, opened
@@ -82,7 +85,7 @@ def _node(line: _Line, teller: Teller, deep: int, *, asked: bool = False) -> Nod
     value = line.figure.value(line.row)
     node = Node(
         label="",
-        value=None if math.isnan(value) else value,
+        value=None if math.isnan(value) else value if line.words is None else line.words,
         unit=line.figure.unit_of(line.row),
         mark=MARKS[line.figure.bound_of(line.row)],
     )
