@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 import numpy as np
@@ -41,6 +41,8 @@ class Opened:
     source: str = ""
     assumption: str = ""
     label: str = ""
+    shows_nothing: bool = False
+    """Of a sum: whether parts of 0 are shown as well."""
 
 
 @dataclass
@@ -164,6 +166,26 @@ class Figure:
     def in_words(self, words: Callable[[int], str | None]) -> Figure:
         """Return the same figure, whose values stand for words: `words(row)`; None: for nothing else."""
         return self._again(words=words)
+
+    def under(self, address: str, label: str) -> Figure:
+        """Return the same figure of another table or moment, with what its tree names behind a prefix.
+
+        Parameters
+        ----------
+        address, label : str
+            What goes before each address, and before the id of each label.
+        """
+
+        def opens(row: int) -> Opened:
+            said = self.opens(row)
+            parts = [(figure.under(address, label), at) for figure, at in said.parts]
+            return replace(said, parts=parts, label=said.label and label + said.label)
+
+        def fold(row: int) -> tuple[str, str] | None:
+            found = None if self.fold is None else self.fold(row)
+            return None if found is None else (address + found[0], found[1])
+
+        return self._again(opens=opens, fold=fold, label=self.label and label + self.label)
 
     def _again(self, **changed: Any) -> Figure:
         """Return the same figure, called otherwise (`dataclasses.replace` takes ten times as long)."""

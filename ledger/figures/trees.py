@@ -144,7 +144,8 @@ def _open(node: Node, line: _Line, teller: Teller, deep: int) -> None:
 def _spliced(opened: Opened) -> list[_Line]:
     out: list[_Line] = []
     for figure, row in opened.parts:
-        if not figure.value(row) and not figure.bound_of(row):
+        is_nothing = not figure.value(row) and not figure.bound_of(row)
+        if is_nothing and not opened.shows_nothing:
             continue
         part = _follow(figure, row, None)
         if part.opened.how == "sum" and not part.label and part.address is None:

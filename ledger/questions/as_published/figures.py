@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ledger.figures import Figure, choose, nothing, solved, work
 from ledger.messages import joined, sentence
+from ledger.questions.as_published.findings import Findings
 from ledger.questions.as_published.gather import UNITS, Judged
 
 __all__ = ["figures"]
@@ -13,7 +14,9 @@ def figures(judged: Judged) -> dict[str, Figure]:
     """Return every figure of batches by the name of its column; a row is a batch."""
     found = judged.found
     return {
-        "standing": judged.standing.called("standing", text=lambda row: found[row].summary),
+        "standing": Findings(judged).standing.called(
+            "standing", text=lambda row: found[row].summary
+        ),
         **{
             f"published.{name}": judged.printed(name).called(
                 "as-printed",

@@ -13,13 +13,12 @@ from ledger.errors import InputError
 from ledger.figures import Array, Figure, Groups, choose, method, published, said
 from ledger.items import item_key
 from ledger.messages import sentence
-from ledger.published import STANDINGS, Finding, Judgement, altitude_ft
+from ledger.published import Judgement, altitude_ft
 from ledger.published.judging import CANNING
 from ledger.published.words import acid_text, cite, plain
 from ledger.questions.as_published.records import with_parts
-from ledger.questions.as_published.words import field_word
 from ledger.questions.costs.sources import Sources
-from ledger.questions.shared.gauges import GaugeOff, off_of
+from ledger.questions.shared.gauges import GaugeTest, gauge_tests, is_dial_load, off_of
 from ledger.questions.shared.stands import Standing
 
 if TYPE_CHECKING:
@@ -31,7 +30,7 @@ __all__ = ["UNITS", "Judged", "One"]
 UNITS = {"minutes": "minutes", "psi": "psi", "headspace_in": "in", "acid": ""}
 """The figures that are compared, by the name of their column, and their units."""
 
-_IN_FIELD = {
+IN_FIELD = {
     "minutes": "minutes",
     "psi": "psi",
     "headspace": "in",
@@ -82,7 +81,7 @@ class Judged:
 
     def done(self, name: str) -> Figure:
         """Return a figure as written down."""
-        return _worded([one.done[name] for one in self.found], UNITS[name], _from(self.ev))
+        return worded([one.done[name] for one in self.found], UNITS[name], written(self.ev))
 
     @property
     def is_off(self) -> Array:
@@ -92,17 +91,15 @@ class Judged:
     @property
     def read(self) -> Figure:
         """The pressure as written down, of those whose gauge was off."""
-        return said(self._of_off(lambda one: one.read), "psi", self.ev)
+        read = [np.nan if one is None or one.read is None else float(one.read) for one in self.off]
+        return said(np.array(read, np.float64), "psi", self.ev)
 
     @property
     def too_high(self) -> Figure:
-        """Psi that the gauge read too high, by its test."""
-        ev = np.array([-1 if one is None else one.test.ev for one in self.off], np.int64)
-        return said(self._of_off(lambda one: one.high), "psi", ev)
-
-    def _of_off(self, of: Callable[[GaugeOff], Any]) -> Array:
-        some = [None if one is None else of(one) for one in self.off]
-        return np.array([np.nan if one is None else float(one) for one in some], np.float64)
+        """Psi that the gauge read too high, by the worst of the tests that speak against the load."""
+        every = [(row, one) for row, off in enumerate(self.off) if off for one in off.tests]
+        of = Groups(np.array([row for row, _ in every], np.int64), len(self.every))
+        return of.among("highest", _tested([one for _, one in every]), "psi")
 
     # -- what is printed --------------------------------------------------------------------
 
@@ -112,9 +109,9 @@ class Judged:
 
         def parts(row: int) -> Parts:
             mine = self._of_lines.rows(row)
-            return [(lines, at) for at in mine] + self._documents(row, mine) + self.given(row)
+            return [(lines, at) for at in mine] + self.documents(row, mine) + self.given(row)
 
-        return _worded(
+        return worded(
             values, UNITS[name], lambda of, unit: method(lambda: of, unit, "whole-processes", parts)
         )
 
@@ -133,7 +130,7 @@ class Judged:
         def begin(of: Array, unit: str) -> Figure:
             return published(of, unit, lambda at: shown[at].schedule.id)
 
-        return _worded(values, UNITS[name], begin).called(
+        return worded(values, UNITS[name], begin).called(
             "as-printed",
             line=lambda at: shown[at].schedule.id,
             source=lambda at: cite(shown[at].source, shown[at].schedule.part),
@@ -143,7 +140,7 @@ class Judged:
     def _papers(self) -> list[tuple[int, str]]:
         return [(row, text) for row, found in enumerate(self.found) for text in found.sources]
 
-    def _documents(self, row: int, lines: Sequence[int] = ()) -> Parts:
+    def documents(self, row: int, lines: Sequence[int] = ()) -> Parts:
         """Return the documents of a batch, where no line of them is named."""
         if lines:
             return []
@@ -164,12 +161,18 @@ class Judged:
         if one.body["method"] in CANNING:
             out.append((self._altitude, row))
         if one.body["method"] == "pressure" and not one.body.get("gauge"):
-            out.append((self._gauge, row))
+            out.append((self.gauge_set, row))
         if not one.body.get("schedule") and self._recipe[row] >= 0:
             out.append((said(1.0, "", self._recipe).in_words(self._schedule), row))
-        if self.off[row] is not None:
-            out.append((self.too_high.called("too-high"), row))
+        if is_dial_load(self.state, one.ev, one.body):
+            out += self._tests
         return out + self._weights(row)
+
+    @cached_property
+    def _tests(self) -> Parts:
+        """Every test of a gauge: what each says counts for the loads around it."""
+        tests = self.state.once(gauge_tests)
+        return [(_tested(tests), at) for at in range(len(tests))]
 
     @property
     def _batch(self) -> Figure:
@@ -184,14 +187,15 @@ class Judged:
         own = [one.body.get("altitude") for one in self.every]
         here = said(np.array([_feet(text) for text in own], np.float64), "ft", self.ev)
         said_here = np.array([bool(text) for text in own], bool)
-        return choose(said_here, here, self._altitude_set).called("altitude")
+        return choose(said_here, here, self.altitude_set).called("altitude")
 
     @cached_property
-    def _altitude_set(self) -> Figure:
+    def altitude_set(self) -> Figure:
+        """The altitude that is set, in feet."""
         return self.state.once(Sources).setting("altitude", self._day, _feet, "ft")
 
     @cached_property
-    def _gauge(self) -> Figure:
+    def gauge_set(self) -> Figure:
         """The gauge that is set."""
         settings, day = self.state.settings, self._day
         figure = self.state.once(Sources).setting(
@@ -228,81 +232,11 @@ class Judged:
         weights = self.state.once(Sources).weight(np.array(items, np.int64))
         return [(weights, at) for at in range(len(items))]
 
-    # -- what was found ---------------------------------------------------------------------
 
-    @property
-    def standing(self) -> Figure:
-        """How each batch stands: as the gravest of its findings."""
-        ranks = [STANDINGS.index(one.standing) for one in self.found]
-        findings = self._findings
-
-        def parts(row: int) -> Parts:
-            mine = [(findings, at) for at in self._of_findings.rows(row)]
-            return mine + self._documents(row) + self.given(row)
-
-        figure = method(lambda: np.array(ranks, np.float64), "", "gravest-finding", parts)
-        return figure.in_words(lambda row: STANDINGS[ranks[row]])
-
-    @cached_property
-    def _each(self) -> list[tuple[int, Finding]]:
-        return [(row, one) for row, found in enumerate(self.found) for one in found.findings]
-
-    @cached_property
-    def _of_findings(self) -> Groups:
-        return Groups(np.array([row for row, _ in self._each], np.int64), len(self.every))
-
-    @cached_property
-    def _findings(self) -> Figure:
-        each = [one for _, one in self._each]
-        ranks = np.array([STANDINGS.index(one.kind) for one in each], np.float64)
-        done = _worded([one.done for one in each], self._unit, _from(self._found_in)).called("done")
-        source = [self._source(row) for row, _ in self._each]
-        printed = _worded(
-            [one.published for one in each],
-            self._unit,
-            lambda of, unit: published(of, unit, lambda at: source[at]),
-        ).called("printed")
-        off, high = self.is_off, self.too_high.called("too-high")
-
-        def parts(at: int) -> Parts:
-            row, one = self._each[at]
-            is_read = one.field == "psi" and off[row]
-            is_printed = one.published is not None and source[at]
-            known = [(self.read.called("done"), row), (high, row)] if is_read else [(done, at)]
-            return [*([(printed, at)] if is_printed else []), *known]
-
-        return (
-            method(ranks.copy, "", "gravest-reading", parts)
-            .called(
-                "finding",
-                field=lambda at: field_word(each[at].field),
-                text=lambda at: each[at].text,
-            )
-            .in_words(lambda at: each[at].kind)
-        )
-
-    def _unit(self, at: int) -> str:
-        return _IN_FIELD.get(self._each[at][1].field, "")
-
-    @cached_property
-    def _found_in(self) -> Array:
-        """The event that says what was done: the batch, a setting, a part that stands worse, a gauge's test."""
-        out = self.ev[self._of_findings.by].copy()
-        for at, (row, one) in enumerate(self._each):
-            own, off = self.every[row], self.off[row]
-            if self.found[row] is not own.found and own.part and one is self.found[row].findings[0]:
-                out[at] = own.part.ev
-            elif off is not None and off.is_short and one == off.finding:
-                out[at] = off.test.ev
-            elif one.done is not None and not own.body.get(one.field):
-                set_ = {"altitude": self._altitude_set, "gauge": self._gauge}.get(one.field)
-                out[at] = out[at] if set_ is None else set_.opens(row).event
-        return out
-
-    def _source(self, row: int) -> str:
-        """Return the line that a batch is compared with; where it is not one, the documents."""
-        found = self.found[row]
-        return found.schedule or "; ".join(found.sources)
+def _tested(tests: Sequence[GaugeTest]) -> Figure:
+    """Return by how much each test found a gauge to read too high."""
+    high = np.array([float(one.high) for one in tests], np.float64)
+    return said(high, "psi", np.array([one.ev for one in tests], np.int64)).called("too-high")
 
 
 def _feet(text: str | None) -> float | None:
@@ -313,11 +247,11 @@ def _feet(text: str | None) -> float | None:
     return None if feet is None else float(feet)
 
 
-def _from(ev: Array) -> Callable[[Array, Any], Figure]:
+def written(ev: Array) -> Callable[[Array, Any], Figure]:
     return lambda of, unit: said(of, unit, ev)
 
 
-def _worded(
+def worded(
     values: Sequence[Said], unit: str | Callable[[int], str], begin: Callable[[Any, Any], Figure]
 ) -> Figure:
     """Return a figure of numbers and words: a word's value is 1, and it stands for the word."""

@@ -26,6 +26,7 @@ LABELS = {
     "printed": "published-as-printed",
     "done": "published-written-down",
     "as-printed": "published-as-printed-line",
+    "line": "why-text",
     "document": "published-document",
     "altitude": "finding-field-altitude",
     "gauge": "finding-field-gauge",
