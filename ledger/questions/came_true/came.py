@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ledger.figures import Array, Figure, Groups, assumed, method, published, said, unknown
+from ledger.figures import Array, Figure, Groups, assumed, method, published, said
 from ledger.questions.ahead.came import WEEKS, Came
 from ledger.questions.ahead.said import asked, earlier
 from ledger.questions.ahead.supply import is_supply
@@ -19,8 +19,10 @@ from ledger.questions.planning.graded import is_spoiled, keeping_said
 from ledger.questions.planning.growth import Garden
 from ledger.questions.shared.use_by import span_of
 from ledger.questions.shared.use_past import is_use
+from ledger.questions.shelf.days import Days
+from ledger.questions.shelf.figures import day_figures
 from ledger.questions.shelf.gather import answers_day
-from ledger.replay import KEPT
+from ledger.replay import KEPT, day_text
 
 if TYPE_CHECKING:
     from ledger.questions.ahead.graded import Graded
@@ -90,7 +92,7 @@ class Happened:
     def _week(self) -> Figure:
         return unit_factor(7.0, "days per week", "week")
 
-    def _since(self, one: Graded, day: Figure, start: Figure) -> Figure:
+    def _since(self, day: Figure, start: Figure) -> Figure:
         """Return the weeks from the day on which something was said, or came in, to another."""
         days = (day - start).called("days-after", unit="days")
         return (days / self._week).called("weeks-after", unit="weeks")
@@ -102,7 +104,7 @@ class Happened:
         given += [answers_day(self.state)] if one.came_on is None else []
         day = method(lambda: np.full(1, float(last)), _DAY, "past-its-end", given)
         day = day.called("not-gone" if one.came_on is None else "gone-on")
-        return self._since(one, day, self.then.day(one))
+        return self._since(day, self.then.day(one))
 
     def _lasted(self, one: Graded) -> Figure:
         assert one.came_on is not None
@@ -148,15 +150,29 @@ class Happened:
         return day.called("came-in")
 
     def _spoiled(self, one: Graded) -> Figure:
-        """Return the weeks after which some of a lot was thrown away as spoiled or too old."""
+        """Return the weeks after which some of a lot was thrown away as spoiled or too old.
+
+        Oldest first, what came and went of the item tells which lot it was of.
+        """
         draw, lot, _ = self.state.allocations
         mine = np.flatnonzero((lot == self.state.lot_ids[one.of]) & is_spoiled(self.state))
         if not mine.size:
-            return unknown("weeks", "nothing-spoiled", 1)
+            none = method(lambda: np.full(1, np.nan), "weeks", "oldest-first", [self._stock(one)])
+            return none.called("nothing-spoiled")
         draws = self.state.draws
         first = draw[mine[np.argmin(draws["day"][draw[mine]])]]
-        day = said(draws["day"][[first]].astype(np.float64), _DAY, draws["ev"][[first]])
-        return self._since(one, day.called("spoiled-on"), self._start(one))
+        day = draws["day"][[first]].astype(np.float64)
+        given = [said(day, _DAY, draws["ev"][[first]]), self._stock(one)]
+        spoiled = method(lambda: day, _DAY, "oldest-first", given).called("spoiled-on")
+        return self._since(spoiled, self._start(one))
+
+    def _stock(self, one: Graded) -> Figure:
+        """Return what is left of an item after all that came and went, as a line of the shelf's days."""
+        days, name = Days(self.state, one.item), self.state.facts.strand_name(one.item)
+        last = days.day.size - 1
+        left = day_figures(days)["left"].at(np.array([last]))
+        address = f"shelf/over-time/{name}/{day_text(int(days.day[last]))}"
+        return left.folds(lambda _: (address, "left"))
 
     def keeps(self, one: Graded) -> Figure:
         """Return the weeks for which a lot was said to keep."""
@@ -177,4 +193,4 @@ class Happened:
         day = method(
             lambda: np.full(1, until), _DAY, "by-calendar", [start, word.called("keeps-for")]
         )
-        return self._since(one, day.called("keeps-until"), start)
+        return self._since(day.called("keeps-until"), start)

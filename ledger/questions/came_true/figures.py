@@ -49,7 +49,7 @@ class GradeFigures:
             "held": if_known(held, "not-known-yet"),
             **{name: if_known(one, "not-said") for name, one in zip(ENDS, said, strict=True)},
             "chance": if_known(chance, "not-said"),
-            "came": if_known(came, "not-known-yet"),
+            "came": known_where(grades.is_known, came, "not-known-yet"),
             "base": if_known(base, "not-said"),
             **{name: if_known(one, "not-known-yet") for name, one in sides.items()},
         }
@@ -90,9 +90,7 @@ class GradeFigures:
             "share_held": if_known((held / count).called("share_held"), "not-known-yet"),
             "expected": if_known(expected, "not-known-yet"),
             "below": known_where(~grades.are(CHANCES), below, "no-range"),
-            "above": known_where(
-                grades.are(RANGES), if_known(above, "not-known-yet"), "no-upper-end"
-            ),
+            "above": known_where(grades.are(RANGES) & (known.first >= 0), above, "no-upper-end"),
             "open": grades.of(~grades.is_known).sum(self._said, "times").called("not-known-yet"),
         }
 

@@ -69,6 +69,7 @@ LABELS = {
     "used-before": "why-used-before",
     "came-by": "why-came-by",
     "went-by": "why-went-by",
+    "day.left": "why-left",
     "days-there": "why-graded-days-there",
     "weeks-there": "why-graded-weeks-there",
     "used-a-week": "why-came",
