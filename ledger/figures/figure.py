@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 import numpy as np
@@ -41,6 +41,8 @@ class Opened:
     source: str = ""
     assumption: str = ""
     label: str = ""
+    shows_nothing: bool = False
+    """Of a sum: whether parts of 0 are shown as well."""
 
 
 @dataclass
@@ -75,6 +77,8 @@ class Figure:
     about: dict[str, Any] = field(default_factory=dict)
     fold: Callable[[int], tuple[str, str] | None] | None = None
     is_one_of: bool = False
+    words: Callable[[int], str | None] | None = None
+    """What a row's value stands for, where it only numbers it; None: the value itself."""
     passes: tuple[Figure, Array] | None = None
     """The figure, and which of its rows each row is: nothing is kept of them here."""
     _made: _Made = field(default_factory=_Made)
@@ -107,6 +111,12 @@ class Figure:
     def cells(self) -> list[float | None]:
         """Return all rows as an answer has them: None where nothing can be said."""
         return [None if math.isnan(value) else value for value in self.values.tolist()]
+
+    def told(self, row: int) -> float | str | None:
+        """Return a row as an answer has it: a number, or the words that it stands for; None: cannot be said."""
+        value = self.value(row)
+        words = None if self.words is None else self.words(row)
+        return None if math.isnan(value) else value if words is None else words
 
     # -- as one row ---------------------------------------------------------------------
 
@@ -152,6 +162,30 @@ class Figure:
         An address is a table with a key, and the figure to ask for: ``("lot/ID:1", "cost.garden")``.
         """
         return self._again(fold=address)
+
+    def in_words(self, words: Callable[[int], str | None]) -> Figure:
+        """Return the same figure, whose values stand for words: `words(row)`; None: for nothing else."""
+        return self._again(words=words)
+
+    def under(self, address: str, label: str) -> Figure:
+        """Return the same figure of another table or moment, with what its tree names behind a prefix.
+
+        Parameters
+        ----------
+        address, label : str
+            What goes before each address, and before the id of each label.
+        """
+
+        def opens(row: int) -> Opened:
+            said = self.opens(row)
+            parts = [(figure.under(address, label), at) for figure, at in said.parts]
+            return replace(said, parts=parts, label=said.label and label + said.label)
+
+        def fold(row: int) -> tuple[str, str] | None:
+            found = None if self.fold is None else self.fold(row)
+            return None if found is None else (address + found[0], found[1])
+
+        return self._again(opens=opens, fold=fold, label=self.label and label + self.label)
 
     def _again(self, **changed: Any) -> Figure:
         """Return the same figure, called otherwise (`dataclasses.replace` takes ten times as long)."""

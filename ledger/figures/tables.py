@@ -37,11 +37,15 @@ class Groups:
         How many rows the other table has.
     largest_first : bool
         Whether a tree shows the largest first; else in the order of their table.
+    shows_nothing : bool
+        Whether the tree of a sum shows rows of 0 as well.
     """
 
-    def __init__(self, by: Array, count: int, *, largest_first: bool = False) -> None:
+    def __init__(
+        self, by: Array, count: int, *, largest_first: bool = False, shows_nothing: bool = False
+    ) -> None:
         self.by, self.count = np.asarray(by, np.int64), count
-        self._largest_first = largest_first
+        self._largest_first, self._shows_nothing = largest_first, shows_nothing
 
     @cached_property
     def _some(self) -> Array:
@@ -138,7 +142,8 @@ class Groups:
             rows = self.rows(one)
             if self._largest_first:
                 rows.sort(key=lambda row: -figure.value(row))
-            return Opened(how, [(figure, row) for row in rows])
+            parts = [(figure, row) for row in rows]
+            return Opened(how, parts, shows_nothing=self._shows_nothing)
 
         return opens
 

@@ -40,6 +40,7 @@ class _Line:
     about: Mapping[str, Any] = field(default_factory=dict)
     address: tuple[str, str] | None = None
     is_one_of: bool = False
+    words: str | None = None
     opened: Opened = field(default_factory=Opened)
 
 
@@ -72,6 +73,8 @@ def _follow(figure: Figure, row: int, name: _Line | None) -> _Line:
             line.label, line.about, line.is_one_of = figure.label, about, figure.is_one_of
         if figure.fold is not None and line.address is None:
             line.address = figure.fold(row)
+        if figure.words is not None and line.words is None:
+            line.words = figure.words(row)
         opened = figure.opens(row)
         if opened.how != THROUGH:
             line.figure, line.row, line.opened = figure, row, opened
@@ -83,7 +86,7 @@ def _node(line: _Line, teller: Teller, deep: int, *, asked: bool = False) -> Nod
     value = line.figure.value(line.row)
     node = Node(
         label="",
-        value=None if math.isnan(value) else value,
+        value=None if math.isnan(value) else value if line.words is None else line.words,
         unit=line.figure.unit_of(line.row),
         mark=MARKS[line.figure.bound_of(line.row)],
     )
@@ -141,7 +144,11 @@ def _open(node: Node, line: _Line, teller: Teller, deep: int) -> None:
 
 def _spliced(opened: Opened) -> list[_Line]:
     """Return the parts that count; where none does, what a procedure gave: it was not for want of entries."""
-    counts = [part for part in opened.parts if part[0].value(part[1]) or part[0].bound_of(part[1])]
+    counts = [
+        (figure, row)
+        for figure, row in opened.parts
+        if opened.shows_nothing or figure.value(row) or figure.bound_of(row)
+    ]
     if not counts:
         every = (_follow(figure, row, None) for figure, row in opened.parts)
         return [part for part in every if part.opened.how == "method"]

@@ -71,6 +71,8 @@ class Judgement:
     notes : tuple of str
     danger : Danger or None
         Why the caution on food of little acid goes first.
+    shown : tuple of Process
+        The printed processes that `published` is of.
     """
 
     products: tuple[str, ...]
@@ -82,6 +84,7 @@ class Judgement:
     near: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     danger: Danger | None = None
+    shown: tuple[Process, ...] = ()
 
     @property
     def product(self) -> str | None:
@@ -313,6 +316,7 @@ def _judged(batch: BatchDone, matched: Matched, work: _Work) -> Judgement:
         (),
         tuple(remarks),
         danger,
+        tuple(shown),
     )
 
 

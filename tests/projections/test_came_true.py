@@ -23,7 +23,9 @@ from ledger.questions.ahead import kept as said_kept
 from ledger.questions.ahead.graded import Graded
 from ledger.questions.ahead.said import EVERY, asked, earlier
 from ledger.questions.ahead.widening import factor_of, lately
+from ledger.questions.came_true import figures as came_figures
 from ledger.questions.came_true import question as came_true
+from ledger.questions.came_true.scores import graded
 from ledger.replay.state import day_number, day_text
 
 END = "2026-10-25"
@@ -132,7 +134,7 @@ def test_what_came_is_what_was_written_down(home, item):
     number, went = state.facts.find(item), eaten(item)
     last, seen = state.as_of_day, 0
     said = {one.day: {r.item: r for r in one.ranges} for one in asked(state, earlier(state))}
-    for one in (g for g in came_true.graded(state) if g.item == number):
+    for one in (g for g in graded(state) if g.item == number):
         if one.kind == "used a week" and one.came is not None and item == "flour":
             assert one.day + 84 <= last
             used = sum(x for day, x, kind in went if one.day < day <= one.day + 84 and kind == "eaten")  # fmt: skip
@@ -156,7 +158,7 @@ def test_what_came_is_what_was_written_down(home, item):
 
 def test_the_answer_counts_what_was_graded(home):
     found = home.show("came-true", by="item").to_dict()
-    every = [g for g in came_true.graded(home.state()) if g.held is not None]
+    every = [g for g in graded(home.state()) if g.held is not None]
     for kind in ("runs out", "used a week", "lasts till more comes", "keeps"):
         rows = [r for r in found["records"] if r["said"] == kind]
         whole, alone = rows[0], rows[1:]
@@ -234,7 +236,7 @@ def test_plants_are_set_beside_the_season_that_followed(book):
     with freeze_time("2027-01-15 12:00:00"):
         fill(book, events)
         state = book.state()
-        said = [g for g in came_true.graded(state) if g.kind == "yield"]
+        said = [g for g in graded(state) if g.kind == "yield"]
         assert [day_text(g.day)[:4] for g in said] == ["2023", "2024", "2025", "2026"]
         for one, year in zip(said, (2023, 2024, 2025, 2026), strict=True):
             then = book.show("next-season", as_of=day_text(one.day), known_at=day_text(one.day))
@@ -368,10 +370,10 @@ def test_a_perfect_forecast_scores_nought(monkeypatch, home):
     state = home.state()
     perfect = [
         Graded(g.kind, g.item, g.day, (float(g.held),) if len(g.said) == 1 else (g.came,) * 3, g.came, g.came_on, True if len(g.said) == 3 else g.held, g.base)
-        for g in came_true.graded(state)
+        for g in graded(state)
         if g.held is not None and g.came is not None and g.kind in ("runs out", "used a week", "lasts till more comes")
     ]  # fmt: skip
-    monkeypatch.setattr(came_true, "graded", lambda _: perfect)
+    monkeypatch.setattr(came_figures, "graded", lambda _: perfect)
     for record in came_true.build(state).rows():
         assert record["score"] == pytest.approx(0)
         assert record["score"] <= record["score_of_base"]

@@ -55,3 +55,6 @@ gauge-was-off = { $what ->
            *[other] Das Manometer von { $name } zeigte bei der Prüfung am { DAY($day) } { $high } psi zu viel ({ $source }). Vor der nächsten Ladung ersetzen.
         }
     }
+gauge-read-too-high = zu viel angezeigt, nach der Prüfung
+gauge-true-pressure = wahrer Druck
+gauge-no-pressure = kein Druck

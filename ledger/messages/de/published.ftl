@@ -122,6 +122,7 @@ published-document = Dokument: { $text }
 published-same-as = wie { $item }
 published-what-to-do = was zu tun ist, und Unterlagen: { $command }
 published-as-printed = wie gedruckt
+published-written-down = eingetragen
 published-as-printed-line = wie gedruckt: { $line } ({ $source })
 published-no-single-line = keine einzelne Zeile
 published-nothing-for-it = dafür ist nichts veröffentlicht

@@ -55,3 +55,6 @@ gauge-was-off = { $what ->
            *[other] The gauge of { $name } read { $high } psi too high when it was tested on { DAY($day, style: "iso") } ({ $source }). Replace it before the next load.
         }
     }
+gauge-read-too-high = read too high, by its test
+gauge-true-pressure = true pressure
+gauge-no-pressure = no pressure

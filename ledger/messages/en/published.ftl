@@ -122,6 +122,7 @@ published-document = document: { $text }
 published-same-as = as { $item }
 published-what-to-do = what to do, and documents: { $command }
 published-as-printed = as printed
+published-written-down = written down
 published-as-printed-line = as printed: { $line } ({ $source })
 published-no-single-line = no single line
 published-nothing-for-it = nothing is published for it

@@ -96,10 +96,15 @@ class Came:
         a, b = day + 1 - self.first, day + 1 + 7 * WEEKS - self.first
         if b >= self.used.shape[1]:
             return None
-        days = float(self.there[item, b] - self.there[item, a])
+        days = self.days_there(item, day)
         if days < _LEAST_THERE * 7 * WEEKS:
             return None
         return float(self.used[item, b] - self.used[item, a]) / days * 7
+
+    def days_there(self, item: int, day: int) -> float:
+        """Return on how many days of the twelve weeks after a day, which must be over, there was some."""
+        a = day + 1 - self.first
+        return float(self.there[item, a + 7 * WEEKS] - self.there[item, a])
 
     def next_supply(self, item: int, day: int) -> int | None:
         """Return the first day after a day on which more of an item came in; None: not yet."""

@@ -43,6 +43,8 @@ class Graded:
         Of a range: whether it held what came. Of a chance: whether it came. None: still open.
     base : tuple of float
         What the plain mean of the year before would have said, as `said` without its spread.
+    of : str
+        What it was said of, as it was called then; of what keeps, the lot's id.
     """
 
     kind: str
@@ -53,6 +55,7 @@ class Graded:
     came_on: int | None
     held: bool | None
     base: float = float("nan")
+    of: str = ""
 
 
 def grades(came: Came, said: list[Said]) -> list[Graded]:
@@ -103,7 +106,15 @@ def run_outs(came: Came, moment: Said) -> Iterator[Graded]:
             weeks = ((came.last if gone is None else gone) - moment.day) / 7
         base = one.stock / one.plain if one.plain > 0 else math.nan
         yield Graded(
-            "runs out", item, moment.day, ends, weeks, gone if is_over else None, held, base
+            "runs out",
+            item,
+            moment.day,
+            ends,
+            weeks,
+            gone if is_over else None,
+            held,
+            base,
+            one.item,
         )
 
 
@@ -120,7 +131,7 @@ def uses(came: Came, moment: Said) -> Iterator[Graded]:
         held = None if value is None else bool(ends[0] <= value <= ends[2])
         yield Graded(
             "used a week", item, moment.day, ends, value, None if value is None else over, held,
-            one.plain,
+            one.plain, one.item,
         )  # fmt: skip
 
 
@@ -136,7 +147,7 @@ def chances(came: Came, moment: Said) -> Iterator[Graded]:
         lasts = None if not known else more is not None and (gone is None or gone >= more)
         yield Graded(
             "lasts till more comes", item, moment.day, (one.chance,),
-            None if lasts is None else float(lasts), min(known, default=None), lasts,
+            None if lasts is None else float(lasts), min(known, default=None), lasts, of=one.item,
         )  # fmt: skip
 
 

@@ -20,7 +20,7 @@ from ledger.replay.state import day_number, day_text
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["EVERY", "Ranges", "Said", "asked", "earlier", "state_at"]
+__all__ = ["EVERY", "YEAR", "Ranges", "Said", "asked", "earlier", "state_at"]
 
 EVERY = 28
 """Days between two moments: four weeks. They lie on the same days whenever one asks."""
@@ -28,7 +28,8 @@ MOST = 65
 """Older moments are not asked again: five years, as weeks of use are looked at. Our choice."""
 _FIRST = 3
 """Days since 1970 of the first moment, a Sunday."""
-_YEAR = 364
+YEAR = 364
+"""Days before a moment over which the plain mean of use is taken, 52 weeks."""
 _LEFT_ALONE = 84
 
 
@@ -121,13 +122,11 @@ def _plain(then: State, items: Any, is_use: Any) -> Any:
     row = np.full(len(then.facts), -1, np.int64)
     row[items] = np.arange(items.size)
     draws, lots = then.draws, then.lots
-    at = np.flatnonzero(
-        is_use & (row[draws["item"]] >= 0) & (draws["day"] > then.as_of_day - _YEAR)
-    )
+    at = np.flatnonzero(is_use & (row[draws["item"]] >= 0) & (draws["day"] > then.as_of_day - YEAR))
     used = np.bincount(row[draws["item"][at]], draws["whole"][at] / 1000, items.size)
     first = np.full(len(then.facts), then.as_of_day)
     np.minimum.at(first, lots["item"], lots["day"].astype(np.int64))
-    days = np.clip(then.as_of_day + 1 - first[items], 7, _YEAR)
+    days = np.clip(then.as_of_day + 1 - first[items], 7, YEAR)
     return used / days * 7
 
 

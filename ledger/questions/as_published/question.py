@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
-from ledger.messages import Day, Message, Typed, joined, sentence
+from ledger.messages import Message, Typed, joined, sentence
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
 from ledger.published import (
     SHORT,
@@ -19,14 +19,14 @@ from ledger.published import (
     caution_for,
     unsealed_jars,
 )
-from ledger.published.words import fixed
 from ledger.questions.as_published import asked as published_ask
 from ledger.questions.as_published import why as published_why
+from ledger.questions.as_published.figures import figures
+from ledger.questions.as_published.gather import Judged, One
 from ledger.questions.as_published.records import batches, judgement_of, schedules_of
 from ledger.questions.as_published.words import below, counted
 from ledger.questions.shared.common import answer
 from ledger.questions.shared.standing import standings
-from ledger.questions.shared.stands import Standing
 from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
@@ -128,7 +128,7 @@ def _batches(
 ) -> tuple[list[dict[str, Any]], str | None, list[Assumption]]:
     wanted = None if item is None else state.facts.find(item)
     schedules, set_by = schedules_of(state), False
-    records: list[dict[str, Any]] = []
+    chosen: list[One] = []
     grave: list[Danger] = []
     is_past = batch is not None  # what is to be done within two hours is not for a later day
     every = batches(state)
@@ -141,15 +141,15 @@ def _batches(
         if item is not None and (wanted is None or state.facts.find(body["makes"]) != wanted):
             continue
         found = judgement_of(state, ev, body, schedules)
-        records.append(_record(state, ev, body, found))
+        chosen.append(One(ev, body, found, state.once(standings).made_of(ev)))
         if (danger := found.danger) is not None:
             grave.append(danger)
             is_past = is_past and int(state.moment.on[ev]) < state.as_of_day
         set_by = set_by or not body.get("altitude")
-    if batch is not None and not records:
+    if batch is not None and not chosen:
         _check_batch(state, batch)
     return (
-        records,
+        _records(state, chosen),
         _one_caution(grave, short=is_past),
         published_ask.settings_used(state) if set_by else [],
     )
@@ -176,21 +176,37 @@ def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:
     return joined(" ", [one for one in (said, more) if one])
 
 
-def _record(state: State, ev: int, body: dict[str, Any], found: Judgement) -> dict[str, Any]:
-    """Return a batch's record, kept as long as nothing that it follows from is another."""
-    part = state.once(standings).made_of(ev)
-    known = state.lasting(_record).get(ev)
-    if known is None or known[0] is not found or known[1:3] != (part, state.as_of_day):
-        record = _new_record(state, ev, body, _with_parts(found, part))
-        known = state.lasting(_record)[ev] = found, part, state.as_of_day, record
-    return dict(known[3])
+def _records(state: State, chosen: Sequence[One]) -> list[dict[str, Any]]:
+    """Return the record of each batch, kept as long as nothing that it follows from is another."""
+    kept, day = state.lasting(_records), state.as_of_day
+    fresh = [one for one in chosen if not _lasts(kept.get(one.ev), one, day)]
+    judged = Judged(state, fresh)
+    known = figures(judged)
+    for row, one in enumerate(fresh):
+        told = {name: _told(figure.told(row)) for name, figure in known.items()}
+        kept[one.ev] = one, day, _record(state, one, judged.found[row], told)
+    return [dict(kept[one.ev][2]) for one in chosen]
 
 
-def _new_record(state: State, ev: int, body: dict[str, Any], found: Judgement) -> dict[str, Any]:
-    entry, day = state.entry_id(ev), int(state.moment.on[ev])
+def _lasts(known: tuple[One, int, dict[str, Any]] | None, one: One, day: int) -> bool:
+    return (
+        known is not None
+        and known[0].found is one.found
+        and known[0].part == one.part
+        and known[1] == day
+    )
+
+
+def _told(value: float | str | None) -> float | str | None:
+    """Return a figure for an answer, whole where it is."""
+    return int(value) if isinstance(value, float) and value.is_integer() else value
+
+
+def _record(state: State, one: One, found: Judgement, told: dict[str, Any]) -> dict[str, Any]:
+    entry, day, body = state.entry_id(one.ev), int(state.moment.on[one.ev]), one.body
     days = state.as_of_day - day
     advice = after_batch(found, days * 24.0 if days > 0 else None) if _canned(body) else []
-    if not advice and _canned(body) and any(one.get("unsealed") for one in body["made"]):
+    if not advice and _canned(body) and any(made.get("unsealed") for made in body["made"]):
         advice = unsealed_jars()
     return {
         "why": f"as-published/{entry}",
@@ -199,33 +215,17 @@ def _new_record(state: State, ev: int, body: dict[str, Any], found: Judgement) -
         "item": body["makes"],
         "product": found.product,
         "schedule": found.schedule,
-        "standing": found.standing,
-        **{f"published.{name}": value for name, value in found.published.items()},
-        **{f"done.{name}": value for name, value in found.done.items()},
-        "findings": [finding(one) for one in found.findings],
+        **told,
+        "findings": [finding(each) for each in found.findings],
         "text": _text(found),
         "advice": [
-            sentence("published-with-source", text=one.text, source=one.source) for one in advice
+            sentence("published-with-source", text=each.text, source=each.source) for each in advice
         ],
         "source": "; ".join(found.sources) or None,
     }
 
 
-def _with_parts(found: Judgement, part: Standing | None) -> Judgement:
-    """Return a judgement that is never better than the jars that went into the batch."""
-    if part is None or not part.is_marked:
-        return found
-    text = sentence(
-        "finding-made-of",
-        item=part.item,
-        day=Day(day_text(part.day)),
-        standing=fixed(part.standing),
-    )
-    one = Finding("ingredients", None, part.item, part.standing, text)
-    return replace(found, findings=(one, *found.findings))
-
-
-def _canned(body: dict[str, Any]) -> bool:
+def _canned(body: Mapping[str, Any]) -> bool:
     return body["method"] in ("boiling water", "pressure")
 
 

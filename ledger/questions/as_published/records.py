@@ -7,10 +7,12 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.items import item_key
+from ledger.messages import Day, sentence
 from ledger.published import (
     FIRST,
     BatchDone,
     Doubt,
+    Finding,
     Judgement,
     batch_of,
     doubts_of,
@@ -18,10 +20,13 @@ from ledger.published import (
     verdict_of,
 )
 from ledger.published.judging import CANNING
+from ledger.published.words import fixed
 from ledger.questions.shared.common import grams_of_line
 from ledger.questions.shared.gauges import GaugeOff, gauge_tests, off_of, with_gauge
+from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
+    from ledger.questions.shared.stands import Standing
     from ledger.replay import State
 
 __all__ = [
@@ -33,6 +38,7 @@ __all__ = [
     "judged",
     "judgement_of",
     "schedules_of",
+    "with_parts",
 ]
 
 
@@ -113,6 +119,20 @@ def judgement_of(
         known = kept[ev] = schedules, tests, done, found
     judgement: Judgement = known[3]
     return judgement
+
+
+def with_parts(found: Judgement, part: Standing | None) -> Judgement:
+    """Return a judgement that is never better than the jars that went into the batch."""
+    if part is None or not part.is_marked:
+        return found
+    text = sentence(
+        "finding-made-of",
+        item=part.item,
+        day=Day(day_text(part.day)),
+        standing=fixed(part.standing),
+    )
+    one = Finding("ingredients", None, part.item, part.standing, text)
+    return replace(found, findings=(one, *found.findings))
 
 
 def judged(batch: BatchDone) -> Judgement:

@@ -1,27 +1,43 @@
-"""Why a batch stands as it does: each finding, the printed line and the event."""
+"""Why a batch stands as it does: the tree of its formula at one batch."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from ledger.errors import NotFound
-from ledger.messages import Code, Message, Typed, joined, sentence
-from ledger.projections.base import Node
-from ledger.published import Finding
+from ledger.figures import Node
+from ledger.messages import Message, Typed
+from ledger.questions.as_published.figures import figures
+from ledger.questions.as_published.gather import Judged, One
 from ledger.questions.as_published.records import batches, judgement_of, schedules_of
-from ledger.questions.as_published.words import field_word
-from ledger.questions.shared.common import event_node
+from ledger.questions.costs import LABELS as COST_LABELS
+from ledger.questions.shared.opening import opened
+from ledger.questions.shared.standing import standings
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["why"]
+__all__ = ["LABELS", "why"]
 
-_FIELDS = ("minutes", "psi", "headspace_in", "acid")
-_UNITS = {"minutes": "minutes", "psi": "psi", "headspace_in": "in"}
+LABELS = {
+    **COST_LABELS,
+    "standing": "why-text",
+    "finding": "finding-in-field",
+    "printed": "published-as-printed",
+    "done": "published-written-down",
+    "as-printed": "published-as-printed-line",
+    "line": "why-text",
+    "document": "published-document",
+    "altitude": "finding-field-altitude",
+    "gauge": "finding-field-gauge",
+    "too-high": "gauge-read-too-high",
+    "true-psi": "gauge-true-pressure",
+    "no-pressure": "gauge-no-pressure",
+}
+"""Ids of messages by the id of a label; the rest is said by what an event tells."""
 
 
-def why(state: State, key: str, field: str | None = None) -> Node:
+def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
     """Return a figure of a batch as a tree: what was written down, and what is printed.
 
     Parameters
@@ -30,6 +46,8 @@ def why(state: State, key: str, field: str | None = None) -> Node:
         The batch's entry id.
     field : str, optional
         ``standing`` (default), ``published.minutes``, ``done.psi`` and the like.
+    deep : int
+        Levels of folded lines to open.
 
     Raises
     ------
@@ -38,43 +56,7 @@ def why(state: State, key: str, field: str | None = None) -> Node:
     """
     at = next((one for one in batches(state) if state.entry_id(one[0]) == key), None)
     if at is None:
-        raise NotFound(
-            "address",
-            Message.of("refusal-no-batch-of-tables", text=Typed(key)),
-        )
-    ev, body = at
-    found = judgement_of(state, ev, body, schedules_of(state))
-    name = field or "standing"
-    if name == "standing":
-        parts = [Node(_in_field(one), one.kind) for one in found.findings]
-        sources = [
-            Node(sentence("published-document", text=text), sentence("published-as-printed"))
-            for text in found.sources
-        ]
-        event = event_node(state, ev, "", found.standing, "")
-        return Node(found.summary, found.standing, "", "as written", [event, *parts, *sources])
-    side, _, figure = name.partition(".")
-    if side not in ("published", "done") or figure not in _FIELDS:
-        known = ", ".join(
-            ["standing", *(f"{s}.{f}" for s in ("published", "done") for f in _FIELDS)]
-        )
-        raise NotFound(
-            "figure",
-            Message.of(
-                "refusal-no-figure-of",
-                text=Typed(name),
-                names=Code(known),
-                question=Code("as-published"),
-            ),
-        )
-    unit = _UNITS.get(figure, "")
-    if side == "done":
-        return event_node(state, ev, "", found.done[figure], unit)
-    text = joined("; ", found.sources) or sentence("published-nothing-for-it")
-    line = found.schedule or sentence("published-no-single-line")
-    label = sentence("published-as-printed-line", line=line, source=text)
-    return Node(label, found.published[figure], unit)
-
-
-def _in_field(one: Finding) -> str:
-    return sentence("finding-in-field", field=field_word(one.field), text=one.text)
+        raise NotFound("address", Message.of("refusal-no-batch-of-tables", text=Typed(key)))
+    found = judgement_of(state, *at, schedules_of(state))
+    judged = Judged(state, [One(*at, found, state.once(standings).made_of(at[0]))])
+    return opened(state, "as-published", (figures(judged), field or "standing"), 0, LABELS, deep)

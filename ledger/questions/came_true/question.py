@@ -5,24 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-import numpy as np
-
 from ledger.errors import InputError
 from ledger.messages import Message, Typed, measured, sentence
 from ledger.projections.base import Answer, Assumption, Column, Option, Projection
-from ledger.questions.ahead.graded import KINDS, Graded
 from ledger.questions.ahead.said import EVERY, earlier
 from ledger.questions.ahead.widening import lately
 from ledger.questions.came_true import why as came_true_why
-from ledger.questions.came_true.scores import (
-    CHANCES,
-    EXPECTED,
-    RANGES,
-    errors_of,
-    graded,
-    scored,
-    side_of,
-)
+from ledger.questions.came_true.figures import GradeFigures
+from ledger.questions.came_true.gather import SLUGS
+from ledger.questions.came_true.scores import RANGES
 from ledger.questions.shared.common import answer
 from ledger.replay.state import day_text
 
@@ -64,6 +55,7 @@ _SAID: dict[str, Callable[[], str]] = {
     "needs-as-said": lambda: sentence("came-needs-as-said"),
     "kept-or-spoiled": lambda: sentence("came-kept-or-spoiled"),
 }
+_COUNTS = ("graded", "held", "below", "above", "open")
 _RESTS = {
     "runs out": ("asked-again", "past-its-end", "base-rate"),
     "used a week": ("asked-again", "past-its-end", "base-rate"),
@@ -95,23 +87,15 @@ def build(state: State, *, item: str | None = None, by: str | None = None) -> An
         number = state.facts.find(item)
         if number is None:
             raise InputError("item", Message.of("refusal-no-item-came-true", text=Typed(item)))
-    every = graded(state)
-    spread = errors_of(every)
+    known = state.once(GradeFigures)
+    grades, cells = known.grades, {name: one.cells() for name, one in known.of.items()}
     records = []
-    for kind in KINDS:
-        of_kind = [one for one in every if one.kind == kind]
-        alone: dict[int, list[Graded]] = {}
-        for one in of_kind:
-            alone.setdefault(one.item, []).append(one)
-        items = sorted(alone, key=lambda i: state.facts.names[i])
-        groups: list[tuple[int | None, list[Graded]]] = []
-        if number is None:
-            groups = [(None, of_kind), *((i, alone[i]) for i in items if by)]
-        elif number in alone:
-            groups = [(number, alone[number])]
-        for of, some in groups:
-            if some and (of is None or any(one.held is not None for one in some)):
-                records.append(_record(state, kind, of, some, of_kind, spread))
+    for row, (kind, of) in enumerate(grades.keys):
+        is_asked = of == number if number is not None else of is None or by is not None
+        if is_asked and (of is None or cells["graded"][row]):
+            days = grades.days(row)
+            mine = {name: column[row] for name, column in cells.items()}
+            records.append(_record(state, kind, of, mine, days))
     used = {one for record in records for one in record["assumptions"]}
     assumptions = [Assumption(one, says()) for one, says in _SAID.items() if one in used]
     return answer(
@@ -125,42 +109,21 @@ def build(state: State, *, item: str | None = None, by: str | None = None) -> An
 
 
 def _record(
-    state: State, kind: str, item: int | None, some: list[Graded], of_kind: list[Graded],
-    spread: dict[str, Any],
-) -> dict[str, Any]:  # fmt: skip
-    known = [one for one in some if one.held is not None]
-    name = None if item is None else state.facts.names[item]
-    held = sum(bool(one.held) for one in known)
-    share = held / len(known) if known else None
-    is_chance = kind in CHANCES
-    expected = EXPECTED.get(kind)
-    if is_chance:
-        expected = float(np.mean([one.said[0] for one in known])) if known else None
-    out: dict[str, Any] = {
-        "why": f"came-true/{kind.replace(' ', '-')}" + (f"/{name}" if name else ""),
+    state: State, kind: str, item: int | None, mine: dict[str, Any], days: list[int]
+) -> dict[str, Any]:
+    facts = state.facts
+    whole = {name: None if mine[name] is None else int(mine[name]) for name in _COUNTS}
+    return {
+        **mine,
+        **whole,
+        "why": f"came-true/{SLUGS[kind]}" + ("" if item is None else f"/{facts.strand_name(item)}"),
         "said": kind,
-        "item": name,
-        "graded": len(known),
-        "held": held,
-        "share_held": share,
-        "expected": expected,
-        "open": len(some) - len(known),
-        "first_on": day_text(min(one.day for one in known)) if known else None,
-        "last_on": day_text(max(one.day for one in known)) if known else None,
-        "in_words": in_words(kind, held, len(known)),
+        "item": None if item is None else facts.names[item],
+        "first_on": day_text(min(days)) if days else None,
+        "last_on": day_text(max(days)) if days else None,
+        "in_words": in_words(kind, whole["held"] or 0, whole["graded"] or 0),
         "assumptions": list(_RESTS[kind]),
     }
-    if not is_chance:
-        out["below"] = sum(side_of(one) < 0 for one in known)
-        if known and len(known[0].said) == 3:
-            out["above"] = sum(side_of(one) > 0 for one in known)
-    if known:
-        off = scored(kind, known, of_kind, spread)
-        if off:
-            out["score"], out["score_of_base"] = (
-                float(np.mean([one[i] for one in off])) for i in (1, 2)
-            )
-    return out
 
 
 def in_words(kind: str, held: int, known: int) -> str:

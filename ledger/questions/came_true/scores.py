@@ -1,12 +1,9 @@
-"""What was said before beside what came: scores by sort of saying."""
+"""What was said before beside what came: which sorts there are, and on which side of a range it came."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-import numpy as np
-
-from ledger.methods.scoring import ENDS, losses
 from ledger.questions.ahead.came import Came
 from ledger.questions.ahead.graded import Graded, grades
 from ledger.questions.ahead.said import asked, earlier
@@ -16,7 +13,7 @@ from ledger.questions.planning.graded import keeping_grades, plant_grades
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["CHANCES", "EXPECTED", "RANGES", "errors_of", "graded", "scored", "side_of"]
+__all__ = ["CHANCES", "EXPECTED", "RANGES", "graded", "side_of"]
 
 
 RANGES = ("runs out", "used a week")
@@ -40,19 +37,6 @@ def _graded(state: State) -> list[Graded]:
     return [*out, *plant_grades(state), *keeping_grades(state, said)]
 
 
-def errors_of(every: list[Graded]) -> dict[str, Any]:
-    """Return the tenth, fiftieth and ninetieth of what came by the plain mean, for each range."""
-    out = {}
-    for kind in RANGES:
-        ratio = [
-            one.came / one.base
-            for one in every
-            if one.kind == kind and one.came is not None and one.base > 0
-        ]
-        out[kind] = np.quantile(ratio, ENDS) if ratio else None
-    return out
-
-
 def side_of(one: Graded) -> int:
     """Return -1 for what came below its range, 1 for above, 0 within."""
     if one.held:
@@ -62,24 +46,3 @@ def side_of(one: Graded) -> int:
     if len(one.said) < 3:
         return -1
     return 1 if one.came is not None and one.came > one.said[2] else -1
-
-
-def scored(
-    kind: str, known: list[Graded], of_kind: list[Graded], spread: dict[str, Any]
-) -> list[tuple[Graded, float, float]]:
-    """Return each thing said with how far it was off, and how far the base rate was."""
-    if kind in CHANCES:
-        rate = float(np.mean([one.held for one in of_kind if one.held is not None]))
-        return [
-            (one, (one.said[0] - bool(one.held)) ** 2, (rate - bool(one.held)) ** 2)
-            for one in known
-        ]
-    based = [one for one in known if one.base > 0 and one.came is not None]
-    if kind not in RANGES or not based or spread[kind] is None:
-        return []
-    said = np.array([one.said for one in based]).T
-    came, base = (np.array([getattr(one, name) for one in based]) for name in ("came", "base"))
-    scale = base if kind == "used a week" else np.ones(base.size)
-    own = losses(said / scale, came / scale, ENDS)
-    plain = losses(spread[kind][:, None] * base / scale, came / scale, ENDS)
-    return list(zip(based, own.tolist(), plain.tolist(), strict=True))

@@ -1,177 +1,145 @@
-"""Why a grade says so: everything that was said, each with what came."""
+"""Why a grade says so: everything that was said, each with what came; and each of them by itself."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-import numpy as np
-
+from ledger.days import day_number
 from ledger.errors import NotFound
-from ledger.messages import Message, Typed, measured, sentence
-from ledger.messages.units import unit
-from ledger.projections.base import Node
-from ledger.questions.ahead.graded import KINDS, Graded
-from ledger.questions.shared.arithmetic import quotient, total
-from ledger.questions.shared.opening import check_figure
-from ledger.questions.telling import label_day
+from ledger.figures import Node
+from ledger.messages import Message, Typed
+from ledger.questions.came_true.figures import GradeFigures
+from ledger.questions.came_true.gather import SLUGS, Grades
+from ledger.questions.costs import LABELS as COST_LABELS
+from ledger.questions.garden.labels import LABELS as GARDEN_LABELS
+from ledger.questions.next_season.labels import LABELS as PLAN_LABELS
+from ledger.questions.shared.opening import no_record, opened
+from ledger.questions.shelf.labels import LABELS as SHELF_LABELS
 
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["why"]
+__all__ = ["LABELS", "why"]
 
-_FIGURES = (
-    "graded", "held", "share_held", "expected", "below", "above", "score", "score_of_base", "open",
-)  # fmt: skip
+LABELS = {
+    **COST_LABELS,
+    **GARDEN_LABELS,
+    **{f"next-season:{label}": id_ for label, id_ in PLAN_LABELS.items()},
+    **{f"shelf:{label}": id_ for label, id_ in SHELF_LABELS.items()},
+    # records
+    "graded": "why-graded",
+    "known": "why-said-known",
+    "held-all": "why-held",
+    "it-came": "why-came",
+    "share_held": "why-share-held",
+    "should-hold": "why-share-should-hold",
+    "mean-chance": "why-mean-chances-said",
+    "sum": "why-sum",
+    "below": "why-graded-below",
+    "above": "why-graded-above",
+    "score": "why-how-far-off",
+    "score_of_base": "why-how-far-base-rate-off",
+    "nothing-to-score": "why-nothing-score",
+    "not-known-yet": "why-not-known-yet",
+    "no-range": "why-graded-no-range",
+    "no-upper-end": "why-graded-no-upper-end",
+    # one thing said
+    "held": "why-held",
+    "low": "why-low",
+    "likely": "why-likely",
+    "high": "why-high",
+    "chance": "why-graded-chance",
+    "sure": "why-graded-sure",
+    "not-said": "why-graded-not-said",
+    "came": "why-came",
+    "base": "why-graded-plain-mean",
+    "mean": "why-graded-plain-mean",
+    "error": "why-graded-error",
+    "by-plain-mean": "why-graded-by-plain-mean",
+    "plain": "why-graded-plain-with-errors",
+    "rate": "why-graded-rate",
+    "off": "why-graded-off",
+    "off-squared": "why-graded-off-squared",
+    "loss": "why-graded-loss",
+    # what came
+    "said-on": "why-graded-said-on",
+    "stock": "why-graded-stock",
+    "went": "why-graded-went",
+    "used": "why-used-them",
+    "used-before": "why-used-before",
+    "came-by": "why-came-by",
+    "went-by": "why-went-by",
+    "day.left": "why-left",
+    "days-there": "why-graded-days-there",
+    "weeks-there": "why-graded-weeks-there",
+    "used-a-week": "why-came",
+    "gone-on": "why-graded-gone-on",
+    "not-gone": "why-not-gone-yet",
+    "days-after": "why-graded-days-after",
+    "weeks-after": "why-graded-weeks-after",
+    "more-on": "why-graded-more-on",
+    "lasted": "why-came",
+    "brought": "why-graded-brought",
+    "was-enough": "why-came",
+    "came-in": "why-shelf-came-on",
+    "came-first": "why-graded-came-first",
+    "known-days": "why-graded-known-days",
+    "weeks": "why-graded-known-weeks",
+    "keeps-for": "why-keeps-for",
+    "keeps-until": "why-graded-keeps-until",
+    "spoiled-on": "why-graded-spoiled-on",
+    "nothing-spoiled": "why-nothing-spoiled",
+    "answers-day": "why-answers-day",
+    "week": "why-days-of-week",
+    "thousand": "why-thousand-to-one",
+}
+"""Ids of messages by the id of a label; of figures of an earlier moment behind their question's name."""
 
 
-def why(state: State, key: str, field: str | None = None) -> Node:
+def why(state: State, key: str, field: str | None = None, *, deep: int = 0) -> Node:
     """Return a figure as a tree.
 
     Parameters
     ----------
     key : str
-        ``runs-out``, or ``runs-out/flour`` for one item.
+        ``runs-out``, or ``runs-out/flour`` for one item; ``@2026-05-03/runs-out/flour`` for what was said
+        on a day; ``@2026-05-03/`` before any other address is that figure as the book was then.
     field : str, optional
-        A column of the answer; default: ``held``.
+        A column of the answer, or of what was said ``low``, ``came`` and the like; default: ``held``.
+    deep : int
+        Levels of folded lines to open.
 
     Raises
     ------
     NotFound
         When nothing of the kind was said, or there is no such figure.
     """
-    from ledger.questions.came_true.scores import graded
+    known = state.once(GradeFigures)
+    grades, name = known.grades, field or "held"
+    if key.startswith("@"):
+        day, _, rest = key[1:].partition("/")
+        slug, _, of = rest.partition("/")
+        one = grades.find(day, slug, of)
+        if one is None and slug not in SLUGS.values():
+            return grades.then.opened(_day(day, key), rest, field)
+        if one is None:
+            raise no_record("came-true", key)
+        return opened(state, "came-true", (known.one, name), one, LABELS, deep)
+    return opened(state, "came-true", (known.of, name), _record(grades, key), LABELS, deep)
 
+
+def _day(day: str, key: str) -> int:
+    try:
+        return day_number(day)
+    except ValueError:
+        raise no_record("came-true", key) from None
+
+
+def _record(grades: Grades, key: str) -> int:
     said, _, name = key.partition("/")
     kind = said.replace("-", " ")
-    item = state.facts.find(name) if name else None
-    of_kind = [one for one in graded(state) if one.kind == kind]
-    some = [one for one in of_kind if not name or one.item == item]
-    if kind not in KINDS or not some:
-        raise NotFound(
-            "address",
-            Message.of("refusal-no-grade", text=Typed(key)),
-        )
-    figure = field or "held"
-    check_figure("came-true", figure, _FIGURES)
-    known = [one for one in some if one.held is not None]
-    if figure == "open":
-        return _count(
-            state, sentence("why-not-known-yet"), [(one, 1.0) for one in some if one.held is None]
-        )
-    if figure.startswith("score"):
-        return _score(state, kind, figure, known, of_kind)
-    return _share(state, kind, figure, known)
-
-
-def _share(state: State, kind: str, figure: str, known: list[Graded]) -> Node:
-    from ledger.questions.came_true.scores import CHANCES, EXPECTED, side_of
-
-    count = _count(state, sentence("why-said-known"), [(one, 1.0) for one in known])
-    label = sentence("why-came") if kind in CHANCES else sentence("why-held")
-    held = _count(state, label, [(one, float(bool(one.held))) for one in known])
-    if figure == "graded":
-        return count
-    if figure == "held":
-        return held
-    if figure in ("below", "above"):
-        sign = -1 if figure == "below" else 1
-        label = sentence("why-graded-below" if figure == "below" else "why-graded-above")
-        return _count(state, label, [(one, float(side_of(one) == sign)) for one in known])
-    if figure == "share_held":
-        return quotient(sentence("why-share-held"), "0 to 1", held, count)
-    if kind not in CHANCES:
-        return Node(sentence("why-share-should-hold"), EXPECTED[kind], "0 to 1")
-    parts = [_leaf(state, one, one.said[0]) for one in known]
-    return quotient(
-        sentence("why-mean-chances-said"),
-        "0 to 1",
-        total(sentence("why-sum"), "0 to 1", *parts),
-        count,
-    )
-
-
-def _score(
-    state: State, kind: str, figure: str, known: list[Graded], of_kind: list[Graded]
-) -> Node:
-    """Return the mean of how far each was off: the pinball loss, or the square of a chance's."""
-    from ledger.questions.came_true.scores import errors_of, graded, scored
-
-    off = scored(kind, known, of_kind, errors_of(graded(state)))
-    if not off:
-        return Node(sentence("why-nothing-score"), None, "")
-    is_own = figure == "score"
-    parts = [Node(_line(state, one), own if is_own else base, "") for one, own, base in off]
-    count = Node(sentence("why-said-known"), float(len(off)), "times")
-    label = sentence("why-how-far-off") if is_own else sentence("why-how-far-base-rate-off")
-    return quotient(label, "", total(sentence("why-sum"), "", *parts), count)
-
-
-def _count(state: State, label: str, some: list[tuple[Graded, float]]) -> Node:
-    return total(label, "times", *(_leaf(state, one, value) for one, value in some))
-
-
-def _leaf(state: State, one: Graded, value: float) -> Node:
-    return Node(_line(state, one), value, "0 to 1" if 0 < value < 1 else "times")
-
-
-def _line(state: State, one: Graded) -> str:
-    """Say in one line what was said when, and what came."""
-    said, came = _said(state, one)
-    return sentence(
-        "why-graded",
-        day=label_day(one.day),
-        name=state.facts.names[one.item],
-        said=said,
-        came=came,
-    )
-
-
-def _said(state: State, one: Graded) -> tuple[str, str]:
-    """Return what was said of it, and what came, in words."""
-    if one.kind in ("lasts till more comes", "brings enough"):
-        happened = sentence("why-it-came" if one.held else "why-it-did-not-come")
-        return measured(_percent(one.said[0])), _not_yet() if one.held is None else happened
-    if one.kind == "runs out":
-        first, last = (label_day(one.day + int(x * 7 + 0.01)) for x in one.said[::2])
-        return sentence("why-stretch", first=first, last=last), _on(one, "why-not-gone-yet")
-    if one.kind == "keeps":
-        until = label_day(one.day + round(one.said[0] * 7))
-        return sentence("why-until", day=until), _on(one, "why-nothing-spoiled")
-    named = unit("g" if one.kind == "yield" else _unit(state, one.item))
-    ends = [_number(x) for x in (one.said[::2] if len(one.said) == 3 else one.said[:1])]
-    if len(ends) == 2:
-        said = sentence("why-span-of", low=ends[0], high=ends[1], unit=named)
-    elif one.kind == "yield":
-        said = sentence("why-amount-at-least", n=ends[0], unit=named)
-    else:
-        said = sentence("why-amount-of", n=ends[0], unit=named)
-    if one.came is None:
-        return said, _not_yet()
-    return said, sentence("why-came-amount", n=_number(one.came), unit=named)
-
-
-def _not_yet() -> str:
-    return sentence("why-not-known-yet")
-
-
-def _on(one: Graded, otherwise: str) -> str:
-    if one.held is None:
-        return _not_yet()
-    if one.came_on is None:
-        return sentence(otherwise)
-    return sentence("why-came-on", day=label_day(one.came_on))
-
-
-def _unit(state: State, item: int) -> str:
-    from ledger.questions.shared.common import UNITS
-
-    return str(UNITS[state.facts.measure[item]])
-
-
-def _number(value: float) -> str:
-    return measured(f"{value:,.0f}" if value >= 100 else f"{value:.3g}")
-
-
-def _percent(chance: float) -> str:
-    return f"{np.clip(chance, 0, 1):.0%}".replace("%", " %")
+    item = grades.state.facts.find_strand(name) if name else None
+    found = (kind, item)
+    if (name and item is None) or found not in grades.keys:
+        raise NotFound("address", Message.of("refusal-no-grade", text=Typed(key)))
+    return grades.keys.index(found)

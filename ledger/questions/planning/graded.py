@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -23,7 +24,7 @@ from ledger.replay.facts import SORTS
 if TYPE_CHECKING:
     from ledger.replay import State
 
-__all__ = ["keeping_grades", "plant_grades"]
+__all__ = ["is_spoiled", "keeping_grades", "keeping_said", "plant_grades"]
 
 _SPOILED = [tables.CAUSES.index(why) for why in ("spoiled", "too old")]
 _DISCARDED = list(EVENTS).index("discarded")
@@ -73,7 +74,8 @@ def _of_season(state: State, garden: Garden, said: Said) -> list[Graded]:
         low, likely = one["yield_g.low"], one["yield_g.likely"]
         if low is not None:
             ends = (float(low), float(likely))
-            out.append(Graded("yield", item, said.day, ends, each, day, each >= low))
+            held = each >= low
+            out.append(Graded("yield", item, said.day, ends, each, day, held, of=one["crop"]))
         chance, planned, needed = (
             one["chance_short"], one["plants.planned"], one["needed_g.likely"]
         )  # fmt: skip
@@ -81,9 +83,10 @@ def _of_season(state: State, garden: Garden, said: Said) -> list[Graded]:
             enough = planned * each >= needed
             out.append(
                 Graded(
-                    "brings enough", item, said.day, (1 - chance,), float(enough), day, bool(enough)
+                    "brings enough", item, said.day, (1 - chance,), float(enough), day, bool(enough),
+                    of=one["crop"],
                 )
-            )
+            )  # fmt: skip
     return out
 
 
@@ -97,21 +100,12 @@ def keeping_grades(state: State, said: list[Said]) -> list[Graded]:
         return []
     lots, facts = state.lots, state.facts
     spoiled = _first_spoiled(state)
-    days = np.array([one.day for one in said])
-    batches = state.journal.tables["events"]["kind"] == list(EVENTS).index("put_up")
     out = []
     for lot in np.flatnonzero(state.once(is_supply)).tolist():
         item, day = int(lots["item"][lot]), int(lots["day"][lot])
-        if facts.sort[item] != SORTS.index("food") or day < days[0]:
+        if facts.sort[item] != SORTS.index("food") or day < said[0].day:
             continue
-        then = said[max(int(np.searchsorted(days, day, "left")) - 1, 0)]
-        place = KEPT[int(lots["kept"][lot])]
-        span = (then.keeps.get(facts.names[item]) or {}).get(place or "shelf")
-        if span is None:
-            ev = int(lots["ev"][lot])
-            method = state.body(ev)["method"] if batches[ev] else None
-            period = keeps_for(facts.facts[item].sort, method, facts.names[item], place)
-            span = None if period is None else period.low
+        _, span, _ = keeping_said(state, said, lot)
         end = None if span is None else days_of(day, span)
         if end is None:
             continue
@@ -120,19 +114,52 @@ def keeping_grades(state: State, said: list[Said]) -> list[Graded]:
         held = None if not over else not 0 <= bad <= end
         weeks = None if bad < 0 else (bad - day) / 7
         out.append(
-            Graded("keeps", item, day, ((end - day) / 7,), weeks, bad if bad >= 0 else None, held)
-        )
+            Graded(
+                "keeps", item, day, ((end - day) / 7,), weeks, bad if bad >= 0 else None, held,
+                of=state.lot_id(lot),
+            )
+        )  # fmt: skip
     return out
+
+
+def keeping_said(state: State, said: list[Said], lot: int) -> tuple[Said, str | None, str]:
+    """Return for how long a lot was said to keep, like ``12 months``; None where nobody says.
+
+    Returns
+    -------
+    then : Said
+        The last moment before the lot came, else the first.
+    span : str or None
+    source : str
+        The document that says it; empty: the household.
+    """
+    lots, facts = state.lots, state.facts
+    item, ev, place = int(lots["item"][lot]), int(lots["ev"][lot]), KEPT[int(lots["kept"][lot])]
+    before = bisect_left(said, int(lots["day"][lot]), key=lambda one: one.day)
+    then = said[max(before - 1, 0)]
+    span = (then.keeps.get(facts.names[item]) or {}).get(place or "shelf")
+    if span is not None:
+        return then, span, ""
+    is_batch = state.journal.tables["events"]["kind"][ev] == list(EVENTS).index("put_up")
+    method = state.body(ev)["method"] if is_batch else None
+    period = keeps_for(facts.facts[item].sort, method, facts.names[item], place)
+    return (then, None, "") if period is None else (then, period.low, period.source)
 
 
 def _first_spoiled(state: State) -> Array:
     """Return the first day on which some of each lot was thrown away as spoiled; -1: none was."""
     draw, lot, _ = state.allocations
-    ev = state.draws["ev"][draw]
-    events = state.journal.tables["events"]
-    hit = (events["kind"][ev] == _DISCARDED) & np.isin(events["cause"][ev], _SPOILED)
+    hit = is_spoiled(state)
     far = np.iinfo(np.int64).max
     out = np.full(state.lots["ev"].size, far)
     np.minimum.at(out, lot[hit], state.draws["day"][draw[hit]].astype(np.int64))
     out[out == far] = -1
     return out
+
+
+def is_spoiled(state: State) -> Array:
+    """Return which takings were thrown away as spoiled or too old, shape (allocations,)."""
+    ev = state.draws["ev"][state.allocations[0]]
+    events = state.journal.tables["events"]
+    hit = (events["kind"][ev] == _DISCARDED) & np.isin(events["cause"][ev], _SPOILED)
+    return np.asarray(hit)

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.projections.base import Node
 from ledger.questions.answering import answer, assumptions_of
 from ledger.questions.quantities import (
     LISTED_FROM,
@@ -16,7 +15,6 @@ from ledger.questions.quantities import (
     UNITS,
     whole_unit,
 )
-from ledger.questions.shared.opening import entry_leaf
 
 if TYPE_CHECKING:
     from ledger.replay import State
@@ -27,7 +25,6 @@ __all__ = [
     "UNITS",
     "answer",
     "assumptions_of",
-    "event_node",
     "grams_of",
     "grams_of_line",
     "jars_gone",
@@ -73,11 +70,6 @@ def grams_of_line(state: State, item: int | None, line: Mapping[str, Any]) -> fl
     if measure == "mass":
         return whole / 1000
     return None if number is None else grams_of(state, number, whole)
-
-
-def event_node(state: State, ev: int, _label: str, value: float | str | None, unit: str) -> Node:
-    """Return a leaf that names an event in one readable line."""
-    return entry_leaf(state, ev, value, unit)
 
 
 def number(value: float) -> float | None:

@@ -81,11 +81,14 @@ class GaugeOff:
     read : Fraction or None
         Psi as written down.
     test : GaugeTest
+    tests : tuple of GaugeTest
+        All that speak against it; `test` is the one by which it read highest.
     """
 
     high: Fraction
     read: Fraction | None
     test: GaugeTest
+    tests: tuple[GaugeTest, ...] = ()
 
     @property
     def psi(self) -> Fraction | None:
@@ -173,7 +176,12 @@ def _is_of(state: State, gauge: str, body: Mapping[str, Any], tested: frozenset[
 
 
 def recalled(tests: list[GaugeTest], day: int) -> GaugeTest | None:
-    """Return the test by which a load of a day read highest; None where no test speaks against it.
+    """Return the test by which a load of a day read highest; None where no test speaks against it."""
+    return max(_against(tests, day), key=lambda one: one.high, default=None)
+
+
+def _against(tests: list[GaugeTest], day: int) -> list[GaugeTest]:
+    """Return the tests that speak against a load of a day.
 
     Parameters
     ----------
@@ -184,8 +192,8 @@ def recalled(tests: list[GaugeTest], day: int) -> GaugeTest | None:
 
     Returns
     -------
-    GaugeTest or None
-        Of the last test before it, and of those from its day on until one that was right: a
+    list of GaugeTest
+        The last test before it, and of those from its day on until one that was right: a
         gauge does not mend by itself, and which came first on one day nobody knows.
     """
     against = []
@@ -199,7 +207,7 @@ def recalled(tests: list[GaugeTest], day: int) -> GaugeTest | None:
             break
         if not one.is_right:
             against.append(one)
-    return max(against, key=lambda one: one.high, default=None)
+    return against
 
 
 def _is_right_on(tests: list[GaugeTest], day: int) -> bool:
@@ -225,14 +233,15 @@ def _off_of(
         return None
     day, tested = int(state.moment.on[ev]), frozenset(one.gauge for one in tests)
     found = [
-        recalled([one for one in tests if one.gauge == gauge], day)
+        one
         for gauge in sorted(tested)
         if _is_of(state, gauge, body, tested)
+        for one in _against([one for one in tests if one.gauge == gauge], day)
     ]
-    worst = max((one for one in found if one is not None), key=lambda one: one.high, default=None)
-    if worst is None:
+    if not found:
         return None
-    return GaugeOff(worst.high, _read(body.get("psi")), worst)
+    worst = max(found, key=lambda one: one.high)
+    return GaugeOff(worst.high, _read(body.get("psi")), worst, tuple(found))
 
 
 def _read(said: object) -> Fraction | None:

@@ -88,6 +88,13 @@ class Standings:
             self._of_event[ev] = self._inherited(ev)
         return self._of_event[ev]
 
+    def went_in(self, ev: int) -> dict[int, Standing]:
+        """Return how each lot that went into a batch stands, of those that are compared with anything."""
+        state = self._state
+        draws = self._draws_of(ev)
+        lots = [one for d in draws for one in state.allocations[1][state.allocations_of_draw(d)]]
+        return {lot: one for lot, one in self.of(lots).items() if one is not None}
+
     def look_behind(self, evs: Iterable[int]) -> None:
         """Work out how all that went into some batches stands: one search, whatever their number."""
         wanted, graph = np.unique(np.fromiter(evs, np.int64)), self._state.once(touching)
