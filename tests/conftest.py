@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import gc
 import os
 
 import freezegun
@@ -29,6 +30,13 @@ freezegun.configure(
     ]
 )  # fmt: skip
 TODAY = "2026-11-01"
+
+
+@pytest.fixture(autouse=True, scope="session")
+def _nothing_old_is_swept():
+    """What was imported and collected stays: the collector need not look through it again and again."""
+    gc.collect()
+    gc.freeze()
 
 
 @pytest.fixture(autouse=True, scope="session")

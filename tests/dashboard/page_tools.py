@@ -23,12 +23,14 @@ SVG = "{http://www.w3.org/2000/svg}"
 
 def walk(part):
     """Yield a component and every one in it."""
-    if isinstance(part, (list, tuple)):
-        for one in part:
-            yield from walk(one)
-    elif isinstance(part, Component):
-        yield part
-        yield from walk(getattr(part, "children", None))
+    left = [part]
+    while left:
+        one = left.pop()
+        if isinstance(one, Component):
+            yield one
+            left.append(getattr(one, "children", None))
+        elif isinstance(one, (list, tuple)):
+            left.extend(reversed(one))
 
 
 def text_of(part):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 import plotly.graph_objects as go
 import pytest
@@ -245,17 +246,21 @@ NAMED = re.compile(r"[\d.,]+ eggs")
 
 def english(texts):
     """Return the English texts of the catalogue that stand among those shown, by key."""
-    found = {}
-    for text in texts:
-        if text in READ or NAMED.fullmatch(text.strip()):
-            continue
-        for key, pattern in PATTERNS.items():
-            is_whole = pattern.fullmatch(text.strip())
-            if (is_whole and (key not in WHOLE or text.strip()[:1].isdigit())) or (
-                " " in EN[key] and key not in WHOLE and pattern.search(text)
-            ):
-                found[key] = text
-    return found
+    return {key: text for text in texts for key in english_in(text)}
+
+
+@cache
+def english_in(text):
+    """Return the keys of the English texts that stand in one; most texts stand on every page."""
+    plain = text.strip()
+    if text in READ or NAMED.fullmatch(plain):
+        return ()
+    return [
+        key
+        for key, pattern in PATTERNS.items()
+        if (pattern.fullmatch(plain) and (key not in WHOLE or plain[:1].isdigit()))
+        or (" " in EN[key] and key not in WHOLE and pattern.search(text))
+    ]
 
 
 def test_the_search_finds_english(demo, fixed_day):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import random
 from decimal import Decimal
+from functools import cache
 
 import pytest
 from books import state_of
@@ -285,6 +286,7 @@ def test_every_figure_is_what_its_tree_gives(name, seed):
     day = max(event["on"] for event in events)
     early = sorted(event["on"] for event in events)[len(events) // 2]
 
+    @cache
     def state_on(as_of):
         return state_of(events, as_of)
 

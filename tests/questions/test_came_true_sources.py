@@ -32,6 +32,8 @@ from ledger.replay import day_text
 QUICK = settings(max_examples=6, deadline=None, suppress_health_check=list(HealthCheck))
 BOOKS = given(st.integers(0, 10_000), st.integers(60, 120), st.integers(0, 99))
 AS_OF = "2026-12-31"
+TRIED = 12
+"""Things said of which one is looked for that has the figure: each opens the book of another day."""
 AMOUNTS = ("g", "ml", "pieces", "kJ")
 FIGURES = (
     "graded",
@@ -81,12 +83,11 @@ def proof(figure, at, kind):
 
     def opened(events):
         state = state_of(events, AS_OF)
-        keys = [
-            key
-            for key in said_of(state, [kind])
-            if PROJECTION.why(state, key, figure).value is not None
-        ]
-        key = keys[at % len(keys)] if keys else None
+        keys = said_of(state, [kind])
+        begin = at % max(len(keys), 1)
+        several = (keys[begin:] + keys[:begin])[:TRIED]
+        known = (key for key in several if PROJECTION.why(state, key, figure).value is not None)
+        key = next(known, None)
         return key, key and PROJECTION.why(state, key, figure, deep=WHOLE)
 
     def valued(state, key):

@@ -7,7 +7,6 @@ import random
 
 import pytest
 from books import state_of
-from conftest import TODAY
 from projections.test_no_question_fails import ASKED
 from questions.proving import leaves, names_its_source
 from strategies import garden_book, random_book
@@ -17,6 +16,7 @@ from ledger import Book
 from ledger.errors import NotFound
 from ledger.projections import PROJECTIONS
 
+TODAY = "2026-11-01"
 MORE = [
     ("our-table", {"by": "month"}),
     ("our-table", {"paths": True}),
