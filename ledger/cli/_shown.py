@@ -5,6 +5,7 @@ Kept in the user's cache folder, a file a book and household; it may be deleted 
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import os
 from pathlib import Path
@@ -51,10 +52,12 @@ def keep(where: str | None, household: str, answer: Answer) -> bool:
         The book as it was named; None: the user's own.
     """
     addresses: Sequence[Any] = answer.cells.get("why", ())
+    path = _file(where, household)
     if not addresses or not all(isinstance(one, str) for one in addresses):
+        with contextlib.suppress(OSError):
+            path.unlink(missing_ok=True)  # else a number would open a row of an older table
         return False
     table = Table(answer.name, answer.as_of, answer.known_at, list(addresses))
-    path = _file(where, household)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         with whole_file(path) as file:

@@ -35,6 +35,8 @@ _DIGITS = 15
 _KEPT = ("shelf", "fridge", "freezer", "cellar")
 _FROM = re.compile(r"\s+from\s+(?:lot|jar)\s+(?P<lot>\S+)$", re.IGNORECASE)
 _SIGN = re.compile(r"^(?:[$€£]|[A-Z]{3} ?)\s*|\s*(?:[$€£]| ?[A-Z]{3})$")
+_CURRENCIES = {"€": "EUR", "£": "GBP"}
+"""Signs of one currency; dollars are of several."""
 _COMMA = re.compile(r"\d+,\d+")
 _FRESH = re.compile(r"\b(fresh|squeezed|home-?made|diluted|own)\b", re.IGNORECASE)
 _STRAINED = re.compile(r"[\s,(]+(strained( out)?|taken out|abgeseiht)\)?\s*$", re.IGNORECASE)
@@ -295,7 +297,7 @@ class Texts:
         """
         said = text.strip()
         if kind == "money":
-            said = _SIGN.sub("", said)
+            said = self._in_own_money(said, field)
         parted = parts_thousands(said, comma=self.comma)
         if parted is not None:
             plain, part = Code(parted.replace(".", "")), Code(parted.replace(".", ","))
@@ -304,6 +306,16 @@ class Texts:
                 Message.of("refusal-thousands", text=Typed(said), plain=plain, part=part),
             )
         return said.replace(",", ".") if self.comma and _COMMA.fullmatch(said) else said
+
+    def _in_own_money(self, text: str, field: str) -> str:
+        """Return a sum without its sign, which must be that of the book's currency."""
+        match, own = _SIGN.search(text), self.catalogue.setting("currency", default="USD") or "USD"
+        sign = match[0].strip() if match else ""
+        if sign not in ("", "$") and _CURRENCIES.get(sign, sign) != own:
+            raise InputError(
+                field, Message.of("refusal-other-currency", text=Typed(text), currency=Code(own))
+            )
+        return _SIGN.sub("", text)
 
     def is_jar(self, text: str) -> bool:
         """Return whether a text names a jar."""

@@ -67,6 +67,13 @@ def test_each_book_has_rows_of_its_own(run):
     assert (status, "no table of this book was shown yet" in err) == (2, True)
 
 
+def test_an_answer_without_rows_leaves_none_of_the_table_before(run):
+    run("show jar-cost")
+    assert run("show hens")[0] == 0
+    status, _, err = run("why 1")
+    assert (status, "no table of this book was shown yet" in err) == (2, True)
+
+
 def test_without_a_folder_for_it_no_numbers_are_shown(run, tmp_path, monkeypatch):
     (tmp_path / "file").write_text("")
     monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "file"))

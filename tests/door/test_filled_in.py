@@ -172,6 +172,21 @@ def test_thousands_in_texts_are_settled_by_the_answer(book):
     assert caught.value.field == "other"
 
 
+@pytest.mark.parametrize("paid", ["8,99 €", "8.99 EUR", "£8.99", "CHF 8.99"])
+def test_money_of_another_currency_is_refused(book, paid):
+    with pytest.raises(InputError, match="is not in USD") as caught:
+        Texts(book.catalogue()).number(paid, "money", "paid")
+    assert caught.value.field == "paid"
+    book.write("setting_changed", {"name": "currency", "value": "EUR"})
+    if "€" in paid or "EUR" in paid:
+        assert Texts(book.catalogue()).number("8.99 €", "money", "paid") == "8.99"
+
+
+def test_money_of_the_book_s_currency_may_have_its_sign(book):
+    texts = Texts(book.catalogue())
+    assert {texts.number(said, "money", "paid") for said in ("$8.99", "8.99 USD", "USD 8.99", "8.99")} == {"8.99"}  # fmt: skip
+
+
 def test_decimal_comma_where_the_language_has_it(book, fixed_day):
     with pytest.raises(InputError, match="comma"):
         book.write("harvested", {"item": "plum", "amount": "1,5 kg"})
