@@ -1,7 +1,7 @@
 # Below the stocking-up plan: trips, risks, what it rests on and what is missing.
 stocking-likely-use = Use a week is what the shelf says, too: likely over the coming { $n } weeks, by the household's own weeks with some; it is taken to go on evenly.
 stocking-target-weeks = Where no target is set, { $n } weeks are wanted in the house: `--weeks` or `croftbook target` says otherwise.
-stocking-keeps = Nobody says how long { LIST($names, type: "commas") } keep; they count as keeping long enough.
+stocking-keeps = Nobody says how long what follows keeps: { LIST($names, type: "commas") }; it counts as keeping long enough.
 stocking-few-weeks = Fewer than four weeks of { LIST($names, type: "commas") } are known, so its use is not: it shows once they are written down.
 stocking-no-use = No use of { LIST($names, type: "commas") } is written down, so its weeks are not known: write meals and batches down, or count it with `--missing eaten`.
 stocking-no-price = No price of { LIST($names, type: "commas") } was ever seen: `croftbook price` writes one down.
