@@ -252,6 +252,9 @@ finding-a-load = { $n } je Füllung
 # Lebensmittel mit wenig Säure, und Gläser, die kein Einkochen verschloss
 finding-under-oil = { LIST($foods, type: "commas") }: ein feuchtes Lebensmittel unter Öl. Im Kühlschrank höchstens 4 Tage, oder einfrieren.
 finding-pressure-only = { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure. Gemacht: { $done }. Jede Vorschrift, die dafür veröffentlicht ist, gilt für den Druckeinkochtopf.
+finding-oil-warm = { LIST($foods, type: "commas") }: unter Öl oder Fett und nicht gekühlt. Für ein Glas in Öl auf dem Regal ist dafür keine Vorschrift veröffentlicht.
+finding-acid-in-each = { LIST($foods, type: "commas") }: an der Grenze zu wenig Säure. Gemacht: { $done }. Jede Vorschrift, die dafür veröffentlicht ist, verlangt Säure in jedem Glas (Zitronensaft aus der Flasche, Zitronensäure oder Essig von 5 %), und keine, die zählt, ist eingetragen.
+finding-none-so = { LIST($foods, type: "commas") }: ein Lebensmittel mit zu wenig Säure. Gemacht: { $done }. So ist dafür keine Vorschrift veröffentlicht.
 finding-closed-jars = Verschlossene Gläser ({ $place }), und keine veröffentlichte Einkochvorschrift: So ({ $method }) schließt ein Glas nicht besser als im offenen Topf{ $source }.
 
 # Einfrieren, Trocknen, Fermentieren, kaltes Einlegen, Konfitüre

@@ -252,6 +252,9 @@ finding-a-load = { $n } a load
 # Food of little acid, and jars that no canning closed
 finding-under-oil = { LIST($foods, type: "commas") }: moist food under oil. In the refrigerator 4 days at the most, or freeze it.
 finding-pressure-only = { LIST($foods, type: "commas") }: food of little acid. Done: { $done }. Every process that is published for it is for a pressure canner.
+finding-oil-warm = { LIST($foods, type: "commas") }: under oil or fat, and not kept cold. No process is published for it in oil on a shelf.
+finding-acid-in-each = { LIST($foods, type: "commas") }: borderline in acid. Done: { $done }. Every process that is published for it wants acid in each jar (bottled lemon juice, citric acid or vinegar of 5 %), and none that counts was written down.
+finding-none-so = { LIST($foods, type: "commas") }: food of too little acid. Done: { $done }. No process is published for it so.
 finding-closed-jars = Closed jars in the { $place }, and no published canning process: { $method } closes a jar no better than an open kettle{ $source }.
 
 # Freezing, drying, fermenting, pickling cold, jam
