@@ -96,6 +96,7 @@ finding-several = Mehrere veröffentlichte Erzeugnisse heißen so: { $products }
 finding-compared-with = Verglichen mit: { $product }.
 finding-none-for = Die Tabellen hier enthalten keine Vorschrift für { $product }.
 finding-none-with = Die Tabellen hier enthalten keine Vorschrift für { $product } mit { $method }.
+finding-only-as = Nur veröffentlicht als { $products }, nach jenem Rezept: Keine Angabe davon gilt für { $food } selbst.
 finding-not-at-home = Nicht zum Einkochen zu Hause: Für { $foods } als { $form } gibt es in keinem Einkochtopf eine Vorschrift.
 finding-freeze-or-fridge = Einfrieren, oder im Kühlschrank aufbewahren{ $source }.
 finding-schedule-unknown = Die Vorschrift { $schedule } ist nicht unter den Tabellen hier: Vergleicht mit dem Dokument, aus dem sie stammt.

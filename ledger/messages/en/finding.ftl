@@ -96,6 +96,7 @@ finding-several = Several published products bear that name: { $products }. Say 
 finding-compared-with = Compared with: { $product }.
 finding-none-for = The tables held here print no process for { $product }.
 finding-none-with = The tables held here print no process for { $product } with { $method }.
+finding-only-as = Published only as { $products }, by that recipe: no figure of it holds for { $food } itself.
 finding-not-at-home = Not to be canned at home: { $foods } as { $form } have no process in any canner.
 finding-freeze-or-fridge = Freeze it, or keep it in the refrigerator{ $source }.
 finding-schedule-unknown = The schedule { $schedule } is not among the tables held here: compare with the document it comes from.
