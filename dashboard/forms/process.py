@@ -88,8 +88,8 @@ def printed(ask: Ask, body: Mapping[str, Any], on: str | None) -> Printed:
     except LedgerError as error:
         return Printed(note=[html.P(words.refusal(error), className="quiet")])
     is_other = not found.processes and bool(others.processes)
-    shown = _nearest(others.processes, body)
-    lines = [] if shown else [found.match.text]
+    shown = None if others.only_as else _nearest(others.processes, body)
+    lines = [] if shown else [others.only_as or found.match.text]
     lines += [text for text in found.questions[:3] if text != found.match.text]
     out = Printed()
     if shown is not None:

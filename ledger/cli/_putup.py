@@ -267,6 +267,7 @@ def show_before(book: Book, body: dict[str, Any], on: str | None, *, as_json: bo
 def _before_json(found: Before) -> dict[str, Any]:
     return {
         "found": found.match.text,
+        "only_as": found.only_as,
         "processes": [
             {
                 "schedule": one.schedule.id,

@@ -6,14 +6,24 @@ import math
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from ledger.messages import Choice, Sentence, measured, sentence
+from ledger.messages import Choice, Sentence, Typed, joined, measured, sentence
 from ledger.published import cautions
 from ledger.published.batch import BatchDone, JarsDone
-from ledger.published.finding import Match, find, lines_of
+from ledger.published.finding import Match, find, lines_of, only_as
 from ledger.published.jars import jar_size
 from ledger.published.outline import LOADS, altitude_finding, jar_finding
 from ledger.published.processes import Process, boiling_point_f, border_note, published_for
-from ledger.published.words import cite, figure, fixed, inches, label, listed, pack_word, sizes_word
+from ledger.published.words import (
+    cite,
+    figure,
+    fixed,
+    inches,
+    label,
+    labels,
+    listed,
+    pack_word,
+    sizes_word,
+)
 from ledger.reference.schedules import products
 from ledger.reference.schedules_sources import source
 from ledger.reference.storage import figures
@@ -61,6 +71,9 @@ class Before:
     notes : tuple of str
         For information: boiling point, border of a band, remarks of the tables.
     caution : str
+    only_as : str or None
+        Said first: that the food as named has no process, where what is printed is made of it
+        by a recipe (a pickle, a jam).
     """
 
     match: Match
@@ -70,6 +83,7 @@ class Before:
     steps: tuple[Step, ...]
     notes: tuple[str, ...]
     caution: str = field(default_factory=lambda: cautions.SHORT)
+    only_as: str | None = None
 
 
 def before_batch(
@@ -130,7 +144,20 @@ def before_batch(
         tuple(needs_of(match.candidates, jar, jars)),
         tuple(steps_of(processes[0])) if processes else (),
         tuple(notes),
+        only_as=_only_as(match, product_words if match.by == "words" else schedule, method),
     )
+
+
+def _only_as(match: Match, said: str | None, method: str | None) -> str | None:
+    if not said or not only_as(said, match.candidates):
+        return None
+    typed = Typed(said)
+    if method is None or only_as(said, find(said).candidates):
+        none = sentence("finding-none-for", product=typed)
+    else:
+        none = sentence("finding-none-with", product=typed, method=fixed(method))
+    only = sentence("finding-only-as", food=typed, products=labels(match.candidates))
+    return joined(" ", (none, only))
 
 
 def _notes(processes: list[Process], altitude_ft: Fraction) -> list[str]:

@@ -17,7 +17,7 @@ from ledger.published.words import cite, cited, fixed, label, labels, listed
 from ledger.reference.bounds import bounds_of
 from ledger.reference.schedules import Schedule, load_schedules, products
 
-__all__ = ["Match", "find", "lines_of"]
+__all__ = ["DISH_FOODS", "Match", "find", "lines_of", "only_as"]
 
 _FILLERS = frozenset(
     word
@@ -120,6 +120,28 @@ def _forbidden(text: str) -> list[str]:
                     sentence("finding-freeze-or-fridge", source=cited(cite(row.source))),
                 ]
     return []
+
+
+DISH_FOODS = frozenset(
+    {"soup", "stew", "jam", "pickle", "ketchup", "applesauce", "sauerkraut", "stock"}
+)
+_MADE_OF = frozenset({"pickle", "spread", "ferment", "mixture"})
+"""Groups of products that are a recipe of their own, and not the food by itself."""
+
+
+def only_as(text: str, fit: Iterable[str]) -> bool:
+    """Return whether words say a food as it is, and every product found is something else made of it.
+
+    A process for pickled zucchini is for its vinegar: none of its figures holds for zucchini.
+    """
+    fit, found = tuple(fit), read(text)
+    dish = "dish" in found.roles or any(one.name in DISH_FOODS for one in found.foods)
+    if not fit or dish or "in vinegar" in found.forms or _as_named(text):
+        return False
+    return all(
+        products()[key].group in _MADE_OF or "dish" in read(products()[key].label).roles
+        for key in fit
+    )
 
 
 @cache

@@ -11,14 +11,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from ledger.messages import Names, Typed, joined, sentence
+from ledger.messages import Typed, joined, sentence
+from ledger.published.against import danger_findings
 from ledger.published.batch import KINDS, BatchDone, Finding, JarsDone
 from ledger.published.comparing import acid_done, compare, weight_psi
 from ledger.published.danger import AGAINST, Danger, danger_of
 from ledger.published.equipment import (
     cold_heat,
     equipment_finding,
-    is_steam,
     low_heat_finding,
     note_finding,
 )
@@ -176,24 +176,6 @@ def _nothing(batch: BatchDone, matched: Matched) -> Judgement:
         (),
         danger,
     )
-
-
-def danger_findings(batch: BatchDone, danger: Danger | None) -> list[Finding]:
-    """Return the finding that stands first where food of little acid has no pressure process."""
-    if danger is None or not (danger.against or danger.oil):
-        return []
-    foods = Names(danger.names)
-    if danger.oil:
-        how: str = sentence("finding-in-oil")
-    elif is_steam(batch):
-        how = cold_heat(batch) or sentence("finding-in-steam")
-    else:
-        how = cold_heat(batch) or fixed(batch.method)
-    if not danger.against:
-        text = sentence("finding-under-oil", foods=foods)
-        return [Finding("method", None, how, "to check yourself", text)]
-    text = sentence("finding-pressure-only", foods=foods, done=how)
-    return [Finding("method", fixed("pressure"), how, AGAINST, text)]
 
 
 def _unread(batch: BatchDone) -> list[Finding]:

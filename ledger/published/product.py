@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from ledger.messages import Typed, joined, sentence
 from ledger.published.batch import BatchDone, Finding
-from ledger.published.finding import Match, find, lines_of
+from ledger.published.finding import DISH_FOODS, Match, find, lines_of
 from ledger.published.ingredients import holds, ingredient_findings, nearest_by_used
 from ledger.published.parts import Part, parts_of
 from ledger.published.reading import read
@@ -126,15 +126,10 @@ def _of_product(product: str, parts: Sequence[Part], batch: BatchDone) -> list[F
     return out
 
 
-_DISH_FOODS = frozenset(
-    {"soup", "stew", "jam", "pickle", "ketchup", "applesauce", "sauerkraut", "stock"}
-)
-
-
 def _name_against(product: str, batch: BatchDone) -> list[Finding]:
     """Return foods that the name says and the product does not hold: chicken noodle soup."""
     known = products()[product]
-    said = [one.name for one in read(batch.makes).foods if one.name not in _DISH_FOODS]
+    said = [one.name for one in read(batch.makes).foods if one.name not in DISH_FOODS]
     own = {one.name for name in (*known.names, known.label) for one in read(name).foods}
     strange = [name for name in said if name not in own and not holds(product, name)]
     if not strange:

@@ -7,9 +7,10 @@ kettle, unless the storage table holds that very thing. Silence would be taken f
 from __future__ import annotations
 
 from ledger.messages import sentence
+from ledger.published.against import danger_findings
 from ledger.published.batch import BatchDone, Finding
 from ledger.published.danger import danger_of, in_oil
-from ledger.published.judging import Judgement, danger_findings
+from ledger.published.judging import Judgement
 from ledger.published.parts import parts_of
 from ledger.published.reading import read
 from ledger.published.words import cite, cited, fixed, listed, plain

@@ -158,3 +158,13 @@ def test_below_a_danger_no_process_of_what_did_not_go_in(canner):
     assert len(now.danger) == 1
     assert now.printed.just == []
     assert now.printed.values == {}
+
+
+def test_a_plain_food_is_given_no_figures_of_its_pickle(canner):
+    from dashboard.forms.process import printed
+
+    body = {"makes": "zucchini", "method": "boiling water"}
+    plain = printed(canner, body, "2026-09-03")
+    assert not plain.values
+    assert "Published only as" in " ".join(text_of(one) for one in plain.note)
+    assert printed(canner, {**body, "makes": "pickled zucchini"}, "2026-09-03").values["minutes"]

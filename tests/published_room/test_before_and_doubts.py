@@ -6,6 +6,7 @@ from fractions import Fraction as F
 
 import pytest
 
+from ledger import Book
 from ledger.published import (
     BatchDone,
     JarsDone,
@@ -17,7 +18,11 @@ from ledger.published import (
     judge_other,
     unsealed_jars,
 )
+from ledger.published.finding import find, only_as
 from ledger.published.other import has_figures
+from ledger.published.words import label, says
+from ledger.questions.as_published.words import process_words
+from ledger.reference.schedules import products
 
 
 def test_one_process_with_needs_and_steps():
@@ -209,3 +214,60 @@ def test_where_it_is_kept_counts(method, makes, kept, standing):
 )
 def test_bread_starters_and_drinks_are_for_other_tables(makes, held):
     assert has_figures(makes, "ferment") is held
+
+
+# Guide 6 of AIB 539 prints pickles of these vegetables, and no guide prints them by themselves.
+@pytest.mark.parametrize(
+    ("food", "product"),
+    [
+        ("zucchini", "pickled bread-and-butter zucchini"),
+        ("zucchini in water", "pickled bread-and-butter zucchini"),
+        ("onion", "pickled pearl onions"),
+        ("cauliflower", "pickled cauliflower or Brussels sprouts"),
+        ("Blumenkohl", "pickled cauliflower or Brussels sprouts"),
+        ("cucumber", "quick fresh-pack dill pickles"),
+    ],
+)
+def test_plain_food_is_told_from_the_pickle_that_is_printed(food, product):
+    found = before_batch(food, jar="pint jar", altitude_ft=F(500))
+    assert says(found.only_as, "finding-none-for")
+    assert food in found.only_as
+    assert product in found.only_as
+    lines = process_words(found, whole=True)
+    assert lines[0] == found.only_as
+    minutes = [line for line in lines if "minutes in boiling water" in line]
+    assert minutes
+    assert all(
+        line.startswith(f"{label(one.schedule.product)}: ")
+        for line, one in zip(minutes, found.processes, strict=True)
+    )
+
+
+def test_plain_food_is_told_so_before_the_altitude_is_known():
+    found = before_batch("zucchini", jar="pint jar")
+    assert not found.processes
+    assert process_words(found, whole=True)[0] == found.only_as
+
+
+def test_food_with_a_process_by_another_method_is_told_so():
+    found = before_batch("banana pepper", method="boiling water", altitude_ft=F(500))
+    assert says(found.only_as, "finding-none-with")
+    assert before_batch("banana pepper", method="pressure", altitude_ft=F(500)).only_as is None
+
+
+def test_names_of_products_are_no_plain_food():
+    names = [name for one in products().values() for name in (*one.names, one.label)]
+    assert [name for name in names if only_as(name, find(name).candidates)] == []
+    for name in ("jam", "potato soup", "Zwiebeln in Essig", "pickled courgettes", "green beans"):
+        assert not only_as(name, find(name).candidates)
+
+
+def test_page_of_a_plain_food_names_the_pickle_first(tmp_path):
+    with Book.open(tmp_path / "book.sqlite") as book:
+        book.write("setting_changed", name="altitude", value="500 ft", on="2026-01-01")
+        records = list(book.show("as-published", product="zucchini").records())
+        assert records
+        for record in records:
+            assert record["item"] == "pickled bread-and-butter zucchini"
+            assert says(record["text"], "finding-only-as")
+            assert "zucchini: hot pack" in record["text"]

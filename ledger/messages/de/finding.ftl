@@ -96,6 +96,7 @@ finding-several = Mehrere veröffentlichte Erzeugnisse heißen so: { $products }
 finding-compared-with = Verglichen mit: { $product }.
 finding-none-for = Die Tabellen hier enthalten keine Vorschrift für { $product }.
 finding-none-with = Die Tabellen hier enthalten keine Vorschrift für { $product } mit { $method }.
+finding-only-as = Nur veröffentlicht als { $products }, nach jenem Rezept: Keine Angabe davon gilt für { $food } selbst.
 finding-not-at-home = Nicht zum Einkochen zu Hause: Für { $foods } als { $form } gibt es in keinem Einkochtopf eine Vorschrift.
 finding-freeze-or-fridge = Einfrieren, oder im Kühlschrank aufbewahren{ $source }.
 finding-schedule-unknown = Die Vorschrift { $schedule } ist nicht unter den Tabellen hier: Vergleicht mit dem Dokument, aus dem sie stammt.
@@ -252,6 +253,9 @@ finding-a-load = { $n } je Füllung
 # Lebensmittel mit wenig Säure, und Gläser, die kein Einkochen verschloss
 finding-under-oil = { LIST($foods, type: "commas") }: ein feuchtes Lebensmittel unter Öl. Im Kühlschrank höchstens 4 Tage, oder einfrieren.
 finding-pressure-only = { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure. Gemacht: { $done }. Jede Vorschrift, die dafür veröffentlicht ist, gilt für den Druckeinkochtopf.
+finding-oil-warm = { LIST($foods, type: "commas") }: unter Öl oder Fett und nicht gekühlt. Für ein Glas in Öl auf dem Regal ist dafür keine Vorschrift veröffentlicht.
+finding-acid-in-each = { LIST($foods, type: "commas") }: an der Grenze zu wenig Säure. Gemacht: { $done }. Jede Vorschrift, die dafür veröffentlicht ist, verlangt Säure in jedem Glas (Zitronensaft aus der Flasche, Zitronensäure oder Essig von 5 %), und keine, die zählt, ist eingetragen.
+finding-none-so = { LIST($foods, type: "commas") }: ein Lebensmittel mit zu wenig Säure. Gemacht: { $done }. So ist dafür keine Vorschrift veröffentlicht.
 finding-closed-jars = Verschlossene Gläser ({ $place }), und keine veröffentlichte Einkochvorschrift: So ({ $method }) schließt ein Glas nicht besser als im offenen Topf{ $source }.
 
 # Einfrieren, Trocknen, Fermentieren, kaltes Einlegen, Konfitüre

@@ -96,6 +96,7 @@ finding-several = Several published products bear that name: { $products }. Say 
 finding-compared-with = Compared with: { $product }.
 finding-none-for = The tables held here print no process for { $product }.
 finding-none-with = The tables held here print no process for { $product } with { $method }.
+finding-only-as = Published only as { $products }, by that recipe: no figure of it holds for { $food } itself.
 finding-not-at-home = Not to be canned at home: { $foods } as { $form } have no process in any canner.
 finding-freeze-or-fridge = Freeze it, or keep it in the refrigerator{ $source }.
 finding-schedule-unknown = The schedule { $schedule } is not among the tables held here: compare with the document it comes from.
@@ -252,6 +253,9 @@ finding-a-load = { $n } a load
 # Food of little acid, and jars that no canning closed
 finding-under-oil = { LIST($foods, type: "commas") }: moist food under oil. In the refrigerator 4 days at the most, or freeze it.
 finding-pressure-only = { LIST($foods, type: "commas") }: food of little acid. Done: { $done }. Every process that is published for it is for a pressure canner.
+finding-oil-warm = { LIST($foods, type: "commas") }: under oil or fat, and not kept cold. No process is published for it in oil on a shelf.
+finding-acid-in-each = { LIST($foods, type: "commas") }: borderline in acid. Done: { $done }. Every process that is published for it wants acid in each jar (bottled lemon juice, citric acid or vinegar of 5 %), and none that counts was written down.
+finding-none-so = { LIST($foods, type: "commas") }: food of too little acid. Done: { $done }. No process is published for it so.
 finding-closed-jars = Closed jars in the { $place }, and no published canning process: { $method } closes a jar no better than an open kettle{ $source }.
 
 # Freezing, drying, fermenting, pickling cold, jam

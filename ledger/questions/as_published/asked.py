@@ -13,6 +13,7 @@ from ledger.messages import fixed as word
 from ledger.messages.units import amount
 from ledger.projections.base import Assumption
 from ledger.published import (
+    Before,
     Process,
     altitude_ft,
     before_batch,
@@ -73,9 +74,9 @@ def question(
         gauge=gauge,
         altitude_ft=altitude_ft(height),
     )
-    records = [_process(product, one) for one in found.processes]
+    records = [_process(product, one, found.only_as) for one in found.processes]
     if not records:
-        records = [_none(product, found.questions, found.match.candidates)]
+        records = [_none(product, found)]
     totals: dict[str, Any] = {
         "in_words": process_words(found),
         "needs": {one.what: _with_source(one.amount, one.source) for one in found.needs},
@@ -91,8 +92,11 @@ def _with_source(text: str, source: str) -> str:
     return sentence("published-with-source", text=text, source=source)
 
 
-def _process(product: str, one: Process) -> dict[str, Any]:
+def _process(product: str, one: Process, only_as: str | None) -> dict[str, Any]:
     line = one.schedule
+    text = one.text
+    if only_as:  # the product before its figures: they hold for nothing else
+        text = joined("", (only_as, " ", label(line.product), ": ", one.text))
     kind = "as published" if one.confirmed else "not recorded"
     figures: dict[str, Any] = {
         "minutes": one.minutes,
@@ -101,22 +105,24 @@ def _process(product: str, one: Process) -> dict[str, Any]:
         "acid": acid_text(line),
     }
     return {
-        "item": product,
+        "item": label(line.product) if only_as else product,
         "product": label(line.product),
         "schedule": line.id,
         "standing": word("printed" if one.confirmed else "not confirmed, look it up", "standing"),
         **{f"published.{name}": value for name, value in figures.items()},
         "findings": [
-            {"field": "process", "published": line.id, "done": None, "kind": kind, "text": one.text}
+            {"field": "process", "published": line.id, "done": None, "kind": kind, "text": text}
         ],
-        "text": one.text,
+        "text": text,
         "advice": [],
         "source": one.where,
     }
 
 
-def _none(product: str, questions: tuple[str, ...], fit: tuple[str, ...]) -> dict[str, Any]:
-    text = joined(" ", questions) or sentence("published-none-printed")
+def _none(product: str, found: Before) -> dict[str, Any]:
+    fit = found.match.candidates
+    said = (*([found.only_as] if found.only_as else []), *found.questions)
+    text = joined(" ", said) or sentence("published-none-printed")
     is_open = bool(fit) and says(text, "finding-at-what-altitude")
     field = "altitude" if is_open else "product"
     kind = "not recorded" if is_open else "no published process"

@@ -186,8 +186,9 @@ def process_words(found: Before, *, whole: bool = False) -> list[str]:
     named += [need.source for need in found.needs] + [step.source for step in found.steps]
     numbers = _numbers(named)
     out: list[str] = []
-    several = len({one.schedule.product for one in found.processes}) > 1
+    several = bool(found.only_as) or len({one.schedule.product for one in found.processes}) > 1
     if whole:
+        out += [found.only_as] if found.only_as else []
         for one in found.processes:
             which = f"{label(one.schedule.product)}: " if several else ""
             text = without(one.text, *_SOURCES)
