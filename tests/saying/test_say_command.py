@@ -181,6 +181,21 @@ def test_undo_of_a_correction_brings_back_what_stood_before(run, place):
     assert not bodies(place, "bought")
 
 
+def test_undo_of_a_correction_strikes_again_what_was_struck_before_it(run, place):
+    run("meal", "--ate", "99 qt milk")
+    with Book.open(place) as book:
+        first = next(row.id for row in book.history() if row.kind == "eaten")
+    run("strike", first, "--why", "written twice")
+    run("meal", "--ate", "9 qt milk", "--replaces", first)
+    run("meal", "--ate", "8 qt milk", "--replaces", first)
+    said = [body["ate"][0]["amount"] for body in bodies(place, "eaten")]
+    assert run("undo").exit_code == 0
+    assert said + [body["ate"][0]["amount"] for body in bodies(place, "eaten")] == ["8 qt", "9 qt"]
+    assert run("undo").exit_code == 0
+    assert not bodies(place, "eaten")
+    assert run("undo").exit_code != 0
+
+
 def test_two_names_for_one_thing(run, place):
     run("say", "picked 3 lb plums")
     assert run("same", "plum", "damson").exit_code == 0
