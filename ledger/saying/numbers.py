@@ -55,6 +55,9 @@ def figures(text: str, *, comma: bool) -> Fraction | None:
     """
     if len(text) > _MOST_FIGURES:
         return None
+    if text.startswith("-"):  # the door refuses it, in the field that it was said of
+        above = figures(text[1:], comma=comma)
+        return None if above is None else -above
     parts = fraction_of(text)
     if parts is not None:
         return parts
