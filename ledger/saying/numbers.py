@@ -212,6 +212,8 @@ def figure(value: Fraction) -> str:
     >>> figure(Fraction(5, 2)), figure(Fraction(4, 3)), figure(Fraction(24))
     ('2.5', '1 1/3', '24')
     """
+    if value < 0:
+        return f"-{figure(-value)}"
     if value.denominator == 1:
         return str(value.numerator)
     rest = value.denominator
