@@ -50,9 +50,14 @@ _ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
 
 
 def whole_number(text: Any) -> Any:
-    """Return digits as a number; what is none, or longer than any count, stays as it was typed."""
-    is_number = isinstance(text, str) and text.isdecimal() and len(text) <= _DIGITS
-    return int(text) if is_number else text
+    """Return digits as a number; what is none, or longer than any count, stays as it was typed.
+
+    One below zero is a number too, so that the door says of it what is wrong.
+    """
+    digits = re.sub("^[-−]", "", text) if isinstance(text, str) else ""
+    if not digits.isdecimal() or len(digits) > _DIGITS:
+        return text
+    return int(digits) if digits == text else -int(digits)
 
 
 class Texts:
