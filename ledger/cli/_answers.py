@@ -145,7 +145,7 @@ def _say(book: Book, written: list[Written], *, as_json: bool) -> None:
 @option("--json", "as_json", is_flag=True, help="option-json-written")
 @book_options
 def undo(as_json: bool, book: str | None, household: str) -> None:
-    """Strike the last entry, or write what stood before its last correction."""
+    """Strike the last entry, or bring back what stood before its last correction."""
     from ledger.kinds import decode_stored, tell
 
     with open_book(book, household, create=False) as opened:
@@ -186,13 +186,25 @@ def _undone(book: Book) -> Written | None:
 
 
 def _before(book: Book, rows: list[tuple[object, ...]], row: tuple[object, ...]) -> tuple | None:  # type: ignore[type-arg]
-    """Return the event of an entry that a correction took the place of."""
+    """Return the event of an entry that a correction took the place of; None where that was struck."""
     entries = book.catalogue().entries(book.log)
     root = entries.root(str(row[1]))
     mine = [one for one in rows if one[2] == row[2] and entries.root(str(one[1])) == root]
     # What an undo wrote stands for the event that it brought back.
     place = next(n for n, one in enumerate(mine) if (one[4], one[10]) == (row[4], row[10]))
+    if any(_was_struck(rows, one, root) for one in (mine[place], row)):
+        return None
     return mine[place - 1] if place else None
+
+
+def _was_struck(rows: list[tuple[object, ...]], row: tuple[object, ...], root: str) -> bool:
+    """Return whether an entry was taken back when an event came to correct it."""
+    from ledger.known.entries import Entries
+
+    entries = Entries()
+    for one in rows[: rows.index(row)]:
+        entries.take(one)
+    return entries.is_struck(root)
 
 
 @command(

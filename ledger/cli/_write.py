@@ -22,6 +22,7 @@ from ledger.door.when import day_of
 from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import Kind
 from ledger.kinds.describing import Field, fields_of
+from ledger.kinds.methods import METHODS
 from ledger.messages import Code, Message, Typed
 
 __all__ = ["make_command"]
@@ -126,7 +127,7 @@ def _run(kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
         def read(make: Callable[[Texts], Any]) -> Any:
             return doubts.settle(lambda: make(Texts(book.catalogue(), doubts.answers)))
 
-        warned = kind.name == "put_up" and _warned(given)
+        warned = kind.name == "put_up" and _warned(given, Texts(book.catalogue()))
         body = read(lambda texts: _body(kind, fields, given, texts))
         _days(body, fields, book.today())
         if kind.name == "item_described":
@@ -157,13 +158,15 @@ def _run(kind: Kind, fields: list[Field], given: dict[str, Any]) -> None:
         report(book, written, as_json=given["as_json"], caution=caution)
 
 
-def _warned(given: dict[str, Any]) -> bool:
+def _warned(given: dict[str, Any], texts: Texts) -> bool:
     """Look at a batch's words as they were typed: a caution goes before any question on amounts."""
     from ledger.cli import _putup
 
     names = ("method", "used", "schedule", "acid", "note", "equipment", "made")
     said = {name: given[f"f_{name}"] for name in names}
     said["makes"] = given["words"][0] if given["words"] else None
+    said["method"] = said["method"] and texts.choice(said["method"], METHODS, "method")
+    said["made"] = [" ".join(filter(None, texts.place(one))) for one in said["made"]]
     return _putup.warn_low_acid(said, given)
 
 

@@ -279,8 +279,9 @@ def _several(texts: Callable[[], Texts], name: str, value: str) -> Any:
 
 
 def _number(texts: Callable[[], Texts], name: str, value: str) -> Any:
-    if value.isdecimal():
-        return whole_number(value)
+    number = whole_number(value)
+    if number != value:
+        return number
     comma = _DECIMAL.fullmatch(value) and _reads_comma(texts())
     return _COMMA.sub(".", value) if comma else value
 

@@ -97,6 +97,8 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
         body[name] = texts.number(value, field.kind, name)
     elif field.kind == "whole" and isinstance(value, str):
         body[name] = whole_number(value)
+    elif field.choices and isinstance(value, str):
+        body[name] = texts.choice(value, field.choices, name)
     else:
         body[name] = value
 
@@ -108,6 +110,8 @@ def _onto_lines(
     name = field.name
     if field.kind in ("money", "decimal"):
         values = [texts.number(value, field.kind, name) for value in values]
+    if field.choices:
+        values = [texts.choice(value, field.choices, name) for value in values]
     if len(values) != len(lines) and not (len(values) == 1 and name in _FOR_ALL):
         raise InputError(
             name,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from decimal import Decimal, localcontext
 from fractions import Fraction
 from typing import Any
@@ -25,6 +25,7 @@ from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
 from ledger.messages import Code, Message, Names, Typed, sentence
+from ledger.messages.words import word as fixed_word
 from ledger.reference import foods
 
 __all__ = ["PARTS", "Texts", "whole_number"]
@@ -51,9 +52,14 @@ _ACIDS = ("lemon juice", "citric acid", "vinegar 5%")
 
 
 def whole_number(text: Any) -> Any:
-    """Return digits as a number; what is none, or longer than any count, stays as it was typed."""
-    is_number = isinstance(text, str) and text.isdecimal() and len(text) <= _DIGITS
-    return int(text) if is_number else text
+    """Return digits as a number; what is none, or longer than any count, stays as it was typed.
+
+    One below zero is a number too, so that the door says of it what is wrong.
+    """
+    digits = re.sub("^[-−]", "", text) if isinstance(text, str) else ""
+    if not digits.isdecimal() or len(digits) > _DIGITS:
+        return text
+    return int(digits) if digits == text else -int(digits)
 
 
 class Texts:
@@ -117,6 +123,21 @@ class Texts:
 
         return in_figures(text, self.catalogue.setting("language") or "en")
 
+    def choice(self, text: str, choices: Sequence[str], field: str) -> str:
+        """Return which of several fixed words a text is, in the words of the book's language too.
+
+        A text that is none of them stays as it was typed: the door says what is wrong with it.
+        """
+        said, code = text.strip().casefold(), self.catalogue.setting("language") or "en"
+        heard = (one for one in choices if said in (one, fixed_word(code, one, field).casefold()))
+        return next(heard, text)
+
+    def place(self, text: str) -> tuple[str, str | None]:
+        """Return ``1 cup fridge`` as the words before where it is kept, and where that is."""
+        head, _, last = " ".join(text.split()).rpartition(" ")
+        kept = self.choice(last, _KEPT, "kept")
+        return (head, kept) if head and kept in _KEPT else (text, None)
+
     def used(self, text: str, field: str = "used") -> dict[str, Any]:
         """Return a line that went into a batch; ``2 onion, strained out`` was taken out again."""
         bare = _STRAINED.sub("", text)
@@ -152,9 +173,9 @@ class Texts:
         """Return ``11 half-pint jars`` or ``1 cup fridge`` as a made entry; where kept comes last."""
         text = " ".join(text.split())
         out: dict[str, Any] = {}
-        last = text.rsplit(" ", 1)
-        if len(last) == 2 and last[1].lower() in _KEPT:
-            text, out["kept"] = last[0], last[1].lower()
+        text, kept = self.place(text)
+        if kept:
+            out["kept"] = kept
         text, amount, words = self.amount(text, field)
         own_jar = self.catalogue.facts(words) if words else None
         if amount.jars is not None and not words:
@@ -178,8 +199,7 @@ class Texts:
     def left(self, text: str, field: str = "left") -> dict[str, Any]:
         """Return ``1 qt stew fridge 0.25`` (amount, name, place, share of the dish) as a leftover."""
         match = re.fullmatch(
-            rf"(?P<line>.*?)(?:\s+(?P<kept>{'|'.join(_KEPT)}))?\s+(?P<share>\d*\.?\d+)(?P<percent>%?)",
-            " ".join(text.split()),
+            r"(?P<line>.*?)\s+(?P<share>\d*\.?\d+)(?P<percent>%?)", " ".join(text.split())
         )
         if not match:
             raise InputError(
@@ -187,8 +207,9 @@ class Texts:
                 Message.of("refusal-share-left-unsaid", text=Typed(text)),
             )
         share = float(match["share"]) / (100 if match["percent"] else 1)
-        kept = {"kept": match["kept"]} if match["kept"] else {}
-        return {**self.line(match["line"], field), "share": f"{share:g}", **kept}
+        line, kept = self.place(match["line"])
+        where = {"kept": kept} if kept else {}
+        return {**self.line(line, field), "share": f"{share:g}", **where}
 
     def work(self, text: str, field: str = "work") -> dict[str, Any]:
         """Return ``Ada 90`` or ``Ada 1.5 h`` as work."""
@@ -282,10 +303,11 @@ class Texts:
 
     def keeps(self, text: str, field: str = "keeps") -> tuple[str, str]:
         """Return ``fridge 4 days`` as a place and a length of time."""
-        place, _, span = text.strip().partition(" ")
-        if place.lower() not in _KEPT or not span:
+        said, _, span = text.strip().partition(" ")
+        place = self.choice(said, _KEPT, "kept")
+        if place not in _KEPT or not span:
             raise InputError(field, Message.of("refusal-not-place-and-time", text=Typed(text)))
-        return place.lower(), span
+        return place, span
 
     def number(self, text: str, kind: str, field: str) -> str:
         """Return a number as the door takes it: ``$7.90``, and ``7,90`` where the language has it.

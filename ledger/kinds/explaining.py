@@ -17,7 +17,6 @@ __all__ = ["explain"]
 _AT = re.compile(r"^(?P<what>.*?)(?: - at `(?P<path>.*)`)?$", re.DOTALL)
 _EXPECTED = re.compile(r"Expected `(?P<wanted>[^`]*)`(?:, got `(?P<got>[^`]*)`)?(?P<rest>.*)")
 _BOUND = re.compile(r"Expected `\w+` (?P<length>of length )?(?P<sign>[<>]=) (?P<many>\d+)")
-_OUTSIDE = {"<=": "refusal-too-much", ">=": "refusal-too-little"}
 _PLAIN = {
     "str": "refusal-type-text",
     "int": "refusal-type-whole",
@@ -73,11 +72,7 @@ def explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False) 
     if bound:
         return InputError(
             field,
-            Message.of(
-                "refusal-too-long"
-                if bound["length"] and bound["sign"] == "<="
-                else _OUTSIDE[bound["sign"]]
-            ),
+            Message.of(_outside(bound)),
             Message.of(
                 "refusal-write-bound",
                 n=int(bound["many"]),
@@ -102,6 +97,13 @@ def explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False) 
         else Message.of("refusal-as-read", text=Code(what[0].lower() + what[1:])),
         _example(kind, field),
     )
+
+
+def _outside(bound: re.Match[str]) -> str:
+    """Return which message says that a number or a length is beyond a bound."""
+    if bound["sign"] == "<=":
+        return "refusal-too-long" if bound["length"] else "refusal-too-much"
+    return "refusal-too-little" if int(bound["many"]) else "refusal-under-zero"
 
 
 def _join(field: str, name: str, kind: Kind) -> str:

@@ -55,6 +55,9 @@ def figures(text: str, *, comma: bool) -> Fraction | None:
     """
     if len(text) > _MOST_FIGURES:
         return None
+    if text.startswith("-"):  # the door refuses it, in the field that it was said of
+        above = figures(text[1:], comma=comma)
+        return None if above is None else -above
     parts = fraction_of(text)
     if parts is not None:
         return parts
@@ -209,6 +212,8 @@ def figure(value: Fraction) -> str:
     >>> figure(Fraction(5, 2)), figure(Fraction(4, 3)), figure(Fraction(24))
     ('2.5', '1 1/3', '24')
     """
+    if value < 0:
+        return f"-{figure(-value)}"
     if value.denominator == 1:
         return str(value.numerator)
     rest = value.denominator

@@ -16,7 +16,7 @@ from ledger.saying.language import Language, of_text
 from ledger.saying.pieces import Scanner
 from ledger.saying.receipt import is_receipt, read_receipt
 from ledger.saying.settled import Settled
-from ledger.saying.tokens import MOST, tokens_of
+from ledger.saying.tokens import MOST, signed, tokens_of
 from ledger.saying.usual import ask_unusual
 
 __all__ = ["read"]
@@ -66,6 +66,7 @@ def read(
     days = Days(words, known.today, month_first=month_first)
     if is_receipt(text, words):
         return read_receipt(text, known, words, days, on or known.today, settled)
+    tokens = signed(tokens)
     scanner = Scanner(words, tokens, days, known.is_name, known.longest, text)
     splitter = Clauses(words, tokens)
     clauses = join(splitter.split(scanner.scan()), tokens)

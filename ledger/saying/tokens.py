@@ -10,12 +10,13 @@ import unicodedata
 from dataclasses import dataclass
 from fractions import Fraction
 
-__all__ = ["MOST", "Token", "fraction_of", "tokens_of"]
+__all__ = ["MOST", "Token", "fraction_of", "signed", "tokens_of"]
 
 MOST = 20_000
 """Letters of one text that are read; what follows is named as left over."""
 
 _SIGNS = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+_MINUS, _COINS = ("-", "−", "–"), ("$", "€", "£")
 _PATTERN = re.compile(
     rf"""
     (?P<nl>\n)
@@ -76,6 +77,37 @@ def tokens_of(text: str) -> list[Token]:
         out.append(Token(sort, said, _fold(said), match.start(), match.end(), tight))
         end = match.end()
     return out
+
+
+def signed(tokens: list[Token]) -> list[Token]:
+    """Return tokens in which a minus belongs to its number: ``picked -3 lb plums``, ``-$3``.
+
+    A dash between two numbers is a range, and one that begins a line of several is a list's.
+    """
+    out: list[Token] = []
+    is_list = any(one.sort == "nl" for one in tokens)
+    for token in tokens:
+        coin = out.pop() if token.sort == "num" and out and out[-1].low in _COINS else None
+        minus = out[-1] if token.sort == "num" and out else None
+        if minus is not None and _is_minus(minus, coin or token, out[:-1], is_list=is_list):
+            out.pop()
+            said = f"-{token.text}"
+            number = Token("num", said, said, minus.start, token.end, tight=False)
+        else:
+            number = token
+        out += [number] if coin is None else [coin, number]
+    return out
+
+
+def _is_minus(sign: Token, after: Token, before: list[Token], *, is_list: bool) -> bool:
+    """Return whether a token is the minus of the number, or of the money, that comes after it."""
+    if sign.low == "minus" or (sign.low == "−" and not before):
+        return True
+    if sign.low not in _MINUS or not after.tight:
+        return False
+    if not before or before[-1].sort == "nl":
+        return not is_list
+    return before[-1].low in _COINS or not (sign.tight or before[-1].sort == "num")
 
 
 def _fold(text: str) -> str:

@@ -12,7 +12,7 @@ from dashboard.drawing import ask_of
 from dashboard.forms.happened import button_shown, dangers_of, reading_shown
 from dashboard.forms.happening import reading_of, write_said
 from ledger import Answers
-from ledger.errors import NeedsAnswer
+from ledger.errors import InputError, NeedsAnswer
 from ledger.saying.asking import Reading
 
 YES = Answers(yes=True)
@@ -53,6 +53,13 @@ def test_what_is_plain_is_read_and_written_at_once(data, book):
     assert chips(parts) == []
     done = write_said(data, "picked 3 lb plums yesterday", [], str(uuid.uuid4()))
     assert [one.event.on for one in done] == ["2026-10-31"]
+
+
+def test_a_number_below_zero_is_refused(data, book):
+    before = book.log.position()
+    with pytest.raises(InputError, match="below zero"):
+        write_said(data, "picked -3 lb plums", [], str(uuid.uuid4()))
+    assert book.log.position() == before
 
 
 def test_a_question_is_answered_by_a_chip(data):

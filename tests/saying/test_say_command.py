@@ -7,7 +7,7 @@ import json
 import pytest
 from click.testing import CliRunner
 
-from ledger import Book
+from ledger import Book, InputError
 from ledger.cli import _common
 from ledger.cli._root import root
 
@@ -53,6 +53,45 @@ def test_a_plain_sentence_is_written_without_a_question(run, place):
         ("plum", "31 lb"),
         ("egg", "24"),
     ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "picked -3 lb plums", "picked plums -3 lb", "picked 2 eggs, −3 lb plums", "-3 lb plums picked",
+        "gepflückt -3 kg Pflaumen", "picked minus 3 lb plums", "picked -1 1/2 lb plums",
+    ],
+)  # fmt: skip
+def test_a_number_below_zero_is_refused(run, place, text):
+    done = run("say", text)
+    assert isinstance(done.exception, InputError)
+    assert "is below zero" in str(done.exception)
+    assert not bodies(place, "harvested")
+
+
+def test_money_below_zero_is_not_read_as_if_above(run, place):
+    for text in ("bought 10 lb sugar for -$3", "bought 10 lb sugar for $-3"):
+        assert run("say", text).exit_code != 0
+    assert not bodies(place, "bought")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "picked\n- 3 lb plums\n- 2 eggs",
+        "picked\n-3 lb plums\n-2 eggs",
+        "picked plums - 3 lb, 2 eggs",
+    ],
+)
+def test_a_dash_of_a_list_is_no_minus(run, place, text):
+    assert run("say", text).exit_code == 0
+    amounts = [line["amount"] for one in bodies(place, "harvested") for line in one["lines"]]
+    assert amounts == ["3 lb", "2"]
+
+
+def test_a_dash_between_two_numbers_is_a_range(run, place):
+    for text in ("picked 2-3 lb plums", "picked 2 - 3 lb plums", "picked 2 -3 lb plums"):
+        assert "2 lb or 3 lb of plum?" in run("say", text).output
 
 
 def test_words_need_no_quotes(run, place):
@@ -179,6 +218,21 @@ def test_undo_of_a_correction_brings_back_what_stood_before(run, place):
     assert "paid" not in body["lines"][0]
     run("undo")
     assert not bodies(place, "bought")
+
+
+def test_undo_of_a_correction_strikes_again_what_was_struck_before_it(run, place):
+    run("meal", "--ate", "99 qt milk")
+    with Book.open(place) as book:
+        first = next(row.id for row in book.history() if row.kind == "eaten")
+    run("strike", first, "--why", "written twice")
+    run("meal", "--ate", "9 qt milk", "--replaces", first)
+    run("meal", "--ate", "8 qt milk", "--replaces", first)
+    said = [body["ate"][0]["amount"] for body in bodies(place, "eaten")]
+    assert run("undo").exit_code == 0
+    assert said + [body["ate"][0]["amount"] for body in bodies(place, "eaten")] == ["8 qt", "9 qt"]
+    assert run("undo").exit_code == 0
+    assert not bodies(place, "eaten")
+    assert run("undo").exit_code != 0
 
 
 def test_two_names_for_one_thing(run, place):

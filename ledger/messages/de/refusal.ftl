@@ -897,6 +897,7 @@ refusal-should-be = { $rest ->
 refusal-too-long = ist zu lang
 refusal-too-much = ist zu viel
 refusal-too-little = ist zu wenig
+refusal-under-zero = ist unter null
 refusal-write-bound = { $bound ->
         [most] { $what ->
             [characters] Schreibt höchstens { $n } Zeichen

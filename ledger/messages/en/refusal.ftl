@@ -901,6 +901,7 @@ refusal-should-be = { $rest ->
 refusal-too-long = is too long
 refusal-too-much = is too much
 refusal-too-little = is too little
+refusal-under-zero = is below zero
 refusal-write-bound = { $bound ->
         [most] { $what ->
             [characters] Write { SAY($n, style: "plain") } characters at most
