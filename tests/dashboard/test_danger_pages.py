@@ -207,6 +207,25 @@ def years(book, fixed_day):
     return Data(book)
 
 
+def test_headline_names_everything_in_danger_that_is_left(years):
+    said = text_of(draw(years, "/as-published").parts)
+    assert (
+        "9 batches stand against every published process. For one batch no tested process is held."
+        in said
+    )
+    assert "Still there: 13 quarts canned green beans, 5 quarts chicken soup." in said
+    for n in range(8):
+        years.book.write(
+            "put_up", {**AGAINST, "makes": f"green beans row {n}"}, on="2026-09-15", answers=YES
+        )
+    drawn = draw(years, "/as-published")
+    assert "And 2 more." in drawn.text
+    (link,) = [
+        one for one in walk(drawn.parts) if one._type == "Link" and text_of(one) == "And 2 more."
+    ]
+    assert link.href == "/shelf"
+
+
 @pytest.mark.parametrize("language", ["en", "de"])
 @pytest.mark.parametrize("path", ["/", "/shelf"])
 def test_batches_alike_are_told_together_each_with_its_own_way(years, path, language):

@@ -213,6 +213,7 @@ SOMETIMES = {
     "search.found_one": "one entry alone has the words",
     "closer.no_price": "no batch has a price",
     "closer.never": "an item was never in the house",
+    "as_published.more_left": "many things are in danger",
     "as_published.total_questions": "the schedule asks more than was said",
     "as_published.total_needs": "a batch's needs are known",
     "next_season.from_asked": "totals name who wished so",
