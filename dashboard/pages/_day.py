@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections import Counter
 from collections.abc import Iterator
 from itertools import islice
 from typing import Any
@@ -17,7 +16,7 @@ from dashboard.parts import figure, icon
 from dashboard.parts.boards import Board, boards_of
 from dashboard.parts.keeping import named, soonest, spoken
 from dashboard.parts.kitchen import measured
-from ledger.published import GRAVE
+from ledger.published import GRAVE, OPEN
 
 __all__ = ["things"]
 
@@ -41,7 +40,7 @@ def _all(ask: Ask) -> Iterator[Component]:
     yield from _eat(ask, rows)
     yield from _low_jars(ask, rows, items)
     yield from _runs_out(ask)
-    yield from _open_batches(ask)
+    yield from _open_batches(ask, rows)
     yield from _long_past(ask, rows)
 
 
@@ -145,23 +144,32 @@ def _made_here(ask: Ask) -> set[str]:
     return {catalogue.name(item) for item in made if catalogue.is_item(item)}
 
 
-def _open_batches(ask: Ask) -> Iterator[Component]:
-    several = Counter(ask.show("as-published").cells["standing"])
+def _open_batches(ask: Ask, rows: list[dict[str, Any]]) -> Iterator[Component]:
+    """Say which batches are still to be looked up; of what stands in danger its card alone speaks."""
     words = ask.words
-    for standing, one, many in (
-        ("short of it", "today.short_one", "today.short"),
-        ("not recorded", "today.not_recorded_one", "today.not_recorded"),
-    ):
-        n = several[standing]
-        if n:
-            look = words("today.look_one" if n == 1 else "today.look")
+    in_danger = {row["standing_batch"] for row in rows if row["standing"] in GRAVE}
+    for standing in OPEN:
+        several = {
+            row["standing_batch"]: spoken(row["item"])
+            for row in rows
+            if row["standing"] == standing and row["standing_batch"] not in in_danger
+        }
+        if several:
+            n, key = len(several), standing.replace(" ", "_")
+            names = list(dict.fromkeys(several.values()))
+            if len(names) > _NAMED:
+                more = len(names) - _NAMED
+                names = [*names[:_NAMED], words("today.and_more", n=more)]
+            is_one = "_one" if n == 1 else ""
+            look = words(f"today.look{is_one}", items=named(", ".join(names)))
             href = f"/as-published?standing={standing.replace(' ', '+')}"
-            head = words(one if n == 1 else many, n=n)
+            head = words(f"today.{key}{is_one}", n=n)
             yield _thing("warn", head, look, href, words("nav.as_published"))
 
 
 def _long_past(ask: Ask, rows: list[dict[str, Any]]) -> Iterator[Component]:
-    n = len({row["item"] for row in rows if (row["days_left"] or 0) < -_LONG_PAST})
+    past = [row for row in rows if row["standing"] not in GRAVE]
+    n = len({row["item"] for row in past if (row["days_left"] or 0) < -_LONG_PAST})
     if n:
         words = ask.words
         yield _thing(

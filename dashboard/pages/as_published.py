@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import islice
 from typing import Any
 
 from dashboard.ask import Ask
@@ -24,6 +25,7 @@ from dashboard.parts import (
 )
 from dashboard.parts.alerts import alert
 from dashboard.parts.alive import Box
+from dashboard.parts.danger import grave_batches, left_of
 from dashboard.parts.folds import all_link
 from dashboard.parts.strips import strip
 from ledger.errors import InputError
@@ -41,6 +43,8 @@ _CHOSEN = {
 }
 
 
+_NAMED = 8
+"""Things in danger named at once; the card on the shelf names all of them."""
 _WORST = 6
 """Batches told by themselves, the gravest first."""
 _TOLD = STANDINGS[: STANDINGS.index("to check yourself")]
@@ -99,20 +103,33 @@ def _counts(answer: Answer) -> dict[str, int]:
 
 
 def _sentence(ask: Ask, answer: Answer) -> list[Any]:
-    """Return how many batches stand gravest, and how much is left of them."""
-    words, counts = ask.words, _counts(answer)
-    worst, n = next(iter(counts.items()))
-    key = f"as_published.answer_{worst.replace(' ', '_')}"
-    said = words(f"{key}_one" if n == 1 else key, n=n, all=len(answer.frame))
-    if worst not in GRAVE:
+    """Return how many batches stand in danger, or else gravest, and all that is left of those in danger."""
+    counts = _counts(answer)
+    told = {one: n for one, n in counts.items() if one in GRAVE} or dict(islice(counts.items(), 1))
+    said = " ".join(_stand(ask, one, n, len(answer.frame)) for one, n in told.items())
+    if next(iter(told)) not in GRAVE:
         return [said]
-    batches = set(answer.frame["batch"][answer.frame["standing"] == worst])
-    left = [row for row in ask.show("shelf").records() if row["standing_batch"] in batches]
-    there = ", ".join(f"{words.said(row['left']['text'])} {row['item']}" for row in left[:2])
-    rest = (
-        words("as_published.none_left") if not left else words("as_published.is_left", what=there)
-    )
-    return [html.Span(said, className="look"), " ", rest]
+    return [html.Span(said, className="look"), " ", *_still_there(ask)]
+
+
+def _stand(ask: Ask, standing: str, n: int, every: int) -> str:
+    key = f"as_published.answer_{standing.replace(' ', '_')}"
+    return ask.words(f"{key}_one" if n == 1 else key, n=n, all=every)
+
+
+def _still_there(ask: Ask) -> list[Any]:
+    """Return what is left of the batches in danger, the gravest first; a tap shows what is not named."""
+    words, left = ask.words, dict[str, list[Row]]()
+    for lots in grave_batches(ask.show("shelf").records()):
+        for row in lots:
+            left.setdefault(row["item"], []).append(row)
+    if not left:
+        return [words("as_published.none_left")]
+    named = [f"{left_of(ask, lots)} {item}" for item, lots in left.items()]
+    said: list[Any] = [words("as_published.is_left", what=", ".join(named[:_NAMED]))]
+    if rest := named[_NAMED:]:
+        said += [" ", dcc.Link(words("as_published.more_left", n=len(rest)), href="/shelf")]
+    return said
 
 
 def _asked(ask: Ask) -> dict[str, str]:

@@ -17,6 +17,7 @@ from dashboard.parts import (
     figure,
     notes_of,
     nothing_yet,
+    say,
     section,
     sentence,
     sentences,
@@ -38,6 +39,7 @@ _FULL_DAYS = 120
 """Days that fill a bar."""
 
 Row = Mapping[str, Any]
+_NO_NOTES: Mapping[str, str] = {}
 
 
 def draw(ask: Ask) -> Any:
@@ -53,17 +55,17 @@ def draw(ask: Ask) -> Any:
     learning, curve = sheets.learning(ask, rows)
     year = ask.day.year
     everyone = [("", words("know_how.everyone")), *((one, one) for one in people)]
-    months = _Months(ask, year, people)
+    months, beside = _Months(ask, year, people), answer.totals["in_danger"]
     return [
         strip(ask, "person", words("know_how.who"), person, everyone),
         answered(_sentence(ask, rows, mine), under=_under(ask, rows, mine)),
         html.Div(
             [
-                _list(ask, "rusts", _to_rust(mine), months, _days_left),
+                _list(ask, "rusts", _to_rust(mine), months, _days_left, beside),
                 html.Div(
                     [
                         _list(ask, "rusty", _rusty(mine), months, _since),
-                        _list(ask, "waiting", _waiting(mine), months, _comes),
+                        _list(ask, "waiting", _waiting(mine), months, _comes, beside),
                     ]
                 ),
             ],
@@ -124,7 +126,14 @@ def _waiting(rows: Sequence[Row]) -> list[Row]:
     return sorted(waits, key=lambda r: (r["season_on"], r["skill"]))
 
 
-def _list(ask: Ask, key: str, rows: list[Row], months: _Months, told: Any) -> Any:
+def _list(
+    ask: Ask,
+    key: str,
+    rows: list[Row],
+    months: _Months,
+    told: Any,
+    beside: Mapping[str, str] = _NO_NOTES,
+) -> Any:
     """Return one list; its head says how many it holds, and all of them come when asked for."""
     words = ask.words
     if not rows:
@@ -132,7 +141,7 @@ def _list(ask: Ask, key: str, rows: list[Row], months: _Months, told: Any) -> An
             words(f"know_how.{key}"), html.P(words(f"know_how.none_{key}"), className="under")
         )
     limit = None if ask.wants_all(key) else _ROWS[key]
-    items = [_row(ask, row, months, told) for row in rows[:limit]]
+    items = [_row(ask, row, months, told, beside) for row in rows[:limit]]
     head = words(f"know_how.{key}")
     return section(
         f"{head} ({len(rows)})" if key == "rusty" else head,
@@ -147,13 +156,15 @@ def _letters(ask: Ask) -> Any:
     return html.Span(letters, className="mon", **{"aria-hidden": "true"})
 
 
-def _row(ask: Ask, row: Row, months: _Months, told: Any) -> Any:
+def _row(ask: Ask, row: Row, months: _Months, told: Any, beside: Mapping[str, str]) -> Any:
+    note = beside.get(row["skill"])
     who = row["person"] or ask.words("know_how.household")
     return html.Li(
         [
             html.Div([html.B(_capital(skill_name(ask, row["skill"]))), f", {who}"]),
             months.squares(row),
             *told(ask, row),
+            html.Span(say(ask, note), className="quiet full") if note else None,
         ],
         className="sk",
     )

@@ -15,7 +15,7 @@ from dashboard.parts.keeping import named, spoken
 from dashboard.parts.marks import icon, jar_row
 from ledger.published import GRAVE, MARKED
 
-__all__ = ["danger_card", "grave_batches", "mark_of", "marked", "said_of"]
+__all__ = ["danger_card", "grave_batches", "left_of", "mark_of", "marked", "said_of"]
 
 _DAY = re.compile(r"\d{4}-\d\d-\d\d")
 
@@ -78,7 +78,7 @@ def _alike(ask: Ask, batches: list[_Lots], drawn: bool, *, alone: bool) -> list[
     lots = [row for one in batches for row in one]
     for item, kept in dict.fromkeys((row["item"], row["kept"]) for row in lots):
         mine = [row for row in lots if (row["item"], row["kept"]) == (item, kept)]
-        there, text = _there(ask, mine), mine[0]["standing_text"]
+        there, text = left_of(ask, mine), mine[0]["standing_text"]
         stands = said_of(ask, text)
         if len(batches) > 1:
             there, stands = words("danger.several", what=there, n=len(batches)), _dayless(ask, text)
@@ -100,7 +100,7 @@ def _alike(ask: Ask, batches: list[_Lots], drawn: bool, *, alone: bool) -> list[
         return [*out, html.Div([*discard, *ways], className="tools" if alone else "tools each")]
     each = [
         dcc.Link(
-            [html.Span(words.day(one[0]["on"])), html.Span(_there(ask, one))],
+            [html.Span(words.day(one[0]["on"])), html.Span(left_of(ask, one))],
             href=_findings(one[0]["standing_batch"]), className="button",
         )
         for one in sorted(batches, key=lambda one: str(one[0]["on"]))
@@ -121,9 +121,9 @@ def _findings(batch: str) -> str:
     return f"/as-published?batch={batch}#batch"
 
 
-def _there(ask: Ask, lots: _Lots) -> str:
+def left_of(ask: Ask, lots: Iterable[Mapping[str, Any]]) -> str:
     """Return what is there of some lots: jars by their size, other things one by one."""
-    words, jars = ask.words, dict[str, int]()
+    words, jars, lots = ask.words, dict[str, int](), list(lots)
     for row in lots:
         if row["jar"]:
             jars[row["jar"]] = jars.get(row["jar"], 0) + count_of(row)

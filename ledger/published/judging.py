@@ -34,7 +34,7 @@ from ledger.published.outline import (
 )
 from ledger.published.processes import Process, published_for
 from ledger.published.product import Matched, match_batch
-from ledger.published.words import acid_text, cite, fixed, label, plain
+from ledger.published.words import acid_text, cite, fixed, label, plain, says
 from ledger.reference.schedules import BANDS, Schedule, products
 
 __all__ = ["GRAVE", "MARKED", "OPEN", "STANDINGS", "Judgement", "judge"]
@@ -100,6 +100,11 @@ class Judgement:
         """The kind that the batch as a whole has: the gravest of its findings."""
         there = {one.kind for one in self.findings}
         return next((kind for kind in STANDINGS if kind in there), "to check yourself")
+
+    @property
+    def is_ruled_out(self) -> bool:
+        """Whether a document rules out canning it in this form, in any canner."""
+        return any(says(one.text, "finding-not-at-home") for one in self.findings)
 
     @property
     def summary(self) -> str:

@@ -207,6 +207,25 @@ def years(book, fixed_day):
     return Data(book)
 
 
+def test_headline_names_everything_in_danger_that_is_left(years):
+    said = text_of(draw(years, "/as-published").parts)
+    assert (
+        "9 batches stand against every published process. For one batch no tested process is held."
+        in said
+    )
+    assert "Still there: 13 quarts canned green beans, 5 quarts chicken soup." in said
+    for n in range(8):
+        years.book.write(
+            "put_up", {**AGAINST, "makes": f"green beans row {n}"}, on="2026-09-15", answers=YES
+        )
+    drawn = draw(years, "/as-published")
+    assert "And 2 more." in drawn.text
+    (link,) = [
+        one for one in walk(drawn.parts) if one._type == "Link" and text_of(one) == "And 2 more."
+    ]
+    assert link.href == "/shelf"
+
+
 @pytest.mark.parametrize("language", ["en", "de"])
 @pytest.mark.parametrize("path", ["/", "/shelf"])
 def test_batches_alike_are_told_together_each_with_its_own_way(years, path, language):
@@ -239,3 +258,30 @@ def test_a_batch_s_findings_lead_to_who_had_it(kitchen):
     assert f"/touched?by=batch&of={batch}" in [
         one.href for one in walk(drawn.parts) if one._type == "Link"
     ]
+
+
+SHORT = {**OPEN, "psi": "6"}
+UNSAID = {**OPEN, "makes": "canned snap beans"}
+
+
+@pytest.mark.parametrize("grave", [AGAINST, SHORT])
+def test_today_speaks_of_what_is_in_danger_in_its_card_alone(book, fixed_day, grave):
+    """Batches in danger are never to be looked up; what is only open is, by its name."""
+    for month in (7, 8):
+        book.write("put_up", grave, on=f"2026-{month:02d}-12", answers=YES)
+    data = Data(book)
+    drawn = draw(data, "/")
+    assert [one for one in walk(drawn.parts) if getattr(one, "className", "") == "danger"]
+    assert not re.search(r"look (it|them) up|still to be checked|not written down", drawn.text)
+    book.write("put_up", UNSAID, on="2026-09-12", answers=YES)
+    (standing,) = [r["standing"] for r in data.show("shelf").rows() if "snap" in r["item"]]
+    assert standing in ("not recorded", "to check yourself")
+    todo = [
+        text_of(one)
+        for one in walk(draw(data, "/").parts)
+        if getattr(one, "className", "") == "todo"
+    ]
+    (line,) = [one for one in todo if "look it up" in one]
+    assert "Canned snap beans: look it up before its jars are eaten" in line
+    assert "ne batch" in line
+    assert not [one for one in todo if "green beans" in one and "look" in one]

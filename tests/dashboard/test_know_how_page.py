@@ -197,3 +197,37 @@ def test_what_rusts_next_is_said_first_with_its_day(skilled, page, opens):
     assert shown[first["why"], "rusts_in_days"].split()[0] == str(first["rusts_in_days"])
     squares = next(one for one in drawn.all("Span") if getattr(one, "className", "") == "yr")
     assert len(squares.children) == 12
+
+
+BEANS = {"makes": "canned green beans", "method": "boiling water", "minutes": "20", "altitude": "800 ft",
+         "used": [{"item": "green bean", "amount": "14 lb"}], "made": [{"jars": 7, "jar": "quart jar"}]}  # fmt: skip
+
+
+@pytest.mark.parametrize(("language", "said"), [
+    ("en", "the only batch of boiling water stands in danger (canned green beans of"),
+    ("de", "Der einzige Ansatz"),
+])  # fmt: skip
+def test_skill_whose_only_batch_stands_in_danger_says_so(
+    book, yes, page, fixed_day, language, said
+):
+    book.write("setting_changed", name="language", value=language, on="2026-01-01")
+    book.write("put_up", BEANS, on="2026-10-20", answers=yes)
+    told = book.show("know-how")
+    assert set(told.frame["standing"]) == {"in hand"}
+    assert set(told.totals["in_danger"]) == {"boiling water", "canned green beans"}
+    assert "All in hand." not in told.totals["in_words"]
+    rows = [
+        text_of(one)
+        for one in walk(page("/know-how").parts)
+        if getattr(one, "className", "") == "sk"
+    ]
+    assert [said in " ".join(row.split()) for row in rows].count(True) >= 1
+    assert all(("in danger" if language == "en" else "in Gefahr") in row for row in rows)
+    jam = {
+        "makes": "kraut",
+        "method": "ferment",
+        "used": [],
+        "made": [{"amount": "2 qt", "kept": "fridge"}],
+    }
+    book.write("put_up", jam, on="2026-10-21", answers=yes)
+    assert "ferment" not in book.show("know-how").totals["in_danger"]

@@ -16,7 +16,7 @@ from jars_in_danger import (
 )
 
 from ledger.errors import InputError
-from ledger.published import MARKED
+from ledger.published import GRAVE, MARKED
 
 pytestmark = pytest.mark.usefixtures("fixed_day")
 
@@ -46,6 +46,33 @@ def test_acid_food_that_fell_short_says_so(book):
              "made": [{"jars": 7, "jar": "pint jar", "kept": "shelf"}]}  # fmt: skip
     batch = put_up(book, sauce)
     assert stands(book, batch)[1] == "short of it, 2026-09-12: do not eat before it is settled"
+
+
+@pytest.mark.parametrize("process", [
+    {"method": "pressure", "minutes": "55", "psi": "11", "gauge": "dial"}, {"method": "boiling water", "minutes": "60"},
+])  # fmt: skip
+def test_what_a_document_rules_out_is_discarded_however_it_was_canned(book, process):
+    """No process in any canner for pumpkin as butter (Kansas State University Extension, 2016)."""
+    butter = {"makes": "pumpkin butter", "pack": "hot", "headspace": "1/2 in", "altitude": "800 ft", **process,
+              "used": [{"item": "pumpkin", "amount": "8 lb"}, {"item": "sugar", "amount": "3 lb"}],
+              "made": [{"jars": 9, "jar": "half-pint jar", "kept": "shelf"}]}  # fmt: skip
+    standing, said = stands(book, put_up(book, butter))
+    assert standing in GRAVE[:2]
+    assert said == f"{standing}, 2026-09-12: not to be canned in any canner; do not taste, discard"
+    made = use(book, "pumpkin butter", "1 half-pint jar", "2026-09-20", makes="pie filling")
+    assert stands(book, made)[1].endswith("not to be canned in any canner; do not taste, discard")
+
+
+def test_food_of_little_acid_that_nothing_covers_is_discarded(book):
+    """Graver than short of it, and so never said in milder words."""
+    refried = {
+        **PUBLISHED,
+        "makes": "refried beans",
+        "used": [{"item": "dry bean", "amount": "5 lb"}],
+    }
+    assert stands(book, put_up(book, refried)) == (
+        "no published process", "no published process, 2026-09-12: do not taste, discard"
+    )  # fmt: skip
 
 
 @pytest.mark.parametrize("depth", [1, 2, 40])

@@ -7,6 +7,10 @@ skills-unnamed = Einträge, die weder Arbeit noch Schreibende nennen, zählen nu
 skills-curve = Angepasst: Minuten je Stück = erstes Mal x n^b, nach kleinsten Quadraten der Logarithmen; jeder Eintrag, der die Fertigkeit übt, ist eine Wiederholung, mit Minuten oder ohne. Die Spanne ist die der Kurve, 95 Prozent nach Students t.
 skills-one-in-hand = Sitzt.
 skills-all-in-hand = Alles sitzt.
+skills-in-danger = { $n ->
+        [one] Hier zählt allein die Übung: Der einzige Ansatz ({ $skill }) steht in Gefahr ({ LIST($list, type: "commas") }).
+       *[other] Hier zählt allein die Übung: Alle { $n } Ansätze ({ $skill }) stehen in Gefahr ({ LIST($list, type: "commas") }).
+    }
 skills-none = Noch ist nichts Geübtes eingetragen.
 skills-never-tried = Nie versucht: { LIST($list, type: "commas") }.
 skills-out-of-practice = Aus der Übung: { LIST($list, type: "commas") }.

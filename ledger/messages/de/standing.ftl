@@ -4,6 +4,7 @@ standing-mark = { $do ->
         [settle] { $standing }, { DAY($day) }: nicht essen, bevor es geklärt ist
         [write] { $standing }, { DAY($day) }: eintragen, was fehlt, bevor davon gegessen wird
         [look-up] { $standing }, { DAY($day) }: nachsehen, bevor davon gegessen wird
+        [ruled-out] { $standing }, { DAY($day) }: in keinem Einkochtopf einzukochen; nicht kosten, wegwerfen
        *[discard] { $standing }, { DAY($day) }: nicht kosten, wegwerfen
     }
 standing-made-of-plain = gemacht aus { $item } vom { DAY($day) }, { $standing }
@@ -11,6 +12,7 @@ standing-made-of = { $do ->
         [settle] gemacht aus { $item } vom { DAY($day) }, { $standing }: nicht essen, bevor es geklärt ist
         [write] gemacht aus { $item } vom { DAY($day) }, { $standing }: eintragen, was fehlt, bevor davon gegessen wird
         [look-up] gemacht aus { $item } vom { DAY($day) }, { $standing }: nachsehen, bevor davon gegessen wird
+        [ruled-out] gemacht aus { $item } vom { DAY($day) }, { $standing }: in keinem Einkochtopf einzukochen; nicht kosten, wegwerfen
        *[discard] gemacht aus { $item } vom { DAY($day) }, { $standing }: nicht kosten, wegwerfen
     }
 standing-since = { $text } ({ $since })

@@ -7,6 +7,10 @@ skills-unnamed = Entries that name neither work nor writer count for the househo
 skills-curve = Fitted: minutes for one = first x n^b, by least squares on the logarithms; every entry that practises the skill is a repetition, recorded or not. The range is that of the curve, 95 per cent by Student's t.
 skills-one-in-hand = In hand.
 skills-all-in-hand = All in hand.
+skills-in-danger = { $n ->
+        [one] Practice alone is counted here: the only batch of { $skill } stands in danger ({ LIST($list, type: "commas") }).
+       *[other] Practice alone is counted here: all { $n } batches of { $skill } stand in danger ({ LIST($list, type: "commas") }).
+    }
 skills-none = Nothing practised is written down yet.
 skills-never-tried = Never tried: { LIST($list, type: "commas") }.
 skills-out-of-practice = Out of practice: { LIST($list, type: "commas") }.

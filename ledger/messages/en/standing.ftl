@@ -4,6 +4,7 @@ standing-mark = { $do ->
         [settle] { $standing }, { DAY($day, style: "iso") }: do not eat before it is settled
         [write] { $standing }, { DAY($day, style: "iso") }: write down what is missing before it is eaten
         [look-up] { $standing }, { DAY($day, style: "iso") }: look it up before it is eaten
+        [ruled-out] { $standing }, { DAY($day, style: "iso") }: not to be canned in any canner; do not taste, discard
        *[discard] { $standing }, { DAY($day, style: "iso") }: do not taste, discard
     }
 standing-made-of-plain = made of { $item } of { DAY($day, style: "iso") }, { $standing }
@@ -11,6 +12,7 @@ standing-made-of = { $do ->
         [settle] made of { $item } of { DAY($day, style: "iso") }, { $standing }: do not eat before it is settled
         [write] made of { $item } of { DAY($day, style: "iso") }, { $standing }: write down what is missing before it is eaten
         [look-up] made of { $item } of { DAY($day, style: "iso") }, { $standing }: look it up before it is eaten
+        [ruled-out] made of { $item } of { DAY($day, style: "iso") }, { $standing }: not to be canned in any canner; do not taste, discard
        *[discard] made of { $item } of { DAY($day, style: "iso") }, { $standing }: do not taste, discard
     }
 standing-since = { $text } ({ $since })

@@ -9,6 +9,7 @@ from ledger.questions.answering import answer
 from ledger.questions.know_how import sheet as skills_sheet
 from ledger.questions.know_how.figures import KnowHow
 from ledger.questions.know_how.gather import STANDINGS
+from ledger.questions.know_how.outcome import in_danger
 from ledger.questions.know_how.sheet import plain
 from ledger.questions.know_how.skills import HOUSEHOLD, Skills
 from ledger.questions.know_how.targets import misnamed
@@ -120,7 +121,10 @@ def build(
         totals[word.replace(" ", "_")] = sum(r["standing"] == word for r in rows)
     never = [i for i in range(len(skills.names)) if (i, HOUSEHOLD) not in skills.groups]
     missing = [text for i in never if only in (None, i) and (text := misnamed(skills, i))]
-    totals["in_words"] = in_words(records)
+    totals["in_danger"] = in_danger(
+        state, [r["skill"] for r in records if r["standing"] == "in hand"]
+    )
+    totals["in_words"] = in_words(records, totals["in_danger"].values())
     if only is not None and all(_may_be_timed(r) for r in records):
         missing.append(skills_sheet.lacking(state, only))
     totals["missing"] = missing

@@ -93,10 +93,10 @@ def _list(words: Iterable[str]) -> Names:
     return Names(tuple(words), most=_MOST)
 
 
-def in_words(records: list[dict[str, Any]]) -> list[str]:
-    """Say what a member of the household would want to know first."""
+def in_words(records: list[dict[str, Any]], in_danger: Iterable[str] = ()) -> list[str]:
+    """Say what a member of the household would want to know first, what stands in danger before all."""
     rows = [r for r in records if r["person"] is None] or records
-    out: list[str] = []
+    out: list[str] = list(in_danger)
     for word, id_ in _STANDS.items():
         if names := [r["skill"] for r in rows if r["standing"] == word]:
             out.append(sentence(id_, list=_list(names)))

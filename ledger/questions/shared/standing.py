@@ -256,6 +256,7 @@ class Standings:
             int(self._state.moment.on[ev]),
             body["method"] == "pressure" or found.danger is not None,
             in_oil=found.danger is not None and found.danger.oil,
+            is_ruled_out=found.is_ruled_out,
         )
 
     def _settle(self, found: Standing) -> Standing:

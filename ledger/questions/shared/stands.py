@@ -25,7 +25,7 @@ _WHAT_NOW = {
     "to check yourself": "look-up",
 }
 """What a standing asks for, as the texts choose it; any other: do not taste, discard."""
-_DISCARD = "discard"
+_DISCARD, _RULED_OUT = "discard", "ruled-out"
 
 
 @dataclass(frozen=True)
@@ -48,6 +48,8 @@ class Standing:
         Whether it is food of little acid: found so, or put up under pressure.
     in_oil : bool
         Whether it stands under oil or fat, where even the fridge is for days only.
+    is_ruled_out : bool
+        Whether a document rules out canning it, in any canner.
     is_own : bool
         Whether it is the lot's own batch, and not one that went into it.
     since : str
@@ -61,6 +63,7 @@ class Standing:
     day: int
     is_low_acid: bool = False
     in_oil: bool = False
+    is_ruled_out: bool = False
     is_own: bool = True
     since: str = ""
 
@@ -86,8 +89,10 @@ class Standing:
         if not self.is_marked:
             return self._unmarked(how, day)
         to_do = _WHAT_NOW.get(self.standing, _DISCARD)
-        if self.standing == "short of it" and self.is_low_acid:
+        if self.is_grave and self.is_low_acid:
             to_do = _DISCARD
+        if self.is_grave and self.is_ruled_out:
+            to_do = _RULED_OUT
         do = Choice(to_do)
         if self.is_own:
             said = sentence("standing-mark", standing=how, day=day, do=do)
