@@ -65,15 +65,21 @@ def after_batch(judgement: Judgement, hours: float | None = None) -> list[Advice
         ]
     if judgement.standing in ("no published process", "against every published process"):
         ask = Advice(sentence("published-nothing-covers"), _ours())
-        return [ask, *_short(hours)[:-1]]
+        return [ask, *_short(hours, anew=not judgement.is_ruled_out)[:-1]]
     return _short(hours)
 
 
-def _short(hours: float | None) -> list[Advice]:
+def _short(hours: float | None, *, anew: bool = True) -> list[Advice]:
+    """Return what is left to do; nothing is run `anew` that is published for no canner."""
     wrong, right = (_figure("reprocess_deadline", c) for c in ("wrong process", "correct process"))
     cold = _figure("fridge_period")
     out = []
-    if hours is None or hours <= wrong.high:
+    in_time = hours is None or hours <= wrong.high
+    if in_time and not anew:
+        out.append(
+            Advice(sentence("published-cold-alone", n=figure(wrong.high)), cite(cold.source))
+        )
+    elif in_time:
         out.append(
             Advice(
                 sentence("published-run-anew", n=figure(wrong.high), n2=figure(right.high)),

@@ -27,8 +27,10 @@ def danger_findings(batch: BatchDone, danger: Danger | None) -> list[Finding]:
         sentence("finding-in-steam") if is_steam(batch) else fixed(batch.method)
     )
     lines = _lines(danger.names)
-    pressure = bool(lines) and all(
-        one and all(line.method == "pressure" for line in one) for one in lines
+    pressure = (
+        bool(lines)
+        and not danger.ruled_out
+        and all(one and all(line.method == "pressure" for line in one) for one in lines)
     )
     if pressure:
         said = "finding-pressure-only"

@@ -18,6 +18,7 @@ from ledger.kinds import kept_by
 from ledger.messages import Names, joined, sentence
 from ledger.published.batch import WARM, AcidDone, BatchDone, Finding, JarsDone, Used
 from ledger.published.equipment import cold_heat
+from ledger.published.finding import forbidden
 from ledger.published.parts import Part, how_much, parts_of
 from ledger.published.reading import read
 from ledger.published.remedy import if_wrong
@@ -49,12 +50,15 @@ class Danger:
         Whether it stands under oil or fat.
     acid : bool
         Whether it is published for boiling water with its acid, which falls short or is not said.
+    ruled_out : bool
+        Whether a document rules it out in every canner: then no process is run anew.
     """
 
     names: tuple[str, ...]
     against: bool
     oil: bool = False
     acid: bool = False
+    ruled_out: bool = False
 
 
 def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding]) -> Danger | None:
@@ -82,7 +86,8 @@ def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding])
     if fit and cold_heat(batch) is None:
         return _of_product(batch, parts, low or border, findings)
     if low:
-        return Danger(low, against=not _is_minor(parts))
+        ruled_out = bool(forbidden(batch.makes))
+        return Danger(low, against=not _is_minor(parts), ruled_out=ruled_out)
     return Danger(border, against=True) if border and not _has_acid(batch, parts) else None
 
 
@@ -192,6 +197,9 @@ def caution_for(danger: Danger | None, *, short: bool = False) -> str | None:
         return _of_acid(foods, short=short)
     if short:
         return sentence("published-danger-short", foods=foods)
+    if danger.ruled_out:
+        none = sentence("published-danger-no-canner", foods=foods)
+        return joined(" ", (none, if_wrong(pressure=False)))
     return joined(" ", (sentence("published-danger", foods=foods), if_wrong()))
 
 

@@ -17,7 +17,7 @@ from ledger.published.words import cite, cited, fixed, label, labels, listed
 from ledger.reference.bounds import bounds_of
 from ledger.reference.schedules import Schedule, load_schedules, products
 
-__all__ = ["DISH_FOODS", "Match", "find", "lines_of", "only_as"]
+__all__ = ["DISH_FOODS", "Match", "find", "forbidden", "lines_of", "only_as"]
 
 _FILLERS = frozenset(
     word
@@ -100,13 +100,13 @@ def find(
         texts.append(sentence("finding-none-with", product=typed, method=fixed(method)))
     else:
         texts.append(sentence("finding-none-for", product=typed))
-    texts += _forbidden(product_words)
+    texts += forbidden(product_words)
     if near:
         texts.append(sentence("finding-nearest-named", products=labels(near)))
     return Match((), near, joined(" ", texts), "nothing")
 
 
-def _forbidden(text: str) -> list[str]:
+def forbidden(text: str) -> list[str]:
     """Return the warning of a document that rules out this form of a food; empty where none is held."""
     found = read(text)
     foods, forms = {one.name for one in found.foods}, set(found.forms)

@@ -92,6 +92,7 @@ published-whom-to-ask-whole = Die neueste Schrift (USDA Complete Guide to Home C
 
 # Lebensmittel mit wenig Säure. $foods: wie eingetragen; $n: Stunden
 published-danger = VORSICHT: { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure. Sporen des Botulismus überleben kochendes Wasser, Dampf, offenen Topf und Backofen und wachsen in einem solchen Glas; es muss weder riechen noch anders aussehen. Wo für säurearme Lebensmittel eine Vorschrift veröffentlicht ist, gilt sie nur für den Druckeinkochtopf.
+published-danger-no-canner = VORSICHT: { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure in einer Form, die für keinen Einkochtopf veröffentlicht ist. Sporen des Botulismus überleben kochendes Wasser, Dampf, offenen Topf und Backofen und wachsen in einem solchen Glas; es muss weder riechen noch anders aussehen. Auch ein Druckeinkochtopf ist kein Ausweg: Für diese Form ist keine Vorschrift veröffentlicht.
 published-danger-short = VORSICHT: { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure, und keine veröffentlichte Vorschrift unter Druck. Nicht kosten, wegwerfen, wo weder Mensch noch Tier herankommt.
 published-danger-acid = VORSICHT: { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure, das für kochendes Wasser nur so veröffentlicht ist, wie das geprüfte Rezept es hat: mit all seiner Säure, und nicht mehr solchem Lebensmittel als gedruckt. Mit weniger Säure überleben die Sporen des Botulismus kochendes Wasser und wachsen in einem solchen Glas; es muss weder riechen noch anders aussehen.
 published-danger-acid-short = VORSICHT: { LIST($foods, type: "commas") }: ein Lebensmittel mit wenig Säure, und nicht so eingetragen, wie sein geprüftes Rezept es hat. Nicht kosten, wegwerfen, wo weder Mensch noch Tier herankommt.
@@ -133,6 +134,7 @@ published-nothing-held = Nichts Veröffentlichtes liegt dafür vor.
 published-write-down-missing = Tragt das Fehlende ein oder schlagt es nach, bevor die Gläser ins Regal kommen. Behandelt sie bis dahin wie Gläser, die darunter blieben.
 published-nothing-covers = Nichts Veröffentlichtes gilt für diesen Ansatz, also sagt nichts, wie es um ihn steht. Fragt eine Beratungsstelle, mit dem Rezept und diesen Zahlen, bevor jemand davon isst.
 published-run-anew = Wo das Einkochen selbst zu kurz, zu kühl oder das falsche war, ist es ganz und mit neuen Deckeln innerhalb von { $n } Stunden zu wiederholen; nur Gläser, die richtig eingekocht und nicht dicht wurden, haben { $n2 }.
+published-cold-alone = Stellt sie innerhalb von { $n } Stunden in den Kühlschrank (einige Tage), oder friert sie ein.
 published-else-cold = Sonst innerhalb derselben Zeit (für wenige Tage) in den Kühlschrank stellen oder einfrieren.
 published-too-late = Mehr als { $n } Stunden nach dem Einkochen, oder wo das nicht bekannt ist: nicht kosten, auch nicht ein wenig. So wegwerfen, dass weder Mensch noch Tier davon isst. Früher hieß es, vor dem Essen abkochen; seit 2013 heißt es, wegwerfen.
 published-when-in-doubt = Fragt im Zweifel eine Beratungsstelle, mit den Zahlen dieses Ansatzes.

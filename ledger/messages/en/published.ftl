@@ -92,6 +92,7 @@ published-whom-to-ask-whole = The current bulletin (USDA Complete Guide to Home 
 
 # Food of little acid. $foods: as typed; $n: hours
 published-danger = CAUTION: { LIST($foods, type: "commas") }: food of little acid. Spores of botulism live through boiling water, a steamer, an open kettle and an oven, and grow in such a jar; it may have no smell and no look. Where a process is published for food of little acid it is for a pressure canner only.
+published-danger-no-canner = CAUTION: { LIST($foods, type: "commas") }: food of little acid in a form that is published for no canner. Spores of botulism live through boiling water, a steamer, an open kettle and an oven, and grow in such a jar; it may have no smell and no look. A pressure canner is no way out: no process is published for this form.
 published-danger-short = CAUTION: { LIST($foods, type: "commas") }: food of little acid, and no published pressure process. Do not taste it, discard it where no person or animal can reach it.
 published-danger-acid = CAUTION: { LIST($foods, type: "commas") }: food of little acid, which is published for boiling water only as the tested recipe has it: with all its acid, and no more such food than printed. With less acid the spores of botulism live through boiling water and grow in such a jar; it may have no smell and no look.
 published-danger-acid-short = CAUTION: { LIST($foods, type: "commas") }: food of little acid, and not written down as its tested recipe has it. Do not taste it, discard it where no person or animal can reach it.
@@ -133,6 +134,7 @@ published-nothing-held = Nothing published is held for it.
 published-write-down-missing = Write down what is missing, or look it up, before the jars go on the shelf. Until then treat them as jars that fell short.
 published-nothing-covers = Nothing published covers this batch, so nothing says how it stands. Ask an extension adviser, with the recipe and these figures, before anybody eats of it.
 published-run-anew = Where the process itself was too short, too cool or the wrong one, it is to be run anew, whole and with new lids, within { $n } hours; only jars that had the right process and did not seal have { $n2 }.
+published-cold-alone = Within { $n } hours refrigerate them (a few days), or freeze them.
 published-else-cold = Else within the same time refrigerate them (a few days), or freeze them.
 published-too-late = More than { $n } hours after the process, or where that is not known: do not taste it, not even a little. Discard it so that no person or animal eats it. Older advice was to boil it before eating; since 2013 the advice is to discard.
 published-when-in-doubt = When in doubt ask an extension adviser, with this batch's figures.

@@ -162,18 +162,19 @@ def _check_batch(state: State, batch: str) -> None:
 
 
 def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:
-    """Return one caution for all of them, the foods each named once; the gravest reading holds."""
-    if not several:
-        return None
-    dry = [one for one in several if not one.oil]
-    worst = [one for one in dry if not one.acid] or dry or several
-    names = tuple(dict.fromkeys(name for one in worst for name in one.names))
-    said = caution_for(
-        Danger(names, against=True, oil=not dry, acid=worst[0].acid), short=short and bool(dry)
-    )
-    rest = [] if worst is dry else [one for one in dry if one.acid]
-    more = _one_caution(rest, short=short)
-    return joined(" ", [one for one in (said, more) if one])
+    """Return one caution for all of them, the foods of each sort of danger named once, the gravest first."""
+    sorts: dict[tuple[bool, bool, bool], dict[str, None]] = {}
+    for one in sorted(several, key=lambda one: (one.oil, one.acid, one.ruled_out)):
+        sort = one.oil, one.acid, one.ruled_out
+        sorts.setdefault(sort, {}).update(dict.fromkeys(one.names))
+    said = [
+        caution_for(
+            Danger(tuple(names), against=True, oil=oil, acid=acid, ruled_out=ruled_out),
+            short=short and not oil,
+        )
+        for (oil, acid, ruled_out), names in sorts.items()
+    ]
+    return joined(" ", [one for one in said if one]) if said else None
 
 
 def _records(state: State, chosen: Sequence[One]) -> list[dict[str, Any]]:
