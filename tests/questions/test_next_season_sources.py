@@ -84,6 +84,7 @@ STILL = {
     "fresh_wanted_g": {}, "otherwise_g": {}, "needed_g.likely": {}, "needed_g.high": {}, "trimmed_share": {}, "yield_g.likely": {},
     "yield_g.low": {}, "plants.nine_in_ten": {}, "plants.planned": {}, "short_g": {}, "fails": {}, "chance_short": {},
     "raw_g": {"preserving": True}, "jars": {"preserving": True}, "jars_wanted": {}, "jars_there": {"preserving": True},
+    "jars_to_get": {"preserving": True}, "lids_there": {"preserving": True}, "lids_to_get": {"preserving": True},
 }  # fmt: skip
 """Figures that hold still, with the question's options."""
 
@@ -103,6 +104,15 @@ def test_which_jar_it_goes_into_is_named(figure, seed):
     """What went into another jar, or was taken of what stands loose, moved these."""
     events, change = uncounted(seed, 45), more("harvested", "eaten", "given_away", "put_up")
     for at in range(8):
+        proof(events, figure, at, change, **STILL[figure]).holds_outside(events)
+
+
+@pytest.mark.parametrize("figure", ["lids_there", "lids_to_get"])
+@pytest.mark.parametrize("seed", [29, 47, 176, 193])
+def test_which_lids_and_weeks_it_goes_by_are_named(figure, seed):
+    """What was taken of another lot of lids, or wanted in a week before, moved these."""
+    events, change = uncounted(seed, 60), more("harvested", "eaten", "given_away", "put_up")
+    for at in range(4):
         proof(events, figure, at, change, **STILL[figure]).holds_outside(events)
 
 

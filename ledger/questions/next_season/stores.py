@@ -62,12 +62,14 @@ class Stores:
         return some.index(name) + (self._jars if is_lid else 0)
 
     def _of_lid(self, row: int) -> list[tuple[Figure, int]]:
+        """Return every lot and draw of it: what is taken of one lot leaves less of the next, too."""
         state, item = self._state, self._state.facts.find(self.names[row])
-        lots = np.flatnonzero((state.lots["item"] == item) & (state.left > 0))
-        left = self._sources.left.called("left-of-it").folds(
-            lambda lot: (f"shelf/{state.lot_id(lot)}", "left.whole")
-        )
-        return [(left, lot) for lot in lots.tolist()]
+        lots = np.flatnonzero(state.lots["item"] == item)
+        draws = np.flatnonzero(np.isin(state.allocations[1], lots))
+        return [
+            *((self._sources.amount, lot) for lot in lots.tolist()),
+            *((self._sources.taken, at) for at in draws.tolist()),
+        ]
 
     def _of_jar(self, row: int) -> list[tuple[Figure, int]]:
         """Return what was written down of the jars themselves, and of what was in them."""

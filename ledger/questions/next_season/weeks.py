@@ -172,7 +172,10 @@ class Weeks:
                 if week.jars_there is not None and kind(week.item) == own
             ]
             into = dict.fromkeys(self._made[: row + 1].tolist())
-            return [(self.stores.there, there), *before, *((per_jar, made) for made in into)]
+            first = {made: at for at, made in reversed(list(enumerate(self._made.tolist())))}
+            planned = [part for at in first.values() for part in self._harvest(at)]
+            jars = ((per_jar, made) for made in into)
+            return [(self.stores.there, there), *before, *jars, *dict.fromkeys(planned)]
 
         return parts
 
