@@ -164,20 +164,20 @@ def test_a_jar_opened_and_thrown_out_shows_the_cautions(data):
 
 
 @pytest.mark.parametrize(
-    ("text", "stands"),
+    ("text", "stands", "mark"),
     [
         ("put up 9 pints apple sauce from 20 lb apples, boiling water 5 minutes, hot pack",
-         "short of it"),
+         "short of it", "do not eat before it is settled"),
         ("put up 5 quarts chicken soup from 10 lb chicken, 4 lb carrots and 1 lb dry pasta, "
-         "pressure canner 11 psi 90 minutes", "no published process"),
+         "pressure canner 11 psi 90 minutes", "no published process", "do not taste, discard"),
     ],
 )  # fmt: skip
-def test_a_batch_that_falls_short_says_so_first_once_it_is_written(data, text, stands):
+def test_a_batch_that_falls_short_says_so_first_once_it_is_written(data, text, stands, mark):
     from dashboard.forms.happened import written_shown
 
     settling = [[*q.key, q.options[0]] for q in reading_of(data, text, []).questions if not q.waits]
     done = write_said(data, text, settling, str(uuid.uuid4()))
     shown_ = text_of(written_shown(ask_of(data, "/write"), done))
     assert f"These jars are marked: {stands}" in shown_
-    assert shown_.index("do not eat before it is settled") < shown_.index("put up ")
+    assert shown_.index(mark) < shown_.index("put up ")
     assert f"Beside the published schedule: {stands}" in shown_

@@ -44,7 +44,7 @@ def is_marked(data, text):
 def test_low_acid_food_is_red_and_first_in_the_form_s_own_words(data, text, makes):
     first, *others = shown(data, text)
     assert (first.className, first.role) == ("danger", "alert")
-    assert text_of(first).startswith(f"CAUTION: {makes}: food of little acid.")
+    assert text_of(first).startswith(f"CAUTION: {makes}: food of little acid")
     assert "within 2 hours" in text_of(first)
     boxes = {("makes", 0): makes, ("method", 0): "boiling water", ("made", 0): "7 quart jars"}
     (card,) = beside_batch(ask_of(data, "/write"), Typed("put_up", boxes=boxes)).danger
