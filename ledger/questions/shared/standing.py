@@ -7,6 +7,7 @@ open, a publication looked up since: nothing else ends it.
 
 from __future__ import annotations
 
+import threading
 from collections.abc import Iterable
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
@@ -57,6 +58,8 @@ class Standings:
         self._state = state
         self._own: dict[int, tuple[Standing, dict[str, Any]] | None] = {}
         self._plain: dict[int, Standing] = {}
+        # What is half worked out stands as unmarked: no other thread may read it meanwhile.
+        self._turn = threading.RLock()
         self._of_event: dict[int, Standing | None] = {}
         self._found: dict[int, Standing | None] = {}
         self._marked: set[int] = set()
@@ -73,20 +76,23 @@ class Standings:
 
     def own(self, ev: int) -> Standing | None:
         """Return how a batch stands by itself; None where nothing is compared."""
-        found = self._judged(ev)
+        with self._turn:
+            found = self._judged(ev)
         return found[0] if found else None
 
     def unsettled(self, ev: int) -> Standing | None:
         """Return how a batch stands by itself, whatever was looked up since."""
-        self._judged(ev)
-        return self._plain.get(ev)
+        with self._turn:
+            self._judged(ev)
+            return self._plain.get(ev)
 
     def made_of(self, ev: int) -> Standing | None:
         """Return the gravest standing of what went into a batch."""
-        if ev not in self._of_event:
-            self.look_behind([ev])
-            self._of_event[ev] = self._inherited(ev)
-        return self._of_event[ev]
+        with self._turn:
+            if ev not in self._of_event:
+                self.look_behind([ev])
+                self._of_event[ev] = self._inherited(ev)
+            return self._of_event[ev]
 
     def went_in(self, ev: int) -> dict[int, Standing]:
         """Return how each lot that went into a batch stands, of those that are compared with anything."""
@@ -104,16 +110,17 @@ class Standings:
             for d in self._draws_of(ev)
             for lot in self._state.allocations[1][self._state.allocations_of_draw(d)].tolist()
         ]
-        self._look_behind([*graph.nodes_of(wanted).tolist(), *lots])
+        with self._turn:
+            self._look_behind([*graph.nodes_of(wanted).tolist(), *lots])
 
     def of(self, lots: Iterable[int]) -> dict[int, Standing | None]:
         """Return how lots stand, whatever their depth."""
         wanted = [int(lot) for lot in lots]
-        open_ones = [lot for lot in wanted if lot not in self._found]
-        if not open_ones:
-            return {lot: self._found[lot] for lot in wanted}
-        self._look_behind(open_ones)
-        return {lot: self._of_lot(lot) for lot in wanted}
+        with self._turn:
+            open_ones = [lot for lot in wanted if lot not in self._found]
+            if open_ones:
+                self._look_behind(open_ones)
+            return {lot: self._of_lot(lot) for lot in wanted}
 
     def _look_behind(self, nodes: list[int]) -> None:
         """Work out what all events behind some lots and events inherit, and those events themselves."""
@@ -158,7 +165,7 @@ class Standings:
 
     def of_one(self, lot: int) -> Standing | None:
         """Return how a lot stands, whatever its depth."""
-        return self._found[lot] if lot in self._found else self.of([lot])[lot]
+        return self.of([lot])[lot]
 
     def _of_lot(self, lot: int) -> Standing | None:
         if lot not in self._found:
