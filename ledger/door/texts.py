@@ -315,7 +315,7 @@ class Texts:
         Raises
         ------
         InputError
-            Where a point may part thousands.
+            Where a point may part thousands, or money is of another currency than the book's.
         """
         said = text.strip()
         if kind == "money":
