@@ -27,7 +27,7 @@ LONGEST = 1_000_000
 
 MOST_COLUMNS = 1_000
 
-_ENVELOPE = frozenset({"kind", "on", "at", "by", "id", "replaces", "typed_at"})
+_ENVELOPE = ("kind", "on", "at", "by", "id", "replaces", "typed_at")
 _ORDERS = {"dmy": (0, 1, 2), "mdy": (1, 0, 2)}
 _DATE = re.compile(r"(\d{1,2})\s*[./-]\s*(\d{1,2})\s*[./-]\s*(\d{4}|\d{2})\.?")
 _TEXTS = frozenset({"people", "equipment", "also", "steps"})
@@ -176,12 +176,11 @@ def _cells(names: list[str], row: list[str], mapping: Map) -> dict[str, str]:
             "row",
             Message.of("refusal-cells-over-headings", n=len(row), n2=len(names)),
         )
-    cells = {}
-    for name, cell in zip(names, row, strict=False):
-        said = cell.strip()
-        if name and said:
-            cells[name] = plain_cell(said) if said[0] == "'" else said
+    cells = {name: cell for name, cell in zip(names, map(str.strip, row), strict=False) if cell}
+    cells.pop("", None)
     together = "".join(row)
+    if "'" in together:
+        cells = {name: plain_cell(cell) for name, cell in cells.items()}
     if "\x00" in together or not together.isascii():
         for name, cell in cells.items():
             if "\x00" in cell:
@@ -202,7 +201,7 @@ def _event(cells: dict[str, str], dates: str | None, texts: Callable[[], Texts])
     if kind.writer != "by":  # the body has a `by` of its own
         by, own = cells.pop(kind.writer, None), cells.pop("by", None)
         cells = {**cells, **({"by": by} if by else {})}
-    event: dict[str, Any] = {name: cells.pop(name) for name in _ENVELOPE & cells.keys()}
+    event: dict[str, Any] = {name: cells.pop(name) for name in _ENVELOPE if name in cells}
     event["kind"] = kind.name
     event["on"] = _day(event["on"], dates)
     if "at" in event and re.fullmatch(r"\d:\d\d", event["at"]):
@@ -232,15 +231,12 @@ def _commands() -> dict[str, str]:
 
 def _body(kind: Kind, cells: dict[str, str], texts: Callable[[], Texts]) -> dict[str, Any]:
     ways = _ways(kind.name)
-    body: dict[str, Any] = {}
+    body: dict[str, Any] = dict(cells)
     for name, value in cells.items():
-        way = ways.get(name)
-        if way is not None:
-            body[name] = way(texts, name, value)
+        if name in ways:
+            body[name] = ways[name](texts, name, value)
         elif "," in value and _DECIMAL.fullmatch(value) and _reads_comma(texts()):
             body[name] = _COMMA.sub(".", value)
-        else:
-            body[name] = value
     several = kind.row
     if (
         several not in (None, "lines")

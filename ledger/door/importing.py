@@ -185,6 +185,8 @@ class _Taking:
 
     def expect(self, events: list[Any]) -> None:
         """Look for the ids that some events bring along, all at once."""
+        if len(events) < 2:
+            return
         ids = [one["id"] for one in events if type(one) is dict and type(one.get("id")) is str]
         if len(ids) > 1:
             self.tx.look_ahead([one for one in ids if UUID.fullmatch(one)])

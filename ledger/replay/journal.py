@@ -207,7 +207,8 @@ class Journal(Bodies):
     ) -> dict[str, Array]:
         count = len(kinds)
         minute = {a: 720 if a is None else int(a[:2]) * 60 + int(a[3:5]) for a in set(ats)}
-        code = np.array([_CODES.get(kind, UNREAD) for kind in kinds], np.int8)
+        codes = {kind: _CODES.get(kind, UNREAD) for kind in set(kinds)}
+        code = np.array(list(map(codes.__getitem__, kinds)), np.int8)
         return {
             "kind": code,
             "on": np.array(ons, "datetime64[D]").astype(np.int32),

@@ -6,6 +6,7 @@ A field that no line of a chunk fills is one number for its whole column: most a
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from itertools import chain
 from operator import attrgetter
 from typing import TYPE_CHECKING, Any
 
@@ -122,13 +123,13 @@ def take_supplies(
     bodies: Sequence[Any],
 ) -> None:
     """Keep lines that bring something in; `field` is the list they stand in."""
-    lines = [line for several in lists if several for line in several]
+    lines = _joined(lists)
     if not lines:
         return
     names = _texts(lines, "item")
     if not names:  # what a batch makes is said once, in its body
         names = [b.makes for b, several in zip(bodies, lists, strict=True) for _ in several or ()]
-    nowhere = _KEPT["fridge"] if field == _LEFT else -1
+    kept, nowhere = _texts(lines, "kept"), _KEPT["fridge"] if field == _LEFT else -1
     take_lines(
         journal,
         "supplies",
@@ -136,7 +137,7 @@ def take_supplies(
         lines,
         names,
         field=field,
-        kept=[_KEPT.get(kept, nowhere) for kept in _texts(lines, "kept")] or nowhere,
+        kept=[_KEPT.get(one, nowhere) for one in kept] if any(kept) else nowhere,
         money=_numbers(lines, "paid" if hasattr(lines[0], "paid") else "value"),
         trimmed=_whole(lines, "trimmed_whole"),
         trimmed_way=_trimmed_ways(journal, lines),
@@ -199,8 +200,9 @@ def take_targets(journal: Journal, bodies: Sequence[dict[str, Any]]) -> None:
 
 def take_draws(journal: Journal, places: list[int], lists: list[Any], role: str) -> None:
     """Keep lines that take something out, or the one line that a field is."""
-    lists = [[one] if one is not None and not isinstance(one, list) else one for one in lists]
-    lines = [line for several in lists if several for line in several]
+    if not {list, type(None)}.issuperset(map(type, lists)):
+        lists = [None if one is None else [one] for one in lists]
+    lines = _joined(lists)
     if lines:
         lot = _codes(journal.lots, lines, "lot")
         evs = repeated(places, lists)
@@ -209,7 +211,7 @@ def take_draws(journal: Journal, places: list[int], lists: list[Any], role: str)
 
 def take_work(journal: Journal, places: list[int], works: list[Any]) -> None:
     """Keep who worked, and for how long."""
-    several = [one for work in works if work for one in work]
+    several = _joined(works)
     journal.tables["work"].extend(
         len(several),
         {
@@ -220,11 +222,14 @@ def take_work(journal: Journal, places: list[int], works: list[Any]) -> None:
     )
 
 
-def repeated(places: Sequence[int], lists: Iterable[list[Any] | None]) -> Array:
+def repeated(places: Sequence[int], lists: Sequence[list[Any] | None]) -> Array:
     """Return the place of each line's event."""
-    return np.repeat(
-        np.asarray(places, np.int32), [len(several) if several else 0 for several in lists]
-    )
+    whole = lists if all(lists) else [several or () for several in lists]
+    return np.repeat(np.asarray(places, np.int32), list(map(len, whole)))
+
+
+def _joined(lists: Iterable[list[Any] | None]) -> list[Any]:
+    return list(chain.from_iterable(filter(None, lists)))
 
 
 def _texts(lines: Sequence[Any], name: str) -> list[Any]:
