@@ -514,6 +514,8 @@
     try {
       await navigator.serviceWorker.register("/worker.js", { scope: "/" });
       const ready = await navigator.serviceWorker.ready;
+      // A page that was on its way while the worker came up has none before it, until it asks for it.
+      if (!navigator.serviceWorker.controller) ready.active.postMessage({ stand: true });
       const loaded = () => performance.getEntriesByType("resource").map((one) => one.name);
       setTimeout(() => ready.active.postMessage({ keep: [...new Set(loaded())] }), QUIET_MS);
     } catch (_error) { /* a browser that keeps no worker still keeps the entries */ }

@@ -19,6 +19,7 @@ async function forget() {
 self.addEventListener("message", (event) => {
   if (event.data && event.data.keep) event.waitUntil(keep(event.data.keep));
   if (event.data && event.data.forget) event.waitUntil(forget());
+  if (event.data && event.data.stand) event.waitUntil(self.clients.claim());
 });
 
 /* What a page loaded before this worker was there, and its shell; scripts of an earlier version go. */

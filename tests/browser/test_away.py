@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-import contextlib
-import socket
-import threading
-
 import pytest
 from browser_tools import READ_MS, axe, shot
+from wires import Wire
 
 from dashboard.data import Data
 from dashboard.errands import Errands
@@ -22,60 +19,6 @@ KEPT = """async (paths) => {
 AGAIN_MS = 600
 """What is written sooner after an answer counts as the second tap of two."""
 WAITS = "#waiting > .waiting-head"
-
-
-class Wire:
-    """The network between a phone and the house: open, cut, or deaf (what is asked arrives, no answer does)."""
-
-    def __init__(self, port):
-        self.to, self.how = port, "open"
-        self._at = socket.create_server(("127.0.0.1", 0))
-        self.address = f"http://127.0.0.1:{self._at.getsockname()[1]}"
-        self._open = set()
-        self._stops = False
-        threading.Thread(target=self._accept, daemon=True).start()
-
-    def _accept(self):
-        while not self._stops:
-            try:
-                phone, _ = self._at.accept()
-            except OSError:
-                return
-            if self.how == "cut":
-                phone.close()
-                continue
-            house = socket.create_connection(("127.0.0.1", self.to))
-            self._open |= {phone, house}
-            for a, b, is_answer in ((phone, house, False), (house, phone, True)):
-                threading.Thread(target=self._pump, args=(a, b, is_answer), daemon=True).start()
-
-    def _pump(self, a, b, is_answer):
-        try:
-            while part := a.recv(65536):
-                if self.how == "cut":
-                    break
-                if self.how == "deaf" and is_answer:
-                    break
-                b.sendall(part)
-        except OSError:
-            pass
-        for one in (a, b):
-            self._open.discard(one)
-            with contextlib.suppress(OSError):
-                one.shutdown(socket.SHUT_RDWR)
-            one.close()
-
-    def set(self, how):
-        self.how = how
-        if how == "cut":
-            for one in list(self._open):
-                with contextlib.suppress(OSError):
-                    one.shutdown(socket.SHUT_RDWR)
-
-    def close(self):
-        self._stops = True
-        self._at.close()
-        self.set("cut")
 
 
 @pytest.fixture
@@ -121,7 +64,7 @@ def opened(page, address):
 
 def kept(page, *paths):
     """Wait until this phone keeps the pages named, and its worker stands before them."""
-    page.wait_for_function("() => navigator.serviceWorker.controller", timeout=90_000)
+    page.wait_for_function("() => navigator.serviceWorker.controller")
     for _ in range(300):
         if page.evaluate(KEPT, list(paths)):
             return
@@ -271,6 +214,15 @@ def test_what_was_said_waits_asks_and_is_written(own_demo, wired, phone):
     newest = [row.line for row in entries(own_demo)[-3:]]
     assert newest[0] == "picked 3 lb plum"
     assert newest[2] == "picked 5 lb plum"
+
+
+def test_a_page_on_its_way_while_the_worker_comes_up_has_it_too(own_empty, wired, phone):
+    wire = wired(own_empty)
+    wire.slow = {"/worker.js": 0.3, "/write": 1.5}
+    page = phone(wire.address)
+    page.goto(wire.address + "/")
+    opened(page, wire.address + "/write?kind=harvested")  # asked for before the worker stood
+    kept(page, "/write?kind=harvested")
 
 
 def test_refused_entry_goes_back_into_its_box(own_empty, wired, phone):

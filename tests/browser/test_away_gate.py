@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from test_away import BOX, KEPT, WAITS, Wire, entries, kept, opened, write
+from test_away import BOX, KEPT, WAITS, entries, kept, opened, write
+from wires import Wire
 
 from dashboard.gate import Devices, Gate, Keeper
 from ledger import Book
