@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
 import re
 import shutil
@@ -57,22 +58,19 @@ def own_ticks(monkeypatch, tmp_path):
 
 
 @pytest.fixture(scope="session")
-def serve(tmp_path_factory):
-    """Return a function that serves a book in threads, as `croftbook serve` does."""
+def serve():
+    """Return a context manager that serves a book in threads, as `croftbook serve` does."""
     from dashboard.app import make_app
     from dashboard.listening import Listening
 
-    running = []
-
-    def start(book, **options):
+    @contextlib.contextmanager
+    def served(book, **options):
         app = make_app(book, **options)
         server = Listening(app.server, options.get("gate")).start()
-        running.append(server)
-        return Served(book, f"http://127.0.0.1:{server.port}", server)
-
-    yield start
-    for server in running:
+        yield Served(book, f"http://127.0.0.1:{server.port}", server)
         server.close()
+
+    return served
 
 
 @pytest.fixture(scope="session")
@@ -93,23 +91,28 @@ def copied(path, folder):
 @pytest.fixture(scope="session")
 def demo(serve, demo_file, tmp_path_factory):
     """The sample household, only read by tests."""
-    return serve(copied(demo_file, tmp_path_factory.mktemp("read")))
+    with copied(demo_file, tmp_path_factory.mktemp("read")) as book, serve(book) as served:
+        yield served
 
 
 @pytest.fixture
 def own_demo(serve, demo_file, tmp_path):
     """The sample household, to write into."""
-    return serve(copied(demo_file, tmp_path))
+    with copied(demo_file, tmp_path) as book, serve(book) as served:
+        yield served
 
 
 @pytest.fixture(scope="session")
 def empty(serve, tmp_path_factory):
-    return serve(Book.open(tmp_path_factory.mktemp("empty") / "book.sqlite"))
+    path = tmp_path_factory.mktemp("empty") / "book.sqlite"
+    with Book.open(path) as book, serve(book) as served:
+        yield served
 
 
 @pytest.fixture
 def own_empty(serve, tmp_path):
-    return serve(Book.open(tmp_path / "book.sqlite"))
+    with Book.open(tmp_path / "book.sqlite") as book, serve(book) as served:
+        yield served
 
 
 def shifted(row, copy):
@@ -133,11 +136,12 @@ def forty_years(serve, demo_file, tmp_path_factory):
     """A book of forty years: the sample household's three, again and again."""
     with Book.open(demo_file) as demo_book:
         rows = [row for chunk in demo_book.log.read() for row in chunk]
-    book = Book.open(tmp_path_factory.mktemp("forty") / "book.sqlite")
-    with book.log.writing("import") as tx:
-        for copy in range(COPIES):
-            tx.append_many(shifted(row, copy) for row in rows)
-    return serve(book)
+    with Book.open(tmp_path_factory.mktemp("forty") / "book.sqlite") as book:
+        with book.log.writing("import") as tx:
+            for copy in range(COPIES):
+                tx.append_many(shifted(row, copy) for row in rows)
+        with serve(book) as served:
+            yield served
 
 
 @pytest.fixture(scope="session")

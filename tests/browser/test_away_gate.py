@@ -24,10 +24,10 @@ def house(serve, tmp_path):
     devices = Devices(tmp_path / "devices.sqlite")
     with Book.open(tmp_path / "book.sqlite") as book:
         book.write("harvested", {"item": "plum", "amount": "31 lb"})
-        served = serve(book, gate=Gate(keeper, devices))
-        wire = Wire(served.server.port)
-        yield served, wire, keeper
-        wire.close()
+        with serve(book, gate=Gate(keeper, devices)) as served:
+            wire = Wire(served.server.port)
+            yield served, wire, keeper
+            wire.close()
     devices.close()
 
 

@@ -30,9 +30,9 @@ def guarded(own_book, serve, keeper, tmp_path):
     """An empty book behind its passphrase."""
     devices = Devices(tmp_path / "devices.sqlite")
     tls = Certificate.kept(tmp_path / "tls", {"localhost", "127.0.0.1"})
-    yield serve(
-        own_book, gate=Gate(keeper, devices, fingerprint=tls.fingerprint, authority=tls.authority)
-    )
+    gate = Gate(keeper, devices, fingerprint=tls.fingerprint, authority=tls.authority)
+    with serve(own_book, gate=gate) as served:
+        yield served
     devices.close()
 
 

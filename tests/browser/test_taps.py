@@ -44,14 +44,15 @@ class Thumb:
 @pytest.fixture(scope="module")
 def house(serve, demo_file, tmp_path_factory):
     """The sample household, with a kettle of tomato puree that waits to be put up."""
-    served = serve(copied(demo_file, tmp_path_factory.mktemp("taps")))
+    book = copied(demo_file, tmp_path_factory.mktemp("taps"))
     yes = Answers(yes=True)
     lines = [
         {"item": "tomato puree", "amount": "12 qt"},
         {"item": "bottled lemon juice", "amount": "1 pint"},
     ]
-    served.book.write("received", lines=lines, how="gift", answers=yes)
-    return served
+    book.write("received", lines=lines, how="gift", answers=yes)
+    with book, serve(book) as served:
+        yield served
 
 
 @pytest.fixture
