@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import chain
 from operator import attrgetter
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 
 import numpy as np
 
@@ -224,8 +224,8 @@ def take_work(journal: Journal, places: list[int], works: list[Any]) -> None:
 
 def repeated(places: Sequence[int], lists: Sequence[list[Any] | None]) -> Array:
     """Return the place of each line's event."""
-    whole = lists if all(lists) else [several or () for several in lists]
-    return np.repeat(np.asarray(places, np.int32), list(map(len, whole)))
+    whole = [several or [] for several in lists] if None in lists else lists
+    return np.repeat(np.asarray(places, np.int32), list(map(len, cast("list[list[Any]]", whole))))
 
 
 def _joined(lists: Iterable[list[Any] | None]) -> list[Any]:

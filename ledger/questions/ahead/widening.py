@@ -30,6 +30,8 @@ class Lately:
     ----------
     factor : float
         By which the variance behind ranges is widened now; 1: not at all.
+    days : frozenset of int
+        Those moments, days since 1970.
     held, of : int
         Ranges of use a week over twelve weeks that held, and how many there were.
     items : dict of int to (int, int)
@@ -37,6 +39,7 @@ class Lately:
     """
 
     factor: float
+    days: frozenset[int]
     held: int
     of: int
     items: dict[int, tuple[int, int]]
@@ -50,7 +53,7 @@ def lately(state: State) -> Lately:
 def _lately(state: State) -> Lately:
     over = [one for one in earlier(state) if one[0] + 7 * WEEKS <= state.as_of_day][-LAST:]
     if not over:
-        return Lately(1.0, 0, 0, {})
+        return Lately(1.0, frozenset(), 0, 0, {})
     return _of(state, asked(state, over))
 
 
@@ -61,7 +64,7 @@ def factor_of(state: State, said: list[Said]) -> float:
 
 
 def _of(state: State, said: list[Said]) -> Lately:
-    came = Came(state, said[0].day)
+    came, days = Came(state, said[0].day), frozenset(one.day for one in said)
     items: dict[int, list[int]] = {}
     ends: list[tuple[float, ...]] = []
     for moment in said:
@@ -77,10 +80,14 @@ def _of(state: State, said: list[Said]) -> Lately:
                 kept[0] += graded.held
                 kept[1] += 1
     if not ends:
-        return Lately(1.0, 0, 0, {item: (a, b) for item, (a, b) in items.items()})
+        return Lately(1.0, days, 0, 0, {item: (a, b) for item, (a, b) in items.items()})
     low, likely, high, value = np.array(ends).T
     within = held(low, high, value)
     factor = widening(normal_score(low, likely, high, value), int(within.sum()))
     return Lately(
-        factor, int(within.sum()), within.size, {item: (a, b) for item, (a, b) in items.items()}
+        factor,
+        days,
+        int(within.sum()),
+        within.size,
+        {item: (a, b) for item, (a, b) in items.items()},
     )

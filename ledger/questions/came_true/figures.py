@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ledger.figures import Figure, choose, if_known, known_where
+import numpy as np
+
+from ledger.figures import Figure, choose, if_known, known_where, method
 from ledger.messages import sentence
+from ledger.questions.ahead.widening import lately
 from ledger.questions.came_true.gather import SLUGS, Grades
 from ledger.questions.came_true.scores import CHANCES, RANGES, graded
 from ledger.questions.shelf.items_gather import ENDS
@@ -14,6 +17,8 @@ if TYPE_CHECKING:
     from ledger.replay import State
 
 __all__ = ["GradeFigures"]
+
+_USE = ("used a week",)
 
 
 class GradeFigures:
@@ -60,6 +65,7 @@ class GradeFigures:
             for name, one in self._scores(chance, held, said, came, base, errors).items()
         }
         self.of |= {name: self._mean(name) for name in ("score", "score_of_base")}
+        self.of["widened"] = self._widened()
         self.of |= {
             f"error.{name}": if_known(one.at(grades.kinds), "nothing-to-score")
             for name, one in zip(ENDS, errors, strict=True)
@@ -93,6 +99,22 @@ class GradeFigures:
             "above": known_where(grades.are(RANGES) & (known.first >= 0), above, "no-upper-end"),
             "open": grades.of(~grades.is_known).sum(self._said, "times").called("not-known-yet"),
         }
+
+    def _widened(self) -> Figure:
+        """Return by how much ranges of use are widened now, as the last ones held."""
+        grades = self.grades
+        last = lately(grades.state)
+        lines = grades.each(grades.line(self.one["held"], "held"))
+        lately_said = grades.of(
+            np.array([one.kind in _USE and one.day in last.days for one in grades.every], bool)
+        )
+        of_all = np.array([kind in _USE and item is None for kind, item in grades.keys], bool)
+        return method(
+            lambda: np.where(of_all, last.factor, np.nan),
+            "times",
+            "widened",
+            lambda record: [(lines, at) for at in lately_said.rows(record)],
+        ).called("widened")
 
     # -- scores -----------------------------------------------------------------------------
 

@@ -35,6 +35,7 @@ LABELS = {
     "should-hold": "why-share-should-hold",
     "mean-chance": "why-mean-chances-said",
     "sum": "why-sum",
+    "widened": "why-ranges-widened",
     "below": "why-graded-below",
     "above": "why-graded-above",
     "score": "why-how-far-off",

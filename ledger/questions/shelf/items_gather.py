@@ -119,6 +119,7 @@ class Items:
         if factor == 1:
             return (*more, self.use.mean)
         wide = assumed(factor, "times", "widened").called("widened")
+        wide = wide.folds(lambda _: ("came-true/used-a-week", "widened"))
         return (*more, self.use.mean, wide)
 
     def out_on(self, end: int, weeks: Figure) -> Figure:
