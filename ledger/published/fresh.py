@@ -23,6 +23,12 @@ _MADE_TO_KEEP = re.compile(
     r"condensed|evaporated|crumbs|crackers|leavening)\b",
     re.IGNORECASE,
 )
+_PUT_BY = re.compile(
+    r"\b(\w*sauces?|\w*so(ß|ss)en?|\w*juice|\w*saft|\w*cider|pastes?|jams?|jelly|spreads?|fillings?|"
+    r"chips|leather|butters?|\w*mus|\w*mark|\w*konserven?|getrocknete\w*)$",
+    re.IGNORECASE,
+)
+"""Last words of a name that say the same, where no row does (common practice, no source)."""
 _FRESH = re.compile(r"\b(fresh|refrigerated|tofu|tempeh|hummus|home-prepared)\b", re.IGNORECASE)
 """Words of a row that is fresh in any other group."""
 _KINDS = frozenset(
@@ -56,5 +62,7 @@ def is_fresh(item: str, food: str | None = None) -> bool:
         return row.group in _TABLE or _FRESH.search(row.description) is not None
     found = read(item)
     if not found.foods or found.forms or _MADE_TO_KEEP.search(item):
+        return False
+    if _PUT_BY.search(item) and not any(one.group == "dairy" for one in found.foods):
         return False
     return all(one.group in _KINDS or one.name == "bread" for one in found.foods)

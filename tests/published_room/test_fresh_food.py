@@ -40,7 +40,8 @@ def test_what_spoils_is_fresh(name):
 @pytest.mark.parametrize(
     ("name", "fresh"),
     [("Forelle", True), ("Brot", True), ("getrocknete Tomaten", False), ("dried trout", False),
-     ("canned fish", False), ("widget", False)],
+     ("canned fish", False), ("widget", False),
+     ("store tomato sauce", False), ("Apfelmus", False), ("cultured butter", True)],
 )  # fmt: skip
 def test_a_name_without_a_row_is_read(name, fresh):
     assert is_fresh(name) is fresh
