@@ -23,7 +23,7 @@ from dashboard.parts import (
     section,
 )
 from dashboard.parts.boards import Board, boards_of, marks_of
-from dashboard.parts.danger import danger_card, mark_of, marked, said_of
+from dashboard.parts.danger import danger_card, dayless, mark_of, marked, said_of
 from dashboard.parts.folds import all_link
 from dashboard.parts.keeping import named, spoken, time_left, track
 from ledger.projections import Answer
@@ -184,7 +184,8 @@ def _under(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> list[Any]
     open_ones = [row for row in board.rows if row["standing"] in MARKED]
     if open_ones:
         batch = open_ones[0]["standing_batch"]
-        text = said_of(ask, open_ones[0]["standing_text"])
+        say = dayless if len(board.rows) == 1 else said_of  # the line above has the day
+        text = say(ask, open_ones[0]["standing_text"])
         if len(open_ones) < len(board.rows):
             text = words("shelf.marked", says=text)
         out.append(
@@ -284,14 +285,14 @@ def _together(
 
 def _summary(ask: Ask, name: str, mark: str, rows: list[dict[str, Any]]) -> Component:
     words, first = ask.words, next((row for row in rows if not is_dust(row)), rows[0])
-    n = len({row["item"] for row in rows})
+    n, late = len({row["item"] for row in rows}), len({r["item"] for r in rows if _is_late(r)})
     said = words("shelf.thing" if n == 1 else "shelf.things", n=n)
-    if first["days_left"] is not None:
-        keeps = time_left(ask, first)
-    else:
-        fresh = _fresh(first)
-        keeps = words(fresh) if fresh else words.said(first["left"]["text"])
-    said += f"; {spoken(first['item'])}, {keeps}"
+    if late:
+        said += f"; {words('shelf.late', n=late)}"
+    elif _fresh(first):
+        said += f"; {words('shelf.wants', item=spoken(first['item']))}"
+    elif first["days_left"] is not None:
+        said += f"; {spoken(first['item'])}, {time_left(ask, first)}"
     return html.Summary(
         [icon(mark), html.B(words(f"shelf.place_{name}")), html.Span(said, className="quiet")]
     )

@@ -41,7 +41,7 @@ def test_fresh_food_without_a_day_stands_first_and_says_so(pantry):
     assert lines[0].endswith("no keeping time known")
     assert lines[1].endswith("no keeping time set")
     assert lines[2].endswith("no day")
-    assert "4 things; fish, no keeping time known" in text_of(phone)
+    assert "4 things; fish first" in text_of(phone)
     says = text_of(drawn.parts)
     assert "No jar is full." in says
     assert "Fish first, then strawberries." in says
