@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ledger.amounts import canonical_jar
 
-__all__ = ["SIZES", "Kit", "kit_of"]
+__all__ = ["SIZES", "Kit", "kit_of", "umlauts"]
 
 SIZES = {
     "en": ("quart jar", "pint jar", "half-pint jar"),
@@ -85,3 +85,10 @@ def _jar(size: re.Match[str]) -> str | None:
     return canonical_jar(
         f"{float(number) * 10:g} ml jar" if unit == "cl" else f"{number} {unit} jar"
     )
+
+
+def umlauts(text: str) -> str:
+    """Return a text as it is said where a till has no umlauts: ``HUEHNERFUTTER``."""
+    for pair, one in (("ae", "ä"), ("oe", "ö"), ("ue", "ü")):
+        text = text.replace(pair, one)
+    return text

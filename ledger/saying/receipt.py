@@ -15,7 +15,7 @@ from ledger.items import item_key
 from ledger.messages import measured, sentence
 from ledger.saying.asking import Draft, Question, Reading
 from ledger.saying.days import Days
-from ledger.saying.kit import SIZES, Kit, kit_of
+from ledger.saying.kit import SIZES, Kit, kit_of, umlauts
 from ledger.saying.known import Known
 from ledger.saying.language import Language
 from ledger.saying.money import money_text
@@ -41,7 +41,6 @@ _EACH = re.compile(
 """``2 @ 3.49``, before or behind what it is of."""
 _RATE = re.compile(r"\s[@x×*]?\s*[$€]?\d+[.,]\d{2}\s*/\s?\w+\.?(?=\s|$)", re.IGNORECASE)
 """``@ 1.29/LB``: the price of one, beside what it is of."""
-_SKIP = ("total", "subtotal", "tax", "paid")
 _CENT = Fraction(1, 100)
 
 
@@ -281,7 +280,7 @@ class _Reader:
         text = " ".join(one.text for one in names if one.sort in ("word", "num")).strip()
         if not text:
             return None, None
-        for one in dict.fromkeys((text, _umlauts(text) if self.words.code == "de" else text)):
+        for one in dict.fromkeys((text, umlauts(text) if self.words.code == "de" else text)):
             named = self.names.find(one)
             if named.state in ("book", "table", "sort", "made") and not named.tail:
                 if named.state == "sort":
@@ -392,13 +391,6 @@ def _several(said: str, value: Fraction) -> tuple[str, int]:
     if not many or abs(many * each - value) > _CENT:
         return said, 1
     return f"{said[: match.start()]} {said[match.end() :]}".strip(), many
-
-
-def _umlauts(text: str) -> str:
-    """Return a text as it is said where a till has no umlauts: ``HUEHNERFUTTER``."""
-    for pair, one in (("ae", "ä"), ("oe", "ö"), ("ue", "ü")):
-        text = text.replace(pair, one)
-    return text
 
 
 def _many(said: str) -> str:
