@@ -6,11 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from dashboard.drawings.marks import (
+    TWO_LINES,
     along,
+    beside,
     finish,
+    is_long,
     label,
+    named,
     path,
-    shortened,
     wide,
 )
 
@@ -72,7 +75,9 @@ def crops_by_week(
     before = max(*(wide(crop.before, "q") for crop in crops), wide(heads[1], "q"))
     picked = max(*(wide(crop.picked, "b") for crop in crops), wide(heads[0], "b") - 16)
     right = before + picked + 28
-    left = min(max(wide(crop.name) for crop in crops) + 10, 0.33 * width)
+    names = [crop.name for crop in crops]
+    left = beside(names, 0.3 * width) + 10
+    tall = max(tall, TWO_LINES) if is_long(names, left - 8) else tall
     step = (width - left - right) / weeks
     head, high = 18.0, 18.0 + len(crops) * tall
     out, marks = [], []
@@ -90,7 +95,7 @@ def crops_by_week(
         most = max([1e-6, *(v for v in (*crop.now, *crop.last) if v)])
         up += _bars(crop.now, left, y, step, -tall * 0.58 / most)
         down += _bars(crop.last, left, y + 1, step, tall * 0.3 / most)
-        out.append(label(0, y + 3, shortened(crop.name, left - 8)))
+        out.append(named(y + 3, crop.name, left - 8))
         kind = _KIND[crop.change]
         out.append(label(width - before - 23, y + 3, crop.picked, kind, "end"))
         if crop.change is not None:

@@ -17,14 +17,18 @@ from dashboard.theme import SANS, TOKENS
 __all__ = [
     "DESK",
     "PHONE",
+    "TWO_LINES",
     "Label",
     "along",
     "as_source",
     "bar",
+    "beside",
     "dot",
     "finish",
+    "is_long",
     "label",
     "line",
+    "named",
     "path",
     "scale",
     "shortened",
@@ -37,6 +41,8 @@ PHONE, DESK = 358.0, 540.0
 
 SIZE = 13.0
 """Height of the type of drawings, px."""
+LEADING, TWO_LINES = 13.0, 28.0
+"""From line to line of a name, and the least height of a row with one of two lines, px."""
 _FACES = SANS.replace('"', "'")
 _RULES = {
     "q": "fill:{quiet}", "b": "font-weight:650", "own": "fill:{leaf};font-weight:650",
@@ -73,12 +79,51 @@ def wide(said: str, kind: str = "") -> float:
 
 
 def shortened(said: str, room: float, kind: str = "") -> str:
-    """Return a label cut to a width in px, with an ellipsis where something was cut."""
+    """Return a label cut to a width in px after a whole word, with an ellipsis where something was cut.
+
+    A word that is wider by itself is cut within.
+    """
     if wide(said, kind) <= room:
         return said
+    words = said.split(" ")
+    while len(words) > 1 and wide(f"{' '.join(words)}…", kind) > room:
+        words.pop()
+    said = " ".join(words).rstrip(",;:")
     while said and wide(f"{said}…", kind) > room:
         said = said[:-1].rstrip()
     return f"{said}…"
+
+
+def beside(names: Iterable[str], part: float, kind: str = "") -> float:
+    """Return how wide the names at the left of a drawing stand, px: at most `part`, a third more for a long word.
+
+    A name that is wider than that takes two lines (`named`).
+    """
+    several = list(names)
+    longest = max((wide(word, kind) for one in several for word in one.split(" ")), default=0.0)
+    whole = max((wide(one, kind) for one in several), default=0.0)
+    return max(min(whole, part), min(longest, part * 4 / 3))
+
+
+def _two_lines(said: str, room: float, kind: str) -> list[str]:
+    """Return a name in one line, or in two that part between words."""
+    words, first = said.split(" "), 1
+    while first < len(words) and wide(" ".join(words[: first + 1]), kind) <= room:
+        first += 1
+    lines = [" ".join(words[:first]), " ".join(words[first:])]
+    return [shortened(one, room, kind) for one in lines if one]
+
+
+def is_long(names: Iterable[str], room: float, kind: str = "") -> bool:
+    """Return whether any of the names takes two lines in a width, px."""
+    return any(wide(one, kind) > room for one in names)
+
+
+def named(y: float, said: str, room: float, kind: str = "") -> str:
+    """Return a name at the left of its row, about the base line at y; in two lines where it is wide."""
+    lines = _two_lines(said, room, kind)
+    first = y - (len(lines) - 1) * LEADING / 2
+    return "".join(label(0, first + n * LEADING, one, kind) for n, one in enumerate(lines))
 
 
 def label(x: float, y: float, said: str, kind: str = "", anchor: str = "start") -> str:

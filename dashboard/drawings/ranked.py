@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from dashboard.drawings.marks import bar, finish, label, path, shortened, wide
+from dashboard.drawings.marks import bar, beside, finish, label, named, path, wide
 
 __all__ = ["Bar", "ranked"]
 
@@ -58,7 +58,7 @@ def ranked(
     marks = [one.mark for one in rows if one.mark is not None]
     low = min([0.0, *(one.value for one in rows)])
     high = max([0.0, *(one.value for one in rows), *marks])
-    left = min(max((wide(one.name) for one in rows), default=0) + 8, 0.5 * width)
+    left = beside((one.name for one in rows), 0.45 * width) + 8
     right = max((wide(one.text, "b") for one in rows), default=0) + 10
     k = max(1.0, width - left - right) / ((high - low) or 1)
     head = 20.0 if marks and mark else 4.0
@@ -72,7 +72,7 @@ def ranked(
         y = head + n * tall
         start, end = sorted((x(0), x(one.value)))
         kind = "back" if one.looks else "f-leaf"
-        out.append(label(0, y + 19, shortened(one.name, left - 8)))
+        out.append(named(y + 19, one.name, left - 8))
         out.append(bar(start, y + 7, max(1.0, end - start) if one.value else 0, tall - 13, kind))
         if one.mark is not None:
             out.append(path(f"M{x(one.mark):.1f} {y + 4:.1f}v{tall - 7:g}", "line s-ink"))

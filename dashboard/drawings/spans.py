@@ -5,7 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from dashboard.drawings.marks import along, bar, dot, finish, label, path, shortened, wide
+from dashboard.drawings.marks import (
+    TWO_LINES,
+    along,
+    bar,
+    beside,
+    dot,
+    finish,
+    is_long,
+    label,
+    named,
+    path,
+    wide,
+)
 
 __all__ = ["Span", "spans"]
 
@@ -57,7 +69,9 @@ def spans(
     now : (where, text), optional
         The day that is looked at.
     """
-    left = min(max((wide(one.name) for one in rows), default=0) + 10, 0.36 * width)
+    names = [one.name for one in rows]
+    left = beside(names, 0.34 * width) + 10
+    tall = max(tall, TWO_LINES) if is_long(names, left - 8) else tall
     right = max((wide(one.text, "b") for one in rows), default=0)
     right += 10 if right else 2
     room, head = width - left - right, 20.0
@@ -72,8 +86,7 @@ def spans(
     out.append(along(names, 12, left, width - right))
     for n, one in enumerate(rows):
         y = head + n * tall
-        name = shortened(one.name, left - 8)
-        out.append(label(0, y + 16, name, "look" if one.looks else ""))
+        out.append(named(y + 16, one.name, left - 8, "look" if one.looks else ""))
         ends = [end for _, end, _ in one.parts]
         if one.ring is not None and ends:
             out.append(path(f"M{x(max(ends)):.1f} {y + 12:g}H{x(one.ring) - 4:.1f}", "hair dash"))

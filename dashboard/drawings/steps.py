@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from dashboard.drawings.marks import bar, finish, label, path, shortened, wide
+from dashboard.drawings.marks import bar, beside, finish, label, named, path, wide
 
 __all__ = ["steps"]
 
@@ -36,7 +36,7 @@ def steps(
         at += much
         reach.append(at)
     low, high = min(reach), max(reach)
-    left = min(max(wide(name, "b") for name, _, _ in every) + 10, 0.34 * width)
+    left = beside((name for name, _, _ in every), 0.34 * width, "b") + 10
     right = max(wide(text, "b") for _, _, text in every) + 10
     k = (width - left - right) / ((high - low) or 1)
 
@@ -48,7 +48,7 @@ def steps(
         y, thick = n * tall + 8, tall - 12
         a, b = sorted((at, at + much))
         w = max(1.5, (b - a) * k)
-        out.append(label(0, y + 15, shortened(name, left - 8)))
+        out.append(named(y + 15, name, left - 8))
         if much < 0:
             out.append(bar(x(a), y, w, thick, "back"))
             out.append(path(f"M{x(a) + w:.1f} {y + thick / 2:.1f}h{-w:.1f}", "line s-damson"))
@@ -63,6 +63,6 @@ def steps(
     out.append(
         bar(x(a), y + 3, max(1.5, (b - a) * k), tall - 10, "f-ink" if total[1] >= 0 else "back")
     )
-    out.append(label(0, y + 19, shortened(total[0], left - 8, "b"), "b"))
+    out.append(named(y + 19, total[0], left - 8, "b"))
     out.append(label(width, y + 19, total[2], "b" if total[1] >= 0 else "look", "end"))
     return finish(width, y + tall, out, said, scheme)

@@ -27,6 +27,7 @@ from dashboard.parts.alerts import alert
 from dashboard.parts.alive import Box
 from dashboard.parts.danger import grave_batches, left_of
 from dashboard.parts.folds import all_link
+from dashboard.parts.keeping import named, spoken
 from dashboard.parts.strips import strip
 from ledger.errors import InputError
 from ledger.messages import joined
@@ -125,9 +126,9 @@ def _still_there(ask: Ask) -> list[Any]:
             left.setdefault(row["item"], []).append(row)
     if not left:
         return [words("as_published.none_left")]
-    named = [f"{left_of(ask, lots)} {item}" for item, lots in left.items()]
-    said: list[Any] = [words("as_published.is_left", what=", ".join(named[:_NAMED]))]
-    if rest := named[_NAMED:]:
+    there = [f"{left_of(ask, lots)} {spoken(item)}" for item, lots in left.items()]
+    said: list[Any] = [words("as_published.is_left", what=", ".join(there[:_NAMED]))]
+    if rest := there[_NAMED:]:
         said += [" ", dcc.Link(words("as_published.more_left", n=len(rest)), href="/shelf")]
     return said
 
@@ -211,8 +212,7 @@ def _worst(ask: Ask, rows: list[Row], left: Mapping[str, list[str]]) -> Any:
     words, row = ask.words, rows[0]
     there = [text for one in rows for text in left.get(one["batch"], ())]
     kind = "gap" if row["standing"] == "not recorded" else "none"
-    item = str(row["item"])
-    name = item[:1].upper() + item[1:]
+    name = named(spoken(str(row["item"])))
     if len(rows) > 1:
         name = words("as_published.several", item=name, n=len(rows))
     is_left = next((one for one in rows if left.get(one["batch"])), row)
@@ -245,7 +245,7 @@ def _found(ask: Ask, row: Row) -> str:
 
 
 def _open(ask: Ask, row: Mapping[str, Any]) -> Any:
-    return dcc.Link(str(row["item"]), href=f"{ask.link(batch=row['batch'])}#batch")
+    return dcc.Link(named(spoken(str(row["item"]))), href=f"{ask.link(batch=row['batch'])}#batch")
 
 
 def _standing(ask: Ask, row: Mapping[str, Any]) -> Any:
@@ -272,10 +272,11 @@ def _one(ask: Ask, answer: Answer) -> Any:
         ]
         for one in row["findings"]
     ]
+    item = spoken(str(row["item"]))
     return section(
-        words("as_published.one", item=row["item"], day=words.day(row["on"])),
+        words("as_published.one", item=named(item), day=words.day(row["on"])),
         html.P(_standing(ask, row)),
-        plain_table(heads, cells, caption=row["item"]),
+        plain_table(heads, cells, caption=item),
         sentences(ask, row["advice"]) if row["advice"] else None,
         html.P(words("as_published.source", source=row["source"]), className="quiet") if row["source"] else None,
         html.Div(
@@ -361,7 +362,7 @@ def _power_cut(ask: Ask) -> Any:
         wrong = alert(ask.words.refusal(error))
         return html.Details([summary, box, wrong], open=True)
     rows = [
-        [r["item"], words.day(r["on"]), say(ask, r["text"]), r["source"] or "–"]
+        [named(spoken(r["item"])), words.day(r["on"]), say(ask, r["text"]), r["source"] or "–"]
         for r in answer.records()
     ]
     heads = [words(f"as_published.{name}") for name in ("item", "day", "chart", "document")]

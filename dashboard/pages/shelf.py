@@ -23,11 +23,13 @@ from dashboard.parts import (
     section,
 )
 from dashboard.parts.boards import Board, boards_of, marks_of
-from dashboard.parts.danger import danger_card, mark_of, marked, said_of
+from dashboard.parts.danger import danger_card, dayless, mark_of, marked, said_of
 from dashboard.parts.folds import all_link
-from dashboard.parts.keeping import named, soonest, spoken, time_left, track
+from dashboard.parts.keeping import named, spoken, time_left, track
 from ledger.projections import Answer
 from ledger.published import MARKED
+from ledger.questions.quantities import is_dust
+from ledger.questions.shared.wanting import FRESH, UNKNOWN
 
 __all__ = ["PAGE", "draw"]
 
@@ -44,6 +46,7 @@ _ITEMS = (
 )
 _PLACES = (("fridge", "fridge"), ("freezer", "freezer"), ("cellar", "cellar"), ("shelf", "shelf"))
 """Where things are kept, each with its icon; anything else stands together."""
+_FRESH = {FRESH: "shelf.keeps_not_set", UNKNOWN: "shelf.keeps_not_known"}
 _MOST = 24
 """Lines of a place that are drawn at once, what is to be used first; the rest when asked for."""
 _FULL = 120
@@ -96,8 +99,13 @@ def _answer(ask: Ask, boards: list[Board], rows: list[dict[str, Any]]) -> Compon
         ]  # fmt: skip
         return answered(*says)
     good += look
-    says = [words("shelf.full_one" if good == 1 else "shelf.full_many", n=words.number(good, 6))]
-    first = [row["item"] for row in soonest(rows) if row["days_left"] >= 0][:2]
+    full = "shelf.full_none" if not good else "shelf.full_one" if good == 1 else "shelf.full_many"
+    says = [words(full, n=words.number(good, 6))]
+    wanted = [row for row in rows if row["eat_first"] and not is_dust(row)]
+    wanted = [
+        row for row in wanted if _fresh(row) or not (_is_late(row) or row["days_left"] is None)
+    ]
+    first = list(dict.fromkeys(spoken(row["item"]) for row in wanted))[:2]
     if first:
         key = "shelf.first_two" if len(first) == 2 else "shelf.first_one"
         says.append(" " + words(key, first=named(first[0]), second=first[-1]))
@@ -176,7 +184,8 @@ def _under(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> list[Any]
     open_ones = [row for row in board.rows if row["standing"] in MARKED]
     if open_ones:
         batch = open_ones[0]["standing_batch"]
-        text = said_of(ask, open_ones[0]["standing_text"])
+        say = dayless if len(board.rows) == 1 else said_of  # the line above has the day
+        text = say(ask, open_ones[0]["standing_text"])
         if len(open_ones) < len(board.rows):
             text = words("shelf.marked", says=text)
         out.append(
@@ -211,7 +220,7 @@ def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> lis
         return []
     goods = {name: _goods(ask, name, places[name]) for name, _ in shown}  # drawn once for both
     folded = [
-        html.Details([_summary(ask, name, mark, places[name]), *goods[name]])
+        html.Details([_summary(ask, name, mark, places[name]), *goods[name]], open=len(shown) == 1)
         for name, mark in shown
     ]
     wide = [
@@ -238,27 +247,36 @@ def _by_item(
     What is past its day stands by itself, and so does each of the others of that item: the amount
     beside a mark is what is marked.
     """
-    late = {row["item"] for row in several if (row["days_left"] or 0) < 0}
+    late = {row["item"] for row in several if _is_late(row)}
     apart = [row for row in several if row["item"] in late]
     several = [row for row in several if row["item"] not in late]
     return sorted([*apart, *_together(several, rows, whole)], key=_soon)
 
 
-def _soon(row: Mapping[str, Any]) -> tuple[bool, float]:
-    """Return where a record stands among others: those without a day last."""
-    return row["days_left"] is None, row["days_left"] or 0
+def _is_late(row: Mapping[str, Any]) -> bool:
+    return (row["days_left"] or 0) < 0
+
+
+def _soon(row: Mapping[str, Any]) -> int:
+    """Return where a record stands among others: what is not to be eaten first of all."""
+    return row["eat_first"] or 0
+
+
+def _fresh(row: Mapping[str, Any]) -> str | None:
+    """Return what is said of fresh food for which the household has no keeping time; None of other."""
+    return next((_FRESH[one] for one in row["assumptions"] if one in _FRESH), None)
 
 
 def _together(
     several: list[dict[str, Any]], rows: list[dict[str, Any]], whole: Mapping[str, str]
 ) -> list[dict[str, Any]]:
-    """Return a record an item, nothing of which is past its day."""
-    first = soonest(several)
-    seen = {row["item"] for row in first}
-    first += list({row["item"]: row for row in several if row["item"] not in seen}.values())
+    """Return a record an item, nothing of which is past its day: the one to be eaten first."""
+    first: dict[str, dict[str, Any]] = {}
+    for row in sorted(several, key=is_dust):
+        first.setdefault(row["item"], row)
     here, all_over = (Counter(one["item"] for one in some) for some in (several, rows))
     out = []
-    for row in first:
+    for row in first.values():
         mine = here[row["item"]]
         text = whole.get(row["item"]) if mine == all_over[row["item"]] and mine > 1 else None
         out.append({**row, "left": {**row["left"], "text": text or row["left"]["text"]}})
@@ -266,13 +284,15 @@ def _together(
 
 
 def _summary(ask: Ask, name: str, mark: str, rows: list[dict[str, Any]]) -> Component:
-    words, first = ask.words, soonest(rows)
-    n = len({row["item"] for row in rows})
+    words, first = ask.words, next((row for row in rows if not is_dust(row)), rows[0])
+    n, late = len({row["item"] for row in rows}), len({r["item"] for r in rows if _is_late(r)})
     said = words("shelf.thing" if n == 1 else "shelf.things", n=n)
-    if first:
-        said += f"; {first[0]['item']}, {time_left(ask, first[0])}"
-    elif rows:
-        said += f"; {rows[0]['item']}, {words.said(rows[0]['left']['text'])}"
+    if late:
+        said += f"; {words('shelf.late', n=late)}"
+    elif _fresh(first):
+        said += f"; {words('shelf.wants', item=spoken(first['item']))}"
+    elif first["days_left"] is not None:
+        said += f"; {spoken(first['item'])}, {time_left(ask, first)}"
     return html.Summary(
         [icon(mark), html.B(words(f"shelf.place_{name}")), html.Span(said, className="quiet")]
     )
@@ -296,11 +316,15 @@ def _thing(ask: Ask, row: dict[str, Any]) -> Component:
     )
     mark = mark_of(ask, row)  # as wide as the line: a column of it is too tight for a sentence
     if row["days_left"] is None:
-        bar, left = html.Span(), html.Span(words("shelf.no_day"), className="left quiet")
+        fresh = _fresh(row)
+        bar = None if fresh else html.Span()
+        left = html.Span(
+            words(fresh or "shelf.no_day"), className="left wide" if fresh else "left quiet"
+        )
     else:
         days = figure(time_left(ask, row), row["why"], "days_left")
         bar, left = track(row["days_left"], _FULL), html.Span(days, className="left")
-    return html.Li([name, bar, left, *([] if mark is None else [mark])])
+    return html.Li([one for one in (name, bar, left, mark) if one is not None])
 
 
 def _empties(ask: Ask, lots: Answer) -> Component | None:

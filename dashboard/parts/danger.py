@@ -15,7 +15,7 @@ from dashboard.parts.keeping import named, spoken
 from dashboard.parts.marks import icon, jar_row
 from ledger.published import GRAVE, MARKED
 
-__all__ = ["danger_card", "grave_batches", "left_of", "mark_of", "marked", "said_of"]
+__all__ = ["danger_card", "dayless", "grave_batches", "left_of", "mark_of", "marked", "said_of"]
 
 _DAY = re.compile(r"\d{4}-\d\d-\d\d")
 
@@ -67,7 +67,7 @@ def _groups(ask: Ask, batches: list[_Lots]) -> list[list[_Lots]]:
     """Return batches together whose things and reasons are the same but for the day, gravest first."""
     found: dict[tuple[Any, ...], list[_Lots]] = {}
     for lots in batches:
-        said = {(row["item"], row["kept"], _dayless(ask, row["standing_text"])) for row in lots}
+        said = {(row["item"], row["kept"], dayless(ask, row["standing_text"])) for row in lots}
         found.setdefault(tuple(sorted(said, key=str)), []).append(lots)
     return list(found.values())
 
@@ -81,7 +81,7 @@ def _alike(ask: Ask, batches: list[_Lots], drawn: bool, *, alone: bool) -> list[
         there, text = left_of(ask, mine), mine[0]["standing_text"]
         stands = said_of(ask, text)
         if len(batches) > 1:
-            there, stands = words("danger.several", what=there, n=len(batches)), _dayless(ask, text)
+            there, stands = words("danger.several", what=there, n=len(batches)), dayless(ask, text)
         place = f", {words.word('answers', kept)}" if kept else ""
         out += [html.B(named(spoken(item))), f", {there}{place}: ", stands, html.Br()]
     if drawn:
@@ -131,7 +131,7 @@ def left_of(ask: Ask, lots: Iterable[Mapping[str, Any]]) -> str:
     return words.listed([*said, *(words.said(r["left"]["text"]) for r in lots if not r["jar"])])
 
 
-def _dayless(ask: Ask, text: str) -> str:
+def dayless(ask: Ask, text: str) -> str:
     """Return the words of a standing without the batch's day; with it where it is not found among them."""
     day = _DAY.search(str(text))
     said = said_of(ask, text)

@@ -6,6 +6,7 @@ from dash.development.base_component import Component
 
 from dashboard.ask import Ask
 from dashboard.elements import dcc, html
+from dashboard.parts.kinds import icon_of
 from dashboard.parts.marks import icon
 
 __all__ = ["nothing_yet"]
@@ -25,6 +26,7 @@ def nothing_yet(ask: Ask, page: str, kind: str) -> Component:
     words = ask.words
     return html.Div(
         [
+            icon(icon_of(kind)),
             html.P(words(f"empty.{page}")),
             dcc.Link(
                 words("empty.start", kind=words.kind(kind)),

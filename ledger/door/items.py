@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Any
 
 from ledger.amounts import canonical_jar, format_whole, has_decimal_comma
@@ -27,6 +28,12 @@ _SORT_OF_USE = {
 }
 _BARE = ItemFacts(sort="food")
 """What is known of a food at first sight."""
+_NO_FOOD = (" seed", " seedling", " feed", "futter")
+_HEN_FEED = re.compile(
+    r"^(?:layer|laying|hen|chicken|poultry) (?:feed|mash|pellet|crumble)$"
+    r"|^(?:hühner|legehennen|geflügel)futter$|^legemehl$"
+)
+"""Feed of hens goes into their eggs, as hens that were bought do."""
 _COUNTED = frozenset({"jar", "lid", "equipment"})
 
 
@@ -85,7 +92,10 @@ class ItemNames:
                     return self.item(near, use, field, measure, jarred=jarred)
             sort = self._sort(name, use, measure)
             own = "count" if sort in _COUNTED else measure
-            facts = self._describe(name, ItemFacts(sort=sort), own, jarred=jarred)
+            new = ItemFacts(sort=sort)
+            if use == "food" and _HEN_FEED.search(item_key(name)):
+                new = ItemFacts(sort="garden input", feeds="egg")
+            facts = self._describe(name, new, own, jarred=jarred)
         elif facts.measure is None and measure is not None:
             facts = self._describe(self.catalogue.name(name), facts, measure)
         return self.name(name), facts
@@ -105,7 +115,7 @@ class ItemNames:
             return "lid"
         if measure == "energy":
             return "fuel"
-        if use == "food" and key.split()[-1] in ("seed", "seedling"):
+        if use == "food" and f" {key}".endswith(_NO_FOOD):
             return "supply"
         return _SORT_OF_USE.get(use, "food")
 
@@ -114,6 +124,7 @@ class ItemNames:
     ) -> ItemFacts:
         name = " ".join(name.split())
         body: dict[str, Any] = {"item": name, "sort": facts.sort or "food"}
+        body |= {"feeds": facts.feeds} if facts.feeds else {}
         plain = self.plain(name) if body["sort"] == "food" and facts == _BARE else None
         if plain is not None:
             measure = measure if jarred else plain.measure

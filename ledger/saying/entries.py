@@ -15,8 +15,9 @@ __all__ = ["entries_of"]
 _SORTS = {
     "animal": {"sort": "garden input"},
     "layer": {"sort": "garden input", "feeds": "egg"},
+    "hen feed": {"sort": "garden input", "feeds": "egg"},
 }
-"""Animals that were bought are what goes into what they give, and no food on a shelf."""
+"""Animals that were bought, and feed of hens, are what goes into what they give, and no food on a shelf."""
 
 
 def entries_of(

@@ -18,7 +18,6 @@ from ledger.saying.pieces import Scanner
 from ledger.saying.quantities import Quantity
 from ledger.saying.settled import Settled
 from ledger.saying.things import Thing
-from ledger.saying.tokens import tokens_of
 
 __all__ = ["Line", "Maker"]
 
@@ -87,10 +86,7 @@ class Maker(Measuring):
         elif named.state in ("table", "sort", "made") and named.item not in self.told:
             self.told.append(named.item)
         if named.state == "sort":
-            found = self.words.find("sorts", tokens_of(named.item), 0)
-            words = named.item.split(" ")
-            found = found or self.words.find("sorts", tokens_of(words[-1]), 0)
-            sort = found[0] if found is not None else "supply"
+            sort = self.names.sort_of(named.item)
             self.sorts[named.item] = "food" if sort in ("animal", "layer") else sort
         self.last_item = named.item
         return named

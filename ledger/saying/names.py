@@ -13,6 +13,7 @@ from ledger.reference.everyday import everyday, pairs
 from ledger.reference.everyday import names as everyday_names
 from ledger.saying.known import Known
 from ledger.saying.language import Language
+from ledger.saying.tokens import tokens_of
 
 __all__ = ["Named", "Names"]
 
@@ -170,6 +171,16 @@ class Names:
             "and", "with", "red", "green", "yellow", "black", "white", "hot", "sweet", "sour", "spicy",
             "mixed", "whole", "bread", "pizza", "pasta", "dill", "chicken", "layer", "hen",
         )  # fmt: skip
+
+    def sort_of(self, item: str) -> str:
+        """Return the sort of a supply by its name; feed of hens, and animals, by their own word."""
+        if canonical_jar(item):
+            return "jar"
+        for text in (item, item.rpartition(" ")[2]):
+            found = self.words.find("sorts", tokens_of(text), 0)
+            if found is not None and found[1] == len(tokens_of(text)):
+                return str(found[0])
+        return "supply"
 
     # -- what is asked -------------------------------------------------------------------
 

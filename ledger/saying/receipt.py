@@ -15,6 +15,7 @@ from ledger.items import item_key
 from ledger.messages import measured, sentence
 from ledger.saying.asking import Draft, Question, Reading
 from ledger.saying.days import Days
+from ledger.saying.kit import SIZES, Kit, kit_of, umlauts
 from ledger.saying.known import Known
 from ledger.saying.language import Language
 from ledger.saying.money import money_text
@@ -40,7 +41,6 @@ _EACH = re.compile(
 """``2 @ 3.49``, before or behind what it is of."""
 _RATE = re.compile(r"\s[@x×*]?\s*[$€]?\d+[.,]\d{2}\s*/\s?\w+\.?(?=\s|$)", re.IGNORECASE)
 """``@ 1.29/LB``: the price of one, beside what it is of."""
-_SKIP = ("total", "subtotal", "tax", "paid")
 _CENT = Fraction(1, 100)
 
 
@@ -260,6 +260,9 @@ class _Reader:
         plain = _RATE.sub("", re.sub(r"^\d{4,}\s+", "", said))
         times = re.match(r"(\d{1,3})\s*[x×*]\s+(?=\D)", plain, re.IGNORECASE)
         plain = plain[times.end() :] if times else plain
+        kit = kit_of(plain)
+        if kit is not None:
+            return self._kit(plain, kit, int(times[1]) if times else 1)
         tokens = tokens_of(plain.lower() if plain.isupper() else plain)
         best, names = None, []
         k = 0
@@ -277,15 +280,37 @@ class _Reader:
         text = " ".join(one.text for one in names if one.sort in ("word", "num")).strip()
         if not text:
             return None, None
-        named = self.names.find(text)
-        if named.state in ("book", "table", "sort", "made") and not named.tail:
-            if named.state == "sort":
-                kind = self.words.find("sorts", tokens_of(named.item), 0)
-                self.reading.sorts[named.item] = (
-                    str(kind[0]) if kind and kind[0] != "animal" else "supply"
-                )
-            return named.item, best
+        for one in dict.fromkeys((text, umlauts(text) if self.words.code == "de" else text)):
+            named = self.names.find(one)
+            if named.state in ("book", "table", "sort", "made") and not named.tail:
+                if named.state == "sort":
+                    self.reading.sorts[named.item] = self.names.sort_of(named.item)
+                return named.item, best
         return self._within(text), best
+
+    def _kit(self, text: str, kit: Kit, times: int) -> tuple[str, Quantity]:
+        """Return jars by their size, or lids, and how many; asks for what a line does not say."""
+        item = kit.item
+        if item is None:
+            said = sentence("asked-which-of-these", text=text)
+            options = list(SIZES[self.words.code])
+            item = self._settled("which", text, said, options) or options[0]
+        if kit.sort == "lid":
+            item = self._within(text) or item
+        many = kit.many
+        if many is None:
+            said = sentence("asked-how-many-in-it", text=text)
+            answer = self._settled("amount", text, said, ["12", "6", "1"])
+            many = int(answer) if answer is not None and answer.isdecimal() else 1
+        if self.known.item(item) is None:
+            self.reading.sorts[item] = kit.sort
+        return self.known.item(item) or item, Quantity(Fraction(many * times), None, "count", 0)
+
+    def _settled(self, code: str, about: str, text: str, options: list[str]) -> str | None:
+        """Return the answer to a question, else ask it."""
+        key = self.settled.key(code, about)
+        self._ask(code, about, text, key, options=options)
+        return self.settled.answers.get(key)
 
     def _within(self, text: str) -> str | None:
         """Return the book's item whose words all stand in a line, with others: ``SUGAR GRAN``.
@@ -302,12 +327,8 @@ class _Reader:
         best = [one for one in found if found[one] == max(found.values())]
         if len(best) < 2:
             return best[0] if best else None
-        key = self.settled.key("which", text)
-        answer = self.settled.answers.get(key)
-        if answer in best:
-            return answer
-        self._ask("which", text, sentence("asked-which-of-these", text=text), key, options=best)
-        return best[0]
+        answer = self._settled("which", text, sentence("asked-which-of-these", text=text), best)
+        return answer if answer in best else best[0]
 
     def _amount(self, tokens: list[Token], k: int) -> Quantity | None:
         match = quantity_at(self.words, tokens, k)

@@ -311,3 +311,47 @@ def test_scale_is_round_and_holds_all(top, many):
     assert ticks[-2] < top
     assert len(ticks) <= many + 2
     assert f"{ticks[1]:.12g}".strip("0.")[0] in "125"
+
+
+LONG = ("Zu lange gelegen", "eine Pflanze bringt mindestens", "reicht bis zum Nachschub",
+        "Better off than buying it all", "runs out between two days")  # fmt: skip
+
+CROPS = ("Rote Johannisbeeren", "Sommerkürbisse", "Frühe Kartoffeln", "Black currants", "Chard")
+
+
+def _drawn_by(kind, names, width):
+    if kind == "steps":
+        rows = [(name, 9.0, "1.515,20 €") for name in names]
+        return steps(rows, ("Günstiger um", 45.0, "≈ 2.667 €"), SAID, width=width, scheme="light")
+    if kind == "ranked":
+        rows = [Bar(name, "100 %", 1.0, 0.8) for name in names]
+        return ranked(rows, SAID, mark="sollte", width=width, scheme="light")
+    if kind == "spans":
+        rows = [Span(name, "12. Aug.", [(0.2, 0.5, "f-leaf")]) for name in names]
+        return spans(rows, MONTHS_AT, SAID, width=width, scheme="light")
+    crops = [Crop(name, [1.0] * 30, [2.0] * 30, "1.630", "1.432", 1) for name in names]
+    return crops_by_week(crops, [(0, ("Juni", "J"))], ("2026", "2025"), SAID, width=width, scheme="light")  # fmt: skip
+
+
+MONTHS_AT = [(n / 12, words) for n, words in enumerate(MONTHS)]
+
+
+@pytest.mark.parametrize("kind", ["steps", "ranked", "spans", "crops_by_week"])
+@pytest.mark.parametrize("width", [marks.PHONE, marks.DESK])
+def test_long_names_take_two_lines_and_none_is_cut(kind, width):
+    names = CROPS if kind == "crops_by_week" else LONG
+    root = whole(_drawn_by(kind, names, width), "light")
+    said = " ".join(one.text for one in root.iter(f"{SVG}text") if one.get("x") == "0.0")
+    assert "…" not in said
+    for name in names:
+        assert name in said
+
+
+@given(st.lists(st.sampled_from(["Zu", "lange", "gelegen", "x", "Wintergemüse"]), min_size=1, max_size=6), st.floats(40, 200))  # fmt: skip
+def test_a_label_is_cut_between_words(words, room):
+    said = " ".join(words)
+    cut = marks.shortened(said, room)
+    assert marks.wide(cut) <= room or cut == "…"
+    kept = cut.removesuffix("…")
+    if cut != said and " " in kept:
+        assert words[: kept.count(" ") + 1] == kept.split(" ")

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
-from saying.kitchen_said import short
+from saying.kitchen_said import TODAY, short
 
+from ledger import Answers, Book
+from ledger.saying.entries import entries_of
+from ledger.saying.known import Known
+from ledger.saying.language import language
 from ledger.saying.reading import read
+from ledger.saying.settled import Settled
 
 ENGLISH = """Corner Market
 08/30/2026 14:22
@@ -105,3 +110,57 @@ def test_so_many_at_a_price_are_so_many_packs(known):
     said = short(read(text, known))
     assert "2 lb butter paid=6.98, 2 qt milk paid=2.40" in said
     assert "30 lb sugar" not in said  # three at 9.99 are not 7.90: nothing is made of it
+
+
+def test_jars_and_lids_are_what_they_are(known):
+    text = (
+        "feed barn\nQT JARS 12 14.99\nWM PINT MASON JARS 12PK 15.99\n8OZ JELLY JARS 12CT 9.99\n"
+        "2 x HALF PT JARS 12 19.98\nREG LIDS 12 3.49\nSTRAWBERRY JAM 12 OZ 3.99"
+    )
+    found = read(text, known)
+    assert short(found) == (
+        "bought 12 quart jar paid=14.99, 12 pint jar paid=15.99, 12 half-pint jar paid=9.99, "
+        "24 half-pint jar paid=19.98, 12 lid paid=3.49, 12 oz strawberry jam paid=3.99; shop=feed barn"
+    )
+    assert {found.sorts.get(one, "known") for one in ("quart jar", "half-pint jar")} <= {
+        "jar", "known",
+    }  # fmt: skip
+    assert found.sorts.get("lid", "lid") == "lid"
+
+
+def test_what_a_line_of_jars_does_not_say_is_asked(known):
+    text = "corner market\nRICE 1 LB 1.29\nCANNING JARS 12.99\nWIDE LIDS 4.99"
+    first = read(text, known)
+    assert [(one.code, one.about) for one in first.questions] == [
+        ("which", "CANNING JARS"), ("amount", "CANNING JARS"), ("amount", "WIDE LIDS"),
+    ]  # fmt: skip
+    assert not any(one.waits for one in first.questions)
+    answers = dict(zip((one.key for one in first.questions), ("pint jar", "6", "12"), strict=True))
+    settled = read(text, known, settled=Settled(answers))
+    assert settled.questions == []
+    assert [(one["item"], one["amount"]) for one in settled.entries[0].body["lines"]] == [
+        ("rice", "1 lb"), ("pint jar", "6"), ("lid", "12"),
+    ]  # fmt: skip
+
+
+def test_feed_of_hens_goes_into_eggs_and_stands_on_no_shelf(tmp_path):
+    with Book.open(tmp_path / "feed.sqlite") as book:
+        text = "feed barn\nLAYER FEED 50LB 18.99\nQT JARS 12 14.99\nGOAT FEED 50LB 17.99"
+        found = read(text, Known(book.catalogue(), TODAY, book.log))
+        book.enter_all(entries_of(book.catalogue(), found), Answers(yes=True))
+        facts = {name: book.catalogue().facts(name) for name in ("layer feed", "goat feed")}
+        assert (facts["layer feed"].sort, facts["layer feed"].feeds) == ("garden input", "egg")
+        assert facts["goat feed"].sort == "supply"
+        shelf = book.show("shelf")
+        assert [one["item"] for one in shelf.records()] == ["goat feed"]
+        assert shelf.totals["jars"]["quart jar"]["empty"] == 12
+
+
+def test_a_german_till_without_umlauts(known):
+    text = "Hofladen\nHUEHNERFUTTER 25KG 13,99\nEINMACHGLAESER 230ML 6ST 8,99\nDECKEL 10ER 2,99"
+    found = read(text, known, words=language("de"))
+    assert [(one["item"], one["amount"]) for one in found.entries[0].body["lines"]] == [
+        ("hühnerfutter", "25 kg"), ("230 ml jar", "6"), ("lid", "10"),
+    ]  # fmt: skip
+    assert found.sorts["hühnerfutter"] == "hen feed"
+    assert found.sorts["230 ml jar"] == "jar"

@@ -64,6 +64,7 @@ asked-cost-then = Was habt ihr am { DAY($day) } für { $amount } { $name } bezah
 asked-parts-for = { $n } für { $names }: welcher Teil war für was?
 asked-price-of-all = Ist { $n } der Preis für alles an { $name }, oder für eines?
 asked-line-unpriced = Die Zeile „{ $text }“ hat keinen Preis: was hat es gekostet?
+asked-how-many-in-it = „{ $text }“: wie viele waren es?
 asked-which-of-these = „{ $text }“: was davon ist es?
 asked-other-spending-kept = „{ $text }“ gilt als andere Ausgabe: ist es Lebensmittel oder Vorrat des Hauses?
 asked-total = Die Zeilen ergeben { $lines }, der Kassenzettel sagt { $total }; fehlt eine Zeile oder ist eine falsch gelesen?

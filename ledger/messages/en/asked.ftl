@@ -64,6 +64,7 @@ asked-cost-then = What did { $amount } { $name } cost, bought on { DAY($day, sty
 asked-parts-for = { $n } for { $names }: which part was for which?
 asked-price-of-all = Is { $n } the price of all the { $name }, or of one?
 asked-line-unpriced = The line “{ $text }” has no price: what did it cost?
+asked-how-many-in-it = “{ $text }”: how many were in it?
 asked-which-of-these = “{ $text }”: which of these is it?
 asked-other-spending-kept = “{ $text }” is kept as other spending: is it food or a supply of the house?
 asked-total = The lines come to { $lines }, the receipt says { $total }; is a line missing or misread?

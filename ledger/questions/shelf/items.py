@@ -15,6 +15,7 @@ from ledger.questions.ahead.widening import lately
 from ledger.questions.shared.common import UNITS, answer
 from ledger.questions.shared.jars import left_in_words
 from ledger.questions.shared.use_past import AHEAD
+from ledger.questions.shared.wanting import Wanting, wanting, wanting_said
 from ledger.questions.shelf.figures import item_figures
 from ledger.questions.shelf.items_gather import ENDS, Items
 from ledger.questions.shelf.standing import item_standing, standing_cautions
@@ -28,11 +29,12 @@ __all__ = ["ITEM_COLUMNS", "address_of", "build_items"]
 _AMOUNT = "g, ml, pieces or kJ"
 _UNIT = "in the unit of `unit`"
 _FEW, _YEAR = 26, 52
+_LAST = "9999"
 _ENDS = "the tenth, fiftieth and ninetieth of a hundred"
 
 ITEM_COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
-    Column("eat_first", "Eat", "", "1 is to be eaten first: what passes its best before it is eaten, then by day, then by run-out."),
+    Column("eat_first", "Eat", "", "1 is to be eaten first: what passes its best before it is eaten, and fresh food of which the household says no keeping time, then by day, then by run-out."),
     Column("item", "Item", "", "What it is.", main=True),
     Column("measure", "Kept by", "", "mass, volume, count, energy, or the counted unit it was said in."),
     Column("left.whole", "Left (whole units)", "mg, ul, 1/1000 piece or J", "What is left of all its lots, exactly."),
@@ -126,13 +128,17 @@ def build_items(state: State, only: int | None = None) -> Answer:
         _record(state, ahead, row, {name: _known(one[row]) for name, one in figures.items()})
         for row in range(ahead.items.size)
     ]
-    records.sort(key=_first)
-    for rank, record in enumerate(records, 1):
+    wanted = [_wanted(state, lots) for lots in ahead.lots]
+    ranked = sorted(zip(records, wanted, strict=True), key=lambda one: _first(*one))
+    records = [record for record, _ in ranked]
+    for rank, (record, one) in enumerate(ranked, 1):
         record["eat_first"] = rank
+        record["assumptions"] += [one.rests] if one is not None else []
     used = {one for record in records for one in record["assumptions"]}
     assumptions = [Assumption(one, says()) for one, says in _SAID.items() if one in used]
     assumptions = [
         *standing_cautions(state, [lot for lots in ahead.lots for lot in lots]),
+        *wanting_said((record["item"], one) for record, one in ranked),
         *assumptions,
     ]
     out = gone(state, ahead, 7 * AHEAD) if only is None else []
@@ -141,8 +147,16 @@ def build_items(state: State, only: int | None = None) -> Answer:
     return answer(state, "shelf", ITEM_COLUMNS, records, totals=totals, assumptions=assumptions)
 
 
-def _first(record: dict[str, Any]) -> tuple[Any, ...]:
+def _wanted(state: State, lots: list[int]) -> Wanting | None:
+    """Return when the first fresh lot of an item wants eating whose keeping the household does not say."""
+    fresh = [one for lot in lots if (one := wanting(state, lot)) is not None and one.rests]
+    return min(fresh, default=None)
+
+
+def _first(record: dict[str, Any], wanted: Wanting | None) -> tuple[Any, ...]:
     late, best, weeks = record["past_best_on"], record["best_until"], record["weeks_left.likely"]
+    if wanted is not None:
+        late = min(late or _LAST, day_text(wanted.day))
     return (
         not record["lots"],
         late is None, late or "",

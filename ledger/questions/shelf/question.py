@@ -16,6 +16,7 @@ from ledger.questions.shared.held import held_in
 from ledger.questions.shared.jars import jar_totals, left_in_words
 from ledger.questions.shared.keeping import keeping_of
 from ledger.questions.shared.standing import standing_of
+from ledger.questions.shared.wanting import Wanting, wanting, wanting_said
 from ledger.questions.shelf.figures import lot_figures
 from ledger.questions.shelf.gather import Lots
 from ledger.questions.shelf.items import ITEM_COLUMNS, build_items
@@ -33,7 +34,7 @@ __all__ = ["PROJECTION", "build"]
 COLUMNS = (
     Column("why", "Why", "", "Address to give to `croftbook why`."),
     Column("lot", "Lot", "", "Id of the lot."),
-    Column("eat_first", "Eat", "", "1 is to be eaten first: by use-by day, then by age; null where it stands in danger, and comes before all.", main=True),
+    Column("eat_first", "Eat", "", "1 is to be eaten first: by use-by day, else the early end of a published period, else, of fresh food of which no keeping time is known, the day it came; then by age; null where it stands in danger, and comes before all.", main=True),
     Column("item", "Item", "", "What it is.", main=True),
     Column("on", "From", "day", "When it came in or was put up.", main=True),
     Column("kept", "Kept", "", "Where it is kept.", main=True),
@@ -123,19 +124,25 @@ def build(
     records = _records(lots, figures)
     if days is not None:
         records = [r for r in records if r["days_left"] is not None and r["days_left"] <= days]
-    records.sort(
-        key=lambda r: (r["_danger"], r["use_by"] is None, r["use_by"] or "", r["on"], r["lot"])
-    )
+    wanted = {record["_lot"]: wanting(state, record["_lot"]) for record in records}
+    records.sort(key=lambda r: (r["_danger"], *_order(wanted[r["_lot"]]), r["on"], r["lot"]))
     to_eat = [record for record in records if record.pop("_danger") == NO_DANGER]
     for rank, record in enumerate(to_eat, 1):
         record["eat_first"] = rank
-    marks = [state.costs.mark(record.pop("_lot")) for record in records]
-    ids, assumptions = assumptions_of(state, marks)
-    assumptions = [*cautions, *assumptions]
-    for record, several in zip(records, ids, strict=True):
-        record["assumptions"] = several
+    several = [record.pop("_lot") for record in records]
+    ids, assumptions = assumptions_of(state, [state.costs.mark(lot) for lot in several])
+    ranked = [wanted[lot] for lot in several]
+    said = wanting_said(zip((record["item"] for record in records), ranked, strict=True))
+    assumptions = [*cautions, *said, *assumptions]
+    for record, mine, one in zip(records, ids, ranked, strict=True):
+        record["assumptions"] = [one.rests, *mine] if one is not None and one.rests else mine
     totals = {"cost_left": sum(r["cost_left"] for r in records), "jars": state.once(jar_totals)}
     return answer(state, "shelf", COLUMNS, records, totals=totals, assumptions=assumptions)
+
+
+def _order(one: Wanting | None) -> tuple[bool, int]:
+    """Return where a lot comes: by the day on which it wants eating, then what has none."""
+    return one is None, 0 if one is None else one.day
 
 
 def _days(said: str | int | None) -> int | None:
