@@ -25,7 +25,7 @@ from dashboard.parts import (
 from dashboard.parts.boards import Board, boards_of, marks_of
 from dashboard.parts.danger import danger_card, mark_of, marked, said_of
 from dashboard.parts.folds import all_link
-from dashboard.parts.keeping import named, soonest, spoken, time_left, track
+from dashboard.parts.keeping import named, put_up, soonest, spoken, thing, time_left, track
 from ledger.projections import Answer
 from ledger.published import MARKED
 
@@ -97,7 +97,7 @@ def _answer(ask: Ask, boards: list[Board], rows: list[dict[str, Any]]) -> Compon
         return answered(*says)
     good += look
     says = [words("shelf.full_one" if good == 1 else "shelf.full_many", n=words.number(good, 6))]
-    first = [row["item"] for row in soonest(rows) if row["days_left"] >= 0][:2]
+    first = list(dict.fromkeys(row["item"] for row in soonest(rows) if row["days_left"] >= 0))[:2]
     if first:
         key = "shelf.first_two" if len(first) == 2 else "shelf.first_one"
         says.append(" " + words(key, first=named(first[0]), second=first[-1]))
@@ -169,7 +169,9 @@ def _under(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> list[Any]
     words, oldest = ask.words, board.rows[0]
     several = len({row["on"] for row in board.rows}) > 1
     day = words.day(oldest["on"], short=True)
-    line: list[Any] = [words("shelf.oldest", day=day) if several else day]
+    line: list[Any] = [
+        (words("shelf.oldest", day=day) if several else day) + put_up(ask, *board.rows)
+    ]
     if ahead is not None and ahead["weeks_left"]["likely"] is not None:
         line += ["; ", figure(_lasts(ask, ahead), ahead["why"], "weeks_left.likely")]
     out: list[Any] = [html.Div(line, className="under")]
@@ -233,14 +235,14 @@ def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> lis
 def _by_item(
     several: list[dict[str, Any]], rows: list[dict[str, Any]], whole: Mapping[str, str]
 ) -> list[dict[str, Any]]:
-    """Return a record an item: the one whose day comes first, with all that is left where it is all there.
+    """Return a record a thing: the one whose day comes first, with all that is left where it is all there.
 
-    What is past its day stands by itself, and so does each of the others of that item: the amount
+    What is past its day stands by itself, and so does each of the others of that thing: the amount
     beside a mark is what is marked.
     """
-    late = {row["item"] for row in several if (row["days_left"] or 0) < 0}
-    apart = [row for row in several if row["item"] in late]
-    several = [row for row in several if row["item"] not in late]
+    late = {thing(row) for row in several if (row["days_left"] or 0) < 0}
+    apart = [row for row in several if thing(row) in late]
+    several = [row for row in several if thing(row) not in late]
     return sorted([*apart, *_together(several, rows, whole)], key=_soon)
 
 
@@ -252,14 +254,14 @@ def _soon(row: Mapping[str, Any]) -> tuple[bool, float]:
 def _together(
     several: list[dict[str, Any]], rows: list[dict[str, Any]], whole: Mapping[str, str]
 ) -> list[dict[str, Any]]:
-    """Return a record an item, nothing of which is past its day."""
+    """Return a record a thing, nothing of which is past its day."""
     first = soonest(several)
-    seen = {row["item"] for row in first}
-    first += list({row["item"]: row for row in several if row["item"] not in seen}.values())
-    here, all_over = (Counter(one["item"] for one in some) for some in (several, rows))
+    seen = {thing(row) for row in first}
+    first += list({thing(row): row for row in several if thing(row) not in seen}.values())
+    here, all_over = Counter(map(thing, several)), Counter(one["item"] for one in rows)
     out = []
     for row in first:
-        mine = here[row["item"]]
+        mine = here[thing(row)]
         text = whole.get(row["item"]) if mine == all_over[row["item"]] and mine > 1 else None
         out.append({**row, "left": {**row["left"], "text": text or row["left"]["text"]}})
     return out
@@ -270,9 +272,9 @@ def _summary(ask: Ask, name: str, mark: str, rows: list[dict[str, Any]]) -> Comp
     n = len({row["item"] for row in rows})
     said = words("shelf.thing" if n == 1 else "shelf.things", n=n)
     if first:
-        said += f"; {first[0]['item']}, {time_left(ask, first[0])}"
+        said += f"; {first[0]['item']}, {time_left(ask, first[0])}{put_up(ask, first[0])}"
     elif rows:
-        said += f"; {rows[0]['item']}, {words.said(rows[0]['left']['text'])}"
+        said += f"; {rows[0]['item']}, {words.said(rows[0]['left']['text'])}{put_up(ask, rows[0])}"
     return html.Summary(
         [icon(mark), html.B(words(f"shelf.place_{name}")), html.Span(said, className="quiet")]
     )
@@ -291,7 +293,7 @@ def _thing(ask: Ask, row: dict[str, Any]) -> Component:
         [
             html.B(named(spoken(row["item"]))),
             " ",
-            html.Span(words.said(row["left"]["text"]), className="quiet"),
+            html.Span(words.said(row["left"]["text"]) + put_up(ask, row), className="quiet"),
         ]
     )
     mark = mark_of(ask, row)  # as wide as the line: a column of it is too tight for a sentence
