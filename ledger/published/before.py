@@ -9,7 +9,7 @@ from fractions import Fraction
 from ledger.messages import Choice, Sentence, Typed, joined, measured, sentence
 from ledger.published import cautions
 from ledger.published.batch import BatchDone, JarsDone
-from ledger.published.finding import Match, find, lines_of, only_as
+from ledger.published.finding import Match, find, lines_of, only_as, recipes_of
 from ledger.published.jars import jar_size
 from ledger.published.outline import LOADS, altitude_finding, jar_finding
 from ledger.published.processes import Process, boiling_point_f, border_note, published_for
@@ -66,6 +66,7 @@ class Before:
     questions : tuple of str
         What has to be known to narrow it down, and what is not printed.
     needs : tuple of Need
+        Empty without a process for the food as named: nobody gets a canner ready for none.
     steps : tuple of Step
         Of the first process's method.
     notes : tuple of str
@@ -74,6 +75,9 @@ class Before:
     only_as : str or None
         Said first: that the food as named has no process, where what is printed is made of it
         by a recipe (a pickle, a jam).
+    recipes : tuple of str
+        Products, beside the food itself, whose figures hold by their recipe alone (chile con carne
+        beside peppers); empty where all are.
     """
 
     match: Match
@@ -84,6 +88,13 @@ class Before:
     notes: tuple[str, ...]
     caution: str = field(default_factory=lambda: cautions.SHORT)
     only_as: str | None = None
+    recipes: tuple[str, ...] = ()
+
+    def said(self, one: Process) -> str:
+        """Return a process in words; what holds by its recipe alone says so before its figures."""
+        if self.only_as or one.schedule.product not in self.recipes:
+            return one.text
+        return sentence("published-by-that-recipe", text=one.text)
 
 
 def before_batch(
@@ -137,15 +148,24 @@ def before_batch(
         place = altitude_finding(lines, question)
         questions += [place.text] if place.kind == "no published process" else []
         notes = _notes(processes, altitude_ft)
+    may_be = processes or (lines and altitude_ft is None)
+    only = _only_as(match, product_words if match.by == "words" else schedule, method)
     return Before(
         match,
         tuple(processes),
         tuple(dict.fromkeys(questions)),
-        tuple(needs_of(match.candidates, jar, jars)),
+        tuple(needs_of(match.candidates, jar, jars)) if may_be and not only else (),
         tuple(steps_of(processes[0])) if processes else (),
         tuple(notes),
-        only_as=_only_as(match, product_words if match.by == "words" else schedule, method),
+        only_as=only,
+        recipes=_recipes(match, find(product_words, recipe_schedule=schedule)),
     )
+
+
+def _recipes(match: Match, by_any_method: Match) -> tuple[str, ...]:
+    """Return the recipes among what was found, where the words name a food by itself, too."""
+    every = by_any_method.candidates
+    return () if recipes_of(every) == every else recipes_of(match.candidates)
 
 
 def _only_as(match: Match, said: str | None, method: str | None) -> str | None:
@@ -165,7 +185,9 @@ def _notes(processes: list[Process], altitude_ft: Fraction) -> list[str]:
     out: list[str] = [sentence("published-water-boils", n=round(float(altitude_ft)), n2=boils)]
     kinds = dict.fromkeys((p.schedule.method, p.schedule.gauge) for p in processes)
     out += [note for m, g in kinds if (note := border_note(m, g, altitude_ft))]
-    out += [p.schedule.note for p in processes if p.schedule.note]
+    several = len({p.schedule.product for p in processes}) > 1
+    for line in (p.schedule for p in processes if p.schedule.note):
+        out.append(joined(": ", (label(line.product), line.note)) if several else line.note)
     if any(not p.confirmed for p in processes):
         out.append(sentence("published-figures-recalled"))
     return list(dict.fromkeys(out))
