@@ -121,6 +121,7 @@ def _found(ask: Ask, body: Mapping[str, Any], on: str | None, method: str | None
         gauge=body.get("gauge") or catalogue.setting("gauge", on),
         altitude_ft=altitude_ft(where), jars=int(jars["jars"]) if jars else None,
         schedule=body.get("schedule") or recipe.get("schedule"),
+        done_with=" ; ".join((*(body.get("equipment") or ()), body.get("note") or "")),
     )  # fmt: skip
     return found, where
 

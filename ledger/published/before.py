@@ -8,11 +8,14 @@ from fractions import Fraction
 
 from ledger.messages import Choice, Sentence, Typed, joined, measured, sentence
 from ledger.published import cautions
-from ledger.published.batch import BatchDone, JarsDone
+from ledger.published.batch import BatchDone, Finding, JarsDone
+from ledger.published.danger import CANNING
+from ledger.published.equipment import equipment_finding
 from ledger.published.finding import Match, find, lines_of, only_as, recipes_of
 from ledger.published.jars import jar_size
 from ledger.published.outline import LOADS, altitude_finding, jar_finding
 from ledger.published.processes import Process, boiling_point_f, border_note, published_for
+from ledger.published.reading import read
 from ledger.published.words import (
     cite,
     figure,
@@ -97,7 +100,7 @@ class Before:
         return sentence("published-by-that-recipe", text=one.text)
 
 
-def before_batch(
+def before_batch(  # noqa: PLR0913 -- what a batch may say of itself
     product_words: str,
     *,
     jar: str | None = None,
@@ -107,6 +110,7 @@ def before_batch(
     altitude_ft: Fraction | None = None,
     jars: int | None = None,
     schedule: str | None = None,
+    done_with: str = "",
 ) -> Before:
     """Return every printed process for a product, jar, pack, method, gauge and altitude.
 
@@ -120,9 +124,15 @@ def before_batch(
         How many jars are planned; default: one canner load.
     schedule : str, optional
         What the recipe says it follows.
+    done_with : str, optional
+        Equipment and notes: of an oven and the like is told first, and nothing goes with them.
     """
+    tool = _tool(product_words, method, done_with)
+    if method not in (None, *CANNING) and tool is not None:
+        method = "boiling water"  # a steamer, an oven: looked up as what it stands in for
     match = find(product_words, method, jar, pack, schedule)
-    questions = [] if len(match.candidates) == 1 else [match.text]
+    questions = [] if tool is None else [tool.text]
+    questions += [] if len(match.candidates) == 1 else [match.text]
     lines = [line for p in match.candidates for line in lines_of(p, method)]
     if match.candidates and not lines:
         methods = dict.fromkeys(s.method for p in match.candidates for s in lines_of(p))
@@ -148,6 +158,8 @@ def before_batch(
         place = altitude_finding(lines, question)
         questions += [place.text] if place.kind == "no published process" else []
         notes = _notes(processes, altitude_ft)
+    if tool is not None and tool.kind == "no published process":
+        lines, processes, notes = [], [], []
     may_be = processes or (lines and altitude_ft is None)
     only = _only_as(match, product_words if match.by == "words" else schedule, method)
     return Before(
@@ -160,6 +172,15 @@ def before_batch(
         only_as=only,
         recipes=_recipes(match, find(product_words, recipe_schedule=schedule)),
     )
+
+
+def _tool(product: str, method: str | None, done_with: str) -> Finding | None:
+    """Return what is published of what it is done with; None where nothing odd is named."""
+    if method not in (None, *CANNING):
+        done_with, method = f"{done_with} {method}", None
+    low = any(one.acidity != "acid" for one in read(product).foods)
+    done = BatchDone(product, method or "boiling water", note=done_with)
+    return equipment_finding(done, low_acid=low)
 
 
 def _recipes(match: Match, by_any_method: Match) -> tuple[str, ...]:

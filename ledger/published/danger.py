@@ -17,7 +17,7 @@ from ledger.errors import LedgerError
 from ledger.kinds import kept_by
 from ledger.messages import Names, joined, sentence
 from ledger.published.batch import WARM, AcidDone, BatchDone, Finding, JarsDone, Used
-from ledger.published.equipment import cold_heat
+from ledger.published.equipment import cold_heat, tool_named
 from ledger.published.finding import forbidden
 from ledger.published.parts import Part, how_much, parts_of
 from ledger.published.product import match_batch
@@ -251,20 +251,24 @@ def _of_acid(foods: Names, *, short: bool) -> str:
 def batch_as_typed(said: Mapping[str, Any]) -> BatchDone | None:
     """Return a batch from what has been typed so far; None where what it makes, or how, is not said.
 
+    An oven or an open kettle says how, too; jars closed so stand on the shelf unless a place is said.
+
     Parameters
     ----------
     said : mapping
         Of a ``put_up``: ``makes``, ``method``, ``used``, ``made``, ``acid``, ``pack``, ``schedule``,
         ``note`` and ``equipment``, as far as they are there; lines of a body, or texts as typed.
     """
-    makes, method = said.get("makes"), said.get("method")
-    if not makes or not method:
+    makes, method, note = said.get("makes"), said.get("method"), str(said.get("note") or "")
+    tools = tuple(str(one) for one in said.get("equipment") or ())
+    untested = tool_named(" ; ".join((*tools, note, str(method or ""))))
+    if not makes or not (method or untested):
         return None
-    heard, note = str(method).casefold(), str(said.get("note") or "")
-    known = "pressure" if "press" in heard and "boil" not in heard else str(method)
+    heard = str(method or "boiling water").casefold()
+    known = "pressure" if "press" in heard and "boil" not in heard else heard
     if known not in _METHODS:
         known, note = "boiling water", f"{note} {method}"
-    jars, kept = _made(said.get("made") or (), known)
+    jars, kept = _made(said.get("made") or (), "boiling water" if untested else known)
     return BatchDone(
         str(makes),
         known,
@@ -274,13 +278,13 @@ def batch_as_typed(said: Mapping[str, Any]) -> BatchDone | None:
         acid=(AcidDone("lemon juice", "1 tbsp"),) if said.get("acid") else None,
         pack=said.get("pack"),
         note=note,
-        equipment=tuple(str(one) for one in said.get("equipment") or ()),
+        equipment=tools,
         kept=kept,
     )
 
 
 def _made(made: Iterable[Any], method: str) -> tuple[tuple[JarsDone, ...], tuple[str, ...]]:
-    """Return the jars, and where they stand; a size of jar in the words is a jar."""
+    """Return the jars, and where they stand by a method that nobody else says; a size of jar is a jar."""
     jars, kept = [], []
     for one in made:
         if isinstance(one, Mapping):

@@ -210,6 +210,7 @@ published-strength-unsaid = { $item }: Seine Stärke ist nicht eingetragen.
 published-strength-home-made = { $item }: selbst gemacht oder verdünnt, seine Stärke ist nicht bekannt.
 published-strength-essence = { $item }: Eine Essenz wird vor dem Gebrauch verdünnt: Wie stark war sie dann?
 published-strength-ask = Geprüfte Rezepte rechnen mit 5 %; eine Stärke gehört in den Namen ("vinegar 5%"). Soll sie unbekannt bleiben?
+published-fridge-ask = Gläser, so verschlossen: { $tool }. Dafür ist keine Vorschrift veröffentlicht; sie gelten als im Kühlschrank stehend, nicht im Regal. Stehen sie dort?
 published-yield-ask = { $n } lb ergaben { $jars }: veröffentlichte Spanne { $n2 } bis { $n3 } ({ $product }). Stimmt die Menge?
 published-loads-ask = { $n ->
         [one] { $jars } in { $n } Füllung: Nach dem, was der Topf fasst, wären es { $n2 }. Wie viele Füllungen waren es?

@@ -210,6 +210,7 @@ published-strength-unsaid = { $item }: its strength was not written down.
 published-strength-home-made = { $item }: home-made or diluted: its strength is not known.
 published-strength-essence = { $item }: an essence is diluted before use: how strong was it then?
 published-strength-ask = Tested recipes count on 5 %; a strength goes into the name ("vinegar 5%"). Is it to stay unknown?
+published-fridge-ask = Jars closed with { $tool }, for which no process is published: they are taken to stand in the fridge, not on the shelf. Do they?
 published-yield-ask = { $n } lb gave { $jars }: published range { $n2 } to { $n3 } ({ $product }). Is the amount right?
 published-loads-ask = { $n ->
         [one] { $jars } in { $n } load: by the jars that the canner takes it would be { $n2 }. How many loads did it take?
