@@ -9,7 +9,7 @@ import msgspec
 
 from ledger.errors import InputError
 from ledger.kinds.kind import Kind
-from ledger.messages import Choice, Code, Message, Names, Sentence
+from ledger.messages import Choice, Code, Message, Names, Sentence, fixed
 from ledger.messages.helps import help_of
 
 __all__ = ["explain"]
@@ -143,7 +143,7 @@ def _one_of(kind: Kind, leaf: str) -> Message | None:
     if not known:
         return None
     id_ = "refusal-one-of-methods" if leaf == "method" else "refusal-one-of"
-    return Message.of(id_, known=Names(known))
+    return Message.of(id_, known=Names(tuple(fixed(one, leaf) for one in known)))
 
 
 def _allowed(kind: Kind, leaf: str) -> tuple[str, ...]:
