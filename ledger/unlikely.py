@@ -1,4 +1,4 @@
-"""What is unlikely of an entry as a whole: more than is there, far more than ever, a price far off.
+"""What is unlikely of an entry as a whole: more than is there, out of jars, far more than ever, a price far off.
 
 A person is asked; a file and a script are not, as their word stands and the answers say what it
 rests on. The bounds are our own choice.
@@ -13,8 +13,10 @@ import numpy as np
 
 from ledger.amounts import format_whole
 from ledger.errors import NeedsAnswer
-from ledger.messages import Sentence, measured, sentence
+from ledger.messages import Day, Sentence, fixed, measured, sentence
+from ledger.questions.shared.put_up_as import is_weighed, put_up_as
 from ledger.replay import ORIGINS, day_number, tables
+from ledger.replay.state import day_text
 
 if TYPE_CHECKING:
     from ledger.door import Written
@@ -46,7 +48,7 @@ def unlikely(written: Written, now: State, then: State, *, usual: bool = True) -
         Ask about what is far from usual, too; else only about what is not there.
     """
     ev = written.event.seq - 1
-    there = list(_not_there(ev, now, then))
+    there = [*_not_there(ev, now, then), *_out_of_jars(written, ev, then)]
     return [*there, *_far_more(ev, then), *_dear(written, now)] if usual else there
 
 
@@ -75,6 +77,35 @@ def _not_there(ev: int, now: State, then: State) -> Iterator[NeedsAnswer]:
         )
         offered = sentence("doubt-unrecorded", amount=_said(then, item, short))
         yield NeedsAnswer("not-there", "amount", question, offered)
+
+
+def _out_of_jars(written: Written, ev: int, then: State) -> Iterator[NeedsAnswer]:
+    """Ask about food by weight that the book, oldest first, takes out of jars of the fresh food's name."""
+    said = [line for field in _TAKEN for line in written.body.get(field) or ()]
+    draw, lot, amount = then.allocations
+    taken = np.flatnonzero((then.draws["ev"] == ev)[draw] & (then.lots["jars"][lot] > 0))
+    seen: dict[int, list[int]] = {}
+    for row in taken.tolist():
+        if put_up_as(then, int(lot[row])) is not None:
+            seen.setdefault(int(then.lots["item"][lot[row]]), []).append(row)
+    for item, rows in seen.items():
+        name = then.facts.names[item]
+        mine = [one for one in said if then.facts.find(one["item"]) == then.facts.find(name)]
+        if any(one.get("lot") or not is_weighed(one) for one in mine):
+            continue
+        first = int(lot[rows[0]])
+        question = sentence(
+            "doubt-out-of-jars",
+            amount=_said(then, item, int(amount[rows].sum())),
+            name=name,
+            day=Day(day_text(int(then.lots["day"][first]))),
+            method=fixed(put_up_as(then, first) or ""),
+        )
+        yield NeedsAnswer("out-of-jars", "amount", question, sentence("doubt-from-jars"))
+
+
+_TAKEN = ("used", "ate", "lines")
+"""Lists of a body in which something may be taken."""
 
 
 def _otherwise(state: State, own: int | None, number: int | None) -> Sentence | None:

@@ -99,3 +99,47 @@ def test_an_entry_that_was_written_before_raises_nothing(kitchen):
     doubts = []
     kitchen.ask(entry, Answers(ask=lambda doubt: bool(doubts.append(doubt)) or True))
     assert doubts == []
+
+
+BEANS = {"sort": "food", "food": "Beans, snap, green, raw", "measure": "mass"}
+CANNED = {
+    "makes": "green bean",
+    "used": [line("14 lb", "green bean")],
+    "made": [{"jar": "quart jar", "jars": 7}],
+    "method": "pressure",
+    "minutes": 25,
+    "psi": "11",
+    "gauge": "dial",
+    "pack": "raw",
+    "headspace": "1 in",
+    "altitude": "900 ft",
+}
+
+
+@pytest.fixture
+def jars(book, yes):
+    book.write("item_described", {"item": "green bean", **BEANS}, answers=yes)
+    picked = {"lines": [line("14 lb", "green bean")]}
+    book.write("harvested", picked, on="2026-08-01", answers=yes)
+    book.write("put_up", CANNED, on="2026-08-01", answers=yes)
+    return book
+
+
+def test_beans_by_weight_that_would_come_out_of_their_jars_are_asked_about(jars, yes):
+    jars.write("harvested", {"lines": [line("9 lb", "green bean")]}, on="2026-08-09", answers=yes)
+    frozen = {"makes": "green bean", "made": [{"amount": "3 lb"}], "method": "freeze"}
+    used = [line("5 lb", "green bean")]
+    ((code, question, offered),) = asked(jars, "put_up", **frozen, used=used)
+    assert code == "out-of-jars"
+    assert question.startswith(
+        "5 lb of green bean would come out of jars put up on 1 Aug 2026 (pressure)"
+    )
+    assert "from lot" in question
+    assert offered == "it was those jars"
+
+
+def test_jars_and_a_named_lot_are_no_question(jars):
+    assert asked(jars, "eaten", ate=[line("1 quart jar", "green bean")]) == []
+    lot = jars.show("shelf").records()[0]["lot"]
+    assert asked(jars, "eaten", ate=[line("1 lb", "green bean", lot=lot)]) == []
+    assert asked(jars, "eaten", ate=[line("1 lb", "plum")]) == []

@@ -18,6 +18,7 @@ from dashboard.words import Words
 from ledger.door.recipes import recipe_of
 from ledger.errors import LedgerError
 from ledger.kinds import CANNING
+from ledger.published.before import Before
 from ledger.published.processes import Process
 
 __all__ = ["HOW", "ROWS", "Printed", "how_said", "in_danger", "printed", "process_rows"]
@@ -88,7 +89,8 @@ def printed(ask: Ask, body: Mapping[str, Any], on: str | None) -> Printed:
     except LedgerError as error:
         return Printed(note=[html.P(words.refusal(error), className="quiet")])
     is_other = not found.processes and bool(others.processes)
-    shown = None if others.only_as else _nearest(others.processes, body)
+    plain = [one for one in others.processes if one.schedule.product not in others.recipes]
+    shown = None if others.only_as else _nearest(plain or others.processes, body)
     lines = [] if shown else [others.only_as or found.match.text]
     lines += [text for text in found.questions[:3] if text != found.match.text]
     out = Printed()
@@ -99,7 +101,7 @@ def printed(ask: Ask, body: Mapping[str, Any], on: str | None) -> Printed:
             out.values["method"] = words("batch.only", method=only)
         else:
             out.just = [_just_so(ask, shown, words("batch.just_so"))]
-        out.note.append(_sources(ask, shown, others.processes, where, is_other=is_other))
+        out.note.append(_sources(ask, shown, others, where, is_other=is_other))
     if lines:
         out.note.append(html.Ul([html.Li(words.said(one)) for one in lines], className="small"))
     out.note.append(html.P(words.said(found.caution), className="under small"))
@@ -119,6 +121,7 @@ def _found(ask: Ask, body: Mapping[str, Any], on: str | None, method: str | None
         gauge=body.get("gauge") or catalogue.setting("gauge", on),
         altitude_ft=altitude_ft(where), jars=int(jars["jars"]) if jars else None,
         schedule=body.get("schedule") or recipe.get("schedule"),
+        done_with=" ; ".join((*(body.get("equipment") or ()), body.get("note") or "")),
     )  # fmt: skip
     return found, where
 
@@ -187,10 +190,10 @@ def _just_so(ask: Ask, one: Process, text: str) -> Component:
 
 
 def _sources(
-    ask: Ask, shown: Process, several: Sequence[Process], where: str | None, *, is_other: bool
+    ask: Ask, shown: Process, found: Before, where: str | None, *, is_other: bool
 ) -> Component:
     """Return for what the process is published; unfolded, its source and each other whole process."""
-    from ledger.published.words import label
+    from ledger.published.words import label, without
 
     words, line = ask.words, shown.schedule
     parts = [line.jar, line.pack, f"{line.gauge} gauge" if line.gauge else None]
@@ -198,14 +201,16 @@ def _sources(
         "batch.printed_for", what=words.said(label(line.product)),
         how=", ".join(words.said(part) for part in parts if part), altitude=where or "",
     )  # fmt: skip
+    is_several = len({one.schedule.product for one in found.processes}) > 1
     others = [
         html.Li(
             [
-                words.said(one.text.replace(f"; {one.where}", "")),
+                f"{words.said(label(one.schedule.product))}: " if is_several else None,
+                words.said(without(found.said(one), "source")),
                 None if is_other else _just_so(ask, one, words("batch.this_one")),
             ]
         )
-        for one in several
+        for one in found.processes
         if one is not shown
     ]
     inside = [

@@ -14,7 +14,7 @@ from dashboard.elements import dcc, html
 from dashboard.forms.understanding import newest_bodies
 from dashboard.parts import figure, icon
 from dashboard.parts.boards import Board, boards_of
-from dashboard.parts.keeping import named, soonest, spoken
+from dashboard.parts.keeping import named, put_up, soonest, spoken
 from dashboard.parts.kitchen import measured
 from ledger.published import GRAVE, OPEN
 
@@ -64,7 +64,7 @@ def _eat(ask: Ask, rows: list[dict[str, Any]]) -> Iterator[Component]:
     if not near:
         return
     row = near[0]
-    left = words("today.are_left", left=measured(words, row["left"]))
+    left = words("today.are_left", left=measured(words, row["left"])) + put_up(ask, row)
     if row["days_left"] < 0:
         head = words("today.look_at", item=row["item"])
         since = words("today.past_since", day=words.day(row["use_by"], short=True))

@@ -16,7 +16,7 @@ from dashboard.parts.sheets import Cell, Group
 from ledger.kinds import METHODS
 from ledger.projections import Answer
 
-__all__ = ["learning", "skill_name", "who_can", "year_sheet"]
+__all__ = ["in_danger", "learning", "skill_name", "who_can", "year_sheet"]
 
 _SORTS = ("noted", "method", "making", "growing")
 _MONTHS = tuple(f"m{n:02d}" for n in range(1, 13))
@@ -109,8 +109,8 @@ def _beside(ask: Ask, many: int, groups: list[Group], options: Mapping[str, Any]
     return html.Div([more, csv_link(ask, "know-how", options)], className="tools")
 
 
-def who_can(ask: Ask, rows: list[dict[str, Any]]) -> Any:
-    """Return, folded, who practised what, and how it stands with each."""
+def who_can(ask: Ask, rows: list[dict[str, Any]], beside: Mapping[str, str]) -> Any:
+    """Return, folded, who practised what, and how it stands with each; `beside`: what is in danger, by skill."""
     words = ask.words
     people = sorted({row["person"] for row in rows if row["person"]})
     if not people:
@@ -124,27 +124,35 @@ def who_can(ask: Ask, rows: list[dict[str, Any]]) -> Any:
     sorts = {row["skill"]: row["sort"] for row in skills}
 
     def cells(row: Mapping[str, Any]) -> list[Cell]:
-        return [_held(ask, held.get((row["skill"], person)), person) for person in people]
+        danger = row["skill"] in beside
+        return [_held(ask, held.get((row["skill"], one)), one, danger=danger) for one in people]
 
     groups = _grouped(ask, skills, sorts, cells)
     parts = [
         html.Summary(words("know_how.who_can")),
         html.P(words("know_how.who_says"), className="quiet"),
         sheet(words("know_how.skill"), people, groups, name=words("know_how.who_can")),
+        in_danger(ask, beside, {skill for skill, _ in held}),
         _beside(ask, len(skills), groups, {}),
     ]
     return html.Details(parts, open=ask.wants_all("year-sheet"))
 
 
-def _held(ask: Ask, row: Mapping[str, Any] | None, person: str) -> Cell:
+def in_danger(ask: Ask, beside: Mapping[str, str], skills: set[str]) -> Any:
+    """Return what is said of those skills all batches of which stand in danger; None where none do."""
+    notes = [text for skill, text in beside.items() if skill in skills]
+    return sentences(ask, notes) if notes else None
+
+
+def _held(ask: Ask, row: Mapping[str, Any] | None, person: str, *, danger: bool) -> Cell:
     if row is None:
         return Cell("–", "quiet")
     text = ask.words(
-        "know_how.held",
+        "know_how.held_danger" if danger else "know_how.held",
         standing=ask.words.word("answers", row["standing"]), n=ask.words.number(row["times"]),
     )  # fmt: skip
     shown = figure(text, row["why"], "times", what=person)
-    return Cell(shown, f"stands-{row['standing'].replace(' ', '-')}")
+    return Cell(shown, "look" if danger else f"stands-{row['standing'].replace(' ', '-')}")
 
 
 def learning(ask: Ask, rows: list[dict[str, Any]]) -> tuple[Any, Answer | None]:

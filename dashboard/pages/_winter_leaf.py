@@ -15,7 +15,7 @@ from dashboard.parts import icon, jar_row, section
 from dashboard.parts.boards import Board, boards_of, marks_of
 from dashboard.parts.danger import said_of
 from dashboard.parts.drawings import drawing
-from dashboard.parts.keeping import named, soonest, spoken
+from dashboard.parts.keeping import named, put_up, soonest, spoken
 from dashboard.parts.saying import say
 from dashboard.parts.sections import cautions
 from ledger.published import GRAVE, MARKED
@@ -133,7 +133,7 @@ def _eat_first(ask: Ask, rows: list[dict[str, Any]]) -> Component | None:
         return None
     lines = [
         (
-            f"{named(spoken(row['item']))}, {words.said(row['left']['text'])}",
+            f"{named(spoken(row['item']))}, {words.said(row['left']['text'])}{put_up(ask, row)}",
             words.day(row["use_by"], short=True),
         )
         for row in near

@@ -58,7 +58,7 @@ def draw(ask: Ask) -> Any:
     months, beside = _Months(ask, year, people), answer.totals["in_danger"]
     return [
         strip(ask, "person", words("know_how.who"), person, everyone),
-        answered(_sentence(ask, rows, mine), under=_under(ask, rows, mine)),
+        answered(_sentence(ask, rows, mine, beside), under=_under(ask, rows, mine)),
         html.Div(
             [
                 _list(ask, "rusts", _to_rust(mine), months, _days_left, beside),
@@ -75,7 +75,7 @@ def draw(ask: Ask) -> Any:
         folds(
             words("know_how.more"),
             sheets.year_sheet(ask, rows),
-            sheets.who_can(ask, rows),
+            sheets.who_can(ask, rows, beside),
             _one_hand(ask, answer),
             _wanted(ask, answer),
             learning,
@@ -98,7 +98,7 @@ def says(ask: Ask) -> Any:
         return None
     rows = answer.records()
     people = sorted({row["person"] for row in rows if row["person"]})
-    return _sentence(ask, rows, _of(rows, "", people))
+    return _sentence(ask, rows, _of(rows, "", people), answer.totals["in_danger"])
 
 
 # -- the three lists ---------------------------------------------------------------------
@@ -234,8 +234,10 @@ class _Months:
 # -- the sentence ------------------------------------------------------------------------
 
 
-def _sentence(ask: Ask, rows: Sequence[Row], mine: Sequence[Row]) -> list[Any]:
-    """Return who should practise what next; else what has rusted or was never tried."""
+def _sentence(
+    ask: Ask, rows: Sequence[Row], mine: Sequence[Row], beside: Mapping[str, str]
+) -> list[Any]:
+    """Return who should practise what next; else what has rusted, was never tried or stands in danger."""
     words, coming = ask.words, _to_rust(mine)
     if coming:
         first = coming[0]
@@ -253,7 +255,7 @@ def _sentence(ask: Ask, rows: Sequence[Row], mine: Sequence[Row]) -> list[Any]:
     never = [skill_name(ask, row["skill"]) for row in rows if row["standing"] == "never tried"]
     if never:
         return [words("know_how.never", skills=", ".join(never[:3]))]
-    return [words("know_how.all_in_hand")]
+    return [say(ask, next(iter(beside.values()), "")) or words("know_how.all_in_hand")]
 
 
 def _under(ask: Ask, rows: Sequence[Row], mine: Sequence[Row]) -> str | None:
@@ -283,7 +285,11 @@ def _one_hand(ask: Ask, answer: Answer) -> Any:
         ask, answer, columns=("skill", "person", "times", "last_on", "standing"), keep=alone,
         cells={"skill": lambda row: skill_name(ask, row["skill"])}, caption=words("know_how.one_hand"),
     )  # fmt: skip
-    return html.Details([summary, html.P(words("know_how.alone_says"), className="under"), table])
+    mine = {row["skill"] for row in answer.rows() if alone(row)}
+    notes = sheets.in_danger(ask, answer.totals["in_danger"], mine)
+    return html.Details(
+        [summary, html.P(words("know_how.alone_says"), className="under"), notes, table]
+    )
 
 
 def _wanted(ask: Ask, answer: Answer) -> Any:

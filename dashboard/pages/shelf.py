@@ -25,7 +25,7 @@ from dashboard.parts import (
 from dashboard.parts.boards import Board, boards_of, marks_of
 from dashboard.parts.danger import danger_card, dayless, mark_of, marked, said_of
 from dashboard.parts.folds import all_link
-from dashboard.parts.keeping import named, spoken, time_left, track
+from dashboard.parts.keeping import named, put_up, spoken, thing, time_left, track
 from ledger.projections import Answer
 from ledger.published import MARKED
 from ledger.questions.quantities import is_dust
@@ -177,7 +177,9 @@ def _under(ask: Ask, board: Board, ahead: Mapping[str, Any] | None) -> list[Any]
     words, oldest = ask.words, board.rows[0]
     several = len({row["on"] for row in board.rows}) > 1
     day = words.day(oldest["on"], short=True)
-    line: list[Any] = [words("shelf.oldest", day=day) if several else day]
+    line: list[Any] = [
+        (words("shelf.oldest", day=day) if several else day) + put_up(ask, *board.rows)
+    ]
     if ahead is not None and ahead["weeks_left"]["likely"] is not None:
         line += ["; ", figure(_lasts(ask, ahead), ahead["why"], "weeks_left.likely")]
     out: list[Any] = [html.Div(line, className="under")]
@@ -242,14 +244,14 @@ def _everything_else(ask: Ask, rows: list[dict[str, Any]], items: Answer) -> lis
 def _by_item(
     several: list[dict[str, Any]], rows: list[dict[str, Any]], whole: Mapping[str, str]
 ) -> list[dict[str, Any]]:
-    """Return a record an item: the one whose day comes first, with all that is left where it is all there.
+    """Return a record a thing: the one whose day comes first, with all that is left where it is all there.
 
-    What is past its day stands by itself, and so does each of the others of that item: the amount
+    What is past its day stands by itself, and so does each of the others of that thing: the amount
     beside a mark is what is marked.
     """
-    late = {row["item"] for row in several if _is_late(row)}
-    apart = [row for row in several if row["item"] in late]
-    several = [row for row in several if row["item"] not in late]
+    late = {thing(row) for row in several if _is_late(row)}
+    apart = [row for row in several if thing(row) in late]
+    several = [row for row in several if thing(row) not in late]
     return sorted([*apart, *_together(several, rows, whole)], key=_soon)
 
 
@@ -270,14 +272,14 @@ def _fresh(row: Mapping[str, Any]) -> str | None:
 def _together(
     several: list[dict[str, Any]], rows: list[dict[str, Any]], whole: Mapping[str, str]
 ) -> list[dict[str, Any]]:
-    """Return a record an item, nothing of which is past its day: the one to be eaten first."""
-    first: dict[str, dict[str, Any]] = {}
+    """Return a record a thing, nothing of which is past its day: the one to be eaten first."""
+    first: dict[tuple[str, str | None], dict[str, Any]] = {}
     for row in sorted(several, key=is_dust):
-        first.setdefault(row["item"], row)
-    here, all_over = (Counter(one["item"] for one in some) for some in (several, rows))
+        first.setdefault(thing(row), row)
+    here, all_over = Counter(map(thing, several)), Counter(one["item"] for one in rows)
     out = []
     for row in first.values():
-        mine = here[row["item"]]
+        mine = here[thing(row)]
         text = whole.get(row["item"]) if mine == all_over[row["item"]] and mine > 1 else None
         out.append({**row, "left": {**row["left"], "text": text or row["left"]["text"]}})
     return out
@@ -292,7 +294,7 @@ def _summary(ask: Ask, name: str, mark: str, rows: list[dict[str, Any]]) -> Comp
     elif _fresh(first):
         said += f"; {words('shelf.wants', item=spoken(first['item']))}"
     elif first["days_left"] is not None:
-        said += f"; {spoken(first['item'])}, {time_left(ask, first)}"
+        said += f"; {spoken(first['item'])}, {time_left(ask, first)}{put_up(ask, first)}"
     return html.Summary(
         [icon(mark), html.B(words(f"shelf.place_{name}")), html.Span(said, className="quiet")]
     )
@@ -311,7 +313,7 @@ def _thing(ask: Ask, row: dict[str, Any]) -> Component:
         [
             html.B(named(spoken(row["item"]))),
             " ",
-            html.Span(words.said(row["left"]["text"]), className="quiet"),
+            html.Span(words.said(row["left"]["text"]) + put_up(ask, row), className="quiet"),
         ]
     )
     mark = mark_of(ask, row)  # as wide as the line: a column of it is too tight for a sentence

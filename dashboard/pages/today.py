@@ -21,7 +21,7 @@ from dashboard.pages.write_down import kind_tiles
 from dashboard.parts import figure, icon, section
 from dashboard.parts.aloud import aloud
 from dashboard.parts.danger import danger_card, mark_of
-from dashboard.parts.keeping import named, soonest, spoken, time_left, track
+from dashboard.parts.keeping import named, put_up, soonest, spoken, time_left, track
 from dashboard.parts.kinds import icon_of
 from dashboard.parts.kitchen import measured
 from ledger.history import HistoryRow
@@ -118,7 +118,7 @@ def _use_up(ask: Ask, most: int) -> Component:
             [
                 dcc.Link(html.B(named(spoken(row["item"]))), href="/shelf"),
                 " ",
-                html.Span(measured(words, row["left"]), className="quiet"),
+                html.Span(measured(words, row["left"]) + put_up(ask, row), className="quiet"),
                 mark_of(ask, row),
             ],
             className="name",

@@ -12,7 +12,7 @@ from dashboard.elements import html
 from ledger.questions.quantities import is_dust
 from ledger.reference.everyday import spoken
 
-__all__ = ["named", "soonest", "spoken", "time_left", "track"]
+__all__ = ["named", "put_up", "soonest", "spoken", "thing", "time_left", "track"]
 
 _SOON, _NEAR, _WEEK, _LONG, _YEAR = 5, 14, 7, 70, 300
 """Days below which a bar is damson, and straw; a day is named; weeks are said, not a date; a month."""
@@ -21,14 +21,26 @@ _LEAST = 4
 
 
 def soonest(rows: list[dict[str, Any]]) -> list[dict[str, Any]]:
-    """Return the shelf's records with a day, one an item: the one whose day comes first; no dust."""
-    first: dict[str, dict[str, Any]] = {}
+    """Return the shelf's records with a day, one a thing: the one whose day comes first; no dust."""
+    first: dict[tuple[str, str | None], dict[str, Any]] = {}
     for row in rows:
         if row["days_left"] is not None and not is_dust(row):
-            kept = first.get(row["item"])
+            kept = first.get(thing(row))
             if kept is None or row["days_left"] < kept["days_left"]:
-                first[row["item"]] = row
+                first[thing(row)] = row
     return sorted(first.values(), key=lambda row: row["days_left"])
+
+
+def thing(row: Mapping[str, Any]) -> tuple[str, str | None]:
+    """Return what a record of the shelf is of: its item, and how it was put up if that is fresh food's name."""
+    return row["item"], row["put_up"]
+
+
+def put_up(ask: Ask, *rows: Mapping[str, Any]) -> str:
+    """Return how records that bear the name of a fresh food were put up, with a comma before; else nothing."""
+    ways = dict.fromkeys(row["put_up"] for row in rows if row["put_up"])
+    said = [ask.words("shelf.put_up", method=ask.words.word("answers", way)) for way in ways]
+    return "".join(f", {one}" for one in said)
 
 
 def named(item: str) -> str:

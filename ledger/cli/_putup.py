@@ -246,6 +246,7 @@ def show_before(book: Book, body: dict[str, Any], on: str | None, *, as_json: bo
             altitude_ft=altitude_ft(height),
             jars=int(made["jars"]) if made else None,
             schedule=body.get("schedule") or recipe.get("schedule"),
+            done_with=" ; ".join((*(body.get("equipment") or ()), body.get("note") or "")),
         )
         for made in jars
     ]

@@ -162,7 +162,7 @@ def _warned(given: dict[str, Any], texts: Texts) -> bool:
     """Look at a batch's words as they were typed: a caution goes before any question on amounts."""
     from ledger.cli import _putup
 
-    names = ("method", "used", "schedule", "acid", "note", "equipment", "made")
+    names = ("method", "used", "schedule", "acid", "pack", "note", "equipment", "made")
     said = {name: given[f"f_{name}"] for name in names}
     said["makes"] = given["words"][0] if given["words"] else None
     said["method"] = said["method"] and texts.choice(said["method"], METHODS, "method")

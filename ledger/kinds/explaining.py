@@ -9,7 +9,7 @@ import msgspec
 
 from ledger.errors import InputError
 from ledger.kinds.kind import Kind
-from ledger.messages import Choice, Code, Message, Names, Sentence
+from ledger.messages import Choice, Code, Message, Names, Sentence, fixed
 from ledger.messages.helps import help_of
 
 __all__ = ["explain"]
@@ -41,7 +41,7 @@ def explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False) 
         return InputError(
             _join(field, missing[1], kind),
             Message.of("refusal-missing"),
-            _example(kind, missing[1]),
+            _one_of(kind, missing[1]) or _example(kind, missing[1]),
         )
     unknown = re.match(r"Object contains unknown field `(.*)`", what)
     if unknown:
@@ -83,11 +83,8 @@ def explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False) 
     enum = re.match(r"Invalid enum value (.*)", what)
     if enum:
         leaf = re.sub(r"\[.*?\]", "", field).rsplit(".", 1)[-1]
-        allowed = _allowed(kind, leaf)
         return InputError(
-            field,
-            Message.of("refusal-no-word", text=enum[1]),
-            Message.of("refusal-one-of", known=Names(tuple(allowed))) if allowed else "",
+            field, Message.of("refusal-no-word", text=enum[1]), _one_of(kind, leaf) or ""
         )
     own = error.__cause__.args[0] if error.__cause__ is not None else None  # of `read_typed`
     return InputError(
@@ -135,6 +132,18 @@ def _help(kind: Kind, name: str, text: str) -> Message | str:
     """Return what a field is, as a message where it has one."""
     said = help_of(kind.name, name, text)
     return said.says if isinstance(said, Sentence) and isinstance(said.says, Message) else text
+
+
+def _one_of(kind: Kind, leaf: str) -> Message | None:
+    """Return the fixed words that a field takes; None where it takes any.
+
+    No one method is an example of the others: beans are not put up as plums are.
+    """
+    known = _allowed(kind, leaf)
+    if not known:
+        return None
+    id_ = "refusal-one-of-methods" if leaf == "method" else "refusal-one-of"
+    return Message.of(id_, known=Names(tuple(fixed(one, leaf) for one in known)))
 
 
 def _allowed(kind: Kind, leaf: str) -> tuple[str, ...]:

@@ -65,7 +65,9 @@ def after_batch(judgement: Judgement, hours: float | None = None) -> list[Advice
         ]
     if judgement.standing in ("no published process", "against every published process"):
         ask = Advice(sentence("published-nothing-covers"), _ours())
-        return [ask, *_short(hours, anew=not judgement.is_ruled_out)[:-1]]
+        danger = judgement.danger
+        anew = not judgement.is_ruled_out and (danger is None or danger.anew)
+        return [ask, *_short(hours, anew=anew)[:-1]]
     return _short(hours)
 
 

@@ -8,11 +8,14 @@ from fractions import Fraction
 
 from ledger.messages import Choice, Sentence, Typed, joined, measured, sentence
 from ledger.published import cautions
-from ledger.published.batch import BatchDone, JarsDone
-from ledger.published.finding import Match, find, lines_of, only_as
+from ledger.published.batch import BatchDone, Finding, JarsDone
+from ledger.published.danger import CANNING
+from ledger.published.equipment import equipment_finding
+from ledger.published.finding import Match, find, lines_of, only_as, recipes_of
 from ledger.published.jars import jar_size
 from ledger.published.outline import LOADS, altitude_finding, jar_finding
 from ledger.published.processes import Process, boiling_point_f, border_note, published_for
+from ledger.published.reading import read
 from ledger.published.words import (
     cite,
     figure,
@@ -66,6 +69,7 @@ class Before:
     questions : tuple of str
         What has to be known to narrow it down, and what is not printed.
     needs : tuple of Need
+        Empty without a process for the food as named: nobody gets a canner ready for none.
     steps : tuple of Step
         Of the first process's method.
     notes : tuple of str
@@ -74,6 +78,9 @@ class Before:
     only_as : str or None
         Said first: that the food as named has no process, where what is printed is made of it
         by a recipe (a pickle, a jam).
+    recipes : tuple of str
+        Products, beside the food itself, whose figures hold by their recipe alone (chile con carne
+        beside peppers); empty where all are.
     """
 
     match: Match
@@ -84,9 +91,16 @@ class Before:
     notes: tuple[str, ...]
     caution: str = field(default_factory=lambda: cautions.SHORT)
     only_as: str | None = None
+    recipes: tuple[str, ...] = ()
+
+    def said(self, one: Process) -> str:
+        """Return a process in words; what holds by its recipe alone says so before its figures."""
+        if self.only_as or one.schedule.product not in self.recipes:
+            return one.text
+        return sentence("published-by-that-recipe", text=one.text)
 
 
-def before_batch(
+def before_batch(  # noqa: PLR0913 -- what a batch may say of itself
     product_words: str,
     *,
     jar: str | None = None,
@@ -96,6 +110,7 @@ def before_batch(
     altitude_ft: Fraction | None = None,
     jars: int | None = None,
     schedule: str | None = None,
+    done_with: str = "",
 ) -> Before:
     """Return every printed process for a product, jar, pack, method, gauge and altitude.
 
@@ -109,9 +124,15 @@ def before_batch(
         How many jars are planned; default: one canner load.
     schedule : str, optional
         What the recipe says it follows.
+    done_with : str, optional
+        Equipment and notes: of an oven and the like is told first, and nothing goes with them.
     """
+    tool = _tool(product_words, method, done_with)
+    if method not in (None, *CANNING) and tool is not None:
+        method = "boiling water"  # a steamer, an oven: looked up as what it stands in for
     match = find(product_words, method, jar, pack, schedule)
-    questions = [] if len(match.candidates) == 1 else [match.text]
+    questions = [] if tool is None else [tool.text]
+    questions += [] if len(match.candidates) == 1 else [match.text]
     lines = [line for p in match.candidates for line in lines_of(p, method)]
     if match.candidates and not lines:
         methods = dict.fromkeys(s.method for p in match.candidates for s in lines_of(p))
@@ -137,15 +158,35 @@ def before_batch(
         place = altitude_finding(lines, question)
         questions += [place.text] if place.kind == "no published process" else []
         notes = _notes(processes, altitude_ft)
+    if tool is not None and tool.kind == "no published process":
+        lines, processes, notes = [], [], []
+    may_be = processes or (lines and altitude_ft is None)
+    only = _only_as(match, product_words if match.by == "words" else schedule, method)
     return Before(
         match,
         tuple(processes),
         tuple(dict.fromkeys(questions)),
-        tuple(needs_of(match.candidates, jar, jars)),
+        tuple(needs_of(match.candidates, jar, jars)) if may_be and not only else (),
         tuple(steps_of(processes[0])) if processes else (),
         tuple(notes),
-        only_as=_only_as(match, product_words if match.by == "words" else schedule, method),
+        only_as=only,
+        recipes=_recipes(match, find(product_words, recipe_schedule=schedule)),
     )
+
+
+def _tool(product: str, method: str | None, done_with: str) -> Finding | None:
+    """Return what is published of what it is done with; None where nothing odd is named."""
+    if method not in (None, *CANNING):
+        done_with, method = f"{done_with} {method}", None
+    low = any(one.acidity != "acid" for one in read(product).foods)
+    done = BatchDone(product, method or "boiling water", note=done_with)
+    return equipment_finding(done, low_acid=low)
+
+
+def _recipes(match: Match, by_any_method: Match) -> tuple[str, ...]:
+    """Return the recipes among what was found, where the words name a food by itself, too."""
+    every = by_any_method.candidates
+    return () if recipes_of(every) == every else recipes_of(match.candidates)
 
 
 def _only_as(match: Match, said: str | None, method: str | None) -> str | None:
@@ -165,7 +206,9 @@ def _notes(processes: list[Process], altitude_ft: Fraction) -> list[str]:
     out: list[str] = [sentence("published-water-boils", n=round(float(altitude_ft)), n2=boils)]
     kinds = dict.fromkeys((p.schedule.method, p.schedule.gauge) for p in processes)
     out += [note for m, g in kinds if (note := border_note(m, g, altitude_ft))]
-    out += [p.schedule.note for p in processes if p.schedule.note]
+    several = len({p.schedule.product for p in processes}) > 1
+    for line in (p.schedule for p in processes if p.schedule.note):
+        out.append(joined(": ", (label(line.product), line.note)) if several else line.note)
     if any(not p.confirmed for p in processes):
         out.append(sentence("published-figures-recalled"))
     return list(dict.fromkeys(out))

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
@@ -17,9 +17,10 @@ from ledger.errors import LedgerError
 from ledger.kinds import kept_by
 from ledger.messages import Names, joined, sentence
 from ledger.published.batch import WARM, AcidDone, BatchDone, Finding, JarsDone, Used
-from ledger.published.equipment import cold_heat
+from ledger.published.equipment import cold_heat, tool_named
 from ledger.published.finding import forbidden
 from ledger.published.parts import Part, how_much, parts_of
+from ledger.published.product import match_batch
 from ledger.published.reading import read
 from ledger.published.remedy import if_wrong
 from ledger.published.strength import strength_of
@@ -51,7 +52,11 @@ class Danger:
     acid : bool
         Whether it is published for boiling water with its acid, which falls short or is not said.
     ruled_out : bool
-        Whether a document rules it out in every canner: then no process is run anew.
+        Whether a document rules it out in every canner.
+    pressure : bool
+        Whether it was put up under pressure, but not as any published process has it.
+    anew : bool
+        Whether a pressure process is published for what went in: only that is run anew.
     """
 
     names: tuple[str, ...]
@@ -59,6 +64,8 @@ class Danger:
     oil: bool = False
     acid: bool = False
     ruled_out: bool = False
+    pressure: bool = False
+    anew: bool = True
 
 
 def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding]) -> Danger | None:
@@ -77,8 +84,10 @@ def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding])
     if (oil := in_oil(batch, parts)) and not (fit and batch.method in CANNING):
         # in a bowl or a jar: not cold is against all of them (OKSTATE_OIL)
         return Danger(oil, against=warm or bool(set(batch.kept) & set(WARM)), oil=True)
-    if not warm or (batch.method == "pressure" and cold_heat(batch) is None):
+    if not warm:
         return None
+    if batch.method == "pressure" and cold_heat(batch) is None:
+        return _under_pressure(batch, parts, fit, findings)
     if batch.method == "dry" and cold_heat(batch) is None:
         return None  # dried food in a jar is what the storage tables print
     low = _named(batch, parts, "low_acid")
@@ -86,9 +95,25 @@ def danger_of(batch: BatchDone, fit: Sequence[str], findings: Sequence[Finding])
     if fit and cold_heat(batch) is None:
         return _of_product(batch, parts, low or border, findings)
     if low:
-        ruled_out = bool(forbidden(batch.makes))
-        return Danger(low, against=not _is_minor(parts), ruled_out=ruled_out)
+        ruled_out, anew = bool(forbidden(batch.makes)), _is_published_for_pressure(batch)
+        return Danger(low, against=not _is_minor(parts), ruled_out=ruled_out, anew=anew)
     return Danger(border, against=True) if border and not _has_acid(batch, parts) else None
+
+
+def _under_pressure(
+    batch: BatchDone, parts: Sequence[Part], fit: Sequence[str], findings: Sequence[Finding]
+) -> Danger | None:
+    """Return the danger of food of little acid put up under pressure as no published process has it."""
+    names = _named(batch, parts, "low_acid") or _named(batch, parts, "borderline")
+    if not names or not any(one.kind == "no published process" for one in findings):
+        return None
+    ruled_out = bool(forbidden(batch.makes))
+    return Danger(names, against=False, ruled_out=ruled_out, pressure=True, anew=bool(fit))
+
+
+def _is_published_for_pressure(batch: BatchDone) -> bool:
+    """Return whether what went in is a product with a pressure process, in the form that it has."""
+    return bool(match_batch(replace(batch, method="pressure")).fit)
 
 
 def _only_cold(batch: BatchDone) -> bool:
@@ -195,15 +220,25 @@ def caution_for(danger: Danger | None, *, short: bool = False) -> str | None:
         return sentence("published-danger-oil", foods=foods, source=cited(_OIL_SOURCE))
     if danger.acid:
         return _of_acid(foods, short=short)
+    if danger.pressure:
+        return _of_pressure(danger, foods, short=short)
     if short:
         return sentence("published-danger-short", foods=foods)
     if danger.ruled_out:
         none = sentence("published-danger-no-canner", foods=foods)
         return joined(" ", (none, if_wrong(pressure=False)))
-    return joined(" ", (sentence("published-danger", foods=foods), if_wrong()))
+    return joined(" ", (sentence("published-danger", foods=foods), if_wrong(pressure=danger.anew)))
 
 
 _OIL_SOURCE = "Oklahoma State University Extension, about 2020"
+
+
+def _of_pressure(danger: Danger, foods: Names, *, short: bool) -> str:
+    """Return what is said of jars under pressure: no caution of boiling water, but the same remedy."""
+    if short:
+        return sentence("published-danger-pressure-short", foods=foods)
+    id_ = "published-danger-pressure-other" if danger.anew else "published-danger-pressure"
+    return joined(" ", (sentence(id_, foods=foods), if_wrong(pressure=danger.anew)))
 
 
 def _of_acid(foods: Names, *, short: bool) -> str:
@@ -216,20 +251,24 @@ def _of_acid(foods: Names, *, short: bool) -> str:
 def batch_as_typed(said: Mapping[str, Any]) -> BatchDone | None:
     """Return a batch from what has been typed so far; None where what it makes, or how, is not said.
 
+    An oven or an open kettle says how, too; jars closed so stand on the shelf unless a place is said.
+
     Parameters
     ----------
     said : mapping
-        Of a ``put_up``: ``makes``, ``method``, ``used``, ``made``, ``acid``, ``schedule``, ``note``
-        and ``equipment``, as far as they are there; lines of a body, or texts as typed.
+        Of a ``put_up``: ``makes``, ``method``, ``used``, ``made``, ``acid``, ``pack``, ``schedule``,
+        ``note`` and ``equipment``, as far as they are there; lines of a body, or texts as typed.
     """
-    makes, method = said.get("makes"), said.get("method")
-    if not makes or not method:
+    makes, method, note = said.get("makes"), said.get("method"), str(said.get("note") or "")
+    tools = tuple(str(one) for one in said.get("equipment") or ())
+    untested = tool_named(" ; ".join((*tools, note, str(method or ""))))
+    if not makes or not (method or untested):
         return None
-    heard, note = str(method).casefold(), str(said.get("note") or "")
-    known = "pressure" if "press" in heard and "boil" not in heard else str(method)
+    heard = str(method or "boiling water").casefold()
+    known = "pressure" if "press" in heard and "boil" not in heard else heard
     if known not in _METHODS:
         known, note = "boiling water", f"{note} {method}"
-    jars, kept = _made(said.get("made") or (), known)
+    jars, kept = _made(said.get("made") or (), "boiling water" if untested else known)
     return BatchDone(
         str(makes),
         known,
@@ -237,14 +276,15 @@ def batch_as_typed(said: Mapping[str, Any]) -> BatchDone | None:
         tuple(_used(one) for one in said.get("used") or () if one),
         schedule=said.get("schedule"),
         acid=(AcidDone("lemon juice", "1 tbsp"),) if said.get("acid") else None,
+        pack=said.get("pack"),
         note=note,
-        equipment=tuple(str(one) for one in said.get("equipment") or ()),
+        equipment=tools,
         kept=kept,
     )
 
 
 def _made(made: Iterable[Any], method: str) -> tuple[tuple[JarsDone, ...], tuple[str, ...]]:
-    """Return the jars, and where they stand; a size of jar in the words is a jar."""
+    """Return the jars, and where they stand by a method that nobody else says; a size of jar is a jar."""
     jars, kept = [], []
     for one in made:
         if isinstance(one, Mapping):

@@ -11,7 +11,14 @@ from ledger.published.names import fold
 from ledger.published.words import cite, cited, figure
 from ledger.reference.schedules_sources import source
 
-__all__ = ["cold_heat", "equipment_finding", "is_steam", "low_heat_finding", "note_finding"]
+__all__ = [
+    "cold_heat",
+    "equipment_finding",
+    "is_steam",
+    "low_heat_finding",
+    "note_finding",
+    "tool_named",
+]
 
 _NONE = "no published process"
 _YOURSELF = "to check yourself"
@@ -88,7 +95,11 @@ def is_steam(batch: BatchDone) -> bool:
 
 def cold_heat(batch: BatchDone) -> Sentence | None:
     """Return what heats a closed jar less than any tested canner, if one was named: an oven, ..."""
-    said = _said(batch)
+    return tool_named(_said(batch))
+
+
+def tool_named(said: str) -> Sentence | None:
+    """Return the same of words: what closes no jar by any published process."""
     for pattern, id_ in _UNTESTED:
         if not pattern.search(said):
             continue

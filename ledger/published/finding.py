@@ -17,7 +17,7 @@ from ledger.published.words import cite, cited, fixed, label, labels, listed
 from ledger.reference.bounds import bounds_of
 from ledger.reference.schedules import Schedule, load_schedules, products
 
-__all__ = ["DISH_FOODS", "Match", "find", "forbidden", "lines_of", "only_as"]
+__all__ = ["DISH_FOODS", "Match", "find", "forbidden", "lines_of", "only_as", "recipes_of"]
 
 _FILLERS = frozenset(
     word
@@ -138,9 +138,15 @@ def only_as(text: str, fit: Iterable[str]) -> bool:
     dish = "dish" in found.roles or any(one.name in DISH_FOODS for one in found.foods)
     if not fit or dish or "in vinegar" in found.forms or _as_named(text):
         return False
-    return all(
-        products()[key].group in _MADE_OF or "dish" in read(products()[key].label).roles
+    return recipes_of(fit) == fit
+
+
+def recipes_of(fit: Iterable[str]) -> tuple[str, ...]:
+    """Return those of some products that are something made by a recipe, and not a food by itself."""
+    return tuple(
+        key
         for key in fit
+        if products()[key].group in _MADE_OF or "dish" in read(products()[key].label).roles
     )
 
 

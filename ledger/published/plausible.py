@@ -10,6 +10,7 @@ from fractions import Fraction
 from ledger.amounts import jar_volume_ul, unit_factor
 from ledger.messages import Sentence, joined, measured, sentence
 from ledger.published.batch import BatchDone
+from ledger.published.equipment import cold_heat
 from ledger.published.finding import find, nearest
 from ledger.published.ingredients import main_grams
 from ledger.published.jars import jar_size
@@ -38,7 +39,7 @@ class Doubt:
     Attributes
     ----------
     code : str
-        ``yield``, ``load`` or ``energy``.
+        ``yield``, ``load``, ``energy``, ``place``, ...
     question : str
     source : str
     """
@@ -110,7 +111,7 @@ def doubts_of(
     kcal, grams_made : float, optional
         Energy of what went in, and weight of what came out.
     """
-    out = [*_yield(batch), *_loads(batch, loads or {}), *_pressure(batch)]
+    out = [*_yield(batch), *_loads(batch, loads or {}), *_pressure(batch), *_place(batch)]
     if kcal is not None and grams_made:
         dense = kcal / grams_made * 100
         if dense > MOST_KCAL_PER_100G:
@@ -123,6 +124,15 @@ def doubts_of(
             )
             out.append(Doubt("energy", text, "USDA National Nutrient Database, release 28, 04002"))
     return out
+
+
+def _place(batch: BatchDone) -> list[Doubt]:
+    """Ask whether jars closed by an oven or an open kettle do stand in the fridge, where nobody may have said so."""
+    tool = cold_heat(batch)
+    if tool is None or not batch.jars or batch.kept != ("fridge",):
+        return []
+    text = sentence("published-fridge-ask", tool=tool)
+    return [Doubt("place", text, cite(source("UIUC_UNSAFE")))]
 
 
 _DIAL_TO, _BAR = 20, 2

@@ -112,10 +112,10 @@ def _bears(candidates: Sequence[str], makes: str) -> bool:
 
 
 def _unknown_words(batch: BatchDone) -> list[Finding]:
-    words = read(batch.makes).unknown
-    if not words:
+    if not read(batch.makes).unknown:
         return []
-    text = sentence("finding-words-not-known", names=listed(words))
+    words = [word for word in batch.makes.split() if read(word).unknown]
+    text = sentence("finding-words-not-known", names=listed(words or read(batch.makes).unknown))
     return [Finding("product", None, batch.makes, _YOURSELF, text)]
 
 
@@ -134,8 +134,9 @@ def _name_against(product: str, batch: BatchDone) -> list[Finding]:
     strange = [name for name in said if name not in own and not holds(product, name)]
     if not strange:
         return []
+    typed = [w for w in batch.makes.split() if any(f.name in strange for f in read(w).foods)]
     text = sentence(
-        "finding-name-says", item=batch.makes, names=listed(strange), product=known.label
+        "finding-name-says", item=batch.makes, names=listed(typed or strange), product=known.label
     )
     return [Finding("product", known.label, batch.makes, _NONE, text)]
 

@@ -34,7 +34,7 @@ def test_a_batch_that_fell_short_is_marked_at_once(run):
     words = "put up 7 quarts green beans from 14 lb green beans, raw pack, pressure canner, dial gauge, 11 psi, 12 minutes"
     status, _, err = run("say", f"{words}, headspace 1 in")
     assert status == 0, err
-    assert "These jars are marked: short of it" in err
+    assert "What was put up is marked: short of it" in err
     assert "do not taste" in err
 
 

@@ -223,6 +223,16 @@ def test_skill_whose_only_batch_stands_in_danger_says_so(
     ]
     assert [said in " ".join(row.split()) for row in rows].count(True) >= 1
     assert all(("in danger" if language == "en" else "in Gefahr") in row for row in rows)
+    work = [{"person": "Ada", "minutes": "60"}]
+    book.write("put_up", {**BEANS, "work": work}, on="2026-10-21", answers=yes)
+    english = language == "en"
+    fold = page("/know-how").fold("Who can do what" if english else "Wer was kann")
+    held = [text_of(one) for one in fold.all("Td") if "2" in text_of(one) or "1" in text_of(one)]
+    assert held
+    assert all(("all in danger" if english else "alle in Gefahr") in one for one in held)
+    notes = [text_of(one) for one in fold.all("Li")]
+    assert len(notes) == 2
+    assert all(("in danger" if english else "in Gefahr") in one for one in notes)
     jam = {
         "makes": "kraut",
         "method": "ferment",

@@ -262,6 +262,43 @@ def test_names_of_products_are_no_plain_food():
         assert not only_as(name, find(name).candidates)
 
 
+@pytest.mark.parametrize(
+    ("food", "method"),
+    [
+        ("zucchini", None),  # kinds.csv: no process alone, only pickled
+        ("zucchini", "pressure"),
+        ("mashed pumpkin", "pressure"),  # KSU_PUMPKIN: no process in any canner
+        ("green beans", "boiling water"),  # pressure only (USDA Complete Guide, guide 4)
+        ("green beans", "oven"),
+        ("broccoli", None),
+    ],
+)
+def test_nothing_is_to_be_ready_for_a_process_that_is_not_there(food, method):
+    found = before_batch(food, jar="pint jar", method=method, altitude_ft=F(500), jars=9)
+    assert found.needs == ()
+    assert not any("ready" in line for line in process_words(found, whole=True))
+    good = before_batch("green beans", jar="pint jar", method="pressure", altitude_ft=F(500))
+    assert "new lids" in [need.what for need in good.needs]
+
+
+def test_a_recipe_beside_plain_food_is_told_so_before_its_minutes():
+    """Chile peppers are printed plain, in chile con carne, in salsa and in vinegar (guides 3 to 6)."""
+    found = before_batch("chile", altitude_ft=F(500), gauge="dial")
+    lines = [line for line in process_words(found, whole=True) if " minutes " in line]
+    plain = [line for line in lines if line.startswith("peppers, hot or sweet: hot pack")]
+    others = [line for line in lines if ": by that recipe only: " in line]
+    assert len(plain) == 2
+    assert {line.partition(":")[0] for line in others} == {
+        "chile con carne",
+        "chile salsa (hot tomato-pepper sauce)",
+        "pickled hot peppers",
+    }
+    assert len(plain) + len(others) == len(found.processes)
+    assert before_batch("beans", altitude_ft=F(500)).recipes == ()
+    assert before_batch("pickled beets", altitude_ft=F(500)).recipes == ()
+    assert any(note.startswith("chile con carne: ") for note in found.notes)
+
+
 def test_page_of_a_plain_food_names_the_pickle_first(tmp_path):
     with Book.open(tmp_path / "book.sqlite") as book:
         book.write("setting_changed", name="altitude", value="500 ft", on="2026-01-01")

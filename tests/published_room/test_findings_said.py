@@ -10,6 +10,9 @@ from verdict_table import cases
 from ledger.errors import InputError
 from ledger.messages import Names, Sentence, joined, sentence, worded
 from ledger.published import (
+    BatchDone,
+    JarsDone,
+    Used,
     after_batch,
     batch_of,
     before_batch,
@@ -79,8 +82,10 @@ def test_a_danger_is_named_in_both_languages(judged):
     assert len(told) > 100
     for danger, caution in told:
         german = worded(caution, "de")
-        assert caution.startswith("CAUTION: ")
-        assert german.startswith("VORSICHT: ")
+        heads = ("CAUTION: ", "VORSICHT: ")
+        if danger.pressure:  # no caution of boiling water there (rule 8.3)
+            heads = ("NO PUBLISHED PROCESS: ", "KEINE VERÖFFENTLICHTE VORSCHRIFT: ")
+        assert (caution.startswith(heads[0]), german.startswith(heads[1])) == (True, True)
         assert all(name in caution and name in german for name in danger.names)
         assert "do not taste" in caution
         assert "nicht kosten" in german
@@ -140,3 +145,16 @@ def test_lines_name_the_field_in_the_language(judged):
             assert worded(line, "de") != line
         for one in record["findings"]:
             assert finding_line(one, whole=True).endswith(one["text"])
+
+
+def test_words_that_no_table_knows_are_shown_as_they_were_typed():
+    used = (Used("Zucchini", "3 kg"), Used("Essig 5%", "1 l"))
+    jars = (JarsDone("pint jar", 6),)
+    found = verdict_of(BatchDone("Zucchini süßsauer", "boiling water", jars, used))
+    said = " ".join(one.text for one in found.findings)
+    assert "süßsauer" in said
+    assert "suesssauer" not in said
+    soup = (Used("Rindfleisch", "2 kg"), Used("Nudeln", "1 kg"))
+    found = verdict_of(BatchDone("Rindsuppe mit Nudeln", "pressure", jars, soup))
+    said = " ".join(one.text for one in found.findings if one.field == "product")
+    assert "Rindsuppe mit Nudeln says Nudeln" in said

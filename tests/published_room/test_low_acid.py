@@ -6,9 +6,20 @@ and 5 (meats), whose tables print a pressure process only.
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction as F
+
 import pytest
 
-from ledger.published import batch_as_typed, caution_before
+from ledger.published import (
+    BatchDone,
+    JarsDone,
+    Used,
+    batch_as_typed,
+    before_batch,
+    caution_before,
+    doubts_of,
+)
 from ledger.published.finding import find, lines_of
 from ledger.reference.schedules import products
 
@@ -88,3 +99,67 @@ def test_pumpkin_butter_is_warned_of_and_butter_is_no_bean():
         assert "Not to be canned at home" in find(said).text
     assert "Not to be canned" not in find("plum butter").text
     assert "lima_beans_shelled" not in (*find("plum butter").near, *find("pumpkin butter").near)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        {"equipment": ["oven"]},
+        {"note": "open kettle"},
+        {"method": "cook", "note": "turned upside down"},
+    ],
+)
+def test_what_closes_no_jar_is_told_without_a_method_or_a_place(said):
+    """Rules 1.4, 2.1 and 5.3: jars on the shelf unless somebody says the fridge; the graver reading holds."""
+    batch = {"makes": "carrots", "used": ["5 lb carrot"], "made": ["7 pint jars"], **said}
+    assert caution_before(batch_as_typed(batch)).startswith("CAUTION: carrots, carrot")
+    assert caution_before(batch_as_typed({**batch, "method": "pressure"})) is not None
+    acid = {**batch, "makes": "plum jam", "used": ["5 lb plum"]}
+    assert caution_before(batch_as_typed(acid)) is None
+
+
+def test_jars_said_to_stand_in_the_fridge_are_let_be():
+    batch = {
+        "makes": "carrots",
+        "method": "cook",
+        "note": "in the oven",
+        "made": ["7 pint jars fridge"],
+    }
+    assert caution_before(batch_as_typed(batch)) is None
+
+
+@pytest.mark.parametrize(
+    ("tool", "said"),
+    [("oven", "an oven"), ("open kettle", "an open kettle"), ("microwave", "a microwave oven")],
+)
+def test_nothing_is_shown_to_be_done_in_what_closes_no_jar(tool, said):
+    """UIUC_UNSAFE, KSU_OPENKETTLE: no process for any food."""
+    for more in (
+        {"method": tool},
+        {"method": "boiling water", "done_with": tool},
+        {"done_with": tool},
+    ):
+        found = before_batch("applesauce", jar="pint jar", altitude_ft=F(500), **more)
+        assert (found.processes, found.needs, found.steps) == ((), (), ())
+        assert found.questions[0].startswith(
+            f"{said}: no process is published for it with any food"
+        )
+    assert before_batch("applesauce", jar="pint jar", altitude_ft=F(500)).processes
+
+
+def test_a_steamer_takes_the_boiling_water_time_of_acid_food_alone():
+    """NCHFP_STEAM: acid food, at most 45 minutes."""
+    found = before_batch("applesauce", jar="pint jar", method="steam", altitude_ft=F(500))
+    assert [one.minutes for one in found.processes] == [15]
+    assert "at most 45 minutes" in found.questions[0]
+    low = before_batch("carrots", jar="pint jar", method="steam", altitude_ft=F(500))
+    assert not low.processes
+    assert "for acid food only" in low.questions[0]
+
+
+def test_jars_closed_in_an_oven_are_asked_about_where_the_fridge_is_taken_for_granted():
+    jars, used = (JarsDone("pint jar", 7),), (Used("carrot", "5 lb"),)
+    done = BatchDone("carrots", "cook", jars, used, note="sealed in the oven", kept=("fridge",))
+    assert [one.code for one in doubts_of(done)] == ["place"]
+    assert doubts_of(replace(done, note="")) == []
+    assert doubts_of(replace(done, kept=("shelf",))) == []

@@ -93,7 +93,7 @@ cli-unsealed = { $n } nicht dicht, { $lot }
 
 cli-putup-ask = Diesen Ansatz eintragen?
 cli-putup-ask-danger = Eintragen, dass es so gemacht wurde?
-cli-putup-marked = Diese Gläser tragen ein Zeichen: { $mark }.
+cli-putup-marked = Was haltbar gemacht wurde, trägt ein Zeichen: { $mark }.
 cli-putup-schedule = Veröffentlichte Vorschrift: { $standing }
 cli-plan-takes = { $item }, das { $times }-Fache des Rezepts braucht:
 cli-plan-there = { $there ->

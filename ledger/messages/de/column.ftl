@@ -68,6 +68,7 @@ column-shelf-use-by = Frist
 column-shelf-days-left = Tage übrig
 column-any-standing = Stand
 column-any-standing-text = Zeichen
+column-shelf-put-up = Haltbar gemacht
 column-shelf-standing-batch = Ansatz
 column-shelf-best-quality = Beste Güte
 column-shelf-best-quality-from = Beste Güte nach

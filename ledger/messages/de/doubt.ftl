@@ -49,6 +49,8 @@ doubt-apart-from = { $unit ->
         [none] (abgesehen von { $amount } davon)
        *[other] (abgesehen von { $amount } davon, bis croftbook item "{ $name }" --g-per "{ $unit } ..." sagt, was eines wiegt)
     }
+doubt-out-of-jars = { $amount } { $name } kämen aus Gläsern, die am { $day } haltbar gemacht wurden ({ $method }): Sie tragen den Namen des Frischen, und das Älteste geht zuerst. Waren es diese Gläser? War es frisch, so tragt zuerst ein, woher es kam, oder nennt seinen Posten ("5 lb bean from lot 1a2b3c4d"); ein eigener Name für das Haltbare hält beides auseinander.
+doubt-from-jars = es waren diese Gläser
 doubt-unrecorded = es stimmt, und { $amount } zählt als unbekannt
 doubt-far-more = { $amount } { $name } auf einmal; bisher höchstens eingetragen: { $most }. Stimmt die Menge?
 doubt-dear = { $paid } für { $amount } { $name }: zum zuletzt gesehenen Preis wären es { $expected }; stimmt das?

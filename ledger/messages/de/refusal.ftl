@@ -3,6 +3,7 @@
 refusal-missing = fehlt
 refusal-did-you-mean = Ist { $name } gemeint?
 refusal-one-of = Möglich sind: { LIST($known, type: "commas") }
+refusal-one-of-methods = Möglich sind: { LIST($known, type: "commas") }. Backofen, Dampfgarer und offener Topf gehören nicht dazu: Sie stehen daneben, als Gerät oder in der Notiz (croftbook putup ... --equipment Backofen)
 refusal-no-open-question = eine Frage { $n } gibt es nicht
     .wanted = Die offenen zeigt `croftbook questions`
 refusal-question-missing = fehlt

@@ -85,7 +85,7 @@ cli-unsealed = { SAY($n, style: "plain") } unsealed { $lot }
 
 cli-putup-ask = Write this batch down?
 cli-putup-ask-danger = Write down that it was done so?
-cli-putup-marked = These jars are marked: { $mark }.
+cli-putup-marked = What was put up is marked: { $mark }.
 cli-putup-schedule = published schedule: { $standing }
 cli-plan-takes = { $item }, { $times } times the recipe takes:
 cli-plan-there = { $there ->

@@ -68,6 +68,7 @@ column-shelf-use-by = Use by
 column-shelf-days-left = Days left
 column-any-standing = Standing
 column-any-standing-text = Mark
+column-shelf-put-up = Put up
 column-shelf-standing-batch = Batch
 column-shelf-best-quality = Best quality
 column-shelf-best-quality-from = Best quality from

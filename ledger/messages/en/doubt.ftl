@@ -49,6 +49,8 @@ doubt-apart-from = { $unit ->
         [none] (apart from { $amount } of it)
        *[other] (apart from { $amount } of it, until croftbook item "{ $name }" --g-per "{ $unit } ..." says what one weighs)
     }
+doubt-out-of-jars = { $amount } of { $name } would come out of jars put up on { $day } ({ $method }): they bear the name of the fresh food, and what is oldest goes first. Was it those jars? If it was fresh, write down first where it came from, or name its lot ("5 lb bean from lot 1a2b3c4d"); a name of its own for what is put up keeps the two apart.
+doubt-from-jars = it was those jars
 doubt-unrecorded = it is right, and { $amount } counts as unrecorded
 doubt-far-more = { $amount } of { $name } at once; the most written down so far is { $most }. Is the amount right?
 doubt-dear = { $paid } for { $amount } { $name }: at the price last seen it would be { $expected }; is it right?

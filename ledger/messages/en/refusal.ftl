@@ -3,6 +3,7 @@
 refusal-missing = is missing
 refusal-did-you-mean = Did you mean { $name }?
 refusal-one-of = Write one of: { LIST($known, type: "commas") }
+refusal-one-of-methods = Write one of: { LIST($known, type: "commas") }. An oven, a steamer or an open kettle is none of them: it goes beside one, as equipment or in the note (croftbook putup ... --equipment oven)
 refusal-no-open-question = there is no question { $n }
     .wanted = See `croftbook questions`
 refusal-question-missing = is missing

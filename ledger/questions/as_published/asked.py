@@ -74,7 +74,7 @@ def question(
         gauge=gauge,
         altitude_ft=altitude_ft(height),
     )
-    records = [_process(product, one, found.only_as) for one in found.processes]
+    records = [_process(product, one, found) for one in found.processes]
     if not records:
         records = [_none(product, found)]
     totals: dict[str, Any] = {
@@ -92,9 +92,9 @@ def _with_source(text: str, source: str) -> str:
     return sentence("published-with-source", text=text, source=source)
 
 
-def _process(product: str, one: Process, only_as: str | None) -> dict[str, Any]:
-    line = one.schedule
-    text = one.text
+def _process(product: str, one: Process, found: Before) -> dict[str, Any]:
+    line, only_as = one.schedule, found.only_as
+    text = found.said(one)
     if only_as:  # the product before its figures: they hold for nothing else
         text = joined("", (only_as, " ", label(line.product), ": ", one.text))
     kind = "as published" if one.confirmed else "not recorded"

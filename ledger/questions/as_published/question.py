@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ledger.errors import NotFound
@@ -163,16 +164,13 @@ def _check_batch(state: State, batch: str) -> None:
 
 def _one_caution(several: list[Danger], *, short: bool = False) -> str | None:
     """Return one caution for all of them, the foods of each sort of danger named once, the gravest first."""
-    sorts: dict[tuple[bool, bool, bool], dict[str, None]] = {}
-    for one in sorted(several, key=lambda one: (one.oil, one.acid, one.ruled_out)):
-        sort = one.oil, one.acid, one.ruled_out
+    sorts: dict[Danger, dict[str, None]] = {}
+    for one in sorted(several, key=lambda one: (one.pressure, one.oil, one.acid, one.ruled_out)):
+        sort = replace(one, names=(), against=True)
         sorts.setdefault(sort, {}).update(dict.fromkeys(one.names))
     said = [
-        caution_for(
-            Danger(tuple(names), against=True, oil=oil, acid=acid, ruled_out=ruled_out),
-            short=short and not oil,
-        )
-        for (oil, acid, ruled_out), names in sorts.items()
+        caution_for(replace(sort, names=tuple(names)), short=short and not sort.oil)
+        for sort, names in sorts.items()
     ]
     return joined(" ", [one for one in said if one]) if said else None
 

@@ -191,7 +191,7 @@ def process_words(found: Before, *, whole: bool = False) -> list[str]:
         out += [found.only_as] if found.only_as else []
         for one in found.processes:
             which = f"{label(one.schedule.product)}: " if several else ""
-            text = without(one.text, *_SOURCES)
+            text = without(found.said(one), *_SOURCES)
             out.append(joined("", (which, text, f" [{numbers[one.where]}]")))
         if not found.processes:
             out.append(sentence("published-none-to-show"))

@@ -77,7 +77,8 @@ def fresh_days(state: State, item: int) -> tuple[int, str]:
     from ledger.questions.shared.use_by import days_of
 
     keeps = state.facts.facts[item].keeps or {}
-    spans = [days_of(0, span) for span in keeps.values()]
+    # nothing fresh stands in the freezer: that is said of what was frozen
+    spans = [days_of(0, span) for place, span in keeps.items() if place != "freezer"]
     known = [span for span in spans if span is not None]
     if known:
         return max(known), sentence("glut-household")

@@ -21,6 +21,7 @@ from ledger.kinds import KINDS
 from ledger.methods.survival import Curve, product_limit
 from ledger.questions.shared.common import LISTED_FROM, listed_lots
 from ledger.questions.shared.keeping import keeping_of
+from ledger.questions.shared.put_up_as import put_up_as
 from ledger.reference import winter
 from ledger.replay import KEPT, tables
 from ledger.replay.facts import SORTS
@@ -195,7 +196,13 @@ class Lives:
             for one in winter.figures("keeping", "storage_life"):
                 if item_key(one.item) == key and one.high is not None and not one.from_memory:
                     return one.high * 365.25 / 12, winter.document(one.source)
-        for lot in np.unique(self.lot[self.by == group]).tolist():
+        lots = np.unique(self.lot[self.by == group]).tolist()
+        if len({put_up_as(self.state, lot) for lot in lots}) > 1:
+            return (
+                None,
+                None,
+            )  # fresh food and what was put up under its name: no one period is of both
+        for lot in lots:
             found = keeping_of(self.state, lot)
             if found is not None:
                 return found.high_days, found.source

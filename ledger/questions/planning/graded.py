@@ -16,6 +16,7 @@ from ledger.questions.ahead.supply import is_supply
 from ledger.questions.garden.field import crops_of
 from ledger.questions.planning.growth import SIZES, Garden
 from ledger.questions.planning.said import plants_said
+from ledger.questions.shared.put_up_as import own_word_holds
 from ledger.questions.shared.use_by import days_of
 from ledger.replay import KEPT, tables
 from ledger.replay.columns import Array
@@ -138,7 +139,7 @@ def keeping_said(state: State, said: list[Said], lot: int) -> tuple[Said, str | 
     before = bisect_left(said, int(lots["day"][lot]), key=lambda one: one.day)
     then = said[max(before - 1, 0)]
     span = (then.keeps.get(facts.names[item]) or {}).get(place or "shelf")
-    if span is not None:
+    if span is not None and own_word_holds(state, lot, place):
         return then, span, ""
     is_batch = state.journal.tables["events"]["kind"][ev] == list(EVENTS).index("put_up")
     method = state.body(ev)["method"] if is_batch else None

@@ -14,13 +14,12 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from ledger.amounts import parse_amount
-from ledger.errors import InputError, NeedsAnswer
 from ledger.kinds import KINDS
 from ledger.messages import Day, sentence
 from ledger.published import CANNING, OPEN, Judgement
 from ledger.questions.as_published.records import has_judgement, judgement_of, schedules_of
 from ledger.questions.shared.common import listed_lots
+from ledger.questions.shared.put_up_as import is_weighed
 from ledger.questions.shared.stands import LOOKED_UP, Standing, worst
 from ledger.questions.touched.touching import Touching, touching
 from ledger.replay import KEPT, tables
@@ -223,7 +222,7 @@ class Standings:
             return False
         item = int(state.lots["item"][lot])
         lines = [one for one in state.body(ev)["used"] if state.facts.find(one["item"]) == item]
-        return bool(lines) and all(not one.get("lot") and _is_weighed(one) for one in lines)
+        return bool(lines) and all(not one.get("lot") and is_weighed(one) for one in lines)
 
     def _draws_of(self, ev: int) -> list[int]:
         order, bounds = self._state.once(_draws_by_event)
@@ -312,13 +311,6 @@ class Standings:
             return False
         began, ended = _minute(state, ev), _minute(state, of.ev)
         return began is not None and ended is not None and 0 <= began - ended <= _AGAIN
-
-
-def _is_weighed(line: dict[str, Any]) -> bool:
-    try:
-        return parse_amount(line["amount"]).measure == "mass"
-    except (InputError, NeedsAnswer):
-        return False
 
 
 def _minute(state: State, ev: int) -> int | None:

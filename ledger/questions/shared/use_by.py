@@ -12,6 +12,7 @@ import numpy as np
 
 from ledger.messages import Day, sentence
 from ledger.messages.units import amount
+from ledger.questions.shared.put_up_as import own_word_holds, put_up_as
 from ledger.replay import KEPT
 from ledger.replay.columns import Array
 from ledger.replay.state import day_text
@@ -137,6 +138,7 @@ def _kept_term(state: State, lot: int) -> Term | None:
     key = (
         *(int(lots[name][lot]) for name in said),
         opened_on(state, lot),
+        put_up_as(state, lot),
         None if standing is None else (standing.is_marked, standing.in_oil),
     )
     known = state.lasting(term_of)
@@ -200,7 +202,7 @@ def _said_by_household(state: State, lot: int) -> Term | None:
     opened = opened_on(state, lot)
     if opened is not None:
         start, place = opened, "fridge"
-    span = keeps.get(place or "shelf")
+    span = keeps.get(place or "shelf") if own_word_holds(state, lot, place) else None
     day = None if span is None else days_of(start, span)
     return (
         None

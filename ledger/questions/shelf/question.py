@@ -15,6 +15,7 @@ from ledger.questions.shared.common import answer, assumptions_of, listed_lots
 from ledger.questions.shared.held import held_in
 from ledger.questions.shared.jars import jar_totals, left_in_words
 from ledger.questions.shared.keeping import keeping_of
+from ledger.questions.shared.put_up_as import put_up_as
 from ledger.questions.shared.standing import standing_of
 from ledger.questions.shared.wanting import Wanting, wanting, wanting_said
 from ledger.questions.shelf.figures import lot_figures
@@ -49,6 +50,7 @@ COLUMNS = (
     Column("days_left", "Days left", "days", "Days from the answer's day to that; below 0: past it."),
     Column("standing", "Standing", "", "How the batch stands beside what is published, never better than what went into it; null where nothing is compared."),
     Column("standing_text", "Mark", "", "What is said of it before it is eaten, with the day; null where there is nothing to say.", main=True, rare=True),
+    Column("put_up", "Put up", "", "How a lot that bears the name of a fresh food was put up; null of any other.", main=True, rare=True),
     Column("standing_batch", "Batch", "", "Entry of the batch that the standing comes from."),
     Column("best_quality", "Best quality", "", "Published period of best quality for food kept so; null where none is published."),
     Column("best_quality_from", "Best quality from", "", "The document that the period comes from."),
@@ -180,6 +182,7 @@ def _records(shelf: Lots, figures: dict[str, list[float]]) -> list[dict[str, Any
             state.labels_drawn(lot),
             jars.name(lot),
             jars.several.get(lot),
+            put_up_as(state, lot),
         )
         kept = known.get(place)
         if kept is None or kept[0] != rests:
@@ -214,6 +217,7 @@ def _record(
         "use_by": None if use_by is None else day_text(int(use_by)),
         "days_left": None if days is None else int(days),
         **standing_columns(state, lot),
+        "put_up": rests[-1],
         "best_quality": keeping.span if keeping else None,
         "best_quality_from": keeping.source if keeping else None,
         **{name: value for name, value in known.items() if name.startswith("origin.")},

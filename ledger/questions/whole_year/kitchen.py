@@ -18,6 +18,7 @@ from ledger.questions.glut.house import own_process, published_batch
 from ledger.questions.planning.batches import Batches
 from ledger.questions.shared.larder import larder_of
 from ledger.questions.shared.made_as import LB_G
+from ledger.questions.shared.put_up_as import is_fresh_food
 from ledger.questions.shared.usual_plan import usual_plan
 from ledger.questions.shared.ways import (
     canned_ways,
@@ -129,6 +130,8 @@ def _life_weeks(state: State, item: int, method: str, place: str) -> int:
     from ledger.questions.shared.use_by import days_of
 
     own = (state.facts.facts[item].keeps or {}).get(place)
+    if place != "freezer" and state.once(is_fresh_food)[item]:
+        own = None  # said of the fresh food
     days = None if own is None else days_of(0, own)
     chart = keeps_for("food", method, state.facts.names[item], place)
     if chart is not None:
