@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import copy
 import random
+from functools import lru_cache
 
 import pytest
 from books import state_of
@@ -56,8 +57,11 @@ FIGURES = (
 )
 
 
+@lru_cache(8)
 def book_of(seed, size):
-    return random_book(random.Random(seed), size)
+    """Return a book and its state: every figure is asked of the same few books, which are only read."""
+    events = random_book(random.Random(seed), size)
+    return events, state_of(events, AS_OF)
 
 
 def eaten_more(event):
@@ -86,11 +90,10 @@ def said_of(state, kinds):
     ]
 
 
-def proof(figure, at, kind):
-    """Return how a figure of one thing said is opened."""
+def proof(figure, at, kind, state):
+    """Return how a figure of one thing said is opened, of a book as it is before it is changed."""
 
-    def opened(events):
-        state = state_of(events, AS_OF)
+    def opened(_events):
         keys = said_of(state, [kind])
         begin = at % max(len(keys), 1)
         several = (keys[begin:] + keys[:begin])[:TRIED]
@@ -109,8 +112,8 @@ def proof(figure, at, kind):
 @BOOKS
 def test_an_amount_in_a_leaf_moves_use_as_its_tree_says(figure, seed, size, at):
     """Use before a moment, and after it. Where more is eaten there may be none: nothing is said then."""
-    events = book_of(seed, size)
-    held = proof(figure, at, "used-a-week")
+    events, state = book_of(seed, size)
+    held = proof(figure, at, "used-a-week", state)
     key, tree = held.opened(events)
     used = tree and tree.parts[0]
     for event in events if tree else ():
@@ -132,7 +135,8 @@ def test_an_amount_in_a_leaf_moves_use_as_its_tree_says(figure, seed, size, at):
 @BOOKS
 def test_what_is_outside_the_tree_moves_nothing(figure, kind, seed, size, at):
     with contextlib.suppress(NotFound):  # of what is not there any more nothing was said
-        proof(figure, at, kind).holds_outside(book_of(seed, size))
+        events, state = book_of(seed, size)
+        proof(figure, at, kind, state).holds_outside(events)
 
 
 def values_of(one):
@@ -151,7 +155,7 @@ def values_of(one):
 @pytest.mark.parametrize("seed", range(6))
 def test_each_thing_said_opens_to_what_graded_it(seed):
     """What the book said, asked again, is what the book of then has; what came is what its events make."""
-    state, seen = state_of(book_of(seed, 100), AS_OF), 0
+    (_, state), seen = book_of(seed, 100), 0
     for one in graded(state)[::7]:
         key = f"@{day_text(one.day)}/{one.kind.replace(' ', '-')}/{one.of}"
         for figure, value in values_of(one).items():
@@ -166,7 +170,7 @@ def test_each_thing_said_opens_to_what_graded_it(seed):
 
 @pytest.mark.parametrize("seed", range(6))
 def test_column_and_tree_are_the_same_and_every_leaf_names_its_source(seed):
-    state = state_of(book_of(seed, 100), AS_OF)
+    _, state = book_of(seed, 100)
     for row in PROJECTION.build(state, by="item").rows():
         for figure in FIGURES:
             tree = PROJECTION.why(state, key_of(row["why"]), figure)
@@ -184,7 +188,7 @@ def folded(node):
 @pytest.mark.parametrize("seed", range(3))
 def test_a_folded_line_opens_as_the_book_was_then(seed):
     """Lines of an earlier moment are behind its day, whatever question they are of."""
-    state, names = state_of(book_of(seed, 100), AS_OF), set()
+    (_, state), names = book_of(seed, 100), set()
     for key in said_of(state, ("runs-out", "used-a-week", "yield", "keeps"))[::5]:
         for figure in ("held", "low", "base", "score"):
             lines = folded(PROJECTION.why(state, key, figure, deep=1))
@@ -201,4 +205,4 @@ def test_a_folded_line_opens_as_the_book_was_then(seed):
 )  # fmt: skip
 def test_a_moment_at_which_nothing_was_said_is_refused(key):
     with pytest.raises(NotFound):
-        PROJECTION.why(state_of(book_of(1, 100), AS_OF), key, "held")
+        PROJECTION.why(book_of(1, 100)[1], key, "held")
