@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache
+
 import pytest
 from books import state_of
 from hypothesis import HealthCheck, given, settings
@@ -70,11 +72,17 @@ def test_an_energy_changed_outside_the_tree_moves_nothing(proof, events):
     proof.holds_outside(events)
 
 
+@cache
+def read(seed):
+    """Return the state of a book, of which all is asked."""
+    return state_of(winter_book(seed, 90), AS_OF)
+
+
 @pytest.mark.parametrize(("name", "options"), ASKED)
 @pytest.mark.parametrize("seed", range(3))
 def test_every_leaf_names_where_it_comes_from(name, options, seed):
     """And every node is what its parts give; the column and the root are one."""
-    state, question = state_of(winter_book(seed, 90), AS_OF), PROJECTIONS[name]
+    state, question = read(seed), PROJECTIONS[name]
     answer, seen = question.build(state, **options), 0
     for record in answer.rows():
         for column in answer.columns:
