@@ -5,7 +5,6 @@ from __future__ import annotations
 import contextlib
 import copy
 import random
-from functools import lru_cache
 
 import pytest
 from books import state_of
@@ -17,6 +16,7 @@ from questions.proving import (
     TIMES,
     WHOLE,
     Proof,
+    base,
     leaves,
     moved,
     named_in,
@@ -57,11 +57,8 @@ FIGURES = (
 )
 
 
-@lru_cache(8)
 def book_of(seed, size):
-    """Return a book and its state: every figure is asked of the same few books, which are only read."""
-    events = random_book(random.Random(seed), size)
-    return events, state_of(events, AS_OF)
+    return random_book(random.Random(seed), size)
 
 
 def eaten_more(event):
@@ -90,10 +87,11 @@ def said_of(state, kinds):
     ]
 
 
-def proof(figure, at, kind, state):
-    """Return how a figure of one thing said is opened, of a book as it is before it is changed."""
+def proof(figure, at, kind):
+    """Return how a figure of one thing said is opened."""
 
-    def opened(_events):
+    def opened(events):
+        state = base(events, AS_OF)
         keys = said_of(state, [kind])
         begin = at % max(len(keys), 1)
         several = (keys[begin:] + keys[:begin])[:TRIED]
@@ -112,8 +110,8 @@ def proof(figure, at, kind, state):
 @BOOKS
 def test_an_amount_in_a_leaf_moves_use_as_its_tree_says(figure, seed, size, at):
     """Use before a moment, and after it. Where more is eaten there may be none: nothing is said then."""
-    events, state = book_of(seed, size)
-    held = proof(figure, at, "used-a-week", state)
+    events = book_of(seed, size)
+    held = proof(figure, at, "used-a-week")
     key, tree = held.opened(events)
     used = tree and tree.parts[0]
     for event in events if tree else ():
@@ -135,8 +133,7 @@ def test_an_amount_in_a_leaf_moves_use_as_its_tree_says(figure, seed, size, at):
 @BOOKS
 def test_what_is_outside_the_tree_moves_nothing(figure, kind, seed, size, at):
     with contextlib.suppress(NotFound):  # of what is not there any more nothing was said
-        events, state = book_of(seed, size)
-        proof(figure, at, kind, state).holds_outside(events)
+        proof(figure, at, kind).holds_outside(book_of(seed, size))
 
 
 def values_of(one):
@@ -155,7 +152,7 @@ def values_of(one):
 @pytest.mark.parametrize("seed", range(6))
 def test_each_thing_said_opens_to_what_graded_it(seed):
     """What the book said, asked again, is what the book of then has; what came is what its events make."""
-    (_, state), seen = book_of(seed, 100), 0
+    state, seen = base(book_of(seed, 100), AS_OF), 0
     for one in graded(state)[::7]:
         key = f"@{day_text(one.day)}/{one.kind.replace(' ', '-')}/{one.of}"
         for figure, value in values_of(one).items():
@@ -170,7 +167,7 @@ def test_each_thing_said_opens_to_what_graded_it(seed):
 
 @pytest.mark.parametrize("seed", range(6))
 def test_column_and_tree_are_the_same_and_every_leaf_names_its_source(seed):
-    _, state = book_of(seed, 100)
+    state = base(book_of(seed, 100), AS_OF)
     for row in PROJECTION.build(state, by="item").rows():
         for figure in FIGURES:
             tree = PROJECTION.why(state, key_of(row["why"]), figure)
@@ -188,7 +185,7 @@ def folded(node):
 @pytest.mark.parametrize("seed", range(3))
 def test_a_folded_line_opens_as_the_book_was_then(seed):
     """Lines of an earlier moment are behind its day, whatever question they are of."""
-    (_, state), names = book_of(seed, 100), set()
+    state, names = base(book_of(seed, 100), AS_OF), set()
     for key in said_of(state, ("runs-out", "used-a-week", "yield", "keeps"))[::5]:
         for figure in ("held", "low", "base", "score"):
             lines = folded(PROJECTION.why(state, key, figure, deep=1))
@@ -205,4 +202,4 @@ def test_a_folded_line_opens_as_the_book_was_then(seed):
 )  # fmt: skip
 def test_a_moment_at_which_nothing_was_said_is_refused(key):
     with pytest.raises(NotFound):
-        PROJECTION.why(book_of(1, 100)[1], key, "held")
+        PROJECTION.why(state_of(book_of(1, 100), AS_OF), key, "held")

@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 import copy
-from functools import lru_cache
 
 import pytest
-from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from questions.proving import ROUNDED, TIMES, WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import ROUNDED, TIMES, WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import garden_book
 
 from ledger.questions.next_season.question import PROJECTION
@@ -38,13 +36,6 @@ def _more(value):
     }
 
 
-@lru_cache(16)
-def read(make, seed, size):
-    """Return a book and its state on its last day: every figure is asked of the same few, which are only read."""
-    events = make(seed, size)
-    return events, state_of(events, max(event["on"] for event in events))
-
-
 def uncounted(seed, size):
     """Return a book without counts: what a count found lacking goes by all that came and went before."""
     events = garden_book(seed, size)
@@ -53,12 +44,12 @@ def uncounted(seed, size):
     return [{**event, "seq": seq} for seq, event in enumerate(kept, 1)]
 
 
-def proof(book, figure, at, change, unit="", off=0.0, **options):
+def proof(events, figure, at, change, unit="", off=0.0, **options):
     """Return how a figure is opened, at one of the records that have it, and changed: as of the last day."""
-    events, state = book
     as_of = max(event["on"] for event in events)
 
-    def opened(_events):
+    def opened(events):
+        state = base(events, as_of)
         found = [one for one in PROJECTION.build(state, **options).rows() if one[figure]]
         if not found:
             return None, None
@@ -84,8 +75,8 @@ MOVED = {
 @given(st.integers(0, 10_000), st.integers(40, 90), st.integers(0, 99))
 def test_a_number_changed_in_a_leaf_moves_the_figure_as_its_tree_says(figure, seed, size, at):
     change, unit, off, options = MOVED[figure]
-    book = read(garden_book, seed, size)
-    proof(book, figure, at, change, unit, off, **options).holds_inside(book[0])
+    events = garden_book(seed, size)
+    proof(events, figure, at, change, unit, off, **options).holds_inside(events)
 
 
 STILL = {
@@ -102,32 +93,33 @@ STILL = {
 @given(st.integers(0, 10_000), st.integers(40, 90), st.integers(0, 99))
 def test_an_amount_changed_outside_the_tree_moves_nothing(figure, seed, size, at):
     change = more("harvested", "eaten", "given_away", "put_up")
-    book = read(uncounted, seed, size)
-    proof(book, figure, at, change, **STILL[figure]).holds_outside(book[0])
+    events = uncounted(seed, size)
+    proof(events, figure, at, change, **STILL[figure]).holds_outside(events)
 
 
 @pytest.mark.parametrize("figure", ["jars_wanted", "jars_there"])
 @pytest.mark.parametrize("seed", [179, 204])
 def test_which_jar_it_goes_into_is_named(figure, seed):
     """What went into another jar, or was taken of what stands loose, moved these."""
-    book, change = read(uncounted, seed, 45), more("harvested", "eaten", "given_away", "put_up")
+    events, change = uncounted(seed, 45), more("harvested", "eaten", "given_away", "put_up")
     for at in range(8):
-        proof(book, figure, at, change, **STILL[figure]).holds_outside(book[0])
+        proof(events, figure, at, change, **STILL[figure]).holds_outside(events)
 
 
 @pytest.mark.parametrize("figure", ["lids_there", "lids_to_get"])
 @pytest.mark.parametrize("seed", [29, 47, 176, 193])
 def test_which_lids_and_weeks_it_goes_by_are_named(figure, seed):
     """What was taken of another lot of lids, or wanted in a week before, moved these."""
-    book, change = read(uncounted, seed, 60), more("harvested", "eaten", "given_away", "put_up")
+    events, change = uncounted(seed, 60), more("harvested", "eaten", "given_away", "put_up")
     for at in range(4):
-        proof(book, figure, at, change, **STILL[figure]).holds_outside(book[0])
+        proof(events, figure, at, change, **STILL[figure]).holds_outside(events)
 
 
 @pytest.mark.parametrize("options", [{}, {"preserving": True}, {"for": "value", "rotate": True}])
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed, options):
-    _, state = read(garden_book, seed, 90)
+    events = garden_book(seed, 90)
+    state = base(events, max(event["on"] for event in events))
     answer, seen = PROJECTION.build(state, **dict(options)), 0
     for record in answer.rows()[:4]:
         for column in answer.columns:
