@@ -321,10 +321,11 @@ class Book:
             raise
         day = max(written.event.on, self.today().isoformat())
         with self._turn:
-            now = len(replay.journal)  # another thread may have asked meanwhile
-            if now > before.seq or replay is not self._replay:
-                return self.trial(entry, answers)
-            return written, replay.trial(rows[now - taken_in :], as_of=day)
+            now = len(replay.journal)
+            if now <= before.seq and replay is self._replay:
+                return written, replay.trial(rows[now - taken_in :], as_of=day)
+        # Another thread replayed more meanwhile; a writer who waits for `_turn` has the log's turn.
+        return self.trial(entry, answers)
 
     def strike(self, id: str, why: str, **more: Any) -> Written:
         """Take an entry back; it stays readable in the history."""

@@ -16,6 +16,7 @@ from ledger.log._private import why_not
 from ledger.log._protocol import Store, listed
 from ledger.log._standing import Standing, standing_of
 from ledger.log._translate import translated
+from ledger.log._turns import Turns
 from ledger.log._writing import Writing
 from ledger.messages import Code, sentence
 
@@ -68,7 +69,7 @@ class Log:
         self.faults: list[str] = []
         self.wait = wait
         self._sql = store.sql
-        self._turn = threading.Lock()
+        self._turn = Turns()
         self._writer: int | None = None
 
     def __enter__(self) -> Log:
@@ -353,7 +354,7 @@ class Log:
 
     @contextlib.contextmanager
     def _my_turn(self) -> Iterator[None]:
-        """Let the threads of this process write one after another, in fair turns."""
+        """Let the threads of this process write one after another, first come, first served."""
         me = threading.get_ident()
         if self._writer == me:
             raise BookLocked(sentence("refusal-writing-already", name=Code(self.name)))

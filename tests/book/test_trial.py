@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
+import threading
+
 import pytest
 
 from ledger import Answers, Book, InputError
@@ -76,3 +79,44 @@ def test_what_another_writes_between_replay_and_trial_is_taken_in(tmp_path, monk
         _, then = book.trial(picked(3, "2026-08-03"), Answers())
         assert then.lots["whole"].tolist() == [9071847, 2267962, 1360777]
         assert other.show("shelf", as_of="2026-08-03").frame["left.whole"].sum() == 11339809
+
+
+def test_trial_that_is_tried_again_waits_for_no_writer_who_waits_for_it(tmp_path, monkeypatch):
+    """A writer has the log's turn and wants the book's, which a trial must not hold as it asks for the log's."""
+    threads, writes = [], threading.Event()
+    with Book.open(tmp_path / "book.sqlite") as book:
+
+        def pick(pounds):
+            line = {"item": "plum", "amount": f"{pounds} lb"}
+            return book.write("harvested", {"lines": [line]}, on="2026-08-01")
+
+        pick(20)
+        writing, tries = book.log.writing, []
+
+        @contextlib.contextmanager
+        def in_the_way(what):
+            if what != "trial":
+                with writing(what) as tx:
+                    writes.set()
+                    yield tx
+                return
+            tries.append(what)
+            if len(tries) == 2:
+                writes.clear()
+                threads.append(threading.Thread(target=pick, args=(7,)))
+                threads[0].start()
+                assert writes.wait(60)  # it has the log's turn
+            with contextlib.ExitStack() as after:
+                if len(tries) == 1:  # another writes and asks before the trial can go on
+                    after.callback(book.replay)
+                    after.callback(pick, 5)
+                with writing(what) as tx:
+                    yield tx
+
+        monkeypatch.setattr(book.log, "writing", in_the_way)
+        entry = Entry("harvested", {"lines": [{"item": "plum", "amount": "3 lb"}]}, on="2026-08-03")
+        _, then = book.trial(entry, Answers())
+        threads[0].join(60)
+        assert len(tries) == 2
+        assert then.lots["whole"].tolist() == [9071847, 2267962, 3175147, 1360777]
+        assert len(book.history(kind="harvested")) == 3

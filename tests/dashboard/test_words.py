@@ -15,6 +15,7 @@ import string
 from pathlib import Path
 
 import pytest
+from freezegun import freeze_time
 from hypothesis import given
 from hypothesis import strategies as st
 from page_tools import draw
@@ -23,6 +24,7 @@ import dashboard
 from dashboard.forms.specs import FORMS
 from dashboard.pages import PAGES
 from dashboard.words import LANGUAGES, Words, catalogue
+from ledger import Book
 from ledger.kinds import KINDS
 from ledger.projections import PROJECTIONS, Column, Node
 from ledger.questions.compared.compare import COLUMNS as COMPARED
@@ -265,16 +267,24 @@ def literals():
     return found
 
 
-@pytest.fixture
-def met(monkeypatch):
-    """Return the set of keys that are asked for while a test draws."""
+@pytest.fixture(scope="module")
+def met(demo, tmp_path_factory):
+    """The keys that are asked for while every address is drawn, of the sample household and of an empty book."""
     seen, call = set(), Words.__call__
 
     def recorded(self, key, **values):
         seen.add(key)
         return call(self, key, **values)
 
-    monkeypatch.setattr(Words, "__call__", recorded)
+    with (
+        pytest.MonkeyPatch.context() as patch,
+        freeze_time("2026-11-01 12:00:00"),
+        Book.open(tmp_path_factory.mktemp("empty") / "book.sqlite") as book,
+    ):
+        patch.setattr(Words, "__call__", recorded)
+        for path, query in addresses(demo):
+            draw(demo.book, path, query)
+            draw(book, path)
     return seen
 
 
@@ -303,11 +313,7 @@ def addresses(demo):
     yield "/next-season", {"want:tomato": "5"}
 
 
-def test_every_text_is_used(demo, book, met, fixed_day):
-    for path, query in addresses(demo):
-        draw(demo.book, path, query)
-        if not query:
-            draw(book, path)
+def test_every_text_is_used(met):
     used = literals() | met
     spare = [
         key
@@ -321,10 +327,7 @@ def test_every_text_is_used(demo, book, met, fixed_day):
     assert set(SOMETIMES) <= set(catalogue("en"))
 
 
-def test_every_text_that_is_asked_for_is_there(demo, book, met, fixed_day):
-    for path, query in addresses(demo):
-        draw(demo.book, path, query)
-        draw(book, path)
+def test_every_text_that_is_asked_for_is_there(met):
     assert {key for key in met if key not in catalogue("en")} == set()
     source = "".join(SOURCES)
     named = set(re.findall(r'words\(\s*"([a-z_]+\.[\w.]+)"', source))

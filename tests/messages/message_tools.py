@@ -15,7 +15,6 @@ ROOT = Path(ledger.messages.__file__).parents[2]
 SAYS = {"say", "say_", "sentence", "echo", "of", "Misuse", "Refused", "parts", "text"}
 """What takes the id of a message first, and its parameters by name."""
 OWN = {"err", "attribute"}
-ENGLISH, FAULTS = read_folder(HERE / "en")
 
 
 @dataclass(frozen=True)
@@ -25,6 +24,17 @@ class Said:
     where: str
     id: str
     given: frozenset[str] | None
+
+
+@cache
+def read_english():
+    """Return the English messages by their id, and what is wrong with their files."""
+    return read_folder(HERE / "en")
+
+
+def english():
+    """Return the English messages by their id."""
+    return read_english()[0]
 
 
 @cache
@@ -62,18 +72,23 @@ def literals():
     )
 
 
+@cache
+def areas():
+    """Return the areas of messages that there are."""
+    return {id_.partition("-")[0] for id_ in english()}
+
+
 def is_id(text):
     """Return whether a text looks like an id of an area that there is."""
-    areas = {id_.partition("-")[0] for id_ in ENGLISH}
     return (
         isinstance(text, str)
         and " " not in text
-        and text.partition("-")[0] in areas
+        and text.partition("-")[0] in areas()
         and "-" in text
     )
 
 
 def taken(id_):
     """Return the parameters that a message says, its attributes' too."""
-    _, entry = ENGLISH[id_]
+    _, entry = english()[id_]
     return frozenset().union(*(parameters(one) for _, one in entry.patterns())) - {"case"}

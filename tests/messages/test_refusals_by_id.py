@@ -7,7 +7,7 @@ import typing
 
 import msgspec
 import pytest
-from message_tools import ENGLISH, sources
+from message_tools import english, sources
 
 from ledger import errors
 from ledger.errors import BookError, InputError, LedgerError, NeedsAnswer, TooLarge, UnknownKind
@@ -166,5 +166,5 @@ def test_every_field_and_option_has_its_help_by_id():
     said = [(of, name, text, help_of(of, name, text)) for of, name, text in helps() if text]
     assert [(of, name) for of, name, text, one in said if one != text] == []
     assert [(of, name) for of, name, _, one in said if not hasattr(one, "says")] == []
-    ids = {id_ for id_ in ENGLISH if id_.startswith("help-")}
+    ids = {id_ for id_ in english() if id_.startswith("help-")}
     assert ids == {one.says.id for _, _, _, one in said}

@@ -22,6 +22,7 @@ A case is one line of a file in ``verdicts/``, eight columns between bars::
 from __future__ import annotations
 
 import contextlib
+import itertools
 import re
 import shutil
 from dataclasses import dataclass, field
@@ -34,6 +35,7 @@ from ledger.errors import InputError, LedgerError, NeedsAnswer
 __all__ = ["STANDINGS", "Case", "Got", "Miss", "cases", "compare", "run"]
 
 FOLDER = Path(__file__).parent / "verdicts"
+_NUMBERS = itertools.count(1)
 #: the words of the table, gravest first; refused: exit 2 with a message that names the field
 STANDINGS = {
     "against": "against every published process",
@@ -194,9 +196,8 @@ def run(case: Case, table: dict[str, Case], folder: Path) -> Got:
 
     `folder` keeps one bare book for each kitchen (its altitude, its gauge), copied for every case.
     """
-    path = (
-        folder / f"{case.id}-{len(list(folder.iterdir()))}.sqlite"
-    )  # a book put in another's place would be noticed
+    # a book put in another's place would be noticed
+    path = folder / f"{case.id}-{next(_NUMBERS)}.sqlite"
     shutil.copy(_kitchen(case, folder), path)
     chain = [case]
     while chain[0].after:

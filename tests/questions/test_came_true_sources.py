@@ -16,6 +16,7 @@ from questions.proving import (
     TIMES,
     WHOLE,
     Proof,
+    base,
     leaves,
     moved,
     named_in,
@@ -95,7 +96,7 @@ def proof(figure, at, kind):
     """Return how a figure of one thing said is opened."""
 
     def opened(events):
-        state = state_of(events, AS_OF)
+        state = base(events, AS_OF)
         keys = said_of(state, [kind])
         begin = at % max(len(keys), 1)
         several = (keys[begin:] + keys[:begin])[:TRIED]
@@ -157,7 +158,7 @@ def values_of(one):
 @pytest.mark.parametrize("seed", range(6))
 def test_each_thing_said_opens_to_what_graded_it(seed):
     """What the book said, asked again, is what the book of then has; what came is what its events make."""
-    state, seen = state_of(book_of(seed, 100), AS_OF), 0
+    state, seen = base(book_of(seed, 100), AS_OF), 0
     for one in graded(state)[::7]:
         key = f"@{day_text(one.day)}/{one.kind.replace(' ', '-')}/{one.of}"
         for figure, value in values_of(one).items():
@@ -172,7 +173,7 @@ def test_each_thing_said_opens_to_what_graded_it(seed):
 
 @pytest.mark.parametrize("seed", range(6))
 def test_column_and_tree_are_the_same_and_every_leaf_names_its_source(seed):
-    state = state_of(book_of(seed, 100), AS_OF)
+    state = base(book_of(seed, 100), AS_OF)
     for row in PROJECTION.build(state, by="item").rows():
         for figure in FIGURES:
             tree = PROJECTION.why(state, key_of(row["why"]), figure)
@@ -190,7 +191,7 @@ def folded(node):
 @pytest.mark.parametrize("seed", range(3))
 def test_a_folded_line_opens_as_the_book_was_then(seed):
     """Lines of an earlier moment are behind its day, whatever question they are of."""
-    state, names = state_of(book_of(seed, 100), AS_OF), set()
+    state, names = base(book_of(seed, 100), AS_OF), set()
     for key in said_of(state, ("runs-out", "used-a-week", "yield", "keeps"))[::5]:
         for figure in ("held", "low", "base", "score"):
             lines = folded(PROJECTION.why(state, key, figure, deep=1))

@@ -9,7 +9,7 @@ from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
-from questions.proving import ROUNDED, TIMES, WHOLE, Proof, leaves, names_its_source
+from questions.proving import ROUNDED, TIMES, WHOLE, Proof, base, leaves, names_its_source
 from strategies import random_book
 from strategies.catalog import ITEMS
 
@@ -102,7 +102,7 @@ def test_how_many_eat_moves_the_plan_as_its_tree_says(figure, seed, size, at):
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed):
     """And every node is what its parts give; the column and the root are one."""
-    state, seen = state_of(with_jars(random_book(seed, 60)), AS_OF), 0
+    state, seen = base(with_jars(random_book(seed, 60)), AS_OF), 0
     assert set(NUMBERS) < {column.name for column in COLUMNS}
     for record in PROJECTION.build(state).rows():
         for name in NUMBERS:

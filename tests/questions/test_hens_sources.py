@@ -11,7 +11,7 @@ from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
-from questions.proving import TIMES, WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import TIMES, WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import random_book
 from strategies.catalog import ITEMS
 from strategies.winters import with_more
@@ -75,7 +75,7 @@ def proof(figure, number, unit, at, **options):
     """Return how a figure of the hens is opened, at one of the periods that have it."""
 
     def opened(events):
-        state = state_of(events, AS_OF)
+        state = base(events, AS_OF)
         found = [key_of(r) for r in PROJECTION.build(state, **options).rows() if r[figure]]
         key = found[at % len(found)] if found else None
         return key, key and PROJECTION.why(state, key, figure, deep=WHOLE)
@@ -132,7 +132,7 @@ def test_the_books_have_what_is_proved():
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed, options):
     """And every node is what its parts give; the column and the root are one."""
-    state = state_of(yard_book(seed, 90), AS_OF)
+    state = base(yard_book(seed, 90), AS_OF)
     answer, seen = PROJECTION.build(state, **options), 0
     for record in answer.rows():
         for column in answer.columns:

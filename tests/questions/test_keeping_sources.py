@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from books import FAR, state_of
+from books import FAR
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
-from questions.proving import WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import random_book
 
 from ledger.questions.keeping_life.question import PROJECTION
@@ -24,7 +24,7 @@ def proof(figure, at):
     """Return how what was lost is opened, at one of the records that have it."""
 
     def opened(events):
-        state = state_of(events, FAR)
+        state = base(events, FAR)
         found = [r for r in PROJECTION.build(state, loss=True).rows() if r[figure]]
         if not found:
             return None, None
@@ -57,7 +57,7 @@ def test_a_number_changed_outside_the_tree_moves_nothing(figure, seed, size, at)
 @pytest.mark.parametrize("options", [{}, {"loss": True}], ids=("lives", "losses"))
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed, options):
-    state = state_of(random_book(seed, 90), "2026-06-01")
+    state = base(random_book(seed, 90), "2026-06-01")
     answer, seen = PROJECTION.build(state, **options), 0
     for record in answer.rows()[:6]:
         for column in answer.columns:

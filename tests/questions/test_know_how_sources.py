@@ -16,6 +16,7 @@ from questions.proving import (
     TIMES,
     WHOLE,
     Proof,
+    base,
     changed,
     leaves,
     named_in,
@@ -62,7 +63,7 @@ def proof(figure, at, change, unit="", *, shape="", off=0.0):
     """Return how a figure is opened, at one of the records that have it, and changed."""
 
     def opened(events):
-        state = state_of(events, AS_OF)
+        state = base(events, AS_OF)
         found = keys_of(state, figure, shape)
         if not found:
             return None, None
@@ -178,7 +179,7 @@ RATES = ("learning_rate", "learning_rate_low", "learning_rate_high")
 def test_what_a_procedure_gave_comes_again_of_its_parts(figure):
     seen, shape = 0, "curve" if figure == "fitted_likely" else ""
     for seed in range(12):
-        state = state_of(random_book(seed, 140), AS_OF)
+        state = base(random_book(seed, 140), AS_OF)
         for key, _ in keys_of(state, figure, shape)[:12]:
             for node in nodes(PROJECTION.why(state, key, figure)):
                 if node.how == "method":
@@ -190,7 +191,7 @@ def test_what_a_procedure_gave_comes_again_of_its_parts(figure):
 
 @pytest.mark.parametrize("seed", range(6))
 def test_rhythm_and_means_against_a_plain_reckoning(seed):
-    state = state_of(random_book(seed, 120), AS_OF)
+    state = base(random_book(seed, 120), AS_OF)
     for record in [one for one in PROJECTION.build(state).rows() if one["person"] is None]:
         rows = PROJECTION.build(state, curve=record["skill"]).rows()
         days = sorted({day_number(row["on"]) for row in rows})
@@ -206,7 +207,7 @@ def test_rhythm_and_means_against_a_plain_reckoning(seed):
 @pytest.mark.parametrize("shape", SHAPES)
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed, shape):
-    state, seen = state_of(random_book(seed, 90), AS_OF), 0
+    state, seen = base(random_book(seed, 90), AS_OF), 0
     columns = PROJECTION.variants[shape] if shape else PROJECTION.columns
     for column in columns:
         if column.unit in ("", "day", "yes or no") and column.name not in (

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from books import FAR, state_of
+from books import FAR
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
-from questions.proving import WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import random_book
 
 from ledger.questions.worth_it.question import build
@@ -32,7 +32,7 @@ def proof(figure, options, at):
     """Return how a figure is opened, at one of the records that have it."""
 
     def opened(events):
-        state = state_of(events, FAR)
+        state = base(events, FAR)
         found = [r["why"].partition("/")[2] for r in build(state, **options).rows() if r[figure]]
         if not found:
             return None, None
@@ -65,7 +65,7 @@ def test_a_price_changed_outside_the_tree_moves_nothing(figure, options, seed, s
 @pytest.mark.parametrize("seed", range(3))
 def test_every_leaf_names_where_it_comes_from(seed, options):
     """And every node is what its parts give; the column and the root are one."""
-    state = state_of(random_book(seed, 80), "2026-07-20")
+    state = base(random_book(seed, 80), "2026-07-20")
     answer, seen = build(state, **options), 0
     for record in answer.rows()[:8]:
         for column in answer.columns:

@@ -5,10 +5,9 @@ from __future__ import annotations
 import copy
 
 import pytest
-from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from questions.proving import ROUNDED, TIMES, WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import ROUNDED, TIMES, WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import garden_book
 
 from ledger.questions.next_season.question import PROJECTION
@@ -50,7 +49,7 @@ def proof(events, figure, at, change, unit="", off=0.0, **options):
     as_of = max(event["on"] for event in events)
 
     def opened(events):
-        state = state_of(events, as_of)
+        state = base(events, as_of)
         found = [one for one in PROJECTION.build(state, **options).rows() if one[figure]]
         if not found:
             return None, None
@@ -120,7 +119,7 @@ def test_which_lids_and_weeks_it_goes_by_are_named(figure, seed):
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed, options):
     events = garden_book(seed, 90)
-    state = state_of(events, max(event["on"] for event in events))
+    state = base(events, max(event["on"] for event in events))
     answer, seen = PROJECTION.build(state, **dict(options)), 0
     for record in answer.rows()[:4]:
         for column in answer.columns:

@@ -7,7 +7,7 @@ from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
-from questions.proving import TIMES, WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import TIMES, WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import random_book
 
 from ledger.questions.power_and_water.question import PROJECTION
@@ -46,7 +46,7 @@ def proof(figure, unit, at, as_of):
     """Return how a figure of the freezer is opened, at one of the lots that have it."""
 
     def opened(events):
-        state = state_of(events, as_of)
+        state = base(events, as_of)
         found = [key_of(r) for r in PROJECTION.build(state, **FREEZER).rows() if r[figure]]
         key = found[at % len(found)] if found else None
         return key, key and PROJECTION.why(state, key, figure, deep=WHOLE)
@@ -83,7 +83,7 @@ def test_the_price_moves_the_cost_as_its_tree_says(seed, size, at):
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed, options):
     events, as_of = with_meter(random_book(seed, 90))
-    state = state_of(events, as_of)
+    state = base(events, as_of)
     answer, seen = PROJECTION.build(state, **options), 0
     for record in answer.rows()[:6]:
         for column in answer.columns:

@@ -9,11 +9,10 @@ from types import SimpleNamespace
 
 import numpy as np
 import pytest
-from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
-from questions.proving import WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import random_book
 
 from ledger.figures import Groups, said
@@ -85,7 +84,7 @@ def proof(figure, at):
     """Return how a figure of the prices is opened, at one of the records that have it."""
 
     def opened(events):
-        state = state_of(events, AS_OF)
+        state = base(events, AS_OF)
         found = [key_of(r) for r in PROJECTION.build(state).rows() if r.get(figure)]
         key = found[at % len(found)] if found else None
         return key, key and PROJECTION.why(state, key, figure, deep=WHOLE)
@@ -112,7 +111,7 @@ def test_a_price_outside_the_tree_moves_nothing(figure, seed, size, at):
 
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed):
-    state = state_of(random_book(seed, 120), AS_OF)
+    state = base(random_book(seed, 120), AS_OF)
     answer = PROJECTION.build(state)
     for record in answer.rows()[:6]:
         for column in answer.columns:

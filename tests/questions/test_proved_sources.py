@@ -8,12 +8,12 @@ from __future__ import annotations
 import datetime as dt
 
 import pytest
-from books import FAR, state_of
+from books import FAR
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from oracle import reckon
 from oracle.table import Table
-from questions.proving import WHOLE, changed, is_used_up, leaves, moved, with_event
+from questions.proving import WHOLE, base, changed, is_used_up, leaves, moved, with_event
 from strategies import random_book
 
 from ledger.questions.jar_cost.why import why
@@ -31,7 +31,7 @@ def cost_of(events, lot):
 def entry_of(seed, size, at):
     """Return a random book and one of its made entries with its whole tree; None where there is none."""
     events = random_book(seed, size)
-    state = state_of(events, FAR)
+    state = base(events, FAR)
     from ledger.projections import PROJECTIONS
 
     records = [r for r in PROJECTIONS["jar-cost"].build(state).records() if r["cost"]["all_in"]]
@@ -82,7 +82,7 @@ def eaten_of(events, basis, origin):
 def served(seed, size, at, basis):
     """Return a random book, an origin of which something was eaten, and the whole tree of it."""
     events = random_book(seed, size)
-    state = state_of(events, FAR)
+    state = base(events, FAR)
     from ledger.projections import PROJECTIONS
 
     days = sorted(event["on"] for event in events)

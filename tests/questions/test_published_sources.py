@@ -11,12 +11,12 @@ import random
 import re
 
 import pytest
-from books import FAR, state_of
+from books import FAR
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
 from published_room.worse import BASES
-from questions.proving import TIMES, WHOLE, Proof, leaves, names_its_source
+from questions.proving import TIMES, WHOLE, Proof, base, leaves, names_its_source
 from strategies import random_book
 
 from ledger.amounts import parse_amount
@@ -117,7 +117,7 @@ def proof(figure, at, has=lambda *_: True):
     """Return how a figure is opened at one of the batches that have it."""
 
     def opened(events):
-        state = state_of(events, FAR)
+        state = base(events, FAR)
         rows = [row for row in PROJECTION.build(state).rows() if row[figure] is not None]
         found = [key for key in map(key_of, rows) if has(state, key)]
         key = found[at % len(found)] if found else None
@@ -148,7 +148,7 @@ def test_what_is_outside_the_tree_moves_no_standing(seed, size, at):
 
 @pytest.mark.parametrize("seed", range(8))
 def test_column_and_tree_are_the_same_and_every_leaf_names_its_source(seed):
-    state = state_of(canning(seed, 90), FAR)
+    state = base(canning(seed, 90), FAR)
     rows, seen = PROJECTION.build(state).rows(), 0
     for row in rows:
         for figure in ALL:

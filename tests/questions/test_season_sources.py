@@ -5,10 +5,9 @@ from __future__ import annotations
 import copy
 
 import pytest
-from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from questions.proving import ROUNDED, TIMES, WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import ROUNDED, TIMES, WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import garden_book
 
 from ledger.questions.season import PROJECTION, why
@@ -46,7 +45,7 @@ def proof(figure, at):
     """Return how a figure of a season is opened, at one of the records that have it, and changed."""
 
     def opened(events):
-        state = state_of(events, AS_OF)
+        state = base(events, AS_OF)
         found = [
             record["why"].partition("/")[2]
             for season in PROJECTION.build(state).totals["seasons"]
@@ -80,7 +79,7 @@ def test_a_number_changed_outside_the_tree_moves_nothing(figure, seed, size, at)
 
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed):
-    state = state_of(garden_book(seed), "2026-07-20")
+    state = base(garden_book(seed), "2026-07-20")
     for season in PROJECTION.build(state).totals["seasons"]:
         for record in PROJECTION.build(state, season=season).records():
             for figure in (

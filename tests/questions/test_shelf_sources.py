@@ -8,7 +8,7 @@ import pytest
 from books import state_of
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
-from questions.proving import TIMES, WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import TIMES, WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import random_book
 
 from ledger.questions.ahead.widening import Lately
@@ -58,7 +58,7 @@ def by_cost(at):
     """Return how the cost of what is left of one of the lots is opened and changed."""
 
     def opened(events):
-        state = state_of(events, AS_OF)
+        state = base(events, AS_OF)
         found = keys_of(state, "cost_left")
         if not found:
             return None, None
@@ -92,7 +92,7 @@ def test_a_price_changed_outside_the_tree_moves_no_cost(seed, size, at):
 def test_an_amount_of_another_thing_moves_no_lot(figure, seed, size, at):
     """What goes out of other lots of one item goes by their order, so only other items are changed."""
     events = random_book(seed, size)
-    state = state_of(events, AS_OF)
+    state = base(events, AS_OF)
     found = [one for one in PROJECTION.build(state).rows() if one[figure]]
     assume(found)
     record = found[at % len(found)]
@@ -113,7 +113,7 @@ def test_an_amount_outside_the_tree_moves_no_item(figure, seed, size, at):
     """
 
     def opened(events):
-        state = state_of(events, AS_OF)
+        state = base(events, AS_OF)
         found = keys_of(state, figure, items=True)
         if not found:
             return None, None
@@ -148,7 +148,7 @@ def again(node):
 
 @pytest.mark.parametrize("seed", range(4))
 def test_what_a_procedure_gave_comes_again_of_its_parts(seed):
-    state = state_of(random_book(seed, 90), AS_OF)
+    state = base(random_book(seed, 90), AS_OF)
     seen = set()
     asked = [({}, ("days_left",)), ({"items": True}, ("best_until", "runs_out_on.late", "target"))]
     for options, figures in asked:
@@ -166,7 +166,7 @@ def test_what_a_procedure_gave_comes_again_of_its_parts(seed):
 
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed):
-    state = state_of(random_book(seed, 90), AS_OF)
+    state = base(random_book(seed, 90), AS_OF)
     for options in ({}, {"items": True}):
         answer = PROJECTION.build(state, **options)
         for record in answer.rows():

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
-from questions.proving import TIMES, WHOLE, Proof, leaves, names_its_source
+from questions.proving import TIMES, WHOLE, Proof, base, leaves, names_its_source
 
 from ledger.questions.when_to_sow.question import PROJECTION
 
@@ -57,7 +56,7 @@ def proof(figure, unit, at):
     """Return how a figure is opened, at one of the crops that have it."""
 
     def opened(events):
-        state = state_of(events, AS_OF)
+        state = base(events, AS_OF)
         found = [r["why"].partition("/")[2] for r in PROJECTION.build(state).rows() if r[figure]]
         key = found[at % len(found)] if found else None
         return key, key and PROJECTION.why(state, key, figure, deep=WHOLE)
@@ -90,7 +89,7 @@ def test_a_number_outside_the_tree_moves_nothing(figure, unit, events, at):
 @QUICK
 @given(gardens())
 def test_every_leaf_names_where_it_comes_from(events):
-    state = state_of(events, AS_OF)
+    state = base(events, AS_OF)
     answer = PROJECTION.build(state)
     assert answer.rows()
     for record in answer.rows():

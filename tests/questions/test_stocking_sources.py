@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from questions.proving import WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import random_book
 
 from ledger.questions.stocking_up.question import PROJECTION
@@ -20,7 +19,7 @@ def by_money(figure, at, **options):
     """Return how a figure of money of one of the staples is opened and changed."""
 
     def opened(events):
-        state = state_of(events, AS_OF)
+        state = base(events, AS_OF)
         found = [r for r in PROJECTION.build(state, **options).rows() if r[figure]]
         if not found:
             return None, None
@@ -44,7 +43,7 @@ def test_a_price_outside_the_tree_moves_nothing(figure, seed, size, at):
 @pytest.mark.parametrize("options", [{}, ALL], ids=("plain", "all"))
 @pytest.mark.parametrize("seed", range(4))
 def test_every_leaf_names_where_it_comes_from(seed, options):
-    state = state_of(random_book(seed, 90), AS_OF)
+    state = base(random_book(seed, 90), AS_OF)
     answer, seen = PROJECTION.build(state, **options), 0
     for record in answer.rows()[:4]:
         for column in answer.columns:

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from books import state_of
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
-from questions.proving import ENERGY, WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import ENERGY, WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies.winters import winter_book
 
 from ledger.projections import PROJECTIONS
@@ -41,7 +40,7 @@ def by_energy(name, figure, at=0, **options):
     question = PROJECTIONS[name]
 
     def opened(events):
-        state = state_of(events, AS_OF)
+        state = base(events, AS_OF)
         found = [r["why"] for r in question.build(state, **options).rows() if r[figure]]
         if not found:
             return None, None
@@ -74,7 +73,7 @@ def test_an_energy_changed_outside_the_tree_moves_nothing(proof, events):
 @pytest.mark.parametrize("seed", range(3))
 def test_every_leaf_names_where_it_comes_from(name, options, seed):
     """And every node is what its parts give; the column and the root are one."""
-    state, question = state_of(winter_book(seed, 90), AS_OF), PROJECTIONS[name]
+    state, question = base(winter_book(seed, 90), AS_OF), PROJECTIONS[name]
     answer, seen = question.build(state, **options), 0
     for record in answer.rows():
         for column in answer.columns:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from books import FAR, state_of
+from books import FAR
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from projections.winter_tools import check_tree
-from questions.proving import WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import random_book
 from strategies.winters import with_more
 
@@ -53,7 +53,7 @@ def proof(figure, number, unit, at):
     """Return how a figure of work is opened, at one of the records that have it."""
 
     def opened(events):
-        state = state_of(events, FAR)
+        state = base(events, FAR)
         found = [row["why"].partition("/")[2] for row in rows_of(state) if row[figure]]
         key = found[at % len(found)] if found else None
         return key, key and PROJECTION.why(state, key, figure, deep=WHOLE)
@@ -90,7 +90,7 @@ def test_a_number_changed_outside_the_tree_moves_nothing(figure, number, unit, e
 @pytest.mark.parametrize("seed", range(3))
 def test_every_leaf_names_where_it_comes_from(seed):
     """And every node is what its parts give; the column and the root are one."""
-    state, seen = state_of(paid_book(seed, 90), FAR), 0
+    state, seen = base(paid_book(seed, 90), FAR), 0
     for record in rows_of(state):
         for figure in ("hours", *(name for name, _, _ in PROOFS), "brought_per_hour"):
             tree = PROJECTION.why(state, record["why"].partition("/")[2], figure)

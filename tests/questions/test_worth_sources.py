@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from books import FAR, state_of
+from books import FAR
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from questions.proving import WHOLE, Proof, changed, leaves, names_its_source
+from questions.proving import WHOLE, Proof, base, changed, leaves, names_its_source
 from strategies import random_book
 
 from ledger.questions.worth_it.question import build
@@ -20,7 +20,7 @@ def proof(figure, at):
     """Return how a figure of the season's lines is opened, at one of the records that have it."""
 
     def opened(events):
-        state = state_of(events, FAR)
+        state = base(events, FAR)
         found = [
             record["why"].partition("/")[2]
             for season in range(2022, 2027)
@@ -54,7 +54,7 @@ def test_a_number_changed_outside_the_tree_moves_nothing(figure, seed, size, at)
 
 @pytest.mark.parametrize("seed", range(3))
 def test_every_leaf_names_where_it_comes_from(seed):
-    state = state_of(random_book(seed, 90), "2026-07-20")
+    state = base(random_book(seed, 90), "2026-07-20")
     for season in range(2022, 2027):
         for record in build(state, season=str(season)).to_dict()["records"]:
             for figure in UNITS:
