@@ -125,7 +125,9 @@ def test_an_amount_outside_the_tree_moves_no_item(figure, seed, size, at):
 
     with pytest.MonkeyPatch.context() as patch:
         for room in ("ahead.lasting", "shelf.items_gather"):
-            patch.setattr(f"ledger.questions.{room}.lately", lambda _: Lately(1.0, frozenset(), 0, 0, {}))
+            patch.setattr(
+                f"ledger.questions.{room}.lately", lambda _: Lately(1.0, frozenset(), 0, 0, {})
+            )
         Proof(opened, valued, more, "", AS_OF).holds_outside(random_book(seed, size))
 
 
