@@ -92,7 +92,8 @@ def _missing(reading: Reading) -> InputError:
     asked = [one.text for one in reading.questions if not one.waits]
     left = [sentence("refusal-no-place", words=one) for one in reading.left_over]
     found = joined(" ", [*asked, *left]) or Message.of("refusal-nothing-said")
-    return InputError("", found, Message.of("refusal-say-it"))
+    offered = left or any(one.options for one in reading.questions if not one.waits)
+    return InputError("", found, Message.of("refusal-say-it" if offered else "refusal-say-all"))
 
 
 def _ask_one(reading: Reading, settled: Settled) -> None:

@@ -198,7 +198,7 @@ def _line(kind: Kind, word: str, texts: Texts) -> dict[str, Any]:
     line = texts.line(said, "amount") if paid else texts.line(word, "amount")
     if paid and texts.catalogue.is_item(word.partition(" ")[2]):
         return texts.line(word, "amount")  # a name that ends in a number
-    return {**line, "paid": paid} if paid else line
+    return {**line, "paid": texts.in_own_money(paid, "paid").replace(",", ".")} if paid else line
 
 
 def _words(

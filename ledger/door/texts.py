@@ -35,9 +35,7 @@ _DIGITS = 15
 
 _KEPT = ("shelf", "fridge", "freezer", "cellar")
 _FROM = re.compile(r"\s+from\s+(?:lot|jar)\s+(?P<lot>\S+)$", re.IGNORECASE)
-_SIGN = re.compile(r"^(?:[$€£]|[A-Z]{3} ?)\s*|\s*(?:[$€£]| ?[A-Z]{3})$")
-_CURRENCIES = {"€": "EUR", "£": "GBP"}
-"""Signs of one currency; dollars are of several."""
+_SIGN = re.compile(r"^(?:[$€£]|[^\W\d_]{3,}(?=[\s\d]))\s*|\s*(?:[$€£]|[^\W\d_]{3,})$")
 _COMMA = re.compile(r"\d+,\d+")
 _FRESH = re.compile(r"\b(fresh|squeezed|home-?made|diluted|own)\b", re.IGNORECASE)
 _STRAINED = re.compile(r"[\s,(]+(strained( out)?|taken out|abgeseiht)\)?\s*$", re.IGNORECASE)
@@ -256,8 +254,10 @@ class Texts:
 
     def other(self, text: str, field: str = "other") -> dict[str, Any]:
         """Return ``magazine 4.50`` as other spending: its words and what was paid."""
-        words, _, paid = text.strip().rpartition(" ")
-        if not words:
+        from ledger.saying.phrase import split_price
+
+        words, paid = split_price(text)
+        if paid is None:
             raise InputError(
                 field,
                 Message.of("refusal-other-and-price", text=Typed(text)),
@@ -319,7 +319,7 @@ class Texts:
         """
         said = text.strip()
         if kind == "money":
-            said = self._in_own_money(said, field)
+            said = self.in_own_money(said, field)
         parted = parts_thousands(said, comma=self.comma)
         if parted is not None:
             plain, part = Code(parted.replace(".", "")), Code(parted.replace(".", ","))
@@ -329,15 +329,30 @@ class Texts:
             )
         return said.replace(",", ".") if self.comma and _COMMA.fullmatch(said) else said
 
-    def _in_own_money(self, text: str, field: str) -> str:
-        """Return a sum without its sign, which must be that of the book's currency."""
-        match, own = _SIGN.search(text), self.catalogue.setting("currency", default="USD") or "USD"
-        sign = match[0].strip() if match else ""
-        if sign not in ("", "$") and _CURRENCIES.get(sign, sign) != own:
-            raise InputError(
-                field, Message.of("refusal-other-currency", text=Typed(text), currency=Code(own))
+    def in_own_money(self, text: str, field: str) -> str:
+        """Return a sum without the sign, code or word of its currency, which must be the book's.
+
+        Raises
+        ------
+        InputError
+        """
+        for match in _SIGN.finditer(text):
+            from ledger.messages.language import has_dollar
+            from ledger.saying.language import currency_of
+
+            sign = match[0].strip()
+            found = currency_of(sign, self.catalogue.setting("language") or "en")
+            found = found or (sign if sign.isupper() and len(sign) == 3 else None)
+            own = self.catalogue.setting("currency", default="USD") or "USD"
+            if found in (None, own) or (found == "$" and has_dollar(own)):
+                text = text if found is None else text.replace(match[0], "")
+                continue
+            other = Code("USD" if found == "$" else found or "")
+            said = Message.of(
+                "refusal-other-currency", text=Typed(text), own=Code(own), other=other
             )
-        return _SIGN.sub("", text)
+            raise InputError(field, said)
+        return text
 
     def is_jar(self, text: str) -> bool:
         """Return whether a text names a jar."""

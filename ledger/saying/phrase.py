@@ -12,7 +12,8 @@ from ledger.saying.tokens import tokens_of
 __all__ = ["in_figures", "split_price"]
 
 _PRICE = re.compile(
-    r"(?P<line>.*?\D\S*)\s+(?:(?:for|für)\s+)?(?:[$€£]\s?)?(?P<paid>\d{1,6}(?:[.,]\d{1,3})?)\s?(?:€|EUR|USD)?",
+    r"(?P<line>.*?\D\S*)\s+(?:(?:for|für)\s+)?"
+    r"(?P<paid>[-−]?(?:[$€£]\s?)?\d{1,6}(?:[.,]\d{1,3})?(?:\s?(?:[$€£]|EUR|USD|GBP|CHF|euros?|dollars?))?)",
     re.IGNORECASE | re.DOTALL,
 )
 
@@ -57,7 +58,7 @@ def in_figures(text: str, code: str) -> str:
 
 
 def split_price(text: str) -> tuple[str, str | None]:
-    """Return ``10 lb sugar 7.90`` as the line and its price; without a price, None.
+    """Return ``10 lb sugar 7.90`` as the line and its price, with its sign; without a price, None.
 
     Examples
     --------
@@ -67,4 +68,4 @@ def split_price(text: str) -> tuple[str, str | None]:
     match = _PRICE.fullmatch(text.strip())
     if match is None or not re.search(r"[^\W\d_]", match["line"]):
         return text, None
-    return match["line"], match["paid"].replace(",", ".")
+    return match["line"], match["paid"]
