@@ -192,13 +192,18 @@ def _line(kind: Kind, word: str, texts: Texts) -> dict[str, Any]:
     """Return one word as a line; a purchase may say its price behind it: ``10 lb sugar 7.90``."""
     if "paid" not in kind.line_names:
         return texts.line(word, "amount")
+    from ledger.door.money import in_own_money
     from ledger.saying.phrase import split_price
 
     said, paid = split_price(word)
     line = texts.line(said, "amount") if paid else texts.line(word, "amount")
     if paid and texts.catalogue.is_item(word.partition(" ")[2]):
         return texts.line(word, "amount")  # a name that ends in a number
-    return {**line, "paid": texts.in_own_money(paid, "paid").replace(",", ".")} if paid else line
+    return (
+        {**line, "paid": in_own_money(paid, "paid", texts.catalogue).replace(",", ".")}
+        if paid
+        else line
+    )
 
 
 def _words(

@@ -96,7 +96,7 @@ def _put(body: dict[str, Any], field: Field, value: Any, texts: Texts) -> None:
     elif field.kind in ("money", "decimal") and isinstance(value, str):
         body[name] = texts.number(value, field.kind, name)
     elif field.kind == "whole" and isinstance(value, str):
-        body[name] = whole_number(value)
+        body[name] = whole_number(texts.without_unit(value, name))
     elif field.choices and isinstance(value, str):
         body[name] = texts.choice(value, field.choices, name)
     else:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from fractions import Fraction
 from typing import Any
 
@@ -15,6 +16,7 @@ from ledger.amounts import (
     parse_amount,
     unit_factor,
 )
+from ledger.door.hearing import hear
 from ledger.door.items import ItemNames
 from ledger.errors import InputError, NeedsAnswer
 from ledger.items import ItemFacts
@@ -54,6 +56,10 @@ class Lines(ItemNames):
                 return parse_amount(doubt.offered[:], measures=self.measures, comma=self.comma)
             raise doubt from None
         except InputError as error:
+            plain = hear(text, self.catalogue, error)
+            with contextlib.suppress(InputError):
+                if plain is not None:
+                    return parse_amount(plain, measures=self.measures, comma=self.comma, zero=zero)
             raise error.at(field) from None
 
     def line(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import re
 from collections.abc import Callable, Sequence
 from decimal import Decimal, localcontext
@@ -21,6 +22,8 @@ from ledger.amounts import (
     split_line,
 )
 from ledger.door.answers import Answers
+from ledger.door.hearing import hear, hear_minutes, hear_span
+from ledger.door.money import in_own_money
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
@@ -35,7 +38,8 @@ _DIGITS = 15
 
 _KEPT = ("shelf", "fridge", "freezer", "cellar")
 _FROM = re.compile(r"\s+from\s+(?:lot|jar)\s+(?P<lot>\S+)$", re.IGNORECASE)
-_SIGN = re.compile(r"^(?:[$€£]|[^\W\d_]{3,}(?=[\s\d]))\s*|\s*(?:[$€£]|[^\W\d_]{3,})$")
+_UNIT_OF = {"age": "year", "years": "year", "days": "day", "minutes": "minute"}
+"""Fields whose number may be typed with the unit that it has."""
 _COMMA = re.compile(r"\d+,\d+")
 _FRESH = re.compile(r"\b(fresh|squeezed|home-?made|diluted|own)\b", re.IGNORECASE)
 _STRAINED = re.compile(r"[\s,(]+(strained( out)?|taken out|abgeseiht)\)?\s*$", re.IGNORECASE)
@@ -70,7 +74,29 @@ class Texts:
         self.comma = has_decimal_comma(catalogue.setting("language"))
 
     def amount(self, text: str, field: str, **more: Any) -> tuple[str, Amount, str]:
-        """Return a text, its amount and the words after it; a doubtful amount is asked about."""
+        """Return a text, its amount and the words after it; a doubtful amount is asked about.
+
+        What the units do not know is read as `say` reads it, in the book's language first.
+        """
+        try:
+            found = self._split(text, field, **more)
+        except InputError as refused:
+            plain = hear(text, self.catalogue, refused)
+            with contextlib.suppress(InputError):
+                if plain is not None:
+                    return self._split(plain, field, **more)
+            raise
+        words = found[2]
+        if found[1].dimension != "count" or not words or self.catalogue.is_item(words):
+            return found
+        plain = hear(text, self.catalogue)
+        with contextlib.suppress(InputError):
+            again = found if plain is None else self._split(plain, field, **more)
+            if words != again[2] and words.endswith(again[2]):  # what was no item's name is a unit
+                return again
+        return found
+
+    def _split(self, text: str, field: str, **more: Any) -> tuple[str, Amount, str]:
         try:
             return text, *split_line(text, measures=self.measures, comma=self.comma, **more)
         except NeedsAnswer as doubt:
@@ -174,7 +200,9 @@ class Texts:
         text, kept = self.place(text)
         if kept:
             out["kept"] = kept
-        text, amount, words = self.amount(text, field)
+        said, (text, amount, words) = text, self.amount(text, field)
+        if amount.jars is None and _PACKED.match(said):
+            words = said  # 7 x 500 ml may be one pot of 3.5 litres, or seven jars
         own_jar = self.catalogue.facts(words) if words else None
         if amount.jars is not None and not words:
             if amount.jars.denominator != 1:
@@ -197,31 +225,31 @@ class Texts:
     def left(self, text: str, field: str = "left") -> dict[str, Any]:
         """Return ``1 qt stew fridge 0.25`` (amount, name, place, share of the dish) as a leftover."""
         match = re.fullmatch(
-            r"(?P<line>.*?)\s+(?P<share>\d*\.?\d+)(?P<percent>%?)", " ".join(text.split())
+            r"(?P<line>.*?)\s+(?P<share>\d*[.,]?\d+|[1-9]/[1-9]\d?)\s?(?P<percent>%?)",
+            " ".join(text.split()),
         )
         if not match:
             raise InputError(
                 field,
                 Message.of("refusal-share-left-unsaid", text=Typed(text)),
             )
-        share = float(match["share"]) / (100 if match["percent"] else 1)
+        share = float(Fraction(match["share"].replace(",", ".")) / (100 if match["percent"] else 1))
         line, kept = self.place(match["line"])
         where = {"kept": kept} if kept else {}
         return {**self.line(line, field), "share": f"{share:g}", **where}
 
     def work(self, text: str, field: str = "work") -> dict[str, Any]:
         """Return ``Ada 90`` or ``Ada 1.5 h`` as work."""
-        match = re.fullmatch(
-            r"(?P<person>.*\S)\s+(?P<many>\d+(?:\.\d+)?)\s*(?P<unit>h|hours?|min|minutes?)?",
-            text.strip(),
-        )
+        match = re.fullmatch(r"(?P<person>.*\S)\s+(?P<many>\d+(?:[.,]\d+)?)", text.strip())
+        timed = hear_minutes(text, self.catalogue)
+        if timed is not None and timed[0]:
+            return {"person": timed[0], "minutes": timed[1]}
         if not match:
             raise InputError(
                 field,
                 Message.of("refusal-who-how-long", text=Typed(text)),
             )
-        minutes = float(match["many"]) * (60 if (match["unit"] or "").startswith("h") else 1)
-        return {"person": match["person"], "minutes": f"{minutes:g}"}
+        return {"person": match["person"], "minutes": self.number(match["many"], "decimal", field)}
 
     def acid(self, text: str, field: str = "acid") -> dict[str, Any]:
         """Return ``1 tbsp lemon juice per jar``, its words in any order, as acid."""
@@ -305,9 +333,21 @@ class Texts:
         """Return ``fridge 4 days`` as a place and a length of time."""
         said, _, span = text.strip().partition(" ")
         place = self.choice(said, _KEPT, "kept")
+        if place not in _KEPT:  # the time first
+            span, _, said = text.strip().rpartition(" ")
+            place = self.choice(said, _KEPT, "kept")
         if place not in _KEPT or not span:
             raise InputError(field, Message.of("refusal-not-place-and-time", text=Typed(text)))
-        return place, span
+        return place, hear_span(span, self.catalogue)
+
+    def without_unit(self, text: str, field: str) -> str:
+        """Return the number of ``39 Jahre`` or ``1 h 30 min`` where the field itself says of what."""
+        unit = _UNIT_OF.get(field)
+        if unit == "minute":
+            timed = hear_minutes(text, self.catalogue)
+            return timed[1] if timed is not None and not timed[0] else text
+        number, _, said = hear_span(text, self.catalogue).partition(" ") if unit else (text, "", "")
+        return number if unit and said in (unit, f"{unit}s") else text
 
     def number(self, text: str, kind: str, field: str) -> str:
         """Return a number as the door takes it: ``$7.90``, and ``7,90`` where the language has it.
@@ -317,9 +357,9 @@ class Texts:
         InputError
             Where a point may part thousands, or money is of another currency than the book's.
         """
-        said = text.strip()
+        said = self.without_unit(text.strip(), field)
         if kind == "money":
-            said = self.in_own_money(said, field)
+            said = in_own_money(said, field, self.catalogue)
         parted = parts_thousands(said, comma=self.comma)
         if parted is not None:
             plain, part = Code(parted.replace(".", "")), Code(parted.replace(".", ","))
@@ -328,31 +368,6 @@ class Texts:
                 Message.of("refusal-thousands", text=Typed(said), plain=plain, part=part),
             )
         return said.replace(",", ".") if self.comma and _COMMA.fullmatch(said) else said
-
-    def in_own_money(self, text: str, field: str) -> str:
-        """Return a sum without the sign, code or word of its currency, which must be the book's.
-
-        Raises
-        ------
-        InputError
-        """
-        for match in _SIGN.finditer(text):
-            from ledger.messages.language import has_dollar
-            from ledger.saying.language import currency_of
-
-            sign = match[0].strip()
-            found = currency_of(sign, self.catalogue.setting("language") or "en")
-            found = found or (sign if sign.isupper() and len(sign) == 3 else None)
-            own = self.catalogue.setting("currency", default="USD") or "USD"
-            if found in (None, own) or (found == "$" and has_dollar(own)):
-                text = text if found is None else text.replace(match[0], "")
-                continue
-            other = Code("USD" if found == "$" else found or "")
-            said = Message.of(
-                "refusal-other-currency", text=Typed(text), own=Code(own), other=other
-            )
-            raise InputError(field, said)
-        return text
 
     def is_jar(self, text: str) -> bool:
         """Return whether a text names a jar."""

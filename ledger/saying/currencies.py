@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ledger.door.texts import Texts
+from ledger.door.money import in_own_money
 from ledger.errors import InputError
 from ledger.messages import joined
 from ledger.saying.asking import Question, Reading
@@ -12,10 +12,10 @@ from ledger.saying.numbers import number_at
 from ledger.saying.settled import Settled
 from ledger.saying.tokens import tokens_of
 
-__all__ = ["in_own_money"]
+__all__ = ["ask_own_money"]
 
 
-def in_own_money(
+def ask_own_money(
     text: str, words: Language, known: Known, reading: Reading, settled: Settled
 ) -> str:
     """Return a text whose sums of another currency are those that were answered.
@@ -23,16 +23,16 @@ def in_own_money(
     The first without an answer is asked about, and the text goes on as it is: a whole receipt of
     another country takes one question at a time.
     """
-    texts, out, end = Texts(known.catalogue), "", 0
+    out, end = "", 0
     for start, stop in _sums(text, words):
         said = text[start:stop]
         try:
-            texts.in_own_money(said, "")
+            in_own_money(said, "", known.catalogue)
             continue
         except InputError as error:
             refused = error
         key = settled.key("currency", said)
-        answer = _own(settled.answers.get(key), texts)
+        answer = _own(settled.answers.get(key), known)
         if answer is None:
             line = text[text.rfind("\n", 0, start) + 1 :].partition("\n")[0].strip()
             asked = joined("", (str(refused.at(line)), "."))
@@ -61,9 +61,9 @@ def _sums(text: str, words: Language) -> list[tuple[int, int]]:
     return out
 
 
-def _own(answer: str | None, texts: Texts) -> str | None:
+def _own(answer: str | None, known: Known) -> str | None:
     """Return an answer that is a sum of the book's own currency, in figures; else None."""
     try:
-        return None if answer is None else texts.in_own_money(answer.strip(), "")
+        return None if answer is None else in_own_money(answer.strip(), "", known.catalogue)
     except InputError:
         return None

@@ -8,7 +8,6 @@ from fractions import Fraction
 from itertools import pairwise
 
 from ledger.amounts import unit_factor
-from ledger.door.texts import Texts
 from ledger.messages import joined, measured, sentence
 from ledger.saying.asking import Question
 from ledger.saying.known import Known
@@ -43,7 +42,6 @@ class Maker(Measuring):
 
     def __init__(self, known: Known, words: Language, scanner: Scanner, settled: Settled) -> None:
         self.known, self.words, self.scanner = known, words, scanner
-        self.texts = Texts(known.catalogue)
         self.names = Names(known, words)
         self.questions: list[Question] = []
         self.left: list[str] = []

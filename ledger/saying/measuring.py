@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
-from ledger.door.texts import Texts
+from ledger.door.money import in_own_money
 from ledger.errors import InputError
 from ledger.messages import Names, fixed, measured, sentence
 from ledger.messages.units import amount
@@ -77,7 +77,6 @@ class Measuring:
     known: Known
     words: Language
     settled: Settled
-    texts: Texts
     questions: list[Question]
     asked: dict[tuple[str, str], str | None]
     sorts: dict[str, str]
@@ -92,7 +91,7 @@ class Measuring:
         key = self.settled.key(code, about)
         answer = self.settled.answers.get(key)
         try:
-            self.texts.in_own_money(answer or "", about)
+            in_own_money(answer or "", about, self.known.catalogue)
         except InputError as refused:
             answer, text, more = None, str(refused), {**more, "waits": False}
         self.asked[code, about] = answer

@@ -7,7 +7,7 @@ import re
 
 from ledger.saying.asking import Question, Reading
 from ledger.saying.clauses import Clauses
-from ledger.saying.currencies import in_own_money
+from ledger.saying.currencies import ask_own_money
 from ledger.saying.days import Days
 from ledger.saying.drafting import Drafter
 from ledger.saying.joining import join
@@ -63,7 +63,7 @@ def read(
     if not tokens:
         return reading
     words = words or of_text(tokens, known.language)
-    own = in_own_money(text, words, known, reading, settled)
+    own = ask_own_money(text, words, known, reading, settled)
     tokens, text = tokens if own == text else tokens_of(own), own
     month_first = known.measures == "us" and not words.day_first
     days = Days(words, known.today, month_first=month_first)
