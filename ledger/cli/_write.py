@@ -16,6 +16,7 @@ from ledger.cli._options import click_options
 from ledger.cli._speech import for_book, knows
 from ledger.cli._written import report
 from ledger.door import Entry
+from ledger.door.choosing import choice, chosen
 from ledger.door.filling import fill, fill_sort
 from ledger.door.texts import PARTS, Texts, whole_number
 from ledger.door.when import day_of
@@ -165,7 +166,7 @@ def _warned(given: dict[str, Any], texts: Texts) -> bool:
     names = ("method", "used", "schedule", "acid", "note", "equipment", "made")
     said = {name: given[f"f_{name}"] for name in names}
     said["makes"] = given["words"][0] if given["words"] else None
-    said["method"] = said["method"] and texts.choice(said["method"], METHODS, "method")
+    said["method"] = said["method"] and choice(said["method"], METHODS, "method")
     said["made"] = [" ".join(filter(None, texts.place(one))) for one in said["made"]]
     return _putup.warn_low_acid(said, given)
 
@@ -225,11 +226,13 @@ def _words(
                 command=Code(kind.command),
             ),
         )
-    kinds = {field.name: field.kind for field in fields}
+    named = {field.name: field for field in fields}
     for name, word in zip(kind.words, words, strict=False):
         if name == "line":
             body.update(texts.line(word, "amount"))
-        elif kinds[name] in ("money", "decimal"):
-            body[name] = texts.number(word, kinds[name], name)
+        elif named[name].kind in ("money", "decimal"):
+            body[name] = texts.number(word, named[name].kind, name)
+        elif named[name].choices:
+            body[name] = chosen(word, named[name].choices, name)
         else:
-            body[name] = whole_number(word) if kinds[name] == "whole" else word
+            body[name] = whole_number(word) if named[name].kind == "whole" else word

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from decimal import Decimal, localcontext
 from fractions import Fraction
 from typing import Any
@@ -22,13 +22,14 @@ from ledger.amounts import (
     split_line,
 )
 from ledger.door.answers import Answers
+from ledger.door.choosing import choice
 from ledger.door.hearing import hear, hear_minutes, hear_span
 from ledger.door.money import in_own_money
 from ledger.errors import InputError, LedgerError, NeedsAnswer
 from ledger.items import item_key
 from ledger.known.catalogue import Catalogue
 from ledger.messages import Code, Message, Names, Typed, sentence
-from ledger.messages.words import word as fixed_word
+from ledger.messages.words import as_typed
 from ledger.reference import foods
 
 __all__ = ["PARTS", "Texts", "whole_number"]
@@ -147,19 +148,10 @@ class Texts:
 
         return in_figures(text, self.catalogue.setting("language") or "en")
 
-    def choice(self, text: str, choices: Sequence[str], field: str) -> str:
-        """Return which of several fixed words a text is, in the words of the book's language too.
-
-        A text that is none of them stays as it was typed: the door says what is wrong with it.
-        """
-        said, code = text.strip().casefold(), self.catalogue.setting("language") or "en"
-        heard = (one for one in choices if said in (one, fixed_word(code, one, field).casefold()))
-        return next(heard, text)
-
     def place(self, text: str) -> tuple[str, str | None]:
         """Return ``1 cup fridge`` as the words before where it is kept, and where that is."""
         head, _, last = " ".join(text.split()).rpartition(" ")
-        kept = self.choice(last, _KEPT, "kept")
+        kept = choice(last, _KEPT, "kept")
         return (head, kept) if head and kept in _KEPT else (text, None)
 
     def used(self, text: str, field: str = "used") -> dict[str, Any]:
@@ -218,7 +210,7 @@ class Texts:
         if words:
             raise InputError(
                 field,
-                Message.of("refusal-no-jar-no-place", text=Typed(words), names=Names(tuple(_KEPT))),
+                Message.of("refusal-no-jar-no-place", text=Typed(words), names=Names(as_typed(_KEPT, "kept"))),
             )
         return {"amount": self._read(text, amount), **out}
 
@@ -332,10 +324,10 @@ class Texts:
     def keeps(self, text: str, field: str = "keeps") -> tuple[str, str]:
         """Return ``fridge 4 days`` as a place and a length of time."""
         said, _, span = text.strip().partition(" ")
-        place = self.choice(said, _KEPT, "kept")
+        place = choice(said, _KEPT, "kept")
         if place not in _KEPT:  # the time first
             span, _, said = text.strip().rpartition(" ")
-            place = self.choice(said, _KEPT, "kept")
+            place = choice(said, _KEPT, "kept")
         if place not in _KEPT or not span:
             raise InputError(field, Message.of("refusal-not-place-and-time", text=Typed(text)))
         return place, hear_span(span, self.catalogue)

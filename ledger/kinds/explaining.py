@@ -9,7 +9,7 @@ import msgspec
 
 from ledger.errors import InputError
 from ledger.kinds.kind import Kind
-from ledger.messages import Choice, Code, Message, Names, Sentence
+from ledger.messages import Choice, Code, Message, Names, Sentence, Typed
 from ledger.messages.helps import help_of
 
 __all__ = ["explain"]
@@ -86,7 +86,7 @@ def explain(error: msgspec.ValidationError, kind: Kind, *, alone: bool = False) 
         allowed = _allowed(kind, leaf)
         return InputError(
             field,
-            Message.of("refusal-no-word", text=enum[1]),
+            Message.of("refusal-no-word", text=Typed(enum[1].strip("'\""))),
             Message.of("refusal-one-of", known=Names(tuple(allowed))) if allowed else "",
         )
     own = error.__cause__.args[0] if error.__cause__ is not None else None  # of `read_typed`
