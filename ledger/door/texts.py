@@ -210,7 +210,11 @@ class Texts:
         if words:
             raise InputError(
                 field,
-                Message.of("refusal-no-jar-no-place", text=Typed(words), names=Names(as_typed(_KEPT, "kept"))),
+                Message.of(
+                    "refusal-no-jar-no-place",
+                    text=Typed(words),
+                    names=Names(as_typed(_KEPT, "kept")),
+                ),
             )
         return {"amount": self._read(text, amount), **out}
 
