@@ -671,7 +671,10 @@ refusal-negative-yield = ein negativer Ertrag
     .wanted = Gebt für jede Saison 0 oder mehr an
 refusal-published-yield = ein veröffentlichter Ertrag von { $n }
     .wanted = Gebt einen über 0 an
-refusal-batch-jars-left = kein Ansatz { $name } hat noch { $n } Gläser
+refusal-batch-jars-left = kein Ansatz { $name } hat noch { $n ->
+        [one] 1 Glas
+       *[other] { $n } Gläser
+    }
     .wanted = Nehmt sie Ansatz für Ansatz; der älteste hat { $most }
 refusal-name-it-so-or-amount = Nennt es so: "{ $amount } { $item }"; oder sagt die Menge ohne Glas
 refusal-question-no-option = { $name } hat keine Option { $option }

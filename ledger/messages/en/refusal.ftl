@@ -675,7 +675,10 @@ refusal-negative-yield = a negative yield
     .wanted = Give 0 or more for each season
 refusal-published-yield = a published yield of { $n }
     .wanted = Give one above 0
-refusal-batch-jars-left = no batch of { $name } has { $n } jars left
+refusal-batch-jars-left = no batch of { $name } has { $n ->
+        [one] 1 jar
+       *[other] { $n } jars
+    } left
     .wanted = Take them one batch at a time; the oldest has { $most }
 refusal-name-it-so-or-amount = Name it so: "{ $amount } { $item }"; or say the amount without a jar
 refusal-question-no-option = { $name } has no option { $option }
